@@ -1,0 +1,59 @@
+# `make` sets everything up and engraves the demo; `make test` runs the tests. Nothing else is needed.
+
+VENV := .venv
+BIN := $(VENV)/bin
+DEMO := docs/demo/fog-signals.gesture
+
+.DELETE_ON_ERROR:
+.PHONY: all demo test style bench gallery clean
+
+all: demo
+
+demo: $(VENV)/.run-ready
+	@$(BIN)/gesturesmith engrave -o out $(DEMO)
+
+test: $(VENV)/.test-ready style
+	@$(BIN)/python -m pytest
+
+style: $(VENV)/.test-ready
+	@$(BIN)/ruff check .
+	@$(BIN)/ruff format --check .
+	@$(BIN)/mypy
+
+bench: $(VENV)/.test-ready
+	@$(BIN)/python benchmarks/bench.py
+
+# A shim of that name can exist and fail, and `python3` can be too old: each candidate is run, not looked at.
+define FIND_PYTHON
+for python in "$$PYTHON" python3 python3.13 python3.12 $$(ls -d "$$HOME"/.pyenv/versions/*/bin/python 2>/dev/null | sort -rV); do \
+  [ -n "$$python" ] || continue; \
+  "$$python" -c 'import ensurepip, sys, venv; sys.exit(sys.version_info < (3, 12))' >/dev/null 2>&1 && break; \
+  python=; \
+done; \
+if [ -z "$$python" ]; then \
+  echo "Gesturesmith needs Python 3.12 or newer with its venv module, and none of these ran:" >&2; \
+  echo "  \$$PYTHON, python3, python3.13, python3.12, ~/.pyenv/versions/*" >&2; \
+  echo "Install one, or name it: make PYTHON=/path/to/python3.12" >&2; \
+  echo "(On Debian and Ubuntu the venv module is a package of its own, such as python3.12-venv.)" >&2; \
+  exit 1; \
+fi
+endef
+
+export PYTHON
+export PIP_DISABLE_PIP_VERSION_CHECK := 1
+
+$(BIN)/python:
+	@$(FIND_PYTHON); \
+	echo "Setting up with $$("$$python" --version) ..."; \
+	"$$python" -m venv --clear $(VENV)
+
+$(VENV)/.run-ready: pyproject.toml | $(BIN)/python
+	@$(BIN)/python -m pip install --quiet --editable .
+	@touch $@
+
+$(VENV)/.test-ready: pyproject.toml | $(BIN)/python
+	@$(BIN)/python -m pip install --quiet --editable '.[test]'
+	@touch $@ $(VENV)/.run-ready
+
+clean:
+	rm -rf $(VENV) .mypy_cache .ruff_cache .pytest_cache .hypothesis

@@ -1,0 +1,127 @@
+"""A report for programs: the object the language page lists, schema 1."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from gesturesmith import __version__
+from gesturesmith.diagnostics.types import (
+    Edit,
+    ExerciseReport,
+    FileReport,
+    Finding,
+    GestureReport,
+    Number,
+    PassageReport,
+    ReadError,
+    Report,
+    Severity,
+    Suggestion,
+)
+
+SCHEMA = 1
+
+
+def render_json(report: Report) -> str:
+    """The report as one JSON object, keys in a fixed order, ending in a newline."""
+    import json  # only here: a check for people does not pay for it
+
+    value = {"schema": SCHEMA, "tool": __version__, "files": [_file(f) for f in report.files]}
+    return json.dumps(value, ensure_ascii=False, indent=2, default=_text) + "\n"
+
+
+def _text(value: object) -> str:
+    """What JSON has no form for: times are exact fractions, written as texts."""
+    if isinstance(value, Fraction):
+        return str(value)
+    raise TypeError(f"no JSON form for {value!r}")
+
+
+def _file(report: FileReport) -> dict[str, Any]:
+    return {
+        "file": report.source.name,
+        "readable": report.readable,
+        "errors": [_error(e) for e in report.errors],
+        "gestures": [_said(g) for g in report.gestures],
+        "passages": [_said(p) for p in report.passages],
+        "exercises": [_exercise(e) for e in report.exercises],
+    }
+
+
+def _error(error: ReadError) -> dict[str, Any]:
+    return {
+        "code": error.code,
+        "rule": error.rule,
+        "line": error.span.line,
+        "column": error.span.column,
+        "end_column": error.span.end_column,
+        "message": error.message,
+        "nearest": list(error.nearest),
+    }
+
+
+def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
+    gesture = said if isinstance(said, GestureReport) else None
+    return {
+        "name": said.name,
+        "title": said.title,
+        "line": said.span.line,
+        "verdict": said.verdict.value,
+        "difficulty": gesture.difficulty if gesture else None,
+        "realisation": gesture.realisation if gesture else None,
+        "findings": [_finding(f) for f in said.findings],
+    }
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    return {
+        "code": finding.code,
+        "rule": finding.rule,
+        "severity": (finding.severity or Severity.CAUTION).value,
+        "line": finding.span.line,
+        "column": finding.span.column,
+        "end_column": finding.span.end_column,
+        "where": finding.where,
+        "message": finding.text,
+        "hint": finding.hint,
+        "numbers": [_number(n) for n in finding.numbers],
+        "evidence": {"kind": finding.evidence.kind.value, "source": finding.evidence.source},
+        "suggestions": [_suggestion(s) for s in finding.suggestions],
+    }
+
+
+def _number(number: Number) -> dict[str, Any]:
+    return {
+        "name": number.name,
+        "value": _plain(number.value),
+        "limit": None if number.limit is None else _plain(number.limit),
+        "unit": number.unit,
+    }
+
+
+def _plain(value: Fraction | float | int) -> float | int:
+    """A JSON number: whole where it is whole, else to the hundredth."""
+    rounded = round(float(value), 2)
+    return int(rounded) if rounded == int(rounded) else rounded
+
+
+def _suggestion(suggestion: Suggestion) -> dict[str, Any]:
+    return {
+        "edits": [_edit(e) for e in suggestion.edits],
+        "verdict": suggestion.verdict.value,
+        "changes_music": suggestion.changes_music,
+    }
+
+
+def _edit(edit: Edit) -> dict[str, Any]:
+    return {"line": edit.line, "old": edit.old, "new": edit.new}
+
+
+def _exercise(report: ExerciseReport) -> dict[str, Any]:
+    return {
+        "name": report.name,
+        "line": report.span.line,
+        "made": report.made,
+        "left_out": [{"variant": label, "reason": reason} for label, reason in report.left_out],
+    }

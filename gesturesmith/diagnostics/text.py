@@ -1,0 +1,156 @@
+"""A report in words, for people."""
+
+from __future__ import annotations
+
+import textwrap
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from gesturesmith.diagnostics.lines import excerpt, visible, width
+from gesturesmith.diagnostics.types import (
+    Edit,
+    ExerciseReport,
+    FileReport,
+    Finding,
+    GestureReport,
+    PassageReport,
+    ReadError,
+    Report,
+    Severity,
+    Suggestion,
+    Verdict,
+)
+from gesturesmith.source import Span
+
+_COLUMNS = 116  # a message that would pass this goes under its caret
+_HEADINGS = {Severity.REFUSED: "not as written", Severity.CAUTION: "with care", Severity.ADVICE: "advice"}
+_COLOURS = {"not as written": "1;31", "cannot be read": "1;31", "with care": "1;33", "advice": "1;36"}
+_LEFT_OUT_SHOWN = 3  # variants of an exercise named with their reason; more are counted
+
+
+@dataclass(frozen=True, slots=True)
+class _Text:
+    """A file's name and its lines, split once."""
+
+    name: str
+    lines: tuple[str, ...]
+
+
+def render_text(report: Report, *, colour: bool) -> str:
+    """Every finding and error of every file in its order, then a summary of each file."""
+    return "\n".join(_file(f, colour=colour) for f in report.files)
+
+
+def _file(report: FileReport, *, colour: bool) -> str:
+    text = _Text(report.source.name, report.source.lines)
+    blocks = [*_errors(report, text), *_findings(report, text)]
+    blocks.sort(key=lambda block: block[0])
+    lines = [line for _, block in blocks for line in (*_coloured(block, colour), "")]
+    return "\n".join([*lines, *_summary(report)]) + "\n"
+
+
+def _coloured(block: list[str], colour: bool) -> list[str]:
+    if not colour:
+        return block
+    heading, colon, rest = block[0].partition(":")
+    return [f"\x1b[{_COLOURS[heading]}m{heading}{colon}\x1b[0m{rest}", *block[1:]]
+
+
+def _errors(report: FileReport, text: _Text) -> Iterator[tuple[tuple[int, int], list[str]]]:
+    for error in report.errors:
+        yield (error.span.line, error.span.column), _error(error, text)
+
+
+def _findings(report: FileReport, text: _Text) -> Iterator[tuple[tuple[int, int], list[str]]]:
+    everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
+    for said in everything:
+        for finding in said.findings:
+            place = (finding.span.line, finding.span.column)
+            yield place, _finding(finding, said, text)
+
+
+def _error(error: ReadError, text: _Text) -> list[str]:
+    """One error as lines: what, the line with its caret, what to write instead, the place."""
+    owner = f" {visible(error.gesture)}:" if error.gesture else ""
+    lines = [f"cannot be read:{owner} {error.rule}"]
+    lines += _shown(text, error.span, error.message)
+    near = [n for n in error.nearest if n not in error.message]
+    if near:
+        lines.append(f"  near: {', '.join(visible(n) for n in near)}")
+    lines.append(_place(text, error.span, error.code))
+    return lines
+
+
+def _finding(finding: Finding, said: GestureReport | PassageReport, text: _Text) -> list[str]:
+    """One finding as lines, in the fixed order: which, what, the line, one thing to do, why, the place."""
+    name = f'"{visible(said.title)}"' if said.title else visible(said.name)
+    where = f", {visible(finding.where)}" if finding.where else ""
+    lines = [f"{_HEADINGS[finding.severity or Severity.CAUTION]}: {name}{where}: {finding.rule}"]
+    lines += _shown(text, finding.span, finding.text)
+    if finding.suggestions:
+        lines.append(_try(finding.suggestions[0]))
+    elif finding.hint:
+        lines.append(f"  hint: {visible(finding.hint)}")
+    lines.append(f"  why: gesturesmith explain {finding.rule}")
+    lines.append(_place(text, finding.span, finding.code))
+    return lines
+
+
+def _shown(text: _Text, span: Span, message: str) -> list[str]:
+    """The user's line, and the message at its caret or, where it is too long, in lines of its own."""
+    line = text.lines[span.line - 1] if span.line <= len(text.lines) else ""
+    shown, carets = excerpt(line, span)
+    message = visible(message)
+    head = [f"{span.line:>5} | {shown}".rstrip()]
+    if width(carets) + 9 + width(message) <= _COLUMNS:
+        return [*head, f"      | {carets} {message}"]
+    wrapped = textwrap.wrap(message, _COLUMNS - 10, break_long_words=False, break_on_hyphens=False)
+    return [*head, f"      | {carets}", *(f"      |   {part}" for part in wrapped)]
+
+
+def _try(suggestion: Suggestion) -> str:
+    changed = ", changes the music" if suggestion.changes_music else ""
+    words = visible(in_words(suggestion.edits))
+    return f"  try: {words:<30} (checked: {suggestion.verdict.words}{changed})"
+
+
+def in_words(edits: Iterable[Edit]) -> str:
+    """The lines that come out of edits, as a composer would write them, without indentation and comments."""
+    return "; ".join(edit.new.strip() for edit in edits if edit.new.strip())
+
+
+def _place(text: _Text, span: Span, code: str) -> str:
+    return f"  {visible(text.name)}:{span.line}:{span.column}  {code}"
+
+
+def _summary(report: FileReport) -> Iterator[str]:
+    name = visible(report.source.name)
+    if report.errors:
+        yield f"{name}: {_counted(len(report.errors), 'error')}; what could be read was checked"
+    if report.gestures:
+        yield f"{name}: {_counted(len(report.gestures), 'gesture')}: {_verdicts(report.gestures)}"
+    elif not report.errors:
+        yield f"{name}: no gestures"
+    if report.passages:
+        yield f"  {_counted(len(report.passages), 'passage')}: {_verdicts(report.passages)}"
+    for exercise in report.exercises:
+        yield from _exercise(exercise)
+
+
+def _verdicts(said: tuple[GestureReport, ...] | tuple[PassageReport, ...]) -> str:
+    count = Counter(s.verdict for s in said)
+    return ", ".join(f"{count[v]} {v.words}" for v in Verdict if count[v])
+
+
+def _exercise(report: ExerciseReport) -> Iterator[str]:
+    left = f", {len(report.left_out)} left out" if report.left_out else ""
+    yield f"  exercises {visible(report.name)}: {report.made} made{left}"
+    for label, reason in report.left_out[:_LEFT_OUT_SHOWN]:
+        yield f"    {visible(label)}: {visible(reason)}"
+    if len(report.left_out) > _LEFT_OUT_SHOWN:
+        yield f"    and {len(report.left_out) - _LEFT_OUT_SHOWN} more"
+
+
+def _counted(number: int, thing: str) -> str:
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"

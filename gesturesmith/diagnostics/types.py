@@ -1,0 +1,158 @@
+"""The values of a report, as the language page lists them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+from fractions import Fraction
+from typing import Any
+
+from gesturesmith.evidence import Sourced
+from gesturesmith.source import Source, Span
+
+
+class Severity(Enum):
+    """How grave a finding is."""
+
+    ADVICE = "advice"
+    CAUTION = "caution"
+    REFUSED = "refused"
+
+    @property
+    def rank(self) -> int:
+        return ("advice", "caution", "refused").index(self.value)
+
+
+class Verdict(Enum):
+    """What the checker says of a gesture, with the words shown to people."""
+
+    APPROVED = "approved"
+    CAUTION = "caution"
+    REFUSED = "refused"
+
+    @property
+    def words(self) -> str:
+        return {"approved": "playable", "caution": "with care", "refused": "not as written"}[self.value]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadError:
+    """Something in a file that could not be read."""
+
+    code: str
+    rule: str
+    span: Span
+    message: str
+    nearest: tuple[str, ...] = ()
+    gesture: str | None = None  # the block it stands in, where that is known
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Number:
+    """A measured quantity beside its limit, in `unit`."""
+
+    name: str
+    value: Fraction | float | int
+    limit: Fraction | float | int | None = None
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Edit:
+    """Replace `old` by `new` on `line`; an empty `old` puts `new` in as a line of its own after `line`."""
+
+    line: int
+    old: str
+    new: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Suggestion:
+    """Edits that were checked, with the verdict the checker gave on the result."""
+
+    edits: tuple[Edit, ...]
+    verdict: Verdict
+    changes_music: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """What a rule found.
+
+    `text` says what was measured against which limit, `hint` one thing to do. `try_values` are changes of
+    keys a rule proposes, each a tuple of (key, new value as the language writes it); the checker tries them
+    and turns those that pass into `suggestions`. Beside the keys of a block, `point 2` stands for the height
+    of the contour's point with index 2 and `line 0` for its first line. Pitches in them are written ones.
+    """
+
+    span: Span
+    text: str
+    evidence: Sourced[Any]
+    hint: str = ""
+    code: str = ""
+    rule: str = ""
+    severity: Severity | None = None  # None: the rule's own
+    where: str = ""  # "third note (written C6)", filled in by the checker where the rule leaves it
+    numbers: tuple[Number, ...] = ()
+    try_values: tuple[tuple[tuple[str, str], ...], ...] = ()
+    suggestions: tuple[Suggestion, ...] = ()
+    physical: bool = False  # what no tube or range can give: `allow` cannot lift it
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GestureReport:
+    """A gesture, its verdict and its findings in file order; `realisation` as JSON-ready values."""
+
+    name: str
+    title: str | None
+    span: Span
+    verdict: Verdict
+    findings: tuple[Finding, ...] = ()
+    realisation: dict[str, Any] | None = None
+    difficulty: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PassageReport:
+    """A passage: refused where a gesture it plays is refused."""
+
+    name: str
+    title: str | None
+    span: Span
+    verdict: Verdict
+    findings: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExerciseReport:
+    """An exercises block: how many variants it makes and which the checker left out, with the reason."""
+
+    name: str
+    title: str | None
+    span: Span
+    made: int
+    left_out: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FileReport:
+    """All that is said of one file."""
+
+    source: Source
+    readable: bool
+    errors: tuple[ReadError, ...] = ()
+    gestures: tuple[GestureReport, ...] = ()
+    passages: tuple[PassageReport, ...] = ()
+    exercises: tuple[ExerciseReport, ...] = ()
+
+    @property
+    def refused(self) -> bool:
+        verdicts = [g.verdict for g in self.gestures] + [p.verdict for p in self.passages]
+        return Verdict.REFUSED in verdicts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Report:
+    """The reports of all files of a run."""
+
+    files: tuple[FileReport, ...] = field(default=())

@@ -1,0 +1,50 @@
+"""Numbers together with where they come from, and how severe a finding they may carry."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from typing import Any
+
+
+class Kind(Enum):
+    """Where a number comes from."""
+
+    DERIVED = "derived"  # arithmetic from a definition or a law
+    PUBLISHED = "published"  # a printed measurement, treatise, standard or reference library, named
+    PRACTICE = "practice"  # a player's or teacher's page, named; or common practice, marked so
+    MEMORY = "memory"  # from memory, not looked up
+    HOUSE = "house"  # our own judgement
+
+    @property
+    def may_refuse(self) -> bool:
+        """Whether a finding that rests on this may refuse; practice only far beyond its widest reading."""
+        return self in (Kind.DERIVED, Kind.PUBLISHED, Kind.PRACTICE)
+
+
+DERIVED, PUBLISHED, PRACTICE, MEMORY, HOUSE = Kind.DERIVED, Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY, Kind.HOUSE
+
+
+@dataclass(frozen=True, slots=True)
+class Sourced[T]:
+    """A value, the kind of its evidence, and the source in words."""
+
+    value: T
+    kind: Kind
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A limit on which readings differ: caution beyond `narrow`, refused only beyond `wide`.
+
+    `wide` is None where nothing at hand would justify a refusal. `unit` is the unit of both values.
+    """
+
+    narrow: Sourced[Any]
+    wide: Sourced[Any] | None = None
+    unit: str = ""
+
+    def __post_init__(self) -> None:
+        if self.wide is not None and not self.wide.kind.may_refuse:
+            raise ValueError(f"a {self.wide.kind.value} value may not refuse: {self.wide}")

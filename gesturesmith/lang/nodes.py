@@ -1,0 +1,284 @@
+"""The tree a file is read into. Values may be missing (None) where a line could not be read.
+
+Every node has the span of the text it came from. The tree holds what was written; what it means is worked
+out in `model`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from gesturesmith.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A bare word: a name, a technique, a unit, a register."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A quoted text, its parts joined by a space."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A number with its unit: "" | "beats" | "s" | "mm" | "%"."""
+
+    value: Fraction
+    unit: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A pitch as written. `alter` in semitones (halves are quarter tones); `about` for an x before it."""
+
+    letter: str
+    alter: Fraction
+    octave: int
+    cents: int
+    about: bool
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Height:
+    """low, mid, high (percent 0, 50, 100), `35%`, or "highest" / "lowest" (percent None)."""
+
+    word: str
+    percent: Fraction | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """`r`: silence."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Point:
+    """One point: its height, time `at` (in the unit of `lasts`), `as` changes, words after it."""
+
+    height: Note | Height | Rest
+    at: Quantity | None
+    as_: Word | None
+    marks: tuple[Word, ...]  # accent, staccato, ... and dynamic levels
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """What joins two points: straight wavy broken dotted arrow slur none; growth "growing" | "fading" | ""."""
+
+    kind: str
+    growth: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Contour:
+    """Points with the lines between them: len(lines) == len(points) - 1."""
+
+    points: tuple[Point, ...]
+    lines: tuple[Line, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """One or more words joined by `+` (techniques) or listed (wording)."""
+
+    words: tuple[Word, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A register's name, or two notes."""
+
+    register: Word | None
+    low: Note | None
+    high: Note | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """A dynamic level with its place, if one is given."""
+
+    level: str
+    at: Quantity | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Dynamics:
+    """Levels and what joins each to the next: "<", ">" or "" (levels that only follow each other)."""
+
+    levels: tuple[Level, ...]
+    joins: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Attacks:
+    """How many attacks; shape "" | "accelerating" | "slowing"."""
+
+    count: int
+    shape: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Finger:
+    """One fingering as written: side "" | "F" | "Bb" | "T"; valves "0", "1-2", a slide position; shade for a
+    slide: "" | "short" | "long"."""
+
+    side: str
+    valves: str
+    shade: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Fingering:
+    """mode "auto" | "held" | "given"; `items` one for all or one a point."""
+
+    mode: str
+    items: tuple[Finger, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Allow:
+    """A rule's name with the reason it may be passed over."""
+
+    rule: Word
+    reason: Text
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Tempo:
+    """Beats per minute with the words that may stand before the number."""
+
+    words: Text | None
+    bpm: Quantity
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Meter:
+    """A time signature; None for both is `free`."""
+
+    beats: int | None
+    unit: int | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A named size ("a4", "letter") or width and height in mm."""
+
+    name: str
+    width_mm: Fraction | None
+    height_mm: Fraction | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlayItem:
+    """One item of `play:`: exactly one of name, note, rest.
+
+    name    a gesture or another passage; `move` "" | "up" | "down", by `semitones` or by `interval` ("M2")
+    note    a pitch `for_` so many beats, with point words in `marks`
+    rest    so many beats
+    """
+
+    name: Word | None = None
+    note: Note | None = None
+    rest: Quantity | None = None
+    move: str = ""
+    semitones: int | None = None
+    interval: str = ""
+    for_: Quantity | None = None
+    as_: Word | None = None
+    marks: tuple[Word, ...] = ()
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Play:
+    items: tuple[PlayItem, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """`A..B by N` over notes or quantities; `by` in semitones for notes, in the values' unit for quantities."""
+
+    first: Note | Quantity
+    last: Note | Quantity
+    by: Quantity
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """A list of values in an exercises block: quantities, notes, bands, dynamics, or one Range."""
+
+    items: tuple[Quantity | Note | Band | Dynamics | Range, ...]
+    span: Span
+
+
+type Value = (
+    Word | Text | Quantity | Contour | Names | Band | Dynamics | Attacks | Fingering | Allow
+    | Tempo | Meter | Paper | Play | Series
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """`key: value`; value None where it could not be read (the error is reported beside the tree)."""
+
+    key: Word
+    value: Value | None
+    span: Span  # of the value as written on its first line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Block:
+    """A gesture, passage or exercises block."""
+
+    kind: str  # gesture | passage | exercises
+    name: Word
+    title: Text | None
+    entries: tuple[Entry, ...]
+    broken: bool  # something in it could not be read
+    last_line: int
+    indent: str
+    span: Span  # of the heading
+
+    def get(self, key: str) -> Entry | None:
+        return next((e for e in self.entries if e.key.text == key), None)
+
+
+@dataclass(frozen=True, slots=True)
+class File:
+    """A file: settings at its top (and anywhere between blocks, at the margin), then blocks in order."""
+
+    settings: tuple[Entry, ...]
+    blocks: tuple[Block, ...]
+
+    def get(self, key: str) -> Entry | None:
+        return next((e for e in self.settings if e.key.text == key), None)

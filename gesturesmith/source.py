@@ -1,0 +1,33 @@
+"""Places in a user's text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A stretch of one line: line and columns count from 1 in code points; `end_column` is exclusive."""
+
+    line: int
+    column: int
+    end_column: int
+
+    def to(self, other: Span) -> Span:
+        """From the start of this span to the end of `other`, or to this span's own end on another line."""
+        if other.line != self.line:
+            return self
+        return Span(self.line, self.column, max(self.end_column, other.end_column))
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A text with the name its messages show; `lines` are without their ends."""
+
+    name: str
+    text: str
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        text = self.text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
+        return tuple(text.split("\n"))

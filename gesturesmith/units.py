@@ -1,0 +1,139 @@
+"""Pitch spellings, intervals and exact cents.
+
+Pitches are counted in cents above C-1, so that A4 is 6900 and middle C (C4) 6000. Every number is a
+`Fraction` or an `int`: floats would lose the equality of a written and a sounding file of the same music.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+LETTERS = "CDEFGAB"
+_SEMITONES = dict(zip(LETTERS, (0, 2, 4, 5, 7, 9, 11), strict=True))
+_ALTER_SIGNS = {
+    Fraction(-2): "bb",
+    Fraction(-3, 2): "bv",
+    Fraction(-1): "b",
+    Fraction(-1, 2): "v",
+    Fraction(0): "",
+    Fraction(1, 2): "^",
+    Fraction(1): "#",
+    Fraction(3, 2): "#^",
+    Fraction(2): "##",
+}
+A4_HZ = 440.0  # ISO 16:1975
+
+
+@dataclass(frozen=True, slots=True)
+class Interval:
+    """A musical interval: diatonic steps (a fifth is 4) and size in cents, both signed."""
+
+    steps: int
+    cents: Fraction
+
+    def __neg__(self) -> Interval:
+        return Interval(-self.steps, -self.cents)
+
+
+UNISON = Interval(0, Fraction(0))
+
+
+@dataclass(frozen=True, slots=True)
+class Spelling:
+    """A spelled pitch: letter, alteration in semitones (quarter tones are halves), octave, extra cents.
+
+    `octave` is scientific (C4 is middle C). `alter` runs from -2 to 2 in halves. `cents` is the distance
+    from the pitch so spelled, for pitches finer than a quarter tone.
+    """
+
+    letter: str
+    alter: Fraction
+    octave: int
+    cents: int = 0
+
+    @property
+    def pitch_cents(self) -> Fraction:
+        """Cents above C-1."""
+        semitones = _SEMITONES[self.letter] + 12 * (self.octave + 1)
+        return 100 * (semitones + self.alter) + self.cents
+
+    @property
+    def steps(self) -> int:
+        """Diatonic steps above C0: C4 is 28. The height on a staff, whatever the accidental."""
+        return self.octave * 7 + LETTERS.index(self.letter)
+
+    @property
+    def name(self) -> str:
+        """The name as the gesture language writes it: `F#^4`, `C4+31c`."""
+        extra = f"{self.cents:+d}c" if self.cents else ""
+        return f"{self.letter}{_ALTER_SIGNS[self.alter]}{self.octave}{extra}"
+
+    def transposed(self, interval: Interval) -> Spelling:
+        """The pitch moved by `interval`, spelled by its steps where an accidental can say it, else as usual."""
+        steps = self.steps + interval.steps
+        octave, index = divmod(steps, 7)
+        plain = Spelling(LETTERS[index], Fraction(0), octave)
+        target = self.pitch_cents - self.cents + interval.cents
+        alter = (target - plain.pitch_cents) / 100
+        if alter in _ALTER_SIGNS:
+            return Spelling(plain.letter, alter, octave, self.cents)
+        usual = spell(target)
+        return replace(usual, cents=usual.cents + self.cents)
+
+
+_SHARPS = ("C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B")
+_USUAL = ("C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B")
+
+
+def spell(cents: Fraction | float, *, sharps: bool = False) -> Spelling:
+    """The usual spelling of a pitch given in cents above C-1, to the cent.
+
+    Quarter tones (exact multiples of 50) are spelled as such; anything else is the nearest tempered note
+    with the rest in cents. `sharps=True` prefers sharps for the black keys.
+    """
+    whole = round(cents)
+    if whole % 100 == 50:
+        below = spell(Fraction(whole - 50), sharps=True)
+        if below.alter == 0:
+            return replace(below, alter=Fraction(1, 2))
+        return replace(below, alter=below.alter + Fraction(1, 2))
+    semitone = round(Fraction(whole, 100))
+    name = (_SHARPS if sharps else _USUAL)[semitone % 12]
+    alter = Fraction({"": 0, "#": 1, "b": -1}[name[1:]])
+    return Spelling(name[0], alter, semitone // 12 - 1, whole - 100 * semitone)
+
+
+def frequency_hz(cents: Fraction | float) -> float:
+    """Frequency of a pitch in cents above C-1, in equal temperament at A4 = 440 Hz (ISO 16)."""
+    return A4_HZ * math.exp2((float(cents) - 6900.0) / 1200.0)
+
+
+_SIMPLE = {1: 0, 2: 2, 3: 4, 4: 5, 5: 7, 6: 9, 7: 11}
+_INTERVAL = re.compile(r"([PMmAd])([1-9][0-9]?)\Z")
+
+
+def interval(name: str) -> Interval | None:
+    """The interval called `name` (`M2`, `P5`, `m10`, `A4`, `d5`), or None where there is no such interval."""
+    match = _INTERVAL.match(name)
+    if not match:
+        return None
+    quality, number = match[1], int(match[2])
+    octaves, simple = divmod(number - 1, 7)
+    perfect = simple + 1 in (1, 4, 5)
+    change = {"P": 0 if perfect else None, "M": None if perfect else 0, "m": None if perfect else -1}.get(
+        quality, 1 if quality == "A" else (-1 if perfect else -2)
+    )
+    if change is None or (number == 1 and quality == "d"):
+        return None
+    return Interval(number - 1, Fraction(100 * (_SIMPLE[simple + 1] + 12 * octaves + change)))
+
+
+def chromatic(semitones: int) -> Interval:
+    """The commonest interval of so many semitones (3 is a minor third, 6 an augmented fourth)."""
+    octaves, rest = divmod(abs(semitones), 12)
+    steps = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6)[rest] + 7 * octaves
+    up = Interval(steps, Fraction(100 * abs(semitones)))
+    return up if semitones >= 0 else -up
