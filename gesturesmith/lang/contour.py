@@ -1,0 +1,267 @@
+"""Contours: points and the lines between them. A broken point does not hide the next one."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import NoReturn
+
+from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.nodes import Contour, Height, Line, Note, Point, Quantity, Rest, Word
+from gesturesmith.lang.notes import like_a_note, not_a_note, note
+from gesturesmith.lang.reader import Reader, UnreadableError
+from gesturesmith.lang.tokens import Token, unquoted
+from gesturesmith.lang.words import (
+    EXTREMES,
+    GROWTH,
+    HEIGHTS,
+    LEVELS,
+    LINES,
+    MARKS,
+    POINT_WORDS,
+    SIGNS,
+    SILENT_MARKS,
+)
+
+_PERCENT = {word: Fraction(percent) for word, percent in HEIGHTS.items()}
+_ALL_HEIGHTS = (*HEIGHTS, *EXTREMES)
+_A_POINT = "a point, such as G4, xG4, high, 35% or r"
+
+
+def contour(reader: Reader) -> Contour:
+    """A whole contour, up to the end of the value."""
+    first = reader.tok
+    points: list[Point] = []
+    lines: list[Line] = []
+    _no_line_here(reader, "a contour starts with a point, not with a line")
+    while True:
+        point = _point_or_skip(reader)
+        if point:
+            points.append(point)
+        if reader.tok.kind == "end":
+            break
+        line = _line(reader)
+        _no_line_here(reader, f"two lines in a row: between two points stands one, {SIGNS[line.kind]} or another")
+        if reader.tok.kind == "end":
+            _ends_with_line(reader, line)
+        lines.append(line)
+    if not reader.failed:
+        _check_silence(reader, points, lines)
+    return Contour(tuple(points), tuple(lines), reader.span_from(first))
+
+
+def _is_line(tok: Token) -> bool:
+    return tok.kind == "line" and tok.text in LINES
+
+
+def _no_line_here(reader: Reader, message: str) -> None:
+    """Where a line stands that cannot, say so once and pass over it."""
+    if not _is_line(reader.tok):
+        return
+    rule = "two-lines" if message.startswith("two") else "loose-line"
+    reader.error(rule, reader.tok.span, message)
+    while _is_line(reader.tok):
+        reader.next()
+
+
+def _ends_with_line(reader: Reader, line: Line) -> NoReturn:
+    what = "a comma" if line.kind == "none" else f"the line {SIGNS[line.kind]}"
+    reader.fail("loose-line", line.span, f"{what} needs a point after it: add one, or take the sign away")
+
+
+def _line(reader: Reader) -> Line:
+    """The line under the cursor with its growth."""
+    tok = reader.next()
+    kind = LINES[tok.text]
+    word = reader.tok
+    if word.kind != "word" or word.text not in GROWTH:
+        return Line(kind, "", tok.span)
+    reader.next()
+    if kind != "wavy":
+        reader.error("unknown-word", word.span, f"only a wavy line is `{word.text}`: write ~~ {word.text}", ("~~",))
+    return Line(kind, word.text, tok.span.to(word.span))
+
+
+def _point_or_skip(reader: Reader) -> Point | None:
+    """A point; where it is broken its errors are noted and the cursor goes to the next line or the end."""
+    try:
+        point = _point(reader)
+        if reader.tok.kind == "end" or _is_line(reader.tok):
+            return point
+        _after_point(reader)
+    except UnreadableError:
+        while reader.tok.kind != "end" and not _is_line(reader.tok):
+            reader.next()
+    return None
+
+
+def _point(reader: Reader) -> Point:
+    first = reader.tok
+    where = height(reader)
+    at: Quantity | None = None
+    as_: Word | None = None
+    marks: tuple[Word, ...] = ()
+    while True:
+        kind = reader.tok.kind
+        if kind == "at":
+            if at:
+                reader.fail("said-twice", reader.tok.span, f"one place a point: it comes at {at.value} already")
+            at = place(reader)
+        elif kind == "word":
+            as_, marks = point_word(reader, as_, marks)
+        else:
+            break
+    if isinstance(where, Rest):
+        _check_rest(reader, marks)
+    return Point(height=where, at=at, as_=as_, marks=marks, span=reader.span_from(first))
+
+
+def height(reader: Reader) -> Note | Height | Rest:
+    """What a point names: a note, a height, an extreme or silence."""
+    tok = reader.tok
+    if tok.kind == "note":
+        return note(reader, _A_POINT)
+    if tok.kind == "percent":
+        reader.next()
+        percent = reader.value_of(tok, tok.text[:-1])
+        if percent > 100:
+            reader.fail("out-of-range", tok.span, f"{tok.text} is outside the band: 0% is its bottom, 100% its top")
+        return Height(tok.text, percent, tok.span)
+    if tok.kind == "word":
+        if tok.text in _PERCENT:
+            reader.next()
+            return Height(tok.text, _PERCENT[tok.text], tok.span)
+        if tok.text in EXTREMES:
+            reader.next()
+            return Height(tok.text, None, tok.span)
+        if tok.text == "r":
+            return Rest(reader.next().span)
+    return _no_height(reader, tok)
+
+
+def _no_height(reader: Reader, tok: Token) -> NoReturn:
+    """Why `tok` is not the beginning of a point."""
+    text, after = tok.text, reader.ahead()
+    if tok.kind == "number":
+        if after.text == "%":
+            reader.fail("bad-number", tok.span.to(after.span), f"no space before the %: write {text}%")
+        hint = "a height takes a %, a decimal a full stop instead of a comma"
+        reader.fail("bad-number", tok.span, f"{text} is not a point: {hint}")
+    if tok.kind == "word":
+        rest = text[1:]
+        silent = rest == "r"
+        if text[0] in "xX" and (silent or rest in _ALL_HEIGHTS or rest.isdigit()):
+            what = "silence has no pitch" if silent else "a height is only about its pitch already"
+            plain = f"{rest}%" if rest.isdigit() else rest
+            reader.fail("x-before-height", tok.span, f"{what}, so no x stands before it: write {plain}", (plain,))
+        if text in ("x", "X") and (after.kind == "percent" or after.text in (*_ALL_HEIGHTS, "r")):
+            reader.fail("x-before-height", tok.span, f"no x before a height or r: write {after.text}")
+        if text in ("rest", "R"):
+            reader.fail("unknown-word", tok.span, "silence in a contour is `r`", ("r",))
+        if text in POINT_WORDS or text == "as":
+            reader.fail("unknown-word", tok.span, f"`{text}` stands after a point, not in its place: G4 {text}")
+        if like_a_note(text):
+            not_a_note(reader, tok, _A_POINT)
+        near = reader.notes.nearest(text, _ALL_HEIGHTS)
+        what = f"write {listed(near)}" if near else f"write a note such as G4, {listed(_ALL_HEIGHTS)}, 35% or r"
+        reader.fail("unknown-word", tok.span, f"{shown(text)} is neither a note nor a height: {what}", near)
+    reader.unexpected(_A_POINT)
+
+
+def place(reader: Reader) -> Quantity:
+    """`@T`; its unit is that of `lasts`."""
+    tok = reader.next()
+    value = reader.value_of(tok, tok.text[1:])
+    unit = reader.tok
+    if unit.kind == "word" and unit.text in ("s", "beat", "beats", "sec", "seconds", "ms"):
+        reader.fail("bad-place", unit.span, f"a place takes no unit, it counts in that of `lasts`: {tok.text}")
+    if unit.text == "%" and unit.start == tok.end:
+        reader.fail("bad-place", unit.span, "a place counts beats or seconds from the start of the gesture: @2")
+    return Quantity(value, "", tok.span)
+
+
+def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tuple[Word | None, tuple[Word, ...]]:
+    """One `as` or word after a point, added to what the point has already."""
+    tok = reader.tok
+    if tok.text == "as":
+        if as_:
+            reader.fail("said-twice", tok.span, f"one `as` a point: it turns to `{as_.text}` already")
+        reader.next()
+        if reader.tok.kind not in ("word", "note"):
+            reader.unexpected("a technique after `as`, such as `as air`")
+        technique = reader.word("a technique")
+        if reader.tok.text == "+":
+            reader.fail(
+                "too-much", reader.tok.span, "one technique after `as`; a second one waits for the next point"
+            )
+        return technique, marks
+    if tok.text not in POINT_WORDS:
+        _unknown_point_word(reader, tok)
+    _once(reader, tok, marks)
+    reader.next()
+    return as_, (*marks, Word(tok.text, tok.span))
+
+
+def _once(reader: Reader, tok: Token, marks: tuple[Word, ...]) -> None:
+    """Each word once, and one dynamic."""
+    level = tok.text in LEVELS
+    for mark in marks:
+        if mark.text == tok.text:
+            reader.fail("said-twice", tok.span, f"`{tok.text}` stands at this point already: once is enough")
+        if level and mark.text in LEVELS:
+            reader.fail("said-twice", tok.span, f"one dynamic a point: it is `{mark.text}` already")
+
+
+def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
+    text = tok.text
+    if text in _ALL_HEIGHTS or text == "r" or like_a_note(text):
+        _two_points(reader, tok)
+    if text in GROWTH:
+        reader.fail("unknown-word", tok.span, f"`{text}` stands right after a wavy line: ~~ {text}", ("~~",))
+    if text == "at":
+        reader.fail("bad-place", tok.span, "a place is written with @ right before the number: @2")
+    near = reader.notes.nearest(text, (*MARKS, *LEVELS))
+    wanted = listed(near) if near else f"{listed(MARKS)}, a dynamic, `as` with a technique, or @ with a place"
+    reader.fail("unknown-word", tok.span, f"{shown(text)} is not a word for a point: write {wanted}", near)
+
+
+def _two_points(reader: Reader, tok: Token) -> NoReturn:
+    reader.fail("missing-line", tok.span, "between two points stands a comma (a new attack) or a line such as --")
+
+
+def _after_point(reader: Reader) -> NoReturn:
+    """Something stands after a point that is neither a word, a place, a line nor the end."""
+    tok = reader.tok
+    if tok.kind in ("note", "percent"):
+        _two_points(reader, tok)
+    if tok.text in ("-", "~", "_", ":", "."):
+        fix = {"-": "--", "~": "~~", "_": "__", ":": "::", ".": ".."}[tok.text]
+        reader.fail("unexpected-sign", tok.span, f"a line is two signs: {fix}", (fix,))
+    if tok.kind == "line":
+        reader.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is no line: {listed(tuple(SIGNS.values()))}")
+    if tok.text == "@":
+        reader.fail("bad-place", tok.span, "after @ comes the place at once, without a space: @2, @2.5 or @5/2")
+    if tok.text == "+":
+        reader.fail(
+            "unexpected-sign", tok.span, "cents are one piece with the note: C4+31c; a technique follows `as`"
+        )
+    if tok.text in ("<", ">"):
+        reader.fail("unexpected-sign", tok.span, f"{tok.text} belongs in `dynamics`, for instance p {tok.text} f")
+    if tok.kind == "number":
+        reader.fail("bad-place", tok.span, f"a place is written with @: @{tok.text}")
+    if tok.kind == "text":
+        fix = shown(unquoted(tok.text)).strip("`")
+        reader.fail("unexpected-sign", tok.span, f'words above the staff have a line of their own: text: "{fix}"')
+    reader.unexpected("a line, a comma or the end")
+
+
+def _check_rest(reader: Reader, marks: tuple[Word, ...]) -> None:
+    for mark in marks:
+        if mark.text not in SILENT_MARKS:
+            reader.fail("unknown-word", mark.span, f"silence takes no `{mark.text}`: only a fermata or a breath")
+
+
+def _check_silence(reader: Reader, points: list[Point], lines: list[Line]) -> None:
+    for line, before, after in zip(lines, points, points[1:], strict=False):
+        if line.kind != "none" and (isinstance(before.height, Rest) or isinstance(after.height, Rest)):
+            way = "from" if isinstance(before.height, Rest) else "to"
+            reader.error("line-at-silence", line.span, f"no line leads {way} silence: put a comma beside r", (",",))

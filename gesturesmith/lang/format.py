@@ -1,0 +1,167 @@
+"""Text to canonical text: the same gestures and comments, spaced and signed the one way.
+
+The order of keys, the words and the line breaks inside a value stay the composer's. Signs become those of the
+language (`#`, `b`, `^`, `v`, `--`), quotes straight ones, two spaces a step in; one empty line stands between
+blocks and never more than one elsewhere.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from gesturesmith.lang.keys import pattern
+from gesturesmith.lang.layout import Line, layout
+from gesturesmith.lang.parse import parse
+from gesturesmith.lang.tokens import PLAIN, Token, quoted, tokenize, unquoted
+from gesturesmith.lang.words import LINES, SIGNS
+from gesturesmith.source import Source
+
+_STEP = "  "
+_CONTOURS = ("contour", "sing")
+_NATURAL = str.maketrans({"♮": "", "𝄪": "##", "𝄫": "bb"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Out:
+    """A written line: its kind as in `layout`, how many steps in, and whether it belongs to a block."""
+
+    kind: str
+    depth: int
+    text: str
+    in_block: bool
+
+    def __str__(self) -> str:
+        return f"{_STEP * self.depth}{self.text}" if self.text else ""
+
+
+def format_text(source: Source) -> str:
+    """The canonical form; a file that cannot be read comes back as it is."""
+    if parse(source)[1]:
+        return source.text
+    written = _spaced(list(_written(list(layout(source.lines)))))
+    return "".join(f"{line}\n" for line in written)
+
+
+def _written(lines: list[Line]) -> Iterator[_Out]:
+    """Every line in its canonical form, empty ones as they come."""
+    in_block = False
+    key = ""
+    goes_on = _goes_on(lines)
+    for line, before_more in zip(lines, goes_on, strict=True):
+        if line.kind == "blank":
+            yield _Out("blank", 0, "", in_block)
+        elif line.kind == "comment":
+            depth = (in_block + before_more) if line.indent else 0
+            yield _Out("comment", depth, line.row.raw[line.start :].rstrip(), in_block)
+        elif line.kind == "heading":
+            in_block = True
+            yield _Out("heading", 0, _joined(f"{line.key} ", *_parts(line, PLAIN_KEY)), True)
+        elif line.kind == "more":
+            yield _Out("more", in_block + 1, _joined("", *_parts(line, key)), in_block)
+        else:
+            in_block = in_block and not line.margin
+            key = line.key
+            yield _Out("entry", int(in_block), _joined(f"{key}: ", *_parts(line, key)), in_block)
+
+
+PLAIN_KEY = "name"  # of headings: no key has it, so their tokens are the plain ones
+
+
+def _goes_on(lines: list[Line]) -> list[bool]:
+    """For each line, whether the next line that is neither blank nor comment goes on with a value."""
+    found = [False] * len(lines)
+    more = False
+    for i in range(len(lines) - 1, -1, -1):
+        found[i] = more
+        if lines[i].kind not in ("blank", "comment"):
+            more = lines[i].kind == "more"
+    return found
+
+
+def _parts(line: Line, key: str) -> tuple[str, str]:
+    """The value on a line, and its comment."""
+    form = PLAIN if key == PLAIN_KEY else pattern(key)
+    tokens, comment = tokenize(line.row, line.value, form)
+    return _value(tokens, key), line.row.raw[comment:].rstrip() if comment >= 0 else ""
+
+
+def _joined(head: str, value: str, comment: str) -> str:
+    text = f"{head}{value}".rstrip()
+    return f"{text}  {comment}" if comment else text
+
+
+def _value(tokens: list[Token], key: str) -> str:
+    """Tokens with the spaces that belong between them."""
+    text = ""
+    before: Token | None = None
+    for tok in tokens:
+        if before and _apart(before, tok, key):
+            text += " "
+        text += _sign(tok, key)
+        before = tok
+    return text
+
+
+def _apart(before: Token, tok: Token, key: str) -> bool:
+    """Whether a space stands between two tokens."""
+    if tok.text == ",":
+        return False
+    if ".." in (tok.text, before.text) and key not in _CONTOURS:
+        return False
+    if tok.kind == "at":
+        return before.kind == "word" and key in _CONTOURS and before.text not in _HEIGHT_WORDS
+    return True
+
+
+_HEIGHT_WORDS = frozenset({"low", "mid", "high", "highest", "lowest", "r"})
+
+
+def _sign(tok: Token, key: str) -> str:
+    """A token as the language writes it."""
+    if tok.kind == "text":
+        return quoted(unquoted(tok.text))
+    if tok.kind == "line" and tok.text in LINES:
+        return SIGNS[LINES[tok.text]]
+    if tok.kind == "note":
+        return tok.text.translate(_NATURAL)
+    if tok.kind == "valves":
+        return tok.text.replace("–", "-")
+    if tok.kind in ("word", "paper"):
+        plain = unicodedata.normalize("NFC", tok.text)
+        return plain.lower() if key == "paper" else plain
+    return tok.text
+
+
+def _spaced(lines: list[_Out]) -> list[_Out]:
+    """One empty line before every block (and the comments right above it), and no two in a row."""
+    out: list[_Out] = []
+    for line in lines:
+        if line.kind == "blank":
+            if out and out[-1].kind not in ("blank", "heading"):
+                out.append(line)
+            continue
+        if line.kind == "heading" or (line.kind == "entry" and not line.in_block and _after_block(out)):
+            _part(out)
+        out.append(line)
+    while out and out[-1].kind == "blank":
+        out.pop()
+    return out
+
+
+def _after_block(out: list[_Out]) -> bool:
+    """Whether the last line that says something belongs to a block."""
+    for line in reversed(out):
+        if line.kind not in ("blank", "comment"):
+            return line.in_block
+    return False
+
+
+def _part(out: list[_Out]) -> None:
+    """Put an empty line above the comments at the margin that end `out`, if there is none."""
+    at = len(out)
+    while at and out[at - 1].kind == "comment" and not out[at - 1].depth:
+        at -= 1
+    if at and out[at - 1].kind != "blank":
+        out.insert(at, _Out("blank", 0, "", False))

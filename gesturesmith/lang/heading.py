@@ -1,0 +1,140 @@
+"""Headings: what kind of block begins, its name and its title."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from gesturesmith.lang.layout import Line
+from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.nodes import Text, Word
+from gesturesmith.lang.reader import Notes, Reader, UnreadableError, name_message
+from gesturesmith.lang.tokens import NAME, PLAIN, Token, tokenize, unquoted
+from gesturesmith.lang.words import BLOCKS, RESERVED
+from gesturesmith.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading as far as it could be read; `guessed` where its kind was not."""
+
+    kind: str
+    name: Word
+    title: Text | None
+    span: Span
+    guessed: bool = False
+
+
+def names(lines: Iterable[Line]) -> frozenset[str]:
+    """The names of all blocks, case folded."""
+    found = set()
+    for line in lines:
+        if line.kind == "heading":
+            word = line.row.text[line.value :].strip(" \t:").split(" ")[0]
+            found.add(unicodedata.normalize("NFC", word).casefold())
+    return frozenset(found)
+
+
+def read(line: Line, notes: Notes, taken: dict[str, int]) -> Heading:
+    """The heading on `line`; `taken` are the names so far, and is added to."""
+    number = line.row.number
+    span = Span(number, line.start + 1, len(line.row.text.rstrip(" \t")) + 1)
+    key = Word(line.key, Span(number, line.start + 1, line.start + 1 + len(line.key)))
+    if line.key not in BLOCKS:
+        return _unknown(line, key, span, notes)
+    tokens = tokenize(line.row, line.value, PLAIN)[0]
+    at = tokens[-1].end if tokens else line.value
+    tokens.append(Token("end", "", number, at, at + 1))
+    if tokens[0].start >= 0 and line.colon:
+        notes.add("bad-heading", key.span, f"no colon after `{line.key}`: {line.key} name")
+    reader = Reader(tokens, key, notes)
+    name, title = Word("", key.span), None
+    try:
+        name = _name(reader, line.key)
+        _take(name, notes, taken)
+        notes.block = name.text
+        title = _title(reader)
+    except UnreadableError:
+        pass
+    end = reader.back().end if reader.i else len(line.key) + line.start
+    return Heading(line.key, name, title, Span(number, line.start + 1, end + 1))
+
+
+def _unknown(line: Line, key: Word, span: Span, notes: Notes) -> Heading:
+    """A line at the margin that is neither a setting nor a heading."""
+    near = notes.nearest(line.key, BLOCKS) if line.key else ()
+    if near:
+        said = shown(line.key)
+        notes.add("unknown-block", key.span, f"{said} does not begin a block: write {listed(near)}", near)
+    else:
+        wide = key.span if line.key else Span(span.line, span.column, min(span.end_column, span.column + 1))
+        what = f"a setting such as `tempo: 72`, or {listed(BLOCKS)} with a name"
+        notes.add("not-a-key", wide, f"this line begins neither a setting nor a block: write {what}")
+    return Heading(near[0] if near else "gesture", Word("", key.span), None, span, guessed=True)
+
+
+def _name(reader: Reader, kind: str) -> Word:
+    tok = reader.tok
+    if tok.kind == "end":
+        reader.fail("missing-name", reader.key.span, f"every {_one(kind)} has a name: {kind} beacon")
+    if tok.kind == "text":
+        words = "-".join(w for w in unquoted(tok.text).lower().split() if NAME.match(w))
+        what = f"the name comes first, the title after it: {kind} {words[:30] or 'beacon'} {shown(tok.text)[1:-1]}"
+        reader.fail("missing-name", tok.span, what)
+    if tok.kind == "note":
+        reader.fail("reserved-name", tok.span, f"{tok.text} is a note, so it cannot name {_article(kind)}")
+    if tok.kind == "number":
+        rest = reader.ahead().text if reader.ahead().start == tok.end else ""
+        shape = "letters and digits, a letter first"
+        reader.fail("bad-name", tok.span, f"{shown(tok.text + rest)} is not a name: {shape}")
+    if tok.kind != "word":
+        reader.unexpected("a name")
+    reader.next()
+    if not NAME.match(tok.text):
+        reader.fail("bad-name", tok.span, name_message(tok.text))
+    return Word(unicodedata.normalize("NFC", tok.text), tok.span)
+
+
+def _take(name: Word, notes: Notes, taken: dict[str, int]) -> None:
+    """Reserve the name, unless the language or another block has it."""
+    folded = name.text.casefold()
+    if folded in RESERVED:
+        what = f"`{name.text}` has a meaning of its own in the language: choose another name"
+        notes.add("reserved-name", name.span, what)
+    elif folded in taken:
+        what = (
+            f"the name `{name.text}` is taken on line {taken[folded]} (capitals count for nothing): choose another"
+        )
+        notes.add("repeated-name", name.span, what)
+    else:
+        taken[folded] = name.span.line
+
+
+def _title(reader: Reader) -> Text | None:
+    tok = reader.tok
+    title = None
+    if tok.kind == "text":
+        title = reader.text()
+    tok = reader.tok
+    if tok.kind == "end":
+        return title
+    if tok.text == ":":
+        reader.error("bad-heading", tok.span, "no colon after a heading: take it away")
+        reader.next()
+        return title
+    if tok.kind in ("open", "hash", "bad"):
+        reader.unexpected("a title in quotes or the end of the line")
+    if tok.kind in ("word", "number", "note") and title is None:
+        name = reader.back().text
+        shape = f'{name}-{tok.text}, or a title in quotes: {name} "Title"'
+        reader.fail("bad-heading", tok.span, f"a name is one word: {shape}")
+    return reader.fail("bad-heading", tok.span, f"{shown(tok.text)} is too much: a heading is a name and a title")
+
+
+def _one(kind: str) -> str:
+    return "exercises block" if kind == "exercises" else kind
+
+
+def _article(kind: str) -> str:
+    return "exercises" if kind == "exercises" else f"a {kind}"

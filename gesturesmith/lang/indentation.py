@@ -1,0 +1,82 @@
+"""One unit of indentation for the whole file: who stands how far in, and what to say where it is not so."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from gesturesmith.lang.layout import Line
+from gesturesmith.lang.reader import Notes
+from gesturesmith.source import Span
+
+
+class Indents:
+    """The unit of the file, set by the first indented line; one report for a run of lines with the same mistake."""
+
+    def __init__(self, notes: Notes) -> None:
+        self.notes = notes
+        self.unit = ""  # of the keys of blocks
+        self.sign = ""  # space or tab, whichever comes first in the file
+        self.reported: str | None = None
+
+    def at_margin(self, line: Line) -> None:
+        """A setting or a heading starts at the margin."""
+        if not line.indent:
+            self.reported = None
+            return
+        what = "a heading" if line.kind == "heading" else "a setting"
+        self._wrong(line, f"{what} starts at the left margin: take away the white space before it")
+
+    def in_block(self, line: Line) -> None:
+        """A key of a block stands one unit in."""
+        indent = line.indent
+        if self._mixed(line):
+            return
+        if not indent:
+            unit = said(self.unit) if self.unit else "two spaces"
+            self._wrong(line, f"`{line.key}` belongs to the block above: put {unit} before it")
+            return
+        if not self.unit:
+            self.unit = indent
+        if indent != self.unit:
+            self._wrong(line, f"keys stand {said(self.unit)} in, in the whole file; this line has {said(indent)}")
+        else:
+            self.reported = None
+
+    def going_on(self, lines: Iterable[Line]) -> None:
+        """Lines on which a value goes on stand deeper, by any amount of the file's own white space."""
+        for line in lines:
+            self._mixed(line)
+
+    def _mixed(self, line: Line) -> bool:
+        """Report spaces where the file has tabs, or the other way round."""
+        indent = line.indent
+        if not indent:
+            return False
+        if not self.sign:
+            self.sign = indent[0]
+        if not indent.strip(self.sign):
+            return False
+        if self.reported != indent:
+            mine, other = ("tabs", "spaces") if self.sign == "\t" else ("spaces", "tabs")
+            what = f"this file is indented with {mine}, this line with {other} too: use {mine} everywhere"
+            if not indent.strip("\t" if self.sign == " " else " "):
+                what = f"this file is indented with {mine}, this line with {other}: use {mine} everywhere"
+            self._report("mixed-indentation", line, what)
+        return True
+
+    def _wrong(self, line: Line, message: str) -> None:
+        if self.reported != line.indent:
+            self._report("wrong-indentation", line, message)
+
+    def _report(self, rule: str, line: Line, message: str) -> None:
+        self.reported = line.indent
+        end = line.start + 1 if line.start else 1 + len(line.key)
+        self.notes.add(rule, Span(line.row.number, 1, end), message)
+
+
+def said(indent: str) -> str:
+    """An indentation in words: "2 spaces", "1 tab"."""
+    kind = "tab" if indent[:1] == "\t" else "space"
+    if len(set(indent)) > 1:
+        return "spaces and tabs"
+    return f"{len(indent)} {kind}{'' if len(indent) == 1 else 's'}"

@@ -1,0 +1,242 @@
+"""Text to tree: every line on its own, so that a broken one never hides the next."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import replace
+
+from gesturesmith.diagnostics.types import ReadError
+from gesturesmith.lang import heading, indentation
+from gesturesmith.lang.keys import EVERY_KEY, IN_BLOCK, REPEATABLE, SETTINGS, Read, pattern
+from gesturesmith.lang.layout import Line, layout
+from gesturesmith.lang.messages import RULES, listed, shown
+from gesturesmith.lang.nodes import Block, Entry, File, Value, Word
+from gesturesmith.lang.reader import Notes, Reader, UnreadableError, sign_name
+from gesturesmith.lang.tokens import FORBIDDEN, Token, spanning, tokenize
+from gesturesmith.lang.words import BLOCKS
+from gesturesmith.source import Source, Span
+
+LARGEST = 2_000_000  # characters; a large orchestral work in this language stays far below
+_NOTHING = File((), ())
+
+
+def parse(source: Source) -> tuple[File, tuple[ReadError, ...]]:
+    """The tree of a file and every error in it, in file order. Never raises, whatever the text."""
+    problem = _unreadable(source.text)
+    if problem:
+        return _NOTHING, (problem,)
+    lines = tuple(layout(source.lines))
+    notes = Notes(heading.names(lines))
+    if FORBIDDEN.search(source.text.replace("\r", "\n")):
+        lines = tuple(_without_controls(lines, notes))
+    builder = _Builder(notes)
+    builder.read(lines)
+    errors = sorted(notes.errors, key=lambda e: (e.rule == "too-many-errors", e.span.line, e.span.column))
+    return File(tuple(builder.settings), tuple(builder.blocks)), tuple(errors)
+
+
+def _unreadable(text: str) -> ReadError | None:
+    """The one error of a file that is no text, or too much of it."""
+    message = ""
+    if len(text) > LARGEST:
+        millions = LARGEST // 1_000_000
+        message = f"this file is too large: more than {millions} million characters; divide it into several files"
+    elif "\0" in text:
+        message = "this is not a text file: it contains null characters; save it as plain text in UTF-8"
+    if not message:
+        return None
+    rule = "unreadable-file"
+    return ReadError(code=RULES[rule], rule=rule, span=Span(1, 1, 2), message=message)
+
+
+def _without_controls(lines: Iterable[Line], notes: Notes) -> Iterable[Line]:
+    """The lines, with each character that no text may hold reported once a line and read as a space."""
+    for line in lines:
+        found = FORBIDDEN.search(line.row.raw)
+        if found:
+            at = found.start() + 1
+            what = f"{sign_name(found[0])} cannot stand in a gesture file: delete it"
+            notes.add("control-character", Span(line.row.number, at, at + 1), what)
+            clean = line.row._replace(text=FORBIDDEN.sub(" ", line.row.text), raw=FORBIDDEN.sub(" ", line.row.raw))
+            line = replace(line, row=clean)
+        yield line
+
+
+class _Builder:
+    """Puts rows together into settings and blocks."""
+
+    def __init__(self, notes: Notes) -> None:
+        self.notes = notes
+        self.settings: list[Entry] = []
+        self.blocks: list[Block] = []
+        self.seen: set[str] = set()  # keys of the block that is open
+        self.settings_seen: set[str] = set()
+        self.names: dict[str, int] = {}  # case folded -> line of the block
+        self.entries: list[Entry] = []
+        self.head: heading.Heading | None = None
+        self.errors_before = 0
+        self.last_line = 0
+        self.indents = indentation.Indents(notes)
+
+    def read(self, lines: tuple[Line, ...]) -> None:
+        """All rows of a file."""
+        i = 0
+        while i < len(lines):
+            line = lines[i]
+            i += 1
+            if line.kind in ("blank", "comment"):
+                continue
+            if line.kind == "heading":
+                self._close()
+                self._open(line)
+                continue
+            more: list[Line] = []
+            while i < len(lines) and lines[i].kind in ("more", "blank", "comment"):
+                if lines[i].kind == "more":
+                    more.append(lines[i])
+                i += 1
+            if line.margin and self.head and not line.indent:
+                self._close()
+            self._entry(line, more)
+        self._close()
+
+    def _open(self, line: Line) -> None:
+        self.errors_before = len(self.notes.errors)
+        self.notes.block = None
+        self.indents.at_margin(line)
+        self.head = heading.read(line, self.notes, self.names)
+        self.notes.block = self.head.name.text or None
+        self.entries = []
+        self.seen = set()
+        self.last_line = line.row.number
+
+    def _close(self) -> None:
+        head = self.head
+        if head is None:
+            return
+        self.head = self.notes.block = None
+        if head.guessed:
+            return
+        self.blocks.append(
+            Block(
+                kind=head.kind,
+                name=head.name,
+                title=head.title,
+                entries=tuple(self.entries),
+                broken=len(self.notes.errors) > self.errors_before,
+                last_line=self.last_line,
+                indent=self.indents.unit or "  ",
+                span=head.span,
+            )
+        )
+
+    def _entry(self, line: Line, more: list[Line]) -> None:
+        """A key with its value, which may go on in the rows `more`."""
+        self.last_line = more[-1].row.number if more else line.row.number
+        setting = line.margin or self.head is None
+        if setting:
+            self.indents.at_margin(line)
+        else:
+            self.indents.in_block(line)
+        self.indents.going_on(more)
+        if line.kind == "stray" or not line.key:
+            self._stray(line)
+            return
+        kind = "" if setting or self.head is None else self.head.kind
+        read = self._known(line, kind)
+        if read is None:
+            return
+        entry = self._read_entry(line, more, read)
+        seen = self.settings_seen if setting else self.seen
+        if line.key in seen and line.key not in REPEATABLE:
+            self.notes.add(
+                "repeated-key", entry.key.span, f"`{line.key}` stands above already: keep one of the two"
+            )
+            return
+        seen.add(line.key)
+        (self.settings if setting else self.entries).append(entry)
+
+    def _read_entry(self, line: Line, more: list[Line], read: Read) -> Entry:
+        key = _key_word(line)
+        if not line.colon:
+            self.notes.add("missing-colon", key.span, f"a colon comes after the key: {line.key}: …")
+        tokens = _tokens(line, more)
+        first = tokens[0]
+        if first.kind == "end":
+            self.notes.add(
+                "empty-value", key.span, f"nothing stands after `{line.key}:`: write its value, or take it away"
+            )
+            return Entry(key, None, key.span)
+        reader = Reader(tokens, key, self.notes)
+        value: Value | None = None
+        try:
+            value = read(reader)
+        except UnreadableError:
+            value = None
+        if reader.failed:
+            value = None
+        last = tokens[-2]
+        if last.line != first.line:
+            last = next(t for t in reversed(tokens[:-1]) if t.line == first.line)
+        return Entry(key, value, spanning(first, last))
+
+    def _known(self, line: Line, kind: str) -> Read | None:
+        """What reads the value of this key; None where the key does not belong here, which is reported."""
+        keys = IN_BLOCK[kind] if kind else SETTINGS
+        if line.key in keys:
+            return keys[line.key]
+        span = _key_word(line).span
+        where = f"a key of {_a(kind)}" if kind else "a setting"
+        homes = [b for b in BLOCKS if line.key in IN_BLOCK[b]]
+        if line.key in EVERY_KEY:
+            self.notes.add("misplaced-key", span, f"`{line.key}` is not {where}: {_home(line.key, homes, kind)}")
+            return None
+        near = self.notes.nearest(line.key, tuple(keys))
+        wanted = f"write {listed(near)}" if near else f"there are {listed(tuple(keys), 'and')}"
+        self.notes.add("unknown-key", span, f"{shown(line.key)} is not {where}: {wanted}", near)
+        return None
+
+    def _stray(self, line: Line) -> None:
+        """An indented row that is no key."""
+        text = line.row.raw[line.start :].rstrip()
+        end = line.start + (len(line.key) or len(text.split()[0]))
+        span = Span(line.row.number, line.start + 1, end + 1)
+        kind = self.head.kind if self.head else ""
+        keys = tuple(IN_BLOCK[kind]) if kind else tuple(SETTINGS)
+        near = self.notes.nearest(line.key, keys) if line.key else ()
+        hint = f"`{near[0]}: …`" if near else "a key, a colon and its value, such as `lasts: 4 beats`"
+        self.notes.add("not-a-key", span, f"this line does not start with a key: write {hint}", near)
+
+
+def _tokens(line: Line, more: list[Line]) -> list[Token]:
+    """The tokens of a value with all its rows, closed by one of kind "end"."""
+    form = pattern(line.key)
+    found = tokenize(line.row, line.value, form)[0]
+    for row in more:
+        found += tokenize(row.row, row.start, form)[0]
+    if found:
+        last = found[-1]
+        found.append(Token("end", "", last.line, last.end, last.end + 1))
+    else:
+        found.append(Token("end", "", line.row.number, line.value, line.value + 1))
+    return found
+
+
+def _key_word(line: Line) -> Word:
+    number, start = line.row.number, line.start + 1
+    return Word(unicodedata.normalize("NFC", line.key), Span(number, start, start + len(line.key)))
+
+
+def _a(kind: str) -> str:
+    return "exercises" if kind == "exercises" else f"a {kind}"
+
+
+def _home(key: str, homes: list[str], kind: str) -> str:
+    """Where a misplaced key belongs."""
+    if kind and key == "title":
+        return f'a title stands in quotes after the name: {kind} name "Title"'
+    places = [_a(b) for b in homes]
+    if key in SETTINGS:
+        places.append("the top of the file")
+    return f"it belongs in {' or '.join(places)}"

@@ -1,0 +1,147 @@
+"""`play:`: what a passage plays, item by item. A broken item does not hide the next one."""
+
+from __future__ import annotations
+
+from typing import NoReturn
+
+from gesturesmith.lang.contour import point_word
+from gesturesmith.lang.messages import shown
+from gesturesmith.lang.nodes import Play, PlayItem, Quantity, Word
+from gesturesmith.lang.notes import like_a_note, not_a_note, note
+from gesturesmith.lang.reader import Reader, UnreadableError
+from gesturesmith.lang.tokens import Token
+from gesturesmith.lang.words import EXTREMES, HEIGHTS
+from gesturesmith.units import interval
+
+_AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
+_A_MOVE = "semitones (up 2) or an interval (up M2, down P5)"
+_MOST_SEMITONES = 127  # wider than the notation
+
+
+def play(reader: Reader) -> Play:
+    """The whole list."""
+    first = reader.tok
+    items: list[PlayItem] = []
+    while True:
+        try:
+            items.append(_item(reader))
+            if reader.tok.kind != "end" and reader.tok.text != ",":
+                _after_item(reader, items[-1])
+        except UnreadableError:
+            while reader.tok.kind != "end" and reader.tok.text != ",":
+                reader.next()
+        if reader.tok.kind == "end":
+            return Play(tuple(items), reader.span_from(first))
+        comma = reader.next()
+        if reader.tok.kind == "end" or reader.tok.text == ",":
+            reader.error("bad-list", comma.span, "a comma with nothing after it: add an item, or take it away")
+            if reader.tok.kind == "end":
+                return Play(tuple(items), reader.span_from(first))
+
+
+def _item(reader: Reader) -> PlayItem:
+    tok, after = reader.tok, reader.ahead()
+    if tok.kind == "note":
+        return _pitch(reader)
+    if tok.kind != "word":
+        _no_item(reader, tok)
+    if tok.text == "rest":
+        reader.next()
+        length = _beats(reader, "the length of the rest in beats: rest 4")
+        return PlayItem(rest=length, span=reader.span_from(tok))
+    if tok.text.casefold() not in reader.notes.names:
+        if tok.text == "r" or (tok.text in ("rests", "Rest", "pause", "silence") and after.kind == "number"):
+            count = after.text if after.kind == "number" else "4"
+            reader.fail("bad-item", tok.span, f"silence in a passage is a rest of so many beats: rest {count}")
+        if tok.text in HEIGHTS or tok.text in EXTREMES:
+            reader.fail(
+                "bad-item", tok.span, f"`{tok.text}` needs the band of a gesture: play a gesture or a pitch"
+            )
+        if like_a_note(tok.text):
+            not_a_note(reader, tok, _AN_ITEM)
+    name = reader.word(_AN_ITEM)
+    move = reader.tok.text
+    if reader.tok.kind == "word" and move in ("up", "down"):
+        reader.next()
+        semitones, by = _distance(reader)
+        return PlayItem(name=name, move=move, semitones=semitones, interval=by, span=reader.span_from(tok))
+    return PlayItem(name=name, span=tok.span)
+
+
+def _no_item(reader: Reader, tok: Token) -> NoReturn:
+    if tok.kind == "number":
+        reader.fail("bad-item", tok.span, f"a number alone is no item: rest {tok.text}, or C4 for {tok.text}")
+    if tok.kind == "text":
+        reader.fail("bad-item", tok.span, "a gesture is played by its name, not by its title: no quotes")
+    reader.unexpected(_AN_ITEM)
+
+
+def _pitch(reader: Reader) -> PlayItem:
+    """`C4 for N` with point words in any order."""
+    first = reader.tok
+    pitch = note(reader, _AN_ITEM)
+    length: Quantity | None = None
+    as_: Word | None = None
+    marks: tuple[Word, ...] = ()
+    while reader.tok.kind == "word":
+        tok = reader.tok
+        if tok.text == "for":
+            if length:
+                reader.fail("said-twice", tok.span, "one `for` a pitch")
+            reader.next()
+            length = _beats(reader, "the length of the pitch in beats: C4 for 2")
+        elif tok.text in ("up", "down"):
+            reader.fail("bad-item", tok.span, "only gestures and passages are moved: write the pitch you want")
+        else:
+            as_, marks = point_word(reader, as_, marks)
+    if reader.tok.kind == "at":
+        reader.fail("bad-item", reader.tok.span, "no place in a passage: its items follow each other")
+    if length is None:
+        reader.fail("bad-item", first.span, f"how long? Write {first.text} for 2 (beats)")
+    return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, span=reader.span_from(first))
+
+
+def _beats(reader: Reader, wanted: str) -> Quantity:
+    """A length in beats, above zero; the word `beats` may be left out."""
+    tok = reader.tok
+    value = reader.positive(wanted)
+    unit = reader.tok
+    if unit.kind == "word" and unit.text in ("beat", "beats"):
+        reader.next()
+    elif unit.kind == "word" and unit.text in ("s", "sec", "seconds", "bar", "bars", "ms"):
+        reader.fail("unknown-unit", unit.span, f"lengths in a passage count in beats: {tok.text} beats", ("beats",))
+    return Quantity(value, "beats", tok.span)
+
+
+def _distance(reader: Reader) -> tuple[int | None, str]:
+    """How far a gesture is moved: semitones, or the name of an interval."""
+    tok = reader.tok
+    if tok.kind == "number":
+        count = reader.whole("semitones")
+        if count.value > _MOST_SEMITONES:
+            reader.fail("out-of-range", tok.span, f"{tok.text} semitones lead out of all notation")
+        if reader.tok.text in ("semitone", "semitones", "st"):
+            reader.fail("unknown-unit", reader.tok.span, f"a number alone counts semitones: {tok.text}")
+        return int(count.value), ""
+    if tok.kind in ("word", "note"):
+        if interval(tok.text) is None:
+            names = "M2, m3, P4, A4, d5 and the like, or a number of semitones"
+            reader.fail("bad-item", tok.span, f"{shown(tok.text)} is not an interval: write {names}")
+        reader.next()
+        return None, tok.text
+    return reader.unexpected(_A_MOVE)
+
+
+def _after_item(reader: Reader, item: PlayItem) -> NoReturn:
+    """Something stands after an item that is neither a comma nor the end."""
+    tok = reader.tok
+    if tok.kind == "word" and item.name and tok.text == "for":
+        hint = "its length is in its own block, under `lasts`"
+        reader.fail("bad-item", tok.span, f"`for` is for pitches; a gesture keeps its length: {hint}")
+    if tok.kind in ("word", "note"):
+        reader.fail("bad-list", tok.span, "a comma between the items of a passage, please")
+    if tok.kind == "number" or tok.text in ("x", "×"):
+        reader.fail("bad-item", tok.span, "to play it again, list it again, or write repeat: 2 for the whole")
+    if tok.text in ("--", "~~", "__", "->", "::", ".."):
+        reader.fail("bad-item", tok.span, "lines belong in the contour of a gesture; here stand commas")
+    reader.unexpected("a comma or the end of the list")

@@ -1,0 +1,120 @@
+"""The values of a gesture that say how it is played: dynamics, attacks, fingering."""
+
+from __future__ import annotations
+
+from gesturesmith.lang.contour import place
+from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.nodes import Attacks, Dynamics, Finger, Fingering, Level
+from gesturesmith.lang.reader import Reader
+from gesturesmith.lang.tokens import Token
+from gesturesmith.lang.words import LEVELS, MARKS, SHADES, SHAPES, SIDES
+
+
+def dynamics(reader: Reader) -> Dynamics:
+    """Levels joined by hairpins, alone."""
+    value = dynamics_item(reader)
+    if reader.tok.text == ",":
+        reader.fail("unexpected-sign", reader.tok.span, "no comma between dynamics: p < f, or f@3 for a place")
+    reader.finish("levels joined by < and >")
+    return value
+
+
+def dynamics_item(reader: Reader) -> Dynamics:
+    """Levels joined by hairpins, up to a comma."""
+    first = reader.tok
+    levels = [_level(reader)]
+    joins: list[str] = []
+    while reader.tok.text != "," and reader.tok.kind != "end":
+        join = reader.next().text if reader.tok.text in ("<", ">") else ""
+        if not join and reader.tok.kind == "at":
+            reader.fail("said-twice", reader.tok.span, "one place a level")
+        levels.append(_level(reader, join))
+        joins.append(join)
+    return Dynamics(tuple(levels), tuple(joins), reader.span_from(first))
+
+
+def _level(reader: Reader, join: str = "") -> Level:
+    tok = reader.tok
+    if tok.kind == "word" and tok.text in LEVELS:
+        reader.next()
+        at = place(reader) if reader.tok.kind == "at" else None
+        return Level(tok.text, at, reader.span_from(tok))
+    if tok.text in ("<", ">") or (tok.kind == "end" and join):
+        sign = join or tok.text
+        reader.fail("incomplete", tok.span, f"a hairpin has a level at both its ends: p {sign} f; n is niente")
+    if tok.text == "@":
+        reader.fail("bad-place", tok.span, "after @ comes the place at once, without a space: f@3")
+    if tok.kind == "number":
+        reader.fail("bad-place", tok.span, f"a place is written with @ right after the level: f@{tok.text}")
+    if tok.kind != "word":
+        reader.unexpected("a level from n, ppp to fff, or an accent such as sfz")
+    if tok.text in MARKS:
+        reader.fail("unknown-word", tok.span, f"`{tok.text}` is not a dynamic: put it after its point in `contour`")
+    near = reader.notes.nearest(tok.text, (*LEVELS, "<", ">"))
+    wanted = listed(near) if near else f"{listed(LEVELS)}"
+    return reader.fail("unknown-word", tok.span, f"{shown(tok.text)} is not a dynamic: write {wanted}", near)
+
+
+def attacks(reader: Reader) -> Attacks:
+    """A whole number, and whether they grow faster or slower."""
+    first = reader.tok
+    count = reader.whole("the number of attacks")
+    if count.value > 1000:
+        reader.fail("out-of-range", first.span, f"{first.text} attacks: at most 1000 in one gesture")
+    shape = ""
+    if reader.tok.kind == "word":
+        shape = reader.choice(SHAPES, "a way to spread attacks").text
+    value = Attacks(int(count.value), shape, reader.span_from(first))
+    reader.finish("a number of attacks")
+    return value
+
+
+def fingering(reader: Reader) -> Fingering:
+    """`auto`, `held`, or sides and valves, separated by commas."""
+    first = reader.tok
+    if first.kind == "word" and first.text in ("auto", "held"):
+        reader.next()
+        reader.finish(f"`{first.text}` alone")
+        return Fingering(first.text, (), first.span)
+    items = [_finger(reader)]
+    while reader.tok.text == ",":
+        reader.next()
+        items.append(_finger(reader))
+    value = Fingering("given", tuple(items), reader.span_from(first))
+    tok = reader.tok
+    if tok.kind in ("number", "valves"):
+        reader.fail("bad-fingering", tok.span, "valves are joined with hyphens (1-2), points separated by commas")
+    if tok.kind == "word":
+        reader.fail("bad-fingering", tok.span, f"a side stands before its valves: {tok.text} {reader.back().text}")
+    reader.finish("fingerings separated by commas")
+    return value
+
+
+def _finger(reader: Reader) -> Finger:
+    first = reader.tok
+    side = shade = ""
+    while reader.tok.kind == "word":
+        word = reader.choice((*SIDES, *SHADES), "a side or a shade of a fingering")
+        if word.text in SIDES and not side:
+            side = word.text
+        elif word.text in SHADES and not shade:
+            shade = word.text
+        else:
+            reader.fail("said-twice", word.span, f"one side, one of short and long: `{word.text}` is one too many")
+    tok = reader.tok
+    if tok.kind not in ("number", "valves"):
+        reader.unexpected("valves such as 1-2, 0 for none, or a slide position")
+    reader.next()
+    return Finger(side, _valves(reader, tok), shade, reader.span_from(first))
+
+
+def _valves(reader: Reader, tok: Token) -> str:
+    parts = sorted(tok.text.replace("–", "-").split("-"))
+    if len(parts) == 1 and len(tok.text) > 1 and tok.text.isdigit() and len(tok.text) < 5:
+        fix = "-".join(tok.text)
+        reader.fail("bad-fingering", tok.span, f"valves are joined with hyphens: write {fix}", (fix,))
+    if any(len(p) != 1 for p in parts) or (len(parts) > 1 and "0" in parts):
+        reader.fail("bad-fingering", tok.span, f"{shown(tok.text)} is no fingering: 0 alone, or valves such as 1-3")
+    if len(set(parts)) < len(parts):
+        reader.fail("bad-fingering", tok.span, "each valve once: write 1-2, or commas between the points")
+    return "-".join(parts)

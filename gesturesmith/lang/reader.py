@@ -1,0 +1,293 @@
+"""A cursor over the tokens of one value, with the small things every value is made of.
+
+`error` notes a mistake and goes on; `fail` notes it and gives the value up. Neither leaves this package:
+`UnreadableError` is caught where the value began.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import lru_cache
+from typing import NoReturn
+
+from gesturesmith.diagnostics.types import ReadError
+from gesturesmith.lang.messages import RULES, listed, shown
+from gesturesmith.lang.nodes import Quantity, Text, Word
+from gesturesmith.lang.tokens import NAME, PARTNER, Token, quoted, spanning, unquoted
+from gesturesmith.lang.words import UNITS, nearest
+from gesturesmith.source import Span
+
+_LONGEST_NUMBER = 12  # characters; nothing musical needs more, and arithmetic stays fast
+_MOST_ERRORS = 1000  # in one file
+_MOST_IN_VALUE = 25
+_MOST_LOOKED_UP = 300  # words compared with their neighbours in one file; comparing is slow
+
+
+class UnreadableError(Exception):
+    """A value was given up; its error has been noted."""
+
+
+class Notes:
+    """The errors of a file as they are found, and the names of its blocks (case folded)."""
+
+    __slots__ = ("block", "errors", "looked_up", "names")
+
+    def __init__(self, names: frozenset[str] = frozenset()) -> None:
+        self.errors: list[ReadError] = []
+        self.block: str | None = None
+        self.names = names
+        self.looked_up = 0
+
+    def add(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> None:
+        """Note an error; after a thousand only that there are more."""
+        if len(self.errors) == _MOST_ERRORS:
+            rule, message, near = "too-many-errors", "there are more errors from here on: mend these first", ()
+        elif len(self.errors) > _MOST_ERRORS:
+            return
+        self.errors.append(
+            ReadError(code=RULES[rule], rule=rule, span=span, message=message, nearest=near, gesture=self.block)
+        )
+
+    def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
+        """At most three of `options` near to `word`; nothing more after hundreds of unknown words."""
+        self.looked_up += 1
+        return nearest(word, options) if self.looked_up <= _MOST_LOOKED_UP else ()
+
+
+class Reader:
+    """The tokens of one value. The last token is always of kind "end"."""
+
+    __slots__ = ("failed", "i", "key", "notes", "tok", "tokens")
+
+    def __init__(self, tokens: list[Token], key: Word, notes: Notes) -> None:
+        self.tokens = tokens
+        self.i = 0
+        self.tok = tokens[0]
+        self.key = key
+        self.notes = notes
+        self.failed = 0
+
+    def next(self) -> Token:
+        """The token under the cursor; the cursor moves on."""
+        tok = self.tok
+        if tok.kind != "end":
+            self.i += 1
+            self.tok = self.tokens[self.i]
+        return tok
+
+    def ahead(self) -> Token:
+        """The token after the one under the cursor."""
+        return self.tokens[min(self.i + 1, len(self.tokens) - 1)]
+
+    def back(self) -> Token:
+        """The token before the one under the cursor."""
+        return self.tokens[max(self.i - 1, 0)]
+
+    def span_from(self, first: Token) -> Span:
+        """From `first` to the token just read; a span stays on its line."""
+        return spanning(first, self.tokens[self.i - 1])
+
+    def error(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> None:
+        """Note a mistake and go on reading."""
+        self.failed += 1
+        if self.failed <= _MOST_IN_VALUE:
+            self.notes.add(rule, span, message, near)
+        elif self.failed > 2 * _MOST_IN_VALUE:
+            raise UnreadableError
+
+    def fail(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> NoReturn:
+        """Note a mistake and give the value up."""
+        self.error(rule, span, message, near)
+        raise UnreadableError
+
+    def unexpected(self, wanted: str) -> NoReturn:
+        """The token under the cursor is not `wanted` ("a point, such as G4")."""
+        tok = self.tok
+        if tok.kind == "end":
+            self.fail("incomplete", tok.span, f"`{self.key.text}` stops too early: here comes {wanted}")
+        if tok.kind == "open":
+            self.unclosed(tok)
+        if tok.kind == "hash":
+            self.fail("comment-spacing", tok.span, hash_message(tok))
+        if tok.kind == "bad":
+            self.fail(
+                "unexpected-sign", tok.span, f"{sign_name(tok.text)} has no meaning here: {wanted} was expected"
+            )
+        if tok.kind in ("line", "sign"):
+            self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} cannot stand here: {wanted} was expected")
+        if tok.kind == "text":
+            self.fail("unexpected-sign", tok.span, f"a text in quotes cannot stand here: {wanted} was expected")
+        self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is not understood here: {wanted} was expected")
+
+    def unclosed(self, tok: Token) -> NoReturn:
+        """A text without its closing sign."""
+        self.fail(
+            "unclosed-text",
+            tok.span,
+            f"this text is never closed: put {PARTNER[tok.text[0]]} at its end, on the same line",
+        )
+
+    def finish(self, whole: str) -> None:
+        """Nothing may stand after the value, which `whole` describes ("one word")."""
+        tok = self.tok
+        if tok.kind == "end":
+            return
+        if tok.kind in ("open", "hash", "bad"):
+            self.unexpected("the end of the line")
+        if tok.text == ",":
+            self.fail("too-much", tok.span, f"`{self.key.text}` takes no list: write {whole} alone")
+        self.fail("too-much", tok.span, f"{shown(tok.text)} is too much here: `{self.key.text}` takes {whole}")
+
+    # -- what values are made of ------------------------------------------------------------------------
+
+    def word(self, wanted: str) -> Word:
+        """A bare word that has the form of a name."""
+        tok = self.tok
+        if tok.kind == "note" and NAME.match(tok.text):  # `A4` where a name is wanted
+            return Word(tok.text, self.next().span)
+        if tok.kind != "word":
+            self.unexpected(wanted)
+        if not NAME.match(tok.text):
+            self.fail("bad-name", tok.span, name_message(tok.text))
+        self.next()
+        return Word(tok.text, tok.span)
+
+    def choice(self, options: tuple[str, ...], what: str) -> Word:
+        """One word of a closed set; `what` names the set in the message ("a mute")."""
+        tok = self.tok
+        if tok.kind in ("word", "note", "paper") and tok.text in options:
+            self.next()
+            return Word(tok.text, tok.span)
+        if tok.kind == "text" and unquoted(tok.text) in options:
+            self.fail("unknown-word", tok.span, f"write it without quotes: {unquoted(tok.text)}")
+        if tok.kind not in ("word", "note", "number"):
+            self.unexpected(f"{listed(options)}")
+        return self.unknown(tok, options, what)
+
+    def unknown(self, tok: Token, options: tuple[str, ...], what: str) -> NoReturn:
+        """`tok` is not in the closed set `options`; all of it is listed where it is short."""
+        near = self.notes.nearest(tok.text, options)
+        wanted = listed(near) if near else listed(options)
+        self.fail("unknown-word", tok.span, f"{shown(tok.text)} is not {what}: write {wanted}", near)
+
+    def text(self) -> Text:
+        """A quoted text; texts on the lines below are joined to it by a space."""
+        first = self.tok
+        if first.kind != "text":
+            self._text_wanted(first)
+        parts = [unquoted(self.next().text)]
+        while self.tok.kind == "text":
+            if self.tok.line == self.back().line:
+                self.fail("too-much", self.tok.span, "one text a line: put both into one pair of quotes")
+            parts.append(unquoted(self.next().text))
+        return Text(" ".join(parts), first.span)
+
+    def _text_wanted(self, tok: Token) -> NoReturn:
+        if tok.kind in ("open", "hash"):
+            self.unexpected("a text in quotes")
+        if tok.kind == "end":
+            self.unexpected("a text in quotes")
+        line = self.tokens[self.i : -1]
+        words = " ".join(t.text for t in line[:8] if t.line == tok.line).strip("'‘’‚")
+        if len(words) > 40 or any(t.kind in ("text", "open") for t in line):
+            words = "…"
+        self.fail("text-needs-quotes", tok.span, f"a text needs double quotes: {self.key.text}: {quoted(words)}")
+
+    def number(self, wanted: str) -> Fraction:
+        """A number as the language writes it, exact."""
+        if self.tok.kind != "number":
+            self._number_wanted(wanted)
+        return self.value_of(self.next(), self.back().text)
+
+    def value_of(self, tok: Token, digits: str) -> Fraction:
+        """The value of the number `digits` inside `tok`."""
+        if len(digits) > _LONGEST_NUMBER:
+            self.fail("bad-number", tok.span, f"this number is too long: at most {_LONGEST_NUMBER} characters")
+        value = fraction(digits)
+        if value is None:
+            self.fail("zero-divisor", tok.span, f"{digits} divides by zero: the lower number is at least 1")
+        following = self.tok
+        if following.text == "." and following.start == tok.end:
+            self.fail("bad-number", following.span, "a full stop needs digits on both sides: 2.5")
+        if following.text.startswith("/") and following.start == tok.end:
+            self.fail("bad-number", following.span, "a fraction is two whole numbers with a stroke: 3/2")
+        return value
+
+    def _number_wanted(self, wanted: str) -> NoReturn:
+        tok, after = self.tok, self.ahead()
+        if tok.text == "." and after.kind == "number":
+            self.fail("bad-number", tok.span, f"a number starts with a digit: 0.{after.text}")
+        if tok.text in ("-", "+", "–") and after.kind == "number":
+            self.fail("bad-number", tok.span, f"numbers have no sign: write {after.text}")
+        if tok.kind == "word" and tok.text[0] in "½¼¾⅓⅔":
+            plain = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3"}[tok.text[0]]
+            self.fail("bad-number", tok.span, f"write {shown(tok.text)} with a stroke: {plain}")
+        if tok.kind == "text":
+            self.fail("bad-number", tok.span, f"a number stands without quotes: {shown(unquoted(tok.text))}")
+        self.unexpected(wanted)
+
+    def whole(self, wanted: str, least: int = 1) -> Quantity:
+        """A whole number, at least `least`."""
+        tok = self.tok
+        value = self.number(wanted)
+        if value.denominator != 1:
+            self.fail("bad-number", tok.span, f"{tok.text} is not a whole number: here comes {wanted}")
+        if value < least:
+            self.fail("out-of-range", tok.span, f"{tok.text} is too small: at least {least}")
+        return Quantity(value, "", tok.span)
+
+    def positive(self, wanted: str) -> Fraction:
+        """A number above zero."""
+        tok = self.tok
+        value = self.number(wanted)
+        if value == 0:
+            self.fail("out-of-range", tok.span, f"{tok.text} is nothing: a number above zero is needed")
+        return value
+
+    def unit(self, allowed: tuple[str, ...]) -> str:
+        """The unit under the cursor, "" where there is none; `allowed` are units as nodes name them."""
+        tok = self.tok
+        if tok.kind == "percent" or (tok.kind == "bad" and tok.text == "%"):
+            self.fail("unknown-unit", tok.span, f"% is no unit here: write {listed(allowed)}", allowed)
+        if tok.kind != "word":
+            return ""
+        unit = UNITS.get(tok.text)
+        if unit in allowed:
+            self.next()
+            return unit
+        near = self.notes.nearest(tok.text, allowed) or allowed
+        return self.fail(
+            "unknown-unit", tok.span, f"{shown(tok.text)} is no unit here: write {listed(near)}", near
+        )
+
+
+@lru_cache(2048)
+def fraction(digits: str) -> Fraction | None:
+    """The number written `digits` (`4`, `2.5`, `5/2`), or None where it divides by zero."""
+    if "/" in digits:
+        top, bottom = digits.split("/")
+        return Fraction(int(top), int(bottom)) if int(bottom) else None
+    whole, _, decimals = digits.partition(".")
+    return Fraction(int(whole + decimals), 10 ** len(decimals))
+
+
+def hash_message(tok: Token) -> str:
+    """What to do about a `#` that neither sharpens a note nor starts a comment."""
+    return "a comment needs two spaces before its `#`; a sharp stands right after the letter, as in F#4"
+
+
+def name_message(text: str) -> str:
+    """Why `text` is not a name, and what would be."""
+    plain = text.replace("_", "-")
+    if plain != text and NAME.match(plain):
+        return f"names are joined with a hyphen: write {shown(plain)}"
+    return f"{shown(text)} is not a name: letters and digits, joined with single hyphens, a letter first"
+
+
+def sign_name(text: str) -> str:
+    """A sign as a sentence calls it, also where it cannot be seen."""
+    if text == "'" or text in "‘’‚":
+        return f"the quote {text} (texts stand in double quotes)"
+    if text.isprintable() and text.strip():
+        return f"`{text}`"
+    return f"an invisible character (U+{ord(text):04X})"

@@ -1,0 +1,128 @@
+"""Characters to tokens, one line at a time.
+
+Signs that people type for the language's own (♯ for #, no-break spaces, …) are exchanged one for one, so that
+columns stay those of the file; texts in quotes keep what was written. Every pattern is free of backtracking:
+a line of any length is read in linear time.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from gesturesmith.source import Span
+
+_SPACES = "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000"
+SAME = str.maketrans(
+    dict.fromkeys(_SPACES, " ") | {"♯": "#", "♭": "b", "𝄲": "^", "𝄳": "v", "−": "-", "‐": "-", "‑": "-", "×": "x"}
+)
+# What never belongs in a gesture file, in texts neither: controls, line separators, halves of a character.
+FORBIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff]")
+NAME = re.compile(r"[^\W\d_][\u0300-\u036f]*(?:-?[^\W_][\u0300-\u036f]*)*\Z")
+
+_TEXT = (
+    r'"(?:[^"\\]|\\.)*+"|“(?:[^”\\]|\\["\\]?)*+”|„(?:[^“\\]|\\["\\]?)*+“|«(?:[^»\\]|\\["\\]?)*+»'
+    r'|”(?:[^”\\]|\\["\\]?)*+”|»(?:[^«\\]|\\["\\]?)*+«'
+)
+PARTNER = {'"': '"', "“": "”", "„": "“", "«": "»", "”": "”", "»": "«"}
+_COMMON = rf"""
+  | (?P<number>[0-9]+(?:\.[0-9]+|/[0-9]+)?)
+  | (?P<at>@[0-9]+(?:\.[0-9]+|/[0-9]+)?)
+  | (?P<line>-+>?|[–—]+>?|→|~+|:+|\.+|_+|,)
+  | (?P<sign>[<>+])
+  | (?P<text>{_TEXT})
+  | (?P<open>["“„«”»])
+  | (?P<hash>\#)
+  | (?P<bad>[^ \t])
+"""
+_WORD = r"(?P<word>[^\W\d_](?:[^\W_]|[\#^♮𝄪𝄫\u0300-\u036f]|[-_](?=[^\W_]))*)"
+_NOTE = r"x?[A-G](?:\#\#|bb|[𝄪𝄫♮]|[\#b]?[\^v]?)[0-9](?:[+-][0-9]+[^\W\d_]*)?(?![^\W_]|[\#^♮])"
+
+PLAIN = re.compile(
+    rf"[ \t]*(?:(?P<note>{_NOTE})|{_WORD}|(?P<percent>[0-9]+(?:\.[0-9]+|/[0-9]+)?%){_COMMON})", re.VERBOSE
+)
+# Here a letter may stand right before a number: `Bb0`, `210x297mm`.
+LETTERS = r"(?P<word>[A-Za-zÀ-ÿ]+)"
+FINGERS = re.compile(rf"[ \t]*(?:{LETTERS}|(?P<valves>[0-9]+(?:[-–][0-9]+)++){_COMMON})", re.VERBOSE)
+SIZES = re.compile(rf"[ \t]*(?:(?P<paper>[Aa]4(?![0-9]))|{LETTERS}{_COMMON})", re.VERBOSE)
+
+
+class Token(NamedTuple):
+    """A token with its line (from 1) and its columns in the line (from 0, end exclusive)."""
+
+    kind: str  # note word percent number at line sign text open hash bad valves paper end
+    text: str
+    line: int
+    start: int
+    end: int
+
+    @property
+    def span(self) -> Span:
+        return Span(self.line, self.start + 1, self.end + 1)
+
+
+def spanning(first: Token, last: Token) -> Span:
+    """From `first` to the end of `last`, or of `first` itself where that stands on another line."""
+    end = last.end if last.line == first.line else first.end
+    return Span(first.line, first.start + 1, end + 1)
+
+
+class Row(NamedTuple):
+    """A line with its signs exchanged (`text`) and as it was typed (`raw`)."""
+
+    number: int
+    text: str
+    raw: str
+
+
+def row(number: int, raw: str) -> Row:
+    """A line made ready for reading."""
+    return Row(number, raw if raw.isascii() else raw.translate(SAME), raw)
+
+
+def starts_comment(text: str, at: int) -> bool:
+    """Whether the `#` at `at`, with a value or heading before it, starts a comment: after two spaces or a tab."""
+    before = text[max(0, at - 2) : at]
+    return before.endswith("\t") or (len(before) == 2 and not before.strip(" \t"))
+
+
+def tokenize(line: Row, start: int, pattern: re.Pattern[str]) -> tuple[list[Token], int]:
+    """The tokens of a line from index `start` on, and the index of its comment (-1 without one).
+
+    A `#` that starts no comment but stands alone ends the tokens as one of kind "hash"; a text without its
+    closing sign is one of kind "open" and runs to the end of the line.
+    """
+    number, text, raw = line
+    found: list[Token] = []
+    # Without the white space at the end, which would be looked through again from each of its places.
+    for match in pattern.finditer(text, start, len(text.rstrip(" \t"))):
+        kind = match.lastgroup or "bad"
+        begin, end = match.span(kind)
+        if kind == "text":
+            found.append(Token(kind, raw[begin:end], number, begin, end))
+        elif kind == "open":
+            found.append(Token(kind, raw[begin:].rstrip(), number, begin, len(raw.rstrip())))
+            break
+        elif kind == "hash":
+            if starts_comment(text, begin):
+                return found, begin
+            found.append(Token(kind, "#", number, begin, end))
+            if text[begin - 1] == " ":
+                return found, begin
+        else:
+            found.append(Token(kind, match[kind], number, begin, end))
+    return found, -1
+
+
+_ESCAPE = re.compile(r'\\(["\\])')
+
+
+def unquoted(text: str) -> str:
+    r"""The text between its quotes; `\"` is a quote and `\\` a backslash, nothing else is special."""
+    inner = text[1:-1]
+    return _ESCAPE.sub(r"\1", inner) if "\\" in inner else inner
+
+
+def quoted(text: str) -> str:
+    """A text in straight quotes, so that `unquoted` gives it back."""
+    return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'

@@ -1,0 +1,285 @@
+"""The values of settings and gesture keys, apart from contours, passages and exercise series."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.nodes import (
+    Allow,
+    Band,
+    Meter,
+    Names,
+    Note,
+    Paper,
+    Quantity,
+    Tempo,
+    Text,
+    Word,
+)
+from gesturesmith.lang.notes import mistake, note
+from gesturesmith.lang.reader import Reader
+from gesturesmith.lang.tokens import Token
+from gesturesmith.lang.words import (
+    PAPER_MM,
+    PAPERS,
+    STAFF_MM,
+    TEMPO_BPM,
+    WORDINGS,
+)
+from gesturesmith.units import Spelling
+
+
+def text(reader: Reader) -> Text:
+    """A quoted text, alone."""
+    value = reader.text()
+    reader.finish("one text in quotes")
+    return value
+
+
+def language(reader: Reader) -> Quantity:
+    """The version of the language: 1."""
+    value = reader.whole("the version of the language, 1")
+    if value.value != 1:
+        reader.fail("out-of-range", value.span, f"this program reads version 1 of the language, not {value.value}")
+    reader.finish("one number")
+    return value
+
+
+def instrument(reader: Reader) -> Word | Text:
+    """A profile's name, or the quoted path of one."""
+    if reader.tok.kind == "text":
+        return text(reader)
+    value = reader.word("an instrument such as horn, or the path of a profile in quotes")
+    if reader.tok.text in (".", "/", "\\", "..") or reader.tok.kind == "bad":
+        reader.fail("text-needs-quotes", value.span, 'the path of a profile stands in quotes: "my-horn.toml"')
+    reader.finish("one name; several words are joined with a hyphen")
+    return value
+
+
+def _in_range(reader: Reader, value: Fraction, tok: Token, limits: tuple[int, int], what: str) -> None:
+    low, high = limits
+    if not low <= value <= high:
+        reader.fail("out-of-range", tok.span, f"{what} from {low} to {high} can be asked for, not {tok.text}")
+
+
+def bpm(reader: Reader) -> Quantity:
+    """Quarter-note beats per minute."""
+    tok = reader.tok
+    value = reader.number("a number of beats per minute, such as 72")
+    _in_range(reader, value, tok, TEMPO_BPM, "tempos")
+    return Quantity(value, "", tok.span)
+
+
+def tempo(reader: Reader) -> Tempo:
+    """Beats per minute, with a text before it where one is wanted."""
+    first = reader.tok
+    words = reader.text() if first.kind == "text" else None
+    if words and reader.tok.kind == "end":
+        reader.fail("incomplete", reader.tok.span, f"a tempo needs its number too: {first.text} 72")
+    if reader.tok.kind == "word" and not words:
+        shape = "a number of quarter beats per minute, words in quotes before it"
+        reader.fail("bad-number", first.span, f'{shown(first.text)} is not a tempo: {shape}: "Slow" 60')
+    number = reader.tok
+    value = bpm(reader)
+    if reader.tok.kind == "word" or reader.tok.text in ("=", "-", "–", "--"):
+        extra = reader.tok
+        reader.fail("too-much", extra.span, f"one number, always quarter beats per minute: tempo: {number.text}")
+    if reader.tok.kind == "text":
+        reader.fail("too-much", reader.tok.span, f"the words come first: {reader.tok.text} {number.text}")
+    reader.finish("a number of beats per minute")
+    return Tempo(words, value, reader.span_from(first))
+
+
+def wording(reader: Reader) -> Names:
+    """One or two languages for the standard texts."""
+    first = reader.tok
+    words = [reader.choice(WORDINGS, "a language of the page texts")]
+    if reader.tok.text == ",":
+        reader.next()
+        second = reader.choice(WORDINGS, "a language of the page texts")
+        if second.text == words[0].text:
+            reader.fail("said-twice", second.span, f"`{second.text}` is there already: two different languages")
+        words.append(second)
+    elif reader.tok.kind == "word":
+        reader.fail("bad-list", reader.tok.span, f"a comma between the two: {words[0].text}, {reader.tok.text}")
+    value = Names(tuple(words), reader.span_from(first))
+    reader.finish("one language, or two with a comma")
+    return value
+
+
+def meter(reader: Reader) -> Meter:
+    """`4/4` and the like, or `free`."""
+    tok = reader.tok
+    if tok.kind == "word" and tok.text == "free":
+        reader.next()
+        reader.finish("one meter")
+        return Meter(None, None, tok.span)
+    if tok.kind != "number" or "/" not in tok.text or len(tok.text) > 6:
+        if tok.kind in ("word", "number", "note"):
+            reader.fail("bad-meter", tok.span, f"{shown(tok.text)} is not a meter: write 4/4, 3/8 or free")
+        reader.unexpected("a meter, such as 4/4, or free")
+    reader.next()
+    beats, unit = (int(part) for part in tok.text.split("/"))
+    if not 1 <= beats <= 64:
+        reader.fail("bad-meter", tok.span, f"{tok.text}: a bar holds 1 to 64 of its note values")
+    if unit not in (1, 2, 4, 8, 16, 32, 64):
+        reader.fail("bad-meter", tok.span, f"{tok.text}: the lower number is 1, 2, 4, 8, 16, 32 or 64")
+    reader.finish("one meter")
+    return Meter(beats, unit, tok.span)
+
+
+def paper(reader: Reader) -> Paper:
+    """`a4`, `letter`, or width and height in mm."""
+    first = reader.tok
+    if first.kind in ("word", "paper"):
+        name = first.text.lower()
+        if name not in PAPERS:
+            near = reader.notes.nearest(name, PAPERS)
+            wanted = f"{listed(PAPERS)}, or width and height, such as 230 x 310 mm"
+            reader.fail("unknown-word", first.span, f"{shown(first.text)} is no paper size: write {wanted}", near)
+        reader.next()
+        reader.finish("one paper size")
+        return Paper(name, None, None, first.span)
+    width = _length(reader, PAPER_MM, "paper sides")
+    if reader.tok.text not in ("x", "X"):
+        if reader.tok.kind not in ("end", "number", "sign", "word"):
+            reader.unexpected("an x between width and height")
+        reader.fail("incomplete", reader.tok.span, "width and height, with an x between: 230 x 310 mm")
+    reader.next()
+    height = _length(reader, PAPER_MM, "paper sides")
+    value = Paper("", width, height, reader.span_from(first))
+    reader.finish("width and height")
+    return value
+
+
+def _length(reader: Reader, limits: tuple[int, int], what: str) -> Fraction:
+    """A length in mm; the unit may be left out."""
+    tok = reader.tok
+    value = reader.number("a length in mm")
+    _in_range(reader, value, tok, limits, f"{what} in mm")
+    if reader.tok.kind == "word" and reader.tok.text not in ("x", "X"):
+        reader.unit(("mm",))
+    return value
+
+
+def staff(reader: Reader) -> Quantity:
+    """Staff height in mm."""
+    first = reader.tok
+    value = _length(reader, STAFF_MM, "staff heights")
+    quantity = Quantity(value, "mm", reader.span_from(first))
+    reader.finish("one height in mm")
+    return quantity
+
+
+def names(reader: Reader) -> Names:
+    """Technique names joined by `+`."""
+    first = reader.tok
+    words = [reader.word("the name of a technique")]
+    while reader.tok.text == "+":
+        reader.next()
+        words.append(reader.word("the name of a technique after +"))
+    value = Names(tuple(words), reader.span_from(first))
+    tok = reader.tok
+    if tok.text in (",", "and", "&", "/"):
+        reader.fail("unexpected-sign", tok.span, f"techniques are joined with +, not with {tok.text}")
+    if tok.kind == "word":
+        joined = f"{words[-1].text}-{tok.text}" if len(words[-1].text + tok.text) < 40 else "one-name"
+        reader.fail("too-much", tok.span, f"a name of two words has a hyphen ({joined}); two techniques have a +")
+    reader.finish("names joined with +")
+    return value
+
+
+def one_technique(reader: Reader) -> Word:
+    """One technique's name."""
+    value = reader.word("the name of a technique")
+    reader.finish("one technique")
+    return value
+
+
+def band(reader: Reader) -> Band:
+    """A register's name or `PITCH..PITCH`, alone."""
+    value = band_item(reader)
+    tok = reader.tok
+    if tok.kind == "word":
+        reader.fail("too-much", tok.span, "a band is one register, or its lowest and highest pitch: G4..F5")
+    reader.finish("one register or two pitches with .. between")
+    return value
+
+
+def band_item(reader: Reader) -> Band:
+    """A register's name or `PITCH..PITCH`."""
+    first = reader.tok
+    wanted = "a register such as middle, or two pitches such as G4..F5"
+    if first.kind == "word" and not mistake(first.text):
+        word = reader.word(wanted)
+        if reader.tok.text in ("..", "--", "-", "–"):
+            reader.fail("bad-band", reader.tok.span, "only pitches have .. between them; a register stands alone")
+        return Band(word, None, None, first.span)
+    low = _band_note(reader, wanted)
+    sign = reader.tok
+    if sign.text != "..":
+        if sign.kind == "line" and sign.text != ",":
+            reader.fail("bad-band", sign.span, f"two full stops between the pitches of a band, not {sign.text}: ..")
+        if sign.kind not in ("end", "word", "note") and sign.text != ",":
+            reader.unexpected("two full stops and the highest pitch")
+        reader.fail("bad-band", sign.span, f"a band has a lowest and a highest pitch: {first.text}..F5")
+    reader.next()
+    high = _band_note(reader, "the highest pitch of the band")
+    below, above = (Spelling(n.letter, n.alter, n.octave).pitch_cents for n in (low, high))
+    span = reader.span_from(first)
+    if below == above:
+        reader.fail("bad-band", span, "this band has no height: its two pitches are the same")
+    if below > above:
+        reader.fail("bad-band", span, f"the lower pitch comes first: {reader.back().text}..{first.text}")
+    return Band(None, low, high, span)
+
+
+def _band_note(reader: Reader, wanted: str) -> Note:
+    tok = reader.tok
+    value = note(reader, wanted)
+    if value.about or value.cents:
+        plain = tok.text.lstrip("x").split("+")[0].split("-")[0]
+        reader.fail("bad-band", tok.span, f"the pitches of a band take no x and no cents: {plain}", (plain,))
+    return value
+
+
+def lasts(reader: Reader) -> Quantity:
+    """A length in beats or seconds, above zero."""
+    first = reader.tok
+    value = reader.positive("a number and a unit, such as 4 beats or 2.5 s")
+    _no_decimal_comma(reader, first)
+    unit = reader.unit(("beats", "s"))
+    if not unit:
+        if reader.tok.kind != "end":
+            reader.finish("a number and a unit")
+        reader.fail("missing-unit", first.span, f"{first.text} of what? Write {first.text} beats or {first.text} s")
+    quantity = Quantity(value, unit, reader.span_from(first))
+    reader.finish("one length")
+    return quantity
+
+
+def _no_decimal_comma(reader: Reader, first: Token) -> None:
+    comma, after = reader.tok, reader.ahead()
+    if comma.text == "," and after.kind == "number" and comma.start == first.end and after.start == comma.end:
+        fix = f"{first.text}.{after.text}"
+        reader.fail("bad-number", comma.span, f"a decimal has a full stop: write {fix}", (fix,))
+
+
+def allow(reader: Reader) -> Allow:
+    """A rule's name and a reason in quotes."""
+    first = reader.tok
+    rule = reader.word("the name of a rule, then the reason in quotes")
+    if reader.tok.kind == "end":
+        reason = f'{rule.text} "agreed with the player"'
+        reader.fail("incomplete", reader.tok.span, f"say why, in quotes: allow: {reason}")
+    value = Allow(rule, reader.text(), reader.span_from(first))
+    reader.finish("a rule and one reason")
+    return value
+
+
+def a_name(reader: Reader) -> Word:
+    """The name of a gesture."""
+    value = reader.word("the name of a gesture")
+    reader.finish("one name")
+    return value

@@ -1,0 +1,85 @@
+"""The fixed words of the language, and what people type in their place.
+
+Technique names, register names and rule names are not here: the reader takes any name for them.
+"""
+
+from __future__ import annotations
+
+HEIGHTS = {"low": 0, "mid": 50, "high": 100}
+EXTREMES = ("highest", "lowest")
+REGISTERS = ("low", "middle", "high", "top")
+MARKS = ("accent", "staccato", "tenuto", "marcato", "fermata", "breath")
+LEVELS = (
+    "n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "sffz", "fp", "sfp", "rfz",
+)  # fmt: skip
+POINT_WORDS = frozenset(MARKS + LEVELS)
+SILENT_MARKS = ("fermata", "breath")
+LINES = {
+    "--": "straight", "–": "straight", "—": "straight", "~~": "wavy", "::": "broken", "..": "dotted",
+    "->": "arrow", "–>": "arrow", "—>": "arrow", "→": "arrow", "__": "slur", ",": "none",
+}  # fmt: skip
+SIGNS = {"straight": "--", "wavy": "~~", "broken": "::", "dotted": "..", "arrow": "->", "slur": "__", "none": ","}
+GROWTH = ("growing", "fading")
+MUTES = ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice")
+NOTEHEADS = ("auto", "x", "normal", "diamond", "triangle", "slash")
+PITCHES = ("written", "sounding")
+HEIGHT_LOOKS = ("auto", "band", "lines")
+ACCIDENTALS = ("stein", "arrows")
+FINGERINGS = ("needed", "all", "none")
+WORDINGS = ("en", "de", "fr", "it")
+PAPERS = ("a4", "letter")
+SIDES = ("F", "Bb", "T")
+SHADES = ("short", "long")
+SHAPES = ("accelerating", "slowing")
+ORDERS = ("easiest first", "hardest first", "as listed", "mixed")
+BLOCKS = ("gesture", "passage", "exercises")
+RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
+UNITS = {"beat": "beats", "beats": "beats", "s": "s", "mm": "mm"}
+TEMPO_BPM = (20, 300)  # the language page
+PAPER_MM = (50, 2000)  # smaller holds no system, larger no printer takes
+STAFF_MM = (1, 50)
+
+# What people type instead, by habit or from another language, and the word they will want.
+MEANT = {
+    "bpm": "tempo", "speed": "tempo", "metronome": "tempo",
+    "duration": "lasts", "length": "lasts", "dur": "lasts", "last": "lasts", "time": "lasts", "beats": "lasts",
+    "dynamic": "dynamics", "loudness": "dynamics", "volume": "dynamics", "hairpin": "dynamics",
+    "points": "contour", "notes": "contour", "shape": "contour", "line": "contour", "pitch": "contour",
+    "range": "band", "register": "band", "tessitura": "band",
+    "techniques": "technique", "tech": "technique", "effect": "technique",
+    "fingers": "fingering", "valves": "fingering", "position": "fingering", "slide": "fingering",
+    "metre": "meter", "time-signature": "meter", "author": "composer", "by": "composer", "name": "title",
+    "lang": "language", "transposition": "pitches", "key": "pitches", "repeats": "repeat",
+    "comment": "note", "remark": "note", "except": "allow", "ignore": "allow", "plays": "play",
+    "head": "notehead", "noteheads": "notehead", "head-shape": "notehead", "reading": "instruction",
+    "exercise": "exercises", "exercice": "exercises", "phrase": "passage", "section": "passage",
+    "motif": "gesture", "motive": "gesture", "figure": "gesture", "transposed": "written", "concert": "sounding",
+    "middle": "mid", "medium": "mid", "top": "high", "bottom": "low", "max": "highest", "min": "lowest",
+    "niente": "n", "stacc": "staccato", "ten": "tenuto", "marc": "marcato", "acc": "accent", "caesura": "breath",
+    "pause": "fermata", "ffff": "fff", "pppp": "ppp", "fz": "sfz", "sforzando": "sfz", "rf": "rfz",
+    "cresc": "<", "crescendo": "<", "dim": ">", "decresc": ">", "diminuendo": ">", "decrescendo": ">",
+    "sec": "s", "secs": "s", "second": "s", "seconds": "s", "ms": "s", "min.": "s",
+    "quarter": "beats", "quarters": "beats", "crotchet": "beats", "crotchets": "beats", "bt": "beats",
+    "cm": "mm", "in": "mm", "inch": "mm", "percent": "%",
+    "accel": "accelerating", "accelerando": "accelerating", "faster": "accelerating",
+    "rit": "slowing", "ritardando": "slowing", "rall": "slowing", "slower": "slowing",
+    "cresc.": "growing", "english": "en", "german": "de", "deutsch": "de", "french": "fr", "italian": "it",
+    "cross": "x", "plain": "normal", "default": "auto", "stop": "stopping", "true": "yes", "false": "no",
+    "on": "yes", "off": "no", "open": "0", "b": "Bb", "B": "Bb", "t": "T",
+    "easy first": "easiest first", "hard first": "hardest first", "random": "mixed", "shuffled": "mixed",
+    "listed": "as listed", "easiest": "easiest first", "hardest": "hardest first", "a page": "one page",
+}  # fmt: skip
+
+
+def nearest(word: str, options: tuple[str, ...]) -> tuple[str, ...]:
+    """At most three of `options` that `word` may have been meant for, the likeliest first."""
+    if len(word) > 40:
+        return ()
+    import difflib  # a clean file never needs it
+
+    low = word.lower()
+    meant = MEANT.get(word) or MEANT.get(low)
+    found = [meant] if meant in options else []
+    by_low = {o.lower(): o for o in options}
+    found += [by_low[m] for m in difflib.get_close_matches(low, list(by_low), 3, 0.6)]
+    return tuple(dict.fromkeys(w for w in found if w))[:3]
