@@ -1,0 +1,1 @@
+"""The physics of brass as pure numbers: harmonic series, tubing, response. The standard library only."""

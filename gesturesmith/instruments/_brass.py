@@ -1,0 +1,131 @@
+"""Instruments with one air path, built from the few facts in which they differ."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
+from gesturesmith.instruments import _limits
+from gesturesmith.instruments._build import slide_tubes, valve_tubes
+from gesturesmith.instruments.base import Instrument, Register, Side
+from gesturesmith.units import Interval
+
+CHART_THREE = Sourced(
+    "three valves",
+    PRACTICE,
+    "common practice: the fewest valves whose partials 2 to 6, 8, 10, 12 and 16 have the note",
+)
+CHART_FOUR = Sourced("four valves", PRACTICE, "common practice: as with three valves, 4 for 1-3 and 2-4 for 1-2-3")
+FORMAL = (
+    "Wikipedia, Pitch of brass instruments: three valves reach three tones below partial 2 and up to partial 10, "
+    "written F#3 to E6; a fourth above counts as far beyond"
+)
+PEDAL = Limit(
+    Sourced(1, PRACTICE, "Wikipedia, Pitch of brass instruments: half-tube instruments miss the first partial"),
+    None,
+    "partial",
+)
+
+
+def limits(registers: tuple[Register, ...], lowest_partials: tuple[int, ...], air: float) -> dict[str, Limit]:
+    """The limits all brass share, for an instrument of these registers; `air` multiplies the horn's flows."""
+    return (
+        _limits.ear_and_lip()
+        | _limits.tonguing(registers)
+        | _limits.bends(registers, lowest_partials)
+        | _limits.breath(registers, air)
+        | _limits.stamina(registers)
+        | {"pedal_partial": PEDAL, "pedal_loudest": Limit(Sourced("f", HOUSE, "a pedal note cannot be forced"))}
+    )
+
+
+def valved(
+    *,
+    key: str,
+    name: str,
+    part_name: str,
+    abbreviation: str,
+    fundamental_cents: int,
+    valves: tuple[int, ...],
+    sounding: Interval,
+    registers: tuple[Register, ...],
+    lowest_partials: tuple[int, ...],
+    usual: Sourced[tuple[int, int]],
+    widest: Sourced[tuple[int, int]],
+    chart: dict[int, str],
+    chart_evidence: Sourced[str],
+    air: float,
+    clefs: tuple[tuple[str, int], ...],
+) -> Instrument:
+    """An instrument with one side and valves. Ranges in sounding cents; `air` multiplies the horn's flows."""
+    evidence = Limit(
+        Sourced((2, 10), PRACTICE, FORMAL),
+        Sourced((1, 16), PRACTICE, "the first partial and the range's top"),
+        "partial",
+    )
+    side = Side(name="", fundamental_cents=fundamental_cents, partials=evidence, valves=valves)
+    return Instrument(
+        key=key,
+        name=name,
+        part_name=part_name,
+        abbreviation=abbreviation,
+        sounding=sounding,
+        sides=(side,),
+        tubes=valve_tubes((side,), usual.value[1], widest.value[1]),
+        registers=registers,
+        usual_range=usual,
+        widest_range=widest,
+        chart=chart,
+        chart_evidence=chart_evidence,
+        limits=limits(registers, lowest_partials, air),
+        clefs=clefs,
+    )
+
+
+def slide(
+    *,
+    key: str,
+    name: str,
+    part_name: str,
+    abbreviation: str,
+    sides: tuple[tuple[str, int, int], ...],
+    registers: tuple[Register, ...],
+    lowest_partials: tuple[int, ...],
+    usual: Sourced[tuple[int, int]],
+    widest: Sourced[tuple[int, int]],
+    chart: dict[int, str],
+    chart_evidence: Sourced[str],
+    air: float,
+) -> Instrument:
+    """A trombone, sounding as written. `sides`: name ("T" with the trigger), first partial in cents, positions."""
+    evidence = Limit(
+        Sourced((2, 10), MEMORY, "partials of an orchestral part"),
+        Sourced((1, 12), PRACTICE, "pedal notes, whistleandflute.net"),
+        "partial",
+    )
+    made = tuple(
+        Side(name=n, fundamental_cents=cents, partials=evidence, positions=positions)
+        for n, cents, positions in sides
+    )
+    return Instrument(
+        key=key,
+        name=name,
+        part_name=part_name,
+        abbreviation=abbreviation,
+        sounding=Interval(0, Fraction(0)),
+        sides=made,
+        tubes=slide_tubes(made, usual.value[1], widest.value[1]),
+        registers=registers,
+        usual_range=usual,
+        widest_range=widest,
+        chart=chart,
+        chart_evidence=chart_evidence,
+        limits=limits(registers, lowest_partials, air)
+        | {
+            "slide_positions_per_s": Limit(
+                Sourced(20.0, HOUSE, "the whole slide in a third of a second"), None, "positions a second"
+            )
+        },
+        kind="slide",
+        clefs=(("tenor", 5700), ("bass", -100000)),
+    )

@@ -1,0 +1,42 @@
+"""Fingering charts that instruments share: they follow from the harmonic series."""
+
+from __future__ import annotations
+
+from gesturesmith.instruments._build import cents
+
+# For each semitone from six below partial 2 to partial 16: the fewest valves that give it, as every elementary
+# three-valve chart has it (common practice; the partials used are 2, 3, 4, 5, 6, 8, 10, 12 and 16).
+_FEWEST = (
+    "1-2-3 1-3 2-3 1-2 1 2 0 1-2-3 1-3 2-3 1-2 1 2 0 2-3 1-2 1 2 0 1-2 1 2 0 1 2 0 "
+    "2-3 1-2 1 2 0 1-2 1 2 0 1 2 0 2-3 1-2 1 2 0"
+)
+_THREE = tuple(_FEWEST.split())
+_FOUR = {"1-2-3": "2-4", "1-3": "4"}  # the fourth valve does these in better tune
+
+
+def three_valves(second_partial: str, side: str = "", low: str = "", high: str = "") -> dict[int, str]:
+    """The chart of a three-valve side whose open second partial is written `second_partial` ("C4").
+
+    low, high   written limits, both inclusive; "" for all there is
+    """
+    lowest = cents(second_partial) - 600
+    start, end = cents(low) if low else lowest, cents(high) if high else lowest + 100 * len(_THREE)
+    written = ((lowest + 100 * i, f"{side} {valves}".strip()) for i, valves in enumerate(_THREE))
+    return {pitch: tube for pitch, tube in written if start <= pitch <= end}
+
+
+def four_valves(second_partial: str, high: str = "") -> dict[int, str]:
+    """The same with a fourth valve of five semitones."""
+    return {pitch: _FOUR.get(tube, tube) for pitch, tube in three_valves(second_partial, high=high).items()}
+
+
+# OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141: the shortest slide position for
+# each note of the chromatic scale of the tenor trombone; E1 to Bb1, then E2 to Bb4.
+_PEDALS = (7, 6, 5, 4, 3, 2, 1)
+_TENOR = (7, 6, 5, 4, 3, 2, 1, 7, 6, 5, 4, 3, 2, 1, 5, 4, 3, 2, 1, 4, 3, 2, 1, 3, 2, 1, 3, 2, 3, 2, 1)
+
+
+def tenor_slide() -> dict[int, str]:
+    """Slide positions of the tenor trombone: E1 to Bb1 and E2 to Bb4, sounding as written."""
+    pedals = {cents("E1") + 100 * i: str(p) for i, p in enumerate(_PEDALS)}
+    return pedals | {cents("E2") + 100 * i: str(p) for i, p in enumerate(_TENOR)}

@@ -1,0 +1,226 @@
+"""Limits that hold for every brass instrument: the tongue, the ear, the lip, the breath, the voice.
+
+What depends on the instrument (hand, stopped notes, pedal notes, its own readings) stands in its file.
+"""
+
+from __future__ import annotations
+
+from gesturesmith.acoustics.series import step_cents
+from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, PRACTICE, PUBLISHED, Limit, Sourced
+from gesturesmith.instruments.base import Register
+
+_TONGUING_PAGE = "thecontemporaryhorn.com, Tonguing: not faster than sixteenths at 100 to 110"
+_TUBA_PAGE = "contemporarytuba.com/tonguing: tuba single 9 to 10 a second, double and triple 12 and more"
+_CLICKS = "auditoryneuroscience.com: up to 40 clicks a second are heard as separate events"
+_BENDS = "Buckner, hsutrumpets.com: down about half way to the next note, up only a little; the curve is ours"
+_GAP = "the distance to the next partial: beyond it the lip has left the note"
+_FLOWS = "our working values; a mean flow of 0.1 to 1 L/s is given by J. Wolfe, UNSW"
+
+
+def _lower(page: str) -> str:
+    return f"{page}; slower in the low register, where the sound takes longer to form: the number is ours"
+
+
+def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
+    """Attacks a second: single, double, triple, split and slap, by register."""
+    limits: dict[str, Limit] = {}
+    single_end = Sourced(10.0, PRACTICE, _TUBA_PAGE)
+    many_end = Sourced(40.0, PRACTICE, _CLICKS)
+    for register in registers:
+        low = register.name == "low"
+        single = Sourced(5.5, HOUSE, _lower(_TONGUING_PAGE)) if low else Sourced(7.3, PRACTICE, _TONGUING_PAGE)
+        many = Sourced(9.0, HOUSE, _lower(_TUBA_PAGE)) if low else Sourced(12.0, PRACTICE, _TUBA_PAGE)
+        split = Sourced(3.0 if low else 4.0, HOUSE, "each split attack is prepared anew")
+        slap = Sourced(4.0 if low else 5.0, HOUSE, "the tongue has to seal the mouthpiece again")
+        limits |= {
+            f"single_tongue_per_s_{register.name}": Limit(single, single_end, "attacks a second"),
+            f"double_tongue_per_s_{register.name}": Limit(many, many_end, "attacks a second"),
+            f"triple_tongue_per_s_{register.name}": Limit(many, many_end, "attacks a second"),
+            f"split_attack_per_s_{register.name}": Limit(split, single_end, "attacks a second"),
+            f"slap_per_s_{register.name}": Limit(slap, single_end, "attacks a second"),
+            f"chromatic_per_s_{register.name}": Limit(
+                Sourced(8.0 if low else 12.0, HOUSE, "fast runs of valves or slide"), many_end, "notes a second"
+            ),
+        }
+    return limits
+
+
+def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> dict[str, Limit]:
+    """Widest lip bends by register: from about a third at the bottom to a quarter tone at the top.
+
+    lowest_partials   the lowest partial each register is commonly played on: the gap to its neighbours is
+                      as far as any lip can go without leaving the note
+    """
+    down = {"low": 350, "middle": 200, "high": 100, "top": 50}
+    up = {"low": 100, "middle": 70, "high": 50, "top": 30}
+    limits = {}
+    for register, n in zip(registers, lowest_partials, strict=True):
+        name = register.name
+        below, above = round(step_cents(max(1, n - 1))), round(step_cents(n))
+        limits[f"bend_down_{name}"] = Limit(
+            Sourced(down[name], HOUSE, _BENDS), Sourced(max(below, down[name]), DERIVED, _GAP), "cents"
+        )
+        limits[f"bend_up_{name}"] = Limit(
+            Sourced(up[name], HOUSE, _BENDS), Sourced(max(above, up[name]), DERIVED, _GAP), "cents"
+        )
+    return limits
+
+
+def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Limit]:
+    """Air for a phrase, and what each register and level takes; `scale` multiplies the horn's flows."""
+    flows = {
+        "low": (0.20, 0.35, 0.80),
+        "middle": (0.12, 0.20, 0.45),
+        "high": (0.10, 0.15, 0.30),
+        "top": (0.10, 0.15, 0.30),
+    }
+    limits = {
+        "breath_litres": Limit(
+            Sourced(3.0, MEMORY, "vital capacity 3 to 6 L, of which 60 to 80 per cent is comfortably used"),
+            Sourced(5.0, PRACTICE, "J. Wolfe, UNSW, Air speed and blowing pressure: 5 L in one breath"),
+            "L",
+        ),
+        "breath_flow_least": Limit(
+            Sourced(0.1, PRACTICE, "J. Wolfe, UNSW: mean flow in wind playing 0.1 to 1 L/s"),
+            Sourced(0.1, PRACTICE, "J. Wolfe, UNSW: mean flow in wind playing 0.1 to 1 L/s"),
+            "L/s",
+        ),
+    }
+    for register in registers:
+        for level, flow in zip(("pp", "mf", "ff"), flows[register.name], strict=True):
+            value = Sourced(round(flow * scale, 3), HOUSE, _FLOWS)
+            limits[f"breath_flow_{register.name}_{level}"] = Limit(value, None, "L/s")
+    return limits
+
+
+def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
+    """How a passage tires: effort a second by register (middle mf is 1), and what rest gives back."""
+    effort = {"low": 0.8, "middle": 1.0, "high": 1.6, "top": 2.5}
+    limits = {
+        f"effort_{r.name}": Limit(Sourced(effort[r.name], HOUSE, "height tires; the curve is ours"), None, "")
+        for r in registers
+    }
+    limits["effort_reserve_s"] = Limit(
+        Sourced(600.0, PRACTICE, "Pfund, quoted by Buckner, hsutrumpets.com: 10 minutes on, 10 minutes off"),
+        None,
+        "s",
+    )
+    limits["effort_louder"] = Limit(
+        Sourced(0.25, HOUSE, "each level above mf takes a quarter more; the curve is ours"), None, ""
+    )
+    limits["rest_ratio"] = Limit(
+        Sourced(1.0, PRACTICE, "S. Wright, endurance sheet: rest as much as you play"), None, ""
+    )
+    limits["softest_top"] = Limit(
+        Sourced(
+            "p", HOUSE, "each pitch needs a least pressure to start (Kruger, McLean and Kruger): the level is ours"
+        )
+    )
+    limits["loudest_low"] = Limit(Sourced("ff", HOUSE, "the lowest octave is weak (orchestrationonline.com)"))
+    return limits
+
+
+def ear_and_lip() -> dict[str, Limit]:
+    """Tuning, response, flutter, glissando, singing: the same on all brass."""
+    fifteen = Sourced(15, HOUSE, "within this a player and a listener call it in tune")
+    return {
+        "in_tune_cents": Limit(fifteen, None, "cents"),
+        "lip_correction_cents": Limit(
+            Sourced(50, PRACTICE, "thecontemporaryhorn.com, Demi-pistons: the lip corrects about a quarter tone"),
+            Sourced(100, PRACTICE, "the same page: up to a semitone with half valves, the widest reading"),
+            "cents",
+        ),
+        "half_valve_correction_cents": Limit(
+            Sourced(100, PRACTICE, "thecontemporaryhorn.com, Demi-pistons: up to a semitone"), None, "cents"
+        ),
+        "half_valve_per_s": Limit(
+            Sourced(4.0, HOUSE, "thecontemporaryhorn.com: vague centres, avoid fast rhythms; the number is ours"),
+            None,
+            "notes a second",
+        ),
+        "response_periods": Limit(
+            Sourced(6, MEMORY, "Doughty and Garner, J. Exp. Psychol. 37 (1947): tone pitch after 6 periods, +-3"),
+            Sourced(3, PUBLISHED, "just audible tonality, Chalmers publ. 141752: 3.0 to 3.5 periods at 150 Hz"),
+            "periods",
+        ),
+        "flutter_hz": Limit(Sourced((20, 30), MEMORY, "flutter of the tongue 20 to 30 a second"), None, "Hz"),
+        "flutter_periods": Limit(
+            Sourced(3, HOUSE, "with fewer periods in each flutter no pitch is left between two strokes"),
+            None,
+            "periods",
+        ),
+        "flutter_softest": Limit(
+            Sourced("p", HOUSE, "composerstubaguide.blog: harder at low volume; the level is ours")
+        ),
+        "harmonic_gliss_exact_cents": Limit(fifteen, None, "cents"),
+        "harmonic_gliss_about_cents": Limit(
+            Sourced(50, HOUSE, "an approximate end may lie a quarter tone off"), None, "cents"
+        ),
+        "harmonic_gliss_min_partials": Limit(
+            Sourced(3, DERIVED, "two partials have nothing between them to sweep through"),
+            Sourced(3, DERIVED, "two partials have nothing between them to sweep through"),
+            "partials",
+        ),
+        "harmonic_gliss_arpeggio_partial": Limit(
+            Sourced(6, HOUSE, "below partial 6 the steps are thirds and wider: a horn-call arpeggio"),
+            None,
+            "partial",
+        ),
+        "lip_gliss_cents": Limit(
+            Sourced(700, HOUSE, "beyond a fifth the lip cannot hide the partials it crosses"), None, "cents"
+        ),
+        "split_tone_lowest_partial": Limit(
+            Sourced(3, HOUSE, "contemporarytuba.com: between distant partials the tone will not hold, it jumps"),
+            None,
+            "partial",
+        ),
+        "sing_cents": Limit(
+            Sourced((4800, 7400), PUBLISHED, "abjad 3.31: a tenor voice, C3 to D5; not every player has it"),
+            Sourced((4000, 8800), PUBLISHED, "abjad 3.31: bass E2 to soprano E6, the widest of the voices"),
+            "cents",
+        ),
+        "mute_change_s": Limit(
+            Sourced(5.0, PRACTICE, "bnelsonmusic.wordpress.com: at least five seconds before and after"), None, "s"
+        ),
+        "tongue_change_s": Limit(Sourced(0.3, HOUSE, "a breath between two kinds of tonguing"), None, "s"),
+        "quarter_tones_per_s": Limit(
+            Sourced(4.0, HOUSE, "their fingerings lie far apart and each has to be tuned"), None, "notes a second"
+        ),
+        "points_per_s": Limit(
+            Sourced(8.0, HOUSE, "more points along a line than this cannot be read in time"),
+            None,
+            "points a second",
+        ),
+        "band_narrowest_cents": Limit(
+            Sourced(300, HOUSE, "in a band narrower than a minor third heights look alike"), None, "cents"
+        ),
+        "text_longest": Limit(
+            Sourced(60, HOUSE, "longer words above the staff hide the next bar"), None, "characters"
+        ),
+        "trill_other_cents": Limit(
+            Sourced(35, HOUSE, "two fingerings further apart than this are heard as two pitches"), None, "cents"
+        ),
+    } | reading()
+
+
+def reading() -> dict[str, Limit]:
+    """What a player can read: the same whatever the instrument."""
+    return {
+        "points_per_s": Limit(
+            Sourced(8.0, HOUSE, "a shape is read by its turning points, hardly more than sixteenths at 120"),
+            None,
+            "points a second",
+        ),
+        "band_narrowest_cents": Limit(
+            Sourced(300, HOUSE, "low, middle and high need different places on the staff"), None, "cents"
+        ),
+        "text_longest": Limit(
+            Sourced(48, HOUSE, "about the width of a line of music at staff size 7 mm"), None, ""
+        ),
+        "quarter_tones_per_s": Limit(
+            Sourced(4.0, HOUSE, "unusual fingerings on unusual partials: about half the rate of a plain run"),
+            None,
+            "changes a second",
+        ),
+        "effort_louder": Limit(Sourced(0.15, HOUSE, "each level above mf tires by so much more"), None, ""),
+    }

@@ -1,0 +1,67 @@
+"""The natural horn in any crook: one tube, its harmonic series, and the hand for what lies between."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from gesturesmith.evidence import DERIVED, HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
+from gesturesmith.instruments import horn
+from gesturesmith.instruments._build import registers, valve_tubes
+from gesturesmith.instruments.base import Instrument, Side
+from gesturesmith.units import Interval
+
+# Written C4 is partial 4 in every crook.
+_WRITTEN_FUNDAMENTAL = 3600
+REGISTERS = registers(
+    "low C3 G3, middle C4 G4, high Ab4 G5, top Ab5 C6",
+    Sourced("written limits", HOUSE, "the horn's, on the steps of the series"),
+)
+
+
+def crook(key: str, pitch: str, steps: int, semitones: int) -> Instrument:
+    """A natural horn whose written C sounds `steps` (diatonic) and `semitones` away, both negative down."""
+    fundamental = _WRITTEN_FUNDAMENTAL + 100 * semitones
+    side = Side(
+        name="",
+        fundamental_cents=fundamental,
+        partials=Limit(
+            Sourced((2, 16), PRACTICE, "common practice: written C3 to C6"),
+            Sourced((1, 18), PRACTICE, horn.F_SIDE.partials.wide.source if horn.F_SIDE.partials.wide else ""),
+            "partial",
+        ),
+        stopped_cents=Sourced(
+            100, PUBLISHED, "JASA 155 (3 Suppl.) A109 (2024): stopping transposes the horn in F by a semitone"
+        ),
+    )
+    usual = (fundamental + 1200, fundamental + 4800)
+    widest = (fundamental, min(fundamental + 5200, horn.INSTRUMENT.widest_range.value[1]))
+    return replace(
+        horn.INSTRUMENT,
+        key=key,
+        name=f"natural horn in {pitch}",
+        part_name=f"Horn in {pitch}",
+        sounding=Interval(steps, Fraction(100 * semitones)),
+        sides=(side,),
+        tubes=valve_tubes((side,), usual[1], widest[1]),
+        registers=REGISTERS,
+        usual_range=Sourced(usual, PRACTICE, "common practice: partials 2 to 16, written C3 to C6"),
+        widest_range=Sourced(
+            (widest[0], max(widest[1], usual[1])),
+            PRACTICE,
+            "the first partial; a third above partial 16 or the horn's top",
+        ),
+        chart={},
+        chart_evidence=Sourced("no valves", DERIVED, "the harmonic series of one tube"),
+        limits=horn.INSTRUMENT.limits
+        | {
+            "hand_lower_cents": Limit(
+                Sourced(
+                    250, PRACTICE, "Ericson, ASU: the closing hand reaches a half step above the next partial below"
+                ),
+                Sourced(398, DERIVED, "398 cents from partial 4, the widest step the hand fills"),
+                "cents",
+            )
+        },
+        hand_chart={},
+    )

@@ -1,0 +1,137 @@
+"""What an instrument is: tubes, registers, range, transposition, charts. Data lives in one file each."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any
+
+from gesturesmith.evidence import Kind, Limit, Sourced
+from gesturesmith.units import Interval, Spelling
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Side:
+    """One air path that the valves lengthen: the F side or the B-flat side of a double horn.
+
+    fundamental_cents   sounding first partial of the open tube, cents above C-1
+    partials            lowest and highest usable partial of the open tube (narrow and wide reading)
+    valves              semitones each valve lowers the pitch by, valve 1 first; () for a slide
+    positions           slide positions of this side, a semitone each; 0 where there is no slide
+    stopped_cents       how far a hand-stopped note sounds above the fingered one; None without a hand
+    """
+
+    name: str
+    fundamental_cents: int
+    partials: Limit
+    valves: tuple[int, ...] = ()
+    positions: int = 0
+    stopped_cents: Sourced[int] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tube:
+    """One tube length: a side with some valves down, or a slide position.
+
+    fundamental_cents   sounding first partial, cents above C-1 (a float: valve sums are irrational)
+    length_m            effective length in metres, half the wavelength of the first partial at 343 m/s
+    partials            usable partials, lowest and highest by the narrow reading
+    """
+
+    side: str
+    valves: str  # "0" or "1-2-3"; a slide position "3"
+    fundamental_cents: float
+    length_m: float
+    partials: tuple[int, int]
+    widest_partials: tuple[int, int]
+
+    @property
+    def name(self) -> str:
+        return f"{self.side} {self.valves}".strip()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Register:
+    """A named register by its written limits, both inclusive."""
+
+    name: str  # low, middle, high, top
+    low: Spelling
+    high: Spelling
+    evidence: Sourced[Any]
+
+
+ALONE = Sourced("alone", Kind.HOUSE, "each valve tuned by itself")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Instrument:
+    """A brass instrument.
+
+    sounding            interval from a written pitch to the sounding one (horn in F: a fifth down)
+    usual_range         sounding limits in cents, narrow reading: outside them a caution
+    widest_range        sounding limits in cents, widest reading of any source: outside them refused
+    chart               standard fingerings: written pitch in cents -> tube name ("F 1-2")
+    limits              further limits by name, each with its evidence; see the instrument files
+    clefs               how a copyist changes clef: (clef, lowest written cents it serves well), highest first
+    third_slide         what the third valve slide is tuned for: one of acoustics.tubing.TUNINGS
+    hand_chart          standard fingerings of stopped notes: fingered written pitch in cents -> tube name
+    """
+
+    key: str
+    name: str
+    part_name: str
+    abbreviation: str
+    sounding: Interval
+    sides: tuple[Side, ...]
+    tubes: tuple[Tube, ...]
+    registers: tuple[Register, ...]
+    usual_range: Sourced[tuple[int, int]]
+    widest_range: Sourced[tuple[int, int]]
+    chart: dict[int, str]
+    chart_evidence: Sourced[Any]
+    limits: dict[str, Limit]
+    kind: str = "valves"  # valves | slide
+    has_hand: bool = False  # a hand in the bell that can close, stop and open
+    clefs: tuple[tuple[str, int], ...] = (("treble", -100000),)
+    third_slide: Sourced[str] = ALONE
+    hand_chart: dict[int, str] = field(default_factory=dict)
+
+    def __hash__(self) -> int:
+        return hash(self.key)
+
+    def register(self, name: str) -> Register | None:
+        """The register called `name`, or None."""
+        return next((r for r in self.registers if r.name == name), None)
+
+    def register_of(self, sounding_cents: Fraction | float) -> Register:
+        """The register a sounding pitch lies in; the outermost ones reach on without end."""
+        written = sounding_cents - self.sounding.cents
+        for register in self.registers[:-1]:
+            if written < register.high.pitch_cents + 50:
+                return register
+        return self.registers[-1]
+
+    def written(self, spelling: Spelling) -> Spelling:
+        """The written form of a sounding spelling."""
+        return spelling.transposed(-self.sounding)
+
+    def heard(self, spelling: Spelling) -> Spelling:
+        """The sounding form of a written spelling."""
+        return spelling.transposed(self.sounding)
+
+    def tube(self, name: str) -> Tube | None:
+        """The tube called `name` ("F 1-2-3"), or None."""
+        return next((t for t in self.tubes if t.name == name), None)
+
+    def tubes_named(self, name: str) -> tuple[Tube, ...]:
+        """What a composer's fingering can mean: one tube for "F 1-2"; for "1-2" one on each side that has it.
+
+        On a slide "short 2" and "long 3" mean the tube of the position they qualify. () where there is none.
+        """
+        words = [w for w in name.split() if w not in ("short", "long")] if self.kind == "slide" else name.split()
+        plain = " ".join(words)
+        exact = self.tube(plain)
+        if exact is not None:
+            return (exact,)
+        # Without a side on a slide the open one is meant: "T" is always said.
+        return () if self.kind == "slide" else tuple(t for t in self.tubes if t.valves == plain)

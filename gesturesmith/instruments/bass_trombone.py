@@ -1,0 +1,34 @@
+"""The bass trombone: F attachment and a second valve, together in D; positions with them are fewer."""
+
+from __future__ import annotations
+
+from gesturesmith.evidence import HOUSE, PUBLISHED, Sourced
+from gesturesmith.instruments._brass import slide
+from gesturesmith.instruments._build import cents, chart, registers
+from gesturesmith.instruments._charts import tenor_slide
+from gesturesmith.instruments.trombone import CHART_EVIDENCE
+from gesturesmith.instruments.trombone_f import ATTACHMENT
+
+REGISTERS = registers(
+    "low C2 F2, middle F#2 C4, high C#4 F4",
+    Sourced("written limits", HOUSE, "the ends of the usual compass; no source at hand names them"),
+)
+
+INSTRUMENT = slide(
+    key="bass-trombone",
+    name="bass trombone with two valves",
+    part_name="Bass Trombone",
+    abbreviation="B. Tbn.",
+    sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6), ("TT", cents("D1"), 5)),
+    registers=REGISTERS,
+    lowest_partials=(2, 2, 5),
+    usual=Sourced((cents("C2"), cents("F4")), PUBLISHED, "abjad 3.31, BassTrombone: C2 to F4"),
+    widest=Sourced(
+        (cents("Bb0"), cents("Eb5")),
+        PUBLISHED,
+        "music21 10.5.1 reads down to Bb1, and first partials lie below; abjad 3.31, TenorTrombone: Eb5",
+    ),
+    chart=tenor_slide() | chart(ATTACHMENT) | chart("B1 TT 4"),
+    chart_evidence=CHART_EVIDENCE,
+    air=1.5,
+)

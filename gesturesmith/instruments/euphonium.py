@@ -1,0 +1,40 @@
+"""The euphonium in B-flat with four valves, written in bass clef as it sounds."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Sourced
+from gesturesmith.instruments._brass import CHART_FOUR, valved
+from gesturesmith.instruments._build import cents, registers
+from gesturesmith.instruments._charts import four_valves
+from gesturesmith.units import Interval
+
+REGISTERS = registers(
+    "low E2 Bb2, middle B2 F4, high F#4 Bb4",
+    Sourced("written limits", HOUSE, "thirds of the usual compass; no source at hand names them"),
+)
+
+INSTRUMENT = valved(
+    key="euphonium",
+    name="euphonium in B-flat",
+    part_name="Euphonium",
+    abbreviation="Euph.",
+    fundamental_cents=cents("Bb1"),
+    valves=(2, 1, 3, 5),
+    sounding=Interval(0, Fraction(0)),
+    registers=REGISTERS,
+    lowest_partials=(2, 2, 6),
+    usual=Sourced(
+        (cents("E2"), cents("Bb4")), MEMORY, "the compass of the tenor trombone, which has the same length of tube"
+    ),
+    widest=Sourced(
+        (cents("E1"), cents("F5")),
+        PRACTICE,
+        "whistleandflute.net, same length of tube: pedal notes to E1; a fifth above its Bb4 is far beyond",
+    ),
+    chart=four_valves("Bb2", high="Bb4"),
+    chart_evidence=CHART_FOUR,
+    air=1.3,
+    clefs=(("bass", -100000),),
+)

@@ -1,0 +1,24 @@
+"""The single horn in F: the F side of the double horn by itself."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from gesturesmith.evidence import MEMORY, Sourced
+from gesturesmith.instruments import horn
+from gesturesmith.instruments._build import valve_tubes
+from gesturesmith.instruments._charts import three_valves
+
+_DOUBLE = horn.INSTRUMENT
+
+INSTRUMENT = replace(
+    _DOUBLE,
+    key="horn-f",
+    name="single horn in F",
+    sides=(horn.F_SIDE,),
+    tubes=valve_tubes(
+        (horn.F_SIDE,), _DOUBLE.usual_range.value[1], _DOUBLE.widest_range.value[1], shown=horn.SHOWN
+    ),
+    chart=three_valves("C3", "F"),
+    chart_evidence=Sourced("F side", MEMORY, "single F horn chart: partials 2 to 6, 8, 10, 12 and 16"),
+)

@@ -1,0 +1,7 @@
+"""The natural horn in F."""
+
+from __future__ import annotations
+
+from gesturesmith.instruments._natural import crook
+
+INSTRUMENT = crook("natural-horn", "F", -4, -7)

@@ -1,0 +1,7 @@
+"""The natural horn in A."""
+
+from __future__ import annotations
+
+from gesturesmith.instruments._natural import crook
+
+INSTRUMENT = crook("natural-horn-a", "A", -2, -3)

@@ -1,0 +1,7 @@
+"""The natural horn in E."""
+
+from __future__ import annotations
+
+from gesturesmith.instruments._natural import crook
+
+INSTRUMENT = crook("natural-horn-e", "E", -5, -8)

@@ -1,0 +1,8 @@
+"""Instruments of a user's own: read from a TOML file by its path, and printed as one to start from."""
+
+from __future__ import annotations
+
+from gesturesmith.instruments.profile.read import ProfileError, load
+from gesturesmith.instruments.profile.write import to_toml
+
+__all__ = ["ProfileError", "load", "to_toml"]

@@ -1,0 +1,90 @@
+"""Getting a profile's text: a regular file of sensible size that is TOML and says that it is a profile."""
+
+from __future__ import annotations
+
+import os
+import re
+import stat
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+LARGEST_BYTES = 256 * 1024
+MARK = "instrument_profile"
+_HEADER = re.compile(r"\s*(\[\[?)\s*([^\]#]+?)\s*\]\]?\s*(?:#.*)?\Z")
+_KEY = re.compile(r"""\s*("[^"]*"|'[^']*'|[A-Za-z0-9_-]+)\s*=""")
+
+
+@dataclass(frozen=True, slots=True)
+class ProfileError:
+    """Something in a profile that cannot be used. `line` counts from 1; 0 is the file as a whole."""
+
+    line: int
+    key: str
+    problem: str
+    allowed: str = ""
+
+    @property
+    def message(self) -> str:
+        """Place, problem and what is allowed, as one sentence for people."""
+        place = f"line {self.line}: " if self.line else ""
+        key = f"{self.key}: " if self.key else ""
+        allowed = f" (allowed: {self.allowed})" if self.allowed else ""
+        return f"{place}{key}{self.problem}{allowed}"
+
+
+def read_bytes(path: Path) -> bytes | ProfileError:
+    """The bytes of a regular file of at most 256 kB; an error for anything else. Never waits for a pipe."""
+    try:
+        handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
+    except FileNotFoundError:
+        return ProfileError(0, "", "there is no such file")
+    except (OSError, ValueError):  # ValueError: a zero character in the name
+        return ProfileError(0, "", "the file cannot be opened")
+    with os.fdopen(handle, "rb") as file:
+        if not stat.S_ISREG(os.fstat(handle).st_mode):
+            return ProfileError(0, "", "this is not a file")
+        try:
+            data = file.read(LARGEST_BYTES + 1)
+        except OSError:
+            return ProfileError(0, "", "the file cannot be read")
+    return data if len(data) <= LARGEST_BYTES else ProfileError(0, "", "the file is too big", "256 kB")
+
+
+def parse(data: bytes) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | ProfileError:
+    """The values of a profile and the line of each key. What is no profile is not quoted, only placed."""
+    nothing = f"the file is no instrument profile: it begins with {MARK} = 1"
+    try:
+        text = data.decode("utf-8-sig")
+        values = tomllib.loads(text)
+    except UnicodeDecodeError:
+        return ProfileError(0, "", nothing)
+    except RecursionError:
+        return ProfileError(0, "", "values are nested too deeply")
+    except ValueError as fault:
+        if re.search(rf"^\s*{MARK}\s*=", text, re.MULTILINE) is None:
+            return ProfileError(0, "", nothing)
+        place = re.search(r"line (\d+)", str(fault))
+        return ProfileError(int(place[1]) if place else 0, "", "this cannot be read as TOML")
+    if MARK not in values:
+        return ProfileError(0, "", nothing)
+    return values, key_lines(text)
+
+
+def key_lines(text: str) -> dict[tuple[str, ...], int]:
+    """The line each key stands on, by its path; tables of an array are numbered from 0."""
+    lines: dict[tuple[str, ...], int] = {}
+    prefix: tuple[str, ...] = ()
+    counts: dict[str, int] = {}
+    for number, line in enumerate(text.splitlines(), start=1):
+        if header := _HEADER.match(line):
+            name = header[2].strip("\"'")
+            prefix = (name,)
+            if header[1] == "[[":
+                counts[name] = counts.get(name, -1) + 1
+                prefix = (name, str(counts[name]))
+            lines.setdefault(prefix, number)
+        elif key := _KEY.match(line):
+            lines.setdefault((*prefix, key[1].strip("\"'")), number)
+    return lines

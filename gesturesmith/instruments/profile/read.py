@@ -1,0 +1,266 @@
+"""From a profile to an instrument, with all of its errors at once.
+
+A profile stands alone, or is `based_on` an instrument or another profile and says only what differs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from gesturesmith import instruments
+from gesturesmith.acoustics.tubing import TUNINGS
+from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.instruments._build import cents, note, slide_tubes, valve_tubes
+from gesturesmith.instruments.base import ALONE, Instrument, Register, Side, Tube
+from gesturesmith.instruments.profile.file import MARK, ProfileError, parse, read_bytes
+from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
+
+__all__ = ["ProfileError", "load"]
+
+REGISTER_NAMES = ("low", "middle", "high", "top")
+_DEEPEST = 8  # profiles based on profiles
+_TOP = (
+    f"{MARK} based_on key name part_name abbreviation kind written_to_sounding hand third_slide usual_range "
+    "widest_range clefs sides registers chart chart_evidence hand_chart partials limits"
+).split(" ")
+_CLEFS = ("treble", "alto", "tenor", "bass")
+
+
+def load(path: Path) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
+    """The instrument a profile describes; None with its errors in the order of lines where it cannot be used."""
+    return _load(path, ())
+
+
+def _load(path: Path, above: tuple[Path, ...]) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
+    data = read_bytes(path)
+    if isinstance(data, ProfileError):
+        return None, (data,)
+    parsed = parse(data)
+    if isinstance(parsed, ProfileError):
+        return None, (parsed,)
+    values, lines = parsed
+    errors: list[ProfileError] = []
+    top = Table(values, (), lines, errors)
+    top.known(_TOP)
+    top.whole(MARK, None, 1, 1)
+    base = _base(top, path, above)
+    if errors and "based_on" in values and base is None:
+        return None, tuple(errors)
+    instrument = _instrument(top, base, path)
+    return (None if errors else instrument), tuple(sorted(errors, key=lambda e: (e.line, e.key)))
+
+
+def _base(top: Table, path: Path, above: tuple[Path, ...]) -> Instrument | None:
+    """What the profile is based on: an instrument by its name, or another profile by its path."""
+    if "based_on" not in top.values:
+        return None
+    name = top.text("based_on", "")
+    if name in instruments.names():
+        return instruments.get(name)
+    if not name.endswith(".toml"):
+        top.error(
+            "based_on", "there is no such instrument", "the name of an instrument, or the path of a .toml file"
+        )
+        return None
+    chain = (*above, path.resolve())
+    other = path.parent / name
+    if other.resolve() in chain or len(chain) >= _DEEPEST:
+        top.error("based_on", "the profiles are based on each other in a circle", "a profile that stands by itself")
+        return None
+    found, errors = _load(other, chain)
+    for error in errors:
+        top.error("based_on", error.message)
+    return found
+
+
+def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument | None:
+    kind = top.text("kind", base.kind if base else "valves", ("valves", "slide")) or "valves"
+    sides = _sides(top, kind) if "sides" in top.values or base is None else base.sides
+    usual = _range(top, "usual_range", base.usual_range if base else None)
+    widest = _range(top, "widest_range", base.widest_range if base else None)
+    if usual.value[0] < widest.value[0] or usual.value[1] > widest.value[1]:
+        top.error("widest_range", "the usual range reaches beyond it", "pitches that hold the usual range")
+    sounding = interval_named(top.text("written_to_sounding", "unison")) if not base else base.sounding
+    if "written_to_sounding" in top.values:
+        sounding = interval_named(top.text("written_to_sounding", "unison"))
+    if sounding is None:
+        top.error("written_to_sounding", "there is no such interval", 'such as "P5 down", "M2 down", "unison"')
+    third = _third_slide(top, base.third_slide if base else ALONE)
+    registers = _registers(top) if "registers" in top.values or base is None else base.registers
+    if top.errors or sounding is None:
+        return None
+    same_tubes = base is not None and not {"sides", "kind", "usual_range", "widest_range", "third_slide"} & {
+        *top.values
+    }
+    tubes = base.tubes if base and same_tubes else _tubes(kind, sides, usual, widest, third)
+    tubes = _partials(top.table("partials"), tubes)
+    default = base or instruments.get("horn" if kind == "valves" else "trombone")
+    return Instrument(
+        key=top.text("key", base.key if base else path.stem),
+        name=top.text("name", base.name if base else None),
+        part_name=top.text("part_name", base.part_name if base else top.text("name", "")),
+        abbreviation=top.text("abbreviation", base.abbreviation if base else ""),
+        sounding=sounding,
+        sides=sides,
+        tubes=tubes,
+        registers=registers,
+        usual_range=usual,
+        widest_range=widest,
+        chart=_chart(top.table("chart"), tubes) if "chart" in top.values else base.chart if base else {},
+        chart_evidence=_chart_evidence(top, base),
+        limits=(base.limits if base else {}) | _limits(top.table("limits"), default.limits),
+        kind=kind,
+        has_hand=top.flag("hand", base.has_hand if base else False),
+        clefs=_clefs(top, base.clefs if base else (("treble", -100000),)),
+        third_slide=third,
+        hand_chart=_chart(top.table("hand_chart"), tubes)
+        if "hand_chart" in top.values
+        else base.hand_chart
+        if base
+        else {},
+    )
+
+
+def _sides(top: Table, kind: str) -> tuple[Side, ...]:
+    sides = []
+    for table in top.tables("sides"):
+        table.known({"name", "first_partial", "valves", "positions", "partials", "stopped"})
+        name = table.text("name", "")
+        if not name.isalnum() and name:
+            table.error("name", "a side has a short name", "letters and digits, or nothing")
+        if name in [s.name for s in sides]:
+            table.error("name", "two sides have this name", "another name")
+        partials = table.table("partials").limit((1, 2)) if "partials" in table.values else None
+        stopped = table.table("stopped")
+        stopped.known({"cents", "kind", "source"})
+        sides.append(
+            Side(
+                name=name,
+                fundamental_cents=cents(table.pitch("first_partial")),
+                partials=partials or Limit(table.evidence((2, 12)), None, "partial"),
+                valves=table.wholes("valves", (0, 6), 1, 7) if kind == "valves" else (),
+                positions=table.whole("positions", 7, 1, 7) if kind == "slide" else 0,
+                stopped_cents=stopped.evidence(stopped.whole("cents", None, 1, 400)) if stopped.values else None,
+            )
+        )
+    if not 1 <= len(sides) <= 4:
+        top.error("sides", "an instrument has at least one side", "one to four [[sides]]")
+    return tuple(sides)
+
+
+def _range(top: Table, key: str, base: Sourced[tuple[int, int]] | None) -> Sourced[tuple[int, int]]:
+    if key not in top.values and base is not None:
+        return base
+    table = top.table(key)
+    table.known({"low", "high", "kind", "source"})
+    low, high = cents(table.pitch("low")), cents(table.pitch("high", "C5" if not table.values else None))
+    if low >= high:
+        table.error("high", "this does not lie above low", "sounding pitches, the lower one as low")
+    return table.evidence((low, high))
+
+
+def _third_slide(top: Table, base: Sourced[str]) -> Sourced[str]:
+    if "third_slide" not in top.values:
+        return base
+    table = top.table("third_slide")
+    table.known({"tuned", "kind", "source"})
+    return table.evidence(table.text("tuned", "alone", TUNINGS) or "alone")
+
+
+def _registers(top: Table) -> tuple[Register, ...]:
+    found: list[Register] = []
+    for table in top.tables("registers"):
+        table.known({"name", "low", "high", "kind", "source"})
+        name = table.text("name", None, REGISTER_NAMES)
+        low, high = note(table.pitch("low")), note(table.pitch("high"))
+        if low.pitch_cents >= high.pitch_cents:
+            table.error("high", "this does not lie above low", "written pitches, the lower one as low")
+        if found and (low.pitch_cents <= found[-1].low.pitch_cents or name in [r.name for r in found]):
+            table.error("low", "registers stand in order, each once", "the lowest register first")
+        found.append(Register(name=name, low=low, high=high, evidence=table.evidence("written limits")))
+    if not found:
+        top.error("registers", "an instrument has at least one register", "[[registers]] with name, low and high")
+    return tuple(found)
+
+
+def _tubes(
+    kind: str,
+    sides: tuple[Side, ...],
+    usual: Sourced[tuple[int, int]],
+    widest: Sourced[tuple[int, int]],
+    third: Sourced[str],
+) -> tuple[Tube, ...]:
+    if kind == "slide":
+        return slide_tubes(sides, usual.value[1], widest.value[1])
+    return valve_tubes(sides, usual.value[1], widest.value[1], third_slide=third.value)
+
+
+def _partials(table: Table, tubes: tuple[Tube, ...]) -> tuple[Tube, ...]:
+    """The tubes with the partials the profile gives them: usual lowest and highest, widest lowest and highest."""
+    table.known(tube.name for tube in tubes)
+    result = []
+    for tube in tubes:
+        numbers = table.wholes(tube.name, (4, 4), 1, 64) if tube.name in table.values else ()
+        if numbers:
+            low, high, lowest, highest = numbers
+            if not lowest <= low <= high <= highest:
+                table.error(
+                    tube.name, "these partials are not in order", "[usual low, usual high, lowest, highest]"
+                )
+            tube = replace(tube, partials=(low, high), widest_partials=(lowest, highest))
+        result.append(tube)
+    return tuple(result)
+
+
+def _chart(table: Table, tubes: tuple[Tube, ...]) -> dict[int, str]:
+    names = {tube.name for tube in tubes}
+    chart = {}
+    for key, value in table.values.items():
+        if not is_pitch(key):
+            table.error(key, "this is no written pitch", "a pitch in quotes such as F#2")
+        elif value not in names:
+            table.error(key, "there is no such fingering", ", ".join(sorted(names)))
+        else:
+            chart[cents(key)] = value
+    return chart
+
+
+def _chart_evidence(top: Table, base: Instrument | None) -> Sourced[Any]:
+    if "chart_evidence" not in top.values and base is not None:
+        return base.chart_evidence
+    table = top.table("chart_evidence")
+    table.known({"about", "kind", "source"})
+    return table.evidence(table.text("about", "the profile's chart"))
+
+
+def _limits(table: Table, known: Mapping[str, Limit]) -> dict[str, Limit]:
+    table.known(known)
+    result = {}
+    for name in table.values:
+        if name in known:
+            limit = table.table(name).limit(known[name].narrow.value)
+            if limit is not None:
+                unit = limit.unit or known[name].unit
+                result[name] = replace(limit, unit=unit)
+    return result
+
+
+def _clefs(top: Table, default: tuple[tuple[str, int], ...]) -> tuple[tuple[str, int], ...]:
+    """Clefs from ["treble G3", "bass"]: each with the lowest written pitch it serves, the last without one."""
+    if "clefs" not in top.values:
+        return default
+    value, clefs = top.values["clefs"], []
+    rows = value if isinstance(value, list) and value else [""]
+    for i, row in enumerate(rows):
+        clef, _, pitch = row.partition(" ") if isinstance(row, str) else ("", "", "")
+        last = i == len(rows) - 1
+        if clef not in _CLEFS or (not last and not is_pitch(pitch)) or (last and pitch):
+            top.error(
+                "clefs", "these clefs cannot be", '["treble G3", "bass"]: each with its lowest pitch, but the last'
+            )
+            return default
+        clefs.append((clef, -100000 if last else cents(pitch)))
+    return tuple(clefs)

@@ -1,0 +1,180 @@
+"""Reading single values of a profile: each either right or an error with its line, key and what is allowed."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from gesturesmith.evidence import PRACTICE, Kind, Limit, Sourced
+from gesturesmith.instruments._build import cents
+from gesturesmith.instruments.profile.file import ProfileError
+from gesturesmith.units import UNISON, Interval, interval
+
+THIS_PLAYER = "this player, by the profile"
+_KINDS = tuple(kind.value for kind in Kind)
+_PITCH = "a pitch such as F#2"
+LONGEST_TEXT = 200
+
+
+class Table:
+    """One table of a profile with the place of each of its keys; errors go to the list all tables share."""
+
+    def __init__(
+        self,
+        values: Mapping[str, Any],
+        path: tuple[str, ...],
+        lines: Mapping[tuple[str, ...], int],
+        errors: list[ProfileError],
+    ) -> None:
+        self.values, self.path, self.lines, self.errors = values, path, lines, errors
+
+    def error(self, key: str, problem: str, allowed: str = "") -> None:
+        path = (*self.path, key) if key else self.path
+        line = next((self.lines[path[:i]] for i in range(len(path), 0, -1) if path[:i] in self.lines), 0)
+        name = ".".join(p for p in path if not p.isdigit())
+        self.errors.append(ProfileError(line, name, problem, allowed))
+
+    def known(self, keys: Iterable[str]) -> None:
+        """An error for each key that is not among `keys`."""
+        allowed = sorted(keys)
+        for key in self.values:
+            if key not in allowed:
+                near = difflib.get_close_matches(key, allowed, 3)
+                self.error(key, "there is no such key", ", ".join(near or allowed))
+
+    def table(self, key: str) -> Table:
+        """A table inside this one; empty, with an error, where it is something else."""
+        value = self.values.get(key, {})
+        if not isinstance(value, dict):
+            self.error(key, "this is a table", "key = value, in braces or under a heading in brackets")
+            value = {}
+        return Table(value, (*self.path, key), self.lines, self.errors)
+
+    def tables(self, key: str) -> list[Table]:
+        """The tables of an array, `[[key]]`."""
+        value = self.values.get(key, [])
+        if not isinstance(value, list) or not all(isinstance(v, dict) for v in value):
+            self.error(key, "this is a row of tables", f"[[{key}]]")
+            return []
+        return [Table(v, (*self.path, key, str(i)), self.lines, self.errors) for i, v in enumerate(value)]
+
+    def text(self, key: str, default: str | None, allowed: Iterable[str] = ()) -> str:
+        """A text without control characters, at most 200 long; one of `allowed` where they are given."""
+        options = tuple(allowed)
+        what = ", ".join(options) or f"a text in quotes, up to {LONGEST_TEXT} characters"
+        value = self.values.get(key, default)
+        if value is None:
+            self.error(key, "this is missing", what)
+            return ""
+        if not isinstance(value, str) or len(value) > LONGEST_TEXT or not (value.isprintable()):
+            self.error(key, "this is no text that can be printed", what)
+            return ""
+        if options and value not in options:
+            self.error(key, "this is not known here", what)
+            return ""
+        return value
+
+    def flag(self, key: str, default: bool) -> bool:
+        value = self.values.get(key, default)
+        if not isinstance(value, bool):
+            self.error(key, "this is yes or no", "true, false")
+            return default
+        return value
+
+    def whole(self, key: str, default: int | None, low: int, high: int) -> int:
+        """A whole number from `low` to `high`."""
+        value = self.values.get(key, default)
+        if value is None:
+            self.error(key, "this is missing", f"a whole number from {low} to {high}")
+            return low
+        if isinstance(value, bool) or not isinstance(value, int) or not low <= value <= high:
+            self.error(key, "this number cannot be", f"a whole number from {low} to {high}")
+            return low
+        return value
+
+    def wholes(self, key: str, count: tuple[int, int], low: int, high: int) -> tuple[int, ...]:
+        """A row of whole numbers; `count` is the fewest and the most there may be."""
+        value = self.values.get(key, [])
+        right = isinstance(value, list) and count[0] <= len(value) <= count[1]
+        if not right or any(isinstance(v, bool) or not isinstance(v, int) or not low <= v <= high for v in value):
+            many = str(count[0]) if count[0] == count[1] else f"{count[0]} to {count[1]}"
+            self.error(key, "these numbers cannot be", f"{many} whole numbers from {low} to {high} in brackets")
+            return ()
+        return tuple(value)
+
+    def pitch(self, key: str, default: str | None = None) -> str:
+        """The name of a tempered pitch; "C4" with an error where it is none."""
+        value = self.values.get(key, default)
+        if not is_pitch(value):
+            self.error(key, "this is missing" if value is None else "this is no pitch", _PITCH)
+            return "C4"
+        return str(value)
+
+    def evidence[T](self, value: T, prefix: str = "") -> Sourced[T]:
+        """A value with the kind and source this table gives it; the profile's own where it gives none."""
+        kind = self.text(f"{prefix}kind", PRACTICE.value, _KINDS) or PRACTICE.value
+        return Sourced(value, Kind(kind), self.text(f"{prefix}source", THIS_PLAYER))
+
+    def limit(self, like: Any, pitch: bool = False) -> Limit | None:
+        """A limit with narrow and wide reading, of the same sort as `like`; None with an error."""
+        before = len(self.errors)
+        self.known({"narrow", "kind", "source", "wide", "wide_kind", "wide_source", "unit"})
+        if "narrow" not in self.values:
+            self.error("narrow", "this is missing", sort_of(like))
+            return None
+        for key in ("narrow", "wide"):
+            if key in self.values and not _same_sort(self.values[key], like, pitch):
+                self.error(key, "this value cannot be", sort_of(like))
+        narrow = self.evidence(_frozen(self.values["narrow"]))
+        wide = self.evidence(_frozen(self.values["wide"]), "wide_") if "wide" in self.values else None
+        if wide is not None and not wide.kind.may_refuse:
+            self.error("wide_kind", "such a value may not refuse", "derived, published, practice")
+        unit = self.text("unit", "")
+        return Limit(narrow, wide, unit) if len(self.errors) == before else None
+
+
+def is_pitch(value: object) -> bool:
+    """Whether a value is the name of a tempered pitch."""
+    try:
+        cents(value)  # type: ignore[arg-type]
+    except (ValueError, TypeError):
+        return False
+    return True
+
+
+def interval_named(name: str) -> Interval | None:
+    """The interval called "P5 down", "M2 up" or "unison"; None where there is none."""
+    if name == "unison":
+        return UNISON
+    size, _, way = name.partition(" ")
+    found = interval(size)
+    if found is None or way not in ("up", "down"):
+        return None
+    return found if way == "up" else -found
+
+
+def sort_of(like: Any) -> str:
+    """What is allowed where a value like this stands, in words."""
+    if isinstance(like, tuple):
+        return "two numbers in brackets, the lower first"
+    if isinstance(like, str):
+        return "a dynamic level from ppp to fff"
+    return "a number above 0"
+
+
+def _same_sort(value: object, like: Any, pitch: bool) -> bool:
+    if isinstance(like, tuple):
+        return isinstance(value, list) and len(value) == 2 and all(map(_number, value)) and value[0] < value[1]
+    if isinstance(like, str):
+        return value in ("ppp", "pp", "p", "mp", "mf", "f", "ff", "fff")
+    return _number(value)
+
+
+def _number(value: object) -> bool:
+    """A finite number above 0, below a million."""
+    return not isinstance(value, bool) and isinstance(value, int | float) and 0 < value < 1e6
+
+
+def _frozen(value: Any) -> Any:
+    return tuple(value) if isinstance(value, list) else value

@@ -1,0 +1,37 @@
+"""The tenor trombone: a slide of seven positions, sounding as written."""
+
+from __future__ import annotations
+
+from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Sourced
+from gesturesmith.instruments._brass import slide
+from gesturesmith.instruments._build import cents, registers
+from gesturesmith.instruments._charts import tenor_slide
+
+REGISTERS = registers(
+    "low E2 Bb2, middle B2 F4, high F#4 Bb4",
+    Sourced("written limits", HOUSE, "thirds of the usual compass; no source at hand names them"),
+)
+USUAL = Sourced((cents("E2"), cents("Bb4")), PRACTICE, "whistleandflute.net: E2 to Bb4; abjad 3.31 reads to Eb5")
+WIDEST = Sourced(
+    (cents("E1"), cents("F5")),
+    PUBLISHED,
+    "abjad 3.31, TenorTrombone: up to Eb5, and handbooks a tone more; pedal notes down to E1 (whistleandflute.net)",
+)
+CHART_EVIDENCE = Sourced(
+    "seven positions", PUBLISHED, "OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141"
+)
+
+INSTRUMENT = slide(
+    key="trombone",
+    name="tenor trombone",
+    part_name="Trombone",
+    abbreviation="Tbn.",
+    sides=(("", cents("Bb1"), 7),),
+    registers=REGISTERS,
+    lowest_partials=(2, 2, 6),
+    usual=USUAL,
+    widest=WIDEST,
+    chart=tenor_slide(),
+    chart_evidence=CHART_EVIDENCE,
+    air=1.2,
+)

@@ -1,0 +1,29 @@
+"""The tenor trombone with F attachment: with the trigger the slide has six positions."""
+
+from __future__ import annotations
+
+from gesturesmith.evidence import PUBLISHED, Sourced
+from gesturesmith.instruments._brass import slide
+from gesturesmith.instruments._build import cents, chart
+from gesturesmith.instruments._charts import tenor_slide
+from gesturesmith.instruments.trombone import CHART_EVIDENCE, REGISTERS, WIDEST
+
+# The gap below E2, closed by the attachment; positions with it are counted in its own semitones.
+ATTACHMENT = "Eb2 T 3, D2 T 4, C#2 T 5, C2 T 6"
+
+INSTRUMENT = slide(
+    key="trombone-f",
+    name="tenor trombone with F attachment",
+    part_name="Trombone",
+    abbreviation="Tbn.",
+    sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6)),
+    registers=REGISTERS,
+    lowest_partials=(2, 2, 6),
+    usual=Sourced(
+        (cents("C2"), cents("Bb4")), PUBLISHED, "as without it, and abjad 3.31, BassTrombone: down to C2"
+    ),
+    widest=WIDEST,
+    chart=tenor_slide() | chart(ATTACHMENT),
+    chart_evidence=CHART_EVIDENCE,
+    air=1.2,
+)

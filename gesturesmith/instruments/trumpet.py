@@ -1,0 +1,36 @@
+"""The trumpet in B-flat: three valves, written a tone above the sound."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.evidence import MEMORY, PRACTICE, PUBLISHED, Sourced
+from gesturesmith.instruments._brass import CHART_THREE, FORMAL, valved
+from gesturesmith.instruments._build import cents, registers
+from gesturesmith.instruments._charts import three_valves
+from gesturesmith.units import Interval
+
+REGISTERS = registers(
+    "low F#3 B3, middle C4 G5, high Ab5 D6",
+    Sourced("written limits", MEMORY, "handbooks of orchestration: dull below C4, clear to G5, brilliant above"),
+)
+
+INSTRUMENT = valved(
+    key="trumpet",
+    name="trumpet in B-flat",
+    part_name="Trumpet in Bb",
+    abbreviation="Tpt.",
+    fundamental_cents=cents("Bb2"),
+    valves=(2, 1, 3),
+    sounding=Interval(-1, Fraction(-200)),
+    registers=REGISTERS,
+    lowest_partials=(2, 2, 6),
+    usual=Sourced(
+        (cents("E3"), cents("C6")), PUBLISHED, "abjad 3.31 and music21 10.5.1, Trumpet: written F#3 to D6"
+    ),
+    widest=Sourced((cents("E3"), cents("G6")), PRACTICE, FORMAL),
+    chart=three_valves("C4", high="E6"),
+    chart_evidence=CHART_THREE,
+    air=0.7,
+    clefs=(("treble", -100000),),
+)
