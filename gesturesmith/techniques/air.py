@@ -1,0 +1,53 @@
+"""Air: breath through the instrument, no tone of the lips."""
+
+from gesturesmith.evidence import HOUSE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="air",
+    layer="mouth",
+    moves="breath",
+    tone="none",
+    limits={
+        "shortest_ms": Limit(Sourced(100, HOUSE, "the noise needs a moment to be heard"), unit="ms"),
+        "loudest": Limit(Sourced("f", HOUSE, "breath has no more to give"), unit="level"),
+    },
+    effort=Sourced(0.3, HOUSE, "the lips rest"),
+    flow=Sourced(2.0, HOUSE, "nothing holds the air back"),
+    look=Look(
+        head="diamond",
+        word="air",
+        cancel="ord.",
+        reason=(
+            "A diamond head keeps the fingering readable and cannot be taken for a tone; x-heads are kept for "
+            "approximate pitch and noises. Handbooks differ (x, diamond and triangle are all met; from "
+            "memory), so the word stands with it and its end is given."
+        ),
+    ),
+    musicxml="other-technical",
+    sources=(Sourced("the fingering of the note written colours the breath", HOUSE, "to be tried with players"),),
+    title={
+        "en": "Air only",
+        "de": "Nur Luft",
+        "fr": "Souffle seul",
+        "it": "Solo soffio",
+    },
+    texts={
+        "en": (
+            "Blow through the instrument without letting the lips sound; finger the note written, which "
+            "colours the breath."
+        ),
+        "de": (
+            "Luft durch das Instrument blasen, ohne dass die Lippen ansprechen; den notierten Ton "
+            "greifen, er färbt das Geräusch."
+        ),
+        "fr": (
+            "Souffler dans l’instrument sans faire vibrer les lèvres ; doigter la note écrite, qui colore "
+            "le souffle."
+        ),
+        "it": (
+            "Soffiare nello strumento senza far vibrare le labbra; la posizione della nota scritta colora "
+            "il soffio."
+        ),
+    },
+)

@@ -1,0 +1,36 @@
+"""Air and tone: a breathy tone."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="air-tone",
+    layer="mouth",
+    moves="breath and lip",
+    tone="needs",
+    limits={
+        "shortest_ms": Limit(Sourced(150, HOUSE, "in less it is heard as a soft attack"), unit="ms"),
+        "loudest": Limit(Sourced("mf", HOUSE, "beyond it the tone covers the air"), unit="level"),
+    },
+    effort=Sourced(0.9, HOUSE, "relaxed lips"),
+    flow=Sourced(1.5, HOUSE, "part of the air is not used for tone"),
+    look=Look(
+        word="air + tone",
+        cancel="ord.",
+        reason="Ordinary heads, since the pitch is there, with the word and its end; no glyph is in use.",
+    ),
+    musicxml="other-technical",
+    sources=(Sourced("a breathy tone is asked for by word", MEMORY, "common practice"),),
+    title={
+        "en": "Air and tone",
+        "de": "Ton mit Luft",
+        "fr": "Son mêlé de souffle",
+        "it": "Suono con soffio",
+    },
+    texts={
+        "en": "Let air be heard along with the tone, about half and half.",
+        "de": "Neben dem Ton auch Luft hören lassen, etwa zu gleichen Teilen.",
+        "fr": "Laisser entendre du souffle mêlé au son, à parts à peu près égales.",
+        "it": "Far sentire aria insieme al suono, all’incirca in parti uguali.",
+    },
+)

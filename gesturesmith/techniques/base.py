@@ -1,0 +1,192 @@
+"""What a technique is: one entry that says how it is played, judged, seen and explained."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from gesturesmith.evidence import Limit, Sourced
+
+# The layers of the language page, in the order a player thinks of them. `edge-in` and `edge-off` are the
+# two halves of "edges of a note".
+LAYERS = ("none", "motion", "edge-in", "edge-off", "valves", "bell", "mouth", "attack")
+
+LAYER_WORDS = {
+    "none": "none, for the ordinary way of playing",
+    "motion": "how the pitch moves",
+    "edge-in": "how the note is entered",
+    "edge-off": "how the note is left",
+    "valves": "what the valves or the slide do",
+    "bell": "what is done at the bell",
+    "mouth": "what the mouth does",
+    "attack": "how a note begins",
+}
+
+# How a technique that moves the pitch gets from point to point; realisation and rules read this.
+#   none      the pitch does not move; each point is a note of its own
+#   lip       bent or slurred by the lip around a fixed tube
+#   hand      lowered by the hand in the bell
+#   hand-out  hand out of the bell, smooth slides between close partials high up
+#   partials  sweeps the partials of one tube
+#   valves    valves move (fluttered or in turn) while the lip follows
+#   steps     a fast chromatic run of fingered notes
+#   slide     continuous slide on one partial
+#   half-valve  valves half down: a shifted, vague series
+PATHS = ("none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "half-valve")
+
+# The limits a technique may set, whatever the instrument, with their units. What depends on the instrument
+# (attacks a second by register, widths of bends) stands in the instrument's own limits.
+LIMIT_UNITS = {
+    "fastest_per_s": "1/s",  # most notes or attacks of this kind a second
+    "shortest_ms": "ms",  # shortest note, or whole slide, on which the effect can be heard
+    "longest_s": "s",  # longest unbroken stretch before it becomes a strain
+    "softest": "level",  # softest level it can be asked for
+    "loudest": "level",  # loudest level at which it works
+    "registers": "register",  # names of the registers where it speaks well
+    "cycles_hz": "Hz",  # (slowest, fastest) rolls of the tongue or throat a second
+    "cycle_periods": "periods",  # periods of the note that one roll must hold
+    "widest_cents": "cents",  # widest step to the second note of a trill or shake
+    "drift_cents": "cents",  # most by which two fingerings of one pitch may differ
+    "narrowest_cents": "cents",  # a slide narrower than this is not heard as one
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """How a technique stands on the page. Words are what is printed; "" prints nothing.
+
+    head        notehead where the composer leaves it `auto`: auto, x, normal, diamond, triangle, slash
+    word        printed above at the first note, and again after a system break or a long rest
+    sign        printed at later notes while the word is still in force ("" repeats nothing)
+    script      a sign over every note, by name: stopped, half-stopped, open, double-dots, triple-dots, ...
+    cancel      printed where the technique ends and ordinary playing begins ("ord.", "open", "senza sord.")
+    cancel_script  sign over the first note after, by name ("open"); `cancel` is then for where no note carries it
+    extent      "span" draws a dashed line with a hook from the word to the end; "point" does not
+    tremolo     slashes on the stem: 3 for flutter-tonguing
+    edge        macro for the edge of a note: scoop, plop, rip, doit, fall
+    motion      how a motion is drawn where the contour has one point or detached points: bend, hand
+    announce    a mute or the like: its `word` is put in the rest before, as an instruction to change
+    line_word   word that sits on the line itself where there is room ("gliss.")
+    small_start the start head of an unmeasured gesture is small
+    partials    the heads between are printed on notes pages and sheets only
+    trill       "trill" prints the trill sign with its line; "tremolo" joins two heads
+    fingering   the fingering row belongs to the sign: printed at every note unless the file says `none`
+    sung_head   notehead of a second, sung line
+    reason      why it looks so, with the published practice it follows
+
+    A word may hold `{mute}`, for the name of the gesture's mute in the wording of the page.
+    """
+
+    head: str = "auto"
+    word: str = ""
+    sign: str = ""
+    script: str = ""
+    cancel: str = ""
+    extent: str = "point"
+    tremolo: int = 0
+    edge: str = ""
+    motion: str = ""
+    announce: bool = False
+    line_word: str = ""
+    small_start: bool = False
+    partials: bool = False
+    trill: str = ""
+    fingering: bool = False
+    cancel_script: str = ""
+    sung_head: str = ""
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Technique:
+    """One playing technique.
+
+    key         the name the language uses
+    layer       one of LAYERS: at most one technique of each layer in a gesture
+    path        one of PATHS: how the pitch gets from point to point
+    moves       what the player moves, in words: "lip", "hand", "valves", "slide", "tongue", "throat", "air"
+    points      fewest and most points its contour may have (None: no most)
+    lines       kinds of line it takes: straight wavy broken dotted arrow slur none; () means any
+    needs_line  whether at least one line that slides is required
+    pitched     "exact": exact pitches can be asked; "about": the result is approximate, an exact head promises
+                too much; "none": no pitch at all (slap, kiss, clicks)
+    needs       what the instrument must have: "hand", "valves", "slide", "" for nothing
+    tone        "none": the lips give no tone; "needs": it works on a tone that sounds; "" for neither
+    sings       whether the player sings as well; the gesture's sung line belongs to it
+    holds       how many neighbouring partials sound at once
+    excludes    keys of techniques it cannot be joined with although the layers differ, with the reason
+    limits      limits by name, each with evidence; the names stand in LIMIT_UNITS
+    bell_hand   how far the hand shuts the bell: "" open, "half", "stopped"; the player then fingers another note
+    takes_mute  whether it is played with the gesture's mute
+    one_partial whether a lip movement stays on its partial (a bend) or crosses to others
+    trill       second note of a trill: "" none, "same" another fingering of the pitch, "above" the step above,
+                "neighbour" the next partial of the tube
+    rate        prefix of the instrument's limit on attacks a second, such as "single_tongue"; "" for none
+    effort      how much it tires, as a factor on plain playing (1 = plain)
+    flow        how much air it takes, as a factor on plain playing
+    tiring, loud   whether the caution about tiredness, about loudness, belongs on pages that ask for it
+    caution     key of the caution text in `wording`, "" for none
+    title       trade name, by language
+    texts       player-facing instruction, by language: complete sentences for the footnote
+    musicxml    name for exchange; "" where there is no own element
+    sources     where the description comes from
+    """
+
+    key: str
+    layer: str
+    path: str = "none"
+    moves: str
+    points: tuple[int, int | None] = (1, None)
+    lines: tuple[str, ...] = ()
+    needs_line: bool = False
+    pitched: str = "exact"
+    needs: str = ""
+    tone: str = ""
+    sings: bool = False
+    holds: int = 1
+    excludes: dict[str, str] = field(default_factory=dict)
+    limits: dict[str, Limit] = field(default_factory=dict)
+    bell_hand: str = ""
+    takes_mute: bool = False
+    one_partial: bool = False
+    trill: str = ""
+    rate: str = ""
+    effort: Sourced[float] | None = None
+    flow: Sourced[float] | None = None
+    tiring: bool = False
+    loud: bool = False
+    caution: str = ""
+    look: Look
+    title: dict[str, str]
+    texts: dict[str, str]
+    musicxml: str = ""
+    sources: tuple[Sourced[Any], ...] = ()
+
+    def __post_init__(self) -> None:
+        if self.layer not in LAYERS or self.path not in PATHS:
+            raise ValueError(f"{self.key}: layer {self.layer!r}, path {self.path!r}")
+        if self.pitched not in ("exact", "about", "none") or self.tone not in ("", "none", "needs"):
+            raise ValueError(f"{self.key}: pitched {self.pitched!r}, tone {self.tone!r}")
+        unknown = [n for n, limit in self.limits.items() if limit.unit != LIMIT_UNITS.get(n)]
+        if unknown:
+            raise ValueError(f"{self.key}: limits of an unknown name or unit: {unknown}")
+
+
+def clash(one: Technique, other: Technique) -> str:
+    """Why two techniques cannot be joined in one gesture, as a clause; "" where they can.
+
+    Two of one layer, a pair that either excludes, one that gives no tone with one that needs a tone, or one
+    that needs a line with one that takes none.
+    """
+    if one.key == other.key:
+        return f"{one.key} is there twice"
+    if one.layer == other.layer:
+        return f"{one.key} and {other.key} are two answers to the same question: {LAYER_WORDS[one.layer]}"
+    for a, b in ((one, other), (other, one)):
+        if b.key in a.excludes:
+            return a.excludes[b.key]
+        if a.tone == "none" and b.tone == "needs":
+            return f"{a.key} gives no tone, and {b.key} works on a tone that sounds"
+        if a.lines == ("none",) and b.needs_line:
+            return f"{a.key} is made of separate strokes, and {b.key} needs a line to slide along"
+    return ""

@@ -1,0 +1,56 @@
+"""A bend: the lip takes the note off its pitch and brings it back, on one partial."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="bend",
+    layer="motion",
+    path="lip",
+    moves="lip",
+    one_partial=True,
+    tone="needs",
+    excludes={
+        "lip-trill": "the lip cannot bend and trill at the same time",
+        "shake": "the lip cannot bend and shake at the same time",
+        "split-tone": "the lip holds two partials in a split tone and is not free to bend",
+    },
+    limits={
+        "shortest_ms": Limit(
+            Sourced(250, HOUSE, "down and back again in less is heard as a cracked note"), unit="ms"
+        )
+    },
+    effort=Sourced(1.1, HOUSE, "the lip leaves the middle of the note"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        motion="bend",
+        reason=(
+            "A small V after the note, down and back: the form of SMuFL brassBend. An arc would read as a "
+            "tie, and a line would promise a second pitch. The handbooks (Read, Stone; from memory) agree "
+            "that the pitch comes back where no second note is shown."
+        ),
+    ),
+    musicxml="brass-bend",
+    sources=(
+        Sourced(
+            "bends go down to about half way to the next partial, up only a little",
+            PRACTICE,
+            "Buckner, hsutrumpets.com",
+        ),
+        Sourced(
+            "bend or dip among the horn's effects", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"
+        ),
+    ),
+    title={
+        "en": "Lip bend",
+        "de": "Bending mit den Lippen",
+        "fr": "Inflexion à la lèvre (bend)",
+        "it": "Inflessione con le labbra (bend)",
+    },
+    texts={
+        "en": "Bend the pitch down with the lip, on the same fingering, and bring it back to the note.",
+        "de": "Den Ton mit den Lippen, ohne Griffwechsel, nach unten ziehen und wieder zurückführen.",
+        "fr": ("Abaisser la note avec les lèvres, sans changer de doigté, puis revenir à la hauteur de départ."),
+        "it": ("Abbassare il suono con le labbra, senza cambiare posizione, e riportarlo all’altezza di partenza."),
+    },
+)

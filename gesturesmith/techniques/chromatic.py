@@ -1,0 +1,52 @@
+"""A fast chromatic run in place of a slide."""
+
+from gesturesmith.evidence import DERIVED, HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="chromatic",
+    layer="motion",
+    path="steps",
+    moves="valves or slide",
+    points=(2, None),
+    needs_line=True,
+    excludes={
+        "valve-trill": "the valves are taken up by the run",
+        "timbre-trill": "the valves are taken up by the run",
+        "valve-clicks": "the valves are taken up by the run",
+        "lip-trill": "the lip cannot run and trill at the same time",
+        "shake": "the lip cannot run and shake at the same time",
+        "split-tone": "two partials held in a split tone cannot run",
+    },
+    limits={
+        "narrowest_cents": Limit(
+            Sourced(200, DERIVED, "within less than two semitones there is no note to run through"), unit="cents"
+        )
+    },
+    effort=Sourced(1.0, HOUSE, "as plain playing"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        word="chrom.",
+        reason=(
+            "The word asks for fingered notes where the line alone would leave the choice to the player; "
+            '"chrom." is how parts shorten it.'
+        ),
+    ),
+    musicxml="glissando",
+    sources=(Sourced("chromatic glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    title={
+        "en": "Chromatic run",
+        "de": "Chromatischer Lauf",
+        "fr": "Trait chromatique",
+        "it": "Passaggio cromatico",
+    },
+    texts={
+        "en": "Fill the line with a fast chromatic run, slurred and even, and arrive in tempo.",
+        "de": (
+            "Die Linie mit einem schnellen chromatischen Lauf füllen, gebunden und gleichmäßig, und im "
+            "Tempo ankommen."
+        ),
+        "fr": "Remplir la ligne par un trait chromatique rapide, lié et régulier, et arriver en mesure.",
+        "it": "Riempire la linea con un rapido passaggio cromatico, legato e uniforme, e arrivare a tempo.",
+    },
+)

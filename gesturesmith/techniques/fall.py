@@ -1,0 +1,36 @@
+"""A fall: off the note, downward."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="fall",
+    layer="edge-off",
+    moves="lip and valves",
+    limits={"shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms")},
+    effort=Sourced(1.0, HOUSE, "as plain playing"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        edge="fall",
+        reason=(
+            "The falling curve of SMuFL brassFallLipShort, off the head to the right; where a smooth, a lip "
+            "and a rough fall are to differ, the note says so."
+        ),
+    ),
+    musicxml="falloff",
+    sources=(Sourced("fall-off or drop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    title={
+        "en": "Fall",
+        "de": "Fall (Abfallen)",
+        "fr": "Chute (fall)",
+        "it": "Fall (caduta)",
+    },
+    texts={
+        "en": "Hold the note, then let it drop away at the end, getting softer; where it ends is free.",
+        "de": ("Den Ton halten, dann am Ende nach unten abfallen lassen und leiser werden; das Ende ist frei."),
+        "fr": (
+            "Tenir la note, puis la laisser tomber vers le grave en diminuant ; la hauteur d’arrivée est libre."
+        ),
+        "it": "Tenere la nota, poi lasciarla cadere verso il grave diminuendo; il punto d’arrivo è libero.",
+    },
+)

@@ -1,0 +1,54 @@
+"""A glissando with fluttered valves while the lip moves the pitch."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="fingered-gliss",
+    layer="motion",
+    path="valves",
+    moves="valves and lip",
+    points=(2, None),
+    needs_line=True,
+    needs="valves",
+    excludes={
+        "half-valve": "valves that stay half down cannot flutter",
+        "quarter-tones": "fluttered valves cannot hold the fingering of a quarter tone",
+        "valve-trill": "the valves are taken up by the glissando",
+        "timbre-trill": "the valves are taken up by the glissando",
+        "valve-clicks": "the valves are taken up by the glissando",
+        "lip-trill": "the lip cannot slide and trill at the same time",
+        "shake": "the lip cannot slide and shake at the same time",
+        "split-tone": "the lip holds two partials in a split tone and is not free to slide",
+    },
+    limits={
+        "shortest_ms": Limit(Sourced(200, HOUSE, "two or three strokes of the valves"), unit="ms"),
+        "narrowest_cents": Limit(
+            Sourced(300, HOUSE, "in less than a minor third it is heard as a trill"), unit="cents"
+        ),
+    },
+    effort=Sourced(1.15, HOUSE, "lip and fingers work together"),
+    flow=Sourced(1.1, HOUSE, "a sweep is carried by more air"),
+    look=Look(
+        word="valve gliss.",
+        sign="gliss.",
+        reason=(
+            "Named by what moves, as the other glissandos are; there is no sign of its own in SMuFL, and a "
+            "trill line would read as a trill."
+        ),
+    ),
+    musicxml="glissando",
+    sources=(Sourced("valve flutter glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    title={
+        "en": "Valve-flutter glissando",
+        "de": "Ventilglissando",
+        "fr": "Glissando avec battement de pistons",
+        "it": "Glissando con i pistoni",
+    },
+    texts={
+        "en": "Flutter the valves quickly and at random while the lip follows the line.",
+        "de": "Die Ventile schnell und ungeordnet bewegen, während die Lippen der Linie folgen.",
+        "fr": "Agiter rapidement les pistons, au hasard, pendant que les lèvres suivent la ligne.",
+        "it": "Muovere rapidamente i pistoni, a caso, mentre le labbra seguono la linea.",
+    },
+)

@@ -1,0 +1,73 @@
+"""Flutter-tongue: a rolled r while playing."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="flutter-tongue",
+    layer="mouth",
+    moves="tongue",
+    excludes={
+        "double-tongue": "the tongue that rolls cannot tongue at the same time",
+        "triple-tongue": "the tongue that rolls cannot tongue at the same time",
+        "slap-tongue": "the tongue that rolls cannot slap",
+        "kiss": "a smack of the lips has no air stream for the tongue to roll in",
+        "mouthpiece-pop": "the mouth is off the mouthpiece",
+        "valve-clicks": "the clicks are made without breath",
+    },
+    limits={
+        "shortest_ms": Limit(Sourced(150, HOUSE, "three or four rolls of the tongue"), unit="ms"),
+        "longest_s": Limit(Sourced(10, HOUSE, "one breath, much air"), unit="s"),
+        "softest": Limit(
+            Sourced("p", PRACTICE, "harder at low volume, composerstubaguide.blog (A. Hynds)"), unit="level"
+        ),
+        "registers": Limit(
+            Sourced(
+                ("low", "middle", "high"),
+                PRACTICE,
+                "least effective at the extremes of the range, composerstubaguide.blog (A. Hynds)",
+            ),
+            unit="register",
+        ),
+        "cycles_hz": Limit(Sourced((20, 30), MEMORY, "20 to 30 rolls a second; 15 to 30 on one page"), unit="Hz"),
+        "cycle_periods": Limit(Sourced(3, HOUSE, "fewer periods in a roll leave no pitch"), unit="periods"),
+    },
+    effort=Sourced(1.4, HOUSE, "the lips are shaken"),
+    flow=Sourced(1.4, HOUSE, "the roll needs a strong stream"),
+    tiring=True,
+    caution="caution-flutter",
+    look=Look(
+        word="flz.",
+        cancel="ord.",
+        tremolo=3,
+        reason=(
+            'Three slashes on the stem (SMuFL tremolo3) with "flz.", because slashes alone do not tell a '
+            "flutter from a growl or from measured notes. Parts also have flt. and flatt.; one spelling is "
+            "kept throughout."
+        ),
+    ),
+    musicxml="tremolo",
+    sources=(
+        Sourced(
+            "flatt., flt. and flz. are in use; slashes alone do not tell it from a growl; some cannot roll an r",
+            PRACTICE,
+            "thecontemporaryhorn.com ?p=4313",
+        ),
+    ),
+    title={
+        "en": "Flutter-tongue",
+        "de": "Flatterzunge",
+        "fr": "Flatterzunge (trémolo dental)",
+        "it": "Frullato",
+    },
+    texts={
+        "en": ("Roll the tongue (rr) while playing, through the whole note; if you cannot, growl with the throat."),
+        "de": (
+            "Während des ganzen Tones die Zunge rollen (rr); wem das nicht möglich ist, der nimmt das Gaumen-R."
+        ),
+        "fr": "Rouler la langue (rr) pendant toute la durée de la note ; à défaut, employer le r guttural.",
+        "it": (
+            "Far vibrare la lingua (rr) per tutta la durata della nota; se non è possibile, usare la r gutturale."
+        ),
+    },
+)

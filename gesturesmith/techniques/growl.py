@@ -1,0 +1,52 @@
+"""Growl: the voice or the throat roughens the tone."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="growl",
+    layer="mouth",
+    moves="throat",
+    tone="needs",
+    limits={
+        "shortest_ms": Limit(Sourced(200, HOUSE, "in less it is heard as a rough attack"), unit="ms"),
+        "longest_s": Limit(Sourced(8, HOUSE, "taxing for the throat"), unit="s"),
+        "softest": Limit(Sourced("mp", HOUSE, "a soft growl hardly speaks"), unit="level"),
+        "registers": Limit(Sourced(("low", "middle", "high"), HOUSE, "as for flutter-tongue"), unit="register"),
+        "cycles_hz": Limit(Sourced((20, 30), HOUSE, "taken as for flutter-tongue"), unit="Hz"),
+        "cycle_periods": Limit(Sourced(3, HOUSE, "fewer periods in a cycle leave no pitch"), unit="periods"),
+    },
+    effort=Sourced(1.6, HOUSE, "more than flutter-tongue, which A. Hynds calls less taxing; the factor is ours"),
+    flow=Sourced(1.3, HOUSE, "voice and tone share the air"),
+    tiring=True,
+    caution="caution-growl",
+    look=Look(
+        word="growl",
+        extent="span",
+        reason=(
+            "The word with a dashed line and a hook, as for any change of tone that lasts: a wave over the "
+            "staff would read as a trill or as the contour."
+        ),
+    ),
+    musicxml="other-technical",
+    sources=(
+        Sourced("say in the notes whether flutter or growl is meant", PRACTICE, "thecontemporaryhorn.com ?p=4313"),
+        Sourced(
+            "an alternative to flutter-tongue that some players cannot do",
+            PRACTICE,
+            "composerstubaguide.blog (A. Hynds)",
+        ),
+    ),
+    title={
+        "en": "Growl",
+        "de": "Growl",
+        "fr": "Growl",
+        "it": "Growl",
+    },
+    texts={
+        "en": "Growl with the voice or the throat while playing, to the end of the dashed line.",
+        "de": "Während des Spielens mit Stimme oder Kehle knurren, bis zum Ende der gestrichelten Linie.",
+        "fr": "Gronder avec la voix ou la gorge en jouant, jusqu’à la fin de la ligne en tirets.",
+        "it": "Ringhiare con la voce o con la gola suonando, fino alla fine della linea tratteggiata.",
+    },
+)

@@ -1,0 +1,64 @@
+"""Half-stopped: the hand half shuts the bell; softer, veiled, lower."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="half-stopped",
+    layer="bell",
+    moves="hand",
+    needs="hand",
+    bell_hand="half",
+    limits={
+        "shortest_ms": Limit(Sourced(100, HOUSE, "in less the colour is not heard"), unit="ms"),
+        "loudest": Limit(
+            Sourced(
+                "mf", PRACTICE, "half to three quarters stopped is best from pp to mf, bnelsonmusic.wordpress.com"
+            ),
+            unit="level",
+        ),
+    },
+    effort=Sourced(1.15, HOUSE, "less centred notes"),
+    flow=Sourced(0.9, HOUSE, "the hand holds the air back a little"),
+    look=Look(
+        script="half-stopped",
+        cancel="open",
+        cancel_script="open",
+        reason=(
+            "The circled half sign of SMuFL brassMuteHalfClosed over every note, o over the first open one, "
+            "as for stopped notes."
+        ),
+    ),
+    musicxml="half-muted",
+    sources=(
+        Sourced(
+            "stopped half to three quarters, or echo",
+            PRACTICE,
+            "D. Hill, Extended Techniques for the Horn, contents",
+        ),
+    ),
+    title={
+        "en": "Half-stopped (echo)",
+        "de": "Halb gestopft (Echo)",
+        "fr": "Sons mi-bouchés (écho)",
+        "it": "Suoni semichiusi (eco)",
+    },
+    texts={
+        "en": (
+            "Close the bell half to three quarters with the hand for a veiled tone; the note written is "
+            "the one that results. “o” or “open” ends it."
+        ),
+        "de": (
+            "Den Schalltrichter mit der Hand halb bis drei viertel schließen, der Ton ist verschleiert; "
+            "notiert ist der klingende Ton. „o“ oder „open“ hebt es auf."
+        ),
+        "fr": (
+            "Fermer le pavillon à moitié ou aux trois quarts avec la main pour un son voilé ; la note "
+            "écrite est la note obtenue. « o » ou « open » y met fin."
+        ),
+        "it": (
+            "Chiudere il padiglione con la mano da metà a tre quarti per un suono velato; la nota scritta "
+            "è quella che risulta. «o» oppure «open» annulla l’effetto."
+        ),
+    },
+)

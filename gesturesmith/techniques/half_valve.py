@@ -1,0 +1,70 @@
+"""Half-valve: the valves half down, a hollow tone without fixed pitches."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="half-valve",
+    layer="valves",
+    path="half-valve",
+    moves="valves half down, and lip",
+    pitched="about",
+    needs="valves",
+    excludes={
+        "lip-trill": "with the valves half down there are no clear harmonics to trill between",
+        "shake": "with the valves half down there are no clear harmonics to shake between",
+        "split-tone": "with the valves half down there are no clear harmonics to hold together",
+    },
+    limits={
+        "shortest_ms": Limit(Sourced(150, HOUSE, "the hollow tone speaks late"), unit="ms"),
+        "loudest": Limit(Sourced("f", HOUSE, "beyond it the tone breaks into the open one"), unit="level"),
+    },
+    effort=Sourced(1.2, HOUSE, "more resistance, and the lip must find the pitch"),
+    flow=Sourced(0.85, HOUSE, "the half-shut valves hold the air back"),
+    look=Look(
+        word="½ valve",
+        cancel="valves clear",
+        reason=(
+            '"½ valve" in words, as most parts have it; no glyph stands for it in SMuFL. Slashed or diamond '
+            "heads are met too, but mean other things elsewhere. The heads are x where the pitch is "
+            "approximate (Stone, from memory), and the end of it is always said."
+        ),
+    ),
+    musicxml="other-technical",
+    sources=(
+        Sourced(
+            "hollow tone, a shifted and very untrue series, vague centres; the lip corrects up to a semitone",
+            PRACTICE,
+            "thecontemporaryhorn.com ?p=4356",
+        ),
+        Sourced(
+            "half-valve of definite and indefinite pitch",
+            PRACTICE,
+            "D. Hill, Extended Techniques for the Horn, contents",
+        ),
+    ),
+    title={
+        "en": "Half-valve",
+        "de": "Halbventil",
+        "fr": "Demi-piston",
+        "it": "Mezzo pistone",
+    },
+    texts={
+        "en": (
+            "Press the valves half-way down and follow the line with the lip; the tone is hollow and the "
+            "pitches are approximate. “Valves clear” ends it."
+        ),
+        "de": (
+            "Die Ventile halb drücken und mit den Lippen der Linie folgen; der Ton ist hohl, die Tonhöhen "
+            "sind ungefähr. „Valves clear“ hebt es auf."
+        ),
+        "fr": (
+            "Enfoncer les pistons à moitié et suivre la ligne avec les lèvres ; le son est creux, les "
+            "hauteurs sont approximatives. « Valves clear » met fin à l’effet."
+        ),
+        "it": (
+            "Abbassare i pistoni a metà e seguire la linea con le labbra; il suono è cavo e le altezze "
+            "sono approssimative. «Valves clear» annulla l’effetto."
+        ),
+    },
+)

@@ -1,0 +1,67 @@
+"""A glissando by the hand, which closes or opens in the bell."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="hand-gliss",
+    layer="motion",
+    path="hand",
+    moves="hand",
+    needs="hand",
+    excludes={
+        "stopped": "the hand that stops the bell cannot close or open it as well",
+        "half-stopped": "the hand that half-stops the bell cannot close or open it as well",
+        "muted": "the mute takes the place of the hand in the bell",
+    },
+    limits={
+        "shortest_ms": Limit(
+            Sourced(200, HOUSE, "in less the hand makes a change of colour, not a slide"), unit="ms"
+        )
+    },
+    effort=Sourced(1.05, HOUSE, "a little more resistance as the hand closes"),
+    flow=Sourced(0.95, HOUSE, "the closing hand holds the air back"),
+    look=Look(
+        word="hand gliss.",
+        motion="hand",
+        reason=(
+            "The hand signs o and + stand at the ends, as for stopped notes (SMuFL brassMuteOpen and "
+            "brassMuteClosed), with an arrow between them: the signs show the hand, the line the pitch. No "
+            "wave between the signs, since only the contour is wavy."
+        ),
+    ),
+    musicxml="slide",
+    sources=(
+        Sourced(
+            "the pitch falls smoothly while the hand closes",
+            PUBLISHED,
+            "JASA 155(3 Suppl) A109 (2024), doi 10.1121/10.0026978, abstract",
+        ),
+        Sourced(
+            "half-step hand glissando: smooth, with a change of colour",
+            PRACTICE,
+            "bnelsonmusic.wordpress.com 2012/04/09",
+        ),
+    ),
+    title={
+        "en": "Hand glissando",
+        "de": "Glissando mit der Hand",
+        "fr": "Glissando de la main",
+        "it": "Glissando con la mano",
+    },
+    texts={
+        "en": ("Slide by closing or opening the hand in the bell; keep the fingering and let the colour change."),
+        "de": (
+            "Durch Schließen oder Öffnen der Hand im Schalltrichter gleiten; den Griff beibehalten, die "
+            "Klangfarbe darf sich ändern."
+        ),
+        "fr": (
+            "Glisser en fermant ou en ouvrant la main dans le pavillon ; garder le doigté et laisser le "
+            "timbre changer."
+        ),
+        "it": (
+            "Glissare chiudendo o aprendo la mano nel padiglione; mantenere la posizione e lasciare che "
+            "il timbro cambi."
+        ),
+    },
+)

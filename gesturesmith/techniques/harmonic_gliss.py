@@ -1,0 +1,72 @@
+"""A glissando through the partials of one tube length; the valves stay as they are."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="harmonic-gliss",
+    layer="motion",
+    path="partials",
+    moves="lip",
+    points=(2, None),
+    needs_line=True,
+    tone="needs",
+    excludes={
+        "half-valve": "half-valves blur the partials this glissando is made of; half-valve alone slides too",
+        "valve-trill": "the valves must stay still while the partials of one tube are swept",
+        "timbre-trill": "the valves must stay still while the partials of one tube are swept",
+        "lip-trill": "the lip cannot sweep and trill at the same time",
+        "shake": "the lip cannot sweep and shake at the same time",
+        "split-tone": "the lip holds two partials in a split tone and is not free to sweep",
+    },
+    limits={"shortest_ms": Limit(Sourced(120, HOUSE, "in less the harmonics run together"), unit="ms")},
+    effort=Sourced(1.2, HOUSE, "the lip crosses many partials"),
+    flow=Sourced(1.15, HOUSE, "a sweep is carried by more air"),
+    look=Look(
+        word="harm. gliss.",
+        sign="gliss.",
+        small_start=True,
+        partials=True,
+        reason=(
+            "The handbooks (Stone, Gould; from memory) draw a glissando from notehead to notehead and let a "
+            "wave stand for distinct notes between (as SMuFL wiggleGlissando and the MusicXML glissando do). "
+            "An unmeasured start is a small head; the harmonics between are shown on notes pages and sheets, "
+            "where there is time to read them."
+        ),
+    ),
+    musicxml="glissando",
+    sources=(
+        Sourced(
+            "a glissando of the horn through its harmonics",
+            PRACTICE,
+            "D. Hill, Extended Techniques for the Horn, contents",
+        ),
+        Sourced(
+            "glissando: distinct notes between; slide: continuous", PUBLISHED, "MusicXML 4.0, glissando and slide"
+        ),
+    ),
+    title={
+        "en": "Harmonic glissando",
+        "de": "Naturtonglissando",
+        "fr": "Glissando d’harmoniques",
+        "it": "Glissando di armonici",
+    },
+    texts={
+        "en": (
+            "Sweep with the lip through the harmonics of one fingering, without moving the valves, and "
+            "arrive in tempo."
+        ),
+        "de": (
+            "Mit den Lippen durch die Naturtöne eines einzigen Griffs gleiten, ohne die Ventile zu "
+            "bewegen, und im Tempo ankommen."
+        ),
+        "fr": (
+            "Balayer avec les lèvres les harmoniques d’un seul doigté, sans bouger les pistons, et "
+            "arriver en mesure."
+        ),
+        "it": (
+            "Percorrere con le labbra gli armonici di una sola posizione, senza muovere i pistoni, e "
+            "arrivare a tempo."
+        ),
+    },
+)

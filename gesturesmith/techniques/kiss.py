@@ -1,0 +1,44 @@
+"""Kiss: a smack of the lips into the mouthpiece, sucked inward."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="kiss",
+    layer="attack",
+    moves="lips",
+    lines=("none",),
+    pitched="none",
+    tone="none",
+    limits={
+        "fastest_per_s": Limit(Sourced(3, HOUSE, "the lips must close again each time"), unit="1/s"),
+        "shortest_ms": Limit(Sourced(60, HOUSE, "a smack"), unit="ms"),
+        "loudest": Limit(Sourced("f", HOUSE, "the lips have no more to give"), unit="level"),
+    },
+    effort=Sourced(0.5, HOUSE, "no held tone"),
+    flow=Sourced(0.1, HOUSE, "air is drawn in, not blown"),
+    look=Look(
+        head="x",
+        word="kiss",
+        cancel="ord.",
+        reason=(
+            "x-heads for a noise without pitch (Stone, Read; from memory), told from other noises by its word."
+        ),
+    ),
+    musicxml="other-articulation",
+    sources=(
+        Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
+    ),
+    title={
+        "en": "Kiss (lip smack)",
+        "de": "Kuss (Lippenschmatzer)",
+        "fr": "Baiser (bruit de lèvres)",
+        "it": "Bacio (schiocco di labbra)",
+    },
+    texts={
+        "en": "Smack the lips into the mouthpiece by drawing air in sharply, like a kiss.",
+        "de": ("Mit den Lippen ins Mundstück schmatzen und dabei die Luft scharf einziehen, wie bei einem Kuss."),
+        "fr": "Faire claquer les lèvres dans l’embouchure en aspirant brusquement l’air, comme un baiser.",
+        "it": "Far schioccare le labbra nel bocchino aspirando bruscamente l’aria, come un bacio.",
+    },
+)

@@ -1,0 +1,48 @@
+"""A trill by the lip between neighbouring partials of one fingering."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="lip-trill",
+    layer="mouth",
+    moves="lip",
+    tone="needs",
+    trill="neighbour",
+    limits={
+        "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms"),
+        "longest_s": Limit(Sourced(8, HOUSE, "the lip tires quickly"), unit="s"),
+        "widest_cents": Limit(
+            Sourced(210, PRACTICE, "common practice: a whole tone at most, so from the eighth partial up"),
+            unit="cents",
+        ),
+    },
+    effort=Sourced(1.4, HOUSE, "the lip works all the time"),
+    flow=Sourced(1.05, HOUSE, "a steady stream"),
+    tiring=True,
+    caution="caution-lip",
+    look=Look(
+        word="lip",
+        trill="trill",
+        reason=(
+            'The ordinary trill sign with the word "lip", because the sign alone leaves the means to the '
+            "player (SMuFL has brassValveTrill for the other case only)."
+        ),
+    ),
+    musicxml="trill-mark",
+    sources=(
+        Sourced("flexible and irregular trills", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),
+    ),
+    title={
+        "en": "Lip trill",
+        "de": "Lippentriller",
+        "fr": "Trille de lèvres",
+        "it": "Trillo di labbra",
+    },
+    texts={
+        "en": "Trill with the lip to the next harmonic above, on one fingering.",
+        "de": "Mit den Lippen zum nächsthöheren Naturton trillern, ohne den Griff zu wechseln.",
+        "fr": "Triller avec les lèvres vers l’harmonique supérieur, sur un seul doigté.",
+        "it": "Trillare con le labbra con l’armonico superiore, mantenendo la stessa posizione.",
+    },
+)

@@ -1,0 +1,60 @@
+"""Multiphonic: sing and play at the same time."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="multiphonic",
+    layer="mouth",
+    moves="lip and voice",
+    tone="needs",
+    sings=True,
+    limits={
+        "fastest_per_s": Limit(Sourced(3, HOUSE, "voice and lip must both find their note"), unit="1/s"),
+        "shortest_ms": Limit(Sourced(400, HOUSE, "the two pitches must settle"), unit="ms"),
+        "longest_s": Limit(Sourced(12, HOUSE, "voice and lip share one breath"), unit="s"),
+        "loudest": Limit(Sourced("f", HOUSE, "beyond it the voice is covered"), unit="level"),
+    },
+    effort=Sourced(1.3, HOUSE, "voice and lip together"),
+    flow=Sourced(1.3, HOUSE, "voice and tone share the air"),
+    tiring=True,
+    caution="caution-voice",
+    look=Look(
+        word="sing + play",
+        cancel="ord.",
+        sung_head="diamond",
+        reason=(
+            "Two notes on one stem or in two voices: the played note with an ordinary head, the sung one with "
+            "a diamond, and the word. An octave that does not suit a voice may be changed, and the note says "
+            "so."
+        ),
+    ),
+    musicxml="other-technical",
+    sources=(Sourced("sung and played multiphonics", MEMORY, "D. Hill, Extended Techniques for the Horn"),),
+    title={
+        "en": "Multiphonic (sing and play)",
+        "de": "Mehrklang (singen und spielen)",
+        "fr": "Multiphonique (chanter et jouer)",
+        "it": "Multifonico (cantare e suonare)",
+    },
+    texts={
+        "en": (
+            "Play the ordinary notehead and sing the diamond one at the same time, in the octave that "
+            "suits your voice; where no note is given to sing, sing a tenth above the note played."
+        ),
+        "de": (
+            "Den normalen Notenkopf spielen und zugleich den rautenförmigen singen, in der Oktave, die "
+            "zur Stimme passt; ist kein gesungener Ton angegeben, eine Dezime über dem gespielten singen."
+        ),
+        "fr": (
+            "Jouer la note à tête ordinaire et chanter en même temps la note en losange, à l’octave qui "
+            "convient à la voix ; si aucune note chantée n’est indiquée, chanter une dixième au-dessus de "
+            "la note jouée."
+        ),
+        "it": (
+            "Suonare la nota con testa normale e cantare contemporaneamente quella a rombo, nell’ottava "
+            "adatta alla voce; se non è indicata una nota cantata, cantare una decima sopra la nota "
+            "suonata."
+        ),
+    },
+)

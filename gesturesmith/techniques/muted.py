@@ -1,0 +1,46 @@
+"""With a mute, named by the key `mute`."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="muted",
+    layer="bell",
+    moves="mute",
+    takes_mute=True,
+    effort=Sourced(1.1, HOUSE, "more resistance"),
+    flow=Sourced(0.9, HOUSE, "the mute holds the air back"),
+    look=Look(
+        word="con sord. ({mute})",
+        cancel="senza sord.",
+        announce=True,
+        reason=(
+            '"con sord." and "senza sord." are read everywhere; the kind of mute stands in brackets. The '
+            "change is announced in the rest before, where the player has time for it (Gould, from memory). "
+            "Harmon signs such as SMuFL brassHarmonMuteClosed are for changes while playing."
+        ),
+    ),
+    musicxml="mute",
+    sources=(
+        Sourced(
+            "cup mute: at least five seconds before and after", PRACTICE, "bnelsonmusic.wordpress.com 2012/04/09"
+        ),
+        Sourced(
+            "straight, cup, plunger and other mutes of the horn",
+            PRACTICE,
+            "D. Hill, Extended Techniques for the Horn, contents",
+        ),
+    ),
+    title={
+        "en": "Muted",
+        "de": "Mit Dämpfer",
+        "fr": "Avec sourdine",
+        "it": "Con sordina",
+    },
+    texts={
+        "en": "Play with the mute named there until “senza sord.”.",
+        "de": "Mit dem angegebenen Dämpfer spielen, bis „senza sord.“ steht.",
+        "fr": "Jouer avec la sourdine indiquée jusqu’à « senza sord. ».",
+        "it": "Suonare con la sordina indicata fino a «senza sord.».",
+    },
+)

@@ -1,0 +1,30 @@
+"""Ordinary playing: what a gesture is without a technique, and what `as ordinary` goes back to."""
+
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="ordinary",
+    layer="none",
+    moves="lip, tongue and valves as always",
+    effort=Sourced(1.0, DERIVED, "the measure of all others"),
+    flow=Sourced(1.0, DERIVED, "the measure of all others"),
+    look=Look(
+        reason=(
+            'Nothing is printed: a sign without need is one more thing to read. A return to it is the "ord." '
+            "that other techniques print as their end."
+        )
+    ),
+    title={
+        "en": "Ordinary playing",
+        "de": "Normale Spielweise",
+        "fr": "Jeu ordinaire",
+        "it": "Modo ordinario",
+    },
+    texts={
+        "en": "Play in the ordinary way.",
+        "de": "In gewöhnlicher Weise spielen.",
+        "fr": "Jouer de manière ordinaire.",
+        "it": "Suonare in modo ordinario.",
+    },
+)

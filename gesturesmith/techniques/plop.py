@@ -1,0 +1,42 @@
+"""A plop: into the note from above."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="plop",
+    layer="edge-in",
+    moves="lip and valves",
+    limits={"shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the plop"), unit="ms")},
+    effort=Sourced(1.05, HOUSE, "a small movement of the lip"),
+    flow=Sourced(1.05, HOUSE, "a short burst before the note"),
+    look=Look(
+        edge="plop", reason="The falling curve of SMuFL brassPlop, before the accidental: the mirror of the scoop."
+    ),
+    musicxml="plop",
+    sources=(Sourced("plop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    title={
+        "en": "Plop",
+        "de": "Plop (Hineinfallen von oben)",
+        "fr": "Plop (chute vers la note)",
+        "it": "Plop (caduta sulla nota)",
+    },
+    texts={
+        "en": (
+            "Drop quickly into the note from above, through the harmonics or with the valves; the note "
+            "itself comes on time."
+        ),
+        "de": (
+            "Schnell von oben in den Ton fallen, durch die Naturtöne oder mit den Ventilen; der Ton "
+            "selbst kommt pünktlich."
+        ),
+        "fr": (
+            "Tomber rapidement sur la note depuis le haut, par les harmoniques ou avec les pistons ; la "
+            "note elle-même arrive à temps."
+        ),
+        "it": (
+            "Cadere rapidamente sulla nota dall’alto, attraverso gli armonici o con i pistoni; la nota "
+            "stessa arriva a tempo."
+        ),
+    },
+)

@@ -1,0 +1,43 @@
+"""Quarter tones by fingering: out-of-tune partials put to use."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="quarter-tones",
+    layer="valves",
+    moves="valves and lip",
+    limits={
+        "shortest_ms": Limit(Sourced(150, HOUSE, "in less the ear takes it for a note out of tune"), unit="ms")
+    },
+    effort=Sourced(1.1, HOUSE, "unusual fingerings, unusual partials"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        fingering=True,
+        reason=(
+            "The accidentals carry it: the Stein-Zimmermann forms (SMuFL accidentalQuarterToneSharpStein and "
+            "its kin, called the commonest there after Gould), arrows by choice. The fingering stands under "
+            "the note, since no player knows them by heart."
+        ),
+    ),
+    musicxml="fingering",
+    sources=(
+        Sourced(
+            "out-of-tune partials are more stable than bending by the hand",
+            PRACTICE,
+            "thecontemporaryhorn.com, Microtonality",
+        ),
+    ),
+    title={
+        "en": "Fingered quarter tones",
+        "de": "Gegriffene Vierteltöne",
+        "fr": "Quarts de ton doigtés",
+        "it": "Quarti di tono con la diteggiatura",
+    },
+    texts={
+        "en": "Play the quarter tones with the fingerings given, and correct them by ear.",
+        "de": "Die Vierteltöne mit den angegebenen Griffen spielen und nach Gehör korrigieren.",
+        "fr": "Jouer les quarts de ton avec les doigtés indiqués et les ajuster à l’oreille.",
+        "it": "Suonare i quarti di tono con le posizioni indicate e correggerli a orecchio.",
+    },
+)

@@ -1,0 +1,51 @@
+"""A rip: a fast, forceful run through the harmonics up into the note."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="rip",
+    layer="edge-in",
+    moves="lip",
+    limits={
+        "shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the rip"), unit="ms"),
+        "softest": Limit(Sourced("mf", HOUSE, "a rip is carried by force"), unit="level"),
+    },
+    effort=Sourced(1.2, HOUSE, "a burst upward"),
+    flow=Sourced(1.2, HOUSE, "a burst of air"),
+    loud=True,
+    look=Look(
+        edge="rip",
+        reason=(
+            "A steep line up to the head that is longer and straighter than a scoop; SMuFL has no glyph of "
+            "that name (brassLiftShort is the nearest form, and means a lift). Jazz parts draw it as a short "
+            "glissando from nowhere."
+        ),
+    ),
+    musicxml="other-articulation",
+    sources=(Sourced("rip or smear", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    title={
+        "en": "Rip",
+        "de": "Rip (Hinaufreißen)",
+        "fr": "Rip (montée arrachée)",
+        "it": "Rip (strappata verso l’alto)",
+    },
+    texts={
+        "en": (
+            "Tear up into the note from far below, fast and with force, through the harmonics; the note "
+            "itself comes on time."
+        ),
+        "de": (
+            "Von weit unten schnell und mit Kraft durch die Naturtöne in den Ton hinaufreißen; der Ton "
+            "selbst kommt pünktlich."
+        ),
+        "fr": (
+            "Monter vers la note depuis le grave d’un geste rapide et énergique, à travers les "
+            "harmoniques ; la note elle-même arrive à temps."
+        ),
+        "it": (
+            "Salire di strappo verso la nota da molto sotto, con forza, attraverso gli armonici; la nota "
+            "stessa arriva a tempo."
+        ),
+    },
+)

@@ -1,0 +1,53 @@
+"""A shake: a fast, wide and rough lip trill."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="shake",
+    layer="mouth",
+    moves="lip and jaw, or the instrument",
+    tone="needs",
+    trill="neighbour",
+    limits={
+        "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms"),
+        "longest_s": Limit(Sourced(6, HOUSE, "hard on the lip"), unit="s"),
+        "softest": Limit(Sourced("mp", HOUSE, "the leaps are carried by force"), unit="level"),
+        "widest_cents": Limit(Sourced(320, HOUSE, "about a minor third"), unit="cents"),
+    },
+    effort=Sourced(1.6, HOUSE, "forceful movement against the lip"),
+    flow=Sourced(1.2, HOUSE, "carried by force"),
+    tiring=True,
+    caution="caution-lip",
+    look=Look(
+        word="shake",
+        extent="span",
+        reason=(
+            "Jazz parts draw a wave over the note. Here only the contour is wavy, so the word stands with a "
+            "dashed line and a hook."
+        ),
+    ),
+    musicxml="other-technical",
+    sources=(Sourced("shake, a sign of jazz parts", MEMORY, "common practice"),),
+    title={
+        "en": "Shake",
+        "de": "Shake",
+        "fr": "Shake",
+        "it": "Shake",
+    },
+    texts={
+        "en": ("Shake the note fast and wide up to the next harmonic and back, to the end of the dashed line."),
+        "de": (
+            "Den Ton schnell und weit zum nächsthöheren Naturton und zurück schütteln, bis zum Ende der "
+            "gestrichelten Linie."
+        ),
+        "fr": (
+            "Secouer la note, vite et largement, vers l’harmonique supérieur et retour, jusqu’à la fin de "
+            "la ligne en tirets."
+        ),
+        "it": (
+            "Scuotere la nota, in modo rapido e ampio, verso l’armonico superiore e ritorno, fino alla "
+            "fine della linea tratteggiata."
+        ),
+    },
+)

@@ -1,0 +1,46 @@
+"""Single tonguing, where it is asked for in so many words."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="single-tongue",
+    layer="attack",
+    moves="tongue",
+    rate="single_tongue",
+    effort=Sourced(1.0, HOUSE, "as plain playing"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        word="single tongue",
+        reason=(
+            "A word, since a single dot would be a staccato; double and triple tonguing have dots of their "
+            "own in SMuFL, single has none."
+        ),
+    ),
+    musicxml="other-technical",
+    sources=(
+        Sourced(
+            "not faster than sixteenths at a quarter of 100 to 110, slower when low",
+            PRACTICE,
+            "thecontemporaryhorn.com ?p=11702",
+        ),
+        Sourced("a goal of sixteenths at a quarter of 126", PRACTICE, "hornmatters.com 2018/07"),
+    ),
+    title={
+        "en": "Single tonguing",
+        "de": "Einfachzunge",
+        "fr": "Simple coup de langue",
+        "it": "Colpo di lingua semplice",
+    },
+    texts={
+        "en": "Tongue each note singly (ta ta ta), also where double tonguing would be easier.",
+        "de": "Jeden Ton einzeln anstoßen (ta ta ta), auch wo die Doppelzunge leichter wäre.",
+        "fr": (
+            "Attaquer chaque note en simple coup de langue (ta ta ta), même là où le double serait plus facile."
+        ),
+        "it": (
+            "Attaccare ogni nota con il colpo di lingua semplice (ta ta ta), anche dove il doppio sarebbe "
+            "più facile."
+        ),
+    },
+)

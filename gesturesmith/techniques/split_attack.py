@@ -1,0 +1,58 @@
+"""Split attack: hard, spat with the tongue, the pitch only approximate."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="split-attack",
+    layer="attack",
+    moves="tongue and air",
+    pitched="about",
+    rate="split_attack",
+    limits={
+        "shortest_ms": Limit(Sourced(60, HOUSE, "a burst"), unit="ms"),
+        "longest_s": Limit(Sourced(8, HOUSE, "hard on the lips"), unit="s"),
+        "softest": Limit(Sourced("mf", HOUSE, "the burst comes with force"), unit="level"),
+    },
+    effort=Sourced(1.4, HOUSE, "a burst of force on every note"),
+    flow=Sourced(1.1, HOUSE, "bursts of air"),
+    tiring=True,
+    loud=True,
+    caution="caution-lip",
+    look=Look(
+        word="split attack",
+        cancel="ord.",
+        reason=(
+            "A word with its end, and x-heads where the pitch is approximate, as it should be; no glyph is in use."
+        ),
+    ),
+    musicxml="other-articulation",
+    sources=(
+        Sourced(
+            "split tongue among the ways of tonguing",
+            PRACTICE,
+            "D. Hill, Extended Techniques for the Horn, contents",
+        ),
+    ),
+    title={
+        "en": "Split attack (split tongue)",
+        "de": "Gespuckter Anstoß (Split Attack)",
+        "fr": "Attaque éclatée (split attack)",
+        "it": "Attacco spezzato (split attack)",
+    },
+    texts={
+        "en": ("Spit the note out hard from between the lips, so that it cracks; the pitch is only approximate."),
+        "de": (
+            "Den Ton mit der Zunge hart zwischen den Lippen herausspucken, sodass er kippt; die Tonhöhe "
+            "ist nur ungefähr."
+        ),
+        "fr": (
+            "Cracher la note durement, la langue entre les lèvres, de façon qu’elle éclate ; la hauteur "
+            "n’est qu’approximative."
+        ),
+        "it": (
+            "Sputare la nota con forza, con la lingua tra le labbra, in modo che si spezzi; l’altezza è "
+            "solo approssimativa."
+        ),
+    },
+)

@@ -1,0 +1,61 @@
+"""Stopped: the hand shuts the bell; the player fingers another note for the pitch that results."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="stopped",
+    layer="bell",
+    moves="hand",
+    needs="hand",
+    bell_hand="stopped",
+    limits={"shortest_ms": Limit(Sourced(80, HOUSE, "in less the colour is not heard"), unit="ms")},
+    effort=Sourced(1.3, HOUSE, "more resistance, less centred notes"),
+    flow=Sourced(0.8, HOUSE, "the hand holds the air back"),
+    look=Look(
+        script="stopped",
+        cancel="open",
+        cancel_script="open",
+        reason=(
+            "+ over every stopped note and o over the first open one: SMuFL brassMuteClosed and "
+            "brassMuteOpen, which MusicXML has as stopped and open. All handbooks agree (Read, Stone, Gould; "
+            "from memory). The note is written as it results, and the player finds the fingering."
+        ),
+    ),
+    musicxml="stopped",
+    sources=(
+        Sourced(
+            "a stopped note on the F side sounds a semitone above the fingered one",
+            PRACTICE,
+            "J. Ericson, Understanding stopped and muted horn",
+        ),
+        Sourced(
+            "on the B-flat side about three quarters of a tone, so the F side is used",
+            PRACTICE,
+            "banddirectorstalkshop.com",
+        ),
+    ),
+    title={
+        "en": "Stopped (by hand)",
+        "de": "Gestopft",
+        "fr": "Sons bouchés (main)",
+        "it": "Suoni chiusi (con la mano)",
+    },
+    texts={
+        "en": (
+            "Close the bell tightly with the hand; the note written is the one that results. “o” or “open” ends it."
+        ),
+        "de": (
+            "Den Schalltrichter mit der Hand fest verschließen; notiert ist der klingende gestopfte Ton, "
+            "nicht der gegriffene. „o“ oder „open“ hebt es auf."
+        ),
+        "fr": (
+            "Boucher fermement le pavillon avec la main ; la note écrite est la note obtenue. « o » ou "
+            "« open » y met fin."
+        ),
+        "it": (
+            "Chiudere bene il padiglione con la mano; la nota scritta è quella che risulta. «o» oppure "
+            "«open» annulla l’effetto."
+        ),
+    },
+)

@@ -1,0 +1,51 @@
+"""A trill of colour: two fingerings of the same pitch."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="timbre-trill",
+    layer="valves",
+    moves="valves or slide",
+    trill="same",
+    excludes={
+        "lip-trill": "one trill at a time: by the valves or by the lip",
+        "shake": "a trill of colour would not be heard under a shake",
+    },
+    limits={
+        "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms"),
+        "drift_cents": Limit(Sourced(25, HOUSE, "further apart it is heard as a trill of pitch"), unit="cents"),
+    },
+    effort=Sourced(1.05, HOUSE, "fingers only"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        word="timbre",
+        trill="trill",
+        fingering=True,
+        reason=(
+            'The trill sign with the word "timbre", and both fingerings below, because the sign alone asks '
+            "for the note above."
+        ),
+    ),
+    musicxml="trill-mark",
+    sources=(
+        Sourced(
+            "tremolo of like and unlike fingerings", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"
+        ),
+    ),
+    title={
+        "en": "Timbre trill",
+        "de": "Klangfarbentriller",
+        "fr": "Trille de timbre (bisbigliando)",
+        "it": "Trillo di timbro (bisbigliando)",
+    },
+    texts={
+        "en": ("Alternate quickly between the two fingerings given; the pitch stays, only the colour changes."),
+        "de": (
+            "Schnell zwischen den beiden angegebenen Griffen wechseln; die Tonhöhe bleibt, nur die "
+            "Klangfarbe ändert sich."
+        ),
+        "fr": ("Alterner rapidement les deux doigtés indiqués ; la hauteur reste la même, seul le timbre change."),
+        "it": "Alternare rapidamente le due posizioni indicate; l’altezza rimane, cambia solo il timbro.",
+    },
+)

@@ -1,0 +1,33 @@
+"""Triple tonguing."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="triple-tongue",
+    layer="attack",
+    moves="tongue",
+    rate="triple_tongue",
+    limits={"longest_s": Limit(Sourced(20, HOUSE, "long fast tonguing tires"), unit="s")},
+    effort=Sourced(1.1, HOUSE, "fast tonguing tires"),
+    flow=Sourced(1.05, HOUSE, "a steady stream under the tongue"),
+    look=Look(
+        script="triple-dots", reason="Three dots over the note: SMuFL tripleTongueAbove, MusicXML triple-tongue."
+    ),
+    musicxml="triple-tongue",
+    sources=(
+        Sourced("twelve and more a second; fatigue when it goes on", PRACTICE, "contemporarytuba.com/tonguing"),
+    ),
+    title={
+        "en": "Triple tonguing",
+        "de": "Tripelzunge",
+        "fr": "Triple coup de langue",
+        "it": "Triplo colpo di lingua",
+    },
+    texts={
+        "en": "Triple-tongue (ta ta ka ta ta ka).",
+        "de": "Mit Tripelzunge spielen (ta ta ka ta ta ka).",
+        "fr": "Jouer en triple coup de langue (ta ta ka ta ta ka).",
+        "it": "Suonare con il triplo colpo di lingua (ta ta ka ta ta ka).",
+    },
+)

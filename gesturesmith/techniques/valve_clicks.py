@@ -1,0 +1,44 @@
+"""Clicks of the valves, without breath."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="valve-clicks",
+    layer="valves",
+    moves="valves",
+    lines=("none",),
+    pitched="none",
+    needs="valves",
+    tone="none",
+    limits={
+        "fastest_per_s": Limit(Sourced(10, HOUSE, "all fingers in turn"), unit="1/s"),
+        "loudest": Limit(Sourced("mp", HOUSE, "a quiet noise at best"), unit="level"),
+    },
+    effort=Sourced(0.1, HOUSE, "the lips rest"),
+    flow=Sourced(0.1, HOUSE, "no breath"),
+    look=Look(
+        head="x",
+        word="valve clicks",
+        cancel="ord.",
+        reason=(
+            "x-heads for a noise without pitch (Stone, Read; from memory), told from other noises by its word."
+        ),
+    ),
+    musicxml="other-technical",
+    sources=(
+        Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
+    ),
+    title={
+        "en": "Valve clicks",
+        "de": "Ventilklappern",
+        "fr": "Bruits de pistons",
+        "it": "Rumore di pistoni",
+    },
+    texts={
+        "en": "Press and release the valves audibly in the rhythm given, without blowing.",
+        "de": "Die Ventile im angegebenen Rhythmus hörbar drücken und loslassen, ohne zu blasen.",
+        "fr": "Enfoncer et relâcher bruyamment les pistons dans le rythme indiqué, sans souffler.",
+        "it": "Abbassare e rilasciare i pistoni in modo udibile nel ritmo indicato, senza soffiare.",
+    },
+)

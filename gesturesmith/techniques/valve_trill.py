@@ -1,0 +1,43 @@
+"""A trill by the valves, with the note above."""
+
+from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="valve-trill",
+    layer="valves",
+    moves="valves",
+    needs="valves",
+    trill="above",
+    excludes={
+        "lip-trill": "one trill at a time: by the valves or by the lip",
+        "shake": "a trill by the valves and a shake by the lip undo each other",
+    },
+    limits={
+        "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms"),
+        "widest_cents": Limit(Sourced(300, HOUSE, "wider it is a tremolo of two notes"), unit="cents"),
+    },
+    effort=Sourced(1.05, HOUSE, "fingers only"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        trill="trill",
+        reason=(
+            "The ordinary trill sign with its own line (SMuFL ornamentTrill): a player takes the valves where "
+            "nothing else is said."
+        ),
+    ),
+    musicxml="trill-mark",
+    sources=(Sourced("valve trill", PUBLISHED, "SMuFL 1.4 brassValveTrill"),),
+    title={
+        "en": "Valve trill",
+        "de": "Ventiltriller",
+        "fr": "Trille de pistons",
+        "it": "Trillo con i pistoni",
+    },
+    texts={
+        "en": "Trill with the valves to the note above.",
+        "de": "Mit den Ventilen zum oberen Nachbarton trillern.",
+        "fr": "Triller avec les pistons vers la note supérieure.",
+        "it": "Trillare con i pistoni con la nota superiore.",
+    },
+)

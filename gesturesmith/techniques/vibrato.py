@@ -1,0 +1,36 @@
+"""Vibrato, where the player would not use it unasked."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="vibrato",
+    layer="mouth",
+    moves="lip, jaw or hand",
+    tone="needs",
+    limits={"shortest_ms": Limit(Sourced(500, HOUSE, "two or three waves"), unit="ms")},
+    effort=Sourced(1.05, HOUSE, "a small movement"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        word="vib.",
+        cancel="ord.",
+        reason=(
+            "A word and its end. SMuFL has waves for it (wiggleVibrato), but on these pages only the contour "
+            "is wavy."
+        ),
+    ),
+    musicxml="other-technical",
+    sources=(Sourced("vibrato is asked for by word", MEMORY, "common practice"),),
+    title={
+        "en": "Vibrato",
+        "de": "Vibrato",
+        "fr": "Vibrato",
+        "it": "Vibrato",
+    },
+    texts={
+        "en": "Play with clear vibrato until “ord.”.",
+        "de": "Mit deutlichem Vibrato spielen, bis „ord.“ steht.",
+        "fr": "Jouer avec un vibrato marqué jusqu’à « ord. ».",
+        "it": "Suonare con vibrato evidente fino a «ord.».",
+    },
+)

@@ -1,0 +1,40 @@
+"""The standard texts of pages, by key and language. One file a language; a text may hold {fields} to fill in.
+
+A technique's own texts win; `technique-KEY` and `title-KEY` in a language's file are for techniques that
+bring none in that language.
+"""
+
+from __future__ import annotations
+
+from gesturesmith import registry
+from gesturesmith.techniques.base import Technique
+
+
+def languages() -> tuple[str, ...]:
+    """The languages there are, English first, then by their codes."""
+    return tuple(sorted(registry.names(__name__), key=lambda code: (code != "en", code)))
+
+
+def keys(language: str) -> tuple[str, ...]:
+    """The keys a language holds, sorted; KeyError for a language there is not."""
+    return tuple(sorted(_texts(language)))
+
+
+def text(key: str, language: str) -> str:
+    """The text under `key` in `language` ("en"); KeyError where either is unknown."""
+    return _texts(language)[key]
+
+
+def technique_text(technique: Technique, language: str) -> str:
+    """What a technique asks of the player, in whole sentences, in `language`."""
+    return technique.texts.get(language) or text(f"technique-{technique.key}", language)
+
+
+def technique_title(technique: Technique, language: str) -> str:
+    """The trade's name for a technique in `language`."""
+    return technique.title.get(language) or text(f"title-{technique.key}", language)
+
+
+def _texts(language: str) -> dict[str, str]:
+    texts: dict[str, str] = registry.module(__name__, language).TEXTS
+    return texts

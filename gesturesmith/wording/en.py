@@ -1,0 +1,172 @@
+"""English."""
+
+TEXTS = {
+    # Headings and small words of pages.
+    "heading-notes": "Performance notes",
+    "heading-general": "General remarks",
+    "heading-transposition": "Transposition and clefs",
+    "heading-techniques": "Techniques",
+    "heading-signs": "Signs",
+    "heading-gestures": "Gestures",
+    "heading-passages": "Passages",
+    "heading-exercises": "Exercises",
+    "heading-cautions": "Cautions",
+    "heading-remarks": "Remarks",
+    "page-of": "page {page} of {pages}",
+    "version-line": "Version {version}, {date}",
+    "seconds": "s",
+    "beat": "beat",
+    "beats": "beats",
+    "fingering": "Fingering",
+    "position": "Position",
+    "side": "{side} side",
+    "warm-up": "Warm-up",
+    "preparation": "Preparation",
+    "rest": "Rest",
+    "level": "Level {level}",
+    "times": "{count} times",
+    "see-note": "see note {number}",
+    # Words that begin and end a way of playing, and the names that go into them.
+    "word-ordinary": "ord.",
+    "word-sing": "sing",
+    "word-play": "play",
+    "mute-straight": "straight",
+    "mute-stopping": "stopping",
+    "mute-cup": "cup",
+    "mute-harmon": "harmon",
+    "mute-plunger": "plunger",
+    "mute-bucket": "bucket",
+    "mute-practice": "practice",
+    "register-low": "low register",
+    "register-middle": "middle register",
+    "register-high": "high register",
+    "register-top": "top register",
+    # How signs are meant; a page prints those it uses.
+    "remark-approximate": (
+        "Notes with x-shaped heads are approximate in pitch. Play near the height shown; the shape of the gesture "
+        "matters more than the single pitch."
+    ),
+    "remark-exact": "Notes with ordinary heads are exact in pitch.",
+    "remark-slash-head": "Notes with slashed heads have a rhythm only; their pitch is free.",
+    "remark-diamond-head": "Diamond-shaped heads show the fingering, not a tone of full sound.",
+    "remark-wavy": (
+        "A wavy line is the contour of the gesture: follow it through its points, at their times. Only this line "
+        "is wavy."
+    ),
+    "remark-growing": "Where the waves of a line grow, move more and more freely about it.",
+    "remark-fading": "Where the waves of a line fade, become steadier until the line is plain.",
+    "remark-straight": "A straight line is an even slide from one note to the next.",
+    "remark-arrow": "A line with an arrow is an even slide that leads to the note at its end.",
+    "remark-broken": "A broken line is a movement that is only suggested, not played out.",
+    "remark-dotted": "A dotted line is a movement that is hardly there: let it be guessed.",
+    "remark-stops": (
+        "A small head in brackets shows the pitch where a line stops. It is reached at that moment and is not "
+        "attacked."
+    ),
+    "remark-stemless": "A head without a stem on a line is a point that the line passes, in its place in time.",
+    "remark-small-start": "A small head at the start of a line is played as shortly as you like.",
+    "remark-partials": "Small heads along a line are the harmonics that it passes; they are not measured.",
+    "remark-band": (
+        "A grey band with thin lines at its edges is the register in which to play. Pitches inside it are "
+        "approximate, in proportion to their height in the band."
+    ),
+    "remark-lines": (
+        "On three lines no pitches are given: the lines stand for low, middle and high in the register that is "
+        "named."
+    ),
+    "remark-highest": "A triangle that points up is the highest note you can play, whatever it is.",
+    "remark-lowest": "A triangle that points down is the lowest note you can play, whatever it is.",
+    "remark-quarter-tones-stein": (
+        "Quarter tones have their own accidentals: a sharp with one stem raises by a quarter tone, one with three "
+        "stems by three quarters; a reversed flat lowers by a quarter tone, a reversed and an ordinary flat "
+        "together by three quarters."
+    ),
+    "remark-quarter-tones-arrows": (
+        "An arrow on an accidental raises or lowers by a quarter tone, according to its direction."
+    ),
+    "remark-cents": (
+        "Figures with a sign above a note are cents, as a tuner shows them: the distance from the nearest note of "
+        "equal temperament, which is named where it is not the note written. A hundred cents are a semitone."
+    ),
+    "remark-accidentals-note": "Each accidental holds only for the note it stands before.",
+    "remark-accidentals-bar": "Accidentals hold for the bar, at their own octave.",
+    "remark-fingerings": (
+        "A fingering stands below a note where the usual one is not meant: side of the horn first, then valves."
+    ),
+    "remark-fingerings-valves": "A fingering stands below a note where the usual one is not meant.",
+    "remark-positions": "A slide position stands below a note where the usual one is not meant.",
+    "remark-seconds": (
+        "Gestures under a bracket with a number of seconds are in free time: the spacing shows the time, left to "
+        "right, and nothing is counted."
+    ),
+    "remark-accelerating": "A beam that fans out from one line to several gets faster.",
+    "remark-slowing": "Beams that close from several lines to one get slower.",
+    "remark-niente": "A circle at the end of a hairpin means from nothing, or to nothing.",
+    "remark-words": (
+        "A word above the staff holds until it is cancelled; a word with a dashed line holds to the hook at the "
+        "end of the line."
+    ),
+    "remark-gradual": "Two words or signs with an arrow between them are a gradual change from one to the other.",
+    # Transposition and clefs.
+    "transposition-lower": "{instrument}: the part sounds {interval} lower than written.",
+    "transposition-higher": "{instrument}: the part sounds {interval} higher than written.",
+    "transposition-none": "{instrument}: the part sounds as written.",
+    "score-sounding": "This is a score in C: all pitches are written as they sound.",
+    "clef-horn-bass": (
+        "The bass clef is used in the new way: notes in it sound as far below the written ones as notes in the "
+        "treble clef do."
+    ),
+    "interval-m2": "a minor second",
+    "interval-M2": "a major second",
+    "interval-m3": "a minor third",
+    "interval-M3": "a major third",
+    "interval-P4": "a perfect fourth",
+    "interval-A4": "an augmented fourth",
+    "interval-d5": "a diminished fifth",
+    "interval-P5": "a perfect fifth",
+    "interval-m6": "a minor sixth",
+    "interval-M6": "a major sixth",
+    "interval-m7": "a minor seventh",
+    "interval-M7": "a major seventh",
+    "interval-P8": "an octave",
+    "interval-m9": "a minor ninth",
+    "interval-M9": "a major ninth",
+    "interval-P15": "two octaves",
+    # Cautions; the player decides.
+    "caution-decide": "You and your teacher decide what is good for you; an easier version is always allowed.",
+    "caution-tiring": (
+        "Some of these techniques tire the lips. Warm up first, practise them briefly and with rests, take the "
+        "mouthpiece off the lips in the rests, and stop at any pain or numbness."
+    ),
+    "caution-loud": (
+        "Some of these techniques are loud. Use hearing protection, keep away from the bells of others, keep "
+        "rehearsals of them short, and follow the rules on noise exposure that hold where you play."
+    ),
+    "caution-flutter": (
+        "Flutter-tonguing shakes the lips: practise it briefly and with rests, and play some plain long notes "
+        "after it."
+    ),
+    "caution-growl": (
+        "Growling strains the throat: practise it briefly and with rests, and stop if your throat hurts or you "
+        "become hoarse."
+    ),
+    "caution-voice": (
+        "Sing lightly, in an octave that is comfortable for your voice, and stop if your throat hurts or you "
+        "become hoarse."
+    ),
+    "caution-lip": (
+        "This works against the lips: prepare it softly, practise it briefly and with rests, and do not press the "
+        "mouthpiece harder to force it."
+    ),
+    "caution-pop": (
+        "Strike lightly: a hard blow jams the mouthpiece in the instrument. Keep the instrument away from your "
+        "teeth while you do it."
+    ),
+    # Drafts, and what is left out.
+    "draft": "DRAFT",
+    "draft-notice": "Draft, not for performance: the following is not playable as written, or only with care.",
+    "refused-gesture": "“{title}” is left out here because it cannot be played as written.",
+    "refused-passage": (
+        "“{title}” is left out here because it contains “{gesture}”, which cannot be played as written."
+    ),
+}

@@ -1,0 +1,184 @@
+"""Français."""
+
+TEXTS = {
+    "heading-notes": "Notes d’exécution",
+    "heading-general": "Remarques générales",
+    "heading-transposition": "Transposition et clefs",
+    "heading-techniques": "Modes de jeu",
+    "heading-signs": "Signes",
+    "heading-gestures": "Gestes",
+    "heading-passages": "Passages",
+    "heading-exercises": "Exercices",
+    "heading-cautions": "Précautions",
+    "heading-remarks": "Remarques",
+    "page-of": "page {page} sur {pages}",
+    "version-line": "Version {version}, {date}",
+    "seconds": "s",
+    "beat": "temps",
+    "beats": "temps",
+    "fingering": "Doigté",
+    "position": "Position",
+    "side": "côté {side}",
+    "warm-up": "Échauffement",
+    "preparation": "Préparation",
+    "rest": "Repos",
+    "level": "Niveau {level}",
+    "times": "{count} fois",
+    "see-note": "voir la note {number}",
+    "word-ordinary": "ord.",
+    "word-sing": "chanter",
+    "word-play": "jouer",
+    "mute-straight": "sèche",
+    "mute-stopping": "bouchée",
+    "mute-cup": "bol",
+    "mute-harmon": "harmon",
+    "mute-plunger": "plunger",
+    "mute-bucket": "bucket",
+    "mute-practice": "d’étude",
+    "register-low": "registre grave",
+    "register-middle": "registre médium",
+    "register-high": "registre aigu",
+    "register-top": "registre suraigu",
+    "remark-approximate": (
+        "Les notes à tête en croix sont de hauteur approximative. Jouer près de la hauteur indiquée ; la forme du "
+        "geste compte plus que chaque hauteur."
+    ),
+    "remark-exact": "Les notes à tête ordinaire sont de hauteur exacte.",
+    "remark-slash-head": "Les notes à tête barrée n’indiquent qu’un rythme ; la hauteur est libre.",
+    "remark-diamond-head": "Les têtes en losange indiquent le doigté, et non un son plein.",
+    "remark-wavy": (
+        "Une ligne ondulée est le contour du geste : la suivre en passant par ses points, au moment indiqué. "
+        "Seule cette ligne est ondulée."
+    ),
+    "remark-growing": (
+        "Là où les ondulations grandissent, se mouvoir de plus en plus librement autour de la ligne."
+    ),
+    "remark-fading": "Là où les ondulations diminuent, devenir plus stable jusqu’à ce que la ligne soit lisse.",
+    "remark-straight": "Une ligne droite est un glissement régulier d’une note à la suivante.",
+    "remark-arrow": "Une ligne fléchée est un glissement régulier qui mène à la note placée à son extrémité.",
+    "remark-broken": "Une ligne en tirets est un mouvement seulement suggéré, qui n’est pas joué entièrement.",
+    "remark-dotted": "Une ligne pointillée est un mouvement à peine présent : le laisser deviner.",
+    "remark-stops": (
+        "Une petite tête entre crochets indique la hauteur où s’arrête une ligne. Elle est atteinte à cet instant "
+        "et n’est pas attaquée."
+    ),
+    "remark-stemless": (
+        "Une tête sans hampe sur une ligne est un point par lequel passe la ligne, à sa place dans le temps."
+    ),
+    "remark-small-start": "Une petite tête au début d’une ligne est jouée aussi brièvement que l’on veut.",
+    "remark-partials": (
+        "Les petites têtes le long d’une ligne sont les harmoniques qu’elle traverse ; elles ne sont pas mesurées."
+    ),
+    "remark-band": (
+        "Une bande grise bordée de lignes fines est le registre dans lequel jouer. Les hauteurs y sont "
+        "approximatives, en proportion de leur place dans la bande."
+    ),
+    "remark-lines": (
+        "Sur trois lignes, aucune hauteur n’est donnée : les lignes représentent le grave, le médium et l’aigu du "
+        "registre indiqué."
+    ),
+    "remark-highest": "Un triangle pointé vers le haut est la note la plus aiguë possible, quelle qu’elle soit.",
+    "remark-lowest": "Un triangle pointé vers le bas est la note la plus grave possible, quelle qu’elle soit.",
+    "remark-quarter-tones-stein": (
+        "Les quarts de ton ont leurs propres altérations : un dièse à une seule hampe hausse d’un quart de ton, "
+        "un dièse à trois hampes de trois quarts ; un bémol retourné baisse d’un quart de ton, un bémol retourné "
+        "joint à un bémol ordinaire de trois quarts."
+    ),
+    "remark-quarter-tones-arrows": (
+        "Une flèche sur l’altération hausse ou baisse d’un quart de ton, selon sa direction."
+    ),
+    "remark-cents": (
+        "Les nombres signés au-dessus d’une note sont des cents, tels que les affiche un accordeur : l’écart avec "
+        "la note tempérée la plus proche, nommée lorsqu’elle n’est pas la note écrite. Cent cents font un "
+        "demi-ton."
+    ),
+    "remark-accidentals-note": "Chaque altération ne vaut que pour la note qu’elle précède.",
+    "remark-accidentals-bar": "Les altérations valent pour toute la mesure, à leur octave.",
+    "remark-fingerings": (
+        "Un doigté figure sous la note lorsque le doigté habituel n’est pas souhaité : d’abord le côté du cor, "
+        "puis les pistons."
+    ),
+    "remark-fingerings-valves": "Un doigté figure sous la note lorsque le doigté habituel n’est pas souhaité.",
+    "remark-positions": (
+        "Une position de coulisse figure sous la note lorsque la position habituelle n’est pas souhaitée."
+    ),
+    "remark-seconds": (
+        "Les gestes placés sous un crochet avec un nombre de secondes sont en temps libre : l’espacement montre "
+        "le temps, de gauche à droite, et rien n’est compté."
+    ),
+    "remark-accelerating": "Une ligature qui s’ouvre d’un trait à plusieurs va en accélérant.",
+    "remark-slowing": "Des ligatures qui se referment de plusieurs traits à un seul vont en ralentissant.",
+    "remark-niente": "Un cercle à l’extrémité d’un soufflet signifie à partir de rien, ou jusqu’à rien.",
+    "remark-words": (
+        "Un mot au-dessus de la portée vaut jusqu’à ce qu’il soit annulé ; un mot suivi d’une ligne en tirets "
+        "vaut jusqu’au crochet qui la termine."
+    ),
+    "remark-gradual": (
+        "Deux mots ou deux signes reliés par une flèche indiquent un passage progressif de l’un à l’autre."
+    ),
+    "transposition-lower": "{instrument} : la partie sonne {interval} plus bas qu’elle n’est écrite.",
+    "transposition-higher": "{instrument} : la partie sonne {interval} plus haut qu’elle n’est écrite.",
+    "transposition-none": "{instrument} : la partie sonne comme elle est écrite.",
+    "score-sounding": "Cette partition est en ut : toutes les hauteurs sont écrites comme elles sonnent.",
+    "clef-horn-bass": (
+        "La clef de fa suit l’usage moderne : les notes y sonnent aussi loin au-dessous de l’écriture que dans la "
+        "clef de sol."
+    ),
+    "interval-m2": "une seconde mineure",
+    "interval-M2": "une seconde majeure",
+    "interval-m3": "une tierce mineure",
+    "interval-M3": "une tierce majeure",
+    "interval-P4": "une quarte juste",
+    "interval-A4": "une quarte augmentée",
+    "interval-d5": "une quinte diminuée",
+    "interval-P5": "une quinte juste",
+    "interval-m6": "une sixte mineure",
+    "interval-M6": "une sixte majeure",
+    "interval-m7": "une septième mineure",
+    "interval-M7": "une septième majeure",
+    "interval-P8": "une octave",
+    "interval-m9": "une neuvième mineure",
+    "interval-M9": "une neuvième majeure",
+    "interval-P15": "deux octaves",
+    "caution-decide": (
+        "C’est à vous et à votre professeur de décider de ce qui vous convient ; une version plus facile est "
+        "toujours permise."
+    ),
+    "caution-tiring": (
+        "Certains de ces modes de jeu fatiguent les lèvres. S’échauffer d’abord, travailler brièvement et avec "
+        "des pauses, écarter l’embouchure des lèvres pendant les silences et s’arrêter à la moindre douleur ou "
+        "perte de sensibilité."
+    ),
+    "caution-loud": (
+        "Certains de ces modes de jeu sont bruyants. Porter des protections auditives, s’éloigner des pavillons "
+        "voisins, abréger les répétitions de ces passages et respecter les règles locales d’exposition au bruit."
+    ),
+    "caution-flutter": (
+        "Le Flatterzunge secoue les lèvres : le travailler brièvement et avec des pauses, puis jouer quelques "
+        "longues notes ordinaires."
+    ),
+    "caution-growl": (
+        "Le growl sollicite la gorge : le travailler brièvement et avec des pauses, et s’arrêter en cas de "
+        "douleur à la gorge ou d’enrouement."
+    ),
+    "caution-voice": (
+        "Chanter légèrement, à une octave confortable pour la voix, et s’arrêter en cas de douleur à la gorge ou "
+        "d’enrouement."
+    ),
+    "caution-lip": (
+        "Ce geste sollicite les lèvres : le préparer dans la nuance piano, le travailler brièvement et avec des "
+        "pauses, et ne pas appuyer davantage l’embouchure pour le forcer."
+    ),
+    "caution-pop": (
+        "Frapper légèrement : un coup trop fort coince l’embouchure dans l’instrument. Tenir l’instrument à "
+        "distance des dents."
+    ),
+    "draft": "ÉBAUCHE",
+    "draft-notice": (
+        "Ébauche, ne pas exécuter : ce qui suit n’est pas jouable tel quel, ou seulement avec précaution."
+    ),
+    "refused-gesture": "« {title} » ne figure pas ici, car il n’est pas jouable tel quel.",
+    "refused-passage": (
+        "« {title} » ne figure pas ici, car il contient « {gesture} », qui n’est pas jouable tel quel."
+    ),
+}

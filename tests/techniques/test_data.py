@@ -1,0 +1,158 @@
+"""Numbers of techniques carry evidence that may say what they say, and techniques join as they should."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import pytest
+
+from gesturesmith import techniques
+from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
+from gesturesmith.model.gesture import LEVELS
+from gesturesmith.techniques.base import LAYERS, LIMIT_UNITS, Look, Technique, clash
+
+TECHNIQUES = [techniques.get(name) for name in techniques.names()]
+LINES = {"straight", "wavy", "broken", "dotted", "arrow", "slur", "none"}
+
+
+@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
+def test_limits_carry_evidence(technique: Technique) -> None:
+    for name, limit in technique.limits.items():
+        assert limit.unit == LIMIT_UNITS[name]
+        assert limit.narrow.source.strip(), name
+        if limit.wide is not None:
+            assert limit.wide.kind not in (MEMORY, HOUSE)
+
+
+@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
+def test_values_are_of_their_kind(technique: Technique) -> None:
+    for name, limit in technique.limits.items():
+        value = limit.narrow.value
+        if LIMIT_UNITS[name] == "level":
+            assert value in LEVELS
+        elif name == "registers":
+            assert isinstance(value, tuple)
+        elif name == "cycles_hz":
+            assert 0 < value[0] <= value[1]
+        else:
+            assert value > 0
+    softest, loudest = (technique.limits.get(n) for n in ("softest", "loudest"))
+    if softest and loudest:
+        assert LEVELS.index(softest.narrow.value) < LEVELS.index(loudest.narrow.value)
+
+
+@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
+def test_effort_and_air_are_given(technique: Technique) -> None:
+    for factor in (technique.effort, technique.flow):
+        assert factor is not None
+        assert 0 < factor.value <= 3
+        assert factor.source.strip()
+    for source in technique.sources:
+        assert str(source.value).strip()
+        assert source.source.strip()
+    assert technique.sources or technique.layer == "none"
+
+
+@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
+def test_points_and_lines_agree(technique: Technique) -> None:
+    fewest, most = technique.points
+    assert fewest >= 1
+    assert most is None or most >= fewest
+    assert set(technique.lines) <= LINES
+    if technique.needs_line:
+        assert fewest >= 2
+        assert not technique.lines or set(technique.lines) - {"none", "slur"}
+    if technique.pitched == "none":
+        assert technique.lines == ("none",)
+        assert technique.tone == "none"
+
+
+def test_what_tires_says_so() -> None:
+    tiring = {t.key for t in TECHNIQUES if t.tiring}
+    assert {"flutter-tongue", "growl", "shake", "lip-trill", "split-attack", "split-tone", "multiphonic"} <= tiring
+    assert {t.key for t in TECHNIQUES if t.loud} == {"rip", "bells-up", "brassy", "split-attack"}
+    assert not {"ordinary", "air", "kiss", "valve-clicks"} & tiring
+    for technique in TECHNIQUES:
+        if technique.effort is not None and technique.effort.value >= 1.4:
+            assert technique.tiring, technique.key
+
+
+def test_two_of_a_layer_clash_and_the_edges_do_not() -> None:
+    for one, other in combinations(TECHNIQUES, 2):
+        if one.layer == other.layer:
+            assert clash(one, other), f"{one.key} + {other.key}"
+        elif one.layer.startswith("edge") or other.layer.startswith("edge"):
+            assert clash(one, other) == "", "edges join with every other layer"
+
+
+def test_clashes_do_not_depend_on_the_order() -> None:
+    for one, other in combinations(TECHNIQUES, 2):
+        assert bool(clash(one, other)) == bool(clash(other, one)), f"{one.key} + {other.key}"
+
+
+CAN = "harmonic-gliss flutter-tongue, half-valve flutter-tongue, stopped air, stopped brassy, muted double-tongue, \
+bend stopped, hand-out vibrato, scoop fall, air valve-trill, slide-gliss air, ordinary stopped, half-valve growl"
+CANNOT = "stopped muted, stopped hand-out, muted hand-gliss, slap-tongue growl, kiss bend, valve-clicks lip-trill, \
+flutter-tongue double-tongue, harmonic-gliss half-valve, fingered-gliss valve-trill, air lip-gliss, \
+bend lip-trill, slap-tongue chromatic, scoop rip, half-valve quarter-tones"
+
+
+@pytest.mark.parametrize("pair", CAN.split(", "))
+def test_these_can_be_joined(pair: str) -> None:
+    one, other = (techniques.get(key) for key in pair.split())
+    assert clash(one, other) == ""
+
+
+@pytest.mark.parametrize("pair", CANNOT.split(", "))
+def test_these_cannot_and_the_reason_is_said(pair: str) -> None:
+    one, other = (techniques.get(key) for key in pair.split())
+    reason = clash(one, other)
+    assert len(reason.split()) > 4
+    assert not reason.endswith(".")
+
+
+def test_the_hand_and_the_mute_are_where_they_are_needed() -> None:
+    assert {t.key: t.bell_hand for t in TECHNIQUES if t.bell_hand} == {"stopped": "stopped", "half-stopped": "half"}
+    assert [t.key for t in TECHNIQUES if t.takes_mute] == ["muted"]
+    assert [t.key for t in TECHNIQUES if t.sings] == ["multiphonic"]
+    assert {t.key for t in TECHNIQUES if t.trill} == {"valve-trill", "timbre-trill", "lip-trill", "shake"}
+    assert {t.key for t in TECHNIQUES if t.needs == "slide"} == {"slide-gliss"}
+
+
+def made(**changes: object) -> Technique:
+    """A technique with as little as possible, for trying what is refused."""
+    values: dict[str, object] = {
+        "key": "trial",
+        "layer": "mouth",
+        "moves": "lip",
+        "look": Look(),
+        "title": {"en": "Trial"},
+        "texts": {"en": "Try it."},
+    }
+    return Technique(**{**values, **changes})  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"layer": "edges"},
+        {"path": "sideways"},
+        {"pitched": "nearly"},
+        {"tone": "some"},
+        {"limits": {"shortest_ms": Limit(Sourced(1, HOUSE, "x"), unit="s")}},
+        {"limits": {"fastest": Limit(Sourced(1, HOUSE, "x"), unit="1/s")}},
+    ],
+)
+def test_a_technique_that_makes_no_sense_cannot_be_made(changes: dict[str, object]) -> None:
+    with pytest.raises(ValueError, match="trial"):
+        made(**changes)
+
+
+@pytest.mark.parametrize("kind", [MEMORY, HOUSE])
+def test_a_weak_value_cannot_stand_where_it_would_refuse(kind: object) -> None:
+    with pytest.raises(ValueError, match="may not refuse"):
+        Limit(Sourced(1, PRACTICE, "x"), Sourced(2, kind, "x"), unit="ms")  # type: ignore[arg-type]
+
+
+def test_layers_are_in_the_order_of_the_language() -> None:
+    assert LAYERS == ("none", "motion", "edge-in", "edge-off", "valves", "bell", "mouth", "attack")

@@ -1,0 +1,111 @@
+"""How techniques look: no two alike, every name of a standard a real one, every reason given."""
+
+from __future__ import annotations
+
+import csv
+import re
+from dataclasses import asdict
+from itertools import combinations
+from pathlib import Path
+
+import pytest
+
+from gesturesmith import techniques, wording
+from gesturesmith.techniques.base import Look, Technique
+
+REFERENCE = Path(__file__).parent.parent / "reference"
+TECHNIQUES = [techniques.get(name) for name in techniques.names()]
+GLYPH = re.compile(r"\b(?:accidental|brass|double|notehead|ornament|triple|wiggle|wind)[A-Z]\w+|\btremolo\d")
+
+
+def column(file: str, name: str) -> set[str]:
+    """One column of a table in tests/reference, comment lines left out."""
+    lines = [line for line in (REFERENCE / file).read_text("utf-8").splitlines() if not line.startswith("#")]
+    return {row[name] for row in csv.DictReader(lines)}
+
+
+def on_the_page(look: Look) -> tuple[object, ...]:
+    """What of a look can be seen where it begins: everything but the reason and what is printed afterwards."""
+    hidden = {"reason", "cancel", "cancel_script", "sign", "announce", "partials"}
+    return tuple(value for name, value in sorted(asdict(look).items()) if name not in hidden)
+
+
+def test_no_two_techniques_look_the_same() -> None:
+    for one, other in combinations(TECHNIQUES, 2):
+        assert on_the_page(one.look) != on_the_page(other.look), f"{one.key} and {other.key} look the same"
+
+
+def test_no_word_or_script_is_shared() -> None:
+    """A player reads the word or sign alone; the trill sign is told apart by the word with it."""
+    words = [t.look.word for t in TECHNIQUES if t.look.word]
+    scripts = [t.look.script for t in TECHNIQUES if t.look.script]
+    edges = [t.look.edge for t in TECHNIQUES if t.look.edge]
+    for shown in (words, scripts, edges):
+        assert len(set(shown)) == len(shown), sorted(shown)
+
+
+@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
+def test_a_look_uses_known_names(technique: Technique) -> None:
+    look = technique.look
+    assert look.head in ("auto", "x", "normal", "diamond", "triangle", "slash")
+    assert look.extent in ("point", "span")
+    assert look.script in ("", "stopped", "half-stopped", "double-dots", "triple-dots")
+    assert look.cancel_script in ("", "open")
+    assert look.edge in ("", "scoop", "plop", "rip", "doit", "fall")
+    assert look.motion in ("", "bend", "hand")
+    assert look.trill in ("", "trill", "tremolo")
+    assert look.tremolo in (0, 3)
+
+
+@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
+def test_a_look_gives_its_reason(technique: Technique) -> None:
+    reason = technique.look.reason
+    assert len(reason) > 40
+    assert reason.endswith(".")
+    assert set(GLYPH.findall(reason)) <= column("smufl_names.csv", "name"), GLYPH.findall(reason)
+
+
+@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
+def test_the_name_for_exchange_is_an_element(technique: Technique) -> None:
+    if technique.musicxml:
+        assert technique.musicxml in column("musicxml_elements.csv", "element")
+    else:
+        assert technique.layer == "none"
+
+
+def test_glyph_names_are_read_at_all() -> None:
+    """The pattern finds what it should, and something wrong would be seen."""
+    assert GLYPH.findall("as brassScoop, tremolo3 and brassNoSuchThing do") == [
+        "brassScoop",
+        "tremolo3",
+        "brassNoSuchThing",
+    ]
+    assert "brassNoSuchThing" not in column("smufl_names.csv", "name")
+
+
+def test_what_begins_is_cancelled() -> None:
+    """A word that goes on has a word or a sign that ends it, or a line with a hook."""
+    lasting = [t for t in TECHNIQUES if t.layer in ("bell", "mouth", "valves", "attack") and t.look.word]
+    for technique in lasting:
+        ends = technique.look.cancel or technique.look.extent == "span" or technique.look.trill
+        assert ends or technique.key == "single-tongue", technique.key  # single tonguing is the ordinary way
+
+
+def test_a_mute_is_announced_by_name() -> None:
+    muted = techniques.get("muted").look
+    assert muted.announce
+    for language in wording.languages():
+        said = muted.word.replace("{mute}", wording.text("mute-straight", language))
+        assert re.fullmatch(r"con sord\. \(\S.*\S\)", said)
+    assert muted.cancel == "senza sord."
+
+
+def test_only_what_has_no_pitch_is_always_crossed() -> None:
+    """A technique decides on x-heads only where there is no pitch; elsewhere the composer's x does."""
+    assert {t.key for t in TECHNIQUES if t.look.head == "x"} == {t.key for t in TECHNIQUES if t.pitched == "none"}
+
+
+def test_nothing_but_the_contour_is_wavy() -> None:
+    """No look has a field that could draw a wave."""
+    assert not [name for name in asdict(Look()) if "wav" in name or "line_style" in name]
+    assert not [t.key for t in TECHNIQUES if "~" in t.look.word + t.look.sign + t.look.line_word]

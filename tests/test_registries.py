@@ -1,0 +1,130 @@
+"""What is found by its file is complete, and there is no more and no less of it than the language says."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from gesturesmith import instruments, registry, rules, techniques, wording
+from gesturesmith.techniques.base import Technique
+
+# The table of techniques of the language, version 1.
+TABLE = {
+    "none": "ordinary",
+    "motion": "bend lip-gliss hand-gliss hand-out harmonic-gliss fingered-gliss slide-gliss chromatic",
+    "edge-in": "scoop plop rip",
+    "edge-off": "doit fall",
+    "valves": "half-valve quarter-tones valve-trill timbre-trill valve-clicks",
+    "bell": "stopped half-stopped muted bells-up",
+    "mouth": "flutter-tongue growl air air-tone brassy vibrato lip-trill shake multiphonic split-tone",
+    "attack": "single-tongue double-tongue triple-tongue split-attack slap-tongue kiss mouthpiece-pop",
+}
+LAYER_OF = {key: layer for layer, keys in TABLE.items() for key in keys.split()}
+
+
+def test_the_techniques_are_those_of_the_language() -> None:
+    assert set(techniques.names()) == set(LAYER_OF)
+    assert len(techniques.names()) == 40
+
+
+@pytest.mark.parametrize("key", techniques.names())
+def test_a_technique_is_found_by_its_key_and_on_its_layer(key: str) -> None:
+    technique = techniques.get(key)
+    assert technique.key == key
+    assert technique.layer == LAYER_OF[key]
+
+
+def test_every_layer_word_is_known_to_the_language() -> None:
+    """The names that the table has must be the only ones; a note, height or register is not a technique."""
+    taken = {"low", "mid", "high", "middle", "top", "highest", "lowest", "r", "rest", "up", "down", "for", "as"}
+    assert not taken & set(techniques.names())
+
+
+@pytest.mark.parametrize("find", [techniques.get, instruments.get, lambda n: wording.text("draft", n)])
+def test_an_unknown_name_is_a_key_error(find: object) -> None:
+    with pytest.raises(KeyError):
+        find("no-such-thing")  # type: ignore[operator]
+
+
+def test_a_name_is_no_path_out_of_its_package() -> None:
+    for name in ("base", "../evidence", "os", "__init__", "harmonic_gliss.py", "", "Half-Valve"):
+        with pytest.raises(KeyError):
+            techniques.get(name)
+
+
+def test_listing_imports_nothing() -> None:
+    """Names come from the files alone, and one technique brings only what it needs."""
+    program = (
+        "import sys\n"
+        "from gesturesmith import techniques\n"
+        "techniques.names()\n"
+        "mine = lambda: {m for m in sys.modules if m.startswith('gesturesmith')}\n"
+        "before = mine()\n"
+        "assert not {m for m in before if m.count('.') > 1} - {'gesturesmith.techniques.base'}, before\n"
+        "techniques.get('half-valve')\n"
+        "assert mine() - before == {'gesturesmith.techniques.half_valve'}, mine() - before\n"
+    )
+    done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+
+
+def test_a_file_that_cannot_be_imported_stops_the_program(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    package = tmp_path / "shelf_of_broken_things"
+    package.mkdir()
+    (package / "__init__.py").write_text("")
+    (package / "broken_one.py").write_text("import nothing_of_this_name\n")
+    monkeypatch.syspath_prepend(str(tmp_path))
+    assert registry.names("shelf_of_broken_things") == ("broken-one",)
+    with pytest.raises(ModuleNotFoundError):
+        registry.module("shelf_of_broken_things", "broken-one")
+
+
+def test_every_instrument_is_found_by_its_key() -> None:
+    assert "horn" in instruments.names()
+    for name in instruments.names():
+        assert instruments.get(name).key == name
+
+
+def test_every_rule_can_be_imported_and_codes_are_not_shared() -> None:
+    found = rules.all_rules()
+    assert {r.name for r in found} == set(rules.names())
+    assert len({r.code for r in found}) == len(found)
+
+
+def test_what_techniques_exclude_exists() -> None:
+    for key in techniques.names():
+        for other, reason in techniques.get(key).excludes.items():
+            assert other in LAYER_OF, f"{key} excludes {other!r}"
+            assert other != key
+            assert LAYER_OF[other] != LAYER_OF[key], f"{key} and {other} share a layer already"
+            assert reason == reason.strip()
+            assert reason[0].islower(), f"{key}: a clause, not a sentence: {reason!r}"
+            assert not reason.endswith(".")
+
+
+def test_registers_in_limits_are_registers_of_an_instrument() -> None:
+    known = {r.name for name in instruments.names() for r in instruments.get(name).registers}
+    for key in techniques.names():
+        limit = techniques.get(key).limits.get("registers")
+        if limit is not None:
+            assert set(limit.narrow.value) < known, key
+
+
+def test_rates_are_limits_of_an_instrument() -> None:
+    """A technique that names a rate finds it for every register of the horn."""
+    horn = instruments.get("horn")
+    for key in techniques.names():
+        rate = techniques.get(key).rate
+        for register in horn.registers if rate else ():
+            assert f"{rate}_per_s_{register.name}" in horn.limits, f"{key}: {rate} in {register.name}"
+
+
+def all_techniques() -> list[Technique]:
+    return [techniques.get(name) for name in techniques.names()]
+
+
+def test_needs_are_what_instruments_have() -> None:
+    assert {t.needs for t in all_techniques()} == {"", "hand", "valves", "slide"}

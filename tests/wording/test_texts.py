@@ -1,0 +1,165 @@
+"""The texts for players: every one there in every language, and every one a clean sentence."""
+
+from __future__ import annotations
+
+import re
+import string
+from dataclasses import replace
+
+import pytest
+
+from gesturesmith import techniques, wording
+from gesturesmith.techniques.base import Technique
+
+LANGUAGES = ("en", "de", "fr", "it")
+TECHNIQUES = [techniques.get(name) for name in techniques.names()]
+# What a text in each language quotes with, and what it must not.
+QUOTES = {"en": "“”", "de": "„“", "fr": "«»", "it": "«»"}
+SENTENCES = re.compile(r"(remark|caution|transposition)-|score-|clef-|refused-|draft-notice")
+
+
+def of_pages() -> list[tuple[str, str]]:
+    return [(language, key) for language in LANGUAGES for key in wording.keys(language)]
+
+
+def of_techniques() -> list[tuple[str, str]]:
+    return [(language, technique.key) for language in LANGUAGES for technique in TECHNIQUES]
+
+
+def fields(text: str) -> set[str]:
+    return {name for _, name, _, _ in string.Formatter().parse(text) if name is not None}
+
+
+def faults(text: str, language: str) -> list[str]:
+    """What a copy editor would mark in a text."""
+    marked = []
+    if text != text.strip() or "  " in text or "\n" in text:
+        marked.append("spaces")
+    if re.search("[\"'´`]", text):
+        marked.append("straight quotes")
+    if set(text) & set("“”„«»") - set(QUOTES[language]):
+        marked.append("quotes of another language")
+    if language == "fr" and re.search("(?<!\u00a0)[;:?!»]|«(?!\u00a0)", text):
+        marked.append("no-break space of French")
+    if language != "fr" and re.search("[ \u00a0][,;:.?!]", text):
+        marked.append("space before a sign")
+    if re.search(r"\.\.|,,|--", text):
+        marked.append("doubled sign")
+    return marked
+
+
+def is_sentence(text: str) -> bool:
+    start = text.lstrip("“„«\u00a0")
+    return (start[0].isupper() or start.startswith("{")) and text.endswith((".", ".»", ".”", ".“"))
+
+
+def test_the_languages_are_the_shipped_ones() -> None:
+    assert wording.languages() == LANGUAGES
+
+
+def test_every_language_holds_the_same_keys() -> None:
+    english = set(wording.keys("en"))
+    assert len(english) > 90
+    for language in LANGUAGES:
+        assert set(wording.keys(language)) == english, language
+
+
+@pytest.mark.parametrize(("language", "key"), of_pages())
+def test_a_text_of_pages_is_clean(language: str, key: str) -> None:
+    text = wording.text(key, language)
+    assert text
+    assert faults(text, language) == []
+    assert fields(text) == fields(wording.text(key, "en"))
+    if SENTENCES.match(key):
+        assert is_sentence(text), text
+
+
+@pytest.mark.parametrize(("language", "key"), of_techniques())
+def test_a_technique_speaks_every_language(language: str, key: str) -> None:
+    technique = techniques.get(key)
+    title, text = technique.title[language], technique.texts[language]
+    assert faults(title, language) == []
+    assert title[0].isupper()
+    assert not title.endswith(".")
+    assert faults(text, language) == []
+    assert is_sentence(text), text
+    assert len(text) < 230, "a footnote, not an essay"
+    assert fields(text) == set(), "a technique's text stands as it is"
+
+
+def test_no_technique_brings_a_language_that_is_not_shipped() -> None:
+    for technique in TECHNIQUES:
+        assert set(technique.title) == set(technique.texts) == set(LANGUAGES), technique.key
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_titles_and_texts_are_told_apart(language: str) -> None:
+    for read in (wording.technique_title, wording.technique_text):
+        texts = [read(technique, language) for technique in TECHNIQUES]
+        assert len(set(texts)) == len(texts)
+
+
+def test_languages_differ() -> None:
+    """A text left in English by mistake would be seen: only the trade's own words are the same."""
+    for language in LANGUAGES[1:]:
+        same = [t.key for t in TECHNIQUES if t.texts[language] == t.texts["en"]]
+        assert same == []
+        sentences = [k for k in wording.keys("en") if SENTENCES.match(k)]
+        assert [k for k in sentences if wording.text(k, language) == wording.text(k, "en")] == []
+
+
+def test_every_caution_and_mute_has_its_text() -> None:
+    for technique in TECHNIQUES:
+        if technique.caution:
+            assert wording.text(technique.caution, "en")
+    for key in ("caution-tiring", "caution-loud", "caution-decide"):
+        assert wording.text(key, "en")
+    for mute in ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice"):
+        assert wording.text(f"mute-{mute}", "en")
+
+
+def test_quoted_words_are_those_on_the_page() -> None:
+    """A text that says what ends an effect quotes the word that is printed, in every language."""
+    for technique in TECHNIQUES:
+        shown = technique.look.cancel
+        if shown and shown.casefold() in technique.texts["en"].casefold():
+            for language in LANGUAGES:
+                assert shown.casefold() in technique.texts[language].casefold(), (technique.key, language)
+
+
+@pytest.mark.parametrize(
+    ("key", "language"), [("no-such-key", "en"), ("draft", "nl"), ("draft", ""), ("draft", "base")]
+)
+def test_what_is_unknown_is_a_key_error(key: str, language: str) -> None:
+    with pytest.raises(KeyError):
+        wording.text(key, language)
+
+
+def test_a_technique_without_a_text_falls_back_on_the_language() -> None:
+    """A technique's own text wins; where it brings none, the language's file is asked."""
+    bare: Technique = replace(techniques.get("bend"), title={}, texts={})
+    with pytest.raises(KeyError, match="technique-bend"):
+        wording.technique_text(bare, "de")
+    with pytest.raises(KeyError, match="title-bend"):
+        wording.technique_title(bare, "de")
+    assert wording.technique_text(techniques.get("bend"), "de") == techniques.get("bend").texts["de"]
+
+
+@pytest.mark.parametrize(
+    ("text", "language", "fault"),
+    [
+        ("Two  spaces.", "en", "spaces"),
+        ("It's straight.", "en", "straight quotes"),
+        ("«No.»", "en", "quotes of another language"),
+        ("Sans espace; rien.", "fr", "no-break space of French"),
+        ("A space ; here.", "en", "space before a sign"),
+    ],
+)
+def test_a_fault_would_be_found(text: str, language: str, fault: str) -> None:
+    assert fault in faults(text, language)
+
+
+def test_a_broken_sentence_would_be_found() -> None:
+    assert not is_sentence("no capital.")
+    assert not is_sentence("No full stop")
+    assert is_sentence("“Quoted” is fine.")
