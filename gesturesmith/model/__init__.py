@@ -1,0 +1,1 @@
+"""Complete gestures, passages and exercises, and how the instrument plays them."""

@@ -1,0 +1,215 @@
+"""A gesture block made a complete gesture."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith import techniques
+from gesturesmith.lang import nodes
+from gesturesmith.model import contour as contours
+from gesturesmith.model.context import Context
+from gesturesmith.model.contour import Clock
+from gesturesmith.model.dynamics import dynamics, from_points
+from gesturesmith.model.gesture import (
+    Allow,
+    AskedFingering,
+    Attacks,
+    Band,
+    ContourPoint,
+    DynamicMark,
+    Gesture,
+    Segment,
+    Sung,
+)
+from gesturesmith.source import Span
+from gesturesmith.techniques.base import Technique
+
+_ORDINARY = "ordinary"
+_AUTO = AskedFingering(mode="auto", tubes=(), span=None)
+
+
+def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
+    """The gesture of a block, or None where something in it is wrong; errors go to the context."""
+    ctx.enter(block)
+    asked = _techniques(ctx, block)
+    band, band_flawed = _band(ctx, block)
+    clock, points, segments = _contour(ctx, block, asked, band, band_flawed)
+    levels = ctx.value(block, "dynamics", nodes.Dynamics)
+    marks = from_points(points) if levels is None else _dynamics(ctx, levels, clock)
+    sing = _sing(ctx, block, clock, band, band_flawed)
+    fingering = _fingering(ctx, block, points)
+    attacks = _attacks(ctx, block)
+    fallback = _fallback(ctx, block)
+    allows = _allows(ctx, block)
+    mute = ctx.value(block, "mute", nodes.Word)
+    notehead = ctx.value(block, "notehead", nodes.Word)
+    texts = {key: _text(ctx, block, key) for key in ("text", "footnote", "note")}
+    if ctx.flawed or clock.beats is None or not points:
+        return None
+    return Gesture(
+        name=block.name.text,
+        title=block.title.text if block.title is not None else None,
+        instrument=ctx.instrument,
+        techniques=asked,
+        points=points,
+        segments=segments,
+        band=band,
+        beats=clock.beats,
+        in_seconds=clock.seconds,
+        tempo=ctx.tempo,
+        dynamics=marks,
+        attacks=attacks,
+        fingering=fingering,
+        mute=mute.text if mute is not None else _usual_mute(points),
+        sing=sing,
+        fallback=fallback,
+        text=texts["text"],
+        footnote=texts["footnote"],
+        note=texts["note"],
+        notehead=notehead.text if notehead is not None else "auto",
+        allows=allows,
+        spans={e.key.text: e.span for e in reversed(block.entries)},
+        span=block.span,
+    )
+
+
+def plain(
+    ctx: Context,
+    note: nodes.Note,
+    beats: Fraction,
+    as_: nodes.Word | None,
+    marks: tuple[nodes.Word, ...],
+    span: Span,
+) -> Gesture | None:
+    """A pitch in a passage, as a gesture of one point without a name; None with an error."""
+    technique = ctx.technique(as_) if as_ is not None else techniques.get(_ORDINARY)
+    if technique is None:
+        return None
+    point = nodes.Point(height=note, at=None, as_=None, marks=marks, span=span)
+    node = nodes.Contour((point,), (), span)
+    points, segments = contours.contour(ctx, node, Clock(beats), band=None, techniques=(technique,))
+    return Gesture(
+        name="", title=None, instrument=ctx.instrument, techniques=(technique,), points=points, segments=segments,
+        band=None, beats=beats, in_seconds=False, tempo=ctx.tempo, dynamics=from_points(points), attacks=None,
+        fingering=_AUTO, mute=_usual_mute(points), sing=None, fallback=None, text=None, footnote=None, note=None,
+        notehead="auto", allows=(), spans={}, span=span,
+    )  # fmt: skip
+
+
+def _techniques(ctx: Context, block: nodes.Block) -> tuple[Technique, ...]:
+    node = ctx.value(block, "technique", nodes.Names)
+    if node is None:
+        return (techniques.get(_ORDINARY),)
+    found = (ctx.technique(word) for word in node.words)
+    return tuple(t for t in found if t is not None)
+
+
+def _usual_mute(points: tuple[ContourPoint, ...]) -> str | None:
+    """The mute where none is named: a straight one, if any technique takes one."""
+    return "straight" if any(t.takes_mute for p in points for t in p.techniques) else None
+
+
+def _band(ctx: Context, block: nodes.Block) -> tuple[Band | None, bool]:
+    """The band, and whether there is one that could not be read."""
+    node = ctx.value(block, "band", nodes.Band)
+    band = contours.band(ctx, node) if node is not None else None
+    return band, band is None and block.get("band") is not None
+
+
+def _clock(ctx: Context, block: nodes.Block, node: nodes.Contour | None) -> Clock:
+    """The length of the gesture; None in it where the contour is missing as well."""
+    lasts = ctx.value(block, "lasts", nodes.Quantity)
+    if lasts is not None and lasts.value <= 0:
+        ctx.error("no-length", lasts.span)
+        lasts = None
+    if lasts is None:
+        return Clock(contours.usual_beats(node) if node is not None else None)
+    seconds = lasts.unit == "s"
+    unit = ctx.tempo / 60 if seconds else Fraction(1)
+    return Clock(lasts.value * unit, unit, seconds)
+
+
+def _contour(
+    ctx: Context, block: nodes.Block, asked: tuple[Technique, ...], band: Band | None, band_flawed: bool
+) -> tuple[Clock, tuple[ContourPoint, ...], tuple[Segment, ...]]:
+    node = ctx.value(block, "contour", nodes.Contour)
+    clock = _clock(ctx, block, node)
+    if node is None or not node.points:
+        # A block with a line that could not be read may well have meant that line as its contour.
+        if block.get("contour") is None and not block.broken:
+            ctx.error("missing-contour", block.name.span, name=f"`{block.name.text}`")
+        return clock, (), ()
+    points, segments = contours.contour(
+        ctx,
+        node,
+        clock,
+        band=band,
+        band_flawed=band_flawed,
+        techniques=asked,
+        dynamics_written=block.get("dynamics") is not None,
+    )
+    return clock, points, segments
+
+
+def _dynamics(ctx: Context, node: nodes.Dynamics, clock: Clock) -> tuple[DynamicMark, ...]:
+    return dynamics(ctx, node, clock) if clock.beats is not None else ()
+
+
+def _sing(ctx: Context, block: nodes.Block, clock: Clock, band: Band | None, band_flawed: bool) -> Sung | None:
+    node = ctx.value(block, "sing", nodes.Contour)
+    if node is None or not node.points or clock.beats is None:
+        return None
+    points, segments = contours.contour(ctx, node, clock, band=band, band_flawed=band_flawed, sung=True)
+    return Sung(points=points, segments=segments)
+
+
+def _tube(finger: nodes.Finger) -> str:
+    """A fingering as tubes are named: side, valves in their order; `short` and `long` stay before the position."""
+    valves = "-".join(sorted(set(finger.valves.split("-"))))
+    return " ".join(w for w in (finger.shade, finger.side, valves) if w)
+
+
+def _fingering(ctx: Context, block: nodes.Block, points: tuple[ContourPoint, ...]) -> AskedFingering:
+    """What the composer asks for: one tube for all, or one for each sounding point."""
+    node = ctx.value(block, "fingering", nodes.Fingering)
+    if node is None:
+        return _AUTO
+    tubes = tuple(_tube(f) for f in node.items)
+    sounding = sum(p.kind != "silence" for p in points)
+    if points and len(tubes) not in (0, 1, len(points), sounding):
+        count = f"{sounding} sounding points" if sounding != 1 else "1 sounding point"
+        ctx.error("fingering-count", node.span, given=len(tubes), points=count)
+    elif len(tubes) > 1 and len(tubes) == len(points):  # one was written for each silence as well
+        tubes = tuple(t for t, p in zip(tubes, points, strict=True) if p.kind != "silence")
+    return AskedFingering(mode=node.mode, tubes=tubes, span=node.span)
+
+
+def _attacks(ctx: Context, block: nodes.Block) -> Attacks | None:
+    node = ctx.value(block, "attacks", nodes.Attacks)
+    if node is None:
+        return None
+    return Attacks(count=node.count, shape=node.shape, span=node.span)
+
+
+def _fallback(ctx: Context, block: nodes.Block) -> str | None:
+    word = ctx.value(block, "fallback", nodes.Word)
+    technique = ctx.technique(word) if word is not None else None
+    return technique.key if technique is not None else None
+
+
+def _allows(ctx: Context, block: nodes.Block) -> tuple[Allow, ...]:
+    found = []
+    for entry in block.entries:
+        if entry.key.text != "allow":
+            continue
+        if not isinstance(entry.value, nodes.Allow):
+            ctx.flawed = True
+            continue
+        ctx.rule(entry.value.rule)
+        found.append(Allow(rule=entry.value.rule.text, reason=entry.value.reason.text, span=entry.value.span))
+    return tuple(found)
+
+
+def _text(ctx: Context, block: nodes.Block, key: str) -> str | None:
+    node = ctx.value(block, key, nodes.Text)
+    return node.text if node is not None else None

@@ -1,0 +1,121 @@
+"""What the resolving of one file shares: its instrument, how pitches are read, and the errors found so far."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from gesturesmith import registry, techniques
+from gesturesmith.diagnostics import ReadError
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.lang import nodes
+from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.words import nearest
+from gesturesmith.model import messages
+from gesturesmith.model.gesture import Pitch
+from gesturesmith.source import Span
+from gesturesmith.techniques.base import Technique
+from gesturesmith.units import UNISON, Spelling
+
+MOST_POINTS = 500
+MOST_GESTURES = 20_000
+MOST_EVENTS = 10_000
+MOST_EVENTS_IN_FILE = 100_000
+MOST_VARIANTS = 500
+_MOST_COMPARISONS = 100_000  # of unknown words with known ones: about a second
+
+_OPEN = Sourced((0, 12000), DERIVED, "stands in for an instrument that could not be read; nothing is judged by it")
+# Lets the rest of a file be read for its other mistakes when its instrument is not known.
+UNKNOWN = Instrument(
+    key="", name="", part_name="", abbreviation="", sounding=UNISON, sides=(), tubes=(), registers=(),
+    usual_range=_OPEN, widest_range=_OPEN, chart={}, chart_evidence=_OPEN, limits={},
+)  # fmt: skip
+
+
+def meant(names: tuple[str, ...]) -> str:
+    """The end of a sentence that offers the nearest names: `: do you mean `bend`?`."""
+    return f": do you mean {listed(names)}?" if names else ""
+
+
+def spelled(note: nodes.Note) -> Spelling:
+    """The spelling of a note as it stands in the file."""
+    return Spelling(note.letter, note.alter, note.octave, note.cents)
+
+
+@dataclass(slots=True)
+class Context:
+    """Grows while a file is resolved; thrown away after it.
+
+    written   whether pitches in the file are those of the part (else those that are heard)
+    block     the block being read, for the errors found in it
+    flawed    whether the block being read has an error, so that no complete value can come of it
+    """
+
+    instrument: Instrument
+    written: bool
+    tempo: Fraction
+    errors: list[ReadError] = field(default_factory=list)
+    block: str | None = None
+    flawed: bool = False
+    _pitches: dict[tuple[str, Fraction, int, int], tuple[Pitch, Fraction]] = field(default_factory=dict)
+    _comparisons: int = 0
+
+    @property
+    def known(self) -> bool:
+        """Whether the instrument is known."""
+        return self.instrument is not UNKNOWN
+
+    def error(self, rule: str, span: Span, *, nearest: tuple[str, ...] = (), **words: object) -> None:
+        """Note a mistake in the block being read."""
+        self.flawed = True
+        self.errors.append(messages.error(rule, span, block=self.block, nearest=nearest, **words))
+
+    def enter(self, block: nodes.Block) -> None:
+        """Begin to read a block."""
+        self.block = block.name.text
+        self.flawed = block.broken
+
+    def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
+        """At most three of `options` near to `word`; nothing more once a file has cost many comparisons."""
+        self._comparisons += len(options)
+        return nearest(word, options) if self._comparisons <= _MOST_COMPARISONS else ()
+
+    def value[T](self, block: nodes.Block, key: str, kind: type[T]) -> T | None:
+        """The value of a key, or None where it is not written or could not be read."""
+        entry = block.get(key)
+        if entry is None:
+            return None
+        if isinstance(entry.value, kind):
+            return entry.value
+        self.flawed = True  # the reader has said why
+        return None
+
+    def pitch(self, note: nodes.Note) -> tuple[Pitch, Fraction]:
+        """Both names of a note, and its sounding cents."""
+        key = (note.letter, note.alter, note.octave, note.cents)
+        found = self._pitches.get(key)
+        if found is None:
+            name = Spelling(*key)
+            if self.written:
+                pitch = Pitch(written=name, sounding=self.instrument.heard(name))
+            else:
+                pitch = Pitch(written=self.instrument.written(name), sounding=name)
+            found = self._pitches[key] = (pitch, pitch.cents)
+        return found
+
+    def technique(self, word: nodes.Word) -> Technique | None:
+        """The technique a word names, or None with an error."""
+        try:
+            return techniques.get(word.text)
+        except KeyError:
+            near = self.nearest(word.text, techniques.names())
+            self.error("unknown-technique", word.span, nearest=near, name=shown(word.text), meant=meant(near))
+            return None
+
+    def rule(self, word: nodes.Word) -> None:
+        """Complain where a word names no rule."""
+        names = registry.names("gesturesmith.rules")
+        if word.text not in names:
+            near = self.nearest(word.text, names)
+            self.error("unknown-rule", word.span, nearest=near, name=shown(word.text), meant=meant(near))

@@ -1,0 +1,251 @@
+"""Contours: points with their times, heights, techniques and words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from gesturesmith.lang import nodes
+from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.words import LEVELS
+from gesturesmith.model import messages, times
+from gesturesmith.model.context import MOST_POINTS, Context, spelled
+from gesturesmith.model.gesture import Band, ContourPoint, Pitch, Segment
+from gesturesmith.source import Span
+from gesturesmith.techniques.base import Technique
+
+_WORDS_OF_LEVEL = frozenset(LEVELS)
+_DETACHED = ("none", "slur")  # what leaves the point after it a slot of its own
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """How long a gesture lasts and how its written times count.
+
+    beats        its length in beats; None: one beat a point, as the page says
+    beats_a_unit how many beats one unit of a written time is: 1, or the beats of a second
+    """
+
+    beats: Fraction | None
+    beats_a_unit: Fraction = Fraction(1)
+    seconds: bool = False
+
+    def shown(self, beats: Fraction) -> str:
+        """A time or length in the unit the composer writes, without its name."""
+        return messages.amount(beats / self.beats_a_unit)
+
+    def length(self) -> str:
+        return messages.length((self.beats or Fraction(0)) / self.beats_a_unit, self.seconds)
+
+    def given(self, quantities: Iterable[nodes.Quantity | None]) -> list[Fraction | None]:
+        """Written times in beats."""
+        unit = self.beats_a_unit
+        return [None if q is None else q.value if unit == 1 else q.value * unit for q in quantities]
+
+
+def is_detached(contour: nodes.Contour) -> bool:
+    """Whether the last point keeps a slot of its own: after `,` or `__`, or alone."""
+    return not contour.lines or contour.lines[-1].kind in _DETACHED
+
+
+def usual_beats(contour: nodes.Contour) -> Fraction:
+    """The length in beats of a gesture whose `lasts` is not written."""
+    given = [None if p.at is None else p.at.value for p in contour.points]
+    return times.usual_length(given, detached=is_detached(contour))
+
+
+def complain(
+    ctx: Context,
+    found: list[times.Fault],
+    places: list[Fraction | None],
+    spans: list[Span],
+    clock: Clock,
+    what: str,
+) -> None:
+    """Turn faulty times into errors; `what` is a point or a level."""
+    for fault in found:
+        at = places[fault.index] or Fraction(0)
+        whom = "for it" if fault.index == len(places) - 1 else f"for the {what} after it"
+        ctx.error(
+            fault.rule,
+            spans[fault.index],
+            what=what,
+            at=clock.shown(at),
+            before=clock.shown(fault.before),
+            length=clock.length(),
+            whom=whom,
+        )
+
+
+def band(ctx: Context, node: nodes.Band) -> Band | None:
+    """A register's or a written band, lower pitch first; None with an error."""
+    if node.register is not None:
+        word = node.register
+        register = ctx.instrument.register(word.text)
+        if register is None:
+            if ctx.known:
+                names = tuple(r.name for r in ctx.instrument.registers)
+                ctx.error(
+                    "unknown-register",
+                    word.span,
+                    nearest=ctx.nearest(word.text, names),
+                    instrument=ctx.instrument.name,
+                    name=shown(word.text),
+                    names=listed(names),
+                )
+            return None
+        low, high = (Pitch(written=w, sounding=ctx.instrument.heard(w)) for w in (register.low, register.high))
+        return Band(register=register.name, low=low, high=high, span=node.span)
+    if node.low is None or node.high is None:
+        return None
+    (low, low_cents), (high, high_cents) = ctx.pitch(node.low), ctx.pitch(node.high)
+    if low_cents == high_cents:
+        ctx.error("empty-band", node.span)
+        return None
+    if low_cents > high_cents:
+        ctx.error("upside-down-band", node.span, low=spelled(node.high).name, high=spelled(node.low).name)
+        return None
+    return Band(register="", low=low, high=high, span=node.span)
+
+
+def in_force(own: tuple[Technique, ...], changes: dict[str, Technique]) -> tuple[Technique, ...]:
+    """A gesture's own techniques with every `as` so far, each in the place of its layer."""
+    if not changes:
+        return own
+    found: dict[str, Technique] = {t.key: t for t in (changes.get(t.layer, t) for t in own)}
+    found |= {t.key: t for t in changes.values()}
+    # Ordinary playing is what is left when nothing else is asked for.
+    return tuple(t for t in found.values() if t.layer != "none") or own
+
+
+@dataclass(slots=True)
+class _Reader:
+    """Reads the points of one contour; remembers the techniques in force."""
+
+    ctx: Context
+    band: Band | None
+    band_flawed: bool
+    own: tuple[Technique, ...]
+    dynamics_written: bool
+    sung: bool
+    changes: dict[str, Technique]
+
+    def height(self, node: nodes.Height) -> Fraction:
+        """Sounding cents of a height in the band, or of the edge of the instrument's usual range."""
+        low, high = self.ctx.instrument.usual_range.value
+        if node.percent is None:
+            return Fraction(high if node.word == "highest" else low)
+        if not 0 <= node.percent <= 100:
+            self.ctx.error("height-outside-band", node.span, height=shown(node.word))
+        elif self.band is not None:
+            bottom, top = self.band.low.cents, self.band.high.cents
+            return bottom + (top - bottom) * node.percent / 100
+        elif not self.band_flawed:
+            self.ctx.error("missing-band", node.span, height=shown(node.word))
+        return Fraction(6000)
+
+    def turn(self, word: nodes.Word) -> str:
+        """Take an `as` into account; what it turns to."""
+        if self.sung:
+            self.ctx.error("sung-line", word.span, word=shown(f"as {word.text}"))
+            return ""
+        technique = self.ctx.technique(word)
+        if technique is None:
+            return ""
+        if technique.layer == "none":
+            self.changes.clear()
+        else:
+            self.changes[technique.layer] = technique
+        return technique.key
+
+    def words(self, node: nodes.Point) -> tuple[tuple[str, ...], str]:
+        """The marks of a point, and its dynamic."""
+        marks: list[str] = []
+        dynamic = ""
+        for word in node.marks:
+            if word.text not in _WORDS_OF_LEVEL:
+                marks.append(word.text)
+            elif self.sung:
+                self.ctx.error("sung-line", word.span, word=shown(word.text))
+            elif self.dynamics_written:
+                self.ctx.error("dynamics-twice", word.span, level=shown(word.text))
+            else:
+                dynamic = word.text
+        return tuple(marks), dynamic
+
+    def point(
+        self, node: nodes.Point, at: Fraction, until: Fraction, before: str, after: str, end: bool
+    ) -> ContourPoint:
+        """One point between the line `before` it and the line `after` it (none at the edges)."""
+        turns_to = self.turn(node.as_) if node.as_ is not None else ""
+        marks, dynamic = self.words(node) if node.marks else ((), "")
+        what = node.height
+        pitch, about, percent, extreme, kind = None, True, None, "", "height"
+        cents: Fraction | None
+        if isinstance(what, nodes.Note):
+            pitch, cents = self.ctx.pitch(what)
+            kind, about = "pitch", what.about
+        elif isinstance(what, nodes.Height):
+            cents, percent = self.height(what), what.percent
+            if percent is None:
+                kind, extreme = "extreme", what.word
+        else:
+            kind, cents, about = "silence", None, False
+        by_line = before not in _DETACHED
+        reached = (
+            "silence" if kind == "silence" else "line" if by_line else "slur" if before == "slur" else "attack"
+        )
+        stops = by_line and end and at == until
+        return ContourPoint(
+            at=at,
+            until=until,
+            kind=kind,
+            sounding_cents=cents,
+            pitch=pitch,
+            about=about,
+            percent=percent,
+            extreme=extreme,
+            reached=reached,
+            held=by_line and not stops and after in _DETACHED,
+            stops=stops,
+            techniques=in_force(self.own, self.changes),
+            turns_to=turns_to,
+            marks=marks,
+            dynamic=dynamic,
+            span=node.span,
+        )
+
+
+def contour(
+    ctx: Context,
+    node: nodes.Contour,
+    clock: Clock,
+    *,
+    band: Band | None,
+    band_flawed: bool = False,
+    techniques: tuple[Technique, ...] = (),
+    dynamics_written: bool = False,
+    sung: bool = False,
+) -> tuple[tuple[ContourPoint, ...], tuple[Segment, ...]]:
+    """The points and segments of a contour in a gesture of known length; errors go to the context."""
+    count = len(node.points)
+    if count > MOST_POINTS:
+        ctx.error("too-many-points", node.points[MOST_POINTS].span, count=count, limit=MOST_POINTS)
+        return (), ()
+    detached = is_detached(node)
+    beats = clock.beats if clock.beats is not None else usual_beats(node)
+    given = clock.given(p.at for p in node.points)
+    found = times.faults(given, detached=detached, length=beats)
+    if found:
+        spans = [p.at.span if p.at is not None else p.span for p in node.points]
+        complain(ctx, found, given, spans, clock, "point")
+        given, beats = [None] * count, Fraction(count)  # read on, for the other mistakes
+    at = times.spread(given, detached=detached, length=beats)
+    reader = _Reader(ctx, band, band_flawed, techniques, dynamics_written, sung, {})
+    lines = ["none", *(line.kind for line in node.lines), "none"]
+    points = tuple(
+        reader.point(p, at[i], at[i + 1] if i + 1 < count else beats, lines[i], lines[i + 1], i == count - 1)
+        for i, p in enumerate(node.points)
+    )
+    return points, tuple(Segment(kind=line.kind, growth=line.growth, span=line.span) for line in node.lines)

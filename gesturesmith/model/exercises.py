@@ -1,0 +1,261 @@
+"""Exercises: every variant of a gesture that the lists of a block make together."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import product
+
+from gesturesmith.lang import nodes
+from gesturesmith.lang.messages import shown
+from gesturesmith.model import contour as contours
+from gesturesmith.model import messages, move
+from gesturesmith.model.context import MOST_VARIANTS, Context, meant
+from gesturesmith.model.contour import Clock
+from gesturesmith.model.dynamics import dynamics, in_words
+from gesturesmith.model.gesture import Band, Gesture
+from gesturesmith.model.piece import Exercise
+from gesturesmith.model.settings import meter_of
+from gesturesmith.source import Span
+from gesturesmith.units import Spelling, spell
+
+_KEYS = ("start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics")  # in the order they take effect
+
+
+@dataclass(frozen=True, slots=True)
+class _Value:
+    """One value of a list: which key, what, how a label says it, and where it stands."""
+
+    key: str
+    what: object
+    words: str
+    span: Span
+
+
+class _BadListError(Exception):
+    """A list cannot be worked out; its error has been noted. Never leaves this module."""
+
+
+def exercise(
+    ctx: Context, block: nodes.Block, gestures: dict[str, Gesture], others: dict[str, str], unread: set[str]
+) -> Exercise | None:
+    """The exercises of a block, or None where something in it is wrong; errors go to the context.
+
+    gestures, others   by lower-case name: the gestures, and what every other block is ("is a passage")
+    """
+    ctx.enter(block)
+    origin = _origin(ctx, block, gestures, others, unread)
+    variants = _variants(ctx, block, origin) if origin is not None else ()
+    order = ctx.value(block, "order", nodes.Word)
+    keep = _keep(ctx, block)
+    times = ctx.value(block, "times", nodes.Quantity)
+    meter = ctx.value(block, "meter", nodes.Meter)
+    fingerings = ctx.value(block, "fingerings", nodes.Word)
+    instruction = ctx.value(block, "instruction", nodes.Text)
+    if ctx.flawed or origin is None:
+        return None
+    return Exercise(
+        name=block.name.text,
+        title=block.title.text if block.title is not None else None,
+        origin=origin.name,
+        variants=tuple(v for v, _ in variants),
+        labels=tuple(label for _, label in variants),
+        order=order.text if order is not None else "as listed",
+        keep=keep,
+        times=int(times.value) if times is not None else 1,
+        meter=meter_of(meter) if meter is not None else (4, 4),
+        fingerings=fingerings.text if fingerings is not None else None,
+        instruction=instruction.text if instruction is not None else None,
+        span=block.span,
+    )
+
+
+def _origin(
+    ctx: Context, block: nodes.Block, gestures: dict[str, Gesture], others: dict[str, str], unread: set[str]
+) -> Gesture | None:
+    """The gesture that is varied; None where it is missing or unread."""
+    word = ctx.value(block, "from", nodes.Word)
+    names = tuple(g.name for g in gestures.values())
+    if word is None:
+        if block.get("from") is None and not block.broken:
+            ctx.error("missing-from", block.name.span, name=f"`{block.name.text}`", example=(*names, "NAME")[0])
+        return None
+    name = word.text.lower()
+    if name in gestures:
+        return gestures[name]
+    if name in others:
+        ctx.error("not-a-gesture", word.span, name=shown(word.text), is_what=others[name])
+    elif name not in unread:
+        near = ctx.nearest(word.text, names)
+        what = f"is not one of this file{meant(near)}"
+        ctx.error("not-a-gesture", word.span, nearest=near, name=shown(word.text), is_what=what)
+    return None
+
+
+def _keep(ctx: Context, block: nodes.Block) -> int | str:
+    entry = block.get("keep")
+    if entry is None:
+        return "all"
+    if isinstance(entry.value, nodes.Quantity):
+        return int(entry.value.value)
+    word = ctx.value(block, "keep", nodes.Word)
+    return word.text if word is not None else "all"
+
+
+def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[Gesture, str], ...]:
+    """Every variant with its label: the product of the lists, the last key changing fastest."""
+    lists: list[list[_Value]] = []
+    for key in _KEYS:
+        try:
+            values = _values(ctx, block, key, origin)
+        except _BadListError:
+            continue
+        if values:
+            lists.append(values)
+    count = math.prod(len(values) for values in lists)
+    if count > MOST_VARIANTS:
+        ctx.error("too-many-variants", block.span, count=count, limit=MOST_VARIANTS)
+    starts, bands = block.get("start"), block.get("band")
+    if starts is not None and bands is not None and any(p.kind == "height" for p in origin.points):
+        why = "a height lies where its band puts it; leave out `start` or `band`"
+        ctx.error("cannot-vary", starts.span, key="start", name=f"`{origin.name}`", why=why)
+    if ctx.flawed:
+        return ()
+    made: list[tuple[Gesture, str]] = []
+    pitched: dict[tuple[int, ...], Gesture] = {}  # one pitch version serves every length, tempo and dynamic
+    for chosen in product(*lists):
+        gesture = _pitched(ctx, origin, [v for v in chosen if v.key in _KEYS[:4]], pitched)
+        if gesture is None:
+            return ()
+        for value in chosen:
+            gesture = _timed(gesture, value)
+        words = ", ".join(v.words for v in chosen if v.words)
+        name = f"{block.name.text}-{len(made) + 1}"
+        made.append((replace(gesture, name=name), words or "as written"))
+    return tuple(made)
+
+
+def _pitched(
+    ctx: Context, origin: Gesture, chosen: list[_Value], made: dict[tuple[int, ...], Gesture]
+) -> Gesture | None:
+    """The origin with its pitches changed; None with an error."""
+    key = tuple(id(v) for v in chosen)
+    if key in made:
+        return made[key]
+    gesture = origin
+    for value in chosen:
+        changed: Gesture | move.Unmovable = gesture
+        if isinstance(value.what, Spelling):
+            changed = move.to_start(gesture, value.what)
+        elif value.key == "stretch" and isinstance(value.what, Fraction):
+            changed = move.stretched(gesture, value.what)
+        elif value.key == "mirror" and value.what:
+            changed = move.mirrored(gesture)
+        elif isinstance(value.what, Band):
+            changed = move.in_band(gesture, value.what)
+        if isinstance(changed, move.Unmovable):
+            ctx.error("cannot-vary", value.span, key=value.key, name=f"`{origin.name}`", why=changed.why)
+            return None
+        gesture = changed
+    made[key] = gesture
+    return gesture
+
+
+def _timed(gesture: Gesture, value: _Value) -> Gesture:
+    """The gesture with the length, tempo or dynamics of one value."""
+    what = value.what
+    if value.key == "lasts" and isinstance(what, tuple):
+        length, seconds = what
+        return move.lasting(gesture, length, seconds=seconds)
+    if value.key == "tempo" and isinstance(what, Fraction):
+        return move.at_tempo(gesture, what)
+    if value.key == "dynamics" and isinstance(what, tuple):
+        marks, length = what  # places in an exercise count in the gesture as it is written
+        factor = gesture.beats / length
+        return move.with_dynamics(gesture, tuple(replace(m, at=m.at * factor) for m in marks))
+    return gesture
+
+
+def _values(ctx: Context, block: nodes.Block, key: str, origin: Gesture) -> list[_Value]:
+    """The values of one list, [] where it is not given."""
+    if key == "mirror":
+        word = ctx.value(block, "mirror", nodes.Word)
+        if word is None or word.text != "yes":
+            return []
+        return [_Value(key, False, "", word.span), _Value(key, True, "upside down", word.span)]
+    series = ctx.value(block, key, nodes.Series)
+    if series is None:
+        if block.get(key) is not None:
+            raise _BadListError
+        return []
+    found: list[_Value] = []
+    for item in series.items:
+        if isinstance(item, nodes.Range):
+            found += _range(ctx, key, item)
+        else:
+            found.append(_value(ctx, key, item, origin))
+    return found
+
+
+def _value(
+    ctx: Context, key: str, item: nodes.Quantity | nodes.Note | nodes.Band | nodes.Dynamics, origin: Gesture
+) -> _Value:
+    """One written value."""
+    if isinstance(item, nodes.Note):
+        return _start(ctx.pitch(item)[0].written, item.span)
+    if isinstance(item, nodes.Band):
+        band = contours.band(ctx, item)
+        if band is None:
+            raise _BadListError
+        name = band.register or f"{band.low.written.name} to {band.high.written.name}"
+        return _Value(key, band, f"in {name}", item.span)
+    if isinstance(item, nodes.Dynamics):
+        seconds = origin.tempo / 60 if origin.in_seconds else Fraction(1)
+        marks = dynamics(ctx, item, Clock(origin.beats, seconds, origin.in_seconds))
+        return _Value(key, (marks, origin.beats), in_words(item), item.span)
+    return _quantity(key, item.value, item.unit, item.span)
+
+
+def _start(written: Spelling, span: Span) -> _Value:
+    return _Value("start", written, f"from {written.name}", span)
+
+
+def _quantity(key: str, value: Fraction, unit: str, span: Span) -> _Value:
+    if key == "lasts":
+        seconds = unit == "s"
+        return _Value(key, (value, seconds), messages.length(value, seconds), span)
+    if key == "tempo":
+        return _Value(key, value, f"tempo {messages.amount(value)}", span)
+    return _Value(key, value, f"intervals times {messages.amount(value)}" if value != 1 else "", span)
+
+
+def _range(ctx: Context, key: str, item: nodes.Range) -> list[_Value]:
+    """The values from one end of a range towards the other."""
+    if isinstance(item.first, nodes.Note) and isinstance(item.last, nodes.Note):
+        return _pitches(ctx, item, item.first, item.last)
+    if not isinstance(item.first, nodes.Quantity) or not isinstance(item.last, nodes.Quantity):
+        raise _BadListError
+    unit = item.by.unit or item.last.unit or item.first.unit
+    values = _steps(ctx, item, item.first.value, item.last.value, item.by.value)
+    return [_quantity(key, value, unit, item.first.span.to(item.last.span)) for value in values]
+
+
+def _pitches(ctx: Context, item: nodes.Range, first: nodes.Note, last: nodes.Note) -> list[_Value]:
+    """Start pitches, by semitones; the ends as they are spelled, what lies between as usual."""
+    low, high = ctx.pitch(first)[0].written, ctx.pitch(last)[0].written
+    ends = {high.pitch_cents: high, low.pitch_cents: low}
+    values = _steps(ctx, item, low.pitch_cents, high.pitch_cents, item.by.value * 100)
+    return [_start(ends.get(cents) or spell(cents), first.span.to(last.span)) for cents in values]
+
+
+def _steps(ctx: Context, item: nodes.Range, first: Fraction, last: Fraction, by: Fraction) -> list[Fraction]:
+    if by <= 0:
+        ctx.error("bad-range", item.by.span, why="the step after `by` must be more than 0")
+        raise _BadListError
+    count = math.floor(abs(last - first) / by) + 1
+    if count > MOST_VARIANTS:
+        ctx.error("too-many-variants", item.by.span, count=count, limit=MOST_VARIANTS)
+        raise _BadListError
+    step = by if last >= first else -by
+    return [first + step * k for k in range(count)]

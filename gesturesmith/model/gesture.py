@@ -1,0 +1,262 @@
+"""Complete gestures: what a file means once every default is known. Nothing here may be half known."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.source import Span
+from gesturesmith.techniques.base import Technique
+from gesturesmith.units import Spelling
+
+LEVELS = ("n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff")
+_LEVEL_OF_ACCENT = {"sf": "f", "sfz": "f", "sffz": "ff", "fp": "f", "sfp": "f", "rfz": "f"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pitch:
+    """A pitch with both its names; `sounding.pitch_cents` is what every judgement uses."""
+
+    written: Spelling
+    sounding: Spelling
+
+    @property
+    def cents(self) -> Fraction:
+        """Sounding cents above C-1, exact."""
+        return self.sounding.pitch_cents
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ContourPoint:
+    """One point of a contour, complete and resolved.
+
+    at              beats from the start of the gesture, >= 0, exact
+    until           where its slot ends: the next point's time, or the gesture's end
+    kind            pitch | height | extreme | silence
+    sounding_cents  exact, cents above C-1; for a height, its place in the band; for `highest`/`lowest` the
+                    edge of the instrument's usual range; None for silence
+    pitch           the spelled pitch, for kind "pitch"
+    about           an approximate pitch (x before the note, heights, extremes)
+    percent         place in the band, 0 to 100, for kind "height"
+    extreme         "highest" | "lowest" | ""
+    reached         how it begins: attack | slur | line | silence
+    held            reached by a line and left by none: held to its slot's end (not where the line stops at the end)
+    stops           the small bracketed head: the last point, where the line stops at the gesture's end
+    techniques      the techniques in force from here on: the gesture's own and every `as` so far
+    turns_to        the technique named by `as` at this point, "" for none ("ordinary" takes all back)
+    marks           accent, staccato, tenuto, marcato, fermata, breath
+    dynamic         a level put at this point (also among the gesture's `dynamics`), or ""
+    """
+
+    at: Fraction
+    until: Fraction
+    kind: str
+    sounding_cents: Fraction | None
+    pitch: Pitch | None = None
+    about: bool = False
+    percent: Fraction | None = None
+    extreme: str = ""
+    reached: str = "attack"
+    held: bool = False
+    stops: bool = False
+    techniques: tuple[Technique, ...] = ()
+    turns_to: str = ""
+    marks: tuple[str, ...] = ()
+    dynamic: str = ""
+    span: Span
+
+    def __post_init__(self) -> None:
+        if self.at < 0 or self.until < self.at:
+            raise ValueError(f"at={self.at} until={self.until}")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Segment:
+    """What joins point i to point i+1: straight wavy broken dotted arrow slur none."""
+
+    kind: str
+    growth: str  # "growing" | "fading" | ""
+    span: Span
+
+    @property
+    def slides(self) -> bool:
+        """Whether it is a line on the page (a slur and a comma are not)."""
+        return self.kind not in ("slur", "none")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Band:
+    """A register band. `register` is its name, or "" where it was given by two pitches."""
+
+    register: str
+    low: Pitch
+    high: Pitch
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DynamicMark:
+    """A level at a place; `join` is what leads from it to the next: "<", ">" or ""."""
+
+    level: str
+    at: Fraction
+    join: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Attacks:
+    """Tongued attacks evenly spread over the gesture; shape "" | "accelerating" | "slowing"."""
+
+    count: int
+    shape: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedFingering:
+    """mode auto | held | given; for "given" one tube name ("F 1-2", "1-2", "3", "T 2", "short 2") for all or
+    one a sounding point."""
+
+    mode: str
+    tubes: tuple[str, ...]
+    span: Span | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allow:
+    """A finding the composer has answered for, with the reason."""
+
+    rule: str
+    reason: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sung:
+    """The sung line of a multiphonic."""
+
+    points: tuple[ContourPoint, ...]
+    segments: tuple[Segment, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gesture:
+    """A complete gesture.
+
+    beats       its length in beats, > 0, exact; seconds are turned into beats at `tempo`
+    in_seconds  written in seconds: engraved in free time, spaced in proportion
+    tempo       beats per minute, exact
+    spans       where each key of the block was written: key -> span of its value
+    mute        the mute named, "straight" where a technique takes one and none is named, else None
+    """
+
+    name: str
+    title: str | None
+    instrument: Instrument
+    techniques: tuple[Technique, ...]
+    points: tuple[ContourPoint, ...]
+    segments: tuple[Segment, ...]
+    band: Band | None
+    beats: Fraction
+    in_seconds: bool
+    tempo: Fraction
+    dynamics: tuple[DynamicMark, ...]
+    attacks: Attacks | None
+    fingering: AskedFingering
+    mute: str | None
+    sing: Sung | None
+    fallback: str | None
+    text: str | None
+    footnote: str | None
+    note: str | None
+    notehead: str
+    allows: tuple[Allow, ...]
+    spans: dict[str, Span]
+    span: Span
+
+    @property
+    def seconds(self) -> Fraction:
+        """Length in seconds."""
+        return self.beats * 60 / self.tempo
+
+    def seconds_at(self, beats: Fraction) -> Fraction:
+        """A time in beats as seconds from the start."""
+        return beats * 60 / self.tempo
+
+    @property
+    def sounding_points(self) -> tuple[ContourPoint, ...]:
+        """The points that are not silence."""
+        return tuple(p for p in self.points if p.kind != "silence")
+
+    @property
+    def held_points(self) -> tuple[ContourPoint, ...]:
+        """The points that rest on their pitch: no line leaves them, and they are not where a line stops."""
+        last = len(self.segments)
+        return tuple(
+            p
+            for i, p in enumerate(self.points)
+            if p.kind != "silence" and not p.stops and (i == last or not self.segments[i].slides)
+        )
+
+    @property
+    def slides(self) -> tuple[tuple[ContourPoint, ContourPoint, Segment], ...]:
+        """The segments that are lines, each with the points it leads from and to."""
+        return tuple(
+            (self.points[i], self.points[i + 1], segment)
+            for i, segment in enumerate(self.segments)
+            if segment.slides
+        )
+
+    def index_at(self, beats: Fraction) -> int:
+        """The index of the point in force at a time: the last that has come."""
+        return max(0, sum(p.at <= beats for p in self.points) - 1)
+
+    def cents_at(self, beats: Fraction) -> Fraction | None:
+        """Sounding cents at a time: even in cents along a line, steady elsewhere; None in silence."""
+        index = self.index_at(beats)
+        point = self.points[index]
+        start = point.sounding_cents
+        if start is None or index == len(self.segments) or not self.segments[index].slides:
+            return start
+        after = self.points[index + 1]
+        if after.sounding_cents is None:
+            return start
+        share = (min(beats, after.at) - point.at) / (after.at - point.at)
+        return start + (after.sounding_cents - start) * share
+
+    def techniques_at(self, beats: Fraction) -> tuple[Technique, ...]:
+        """The techniques in force at a time."""
+        return self.points[self.index_at(beats)].techniques
+
+    def level_at(self, beats: Fraction) -> str:
+        """The plain level (n to fff) in force at a time; mf where nothing is written."""
+        level = "mf"
+        for mark in self.dynamics:
+            if mark.at <= beats:
+                level = _LEVEL_OF_ACCENT.get(mark.level, mark.level)
+        return level
+
+    def span_of(self, key: str) -> Span:
+        """Where a key's value stands, or the heading where the key is not written."""
+        return self.spans.get(key, self.span)
+
+
+def attack_times(gesture: Gesture) -> tuple[Fraction, ...]:
+    """The times of the tongued attacks, in beats: spread by `attacks`, else one for each attacked point."""
+    if gesture.attacks is None:
+        return tuple(p.at for p in gesture.points if p.reached == "attack")
+    count, shape, total = gesture.attacks.count, gesture.attacks.shape, gesture.beats
+    if shape == "":
+        return tuple(total * i / count for i in range(count))
+    # Gaps shrink or grow evenly, the widest three times the narrowest: enough to be heard, still one beam.
+    gaps = [Fraction(3) - Fraction(2 * i, max(1, count - 1)) for i in range(count)]
+    if shape == "slowing":
+        gaps.reverse()
+    whole = sum(gaps)
+    times, now = [], Fraction(0)
+    for gap in gaps:
+        times.append(now)
+        now += gap * total / whole
+    return tuple(times)

@@ -1,0 +1,132 @@
+"""What can be wrong with the meaning of a file: one stable code, one rule name and one sentence for each mistake.
+
+The code never changes or comes back for another meaning. Words in braces are filled in where the mistake is
+found.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.diagnostics import ReadError
+from gesturesmith.source import Span
+
+RULES: dict[str, tuple[str, str]] = {
+    "missing-instrument": (
+        "GS150",
+        "no instrument is named: begin the file with a line such as `instrument: horn` ({names})",
+    ),
+    "unknown-instrument": ("GS151", "there is no instrument {name} here: {names}"),
+    "unreadable-profile": ("GS152", "the instrument in {path} could not be read: {why}"),
+    "missing-pitches": (
+        "GS153",
+        "the {instrument} transposes: say `pitches: written` if the notes are those of its part, "
+        "`pitches: sounding` if they are those that are heard",
+    ),
+    "unknown-technique": ("GS154", "there is no technique {name}{meant}"),
+    "unknown-register": ("GS155", "the {instrument} has no register {name}: {names}, or two notes as in `G4..F5`"),
+    "unknown-rule": ("GS156", "no rule is called {name}{meant}"),
+    "missing-contour": ("GS157", "the gesture {name} has no notes: add a line such as `contour: G4 ~~ C5`"),
+    "missing-band": (
+        "GS158",
+        "{height} is a height in a band, and the gesture has none: add `band: middle` or `band: G4..F5`",
+    ),
+    "empty-band": ("GS159", "this band begins and ends on the same pitch: give it a lower and a higher note"),
+    "upside-down-band": ("GS160", "the lower note of a band comes first: write `{low}..{high}`"),
+    "first-point-late": (
+        "GS161",
+        "the first point is always at the start: take `@{at}` away, or begin with a silence: `r, …@{at}`",
+    ),
+    "times-fall": (
+        "GS162",
+        "this {what} comes at {at}, but one before it comes at {before}: times go up from {what} to {what}",
+    ),
+    "past-end": (
+        "GS163",
+        "this {what} comes at {at}, but the gesture lasts {length}: place it earlier or make `lasts` longer",
+    ),
+    "no-slot-left": (
+        "GS164",
+        "this {what} comes at {at}, where the gesture ends, and no time is left {whom}: place it earlier or make "
+        "`lasts` longer",
+    ),
+    "no-length": ("GS165", "a gesture needs some length: write `lasts: 1 beat` or more"),
+    "dynamics-twice": (
+        "GS166",
+        "{level} stands at a point and the gesture also has a line `dynamics`: keep one of them",
+    ),
+    "fingering-count": (
+        "GS167",
+        "{given} fingerings for {points}: write one for all, or one for each, separated by commas",
+    ),
+    "missing-play": (
+        "GS168",
+        "the passage {name} plays nothing: add a line such as `play: {example}, rest 4, C4 for 2`",
+    ),
+    "unknown-name": ("GS169", "no gesture or passage is called {name}{meant}"),
+    "exercises-played": (
+        "GS170",
+        "{name} is a set of exercises: a passage plays gestures and other passages only",
+    ),
+    "plays-itself": ("GS171", "{passage} plays {chain}: a passage cannot play itself"),
+    "cannot-move": ("GS172", "{name} cannot be moved: {why}"),
+    "seconds-in-bars": (
+        "GS173",
+        "{name} lasts so many seconds, and this passage has bars ({meter}): give the length in beats, or set "
+        "`meter: free` in the passage",
+    ),
+    "too-many-events": (
+        "GS174",
+        "with every repeat written out {where} more than {limit} notes, gestures and rests: repeat less often "
+        "or divide it",
+    ),
+    "other-tempo": (
+        "GS175",
+        "{name} has {its} of its own, and this passage {ours}: music played inside a passage goes on in the "
+        "passage's {key}, so give both the same or leave out the inner one",
+    ),
+    "missing-from": ("GS176", "the exercises {name} vary no gesture: add a line such as `from: {example}`"),
+    "not-a-gesture": ("GS177", "exercises vary one gesture, and {name} {is_what}"),
+    "bad-range": ("GS178", "this range gives no values: {why}"),
+    "too-many-variants": (
+        "GS179",
+        "these lists give {count} variants, and {limit} is the most: shorten a list or make its steps wider",
+    ),
+    "too-many-points": ("GS180", "{count} points in one contour, and {limit} is the most: divide the gesture"),
+    "too-many-gestures": ("GS181", "more than {limit} gestures in one file: divide the file here"),
+    "sung-line": (
+        "GS182",
+        "the sung line takes pitches, times and lines only; {word} belongs to the contour that is played",
+    ),
+    "height-outside-band": ("GS183", "{height} lies outside the band: heights go from 0% to 100%"),
+    "cannot-vary": ("GS184", "`{key}` does not work on {name}: {why}"),
+}
+
+
+def error(
+    rule: str, span: Span, *, block: str | None = None, nearest: tuple[str, ...] = (), **words: object
+) -> ReadError:
+    """The mistake called `rule`, with its sentence filled in."""
+    code, text = RULES[rule]
+    return ReadError(code=code, rule=rule, span=span, message=text.format(**words), nearest=nearest, gesture=block)
+
+
+def amount(value: Fraction) -> str:
+    """A number as people write it: `2`, `2.5`, `1/3`."""
+    if value.denominator == 1:
+        return str(value.numerator)
+    rest = value.denominator
+    while rest % 2 == 0:
+        rest //= 2
+    while rest % 5 == 0:
+        rest //= 5
+    if rest == 1 and value.denominator <= 1000:
+        return f"{float(value):.6g}"
+    return f"{value.numerator}/{value.denominator}"
+
+
+def length(value: Fraction, seconds: bool) -> str:
+    """A length with its unit: `4 beats`, `1 beat`, `2.5 s`."""
+    if seconds:
+        return f"{amount(value)} s"
+    return f"{amount(value)} beat" if value == 1 else f"{amount(value)} beats"

@@ -1,0 +1,203 @@
+"""Gestures made from gestures: moved, stretched, turned over, put into another band, length or tempo.
+
+Pitches move by their written names, and the sounding ones follow: a written and a sounding file of the same
+music give the same gestures.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import Band, ContourPoint, DynamicMark, Gesture, Pitch
+from gesturesmith.units import Interval, Spelling, chromatic, spell
+
+type Change = Callable[[Spelling, bool], Spelling]  # a written name and whether it is approximate -> the new name
+
+
+@dataclass(frozen=True, slots=True)
+class Unmovable:
+    """Why a gesture cannot be changed so, to end a sentence with."""
+
+    why: str
+
+
+_REGISTER = Unmovable("its heights lie in a register, which stays where it is; give it a band of two notes")
+_NOTHING = Unmovable("it has no pitch of its own")
+_OUTSIDE = Unmovable("it would leave the notes that can be written, C0 to B9")
+
+
+def by_interval(interval: Interval) -> Change:
+    """Moves names by an interval and keeps the way they are spelled."""
+    return lambda name, _: name.transposed(interval)
+
+
+def by_semitones(count: int) -> Change:
+    """Moves names by semitones and spells them as usual."""
+    return lambda name, _: _respelled(name, name.pitch_cents - name.cents + 100 * count)
+
+
+def _respelled(name: Spelling, cents: Fraction) -> Spelling:
+    usual = spell(cents)
+    return replace(usual, cents=usual.cents + name.cents)
+
+
+def first_pitch(gesture: Gesture) -> Spelling | None:
+    """The written name of the first point that has a pitch or a height; None where there is none."""
+    for point in gesture.points:
+        if point.kind == "pitch" and point.pitch is not None:
+            return point.pitch.written
+        if point.kind == "height" and point.sounding_cents is not None:
+            return spell(point.sounding_cents - gesture.instrument.sounding.cents)
+    return None
+
+
+def to_start(gesture: Gesture, start: Spelling) -> Gesture | Unmovable:
+    """The gesture moved so that it begins on `start`, a written name; heights move by whole semitones."""
+    first = first_pitch(gesture)
+    if first is None:
+        return _NOTHING
+    cents = start.pitch_cents - first.pitch_cents
+    if next(p for p in gesture.points if p.kind in ("pitch", "height")).kind == "height":
+        return changed(gesture, by_interval(chromatic(round(cents / 100))))
+    interval = Interval(start.steps - first.steps, cents)
+
+    def move(name: Spelling, _: bool) -> Spelling:
+        moved = name.transposed(interval)
+        harder = abs(moved.alter) > 1 and abs(moved.alter) > abs(name.alter)
+        return _respelled(name, moved.pitch_cents - name.cents) if harder else moved
+
+    return changed(gesture, move)
+
+
+def stretched(gesture: Gesture, factor: Fraction) -> Gesture | Unmovable:
+    """Every interval from the first pitch times `factor`; approximate pitches stay on semitones."""
+    first = first_pitch(gesture)
+    if first is None:
+        return _NOTHING
+    if factor == 1:
+        return gesture
+    origin = first.pitch_cents
+
+    def stretch(name: Spelling, about: bool) -> Spelling:
+        if name == first:
+            return name
+        cents = origin + (name.pitch_cents - origin) * factor
+        return spell(round(cents / 100) * 100 if about else round(cents))
+
+    return changed(gesture, stretch)
+
+
+def mirrored(gesture: Gesture) -> Gesture | Unmovable:
+    """Turned over about the first pitch: what rose by an interval falls by it."""
+    first = first_pitch(gesture)
+    if first is None:
+        return _NOTHING
+
+    def mirror(name: Spelling, _: bool) -> Spelling:
+        return first.transposed(Interval(first.steps - name.steps, first.pitch_cents - name.pitch_cents))
+
+    return changed(gesture, mirror, turned=True)
+
+
+def _pitch(instrument: Instrument, written: Spelling) -> Pitch:
+    return Pitch(written=written, sounding=instrument.heard(written))
+
+
+def _fits(pitch: Pitch | None) -> bool:
+    return pitch is None or (0 <= pitch.written.octave <= 9 and 0 <= pitch.sounding.octave <= 9)
+
+
+def _place(instrument: Instrument, band: Band | None, point: ContourPoint) -> Fraction | None:
+    """Sounding cents of a height or an extreme."""
+    if point.extreme:
+        low, high = instrument.usual_range.value
+        return Fraction(high if point.extreme == "highest" else low)
+    if band is None or point.percent is None:
+        return point.sounding_cents
+    low_cents = band.low.cents
+    return low_cents + (band.high.cents - low_cents) * point.percent / 100
+
+
+def changed(gesture: Gesture, change: Change, *, turned: bool = False) -> Gesture | Unmovable:
+    """The gesture with every pitch and a written band put through `change`; `turned`: high becomes low.
+
+    Registers stay where they are: heights in one cannot be changed so.
+    """
+    instrument, band = gesture.instrument, gesture.band
+    sung = gesture.sing.points if gesture.sing is not None else ()
+    kinds = {p.kind for p in (*gesture.points, *sung)}
+    if "height" in kinds and band is not None and band.register:
+        return _REGISTER
+    if not kinds & {"pitch", "height"}:
+        return _NOTHING
+    if band is not None and not band.register:
+        low, high = (_pitch(instrument, change(p.written, True)) for p in (band.low, band.high))
+        band = replace(band, low=high, high=low) if turned else replace(band, low=low, high=high)
+        if not (_fits(low) and _fits(high)):
+            return _OUTSIDE
+        if band.low.cents >= band.high.cents:
+            return Unmovable("its band would shrink to nothing")
+
+    def one(point: ContourPoint) -> ContourPoint:
+        if point.pitch is not None:
+            pitch = _pitch(instrument, change(point.pitch.written, point.about))
+            return replace(point, pitch=pitch, sounding_cents=pitch.cents)
+        if turned and point.extreme:
+            point = replace(point, extreme="lowest" if point.extreme == "highest" else "highest")
+        if turned and point.percent is not None:
+            point = replace(point, percent=100 - point.percent)
+        return replace(point, sounding_cents=_place(instrument, band, point))
+
+    points, sung = tuple(map(one, gesture.points)), tuple(map(one, sung))
+    if not all(_fits(p.pitch) for p in (*points, *sung)):
+        return _OUTSIDE
+    sing = replace(gesture.sing, points=sung) if gesture.sing is not None else None
+    return replace(gesture, points=points, band=band, sing=sing)
+
+
+def in_band(gesture: Gesture, band: Band) -> Gesture:
+    """The gesture with another band, and its heights in it."""
+
+    def one(point: ContourPoint) -> ContourPoint:
+        return replace(point, sounding_cents=_place(gesture.instrument, band, point))
+
+    points = tuple(one(p) if p.kind == "height" else p for p in gesture.points)
+    return replace(gesture, points=points, band=band)
+
+
+def _rescaled(gesture: Gesture, factor: Fraction) -> Gesture:
+    """Every time and length in beats times `factor`."""
+
+    def points(old: tuple[ContourPoint, ...]) -> tuple[ContourPoint, ...]:
+        return tuple(replace(p, at=p.at * factor, until=p.until * factor) for p in old)
+
+    sing = replace(gesture.sing, points=points(gesture.sing.points)) if gesture.sing is not None else None
+    dynamics: tuple[DynamicMark, ...] = tuple(replace(m, at=m.at * factor) for m in gesture.dynamics)
+    return replace(
+        gesture, points=points(gesture.points), sing=sing, dynamics=dynamics, beats=gesture.beats * factor
+    )
+
+
+def at_tempo(gesture: Gesture, tempo: Fraction) -> Gesture:
+    """The gesture at another tempo: lengths in beats keep their beats, lengths in seconds their seconds."""
+    if gesture.tempo == tempo:
+        return gesture
+    if gesture.in_seconds:
+        gesture = _rescaled(gesture, tempo / gesture.tempo)
+    return replace(gesture, tempo=tempo)
+
+
+def lasting(gesture: Gesture, length: Fraction, *, seconds: bool) -> Gesture:
+    """The gesture with another length, in seconds or beats; inner times scale with it."""
+    beats = length * gesture.tempo / 60 if seconds else length
+    scaled = gesture if beats == gesture.beats else _rescaled(gesture, beats / gesture.beats)
+    return replace(scaled, in_seconds=seconds)
+
+
+def with_dynamics(gesture: Gesture, marks: tuple[DynamicMark, ...]) -> Gesture:
+    """The gesture with other dynamics, also in place of those at its points."""
+    points = tuple(replace(p, dynamic="") if p.dynamic else p for p in gesture.points)
+    return replace(gesture, points=points, dynamics=marks)

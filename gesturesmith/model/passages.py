@@ -1,0 +1,291 @@
+"""Passages: what they play, written out in order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from gesturesmith.lang import nodes
+from gesturesmith.lang.messages import listed, shown
+from gesturesmith.model import build, messages, move
+from gesturesmith.model.context import MOST_EVENTS, MOST_EVENTS_IN_FILE, Context, meant
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.piece import Passage, PassageItem, Repeat
+from gesturesmith.model.settings import meter_of
+from gesturesmith.source import Span
+from gesturesmith.units import interval
+
+
+@dataclass(frozen=True, slots=True)
+class _Frame:
+    """How a passage is barred and counted, and how often it is played.
+
+    own_tempo, own_meter   whether the passage itself says so, or takes what the file says
+    """
+
+    tempo: Fraction
+    tempo_text: str | None
+    meter: tuple[int, int] | None
+    own_tempo: bool
+    own_meter: bool
+    times: int
+
+
+@dataclass(slots=True)
+class _Made:
+    """The passages of a file while they are worked out, by their lower-case names."""
+
+    blocks: dict[str, nodes.Block]
+    gestures: dict[str, Gesture]
+    exercises: frozenset[str]
+    unread: set[str]
+    frames: dict[str, _Frame] = field(default_factory=dict)
+    items: dict[str, tuple[PassageItem, ...]] = field(default_factory=dict)
+    written_out: int = 0
+
+
+def passages(
+    ctx: Context,
+    blocks: tuple[nodes.Block, ...],
+    gestures: dict[str, Gesture],
+    file_frame: tuple[str | None, tuple[int, int] | None],
+    unread: set[str],
+) -> tuple[Passage, ...]:
+    """The passages of a file; those with an error, or that play one, join `unread`.
+
+    gestures     by lower-case name
+    file_frame   the words before the file's tempo, and its meter
+    """
+    mine = {b.name.text.lower(): b for b in reversed(blocks) if b.kind == "passage"}
+    others = frozenset(b.name.text.lower() for b in blocks if b.kind == "exercises")
+    made = _Made(mine, gestures, others, unread)
+    for name in _in_playing_order(ctx, made, [b.name.text.lower() for b in blocks if b.kind == "passage"]):
+        block = mine[name]
+        ctx.enter(block)
+        made.frames[name] = frame = _frame(ctx, block, file_frame)
+        items = _items(ctx, made, block, frame)
+        if items is None or ctx.flawed:
+            unread.add(name)
+        else:
+            made.items[name] = items
+    return tuple(
+        _passage(b, made.frames[b.name.text.lower()], made.items[b.name.text.lower()])
+        for b in blocks
+        if b.kind == "passage" and b.name.text.lower() in made.items and mine[b.name.text.lower()] is b
+    )
+
+
+def _passage(block: nodes.Block, frame: _Frame, items: tuple[PassageItem, ...]) -> Passage:
+    end = items[-1].at + items[-1].beats
+    return Passage(
+        name=block.name.text,
+        title=block.title.text if block.title is not None else None,
+        items=items,
+        repeats=(Repeat(start=Fraction(0), end=end, times=frame.times),) if frame.times > 1 else (),
+        tempo=frame.tempo,
+        tempo_text=frame.tempo_text,
+        meter=frame.meter,
+        span=block.span,
+        spans={e.key.text: e.span for e in reversed(block.entries)},
+    )
+
+
+def _played(block: nodes.Block) -> Iterator[nodes.PlayItem]:
+    entry = block.get("play")
+    if entry is not None and isinstance(entry.value, nodes.Play):
+        yield from (item for item in entry.value.items if item.name is not None)
+
+
+def _in_playing_order(ctx: Context, made: _Made, names: list[str]) -> list[str]:
+    """The passages, each after those it plays; one that plays itself is left out, with one error a circle."""
+    order: list[str] = []
+    done: set[str] = set()
+    for start in names:
+        if start in done:
+            continue
+        path = [start]
+        left = [_played(made.blocks[start])]
+        on_path = {start}
+        while path:
+            item = next(left[-1], None)
+            if item is None or item.name is None:
+                done.add(path[-1])
+                order.append(path[-1])
+                on_path.discard(path.pop())
+                left.pop()
+                continue
+            name = item.name.text.lower()
+            if name in on_path:
+                _circle(ctx, made, path[path.index(name) :], item.span)
+            elif name in made.blocks and name not in done:
+                path.append(name)
+                left.append(_played(made.blocks[name]))
+                on_path.add(name)
+    return [name for name in order if name not in made.unread]
+
+
+def _circle(ctx: Context, made: _Made, circle: list[str], span: Span) -> None:
+    """Complain of passages that play each other in a circle, where it closes; none of them can be read."""
+    names = [f"`{made.blocks[name].name.text}`" for name in circle]
+    ctx.block = made.blocks[circle[-1]].name.text
+    shown_names = names if len(names) < 6 else [*names[:3], "…", names[-1]]
+    chain = ", which plays ".join(shown_names) if len(names) > 1 else "itself"
+    ctx.error("plays-itself", span, passage=names[-1], chain=chain)
+    made.unread.update(circle)
+
+
+def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple[int, int] | None]) -> _Frame:
+    tempo = ctx.value(block, "tempo", nodes.Tempo)
+    meter = ctx.value(block, "meter", nodes.Meter)
+    repeat = ctx.value(block, "repeat", nodes.Quantity)
+    text, file_meter = file_frame
+    if tempo is not None:
+        text = tempo.words.text if tempo.words is not None else None
+    return _Frame(
+        tempo=tempo.bpm.value if tempo is not None else ctx.tempo,
+        tempo_text=text,
+        meter=meter_of(meter) if meter is not None else file_meter,
+        own_tempo=tempo is not None,
+        own_meter=meter is not None,
+        times=int(repeat.value) if repeat is not None else 1,
+    )
+
+
+def _items(ctx: Context, made: _Made, block: nodes.Block, frame: _Frame) -> tuple[PassageItem, ...] | None:
+    """Everything a passage plays, each at its time; None where something in it cannot be read."""
+    play = ctx.value(block, "play", nodes.Play)
+    if play is None:
+        if block.get("play") is None and not block.broken:
+            example = next((g.name for g in made.gestures.values()), "C4 for 1")
+            ctx.error("missing-play", block.name.span, name=f"`{block.name.text}`", example=example)
+        return None
+    items: list[PassageItem] = []
+    at, complete = Fraction(0), True
+    for node in play.items:
+        events = _events(ctx, made, node, frame)
+        complete = complete and events is not None
+        for event in events or ():
+            items.append(replace(event, at=at, span=node.span))
+            at += event.beats
+        if not _countable(ctx, made, len(items), frame.times, node.span):
+            return None
+    made.written_out += len(items)
+    return tuple(items) if complete and items else None
+
+
+def _countable(ctx: Context, made: _Made, count: int, times: int, span: Span) -> bool:
+    if count * times > MOST_EVENTS:
+        ctx.error("too-many-events", span, where="this passage has", limit=MOST_EVENTS)
+        return False
+    if made.written_out + count > MOST_EVENTS_IN_FILE:
+        ctx.error("too-many-events", span, where="the passages of this file have", limit=MOST_EVENTS_IN_FILE)
+        return False
+    return True
+
+
+def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: _Frame) -> list[PassageItem] | None:
+    """What one item of `play` stands for, at the passage's tempo; None where it cannot be read."""
+    if node.rest is not None:
+        return [PassageItem(at=Fraction(0), beats=node.rest.value, gesture=None, played="", span=node.span)]
+    if node.note is not None:
+        beats = node.for_.value if node.for_ is not None else Fraction(1)
+        one = build.plain(ctx, node.note, beats, node.as_, node.marks, node.span)
+        return [_event(move.at_tempo(one, frame.tempo))] if one is not None else None
+    if node.name is None:
+        return None
+    name = node.name.text.lower()
+    if name in made.gestures:
+        found = [_event(made.gestures[name])]
+    elif name in made.items:
+        found = _nested(ctx, made, node.name, frame)
+    else:
+        _unplayable(ctx, made, node.name)
+        return None
+    moved = _moved(ctx, node, found)
+    return moved and _framed(ctx, node, moved, frame)
+
+
+def _event(gesture: Gesture) -> PassageItem:
+    return PassageItem(at=Fraction(0), beats=gesture.beats, gesture=gesture, played=gesture.name, span=gesture.span)
+
+
+def _unplayable(ctx: Context, made: _Made, word: nodes.Word) -> None:
+    """Complain of a name that cannot be played; not of one whose own block has its error already."""
+    name = word.text.lower()
+    if name in made.unread:
+        return
+    if name in made.exercises:
+        ctx.error("exercises-played", word.span, name=shown(word.text))
+        return
+    names = (*(g.name for g in made.gestures.values()), *(b.name.text for b in made.blocks.values()))
+    near = ctx.nearest(word.text, names)
+    ctx.error("unknown-name", word.span, nearest=near, name=shown(word.text), meant=meant(near))
+
+
+def _nested(ctx: Context, made: _Made, word: nodes.Word, frame: _Frame) -> list[PassageItem]:
+    """A passage inside another, its repeats written out."""
+    inner = made.frames[word.text.lower()]
+    name = shown(word.text)
+    if inner.own_tempo and inner.tempo != frame.tempo:
+        its, ours = messages.amount(inner.tempo), messages.amount(frame.tempo)
+        ctx.error("other-tempo", word.span, name=name, its=f"the tempo {its}", ours=ours, key="tempo")
+    if inner.own_meter and inner.meter != frame.meter:
+        its, ours = (f"{m[0]}/{m[1]}" if m else "free time" for m in (inner.meter, frame.meter))
+        ctx.error("other-tempo", word.span, name=name, its=f"the meter {its}", ours=ours, key="meter")
+    return list(made.items[word.text.lower()]) * inner.times
+
+
+def _moved(ctx: Context, node: nodes.PlayItem, items: list[PassageItem]) -> list[PassageItem] | None:
+    """The items moved up or down; None with an error."""
+    if not node.move:
+        return items
+    change = _change(node)
+    found: list[PassageItem] = []
+    made: dict[int, Gesture] = {}  # a repeated gesture is one value, moved once
+    for item in items:
+        old = item.gesture
+        if old is None:
+            found.append(item)
+            continue
+        if id(old) not in made:
+            gesture = move.changed(old, change)
+            if isinstance(gesture, move.Unmovable):
+                name = f"`{item.played}`" if item.played else "this pitch"
+                ctx.error("cannot-move", node.span, name=name, why=gesture.why)
+                return None
+            made[id(old)] = gesture
+        found.append(replace(item, gesture=made[id(old)]))
+    return found
+
+
+def _change(node: nodes.PlayItem) -> move.Change:
+    down = node.move == "down"
+    by = interval(node.interval) if node.interval else None
+    if by is not None:
+        return move.by_interval(-by if down else by)
+    return move.by_semitones(-(node.semitones or 0) if down else node.semitones or 0)
+
+
+def _framed(
+    ctx: Context, node: nodes.PlayItem, items: list[PassageItem], frame: _Frame
+) -> list[PassageItem] | None:
+    """The items at the tempo of the passage that plays them; None where seconds meet bars."""
+    in_seconds = tuple(dict.fromkeys(i.played for i in items if i.gesture is not None and i.gesture.in_seconds))
+    if in_seconds and frame.meter is not None:
+        over, under = frame.meter
+        names = listed(in_seconds[:3], "and")
+        ctx.error("seconds-in-bars", node.span, name=names, meter=f"{over}/{under}")
+        return None
+    made: dict[int, PassageItem] = {}
+    for item in items:
+        if id(item.gesture) not in made:
+            made[id(item.gesture)] = _at_tempo(item, frame.tempo)
+    return [item if item.gesture is None else made[id(item.gesture)] for item in items]
+
+
+def _at_tempo(item: PassageItem, tempo: Fraction) -> PassageItem:
+    if item.gesture is None:
+        return item
+    gesture = move.at_tempo(item.gesture, tempo)
+    return item if gesture is item.gesture else replace(item, gesture=gesture, beats=gesture.beats)

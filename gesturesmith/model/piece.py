@@ -1,0 +1,104 @@
+"""A whole file, resolved: its settings, gestures, passages and exercises."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.source import Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """The settings of a file, every default filled in. Sizes in mm, tempo in beats per minute."""
+
+    instrument: Instrument
+    pitches: str  # written | sounding
+    tempo: Fraction = Fraction(60)
+    tempo_text: str | None = None
+    tempo_given: bool = False
+    title: str | None = None
+    subtitle: str | None = None
+    composer: str | None = None
+    part: str | None = None
+    wording: tuple[str, ...] = ("en",)
+    meter: tuple[int, int] | None = None  # None: free
+    heights: str = "auto"
+    accidentals: str = "stein"
+    fingerings: str = "needed"
+    paper_mm: tuple[Fraction, Fraction] = (Fraction(210), Fraction(297))
+    paper_name: str = "a4"
+    staff_mm: Fraction = Fraction(7)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PassageItem:
+    """One event of a passage, written out in order: a gesture, or a rest (`gesture` is None).
+
+    A plain pitch is a gesture of one ordinary point, with an empty name.
+    """
+
+    at: Fraction  # beats from the start of the passage
+    beats: Fraction
+    gesture: Gesture | None
+    played: str  # the gesture's name in the file, "" for a rest or a plain pitch
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Repeat:
+    """A stretch between repeat signs, in beats from the start of the passage; played `times` in all."""
+
+    start: Fraction
+    end: Fraction
+    times: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Passage:
+    """A passage. `items` holds what is engraved (a repeated stretch once)."""
+
+    name: str
+    title: str | None
+    items: tuple[PassageItem, ...]
+    repeats: tuple[Repeat, ...]
+    tempo: Fraction
+    tempo_text: str | None
+    meter: tuple[int, int] | None
+    span: Span
+    spans: dict[str, Span]
+
+    @property
+    def beats(self) -> Fraction:
+        return sum((i.beats for i in self.items), Fraction(0))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Exercise:
+    """A family of variants of one gesture, in the order they were computed; `labels` say each in words."""
+
+    name: str
+    title: str | None
+    origin: str
+    variants: tuple[Gesture, ...]
+    labels: tuple[str, ...]
+    order: str  # easiest first | hardest first | as listed | mixed
+    keep: int | str  # a number, "all" or "one page"
+    times: int
+    meter: tuple[int, int] | None
+    fingerings: str | None
+    instruction: str | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """A file, complete as far as it could be read."""
+
+    settings: Settings
+    gestures: tuple[Gesture, ...]
+    passages: tuple[Passage, ...]
+    exercises: tuple[Exercise, ...]
+    unread: frozenset[str] = frozenset()  # names of blocks with errors, lower case

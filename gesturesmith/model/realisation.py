@@ -1,0 +1,65 @@
+"""How the instrument plays a gesture: the checker's positive answer, read by everything after it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from gesturesmith.instruments.base import Tube
+from gesturesmith.techniques.base import Technique
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlayedPoint:
+    """How one sounding point is played.
+
+    index         of the point in the gesture's contour
+    asked_cents   the sounding pitch asked for; None where the technique has no pitch
+    tube          the tube it is played on; None where none is needed or none gives it
+    partial       its number, 0 where there is none
+    error_cents   pitch of that partial less the pitch asked for, before any correction
+    correction    what bridges the error: "" | "lip" | "hand"
+    standard      whether this is the standard chart's fingering for the pitch
+    given         whether the composer asked for this fingering
+    other         the second fingering of a trill, else None
+    fingered_cents  the sounding pitch the player fingers where the hand changes it (stopped), else None
+    """
+
+    index: int
+    at: Fraction
+    asked_cents: Fraction | None
+    tube: Tube | None
+    partial: int = 0
+    error_cents: float = 0.0
+    correction: str = ""
+    standard: bool = True
+    given: bool = False
+    other: Tube | None = None
+    fingered_cents: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Realisation:
+    """How a gesture is played.
+
+    techniques   in effect: the gesture's own, or its fallback
+    points       one for each sounding point, in order
+    tube         the one tube of a held or swept gesture, else None
+    partials     the partials a harmonic glissando passes, in order of the contour's first slide
+    starts_cents, lands_cents   where a sweep really starts and lands, sounding
+    pattern      the tubes of the chromatic notes a fingered glissando or a run passes, first slide, in order
+    breaks       indices of contour points a slide glissando cannot reach on its partial: it breaks before them
+    print_tube   whether the tube must be told to the player (not the standard fingering)
+    used_fallback   the fallback that replaced the asked technique, or ""
+    """
+
+    techniques: tuple[Technique, ...]
+    points: tuple[PlayedPoint, ...] = ()
+    tube: Tube | None = None
+    partials: tuple[int, ...] = ()
+    starts_cents: float | None = None
+    lands_cents: float | None = None
+    pattern: tuple[Tube, ...] = ()
+    breaks: tuple[int, ...] = ()
+    print_tube: bool = False
+    used_fallback: str = ""

@@ -1,0 +1,89 @@
+"""A tree made a piece: every gesture, passage and exercise of it complete."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from gesturesmith.diagnostics import ReadError
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.lang import nodes
+from gesturesmith.model import build, exercises, passages
+from gesturesmith.model.context import MOST_GESTURES, Context
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.piece import Exercise, Piece
+from gesturesmith.model.settings import meter_of, settings
+
+_IS = {"gesture": "is a gesture", "passage": "is a passage", "exercises": "is a set of exercises"}
+
+
+def resolve(
+    tree: nodes.File, *, folder: Path | None = None, instrument: Instrument | None = None
+) -> tuple[Piece | None, tuple[ReadError, ...]]:
+    """The piece of a file, as far as it can be read, and every mistake in its meaning, in file order.
+
+    folder       where a quoted path of an instrument starts from
+    instrument   taken in place of the one the file names
+
+    The piece is None where no gesture can be known: without an instrument, or without `pitches` where the
+    instrument transposes.
+    """
+    found, ctx = settings(tree, folder, instrument)
+    unread: set[str] = set()
+    gestures = _gestures(ctx, tree, unread)
+    text, meter = _file_frame(tree)
+    played = passages.passages(ctx, tree.blocks, gestures, (text, meter), unread)
+    varied = _exercises(ctx, tree, gestures, unread)
+    errors = tuple(sorted(ctx.errors, key=lambda e: (e.span.line, e.span.column, e.code)))
+    if found is None:
+        return None, errors
+    piece = Piece(
+        settings=found,
+        gestures=tuple(gestures.values()),
+        passages=played,
+        exercises=varied,
+        unread=frozenset(unread),
+    )
+    return piece, errors
+
+
+def _file_frame(tree: nodes.File) -> tuple[str | None, tuple[int, int] | None]:
+    """The words before the file's tempo, and its meter: what passages take that say nothing else."""
+    tempo, meter = tree.get("tempo"), tree.get("meter")
+    words = tempo.value.words if tempo is not None and isinstance(tempo.value, nodes.Tempo) else None
+    bars = meter_of(meter.value) if meter is not None and isinstance(meter.value, nodes.Meter) else None
+    return words.text if words is not None else None, bars
+
+
+def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Gesture]:
+    """The gestures by lower-case name, in file order; names of those with an error join `unread`."""
+    blocks = [b for b in tree.blocks if b.kind == "gesture"]
+    if len(blocks) > MOST_GESTURES:
+        ctx.block = None
+        ctx.error("too-many-gestures", blocks[MOST_GESTURES].span, limit=MOST_GESTURES)
+        unread.update(b.name.text.lower() for b in blocks[MOST_GESTURES:])
+    found: dict[str, Gesture] = {}
+    for block in blocks[:MOST_GESTURES]:
+        name = block.name.text.lower()
+        gesture = build.gesture(ctx, block)
+        if gesture is None:
+            unread.add(name)
+        elif name not in unread:
+            found.setdefault(name, gesture)
+    return found
+
+
+def _exercises(
+    ctx: Context, tree: nodes.File, gestures: dict[str, Gesture], unread: set[str]
+) -> tuple[Exercise, ...]:
+    others = {b.name.text.lower(): _IS[b.kind] for b in tree.blocks if b.kind != "gesture"}
+    found: dict[str, Exercise] = {}
+    for block in tree.blocks:
+        if block.kind != "exercises":
+            continue
+        exercise = exercises.exercise(ctx, block, gestures, others, unread)
+        name = block.name.text.lower()
+        if exercise is None:
+            unread.add(name)
+        else:
+            found.setdefault(name, exercise)
+    return tuple(found.values())

@@ -1,0 +1,148 @@
+"""The top of a file: its settings, every default filled in."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+
+from gesturesmith import instruments
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.lang import nodes
+from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.words import nearest
+from gesturesmith.model.context import UNKNOWN, Context
+from gesturesmith.model.piece import Settings
+from gesturesmith.source import Span
+
+DEFAULT_TEMPO = Fraction(60)
+_TOP = Span(1, 1, 2)
+_PAPERS = {  # width and height in mm: ISO 216, ANSI/ASME Y14.1 (8.5 by 11 inches of 25.4 mm)
+    "a4": (Fraction(210), Fraction(297)),
+    "letter": (Fraction("215.9"), Fraction("279.4")),
+}
+
+
+def _value[T](tree: nodes.File, key: str, kind: type[T]) -> T | None:
+    entry = tree.get(key)
+    return entry.value if entry is not None and isinstance(entry.value, kind) else None
+
+
+def _missing(tree: nodes.File, key: str) -> bool:
+    """Whether a key is not there, nor a misspelled one that may have been meant for it."""
+    if tree.get(key) is not None:
+        return False
+    return not any(e.value is None and key in nearest(e.key.text, (key,)) for e in tree.settings)
+
+
+def _instrument(ctx: Context, tree: nodes.File, folder: Path | None) -> Instrument | None:
+    """The instrument the file names; None with an error."""
+    entry = tree.get("instrument")
+    if entry is None:
+        if _missing(tree, "instrument"):
+            ctx.error("missing-instrument", _TOP, names=listed(instruments.names()))
+        return None
+    if isinstance(entry.value, nodes.Text):
+        return _profile(ctx, entry.value, folder)
+    if not isinstance(entry.value, nodes.Word):
+        return None
+    word = entry.value
+    try:
+        return instruments.get(word.text)
+    except KeyError:
+        near = nearest(word.text, instruments.names())
+        there = listed(near or instruments.names())
+        ctx.error("unknown-instrument", word.span, nearest=near, name=shown(word.text), names=f"write {there}")
+        return None
+
+
+def _profile(ctx: Context, path: nodes.Text, folder: Path | None) -> Instrument | None:
+    """An instrument from a file of the user's own, all of its errors at once."""
+    from gesturesmith.instruments import profile
+
+    instrument, errors = profile.load((folder or Path()) / path.text)
+    for error in errors:
+        ctx.error("unreadable-profile", path.span, path=shown(path.text), why=error.message)
+    return None if errors else instrument
+
+
+def _pitches(ctx: Context, tree: nodes.File, instrument: Instrument | None) -> str | None:
+    """How pitches are read; None with an error where nobody should guess."""
+    word = _value(tree, "pitches", nodes.Word)
+    if word is not None:
+        return word.text
+    if instrument is None:
+        return None
+    if tree.get("pitches") is None and instrument.sounding.cents == 0:
+        return "written"
+    if _missing(tree, "pitches"):
+        entry = tree.get("instrument")
+        ctx.error("missing-pitches", entry.span if entry is not None else _TOP, instrument=instrument.name)
+    return None
+
+
+def settings(
+    tree: nodes.File, folder: Path | None, instrument: Instrument | None
+) -> tuple[Settings | None, Context]:
+    """The settings of a file, and the context to read its blocks in.
+
+    The settings are None where instrument or pitches are not known; the context then stands in for them, so
+    that the blocks can still be read for their other mistakes.
+    """
+    tempo = _value(tree, "tempo", nodes.Tempo)
+    bpm = tempo.bpm.value if tempo is not None else DEFAULT_TEMPO
+    ctx = Context(UNKNOWN, True, bpm)
+    found = instrument if instrument is not None else _instrument(ctx, tree, folder)
+    pitches = _pitches(ctx, tree, found)
+    if found is not None:
+        ctx.instrument = found
+    ctx.written = pitches != "sounding"
+    ctx.flawed = False
+    if found is None or pitches is None:
+        return None, ctx
+    plain = Settings(instrument=found, pitches=pitches, tempo=bpm, tempo_given=tempo is not None)
+    words = tempo.words.text if tempo is not None and tempo.words is not None else None
+    return _with_looks(tree, replace(plain, tempo_text=words)), ctx
+
+
+def meter_of(node: nodes.Meter) -> tuple[int, int] | None:
+    """A time signature, None for `free`."""
+    return None if node.beats is None or node.unit is None else (node.beats, node.unit)
+
+
+def _with_looks(tree: nodes.File, plain: Settings) -> Settings:
+    """The settings with everything that concerns the page."""
+
+    def text(key: str) -> str | None:
+        node = _value(tree, key, nodes.Text)
+        return node.text if node is not None else None
+
+    def word(key: str, otherwise: str) -> str:
+        node = _value(tree, key, nodes.Word)
+        return node.text if node is not None else otherwise
+
+    meter = _value(tree, "meter", nodes.Meter)
+    staff = _value(tree, "staff", nodes.Quantity)
+    wording = _value(tree, "wording", nodes.Names)
+    return replace(
+        _on_paper(tree, plain),
+        title=text("title"),
+        subtitle=text("subtitle"),
+        composer=text("composer"),
+        part=text("part"),
+        heights=word("heights", plain.heights),
+        accidentals=word("accidentals", plain.accidentals),
+        fingerings=word("fingerings", plain.fingerings),
+        meter=meter_of(meter) if meter is not None else None,
+        staff_mm=staff.value if staff is not None else plain.staff_mm,
+        wording=tuple(w.text for w in wording.words) if wording is not None else plain.wording,
+    )
+
+
+def _on_paper(tree: nodes.File, plain: Settings) -> Settings:
+    paper = _value(tree, "paper", nodes.Paper)
+    if paper is None:
+        return plain
+    if paper.width_mm is not None and paper.height_mm is not None:
+        return replace(plain, paper_mm=(paper.width_mm, paper.height_mm), paper_name="")
+    return replace(plain, paper_mm=_PAPERS.get(paper.name, plain.paper_mm), paper_name=paper.name)

@@ -1,0 +1,87 @@
+"""When points come: the language page's paragraph on time, and nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+type Given = Sequence[Fraction | None]
+
+_ZERO = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A time that cannot be: which one, the rule it breaks, and the earlier time it does not pass."""
+
+    index: int
+    rule: str
+    before: Fraction = _ZERO
+
+
+def usual_length(given: Given, *, detached: bool) -> Fraction:
+    """The length of a contour whose `lasts` is not written.
+
+    One beat a point; with times, at least the last one plus a beat for each untimed point after it, plus one
+    where the last point is detached and so has a slot of its own.
+    """
+    count = Fraction(len(given))
+    for index in range(len(given) - 1, -1, -1):
+        last = given[index]
+        if last is not None:
+            return max(count, last + len(given) - 1 - index + int(detached))
+    return count
+
+
+def faults(given: Given, *, detached: bool, length: Fraction, from_start: bool = True) -> list[Fault]:
+    """Every written time that cannot be.
+
+    given       the written times, None where there is none
+    detached    whether the last one needs a slot of its own before the end
+    from_start  whether the first one is always at 0 (points), or may come later (dynamics)
+    """
+    found = []
+    latest: Fraction | None = None
+    if from_start:
+        latest = _ZERO
+        if given[0]:
+            found.append(Fault(0, "first-point-late"))
+    last = len(given) - 1
+    for index in range(int(from_start), len(given)):
+        at = given[index]
+        if at is None:
+            latest = _ZERO if latest is None else latest
+        elif latest is not None and at <= latest:
+            found.append(Fault(index, "times-fall", latest))
+        elif at > length:
+            found.append(Fault(index, "past-end"))
+        elif at == length and (detached or index < last):
+            found.append(Fault(index, "no-slot-left"))
+        if at is not None:
+            latest = at if latest is None else max(at, latest)
+    return found
+
+
+def spread(given: Given, *, detached: bool, length: Fraction) -> tuple[Fraction, ...]:
+    """The time of every point, for times without fault: untimed ones share evenly what lies between.
+
+    A last point that is not detached comes at the end unless it has a time; a detached one keeps a slot.
+    """
+    count = len(given)
+    anchors = [(i, at) for i, at in enumerate(given) if at is not None]
+    if not anchors or anchors[0][0] != 0:
+        anchors.insert(0, (0, _ZERO))
+    if detached or count == 1:
+        anchors.append((count, length))
+    elif given[-1] is None:
+        anchors.append((count - 1, length))
+    times: list[Fraction] = []
+    for (index, at), (after, end) in pairwise(anchors):
+        times.append(at)
+        step = (end - at) / (after - index) if after - index > 1 else _ZERO
+        times += [at + step * k for k in range(1, after - index)]
+    if anchors[-1][0] < count:
+        times.append(anchors[-1][1])
+    return tuple(times)
