@@ -1,0 +1,45 @@
+"""What the composer answers for: an `allow` silences a caution and turns a refusal into one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from gesturesmith.diagnostics import Finding, Severity
+from gesturesmith.model.gesture import Allow
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lifted:
+    """Findings after every `allow`; which of the allows met nothing, and which only what cannot be allowed."""
+
+    findings: tuple[Finding, ...]
+    silent: tuple[int, ...] = ()
+    barred: tuple[int, ...] = ()
+
+
+def lift(findings: tuple[Finding, ...], allows: tuple[Allow, ...]) -> Lifted:
+    """Apply the allows of a gesture. A rule is named by its name or its code, in any case."""
+    if not allows:
+        return Lifted(findings=findings)
+    met: dict[int, bool] = {}  # place of the allow -> whether it lifted anything
+    left = []
+    for finding in findings:
+        number = next((i for i, a in enumerate(allows) if _names(a, finding)), None)
+        if number is None:
+            left.append(finding)
+            continue
+        met[number] = met.get(number, False) or not finding.physical
+        if finding.physical:
+            left.append(finding)
+        elif finding.severity is Severity.REFUSED:
+            reason = f"{finding.text} (allowed: {allows[number].reason})"
+            left.append(replace(finding, severity=Severity.CAUTION, text=reason, try_values=(), hint=""))
+    return Lifted(
+        findings=tuple(left),
+        silent=tuple(i for i in range(len(allows)) if i not in met),
+        barred=tuple(i for i, lifted in sorted(met.items()) if not lifted),
+    )
+
+
+def _names(allow: Allow, finding: Finding) -> bool:
+    return allow.rule.casefold() in (finding.rule, finding.code.casefold())

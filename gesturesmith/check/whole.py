@@ -1,0 +1,165 @@
+"""A whole file judged: its gestures, passages and exercises, with all that is to be said of each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from gesturesmith.check.judge import Judged, in_file_order, judge, judge_passage, verdict_of
+from gesturesmith.check.realise import as_json
+from gesturesmith.check.suggest import Bench
+from gesturesmith.diagnostics import (
+    ExerciseReport,
+    FileReport,
+    Finding,
+    GestureReport,
+    PassageReport,
+    ReadError,
+    Severity,
+)
+from gesturesmith.lang.nodes import File
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.piece import Exercise, Passage, PassageItem, Piece
+from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.source import Source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checked:
+    """What is said of a file, and the cases that are engraved from it, by the names of their blocks."""
+
+    report: FileReport
+    cases: dict[str, Case]
+    passage_cases: dict[str, PassageCase]
+
+
+def check(
+    piece: Piece,
+    tree: File,
+    source: Source,
+    errors: tuple[ReadError, ...],
+    *,
+    suggestions: bool = True,
+) -> Checked:
+    """Judge everything in a file. Without `suggestions` nothing is tried out to put it right."""
+    judged = {g.name: judge(g) for g in piece.gestures}
+    bench = Bench(tree, piece.settings, source.lines) if suggestions else None
+    own = {g.name: g for g in piece.gestures}
+    passages = tuple(_passage(p, own, judged) for p in piece.passages)
+    report = FileReport(
+        source=source,
+        readable=not errors,
+        errors=tuple(sorted(errors, key=lambda e: (e.span.line, e.span.column, e.code))),
+        gestures=tuple(_gesture_report(j, bench) for j in judged.values()),
+        passages=tuple(said for _, said in passages),
+        exercises=tuple(_exercise(e) for e in piece.exercises),
+    )
+    return Checked(
+        report=report,
+        cases={name: j.case for name, j in judged.items()},
+        passage_cases={case.passage.name: case for case, _ in passages},
+    )
+
+
+def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:
+    gesture = judged.case.gesture
+    return GestureReport(
+        name=gesture.name,
+        title=gesture.title,
+        span=gesture.span,
+        verdict=judged.verdict,
+        findings=bench.with_suggestions(judged) if bench else judged.findings,
+        realisation=as_json(judged.case.realisation),
+    )
+
+
+# --- passages --------------------------------------------------------------------------------------------
+
+
+def _passage(
+    passage: Passage, own: dict[str, Gesture], judged: dict[str, Judged]
+) -> tuple[PassageCase, PassageReport]:
+    """A passage: what its own gestures were found to be, and how those it moves come out."""
+    played = [_played(item, own, judged) for item in passage.items]
+    case = PassageCase(
+        passage=passage,
+        cases=tuple(None if p is None else p.case for p in played),
+        refusals=tuple(None if p is None or not p.refusals else p.refusals[0] for p in played),
+    )
+    moved = (
+        _moved(finding, item)
+        for item, p in zip(passage.items, played, strict=True)
+        if p is not None and not _known(item, own)
+        for finding in p.findings
+    )
+    findings = in_file_order((*judge_passage(case), *_once(moved)))
+    said = PassageReport(
+        name=passage.name,
+        title=passage.title,
+        span=passage.span,
+        verdict=verdict_of(findings),
+        findings=findings,
+    )
+    return case, said
+
+
+def _played(item: PassageItem, own: dict[str, Gesture], judged: dict[str, Judged]) -> Judged | None:
+    if item.gesture is None:
+        return None
+    if _known(item, own):
+        return judged[item.played]
+    return judge(item.gesture)
+
+
+def _known(item: PassageItem, own: dict[str, Gesture]) -> bool:
+    """Whether a passage plays a gesture as it stands in the file: its findings are given there."""
+    there = own.get(item.played)
+    if there is None or item.gesture is None:
+        return False
+    return there.points == item.gesture.points and there.tempo == item.gesture.tempo
+
+
+def _moved(finding: Finding, item: PassageItem) -> Finding:
+    """What was found on a gesture a passage moves, or on a pitch of its own, at its place in the passage."""
+    name = item.played or "this note"
+    where = f"{name}, {finding.where}" if item.played and finding.where else name
+    return replace(finding, span=item.span, where=where, try_values=())
+
+
+def _once(findings: Iterator[Finding]) -> Iterator[Finding]:
+    """A passage may be written out several times: the same finding at the same place is said once."""
+    seen: set[tuple[object, ...]] = set()
+    for finding in findings:
+        key = (finding.span, finding.code, finding.where, finding.text)
+        if key not in seen:
+            seen.add(key)
+            yield finding
+
+
+# --- exercises -------------------------------------------------------------------------------------------
+
+
+def _exercise(exercise: Exercise) -> ExerciseReport:
+    """How many variants can be played, and which cannot, each with its first reason."""
+    left_out = tuple(
+        (label, reason)
+        for label, variant in zip(exercise.labels, exercise.variants, strict=True)
+        if (reason := _reason(variant))
+    )
+    playable = len(exercise.variants) - len(left_out)
+    made = min(playable, exercise.keep) if isinstance(exercise.keep, int) else playable
+    return ExerciseReport(
+        name=exercise.name,
+        title=exercise.title,
+        span=exercise.span,
+        made=made,
+        left_out=left_out,
+    )
+
+
+def _reason(variant: Gesture) -> str:
+    refused = next((f for f in judge(variant).findings if f.severity is Severity.REFUSED), None)
+    if refused is None:
+        return ""
+    where = f"{refused.where}: " if refused.where else ""
+    return f"{where}{refused.text} ({refused.rule})"

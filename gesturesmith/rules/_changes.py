@@ -1,0 +1,78 @@
+"""Changes of equipment or manner from one note to the next, and the time there is for them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from fractions import Fraction
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import plain, seconds_between
+from gesturesmith.rules.base import Case, Finding, PassageCase
+
+type State = Callable[[ContourPoint, Gesture], str | None]
+
+
+def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator[Finding]:
+    """Findings where a state changes within a gesture with too little silence before the new one.
+
+    state   names the state at a point; "" is the ordinary one, None goes with every other
+    what    says the change: "the mute"
+    """
+    gesture = case.gesture
+    limit = case.instrument.limits.get(limit_name)
+    before: ContourPoint | None = None
+    for point in gesture.points:
+        if point.kind == "silence":
+            continue
+        if before is not None and _differ(state(before, gesture), state(point, gesture)):
+            # Only silence is time: a note in between would be played without free hands.
+            free = seconds_between(gesture, before.until, point.at)
+            excess = below(limit, free)
+            if excess is not None and point.reached == "attack":
+                words = f"{plain(free)} s" if free else "no time"
+                yield Finding(
+                    span=point.span,
+                    text=f"{words} of rest before this note to change {what}; {plain(excess.limit)} s are needed",
+                    evidence=excess.evidence,
+                    severity=excess.severity,
+                    numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
+                    try_values=_tries.slower(gesture, excess.limit / free) if free else (),
+                )
+        before = point
+
+
+def _differ(one: str | None, other: str | None) -> bool:
+    return one is not None and other is not None and one != other
+
+
+def in_passage(passage: PassageCase, state: State, limit_name: str, what: str) -> Iterator[Finding]:
+    """The same from the last note of one item of a passage to the first of the next."""
+    last: tuple[ContourPoint, Case, Fraction] | None = None
+    for item, case in zip(passage.passage.items, passage.cases, strict=True):
+        if case is None or not case.gesture.sounding_points:
+            continue
+        points = case.gesture.sounding_points
+        first = points[0]
+        if last is not None:
+            old, old_case, end = last
+            free = float((item.at + first.at - end) * 60 / passage.passage.tempo)
+            excess = below(case.instrument.limits.get(limit_name), free)
+            if excess is not None and _differ(state(old, old_case.gesture), state(first, case.gesture)):
+                words = f"{plain(free)} s" if free > 0 else "no time"
+                yield Finding(
+                    span=item.span,
+                    where=item.played,
+                    text=f"{words} of rest before it to change {what}; {plain(excess.limit)} s are needed",
+                    hint=f"rest {_beats(excess.limit, passage)} beats before it",
+                    evidence=excess.evidence,
+                    severity=excess.severity,
+                    numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
+                )
+        last = (points[-1], case, item.at + points[-1].until)
+
+
+def _beats(seconds: float, passage: PassageCase) -> str:
+    return plain(-int(-float(passage.passage.tempo) * seconds / 60 // 1))

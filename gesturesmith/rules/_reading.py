@@ -1,0 +1,141 @@
+"""What rules read off a gesture: written names, notes with their seconds, slides, changes of playing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import ContourPoint, Gesture, Segment
+from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.rules.base import Case
+from gesturesmith.techniques.base import Technique
+from gesturesmith.units import frequency_hz, spell
+
+
+def written_name(instrument: Instrument, sounding_cents: Fraction | float) -> str:
+    """The written name of a sounding pitch, to the nearest quarter tone: "C6"."""
+    return instrument.written(spell(50 * round(sounding_cents / 50))).name
+
+
+def exact_name(instrument: Instrument, sounding_cents: Fraction | float) -> str:
+    """The written name of a sounding pitch to the cent: "Bb4-31c"."""
+    return instrument.written(spell(round(sounding_cents))).name
+
+
+def both_names(instrument: Instrument, sounding_cents: Fraction | float) -> str:
+    """The written name, and where it differs the sounding one: "C6 (sounding F5)"."""
+    written = written_name(instrument, sounding_cents)
+    sounding = spell(50 * round(sounding_cents / 50)).name
+    return written if written == sounding else f"{written} (sounding {sounding})"
+
+
+def point_name(case: Case, point: ContourPoint) -> str:
+    """A point's own written name, else that of its height in the band."""
+    if point.pitch is not None:
+        return point.pitch.written.name
+    return written_name(case.instrument, point.sounding_cents or 0)
+
+
+def plain(value: float | Fraction) -> str:
+    """A number for people: two decimals below 1, one below 100, none above."""
+    size = abs(float(value))
+    digits = 2 if size < 1 else 1 if size < 100 else 0
+    text = f"{float(value):.{digits}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
+    return float(gesture.seconds_at(end - start))
+
+
+def slot_s(gesture: Gesture, point: ContourPoint) -> float:
+    """Seconds a point's slot lasts."""
+    return seconds_between(gesture, point.at, point.until)
+
+
+def hz(point: ContourPoint) -> float:
+    return frequency_hz(point.sounding_cents or 0)
+
+
+def register_name(case: Case, point: ContourPoint) -> str:
+    """The register a point sounds in."""
+    return case.instrument.register_of(point.sounding_cents or 0).name
+
+
+def pitched_points(case: Case) -> Iterator[tuple[int, ContourPoint]]:
+    """The points that sound a pitch, with their place in the contour: no rests, nothing the lips do not sound."""
+    for index, point in enumerate(case.gesture.points):
+        if point.sounding_cents is not None and not any(t.pitched == "none" for t in point.techniques):
+            yield index, point
+
+
+def played_points(case: Case) -> Iterator[tuple[ContourPoint, PlayedPoint]]:
+    """Points that have a pitch with the way each is played."""
+    for played in case.realisation.points:
+        if played.asked_cents is not None:
+            yield case.gesture.points[played.index], played
+
+
+def path_of(point: ContourPoint) -> str:
+    """How the pitch moves from a point on: the path of the motion in force there, else of the valves."""
+    for layer in ("motion", "valves"):
+        for technique in point.techniques:
+            if technique.layer == layer and technique.path != "none":
+                return technique.path
+    return "none"
+
+
+@dataclass(frozen=True, slots=True)
+class Slide:
+    """A line that slides, with the points it joins and their places in the contour."""
+
+    index: int
+    segment: Segment
+    start: ContourPoint
+    end: ContourPoint
+
+    @property
+    def cents(self) -> float:
+        """Signed width, + upward."""
+        return float((self.end.sounding_cents or 0) - (self.start.sounding_cents or 0))
+
+
+def slides(case: Case, *paths: str) -> Iterator[Slide]:
+    """The sliding lines whose start moves by one of `paths`; all of them where none is named."""
+    gesture = case.gesture
+    for index, segment in enumerate(gesture.segments):
+        start, end = gesture.points[index], gesture.points[index + 1]
+        if not segment.slides or start.sounding_cents is None or end.sounding_cents is None:
+            continue
+        if not paths or path_of(start) in paths:
+            yield Slide(index, segment, start, end)
+
+
+def in_force(case: Case) -> tuple[Technique, ...]:
+    """Every technique of the gesture, its own first, then those its points turn to; each once."""
+    seen = {t.key: t for t in case.gesture.techniques}
+    for point in case.gesture.points:
+        for technique in point.techniques:
+            seen.setdefault(technique.key, technique)
+    return tuple(seen.values())
+
+
+def first_with(case: Case, technique: Technique) -> ContourPoint | None:
+    """The first sounding point played with a technique."""
+    return next((p for p in case.gesture.sounding_points if technique in p.techniques), None)
+
+
+def stretches(case: Case, technique: Technique) -> Iterator[tuple[ContourPoint, float]]:
+    """Unbroken stretches of a technique: the point each begins at, and its seconds."""
+    begin: ContourPoint | None = None
+    end = Fraction(0)
+    for point in case.gesture.points:
+        if point.kind != "silence" and technique in point.techniques:
+            begin, end = begin or point, point.until
+        elif begin is not None:
+            yield begin, seconds_between(case.gesture, begin.at, end)
+            begin = None
+    if begin is not None:
+        yield begin, seconds_between(case.gesture, begin.at, end)

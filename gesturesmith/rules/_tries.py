@@ -1,0 +1,121 @@
+"""Changes of keys that rules propose; the checker reads and judges each before it is shown."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
+from gesturesmith.rules._reading import written_name
+from gesturesmith.rules.base import Case
+from gesturesmith.units import Interval, Spelling, chromatic
+
+type Change = tuple[tuple[str, str], ...]
+
+
+def instead(case: Case, layer: str, *keys: str) -> tuple[Change, ...]:
+    """Another technique in the place of the one on a layer, the rest kept."""
+    changes: list[Change] = []
+    for key in keys:
+        row = [key if t.layer == layer else t.key for t in case.gesture.techniques]
+        changes.append((("technique", " + ".join(dict.fromkeys(row))),))
+    return tuple(changes)
+
+
+def without(case: Case, *keys: str) -> tuple[Change, ...]:
+    """The gesture without some of its techniques."""
+    row = [t.key for t in case.gesture.techniques if t.key not in keys]
+    return ((("technique", " + ".join(row) or "ordinary"),),)
+
+
+def lasting(gesture: Gesture, seconds: float) -> tuple[Change, ...]:
+    """A length of at least so many seconds, in whole beats or, where the gesture is in seconds, in seconds."""
+    if gesture.in_seconds:
+        tenths = -int(-seconds * 10 // 1)
+        return ((("lasts", f"{Fraction(tenths, 10)} s"),),) if tenths > 0 else ()
+    beats = float(gesture.tempo) * seconds / 60
+    whole = max(1, -int(-beats // 1))
+    if whole > 64:
+        return ()
+    return ((("lasts", f"{whole} {'beat' if whole == 1 else 'beats'}"),),)
+
+
+def slower(gesture: Gesture, factor: float) -> tuple[Change, ...]:
+    """The gesture so many times as long as it is, rounded up."""
+    return lasting(gesture, float(gesture.seconds) * factor)
+
+
+def about(gesture: Gesture, *indices: int) -> tuple[Change, ...]:
+    """Approximate pitches in the place of exact ones; an x-note bears no cents."""
+    change = tuple(
+        (f"point {i}", "x" + _plain(gesture.points[i].pitch.written))  # type: ignore[union-attr]  # has a pitch
+        for i in indices
+        if gesture.points[i].pitch is not None and not gesture.points[i].about
+    )
+    return (change,) if change else ()
+
+
+def exact_points(gesture: Gesture) -> tuple[int, ...]:
+    return tuple(i for i, p in enumerate(gesture.points) if p.kind == "pitch" and not p.about)
+
+
+def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Change, ...]:
+    """One point moved to the tempered pitch nearest to a sounding one."""
+    point = case.gesture.points[index]
+    if point.pitch is None:
+        return ()
+    name = written_name(case.instrument, 100 * round(sounding_cents / 100))
+    return (((f"point {index}", ("x" if point.about else "") + name),),)
+
+
+def moved(case: Case, semitones: int) -> tuple[Change, ...]:
+    """The whole gesture moved: every pitch, and a band given by pitches."""
+    gesture = case.gesture
+    octaves, rest = divmod(semitones, 12)
+    by = Interval(7 * octaves, Fraction(1200 * octaves)) if rest == 0 else chromatic(semitones)
+    change = [
+        (f"point {i}", ("x" if p.about else "") + p.pitch.written.transposed(by).name)
+        for i, p in enumerate(gesture.points)
+        if p.pitch is not None
+    ]
+    if gesture.band is not None and not gesture.band.register:
+        low, high = (b.written.transposed(by).name for b in (gesture.band.low, gesture.band.high))
+        change.append(("band", f"{low}..{high}"))
+    elif any(p.kind == "height" for p in gesture.points):
+        return ()  # heights of a register cannot move
+    if any("-1" in value or not value[-1:].isalnum() for _, value in change):
+        return ()
+    return (tuple(change),) if change else ()
+
+
+def levels(gesture: Gesture, level: str) -> tuple[Change, ...]:
+    """One level for the whole gesture, where its dynamics are not written into the points."""
+    if any(p.dynamic for p in gesture.points):
+        return ()
+    return ((("dynamics", level),),)
+
+
+def at_most(gesture: Gesture, level: str) -> tuple[Change, ...]:
+    """The dynamics with every level above `level` brought down to it."""
+    return _clamped(gesture, LEVELS[: LEVELS.index(level) + 1])
+
+
+def at_least(gesture: Gesture, level: str) -> tuple[Change, ...]:
+    """The dynamics with every level below `level` brought up to it; niente stays."""
+    return _clamped(gesture, LEVELS[LEVELS.index(level) :])
+
+
+def _clamped(gesture: Gesture, kept: tuple[str, ...]) -> tuple[Change, ...]:
+    if any(p.dynamic for p in gesture.points) or len(gesture.dynamics) != 1:
+        return levels(gesture, kept[-1] if LEVELS[0] in kept else kept[0])
+    mark = gesture.dynamics[0].level
+    if mark in LEVELS and mark not in kept:
+        return levels(gesture, kept[-1] if LEVELS.index(mark) > LEVELS.index(kept[-1]) else kept[0])
+    return ()
+
+
+def _plain(spelling: Spelling) -> str:
+    return Spelling(spelling.letter, spelling.alter, spelling.octave).name
+
+
+def index_of(gesture: Gesture, point: ContourPoint) -> int:
+    return next(i for i, p in enumerate(gesture.points) if p is point)

@@ -1,0 +1,112 @@
+"""The attacks follow each other faster than the tongue, or the register, answers.
+
+Checks  attacks a second, from those of `attacks:` or one for each tongued point, against the kind of
+        tonguing and the register
+Why     the tongue has a fastest speed, and in the low register the sound takes longer to form; sources
+        differ, so below the widest reading the checker only warns
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      contour: C5
+      lasts: 1 beat
+      attacks: 9
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      contour: C5
+      lasts: 1 beat
+      attacks: 6
+Fix     use `double-tongue` or `triple-tongue`, slow it down, or ask for fewer attacks
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.model.gesture import ContourPoint, attack_times
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import Excess, above
+from gesturesmith.rules._reading import plain, register_name
+from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.techniques.base import Technique
+
+_WINDOW = 2  # gaps that are averaged: a single short note among long ones is no rate
+_WORDS = {
+    "single_tongue": "single tonguing",
+    "double_tongue": "double tonguing",
+    "triple_tongue": "triple tonguing",
+    "split_attack": "split attacks",
+    "slap": "slaps",
+}
+
+
+@rule("GS401", "attacks-too-fast", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    gesture = case.gesture
+    times = attack_times(gesture)
+    worst: tuple[tuple[int, float], float, ContourPoint, str, Excess] | None = None
+    points = gesture.sounding_points
+    place = 0
+    for start, rate in _rates(times, gesture.tempo):
+        while place + 1 < len(points) and points[place + 1].at <= start:
+            place += 1
+        for excess, words in _excesses(case, points[place], rate):
+            key = (excess.severity.rank, rate)
+            if worst is None or key > worst[0]:
+                worst = (key, rate, points[place], words, excess)
+    if worst is None:
+        return
+    _, rate, point, words, excess = worst
+    asked = gesture.attacks is not None
+    register = register_name(case, point)
+    yield Finding(
+        span=gesture.span_of("attacks") if asked else point.span,
+        text=f"{plain(rate)} attacks a second; {words} in the {register} register: up to {plain(excess.limit)}",
+        evidence=excess.evidence,
+        severity=excess.severity,
+        numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),
+        try_values=_ways_out(case, rate, excess, asked),
+    )
+
+
+def _rates(times: tuple[Fraction, ...], tempo: Fraction) -> Iterator[tuple[Fraction, float]]:
+    """Attacks a second over two gaps, or the one there is, each with the time it begins at."""
+    gaps = min(_WINDOW, len(times) - 1)
+    for i in range(len(times) - gaps if gaps > 0 else 0):
+        seconds = float((times[i + gaps] - times[i]) * 60 / tempo)
+        if seconds > 0:
+            yield times[i], gaps / seconds
+
+
+def _excesses(case: Case, point: ContourPoint, rate: float) -> Iterator[tuple[Excess, str]]:
+    kinds: list[Technique] = [t for t in point.techniques if t.layer == "attack" or "fastest_per_s" in t.limits]
+    prefix = next((t.rate for t in kinds if t.rate), "single_tongue")
+    register = register_name(case, point)
+    if not any(t.tone == "none" and not t.rate for t in point.techniques):
+        excess = above(case.instrument.limits.get(f"{prefix}_per_s_{register}"), rate)
+        if excess is not None:
+            yield excess, _WORDS.get(prefix, prefix)
+    for technique in kinds:
+        excess = above(technique.limits.get("fastest_per_s"), rate)
+        if excess is not None:
+            yield excess, technique.title["en"].lower()
+
+
+def _ways_out(case: Case, rate: float, excess: Excess, asked: bool) -> tuple[_tries.Change, ...]:
+    gesture = case.gesture
+    changes: list[_tries.Change] = []
+    if case.on_layer("attack") is None and not any(t.tone == "none" for t in gesture.techniques):
+        row = [t.key for t in gesture.techniques if t.layer != "none"]
+        changes += [(("technique", " + ".join([*row, key])),) for key in ("double-tongue", "triple-tongue")]
+    elif gesture.techniques:
+        changes += _tries.instead(case, "attack", "double-tongue")
+    if asked and gesture.attacks is not None:
+        fewer = int(gesture.attacks.count * excess.limit / rate)
+        words = f" {gesture.attacks.shape}" if gesture.attacks.shape else ""
+        changes += [(("attacks", f"{fewer}{words}"),)] if fewer > 0 else []
+    changes += _tries.slower(gesture, rate / excess.limit)
+    return tuple(changes)

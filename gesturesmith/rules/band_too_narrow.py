@@ -1,0 +1,47 @@
+"""A band is too narrow to show heights in it.
+
+Checks  the width of a band given by two pitches, where the contour has heights in it
+Why     on a staff, low, middle and high of a narrow band fall on the same line
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: half-valve
+      band: C5..C#5
+      contour: low ~~ high ~~ mid
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: half-valve
+      band: G4..G5
+      contour: low ~~ high ~~ mid
+Fix     widen the band, or write the pitches
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import plain
+from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.units import chromatic
+
+
+@rule("GS709", "band-too-narrow", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    band = case.gesture.band
+    if band is None or band.register or not any(p.kind == "height" for p in case.gesture.points):
+        return
+    width = float(band.high.cents - band.low.cents)
+    excess = below(case.instrument.limits.get("band_narrowest_cents"), width)
+    if excess is None:
+        return
+    yield Finding(
+        span=band.span,
+        where="",
+        text=f"{plain(width / 100)} semitones; heights can be told apart in about {plain(excess.limit / 100)}",
+        evidence=excess.evidence,
+        numbers=(Number(name="width", value=width, limit=excess.limit, unit="cents"),),
+        try_values=((("band", f"{band.low.written.name}..{band.low.written.transposed(chromatic(7)).name}"),),),
+    )

@@ -1,0 +1,124 @@
+"""What a rule is, and what it may look at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from gesturesmith.diagnostics import Finding, Severity
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.piece import Passage
+from gesturesmith.model.realisation import Realisation
+from gesturesmith.techniques.base import Technique
+
+__all__ = ["Case", "Finding", "Outcome", "PassageCase", "Rule", "outcome_rule", "passage_rule", "rule"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Case:
+    """One gesture with the way it would be played; rules read it and nothing else."""
+
+    gesture: Gesture
+    realisation: Realisation
+
+    @property
+    def instrument(self) -> Instrument:
+        return self.gesture.instrument
+
+    @property
+    def techniques(self) -> tuple[Technique, ...]:
+        """The techniques in effect, the fallback's where it is used."""
+        return self.realisation.techniques
+
+    def on_layer(self, layer: str) -> Technique | None:
+        """The technique in effect on a layer, or None."""
+        return next((t for t in self.techniques if t.layer == layer), None)
+
+    @property
+    def path(self) -> str:
+        """How the pitch gets from point to point: the path of the motion, else of the valves, else "none"."""
+        for layer in ("motion", "valves"):
+            technique = self.on_layer(layer)
+            if technique is not None and technique.path != "none":
+                return technique.path
+        return "none"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PassageCase:
+    """A passage with the case of each gesture it plays, in the order of its items (None for rests)."""
+
+    passage: Passage
+    cases: tuple[Case | None, ...]
+    refusals: tuple[Finding | None, ...] = ()  # the first refusal of each item's gesture, None where there is none
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What the other rules found on a gesture, for the few rules that judge that.
+
+    case            the gesture as it is played in the end, with the fallback where that is used
+    found           what was found on it, before any `allow`
+    silent          the `allow` entries (their places in `gesture.allows`) that met no finding
+    barred          those that met only findings that cannot be allowed
+    replaced        the refusals of the asked technique that the fallback does away with
+    rules           the names and codes of all rules
+    """
+
+    case: Case
+    found: tuple[Finding, ...]
+    silent: tuple[int, ...] = ()
+    barred: tuple[int, ...] = ()
+    replaced: tuple[Finding, ...] = ()
+    rules: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A rule: code, name, the severity its findings have unless they say otherwise, and its check.
+
+    At least one of `check`, `check_passage` and `check_outcome` is there; `doc` is the module's docstring.
+    """
+
+    code: str
+    name: str
+    severity: Severity
+    check: Callable[[Case], Iterable[Finding]] | None
+    check_passage: Callable[[PassageCase], Iterable[Finding]] | None = None
+    check_outcome: Callable[[Outcome], Iterable[Finding]] | None = None
+    doc: str = ""
+
+
+type GestureCheck = Callable[[Case], Iterable[Finding]]
+type PassageCheck = Callable[[PassageCase], Iterable[Finding]]
+type OutcomeCheck = Callable[[Outcome], Iterable[Finding]]
+
+
+def rule(
+    code: str, name: str, *, severity: str, passage: PassageCheck | None = None
+) -> Callable[[GestureCheck], Rule]:
+    """Make a function that yields findings on a gesture a rule; `passage` does the same between gestures."""
+
+    def make(check: GestureCheck) -> Rule:
+        return Rule(code, name, Severity(severity), check, passage)
+
+    return make
+
+
+def passage_rule(code: str, name: str, *, severity: str) -> Callable[[PassageCheck], Rule]:
+    """Make a function that yields findings on a passage a rule."""
+
+    def make(check: PassageCheck) -> Rule:
+        return Rule(code, name, Severity(severity), None, check)
+
+    return make
+
+
+def outcome_rule(code: str, name: str, *, severity: str) -> Callable[[OutcomeCheck], Rule]:
+    """Make a function that yields findings on what the other rules found a rule."""
+
+    def make(check: OutcomeCheck) -> Rule:
+        return Rule(code, name, Severity(severity), None, None, check)
+
+    return make

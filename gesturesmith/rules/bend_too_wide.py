@@ -1,0 +1,65 @@
+"""A bend is wider than the lip takes a note in that register.
+
+Checks  each line of a bend: how far it goes from the note it bends, down and up, by register
+Why     the lip can take a note off its partial, downward more than upward, about a third in the low register
+        and about a quarter tone in the top; beyond half way the note slips to the next partial
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: bend
+      contour: G5 -- E5 -- G5
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: bend
+      contour: C5 -- B4 -- C5
+Fix     narrow it, write a `lip-gliss` or `hand-gliss`, or move it down
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.model.gesture import ContourPoint
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import path_of, plain, register_name, written_name
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS503", "bend-too-wide", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    home: ContourPoint | None = None
+    for index, point in enumerate(case.gesture.points):
+        if point.reached != "line" or home is None:
+            home = point if point.sounding_cents is not None else None
+            continue
+        bent = path_of(home) == "lip" and any(t.one_partial for t in home.techniques)
+        if not bent or point.sounding_cents is None:
+            continue
+        width = float((point.sounding_cents or 0) - (home.sounding_cents or 0))
+        way = "down" if width < 0 else "up"
+        register = register_name(case, home)
+        excess = above(case.instrument.limits.get(f"bend_{way}_{register}"), abs(width))
+        if excess is None:
+            continue
+        sign = -1 if width < 0 else 1
+        reach = float(home.sounding_cents or 0) + sign * 50 * (excess.limit // 50)
+        yield Finding(
+            span=point.span,
+            text=f"bent {way} {plain(abs(width))} cents; the lip takes a note of the {register} register {way} by "
+            f"about {plain(excess.limit)}",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name=f"bend {way}", value=abs(width), limit=excess.limit, unit="cents"),),
+            try_values=(*_narrowed(case, index, reach), *_tries.instead(case, "motion", "lip-gliss", "hand-gliss")),
+        )
+
+
+def _narrowed(case: Case, index: int, cents: float) -> tuple[_tries.Change, ...]:
+    point = case.gesture.points[index]
+    if point.pitch is None:
+        return ()
+    name = written_name(case.instrument, cents)
+    return (((f"point {index}", ("x" if point.about else "") + name),),)

@@ -1,0 +1,115 @@
+"""A phrase is longer than one breath.
+
+Checks  the air of each phrase, from one rest or breath mark to the next: its seconds, times the flow of its
+        register, level and techniques
+Why     a player has three to five litres for a phrase; low and loud notes take several times the air of high
+        soft ones
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      contour: C4
+      lasts: 30 beats
+      dynamics: ff
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      contour: C5
+      lasts: 8 beats
+      dynamics: p
+Fix     write a rest `r` or a `breath`, make it shorter or softer; circular breathing is a reason for `allow`
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import pairwise
+
+from gesturesmith.diagnostics import Number, Severity
+from gesturesmith.model.gesture import LEVELS, ContourPoint
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import FAR
+from gesturesmith.rules._reading import plain, register_name, slot_s
+from gesturesmith.rules.base import Case, Finding, rule
+
+_ANCHORS = ("pp", "mf", "ff")  # the levels that flows are given for
+
+
+@rule("GS601", "breath-too-short", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    litres = case.instrument.limits.get("breath_litres")
+    least = case.instrument.limits.get("breath_flow_least")
+    if litres is None:
+        return
+    for phrase in _phrases(case):
+        seconds = sum(slot_s(case.gesture, p) for p in phrase)
+        used = sum(slot_s(case.gesture, p) * _flow(case, p) for p in phrase)
+        wide = litres.wide
+        never = wide is not None and least is not None and seconds * least.narrow.value > wide.value * FAR
+        if used <= litres.narrow.value and not never:
+            continue
+        evidence, severity = litres.narrow, Severity.CAUTION
+        if never and wide is not None and least is not None:
+            evidence, severity, used = wide, Severity.REFUSED, seconds * least.narrow.value
+        fits = float(case.gesture.seconds) * evidence.value / used
+        how = "at the very least" if severity is Severity.REFUSED else "about"
+        yield Finding(
+            span=phrase[0].span,
+            text=f"{plain(seconds)} s without a breath take {how} {plain(used)} L of air; a breath holds about "
+            f"{plain(evidence.value)}",
+            hint="a rest `r` or the word `breath` gives time to breathe",
+            evidence=evidence,
+            severity=severity,
+            numbers=(Number(name="air", value=used, limit=evidence.value, unit="L"),),
+            try_values=(*_tries.levels(case.gesture, "pp"), *_shorter(case, fits)),
+        )
+
+
+def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
+    """The points of each phrase: to a rest, or through a point with a breath mark."""
+    phrase: list[ContourPoint] = []
+    for point in case.gesture.points:
+        if point.kind != "silence":
+            phrase.append(point)
+        if phrase and (point.kind == "silence" or "breath" in point.marks):
+            yield phrase
+            phrase = []
+    if phrase:
+        yield phrase
+
+
+def _flow(case: Case, point: ContourPoint) -> float:
+    """Litres a second at a point: by register, by level between the three that are given, by technique."""
+    limits = case.instrument.limits
+    register = register_name(case, point)
+    given = [limits.get(f"breath_flow_{register}_{level}") for level in _ANCHORS]
+    flows = [float(g.narrow.value) for g in given if g is not None]
+    if len(flows) < len(_ANCHORS):
+        return 0.0
+    middle = _between(flows, LEVELS.index(case.gesture.level_at(point.at)))
+    ends = _between(flows, LEVELS.index(case.gesture.level_at(point.until)))
+    factor = 1.0
+    for technique in point.techniques:
+        if technique.flow is not None:
+            factor *= technique.flow.value
+    return (middle + ends) / 2 * factor
+
+
+def _between(flows: list[float], level: int) -> float:
+    anchors = [LEVELS.index(a) for a in _ANCHORS]
+    if level <= anchors[0]:
+        return flows[0]
+    for (low, high), (first, second) in zip(pairwise(anchors), pairwise(flows), strict=True):
+        if level <= high:
+            return first + (second - first) * (level - low) / (high - low)
+    return flows[-1]
+
+
+def _shorter(case: Case, seconds: float) -> tuple[_tries.Change, ...]:
+    if case.gesture.in_seconds:
+        whole = Fraction(int(seconds * 2), 2)
+        return ((("lasts", f"{whole} s"),),) if whole > 0 else ()
+    beats = int(seconds * float(case.gesture.tempo) / 60)
+    return ((("lasts", f"{beats} {'beat' if beats == 1 else 'beats'}"),),) if beats > 0 else ()

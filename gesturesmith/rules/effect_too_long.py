@@ -1,0 +1,63 @@
+"""A technique goes on longer than is good for the player.
+
+Checks  the unbroken time each technique is in force against the longest stretch it can be kept up
+Why     growl, flutter, shake and the like tire lip, tongue or throat far sooner than plain playing
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      technique: growl
+      contour: C4
+      lasts: 12 beats
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      technique: growl
+      contour: C4
+      lasts: 4 beats
+Fix     shorten it, or break it with a rest
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import in_force, plain, stretches
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS603", "effect-too-long", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    for technique in in_force(case):
+        limit = technique.limits.get("longest_s")
+        if limit is None:
+            continue
+        for point, seconds in stretches(case, technique):
+            excess = above(limit, seconds)
+            if excess is None:
+                continue
+            yield Finding(
+                span=point.span,
+                text=f"{plain(seconds)} s of {technique.title['en'].lower()}; about {plain(excess.limit)} s "
+                "can be asked without a break",
+                evidence=excess.evidence,
+                severity=excess.severity,
+                numbers=(Number(name="time", value=seconds, limit=excess.limit, unit="s"),),
+                try_values=(
+                    *_shorter(case, seconds, excess.limit),
+                    *_tries.without(case, technique.key),
+                ),
+            )
+            break
+
+
+def _shorter(case: Case, seconds: float, limit: float) -> tuple[_tries.Change, ...]:
+    gesture = case.gesture
+    if gesture.in_seconds:
+        return ((("lasts", f"{plain(float(gesture.seconds) * limit / seconds)} s"),),)
+    whole = int(float(gesture.beats) * limit / seconds)
+    return ((("lasts", f"{whole} {'beat' if whole == 1 else 'beats'}"),),) if whole else ()

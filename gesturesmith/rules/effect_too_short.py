@@ -1,0 +1,55 @@
+"""A note is too short for its technique to be heard.
+
+Checks  the time each technique is in force without a break, and the time of each slide, against the least it needs
+Why     a flutter needs a few rolls, a bend the way down and back; in less the effect is a blemish
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 120
+    gesture a
+      technique: growl
+      contour: C5
+      lasts: 1/4 beats
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      technique: growl
+      contour: C5
+      lasts: 2 beats
+Fix     give it more time, or leave the technique out
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import in_force, plain, stretches
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS405", "effect-too-short", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    for technique in in_force(case):
+        limit = technique.limits.get("shortest_ms")
+        if limit is None:
+            continue
+        for point, seconds in stretches(case, technique):
+            excess = below(limit, seconds * 1000)
+            if excess is None:
+                continue
+            ms = seconds * 1000
+            yield Finding(
+                span=point.span,
+                text=f"{plain(ms)} ms; {technique.title['en'].lower()} needs {plain(excess.limit)} to be heard",
+                evidence=excess.evidence,
+                severity=excess.severity,
+                numbers=(Number(name="time", value=ms, limit=excess.limit, unit="ms"),),
+                try_values=(
+                    *_tries.slower(case.gesture, excess.limit / ms if ms else 1000.0),
+                    *_tries.without(case, technique.key),
+                ),
+            )
+            break

@@ -1,0 +1,37 @@
+"""The technique asked for is refused, and its fallback is played.
+
+Checks  whether the gesture is played with its `fallback`
+Why     the composer should know that another technique stands on the page, and for what reason
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: C3 ~~ G3
+      fallback: chromatic
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: G4 ~~ G5
+      fallback: chromatic
+Fix     nothing, if the fallback serves; else put right what the reason names
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.rules.base import Finding, Outcome, outcome_rule
+
+
+@outcome_rule("GS706", "fallback-used", severity="caution")
+def check(outcome: Outcome) -> Iterator[Finding]:
+    used = outcome.case.realisation.used_fallback
+    for refused in outcome.replaced[:1]:
+        yield Finding(
+            span=outcome.case.gesture.span_of("fallback"),
+            where="",
+            text=f"played as {used}, since as written it is refused: {refused.text} ({refused.rule})",
+            evidence=refused.evidence,
+            numbers=refused.numbers,
+        )

@@ -1,0 +1,51 @@
+"""The fingering asked for does not give the pitch.
+
+Checks  each exact pitch with a given fingering: how far the nearest partial of that tube lies
+Why     the lip can pull a partial about a quarter tone; beyond that the note slips to another
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C#5
+      fingering: F 0
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5
+      fingering: F 0
+Fix     leave the choice to the player with `fingering: auto`, or write the pitch that tube gives
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS304", "fingering-misses-pitch", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    limit = case.instrument.limits.get("lip_correction_cents")
+    for point, played in played_points(case):
+        if not played.given or point.about or played.tube is None or played.standard:
+            continue
+        if path_of(point) not in ("none", "steps") or any(t.pitched != "exact" for t in point.techniques):
+            continue
+        off = abs(played.error_cents)
+        excess = above(limit, off)
+        if excess is None:
+            continue
+        near = float(point.sounding_cents or 0) + played.error_cents
+        yield Finding(
+            span=point.span,
+            text=f"{played.tube.name} gives {exact_name(case.instrument, near)} (partial {played.partial}), "
+            f"{plain(off)} cents away; the lip corrects up to {plain(excess.limit)}",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="distance to the partial", value=off, limit=excess.limit, unit="cents"),),
+            physical=excess.severity.value == "refused",
+            try_values=((("fingering", "auto"),), *_tries.at_pitch(case, played.index, near)),
+        )

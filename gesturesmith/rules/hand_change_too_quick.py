@@ -1,0 +1,38 @@
+"""There is too little time to close or open the bell with the hand.
+
+Checks  the silence before each attacked note at which stopping or half-stopping begins or ends
+Why     the hand has to move and seal before the note; along a line or a slur it moves while the tone sounds,
+        which is an effect of its own and not judged here
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 120
+    gesture a
+      contour: C5, C5 as stopped, C5 as ordinary
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 120
+    gesture a
+      contour: C5, r, r, C5 as stopped
+Fix     leave a short rest, or join the notes with a line to hear the hand move
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.rules._changes import in_gesture, in_passage
+from gesturesmith.rules.base import Case, Finding, PassageCase, rule
+
+
+def _state(point: ContourPoint, gesture: Gesture) -> str:
+    return next((t.bell_hand for t in point.techniques if t.bell_hand), "")
+
+
+def _between(case: PassageCase) -> Iterator[Finding]:
+    return in_passage(case, _state, "hand_change_s", "the hand in the bell")
+
+
+@rule("GS312", "hand-change-too-quick", severity="caution", passage=_between)
+def check(case: Case) -> Iterator[Finding]:
+    return in_gesture(case, _state, "hand_change_s", "the hand in the bell")

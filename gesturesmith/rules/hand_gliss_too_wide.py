@@ -1,0 +1,62 @@
+"""A glissando of the hand goes further down than the closing hand takes that note.
+
+Checks  each line of a hand glissando: its width against what the hand lowers from the open partial it is played on
+Why     the closing hand lowers an open note to a half step above the next partial down, and no further; about
+        a semitone is usual
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: hand-gliss
+      contour: C5 -- G4
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: hand-gliss
+      contour: C5 -- B4
+Fix     narrow it to a semitone, or ask for a `lip-gliss`
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.acoustics.series import hand_glide_cents
+from gesturesmith.diagnostics import Number
+from gesturesmith.evidence import DERIVED, Limit, Sourced
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+_LAW = "to a half step above the next partial down: Ericson, ASU; List of horn techniques; the number computed"
+
+
+@rule("GS307", "hand-gliss-too-wide", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    limit = case.instrument.limits.get("hand_lower_cents")
+    near = case.instrument.limits.get("in_tune_cents")
+    if limit is None or near is None or limit.wide is None:
+        return
+    slack = float(near.narrow.value)
+    for point, played in played_points(case):
+        if path_of(point) != "hand" or played.partial == 0 or point.reached == "attack":
+            continue
+        width = played.error_cents - slack
+        reach = max(hand_glide_cents(played.partial), float(limit.narrow.value))
+        own = Limit(limit.narrow, Sourced(reach, DERIVED, _LAW), limit.unit)
+        excess = above(own, width)
+        if excess is None:
+            continue
+        open_cents = float(point.sounding_cents or 0) + played.error_cents
+        yield Finding(
+            span=point.span,
+            text=f"{plain(played.error_cents)} cents below open {exact_name(case.instrument, open_cents)}; "
+            f"the hand takes it down by {plain(excess.limit)}",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="lowered by", value=played.error_cents, limit=excess.limit, unit="cents"),),
+            try_values=(
+                *_tries.at_pitch(case, played.index, open_cents - 100),
+                *_tries.instead(case, "motion", "lip-gliss", "fingered-gliss"),
+            ),
+        )

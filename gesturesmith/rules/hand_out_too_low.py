@@ -1,0 +1,49 @@
+"""A slide with the hand out of the bell lies below the register where it is smooth.
+
+Checks  the lower end of every hand-out slide
+Why     with the hand out the steps between partials lose their edges only where the partials lie close,
+        high up; lower down they stay steps
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: hand-out
+      contour: C4 -- E4
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: hand-out
+      contour: A5 -- C6
+Fix     move it into the top register, or ask for a `harmonic-gliss` or a `lip-gliss`
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import both_names, slides
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS305", "hand-out-too-low", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    limit = case.instrument.limits.get("hand_out_lowest_cents")
+    for slide in slides(case, "hand-out"):
+        low, point = min(((p.sounding_cents or 0, p) for p in (slide.start, slide.end)), key=lambda pair: pair[0])
+        excess = below(limit, float(low))
+        if excess is None:
+            continue
+        yield Finding(
+            span=point.span,
+            text=f"{both_names(case.instrument, low)}; smooth slides with the hand out begin at about "
+            f"{both_names(case.instrument, excess.limit)}",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="lowest pitch", value=low, limit=excess.limit, unit="cents above C-1"),),
+            try_values=(
+                *_tries.instead(case, "motion", "harmonic-gliss", "lip-gliss", "fingered-gliss", "chromatic"),
+                *_tries.moved(case, 12),
+            ),
+        )

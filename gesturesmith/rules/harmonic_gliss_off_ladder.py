@@ -1,0 +1,66 @@
+"""A harmonic glissando begins or ends on a pitch that is not on the ladder of its tube.
+
+Checks  the points of a sweep through partials on the tube that fits them best: exact pitches within 15 cents
+        of a partial, approximate ones within 50
+Why     one tube length is held throughout, so only its partials can sound; the player starts and lands on
+        the nearest ones
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: G4 ~~ F#^5
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: G4 ~~ G5
+Fix     write the pitches where the player really starts and lands, or mark the end as approximate with an x
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS202", "harmonic-gliss-off-ladder", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    realisation, instrument = case.realisation, case.instrument
+    exact = instrument.limits.get("harmonic_gliss_exact_cents")
+    about = instrument.limits.get("harmonic_gliss_about_cents")
+    if not realisation.partials or exact is None or about is None:
+        return
+    starts, lands = realisation.starts_cents, realisation.lands_cents
+    for point, played in played_points(case):
+        limit = about if point.about else exact
+        if path_of(point) != "partials" or abs(played.error_cents) <= limit.narrow.value:
+            continue
+        real = float(point.sounding_cents or 0) + played.error_cents
+        ends = ""
+        if starts is not None and lands is not None:
+            first, last = exact_name(instrument, starts), exact_name(instrument, lands)
+            ends = f"; the player starts on {first} and lands on {last}"
+        tube = played.tube.name if played.tube else ""
+        yield Finding(
+            span=point.span,
+            text=f"partial {played.partial} of {tube} is {exact_name(instrument, real)}, "
+            f"{plain(abs(played.error_cents))} cents away{ends}",
+            evidence=limit.narrow,
+            numbers=(
+                Number(
+                    name="distance to the partial",
+                    value=abs(played.error_cents),
+                    limit=limit.narrow.value,
+                    unit="cents",
+                ),
+            ),
+            try_values=(
+                *_tries.at_pitch(case, played.index, real),
+                *_tries.about(case.gesture, played.index),
+                *_tries.about(case.gesture, *_tries.exact_points(case.gesture)),
+            ),
+        )

@@ -1,0 +1,50 @@
+"""A harmonic glissando has nothing to sweep through.
+
+Checks  how many different partials of the tube lie from the start to the end of a sweep
+Why     with two partials or one there is nothing between start and end: it is a slur, not a glissando
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: C3 ~~ G3
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: G4 ~~ G5
+Fix     write a `chromatic` run or a `fingered-gliss`, widen the interval, or move it up where partials are close
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import slides
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS203", "harmonic-gliss-too-few-partials", severity="refused")
+def check(case: Case) -> Iterator[Finding]:
+    partials = case.realisation.partials
+    slide = next(slides(case, "partials"), None)
+    excess = below(case.instrument.limits.get("harmonic_gliss_min_partials"), len(set(partials)))
+    if not partials or slide is None or excess is None:
+        return
+    tube = case.realisation.tube.name if case.realisation.tube else "this tube"
+    few = sorted(set(partials))
+    which = f"partials {few[0]} and {few[-1]}" if len(few) > 1 else f"partial {few[0]}"
+    yield Finding(
+        span=slide.segment.span,
+        text=f"only {which} of {tube} lie on the way; a glissando needs {excess.limit}",
+        hint="a `chromatic` run or a `fingered-gliss` has notes on the way",
+        evidence=excess.evidence,
+        severity=excess.severity,
+        numbers=(Number(name="partials", value=len(few), limit=excess.limit, unit="partials"),),
+        try_values=(
+            *_tries.instead(case, "motion", "chromatic", "fingered-gliss"),
+            *_tries.moved(case, 12),
+        ),
+    )

@@ -1,0 +1,55 @@
+"""A technique needs something this instrument does not have.
+
+Checks  what each technique of the gesture needs: a hand in the bell, valves, a slide
+Why     no hand closes a trumpet's bell, no slide glissando comes from valves
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: slide-gliss
+      contour: C5 -- G4
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: hand-gliss
+      contour: C5 -- B4
+Fix     choose what does the same on this instrument: a mute for the hand, `lip-gliss` or `fingered-gliss` for
+        a slide
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.rules import _tries
+from gesturesmith.rules._reading import first_with, in_force
+from gesturesmith.rules.base import Case, Finding, rule
+
+_WORDS = {"hand": "a hand in the bell", "valves": "valves", "slide": "a slide"}
+# What a player of another instrument would use for the same end, by layer.
+_INSTEAD = {
+    "motion": ("harmonic-gliss", "lip-gliss", "fingered-gliss", "slide-gliss", "chromatic"),
+    "bell": ("muted",),
+    "valves": ("lip-trill",),
+}
+
+
+@rule("GS302", "instrument-lacks-means", severity="refused")
+def check(case: Case) -> Iterator[Finding]:
+    instrument = case.instrument
+    has = {"hand": instrument.has_hand, "valves": instrument.kind == "valves", "slide": instrument.kind == "slide"}
+    for technique in in_force(case):
+        if not technique.needs or has.get(technique.needs, True):
+            continue
+        point = first_with(case, technique)
+        own = technique in case.gesture.techniques
+        yield Finding(
+            span=case.gesture.span_of("technique") if own or point is None else point.span,
+            text=f"{technique.key} needs {_WORDS[technique.needs]}; the {instrument.name} has none",
+            evidence=Sourced(technique.needs, DERIVED, f"what the {instrument.name} is built with"),
+            physical=True,
+            try_values=(
+                *(_tries.instead(case, technique.layer, *_INSTEAD.get(technique.layer, ()))),
+                *_tries.without(case, technique.key),
+            ),
+        )

@@ -1,0 +1,45 @@
+"""A line stands in a technique that has nothing to slide.
+
+Checks  the kind of each line against those its technique takes
+Why     a kiss, a slap or a click is a single stroke; a split tone is held, not moved
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: slap-tongue
+      contour: xC4 -- xG4
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: slap-tongue
+      contour: xC4, xG4
+Fix     separate the points with commas, or choose a technique that slides
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.evidence import DERIVED, HOUSE, Sourced
+from gesturesmith.rules.base import Case, Finding, rule
+
+_STROKE = Sourced("single strokes", DERIVED, "without a tone there is nothing to slide")
+_HELD = Sourced("held", HOUSE, "the technique is held still; what a line would mean is not settled")
+
+
+@rule("GS703", "line-not-taken", severity="refused")
+def check(case: Case) -> Iterator[Finding]:
+    for index, (segment, point) in enumerate(zip(case.gesture.segments, case.gesture.points, strict=False)):
+        for technique in point.techniques:
+            if not technique.lines or segment.kind in technique.lines:
+                continue
+            if not segment.slides and technique.tone != "none":
+                continue
+            yield Finding(
+                span=segment.span,
+                text=f"a {'slur' if segment.kind == 'slur' else 'line'}, but {technique.title['en'].lower()} "
+                "has nothing to slide",
+                hint="separate the points with a comma",
+                evidence=_STROKE if technique.tone == "none" else _HELD,
+                try_values=(((f"line {index}", ","),),),
+            )
+            break

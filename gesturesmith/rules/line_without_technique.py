@@ -1,0 +1,49 @@
+"""A line joins two pitches, but nothing says how to slide.
+
+Checks  lines between different pitches where no technique moves the pitch
+Why     players choose between several ways: lip, valves, half valves, partials of one tube; they sound
+        different, and each player takes another
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: G4 -- G5
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: half-valve
+      contour: xG4 -- xG5
+Fix     name the technique, or leave the choice open with `allow` and say so in a `note`
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.evidence import HOUSE, Sourced
+from gesturesmith.rules import _tries
+from gesturesmith.rules._reading import slides
+from gesturesmith.rules.base import Case, Finding, rule
+
+_EVIDENCE = Sourced("several ways", HOUSE, "a plain line leaves the way of sliding to the player")
+
+
+@rule("GS710", "line-without-technique", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    for slide in slides(case, "none"):
+        if slide.cents == 0 or any(t.lines for t in slide.start.techniques):
+            continue
+        yield Finding(
+            span=slide.segment.span,
+            text="a line without a technique that slides; players would choose between several",
+            evidence=_EVIDENCE,
+            try_values=_named(case),
+        )
+        return
+
+
+def _named(case: Case) -> tuple[_tries.Change, ...]:
+    """The gesture with each of the usual slides of its kind of instrument."""
+    slide = case.instrument.kind == "slide"
+    keys = ("slide-gliss", "lip-gliss") if slide else ("lip-gliss", "fingered-gliss", "harmonic-gliss", "bend")
+    row = [t.key for t in case.gesture.techniques if t.layer not in ("none", "motion")]
+    return tuple((("technique", " + ".join([key, *row])),) for key in keys)

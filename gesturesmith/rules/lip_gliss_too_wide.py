@@ -1,0 +1,46 @@
+"""A lip glissando covers more than the lip can blur.
+
+Checks  the width of each line of a lip glissando
+Why     the lip hides one or two steps between partials; over more of them each is heard as a note of its own
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: lip-gliss
+      contour: C4 -- C5
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: lip-gliss
+      contour: G4 -- C5
+Fix     narrow it, or ask for a `fingered-gliss` or a `half-valve` slide
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import plain, slides
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS207", "lip-gliss-too-wide", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    limit = case.instrument.limits.get("lip_gliss_cents")
+    for slide in slides(case, "lip"):
+        if any(t.one_partial for t in slide.start.techniques):
+            continue
+        excess = above(limit, abs(slide.cents))
+        if excess is None:
+            continue
+        yield Finding(
+            span=slide.segment.span,
+            text=f"{plain(abs(slide.cents) / 100)} semitones; the lip blurs the steps of about "
+            f"{plain(excess.limit / 100)}",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="width", value=abs(slide.cents), limit=excess.limit, unit="cents"),),
+            try_values=_tries.instead(case, "motion", "fingered-gliss", "chromatic"),
+        )

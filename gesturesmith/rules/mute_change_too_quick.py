@@ -1,0 +1,39 @@
+"""There is too little rest to put the mute in or take it out.
+
+Checks  the silence before each note at which the mute changes, within a gesture and between those of a passage
+Why     the player needs a hand, the mute has to be picked up and set, and all of it without noise
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      contour: C5 as muted, r, D5 as ordinary
+      lasts: 4 beats
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      technique: muted
+      contour: C5, D5
+Fix     leave at least five seconds of rest, or keep the mute for the whole passage
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.rules._changes import in_gesture, in_passage
+from gesturesmith.rules.base import Case, Finding, PassageCase, rule
+
+
+def _state(point: ContourPoint, gesture: Gesture) -> str:
+    return (gesture.mute or "straight") if any(t.takes_mute for t in point.techniques) else ""
+
+
+def _between(case: PassageCase) -> Iterator[Finding]:
+    return in_passage(case, _state, "mute_change_s", "the mute")
+
+
+@rule("GS311", "mute-change-too-quick", severity="caution", passage=_between)
+def check(case: Case) -> Iterator[Finding]:
+    return in_gesture(case, _state, "mute_change_s", "the mute")

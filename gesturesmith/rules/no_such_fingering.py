@@ -1,0 +1,40 @@
+"""A fingering is asked for that the instrument does not have.
+
+Checks  every fingering or position of `fingering:` against the instrument's tubes
+Why     a side or valve that is not there cannot be pressed
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5
+      fingering: F 1-4
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5
+      fingering: F 0
+Fix     write sides and valves the instrument has, such as `F 1-2` or `Bb 0`, or leave it out
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS303", "no-such-fingering", severity="refused")
+def check(case: Case) -> Iterator[Finding]:
+    fingering, instrument = case.gesture.fingering, case.instrument
+    if fingering.mode != "given":
+        return
+    for name in dict.fromkeys(fingering.tubes):
+        if instrument.tubes_named(name):
+            continue
+        yield Finding(
+            span=fingering.span or case.gesture.span,
+            text=f"the {instrument.name} has no {'position' if instrument.kind == 'slide' else 'fingering'} {name}",
+            evidence=Sourced(name, DERIVED, f"the tubes of the {instrument.name}"),
+            physical=True,
+            try_values=((("fingering", "auto"),),),
+        )

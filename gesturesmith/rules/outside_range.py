@@ -1,0 +1,49 @@
+"""A pitch lies outside everything the instrument can reach.
+
+Checks  every pitch and every height in a band, by its sounding pitch
+Why     below the lowest first partial there is no note; above the highest that any source knows, no player
+        can be asked for it
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C7
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C6
+Fix     move the point, or the whole gesture, into the range; `highest` and `lowest` ask for what the player can do
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._reading import both_names, pitched_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS501", "outside-range", severity="refused")
+def check(case: Case) -> Iterator[Finding]:
+    widest = case.instrument.widest_range
+    low, high = widest.value
+    for index, point in pitched_points(case):
+        cents = point.sounding_cents or 0
+        if low <= cents <= high or point.extreme:
+            continue
+        edge, word = (low, "lowest") if cents < low else (high, "highest")
+        octaves = -(-(low - cents) // 1200) if cents < low else -(-(cents - high) // 1200)
+        yield Finding(
+            span=point.span,
+            text=f"{both_names(case.instrument, cents)}; the {word} pitch any source gives is "
+            f"{both_names(case.instrument, edge)}",
+            hint=f"stay within {both_names(case.instrument, low)} and {both_names(case.instrument, high)}",
+            evidence=widest,
+            numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
+            physical=True,
+            try_values=(
+                *_tries.moved(case, int(12 * octaves) * (1 if cents < low else -1)),
+                *_tries.at_pitch(case, index, edge),
+            ),
+        )

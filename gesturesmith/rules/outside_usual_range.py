@@ -1,0 +1,47 @@
+"""A pitch lies outside the range that can be asked of any player.
+
+Checks  every pitch and every height in a band, by its sounding pitch, within the widest range
+Why     here sources disagree: some players have these notes, on some days; what is written may not be heard
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: D6
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C6
+Fix     move the point into the usual range, or say `allow outside-usual-range` with the reason, such as a
+        player who has the note
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._reading import both_names, pitched_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS502", "outside-usual-range", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    usual = case.instrument.usual_range
+    low, high = usual.value
+    widest_low, widest_high = case.instrument.widest_range.value
+    for index, point in pitched_points(case):
+        cents = point.sounding_cents or 0
+        if low <= cents <= high or not widest_low <= cents <= widest_high or point.extreme:
+            continue
+        edge, word = (low, "below") if cents < low else (high, "above")
+        yield Finding(
+            span=point.span,
+            text=f"{both_names(case.instrument, cents)} lies {word} the usual range, which ends at "
+            f"{both_names(case.instrument, edge)}",
+            evidence=usual,
+            numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
+            try_values=(
+                *_tries.at_pitch(case, index, edge),
+                *_tries.moved(case, 12 if cents < low else -12),
+            ),
+        )

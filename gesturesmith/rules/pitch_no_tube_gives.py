@@ -1,0 +1,55 @@
+"""An exact pitch lies between all that the tubes of the instrument give, even with the lip's help.
+
+Checks  every exact pitch that is played as a note of its own, against the nearest partial of every tube
+Why     a brass instrument has the partials of its tubes and what the lip can pull them to; between them a
+        note slips to the nearest one or splits
+Fires
+    instrument: trumpet
+    pitches: written
+    gesture a
+      contour: D3
+Passes
+    instrument: trumpet
+    pitches: written
+    gesture a
+      contour: C4
+Fix     take the nearest pitch that is there, or mark the pitch as approximate with an x
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS201", "pitch-no-tube-gives", severity="refused")
+def check(case: Case) -> Iterator[Finding]:
+    limit = case.instrument.limits.get("lip_correction_cents")
+    for point, played in played_points(case):
+        if point.kind != "pitch" or point.about or played.standard or played.given:
+            continue
+        if path_of(point) not in ("none", "steps") or any(t.pitched != "exact" for t in point.techniques):
+            continue
+        off = abs(played.error_cents)
+        excess = above(limit, off)
+        if excess is None or played.asked_cents is None:
+            continue
+        nearest = float(played.asked_cents) + played.error_cents
+        tube = f" ({played.tube.name}, partial {played.partial})" if played.tube else ""
+        yield Finding(
+            span=point.span,
+            text=f"the nearest pitch any tube gives is {exact_name(case.instrument, nearest)}{tube}, "
+            f"{plain(off)} cents away; the lip corrects up to {plain(excess.limit)}",
+            hint=f"write {exact_name(case.instrument, 100 * round(nearest / 100))}, or x for about this pitch",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="distance to the nearest partial", value=off, limit=excess.limit, unit="cents"),),
+            physical=excess.severity.value == "refused",
+            try_values=(
+                *_tries.at_pitch(case, played.index, nearest),
+                *_tries.about(case.gesture, played.index),
+            ),
+        )

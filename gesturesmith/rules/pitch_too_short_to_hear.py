@@ -1,0 +1,70 @@
+"""A note is too short for its pitch to be heard.
+
+Checks  every exact pitch with an attack or a slur of its own: how many periods of the note its time holds
+Why     the ear needs several periods to hear a pitch; a shorter note is a percussive effect, which x-heads
+        ask for openly
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 300
+    gesture a
+      contour: F#2, G2, F#2, G2, F#2, G2, F#2, G2
+      lasts: 1/2 beats
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      contour: C5, D5, E5, D5
+Fix     slow it down, move it up, or write x-notes if a percussive effect is meant
+"""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.model.gesture import ContourPoint, attack_times
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import Excess, below
+from gesturesmith.rules._reading import hz, pitched_points, plain, point_name, slot_s
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS402", "pitch-too-short-to-hear", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    limit = case.instrument.limits.get("response_periods")
+    gesture = case.gesture
+    worst: tuple[float, int, ContourPoint, Excess] | None = None
+    for index, point in pitched_points(case):
+        if point.about or point.kind != "pitch" or point.reached == "line":
+            continue
+        if any(t.pitched != "exact" or t.tone == "none" for t in point.techniques):
+            continue
+        seconds = slot_s(gesture, point)
+        if gesture.attacks is not None:
+            seconds = min(seconds, _shortest_gap_s(case))
+        periods = seconds * hz(point)
+        excess = below(limit, periods)
+        if excess is not None and (worst is None or periods < worst[0]):
+            worst = (periods, index, point, excess)
+    if worst is None:
+        return
+    periods, _, point, excess = worst
+    yield Finding(
+        span=point.span,
+        text=f"{plain(periods)} periods of {point_name(case, point)}; its pitch needs about {plain(excess.limit)} "
+        "to be heard, so this will sound as a percussive effect",
+        evidence=excess.evidence,
+        severity=excess.severity,
+        numbers=(Number(name="periods", value=periods, limit=excess.limit, unit="periods"),),
+        try_values=(
+            *_tries.slower(gesture, excess.limit / periods if periods else 1000.0),
+            *_tries.moved(case, 12),
+            *_tries.about(gesture, *_tries.exact_points(gesture)),
+        ),
+    )
+
+
+def _shortest_gap_s(case: Case) -> float:
+    times = (*attack_times(case.gesture), case.gesture.beats)
+    return min(float(case.gesture.seconds_at(b - a)) for a, b in pairwise(times))

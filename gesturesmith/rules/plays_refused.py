@@ -1,0 +1,40 @@
+"""A passage plays a gesture that cannot be played as written.
+
+Checks  every gesture of the passage
+Why     a passage with a hole in it is no passage: it is not engraved until all of it can be played
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C7
+    passage b
+      play: a, rest 2, C5 for 2
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5
+    passage b
+      play: a, rest 2, C5 for 2
+Fix     put the gesture right, or play another one
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.rules.base import Finding, PassageCase, passage_rule
+
+
+@passage_rule("GS707", "plays-refused", severity="refused")
+def check(passage: PassageCase) -> Iterator[Finding]:
+    said = set()
+    for item, refusal in zip(passage.passage.items, passage.refusals, strict=False):
+        if refusal is None or not item.played or (item.span, item.played) in said:
+            continue
+        said.add((item.span, item.played))
+        place = f", {refusal.where}" if refusal.where else ""
+        yield Finding(
+            span=item.span,
+            where=item.played,
+            text=f"plays {item.played}, which is not as written{place}: {refusal.text} ({refusal.rule})",
+            evidence=refusal.evidence,
+        )

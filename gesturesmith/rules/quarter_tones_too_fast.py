@@ -1,0 +1,55 @@
+"""Quarter tones follow each other faster than their fingerings can be changed.
+
+Checks  runs of notes with quarter tones played on fingerings that are not the standard ones
+Why     they lie on unusual tubes and partials: the hand has no habit for them, and the ear none for their tuning
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 120
+    gesture a
+      technique: quarter-tones
+      contour: C5, C^5, D5, D^5, E5, E^5, F5, F^5
+      lasts: 2 beats
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      technique: quarter-tones
+      contour: C5, C^5, D5, D^5
+      lasts: 4 beats
+Fix     slow it down, or slide from note to note
+"""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import plain, played_points, slot_s
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS314", "quarter-tones-too-fast", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    worst = 0.0
+    place = None
+    for (before, played_before), (point, played) in pairwise(played_points(case)):
+        quarter = any(p.pitch is not None and p.pitch.sounding.alter.denominator == 2 for p in (before, point))
+        if not quarter or before.about or point.about or played.tube == played_before.tube:
+            continue
+        seconds = slot_s(case.gesture, before)
+        if seconds > 0 and point.reached != "line" and 1 / seconds > worst:
+            worst, place = 1 / seconds, point
+    excess = above(case.instrument.limits.get("quarter_tones_per_s"), worst)
+    if excess is not None and place is not None:
+        yield Finding(
+            span=place.span,
+            text=f"{plain(worst)} changes of fingering a second between quarter tones; about {plain(excess.limit)} "
+            "can be played clean",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="changes a second", value=worst, limit=excess.limit, unit="changes a second"),),
+            try_values=_tries.slower(case.gesture, worst / excess.limit),
+        )

@@ -1,0 +1,49 @@
+"""A flutter or growl lies so low that one roll of the tongue holds hardly any periods of the note.
+
+Checks  every note that is fluttered or growled: periods of the note in one roll, at 20 to 30 rolls a second
+Why     with fewer than about three periods between two strokes no pitch is left, only the rattle
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: flutter-tongue
+      contour: G2
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: flutter-tongue
+      contour: C4
+Fix     move it up, or write x-notes where the rattle alone is wanted
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import both_names, hz, pitched_points, plain
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS404", "roll-too-slow-for-pitch", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    for index, point in pitched_points(case):
+        for technique in point.techniques:
+            cycles = technique.limits.get("cycles_hz")
+            if cycles is None or point.about:
+                continue
+            fastest = cycles.narrow.value[1]
+            held = hz(point) / fastest
+            excess = below(technique.limits.get("cycle_periods"), held)
+            if excess is None:
+                continue
+            yield Finding(
+                span=point.span,
+                text=f"{both_names(case.instrument, point.sounding_cents or 0)}: {plain(held)} periods "
+                f"in a roll at {fastest} a second; about {plain(excess.limit)} are needed for a pitch",
+                evidence=excess.evidence,
+                severity=excess.severity,
+                numbers=(Number(name="periods in a roll", value=held, limit=excess.limit, unit="periods"),),
+                try_values=(*_tries.moved(case, 12), *_tries.about(case.gesture, index)),
+            )

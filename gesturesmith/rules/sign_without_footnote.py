@@ -1,0 +1,42 @@
+"""A notehead of the composer's own choice is not explained.
+
+Checks  a `notehead` of another shape than the technique's own, where neither `footnote` nor `note` says what it
+        means
+Why     diamond, triangle and slash mean different things in different pieces
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5
+      notehead: slash
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5
+      notehead: slash
+      note: "A slash: any pitch near this one."
+Fix     say in a `note` what the sign means
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.evidence import MEMORY, Sourced
+from gesturesmith.rules.base import Case, Finding, rule
+
+_EVIDENCE = Sourced("explained", MEMORY, "Stone; Gould: state the meaning of signs in the performance notes")
+
+
+@rule("GS712", "sign-without-footnote", severity="advice")
+def check(case: Case) -> Iterator[Finding]:
+    gesture = case.gesture
+    own = {t.look.head for t in gesture.techniques}
+    if gesture.notehead in ("auto", "normal", "x") or gesture.notehead in own or gesture.footnote or gesture.note:
+        return
+    yield Finding(
+        span=gesture.span_of("notehead"),
+        where="",
+        text=f"a {gesture.notehead} head, and no word on what it means",
+        hint="say in a `note` what the sign means",
+        evidence=_EVIDENCE,
+    )

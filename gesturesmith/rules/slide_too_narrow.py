@@ -1,0 +1,43 @@
+"""A slide is too narrow to be heard as what it is called.
+
+Checks  the width of each line against the least its technique needs
+Why     a run needs a note to run through, and a fingered glissando more than the two notes of a trill
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: fingered-gliss
+      contour: C5 ~~ D5
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: fingered-gliss
+      contour: C5 ~~ G5
+Fix     widen it, or write a `bend` or a plain slur
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import plain, slides
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS208", "slide-too-narrow", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    for slide in slides(case):
+        for technique in slide.start.techniques:
+            excess = below(technique.limits.get("narrowest_cents"), abs(slide.cents))
+            if excess is None or slide.cents == 0:
+                continue
+            yield Finding(
+                span=slide.segment.span,
+                text=f"{plain(abs(slide.cents) / 100)} semitones; {technique.title['en'].lower()} needs "
+                f"{plain(excess.limit / 100)}",
+                evidence=excess.evidence,
+                numbers=(Number(name="width", value=abs(slide.cents), limit=excess.limit, unit="cents"),),
+                try_values=_tries.instead(case, "motion", "bend", "lip-gliss"),
+            )

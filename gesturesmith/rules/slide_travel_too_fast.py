@@ -1,0 +1,57 @@
+"""The slide has to travel further than it can in the time of the notes.
+
+Checks  positions from note to note against their time, on an instrument with a slide
+Why     a far position takes an arm's length; in fast notes the pitch smears on the way
+Fires
+    instrument: trombone
+    pitches: written
+    tempo: 120
+    gesture a
+      contour: Bb2, B2, Bb2, B2, Bb2, B2, Bb2, B2
+      lasts: 2 beats
+Passes
+    instrument: trombone
+    pitches: written
+    tempo: 60
+    gesture a
+      contour: Bb2, C3, D3
+Fix     slow it down, or choose notes that lie in near positions
+"""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import plain, played_points, slot_s
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS315", "slide-travel-too-fast", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    limit = case.instrument.limits.get("slide_positions_per_s")
+    if limit is None or case.instrument.kind != "slide":
+        return
+    worst, place, apart = 0.0, None, 0.0
+    for (before, played_before), (point, played) in pairwise(played_points(case)):
+        seconds = slot_s(case.gesture, before)
+        if played_before.tube is None or played.tube is None or seconds <= 0 or point.reached == "line":
+            continue
+        # A semitone of tube length is one position.
+        travel = abs(played.tube.fundamental_cents - played_before.tube.fundamental_cents) / 100
+        if travel / seconds > worst:
+            worst, place, apart = travel / seconds, point, travel
+    excess = above(limit, worst)
+    if excess is not None and place is not None:
+        yield Finding(
+            span=place.span,
+            text=f"the slide moves {plain(apart)} positions to here, {plain(worst)} a second; "
+            f"about {plain(excess.limit)} a second are clean",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(
+                Number(name="positions a second", value=worst, limit=excess.limit, unit="positions a second"),
+            ),
+            try_values=_tries.slower(case.gesture, worst / excess.limit),
+        )

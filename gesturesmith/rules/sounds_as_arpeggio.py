@@ -1,0 +1,47 @@
+"""A harmonic glissando passes partials so far apart that it is heard as an arpeggio.
+
+Checks  the lowest partial of a sweep
+Why     below partial 6 the steps are thirds and wider: a horn call rather than a glissando
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: C4 ~~ C5
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: G4 ~~ G5
+Fix     nothing, if the horn call is meant; else begin higher, or hold a longer tube with `fingering: F 1-2-3`
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import slides
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS204", "sounds-as-arpeggio", severity="advice")
+def check(case: Case) -> Iterator[Finding]:
+    partials = case.realisation.partials
+    slide = next(slides(case, "partials"), None)
+    least = case.instrument.limits.get("harmonic_gliss_min_partials")
+    if not partials or slide is None or below(least, len(set(partials))):
+        return
+    excess = below(case.instrument.limits.get("harmonic_gliss_arpeggio_partial"), min(partials))
+    if excess is None:
+        return
+    tube = case.realisation.tube.name if case.realisation.tube else ""
+    yield Finding(
+        span=slide.segment.span,
+        text=f"begins at partial {min(partials)} of {tube}; below partial {excess.limit} it sounds as a "
+        "horn-call arpeggio",
+        evidence=excess.evidence,
+        numbers=(Number(name="lowest partial", value=min(partials), limit=excess.limit, unit="partial"),),
+        try_values=_tries.instead(case, "motion", "chromatic"),
+    )

@@ -1,0 +1,47 @@
+"""A stopped note is asked for on the side of the horn that puts it out of tune.
+
+Checks  the side of every stopped note with a given fingering
+Why     stopping raises the F side by a semitone, for which a fingering is known; the shorter B-flat side it
+        raises by about three quarters of a tone, for which there is none
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: stopped
+      contour: C5
+      fingering: Bb 2
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: stopped
+      contour: C5
+      fingering: F 2
+Fix     play stopped notes on the F side: leave the fingering out
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules._reading import played_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS310", "stopped-on-wrong-side", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    sides = {side.name: side for side in case.instrument.sides}
+    for point, played in played_points(case):
+        if not played.given or played.tube is None or not any(t.bell_hand == "stopped" for t in point.techniques):
+            continue
+        raised = sides[played.tube.side].stopped_cents
+        if raised is None or raised.value % 100 == 0:
+            continue
+        yield Finding(
+            span=case.gesture.span_of("fingering"),
+            where="",
+            text=f"stopping raises the {played.tube.side} side by about {raised.value} cents, between the notes",
+            evidence=raised,
+            numbers=(Number(name="raised by", value=raised.value, limit=100, unit="cents"),),
+            try_values=((("fingering", "auto"),),),
+        )
+        return

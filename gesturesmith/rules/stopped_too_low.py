@@ -1,0 +1,49 @@
+"""A stopped or half-stopped note lies below the range where it can be tuned and heard.
+
+Checks  every note that is stopped or half-stopped, by its sounding pitch
+Why     low notes lose pitch and core when the hand closes the bell
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: stopped
+      contour: C3
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: stopped
+      contour: C5
+Fix     move it up, or ask for a mute
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import below
+from gesturesmith.rules._reading import both_names, pitched_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+_LIMITS = {"stopped": "stopped_lowest_cents", "half": "half_stopped_lowest_cents"}
+
+
+@rule("GS309", "stopped-too-low", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    for _, point in pitched_points(case):
+        technique = next((t for t in point.techniques if t.bell_hand), None)
+        if technique is None or any(t.tone == "none" for t in point.techniques):
+            continue
+        cents = point.sounding_cents or 0
+        excess = below(case.instrument.limits.get(_LIMITS[technique.bell_hand]), float(cents))
+        if excess is None:
+            continue
+        yield Finding(
+            span=point.span,
+            text=f"{both_names(case.instrument, cents)} {technique.title['en'].lower()}; good from "
+            f"{both_names(case.instrument, excess.limit)} upward",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="sounding pitch", value=cents, limit=excess.limit, unit="cents above C-1"),),
+            try_values=(*_tries.moved(case, 12), *_tries.instead(case, "bell", "muted")),
+        )

@@ -1,0 +1,41 @@
+"""A sung line is written, but no technique of the gesture sings.
+
+Checks  `sing:` in a gesture whose techniques, and those its points turn to, do not use the voice
+Why     nothing tells the player to sing, and the line would be lost from the page
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C4
+      sing: G4
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: multiphonic
+      contour: C4
+      sing: G4
+Fix     add `multiphonic` to the techniques, or take `sing` out
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.rules._reading import in_force
+from gesturesmith.rules.base import Case, Finding, rule
+
+_EVIDENCE = Sourced("sings", DERIVED, "what the techniques of the gesture use")
+
+
+@rule("GS714", "sung-line-unused", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    if case.gesture.sing is None or any(t.sings for t in in_force(case)):
+        return
+    row = [t.key for t in case.gesture.techniques if t.layer != "none"]
+    yield Finding(
+        span=case.gesture.span_of("sing"),
+        where="",
+        text="a line to sing, but no technique of this gesture sings",
+        evidence=_EVIDENCE,
+        try_values=((("technique", " + ".join([*row, "multiphonic"])),),),
+    )

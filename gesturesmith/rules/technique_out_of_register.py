@@ -1,0 +1,52 @@
+"""A technique is asked for in a register where it does not speak well.
+
+Checks  the register of each note against those its techniques name
+Why     at the extremes of the range the lip has too little freedom, or the tube too little to answer with
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: flutter-tongue
+      contour: B5
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: flutter-tongue
+      contour: C5
+Fix     move it into a register where it speaks, or leave the technique out there
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.evidence import Sourced
+from gesturesmith.rules import _tries
+from gesturesmith.rules._reading import both_names, pitched_points, register_name
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS506", "technique-out-of-register", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    said = set()
+    for _, point in pitched_points(case):
+        for technique in point.techniques:
+            limit = technique.limits.get("registers")
+            register = register_name(case, point)
+            if limit is None or register in limit.narrow.value or technique.key in said:
+                continue
+            said.add(technique.key)
+            good: Sourced[tuple[str, ...]] = limit.narrow
+            yield Finding(
+                span=point.span,
+                text=f"{both_names(case.instrument, point.sounding_cents or 0)} is in the {register} register; "
+                f"{technique.title['en'].lower()} speaks well in the {_listed(good.value)}",
+                evidence=good,
+                try_values=(
+                    *_tries.moved(case, -12 if register == "top" else 12),
+                    *_tries.without(case, technique.key),
+                ),
+            )
+
+
+def _listed(words: tuple[str, ...]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

@@ -1,0 +1,58 @@
+"""Two techniques cannot be played at the same time.
+
+Checks  every pair of techniques of the gesture, and every pair in force at a point after its `as`
+Why     one lip, one tongue, one hand and one set of valves do one thing at a time; a technique without tone
+        leaves nothing for another to work on
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: bend + lip-gliss
+      contour: C5 -- B4
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss + flutter-tongue
+      contour: G4 ~~ G5
+Fix     choose one of them, or put one after the other with `as`
+"""
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.rules import _tries
+from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.techniques.base import clash
+
+_EVIDENCE = Sourced("what can be joined", DERIVED, "what each technique takes up: lip, tongue, hand, valves, tone")
+
+
+@rule("GS301", "techniques-contradict", severity="refused")
+def check(case: Case) -> Iterator[Finding]:
+    gesture = case.gesture
+    said = set()
+    for one, other in combinations(gesture.techniques, 2):
+        reason = clash(one, other)
+        if reason:
+            said.add((one.key, other.key))
+            yield Finding(
+                span=gesture.span_of("technique"),
+                text=f"{one.key} + {other.key}: {reason}",
+                evidence=_EVIDENCE,
+                try_values=(*_tries.without(case, other.key), *_tries.without(case, one.key)),
+            )
+    for point in gesture.points:
+        if not point.turns_to:
+            continue
+        for one, other in combinations(point.techniques, 2):
+            reason = clash(one, other)
+            if reason and (one.key, other.key) not in said:
+                said.add((one.key, other.key))
+                yield Finding(
+                    span=point.span,
+                    text=f"{one.key} and {other.key} from here on: {reason}",
+                    evidence=_EVIDENCE,
+                    try_values=_tries.without(case, one.key),
+                )

@@ -1,0 +1,40 @@
+"""The words above the staff are too long for their place.
+
+Checks  the length of `text`
+Why     words wider than their gesture push the music apart or run into the next words
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5
+      text: "as if from a great distance, over the water, hardly audible at first and then gone"
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5
+      text: "from afar"
+Fix     shorten it, and put the rest into `note`, which goes under the music
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules._limits import above
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS711", "text-too-long", severity="advice")
+def check(case: Case) -> Iterator[Finding]:
+    text = case.gesture.text
+    excess = above(case.instrument.limits.get("text_longest"), len(text)) if text else None
+    if text is None or excess is None:
+        return
+    yield Finding(
+        span=case.gesture.span_of("text"),
+        where="",
+        text=f"{len(text)} letters above the staff; about {excess.limit} fit",
+        hint="put the rest into `note`, which goes under the music",
+        evidence=excess.evidence,
+        numbers=(Number(name="letters", value=len(text), limit=excess.limit, unit="letters"),),
+    )

@@ -1,0 +1,45 @@
+"""One kind of tonguing follows another without time between.
+
+Checks  the silence before each attacked note at which the kind of tonguing changes
+Why     single, double and triple tonguing are different movements; between them the tongue has to be reset
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 120
+    gesture a
+      technique: double-tongue
+      contour: C5, C5, C5 as triple-tongue, C5, C5
+      lasts: 1 beat
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      technique: double-tongue
+      contour: C5, C5, C5, C5
+Fix     leave a short rest, or keep one kind of tonguing
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.rules._changes import in_gesture, in_passage
+from gesturesmith.rules.base import Case, Finding, PassageCase, rule
+
+_LAST_S = 0.25  # a note this long is time enough: only fast tonguing is a movement that goes on
+
+
+def _state(point: ContourPoint, gesture: Gesture) -> str | None:
+    """The kind of fast tonguing; slow notes go with every kind."""
+    if (point.until - point.at) * 60 / gesture.tempo > _LAST_S:
+        return None
+    return next((t.rate for t in point.techniques if t.layer == "attack" and t.rate), "single_tongue")
+
+
+def _between(case: PassageCase) -> Iterator[Finding]:
+    return in_passage(case, _state, "tongue_change_s", "the tonguing")
+
+
+@rule("GS316", "tongue-change-too-quick", severity="caution", passage=_between)
+def check(case: Case) -> Iterator[Finding]:
+    return in_gesture(case, _state, "tongue_change_s", "the tonguing")

@@ -1,0 +1,52 @@
+"""A gesture has more points than its time lets a player read.
+
+Checks  the points of the contour against its length
+Why     a player reads a shape, not a table: beyond a certain density points are no longer told apart
+Fires
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      technique: half-valve
+      contour: xC5 ~~ xD5 ~~ xE5 ~~ xC5 ~~ xD5 ~~ xE5 ~~ xC5 ~~ xD5 ~~ xE5 ~~ xC5 ~~ xD5 ~~ xE5 ~~ xF5 ~~ xG5
+      lasts: 1 beat
+Passes
+    instrument: horn
+    pitches: written
+    tempo: 60
+    gesture a
+      technique: half-valve
+      contour: xC5 ~~ xD5 ~~ xE5
+      lasts: 2 beats
+Fix     keep the turning points of the line only, or give it more time
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import plain
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS708", "too-many-points-to-read", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    gesture = case.gesture
+    slid = sum(1 for p in gesture.points if p.reached == "line")
+    if slid < 2:
+        return
+    rate = slid / float(gesture.seconds)
+    excess = above(case.instrument.limits.get("points_per_s"), rate)
+    if excess is None:
+        return
+    yield Finding(
+        span=gesture.span_of("contour"),
+        where="",
+        text=f"{len(gesture.points)} points in {plain(gesture.seconds)} s; about {plain(excess.limit)} a "
+        "second can be read along a line",
+        evidence=excess.evidence,
+        severity=excess.severity,
+        numbers=(Number(name="points a second", value=rate, limit=excess.limit, unit="points a second"),),
+        try_values=_tries.slower(gesture, rate / excess.limit),
+    )

@@ -1,0 +1,62 @@
+"""A trill has no second note within its reach.
+
+Checks  the second fingering of a valve or timbre trill, and the distance to the next partial in a lip trill
+        or shake
+Why     a valve trill needs a fingering for the note above, a timbre trill a second fingering of the same pitch;
+        the lip trills only where neighbouring partials lie about a tone apart
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: lip-trill
+      contour: C4
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: lip-trill
+      contour: C5
+Fix     move the trill up where partials are close, or write a `valve-trill`
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.acoustics.series import step_cents
+from gesturesmith.diagnostics import Number
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.rules import _tries
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import path_of, plain, played_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+_NONE = Sourced("no second fingering", DERIVED, "all fingerings of the instrument were tried")
+
+
+@rule("GS209", "trill-without-neighbour", severity="caution")
+def check(case: Case) -> Iterator[Finding]:
+    for point, played in played_points(case):
+        trill = next((t for t in point.techniques if t.trill), None)
+        if trill is None or path_of(point) == "half-valve":
+            continue
+        if trill.trill == "neighbour":
+            excess = above(trill.limits.get("widest_cents"), step_cents(max(1, played.partial)))
+            if excess is None:
+                continue
+            step = step_cents(max(1, played.partial))
+            yield Finding(
+                span=point.span,
+                text=f"the next partial lies {plain(step)} cents above; a {trill.title['en'].lower()} reaches "
+                f"about {plain(excess.limit)}",
+                evidence=excess.evidence,
+                severity=excess.severity,
+                numbers=(Number(name="step", value=step, limit=excess.limit, unit="cents"),),
+                try_values=(*_tries.instead(case, "mouth", "valve-trill"), *_tries.moved(case, 12)),
+            )
+        elif played.other is None:
+            what = "of the note above" if trill.trill == "above" else "of the same pitch"
+            yield Finding(
+                span=point.span,
+                text=f"there is no second fingering {what} in tune for a {trill.title['en'].lower()}",
+                evidence=_NONE,
+                try_values=_tries.without(case, trill.key),
+            )

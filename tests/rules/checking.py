@@ -1,0 +1,33 @@
+"""Checks a text from its first letter to its findings, for the tests of rules and checker."""
+
+from gesturesmith.check import Checked, check
+from gesturesmith.lang import parse
+from gesturesmith.model.resolve import resolve
+from gesturesmith.source import Source
+
+
+def checked(text: str, *, suggestions: bool = False) -> Checked:
+    """The text checked; it has to be readable."""
+    source = Source("test.gesture", text)
+    tree, syntax = parse(source)
+    piece, names = resolve(tree)
+    assert not syntax, [e.message for e in syntax]
+    assert not names, [e.message for e in names]
+    assert piece is not None
+    return check(piece, tree, source, (*syntax, *names), suggestions=suggestions)
+
+
+def findings(text: str, *, suggestions: bool = False) -> list:
+    """All findings of a text, those of passages after those of gestures."""
+    report = checked(text, suggestions=suggestions).report
+    return [f for said in (*report.gestures, *report.passages) for f in said.findings]
+
+
+def codes(text: str) -> list[str]:
+    return [f.code for f in findings(text)]
+
+
+def horn(body: str, *, tempo: int = 60) -> str:
+    """A file for horn around the lines of one gesture `a`."""
+    lines = "\n".join(f"  {line.strip()}" for line in body.strip().splitlines())
+    return f"instrument: horn\npitches: written\ntempo: {tempo}\n\ngesture a\n{lines}\n"
