@@ -18,13 +18,13 @@ class Lifted:
 
 
 def lift(findings: tuple[Finding, ...], allows: tuple[Allow, ...]) -> Lifted:
-    """Apply the allows of a gesture. A rule is named by its name or its code, in any case."""
+    """Apply the allows of a gesture."""
     if not allows:
         return Lifted(findings=findings)
     met: dict[int, bool] = {}  # place of the allow -> whether it lifted anything
     left = []
     for finding in findings:
-        number = next((i for i, a in enumerate(allows) if _names(a, finding)), None)
+        number = next((i for i, a in enumerate(allows) if a.rule.casefold() == finding.rule), None)
         if number is None:
             left.append(finding)
             continue
@@ -39,7 +39,3 @@ def lift(findings: tuple[Finding, ...], allows: tuple[Allow, ...]) -> Lifted:
         silent=tuple(i for i in range(len(allows)) if i not in met),
         barred=tuple(i for i, lifted in sorted(met.items()) if not lifted),
     )
-
-
-def _names(allow: Allow, finding: Finding) -> bool:
-    return allow.rule.casefold() in (finding.rule, finding.code.casefold())

@@ -59,7 +59,6 @@ def judge(gesture: Gesture) -> Judged:
         silent=lifted.silent,
         barred=lifted.barred,
         replaced=replaced,
-        rules=_rule_names(),
     )
     on_outcome = [
         _complete(f, rule, case.gesture)
@@ -84,11 +83,6 @@ def _rules(kind: str) -> tuple[Rule, ...]:
     """The rules that look at a "gesture", a "passage", an "outcome"."""
     checks = {"gesture": "check", "passage": "check_passage", "outcome": "check_outcome"}
     return tuple(r for r in all_rules() if getattr(r, checks[kind]) is not None)
-
-
-@cache
-def _rule_names() -> tuple[str, ...]:
-    return tuple(sorted([r.name for r in all_rules()] + [r.code for r in all_rules()]))
 
 
 def _tried(gesture: Gesture, fallback: str = "") -> tuple[Case, tuple[Finding, ...], Lifted]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import NoReturn
 
-from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import Contour, Height, Line, Note, Point, Quantity, Rest, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
@@ -40,7 +40,7 @@ def contour(reader: Reader) -> Contour:
         if reader.tok.kind == "end":
             break
         line = _line(reader)
-        _no_line_here(reader, f"two lines in a row: between two points stands one, {SIGNS[line.kind]} or another")
+        _no_line_here(reader, "two lines in a row: between two points stands one line, or a comma")
         if reader.tok.kind == "end":
             _ends_with_line(reader, line)
         lines.append(line)
@@ -143,13 +143,13 @@ def _no_height(reader: Reader, tok: Token) -> NoReturn:
     text, after = tok.text, reader.ahead()
     if tok.kind == "number":
         if after.text == "%":
-            reader.fail("bad-number", tok.span.to(after.span), f"no space before the %: write {text}%")
+            reader.fail("bad-number", tok.span.to(after.span), f"no space before the %: write {short(text)}%")
         hint = "a height takes a %, a decimal a full stop instead of a comma"
-        reader.fail("bad-number", tok.span, f"{text} is not a point: {hint}")
+        reader.fail("bad-number", tok.span, f"{short(text)} is not a point: {hint}")
     if tok.kind == "word":
         rest = text[1:]
         silent = rest == "r"
-        if text[0] in "xX" and (silent or rest in _ALL_HEIGHTS or rest.isdigit()):
+        if text[0] in "xX" and len(text) < 12 and (silent or rest in _ALL_HEIGHTS or rest.isdigit()):
             what = "silence has no pitch" if silent else "a height is only about its pitch already"
             plain = f"{rest}%" if rest.isdigit() else rest
             reader.fail("x-before-height", tok.span, f"{what}, so no x stands before it: write {plain}", (plain,))
@@ -247,11 +247,11 @@ def _after_point(reader: Reader) -> NoReturn:
     if tok.text in ("<", ">"):
         reader.fail("unexpected-sign", tok.span, f"{tok.text} belongs in `dynamics`, for instance p {tok.text} f")
     if tok.kind == "number":
-        reader.fail("bad-place", tok.span, f"a place is written with @: @{tok.text}")
+        reader.fail("bad-place", tok.span, f"a place is written with @: @{short(tok.text)}")
     if tok.kind == "text":
-        fix = shown(unquoted(tok.text)).strip("`")
+        fix = short(unquoted(tok.text))
         reader.fail("unexpected-sign", tok.span, f'words above the staff have a line of their own: text: "{fix}"')
-    reader.unexpected("a line, a comma or the end")
+    reader.unexpected("a line, a comma or nothing")
 
 
 def _check_rest(reader: Reader, marks: tuple[Word, ...]) -> None:

@@ -10,7 +10,7 @@ from gesturesmith.lang.layout import Line
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import Text, Word
 from gesturesmith.lang.reader import Notes, Reader, UnreadableError, name_message
-from gesturesmith.lang.tokens import NAME, PLAIN, Token, tokenize, unquoted
+from gesturesmith.lang.tokens import NAME, PLAIN, Token, spanning, tokenize, unquoted
 from gesturesmith.lang.words import BLOCKS, RESERVED
 from gesturesmith.source import Span
 
@@ -85,9 +85,9 @@ def _name(reader: Reader, kind: str) -> Word:
     if tok.kind == "note":
         reader.fail("reserved-name", tok.span, f"{tok.text} is a note, so it cannot name {_article(kind)}")
     if tok.kind == "number":
-        rest = reader.ahead().text if reader.ahead().start == tok.end else ""
-        shape = "letters and digits, a letter first"
-        reader.fail("bad-name", tok.span, f"{shown(tok.text + rest)} is not a name: {shape}")
+        after = reader.ahead()
+        rest = after.text if after.start == tok.end else ""
+        reader.fail("bad-name", spanning(tok, after if rest else tok), name_message(tok.text + rest))
     if tok.kind != "word":
         reader.unexpected("a name")
     reader.next()
@@ -129,6 +129,8 @@ def _title(reader: Reader) -> Text | None:
         name = reader.back().text
         shape = f'{name}-{tok.text}, or a title in quotes: {name} "Title"'
         reader.fail("bad-heading", tok.span, f"a name is one word: {shape}")
+    if tok.kind == "line" and title is None:
+        reader.fail("bad-name", tok.span, "names are joined with single hyphens: fog-horn")
     return reader.fail("bad-heading", tok.span, f"{shown(tok.text)} is too much: a heading is a name and a title")
 
 

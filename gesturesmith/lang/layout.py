@@ -14,6 +14,7 @@ from gesturesmith.lang.tokens import Row, row
 from gesturesmith.lang.words import BLOCKS
 
 _KEY = re.compile(r"([^\W\d_][\w\-\u0300-\u036f]*)[ \t]*:(?!:)")
+_SEEN = 200  # characters of white space compared by eye
 _WORD = re.compile(r"[^\W\d_][\w\-\u0300-\u036f]*")
 
 
@@ -108,4 +109,4 @@ def _deeper(indent: str, than: str) -> bool:
     """Whether `indent` goes further in than `than`, by what the eye sees where tabs and spaces are mixed."""
     if indent.startswith(than):
         return len(indent) > len(than)
-    return len(indent.expandtabs(8)) > len(than.expandtabs(8))
+    return len(indent[:_SEEN].expandtabs(8)) > len(than[:_SEEN].expandtabs(8))

@@ -67,6 +67,11 @@ def listed(words: tuple[str, ...], last: str = "or") -> str:
     return f"{', '.join(quoted[:-1])} {last} {quoted[-1]}"
 
 
+def short(text: str) -> str:
+    """What the composer wrote, without quotes, short enough for a sentence."""
+    return shown(text)[1:-1]
+
+
 def shown(text: str) -> str:
     """What the composer wrote, short enough for a sentence and without what cannot be printed."""
     plain = "".join(c if c.isprintable() else "\ufffd" for c in text[:41])

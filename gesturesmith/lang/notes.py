@@ -55,12 +55,14 @@ _MINUS_OCTAVE = "octaves run from 0 to 9 (C4 is middle C): no octave below 0 can
 
 def like_a_note(text: str) -> bool:
     """Whether a word was probably meant for a note."""
-    return bool(_LOOSE.match(text) or _GERMAN.match(text) or _NO_OCTAVE.match(text))
+    return len(text) <= 20 and bool(_LOOSE.match(text) or _GERMAN.match(text) or _NO_OCTAVE.match(text))
 
 
 @lru_cache(512)
 def mistake(text: str) -> _Mistake | None:
     """The rule, message and nearest notes for a word that was meant for a note; None for any other word."""
+    if len(text) > 20:
+        return None
     german = _GERMAN.match(text)
     if german:
         letter = german[1].upper().replace("H", "B")

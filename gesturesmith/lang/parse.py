@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable
-from dataclasses import replace
 
 from gesturesmith.diagnostics.types import ReadError
 from gesturesmith.lang import heading, indentation
@@ -26,11 +24,14 @@ def parse(source: Source) -> tuple[File, tuple[ReadError, ...]]:
     problem = _unreadable(source.text)
     if problem:
         return _NOTHING, (problem,)
-    lines = tuple(layout(source.lines))
-    notes = Notes(heading.names(lines))
+    raw = source.lines
+    controls: dict[int, tuple[int, str]] = {}
     if FORBIDDEN.search(source.text.replace("\r", "\n")):
-        lines = tuple(_without_controls(lines, notes))
-    builder = _Builder(notes)
+        controls = _controls(raw)
+        raw = tuple(FORBIDDEN.sub(" ", line) for line in raw)
+    lines = tuple(layout(raw))
+    notes = Notes(heading.names(lines))
+    builder = _Builder(notes, controls)
     builder.read(lines)
     errors = sorted(notes.errors, key=lambda e: (e.rule == "too-many-errors", e.span.line, e.span.column))
     return File(tuple(builder.settings), tuple(builder.blocks)), tuple(errors)
@@ -50,24 +51,18 @@ def _unreadable(text: str) -> ReadError | None:
     return ReadError(code=RULES[rule], rule=rule, span=Span(1, 1, 2), message=message)
 
 
-def _without_controls(lines: Iterable[Line], notes: Notes) -> Iterable[Line]:
-    """The lines, with each character that no text may hold reported once a line and read as a space."""
-    for line in lines:
-        found = FORBIDDEN.search(line.row.raw)
-        if found:
-            at = found.start() + 1
-            what = f"{sign_name(found[0])} cannot stand in a gesture file: delete it"
-            notes.add("control-character", Span(line.row.number, at, at + 1), what)
-            clean = line.row._replace(text=FORBIDDEN.sub(" ", line.row.text), raw=FORBIDDEN.sub(" ", line.row.raw))
-            line = replace(line, row=clean)
-        yield line
+def _controls(lines: tuple[str, ...]) -> dict[int, tuple[int, str]]:
+    """Line number to column and character of the first one in the line that no text may hold."""
+    found = ((number, FORBIDDEN.search(line)) for number, line in enumerate(lines, 1))
+    return {number: (match.start() + 1, match[0]) for number, match in found if match}
 
 
 class _Builder:
     """Puts rows together into settings and blocks."""
 
-    def __init__(self, notes: Notes) -> None:
+    def __init__(self, notes: Notes, controls: dict[int, tuple[int, str]]) -> None:
         self.notes = notes
+        self.controls = controls
         self.settings: list[Entry] = []
         self.blocks: list[Block] = []
         self.seen: set[str] = set()  # keys of the block that is open
@@ -86,6 +81,7 @@ class _Builder:
             line = lines[i]
             i += 1
             if line.kind in ("blank", "comment"):
+                self._see(line)
                 continue
             if line.kind == "heading":
                 self._close()
@@ -95,15 +91,27 @@ class _Builder:
             while i < len(lines) and lines[i].kind in ("more", "blank", "comment"):
                 if lines[i].kind == "more":
                     more.append(lines[i])
+                else:
+                    self._see(lines[i])
                 i += 1
             if line.margin and self.head and not line.indent:
                 self._close()
             self._entry(line, more)
         self._close()
 
+    def _see(self, line: Line) -> None:
+        """Report a character that no text may hold; what follows from it on its line is left unsaid."""
+        number = line.row.number
+        if number in self.controls:
+            column, sign = self.controls[number]
+            what = f"{sign_name(sign)} cannot stand in a gesture file: delete it"
+            self.notes.add("control-character", Span(number, column, column + 1), what)
+            self.notes.silent.add(number)
+
     def _open(self, line: Line) -> None:
-        self.errors_before = len(self.notes.errors)
+        self.errors_before = self.notes.count
         self.notes.block = None
+        self._see(line)
         self.indents.at_margin(line)
         self.head = heading.read(line, self.notes, self.names)
         self.notes.block = self.head.name.text or None
@@ -124,7 +132,7 @@ class _Builder:
                 name=head.name,
                 title=head.title,
                 entries=tuple(self.entries),
-                broken=len(self.notes.errors) > self.errors_before,
+                broken=self.notes.count > self.errors_before,
                 last_line=self.last_line,
                 indent=self.indents.unit or "  ",
                 span=head.span,
@@ -133,6 +141,8 @@ class _Builder:
 
     def _entry(self, line: Line, more: list[Line]) -> None:
         """A key with its value, which may go on in the rows `more`."""
+        for row in (line, *more):
+            self._see(row)
         self.last_line = more[-1].row.number if more else line.row.number
         setting = line.margin or self.head is None
         if setting:
@@ -162,6 +172,8 @@ class _Builder:
         if not line.colon:
             self.notes.add("missing-colon", key.span, f"a colon comes after the key: {line.key}: …")
         tokens = _tokens(line, more)
+        if not line.colon and tokens[0].text == "=":
+            del tokens[0]
         first = tokens[0]
         if first.kind == "end":
             self.notes.add(

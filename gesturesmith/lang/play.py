@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NoReturn
 
 from gesturesmith.lang.contour import point_word
-from gesturesmith.lang.messages import shown
+from gesturesmith.lang.messages import short, shown
 from gesturesmith.lang.nodes import Play, PlayItem, Quantity, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
@@ -35,6 +35,8 @@ def play(reader: Reader) -> Play:
         comma = reader.next()
         if reader.tok.kind == "end" or reader.tok.text == ",":
             reader.error("bad-list", comma.span, "a comma with nothing after it: add an item, or take it away")
+            while reader.tok.text == ",":
+                reader.next()
             if reader.tok.kind == "end":
                 return Play(tuple(items), reader.span_from(first))
 
@@ -70,7 +72,9 @@ def _item(reader: Reader) -> PlayItem:
 
 def _no_item(reader: Reader, tok: Token) -> NoReturn:
     if tok.kind == "number":
-        reader.fail("bad-item", tok.span, f"a number alone is no item: rest {tok.text}, or C4 for {tok.text}")
+        reader.fail(
+            "bad-item", tok.span, f"a number alone is no item: rest {short(tok.text)}, or C4 for {short(tok.text)}"
+        )
     if tok.kind == "text":
         reader.fail("bad-item", tok.span, "a gesture is played by its name, not by its title: no quotes")
     reader.unexpected(_AN_ITEM)
@@ -136,12 +140,12 @@ def _after_item(reader: Reader, item: PlayItem) -> NoReturn:
     """Something stands after an item that is neither a comma nor the end."""
     tok = reader.tok
     if tok.kind == "word" and item.name and tok.text == "for":
-        hint = "its length is in its own block, under `lasts`"
-        reader.fail("bad-item", tok.span, f"`for` is for pitches; a gesture keeps its length: {hint}")
-    if tok.kind in ("word", "note"):
-        reader.fail("bad-list", tok.span, "a comma between the items of a passage, please")
-    if tok.kind == "number" or tok.text in ("x", "×"):
+        hint = "a gesture is as long as its own `lasts` says"
+        reader.fail("bad-item", tok.span, f"`for` belongs to pitches: {hint}")
+    if tok.kind == "number" or tok.text in ("x", "times"):
         reader.fail("bad-item", tok.span, "to play it again, list it again, or write repeat: 2 for the whole")
+    if tok.kind in ("word", "note"):
+        reader.fail("bad-list", tok.span, "put a comma between the items of a passage")
     if tok.text in ("--", "~~", "__", "->", "::", ".."):
         reader.fail("bad-item", tok.span, "lines belong in the contour of a gesture; here stand commas")
-    reader.unexpected("a comma or the end of the list")
+    reader.unexpected("a comma or nothing")

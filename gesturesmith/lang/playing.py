@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gesturesmith.lang.contour import place
-from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import Attacks, Dynamics, Finger, Fingering, Level
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
@@ -45,7 +45,7 @@ def _level(reader: Reader, join: str = "") -> Level:
     if tok.text == "@":
         reader.fail("bad-place", tok.span, "after @ comes the place at once, without a space: f@3")
     if tok.kind == "number":
-        reader.fail("bad-place", tok.span, f"a place is written with @ right after the level: f@{tok.text}")
+        reader.fail("bad-place", tok.span, f"a place is written with @ right after the level: f@{short(tok.text)}")
     if tok.kind != "word":
         reader.unexpected("a level from n, ppp to fff, or an accent such as sfz")
     if tok.text in MARKS:
@@ -74,7 +74,7 @@ def fingering(reader: Reader) -> Fingering:
     first = reader.tok
     if first.kind == "word" and first.text in ("auto", "held"):
         reader.next()
-        reader.finish(f"`{first.text}` alone")
+        reader.finish(f"`{first.text}` alone, or fingerings with commas")
         return Fingering(first.text, (), first.span)
     items = [_finger(reader)]
     while reader.tok.text == ",":
@@ -93,7 +93,7 @@ def fingering(reader: Reader) -> Fingering:
 def _finger(reader: Reader) -> Finger:
     first = reader.tok
     side = shade = ""
-    while reader.tok.kind == "word":
+    while reader.tok.kind == "word" and reader.tok.text.lower() != "open":
         word = reader.choice((*SIDES, *SHADES), "a side or a shade of a fingering")
         if word.text in SIDES and not side:
             side = word.text
@@ -102,6 +102,8 @@ def _finger(reader: Reader) -> Finger:
         else:
             reader.fail("said-twice", word.span, f"one side, one of short and long: `{word.text}` is one too many")
     tok = reader.tok
+    if tok.text.lower() == "open":
+        reader.fail("bad-fingering", tok.span, "without valves is 0, as in F 0", ("0",))
     if tok.kind not in ("number", "valves"):
         reader.unexpected("valves such as 1-2, 0 for none, or a slide position")
     reader.next()
@@ -110,7 +112,7 @@ def _finger(reader: Reader) -> Finger:
 
 def _valves(reader: Reader, tok: Token) -> str:
     parts = sorted(tok.text.replace("–", "-").split("-"))
-    if len(parts) == 1 and len(tok.text) > 1 and tok.text.isdigit() and len(tok.text) < 5:
+    if len(parts) == 1 and len(tok.text) > 1 and tok.text.isdigit() and len(tok.text) < 5 and "0" not in tok.text:
         fix = "-".join(tok.text)
         reader.fail("bad-fingering", tok.span, f"valves are joined with hyphens: write {fix}", (fix,))
     if any(len(p) != 1 for p in parts) or (len(parts) > 1 and "0" in parts):

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import NoReturn
 
 from gesturesmith.diagnostics.types import ReadError
-from gesturesmith.lang.messages import RULES, listed, shown
+from gesturesmith.lang.messages import RULES, listed, short, shown
 from gesturesmith.lang.nodes import Quantity, Text, Word
 from gesturesmith.lang.tokens import NAME, PARTNER, Token, quoted, spanning, unquoted
 from gesturesmith.lang.words import UNITS, nearest
@@ -30,16 +30,21 @@ class UnreadableError(Exception):
 class Notes:
     """The errors of a file as they are found, and the names of its blocks (case folded)."""
 
-    __slots__ = ("block", "errors", "looked_up", "names")
+    __slots__ = ("block", "count", "errors", "looked_up", "names", "silent")
 
     def __init__(self, names: frozenset[str] = frozenset()) -> None:
         self.errors: list[ReadError] = []
         self.block: str | None = None
         self.names = names
         self.looked_up = 0
+        self.count = 0  # of everything that was wrong, shown or not
+        self.silent: set[int] = set()  # lines of which enough has been said
 
     def add(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> None:
         """Note an error; after a thousand only that there are more."""
+        self.count += 1
+        if span.line in self.silent:
+            return
         if len(self.errors) == _MOST_ERRORS:
             rule, message, near = "too-many-errors", "there are more errors from here on: mend these first", ()
         elif len(self.errors) > _MOST_ERRORS:
@@ -104,20 +109,18 @@ class Reader:
         """The token under the cursor is not `wanted` ("a point, such as G4")."""
         tok = self.tok
         if tok.kind == "end":
-            self.fail("incomplete", tok.span, f"`{self.key.text}` stops too early: here comes {wanted}")
+            self.fail("incomplete", tok.span, f"`{self.key.text}` stops too early: add {wanted}")
         if tok.kind == "open":
             self.unclosed(tok)
         if tok.kind == "hash":
             self.fail("comment-spacing", tok.span, hash_message(tok))
         if tok.kind == "bad":
-            self.fail(
-                "unexpected-sign", tok.span, f"{sign_name(tok.text)} has no meaning here: {wanted} was expected"
-            )
+            self.fail("unexpected-sign", tok.span, f"{sign_name(tok.text)} has no meaning here: write {wanted}")
         if tok.kind in ("line", "sign"):
-            self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} cannot stand here: {wanted} was expected")
+            self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} cannot stand here: write {wanted}")
         if tok.kind == "text":
-            self.fail("unexpected-sign", tok.span, f"a text in quotes cannot stand here: {wanted} was expected")
-        self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is not understood here: {wanted} was expected")
+            self.fail("unexpected-sign", tok.span, f"a text in quotes cannot stand here: write {wanted}")
+        self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is not understood here: write {wanted}")
 
     def unclosed(self, tok: Token) -> NoReturn:
         """A text without its closing sign."""
@@ -133,9 +136,7 @@ class Reader:
         if tok.kind == "end":
             return
         if tok.kind in ("open", "hash", "bad"):
-            self.unexpected("the end of the line")
-        if tok.text == ",":
-            self.fail("too-much", tok.span, f"`{self.key.text}` takes no list: write {whole} alone")
+            self.unexpected("nothing more")
         self.fail("too-much", tok.span, f"{shown(tok.text)} is too much here: `{self.key.text}` takes {whole}")
 
     # -- what values are made of ------------------------------------------------------------------------
@@ -145,6 +146,8 @@ class Reader:
         tok = self.tok
         if tok.kind == "note" and NAME.match(tok.text):  # `A4` where a name is wanted
             return Word(tok.text, self.next().span)
+        if tok.kind == "text" and NAME.match(unquoted(tok.text)):
+            self.fail("unknown-word", tok.span, f"names stand without quotes: {short(unquoted(tok.text))}")
         if tok.kind != "word":
             self.unexpected(wanted)
         if not NAME.match(tok.text):
@@ -183,13 +186,11 @@ class Reader:
         return Text(" ".join(parts), first.span)
 
     def _text_wanted(self, tok: Token) -> NoReturn:
-        if tok.kind in ("open", "hash"):
+        if tok.kind in ("open", "hash", "end"):
             self.unexpected("a text in quotes")
-        if tok.kind == "end":
-            self.unexpected("a text in quotes")
-        line = self.tokens[self.i : -1]
-        words = " ".join(t.text for t in line[:8] if t.line == tok.line).strip("'‘’‚")
-        if len(words) > 40 or any(t.kind in ("text", "open") for t in line):
+        line = [t for t in self.tokens[self.i : self.i + 9] if t.line == tok.line]
+        words = " ".join(t.text for t in line).strip("'‘’‚ ")
+        if len(line) > 8 or len(words) > 40 or any(t.kind in ("text", "open") for t in line):
             words = "…"
         self.fail("text-needs-quotes", tok.span, f"a text needs double quotes: {self.key.text}: {quoted(words)}")
 
@@ -216,9 +217,9 @@ class Reader:
     def _number_wanted(self, wanted: str) -> NoReturn:
         tok, after = self.tok, self.ahead()
         if tok.text == "." and after.kind == "number":
-            self.fail("bad-number", tok.span, f"a number starts with a digit: 0.{after.text}")
+            self.fail("bad-number", tok.span, f"a number starts with a digit: 0.{short(after.text)}")
         if tok.text in ("-", "+", "–") and after.kind == "number":
-            self.fail("bad-number", tok.span, f"numbers have no sign: write {after.text}")
+            self.fail("bad-number", tok.span, f"numbers have no sign: write {short(after.text)}")
         if tok.kind == "word" and tok.text[0] in "½¼¾⅓⅔":
             plain = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3"}[tok.text[0]]
             self.fail("bad-number", tok.span, f"write {shown(tok.text)} with a stroke: {plain}")
@@ -231,7 +232,7 @@ class Reader:
         tok = self.tok
         value = self.number(wanted)
         if value.denominator != 1:
-            self.fail("bad-number", tok.span, f"{tok.text} is not a whole number: here comes {wanted}")
+            self.fail("bad-number", tok.span, f"{tok.text} is not a whole number: write {wanted}")
         if value < least:
             self.fail("out-of-range", tok.span, f"{tok.text} is too small: at least {least}")
         return Quantity(value, "", tok.span)
@@ -240,7 +241,7 @@ class Reader:
         """A number above zero."""
         tok = self.tok
         value = self.number(wanted)
-        if value == 0:
+        if not value:
             self.fail("out-of-range", tok.span, f"{tok.text} is nothing: a number above zero is needed")
         return value
 
@@ -256,9 +257,7 @@ class Reader:
             self.next()
             return unit
         near = self.notes.nearest(tok.text, allowed) or allowed
-        return self.fail(
-            "unknown-unit", tok.span, f"{shown(tok.text)} is no unit here: write {listed(near)}", near
-        )
+        return self.fail("unknown-unit", tok.span, f"{shown(tok.text)} is no unit here: write {listed(near)}", near)
 
 
 @lru_cache(2048)

@@ -49,7 +49,7 @@ def _list_or_range[T: _Item](
     if reader.tok.text == "..":
         reader.fail("bad-list", reader.tok.span, "either a list or one range, not both in one line")
     if reader.tok.kind in ("note", "number"):
-        reader.fail("bad-list", reader.tok.span, "a comma between the items of a list, please")
+        reader.fail("bad-list", reader.tok.span, "put a comma between the items of a list")
     if reader.tok.text == "by":
         reader.fail("bad-list", reader.tok.span, f"`by` belongs to a range: {first.text}..… by 1")
     value_of_list = Series(items, reader.span_from(first))
@@ -195,7 +195,7 @@ def _phrase(reader: Reader, options: tuple[str, ...], what: str) -> Word:
 
 def count(reader: Reader) -> Quantity:
     """A whole number from 1."""
-    value = reader.whole("a whole number")
+    value = reader.whole("a number such as 2")
     if value.value > 1000:
         reader.fail("out-of-range", value.span, f"{Fraction(value.value)} times is too much: at most 1000")
     tok = reader.tok

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import (
@@ -226,13 +227,18 @@ def band_item(reader: Reader) -> Band:
         reader.fail("bad-band", sign.span, f"a band has a lowest and a highest pitch: {first.text}..F5")
     reader.next()
     high = _band_note(reader, "the highest pitch of the band")
-    below, above = (Spelling(n.letter, n.alter, n.octave).pitch_cents for n in (low, high))
+    below, above = _cents(low.letter, low.alter, low.octave), _cents(high.letter, high.alter, high.octave)
     span = reader.span_from(first)
     if below == above:
         reader.fail("bad-band", span, "this band has no height: its two pitches are the same")
     if below > above:
         reader.fail("bad-band", span, f"the lower pitch comes first: {reader.back().text}..{first.text}")
     return Band(None, low, high, span)
+
+
+@lru_cache(512)
+def _cents(letter: str, alter: Fraction, octave: int) -> Fraction:
+    return Spelling(letter, alter, octave).pitch_cents
 
 
 def _band_note(reader: Reader, wanted: str) -> Note:

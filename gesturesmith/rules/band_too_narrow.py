@@ -39,7 +39,6 @@ def check(case: Case) -> Iterator[Finding]:
         return
     yield Finding(
         span=band.span,
-        where="",
         text=f"{plain(width / 100)} semitones; heights can be told apart in about {plain(excess.limit / 100)}",
         evidence=excess.evidence,
         numbers=(Number(name="width", value=width, limit=excess.limit, unit="cents"),),

@@ -63,7 +63,6 @@ class Outcome:
     silent          the `allow` entries (their places in `gesture.allows`) that met no finding
     barred          those that met only findings that cannot be allowed
     replaced        the refusals of the asked technique that the fallback does away with
-    rules           the names and codes of all rules
     """
 
     case: Case
@@ -71,7 +70,6 @@ class Outcome:
     silent: tuple[int, ...] = ()
     barred: tuple[int, ...] = ()
     replaced: tuple[Finding, ...] = ()
-    rules: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

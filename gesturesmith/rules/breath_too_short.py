@@ -50,10 +50,10 @@ def check(case: Case) -> Iterator[Finding]:
         never = wide is not None and least is not None and seconds * least.narrow.value > wide.value * FAR
         if used <= litres.narrow.value and not never:
             continue
+        fits = float(case.gesture.seconds) * litres.narrow.value / used if used > litres.narrow.value else 0.0
         evidence, severity = litres.narrow, Severity.CAUTION
         if never and wide is not None and least is not None:
             evidence, severity, used = wide, Severity.REFUSED, seconds * least.narrow.value
-        fits = float(case.gesture.seconds) * evidence.value / used
         how = "at the very least" if severity is Severity.REFUSED else "about"
         yield Finding(
             span=phrase[0].span,

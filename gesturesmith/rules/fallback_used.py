@@ -30,7 +30,6 @@ def check(outcome: Outcome) -> Iterator[Finding]:
     for refused in outcome.replaced[:1]:
         yield Finding(
             span=outcome.case.gesture.span_of("fallback"),
-            where="",
             text=f"played as {used}, since as written it is refused: {refused.text} ({refused.rule})",
             evidence=refused.evidence,
             numbers=refused.numbers,

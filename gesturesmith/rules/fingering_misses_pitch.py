@@ -20,6 +20,8 @@ Fix     leave the choice to the player with `fingering: auto`, or write the pitc
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.model.gesture import ContourPoint
+from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
 from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
@@ -33,6 +35,8 @@ def check(case: Case) -> Iterator[Finding]:
         if not played.given or point.about or played.tube is None or played.standard:
             continue
         if path_of(point) not in ("none", "steps") or any(t.pitched != "exact" for t in point.techniques):
+            continue
+        if _between_notes(case, point, played):
             continue
         off = abs(played.error_cents)
         excess = above(limit, off)
@@ -49,3 +53,11 @@ def check(case: Case) -> Iterator[Finding]:
             physical=excess.severity.value == "refused",
             try_values=((("fingering", "auto"),), *_tries.at_pitch(case, played.index, near)),
         )
+
+
+def _between_notes(case: Case, point: ContourPoint, played: PlayedPoint) -> bool:
+    """Whether it is stopped on a side that stopping puts between the notes, which has a rule of its own."""
+    if played.tube is None or not any(t.bell_hand == "stopped" for t in point.techniques):
+        return False
+    raised = next(s.stopped_cents for s in case.instrument.sides if s.name == played.tube.side)
+    return raised is not None and raised.value % 100 != 0

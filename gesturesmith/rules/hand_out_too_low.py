@@ -38,7 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"{both_names(case.instrument, low)}; smooth slides with the hand out begin at about "
-            f"{both_names(case.instrument, excess.limit)}",
+            f"{both_names(case.instrument, 100 * round(excess.limit / 100))}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="lowest pitch", value=low, limit=excess.limit, unit="cents above C-1"),),

@@ -28,6 +28,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 @rule("GS201", "pitch-no-tube-gives", severity="refused")
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("lip_correction_cents")
+    lowest, highest = case.instrument.widest_range.value
     for point, played in played_points(case):
         if point.kind != "pitch" or point.about or played.standard or played.given:
             continue
@@ -37,6 +38,8 @@ def check(case: Case) -> Iterator[Finding]:
         excess = above(limit, off)
         if excess is None or played.asked_cents is None:
             continue
+        if not lowest <= played.asked_cents <= highest:
+            continue  # out of range altogether, which has a rule of its own
         nearest = float(played.asked_cents) + played.error_cents
         tube = f" ({played.tube.name}, partial {played.partial})" if played.tube else ""
         yield Finding(

@@ -35,7 +35,6 @@ def check(case: Case) -> Iterator[Finding]:
         return
     yield Finding(
         span=gesture.span_of("notehead"),
-        where="",
         text=f"a {gesture.notehead} head, and no word on what it means",
         hint="say in a `note` what the sign means",
         evidence=_EVIDENCE,

@@ -38,7 +38,6 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         yield Finding(
             span=case.gesture.span_of("fingering"),
-            where="",
             text=f"stopping raises the {played.tube.side} side by about {raised.value} cents, between the notes",
             evidence=raised,
             numbers=(Number(name="raised by", value=raised.value, limit=100, unit="cents"),),

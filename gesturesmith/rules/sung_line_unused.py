@@ -34,7 +34,6 @@ def check(case: Case) -> Iterator[Finding]:
     row = [t.key for t in case.gesture.techniques if t.layer != "none"]
     yield Finding(
         span=case.gesture.span_of("sing"),
-        where="",
         text="a line to sing, but no technique of this gesture sings",
         evidence=_EVIDENCE,
         try_values=((("technique", " + ".join([*row, "multiphonic"])),),),

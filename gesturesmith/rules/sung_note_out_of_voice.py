@@ -46,7 +46,6 @@ def check(case: Case) -> Iterator[Finding]:
         edge = low if cents < low else high
         yield Finding(
             span=point.span,
-            where="",
             text=f"{both_names(case.instrument, cents)} to be sung; voices reach from "
             f"{both_names(case.instrument, low)} to {both_names(case.instrument, high)}",
             evidence=evidence,

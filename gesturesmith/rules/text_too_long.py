@@ -32,7 +32,6 @@ def check(case: Case) -> Iterator[Finding]:
         return
     yield Finding(
         span=case.gesture.span_of("text"),
-        where="",
         text=f"{len(text)} letters above the staff; about {excess.limit} fit",
         hint="put the rest into `note`, which goes under the music",
         evidence=excess.evidence,

@@ -42,7 +42,6 @@ def check(case: Case) -> Iterator[Finding]:
         return
     yield Finding(
         span=gesture.span_of("contour"),
-        where="",
         text=f"{len(gesture.points)} points in {plain(gesture.seconds)} s; about {plain(excess.limit)} a "
         "second can be read along a line",
         evidence=excess.evidence,

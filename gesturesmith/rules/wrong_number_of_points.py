@@ -37,7 +37,6 @@ def check(case: Case) -> Iterator[Finding]:
         word = "at least" if count < fewest else "at most"
         yield Finding(
             span=gesture.span_of("contour"),
-            where="",
             text=f"{count} {'point' if count == 1 else 'points'}; {technique.key} takes {word} {limit}",
             evidence=Sourced(limit, DERIVED, f"what {technique.key} is"),
             numbers=(Number(name="points", value=count, limit=limit, unit="points"),),

@@ -181,7 +181,7 @@ def clash(one: Technique, other: Technique) -> str:
     if one.key == other.key:
         return f"{one.key} is there twice"
     if one.layer == other.layer:
-        return f"{one.key} and {other.key} are two answers to the same question: {LAYER_WORDS[one.layer]}"
+        return f"both say {LAYER_WORDS[one.layer]}"
     for a, b in ((one, other), (other, one)):
         if b.key in a.excludes:
             return a.excludes[b.key]

@@ -1,0 +1,83 @@
+"""What is said to people: where it goes, whether in colour, and what may not reach a terminal."""
+
+from __future__ import annotations
+
+import os
+import sys
+from typing import TextIO
+
+_erase = "\r\x1b[K"
+
+
+def wants_colour(stream: TextIO) -> bool:
+    """Colour on a terminal only; NO_COLOR takes it away, FORCE_COLOR gives it anywhere (no-color.org)."""
+    if os.environ.get("NO_COLOR"):
+        return False
+    if os.environ.get("FORCE_COLOR", "0") not in ("", "0"):
+        return True
+    return _is_terminal(stream)
+
+
+def clean(text: str) -> str:
+    """`text` without what could steer a terminal or cannot be printed: file names may hold anything."""
+    return "".join(c if c.isprintable() or c == "\n" else "\ufffd" for c in text)
+
+
+def say(text: str) -> None:
+    """To standard output, with a line's end."""
+    _write(sys.stdout, text)
+
+
+def complain(text: str) -> None:
+    """To standard error, with a line's end."""
+    _write(sys.stderr, clean(text))
+
+
+def say_bytes(data: bytes) -> None:
+    """Data for programs: as it is, whatever the terminal's encoding."""
+    try:
+        sys.stdout.flush()
+        sys.stdout.buffer.write(data)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        stop_writing(sys.stdout)
+
+
+def _write(stream: TextIO, text: str) -> None:
+    try:
+        stream.write(text + "\n")
+        stream.flush()
+    except BrokenPipeError:
+        stop_writing(stream)
+
+
+def stop_writing(stream: TextIO) -> None:
+    """Whoever read this has gone (`| head`): the rest goes nowhere, and the work and its status stay true."""
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, stream.fileno())
+    os.close(nowhere)
+
+
+class Progress:
+    """One line on a terminal's standard error that says what is being done, and goes away again."""
+
+    def __init__(self) -> None:
+        self._shown = _is_terminal(sys.stderr)
+
+    def __call__(self, text: str) -> None:
+        if self._shown:
+            sys.stderr.write(f"{_erase}{clean(text)}")
+            sys.stderr.flush()
+
+    def done(self) -> None:
+        """Take the line away."""
+        if self._shown:
+            sys.stderr.write(_erase)
+            sys.stderr.flush()
+
+
+def _is_terminal(stream: TextIO) -> bool:
+    try:
+        return stream.isatty() and os.environ.get("TERM") != "dumb"
+    except ValueError:  # closed by whoever started us
+        return False

@@ -1,0 +1,51 @@
+"""`gesturesmith format`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from gesturesmith.cli.console import complain, say
+from gesturesmith.cli.status import Status, worst
+
+
+@click.command(name="format")
+@click.argument("files", nargs=-1, required=True, metavar="FILE...")
+@click.option("--check", "only_check", is_flag=True, help="Change nothing; status 1 where a file would change.")
+@click.pass_context
+def format_(context: click.Context, files: tuple[str, ...], only_check: bool) -> Status:
+    """Put FILE... into canonical form, in place. A file with errors is not touched."""
+    return worst(*(_one(path, only_check, bool(context.color)) for path in dict.fromkeys(files)))
+
+
+def _one(path: str, only_check: bool, colour: bool) -> Status:
+    from gesturesmith.cli.reading import Unread, read
+    from gesturesmith.delivery import blocked, replace_file
+    from gesturesmith.diagnostics import FileReport, Report, render_text
+    from gesturesmith.lang import format_text, parse
+
+    source = read(path)
+    if isinstance(source, Unread):
+        complain(f"{source.name}: {source.message}")
+        return Status.INPUT
+    _, errors = parse(source)
+    if errors:
+        report = FileReport(source=source, readable=False, errors=errors)
+        say(render_text(Report(files=(report,)), colour=colour).rstrip("\n"))
+        complain(f"{source.name} has errors and is left as it is")
+        return Status.INPUT
+    formatted = format_text(source)
+    if formatted == source.text:
+        return Status.GOOD
+    if only_check:
+        say(f"{source.name} would change")
+        return Status.REFUSED
+    try:
+        replace_file(Path(path).resolve(), formatted.encode())
+    except OSError as error:
+        reason = blocked(error, source.name)
+        complain(reason.reason)
+        return Status.MACHINE if reason.machine else Status.INPUT
+    say(f"{source.name} changed")
+    return Status.GOOD

@@ -1,0 +1,88 @@
+"""The way in: runs the command and turns whatever happens into a message and an exit status."""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import io
+import os
+import sys
+from collections.abc import Sequence
+
+from gesturesmith.cli.status import Status
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run Gesturesmith with the given arguments, or those of the process; the exit status."""
+    try:
+        for stream in (sys.stdout, sys.stderr):
+            if isinstance(stream, io.TextIOWrapper):
+                stream.reconfigure(errors="replace")
+        return int(_run(list(sys.argv[1:] if arguments is None else arguments)))
+    except KeyboardInterrupt:
+        with contextlib.suppress(OSError):
+            sys.stderr.write("\ninterrupted\n")
+        return int(Status.INTERRUPTED)
+
+
+def _run(arguments: list[str]) -> int:
+    import click
+
+    from gesturesmith.cli.console import complain, stop_writing, wants_colour
+    from gesturesmith.cli.group import cli
+
+    try:
+        try:
+            with cli.make_context("gesturesmith", arguments, color=wants_colour(sys.stdout)) as context:
+                status = cli.invoke(context)
+        except click.exceptions.Exit as leaving:
+            status = leaving.exit_code
+        except click.UsageError as error:
+            complain(_usage(error, arguments))
+            status = Status.INPUT
+        except click.ClickException as error:
+            complain(f"gesturesmith: {error.format_message()}")
+            status = Status.INPUT
+        sys.stdout.flush()
+    except BrokenPipeError:
+        stop_writing(sys.stdout)
+        status = Status.GOOD
+    except OSError as error:
+        complain(f"gesturesmith: {_machine(error)}")
+        _give_up(sys.stdout)
+        status = Status.MACHINE
+    return status if isinstance(status, int) else Status.GOOD
+
+
+def _usage(error: object, arguments: list[str]) -> str:
+    """A misused command: what is wrong, and where to read how it is used."""
+    import click
+
+    assert isinstance(error, click.UsageError)
+    command = error.ctx.command_path if error.ctx else "gesturesmith"
+    text = f"gesturesmith: {error.format_message()}\n"
+    files = [a for a in arguments if a.startswith("-") and a.endswith(".gesture")]
+    if isinstance(error, click.NoSuchOption) and files:
+        text += f"A file name that begins with a dash is written with its folder: ./{files[0]}\n"
+    if isinstance(error, click.exceptions.NoArgsIsHelpError):
+        return error.format_message()
+    return f"{text}How it is used: {command} --help"
+
+
+def _machine(error: OSError) -> str:
+    place = f"{error.filename}: " if isinstance(error.filename, str) else ""
+    reason = os.strerror(error.errno) if error.errno else "the machine failed"
+    return f"{place}{'the disk is full' if error.errno == errno.ENOSPC else reason}"
+
+
+def _give_up(stream: object) -> None:
+    """What could not be written stays unwritten: the interpreter must not try again when it ends."""
+    from gesturesmith.cli.console import stop_writing
+
+    if isinstance(stream, io.TextIOBase):
+        with contextlib.suppress(OSError, ValueError):
+            stop_writing(stream)  # type: ignore[arg-type]
+
+
+if __name__ == "__main__":
+    sys.exit(main())

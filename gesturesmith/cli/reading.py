@@ -1,0 +1,84 @@
+"""Reading the user's files: every way a file can be no text is a value with a plain message."""
+
+from __future__ import annotations
+
+import errno
+import os
+from dataclasses import dataclass
+
+from gesturesmith.cli.console import clean
+from gesturesmith.diagnostics import FileReport, ReadError
+from gesturesmith.source import Source, Span
+
+LARGEST_BYTES = 2_000_000  # a gesture takes about 200 bytes: ten thousand of them
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unread:
+    """A file that gave no text."""
+
+    name: str
+    code: str
+    rule: str
+    message: str
+    line: int = 1
+    column: int = 1
+
+    @property
+    def report(self) -> FileReport:
+        """The same as the report of a file, for programs."""
+        span = Span(self.line, self.column, self.column + 1)
+        error = ReadError(code=self.code, rule=self.rule, span=span, message=self.message)
+        return FileReport(source=Source(self.name, ""), readable=False, errors=(error,))
+
+
+_MACHINE = {
+    errno.ENOENT: ("GS190", "no-such-file", "there is no such file"),
+    errno.ENOTDIR: ("GS190", "no-such-file", "there is no such file"),
+    errno.EISDIR: ("GS191", "a-folder", "this is a folder; name the files in it"),
+    errno.EACCES: ("GS192", "not-allowed", "this file may not be read: its permissions do not let you"),
+    errno.EPERM: ("GS192", "not-allowed", "this file may not be read: its permissions do not let you"),
+    errno.ENAMETOOLONG: ("GS190", "no-such-file", "there is no such file: the name is too long for any"),
+    errno.ELOOP: ("GS190", "no-such-file", "there is no such file: the link leads in a circle"),
+}
+
+
+def read(path: str) -> Source | Unread:
+    """The text of a file, or why there is none. Reads no further than the limit, so nothing is endless."""
+    name = clean(path).replace("\n", "\ufffd")
+    try:
+        with open(path, "rb") as file:
+            data = file.read(LARGEST_BYTES + 1)
+    except OSError as error:
+        other = ("GS196", "cannot-be-read", f"this file cannot be read: {os.strerror(error.errno or errno.EIO)}")
+        code, rule, message = _MACHINE.get(error.errno or 0, other)
+        return Unread(name=name, code=code, rule=rule, message=message)
+    except ValueError:  # a zero byte in the name
+        return Unread(name=name, code="GS190", rule="no-such-file", message="no file can have such a name")
+    if len(data) > LARGEST_BYTES:
+        message = "this file is larger than 2 MB, the most that is read; divide it into several files"
+        return Unread(name=name, code="GS193", rule="file-too-large", message=message)
+    return _text(name, data)
+
+
+def _text(name: str, data: bytes) -> Source | Unread:
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        message = "this file is UTF-16; save it as UTF-8"
+        return Unread(name=name, code="GS195", rule="not-utf-8", message=message)
+    if (zero := data.find(b"\0")) >= 0:
+        line, column = _place(data, zero)
+        message = f"this is not a text file (line {line} holds a byte that no text has)"
+        return Unread(name=name, code="GS194", rule="not-a-text-file", message=message, line=line, column=column)
+    try:
+        return Source(name, data.decode("utf-8"))
+    except UnicodeDecodeError as error:
+        line, column = _place(data, error.start)
+        message = f"line {line}, column {column} is not UTF-8; save the file as UTF-8"
+        return Unread(name=name, code="GS195", rule="not-utf-8", message=message, line=line, column=column)
+
+
+def _place(data: bytes, at: int) -> tuple[int, int]:
+    """Line and column, from 1, of a byte in a text that is good up to it."""
+    before = data[:at].decode("utf-8", "replace").removeprefix("\ufeff")
+    lines = before.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    return len(lines), len(lines[-1]) + 1

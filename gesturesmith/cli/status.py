@@ -1,0 +1,23 @@
+"""Exit statuses, as the language page lists them."""
+
+from __future__ import annotations
+
+from enum import IntEnum
+
+
+class Status(IntEnum):
+    """What a run tells the program that started it."""
+
+    GOOD = 0  # all approved, or with cautions
+    REFUSED = 1  # something is not playable as written (`format --check`: a file would change)
+    INPUT = 2  # a file could not be read, the output folder cannot be written, or the command was misused
+    MACHINE = 3  # LilyPond, or the machine, failed
+    INTERRUPTED = 130  # Ctrl-C
+
+
+_ORDER = (Status.INPUT, Status.MACHINE, Status.REFUSED, Status.GOOD)
+
+
+def worst(*statuses: Status) -> Status:
+    """The one that counts where several apply: input before machine before refused."""
+    return min(statuses, key=_ORDER.index, default=Status.GOOD)

@@ -1,0 +1,122 @@
+"""Files put in their place: whole or not at all, and never over what is not ours."""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import os
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from gesturesmith.writers.base import MARK, Output
+
+# The machine gave up; any other trouble with a folder is one the user can do something about.
+_MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, errno.ENFILE, errno.ENOMEM}
+
+
+@dataclass(frozen=True, slots=True)
+class Blocked:
+    """Nothing was written, or nothing more; `machine` where it was the machine and not the place."""
+
+    reason: str
+    machine: bool = False
+
+
+def blocked(error: OSError, what: str) -> Blocked:
+    """An error of the file system, told of the place `what`."""
+    reason = {
+        errno.ENOSPC: "the disk is full",
+        errno.EACCES: "it may not be written: permissions do not let you",
+        errno.EPERM: "it may not be written: permissions do not let you",
+        errno.EROFS: "it lies on a disk that can only be read",
+        errno.ENOTDIR: "a file is in the way of the folder",
+        errno.EEXIST: "a file is in the way of the folder",
+        errno.EISDIR: "a folder is in the way of the file",
+    }.get(error.errno or 0, os.strerror(error.errno or errno.EIO))
+    return Blocked(f"{what}: {reason}", machine=error.errno in _MACHINE)
+
+
+def deliver(outputs: Sequence[Output], folder: Path, *, inputs: Sequence[Path]) -> tuple[Path, ...] | Blocked:
+    """Write all outputs below `folder`, which is made where it is missing; the paths, sorted.
+
+    All are written beside their places before the first is moved in. Nothing goes over one of the `inputs`,
+    nor over a file that does not bear our mark: a page of somebody else may have the same name.
+    """
+    targets = [(folder / output.place, output.data) for output in sorted(outputs, key=lambda o: o.place)]
+    objection = _twice([path for path, _ in targets]) or next(
+        (said for path, _ in targets if (said := _objection(path, inputs))), None
+    )
+    if objection is not None:
+        return Blocked(objection)
+    parts: list[tuple[Path, Path]] = []
+    path = folder
+    try:
+        for path, data in targets:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            if not _holds(path, data):
+                parts.append((_part(path), path))
+                _write(parts[-1][0], data, 0o666)
+        for part, path in parts:
+            os.replace(part, path)
+    except OSError as error:
+        return blocked(error, str(path))
+    finally:
+        for part, _ in parts:
+            with contextlib.suppress(OSError):
+                part.unlink()
+    return tuple(path for path, _ in targets)
+
+
+def replace_file(path: Path, data: bytes) -> None:
+    """Change a file of the user's in one step, keeping its permissions; OSError where that cannot be done."""
+    part = _part(path)
+    try:
+        _write(part, data, path.stat().st_mode & 0o7777)
+        part.chmod(path.stat().st_mode & 0o7777)
+        os.replace(part, path)
+    finally:
+        with contextlib.suppress(OSError):
+            part.unlink()
+
+
+def _part(path: Path) -> Path:
+    return path.with_name(f".{path.name[:200]}.{os.getpid()}.part")
+
+
+def _write(path: Path, data: bytes, mode: int) -> None:
+    with open(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, mode), "wb") as file:
+        file.write(data)
+
+
+def _holds(path: Path, data: bytes) -> bool:
+    return path.is_file() and path.stat().st_size == len(data) and path.read_bytes() == data
+
+
+def _twice(paths: Sequence[Path]) -> str | None:
+    seen: dict[str, Path] = {}
+    for path in paths:
+        first = seen.setdefault(str(path).casefold(), path)
+        if first is not path:
+            return f"{first}: two things would be written there; give the gesture another name"
+    return None
+
+
+def _objection(path: Path, inputs: Sequence[Path]) -> str | None:
+    """Why `path` may not be written, or None."""
+    try:
+        if path.is_dir():
+            return f"{path}: a folder of that name is in the way"
+        if not path.exists():
+            return None
+        if any(given.exists() and path.samefile(given) for given in inputs):
+            return f"{path} is one of the files read; choose another folder with -o"
+        data = path.read_bytes() if path.is_file() else b"?"
+    except OSError as error:
+        return blocked(error, str(path)).reason
+    if data and MARK.encode() not in data:
+        return (
+            f"{path} is there already and was not made by Gesturesmith; "
+            "move it away, or choose another folder with -o"
+        )
+    return None

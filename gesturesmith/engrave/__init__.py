@@ -1,0 +1,99 @@
+"""From a checked gesture or passage to its music. The only place that knows Abjad."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.engrave import describe, notes, score, signs
+from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.engrave.plan import Part, plan
+from gesturesmith.engrave.rhythm import FREE, meter
+from gesturesmith.model.piece import Repeat, Settings
+from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.wording import text as wording
+
+__all__ = ["Footnote", "Music", "engrave_gesture", "engrave_passage"]
+
+
+def engrave_gesture(
+    case: Case, settings: Settings, *, pitches: str = "written", draft: tuple[str, ...] = ()
+) -> Music:
+    """The music of one gesture, without meter. `pitches`: "written" for the part, "sounding" for concert score."""
+    gesture = case.gesture
+    whole = plan(((case, Fraction(0), gesture.beats),), case.instrument, settings, FREE, pitches)
+    return Music(
+        name=gesture.name,
+        title=gesture.title,
+        kind="gesture",
+        ly=score.text(whole, "Gesture"),
+        free=whole.free,
+        staff_lines=whole.stave.lines,
+        clef=whole.clef,
+        last_clef=whole.last_clef,
+        meter=None,
+        tempo=None,
+        tempo_text=None,
+        footnotes=whole.footnotes,
+        description=describe.gesture_in_words(gesture, pitches),
+        cautions=notes.cautions((case,), settings.wording),
+        draft=draft,
+    )
+
+
+def engrave_passage(
+    passage_case: PassageCase, settings: Settings, *, pitches: str = "written", draft: tuple[str, ...] = ()
+) -> Music:
+    """The music of a passage, barred as its meter says."""
+    passage = passage_case.passage
+    played = tuple(
+        (case, item.at, item.beats) for item, case in zip(passage.items, passage_case.cases, strict=True)
+    )
+    metre = meter(passage.meter)
+    repeated = any(r.end == passage.beats for r in passage.repeats)
+    filled = _filled(played, None if repeated else metre.bar)
+    whole = plan(filled, settings.instrument, settings, metre, pitches)
+    _say_times(whole.parts, passage.repeats, settings.wording[0])
+    cases = tuple(case for case in passage_case.cases if case is not None)
+    return Music(
+        name=passage.name,
+        title=passage.title,
+        kind="passage",
+        ly=score.text(whole, "Passage", passage.repeats),
+        free=whole.free,
+        staff_lines=whole.stave.lines,
+        clef=whole.clef,
+        last_clef=whole.last_clef,
+        meter=passage.meter,
+        tempo=passage.tempo,
+        tempo_text=passage.tempo_text,
+        last_bar="" if repeated else "|.",
+        footnotes=whole.footnotes,
+        description=describe.passage_in_words(passage),
+        cautions=notes.cautions(cases, settings.wording),
+        draft=draft,
+    )
+
+
+def _say_times(parts: tuple[Part, ...], repeats: tuple[Repeat, ...], language: str) -> None:
+    """How often a stretch is played, over its end, where it is more than twice."""
+    for repeat in repeats:
+        inside = [part for part in parts if repeat.start <= part.at < repeat.end]
+        if inside and repeat.times > 2:
+            said = wording("times", language).replace("{count}", str(repeat.times))
+            inside[-1].line.events[-1].at_end.append(signs.word(said))
+
+
+def _filled(
+    played: tuple[tuple[Case | None, Fraction, Fraction], ...], bar: Fraction | None
+) -> tuple[tuple[Case | None, Fraction, Fraction], ...]:
+    """What is played, with rests that are neighbours as one, and a rest that fills the last bar."""
+    joined: list[tuple[Case | None, Fraction, Fraction]] = []
+    for case, at, beats in played:
+        if case is None and joined and joined[-1][0] is None:
+            joined[-1] = (None, joined[-1][1], joined[-1][2] + beats)
+        else:
+            joined.append((case, at, beats))
+    end = joined[-1][1] + joined[-1][2]
+    if bar is not None and end % bar:
+        return _filled((*joined, (None, end, bar - end % bar)), None)
+    return tuple(joined)

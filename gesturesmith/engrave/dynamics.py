@@ -1,0 +1,48 @@
+"""Dynamics of a gesture as things to attach, each at its own time."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from gesturesmith.lytext import quoted
+from gesturesmith.model.gesture import Gesture
+
+# Levels that are commands of LilyPond itself since 2.24; the others are printed by `\gsLevel`.
+_LILYPONDS = frozenset(("ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "fp", "sfp", "rfz"))
+NOTHING = "n"
+
+
+@dataclass(slots=True, kw_only=True)
+class Dynamic:
+    """What stands at one time: `level` a command LilyPond knows, or ""; `hairpin` "<", ">" or ""."""
+
+    at: Fraction
+    level: str = ""
+    other: str = ""
+    closes: bool = False
+    hairpin: str = ""
+    before: list[str] = field(default_factory=list)
+
+
+def dynamics(gesture: Gesture) -> list[Dynamic]:
+    """The dynamics of a gesture in order of time; those put at points where the gesture has none of its own."""
+    marks = [(m.at, m.level, m.join) for m in gesture.dynamics]
+    if not marks:
+        marks = [(p.at, p.dynamic, "") for p in gesture.points if p.dynamic]
+    made: list[Dynamic] = []
+    for at, level, join in marks:
+        opened = bool(made and made[-1].hairpin)
+        one = Dynamic(at=at, hairpin=join)
+        if level in _LILYPONDS:
+            one.level = level
+        elif level == NOTHING and (join or opened):
+            one.closes = opened
+            for tipped in [*([one] if join else []), *(made[-1:] if opened else [])]:
+                if r"\gsNiente" not in tipped.before:
+                    tipped.before.append(r"\gsNiente")
+        else:
+            one.other = f"\\gsLevel {quoted(level)}"
+            one.closes = opened
+        made.append(one)
+    return made

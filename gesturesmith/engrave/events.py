@@ -1,0 +1,205 @@
+"""From a gesture to the events of a staff: what begins when, and what stands at it. No note values yet."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from gesturesmith.engrave.heads import Head, Stave
+from gesturesmith.engrave.rhythm import Slot
+from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
+
+F = Fraction
+
+
+@dataclass(slots=True, kw_only=True)
+class Event:
+    """One head, rest or point of a voice, filled in step by step and then set.
+
+    start, end  beats from the start of its gesture
+    kind        as a slot's: note | moving | point | rest
+    head        None for a rest
+    index       of the contour point that begins here; None where the event only lies on the way
+    tongued     a tongued attack
+    feather     written with a stem under a beam that opens or closes
+    words       words of techniques above the staff, as text, in order; they stand in one line
+    before, after   commands before the note, events after it
+    at_end      events at its last leaf
+    marks       articulations by name
+    slur        "" | "(" | ")" | ")("
+    """
+
+    start: Fraction
+    end: Fraction
+    kind: str
+    head: Head | None
+    point: ContourPoint | None
+    index: int | None = None
+    tongued: bool = False
+    feather: bool = False
+    before: list[str] = field(default_factory=list)
+    words: list[str] = field(default_factory=list)
+    after: list[str] = field(default_factory=list)
+    at_end: list[str] = field(default_factory=list)
+    marks: tuple[str, ...] = ()
+    slur: str = ""
+    clef: str = ""
+    forced: bool = False
+
+    @property
+    def sounds(self) -> bool:
+        return self.head is not None
+
+
+@dataclass(slots=True, kw_only=True)
+class Line:
+    """The events of one voice of a gesture; `stop` is the head where its last line stops, at its end."""
+
+    events: list[Event]
+    stop: Event | None
+    points: tuple[ContourPoint, ...]
+    segments: tuple[Segment, ...]
+
+    @property
+    def sounding(self) -> list[Event]:
+        """Every event with a head, the stop included, in order."""
+        heads = [e for e in self.events if e.sounds]
+        return [*heads, self.stop] if self.stop is not None else heads
+
+    def at_point(self, index: int) -> Event:
+        """The event of a contour point: its own, else the one in force when it comes."""
+        found = next((e for e in (*self.events, self.stop) if e is not None and e.index == index), None)
+        if found is not None:
+            return found
+        starts = [e.start for e in self.events]
+        return self.events[bisect_right(starts, self.points[index].at) - 1]
+
+
+def contour(gesture: Gesture, stave: Stave) -> Line:
+    """The voice of a gesture's contour."""
+    stop = None
+    last = len(gesture.points) - 1
+    if gesture.points[last].stops:
+        stop = _stop(gesture, gesture.points[last], last, stave)
+    events = _attacked(gesture, stave) if gesture.attacks else _own(gesture, stave)
+    return Line(events=events, stop=stop, points=gesture.points, segments=gesture.segments)
+
+
+def sung(gesture: Gesture, stave: Stave) -> Line | None:
+    """The sung voice of a multiphonic, on small heads; None where nothing is asked to be sung."""
+    if gesture.sing is None:
+        return None
+    points, segments = gesture.sing.points, gesture.sing.segments
+    events = [_at_point(gesture, points, segments, i, stave) for i in range(len(points)) if not points[i].stops]
+    last = len(points) - 1
+    stop = _stop(gesture, points[last], last, stave) if points[last].stops else None
+    return Line(events=events, stop=stop, points=points, segments=segments)
+
+
+def slots(line: Line, offset: Fraction, first_key: int) -> tuple[Slot, ...]:
+    """The stretches of time the events take, for the rhythm; `offset` in beats."""
+    return tuple(Slot(offset + e.start, offset + e.end, e.kind, first_key + n) for n, e in enumerate(line.events))
+
+
+def _own(gesture: Gesture, stave: Stave) -> list[Event]:
+    """One event for each point, but the one where the line stops."""
+    return [
+        _at_point(gesture, gesture.points, gesture.segments, i, stave)
+        for i, point in enumerate(gesture.points)
+        if not point.stops
+    ]
+
+
+def _slides(segments: tuple[Segment, ...], index: int) -> bool:
+    """Whether the sound leaves point `index` on a line."""
+    return index < len(segments) and segments[index].slides
+
+
+def _at_point(
+    gesture: Gesture,
+    points: tuple[ContourPoint, ...],
+    segments: tuple[Segment, ...],
+    index: int,
+    stave: Stave,
+) -> Event:
+    point = points[index]
+    if point.kind == "silence":
+        kind = "point" if gesture.in_seconds else "rest"
+        return Event(start=point.at, end=point.until, kind=kind, head=None, point=point, index=index)
+    if gesture.in_seconds or (point.reached == "line" and not point.held):
+        kind = "point"
+    else:
+        kind = "moving" if _slides(segments, index) else "note"
+    return Event(
+        start=point.at,
+        end=point.until,
+        kind=kind,
+        head=stave.head(gesture, point),
+        point=point,
+        index=index,
+        tongued=point.reached == "attack",
+        marks=point.marks,
+    )
+
+
+def _stop(gesture: Gesture, point: ContourPoint, index: int, stave: Stave) -> Event:
+    return Event(
+        start=point.at,
+        end=point.at,
+        kind="point",
+        head=stave.head(gesture, point),
+        point=point,
+        index=index,
+        marks=point.marks,
+    )
+
+
+def _attacked(gesture: Gesture, stave: Stave) -> list[Event]:
+    """`attacks: N`: a head at every attack, at the pitch in force; on a line the heads lie on the line.
+
+    Points that no attack falls on keep a head of their own where a line or slur reaches them; a point after a
+    comma is begun by the next attack.
+    """
+    asked = gesture.attacks
+    points = tuple(p for p in gesture.points if not p.stops)
+    attacks = frozenset(attack_times(gesture))
+    times = sorted(attacks | {p.at for p in points if p.reached != "attack"})
+    starts = [p.at for p in points]
+    made: list[Event] = []
+    for n, at in enumerate(times):
+        index = bisect_right(starts, at) - 1
+        until = times[n + 1] if n + 1 < len(times) else gesture.beats
+        event = _attack(gesture, points, index, at, until, stave)
+        event.tongued = at in attacks and event.sounds
+        if event.sounds and at not in attacks and points[index].reached == "line" and not points[index].held:
+            event.kind = "point"
+        if gesture.in_seconds and event.sounds:
+            event.kind = "point"
+        elif asked is not None and asked.shape and event.sounds:
+            event.kind, event.feather = "point", event.tongued
+        made.append(event)
+    return made
+
+
+def _attack(
+    gesture: Gesture,
+    points: tuple[ContourPoint, ...],
+    index: int,
+    at: Fraction,
+    until: Fraction,
+    stave: Stave,
+) -> Event:
+    point = points[index]
+    own = index if point.at == at else None
+    if point.kind == "silence":
+        kind = "point" if gesture.in_seconds else "rest"
+        return Event(start=at, end=until, kind=kind, head=None, point=point, index=own)
+    head, kind = stave.head(gesture, point), "note"
+    if _slides(gesture.segments, index):
+        kind = "moving"
+        following = gesture.points[index + 1]
+        if own is None:
+            head = stave.between(gesture, point, following, F(at - point.at) / (following.at - point.at))
+    marks = point.marks if own is not None else ()
+    return Event(start=at, end=until, kind=kind, head=head, point=point, index=own, marks=marks)

@@ -1,0 +1,83 @@
+"""Contour lines, slurs, bands and length brackets: what reaches from one event to another."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.heads import Stave, decimal
+from gesturesmith.engrave.signs import in_force, line_word
+from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.model.gesture import Gesture, Segment
+from gesturesmith.rules.base import Case
+from gesturesmith.wording import text as wording
+
+_STYLES = {"straight": "plain", "wavy": "wavy", "broken": "broken", "dotted": "dotted", "arrow": "plain"}
+
+
+def draw(case: Case, line: Line) -> None:
+    """Lines and slurs between the events of a voice. Equal lines that follow each other are one."""
+    segments = line.segments
+    index = 0
+    while index < len(segments):
+        until = index + 1
+        while until < len(segments) and _goes_on(segments[index], segments[until]):
+            until += 1
+        start, end = line.at_point(index), line.at_point(until)
+        if segments[index].slides:
+            start.after.append(_line(case, start, segments[index]))
+            # A line ends before the next begins at the same head.
+            end.after.insert(0, r"\gsLineEnd")
+        elif segments[index].kind == "slur" and start is not end:
+            start.slur += "("
+            end.slur = ")" + end.slur
+        index = until
+
+
+def _goes_on(one: Segment, two: Segment) -> bool:
+    if not one.slides:
+        return one.kind == "slur" == two.kind
+    return one.kind == two.kind != "arrow" and one.growth == two.growth
+
+
+def _line(case: Case, start: Event, segment: Segment) -> LyText:
+    details = [f"(style . {_STYLES[segment.kind]})"]
+    if segment.growth:
+        details.append(f"(growth . {segment.growth})")
+    if segment.kind == "arrow":
+        details.append("(arrow . #t)")
+    if word := line_word(in_force(case, start)):
+        details.append(f"(word . {quoted(word)})")
+    return code(f"\\gsLine #'({' '.join(details)})")
+
+
+def draw_band(gesture: Gesture, line: Line, stave: Stave) -> None:
+    """The grey field of a register band, over the whole gesture; three lines are a band already."""
+    if gesture.band is None or stave.lines == 3:
+        return
+    low, high = stave.band(gesture.band)
+    first, last = line.sounding[0], line.sounding[-1]
+    first.after.append(f"\\gsBand {low} {high}")
+    last.at_end.append(r"\gsBandEnd")
+
+
+def draw_length(gesture: Gesture, line: Line, language: str) -> None:
+    """The bracket with the length over what has no note values."""
+    first, last = line.events[0], line.stop or line.events[-1]
+    first.after.append(f"\\gsLength {quoted(length_text(gesture, language))}")
+    last.at_end.append(r"\gsLengthEnd")
+
+
+def length_text(gesture: Gesture, language: str) -> str:
+    """`2.5 s`, `4 beats`."""
+    if gesture.in_seconds:
+        return f"{decimal(gesture.seconds)} {wording('seconds', language)}"
+    unit = "beat" if gesture.beats == Fraction(1) else "beats"
+    return f"{_mixed(gesture.beats)} {wording(unit, language)}"
+
+
+def _mixed(number: Fraction) -> str:
+    """`2`, `2 1/3`, `3/4`."""
+    whole, rest = divmod(number, 1)
+    parts = [str(whole)] if whole or not rest else []
+    return " ".join([*parts, str(rest)] if rest else parts)

@@ -1,0 +1,71 @@
+"""What engraving gives: the music of one gesture or passage, ready to be laid out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from gesturesmith.lytext import LyText
+
+# A mark as the score writes it. In a user's text the quote would stand behind a backslash.
+_MARK = re.compile(r'\\gsMark "([0-9, ]+)"')
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Footnote:
+    """A footnote: its number as printed at the note and its text, plain."""
+
+    number: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Music:
+    """One gesture or one passage.
+
+    name, title   as in the file
+    kind          "gesture" | "passage"
+    ly            the content of a staff; it calls commands of the stencils and LilyPond's notation, no more
+    free          spaced in proportion to time
+    staff_lines   5, or 3 for heights without pitch
+    clef          the clef at its beginning; `last_clef` the one at its end
+    meter         time signature; None: free, no bar lines
+    tempo         beats per minute where a tempo is printed, with the words before it
+    footnotes     in order of their numbers, counted within this music
+    last_bar      the bar line at its end; "" where a repeat sign stands there
+    description   the music in words, for those who cannot see it
+    cautions      sentences for pages that carry cautions
+    draft         lines of the findings to be printed with a draft; () where it is none
+    """
+
+    name: str
+    title: str | None
+    kind: str
+    ly: LyText
+    free: bool
+    staff_lines: int
+    clef: str
+    last_clef: str
+    meter: tuple[int, int] | None
+    tempo: Fraction | None
+    tempo_text: str | None
+    last_bar: str = "|"
+    footnotes: tuple[Footnote, ...]
+    description: str
+    cautions: tuple[str, ...]
+    draft: tuple[str, ...] = ()
+
+    def renumbered(self, numbers: Mapping[str, str]) -> LyText:
+        """`ly` with other numbers at its marks: own number -> number on the page."""
+
+        def mark(match: re.Match[str]) -> str:
+            there = (numbers[n] for n in match[1].split(", "))
+            return f'\\gsMark "{", ".join(there)}"'
+
+        return LyText(_MARK.sub(mark, self.ly))
+
+    def mark_texts(self) -> tuple[tuple[str, ...], ...]:
+        """The own numbers at each mark, in order."""
+        return tuple(tuple(m.split(", ")) for m in _MARK.findall(self.ly))

@@ -1,0 +1,217 @@
+"""A whole music before it is set: its gestures and rests in order, everything that stands at their events."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from itertools import pairwise
+
+from gesturesmith.engrave import clefs, events, lines, notes, rows, signs
+from gesturesmith.engrave.dynamics import Dynamic, dynamics
+from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.heads import Stave, three_lines
+from gesturesmith.engrave.music import Footnote
+from gesturesmith.engrave.rhythm import FREE, Meter, Slot, settled
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.piece import Settings
+from gesturesmith.rules.base import Case
+
+
+@dataclass(slots=True, kw_only=True)
+class Part:
+    """One gesture or rest of a music, `at` beats from its start.
+
+    slots       its stretches of time on the music's own clock (its own where there are no bars)
+    first_key   key of its first event in the slots
+    sung_slots  those of the sung line
+    """
+
+    case: Case | None
+    line: Line
+    at: Fraction
+    beats: Fraction
+    first_key: int
+    sung: Line | None = None
+    slots: tuple[Slot, ...] = ()
+    sung_slots: tuple[Slot, ...] = ()
+    dynamics: list[Dynamic] = field(default_factory=list)
+    crowded: bool = False  # its last level stands close before the first of the next part
+    feathers: str = ""  # "RIGHT" | "LEFT" under one beam that opens or closes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """All parts, with the clefs and footnotes of the whole."""
+
+    parts: tuple[Part, ...]
+    meter: Meter
+    free: bool
+    stave: Stave
+    clef: str
+    last_clef: str
+    footnotes: tuple[Footnote, ...]
+
+
+_FEATHERS = {"accelerating": "RIGHT", "slowing": "LEFT"}
+
+
+def plan(
+    played: tuple[tuple[Case | None, Fraction, Fraction], ...],
+    instrument: Instrument,
+    settings: Settings,
+    metre: Meter,
+    pitches: str,
+) -> Plan:
+    """Plan a music from its gestures and rests (None), each with its start and length in beats."""
+    cases = tuple(case for case, _, _ in played if case is not None)
+    stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
+    parts: list[Part] = []
+    key = 0
+    for case, at, beats in played:
+        parts.append(_part(case, at, beats, key, stave))
+        key += len(parts[-1].line.events) + (len(parts[-1].sung.events) if parts[-1].sung else 0)
+    _time(parts, metre)
+    teller = signs.Signs(settings.wording[0])
+    footnotes = notes.Footnotes(settings.wording)
+    for part in parts:
+        if part.case is None:
+            teller.rest(part.line.events[0])
+        else:
+            _dress(part, part.case, stave, settings, teller, footnotes)
+    _part_levels(parts)
+    chosen = _clefs(parts, instrument) if stave.lines == 5 else [""]
+    if metre is FREE:
+        _naturals(parts)
+    return Plan(
+        parts=tuple(parts),
+        meter=metre,
+        free=any(_in_points(part) for part in parts),
+        stave=stave,
+        clef=chosen[0],
+        last_clef=chosen[-1],
+        footnotes=footnotes.footnotes,
+    )
+
+
+def _part(case: Case | None, at: Fraction, beats: Fraction, key: int, stave: Stave) -> Part:
+    if case is None:
+        rest = Event(start=Fraction(0), end=beats, kind="rest", head=None, point=None)
+        line = Line(events=[rest], stop=None, points=(), segments=())
+        return Part(case=None, line=line, at=at, beats=beats, first_key=key)
+    gesture = case.gesture
+    part = Part(
+        case=case,
+        line=events.contour(gesture, stave),
+        at=at,
+        beats=beats,
+        first_key=key,
+        sung=events.sung(gesture, stave),
+        dynamics=dynamics(gesture),
+    )
+    if gesture.attacks is not None and any(e.feather for e in part.line.events):
+        part.feathers = _FEATHERS[gesture.attacks.shape]
+    return part
+
+
+def _time(parts: list[Part], metre: Meter) -> None:
+    """Give the parts their slots: on one clock where there are bars, each on its own where there are none."""
+    clock = [part.at if metre.bar is not None else Fraction(0) for part in parts]
+    for part, offset in zip(parts, clock, strict=True):
+        part.slots = events.slots(part.line, offset, part.first_key)
+        if part.sung is not None:
+            sung = events.slots(part.sung, offset, part.first_key + len(part.line.events))
+            part.sung_slots = settled(sung, (0,) * len(sung), metre)
+    if metre.bar is None:
+        for part in parts:
+            part.slots = settled(part.slots, (0,) * len(part.slots), metre)
+        return
+    whole = settled(
+        tuple(slot for part in parts for slot in part.slots),
+        tuple(n for n, part in enumerate(parts) for _ in part.slots),
+        metre,
+    )
+    at = 0
+    for part in parts:
+        part.slots, at = whole[at : at + len(part.slots)], at + len(part.slots)
+
+
+def _in_points(part: Part) -> bool:
+    """Whether a gesture is spaced by time and has no note values."""
+    return part.case is not None and not part.feathers and all(slot.kind == "point" for slot in part.slots)
+
+
+def _dress(
+    part: Part, case: Case, stave: Stave, settings: Settings, teller: signs.Signs, footnotes: notes.Footnotes
+) -> None:
+    """Put everything at the events of a gesture that its case asks for."""
+    gesture, line = case.gesture, part.line
+    first = line.sounding[0]
+    _second_heads(case, line, stave)
+    teller.gesture(case, line)
+    if gesture.text is not None:
+        first.after.append(signs.word(gesture.text))
+    lines.draw(case, line)
+    lines.draw_band(gesture, line, stave)
+    rows.cents(line)
+    rows.fingerings(case, line, settings.fingerings)
+    if _in_points(part) or part.feathers:
+        lines.draw_length(gesture, line, settings.wording[0])
+    if gesture.in_seconds and signs.small_start(signs.in_force(case, first)):
+        first.before.append(r"\gsSmall")
+    footnotes.mark(case, line)
+    if part.sung is not None:
+        lines.draw(case, part.sung)
+        rows.cents(part.sung)
+        head = signs.head_for_sung(case.techniques)
+        for event in part.sung.sounding:
+            event.before += [r"\gsSmall", *([r"\gsDiamond"] if head == "diamond" else [])]
+
+
+def _part_levels(parts: list[Part]) -> None:
+    """Room between the level at the very end of a gesture and that at the start of the next: two, not one."""
+    for part, following in pairwise(parts):
+        ending = [d for d in part.dynamics if d.at >= part.beats and (d.level or d.other)]
+        if ending and any(d.at == 0 for d in following.dynamics):
+            ending[-1].before.append(r"\gsEndLevel")
+            part.crowded = True
+
+
+def _second_heads(case: Case, line: Line, stave: Stave) -> None:
+    """Where neighbouring partials are held at once, the upper one beside the note."""
+    for played in case.realisation.points:
+        event = line.at_point(played.index)
+        held = max((t.holds for t in signs.in_force(case, event)), default=1)
+        if held > 1 and played.tube is not None and played.partial and event.head is not None:
+            upper = played.tube.fundamental_cents + 1200 * math.log2(played.partial + 1)
+            event.head = replace(event.head, upper=stave.heard_at(case.gesture, upper))
+
+
+def _clefs(parts: list[Part], instrument: Instrument) -> list[str]:
+    """Put clef changes at the events that need them; all clefs in order."""
+    groups = []
+    for part in parts:
+        if part.sung is not None:
+            groups.append([*part.line.sounding, *part.sung.sounding])
+        elif part.case is not None:
+            groups += clefs.phrases(part.line.sounding)
+    chosen = clefs.assign(groups, instrument)
+    if not chosen:
+        return [instrument.clefs[0][0]]
+    for group, before, clef in zip(groups[1:], chosen, chosen[1:], strict=False):
+        if clef != before:
+            group[0].clef = clef
+    return chosen
+
+
+def _naturals(parts: list[Part]) -> None:
+    """Without bars each accidental holds for its note only; a natural after it is printed all the same, once, so
+    that nobody need ask."""
+    altered: dict[int, Fraction] = {}
+    for part in parts:
+        for event in part.line.sounding:
+            head = event.head
+            if head is None or head.steps is None or head.bare:
+                continue
+            event.forced = head.alter == 0 and altered.get(head.steps, Fraction(0)) != 0
+            altered[head.steps] = head.alter

@@ -1,0 +1,383 @@
+"""From times to note values, as a copyist would write them. Pure numbers: no score, no pitch.
+
+Times are beats (a quarter note each) from the start of the music, exact. A value is written in beats too:
+4 is a whole note, 3/2 a dotted quarter, 1/16 a sixty-fourth.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import pairwise
+
+F = Fraction
+_SHORTEST = F(1, 16)  # a sixty-fourth note
+_SHORTEST_TRIPLET = F(1, 24)
+_LONGEST = F(4)
+
+# How a slot stands on the page.
+#   note    a note value, tied where one value is not enough
+#   moving  a note value whose sound leaves it at once: one head, and nothing for the rest of its time
+#   point   a stemless head, spaced by time
+#   rest    silence
+KINDS = ("note", "moving", "point", "rest")
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """A stretch of time with one note, point or rest; `key` says which event it is."""
+
+    start: Fraction
+    end: Fraction
+    kind: str
+    key: int
+
+    @property
+    def valued(self) -> bool:
+        return self.kind != "point"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leaf:
+    """One note, rest or skip.
+
+    value   its note value in beats (for a point or skip: its time, which the score writes as a factor)
+    kind    note | point | rest | bar-rest | skip
+    first   whether the event's head and marks stand here
+    last    whether it is the last leaf of its event
+    group   leaves of one group are beamed together
+    """
+
+    key: int
+    at: Fraction
+    value: Fraction
+    kind: str
+    first: bool = False
+    last: bool = False
+    tied: bool = False
+    group: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Triplet:
+    """Three in the time of two."""
+
+    leaves: tuple[Leaf, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Meter:
+    """Bars of `bar` beats, divided into `cells` that a reader must see; free: cells of one beat, no bars."""
+
+    bar: Fraction | None
+    cells: tuple[Fraction, ...]
+
+    def cell(self, at: Fraction) -> tuple[Fraction, Fraction]:
+        """Start and end of the cell that holds a time."""
+        base = F(0) if self.bar is None else at // self.bar * self.bar
+        if self.bar is None:
+            return F(at // 1), F(at // 1) + 1
+        for length in self.cells:
+            if at < base + length:
+                return base, base + length
+            base += length
+        raise ValueError(f"no cell at {at}")
+
+    def bar_start(self, at: Fraction) -> Fraction:
+        return F(0) if self.bar is None else at // self.bar * self.bar
+
+    def bar_end(self, at: Fraction) -> Fraction | None:
+        return None if self.bar is None else (at // self.bar + 1) * self.bar
+
+
+FREE = Meter(None, (F(1),))
+
+
+def meter(signature: tuple[int, int] | None) -> Meter:
+    """The meter of a time signature; eighths (and shorter) in threes where there are more than three by threes."""
+    if signature is None:
+        return FREE
+    count, unit = signature
+    beat, bar = F(4, unit), F(4 * count, unit)
+    if unit >= 8 and count % 3 == 0 and count > 3:
+        return Meter(bar, (3 * beat,) * (count // 3))
+    if unit >= 8:
+        # Pairs, and what is left over as a three at the end: 5/8 is 2 + 3, 7/8 is 2 + 2 + 3, 3/8 one group.
+        pairs = (2 * beat,) * (count // 2)
+        return Meter(bar, (*pairs[:-1], 3 * beat) if count % 2 and pairs else pairs or (beat,))
+    return Meter(bar, (F(1),) * int(bar))
+
+
+def leaves(slots: tuple[Slot, ...], metre: Meter) -> tuple[Leaf | Triplet, ...]:
+    """The leaves of slots that follow each other without a gap; `settled` must have passed them."""
+    cuts = _cuts(slots)
+    made: list[Leaf | Triplet] = []
+    for start, end, triplet in _stretches(cuts, slots[0].start, slots[-1].end, metre):
+        if triplet:
+            made.append(Triplet(tuple(_in_triplet(slots, start, end))))
+        else:
+            made += _in_plain(slots, start, end, metre)
+    return tuple(_with_lasts(made))
+
+
+def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], metre: Meter) -> tuple[Slot, ...]:
+    """The slots with those made stemless that no note value gives, group by group.
+
+    `groups[i]` is the gesture that slot i belongs to: a gesture is written in values or in points, never
+    half and half. Rests stay rests where they can be; else they become points too.
+    """
+    while True:
+        bad = _unwritable(slots, metre)
+        hit = {
+            g for slot, g in zip(slots, groups, strict=True) if any(slot.start < e and s < slot.end for s, e in bad)
+        }
+        changed = tuple(
+            replace(slot, kind="point") if g in hit else slot for slot, g in zip(slots, groups, strict=True)
+        )
+        if changed == slots:
+            return slots
+        slots = changed
+
+
+def is_value(length: Fraction) -> bool:
+    """Whether one note, plain or dotted once, lasts so many beats."""
+    return (
+        _SHORTEST <= length <= F(6) and length.denominator.bit_count() == 1 and length.numerator in (1, 2, 3, 4, 6)
+    )
+
+
+# --- which stretches of time are plain, which are triplets --------------------------------------------------
+
+
+def _cuts(slots: tuple[Slot, ...]) -> tuple[Fraction, ...]:
+    """The times at which something with a note value begins or ends, sorted."""
+    return tuple(sorted({t for s in slots if s.valued for t in (s.start, s.end)}))
+
+
+def _inside(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction) -> tuple[Fraction, ...]:
+    return cuts[bisect_right(cuts, start) : bisect_left(cuts, end)]
+
+
+def _plain(cuts: tuple[Fraction, ...], start: Fraction) -> bool:
+    return all((cut - start) % _SHORTEST == 0 for cut in cuts)
+
+
+def _even_thirds(cuts: tuple[Fraction, ...], start: Fraction) -> bool:
+    return all((cut - start) % _SHORTEST_TRIPLET == 0 for cut in cuts)
+
+
+def _unwritable(slots: tuple[Slot, ...], metre: Meter) -> list[tuple[Fraction, Fraction]]:
+    cuts = _cuts(slots)
+    return [
+        (start, end)
+        for start, end in _cells(slots[0].start, slots[-1].end, metre)
+        if not _wide(cuts, start, end, metre) and _divided(cuts, start, end) is None
+    ]
+
+
+def _cells(start: Fraction, end: Fraction, metre: Meter) -> Iterator[tuple[Fraction, Fraction]]:
+    at = start
+    while at < end:
+        _, until = metre.cell(at)
+        yield metre.cell(at)
+        at = until
+
+
+def _wide(
+    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, metre: Meter
+) -> tuple[Fraction, Fraction] | None:
+    """The triplet over four or two whole beats that a cell lies in, or None."""
+    if end - start != 1:
+        return None
+    for width in (4, 2):
+        base = metre.bar_start(start)
+        first = base + (start - base) // width * width
+        bar_end = metre.bar_end(start)
+        if bar_end is not None and first + width > bar_end:
+            continue
+        inner = _inside(cuts, first, first + width)
+        if inner and all((cut - first) % F(width, 3) == 0 for cut in inner):
+            return first, first + width
+    return None
+
+
+def _divided(
+    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction
+) -> tuple[tuple[Fraction, Fraction, bool], ...] | None:
+    """A cell as plain and triplet stretches (start, end, triplet), or None where no value gives its cuts."""
+    inner = _inside(cuts, start, end)
+    if _plain(inner, start):
+        return ((start, end, False),)
+    halves = tuple(start + F(n, 2) for n in range(int((end - start) * 2) + 1))
+    if end - start >= 1 and all(h in inner for h in halves[1:-1]):
+        parts = [_divided(cuts, a, b) for a, b in pairwise(halves)]
+        if all(part is not None for part in parts):
+            return tuple(piece for part in parts if part is not None for piece in part)
+    if end - start in (F(1), F(1, 2)) and _even_thirds(inner, start):
+        return ((start, end, True),)
+    return None
+
+
+def _stretches(
+    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, metre: Meter
+) -> list[tuple[Fraction, Fraction, bool]]:
+    """Plain and triplet stretches in order; plain ones that touch are one, as far as the bar reaches."""
+    found: list[tuple[Fraction, Fraction, bool]] = []
+    for cell_start, cell_end in _cells(start, end, metre):
+        if found and found[-1][1] > cell_start:
+            continue  # a triplet over several beats holds this one
+        wide = _wide(cuts, cell_start, cell_end, metre)
+        parts = ((*wide, True),) if wide else _divided(cuts, cell_start, cell_end)
+        if parts is None:
+            raise ValueError(f"no note value between {cell_start} and {cell_end}")
+        for part_start, part_end, triplet in parts:
+            same_bar = metre.bar is None or part_start % metre.bar != 0
+            if found and not triplet and not found[-1][2] and same_bar:
+                found[-1] = (found[-1][0], part_end, False)
+            else:
+                found.append((part_start, part_end, triplet))
+    return [(max(a, start), min(b, end), t) for a, b, t in found]
+
+
+# --- values within a stretch ---------------------------------------------------------------------------------
+
+
+def _pieces(slots: tuple[Slot, ...], start: Fraction, end: Fraction) -> Iterator[tuple[Slot, Fraction, Fraction]]:
+    for slot in slots:
+        if slot.start < end and start < slot.end:
+            yield slot, max(slot.start, start), min(slot.end, end)
+
+
+def _in_triplet(slots: tuple[Slot, ...], start: Fraction, end: Fraction) -> Iterator[Leaf]:
+    for slot, a, b in _pieces(slots, start, end):
+        lengths = _within((a - start) * F(3, 2), (b - start) * F(3, 2)) if slot.valued else [(b - a) * F(3, 2)]
+        yield from _written(slot, a, lengths, F(2, 3), group=int(start))
+
+
+def _in_plain(slots: tuple[Slot, ...], start: Fraction, end: Fraction, metre: Meter) -> Iterator[Leaf]:
+    for slot, a, b in _pieces(slots, start, end):
+        if slot.kind == "point":
+            yield from _written(slot, a, [b - a], F(1), group=0)
+        elif slot.kind == "rest":
+            yield from _rests(slot, a, b, metre)
+        else:
+            origin = slot.start if metre.bar is None else metre.bar_start(a)
+            lengths = _values(a, b, metre, origin)
+            yield from _written(slot, a, lengths, F(1), group=None, metre=metre)
+
+
+def _written(
+    slot: Slot,
+    at: Fraction,
+    lengths: list[Fraction],
+    factor: Fraction,
+    group: int | None,
+    metre: Meter = FREE,
+) -> Iterator[Leaf]:
+    """Leaves of the given values; of what moves or is a point only the first is printed."""
+    plain = {"note": "note", "moving": "note", "point": "point", "rest": "rest"}[slot.kind]
+    once = slot.kind in ("moving", "point")
+    for n, length in enumerate(lengths):
+        first = at == slot.start
+        if once and not first:
+            yield Leaf(key=slot.key, at=at, value=sum(lengths[n:], F(0)), kind="skip")
+            return
+        beam = group if group is not None else int(metre.cell(at)[0] * 2)
+        tied = slot.kind == "note" and at + length * factor < slot.end
+        yield Leaf(key=slot.key, at=at, value=length, kind=plain, first=first, tied=tied, group=beam)
+        at += length * factor
+
+
+def _within(a: Fraction, b: Fraction) -> list[Fraction]:
+    """Values from a to b inside one cell that begins at 0: split where the eye needs a subdivision."""
+    if a == b:
+        return []
+    length = b - a
+    if is_value(length):
+        base = length * F(2, 3) if length.numerator == 3 else length
+        dotted = base != length
+        if a % base == 0 or (b % base == 0 and dotted) or (a % (base / 2) == 0 and not dotted):
+            return [length]
+    unit = F(2)
+    while True:
+        split = (a // unit + 1) * unit
+        if split < b:
+            return _within(a, split) + _within(split, b)
+        unit /= 2
+
+
+def _values(a: Fraction, b: Fraction, metre: Meter, origin: Fraction) -> list[Fraction]:
+    """Values from a to b in plain time: whole cells in one value if they can, syncopation only in a half bar."""
+    if a == b:
+        return []
+    start, end = metre.cell(a)
+    if b <= end:
+        return _within(a - start, b - start)
+    if a == start:
+        length = _over_cells(a, b, metre)
+        return [length, *_values(a + length, b, metre, origin)]
+    offset = a - metre.bar_start(a)
+    strong = int(start - metre.bar_start(a)) % 2 == 0
+    if end - start == 1 and offset % 1 == F(1, 2) and strong and b - a in (F(1), F(3, 2)):
+        return [b - a]
+    return _within(a - start, end - start) + _values(end, b, metre, origin)
+
+
+def _over_cells(a: Fraction, b: Fraction, metre: Meter) -> Fraction:
+    """The longest value from the start of a cell that ends with a cell at or before b."""
+    best = metre.cell(a)[1] - a
+    until = a
+    while until < b and until - a < _LONGEST + 2:
+        until = metre.cell(until)[1]
+        length = until - a
+        if until <= b and is_value(length) and (length <= _LONGEST or until == b):
+            best = length
+    # A dotted value may end inside a cell where it fills the rest of a half bar.
+    if metre.cells[0] == 1 and b - a == F(3, 2) and int(a - metre.bar_start(a)) % 2 == 0:
+        return b - a
+    return best
+
+
+def _rests(slot: Slot, a: Fraction, b: Fraction, metre: Meter) -> Iterator[Leaf]:
+    """Rests show the beats: nothing is dotted but a whole cell, nothing crosses the middle of a bar."""
+    at = a
+    while at < b:
+        bar_end = metre.bar_end(at)
+        kind, length = "rest", _rest(at, b, metre)
+        if bar_end is not None and at == metre.bar_start(at) and bar_end <= b:
+            kind, length = "bar-rest", bar_end - at
+        yield Leaf(key=slot.key, at=at, value=length, kind=kind, first=at == slot.start)
+        at += length
+
+
+def _rest(at: Fraction, b: Fraction, metre: Meter) -> Fraction:
+    start, end = metre.cell(at)
+    if at == start and b >= end:
+        base = metre.bar_start(at)
+        simple = all(cell == 1 for cell in metre.cells)
+        for length in (F(4), F(2)):
+            aligned = metre.bar is None or ((at - base) % length == 0 and metre.bar % length == 0)
+            if simple and aligned and at + length <= b:
+                return length
+        return end - at if is_value(end - at) else F(1)
+    offset = at - start
+    length = F(2)
+    while length > _SHORTEST and (offset % length != 0 or at + length > min(b, end)):
+        length /= 2
+    return length
+
+
+def _with_lasts(made: list[Leaf | Triplet]) -> Iterator[Leaf | Triplet]:
+    """Mark the last leaf of each event."""
+    last = {leaf.key: leaf for item in made for leaf in (item.leaves if isinstance(item, Triplet) else (item,))}
+
+    def marked(leaf: Leaf) -> Leaf:
+        return replace(leaf, last=True) if last[leaf.key] is leaf else leaf
+
+    for item in made:
+        if isinstance(item, Triplet):
+            yield Triplet(tuple(marked(leaf) for leaf in item.leaves))
+        else:
+            yield marked(item)

@@ -1,0 +1,56 @@
+"""The rows of a gesture: cents above, fingerings below."""
+
+from __future__ import annotations
+
+from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.signs import in_force
+from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.rules.base import Case
+
+
+def cents(line: Line) -> None:
+    """Cents where a pitch is finer than a quarter tone."""
+    for event in line.sounding:
+        if event.head is not None and event.head.tuned and event.index is not None:
+            event.after.append(event.head.tuned)
+
+
+def fingerings(case: Case, line: Line, asked: str) -> None:
+    """Fingerings as the file asks: `needed`, `all` or `none`. One that goes on is not said again."""
+    if asked == "none":
+        return
+    realisation = case.realisation
+    if realisation.print_tube and realisation.tube is not None:
+        line.sounding[0].after.append(_fingering(realisation.tube.name))
+        return
+    shown = ""
+    for played in realisation.points:
+        event = _event(line, played.index)
+        name = _name(played)
+        if event is None or not name:
+            shown = ""
+            continue
+        wanted = asked == "all" or not played.standard or played.given or _part_of_sign(case, event)
+        if wanted and name != shown:
+            event.after.append(_fingering(name))
+        shown = name if wanted else ""
+
+
+def _part_of_sign(case: Case, event: Event) -> bool:
+    return any(t.look.fingering for t in in_force(case, event))
+
+
+def _event(line: Line, index: int) -> Event | None:
+    return next((e for e in line.sounding if e.index == index), None)
+
+
+def _name(played: PlayedPoint) -> str:
+    if played.tube is None:
+        return ""
+    other = getattr(played, "other", None)
+    return f"{played.tube.name} / {other.name}" if other is not None else played.tube.name
+
+
+def _fingering(name: str) -> LyText:
+    return code(f"\\gsFingering {quoted(name)}")

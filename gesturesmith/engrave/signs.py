@@ -1,0 +1,240 @@
+"""The signs and words of techniques over a whole music: what begins is said, what ends is taken back.
+
+Everything is read from `Technique.look`; no technique is known here by its name.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from gesturesmith.engrave.events import Event, Line
+from gesturesmith.lytext import LyText, quoted
+from gesturesmith.rules.base import Case
+from gesturesmith.techniques.base import Technique
+from gesturesmith.wording import text as wording
+
+# After so many beats of silence a reader has forgotten what held: the word stands again. Our own judgement.
+LONG_REST_BEATS = Fraction(8)
+
+_SCRIPTS = {
+    "stopped": r"\gsPlus",
+    "half-stopped": r"\gsHalfStopped",
+    "open": r"\gsOpen",
+    "double-dots": r"\gsDots #2",
+    "triple-dots": r"\gsDots #3",
+}
+_HAND = ("stopped", "half-stopped", "open")
+_EDGES = {"scoop": r"\gsScoop", "plop": r"\gsPlop", "rip": r"\gsRip", "doit": r"\gsDoit", "fall": r"\gsFall"}
+_EDGES_IN = ("scoop", "plop", "rip")
+BEND_DEPTH = -2  # half staff spaces below the note: a third, as a sign and not a measure
+
+
+def in_force(case: Case, event: Event) -> tuple[Technique, ...]:
+    """The techniques at an event; where a fallback replaces what was asked, those that are really played."""
+    own = event.point.techniques if event.point is not None else ()
+    if not case.realisation.used_fallback:
+        return own
+    asked = {t.key for t in case.gesture.techniques}
+    return (*case.realisation.techniques, *(t for t in own if t.key not in asked))
+
+
+def word(text: str) -> str:
+    """Words above the staff."""
+    return f"\\gsWord {quoted(text)}"
+
+
+def in_one_line(words: list[str]) -> list[str]:
+    """All words of techniques at one note, read from left to right."""
+    return [word(", ".join(words))] if words else []
+
+
+@dataclass(slots=True)
+class Signs:
+    """What the player has been told so far; gestures and rests are passed through it in order."""
+
+    language: str
+    active: tuple[Technique, ...] = ()
+    known: set[str] = field(default_factory=set)
+    silence: Fraction = Fraction(0)
+    rest_before: Event | None = None
+    mute: str | None = None
+
+    def rest(self, event: Event) -> None:
+        """A rest between gestures: mutes are announced in it, and a long one makes words stand again."""
+        self.silence += event.end - event.start
+        self.rest_before = self.rest_before or event
+        if self.silence >= LONG_REST_BEATS:
+            self.known.clear()
+
+    def gesture(self, case: Case, line: Line) -> None:
+        """Put signs and words at the events of a gesture."""
+        events = line.sounding
+        forces = [in_force(case, e) for e in events]
+        for n, (event, force) in enumerate(zip(events, forces, strict=True)):
+            before = forces[n - 1] if n else self.active
+            entering = tuple(t for t in force if t not in before)
+            leaving = tuple(t for t in before if t not in force)
+            if n and (entering or leaving) and event.index and event.point and event.point.reached == "line":
+                self._turn(case, line.at_point(event.index - 1), event, leaving, entering)
+            else:
+                self._leave(tuple(t for t in leaving if not _replaced(t, entering)), event)
+                self._enter(case, entering, event)
+            if n == 0:
+                self._remind(case, tuple(t for t in force if t in before), event)
+                self.mute = case.gesture.mute
+            _signs_of(force, event, line)
+        self._spans(case, events, forces)
+        _hand(forces, line)
+        self.active, self.silence, self.rest_before = forces[-1], Fraction(0), None
+
+    def _enter(self, case: Case, entering: tuple[Technique, ...], event: Event) -> None:
+        for technique in entering:
+            if technique.look.word and technique.look.extent != "span":
+                self._say(self._name(case, technique), technique.look.announce, event)
+            self.known.add(technique.key)
+
+    def _leave(self, leaving: tuple[Technique, ...], event: Event) -> None:
+        for technique in leaving:
+            look = technique.look
+            if look.cancel_script and _carries_scripts(event):
+                event.after.append(_SCRIPTS[look.cancel_script])
+            elif look.cancel:
+                self._say(look.cancel, look.announce, event)
+
+    def _say(self, text: str, announced: bool, event: Event) -> None:
+        place = self.rest_before if announced and self.rest_before is not None else event
+        if text not in place.words:
+            place.words.append(text)
+
+    def _remind(self, case: Case, staying: tuple[Technique, ...], event: Event) -> None:
+        """What goes on from the gesture before: its sign; after a long rest its word again."""
+        for technique in staying:
+            look = technique.look
+            if look.extent == "span" or not look.word:
+                continue
+            if technique.key not in self.known or (technique.takes_mute and case.gesture.mute != self.mute):
+                self._enter(case, (technique,), event)
+            elif look.sign:
+                self._say(look.sign, False, event)
+
+    def _name(self, case: Case, technique: Technique) -> str:
+        """The word of a technique, or its sign where the word has been said."""
+        look = technique.look
+        said = look.sign if technique.key in self.known and look.sign else look.word
+        mute = case.gesture.mute
+        return said.replace("{mute}", wording(f"mute-{mute}", self.language)) if "{mute}" in said and mute else said
+
+    def _turn(
+        self, case: Case, start: Event, end: Event, leaving: tuple[Technique, ...], entering: tuple[Technique, ...]
+    ) -> None:
+        """A gradual change: both states joined by an arrow, in hand signs where the hand makes it."""
+        hands = [[t.look.script for t in side if t.look.script in _HAND] for side in (leaving, entering)]
+        if any(hands):
+            one, two = (names[0] if names else "open" for names in hands)
+            start.after.append(f"\\gsHandTurn #'({one} {two})")
+            end.after.append(r"\gsHandTurnEnd")
+        gone = [t for t in leaving if t.look.script not in _HAND]
+        new = [t for t in entering if t.look.script not in _HAND]
+        here = [self._name(case, t) for t in gone if t.look.word] or [t.look.cancel for t in new if t.look.cancel]
+        there = [self._name(case, t) for t in new if t.look.word] or [t.look.cancel for t in gone if t.look.cancel]
+        if there:
+            # The word that already stands at the start goes over into the sign, so that it stands there once.
+            start.words[:] = [w for w in start.words if w not in here]
+            start.after.append(f"\\gsTurn {_joined(here)} {_joined(there)}")
+            end.after.append(r"\gsTurnEnd")
+        self.known.update(t.key for t in entering)
+
+    def _spans(self, case: Case, events: list[Event], forces: list[tuple[Technique, ...]]) -> None:
+        """A dashed line with a hook over each stretch of a technique that wants one."""
+        wanted = {t.key: t for force in forces for t in force if t.look.extent == "span"}
+        for technique in wanted.values():
+            inside = [n for n, force in enumerate(forces) if technique in force]
+            for n in inside:
+                if n - 1 not in inside:
+                    events[n].after.append(f"\\gsSpan {quoted(self._name(case, technique))}")
+                if n + 1 not in inside:
+                    events[n].at_end.append(r"\gsSpanEnd")
+            self.known.add(technique.key)
+
+
+def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
+    """Whether what comes says by itself that this is over: another of the same layer, with a word or sign."""
+    return any(t.layer == technique.layer and (t.look.word or t.look.script) for t in entering)
+
+
+def _joined(names: list[str]) -> LyText:
+    return quoted(", ".join(dict.fromkeys(names)))
+
+
+def _carries_scripts(event: Event) -> bool:
+    """Whether a sign over the note would stand where something begins: not where a line only passes."""
+    point = event.point
+    return event.tongued or (point is not None and (point.reached == "slur" or point.held))
+
+
+def _signs_of(force: tuple[Technique, ...], event: Event, line: Line) -> None:
+    """Scripts, slashes, edges, bends and trills of one event."""
+    for technique in force:
+        look = technique.look
+        if look.script and _carries_scripts(event):
+            event.after.append(_SCRIPTS[look.script])
+        if look.tremolo and _carries_scripts(event):
+            event.after.append(r"\gsFlutter")
+        if look.trill and _carries_scripts(event):
+            event.after.append(r"\gsTrill")
+        if look.edge and _at_edge(look.edge, event, line):
+            event.after.append(_EDGES[look.edge])
+        if look.motion == "bend" and event.index is not None and _detached(event, line):
+            event.after.append(f"\\gsBend #{BEND_DEPTH}")
+
+
+def _at_edge(edge: str, event: Event, line: Line) -> bool:
+    if edge in _EDGES_IN:
+        return event.tongued and event.index is not None
+    if event.index is None:
+        return event is line.sounding[-1]
+    return event.index >= len(line.segments) or line.segments[event.index].kind == "none"
+
+
+def _detached(event: Event, line: Line) -> bool:
+    """Whether no line leads to or from a point."""
+    index = event.index or 0
+    around = line.segments[max(0, index - 1) : index + 1] if index else line.segments[:1]
+    return not any(segment.slides for segment in around)
+
+
+def _hand(forces: list[tuple[Technique, ...]], line: Line) -> None:
+    """Hand signs along the lines of a hand glissando: closing as the pitch falls, opening as it rises."""
+    points = line.points
+    for index, segment in enumerate(line.segments):
+        start, end = line.at_point(index), line.at_point(index + 1)
+        if segment.slides and _moved_by_hand(start, forces, line):
+            falls = (points[index + 1].sounding_cents or 0) < (points[index].sounding_cents or 0)
+            start.after.append(f"\\gsHandTurn #'({'open stopped' if falls else 'stopped open'})")
+            end.after.append(r"\gsHandTurnEnd")
+    for event in line.events:
+        if event.index is not None and _detached(event, line) and _moved_by_hand(event, forces, line):
+            event.after.append(r"\gsHandTurn #'(open stopped)")
+            event.at_end.append(r"\gsHandTurnEnd")
+
+
+def _moved_by_hand(event: Event, forces: list[tuple[Technique, ...]], line: Line) -> bool:
+    sounding = line.sounding
+    place = next((n for n, e in enumerate(sounding) if e is event), None)
+    return place is not None and any(t.look.motion == "hand" for t in forces[place])
+
+
+def line_word(force: tuple[Technique, ...]) -> str:
+    """The word that sits on a line, or ""."""
+    return next((t.look.line_word for t in force if t.look.line_word), "")
+
+
+def head_for_sung(force: tuple[Technique, ...]) -> str:
+    """The head of a sung line."""
+    return next((t.look.sung_head for t in force if t.look.sung_head), "normal")
+
+
+def small_start(force: tuple[Technique, ...]) -> bool:
+    """Whether the first head of an unmeasured gesture is small."""
+    return any(t.look.small_start for t in force)

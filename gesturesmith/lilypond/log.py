@@ -1,0 +1,91 @@
+"""What LilyPond says, as values: which message belongs to which gesture."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+_PLACED = re.compile(
+    r"^(?P<file>.*?):(?P<line>\d+):\d+: (?P<level>fatal error|error|warning|programming error): (?P<text>.*)$"
+)
+_PLAIN = re.compile(r"^(?P<level>fatal error|error|warning|programming error): (?P<text>.*)$")
+_SCHEME = re.compile(r"^(?:.*?:\d+:\d+: |ERROR: )?(?P<text>(?:In procedure|Throw to key) .*)$")
+_STANDARD_INPUT = "-"
+_MARK = re.compile(r"^\s*% (?:gesture|passage) (?P<name>\S+)\s*$")
+_LONGEST = 200  # characters of a message: enough to recognise it, not a page
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Message:
+    """One message. `line` counts from 1 in the document; None where LilyPond gave no place in it."""
+
+    level: str  # "fatal error" | "error" | "warning" | "programming error"
+    text: str
+    line: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Failure:
+    """A run that did not give what it should. `gesture` is None only where nothing tells which it was."""
+
+    gesture: str | None
+    summary: str
+
+
+def read_log(log: str) -> tuple[Message, ...]:
+    """The messages of a log, in order. What Scheme adds on lines of its own is joined to its error."""
+    found: list[Message] = []
+    lines = iter(log.splitlines())
+    for text in lines:
+        if placed := _PLACED.match(text):
+            line = int(placed["line"]) if placed["file"] == _STANDARD_INPUT else None
+            found.append(Message(level=placed["level"], text=_tidy(placed["text"]), line=line))
+        elif plain := _PLAIN.match(text):
+            found.append(Message(level=plain["level"], text=_tidy(plain["text"]), line=None))
+        elif scheme := _SCHEME.match(text):
+            said = scheme["text"] + (f" {next(lines, '')}" if text.endswith(":") else "")
+            if found and found[-1].level == "error" and found[-1].text.startswith("Guile signaled"):
+                said, line = f"{found[-1].text}: {said}", found.pop().line
+            else:
+                line = None
+            found.append(Message(level="error", text=_tidy(said), line=line))
+    return tuple(found)
+
+
+def gesture_at(document: str, line: int | None) -> str | None:
+    """The gesture or passage whose text holds a line of a document; None before the first."""
+    if line is None:
+        return None
+    name = None
+    for text in document.splitlines()[:line]:
+        if mark := _MARK.match(text):
+            name = mark["name"]
+    return name
+
+
+def failure(
+    document: str, messages: tuple[Message, ...], ended: str, missing: tuple[str, ...] = ()
+) -> Failure | None:
+    """What failed, or None where a run ended well and nothing is missing.
+
+    `missing` are the gestures whose picture was not made ("" for a page of many), in the document's order.
+    LilyPond stops at the first thing that it cannot set: without a better place the first of them is the one.
+    """
+    errors = [m for m in messages if m.level in ("error", "fatal error")]
+    if not ended and not errors and not missing:
+        return None
+    placed = next((g for m in errors if (g := gesture_at(document, m.line))), None)
+    named = placed or (missing[0] if missing else None) or None
+    if ended == "timeout":
+        return Failure(gesture=named, summary="LilyPond did not come to an end in time and was stopped")
+    if ended == "stopped":
+        return Failure(gesture=named, summary="LilyPond was stopped from outside")
+    said = next((m.text for m in errors if m.level == "error"), "") or next((m.text for m in errors), "")
+    return Failure(
+        gesture=named, summary=f"LilyPond could not set it ({said})" if said else "LilyPond made no picture"
+    )
+
+
+def _tidy(text: str) -> str:
+    printable = "".join(c if c.isprintable() else " " for c in text)
+    return printable if len(printable) <= _LONGEST else printable[: _LONGEST - 1] + "…"

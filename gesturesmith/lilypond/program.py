@@ -1,0 +1,110 @@
+"""Where LilyPond is: an option, an environment variable, the wheel, PATH, in this order."""
+
+from __future__ import annotations
+
+import importlib.util
+import mmap
+import os
+import re
+import shutil
+import subprocess
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+ENVIRONMENT = "GESTURESMITH_LILYPOND"
+OLDEST = (2, 24, 0)  # the stencils use what 2.24 brought
+_ANSWER_S = 20  # a program that has not told its version by then is not going to
+_VERSION = re.compile(rb"GNU LilyPond (\d+)\.(\d+)\.(\d+)")
+_WAYS = (
+    "There are two ways to get it:\n"
+    "  pip install lilypond==2.25.12     (Linux and macOS on x86-64, Windows)\n"
+    "  a LilyPond 2.24 or newer from lilypond.org or your system's packages, on PATH or named by\n"
+    f"  --lilypond FILE or the environment variable {ENVIRONMENT}"
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LilyPond:
+    """A LilyPond that can be run. `cairo`: it writes PDF, SVG and PNG in one run."""
+
+    path: Path
+    version: tuple[int, int, int]
+    cairo: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """No LilyPond that would do; `reason` is for people, with the ways to get one."""
+
+    reason: str
+
+
+def find(option: Path | None = None) -> LilyPond | Missing:
+    """The LilyPond to use. A place that was named is used or complained about, never passed over."""
+    named = [(option, "--lilypond")] if option is not None else []
+    if not named and os.environ.get(ENVIRONMENT):
+        named = [(Path(os.environ[ENVIRONMENT]), ENVIRONMENT)]
+    if named:
+        path, by = named[0]
+        return _judged(path, f"{path}, named by {by},")
+    wheel = _of_the_wheel()
+    if wheel is not None and isinstance(found := _judged(wheel, "the LilyPond of the wheel"), LilyPond):
+        return found
+    on_path = shutil.which("lilypond")
+    if on_path is not None:
+        return _judged(Path(on_path), f"{on_path}, found on PATH,")
+    return Missing(f"LilyPond is needed to engrave, and there is none here.\n{_WAYS}")
+
+
+def _judged(path: Path, whose: str) -> LilyPond | Missing:
+    if path.is_dir():
+        return Missing(f"{whose} is a folder; the program lilypond itself is meant.\n{_WAYS}")
+    if not path.exists():
+        return Missing(f"{whose} is not there.\n{_WAYS}")
+    version = _version(path)
+    if version is None:
+        return Missing(f"{whose} does not run, or is not LilyPond.\n{_WAYS}")
+    if version < OLDEST:
+        has = ".".join(map(str, version))
+        return Missing(f"{whose} is LilyPond {has}; 2.24 or newer is needed.\n{_WAYS}")
+    return LilyPond(path=path, version=version, cairo=_has_cairo(path))
+
+
+def _of_the_wheel() -> Path | None:
+    if importlib.util.find_spec("lilypond") is None:
+        return None
+    import lilypond
+
+    path = Path(lilypond.executable())  # type: ignore[no-untyped-call]
+    return path if path.exists() else None
+
+
+@cache
+def _version(path: Path) -> tuple[int, int, int] | None:
+    """What a program says of its version; None where it is not LilyPond or cannot be run."""
+    try:
+        answer = subprocess.run(
+            [path.absolute(), "--version"],
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.DEVNULL,
+            timeout=_ANSWER_S,
+            check=False,
+        ).stdout
+    except (OSError, subprocess.TimeoutExpired):
+        return None
+    match = _VERSION.search(answer)
+    return (int(match[1]), int(match[2]), int(match[3])) if match else None
+
+
+@cache
+def _has_cairo(path: Path) -> bool:
+    """Whether the cairo backend is built in: a whole start of LilyPond would tell, its symbols do in 20 ms."""
+    if path == _of_the_wheel():
+        return True
+    try:
+        with path.resolve().open("rb") as file, mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ) as data:
+            return data.find(b"cairo_svg_surface_create") >= 0
+    except (OSError, ValueError):
+        return False

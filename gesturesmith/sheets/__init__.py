@@ -1,0 +1,22 @@
+"""Page kinds, one file each. A book is the LilyPond text of one output; `document` joins books for one run."""
+
+from __future__ import annotations
+
+from gesturesmith.lytext import LyText, code, joined
+from gesturesmith.sheets import ily, page, snippet
+
+__all__ = ["document", "ily", "page", "snippet"]
+
+_HEAD = code(
+    '\\version "2.24.0"\n'
+    '\\include "gesturesmith.ily"\n'
+    '\\include "sheet.ily"\n'
+    '\\include "page.ily"\n'
+    '\\include "snippet.ily"\n'
+    '\\language "english"\n'
+)
+
+
+def document(books: tuple[LyText, ...]) -> LyText:
+    """One LilyPond document that makes all the books, in order."""
+    return joined((_HEAD, *books))

@@ -1,0 +1,69 @@
+"""What pages and snippets have in common: the score of a music, its notes, its paper."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.lytext import LyText, code, comment, quoted
+from gesturesmith.model.piece import Settings
+
+NOTHING = code("")
+_POINTS_A_MM = 72.27 / 25.4  # LilyPond's staff size is in printer's points
+
+
+def place_mark(music: Music) -> LyText:
+    """The line that tells a reader of LilyPond's messages which music stands below it."""
+    return comment(f"{music.kind} {music.name}")
+
+
+def staff(music: Music, settings: Settings, ly: LyText, label: LyText = NOTHING) -> LyText:
+    """A staff with the music in it; `ly` is the music's own text, perhaps with other footnote numbers.
+
+    `label` is a markup that stands at the left of the staff.
+    """
+    mods = [r"\gsNoMeter" if music.meter is None else r"\gsBarred"]
+    if music.staff_lines == 3:
+        mods.append(r"\gsThreeLines")
+    if settings.accidentals == "arrows":
+        mods.append(r"\gsArrows")
+    if label:
+        mods.append(f"instrumentName = \\markup {label}")
+    start = [f'\\clef "{music.clef}"'] if music.clef else []
+    start.append(r"\cadenzaOn" if music.meter is None else f"\\time {music.meter[0]}/{music.meter[1]}")
+    if music.tempo is not None:
+        start.append(_tempo(music.tempo, music.tempo_text))
+    end = [f'\\bar "{music.last_bar}"'] if music.last_bar else []
+    inside = "\n".join([*start, ly, *end])
+    return code(f"\\new Staff \\with {{ {' '.join(mods)} }} {{\n{inside}\n}}")
+
+
+def layout(music: Music, kind: str) -> LyText:
+    """The layout block of a music's score. `kind`: "Row" beside its label, "Lines" across the page, "Picture"."""
+    return code(f"\\layout {{ \\gs{kind}{'InTime' if music.free else ''} }}")
+
+
+def tempo_number(tempo: Fraction) -> str:
+    """`72`, `66.5`."""
+    return f"{Decimal(round(float(tempo), 2)).normalize():f}" if tempo.denominator > 1 else str(tempo)
+
+
+def note(footnote: Footnote) -> LyText:
+    """A footnote as a markup: its text wraps under itself, clear of the number."""
+    return code(f"\\gs-note {quoted(footnote.number)} {quoted(footnote.text)}")
+
+
+def staff_size(settings: Settings) -> LyText:
+    """The staff's height, inside a `\\paper` block."""
+    return code(f"#(layout-set-staff-size {float(settings.staff_mm) * _POINTS_A_MM:.3f})")
+
+
+def header(title: str, author: str) -> LyText:
+    """What a PDF says of itself."""
+    fields = (("pdftitle", title), ("pdfauthor", author))
+    return code(" ".join(f"{name} = {quoted(value)}" for name, value in fields if value))
+
+
+def _tempo(tempo: Fraction, words: str | None) -> LyText:
+    return code(f"\\gsTempo {quoted(words or '')} {quoted(tempo_number(tempo))}")

@@ -1,0 +1,34 @@
+"""The music of one gesture as a variable, for a composer's own score."""
+
+from __future__ import annotations
+
+from gesturesmith.engrave.music import Music
+from gesturesmith.lytext import LyText, code, comment, joined, variable
+from gesturesmith.model.piece import Settings
+from gesturesmith.sheets import _score
+
+
+def text(music: Music, settings: Settings) -> LyText:
+    """A file that defines `"gesture-NAME"` and leaves the note names of the score that includes it as they were."""
+    name = variable(music.name)
+    remarks = [comment(music.description), comment(f"In a score:  \\new Staff {{ \\{name} }}")]
+    if music.staff_lines == 3:
+        remarks.append(comment("It stands on three lines:  \\new Staff \\with { \\gsThreeLines }"))
+    if music.meter is not None:
+        remarks.append(comment(f"It is written for \\time {music.meter[0]}/{music.meter[1]}"))
+    if music.tempo is not None:
+        remarks.append(comment(f"Tempo: quarter note = {_score.tempo_number(music.tempo)}"))
+    remarks += [comment(f"{n.number}  {n.text}") for n in music.footnotes]
+    back = f'\n\\clef "{music.clef}"' if music.last_clef != music.clef else ""
+    return joined(
+        (
+            code('\\version "2.24.0"'),
+            code('\\include "gesturesmith.ily"'),
+            *remarks,
+            code("\\gsKeepNoteNames"),
+            code('\\language "english"'),
+            _score.place_mark(music),
+            code(f"{name} = {{\n{music.ly}{back}\n}}"),
+            code("\\gsRestoreNoteNames\n"),
+        )
+    )

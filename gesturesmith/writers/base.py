@@ -1,0 +1,89 @@
+"""What a writer is: it turns what LilyPond made, or the score's own text, into a file to deliver."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import PurePosixPath
+
+from gesturesmith.lytext import LyText
+
+# Every file we deliver holds these words, so that a later run knows it may replace it.
+MARK = "Made by Gesturesmith"
+
+
+NO_TEXT = LyText("")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """One thing that is delivered in one or more formats: the page of a file, or a snippet of it.
+
+    output       what LilyPond calls it (`\\bookOutputName`)
+    kind         "page" | "snippet"
+    place        where it goes below the output folder, without ending: "study" or "study/beacon"
+    name         the gesture's or passage's name; for a page the file's stem
+    title, author   for the file's own particulars; "" for none
+    description  the music in words, for those who cannot see it
+    musics       names of the gestures and passages it shows, in order
+    book         its LilyPond text, one `\\book`
+    document     a whole LilyPond document with this book alone, its includes still named
+    ily          for composers: text of a file that defines the music as a variable; "" for a page
+    """
+
+    output: str
+    kind: str
+    place: PurePosixPath
+    name: str
+    title: str = ""
+    author: str = ""
+    description: str = ""
+    musics: tuple[str, ...] = ()
+    book: LyText
+    document: LyText
+    ily: LyText = NO_TEXT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Output:
+    """A file to deliver: where it goes below the output folder, and its bytes."""
+
+    place: PurePosixPath
+    data: bytes
+
+
+def nothing_beside(items: tuple[Item, ...]) -> tuple[Output, ...]:
+    """For formats whose files stand alone."""
+    return ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Writer:
+    """One output format.
+
+    key       what `--as` calls it, and the files' ending
+    about     one line for `--help`
+    kinds     what it is written for: "page", "snippet"
+    engraved  whether LilyPond makes the file, which `finish` then puts in order; else `finish` gets b""
+    finish    makes the file of an item
+    beside    files that must lie beside those of the given items
+    """
+
+    key: str
+    about: str
+    kinds: tuple[str, ...]
+    engraved: bool
+    finish: Callable[[Item, bytes], bytes]
+    beside: Callable[[tuple[Item, ...]], tuple[Output, ...]] = nothing_beside
+
+    def outputs(self, items: tuple[Item, ...], engraved: dict[str, bytes]) -> tuple[Output, ...]:
+        """Everything this format delivers; `engraved` holds LilyPond's files by an item's `output`."""
+        mine = tuple(i for i in items if i.kind in self.kinds)
+        made = [
+            Output(
+                place=item.place.with_name(f"{item.place.name}.{self.key}"),
+                data=self.finish(item, engraved[item.output] if self.engraved else b""),
+            )
+            for item in mine
+        ]
+        return (*made, *self.beside(mine))

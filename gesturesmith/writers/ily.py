@@ -1,0 +1,29 @@
+"""For a composer's own score: the music of a gesture as a variable, with the stencils it needs beside it."""
+
+from __future__ import annotations
+
+from gesturesmith.writers._inline import template
+from gesturesmith.writers.base import MARK, Item, Output, Writer
+
+STENCILS = "gesturesmith.ily"
+
+
+def _finish(item: Item, _: bytes) -> bytes:
+    return f"% {MARK}\n{item.ily}".encode()
+
+
+def _stencils(items: tuple[Item, ...]) -> tuple[Output, ...]:
+    """The stencils in one file, once in each folder that has an `.ily`."""
+    folders = sorted({item.place.parent for item in items})
+    data = f"% {MARK}\n{template(STENCILS)}".encode() if folders else b""
+    return tuple(Output(place=folder / STENCILS, data=data) for folder in folders)
+
+
+WRITER = Writer(
+    key="ily",
+    about="music to include in a score of your own, with gesturesmith.ily beside it",
+    kinds=("snippet",),
+    engraved=False,
+    finish=_finish,
+    beside=_stencils,
+)

@@ -1,0 +1,38 @@
+"""PDF pages and snippets: the same music gives the same bytes, whenever and wherever it is made."""
+
+from __future__ import annotations
+
+import re
+
+from gesturesmith.writers.base import MARK, Item, Writer
+
+# Values that depend on the clock or on chance are overwritten with fixed ones of the same length, so that
+# every offset in the file stays true.
+_DATE = re.compile(rb"(/(?:CreationDate|ModDate)\s*\(D:)(\d{14})([^)]*)\)")
+_XMP_DATE = re.compile(rb"(<xmp:(?:CreateDate|ModifyDate|MetadataDate)>)([^<]*)(</xmp:)")
+_XMP_ID = re.compile(rb"((?:DocumentID|InstanceID)(?:>|=['\"])uuid:)([0-9a-fA-F-]+)")
+_ID = re.compile(rb"/ID\s*\[\s*<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*\]")
+_FIXED_DATE = b"20000101000000"
+
+
+def _finish(item: Item, engraved: bytes) -> bytes:
+    data = _DATE.sub(lambda m: m[1] + _FIXED_DATE + re.sub(rb"\d", b"0", m[3]) + b")", engraved)
+    data = _XMP_DATE.sub(lambda m: m[1] + _fixed_xmp_date(len(m[2])) + m[3], data)
+    data = _XMP_ID.sub(lambda m: m[1] + re.sub(rb"[0-9a-fA-F]", b"0", m[2]), data)
+    data = _ID.sub(lambda m: re.sub(rb"[0-9A-Fa-f]+>", lambda h: b"0" * (len(h[0]) - 1) + b">", m[0]), data)
+    # A comment may follow: readers look for the end of the file within its last 1,024 bytes
+    # (PDF Reference 1.7, appendix H, note 18).
+    return data.rstrip(b"\n") + f"\n% {MARK}\n".encode()
+
+
+def _fixed_xmp_date(length: int) -> bytes:
+    return b"2000-01-01T00:00:00+00:00Z"[:length].ljust(length)
+
+
+WRITER = Writer(
+    key="pdf",
+    about="the page of each file, and a cropped PDF of each gesture and passage",
+    kinds=("page", "snippet"),
+    engraved=True,
+    finish=_finish,
+)

@@ -1,0 +1,47 @@
+"""SVG pictures of snippets: with title and description, and ids that depend on nothing but the picture."""
+
+from __future__ import annotations
+
+import re
+from html import escape
+
+from gesturesmith.writers.base import MARK, Item, Writer
+
+_OPENING = re.compile(r"<svg\b[^>]*>")
+_ID = re.compile(r'\bid="([^"]+)"')
+_REFERENCE = re.compile(r'((?:xlink:)?href="#|url\(#)([^")]+)')
+# XML 1.0, 2.2: these characters cannot stand in a document at all, not even as references.
+_NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+
+
+def _finish(item: Item, engraved: bytes) -> bytes:
+    svg = _renumbered(engraved.decode(), item.name)
+    opening = _OPENING.search(svg)
+    if opening is None:
+        raise ValueError("LilyPond's picture is not SVG")
+    named = f"{item.name}-title {item.name}-desc" if item.description else f"{item.name}-title"
+    head = f'{opening[0][:-1]} role="img" aria-labelledby="{_xml(named)}">\n'
+    head += f'<title id="{_xml(item.name)}-title">{_xml(item.title or item.name)}</title>\n'
+    if item.description:
+        head += f'<desc id="{_xml(item.name)}-desc">{_xml(item.description)}</desc>\n'
+    return (svg[: opening.start()] + head + f"<!-- {MARK} -->" + svg[opening.end() :]).encode()
+
+
+def _renumbered(svg: str, prefix: str) -> str:
+    """Ids counted from 1 within this picture, with its name before them: several may share a web page."""
+    order = {old: f"{prefix}-{n}" for n, old in enumerate(dict.fromkeys(_ID.findall(svg)), start=1)}
+    svg = _ID.sub(lambda m: f'id="{order[m[1]]}"', svg)
+    return _REFERENCE.sub(lambda m: m[1] + order.get(m[2], m[2]), svg)
+
+
+def _xml(text: str) -> str:
+    return escape(_NOT_XML.sub("", text))
+
+
+WRITER = Writer(
+    key="svg",
+    about="a cropped picture of each gesture and passage, for the web and for print",
+    kinds=("snippet",),
+    engraved=True,
+    finish=_finish,
+)

@@ -1,0 +1,10 @@
+\version "2.24.0"
+%% The signs of Gesturesmith. Everything defined here begins with `gs`; nothing else of a score is changed.
+\include "stencils/names.ily"
+\include "stencils/curve.ily"
+\include "stencils/event.ily"
+\include "stencils/contour.ily"
+\include "stencils/spans.ily"
+\include "stencils/engraver.ily"
+\include "stencils/heads.ily"
+\include "stencils/signs.ily"

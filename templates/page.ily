@@ -1,0 +1,115 @@
+\version "2.24.0"
+%% The page of a file.
+
+%% Put before a book: whole pages are printed.
+gsPages =
+#(define-void-function () ()
+   (ly:set-option 'crop #f)
+   (ly:set-option 'print-pages #t))
+
+%% The text of a footnote, printed at the foot of the page that the note it hangs on is on.
+gsNoteText =
+#(define-event-function (text) (markup?)
+   #{ -\footnote "" #'(0 . 0) #text ^\markup \null #})
+
+#(define-markup-command (gs-section layout props text) (string?)
+   (interpret-markup layout props
+     (markup #:override '(baseline-skip . 2.2)
+             #:column (#:vspace 0.4 #:fontsize 2 #:bold text #:override '(thickness . 1.2) #:draw-hline))))
+
+%% A gesture's row: its title at the left, the music beside it.
+#(define-markup-command (gs-label layout props text) (string?)
+   (let ((width (- (ly:output-def-lookup layout 'indent) 1.5)))
+     (interpret-markup layout (cons `((line-width . ,width) (baseline-skip . 2.4)) props)
+       (markup #:bold #:wordwrap-string text))))
+gsRow = \layout {
+  \gsPicture
+  indent = 36\mm
+  short-indent = 36\mm
+  \context {
+    \Score
+    \override InstrumentName.self-alignment-X = #LEFT
+    \override InstrumentName.extra-offset = #'(0.3 . 0)
+  }
+}
+gsRowInTime = \layout {
+  \gsPictureInTime
+  indent = 36\mm
+  short-indent = 36\mm
+  \context {
+    \Score
+    \override InstrumentName.self-alignment-X = #LEFT
+    \override InstrumentName.extra-offset = #'(0.3 . 0)
+  }
+}
+
+%% A passage across the page.
+gsLines = \layout {
+  \gsPicture
+  ragged-right = ##f
+}
+gsLinesInTime = \layout {
+  \gsPictureInTime
+  ragged-right = ##f
+}
+
+#(define-markup-command (gs-heading layout props text) (string?)
+   (interpret-markup layout props (markup #:bold text)))
+
+#(define-markup-command (gs-finding layout props text) (string?)
+   (interpret-markup layout (cons '((font-size . -1.5) (baseline-skip . 2.3)) props)
+     (markup #:italic #:wordwrap-string text)))
+
+#(define-markup-command (gs-paragraph layout props text) (string?)
+   (gs:even-height 2.5
+     (interpret-markup layout (cons '((font-size . -1) (baseline-skip . 2.5)) props)
+       (markup #:wordwrap-string text))))
+
+gsPagePaper = \paper {
+  top-margin = 12\mm
+  bottom-margin = 12\mm
+  left-margin = 18\mm
+  right-margin = 16\mm
+  indent = 0
+  short-indent = 0
+  ragged-right = ##t
+  ragged-last = ##t
+  ragged-bottom = ##t
+  ragged-last-bottom = ##t
+  tagline = ##f
+  print-first-page-number = ##t
+  print-page-number = ##t
+  footnote-separator-markup = \markup \column { \vspace #0.6 \override #'(span-factor . 1/4) \draw-hline \vspace #0.2 }
+  footnote-padding = 0.6\mm
+  footnote-footer-padding = 2\mm
+  % Paddings carry the distances: what the page breaker estimates is then what it gets.
+  markup-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 1.2) (stretchability . 1))
+  score-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 3.2) (stretchability . 20))
+  score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 4) (stretchability . 20))
+  system-system-spacing = #'((basic-distance . 11) (minimum-distance . 8) (padding . 2) (stretchability . 20))
+  % The breaker thinks lines lower than they are, words above and levels below not being set yet: told a larger
+  % distance it does not fill a page beyond its end.
+  page-breaking-system-system-spacing = #'((basic-distance . 12) (minimum-distance . 10) (padding . 6) (stretchability . 20))
+  markup-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 1) (stretchability . 1))
+  top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 2) (stretchability . 0))
+  last-bottom-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 2) (stretchability . 30))
+  bookTitleMarkup = \markup \column {
+    \fill-line { \null \fontsize #5 \bold \fromproperty #'header:title \fromproperty #'header:draft }
+    \vspace #0.3
+    \fill-line { \null \fontsize #1 \italic \fromproperty #'header:subtitle \null }
+    \vspace #0.5
+    \fill-line { \fromproperty #'header:instrument \null \fromproperty #'header:composer }
+    \vspace #0.2
+    \fromproperty #'header:tempoLine
+    \vspace #0.2
+  }
+  scoreTitleMarkup = \markup \column { \vspace #0.3 \fromproperty #'header:piece }
+  oddHeaderMarkup = \markup \unless \on-first-page \fill-line {
+    \small \fromproperty #'header:title
+    \fromproperty #'header:draft
+    \small \fromproperty #'header:instrument
+  }
+  evenHeaderMarkup = \oddHeaderMarkup
+  oddFooterMarkup = \markup \fill-line { \null \small \fromproperty #'page:page-number-string \null }
+  evenFooterMarkup = \oddFooterMarkup
+}

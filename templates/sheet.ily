@@ -1,0 +1,82 @@
+\version "2.24.0"
+%% What pages and snippets have in common: staves with and without meter, note texts, small markups.
+%% Sizes are relative (font steps, staff spaces), so that they follow the staff size.
+
+%% A staff without meter: no bar lines but those that are written, every accidental printed and for its note only.
+gsNoMeter = \with {
+  \omit TimeSignature
+  \accidentalStyle forget
+  autoBeaming = ##f
+  extraNatural = ##f
+}
+
+%% A staff with bars. Naturals and accidentals of the bar before are repeated in parentheses.
+gsBarred = \with {
+  \accidentalStyle modern-cautionary
+  autoBeaming = ##f
+  extraNatural = ##f
+}
+
+%% Note values: ordinary spacing, a little wider than usual, for lines and words need room.
+gsPicture = \layout {
+  indent = 0
+  short-indent = 0
+  \context {
+    \Score
+    \omit BarNumber
+    \override Footnote.annotation-line = ##f
+    \override Footnote.stencil = ##f
+    \override SpacingSpanner.spacing-increment = #2.2
+    \override SpacingSpanner.base-shortest-duration = #(ly:make-moment 1/16)
+  }
+}
+
+%% A level at the very end of a gesture keeps clear of the one at the next.
+gsEndLevel = {
+  \once \override DynamicText.extra-spacing-width = #'(-0.3 . 1.8)
+  \once \override DynamicText.extra-spacing-height = #'(-inf.0 . +inf.0)
+}
+
+%% Free time: the same time takes the same space.
+gsPictureInTime = \layout {
+  \gsPicture
+  \context {
+    \Score
+    proportionalNotationDuration = #(ly:make-moment 1/12)
+    \override SpacingSpanner.uniform-stretching = ##t
+  }
+}
+
+%% A text as high as its lines, whichever letters are in them: what stands below keeps an even distance.
+#(define (gs:even-height skip stencil)
+   (let* ((y (ly:stencil-extent stencil Y))
+          (lines (if (interval-empty? y) 0 (round (/ (max 0 (- (car y))) skip)))))
+     (ly:make-stencil (ly:stencil-expr stencil) (ly:stencil-extent stencil X)
+                      (cons (- (+ 0.5 (* skip lines))) 1.4))))
+
+%% A note: number in a column of its own, text wrapped under itself. `line-width` in staff spaces as for any text.
+#(define-markup-command (gs-note layout props number text) (string? string?)
+   #:properties ((gs-note-indent 3.4) (gs-note-size -1.5) (line-width #f))
+   (let* ((width (or line-width (ly:output-def-lookup layout 'line-width)))
+          (small (cons (list (cons 'font-size gs-note-size)) props))
+          (figure (interpret-markup layout small (markup #:bold number)))
+          (indent (max gs-note-indent (+ 0.8 (interval-length (ly:stencil-extent figure X)))))
+          (body (interpret-markup layout
+                  (cons (list (cons 'line-width (- width indent)) (cons 'baseline-skip 2.3)) small)
+                  (markup #:wordwrap-string text))))
+     (gs:even-height 2.3 (ly:stencil-add figure (ly:stencil-translate-axis body indent X)))))
+
+#(define-markup-command (gs-tempo layout props words number) (string? string?)
+   (interpret-markup layout props
+     (if (string-null? words)
+         (markup #:line (#:concat (#:smaller #:general-align Y DOWN #:note-by-number 2 0 1 #:hspace 0.4 "=" #:hspace 0.4 number)))
+         (markup #:line (#:bold words
+                         #:concat ("(" #:smaller #:general-align Y DOWN #:note-by-number 2 0 1 #:hspace 0.4 "=" #:hspace 0.4 number ")"))))))
+
+gsTempo =
+#(define-music-function (words number) (string? string?)
+   #{ \tempo \markup \normal-text \gs-tempo #words #number #})
+
+#(define-markup-command (gs-stamp layout props) ()
+   (interpret-markup layout props
+     (markup #:override '(box-padding . 0.4) #:box #:bold #:larger "DRAFT")))

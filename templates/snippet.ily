@@ -1,0 +1,38 @@
+\version "2.24.0"
+%% One gesture or passage as a picture, cropped to what is printed.
+
+%% Put before a book: nothing but the cropped picture is made.
+gsCropped =
+#(define-void-function () ()
+   (ly:set-option 'crop #t)
+   (ly:set-option 'print-pages #f))
+
+gsSnippetPaper = \paper {
+  paper-width = 190\mm
+  paper-height = 270\mm
+  line-width = 170\mm
+  left-margin = 10\mm
+  top-margin = 10\mm
+  indent = 0
+  ragged-right = ##t
+  ragged-last = ##t
+  tagline = ##f
+  oddHeaderMarkup = ##f
+  evenHeaderMarkup = ##f
+  oddFooterMarkup = ##f
+  evenFooterMarkup = ##f
+  bookTitleMarkup = ##f
+  scoreTitleMarkup = ##f
+}
+
+%% Notes below the music, as wide as a reader's line; `gs-below-width` in staff spaces.
+#(define-markup-command (gs-below-music layout props notes) (markup-list?)
+   #:properties ((gs-below-width 60))
+   (interpret-markup layout
+     (cons (list (cons 'line-width gs-below-width) (cons 'baseline-skip 2.6)) props)
+     (make-column-markup (cons (make-vspace-markup 0.2) notes))))
+
+%% Cairo rounds the size of a picture to whole points: the padding keeps everything inside.
+#(define-markup-command (gs-picture layout props parts) (markup-list?)
+   (interpret-markup layout (cons '((baseline-skip . 2)) props)
+     (make-pad-around-markup 0.8 (make-column-markup parts))))

@@ -1,0 +1,10 @@
+%% The note names of a score that includes us, kept and given back.
+#(define gs:kept-note-names '())
+gsKeepNoteNames =
+#(define-void-function () ()
+   (set! gs:kept-note-names (cons pitchnames gs:kept-note-names)))
+gsRestoreNoteNames =
+#(define-void-function () ()
+   (set! pitchnames (car gs:kept-note-names))
+   (set! gs:kept-note-names (cdr gs:kept-note-names))
+   (ly:parser-set-note-names pitchnames))

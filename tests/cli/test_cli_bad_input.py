@@ -1,0 +1,173 @@
+"""Whatever a user can hand over: one clear message with its place, status 2, nothing half-written."""
+
+from __future__ import annotations
+
+import errno
+import os
+
+import pytest
+from cli.conftest import GOOD, HEAD
+
+from gesturesmith.cli import reading
+
+COMMANDS = [["check"], ["check", "--json"], ["engrave"], ["format"]]
+commands = pytest.mark.parametrize("command", COMMANDS, ids=" ".join)
+
+NOT_TEXT = {
+    "missing": (None, "there is no such file"),
+    "binary": (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "not a text file (line 3 "),
+    "latin-1": ("instrument: horn\ntitle: “é”".encode()[:-6] + b"\xe9", "line 2, column 8 is not UTF-8"),
+    "utf-16": ("instrument: horn".encode("utf-16"), "this file is UTF-16"),
+    "10 MB": (b"# " + b"x" * 10_000_000, "larger than 2 MB"),
+}
+
+
+@commands
+@pytest.mark.parametrize("kind", NOT_TEXT)
+def test_what_is_no_text(here, run, command, kind):
+    data, message = NOT_TEXT[kind]
+    path = here / "a.gesture"
+    if data is not None:
+        path.write_bytes(data)
+    result = run(*command, "a.gesture")
+    assert result.status == 2
+    assert message in result.out + result.err
+    assert "a.gesture" in result.out + result.err
+    assert len(result.out + result.err) < 600
+    assert [p.name for p in here.iterdir()] == ([] if data is None else ["a.gesture"])
+    assert data is None or path.read_bytes() == data
+
+
+@commands
+def test_a_folder(here, run, command):
+    (here / "a.gesture").mkdir()
+    result = run(*command, "a.gesture")
+    assert result.status == 2
+    assert "this is a folder" in result.out + result.err
+
+
+@commands
+def test_one_that_never_ends(run, command):
+    result = run(*command, "/dev/zero")
+    assert result.status == 2
+    assert "larger than 2 MB" in result.out + result.err
+
+
+@pytest.mark.parametrize("text", ["", "\n", "\ufeff", "# nothing but a remark\n"])
+@pytest.mark.parametrize("command", [["check"], ["engrave"]], ids=" ".join)
+def test_an_empty_file(here, run, command, text):
+    (here / "a.gesture").write_text(text)
+    result = run(*command, "a.gesture")
+    assert result.status == 2
+    assert "instrument" in result.out
+    assert not (here / "out").exists()
+
+
+@pytest.mark.parametrize("line", ["x" * 1_900_000, "  contour: " + "G4 ~~ " * 300_000, '"' * 1_900_000])
+@pytest.mark.parametrize("command", [["check"], ["check", "--json"], ["format"]], ids=" ".join)
+def test_an_endless_line_is_not_repeated(here, run, command, line):
+    (here / "a.gesture").write_text(f"{HEAD}\ngesture a\n{line}\n")
+    result = run(*command, "a.gesture")
+    assert result.status == 2
+    assert 0 < len(result.out + result.err) < 20_000
+
+
+@pytest.mark.parametrize(
+    ("number", "message"),
+    [(errno.EACCES, "permissions do not let you"), (errno.EIO, "cannot be read"), (errno.ELOOP, "in a circle")],
+)
+def test_what_the_machine_says_of_a_file(run, monkeypatch, number, message):
+    def refuse(*_):
+        raise OSError(number, os.strerror(number))
+
+    monkeypatch.setattr(reading, "open", refuse, raising=False)
+    result = run("check", "a.gesture")
+    assert result.status == 2
+    assert message in result.err
+
+
+def test_a_name_no_file_can_have(run):
+    assert "no file can have such a name" in run("check", "a\0b").err
+    assert "too long" in run("check", "x" * 5000).err
+
+
+@pytest.mark.parametrize("name", ["my piece.gesture", 'it\'s "so".gesture', "-x.gesture", "é♯.gesture", "plain"])
+def test_unusual_names(here, run, name):
+    (here / name).write_text(GOOD)
+    assert run("check", "--", name).status == 0
+    result = run("engrave", "--as", "ily", "--", name)
+    assert result.status == 0
+    assert (here / "out" / name.removesuffix(".gesture") / "call.ily").is_file()
+    assert run("format", "--check", f"./{name}").status in (0, 1)
+
+
+def test_a_leading_dash_is_explained(here, run):
+    (here / "-x.gesture").write_text(GOOD)
+    result = run("check", "-x.gesture")
+    assert result.status == 2
+    assert "./-x.gesture" in result.err
+
+
+def test_a_name_cannot_steer_the_terminal(here, run):
+    name = "a\x1b[31m\nb.gesture"
+    (here / name).write_text(GOOD)
+    for command in (["check"], ["check", "--json"], ["engrave", "--as", "ily"], ["format"]):
+        result = run(*command, name)
+        assert "\x1b" not in result.out + result.err
+    assert run("check", "gone\x1b[31m").err.startswith("gone\ufffd[31m")
+
+
+def test_a_name_that_is_no_text(here, program):
+    name = os.fsencode(here) + b"/\xff\xfe.gesture"
+    with open(name, "w") as file:
+        file.write(GOOD)
+    for command in (["check"], ["check", "--json"], ["engrave", "--as", "ily"], ["format", "--check"]):
+        done = program(*command, name)
+        assert done.returncode in (0, 1)
+        assert b"Traceback" not in done.stderr
+
+
+def test_two_files_for_one_place(here, run):
+    for folder in ("one", "two"):
+        (here / folder).mkdir()
+        (here / folder / "study.gesture").write_text(GOOD)
+    result = run("engrave", "--as", "ily", "one/study.gesture", "two/study.gesture")
+    assert result.status == 2
+    assert "would both be written to study" in result.err
+    assert not (here / "out").exists()
+    assert run("check", "one/study.gesture", "two/study.gesture").status == 0
+
+
+def test_one_file_named_twice_is_one_file(here, run):
+    (here / "study.gesture").write_text(GOOD)
+    result = run("engrave", "--as", "ily", "study.gesture", "./study.gesture")
+    assert result.status == 0
+
+
+def test_an_output_folder_that_cannot_be(here, run):
+    (here / "study.gesture").write_text(GOOD)
+    (here / "out").write_text("a file")
+    result = run("engrave", "--as", "ily", "study.gesture")
+    assert result.status == 2
+    assert "in the way" in result.err
+    assert sorted(p.name for p in here.iterdir()) == ["out", "study.gesture"]
+
+
+def test_output_onto_an_input(here, run):
+    """A gesture file that is called like what would be made of it."""
+    (here / "call.ily").write_text(GOOD)
+    (here / "study").mkdir()
+    (here / "study" / "call.ily").write_text(GOOD)
+    (here / "study.gesture").write_text(GOOD)
+    result = run("engrave", "--as", "ily", "-o", ".", "study.gesture", "study/call.ily")
+    assert result.status == 2
+    assert "is one of the files read" in result.err
+    assert (here / "study" / "call.ily").read_text() == GOOD
+
+
+def test_only_what_is_not_there(here, run):
+    (here / "study.gesture").write_text(GOOD)
+    result = run("engrave", "--as", "ily", "--only", "cal", "study.gesture")
+    assert result.status == 2
+    assert "there is no gesture or passage called cal; near it: call" in result.err
+    assert not (here / "out").exists()

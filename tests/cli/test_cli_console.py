@@ -1,0 +1,141 @@
+"""Terminals, pipes and interruptions."""
+
+from __future__ import annotations
+
+import os
+import pty
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+
+import pytest
+from cli.conftest import DEMO, GOOD, REFUSED_DEMO
+
+
+def on_a_terminal(stream: str, *arguments: str, **environment: str) -> bytes:
+    """What a program writes to standard output or error when that is a terminal."""
+    ours, theirs = pty.openpty()
+    other = {"stdout", "stderr"} - {stream}
+    streams = {stream: theirs, other.pop(): subprocess.DEVNULL}
+    kept = {k: v for k, v in os.environ.items() if k not in ("NO_COLOR", "FORCE_COLOR")}
+    process = subprocess.Popen(
+        [sys.executable, "-m", "gesturesmith.cli.main", *arguments],
+        env={**kept, "TERM": "xterm", **environment},
+        **streams,
+    )
+    os.close(theirs)
+    written = b""
+    try:
+        while data := os.read(ours, 65536):
+            written += data
+    except OSError:  # how a terminal says on Linux that nobody is left at its other end
+        pass
+    finally:
+        os.close(ours)
+        process.wait(timeout=60)
+    return written
+
+
+@pytest.mark.usefixtures("here")
+class TestColour:
+    arguments = ("check", str(REFUSED_DEMO))
+
+    def test_on_a_terminal(self):
+        assert b"\x1b[" in on_a_terminal("stdout", *self.arguments)
+
+    def test_not_when_told_so(self):
+        assert b"\x1b[" not in on_a_terminal("stdout", *self.arguments, NO_COLOR="1")
+        assert b"\x1b[" not in on_a_terminal("stdout", *self.arguments, TERM="dumb")
+
+    def test_not_into_a_pipe(self, program):
+        assert b"\x1b[" not in program(*self.arguments).stdout
+
+    def test_into_a_pipe_when_told_so(self, program):
+        assert b"\x1b[" in program(*self.arguments, env={"FORCE_COLOR": "1"}).stdout
+        assert b"\x1b[" not in program(*self.arguments, env={"FORCE_COLOR": "1", "NO_COLOR": "1"}).stdout
+        assert b"\x1b[" not in program("check", "--json", str(DEMO), env={"FORCE_COLOR": "1"}).stdout
+
+
+def test_progress_is_shown_on_a_terminal_and_goes_away(here):
+    (here / "a.gesture").write_text(GOOD)
+    shown = on_a_terminal("stderr", "engrave", "--as", "ily", "a.gesture")
+    assert b"a.gesture: engraving" in shown
+    assert shown.endswith(b"\r\x1b[K")
+
+
+def test_no_progress_in_a_log(here, program):
+    (here / "a.gesture").write_text(GOOD)
+    assert program("engrave", "--as", "ily", "a.gesture").stderr == b""
+
+
+@pytest.mark.parametrize(
+    "arguments", [("check", str(DEMO)), ("check", "--json", str(DEMO)), ("list", "techniques")]
+)
+def test_a_reader_that_goes_away(program, arguments):
+    """As with `| head`: the work is done, its status stays true, and nobody is bothered."""
+    reading, writing = os.pipe()
+    os.close(reading)
+    done = program(*arguments, stdout=writing)
+    os.close(writing)
+    assert (done.returncode, done.stderr) == (0, b"")
+
+
+def test_help_into_a_pipe_nobody_reads(program):
+    reading, writing = os.pipe()
+    os.close(reading)
+    done = program("--help", stdout=writing)
+    os.close(writing)
+    assert done.stderr == b""
+
+
+@pytest.mark.parametrize("arguments", [("check", str(DEMO)), ("check", "--json", str(DEMO)), ("--help",)])
+def test_a_full_disk(program, arguments):
+    with open("/dev/full", "wb") as full:
+        done = program(*arguments, stdout=full)
+    assert done.returncode == 3
+    assert done.stderr.strip() == b"gesturesmith: the disk is full"
+
+
+def test_a_terminal_that_knows_little(program):
+    done = program("check", str(REFUSED_DEMO), env={"PYTHONIOENCODING": "ascii"})
+    assert (done.returncode, done.stderr) == (1, b"")
+    done = program("check", "--json", str(DEMO), env={"PYTHONIOENCODING": "ascii"})
+    assert "Fog Signals" not in done.stderr.decode()
+    assert done.stdout.decode("utf-8").startswith("{")
+
+
+def test_interrupted(here, monkeypatch):
+    """A LilyPond that never ends is ended, and its folder goes."""
+    (here / "a.gesture").write_text(GOOD)
+    (here / "temp").mkdir()
+    slow = here / "lilypond"
+    slow.write_text(
+        '#!/bin/sh\nif [ "$1" = --version ]; then echo "GNU LilyPond 2.24.0"; exit; fi\n'
+        f"cat > {here}/fed\necho $$ > {here}/pid\nexec sleep 60\n"
+    )
+    slow.chmod(0o755)
+    process = subprocess.Popen(
+        [sys.executable, "-m", "gesturesmith.cli.main", "engrave", "--lilypond", str(slow), "a.gesture"],
+        env={**os.environ, tempfile_variable(): str(here / "temp")},
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    )
+    deadline = time.monotonic() + 30
+    while not (here / "pid").exists() and time.monotonic() < deadline:
+        time.sleep(0.02)
+    process.send_signal(signal.SIGINT)
+    out, err = process.communicate(timeout=20)
+    assert process.returncode == 130
+    assert b"Traceback" not in out + err
+    with pytest.raises(ProcessLookupError):
+        os.kill(int((here / "pid").read_text()), 0)
+    assert list((here / "temp").iterdir()) == []
+    assert not (here / "out").exists()
+
+
+def tempfile_variable() -> str:
+    """The variable that says where temporary folders go."""
+    assert tempfile.gettempdir()
+    return "TMPDIR"

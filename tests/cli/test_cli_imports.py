@@ -1,0 +1,37 @@
+"""What a command costs: a composer's editor calls `check` at every pause in typing."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+
+PROBE = """
+import sys
+from gesturesmith.cli.main import main
+status = main(sys.argv[1:])
+print("", *sorted(sys.modules), sep="\\n")
+"""
+
+
+def loaded(*arguments: str) -> set[str]:
+    """The modules that are there when a command has ended."""
+    done = subprocess.run(
+        [sys.executable, "-c", PROBE, *arguments], capture_output=True, text=True, check=True, timeout=60
+    )
+    return set(done.stdout.split("\n"))
+
+
+@pytest.mark.parametrize("arguments", [["--help"], ["--version"], ["check", "DEMO"], ["check", "--json", "DEMO"]])
+def test_no_engraving_without_need(arguments, request):
+    demo = str(request.config.rootpath / "docs" / "demo" / "fog-signals.gesture")
+    modules = loaded(*(demo if a == "DEMO" else a for a in arguments))
+    assert "gesturesmith.cli.main" in modules
+    rooms = {"abjad", "gesturesmith.engrave", "gesturesmith.sheets", "gesturesmith.lilypond", "subprocess"}
+    assert rooms & modules == set()
+
+
+def test_help_loads_no_stage():
+    modules = loaded("--help")
+    assert {"gesturesmith.pipeline", "gesturesmith.lang", "gesturesmith.techniques", "json"} & modules == set()

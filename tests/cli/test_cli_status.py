@@ -1,0 +1,108 @@
+"""Exit statuses of the language page."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from cli.conftest import DEMO, GOOD, HIGH, REFUSED_DEMO, WRONG
+
+from gesturesmith.cli.status import Status, worst
+
+
+def test_the_order_is_2_3_1_0():
+    assert worst() == 0
+    assert worst(Status.GOOD, Status.REFUSED) == 1
+    assert worst(Status.REFUSED, Status.MACHINE, Status.GOOD) == 3
+    assert worst(Status.MACHINE, Status.INPUT, Status.REFUSED) == 2
+
+
+@pytest.mark.parametrize(("text", "status"), [(GOOD, 0), (HIGH, 1), (WRONG, 2)])
+@pytest.mark.parametrize("flags", [[], ["--json"]])
+def test_check(here, run, text, status, flags):
+    (here / "a.gesture").write_text(text)
+    assert run("check", *flags, "a.gesture").status == status
+
+
+def test_check_of_many_gives_the_gravest(here, run):
+    for name, text in (("good", GOOD), ("high", HIGH), ("wrong", WRONG)):
+        (here / f"{name}.gesture").write_text(text)
+    assert run("check", "good.gesture", "high.gesture").status == 1
+    result = run("check", "high.gesture", "wrong.gesture", "gone.gesture", "good.gesture")
+    assert result.status == 2
+    assert "high.gesture" in result.out
+    assert "conture" in result.out
+    assert "gone.gesture" in result.err
+
+
+def test_the_demos(run):
+    assert run("check", DEMO).status == 0
+    assert run("check", REFUSED_DEMO).status == 1
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["check"],
+        ["nonsense"],
+        ["check", "--nonsense", "a.gesture"],
+        ["engrave"],
+        ["engrave", "--as", "gif", "a.gesture"],
+        ["engrave", "--as", ",", "a.gesture"],
+        ["engrave", "--pitches", "loud", "a.gesture"],
+        ["explain"],
+        ["explain", "nonsense"],
+        ["list", "everything"],
+        ["new"],
+        ["format"],
+        [],
+    ],
+)
+def test_a_misused_command(here, run, arguments):
+    (here / "a.gesture").write_text(GOOD)
+    result = run(*arguments)
+    assert result.status == 2
+    assert result.err
+    assert not (here / "out").exists()
+
+
+def test_a_misused_command_is_told_what_there_is(run):
+    assert "there are ily, ly, pdf, png, svg" in run("engrave", "--as", "gif", "a.gesture").err
+    assert "near it: half-valve" in run("explain", "half-valv").err
+
+
+def test_json_has_every_file_in_order(here, run):
+    (here / "good.gesture").write_text(GOOD)
+    (here / "bad.gesture").write_bytes(b"instrument: horn\n\xff")
+    result = run("check", "--json", "bad.gesture", "good.gesture", "gone.gesture")
+    assert result.status == 2
+    answer = json.loads(result.out)
+    assert answer["schema"] == 1
+    assert [(f["file"], f["readable"]) for f in answer["files"]] == [
+        ("bad.gesture", False),
+        ("good.gesture", True),
+        ("gone.gesture", False),
+    ]
+    (error,) = answer["files"][0]["errors"]
+    assert (error["rule"], error["line"], error["column"]) == ("not-utf-8", 2, 1)
+    assert answer["files"][1]["gestures"][0]["verdict"] == "approved"
+
+
+@pytest.mark.parametrize("what", ["techniques", "instruments", "rules"])
+def test_lists(run, what):
+    as_text, as_json = run("list", what), run("list", what, "--json")
+    assert as_text.status == as_json.status == 0
+    rows = json.loads(as_json.out)[what]
+    assert len(rows) == len(as_text.out.splitlines()) > 0
+    for row, line in zip(rows, as_text.out.splitlines(), strict=True):
+        assert all(value in line for value in row.values())
+
+
+@pytest.mark.parametrize(
+    ("name", "holds"), [("half-valve", "half-valve"), ("GS501", "GS501"), ("STOPPED", "stopped")]
+)
+def test_explain(run, name, holds):
+    result = run("explain", name)
+    assert result.status == 0
+    assert holds in result.out
+    assert len(result.out.splitlines()) > 3

@@ -1,0 +1,143 @@
+"""Note values as a copyist writes them: lengths, ties, splits at beats and bars, triplets, rests, stemless points.
+
+The expected values follow common practice (whole beats in one value, the middle of a bar kept visible, rests by
+the beat). Notation of this table: n note, p stemless point, r rest, b rest of a whole bar, s nothing printed; the
+number is the value in beats; ~ tied on; { } a triplet.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction as F
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gesturesmith.engrave.rhythm import FREE, Leaf, Meter, Slot, Triplet, is_value, leaves, meter, settled
+
+
+def written(slots: list[Slot], metre: Meter) -> str:
+    ready = settled(tuple(slots), (0,) * len(slots), metre)
+    return " ".join(
+        "{" + " ".join(map(shown, item.leaves)) + "}" if isinstance(item, Triplet) else shown(item)
+        for item in leaves(ready, metre)
+    )
+
+
+def shown(leaf: Leaf) -> str:
+    letter = {"note": "n", "point": "p", "rest": "r", "bar-rest": "b", "skip": "s"}[leaf.kind]
+    return f"{letter}{leaf.value}{'~' if leaf.tied else ''}"
+
+
+def row(kinds: str, *times: str) -> list[Slot]:
+    """Slots that begin and end at the given times; one letter each: n, m (moving), p, r."""
+    full = {"n": "note", "m": "moving", "p": "point", "r": "rest"}
+    edges = list(pairwise(F(t) for t in times))
+    return [Slot(a, b, full[kind], n) for n, (kind, (a, b)) in enumerate(zip(kinds, edges, strict=True))]
+
+
+FREE_ROWS = (
+    # lengths from the beat
+    ("n", "0 1/16", "n1/16"),
+    ("n", "0 3/4", "n3/4"),
+    ("n", "0 1", "n1"),
+    ("n", "0 3/2", "n3/2"),
+    ("n", "0 5/2", "n2~ n1/2"),
+    ("n", "0 3", "n3"),
+    ("n", "0 4", "n4"),
+    ("n", "0 5", "n4~ n1"),
+    ("n", "0 6", "n6"),
+    ("n", "0 7", "n4~ n3"),
+    ("n", "0 9", "n4~ n4~ n1"),
+    # inside the beat, off the beat
+    ("nnn", "0 1/4 3/4 1", "n1/4 n1/2 n1/4"),
+    ("nn", "0 1/4 1", "n1/4 n3/4"),
+    ("nnn", "0 1/2 3/2 2", "n1/2 n1 n1/2"),
+    ("nnn", "0 3/2 5/2 3", "n3/2 n1/2~ n1/2 n1/2"),
+    ("nn", "0 1/8 1", "n1/8 n3/8~ n1/2"),
+    # triplets
+    ("nnn", "0 1/3 2/3 1", "{n1/2 n1/2 n1/2}"),
+    ("nn", "0 1/3 1", "{n1/2 n1}"),
+    ("nnn", "0 2/3 4/3 2", "{n1 n1 n1}"),
+    ("nnn", "0 4/3 8/3 4", "{n2 n2 n2}"),
+    ("nnnn", "0 1/2 2/3 5/6 1", "n1/2 {n1/4 n1/4 n1/4}"),
+    ("nnn", "0 1/24 1/12 1/8", "{n1/16 n1/16 n1/16}"),
+    ("nn", "0 1/3 2", "{n1/2 n1~} n1"),
+    # what no value gives is stemless, all of it
+    ("nn", "0 4/5 8/5", "p4/5 p4/5"),
+    ("nrn", "0 1/5 1 2", "p1/5 p4/5 p1"),
+    ("n", "0 1/32", "p1/32"),
+    # points on a line; a sliding note has one head
+    ("mpp", "0 2 3 4", "n2 p1 p1"),
+    ("mp", "0 5 6", "n4 s1 p1"),
+    ("mp", "0 2/3 1", "{n1 p1/2}"),
+    ("npn", "0 1 6/5 2", "p1 p1/5 p4/5"),
+    # rests
+    ("r", "0 4", "r4"),
+    ("r", "0 3", "r2 r1"),
+    ("nrn", "0 1/4 3/2 2", "n1/4 r1/4 r1/2 r1/2 n1/2"),
+)
+
+
+@pytest.mark.parametrize(("kinds", "times", "expected"), FREE_ROWS)
+def test_without_bars(kinds: str, times: str, expected: str) -> None:
+    assert written(row(kinds, *times.split()), FREE) == expected
+
+
+BARRED_ROWS = (
+    ("4/4", "nn", "0 3 6", "n3 n1~ n2"),
+    ("4/4", "n", "0 9", "n4~ n4~ n1"),
+    ("4/4", "nnn", "0 1/2 3/2 2", "n1/2 n1 n1/2"),
+    ("4/4", "nnn", "0 3/2 5/2 4", "n3/2 n1/2~ n1/2 n3/2"),
+    ("4/4", "nnn", "0 1 3 4", "n1 n2 n1"),
+    ("4/4", "rrn", "0 8 17/2 12", "b4 b4 r1/2 n1/2~ n3"),
+    ("4/4", "nrn", "0 1 3 4", "n1 r1 r1 n1"),
+    ("4/4", "nr", "0 2 4", "n2 r2"),
+    ("4/4", "mp", "0 6 8", "n4 s2 p2"),
+    ("4/4", "mp", "0 2 6", "n2 p2 s2"),
+    ("4/4", "nnn", "4 16/3 20/3 8", "{n2 n2 n2}"),
+    ("4/4", "nnnn", "0 2 8/3 10/3 4", "n2 {n1 n1 n1}"),
+    ("3/4", "nn", "0 1/2 7/4", "n1/2 n1/2~ n3/4"),
+    ("3/4", "nr", "0 1 3", "n1 r1 r1"),
+    ("3/4", "r", "0 6", "b3 b3"),
+    ("6/8", "nnnn", "0 3/2 5/2 3 6", "n3/2 n1 n1/2 n3"),
+    ("6/8", "nn", "0 1 3", "n1 n1/2~ n3/2"),
+    ("5/8", "nn", "0 1 5/2", "n1 n3/2"),
+    ("2/2", "nn", "0 1 4", "n1 n3"),
+)
+
+
+@pytest.mark.parametrize(("signature", "kinds", "times", "expected"), BARRED_ROWS)
+def test_with_bars(signature: str, kinds: str, times: str, expected: str) -> None:
+    count, unit = map(int, signature.split("/"))
+    assert written(row(kinds, *times.split()), meter((count, unit))) == expected
+
+
+@given(
+    st.lists(st.sampled_from([F(1, 16), F(1, 4), F(1, 2), F(3, 4), F(1), F(3, 2), F(1, 3), F(2, 3), F(5), F(2, 5)])),
+    st.sampled_from([None, (4, 4), (3, 4), (6, 8), (5, 8), (7, 8), (2, 2), (5, 4), (3, 8)]),
+    st.lists(st.sampled_from(["note", "moving", "point", "rest"]), min_size=1, max_size=12),
+)
+def test_all_time_is_accounted_for(
+    lengths: list[F], signature: tuple[int, int] | None, kinds: list[str]
+) -> None:
+    """Leaves follow each other without gap or overlap, never cross a bar line, and last as long as the slots."""
+    slots, at = [], F(0)
+    for n, (kind, length) in enumerate(zip(kinds, lengths, strict=False)):
+        slots.append(Slot(at, at + length, kind, n))
+        at += length
+    if not slots:
+        return
+    metre = meter(signature)
+    now = F(0)
+    for item in leaves(settled(tuple(slots), tuple(range(len(slots))), metre), metre):
+        factor = F(2, 3) if isinstance(item, Triplet) else F(1)
+        for leaf in item.leaves if isinstance(item, Triplet) else (item,):
+            assert leaf.at == now
+            if leaf.kind in ("note", "rest"):
+                assert is_value(leaf.value)
+            bar_end = metre.bar_end(leaf.at)
+            now += leaf.value * factor
+            assert bar_end is None or now <= bar_end
+    assert now == at

@@ -1,0 +1,132 @@
+"""Runs: what they give, how they end, and what they leave behind."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+import time
+from pathlib import Path
+
+import pytest
+
+from gesturesmith.lilypond import Job, Press, failure, groups, start
+from gesturesmith.lilypond.program import LilyPond
+
+pytestmark = pytest.mark.lilypond
+
+HEAD = '\\version "2.24.0"\n'
+GOOD = '% gesture good\n\\book {{ \\bookOutputName "{name}" \\score {{ {{ c1 }} }} }}\n'
+# Dies while it is set: no message has a place in the document.
+DYING = (
+    "% gesture dying\n"
+    '\\book {{ \\bookOutputName "{name}" \\score '
+    "{{ {{ \\override NoteHead.stencil = #(lambda (g) (car (list))) c1 }} }} }}\n"
+)
+WRONG = '% gesture wrong\n\\book {{ \\bookOutputName "{name}" \\score {{ {{ c1 \\nonsense }} }} }}\n'
+
+
+@pytest.fixture
+def private_temp(tmp_path, monkeypatch):
+    """Temporary folders go here, so that what is left behind is seen."""
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    return tmp_path
+
+
+def test_one_run_gives_page_and_picture_in_all_formats(run):
+    assert run.ended == ""
+    assert run.messages == ()
+    assert run.file("page", "pdf").startswith(b"%PDF-")
+    assert run.file("s0001", "pdf").startswith(b"%PDF-")
+    assert run.file("s0001", "svg").startswith(b"<?xml")
+    assert run.file("s0001", "png").startswith(b"\x89PNG")
+    assert run.file("s0002", "png") is None
+
+
+def test_a_picture_is_cropped(run):
+    """A page is 595 points wide, a bar of one note far less."""
+    width = float(run.file("s0001", "svg").split(b'width="')[1].split(b"pt")[0])
+    assert width < 200
+
+
+def test_what_was_made_before_an_error_and_who_made_it(wheel):
+    """Two failing documents side by side, each named by what is known of it."""
+    wrong = HEAD + GOOD.format(name="a") + WRONG.format(name="b")
+    dying = HEAD + GOOD.format(name="a") + DYING.format(name="b")
+    with Press(wheel, (("pdf",),)) as press:
+        first, second = press.run(((("pdf",), Job(document=wrong)), (("pdf",), Job(document=dying))))
+    assert first.ended == second.ended == "failed"
+    by_place = failure(wrong, first.messages, first.ended)
+    assert by_place.gesture == "wrong"
+    assert "unknown command: `\\nonsense'" in by_place.summary
+    assert second.file("a", "pdf")
+    assert second.file("b", "pdf") is None
+    by_lack = failure(dying, second.messages, second.ended, ("dying",))
+    assert by_lack.gesture == "dying"
+    assert "In procedure car" in by_lack.summary
+
+
+def test_what_never_ends_is_stopped(wheel, private_temp):
+    started = time.monotonic()
+    with start(wheel, ("pdf",)) as waiting:
+        waiting.feed(Job(document="#(let loop () (loop))", timeout_s=0.5))
+        ended = waiting.result()
+    assert ended.ended == "timeout"
+    assert time.monotonic() - started < 5
+    assert failure("", ended.messages, ended.ended, ("slow",)).gesture == "slow"
+    assert list(private_temp.iterdir()) == []
+
+
+def test_nothing_is_left_of_one_that_was_not_needed(wheel, private_temp):
+    with Press(wheel, (("pdf",), ("svg",))) as press:
+        processes = [w._process for _, w in press._waiting]
+        assert len(list(private_temp.iterdir())) == 2
+        assert all(p.poll() is None for p in processes)
+    assert all(p.poll() is not None for p in processes)
+    assert list(private_temp.iterdir()) == []
+
+
+def test_one_killed_from_outside_is_a_failure(wheel):
+    with start(wheel, ("pdf",)) as waiting:
+        os.kill(waiting._process.pid, 9)
+        waiting._process.wait()
+        waiting.feed(Job(document=HEAD + GOOD.format(name="a") * 10_000))
+        ended = waiting.result()
+    assert ended.ended == "stopped"
+    assert "stopped from outside" in failure("", ended.messages, ended.ended).summary
+
+
+def test_it_works_in_a_folder_of_its_own(wheel, private_temp, monkeypatch):
+    """Nothing is written where the user is."""
+    here = private_temp / "here"
+    here.mkdir()
+    monkeypatch.chdir(here)
+    with start(wheel, ("pdf",)) as waiting:
+        waiting.feed(Job(document=HEAD + GOOD.format(name="a")))
+        assert waiting.result().file("a", "pdf")
+    assert list(here.iterdir()) == []
+
+
+def test_without_cairo_svg_has_a_run_of_its_own(wheel):
+    plain = LilyPond(path=wheel.path, version=(2, 24, 1), cairo=False)
+    assert groups(plain, ("pdf", "png", "svg")) == (("pdf", "png"), ("svg",))
+    assert groups(wheel, ("pdf", "png", "svg")) == (("pdf", "png", "svg"),)
+    assert groups(plain, ("svg",)) == (("svg",),)
+    assert groups(plain, ()) == groups(wheel, ()) == ()
+
+
+def test_without_cairo_the_same_files_are_made(wheel, document):
+    plain = LilyPond(path=wheel.path, version=(2, 24, 1), cairo=False)
+    with Press(plain) as press:
+        runs = press.run(tuple((g, Job(document=document)) for g in groups(plain, ("pdf", "png", "svg"))))
+    assert [r.ended for r in runs] == ["", ""]
+    assert runs[0].file("page", "pdf").startswith(b"%PDF-")
+    assert runs[0].file("s0001", "pdf").startswith(b"%PDF-")
+    assert runs[0].file("s0001", "png").startswith(b"\x89PNG")
+    assert b"<svg" in runs[1].file("s0001", "svg")
+
+
+def test_a_program_that_cannot_be_started_leaves_no_folder(private_temp):
+    gone = LilyPond(path=Path("/nowhere/lilypond"), version=(2, 25, 12), cairo=True)
+    with pytest.raises(FileNotFoundError):
+        start(gone, ("pdf",))
+    assert list(private_temp.iterdir()) == []

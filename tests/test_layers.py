@@ -1,0 +1,157 @@
+"""Imports point one way: a room reads from those before it, never from beside or after it."""
+
+from __future__ import annotations
+
+import ast
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+PACKAGE = Path(__file__).parent.parent / "gesturesmith"
+
+# From the ground up; within a layer no room reads another, but for the pairs named below.
+LAYERS = (
+    ("units", "source", "evidence", "registry", "paths", "__init__"),
+    ("diagnostics",),
+    ("acoustics",),
+    ("instruments", "techniques", "wording"),
+    ("lang", "model"),
+    ("rules", "check"),
+    ("lytext", "engrave", "lilypond"),
+    ("sheets", "writers"),
+    ("cache", "delivery", "pipeline", "batch"),
+    ("cli",),
+)
+# "Up or left": these rooms stand left of others in their layer, and are read by them.
+LEFT = {
+    "units": {"source", "evidence", "registry", "paths"},
+    "source": set(),
+    "evidence": set(),
+    "registry": set(),
+    "paths": set(),
+    "__init__": set(),
+    "instruments": set(),
+    "techniques": {"instruments"},
+    "wording": {"instruments", "techniques"},
+    "lang": set(),
+    "model": {"lang"},
+    "rules": set(),
+    "check": {"rules"},
+    "lytext": set(),
+    "engrave": {"lytext"},
+    "lilypond": {"lytext"},
+    "sheets": set(),
+    "writers": set(),
+    "cache": set(),
+    "delivery": {"cache"},
+    "pipeline": {"cache"},
+    "batch": {"cache", "delivery", "pipeline"},
+}
+# Third parties keep to their room.
+ROOM_OF = {"abjad": {"engrave"}, "click": {"cli"}, "lilypond": {"lilypond"}}
+# So does what starts other programs.
+PROCESSES = {"subprocess": {"lilypond"}, "multiprocessing": set(), "pty": set()}
+
+
+def room_of(module: str) -> str:
+    """`gesturesmith.cli.main` is in `cli`, `gesturesmith` itself in `__init__`."""
+    parts = module.split(".")
+    return parts[1] if len(parts) > 1 else "__init__"
+
+
+def height(room: str) -> int:
+    return next(i for i, layer in enumerate(LAYERS) if room in layer)
+
+
+def imports(tree: ast.AST, module: str, *, is_package: bool) -> Iterator[str]:
+    """Every module that is imported anywhere in a file, in functions and for typing as well."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            base = module.split(".") if is_package else module.split(".")[:-1]
+            start = ".".join([*base[: len(base) - node.level + 1], node.module or ""]).strip(".")
+            start = start if node.level else (node.module or "")
+            # `from gesturesmith import units` names a room, `from gesturesmith.units import spell` does not.
+            yield from (f"{start}.{alias.name}" if start == "gesturesmith" else start for alias in node.names)
+
+
+def objections(text: str, module: str, *, is_package: bool = False) -> list[str]:
+    """What a file imports that its room may not."""
+    room = room_of(module)
+    found = []
+    for name in imports(ast.parse(text), module, is_package=is_package):
+        top = name.split(".")[0]
+        if top == "gesturesmith":
+            other = room_of(name)
+            if other.startswith("__version"):
+                continue
+            allowed = other == room or height(other) < height(room) or other in LEFT.get(room, set())
+        elif top in PROCESSES:
+            allowed = room in PROCESSES[top]
+        elif top in sys.stdlib_module_names:
+            allowed = True
+        else:
+            allowed = room in ROOM_OF.get(top, set())
+        if not allowed:
+            found.append(f"{module} imports {name}")
+    return found
+
+
+def modules() -> list[tuple[Path, str]]:
+    found = []
+    for path in sorted(PACKAGE.rglob("*.py")):
+        parts = path.relative_to(PACKAGE.parent).with_suffix("").parts
+        found.append((path, ".".join(parts[:-1] if parts[-1] == "__init__" else parts)))
+    return found
+
+
+def test_imports_point_up_or_left():
+    found = [
+        line
+        for path, module in modules()
+        for line in objections(path.read_text("utf-8"), module, is_package=path.name == "__init__.py")
+    ]
+    assert found == []
+
+
+def test_every_room_is_in_a_layer():
+    rooms = {room_of(module) for _, module in modules()}
+    assert rooms <= {room for layer in LAYERS for room in layer}
+
+
+@pytest.mark.parametrize(
+    ("module", "text"),
+    [
+        ("gesturesmith.units", "from gesturesmith.lang import parse"),  # down
+        ("gesturesmith.check.run", "from gesturesmith.engrave import engrave_gesture"),  # down
+        ("gesturesmith.rules.range", "from gesturesmith.check import realise"),  # right
+        ("gesturesmith.lang.parser", "from gesturesmith.model import gesture"),  # right
+        ("gesturesmith.sheets.page", "from gesturesmith.writers.pdf import WRITER"),  # sideways
+        ("gesturesmith.sheets.page", "def late():\n    import gesturesmith.pipeline"),  # down, hidden in a function
+        ("gesturesmith.rules.range", "from ..cli import main"),  # down, relative
+        ("gesturesmith.rules.range", "from gesturesmith import cli"),
+        ("gesturesmith.sheets.page", "import abjad"),
+        ("gesturesmith.pipeline", "from subprocess import run"),
+        ("gesturesmith.diagnostics.text", "import click"),
+        ("gesturesmith.lang.parser", "import numpy"),
+    ],
+)
+def test_an_import_the_wrong_way_is_seen(module, text):
+    assert objections(text, module)
+
+
+@pytest.mark.parametrize(
+    ("module", "text"),
+    [
+        ("gesturesmith.cli.check", "import click, json\nfrom gesturesmith.pipeline import compile_text"),
+        ("gesturesmith.engrave.score", "import abjad"),
+        ("gesturesmith.lilypond.run", "import subprocess\nfrom gesturesmith import paths"),
+        ("gesturesmith.check.run", "from gesturesmith.rules import rules"),
+        ("gesturesmith.cli.group", "from gesturesmith import __version__"),
+    ],
+)
+def test_an_import_the_right_way_passes(module, text):
+    assert objections(text, module) == []

@@ -1,0 +1,101 @@
+"""A wheel, installed somewhere else, has everything it needs."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import sysconfig
+import venv
+import zipfile
+from pathlib import Path
+
+import pytest
+
+REPOSITORY = Path(__file__).parent.parent
+
+
+def run(*command: str | Path, cwd: Path) -> str:
+    """What a program prints; its error message where it fails."""
+    environment = {k: v for k, v in os.environ.items() if not k.startswith(("PYTHON", "GESTURESMITH"))}
+    done = subprocess.run(
+        command, cwd=cwd, env=environment, capture_output=True, text=True, timeout=300, check=False
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+    return done.stdout
+
+
+@pytest.fixture(scope="module")
+def wheel(tmp_path_factory) -> Path:
+    folder = tmp_path_factory.mktemp("wheel")
+    run(sys.executable, "-m", "pip", "wheel", "--quiet", "--no-deps", "-w", folder, REPOSITORY, cwd=folder)
+    (built,) = folder.glob("gesturesmith-*.whl")
+    return built
+
+
+@pytest.fixture(scope="module")
+def elsewhere(wheel, tmp_path_factory) -> Path:
+    """An environment with nothing of ours but the wheel.
+
+    The libraries it depends on are borrowed from this environment: a path file adds a folder without obeying
+    the path files in it, so that the editable install there stays out of reach.
+    """
+    folder = tmp_path_factory.mktemp("elsewhere")
+    venv.create(folder / "env", with_pip=False)
+    python = folder / "env" / "bin" / "python"
+    run(
+        sys.executable,
+        "-m",
+        "pip",
+        "--python",
+        python,
+        "install",
+        "--quiet",
+        "--no-deps",
+        "--no-index",
+        wheel,
+        cwd=folder,
+    )
+    (site,) = (folder / "env" / "lib").glob("python*/site-packages")
+    (site / "borrowed.pth").write_text(sysconfig.get_path("purelib") + "\n")
+    return folder
+
+
+def test_the_wheel_holds_what_it_should(wheel):
+    names = zipfile.ZipFile(wheel).namelist()
+    assert "gesturesmith/py.typed" in names
+    for path in sorted((REPOSITORY / "templates").rglob("*")):
+        if path.is_file():
+            assert f"gesturesmith/templates/{path.relative_to(REPOSITORY / 'templates').as_posix()}" in names
+    assert any(n.endswith("LICENSE") for n in names)
+    assert not [n for n in names if n.startswith(("tests/", "templates/", "docs/"))]
+
+
+def test_it_is_the_installed_one(elsewhere):
+    where = run(
+        elsewhere / "env" / "bin" / "python",
+        "-c",
+        "import gesturesmith; print(gesturesmith.__file__)",
+        cwd=elsewhere,
+    )
+    assert Path(where.strip()).is_relative_to(elsewhere / "env")
+
+
+@pytest.mark.lilypond
+def test_it_engraves_the_demo(elsewhere):
+    command = elsewhere / "env" / "bin" / "gesturesmith"
+    demo = REPOSITORY / "docs" / "demo" / "fog-signals.gesture"
+    run(command, "engrave", "--as", "pdf,ily", demo, cwd=elsewhere)
+    out = elsewhere / "out"
+    assert (out / "fog-signals.pdf").read_bytes().startswith(b"%PDF-")
+    assert (out / "fog-signals" / "beacon.pdf").read_bytes().startswith(b"%PDF-")
+    assert "gesture-beacon" in (out / "fog-signals" / "beacon.ily").read_text("utf-8")
+    assert (out / "fog-signals" / "gesturesmith.ily").is_file()
+
+
+@pytest.mark.lilypond
+def test_its_starter_file_checks_and_engraves(elsewhere):
+    command = elsewhere / "env" / "bin" / "gesturesmith"
+    run(command, "new", "study", cwd=elsewhere)
+    run(command, "engrave", "study.gesture", cwd=elsewhere)
+    assert (elsewhere / "out" / "study.pdf").is_file()

@@ -1,0 +1,107 @@
+"""Files in their places: whole or not at all, and never over what is not ours."""
+
+from __future__ import annotations
+
+import errno
+import os
+from pathlib import PurePosixPath
+
+import pytest
+
+from gesturesmith.delivery import Blocked, deliver, replace_file
+from gesturesmith.writers.base import MARK, Output
+
+
+def output(place: str, text: str = "new") -> Output:
+    return Output(place=PurePosixPath(place), data=f"% {MARK}\n{text}".encode())
+
+
+def files(folder):
+    return sorted(str(p.relative_to(folder)) for p in folder.rglob("*") if p.is_file())
+
+
+def test_missing_folders_are_made(tmp_path):
+    written = deliver([output("study/b.svg"), output("study.pdf")], tmp_path / "out" / "deep", inputs=())
+    assert [str(p.relative_to(tmp_path)) for p in written] == ["out/deep/study/b.svg", "out/deep/study.pdf"]
+    assert files(tmp_path) == ["out/deep/study.pdf", "out/deep/study/b.svg"]
+
+
+def test_our_own_file_is_replaced(tmp_path):
+    deliver([output("a.ly", "old")], tmp_path, inputs=())
+    deliver([output("a.ly", "new")], tmp_path, inputs=())
+    assert (tmp_path / "a.ly").read_text().endswith("new")
+    assert files(tmp_path) == ["a.ly"]
+
+
+def test_an_unchanged_file_is_left_as_it_is(tmp_path):
+    deliver([output("a.ly")], tmp_path, inputs=())
+    os.utime(tmp_path / "a.ly", (1, 1))
+    deliver([output("a.ly")], tmp_path, inputs=())
+    assert (tmp_path / "a.ly").stat().st_mtime == 1
+
+
+def test_somebody_elses_file_is_left_alone_and_nothing_else_written(tmp_path):
+    (tmp_path / "study").mkdir()
+    (tmp_path / "study" / "b.svg").write_text("<svg>mine</svg>")
+    said = deliver([output("a.pdf"), output("study/b.svg")], tmp_path, inputs=())
+    assert isinstance(said, Blocked)
+    assert not said.machine
+    assert "b.svg is there already and was not made by Gesturesmith" in said.reason
+    assert files(tmp_path) == ["study/b.svg"]
+    assert (tmp_path / "study" / "b.svg").read_text() == "<svg>mine</svg>"
+
+
+def test_an_input_is_never_written_over_whatever_it_holds(tmp_path):
+    source = tmp_path / "a.ly"
+    source.write_text(f"# {MARK}")
+    said = deliver([output("a.ly")], tmp_path, inputs=[source, tmp_path / "gone"])
+    assert "is one of the files read" in said.reason
+    assert source.read_text() == f"# {MARK}"
+
+
+def test_two_things_in_one_place(tmp_path):
+    """Case does not tell files apart everywhere."""
+    said = deliver([output("s/gesturesmith.ily"), output("s/Gesturesmith.ily", "other")], tmp_path, inputs=())
+    assert "two things would be written there" in said.reason
+    assert files(tmp_path) == []
+
+
+@pytest.mark.parametrize("place", ["folder", "file/below"])
+def test_things_in_the_way(tmp_path, place):
+    (tmp_path / "folder").mkdir()
+    (tmp_path / "file").write_text("")
+    said = deliver([output(place)], tmp_path, inputs=())
+    assert isinstance(said, Blocked)
+    assert not said.machine
+    assert "in the way" in said.reason
+    assert files(tmp_path) == ["file"]
+
+
+def test_a_full_disk_leaves_nothing_half_written(tmp_path, monkeypatch):
+    """The second file does not fit: the first, written already, is not moved in."""
+    from gesturesmith import delivery
+
+    deliver([output("a.pdf", "old")], tmp_path, inputs=())
+    write = delivery._write
+
+    def full(path, data, mode):
+        if path.name.startswith(".b"):
+            raise OSError(errno.ENOSPC, "no space")
+        write(path, data, mode)
+
+    monkeypatch.setattr(delivery, "_write", full)
+    said = deliver([output("a.pdf"), output("b.pdf")], tmp_path, inputs=())
+    assert said.machine
+    assert "the disk is full" in said.reason
+    assert files(tmp_path) == ["a.pdf"]
+    assert (tmp_path / "a.pdf").read_text().endswith("old")
+
+
+def test_a_users_file_keeps_its_permissions(tmp_path):
+    path = tmp_path / "a.gesture"
+    path.write_text("old")
+    path.chmod(0o640)
+    replace_file(path, b"new")
+    assert path.read_bytes() == b"new"
+    assert path.stat().st_mode & 0o777 == 0o640
+    assert files(tmp_path) == ["a.gesture"]

@@ -1,0 +1,115 @@
+"""Each format: what is put into the file, and that nothing in it depends on the run."""
+
+from __future__ import annotations
+
+import io
+import re
+import struct
+import xml.etree.ElementTree as ElementTree
+import zlib
+
+import pypdf
+import pytest
+
+from gesturesmith import writers
+from gesturesmith.writers.base import MARK
+
+pytestmark = pytest.mark.lilypond
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def finish(key, item, run):
+    return writers.get(key).finish(item, run.file(item.output, key))
+
+
+@pytest.mark.parametrize("key", ["pdf", "svg", "png"])
+def test_the_same_music_gives_the_same_bytes_whatever_else_is_in_the_run(key, items, runs):
+    together, alone = (finish(key, items[-1], run) for run in runs)
+    assert together == alone
+
+
+@pytest.mark.parametrize("key", ["pdf", "svg", "png"])
+def test_every_file_bears_the_mark(key, items, runs):
+    assert MARK.encode() in finish(key, items[-1], runs[0])
+
+
+def test_raw_pictures_do_depend_on_the_run(items, runs):
+    """Else the test above would show nothing."""
+    assert runs[0].file("s2", "svg") != runs[1].file("s2", "svg")
+
+
+def test_svg_has_title_and_description(items, runs):
+    root = ElementTree.fromstring(finish("svg", items[-1], runs[0]))
+    title, description = root.find(f"{SVG}title"), root.find(f"{SVG}desc")
+    assert title.text == "A <swell> & more"
+    assert description.text == "C5  bent down; \"about\" a 'tone'"
+    assert root.get("role") == "img"
+    assert root.get("aria-labelledby").split() == [title.get("id"), description.get("id")]
+    assert next(iter(root)) is title
+
+
+def test_svg_without_a_title_bears_the_name(items, runs):
+    root = ElementTree.fromstring(finish("svg", items[1], runs[0]))
+    assert root.find(f"{SVG}title").text == "beacon"
+    assert root.find(f"{SVG}desc") is None
+
+
+def test_svg_ids_belong_to_the_picture_and_every_reference_has_one(items, runs):
+    svg = finish("svg", items[-1], runs[0]).decode()
+    ids = re.findall(r'\bid="([^"]+)"', svg)
+    assert len(ids) == len(set(ids)) > 3
+    assert all(i.startswith("swell-") for i in ids)
+    assert [i for i in ids if i[6:].isdigit()] == [f"swell-{n}" for n in range(1, len(ids) - 1)]
+    references = re.findall(r'href="#([^"]+)"|url\(#([^)]+)\)', svg)
+    assert references
+    assert {a or b for a, b in references} <= set(ids)
+
+
+def test_png_is_whole_and_says_what_it_is(items, runs):
+    data = finish("png", items[-1], runs[0])
+    chunks, at = [], 8
+    while at < len(data):
+        (length,) = struct.unpack(">I", data[at : at + 4])
+        kind, body = data[at + 4 : at + 8], data[at + 8 : at + 8 + length]
+        assert struct.unpack(">I", data[at + 8 + length : at + 12 + length])[0] == zlib.crc32(kind + body)
+        chunks.append((kind, body))
+        at += 12 + length
+    assert chunks[0][0] == b"IHDR"
+    assert chunks[-1][0] == b"IEND"
+    texts = dict(body.split(b"\0\0\0\0\0") for kind, body in chunks if kind == b"iTXt")
+    assert texts[b"Title"].decode() == "A <swell> & more"
+    assert texts[b"Software"].decode() == MARK
+
+
+def test_pdf_dates_are_fixed_and_it_can_be_read(items, runs):
+    reader = pypdf.PdfReader(io.BytesIO(finish("pdf", items[0], runs[0])), strict=True)
+    assert reader.metadata.creation_date.year == 2000
+    assert "Fog" in reader.pages[0].extract_text()
+
+
+def test_pdf_through_postscript_is_fixed_too(items, postscript):
+    first, second = (writers.get("pdf").finish(items[0], data) for data in postscript)
+    assert first == second
+    reader = pypdf.PdfReader(io.BytesIO(first), strict=True)
+    assert len(reader.pages) == 1
+    assert reader.metadata.creation_date.year == 2000
+    year = re.search(rb"D:(\d{4})", postscript[0])[1]
+    assert year != b"2000"
+    assert year not in b"".join(re.findall(rb"<xmp:.*?>(.*?)</xmp:|/ID ?\[[^]]*\]|D:\d+", first))
+
+
+def test_what_is_made_for_what(items, runs):
+    """Pages are PDF and LilyPond text, pictures all five."""
+    engraved = {k: {i.output: runs[0].file(i.output, k) for i in items} for k in ("pdf", "svg", "png")}
+    places = {
+        key: [str(o.place) for o in writers.get(key).outputs(items, engraved.get(key, {}))]
+        for key in writers.names()
+    }
+    both = ["beacon", "swell"]
+    assert places == {
+        "ily": [*(f"study/{n}.ily" for n in both), "study/gesturesmith.ily"],
+        "ly": ["study.ly", *(f"study/{n}.ly" for n in both)],
+        "pdf": ["study.pdf", *(f"study/{n}.pdf" for n in both)],
+        "png": [f"study/{n}.png" for n in both],
+        "svg": [f"study/{n}.svg" for n in both],
+    }
