@@ -15,13 +15,32 @@ gsNoteText =
 #(define-markup-command (gs-section layout props text) (string?)
    (interpret-markup layout props
      (markup #:override '(baseline-skip . 2.2)
-             #:column (#:vspace 0.4 #:fontsize 2 #:bold text #:override '(thickness . 1.2) #:draw-hline))))
+             #:column (#:vspace 1 #:fontsize 2 #:bold text #:override '(thickness . 1.2) #:draw-hline #:vspace 0.3))))
+
+%% What stands above a score; nothing at all where it has no title, or every row would keep room for one.
+#(define-markup-command (gs-piece layout props) ()
+   (let ((piece (chain-assoc-get 'header:piece props #f)))
+     (if piece
+         (interpret-markup layout props (markup #:column (#:vspace 1.1 piece #:vspace 0.2)))
+         empty-stencil)))
+
+%% While it breaks pages LilyPond does not know how signs and words pile up above and below a staff, and thinks it
+%% lower than it is. Told a little more, it does not fill a page beyond its end.
+#(define gs:room-for-signs
+   (ly:make-unpure-pure-container
+     ly:hara-kiri-group-spanner::y-extent
+     (lambda (grob start end)
+       (let ((y (ly:hara-kiri-group-spanner::pure-height grob start end)))
+         (if (interval-empty? y) y (interval-widen y 1.2))))))
 
 %% A gesture's row: its title at the left, the music beside it.
 #(define-markup-command (gs-label layout props text) (string?)
-   (let ((width (- (ly:output-def-lookup layout 'indent) 1.5)))
-     (interpret-markup layout (cons `((line-width . ,width) (baseline-skip . 2.4)) props)
-       (markup #:bold #:wordwrap-string text))))
+   (let* ((width (- (ly:output-def-lookup layout 'indent) 1.5))
+          (label (interpret-markup layout (cons `((line-width . ,width) (baseline-skip . 2.4)) props)
+                   (markup #:bold #:wordwrap-string text)))
+          (natural (interval-length (ly:stencil-extent label X))))
+     ;; A single long word cannot be broken: it is made smaller.
+     (if (> natural width) (ly:stencil-scale label (/ width natural) (/ width natural)) label)))
 gsRow = \layout {
   \gsPicture
   indent = 36\mm
@@ -30,6 +49,10 @@ gsRow = \layout {
     \Score
     \override InstrumentName.self-alignment-X = #LEFT
     \override InstrumentName.extra-offset = #'(0.3 . 0)
+  }
+  \context {
+    \Staff
+    \override VerticalAxisGroup.Y-extent = #gs:room-for-signs
   }
 }
 gsRowInTime = \layout {
@@ -41,16 +64,28 @@ gsRowInTime = \layout {
     \override InstrumentName.self-alignment-X = #LEFT
     \override InstrumentName.extra-offset = #'(0.3 . 0)
   }
+  \context {
+    \Staff
+    \override VerticalAxisGroup.Y-extent = #gs:room-for-signs
+  }
 }
 
 %% A passage across the page.
 gsLines = \layout {
   \gsPicture
   ragged-right = ##f
+  \context {
+    \Staff
+    \override VerticalAxisGroup.Y-extent = #gs:room-for-signs
+  }
 }
 gsLinesInTime = \layout {
   \gsPictureInTime
   ragged-right = ##f
+  \context {
+    \Staff
+    \override VerticalAxisGroup.Y-extent = #gs:room-for-signs
+  }
 }
 
 #(define-markup-command (gs-heading layout props text) (string?)
@@ -82,17 +117,15 @@ gsPagePaper = \paper {
   footnote-separator-markup = \markup \column { \vspace #0.6 \override #'(span-factor . 1/4) \draw-hline \vspace #0.2 }
   footnote-padding = 0.6\mm
   footnote-footer-padding = 2\mm
-  % Paddings carry the distances: what the page breaker estimates is then what it gets.
-  markup-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 1.2) (stretchability . 1))
-  score-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 3.2) (stretchability . 20))
+  % The page breaker does not count all of these distances, so they are small, and the room around headings is in
+  % the headings.
+  markup-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0.2) (stretchability . 1))
+  score-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 20))
   score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 4) (stretchability . 20))
   system-system-spacing = #'((basic-distance . 11) (minimum-distance . 8) (padding . 2) (stretchability . 20))
-  % The breaker thinks lines lower than they are, words above and levels below not being set yet: told a larger
-  % distance it does not fill a page beyond its end.
-  page-breaking-system-system-spacing = #'((basic-distance . 12) (minimum-distance . 10) (padding . 6) (stretchability . 20))
-  markup-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 1) (stretchability . 1))
-  top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 2) (stretchability . 0))
-  last-bottom-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 2) (stretchability . 30))
+  markup-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0.5) (stretchability . 1))
+  top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 0.5) (stretchability . 0))
+  last-bottom-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0.5) (stretchability . 30))
   bookTitleMarkup = \markup \column {
     \fill-line { \null \fontsize #5 \bold \fromproperty #'header:title \fromproperty #'header:draft }
     \vspace #0.3
@@ -103,7 +136,7 @@ gsPagePaper = \paper {
     \fromproperty #'header:tempoLine
     \vspace #0.2
   }
-  scoreTitleMarkup = \markup \column { \vspace #0.3 \fromproperty #'header:piece }
+  scoreTitleMarkup = \markup \gs-piece
   oddHeaderMarkup = \markup \unless \on-first-page \fill-line {
     \small \fromproperty #'header:title
     \fromproperty #'header:draft

@@ -27,6 +27,7 @@ gsPicture = \layout {
     \override Footnote.annotation-line = ##f
     \override Footnote.stencil = ##f
     \override SpacingSpanner.spacing-increment = #2.2
+    \override Hairpin.minimum-length = #4
     \override SpacingSpanner.base-shortest-duration = #(ly:make-moment 1/16)
   }
 }

@@ -122,7 +122,7 @@ def _with_fallback(gesture: Gesture, key: str) -> tuple[Case, tuple[Finding, ...
     """
     fallback = techniques.get(key)
     own = [t for t in gesture.techniques if t.layer == fallback.layer]
-    ways = [(t,) for t in own or gesture.techniques]
+    ways: list[tuple[Technique, ...]] = [(t,) for t in own or gesture.techniques]
     if not own and len(gesture.techniques) > 1:
         ways.append(gesture.techniques)
     for way in ways:

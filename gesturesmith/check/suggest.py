@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from gesturesmith.check.judge import Judged, judge
@@ -17,11 +17,12 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
 from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case
-from gesturesmith.source import Source
+from gesturesmith.source import Source, Span
 from gesturesmith.units import Spelling
 
 MOST = 3  # suggestions for one finding
-TRIES = 40  # edits judged for one gesture: a gesture of many faults must not hold up the rest
+TRIES = 40  # edits judged for one gesture: one of many faults must not hold up the rest
+POINTS = 400  # points judged again for one gesture, over all its edits: nor must one of many points
 _NOTE = re.compile(r"(?<![A-Za-z0-9])(x?)([A-G])(##|bb|[#b]?[v^]?)([0-9])(?![A-Za-z0-9])")
 _ALTER = {
     "": 0, "#": 2, "b": -2, "##": 4, "bb": -4, "^": 1, "v": -1, "#^": 3, "#v": 1, "b^": -1, "bv": -3
@@ -137,14 +138,13 @@ class Bench:
             span = entry.value.points[int(number)].height.span if kind == "point" else part.span
             by_line.setdefault(span.line, []).append((span.column - 1, span.end_column - 1, text))
         edits = []
-        for number, changes in sorted(by_line.items()):
-            line = self._lines[number - 1]
+        for row_number, changes in sorted(by_line.items()):
+            line = self._lines[row_number - 1]
             new = line
             for start, end, text in sorted(changes, reverse=True):
                 new = new[:start] + text + new[end:]
-            if new == line:
-                continue
-            edits.append(_shortest(number, line, new, entry))
+            if new != line:
+                edits.append(_shortest(row_number, line, new, entry))
         return tuple(edits) or None
 
 
@@ -159,6 +159,30 @@ def _spelling(match: re.Match[str]) -> Spelling:
     return Spelling(match[2], Fraction(_ALTER[match[3]], 2), int(match[4]))
 
 
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """What counts of a judged gesture when edits are weighed."""
+
+    verdict: Verdict
+    places: Counter[tuple[str, int | None]]  # how often each rule found something at each point
+    graver: tuple[Counter[str], ...]  # how often each rule found something at least as grave, by rank
+
+    @classmethod
+    def of(cls, judged: Judged) -> _Seen:
+        places, graver = Counter[tuple[str, int | None]](), tuple(Counter[str]() for _ in Severity)
+        spots = {p.span: i for i, p in enumerate(judged.case.gesture.points)}
+        for finding in judged.findings:
+            places[_place(judged, finding, spots)] += 1
+            for rank in range((finding.severity or Severity.CAUTION).rank + 1):
+                graver[rank][finding.rule] += 1
+        return cls(judged.verdict, places, graver)
+
+
+def _place(judged: Judged, finding: Finding, spots: dict[Span, int]) -> tuple[str, int | None]:
+    index = spots.get(finding.span)
+    return finding.rule, point_at(judged.case.gesture, finding.span) if index is None else index
+
+
 class _Trial:
     """The suggestions for one gesture: every edit is judged once, however many findings propose it."""
 
@@ -166,12 +190,26 @@ class _Trial:
         self._bench = bench
         self._block = block
         self._judged = judged
-        self._seen: dict[tuple[Edit, ...], Judged | None] = {}
+        self._before = _Seen.of(judged)
+        self._spots = {p.span: i for i, p in enumerate(judged.case.gesture.points)}
+        self._tries = max(4, min(TRIES, POINTS // len(judged.case.gesture.points)))
+        self._general: tuple[Changes, ...] | None = None
+        self._seen: dict[tuple[Edit, ...], _Seen | None] = {}
 
     def suggestions(self, finding: Finding) -> tuple[Suggestion, ...]:
         """Up to three edits that remove the finding, are not refused and cause nothing as bad."""
+        if len(self._seen) >= self._tries:
+            return ()
+        good = self._passing(finding, finding.try_values)
+        if good or finding.severity is not Severity.REFUSED:
+            return good
+        if self._general is None:
+            self._general = tuple(general(self._judged.case))
+        return self._passing(finding, self._general)
+
+    def _passing(self, finding: Finding, proposals: tuple[Changes, ...]) -> tuple[Suggestion, ...]:
         good: list[Suggestion] = []
-        for changes in self._proposals(finding):
+        for changes in proposals:
             edits = self._bench.edits(self._block, changes)
             if edits is None or any(s.edits == edits for s in good):
                 continue
@@ -183,30 +221,24 @@ class _Trial:
                 break
         return tuple(good)
 
-    def _proposals(self, finding: Finding) -> Iterator[Changes]:
-        """What the rule proposes; for a refusal then what helps in general, as long as nothing has helped."""
-        yield from finding.try_values
-        if finding.severity is Severity.REFUSED:
-            yield from general(self._judged.case)
-
-    def _again(self, edits: tuple[Edit, ...]) -> Judged | None:
+    def _again(self, edits: tuple[Edit, ...]) -> _Seen | None:
         if edits not in self._seen:
-            if len(self._seen) >= TRIES:
+            if len(self._seen) >= self._tries:
                 return None
-            self._seen[edits] = self._bench.read_again(self._block, edits)
+            judged = self._bench.read_again(self._block, edits)
+            self._seen[edits] = None if judged is None else _Seen.of(judged)
         return self._seen[edits]
 
-    def _answers(self, finding: Finding, again: Judged) -> bool:
+    def _answers(self, finding: Finding, again: _Seen) -> bool:
+        """Whether it is gone, nothing is refused, and no other rule finds more that is as grave."""
         if again.verdict is Verdict.REFUSED:
             return False
-        before, after = _places(self._judged), _places(again)
-        place = (finding.rule, point_at(self._judged.case.gesture, finding.span))
-        if after[place] >= before[place]:
+        place = _place(self._judged, finding, self._spots)
+        if again.places[place] >= self._before.places[place]:
             return False
         rank = (finding.severity or Severity.CAUTION).rank
-        return all(
-            n <= _worse(self._judged, rank)[rule] for rule, n in _worse(again, rank).items() if rule != finding.rule
-        )
+        before, after = self._before.graver[rank], again.graver[rank]
+        return all(n <= before[rule] for rule, n in after.items() if rule != finding.rule)
 
 
 def general(case: Case) -> Iterator[Changes]:
@@ -224,16 +256,6 @@ def general(case: Case) -> Iterator[Changes]:
     for semitones in (-2, 2, -5, 5, -12, 12):
         yield from _tries.moved(case, semitones)
     yield from _tries.about(gesture, *_tries.exact_points(gesture))
-
-
-def _places(judged: Judged) -> Counter[tuple[str, int | None]]:
-    """How often each rule found something at each point of the contour."""
-    return Counter((f.rule, point_at(judged.case.gesture, f.span)) for f in judged.findings)
-
-
-def _worse(judged: Judged, rank: int) -> Counter[str]:
-    """How often each rule found something at least as grave."""
-    return Counter(f.rule for f in judged.findings if f.severity is not None and f.severity.rank >= rank)
 
 
 def _changes_music(changes: Changes) -> bool:

@@ -8,9 +8,12 @@ from gesturesmith.instruments.base import Instrument
 
 # Diatonic steps above C0 of the staff's middle line.
 MIDDLE = {"treble": 34, "bass": 22, "tenor": 26, "alto": 28}
-_FREE_LEDGERS = 2  # ledger lines a player reads without effort; our own judgement
-_CHANGE = 6  # a change must save more than so many ledger lines: no flapping; our own judgement
-_BELOW = 2  # a note below what a clef serves well weighs as so many ledger lines
+# What reading costs a player: our own judgement, like every weighing of this kind.
+_FREE_LEDGERS = 1  # ledger lines read without effort; each beyond them weighs more than the one before
+_CHANGE = 6  # a change must save more than this: no flapping
+_CHANGE_IN_REST = 2  # in a rest there is time to see it
+_AWAY = 0.5  # each note in another clef than the instrument's usual one
+_BELOW = 2  # each note below what a clef serves well
 
 
 def ledgers(steps: int, clef: str) -> int:
@@ -29,36 +32,34 @@ def phrases(events: list[Event]) -> list[list[Event]]:
     return groups
 
 
-def assign(groups: list[list[Event]], instrument: Instrument) -> list[str]:
-    """A clef for each group: the cheapest way through all of them, a change costing its price."""
-    clefs = [(clef, lowest) for clef, lowest in instrument.clefs if clef in MIDDLE]
-    costs: list[dict[str, float]] = []
-    origin: list[dict[str, str]] = []
-    for group in groups:
-        here, came = {}, {}
-        for place, (clef, lowest) in enumerate(clefs):
-            before = costs[-1] if costs else {c: 0.0 for c, _ in clefs}
-            price = 0 if not costs else _CHANGE
-            best = min(
-                (before[c] + (price if c != clef else 0), abs(p - place), c) for p, (c, _) in enumerate(clefs)
-            )
-            here[clef], came[clef] = best[0] + _cost(group, clef, lowest) + place * 0.01, best[2]
-        costs.append(here)
-        origin.append(came)
-    if not groups:
-        return []
-    chosen = [min(costs[-1], key=lambda c: (costs[-1][c], [k for k, _ in clefs].index(c)))]
-    for came in reversed(origin[1:]):
-        chosen.append(came[chosen[-1]])
-    return chosen[::-1]
+def assign(groups: list[list[Event]], rests: list[bool], instrument: Instrument) -> list[str]:
+    """A clef for each group: the cheapest way through them. `rests`: whether a rest stands before a group."""
+    clefs = {clef: lowest for clef, lowest in instrument.clefs if clef in MIDDLE}
+    home = _home(instrument, tuple(clefs))
+    ways: dict[str, tuple[float, tuple[str, ...]]] = {clef: (0.0, (clef,)) for clef in clefs}
+    for number, (group, rest) in enumerate(zip(groups, rests, strict=True)):
+        price = 0 if not number else _CHANGE_IN_REST if rest else _CHANGE
+        step: dict[str, tuple[float, tuple[str, ...]]] = {}
+        for clef, lowest in clefs.items():
+            cost, came = min((c + (price if before != clef else 0), way) for before, (c, way) in ways.items())
+            step[clef] = (cost + _cost(group, clef, lowest, home), (*came, clef) if number else (clef,))
+        ways = step
+    return list(min(ways.values())[1]) if groups else []
 
 
-def _cost(group: list[Event], clef: str, lowest: int) -> float:
+def _home(instrument: Instrument, clefs: tuple[str, ...]) -> str:
+    """The clef in which the instrument's registers take the fewest ledger lines."""
+    limits = [pitch.steps for register in instrument.registers for pitch in (register.low, register.high)]
+    return min(clefs, key=lambda clef: sum(ledgers(steps, clef) for steps in limits))
+
+
+def _cost(group: list[Event], clef: str, lowest: int, home: str) -> float:
     total = 0.0
     for event in group:
         head = event.head
         if head is None or head.steps is None:
             continue
-        total += max(0, ledgers(head.steps, clef) - _FREE_LEDGERS)
+        total += max(0, ledgers(head.steps, clef) - _FREE_LEDGERS) ** 2
         total += _BELOW if natural(head.steps).pitch_cents + 100 * head.alter < lowest else 0
+        total += _AWAY if clef != home else 0
     return total

@@ -189,19 +189,23 @@ def _second_heads(case: Case, line: Line, stave: Stave) -> None:
 
 def _clefs(parts: list[Part], instrument: Instrument) -> list[str]:
     """Put clef changes at the events that need them; all clefs in order."""
-    groups = []
+    groups: list[list[Event]] = []
+    rests: list[bool] = []
+    rest = False
     for part in parts:
-        if part.sung is not None:
-            groups.append([*part.line.sounding, *part.sung.sounding])
-        elif part.case is not None:
-            groups += clefs.phrases(part.line.sounding)
-    chosen = clefs.assign(groups, instrument)
-    if not chosen:
-        return [instrument.clefs[0][0]]
-    for group, before, clef in zip(groups[1:], chosen, chosen[1:], strict=False):
+        if part.case is None:
+            rest = True
+            continue
+        both = [*part.line.sounding, *part.sung.sounding] if part.sung is not None else None
+        fresh = [both] if both is not None else clefs.phrases(part.line.sounding)
+        groups += fresh
+        rests += [rest, *[False] * (len(fresh) - 1)]
+        rest = False
+    chosen = clefs.assign(groups, rests, instrument)
+    for group, (before, clef) in zip(groups[1:], pairwise(chosen), strict=True):
         if clef != before:
             group[0].clef = clef
-    return chosen
+    return chosen or [instrument.clefs[0][0]]
 
 
 def _naturals(parts: list[Part]) -> None:

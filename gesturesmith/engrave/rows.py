@@ -48,8 +48,9 @@ def _event(line: Line, index: int) -> Event | None:
 def _name(played: PlayedPoint) -> str:
     if played.tube is None:
         return ""
-    other = getattr(played, "other", None)
-    return f"{played.tube.name} / {other.name}" if other is not None else played.tube.name
+    if played.other is None or played.other == played.tube:
+        return played.tube.name
+    return f"{played.tube.name} / {played.other.name}"
 
 
 def _fingering(name: str) -> LyText:

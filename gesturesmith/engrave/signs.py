@@ -132,6 +132,7 @@ class Signs:
         hands = [[t.look.script for t in side if t.look.script in _HAND] for side in (leaving, entering)]
         if any(hands):
             one, two = (names[0] if names else "open" for names in hands)
+            start.after[:] = [a for a in start.after if a != _SCRIPTS[one]]  # the sign opens with it
             start.after.append(f"\\gsHandTurn #'({one} {two})")
             end.after.append(r"\gsHandTurnEnd")
         gone = [t for t in leaving if t.look.script not in _HAND]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment
@@ -61,7 +62,12 @@ def hz(point: ContourPoint) -> float:
 
 def register_name(case: Case, point: ContourPoint) -> str:
     """The register a point sounds in."""
-    return case.instrument.register_of(point.sounding_cents or 0).name
+    return _register(case.instrument, float(point.sounding_cents or 0))
+
+
+@lru_cache(maxsize=1024)
+def _register(instrument: Instrument, sounding_cents: float) -> str:
+    return instrument.register_of(sounding_cents).name
 
 
 def pitched_points(case: Case) -> Iterator[tuple[int, ContourPoint]]:

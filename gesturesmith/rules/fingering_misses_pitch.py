@@ -19,7 +19,7 @@ Fix     leave the choice to the player with `fingering: auto`, or write the pitc
 
 from collections.abc import Iterator
 
-from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules import _tries
@@ -50,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the partial", value=off, limit=excess.limit, unit="cents"),),
-            physical=excess.severity.value == "refused",
+            physical=excess.severity is Severity.REFUSED,
             try_values=((("fingering", "auto"),), *_tries.at_pitch(case, played.index, near)),
         )
 

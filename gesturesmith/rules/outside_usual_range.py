@@ -28,11 +28,15 @@ from gesturesmith.rules.base import Case, Finding, rule
 def check(case: Case) -> Iterator[Finding]:
     usual = case.instrument.usual_range
     low, high = usual.value
+    moves: dict[int, tuple[_tries.Change, ...]] = {}  # a contour of hundreds of points is moved once
     widest_low, widest_high = case.instrument.widest_range.value
     for index, point in pitched_points(case):
         cents = point.sounding_cents or 0
         if low <= cents <= high or not widest_low <= cents <= widest_high or point.extreme:
             continue
+        semitones = 12 if cents < low else -12
+        if semitones not in moves:
+            moves[semitones] = _tries.moved(case, semitones)
         edge, word = (low, "below") if cents < low else (high, "above")
         yield Finding(
             span=point.span,
@@ -42,6 +46,6 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
             try_values=(
                 *_tries.at_pitch(case, index, edge),
-                *_tries.moved(case, 12 if cents < low else -12),
+                *moves[semitones],
             ),
         )

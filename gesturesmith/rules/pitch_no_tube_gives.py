@@ -4,21 +4,21 @@ Checks  every exact pitch that is played as a note of its own, against the neare
 Why     a brass instrument has the partials of its tubes and what the lip can pull them to; between them a
         note slips to the nearest one or splits
 Fires
-    instrument: trumpet
+    instrument: trombone
     pitches: written
     gesture a
-      contour: D3
+      contour: C2
 Passes
-    instrument: trumpet
+    instrument: trombone
     pitches: written
     gesture a
-      contour: C4
+      contour: C3
 Fix     take the nearest pitch that is there, or mark the pitch as approximate with an x
 """
 
 from collections.abc import Iterator
 
-from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
 from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
@@ -30,16 +30,20 @@ def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("lip_correction_cents")
     lowest, highest = case.instrument.widest_range.value
     for point, played in played_points(case):
-        if point.kind != "pitch" or point.about or played.standard or played.given:
+        if point.kind != "pitch" or point.about or played.given:
             continue
         if path_of(point) not in ("none", "steps") or any(t.pitched != "exact" for t in point.techniques):
             continue
         off = abs(played.error_cents)
         excess = above(limit, off)
-        if excess is None or played.asked_cents is None:
+        if excess is None or played.asked_cents is None or played.correction == "hand":
             continue
+        if played.standard and excess.severity is not Severity.REFUSED:
+            continue  # players correct the chart's own fingerings from habit
         if not lowest <= played.asked_cents <= highest:
             continue  # out of range altogether, which has a rule of its own
+        if played.error_cents < 0 and played.tube and played.partial >= played.tube.widest_partials[1]:
+            continue  # above the ladder as far as anyone has shown it: a matter of range as well
         nearest = float(played.asked_cents) + played.error_cents
         tube = f" ({played.tube.name}, partial {played.partial})" if played.tube else ""
         yield Finding(
@@ -50,7 +54,7 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the nearest partial", value=off, limit=excess.limit, unit="cents"),),
-            physical=excess.severity.value == "refused",
+            physical=excess.severity is Severity.REFUSED,
             try_values=(
                 *_tries.at_pitch(case, played.index, nearest),
                 *_tries.about(case.gesture, played.index),

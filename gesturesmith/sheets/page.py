@@ -78,7 +78,8 @@ def _head(settings: Settings, output: str, *, draft: bool) -> LyText:
 
 
 def _section(text: str) -> LyText:
-    return code(f"\\markup \\gs-section {quoted(text)}")
+    # A heading never stands alone at the foot of a page.
+    return code(f"\\markup \\gs-section {quoted(text)}\n\\noPageBreak")
 
 
 def _score_of(music: Music, numbering: _Numbering, settings: Settings) -> LyText:

@@ -24,10 +24,9 @@
      (append (if (ly:stream-event? event) (ly:event-property event 'gs-details '()) '())
              (ly:grob-property grob 'details '()))))
 
-%% Heads in order of time, one for each moment (the top one of a chord).
+%% Heads in order of time, one for each moment (the top one of a chord). Each piece of a broken line keeps its own.
 #(define (gs:points grob)
-   (let* ((whole (if (ly:grob? (ly:grob-original grob)) (ly:grob-original grob) grob))
-          (heads (sort (gs:list whole 'note-heads)
+   (let* ((heads (sort (append-map (lambda (piece) (gs:list piece 'note-heads)) (gs:pieces grob))
                        (lambda (a b)
                          (let ((ta (gs:when a)) (tb (gs:when b)))
                            (or (< ta tb)
@@ -97,10 +96,14 @@
 
 %% The places ((x . y) ...) that one piece passes through; a point may be given for a break at either side.
 #(define (gs:places grob system points straight unit)
-   (let* ((heights (map (lambda (h) (cons (gs:when h) (gs:y grob h))) points))
+   (let* ((staff (ly:grob-object grob 'staff-symbol))
+          (middle (if (ly:grob? staff) (gs:y grob staff) 0))
+          ;; By staff position, since heads may stand in another system.
+          (y (lambda (h) (+ middle (* 0.5 unit (ly:grob-property h 'staff-position 0)))))
+          (heights (map (lambda (h) (cons (gs:when h) (y h))) points))
           (by-time (if (> (length heights) 1) (gs:through heights straight) (lambda (t) (cdar heights))))
           (here (filter (lambda (h) (eq? (ly:grob-system h) system)) points))
-          (places (map (lambda (h) (cons (interval-center (ly:grob-robust-relative-extent h system X)) (gs:y grob h)))
+          (places (map (lambda (h) (cons (interval-center (ly:grob-robust-relative-extent h system X)) (y h)))
                        here))
           (left (ly:spanner-bound grob LEFT)) (right (ly:spanner-bound grob RIGHT))
           (pieces (gs:pieces grob))

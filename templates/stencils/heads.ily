@@ -76,6 +76,7 @@ gsHidden = {
 gsThreeLines = \with {
   \override StaffSymbol.line-positions = #'(-4 0 4)
   \override BarLine.bar-extent = #'(-2 . 2)
+  \override Stem.direction = #UP
   \clef "percussion"
 }
 

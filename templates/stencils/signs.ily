@@ -34,29 +34,50 @@ gsScoop = #(gs:edge-event (gs:curve-into -1.6) 1.3)
 gsPlop = #(gs:edge-event (gs:curve-into 1.9) 1.3)
 gsRip = #(gs:edge-event (gs:straight-into -2.6) 1.9)
 
+%% A path that `draw` gives for (left right height unit): from the head, clear of its dots, at most `width` staff
+%% spaces wide and never up to what comes next.
+#(define (gs:after-head grob width draw)
+   (let* ((system (ly:grob-system grob))
+          (unit (gs:staff-space grob))
+          (left (ly:spanner-bound grob LEFT))
+          (column (if (grob::has-interface left 'note-head-interface) (ly:grob-parent left X) left))
+          (heads (if (grob::has-interface column 'note-column-interface) (gs:list column 'note-heads) (list left)))
+          (dots (filter gs:printed? (map (lambda (h) (ly:grob-object h 'dot)) heads)))
+          (ends (map (lambda (g) (cdr (ly:grob-robust-relative-extent g system X))) (append heads dots)))
+          (x0 (+ (apply max ends) (* 0.3 unit)))
+          (nexts (filter (lambda (x) (> x x0))
+                         (map (lambda (c) (car (ly:grob-extent c system X)))
+                              (filter (lambda (c) (not (interval-empty? (ly:grob-extent c system X))))
+                                      (gs:list system 'columns)))))
+          (x1 (max (+ x0 (* 1.2 unit))
+                   (apply min (+ x0 (* width unit)) (map (lambda (x) (- x (* 0.3 unit))) nexts)))))
+     (ly:stencil-translate-axis
+      (make-path-stencil (draw x0 x1 (gs:y grob (car heads)) unit) (* 0.15 unit) 1 1 #f)
+      (- (ly:grob-relative-coordinate grob system X)) X)))
+
 %% --- edges off a note (SMuFL brassDoit..., brassFall...) ------------------------------------------------------
 
-gsDoit = \tweak thickness #1.5 \bendAfter #4
-gsFall = \tweak thickness #1.5 \bendAfter #-5
+#(define (gs:off-stencil rise width)
+   (lambda (grob)
+     (gs:after-head grob width
+       (lambda (x0 x1 y unit)
+         (let ((w (- x1 x0)) (d (* rise unit)))
+           (list 'moveto x0 y 'curveto (+ x0 (* 0.5 w)) y (+ x0 (* 0.85 w)) (+ y (* 0.4 d)) x1 (+ y d)))))))
+#(define (gs:off-event rise)
+   #{ \tweak stencil #(gs:off-stencil rise 2.2)
+      \tweak minimum-length #4.2
+      \tweak springs-and-rods #ly:spanner::set-spacing-rods
+      \bendAfter #rise #})
+gsDoit = #(gs:off-event 2.2)
+gsFall = #(gs:off-event -2.4)
 
 %% --- bend: a small V (an arc would read as a tie), its depth in half staff spaces --------------------------------
 
 #(define (gs:bend-stencil depth)
    (lambda (grob)
-     (let* ((system (ly:grob-system grob))
-            (unit (gs:staff-space grob))
-            (left (ly:spanner-bound grob LEFT)) (right (ly:spanner-bound grob RIGHT))
-            (column (if (grob::has-interface left 'note-head-interface) (ly:grob-parent left X) left))
-            (heads (if (grob::has-interface column 'note-column-interface) (gs:list column 'note-heads) (list left)))
-            (dots (filter gs:printed? (map (lambda (h) (ly:grob-object h 'dot)) heads)))
-            (ends (map (lambda (g) (cdr (ly:grob-robust-relative-extent g system X))) (append heads dots)))
-            (x0 (+ (apply max ends) (* 0.3 unit)))
-            (x1 (min (+ x0 (* 3.2 unit)) (- (car (ly:grob-robust-relative-extent right system X)) (* 0.3 unit))))
-            (x1 (max x1 (+ x0 (* 1.2 unit))))
-            (y (gs:y grob (car heads))) (d (* 0.5 unit depth)))
-       (ly:stencil-translate-axis
-        (make-path-stencil (list 'moveto x0 y 'lineto (/ (+ x0 x1) 2) (+ y d) 'lineto x1 y) (* 0.15 unit) 1 1 #f)
-        (- (ly:grob-relative-coordinate grob system X)) X))))
+     (gs:after-head grob 3.2
+       (lambda (x0 x1 y unit)
+         (list 'moveto x0 y 'lineto (/ (+ x0 x1) 2) (+ y (* 0.5 unit depth)) 'lineto x1 y)))))
 gsBend =
 #(define-event-function (depth) (number?)
    #{ \tweak stencil #(gs:bend-stencil depth)

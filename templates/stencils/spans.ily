@@ -91,7 +91,7 @@
           (offset (if (ly:grob? staff) (gs:y grob staff) 0))
           (pieces (gs:pieces grob))
           (x0 (- (gs:bound-x grob system LEFT unit) (if (eq? grob (first pieces)) (* 0.7 unit) 0)))
-          (x1 (gs:bound-x grob system RIGHT unit))
+          (x1 (+ (gs:bound-x grob system RIGHT unit) (* 0.35 unit)))
           (field (stencil-with-color (ly:round-filled-box (cons x0 x1) (cons low high) 0.0) (list 0.88 0.88 0.88)))
           (edge (lambda (y) (make-line-stencil (* 0.07 unit) x0 y x1 y))))
      (ly:stencil-translate
