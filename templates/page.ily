@@ -15,23 +15,23 @@ gsNoteText =
 #(define-markup-command (gs-section layout props text) (string?)
    (interpret-markup layout props
      (markup #:override '(baseline-skip . 2.2)
-             #:column (#:vspace 1 #:fontsize 2 #:bold text #:override '(thickness . 1.2) #:draw-hline #:vspace 0.3))))
+             #:column (#:vspace 1 #:fontsize 2 #:bold text #:override '(thickness . 1.2) #:draw-hline #:vspace 0.4))))
 
 %% What stands above a score; nothing at all where it has no title, or every row would keep room for one.
 #(define-markup-command (gs-piece layout props) ()
    (let ((piece (chain-assoc-get 'header:piece props #f)))
      (if piece
-         (interpret-markup layout props (markup #:column (#:vspace 1.1 piece #:vspace 0.2)))
+         (interpret-markup layout props (markup #:column (#:vspace 1.1 piece #:vspace 0.3)))
          empty-stencil)))
 
 %% While it breaks pages LilyPond does not know how signs and words pile up above and below a staff, and thinks it
 %% lower than it is. Told a little more, it does not fill a page beyond its end.
-#(define gs:room-for-signs
-   (ly:make-unpure-pure-container
-     ly:hara-kiri-group-spanner::y-extent
-     (lambda (grob start end)
-       (let ((y (ly:hara-kiri-group-spanner::pure-height grob start end)))
-         (if (interval-empty? y) y (interval-widen y 1.2))))))
+#(define (gs:room-for-signs grob)
+   (let ((wide (lambda (all)
+                 (list->vector
+                  (map (lambda (y) (if (interval-empty? y) y (interval-widen y 0.5))) (vector->list all)))))
+         (heights (ly:axis-group-interface::adjacent-pure-heights grob)))
+     (cons (wide (car heights)) (wide (cdr heights)))))
 
 %% A gesture's row: its title at the left, the music beside it.
 #(define-markup-command (gs-label layout props text) (string?)
@@ -52,7 +52,7 @@ gsRow = \layout {
   }
   \context {
     \Staff
-    \override VerticalAxisGroup.Y-extent = #gs:room-for-signs
+    \override VerticalAxisGroup.adjacent-pure-heights = #gs:room-for-signs
   }
 }
 gsRowInTime = \layout {
@@ -66,7 +66,7 @@ gsRowInTime = \layout {
   }
   \context {
     \Staff
-    \override VerticalAxisGroup.Y-extent = #gs:room-for-signs
+    \override VerticalAxisGroup.adjacent-pure-heights = #gs:room-for-signs
   }
 }
 
@@ -76,7 +76,7 @@ gsLines = \layout {
   ragged-right = ##f
   \context {
     \Staff
-    \override VerticalAxisGroup.Y-extent = #gs:room-for-signs
+    \override VerticalAxisGroup.adjacent-pure-heights = #gs:room-for-signs
   }
 }
 gsLinesInTime = \layout {
@@ -84,7 +84,7 @@ gsLinesInTime = \layout {
   ragged-right = ##f
   \context {
     \Staff
-    \override VerticalAxisGroup.Y-extent = #gs:room-for-signs
+    \override VerticalAxisGroup.adjacent-pure-heights = #gs:room-for-signs
   }
 }
 
@@ -96,7 +96,7 @@ gsLinesInTime = \layout {
      (markup #:italic #:wordwrap-string text)))
 
 #(define-markup-command (gs-paragraph layout props text) (string?)
-   (gs:even-height 2.5
+   (gs:even-height 2.5 1.1
      (interpret-markup layout (cons '((font-size . -1) (baseline-skip . 2.5)) props)
        (markup #:wordwrap-string text))))
 
@@ -119,13 +119,13 @@ gsPagePaper = \paper {
   footnote-footer-padding = 2\mm
   % The page breaker does not count all of these distances, so they are small, and the room around headings is in
   % the headings.
-  markup-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0.2) (stretchability . 1))
+  markup-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 1))
   score-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 20))
   score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 4) (stretchability . 20))
   system-system-spacing = #'((basic-distance . 11) (minimum-distance . 8) (padding . 2) (stretchability . 20))
-  markup-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0.5) (stretchability . 1))
-  top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 0.5) (stretchability . 0))
-  last-bottom-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0.5) (stretchability . 30))
+  markup-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 1))
+  top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 0) (stretchability . 0))
+  last-bottom-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 30))
   bookTitleMarkup = \markup \column {
     \fill-line { \null \fontsize #5 \bold \fromproperty #'header:title \fromproperty #'header:draft }
     \vspace #0.3

@@ -49,11 +49,11 @@ gsPictureInTime = \layout {
 }
 
 %% A text as high as its lines, whichever letters are in them: what stands below keeps an even distance.
-#(define (gs:even-height skip stencil)
+#(define (gs:even-height skip below stencil)
    (let* ((y (ly:stencil-extent stencil Y))
           (lines (if (interval-empty? y) 0 (round (/ (max 0 (- (car y))) skip)))))
      (ly:make-stencil (ly:stencil-expr stencil) (ly:stencil-extent stencil X)
-                      (cons (- (+ 0.5 (* skip lines))) 1.4))))
+                      (cons (- (+ below (* skip lines))) 1.4))))
 
 %% A note: number in a column of its own, text wrapped under itself. `line-width` in staff spaces as for any text.
 #(define-markup-command (gs-note layout props number text) (string? string?)
@@ -65,7 +65,7 @@ gsPictureInTime = \layout {
           (body (interpret-markup layout
                   (cons (list (cons 'line-width (- width indent)) (cons 'baseline-skip 2.3)) small)
                   (markup #:wordwrap-string text))))
-     (gs:even-height 2.3 (ly:stencil-add figure (ly:stencil-translate-axis body indent X)))))
+     (gs:even-height 2.3 0.5 (ly:stencil-add figure (ly:stencil-translate-axis body indent X)))))
 
 #(define-markup-command (gs-tempo layout props words number) (string? string?)
    (interpret-markup layout props

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from gesturesmith.check.judge import Judged, in_file_order, judge, judge_passage, verdict_of
 from gesturesmith.check.realise import as_json
-from gesturesmith.check.suggest import Bench
 from gesturesmith.diagnostics import (
     ExerciseReport,
     FileReport,
@@ -22,6 +22,9 @@ from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Exercise, Passage, PassageItem, Piece
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Source
+
+if TYPE_CHECKING:
+    from gesturesmith.check.suggest import Bench
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +46,7 @@ def check(
 ) -> Checked:
     """Judge everything in a file. Without `suggestions` nothing is tried out to put it right."""
     judged = {g.name: judge(g) for g in piece.gestures}
-    bench = Bench(tree, piece.settings, source.lines) if suggestions else None
+    bench = _bench(piece, tree, source) if suggestions and any(j.findings for j in judged.values()) else None
     own = {g.name: g for g in piece.gestures}
     passages = tuple(_passage(p, own, judged) for p in piece.passages)
     report = FileReport(
@@ -59,6 +62,12 @@ def check(
         cases={name: j.case for name, j in judged.items()},
         passage_cases={case.passage.name: case for case, _ in passages},
     )
+
+
+def _bench(piece: Piece, tree: File, source: Source) -> Bench:
+    from gesturesmith.check.suggest import Bench  # a file without a fault does not pay for it
+
+    return Bench(tree, piece.settings, source.lines)
 
 
 def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:

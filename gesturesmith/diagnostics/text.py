@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -105,6 +104,8 @@ def _shown(text: _Text, span: Span, message: str) -> list[str]:
     head = [f"{span.line:>5} | {shown}".rstrip()]
     if width(carets) + 9 + width(message) <= _COLUMNS:
         return [*head, f"      | {carets} {message}"]
+    import textwrap  # rarely needed, and every check pays for what is imported above
+
     wrapped = textwrap.wrap(message, _COLUMNS - 10, break_long_words=False, break_on_hyphens=False)
     return [*head, f"      | {carets}", *(f"      |   {part}" for part in wrapped)]
 

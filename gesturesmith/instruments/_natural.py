@@ -14,7 +14,7 @@ from gesturesmith.units import Interval
 # Written C4 is partial 4 in every crook.
 _WRITTEN_FUNDAMENTAL = 3600
 REGISTERS = registers(
-    "low C3 G3, middle C4 G4, high Ab4 G5, top Ab5 C6",
+    "low C3 B3, middle C4 G4, high Ab4 G5, top Ab5 C6",
     Sourced("written limits", HOUSE, "the horn's, on the steps of the series"),
 )
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import cache
 
 from gesturesmith import registry
-from gesturesmith.rules._doc import sections
+from gesturesmith.rules._doc import missing
 from gesturesmith.rules.base import Rule
 
 _CODE = re.compile(r"GS[2-8][0-9][0-9]\Z")
@@ -45,7 +45,9 @@ def get(name: str) -> Rule:
     if not _CODE.match(made.code) or made.code in RETIRED:
         raise ValueError(f"{module.__name__}: {made.code!r} is not a code for a rule")
     doc = module.__doc__ or ""
-    sections(doc)
+    absent = missing(doc)
+    if absent:
+        raise ValueError(f"{module.__name__}: its docstring needs {', '.join(absent)} once each")
     return replace(made, doc=doc)
 
 

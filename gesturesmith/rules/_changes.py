@@ -23,13 +23,14 @@ def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator
     """
     gesture = case.gesture
     limit = case.instrument.limits.get(limit_name)
-    before: ContourPoint | None = None
+    before: tuple[ContourPoint, str | None] | None = None
     for point in gesture.points:
         if point.kind == "silence":
             continue
-        if before is not None and _differ(state(before, gesture), state(point, gesture)):
+        now = state(point, gesture)
+        if before is not None and _differ(before[1], now):
             # Only silence is time: a note in between would be played without free hands.
-            free = seconds_between(gesture, before.until, point.at)
+            free = seconds_between(gesture, before[0].until, point.at)
             excess = below(limit, free)
             if excess is not None and point.reached == "attack":
                 words = f"{plain(free)} s" if free else "no time"
@@ -41,7 +42,7 @@ def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator
                     numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
                     try_values=_tries.slower(gesture, excess.limit / free) if free else (),
                 )
-        before = point
+        before = point, now
 
 
 def _differ(one: str | None, other: str | None) -> bool:

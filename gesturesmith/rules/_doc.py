@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
-import textwrap
+import re
 
 HEADINGS = ("Checks", "Why", "Fires", "Passes", "Fix")
+_HEADING = re.compile(rf"^({'|'.join(HEADINGS)})\b[ \t]*\n?[ \t]+\S", re.MULTILINE)
+
+
+def missing(doc: str) -> tuple[str, ...]:
+    """The headings that are not there exactly once with something under them; quicker than to read it all."""
+    found = _HEADING.findall(doc)
+    return tuple(name for name in HEADINGS if found.count(name) != 1)
 
 
 def sections(doc: str) -> dict[str, str]:
@@ -12,19 +19,18 @@ def sections(doc: str) -> dict[str, str]:
 
     A heading stands at the margin. Text may follow it on its line; deeper lines below belong to it.
     """
+    absent = missing(doc)
+    if absent:
+        raise ValueError(f"a rule needs {', '.join(absent)} once each: {doc.strip()[:60]}")
+    import textwrap
+
     bodies: dict[str, list[str]] = {}
-    current: list[str] | None = None
+    current: list[str] = []
     for line in doc.strip().splitlines():
         word = line.partition(" ")[0].strip()
         if word in HEADINGS and not line[:1].isspace():
-            if word in bodies:
-                raise ValueError(f"heading {word!r} twice in: {doc.strip()[:60]}")
             first = line[len(word) :].strip()
             current = bodies[word] = [f"    {first}"] if first else []
-        elif current is not None:
+        else:
             current.append(line)
-    found = {name: textwrap.dedent("\n".join(body)).strip("\n") for name, body in bodies.items()}
-    missing = [name for name in HEADINGS if not found.get(name, "").strip()]
-    if missing:
-        raise ValueError(f"a rule without {', '.join(missing)}: {doc.strip()[:60]}")
-    return {name: found[name] for name in HEADINGS}
+    return {name: textwrap.dedent("\n".join(bodies[name])).strip("\n") for name in HEADINGS}

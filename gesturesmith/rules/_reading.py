@@ -48,7 +48,7 @@ def plain(value: float | Fraction) -> str:
 
 
 def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
-    return float(gesture.seconds_at(end - start))
+    return float(end - start) * 60.0 / float(gesture.tempo)
 
 
 def slot_s(gesture: Gesture, point: ContourPoint) -> float:

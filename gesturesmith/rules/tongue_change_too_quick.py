@@ -24,6 +24,7 @@ from collections.abc import Iterator
 
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.rules._changes import in_gesture, in_passage
+from gesturesmith.rules._reading import slot_s
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 
 _LAST_S = 0.25  # a note this long is time enough: only fast tonguing is a movement that goes on
@@ -31,7 +32,7 @@ _LAST_S = 0.25  # a note this long is time enough: only fast tonguing is a movem
 
 def _state(point: ContourPoint, gesture: Gesture) -> str | None:
     """The kind of fast tonguing; slow notes go with every kind."""
-    if (point.until - point.at) * 60 / gesture.tempo > _LAST_S:
+    if slot_s(gesture, point) > _LAST_S:
         return None
     return next((t.rate for t in point.techniques if t.layer == "attack" and t.rate), "single_tongue")
 

@@ -85,7 +85,7 @@
           (filter-map
            (lambda (name)
              (let ((other (ly:grob-object column name)))
-               (and (gs:printed? other) (gs:box grob other system (* 0.7 gap) 0))))
+               (and (gs:printed? other) (gs:box grob other system (* 0.5 gap) 0))))
            '(stem))
           (let ((stem (ly:grob-object column 'stem)))
             (if (ly:grob? stem)
@@ -146,7 +146,7 @@
      (if (< (length places) 2) '()
          (let* ((path (gs:path (gs:through places straight) (caar places) (car (last places))))
                 (swing (if (eq? 'wavy (gs:get details 'style 'wavy)) (* unit (gs:get details 'amplitude 0.32)) 0))
-                (boxes (gs:obstacles grob system unit swing))
+                (boxes (if (gs:get details 'uncut #f) '() (gs:obstacles grob system unit swing)))
                 (stretches (gs:free-stretches path boxes (* 0.45 unit)))
                 (arrow (and (gs:get details 'arrow #f) (eq? grob (last (gs:pieces grob))) (pair? stretches)))
                 (tip (and arrow (cdr (last stretches))))
@@ -173,7 +173,7 @@
    (ly:make-unpure-pure-container ly:grob::stencil-height gs:contour-pure-height))
 
 %% Starts a line at this note. style: wavy | plain | broken | dotted; growth: growing | fading; arrow . #t;
-%% word . "gliss." sits on the line where there is room.
+%% word . "gliss." sits on the line where there is room; uncut . #t draws through everything, to measure by.
 gsLine =
 #(define-event-function (details) (list?)
    (make-music 'GestureSpanEvent 'span-direction START 'gs-kind 'contour 'gs-details details))

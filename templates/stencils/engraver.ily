@@ -17,7 +17,7 @@
 %% Between two points there is always room for a piece of line.
 #(gs:describe! 'GestureRoom
    `((springs-and-rods . ,ly:spanner::set-spacing-rods)
-     (minimum-length . 3.2)
+     (minimum-length . 4.2)
      (Y-extent . #f)
      (X-extent . #f)
      (meta . ((class . Spanner) (interfaces . (spanner-interface))))))
@@ -125,6 +125,9 @@
               (if (and last-column (not (eq? last-column (column)))
                        (any (lambda (l) (not (memq l (map cdr fresh)))) lines))
                   (let ((room (ly:engraver-make-grob engraver 'GestureRoom (car heads))))
+                    ;; An accidental takes its place out of the room before its head.
+                    (if (any (lambda (h) (ly:grob? (ly:grob-object h 'accidental-grob))) heads)
+                        (ly:grob-set-property! room 'minimum-length 5.4))
                     (ly:spanner-set-bound! room LEFT last-column)
                     (ly:spanner-set-bound! room RIGHT (column))))
               (set! last-column (column)))))

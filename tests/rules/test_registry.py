@@ -65,7 +65,7 @@ def test_rules_come_by_code(package):
         ({"aa_one": file("GS301", "aa-one"), "bb_two": file("GS301", "bb-two")}, "GS301 is the code of both"),
         ({"aa_one": file("GS301", "other-name")}, "calls its rule 'other-name'"),
         ({"aa_one": file("GS101", "aa-one")}, "not a code for a rule"),
-        ({"aa_one": file("GS301", "aa-one", GOOD.replace("Why ", "Because "))}, "without Why"),
+        ({"aa_one": file("GS301", "aa-one", GOOD.replace("Why ", "Because "))}, "needs Why once"),
         ({"aa_one": '"""Nothing."""\n'}, "holds 0 rules"),
     ],
 )
@@ -80,7 +80,7 @@ def test_a_failed_import_stops_the_program(package):
 
 
 def test_a_heading_may_not_come_twice():
-    with pytest.raises(ValueError, match="twice"):
+    with pytest.raises(ValueError, match="needs Fix once"):
         sections(GOOD + "Fix     that\n")
 
 

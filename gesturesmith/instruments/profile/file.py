@@ -42,9 +42,10 @@ def read_bytes(path: Path) -> bytes | ProfileError:
         return ProfileError(0, "", "there is no such file")
     except (OSError, ValueError):  # ValueError: a zero character in the name
         return ProfileError(0, "", "the file cannot be opened")
+    if not stat.S_ISREG(os.fstat(handle).st_mode):
+        os.close(handle)
+        return ProfileError(0, "", "this is not a file")
     with os.fdopen(handle, "rb") as file:
-        if not stat.S_ISREG(os.fstat(handle).st_mode):
-            return ProfileError(0, "", "this is not a file")
         try:
             data = file.read(LARGEST_BYTES + 1)
         except OSError:

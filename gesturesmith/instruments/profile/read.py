@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,7 @@ from gesturesmith.instruments._build import cents, note, slide_tubes, valve_tube
 from gesturesmith.instruments.base import ALONE, Instrument, Register, Side, Tube
 from gesturesmith.instruments.profile.file import MARK, ProfileError, parse, read_bytes
 from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
+from gesturesmith.units import UNISON, Interval
 
 __all__ = ["ProfileError", "load"]
 
@@ -26,12 +28,19 @@ _TOP = (
     f"{MARK} based_on key name part_name abbreviation kind written_to_sounding hand third_slide usual_range "
     "widest_range clefs sides registers chart chart_evidence hand_chart partials limits"
 ).split(" ")
+_NEW_TUBES = {"sides", "kind", "usual_range", "widest_range", "third_slide"}
 _CLEFS = ("treble", "alto", "tenor", "bass")
 
 
 def load(path: Path) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
     """The instrument a profile describes; None with its errors in the order of lines where it cannot be used."""
     return _load(path, ())
+
+
+@lru_cache(maxsize=32)
+def _one(instrument: Instrument) -> Instrument:
+    """The first of all equal instruments: what is remembered about it is found again at once."""
+    return instrument
 
 
 def _load(path: Path, above: tuple[Path, ...]) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
@@ -50,7 +59,7 @@ def _load(path: Path, above: tuple[Path, ...]) -> tuple[Instrument | None, tuple
     if errors and "based_on" in values and base is None:
         return None, tuple(errors)
     instrument = _instrument(top, base, path)
-    return (None if errors else instrument), tuple(sorted(errors, key=lambda e: (e.line, e.key)))
+    return (None if errors else _one(instrument)), tuple(sorted(errors, key=lambda e: (e.line, e.key)))
 
 
 def _base(top: Table, path: Path, above: tuple[Path, ...]) -> Instrument | None:
@@ -76,56 +85,54 @@ def _base(top: Table, path: Path, above: tuple[Path, ...]) -> Instrument | None:
     return found
 
 
-def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument | None:
+def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
+    """The instrument, wrong where there are errors: every table is read, so that all of them are found."""
     kind = top.text("kind", base.kind if base else "valves", ("valves", "slide")) or "valves"
     sides = _sides(top, kind) if "sides" in top.values or base is None else base.sides
     usual = _range(top, "usual_range", base.usual_range if base else None)
     widest = _range(top, "widest_range", base.widest_range if base else None)
     if usual.value[0] < widest.value[0] or usual.value[1] > widest.value[1]:
         top.error("widest_range", "the usual range reaches beyond it", "pitches that hold the usual range")
-    sounding = interval_named(top.text("written_to_sounding", "unison")) if not base else base.sounding
-    if "written_to_sounding" in top.values:
-        sounding = interval_named(top.text("written_to_sounding", "unison"))
-    if sounding is None:
-        top.error("written_to_sounding", "there is no such interval", 'such as "P5 down", "M2 down", "unison"')
     third = _third_slide(top, base.third_slide if base else ALONE)
-    registers = _registers(top) if "registers" in top.values or base is None else base.registers
-    if top.errors or sounding is None:
-        return None
-    same_tubes = base is not None and not {"sides", "kind", "usual_range", "widest_range", "third_slide"} & {
-        *top.values
-    }
-    tubes = base.tubes if base and same_tubes else _tubes(kind, sides, usual, widest, third)
+    tubes = base.tubes if base else ()
+    if base is None or _NEW_TUBES & {*top.values}:
+        tubes = _tubes(kind, sides, usual, widest, third)
     tubes = _partials(top.table("partials"), tubes)
-    default = base or instruments.get("horn" if kind == "valves" else "trombone")
+    known = instruments.get("horn").limits | instruments.get("trombone").limits | (base.limits if base else {})
+    name = top.text("name", base.name if base else None)
     return Instrument(
         key=top.text("key", base.key if base else path.stem),
-        name=top.text("name", base.name if base else None),
-        part_name=top.text("part_name", base.part_name if base else top.text("name", "")),
+        name=name,
+        part_name=top.text("part_name", base.part_name if base else name),
         abbreviation=top.text("abbreviation", base.abbreviation if base else ""),
-        sounding=sounding,
+        sounding=_sounding(top, base.sounding if base else UNISON),
         sides=sides,
         tubes=tubes,
-        registers=registers,
+        registers=_registers(top) if "registers" in top.values or base is None else base.registers,
         usual_range=usual,
         widest_range=widest,
-        chart=_chart(top.table("chart"), tubes) if "chart" in top.values else base.chart if base else {},
+        chart=_chart(top, "chart", tubes, base.chart if base else {}),
         chart_evidence=_chart_evidence(top, base),
-        limits=(base.limits if base else {}) | _limits(top.table("limits"), default.limits),
+        limits=(base.limits if base else {}) | _limits(top.table("limits"), known),
         kind=kind,
         has_hand=top.flag("hand", base.has_hand if base else False),
         clefs=_clefs(top, base.clefs if base else (("treble", -100000),)),
         third_slide=third,
-        hand_chart=_chart(top.table("hand_chart"), tubes)
-        if "hand_chart" in top.values
-        else base.hand_chart
-        if base
-        else {},
+        hand_chart=_chart(top, "hand_chart", tubes, base.hand_chart if base else {}),
     )
 
 
+def _sounding(top: Table, default: Interval) -> Interval:
+    if "written_to_sounding" not in top.values:
+        return default
+    found = interval_named(top.text("written_to_sounding", ""))
+    if found is None:
+        top.error("written_to_sounding", "there is no such interval", 'such as "P5 down", "M2 down", "unison"')
+    return found or default
+
+
 def _sides(top: Table, kind: str) -> tuple[Side, ...]:
-    sides = []
+    sides: list[Side] = []
     for table in top.tables("sides"):
         table.known({"name", "first_partial", "valves", "positions", "partials", "stopped"})
         name = table.text("name", "")
@@ -215,16 +222,19 @@ def _partials(table: Table, tubes: tuple[Tube, ...]) -> tuple[Tube, ...]:
     return tuple(result)
 
 
-def _chart(table: Table, tubes: tuple[Tube, ...]) -> dict[int, str]:
+def _chart(top: Table, key: str, tubes: tuple[Tube, ...], default: dict[int, str]) -> dict[int, str]:
+    """A chart of the profile; the one it takes over must still fit the tubes there are now."""
     names = {tube.name for tube in tubes}
-    chart = {}
-    for key, value in table.values.items():
-        if not is_pitch(key):
-            table.error(key, "this is no written pitch", "a pitch in quotes such as F#2")
-        elif value not in names:
-            table.error(key, "there is no such fingering", ", ".join(sorted(names)))
+    if key not in top.values:
+        return {pitch: tube for pitch, tube in default.items() if tube in names}
+    table, chart = top.table(key), {}
+    for pitch, tube in table.values.items():
+        if not is_pitch(pitch):
+            table.error(pitch, "this is no written pitch", "a pitch in quotes such as F#2")
+        elif not isinstance(tube, str) or (names and tube not in names):
+            table.error(pitch, "there is no such fingering", ", ".join(sorted(names)))
         else:
-            chart[cents(key)] = value
+            chart[cents(pitch)] = tube
     return chart
 
 

@@ -15,6 +15,7 @@ THIS_PLAYER = "this player, by the profile"
 _KINDS = tuple(kind.value for kind in Kind)
 _PITCH = "a pitch such as F#2"
 LONGEST_TEXT = 200
+_NAMES_SHOWN = 20  # of what is allowed, where nothing is near
 
 
 class Table:
@@ -41,7 +42,12 @@ class Table:
         for key in self.values:
             if key not in allowed:
                 near = difflib.get_close_matches(key, allowed, 3)
-                self.error(key, "there is no such key", ", ".join(near or allowed))
+                few = near or allowed[:_NAMES_SHOWN]
+                self.error(
+                    key,
+                    "there is no such key",
+                    ", ".join(few) + ("" if len(few) >= len(allowed) or near else " ..."),
+                )
 
     def table(self, key: str) -> Table:
         """A table inside this one; empty, with an error, where it is something else."""
@@ -116,7 +122,7 @@ class Table:
         kind = self.text(f"{prefix}kind", PRACTICE.value, _KINDS) or PRACTICE.value
         return Sourced(value, Kind(kind), self.text(f"{prefix}source", THIS_PLAYER))
 
-    def limit(self, like: Any, pitch: bool = False) -> Limit | None:
+    def limit(self, like: Any) -> Limit | None:
         """A limit with narrow and wide reading, of the same sort as `like`; None with an error."""
         before = len(self.errors)
         self.known({"narrow", "kind", "source", "wide", "wide_kind", "wide_source", "unit"})
@@ -124,7 +130,7 @@ class Table:
             self.error("narrow", "this is missing", sort_of(like))
             return None
         for key in ("narrow", "wide"):
-            if key in self.values and not _same_sort(self.values[key], like, pitch):
+            if key in self.values and not _same_sort(self.values[key], like):
                 self.error(key, "this value cannot be", sort_of(like))
         narrow = self.evidence(_frozen(self.values["narrow"]))
         wide = self.evidence(_frozen(self.values["wide"]), "wide_") if "wide" in self.values else None
@@ -163,7 +169,7 @@ def sort_of(like: Any) -> str:
     return "a number above 0"
 
 
-def _same_sort(value: object, like: Any, pitch: bool) -> bool:
+def _same_sort(value: object, like: Any) -> bool:
     if isinstance(like, tuple):
         return isinstance(value, list) and len(value) == 2 and all(map(_number, value)) and value[0] < value[1]
     if isinstance(like, str):

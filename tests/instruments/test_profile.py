@@ -1,0 +1,194 @@
+"""Profiles of a user's own: all errors at once, nothing quoted of what is no profile, and back again unchanged."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from gesturesmith import instruments
+from gesturesmith.instruments.profile import load, to_toml
+
+PLAYER = """
+instrument_profile = 1
+based_on = "horn"
+name = "my horn"
+
+[limits]
+lip_correction_cents = { narrow = 30 }
+flutter_hz = { narrow = [18, 26], kind = "practice", source = "measured in a lesson" }
+"""
+
+
+def write(folder: Path, text: str | bytes, name: str = "my.toml") -> Path:
+    path = folder / name
+    path.write_bytes(text if isinstance(text, bytes) else text.encode())
+    return path
+
+
+def messages(path: Path) -> list[str]:
+    instrument, errors = load(path)
+    assert instrument is None
+    assert errors
+    return [e.message for e in errors]
+
+
+@pytest.mark.parametrize("name", instruments.names())
+def test_printed_and_read_again_it_is_the_same(name: str, tmp_path: Path) -> None:
+    instrument = instruments.get(name)
+    found, errors = load(write(tmp_path, to_toml(instrument)))
+    assert not errors
+    assert found == instrument
+
+
+def test_a_player_changes_only_what_he_says(tmp_path: Path) -> None:
+    horn = instruments.get("horn")
+    found, errors = load(write(tmp_path, PLAYER))
+    assert not errors
+    assert found is not None
+    assert found.name == "my horn"
+    assert found.limits["lip_correction_cents"].narrow.value == 30
+    assert "this player" in found.limits["lip_correction_cents"].narrow.source
+    assert found.limits["flutter_hz"].narrow.value == (18, 26)
+    assert found.limits["in_tune_cents"] == horn.limits["in_tune_cents"]
+    assert found.tubes == horn.tubes
+    assert found.chart == horn.chart
+
+
+def test_the_third_slide_is_a_setting(tmp_path: Path) -> None:
+    """check_values.csv: with 2-3 exact, valve 3 alone is 16.3 cents flat and 2-3 in tune."""
+    text = 'instrument_profile = 1\nbased_on = "horn"\nthird_slide = { tuned = "2-3" }\n'
+    found, errors = load(write(tmp_path, text))
+    assert not errors
+    assert found is not None
+    assert found.tube("F 2-3").fundamental_cents == pytest.approx(2500, abs=0.001)
+    assert found.tube("F 3").fundamental_cents == pytest.approx(2600 - 16.302, abs=0.001)
+
+
+def test_a_profile_may_be_based_on_another(tmp_path: Path) -> None:
+    write(tmp_path, PLAYER, "first.toml")
+    found, errors = load(write(tmp_path, 'instrument_profile = 1\nbased_on = "first.toml"\nname = "second"\n'))
+    assert not errors
+    assert found is not None
+    assert (found.name, found.limits["lip_correction_cents"].narrow.value) == ("second", 30)
+
+
+def test_profiles_in_a_circle(tmp_path: Path) -> None:
+    write(tmp_path, 'instrument_profile = 1\nbased_on = "b.toml"\n', "a.toml")
+    path = write(tmp_path, 'instrument_profile = 1\nbased_on = "a.toml"\n', "b.toml")
+    assert any("in a circle" in m for m in messages(path))
+
+
+def test_all_errors_at_once_with_line_key_and_what_is_allowed(tmp_path: Path) -> None:
+    text = """instrument_profile = 1
+based_on = "horn"
+nmae = "my horn"
+kind = "keys"
+written_to_sounding = "P5 sideways"
+usual_range = { low = "C5", high = "C4" }
+
+[limits]
+lip_correction_cents = { narrow = -4 }
+flutter_hz = { narrow = [30, 20] }
+lip_corection_cents = { narrow = 4 }
+
+[chart]
+"H4" = "F 0"
+"C4" = "F 5"
+
+[[registers]]
+name = "lowish"
+low = "C4"
+high = "C3"
+"""
+    _, errors = load(write(tmp_path, text))
+    found = {(e.line, e.key) for e in errors}
+    assert {
+        (3, "nmae"), (4, "kind"), (5, "written_to_sounding"), (6, "usual_range.high"),
+        (9, "limits.lip_correction_cents.narrow"), (10, "limits.flutter_hz.narrow"), (11, "limits.lip_corection_cents"),
+        (14, "chart.H4"), (15, "chart.C4"), (18, "registers.name"), (20, "registers.high"),
+    } <= found  # fmt: skip
+    assert all(e.allowed for e in errors)
+    assert next(e for e in errors if e.key == "nmae").allowed == "name"
+    assert [e.line for e in errors] == sorted(e.line for e in errors)
+
+
+SECRET = "hunter2"
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        "",
+        f"password = '{SECRET}'\n",
+        f"root:x:0:{SECRET}\n",
+        f"{SECRET}\x00".encode(),
+        b"\xff\xfe" + SECRET.encode(),
+    ],
+)
+def test_what_is_no_profile_is_not_quoted(content: str | bytes, tmp_path: Path) -> None:
+    found = messages(write(tmp_path, content))
+    assert len(found) == 1
+    assert "no instrument profile" in found[0]
+    assert SECRET not in found[0]
+
+
+def test_a_broken_profile_names_the_line_only(tmp_path: Path) -> None:
+    found = messages(write(tmp_path, f"instrument_profile = 1\nname = = {SECRET}\n"))
+    assert found == ["line 2: this cannot be read as TOML"]
+
+
+def test_only_files_of_sensible_size(tmp_path: Path) -> None:
+    assert messages(tmp_path) == ["this is not a file"]
+    assert messages(tmp_path / "missing.toml") == ["there is no such file"]
+    assert "256 kB" in messages(write(tmp_path, b"#" * (256 * 1024 + 1)))[0]
+    assert messages(Path("/dev/zero")) == ["this is not a file"]
+    assert messages(Path("nul\x00l.toml")) == ["the file cannot be opened"]
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="there are no pipes on this system")
+def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "pipe.toml")
+    assert messages(tmp_path / "pipe.toml") == ["this is not a file"]
+
+
+def test_deep_nesting_and_endless_numbers(tmp_path: Path) -> None:
+    head = "instrument_profile = 1\n"
+    assert messages(write(tmp_path, head + "a = " + "[" * 50000))
+    assert messages(write(tmp_path, head + "a = " + "9" * 50000))
+
+
+@pytest.mark.parametrize(
+    "value", ["1", "'x'", "[]", "[1]", "{}", "true", "1e400", "nan", "-1", "1979-05-27", "[[1]]"]
+)
+def test_a_value_of_the_wrong_sort_is_an_error_or_harmless(value: str, tmp_path: Path) -> None:
+    """Every key with every sort of value: never an exception."""
+    lines = to_toml(instruments.get("horn")).splitlines()
+    keys = [line.split(" = ")[0] for line in lines if " = " in line and not line.startswith(("#", "name", '"'))]
+    for key in sorted(set(keys[:14])):
+        load(write(tmp_path, f'instrument_profile = 1\nbased_on = "horn"\n{key} = {value}\n'))
+    for table in ("limits", "chart", "hand_chart", "partials"):
+        load(write(tmp_path, f'instrument_profile = 1\nbased_on = "horn"\n{table} = {value}\n'))
+        load(
+            write(
+                tmp_path, f'instrument_profile = 1\nbased_on = "horn"\n[{table}]\n"F 0" = {value}\nC4 = {value}\n'
+            )
+        )
+    for table in ("sides", "registers"):
+        load(
+            write(
+                tmp_path, f'instrument_profile = 1\nbased_on = "horn"\n[[{table}]]\nname = {value}\nlow = {value}\n'
+            )
+        )
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.binary(max_size=400))
+def test_arbitrary_bytes_are_an_error_never_a_fault(tmp_path: Path, data: bytes) -> None:
+    for content in (data, b"instrument_profile = 1\n" + data):
+        instrument, errors = load(write(tmp_path, content))
+        assert instrument is None
+        assert errors
