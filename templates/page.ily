@@ -29,7 +29,7 @@ gsNoteText =
 #(define (gs:room-for-signs grob)
    (let ((wide (lambda (all)
                  (list->vector
-                  (map (lambda (y) (if (interval-empty? y) y (interval-widen y 0.5))) (vector->list all)))))
+                  (map (lambda (y) (if (interval-empty? y) y (interval-widen y 0.9))) (vector->list all)))))
          (heights (ly:axis-group-interface::adjacent-pure-heights grob)))
      (cons (wide (car heights)) (wide (cdr heights)))))
 
@@ -115,8 +115,8 @@ gsPagePaper = \paper {
   print-first-page-number = ##t
   print-page-number = ##t
   footnote-separator-markup = \markup \column { \vspace #0.6 \override #'(span-factor . 1/4) \draw-hline \vspace #0.2 }
-  footnote-padding = 0.6\mm
-  footnote-footer-padding = 2\mm
+  footnote-padding = 0.4\mm
+  footnote-footer-padding = 1\mm
   % The page breaker does not count all of these distances, so they are small, and the room around headings is in
   % the headings.
   markup-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 1))

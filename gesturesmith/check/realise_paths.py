@@ -58,7 +58,7 @@ def shortest(instrument: Instrument, points: Sequence[Asked]) -> list[Way]:
     weights = [_weight(a, b) for a, b in pairwise(points)]
     if _first_is_best(columns, weights):
         return [column[0] for column in columns]
-    return _shortest(columns, [lambda a, b, w=w: w * movement(a, b) for w in weights])
+    return _shortest(columns, [_moving(w) for w in weights])
 
 
 def slid(instrument: Instrument, points: Sequence[Asked]) -> tuple[list[Way], list[int]]:
@@ -83,6 +83,13 @@ def _same_partial(a: Way, b: Way) -> bool:
 def _weight(a: Asked, b: Asked) -> float:
     gap = b.seconds - a.seconds
     return min(1.0, _UNHURRIED_S / gap) if gap > 0 else 1.0
+
+
+def _moving(weight: float) -> Callable[[Way, Way], float]:
+    def cost(a: Way, b: Way) -> float:
+        return weight * movement(a, b)
+
+    return cost
 
 
 def _first_is_best(columns: Sequence[tuple[Way, ...]], weights: Sequence[float]) -> bool:

@@ -10,7 +10,7 @@ from gesturesmith.lang.layout import Line
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import Text, Word
 from gesturesmith.lang.reader import Notes, Reader, UnreadableError, name_message
-from gesturesmith.lang.tokens import NAME, PLAIN, Token, spanning, tokenize, unquoted
+from gesturesmith.lang.tokens import PLAIN, Token, is_name, spanning, tokenize, unquoted
 from gesturesmith.lang.words import BLOCKS, RESERVED
 from gesturesmith.source import Span
 
@@ -39,39 +39,41 @@ def names(lines: Iterable[Line]) -> frozenset[str]:
 def read(line: Line, notes: Notes, taken: dict[str, int]) -> Heading:
     """The heading on `line`; `taken` are the names so far, and is added to."""
     number = line.row.number
-    span = Span(number, line.start + 1, len(line.row.text.rstrip(" \t")) + 1)
     key = Word(line.key, Span(number, line.start + 1, line.start + 1 + len(line.key)))
-    if line.key not in BLOCKS:
-        return _unknown(line, key, span, notes)
+    kind = line.key if line.key in BLOCKS else _unknown(line, key, notes)
+    if not kind:
+        end = len(line.row.text.rstrip(" \t")) + 1
+        return Heading("gesture", Word("", key.span), None, Span(number, line.start + 1, end), guessed=True)
     tokens = tokenize(line.row, line.value, PLAIN)[0]
     at = tokens[-1].end if tokens else line.value
     tokens.append(Token("end", "", number, at, at + 1))
-    if tokens[0].start >= 0 and line.colon:
-        notes.add("bad-heading", key.span, f"no colon after `{line.key}`: {line.key} name")
+    if line.colon:
+        notes.add("bad-heading", key.span, f"no colon after `{line.key}`: {kind} name")
     reader = Reader(tokens, key, notes)
     name, title = Word("", key.span), None
     try:
-        name = _name(reader, line.key)
+        name = _name(reader, kind)
         _take(name, notes, taken)
         notes.block = name.text
         title = _title(reader)
     except UnreadableError:
         pass
     end = reader.back().end if reader.i else len(line.key) + line.start
-    return Heading(line.key, name, title, Span(number, line.start + 1, end + 1))
+    return Heading(kind, name, title, Span(number, line.start + 1, end + 1))
 
 
-def _unknown(line: Line, key: Word, span: Span, notes: Notes) -> Heading:
-    """A line at the margin that is neither a setting nor a heading."""
+def _unknown(line: Line, key: Word, notes: Notes) -> str:
+    """What block is likely meant by a line at the margin that is neither a setting nor a heading; "" for none."""
     near = notes.nearest(line.key, BLOCKS) if line.key else ()
     if near:
         said = shown(line.key)
         notes.add("unknown-block", key.span, f"{said} does not begin a block: write {listed(near)}", near)
-    else:
-        wide = key.span if line.key else Span(span.line, span.column, min(span.end_column, span.column + 1))
-        what = f"a setting such as `tempo: 72`, or {listed(BLOCKS)} with a name"
-        notes.add("not-a-key", wide, f"this line begins neither a setting nor a block: write {what}")
-    return Heading(near[0] if near else "gesture", Word("", key.span), None, span, guessed=True)
+        return near[0]
+    start = line.start + 1
+    wide = key.span if line.key else Span(line.row.number, start, start + 1)
+    what = f"a setting such as `tempo: 72`, or {listed(BLOCKS)} with a name"
+    notes.add("not-a-key", wide, f"this line begins neither a setting nor a block: write {what}")
+    return ""
 
 
 def _name(reader: Reader, kind: str) -> Word:
@@ -79,7 +81,7 @@ def _name(reader: Reader, kind: str) -> Word:
     if tok.kind == "end":
         reader.fail("missing-name", reader.key.span, f"every {_one(kind)} has a name: {kind} beacon")
     if tok.kind == "text":
-        words = "-".join(w for w in unquoted(tok.text).lower().split() if NAME.match(w))
+        words = "-".join(w for w in unquoted(tok.text).lower().split() if is_name(w))
         what = f"the name comes first, the title after it: {kind} {words[:30] or 'beacon'} {shown(tok.text)[1:-1]}"
         reader.fail("missing-name", tok.span, what)
     if tok.kind == "note":
@@ -91,7 +93,7 @@ def _name(reader: Reader, kind: str) -> Word:
     if tok.kind != "word":
         reader.unexpected("a name")
     reader.next()
-    if not NAME.match(tok.text):
+    if not is_name(tok.text):
         reader.fail("bad-name", tok.span, name_message(tok.text))
     return Word(unicodedata.normalize("NFC", tok.text), tok.span)
 

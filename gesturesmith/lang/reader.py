@@ -13,7 +13,7 @@ from typing import NoReturn
 from gesturesmith.diagnostics.types import ReadError
 from gesturesmith.lang.messages import RULES, listed, short, shown
 from gesturesmith.lang.nodes import Quantity, Text, Word
-from gesturesmith.lang.tokens import NAME, PARTNER, Token, quoted, spanning, unquoted
+from gesturesmith.lang.tokens import PARTNER, Token, is_name, quoted, spanning, unquoted
 from gesturesmith.lang.words import UNITS, nearest
 from gesturesmith.source import Span
 
@@ -144,13 +144,13 @@ class Reader:
     def word(self, wanted: str) -> Word:
         """A bare word that has the form of a name."""
         tok = self.tok
-        if tok.kind == "note" and NAME.match(tok.text):  # `A4` where a name is wanted
+        if tok.kind == "note" and is_name(tok.text):  # `A4` where a name is wanted
             return Word(tok.text, self.next().span)
-        if tok.kind == "text" and NAME.match(unquoted(tok.text)):
+        if tok.kind == "text" and is_name(unquoted(tok.text)):
             self.fail("unknown-word", tok.span, f"names stand without quotes: {short(unquoted(tok.text))}")
         if tok.kind != "word":
             self.unexpected(wanted)
-        if not NAME.match(tok.text):
+        if not is_name(tok.text):
             self.fail("bad-name", tok.span, name_message(tok.text))
         self.next()
         return Word(tok.text, tok.span)
@@ -278,7 +278,7 @@ def hash_message(tok: Token) -> str:
 def name_message(text: str) -> str:
     """Why `text` is not a name, and what would be."""
     plain = text.replace("_", "-")
-    if plain != text and NAME.match(plain):
+    if plain != text and is_name(plain):
         return f"names are joined with a hyphen: write {shown(plain)}"
     return f"{shown(text)} is not a name: letters and digits, joined with single hyphens, a letter first"
 

@@ -18,7 +18,7 @@ SAME = str.maketrans(
 )
 # What never belongs in a gesture file, in texts neither: controls, line separators, halves of a character.
 FORBIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff]")
-NAME = re.compile(r"[^\W\d_][\u0300-\u036f]*(?:-?[^\W_][\u0300-\u036f]*)*\Z")
+_NAME = re.compile(r"[^\W\d_][\u0300-\u036f]*(?:-?[^\W_][\u0300-\u036f]*)*\Z")
 
 _TEXT = (
     r'"(?:[^"\\]|\\.)*+"|“(?:[^”\\]|\\["\\]?)*+”|„(?:[^“\\]|\\["\\]?)*+“|«(?:[^»\\]|\\["\\]?)*+»'
@@ -45,6 +45,13 @@ PLAIN = re.compile(
 LETTERS = r"(?P<word>[A-Za-zÀ-ÿ]+)"
 FINGERS = re.compile(rf"[ \t]*(?:{LETTERS}|(?P<valves>[0-9]+(?:[-–][0-9]+)++){_COMMON})", re.VERBOSE)
 SIZES = re.compile(rf"[ \t]*(?:(?P<paper>[ABab][0-9](?![0-9]))|{LETTERS}{_COMMON})", re.VERBOSE)
+
+
+def is_name(text: str) -> bool:
+    """Whether a word has the form of a name: letters of any script, digits 0 to 9, single hyphens inside."""
+    if not _NAME.match(text):
+        return False
+    return text.isascii() or all(c in "0123456789-" or c.isalpha() or "\u0300" <= c <= "\u036f" for c in text)
 
 
 class Token(NamedTuple):

@@ -115,13 +115,13 @@ def test_with_bars(signature: str, kinds: str, times: str, expected: str) -> Non
 
 
 @given(
-    st.lists(st.sampled_from([F(1, 16), F(1, 4), F(1, 2), F(3, 4), F(1), F(3, 2), F(1, 3), F(2, 3), F(5), F(2, 5)])),
+    st.lists(
+        st.sampled_from([F(1, 16), F(1, 4), F(1, 2), F(3, 4), F(1), F(3, 2), F(1, 3), F(2, 3), F(5), F(2, 5)])
+    ),
     st.sampled_from([None, (4, 4), (3, 4), (6, 8), (5, 8), (7, 8), (2, 2), (5, 4), (3, 8)]),
     st.lists(st.sampled_from(["note", "moving", "point", "rest"]), min_size=1, max_size=12),
 )
-def test_all_time_is_accounted_for(
-    lengths: list[F], signature: tuple[int, int] | None, kinds: list[str]
-) -> None:
+def test_all_time_is_accounted_for(lengths: list[F], signature: tuple[int, int] | None, kinds: list[str]) -> None:
     """Leaves follow each other without gap or overlap, never cross a bar line, and last as long as the slots."""
     slots, at = [], F(0)
     for n, (kind, length) in enumerate(zip(kinds, lengths, strict=False)):

@@ -16,7 +16,7 @@ SLOW = settings(max_examples=60, deadline=None, suppress_health_check=list(Healt
 
 
 def comments(text):
-    """Every comment of a file that reads, in order: what stands from a `#` outside quotes with white space before."""
+    """Every comment of a file that reads, in order."""
     from gesturesmith.lang.keys import pattern
     from gesturesmith.lang.layout import layout
     from gesturesmith.lang.tokens import tokenize

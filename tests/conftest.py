@@ -1,0 +1,38 @@
+"""Gestures from text to music, as the pipeline takes them there, for every folder of tests."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from gesturesmith.check import check
+from gesturesmith.lang import parse
+from gesturesmith.model.resolve import resolve
+from gesturesmith.source import Source
+
+HEAD = "instrument: horn\npitches: written\n"
+
+
+@pytest.fixture(scope="session")
+def engraved() -> Callable[..., dict]:
+    """A function: file text -> the music of every gesture and passage in it, by name, and its settings under "".
+
+    Text that names no instrument is for the horn, in written pitches. What the checker says is not looked at.
+    """
+
+    def make(text: str, *, pitches: str = "written") -> dict:
+        from gesturesmith.engrave import engrave_gesture, engrave_passage
+
+        source = Source("test", text if "instrument:" in text else HEAD + text)
+        tree, syntax = parse(source)
+        piece, names = resolve(tree)
+        assert not syntax, syntax
+        assert not names, names
+        checked = check(piece, tree, source, ())
+        made = {n: engrave_gesture(c, piece.settings, pitches=pitches) for n, c in checked.cases.items()}
+        for name, case in checked.passage_cases.items():
+            made[name] = engrave_passage(case, piece.settings, pitches=pitches)
+        return {**made, "": piece.settings}
+
+    return make
