@@ -6,16 +6,16 @@ import contextlib
 import errno
 import os
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
+from gesturesmith.values import frozen
 from gesturesmith.writers.base import MARK, Output
 
 # The machine gave up; any other trouble with a folder is one the user can do something about.
 _MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, errno.ENFILE, errno.ENOMEM}
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Blocked:
     """Nothing was written, or nothing more; `machine` where it was the machine and not the place."""
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import Any
+
+from gesturesmith.values import frozen
 
 
 class Kind(Enum):
@@ -25,7 +26,7 @@ class Kind(Enum):
 DERIVED, PUBLISHED, PRACTICE, MEMORY, HOUSE = Kind.DERIVED, Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY, Kind.HOUSE
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Sourced[T]:
     """A value, the kind of its evidence, and the source in words."""
 
@@ -34,7 +35,7 @@ class Sourced[T]:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Limit:
     """A limit on which readings differ: caution beyond `narrow`, refused only beyond `wide`.
 

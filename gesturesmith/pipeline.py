@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
@@ -13,6 +12,7 @@ from gesturesmith.diagnostics import FileReport, Finding, GestureReport, Passage
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
+from gesturesmith.values import frozen
 from gesturesmith.writers.base import Item, Output
 
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond
@@ -25,7 +25,7 @@ _TOGETHER = 4  # so many pictures are set in the page's own run; more have one o
 _SECONDS_A_MUSIC = 2.0  # far beyond the 0.02 s that one takes: only what never ends is stopped
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Options:
     """What is wanted of a file.
 
@@ -47,7 +47,7 @@ class Options:
     draft: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Outcome:
     """What is said of a file, and what there is of it to deliver; `names` are all its gestures and passages."""
 
@@ -206,7 +206,7 @@ def make(outcome: Outcome, options: Options, press: Press | None) -> tuple[Outpu
     return tuple(outputs)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class _Task:
     """Items that one LilyPond makes in the same formats."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Span:
     """A stretch of one line: line and columns count from 1 in code points; `end_column` is exclusive."""
 
@@ -20,7 +20,7 @@ class Span:
         return Span(self.line, self.column, max(self.end_column, other.end_column))
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Source:
     """A text with the name its messages show; `lines` are without their ends."""
 

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
+
+from gesturesmith.values import frozen
 
 LETTERS = "CDEFGAB"
 _SEMITONES = dict(zip(LETTERS, (0, 2, 4, 5, 7, 9, 11), strict=True))
@@ -27,7 +29,7 @@ _ALTER_SIGNS = {
 A4_HZ = 440.0  # ISO 16:1975
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Interval:
     """A musical interval: diatonic steps (a fifth is 4) and size in cents, both signed."""
 
@@ -41,7 +43,7 @@ class Interval:
 UNISON = Interval(0, Fraction(0))
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Spelling:
     """A spelled pitch: letter, alteration in semitones (quarter tones are halves), octave, extra cents.
 

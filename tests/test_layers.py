@@ -13,7 +13,7 @@ PACKAGE = Path(__file__).parent.parent / "gesturesmith"
 
 # From the ground up; within a layer no room reads another, but for the pairs named below.
 LAYERS = (
-    ("units", "source", "evidence", "registry", "paths", "__init__"),
+    ("units", "source", "evidence", "registry", "paths", "values", "__init__"),
     ("diagnostics",),
     ("acoustics",),
     ("instruments", "techniques", "wording"),
@@ -26,11 +26,12 @@ LAYERS = (
 )
 # "Up or left": these rooms stand left of others in their layer, and are read by them.
 LEFT = {
-    "units": {"source", "evidence", "registry", "paths"},
-    "source": set(),
-    "evidence": set(),
+    "units": {"source", "evidence", "registry", "paths", "values"},
+    "source": {"values"},
+    "evidence": {"values"},
     "registry": set(),
     "paths": set(),
+    "values": set(),
     "__init__": set(),
     "instruments": set(),
     "techniques": {"instruments"},

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from gesturesmith.diagnostics import Finding, Severity
 from gesturesmith.model.gesture import Allow
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Lifted:
     """Findings after every `allow`; which of the allows met nothing, and which only what cannot be allowed."""
 

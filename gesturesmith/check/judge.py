@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 
 from gesturesmith import techniques
@@ -15,9 +15,10 @@ from gesturesmith.model.gesture import Gesture
 from gesturesmith.rules import all_rules
 from gesturesmith.rules.base import Case, Outcome, PassageCase, Rule
 from gesturesmith.techniques.base import Technique
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Judged:
     """A gesture as it would be played, with its findings in file order."""
 

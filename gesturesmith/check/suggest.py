@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.check.judge import Judged, judge
@@ -19,6 +19,7 @@ from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case
 from gesturesmith.source import Source, Span
 from gesturesmith.units import Spelling
+from gesturesmith.values import frozen
 
 MOST = 3  # suggestions for one finding
 TRIES = 40  # edits judged for one gesture: one of many faults must not hold up the rest
@@ -159,7 +160,7 @@ def _spelling(match: re.Match[str]) -> Spelling:
     return Spelling(match[2], Fraction(_ALTER[match[3]], 2), int(match[4]))
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Seen:
     """What counts of a judged gesture when edits are weighed."""
 

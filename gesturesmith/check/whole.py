@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from gesturesmith.check.judge import Judged, in_file_order, judge, judge_passage, verdict_of
@@ -22,12 +22,13 @@ from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Exercise, Passage, PassageItem, Piece
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Source
+from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
     from gesturesmith.check.suggest import Bench
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Checked:
     """What is said of a file, and the cases that are engraved from it, by the names of their blocks."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from contextlib import ExitStack
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,6 +13,7 @@ from gesturesmith import writers
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import Progress, clean, complain, say
 from gesturesmith.cli.status import Status, worst
+from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
     from gesturesmith.diagnostics import GestureReport, PassageReport
@@ -115,7 +116,7 @@ def stem_of(path: str) -> str:
     return clean(name.removesuffix(".gesture") or name).replace("\n", "\ufffd")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class _Shop:
     """What all files of a run share."""
 

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import errno
 import os
-from dataclasses import dataclass
 
 from gesturesmith.cli.console import clean
 from gesturesmith.diagnostics import FileReport, ReadError
 from gesturesmith.source import Source, Span
+from gesturesmith.values import frozen
 
 LARGEST_BYTES = 2_000_000  # a gesture takes about 200 bytes: ten thousand of them
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Unread:
     """A file that gave no text."""
 

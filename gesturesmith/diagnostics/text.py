@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from gesturesmith.diagnostics.lines import excerpt, visible, width
 from gesturesmith.diagnostics.types import (
@@ -21,6 +20,7 @@ from gesturesmith.diagnostics.types import (
     Verdict,
 )
 from gesturesmith.source import Span
+from gesturesmith.values import frozen
 
 _COLUMNS = 116  # a message that would pass this goes under its caret
 _HEADINGS = {Severity.REFUSED: "not as written", Severity.CAUTION: "with care", Severity.ADVICE: "advice"}
@@ -28,7 +28,7 @@ _COLOURS = {"not as written": "1;31", "cannot be read": "1;31", "with care": "1;
 _LEFT_OUT_SHOWN = 3  # variants of an exercise named with their reason; more are counted
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Text:
     """A file's name and its lines, split once."""
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from fractions import Fraction
 from typing import Any
 
 from gesturesmith.evidence import Sourced
 from gesturesmith.source import Source, Span
+from gesturesmith.values import frozen
 
 
 class Severity(Enum):
@@ -35,7 +36,7 @@ class Verdict(Enum):
         return {"approved": "playable", "caution": "with care", "refused": "not as written"}[self.value]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class ReadError:
     """Something in a file that could not be read."""
 
@@ -47,7 +48,7 @@ class ReadError:
     gesture: str | None = None  # the block it stands in, where that is known
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Number:
     """A measured quantity beside its limit, in `unit`."""
 
@@ -57,7 +58,7 @@ class Number:
     unit: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Edit:
     """Replace `old` by `new` on `line`; an empty `old` puts `new` in as a line of its own after `line`."""
 
@@ -66,7 +67,7 @@ class Edit:
     new: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Suggestion:
     """Edits that were checked, with the verdict the checker gave on the result."""
 
@@ -75,7 +76,7 @@ class Suggestion:
     changes_music: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Finding:
     """What a rule found.
 
@@ -99,7 +100,7 @@ class Finding:
     physical: bool = False  # what no tube or range can give: `allow` cannot lift it
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class GestureReport:
     """A gesture, its verdict and its findings in file order; `realisation` as JSON-ready values."""
 
@@ -112,7 +113,7 @@ class GestureReport:
     difficulty: int | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class PassageReport:
     """A passage: refused where a gesture it plays is refused."""
 
@@ -123,7 +124,7 @@ class PassageReport:
     findings: tuple[Finding, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class ExerciseReport:
     """An exercises block: how many variants it makes and which the checker left out, with the reason."""
 
@@ -134,7 +135,7 @@ class ExerciseReport:
     left_out: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class FileReport:
     """All that is said of one file."""
 
@@ -151,7 +152,7 @@ class FileReport:
         return Verdict.REFUSED in verdicts
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Report:
     """The reports of all files of a run."""
 

@@ -35,7 +35,7 @@ def phrases(events: list[Event]) -> list[list[Event]]:
 def assign(groups: list[list[Event]], rests: list[bool], instrument: Instrument) -> list[str]:
     """A clef for each group: the cheapest way through them. `rests`: whether a rest stands before a group."""
     clefs = {clef: lowest for clef, lowest in instrument.clefs if clef in MIDDLE}
-    home = _home(instrument, tuple(clefs))
+    home = _home(instrument, clefs)
     ways: dict[str, tuple[float, tuple[str, ...]]] = {clef: (0.0, (clef,)) for clef in clefs}
     for number, (group, rest) in enumerate(zip(groups, rests, strict=True)):
         price = 0 if not number else _CHANGE_IN_REST if rest else _CHANGE
@@ -47,10 +47,11 @@ def assign(groups: list[list[Event]], rests: list[bool], instrument: Instrument)
     return list(min(ways.values())[1]) if groups else []
 
 
-def _home(instrument: Instrument, clefs: tuple[str, ...]) -> str:
-    """The clef in which the instrument's registers take the fewest ledger lines."""
-    limits = [pitch.steps for register in instrument.registers for pitch in (register.low, register.high)]
-    return min(clefs, key=lambda clef: sum(ledgers(steps, clef) for steps in limits))
+def _home(instrument: Instrument, clefs: dict[str, int]) -> str:
+    """The clef a part is written in: the highest that serves the whole middle register."""
+    middle = instrument.register("middle") or instrument.registers[0]
+    served = [clef for clef, lowest in clefs.items() if lowest <= middle.low.pitch_cents]
+    return served[0] if served else next(reversed(clefs))
 
 
 def _cost(group: list[Event], clef: str, lowest: int, home: str) -> float:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from gesturesmith.lytext import LyText, code, quoted
@@ -10,6 +9,7 @@ from gesturesmith.model.gesture import Band, ContourPoint, Gesture, Pitch
 from gesturesmith.model.piece import Settings
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import LETTERS, Spelling, spell
+from gesturesmith.values import frozen
 
 MIDDLE_LINE_LOW, MIDDLE_LINE_HIGH = -4, 4  # outer lines of the three-line staff, in half staff spaces
 NOTHING = code("")
@@ -29,7 +29,7 @@ _ALTERS = {
 _SIGNS = {-1: "♭", 0: "", 1: "♯"}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Head:
     """One notehead.
 
@@ -92,7 +92,7 @@ def three_lines(gestures: tuple[Gesture, ...], settings: Settings) -> bool:
     return settings.heights == "lines" or named
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Stave:
     """How heads find their place: on three lines or on five, in the part's pitches or the concert score's."""
 
@@ -160,11 +160,19 @@ def _tuned(spelling: Spelling) -> tuple[Spelling, LyText]:
     whole = round((spelling.alter * 100 + spelling.cents) / 50) * 50
     alter = Fraction(whole, 100)
     shown = Spelling(spelling.letter, alter, spelling.octave) if alter in _ALTERS else spelling
-    tempered = spell(round(spelling.pitch_cents / 100) * 100, sharps=spelling.alter > 0 or spelling.cents > 0)
+    tempered = _tempered(spelling)
     off = int(spelling.pitch_cents - tempered.pitch_cents)
     if (tempered.letter, tempered.alter) == (shown.letter, shown.alter):
         return shown, code(f"\\gsCents #{off}")
     return shown, code(f"\\gsTuned {quoted(tempered.letter + _SIGNS[int(tempered.alter)])} #{off}")
+
+
+def _tempered(spelling: Spelling) -> Spelling:
+    """The tempered note a tuner names: on the composer's letter where one plain accidental says it."""
+    alter = Fraction(round((spelling.alter * 100 + spelling.cents) / 100))
+    if alter in _SIGNS:
+        return Spelling(spelling.letter, alter, spelling.octave)
+    return spell(round(spelling.pitch_cents / 100) * 100)
 
 
 def _shape(gesture: Gesture, point: ContourPoint) -> tuple[str, ...]:

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from gesturesmith.lytext import LyText
+from gesturesmith.values import frozen
 
 # A mark as the score writes it. In a user's text the quote would stand behind a backslash.
 _MARK = re.compile(r'\\gsMark "([0-9, ]+)"')
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Footnote:
     """A footnote: its number as printed at the note and its text, plain."""
 
@@ -21,7 +21,7 @@ class Footnote:
     text: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Music:
     """One gesture or one passage.
 

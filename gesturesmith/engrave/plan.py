@@ -16,6 +16,7 @@ from gesturesmith.engrave.rhythm import FREE, Meter, Slot, settled
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
+from gesturesmith.values import frozen
 
 
 @dataclass(slots=True, kw_only=True)
@@ -40,7 +41,7 @@ class Part:
     feathers: str = ""  # "RIGHT" | "LEFT" under one beam that opens or closes
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Plan:
     """All parts, with the clefs and footnotes of the whole."""
 

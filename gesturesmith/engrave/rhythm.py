@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+
+from gesturesmith.values import frozen
 
 F = Fraction
 _SHORTEST = F(1, 16)  # a sixty-fourth note
@@ -25,7 +27,7 @@ _LONGEST = F(4)
 KINDS = ("note", "moving", "point", "rest")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Slot:
     """A stretch of time with one note, point or rest; `key` says which event it is."""
 
@@ -39,7 +41,7 @@ class Slot:
         return self.kind != "point"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Leaf:
     """One note, rest or skip.
 
@@ -60,14 +62,14 @@ class Leaf:
     group: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Triplet:
     """Three in the time of two."""
 
     leaves: tuple[Leaf, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Meter:
     """Bars of `bar` beats, divided into `cells` that a reader must see; free: cells of one beat, no bars."""
 
@@ -189,7 +191,7 @@ def _wide(
     cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, metre: Meter
 ) -> tuple[Fraction, Fraction] | None:
     """The triplet over four or two whole beats that a cell lies in, or None."""
-    if end - start != 1:
+    if any(cell != 1 for cell in metre.cells):
         return None
     for width in (4, 2):
         base = metre.bar_start(start)

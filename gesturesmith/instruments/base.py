@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import Any
 
 from gesturesmith.evidence import Kind, Limit, Sourced
 from gesturesmith.units import Interval, Spelling
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Side:
     """One air path that the valves lengthen: the F side or the B-flat side of a double horn.
 
@@ -29,7 +30,7 @@ class Side:
     stopped_cents: Sourced[int] | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Tube:
     """One tube length: a side with some valves down, or a slide position.
 
@@ -50,7 +51,7 @@ class Tube:
         return f"{self.side} {self.valves}".strip()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Register:
     """A named register by its written limits, both inclusive."""
 
@@ -63,7 +64,7 @@ class Register:
 ALONE = Sourced("alone", Kind.HOUSE, "each valve tuned by itself")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Instrument:
     """A brass instrument.
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from gesturesmith.lang.keys import pattern
 from gesturesmith.lang.layout import Line, layout
@@ -17,13 +16,14 @@ from gesturesmith.lang.parse import parse
 from gesturesmith.lang.tokens import PLAIN, Token, quoted, tokenize, unquoted
 from gesturesmith.lang.words import LINES, SIGNS
 from gesturesmith.source import Source
+from gesturesmith.values import frozen
 
 _STEP = "  "
 _CONTOURS = ("contour", "sing")
 _NATURAL = str.maketrans({"♮": "", "𝄪": "##", "𝄫": "bb"})
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Out:
     """A written line: its kind as in `layout`, how many steps in, and whether it belongs to a block."""
 

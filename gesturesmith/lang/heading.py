@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from gesturesmith.lang.layout import Line
 from gesturesmith.lang.messages import listed, shown
@@ -13,9 +12,10 @@ from gesturesmith.lang.reader import Notes, Reader, UnreadableError, name_messag
 from gesturesmith.lang.tokens import PLAIN, Token, is_name, spanning, tokenize, unquoted
 from gesturesmith.lang.words import BLOCKS, RESERVED
 from gesturesmith.source import Span
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Heading:
     """A heading as far as it could be read; `guessed` where its kind was not."""
 

@@ -6,13 +6,13 @@ out in `model`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from gesturesmith.source import Span
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Word:
     """A bare word: a name, a technique, a unit, a register."""
 
@@ -20,7 +20,7 @@ class Word:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Text:
     """A quoted text, its parts joined by a space."""
 
@@ -28,7 +28,7 @@ class Text:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Quantity:
     """A number with its unit: "" | "beats" | "s" | "mm" | "%"."""
 
@@ -37,7 +37,7 @@ class Quantity:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Note:
     """A pitch as written. `alter` in semitones (halves are quarter tones); `about` for an x before it."""
 
@@ -49,7 +49,7 @@ class Note:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Height:
     """low, mid, high (percent 0, 50, 100), `35%`, or "highest" / "lowest" (percent None)."""
 
@@ -58,14 +58,14 @@ class Height:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Rest:
     """`r`: silence."""
 
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Point:
     """One point: its height, time `at` (in the unit of `lasts`), `as` changes, words after it."""
 
@@ -76,7 +76,7 @@ class Point:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Line:
     """What joins two points: straight wavy broken dotted arrow slur none; growth "growing" | "fading" | ""."""
 
@@ -85,7 +85,7 @@ class Line:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Contour:
     """Points with the lines between them: len(lines) == len(points) - 1."""
 
@@ -94,7 +94,7 @@ class Contour:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Names:
     """One or more words joined by `+` (techniques) or listed (wording)."""
 
@@ -102,7 +102,7 @@ class Names:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Band:
     """A register's name, or two notes."""
 
@@ -112,7 +112,7 @@ class Band:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Level:
     """A dynamic level with its place, if one is given."""
 
@@ -121,7 +121,7 @@ class Level:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Dynamics:
     """Levels and what joins each to the next: "<", ">" or "" (levels that only follow each other)."""
 
@@ -130,7 +130,7 @@ class Dynamics:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Attacks:
     """How many attacks; shape "" | "accelerating" | "slowing"."""
 
@@ -139,7 +139,7 @@ class Attacks:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Finger:
     """One fingering as written: side "" | "F" | "Bb" | "T"; valves "0", "1-2", a slide position; shade for a
     slide: "" | "short" | "long"."""
@@ -150,7 +150,7 @@ class Finger:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Fingering:
     """mode "auto" | "held" | "given"; `items` one for all or one a point."""
 
@@ -159,7 +159,7 @@ class Fingering:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Allow:
     """A rule's name with the reason it may be passed over."""
 
@@ -168,7 +168,7 @@ class Allow:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Tempo:
     """Beats per minute with the words that may stand before the number."""
 
@@ -177,7 +177,7 @@ class Tempo:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Meter:
     """A time signature; None for both is `free`."""
 
@@ -186,7 +186,7 @@ class Meter:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Paper:
     """A named size ("a4", "letter") or width and height in mm."""
 
@@ -196,7 +196,7 @@ class Paper:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class PlayItem:
     """One item of `play:`: exactly one of name, note, rest.
 
@@ -217,13 +217,13 @@ class PlayItem:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Play:
     items: tuple[PlayItem, ...]
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Range:
     """`A..B by N` over notes or quantities; `by` in semitones for notes, in the values' unit for quantities."""
 
@@ -233,7 +233,7 @@ class Range:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Series:
     """A list of values in an exercises block: quantities, notes, bands, dynamics, or one Range."""
 
@@ -247,7 +247,7 @@ type Value = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Entry:
     """`key: value`; value None where it could not be read (the error is reported beside the tree)."""
 
@@ -256,7 +256,7 @@ class Entry:
     span: Span  # of the value as written on its first line
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Block:
     """A gesture, passage or exercises block."""
 
@@ -273,7 +273,7 @@ class Block:
         return next((e for e in self.entries if e.key.text == key), None)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class File:
     """A file: settings at its top (and anywhere between blocks, at the margin), then blocks in order."""
 

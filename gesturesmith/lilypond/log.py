@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+
+from gesturesmith.values import frozen
 
 _PLACED = re.compile(
     r"^(?P<file>.*?):(?P<line>\d+):\d+: (?P<level>fatal error|error|warning|programming error): (?P<text>.*)$"
@@ -15,7 +16,7 @@ _MARK = re.compile(r"^\s*% (?:gesture|passage) (?P<name>\S+)\s*$")
 _LONGEST = 200  # characters of a message: enough to recognise it, not a page
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Message:
     """One message. `line` counts from 1 in the document; None where LilyPond gave no place in it."""
 
@@ -24,7 +25,7 @@ class Message:
     line: int | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Failure:
     """A run that did not give what it should. `gesture` is None only where nothing tells which it was."""
 

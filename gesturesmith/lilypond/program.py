@@ -8,9 +8,10 @@ import os
 import re
 import shutil
 import subprocess
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+
+from gesturesmith.values import frozen
 
 ENVIRONMENT = "GESTURESMITH_LILYPOND"
 OLDEST = (2, 24, 0)  # the stencils use what 2.24 brought
@@ -24,7 +25,7 @@ _WAYS = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class LilyPond:
     """A LilyPond that can be run. `cairo`: it writes PDF, SVG and PNG in one run."""
 
@@ -33,7 +34,7 @@ class LilyPond:
     cairo: bool
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Missing:
     """No LilyPond that would do; `reason` is for people, with the ways to get one."""
 

@@ -13,7 +13,6 @@ import signal
 import subprocess
 import tempfile
 import time
-from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
 from typing import Self
@@ -21,12 +20,13 @@ from typing import Self
 from gesturesmith import paths
 from gesturesmith.lilypond.log import Message, read_log
 from gesturesmith.lilypond.program import LilyPond
+from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the CSS pixel of 96 a inch: sharp on the screens people have
 _OWN_SESSION = os.name == "posix"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Job:
     """One document and how long it may take, in seconds of wall clock."""
 
@@ -34,7 +34,7 @@ class Job:
     timeout_s: float = 60.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Run:
     """What a run gave.
 

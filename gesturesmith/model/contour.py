@@ -14,12 +14,13 @@ from gesturesmith.model.context import MOST_POINTS, Context, spelled
 from gesturesmith.model.gesture import Band, ContourPoint, Pitch, Segment
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
+from gesturesmith.values import frozen
 
 _WORDS_OF_LEVEL = frozenset(LEVELS)
 _DETACHED = ("none", "slur")  # what leaves the point after it a slot of its own
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Clock:
     """How long a gesture lasts and how its written times count.
 

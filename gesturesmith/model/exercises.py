@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 
@@ -19,11 +19,12 @@ from gesturesmith.model.piece import Exercise
 from gesturesmith.model.settings import meter_of
 from gesturesmith.source import Span
 from gesturesmith.units import Spelling, spell
+from gesturesmith.values import frozen
 
 _KEYS = ("start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics")  # in the order they take effect
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Value:
     """One value of a list: which key, what, how a label says it, and where it stands."""
 

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
+from gesturesmith.values import frozen
 
 LEVELS = ("n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff")
 _LEVEL_OF_ACCENT = {"sf": "f", "sfz": "f", "sffz": "ff", "fp": "f", "sfp": "f", "rfz": "f"}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Pitch:
     """A pitch with both its names; `sounding.pitch_cents` is what every judgement uses."""
 
@@ -27,7 +27,7 @@ class Pitch:
         return self.sounding.pitch_cents
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class ContourPoint:
     """One point of a contour, complete and resolved.
 
@@ -71,7 +71,7 @@ class ContourPoint:
             raise ValueError(f"at={self.at} until={self.until}")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Segment:
     """What joins point i to point i+1: straight wavy broken dotted arrow slur none."""
 
@@ -85,7 +85,7 @@ class Segment:
         return self.kind not in ("slur", "none")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Band:
     """A register band. `register` is its name, or "" where it was given by two pitches."""
 
@@ -95,7 +95,7 @@ class Band:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class DynamicMark:
     """A level at a place; `join` is what leads from it to the next: "<", ">" or ""."""
 
@@ -105,7 +105,7 @@ class DynamicMark:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Attacks:
     """Tongued attacks evenly spread over the gesture; shape "" | "accelerating" | "slowing"."""
 
@@ -114,7 +114,7 @@ class Attacks:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class AskedFingering:
     """mode auto | held | given; for "given" one tube name ("F 1-2", "1-2", "3", "T 2", "short 2") for all or
     one a sounding point."""
@@ -124,7 +124,7 @@ class AskedFingering:
     span: Span | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Allow:
     """A finding the composer has answered for, with the reason."""
 
@@ -133,7 +133,7 @@ class Allow:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Sung:
     """The sung line of a multiphonic."""
 
@@ -141,7 +141,7 @@ class Sung:
     segments: tuple[Segment, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Gesture:
     """A complete gesture.
 

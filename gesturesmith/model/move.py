@@ -7,17 +7,18 @@ music give the same gestures.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import Band, ContourPoint, DynamicMark, Gesture, Pitch
 from gesturesmith.units import Interval, Spelling, chromatic, spell
+from gesturesmith.values import frozen
 
 type Change = Callable[[Spelling, bool], Spelling]  # a written name and whether it is approximate -> the new name
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Unmovable:
     """Why a gesture cannot be changed so, to end a sentence with."""
 

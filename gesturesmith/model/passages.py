@@ -15,9 +15,10 @@ from gesturesmith.model.piece import Passage, PassageItem, Repeat
 from gesturesmith.model.settings import meter_of
 from gesturesmith.source import Span
 from gesturesmith.units import interval
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Frame:
     """How a passage is barred and counted, and how often it is played.
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.source import Span
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Settings:
     """The settings of a file, every default filled in. Sizes in mm, tempo in beats per minute."""
 
@@ -33,7 +33,7 @@ class Settings:
     staff_mm: Fraction = Fraction(7)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class PassageItem:
     """One event of a passage, written out in order: a gesture, or a rest (`gesture` is None).
 
@@ -47,7 +47,7 @@ class PassageItem:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Repeat:
     """A stretch between repeat signs, in beats from the start of the passage; played `times` in all."""
 
@@ -56,7 +56,7 @@ class Repeat:
     times: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Passage:
     """A passage. `items` holds what is engraved (a repeated stretch once)."""
 
@@ -75,7 +75,7 @@ class Passage:
         return sum((i.beats for i in self.items), Fraction(0))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Exercise:
     """A family of variants of one gesture, in the order they were computed; `labels` say each in words."""
 
@@ -93,7 +93,7 @@ class Exercise:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Piece:
     """A file, complete as far as it could be read."""
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Tube
 from gesturesmith.techniques.base import Technique
+from gesturesmith.values import frozen
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class PlayedPoint:
     """How one sounding point is played.
 
@@ -38,7 +38,7 @@ class PlayedPoint:
     fingered_cents: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Realisation:
     """How a gesture is played.
 

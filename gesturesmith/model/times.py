@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
+
+from gesturesmith.values import frozen
 
 type Given = Sequence[Fraction | None]
 
 _ZERO = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Fault:
     """A time that cannot be: which one, the rule it breaks, and the earlier time it does not pass."""
 

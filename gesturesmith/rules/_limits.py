@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
 
 from gesturesmith.diagnostics import Severity
 from gesturesmith.evidence import PRACTICE, Limit, Sourced
 from gesturesmith.model.gesture import LEVELS
+from gesturesmith.values import frozen
 
 # A player's page is no measurement: beyond its widest reading a finding still only cautions, far beyond it
 # refuses. A quarter more is far for rates and durations; it only ever makes the checker milder.
 FAR = 1.25
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Excess:
     """A limit that was passed: how gravely, the value of the limit, and what it rests on."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
@@ -13,6 +12,7 @@ from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import frequency_hz, spell
+from gesturesmith.values import frozen
 
 
 def written_name(instrument: Instrument, sounding_cents: Fraction | float) -> str:
@@ -93,7 +93,7 @@ def path_of(point: ContourPoint) -> str:
     return "none"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Slide:
     """A line that slides, with the points it joins and their places in the contour."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 
 from gesturesmith.diagnostics import Finding, Severity
 from gesturesmith.instruments.base import Instrument
@@ -11,11 +10,12 @@ from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Passage
 from gesturesmith.model.realisation import Realisation
 from gesturesmith.techniques.base import Technique
+from gesturesmith.values import frozen
 
 __all__ = ["Case", "Finding", "Outcome", "PassageCase", "Rule", "outcome_rule", "passage_rule", "rule"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Case:
     """One gesture with the way it would be played; rules read it and nothing else."""
 
@@ -45,7 +45,7 @@ class Case:
         return "none"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class PassageCase:
     """A passage with the case of each gesture it plays, in the order of its items (None for rests)."""
 
@@ -54,7 +54,7 @@ class PassageCase:
     refusals: tuple[Finding | None, ...] = ()  # the first refusal of each item's gesture, None where there is none
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Outcome:
     """What the other rules found on a gesture, for the few rules that judge that.
 
@@ -72,7 +72,7 @@ class Outcome:
     replaced: tuple[Finding, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Rule:
     """A rule: code, name, the severity its findings have unless they say otherwise, and its check.
 

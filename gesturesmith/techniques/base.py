@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.values import frozen
 
 # The layers of the language page, in the order a player thinks of them. `edge-in` and `edge-off` are the
 # two halves of "edges of a note".
@@ -51,7 +52,7 @@ LIMIT_UNITS = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Look:
     """How a technique stands on the page. Words are what is printed; "" prints nothing.
 
@@ -97,7 +98,7 @@ class Look:
     reason: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Technique:
     """One playing technique.
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import PurePosixPath
 
 from gesturesmith.lytext import LyText
+from gesturesmith.values import frozen
 
 # Every file we deliver holds these words, so that a later run knows it may replace it.
 MARK = "Made by Gesturesmith"
@@ -15,7 +15,7 @@ MARK = "Made by Gesturesmith"
 NO_TEXT = LyText("")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Item:
     """One thing that is delivered in one or more formats: the page of a file, or a snippet of it.
 
@@ -44,7 +44,7 @@ class Item:
     ily: LyText = NO_TEXT
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Output:
     """A file to deliver: where it goes below the output folder, and its bytes."""
 
@@ -57,7 +57,7 @@ def nothing_beside(items: tuple[Item, ...]) -> tuple[Output, ...]:
     return ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen(kw_only=True)
 class Writer:
     """One output format.
 

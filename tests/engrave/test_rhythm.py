@@ -7,7 +7,7 @@ number is the value in beats; ~ tied on; { } a triplet.
 
 from __future__ import annotations
 
-from fractions import Fraction as F
+from fractions import Fraction
 from itertools import pairwise
 
 import pytest
@@ -15,6 +15,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gesturesmith.engrave.rhythm import FREE, Leaf, Meter, Slot, Triplet, is_value, leaves, meter, settled
+
+F = Fraction
+LENGTHS = [F(1, 16), F(1, 4), F(1, 2), F(3, 4), F(1), F(3, 2), F(1, 3), F(2, 3), F(5), F(2, 5)]
 
 
 def written(slots: list[Slot], metre: Meter) -> str:

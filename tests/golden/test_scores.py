@@ -1,3 +1,4 @@
+# ruff: noqa: E501  (a golden a line)
 """Golden score text: what is handed to LilyPond, for every technique and every kind of thing a gesture can hold.
 
 The pictures of these were looked at; what a reader must see stands beside each. A change here changes pages.
@@ -47,7 +48,7 @@ BY_TECHNIQUE = {
     "lip-gliss": Golden("xE5 :: xC5@1 .. xA4", "a broken line, then a dotted one"),
     "lip-trill": Golden("G5", "the trill sign with the word lip"),
     "mouthpiece-pop": Golden("high, low", "x-heads on three lines, the word", HEIGHTS),
-    "multiphonic": Golden("F3", "small diamonds above an ordinary note, the line between them", "lasts: 4 beats\n  sing: C4 -- D4@2 -- C4"),
+    "multiphonic": Golden("F3", "small diamonds on a line above an ordinary note", "lasts: 4 beats\n  sing: C4 -- D4@2 -- C4"),
     "muted": Golden("G4, C5@2", "con sord. with the mute's name", "mute: cup"),
     "ordinary": Golden("G4, C5@2", "two half notes and nothing else"),
     "plop": Golden("G4", "a curve from above into the note"),
@@ -77,7 +78,7 @@ BY_SUBJECT = {
         "a half x, two stemless x, a bracketed one at the end; the band grey; levels at their times",
         'technique: half-valve\n  band: G4..F5\n  dynamics: p < f@3 > p\n  footnote: "Follow the shape."',
     ),
-    "accelerating": Golden("F#4", "one beam that fans out, the length above", "attacks: 5 accelerating\n  lasts: 2 beats"),
+    "accelerating": Golden("F#4", "a beam that fans out, the length above", "attacks: 5 accelerating\n  lasts: 2 beats"),
     "slowing": Golden("F#4", "one beam that closes, the length above", "attacks: 5 slowing\n  lasts: 2 beats"),
     "attacks-on-a-line": Golden(
         "xG4 ~~ xF5", "x-heads on the line without accidentals, the end bracketed", "attacks: 4\n  lasts: 4 beats"
@@ -86,10 +87,10 @@ BY_SUBJECT = {
     "seconds": Golden("C5 ~~ E5@1, r@3/2, D5@2", "stemless heads, a bracket with 3 s", "lasts: 3 s"),
     "triplets": Golden("C5, D5 __ E5", "three half notes in a triplet, a slur", "lasts: 4 beats"),
     "five-beats": Golden("C5", "a whole note tied to a quarter", "lasts: 5 beats"),
-    "cents": Golden("C5+31c, C5-14c, C#5+70c", "quarter-tone heads, cents of the tempered note, named where another"),
+    "cents": Golden("C5+31c, C5-14c, C#5+70c", "quarter tones, cents of the tempered note, named where another"),
     "natural-after": Golden("F#4, F4, F4", "a natural once, since an accidental holds for its note only"),
-    "extremes": Golden("lowest ~~ growing highest@2 ~~ fading lowest", "triangles beyond the staff, two waves"),
-    "heights-in-a-band": Golden("low ~~ 35%@1 ~~ high@2, mid, r, highest", "x-heads in a grey band", "band: C4..G5"),
+    "extremes": Golden("lowest ~~ growing highest@2 ~~ fading lowest", "triangles beyond the lines"),
+    "heights-in-a-band": Golden("low ~~ 35%@1 ~~ high@2, mid, r, highest", "x in a grey band", "band: C4..G5"),
     "marks": Golden("C5 accent, D5 staccato, E5 tenuto, F5 marcato, G5 fermata, A5 breath", "a mark at each note"),
     "levels-at-points": Golden("C5 sffz, D5 sfp, E5 rfz, F5 fp", "a level at each note"),
     "levels-inside": Golden("C5", "levels at their times under one whole note, from and to nothing",

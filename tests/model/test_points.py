@@ -1,11 +1,13 @@
 """What a point is once it is resolved: how it is reached, its height, its techniques and words."""
 
-from fractions import Fraction as F
+from fractions import Fraction
 
 import pytest
 
 from gesturesmith import instruments
 from gesturesmith.units import Spelling, spell
+
+F = Fraction
 
 HORN = instruments.get("horn")
 
@@ -35,7 +37,7 @@ REACHED = {
 }
 
 
-@pytest.mark.parametrize("contour, expected", REACHED.items())
+@pytest.mark.parametrize(("contour", "expected"), REACHED.items())
 def test_how_points_are_reached(gesture, contour, expected):
     made = gesture(f"contour: {contour}", "lasts: 4 beats")
     assert " ".join(p.reached + "-h" * p.held + "-s" * p.stops for p in made.points) == expected
@@ -86,7 +88,11 @@ def test_heights_divide_the_band_in_cents(gesture, height, percent, cents):
 def test_a_register_is_a_band_of_the_instrument(gesture, register):
     made = gesture("contour: low, high", f"band: {register}")
     limits = HORN.register(register)
-    assert (made.band.register, made.band.low.written, made.band.high.written) == (register, limits.low, limits.high)
+    assert (made.band.register, made.band.low.written, made.band.high.written) == (
+        register,
+        limits.low,
+        limits.high,
+    )
     assert [name(p.sounding_cents) for p in made.points] == [limits.low.name, limits.high.name]
 
 
@@ -157,14 +163,16 @@ DYNAMICS = {
 }
 
 
-@pytest.mark.parametrize("dynamics, expected", DYNAMICS.items())
+@pytest.mark.parametrize(("dynamics", "expected"), DYNAMICS.items())
 def test_dynamics_share_the_time(gesture, dynamics, expected):
     made = gesture("contour: G4", "lasts: 4 beats", f"dynamics: {dynamics}")
     assert " ".join(f"{m.level}@{m.at}{m.join}" for m in made.dynamics) == expected
 
 
 def test_dynamics_in_seconds(gesture):
-    made = gesture("contour: G4", "lasts: 4 s", "dynamics: p < f@3", top="instrument: horn\npitches: written\ntempo: 90\n")
+    made = gesture(
+        "contour: G4", "lasts: 4 s", "dynamics: p < f@3", top="instrument: horn\npitches: written\ntempo: 90\n"
+    )
     assert [m.at for m in made.dynamics] == [0, F(9, 2)]
 
 
@@ -262,7 +270,7 @@ HELD = {
 }
 
 
-@pytest.mark.parametrize("contour, expected", HELD.items())
+@pytest.mark.parametrize(("contour", "expected"), HELD.items())
 def test_held_points_rest_on_their_pitch(gesture, contour, expected):
     made = gesture(f"contour: {contour}", "lasts: 4 beats")
     assert " ".join(p.pitch.written.name for p in made.held_points) == expected

@@ -1,12 +1,15 @@
 """When points come, sentence by sentence of the language page's paragraph on time."""
 
-from fractions import Fraction as F
+import itertools
+from fractions import Fraction
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from gesturesmith.model import times
+
+F = Fraction
 
 
 def at(*values):
@@ -52,7 +55,7 @@ TABLE = {
 }
 
 
-@pytest.mark.parametrize("contour, lasts, expected, length", TABLE.values(), ids=TABLE.keys())
+@pytest.mark.parametrize(("contour", "lasts", "expected", "length"), TABLE.values(), ids=TABLE.keys())
 def test_every_sentence_of_the_page(gesture, contour, lasts, expected, length):
     made = gesture(f"contour: {contour}", *([f"lasts: {lasts}"] if lasts else []))
     assert [p.at for p in made.points] == [F(x) for x in expected.split()]
@@ -61,7 +64,9 @@ def test_every_sentence_of_the_page(gesture, contour, lasts, expected, length):
 
 
 def test_seconds_become_beats_at_the_tempo(gesture):
-    made = gesture("contour: G4 ~~ A4@1 ~~ C5", "lasts: 2.5 s", top="instrument: horn\npitches: written\ntempo: 90\n")
+    made = gesture(
+        "contour: G4 ~~ A4@1 ~~ C5", "lasts: 2.5 s", top="instrument: horn\npitches: written\ntempo: 90\n"
+    )
     assert made.in_seconds
     assert made.beats == F(15, 4)  # 2.5 s at 90 beats a minute
     assert [made.seconds_at(p.at) for p in made.points] == [0, 1, F(5, 2)]
@@ -86,7 +91,7 @@ FAULTS = {
 }
 
 
-@pytest.mark.parametrize("given_times, detached, length, expected", FAULTS.values(), ids=FAULTS.keys())
+@pytest.mark.parametrize(("given_times", "detached", "length", "expected"), FAULTS.values(), ids=FAULTS.keys())
 def test_times_that_cannot_be(given_times, detached, length, expected):
     found = times.faults(given_times, detached=detached, length=F(length))
     assert [(f.index, f.rule) for f in found] == expected
@@ -110,7 +115,7 @@ def test_spread_keeps_what_is_written_and_rises_to_the_end(case):
     found = times.spread(written, detached=detached, length=length)
     assert len(found) == len(written)
     assert found[0] == 0
-    assert all(a < b for a, b in zip(found, found[1:], strict=False))
+    assert all(a < b for a, b in itertools.pairwise(found))
     assert all(w is None or w == f for w, f in zip(written, found, strict=True))
     assert found[-1] < length if detached or written[-1] is not None else found[-1] == length
 

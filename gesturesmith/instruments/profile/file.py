@@ -6,9 +6,10 @@ import os
 import re
 import stat
 import tomllib
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+
+from gesturesmith.values import frozen
 
 LARGEST_BYTES = 256 * 1024
 MARK = "instrument_profile"
@@ -16,7 +17,7 @@ _HEADER = re.compile(r"\s*(\[\[?)\s*([^\]#]+?)\s*\]\]?\s*(?:#.*)?\Z")
 _KEY = re.compile(r"""\s*("[^"]*"|'[^']*'|[A-Za-z0-9_-]+)\s*=""")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProfileError:
     """Something in a profile that cannot be used. `line` counts from 1; 0 is the file as a whole."""
 

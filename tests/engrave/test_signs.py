@@ -1,0 +1,108 @@
+"""What begins is said once, what goes on is reminded of, what ends is taken back."""
+
+from __future__ import annotations
+
+import re
+
+from gesturesmith.engrave.signs import LONG_REST_BEATS
+
+GESTURES = """
+gesture plain
+  contour: C5
+gesture valve
+  technique: half-valve
+  contour: xC5
+gesture gliss
+  technique: fingered-gliss
+  contour: G4 ~~ C5
+gesture flz
+  technique: flutter-tongue
+  contour: C5
+gesture growled
+  technique: growl
+  contour: C5
+gesture shut
+  technique: stopped
+  contour: C5
+gesture half
+  technique: half-stopped
+  contour: C5
+gesture cup
+  technique: muted
+  mute: cup
+  contour: C5
+gesture straight
+  technique: muted
+  contour: C5
+"""
+
+
+def words(engraved, play: str) -> list[str]:
+    ly = engraved(f"{GESTURES}passage one\n  play: {play}\n")["one"].ly
+    return re.findall(r'gs(?:Word|Span) "([^"]*)"', ly)
+
+
+def test_a_word_once_and_its_end(engraved):
+    assert words(engraved, "valve, valve, plain") == ["½ valve", "valves clear"]
+
+
+def test_a_sign_after_the_word(engraved):
+    assert words(engraved, "gliss, gliss") == ["valve gliss.", "gliss."]
+
+
+def test_the_word_again_after_a_long_rest(engraved):
+    assert words(engraved, f"valve, rest {LONG_REST_BEATS}, valve") == ["½ valve", "½ valve"]
+    assert words(engraved, f"valve, rest {LONG_REST_BEATS - 1}, valve") == ["½ valve"]
+
+
+def test_what_replaces_needs_no_end(engraved):
+    """Growl after flutter-tongue, both of the mouth: the new word says that the old is over."""
+    assert words(engraved, "flz, growled") == ["flz.", "growl"]
+    assert words(engraved, "flz, valve") == ["flz.", "ord., ½ valve"]
+
+
+def test_a_hook_needs_no_word_after_it(engraved):
+    assert words(engraved, "growled, plain") == ["growl"]
+
+
+def test_stopped_is_opened_by_its_sign(engraved):
+    ly = engraved(f"{GESTURES}passage one\n  play: shut, plain, plain\n")["one"].ly
+    assert ly.count(r"\gsPlus") == 1
+    assert ly.count(r"\gsOpen") == 1
+    ly = engraved(f"{GESTURES}passage one\n  play: shut, half\n")["one"].ly
+    assert r"\gsOpen" not in ly
+
+
+def test_a_mute_is_announced_in_the_rest_before(engraved):
+    ly = engraved(f"{GESTURES}passage one\n  play: plain, rest 6, straight, rest 6, plain\n")["one"].ly
+    rests = re.findall(r'r1\n\s+\\gsWord "([^"]*)"', ly)
+    assert rests == ["con sord. (straight)", "senza sord."]
+
+
+def test_another_mute_is_named(engraved):
+    assert words(engraved, "straight, rest 7, cup") == ["con sord. (straight)", "con sord. (cup)"]
+
+
+def test_a_gradual_change_is_two_words_and_an_arrow(engraved):
+    ly = engraved("gesture one\n  contour: C5 as air -- D5@2 as ordinary -- E5\n  lasts: 4 beats\n")["one"].ly
+    assert r'\gsTurn "air" "ord."' in ly
+    assert r"\gsTurnEnd" in ly
+    assert r"\gsWord" not in ly
+
+
+def test_a_sudden_change_is_two_words(engraved):
+    ly = engraved("gesture one\n  contour: C5 as air, D5 as ordinary\n")["one"].ly
+    assert re.findall(r'gsWord "([^"]*)"', ly) == ["air", "ord."]
+    assert r"\gsTurn" not in ly
+
+
+def test_the_hand_is_shown_by_its_signs(engraved):
+    ly = engraved("gesture one\n  technique: hand-gliss\n  contour: C5 -- B4@1 -- C5@2\n")["one"].ly
+    assert re.findall(r"gsHandTurn #'\((.*?)\)", ly) == ["open stopped", "stopped open"]
+
+
+def test_levels_of_one_layer_do_not_linger(engraved):
+    """The language of the page names the mute."""
+    head = "instrument: horn\npitches: written\nwording: de\n"
+    ly = engraved(head + "gesture one\n  technique: muted\n  mute: cup\n  contour: C5\n")["one"].ly
+    assert r'\gsWord "con sord. (' in ly

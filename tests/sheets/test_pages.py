@@ -1,0 +1,177 @@
+"""Pages, snippets and files for composers, as LilyPond sets them: complete, without a warning, whatever their texts."""
+
+from __future__ import annotations
+
+import io
+import re
+import unicodedata
+
+import pypdf
+import pytest
+
+from gesturesmith import sheets
+from gesturesmith.lilypond import Job, LilyPond, find, start
+
+pytestmark = pytest.mark.lilypond
+
+# A text that would end a string, run Scheme, open a block, turn the line around, or comment out what follows.
+HOSTILE = r"\"} #(ly:error \"ran\") \\markup { %{ $(exit) \\include \"x\" " + "\u202e"
+PLAIN = '"} #(ly:error "ran") \\markup { %{ $(exit) \\include "x"'
+
+FILE = f"""
+instrument: horn
+pitches: written
+title: "Title {HOSTILE}"
+subtitle: "Subtitle {HOSTILE}"
+composer: "Composer {HOSTILE}"
+part: "Part {HOSTILE}"
+tempo: "Words {HOSTILE}" 60
+gesture one "Heading {HOSTILE}"
+  contour: C5
+  text: "Above {HOSTILE}"
+  footnote: "Below {HOSTILE}"
+gesture two
+  technique: half-valve
+  band: C4..G5
+  contour: xC5 ~~ growing xE5@2 ~~ highest
+  lasts: 4 beats
+  note: "Added {HOSTILE}"
+gesture three
+  technique: split-attack
+  band: low
+  contour: high, low
+gesture four
+  contour: C5 ~~ D5@1, r@2
+  lasts: 5/2 s
+passage all "Passage {HOSTILE}"
+  meter: 4/4
+  tempo: "Slowly {HOSTILE}" 66
+  play: one, two, rest 3, three
+  repeat: 3
+passage free
+  play: one, rest 2, four, two
+"""
+
+
+def text_of(pdf: bytes) -> str:
+    """The text of a PDF, ligatures taken apart, spaces and line ends alike."""
+    pages = pypdf.PdfReader(io.BytesIO(pdf)).pages
+    return re.sub(r"\s+", " ", unicodedata.normalize("NFKC", " ".join(p.extract_text() for p in pages)))
+
+
+@pytest.fixture(scope="module")
+def lilypond() -> LilyPond:
+    found = find()
+    assert isinstance(found, LilyPond)
+    return found
+
+
+@pytest.fixture(scope="module")
+def made(lilypond, engraved):
+    """One run: a page with everything, a draft, and a snippet of each music."""
+    musics = engraved(FILE)
+    settings = musics.pop("")
+    drafts = tuple(_as_draft(m) for m in musics.values())
+    books = [
+        sheets.page.book(tuple(musics.values()), settings, output="page", refused=(("Left out", "Because."),)),
+        sheets.page.book(drafts, settings, output="draft"),
+        *(sheets.snippet.book(m, settings, output=f"s-{name}") for name, m in musics.items()),
+    ]
+    with start(lilypond, ("pdf",)) as waiting:
+        waiting.feed(Job(document=sheets.document(tuple(books))))
+        return waiting.result()
+
+
+def _as_draft(music):
+    from dataclasses import replace
+
+    return replace(music, draft=("not as written", f"first note: {PLAIN}"))
+
+
+def test_no_warning(made):
+    assert made.messages == ()
+    assert made.ended == ""
+
+
+def test_every_text_is_on_the_page_as_it_was_written(made):
+    text = text_of(made.file("page", "pdf")).replace(" ", "")
+    for word in ("Title", "Subtitle", "Composer", "Part", "Words", "Heading", "Above", "Below", "Added", "Passage"):
+        assert f"{word}{PLAIN}".replace(" ", "") in text, word
+
+
+def test_what_is_left_out_is_said(made):
+    assert "“Left out” is left out here" in text_of(made.file("page", "pdf"))
+    assert "Because." in text_of(made.file("page", "pdf"))
+
+
+def test_a_draft_says_so_with_its_findings(made):
+    assert "DRAFT" in text_of(made.file("draft", "pdf"))
+    assert "not as written" in text_of(made.file("draft", "pdf"))
+    assert "DRAFT" not in text_of(made.file("page", "pdf"))
+
+
+def test_a_snippet_has_its_footnotes_below(made):
+    assert "1 Below" in text_of(made.file("s-one", "pdf"))
+
+
+def test_each_message_leads_to_its_music(engraved):
+    """Above the text of each music stands the line that names it."""
+    musics = engraved(FILE)
+    settings = musics.pop("")
+    book = sheets.page.book(tuple(musics.values()), settings, output="page")
+    assert re.findall(r"^% (?:gesture|passage) (\S+)$", book, re.MULTILINE) == list(musics)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "120 x 200 mm"])
+def test_paper_and_staff(paper, engraved):
+    settings = engraved(
+        f"instrument: horn\npitches: written\npaper: {paper}\nstaff: 5\ngesture a\n  contour: C5\n"
+    )[""]
+    book = sheets.page.book((), settings, output="page")
+    assert "#(layout-set-staff-size 14.226)" in book  # 5 mm at 72.27 points an inch
+    width = {"a4": "210", "letter": "215.9", "120 x 200 mm": "120"}[paper]
+    assert f"paper-width = {width}\\mm" in book
+
+
+# --- in a composer's own score ----------------------------------------------------------------------------------
+
+SCORE = r"""\version "2.24.0"
+{first}
+{second}
+{first}
+\paper {{ #(layout-set-staff-size 16) }}
+\score {{
+  <<
+    \new Staff {{ \time 4/4 fis'4 gis' bes' r | \"gesture-one" r2. | \transpose c d' \"gesture-two" | fis'1 }}
+    \new Staff {{ \clef bass cis4 dis eis fis | R1 | \"gesture-two" | bes,1 }}
+  >>
+}}
+"""
+
+
+def test_in_a_score_with_other_note_names(lilypond, engraved):
+    """Included twice, transposed, on two staves, Dutch names before and after: nothing leaks."""
+    musics = engraved(FILE)
+    settings = musics.pop("")
+    first, second = (sheets.ily.text(musics[n], settings) for n in ("one", "two"))
+    with start(lilypond, ("pdf",)) as waiting:
+        waiting.feed(Job(document=SCORE.format(first=first, second=second)))
+        run = waiting.result()
+    assert run.messages == ()
+    assert run.files
+
+
+def test_a_file_for_composers_says_what_it_is(engraved):
+    musics = engraved(FILE)
+    settings = musics.pop("")
+    text = sheets.ily.text(musics["three"], settings)
+    assert '"gesture-three" = {' in text
+    assert r"\gsThreeLines" in text
+    assert all(line.startswith("%") for line in text.splitlines() if "Because" in line or "Split" in line)
+
+
+def test_concert_pitches_reach_the_page(engraved):
+    written = engraved("gesture one\n  contour: C5\n")["one"].description
+    sounding = engraved("gesture one\n  contour: C5\n", pitches="sounding")["one"].description
+    assert "C5" in written
+    assert "F4" in sounding

@@ -1,0 +1,70 @@
+"""Frozen values behave as the standard library's frozen dataclasses do, held against one."""
+
+from __future__ import annotations
+
+import dataclasses
+import pickle
+from typing import Any
+
+import pytest
+
+from gesturesmith.values import frozen
+
+
+@frozen
+class Ours:
+    a: int
+    b: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        if self.a < 0:
+            raise ValueError("a")
+
+
+@dataclasses.dataclass(frozen=True, slots=True)
+class Theirs:
+    a: int
+    b: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        if self.a < 0:
+            raise ValueError("a")
+
+
+@frozen(kw_only=True)
+class Keyword:
+    a: int
+    made: dict[str, int] = dataclasses.field(default_factory=dict)
+
+
+@pytest.mark.parametrize("cls", [Ours, Theirs])
+def test_as_a_frozen_dataclass(cls: Any) -> None:
+    one = cls(1, ("x",))
+    assert one == cls(a=1, b=("x",))
+    assert one != cls(2, ("x",))
+    assert hash(one) == hash(cls(1, ("x",)))
+    assert repr(one).endswith("(a=1, b=('x',))")
+    assert dataclasses.replace(one, a=3) == cls(3, ("x",))
+    assert [f.name for f in dataclasses.fields(one)] == ["a", "b"]
+    assert pickle.loads(pickle.dumps(one)) == one
+    for wrong in (lambda: cls(), lambda: cls(1, (), 2), lambda: cls(1, c=2)):
+        with pytest.raises(TypeError):
+            wrong()
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        one.a = 2
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        del one.a
+    with pytest.raises(ValueError, match="a"):
+        cls(-1)
+    assert not hasattr(one, "__dict__")
+
+
+def test_of_another_class_it_is_unequal() -> None:
+    assert Ours(1) != Theirs(1)
+
+
+def test_keyword_only_and_factories() -> None:
+    assert Keyword(a=1).made == {}
+    assert Keyword(a=1).made is not Keyword(a=1).made
+    with pytest.raises(TypeError):
+        Keyword(1)  # type: ignore[misc]
