@@ -41,11 +41,6 @@ def variable(name: str, prefix: str = "gesture") -> LyText:
     return quoted(f"{prefix}-{name}")
 
 
-def wrapped(text: str) -> LyText:
-    """A markup that breaks its text into lines as wide as its surroundings allow."""
-    return LyText(f"\\wordwrap-string {quoted(text)}")
-
-
 def comment(text: str) -> LyText:
     """A line that LilyPond passes over. It ends where the line ends, which the text cannot do."""
     return LyText(f"% {printable(text)}")

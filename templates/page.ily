@@ -96,7 +96,7 @@ gsLinesInTime = \layout {
      (markup #:italic #:wordwrap-string text)))
 
 #(define-markup-command (gs-paragraph layout props text) (string?)
-   (gs:even-height 2.5 1.1
+   (gs:even-height 2.5 1.7
      (interpret-markup layout (cons '((font-size . -1) (baseline-skip . 2.5)) props)
        (markup #:wordwrap-string text))))
 
@@ -132,6 +132,7 @@ gsPagePaper = \paper {
     \fill-line { \null \fontsize #1 \italic \fromproperty #'header:subtitle \null }
     \vspace #0.5
     \fill-line { \fromproperty #'header:instrument \null \fromproperty #'header:composer }
+    \fromproperty #'header:pitchLine
     \vspace #0.2
     \fromproperty #'header:tempoLine
     \vspace #0.2

@@ -32,12 +32,6 @@ gsPicture = \layout {
   }
 }
 
-%% A level at the very end of a gesture keeps clear of the one at the next.
-gsEndLevel = {
-  \once \override DynamicText.extra-spacing-width = #'(-0.3 . 1.8)
-  \once \override DynamicText.extra-spacing-height = #'(-inf.0 . +inf.0)
-}
-
 %% Free time: the same time takes the same space.
 gsPictureInTime = \layout {
   \gsPicture

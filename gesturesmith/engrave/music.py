@@ -28,6 +28,7 @@ class Music:
     name, title   as in the file
     kind          "gesture" | "passage"
     ly            the content of a staff; it calls commands of the stencils and LilyPond's notation, no more
+    pitches       "written" in a part, "sounding" in a concert score
     free          spaced in proportion to time
     staff_lines   5, or 3 for heights without pitch
     clef          the clef at its beginning; `last_clef` the one at its end
@@ -44,6 +45,7 @@ class Music:
     title: str | None
     kind: str
     ly: LyText
+    pitches: str
     free: bool
     staff_lines: int
     clef: str

@@ -7,6 +7,7 @@ from gesturesmith.engrave.music import Footnote
 from gesturesmith.engrave.signs import in_force
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
+from gesturesmith.wording import technique_text
 from gesturesmith.wording import text as wording
 
 _BETWEEN_LANGUAGES = " / "
@@ -46,8 +47,7 @@ class Footnotes:
         """A technique's wording in the languages of the page; ordinary playing needs none."""
         if technique.layer == "none":
             return ""
-        texts = [technique.texts.get(language, "") for language in self._languages]
-        return _BETWEEN_LANGUAGES.join(t for t in texts if t)
+        return _BETWEEN_LANGUAGES.join(technique_text(technique, language) for language in self._languages)
 
     def _put(self, event: Event, texts: list[str]) -> None:
         new = [t for t in dict.fromkeys(texts) if t not in self._numbers]
@@ -59,5 +59,11 @@ class Footnotes:
 
 def cautions(cases: tuple[Case, ...], languages: tuple[str, ...]) -> tuple[str, ...]:
     """Sentences about what tires or is loud, each once, in the languages of the page."""
-    keys = dict.fromkeys(t.caution for case in cases for t in case.techniques if t.caution)
+    keys = dict.fromkeys(key for case in cases for t in case.techniques for key in _caution_keys(t))
     return tuple(_BETWEEN_LANGUAGES.join(wording(key, language) for language in languages) for key in keys)
+
+
+def _caution_keys(technique: Technique) -> list[str]:
+    """What a technique has to be warned of: its own caution, else that it tires; and that it is loud."""
+    tiring = technique.caution or ("caution-tiring" if technique.tiring else "")
+    return [key for key in (tiring, "caution-loud" if technique.loud else "") if key]

@@ -17,9 +17,11 @@ from gesturesmith.lytext import LyText, code
 from gesturesmith.model.piece import Repeat
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams to open or close
+_GRACE_VALUE = Fraction(1, 2)
 _GRACE = (63, 64)  # the head where a line stops stands this far through the last leaf
 _ARTICULATIONS = ("accent", "staccato", "tenuto", "marcato")
 _BEAMED_BELOW = Fraction(1)
+_UNBROKEN = Fraction(8)  # beats of a gesture that stay on one line
 
 type Components = list[abjad.Component]
 
@@ -51,6 +53,24 @@ def _set(part: Part, run: list[Leaf | Triplet], plan: Plan) -> Components:
     return _finish(part, run, setter, plan)
 
 
+def _let_break(run: list[Leaf | Triplet], made: Components) -> None:
+    """In a long gesture without bar lines, places where a line may end: where an event begins, every few beats."""
+    last = _first(run[0]).at
+    if sum((_beats(item) for item in run), Fraction(0)) <= _UNBROKEN:
+        return
+    for item, before in zip(run[1:], made, strict=False):
+        leaf = _first(item)
+        if leaf.first and leaf.at - last >= _UNBROKEN / 2:
+            _allow_break([before])
+            last = leaf.at
+
+
+def _beats(item: Leaf | Triplet) -> Fraction:
+    if isinstance(item, Triplet):
+        return sum((leaf.value for leaf in item.leaves), Fraction(0)) * Fraction(2, 3)
+    return item.value
+
+
 def _keyed(slots: tuple[Slot, ...], found: list[Event]) -> Iterable[tuple[int, Event]]:
     return zip((slot.key for slot in slots), found, strict=True)
 
@@ -66,6 +86,8 @@ def _finish(part: Part, run: list[Leaf | Triplet], setter: _Setter, plan: Plan) 
     made = setter.components(run)
     placed = setter.placed
     setter.placed = []
+    if plan.meter.bar is None and not part.feathers:
+        _let_break(run, made)
     end = _attach_stop(part.line.stop, placed[-1][1]) if part.line.stop is not None else None
     if part.feathers:
         made = [_feathered(made, placed, part.feathers)]
@@ -113,29 +135,36 @@ class _Setter:
 def _bare_leaf(leaf: Leaf, event: Event) -> abjad.Leaf:
     head = event.head
     if leaf.kind == "rest":
-        return abjad.Rest(f"r{_value(leaf.value)}")
+        return abjad.Rest.from_duration(_duration(leaf.value))
     if leaf.kind == "bar-rest":
-        return abjad.MultimeasureRest("R1", dmp=_factor(leaf.value / 4))
+        return abjad.MultimeasureRest.from_duration(abjad.Duration(1), dmp=_factor(leaf.value / 4))
     if leaf.kind == "skip" or head is None:
         return _skip(leaf.value)
-    name = head.name + ("!" if event.forced else "")
     if event.feather:
-        return abjad.Note(f"{name}32", dmp=_factor(leaf.value / _FEATHER_VALUE))
-    stemless = leaf.kind == "point"
-    value, factor = ("4", _factor(leaf.value)) if stemless else (_value(leaf.value), None)
+        value, factor = _duration(_FEATHER_VALUE), _factor(leaf.value / _FEATHER_VALUE)
+    elif leaf.kind == "point":
+        value, factor = _duration(Fraction(1)), _factor(leaf.value)
+    else:
+        value, factor = _duration(leaf.value), None
     if head.upper:
-        return abjad.Chord(f"<{name} {head.upper}>{value}", dmp=factor)
-    return abjad.Note(f"{name}{value}", dmp=factor)
+        return abjad.Chord.from_duration_and_pitches(value, [_pitch(head.name), _pitch(head.upper)], dmp=factor)
+    note = abjad.Note.from_duration_and_pitch(value, _pitch(head.name), dmp=factor)
+    if event.forced:
+        note.note_head().set_is_forced(True)
+    return note
 
 
 def _skip(beats: Fraction) -> abjad.Skip:
-    return abjad.Skip("s4", dmp=_factor(beats))
+    return abjad.Skip.from_duration(_duration(Fraction(1)), dmp=_factor(beats))
 
 
-def _value(beats: Fraction) -> str:
-    """`4`, `8.`: a note value as LilyPond writes it."""
-    base = beats * Fraction(2, 3) if beats.numerator in (3, 6) else beats
-    return f"{Fraction(4) / base}{'.' if base != beats else ''}"
+def _pitch(name: str) -> abjad.NamedPitch:
+    return abjad.NamedPitch(name)  # type: ignore[no-untyped-call]  # Abjad leaves it unannotated
+
+
+def _duration(beats: Fraction) -> abjad.Duration:
+    """A note value as Abjad counts it, in whole notes."""
+    return abjad.Duration(beats.numerator, 4 * beats.denominator)
 
 
 def _factor(number: Fraction) -> tuple[int, int] | None:
@@ -224,7 +253,7 @@ def _attach_stop(stop: Event, last: abjad.Leaf) -> abjad.Leaf:
     head = stop.head
     if head is None:
         raise ValueError("a line stops at a head")
-    grace = abjad.Note(f"{head.name}8")
+    grace = abjad.Note.from_duration_and_pitch(_duration(_GRACE_VALUE), _pitch(head.name))
     abjad.attach(abjad.LilyPondLiteral([r"\gsStops", *stop.before, *head.before], site="before"), grace)
     _attach_marks(stop, grace)
     _after(grace, [*in_one_line(stop.words), *stop.after, *stop.at_end])
@@ -267,7 +296,7 @@ def _attach_dynamics(
 
 def _place_after(last: abjad.Leaf) -> abjad.Leaf:
     """A place of no length between a leaf and what comes next."""
-    place = abjad.Skip("s16")
+    place = abjad.Skip.from_duration(_duration(_GRACE_VALUE))
     abjad.attach(abjad.AfterGraceContainer([place], fraction=_GRACE), last)
     return place
 

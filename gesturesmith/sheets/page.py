@@ -8,6 +8,7 @@ from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
+from gesturesmith.units import UNISON
 from gesturesmith.wording import text as wording
 
 _MARK = re.compile(r'(\\gsMark "([0-9, ]+)")')
@@ -21,7 +22,8 @@ def book(
     `refused`: title and reason of what is left out; the page says so at its end.
     """
     numbering = _Numbering()
-    parts = [_head(settings, output, draft=any(m.draft for m in musics))]
+    concert = any(m.pitches == "sounding" for m in musics)
+    parts = [_head(settings, output, draft=any(m.draft for m in musics), concert=concert)]
     for kind in ("gesture", "passage"):
         some = [m for m in musics if m.kind == kind]
         if some:
@@ -47,7 +49,7 @@ class _Numbering:
         return music.renumbered(own), new
 
 
-def _head(settings: Settings, output: str, *, draft: bool) -> LyText:
+def _head(settings: Settings, output: str, *, draft: bool, concert: bool) -> LyText:
     width, height = (float(mm) for mm in settings.paper_mm)
     fields = {
         "title": settings.title,
@@ -59,6 +61,9 @@ def _head(settings: Settings, output: str, *, draft: bool) -> LyText:
     if settings.tempo_given:
         words = quoted(settings.tempo_text or "")
         lines.append(f"  tempoLine = \\markup \\gs-tempo {words} {quoted(_score.tempo_number(settings.tempo))}")
+    if concert and settings.instrument.sounding != UNISON:
+        said = " / ".join(wording("score-sounding", language) for language in settings.wording)
+        lines.append(f"  pitchLine = \\markup \\gs-finding {quoted(said)}")
     if draft:
         lines.append("  draft = \\markup \\gs-stamp")
     lines.append(f"  {_score.header(settings.title or '', settings.composer or '')}")

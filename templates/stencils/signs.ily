@@ -160,3 +160,10 @@ gsLevel =
 #(define-event-function (text) (string?) (make-music 'AbsoluteDynamicEvent 'text text))
 %% Before the note a hairpin starts at: it comes from nothing, or goes to nothing.
 gsNiente = \once \override Hairpin.circled-tip = ##t
+
+%% Before the place that carries the level at the very end of a gesture: it keeps clear of the level that the next
+%% one begins with ("p" and "pp" would read as "ppp").
+gsEndLevel = {
+  \once \override DynamicText.extra-spacing-width = #'(-0.3 . 1.8)
+  \once \override DynamicText.extra-spacing-height = #'(-inf.0 . +inf.0)
+}

@@ -22,7 +22,7 @@ def test_at_the_notes(engraved):
 
 def test_at_the_very_end_after_the_note(engraved):
     ly = compact(dynamics_of(engraved, "p < f"))
-    assert r"\afterGrace 63/64 c''1 \p \< { s16 \f }" in ly
+    assert r"\afterGrace 63/64 c''1 \p \< { s8 \f }" in ly
 
 
 def test_inside_a_note_on_a_track_of_skips(engraved):
@@ -33,7 +33,7 @@ def test_inside_a_note_on_a_track_of_skips(engraved):
 def test_from_and_to_nothing(engraved):
     ly = compact(dynamics_of(engraved, "n < f@2 > n", "C5, D5@2"))
     assert r"\gsNiente c''2 \<" in ly
-    assert r"\gsNiente \afterGrace 63/64 d''2 \f \> { s16 \! }" in ly
+    assert r"\gsNiente \afterGrace 63/64 d''2 \f \> { s8 \! }" in ly
 
 
 def test_nothing_alone_is_written_out(engraved):

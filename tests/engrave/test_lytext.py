@@ -70,10 +70,3 @@ def test_a_comment_is_one_line(text: str) -> None:
 @given(st.text())
 def test_a_variable_is_one_string(name: str) -> None:
     assert read_back(lytext.variable(name)) == f"gesture-{lytext.printable(name)}"
-
-
-@given(st.text())
-def test_wrapped_text_is_one_string(text: str) -> None:
-    command, string = lytext.wrapped(text).split(" ", 1)
-    assert command == r"\wordwrap-string"
-    assert read_back(string) == lytext.printable(text)

@@ -1,4 +1,4 @@
-"""Pages, snippets and files for composers, as LilyPond sets them: complete, without a warning, whatever their texts."""
+"""Pages, snippets and files for composers, as LilyPond sets them: complete and without a warning."""
 
 from __future__ import annotations
 
@@ -43,13 +43,23 @@ gesture three
 gesture four
   contour: C5 ~~ D5@1, r@2
   lasts: 5/2 s
+gesture loud
+  contour: C5
+  lasts: 4 beats
+  dynamics: f > p
+gesture soft
+  technique: multiphonic
+  contour: C4
+  sing: G4 -- A4@2 -- G4
+  lasts: 4 beats
+  dynamics: pp
 passage all "Passage {HOSTILE}"
   meter: 4/4
   tempo: "Slowly {HOSTILE}" 66
   play: one, two, rest 3, three
   repeat: 3
 passage free
-  play: one, rest 2, four, two
+  play: loud, soft, rest 2, four, two
 """
 
 
@@ -175,3 +185,15 @@ def test_concert_pitches_reach_the_page(engraved):
     sounding = engraved("gesture one\n  contour: C5\n", pitches="sounding")["one"].description
     assert "C5" in written
     assert "F4" in sounding
+
+
+def test_a_file_for_composers_needs_the_stencils_alone(lilypond, engraved):
+    """Every command in it is one that gesturesmith.ily defines, for a passage that uses many."""
+    musics = engraved(FILE)
+    settings = musics.pop("")
+    files = "\n".join(sheets.ily.text(m, settings) for m in musics.values())
+    staves = "\n".join(f'\\score {{ \\new Staff {{ \\"gesture-{name}" }} }}' for name in musics)
+    with start(lilypond, ("pdf",)) as waiting:
+        waiting.feed(Job(document=f"{files}\n{staves}\n"))
+        run = waiting.result()
+    assert run.messages == ()
