@@ -5,22 +5,16 @@ gsX = \once \override NoteHead.style = #'cross
 gsDiamond = \once \override NoteHead.style = #'harmonic-mixed
 gsSlash = \once \override NoteHead.style = #'slash
 
-%% As high, as low as the player can: a triangle, filled as the note value asks.
-#(define (gs:triangle direction)
-   (lambda (grob)
-     (let* ((unit (ly:staff-symbol-staff-space (ly:grob-object grob 'staff-symbol)))
-            (open (< (ly:grob-property grob 'duration-log 2) 2))
-            (w (* 0.62 unit)) (h (* direction 0.52 unit))
-            (outline (list 'moveto 0 (- h) 'lineto (* 2 w) (- h) 'lineto w h 'closepath)))
-       (make-path-stencil outline (* (if open 0.16 0.1) unit) 1 1 (not open)))))
-gsTriangleUp = {
-  \once \override NoteHead.stencil = #(gs:triangle 1)
-  \once \override NoteHead.stem-attachment = #'(1 . -0.9)
-}
-gsTriangleDown = {
-  \once \override NoteHead.stencil = #(gs:triangle -1)
-  \once \override NoteHead.stem-attachment = #'(1 . 0.9)
-}
+%% As high, as low as the player can: a triangle that points there, filled as the note value asks. The font has the
+%% one that points up; the other is drawn, for stems that go up, as they do at the bottom of a staff.
+#(define (gs:triangle-down grob)
+   (let* ((unit (ly:staff-symbol-staff-space (ly:grob-object grob 'staff-symbol)))
+          (open (< (ly:grob-property grob 'duration-log 2) 2))
+          (w (* 0.62 unit)) (h (* 0.52 unit)))
+     (make-path-stencil (list 'moveto 0 h 'lineto (* 2 w) h 'lineto w (- h) 'closepath)
+                        (* (if open 0.16 0.1) unit) 1 1 (not open))))
+gsTriangleUp = \once \override NoteHead.style = #'do
+gsTriangleDown = \once \override NoteHead.stencil = #gs:triangle-down
 
 %% A point that a line reaches: a black head without stem or value, at its time.
 gsStemless = {

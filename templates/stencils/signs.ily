@@ -27,6 +27,7 @@
       \tweak X-extent #(cons (- (+ width 0.1)) 0)
       \tweak Y-extent #'(-1 . 1)
       \tweak padding #0.35
+      \tweak extra-spacing-width #'(-0.6 . 0)
       \arpeggio #})
 
 %% From below (SMuFL brassScoop), from above (brassPlop); a rip is a longer, straight line up into the note.
@@ -135,13 +136,17 @@ gsTuned =
 gsCents =
 #(define-event-function (cents) (integer?) (gsTuned "" cents))
 
-%% "Bb 1-2" prints a flat sign; everything else as it stands.
+%% "Bb 1-2" prints a flat sign wherever a side is named; all are equally high, so that the row is one line.
+#(define (gs:fingering-parts text)
+   (let ((at (string-contains text "Bb ")))
+     (if at
+         (append (list (substring text 0 at) (markup #:concat ("B" #:hspace 0.1 #:fontsize -2 #:raise 0.45 #:flat #:hspace 0.35)))
+                 (gs:fingering-parts (substring text (+ at 3))))
+         (list text))))
 #(define-markup-command (gs-fingering layout props text) (string?)
-   (interpret-markup layout props
-     (if (string-prefix? "Bb " text)
-         (markup #:fontsize -3 #:sans
-           #:concat ("B" #:hspace 0.1 #:fontsize -2 #:raise 0.45 #:flat #:hspace 0.35 (substring text 3)))
-         (markup #:fontsize -3 #:sans text))))
+   (let ((row (interpret-markup layout props
+                (markup #:fontsize -3 #:sans (make-concat-markup (gs:fingering-parts text))))))
+     (ly:make-stencil (ly:stencil-expr row) (ly:stencil-extent row X) '(-0.9 . 1.3))))
 gsFingering =
 #(define-event-function (text) (string?)
    #{ -\tweak self-alignment-X #CENTER -\tweak parent-alignment-X #CENTER -\tweak staff-padding #2.4

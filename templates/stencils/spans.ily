@@ -49,9 +49,9 @@
           (all
            (case kind
              ((length)
-              (let* ((text (grob-interpret-markup grob (markup #:fontsize -1 (gs:get details 'left ""))))
+              (let* ((text (grob-interpret-markup grob (markup #:fontsize -1 (if first? (gs:get details 'left "") ""))))
                      (text (ly:stencil-aligned-to (ly:stencil-aligned-to text X CENTER) Y CENTER))
-                     (middle (/ (+ x0 x1) 2)) (half (+ 0.4 (/ (width text) 2)))
+                     (middle (/ (+ x0 x1) 2)) (half (if first? (+ 0.4 (/ (width text) 2)) 0))
                      (tick (lambda (x) (make-line-stencil thick x 0 x -0.7))))
                 (ly:stencil-add
                  (ly:stencil-translate-axis text middle X)
