@@ -1,0 +1,91 @@
+"""Pitches and intervals against an outside reference: music21 10.5 (`transpose`, `Pitch.frequency`), which follows
+equal temperament at A4 = 440 Hz (ISO 16)."""
+
+from __future__ import annotations
+
+import csv
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from gesturesmith.units import Interval, Spelling, chromatic, frequency_hz, interval, spell
+
+music21 = pytest.importorskip("music21", reason="the reference library of the test extra")
+
+NAMES = ["C4", "C#4", "Db4", "E4", "Fb4", "F#4", "G3", "Ab5", "Bb2", "B4", "B#3", "Cb5", "D##4", "Ebb5"]
+INTERVALS = ["m2", "M2", "m3", "M3", "P4", "A4", "d5", "P5", "m6", "M6", "m7", "M7", "P8", "M9", "m10", "P12"]
+
+
+def ours(name: str) -> Spelling:
+    letter, sign, octave = name[0], name[1:-1], int(name[-1])
+    return Spelling(letter, Fraction({"": 0, "#": 1, "b": -1, "##": 2, "bb": -2}[sign]), octave)
+
+
+def theirs(name: str):
+    return music21.pitch.Pitch(name.replace("b", "-"))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_pitches(name):
+    assert ours(name).name == name
+    assert ours(name).pitch_cents == pytest.approx(theirs(name).ps * 100)
+    assert frequency_hz(ours(name).pitch_cents) == pytest.approx(theirs(name).frequency, rel=1e-9)
+
+
+@pytest.mark.parametrize("size", INTERVALS)
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("sign", [1, -1])
+def test_transposition_keeps_the_spelling(name, size, sign):
+    found = interval(size)
+    assert isinstance(found, Interval)
+    moved = ours(name).transposed(found if sign > 0 else -found)
+    expected = theirs(name).transpose(music21.interval.Interval(size if sign > 0 else f"-{size}"))
+    assert moved.pitch_cents == pytest.approx(expected.ps * 100)
+    if abs(expected.alter) <= 2:  # beyond a double sharp or flat there is no sign to write
+        assert moved.name == expected.nameWithOctave.replace("-", "b")
+
+
+def test_the_horn_in_f():
+    """Written = sounding + a perfect fifth (music21 Horn, P-5; abjad FrenchHorn)."""
+    fifth = interval("P5")
+    assert ours("C4").transposed(-fifth).name == "F3"
+    assert Spelling("F", Fraction(3, 2), 4).transposed(-fifth).name == "B^3"
+
+
+@pytest.mark.parametrize("name", ["P3", "M5", "d1", "X2", "", "M0", "P100"])
+def test_no_such_interval(name):
+    assert interval(name) is None
+
+
+@pytest.mark.parametrize("semitones", range(-24, 25))
+def test_chromatic_moves_by_semitones(semitones):
+    assert ours("G4").transposed(chromatic(semitones)).pitch_cents == 6700 + 100 * semitones
+
+
+@pytest.mark.parametrize(
+    ("cents", "name"), [(6000, "C4"), (6100, "C#4"), (6300, "Eb4"), (6050, "C^4"), (6650, "F#^4"), (6031, "C4+31c")]
+)
+def test_spelling_of_a_pitch(cents, name):
+    assert spell(Fraction(cents)).name == name
+    assert spell(Fraction(cents)).pitch_cents == cents
+
+
+def _frequencies():
+    with (Path(__file__).parent / "reference" / "check_values.csv").open(encoding="utf-8", newline="") as file:
+        rows = [r for r in csv.DictReader(file) if r["quantity"].startswith("frequency ")]
+    for row in rows:
+        word = row["quantity"].split()[1]
+        if "quarter" in row["quantity"]:
+            alter = Fraction(1, 2) if "sharp" in row["quantity"] else Fraction(-1, 2)
+            yield row, Spelling(word[0], alter, int(word[-1])).pitch_cents
+        else:
+            yield row, ours(word).pitch_cents
+
+
+@pytest.mark.parametrize(
+    ("row", "cents"), list(_frequencies()), ids=lambda v: v["quantity"] if isinstance(v, dict) else ""
+)
+def test_equal_tempered_frequencies(row, cents):
+    """The source of each row stands in the table."""
+    assert float(row["low"]) <= frequency_hz(cents) <= float(row["high"])
