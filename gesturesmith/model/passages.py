@@ -134,6 +134,12 @@ def _circle(ctx: Context, made: _Made, circle: list[str], span: Span) -> None:
     chain = ", which plays ".join(shown_names) if len(names) > 1 else "itself"
     ctx.error("plays-itself", span, passage=names[-1], chain=chain)
     made.unread.update(circle)
+    # They are not read any further: what else they play is looked at here.
+    for name in circle:
+        ctx.block = made.blocks[name].name.text
+        for item in _played(made.blocks[name]):
+            if item.name is not None and item.name.text.lower() not in (*made.gestures, *made.blocks):
+                _unplayable(ctx, made, item.name)
 
 
 def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple[int, int] | None]) -> _Frame:
