@@ -39,7 +39,7 @@ MISTAKES = {
     "not-a-gesture": (HORN + A + "passage p\n  play: a\nexercises e\n  from: p\n", 9),
     "too-many-variants": (
         HORN + A + "exercises e\n  from: a\n  tempo: 20..300 by 1\n  lasts: 1..9 by 1 beats\n",
-        7,
+        6,
     ),
     "too-many-points": (HORN + "gesture a\n  contour: " + ", ".join(["G4"] * 501) + "\n", 4),
 }
