@@ -130,5 +130,6 @@ def _end(musics: tuple[Music, ...], settings: Settings, refused: tuple[tuple[str
         parts.append(_section(wording("heading-remarks", language)))
     for title, reason in refused:
         said = wording("refused-gesture", language).replace("{title}", title)
-        parts.append(code(f"\\markup \\gs-paragraph {quoted(f'{said} {reason}')}"))
+        why = f" {reason[0].upper()}{reason[1:].rstrip('.')}." if reason else ""
+        parts.append(code(f"\\markup \\gs-paragraph {quoted(said + why)}"))
     return parts
