@@ -24,7 +24,7 @@
 
 #(define (gs:edge-event draw width)
    #{ \tweak stencil #(gs:into draw width)
-      \tweak X-extent #(cons (- (+ width 0.1)) 0)
+      \tweak X-extent #(cons (- (+ width 0.1)) 0.2)
       \tweak Y-extent #'(-1 . 1)
       \tweak padding #0.35
       \tweak extra-spacing-width #'(-0.6 . 0)
