@@ -7,11 +7,10 @@ import csv
 from fractions import Fraction
 from pathlib import Path
 
+import music21
 import pytest
 
 from gesturesmith.units import Interval, Spelling, chromatic, frequency_hz, interval, spell
-
-music21 = pytest.importorskip("music21", reason="the reference library of the test extra")
 
 NAMES = ["C4", "C#4", "Db4", "E4", "Fb4", "F#4", "G3", "Ab5", "Bb2", "B4", "B#3", "Cb5", "D##4", "Ebb5"]
 INTERVALS = ["m2", "M2", "m3", "M3", "P4", "A4", "d5", "P5", "m6", "M6", "m7", "M7", "P8", "M9", "m10", "P12"]
