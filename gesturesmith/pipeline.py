@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
-from gesturesmith import writers
 from gesturesmith.check import Checked, check
 from gesturesmith.diagnostics import FileReport, Finding, GestureReport, PassageReport, Severity, Verdict
 from gesturesmith.lang import parse
@@ -177,6 +176,8 @@ def _finding_line(finding: Finding) -> str:
 
 def engraved_formats(formats: tuple[str, ...], kind: str | None = None) -> tuple[str, ...]:
     """Those of the wanted formats that LilyPond makes (for one kind of item, or at all), sorted."""
+    from gesturesmith import writers
+
     chosen = (writers.get(f) for f in sorted(set(formats)))
     return tuple(w.key for w in chosen if w.engraved and (kind is None or kind in w.kinds))
 
@@ -192,6 +193,8 @@ def early(options: Options, lilypond: LilyPond) -> tuple[tuple[str, ...], ...]:
 
 def make(outcome: Outcome, options: Options, press: Press | None) -> tuple[Output, ...] | Failure:
     """The files of an outcome in all wanted formats. `press` may be None where no format needs LilyPond."""
+    from gesturesmith import writers
+
     made: dict[str, dict[str, bytes]] = {}
     if press is not None:
         engraved = _press(outcome.items, options, press)

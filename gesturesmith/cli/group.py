@@ -1,19 +1,40 @@
-"""The commands, each in a file of its own."""
+"""The commands, each in a file of its own that is imported when it is used."""
 
 from __future__ import annotations
+
+import importlib
 
 import click
 
 from gesturesmith import __version__
-from gesturesmith.cli.check import check
-from gesturesmith.cli.engrave import engrave
-from gesturesmith.cli.explain import explain
-from gesturesmith.cli.format import format_
-from gesturesmith.cli.listing import list_
-from gesturesmith.cli.new import new
+
+# Command -> where it is, in the order of `--help`. A composer's editor calls `check` all the time: it shall not
+# pay for the others.
+_COMMANDS = {
+    "new": "gesturesmith.cli.new:new",
+    "check": "gesturesmith.cli.check:check",
+    "engrave": "gesturesmith.cli.engrave:engrave",
+    "explain": "gesturesmith.cli.explain:explain",
+    "format": "gesturesmith.cli.format:format_",
+    "list": "gesturesmith.cli.listing:list_",
+}
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Commands(click.Group):
+    """A group that imports a command when it is asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(_COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in _COMMANDS:
+            return None
+        module, _, name = _COMMANDS[cmd_name].partition(":")
+        command: click.Command = getattr(importlib.import_module(module), name)
+        return command
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="gesturesmith", message="%(prog)s %(version)s")
 def cli() -> None:
     """Brass gestures from a short text: checked against the instrument, engraved for the player.
@@ -23,7 +44,3 @@ def cli() -> None:
     gesturesmith check study.gesture
     gesturesmith engrave study.gesture
     """
-
-
-for command in (new, check, engrave, explain, format_, list_):
-    cli.add_command(command)

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import re
+
 from gesturesmith.writers._inline import inlined
 from gesturesmith.writers.base import MARK, Item, Writer
 
+# A name of our own making, for runs with many books; alone, the file's own name is the better one.
+_OUTPUT = re.compile(r'^\\bookOutputName "[a-z0-9]+"\n', re.MULTILINE)
+
 
 def _finish(item: Item, _: bytes) -> bytes:
-    return f"% {MARK}\n{inlined(item.document)}".encode()
+    return f"% {MARK}\n{inlined(_OUTPUT.sub('', item.document))}".encode()
 
 
 WRITER = Writer(

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from gesturesmith import paths, writers
+from gesturesmith.lytext import code
 from gesturesmith.writers import _inline
 from gesturesmith.writers.base import MARK
 
@@ -44,3 +47,9 @@ def test_text_files_are_marked_and_the_stencils_lie_beside(items):
     for output in (*ily, *writers.get("ly").outputs(items, {})):
         assert output.data.startswith(f"% {MARK}\n".encode())
     assert b'\\include "stencils/' not in ily[-1].data
+
+
+def test_a_document_is_named_by_its_file(items):
+    book = code('\\book {\n\\bookOutputName "s2"\n\\markup "x"\n}\n')
+    text = writers.get("ly").finish(replace(items[1], document=book), b"").decode()
+    assert text == f'% {MARK}\n\\book {{\n\\markup "x"\n}}\n'
