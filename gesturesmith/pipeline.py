@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path, PurePosixPath
+from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith.check import Checked, check
@@ -12,12 +12,14 @@ from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
-from gesturesmith.writers.base import Item, Output
 
-if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond
+if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
+    from pathlib import Path
+
     from gesturesmith.engrave.music import Music
     from gesturesmith.lilypond import Failure, Job, LilyPond, Press, Run
     from gesturesmith.model.piece import Settings
+    from gesturesmith.writers import Item, Output
 
 PAGE = "page"  # what LilyPond calls the page of a file
 _TOGETHER = 4  # so many pictures are set in the page's own run; more have one of their own, side by side with it
@@ -91,6 +93,7 @@ def _narrowed(report: FileReport, only: str | None) -> FileReport:
 def _laid_out(checked: Checked, report: FileReport, settings: Settings, options: Options) -> tuple[Item, ...]:
     """The page, unless one thing alone is asked for, and the snippets of all that may be engraved."""
     from gesturesmith import sheets
+    from gesturesmith.writers import Item
 
     musics = tuple(_engraved(checked, report, settings, options))
     if not musics:
@@ -118,6 +121,7 @@ def _laid_out(checked: Checked, report: FileReport, settings: Settings, options:
 
 def _snippet(music: Music, output: str, settings: Settings, options: Options) -> Item:
     from gesturesmith import sheets
+    from gesturesmith.writers import Item
 
     book = sheets.snippet.book(music, settings, output=output)
     return Item(

@@ -6,8 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-import abjad
-
+from gesturesmith.engrave._abjad import abjad
 from gesturesmith.engrave.dynamics import Dynamic
 from gesturesmith.engrave.events import Event
 from gesturesmith.engrave.plan import Part, Plan

@@ -163,5 +163,5 @@ class Waiting:
 
 
 def _environment() -> dict[str, str]:
-    """The user's environment with messages in English, whatever the locale: they are read by us."""
-    return {**os.environ, "LC_ALL": "C", "LANGUAGE": "en"}
+    """The user's environment, but for what would change the files made or the messages, which are read by us."""
+    return {**os.environ, "LC_ALL": "C", "LANGUAGE": "en", "TZ": "UTC"}

@@ -1,0 +1,245 @@
+"""`engrave`: what is made, what is not, and what is said of it. One run of the whole serves most of these tests."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pypdf
+import pytest
+from cli.conftest import DEMO, GOOD, HEAD, HIGH
+
+from gesturesmith.lilypond import Job, Press, find
+from gesturesmith.pipeline import Options, compile_text, early, make
+from gesturesmith.source import Source
+
+pytestmark = pytest.mark.lilypond
+
+FORMATS = ("ily", "ly", "pdf", "png", "svg")
+# One that is refused, a passage that plays it, and two things that can be played.
+MIXED = f"""{HEAD}title: "Mixed"
+composer: "Nobody"
+
+gesture call "A call"
+  contour: G4, C5
+
+gesture beyond "Beyond"
+  contour: G6
+
+passage with-beyond
+  play: call, beyond
+
+passage alone
+  play: call, rest 2
+"""
+
+
+def everything(folder: Path) -> dict[str, bytes]:
+    return {str(p.relative_to(folder)): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
+
+
+def engraved(folder: Path, name: str, text: str, *more: str, **environment: str) -> tuple[int, str, str]:
+    """The command as a program in a folder of its own; status, output, complaints."""
+    (folder / name).write_text(text, "utf-8")
+    done = subprocess.run(
+        [sys.executable, "-m", "gesturesmith.cli.main", "engrave", "--as", ",".join(FORMATS), *more, name],
+        cwd=folder,
+        env={**os.environ, **environment},
+        capture_output=True,
+        text=True,
+        timeout=120,
+        check=False,
+    )
+    return done.returncode, done.stdout, done.stderr
+
+
+@pytest.fixture(scope="module")
+def mixed(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("mixed")
+    return folder, engraved(folder, "mixed.gesture", MIXED)
+
+
+def test_what_is_refused_is_left_out_and_the_rest_is_made(mixed):
+    folder, (status, _, err) = mixed
+    assert status == 1
+    names = ["alone", "call"]
+    made = [f"mixed/{n}.{f}" for n in names for f in FORMATS]
+    assert set(everything(folder / "out")) == {"mixed.pdf", "mixed.ly", "mixed/gesturesmith.ily", *made}
+    assert err == ""
+
+
+def test_what_is_said(mixed):
+    _, (_, out, _) = mixed
+    assert 'not as written: "Beyond"' in out
+    assert "not as written: with-beyond" in out
+    assert re.search(r"2 gestures: 1 playable, 1 not as written", out)
+    assert "out/mixed.pdf\n" in out
+    assert "3 ily, 2 ly, 2 pdf, 2 png, 2 svg" in out
+
+
+def test_the_page_has_title_music_and_what_is_missing(mixed):
+    folder, _ = mixed
+    reader = pypdf.PdfReader(folder / "out" / "mixed.pdf")
+    text = "\n".join(page.extract_text() for page in reader.pages)
+    assert "Mixed" in text
+    assert "A call" in text
+    assert "Beyond" in text  # named as left out
+    assert reader.metadata.title == "Mixed"
+    assert reader.metadata.author == "Nobody"
+
+
+def test_same_input_same_bytes(mixed, tmp_path_factory):
+    """Another folder, locale, time zone, seed and home."""
+    folder = tmp_path_factory.mktemp("again")
+    engraved(folder, "mixed.gesture", MIXED, PYTHONHASHSEED="7", TZ="Asia/Tokyo", LC_ALL="C", HOME=str(folder))
+    assert everything(folder / "out") == everything(mixed[0] / "out")
+
+
+def test_delivered_text_stands_alone(mixed):
+    """The `.ly` by itself, and the `.ily` in a score of somebody else, in one LilyPond without our folders."""
+    folder, _ = mixed
+    call = (folder / "out" / "mixed" / "call.ily").read_text()
+    assert '"gesture-call" = {' in call
+    score = folder / "out" / "mixed" / "score.ly"
+    score.write_text(
+        '\\version "2.24.0"\n\\language "deutsch"\n\\include "call.ily"\n\\include "alone.ily"\n'
+        '\\book { \\bookOutputName "score" \\score { { h\'4 \\"gesture-call" \\"gesture-alone" h\' } } }\n'
+    )
+    names = {"mixed.ly": "out", "score.ly": "out/mixed"}
+    for name, place in names.items():
+        done = subprocess.run(
+            [find().path, "--loglevel=WARNING", "-dbackend=cairo", "--pdf", "-o", folder, folder / place / name],
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+        assert (done.returncode, done.stderr) == (0, "")
+        assert (folder / name).with_suffix(".pdf").is_file()
+
+
+def test_a_draft_has_everything_and_says_so(tmp_path):
+    status, _, err = engraved(tmp_path, "mixed.gesture", MIXED, "--draft")
+    assert (status, err) == (1, "")
+    made = everything(tmp_path / "out")
+    assert {"mixed/beyond.pdf", "mixed/with-beyond.svg"} <= set(made)
+    text = "\n".join(p.extract_text() for p in pypdf.PdfReader(tmp_path / "out" / "mixed.pdf").pages)
+    assert "DRAFT" in text
+    assert "not as written" in text
+
+
+def test_one_alone(tmp_path):
+    """Nothing else is made or judged: that another is refused is not its fault."""
+    status, _, err = engraved(tmp_path, "mixed.gesture", MIXED, "--only", "CALL")
+    assert (status, err) == (0, "")
+    assert set(everything(tmp_path / "out")) == {f"mixed/call.{f}" for f in FORMATS} | {"mixed/gesturesmith.ily"}
+
+
+def test_nothing_that_can_be_played(here, run):
+    (here / "a.gesture").write_text(f"{HEAD}\ngesture beyond\n  contour: G6\n")
+    result = run("engrave", "a.gesture")
+    assert result.status == 1
+    assert "not as written" in result.out
+    assert not (here / "out").exists()
+
+
+def test_a_file_with_errors_is_checked_and_not_engraved(here, run):
+    (here / "a.gesture").write_text(f"{HIGH}\ngesture wrong\n  conture: G4\n")
+    result = run("engrave", "a.gesture")
+    assert result.status == 2
+    assert "conture" in result.out
+    assert "not as written: beyond" in result.out
+    assert "nothing was engraved" in result.err
+    assert not (here / "out").exists()
+
+
+def test_one_bad_file_does_not_stop_the_others(here, run):
+    (here / "good.gesture").write_text(GOOD)
+    result = run("engrave", "--as", "ily", "gone.gesture", "good.gesture")
+    assert result.status == 2
+    assert (here / "out" / "good" / "call.ily").is_file()
+
+
+def test_sounding_pitches(here, run):
+    (here / "a.gesture").write_text(GOOD)
+    for pitches, note in (("written", "g'4"), ("sounding", "c'4")):
+        run("engrave", "--as", "ily", "--pitches", pitches, "-o", pitches, "a.gesture")
+        assert note in (here / pitches / "a" / "call.ily").read_text()
+
+
+def test_without_lilypond_what_needs_none_is_made(here, run):
+    (here / "a.gesture").write_text(HIGH)
+    result = run("engrave", "--as", "pdf,ily", "--lilypond", "nowhere", "a.gesture")
+    assert result.status == 3
+    assert "nowhere, named by --lilypond, is not there" in result.err
+    assert "pip install lilypond" in result.err
+    assert [str(p) for p in everything(here / "out")] == ["a/call.ily", "a/gesturesmith.ily"]
+    assert run("engrave", "--as", "ily", "--lilypond", "nowhere", "a.gesture").status == 1
+
+
+@pytest.mark.parametrize(("end", "said"), [("exit 1", "made no picture"), ("kill -9 $$", "stopped from outside")])
+def test_a_lilypond_that_fails(here, run, end, said):
+    (here / "a.gesture").write_text(GOOD)
+    broken = here / "lilypond"
+    broken.write_text(
+        f'#!/bin/sh\nif [ "$1" = --version ]; then echo "GNU LilyPond 2.24.0"; exit; fi\ncat > /dev/null\n{end}\n'
+    )
+    broken.chmod(0o755)
+    result = run("engrave", "--lilypond", broken, "a.gesture")
+    assert result.status == 3
+    assert 'a.gesture: "call" could not be engraved, and nothing was written' in result.err
+    assert said in result.err
+    assert not (here / "out").exists()
+
+
+@pytest.fixture
+def sabotaged(monkeypatch):
+    """Music that kills LilyPond while it is set, in the gesture called "bad"."""
+    from gesturesmith.engrave import score
+
+    text = score.text
+
+    def broken(plan, name, *more):
+        made = text(plan, name, *more)
+        return made.replace("d''", r"\once \override NoteHead.stencil = #(lambda (g) (car '())) d''")
+
+    monkeypatch.setattr(score, "text", broken)
+
+
+@pytest.mark.usefixtures("sabotaged")
+@pytest.mark.parametrize("count", [1, 6])
+def test_a_failure_names_the_gesture(count):
+    """Of few pictures in one run with the page, and of many beside it."""
+    names = [f"good{'abcdefgh'[n]}" for n in range(count)]
+    blocks = "".join(f"gesture {n}\n  contour: C5\n" for n in names)
+    options = Options(formats=("pdf",), stem="a")
+    outcome = compile_text(Source("a", f"{HEAD}{blocks}gesture bad\n  contour: D5\n"), options)
+    lilypond = find()
+    with Press(lilypond, early(options, lilypond)) as press:
+        failed = make(outcome, options, press)
+    assert failed.gesture == "bad"
+    assert "In procedure car" in failed.summary
+
+
+def test_the_demo_gives_lilypond_nothing_to_warn_of():
+    options = Options(formats=("pdf",), stem="demo")
+    outcome = compile_text(Source("demo", DEMO.read_text("utf-8")), options)
+    from gesturesmith import sheets
+
+    document = sheets.document(tuple(i.book for i in outcome.items))
+    with Press(find()) as press:
+        (run,) = press.run(((("pdf",), Job(document=document)),))
+    assert run.ended == ""
+    assert run.messages == ()
+
+
+@pytest.mark.parametrize("home", ["/proc/nonexistent", "HERE"])
+def test_the_home_folder_is_left_alone(here, program, home):
+    """Nothing appears there, and one that cannot be written is no trouble."""
+    (here / "a.gesture").write_text(GOOD)
+    (here / "home").mkdir()
+    done = program("engrave", "--as", "ily", "a.gesture", env={"HOME": home.replace("HERE", str(here / "home"))})
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert list((here / "home").iterdir()) == []
