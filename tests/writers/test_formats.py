@@ -88,7 +88,7 @@ def test_pdf_dates_are_fixed_and_it_can_be_read(items, runs):
 
 
 def test_pdf_through_postscript_is_fixed_too(items, postscript):
-    """Dates and ids are fixed and the pages are the same. The whole file was seen to differ once in ten runs of this
+    """Dates and ids are fixed, the pages are the same. The whole file was seen to differ once in ten runs of this
     backend, which is used only where there is no cairo; the cause is not known yet."""
     first, second = (writers.get("pdf").finish(items[0], data) for data in postscript)
     again = pypdf.PdfReader(io.BytesIO(second), strict=True)
