@@ -88,14 +88,11 @@ def test_pdf_dates_are_fixed_and_it_can_be_read(items, runs):
 
 
 def test_pdf_through_postscript_has_fixed_dates(items, postscript):
-    """This backend is used only where there is no cairo; its bytes were seen to differ between runs now and then."""
+    """This backend is used only where there is no cairo; its bytes were seen to differ between runs."""
     for data in postscript:
         reader = pypdf.PdfReader(io.BytesIO(writers.get("pdf").finish(items[0], data)), strict=True)
         assert len(reader.pages) == 1
         assert reader.metadata.creation_date.year == 2000
-    year = re.search(rb"D:(\d{4})", postscript[0])[1]
-    assert year != b"2000"
-    assert year not in b"".join(re.findall(rb"<xmp:.*?>(.*?)</xmp:|/ID ?\[[^]]*\]|D:\d+", first))
 
 
 def test_what_is_made_for_what(items, runs):
