@@ -257,7 +257,8 @@ def _press(items: tuple[Item, ...], options: Options, press: Press) -> dict[str,
     for (task, job), run in zip(tasks, runs, strict=True):
         failed = _failure(task, job, run)
         if failed is not None:
-            return failed if failed.gesture else _isolated(items, press) or failed
+            alone = None if failed.gesture or run.ended in ("full", "stopped") else _isolated(items, press)
+            return alone or failed
         for kind in task.formats:
             made.setdefault(kind, {}).update((i.output, run.file(i.output, kind) or b"") for i in task.items)
     return made

@@ -91,10 +91,11 @@ def _finish(part: Part, run: list[Leaf | Triplet], setter: _Setter, plan: Plan) 
     if part.feathers:
         made = [_feathered(made, placed, part.feathers)]
     track = _attach_dynamics(part, placed, plan, end)
-    voices = [abjad.Container(made), abjad.Container(track)] if track else []
     if part.sung is not None:
         return [_two_voices(part, made, track, plan)]
-    return [abjad.Container(voices, simultaneous=True)] if voices else made
+    if track:
+        return [abjad.Container([abjad.Container(made), abjad.Container(track)], simultaneous=True)]
+    return made
 
 
 # --- leaves ----------------------------------------------------------------------------------------------------

@@ -24,6 +24,7 @@ from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the CSS pixel of 96 a inch: sharp on the screens people have
 _OWN_SESSION = os.name == "posix"
+_ROOM_BYTES = 65_536  # with less left on the disk, a failed run has failed for want of room
 
 
 @frozen(kw_only=True)
@@ -40,7 +41,7 @@ class Run:
 
     files      by name: `page.pdf`, `s001.cropped.svg`
     messages   errors and warnings in the order they were made
-    ended      "" well, "failed", "timeout", or "stopped" (killed from outside)
+    ended      "" well, "failed", "timeout", "stopped" (killed from outside), "full" (no room for its files)
     """
 
     files: dict[str, bytes]
@@ -132,6 +133,8 @@ class Waiting:
         try:
             status = self._process.wait(timeout=max(0.0, self._deadline - time.monotonic()))
             ended = "stopped" if status < 0 else "failed" if status else ""
+            if status and shutil.disk_usage(self._folder).free < _ROOM_BYTES:
+                ended = "full"
         except subprocess.TimeoutExpired:
             ended = "timeout"
             self._kill()

@@ -7,7 +7,6 @@ import pty
 import signal
 import subprocess
 import sys
-import tempfile
 import time
 
 import pytest
@@ -106,7 +105,8 @@ def test_a_terminal_that_knows_little(program):
     assert done.stdout.decode("utf-8").startswith("{")
 
 
-def test_interrupted(here, monkeypatch):
+@pytest.mark.parametrize(("sent", "status"), [(signal.SIGINT, 130), (signal.SIGTERM, 143)])
+def test_interrupted(here, sent, status):
     """A LilyPond that never ends is ended, and its folder goes."""
     (here / "a.gesture").write_text(GOOD)
     (here / "temp").mkdir()
@@ -118,24 +118,18 @@ def test_interrupted(here, monkeypatch):
     slow.chmod(0o755)
     process = subprocess.Popen(
         [sys.executable, "-m", "gesturesmith.cli.main", "engrave", "--lilypond", str(slow), "a.gesture"],
-        env={**os.environ, tempfile_variable(): str(here / "temp")},
+        env={**os.environ, "TMPDIR": str(here / "temp")},
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
     )
     deadline = time.monotonic() + 30
     while not (here / "pid").exists() and time.monotonic() < deadline:
         time.sleep(0.02)
-    process.send_signal(signal.SIGINT)
+    process.send_signal(sent)
     out, err = process.communicate(timeout=20)
-    assert process.returncode == 130
+    assert process.returncode == status
     assert b"Traceback" not in out + err
     with pytest.raises(ProcessLookupError):
         os.kill(int((here / "pid").read_text()), 0)
     assert list((here / "temp").iterdir()) == []
     assert not (here / "out").exists()
-
-
-def tempfile_variable() -> str:
-    """The variable that says where temporary folders go."""
-    assert tempfile.gettempdir()
-    return "TMPDIR"

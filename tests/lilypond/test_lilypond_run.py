@@ -6,6 +6,7 @@ import os
 import tempfile
 import time
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
@@ -130,3 +131,16 @@ def test_a_program_that_cannot_be_started_leaves_no_folder(private_temp):
     with pytest.raises(FileNotFoundError):
         start(gone, ("pdf",))
     assert list(private_temp.iterdir()) == []
+
+
+def test_no_room_for_its_files(wheel, monkeypatch):
+    """What LilyPond says then is of no use: its log has no room either."""
+    monkeypatch.setattr("shutil.disk_usage", lambda _: SimpleNamespace(total=1, used=1, free=0))
+    with Press(wheel) as press:
+        good, bad = press.run(
+            tuple((("pdf",), Job(document=HEAD + text.format(name="a"))) for text in (GOOD, DYING))
+        )
+    assert good.ended == ""
+    assert bad.ended == "full"
+    failed = failure("", bad.messages, bad.ended, ("dying",))
+    assert (failed.gesture, failed.summary) == (None, "the disk with the temporary files is full")
