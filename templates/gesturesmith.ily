@@ -1,10 +1,18 @@
 \version "2.24.0"
-%% The signs of Gesturesmith. Everything defined here begins with `gs`; nothing else of a score is changed.
+%% The signs of Gesturesmith. Everything defined here begins with `gs`; nothing else of a score is changed: the grobs
+%% and the engraver are added to it, and do nothing where none of these commands is used.
 \include "stencils/names.ily"
+\include "stencils/base.ily"
+\include "stencils/events.ily"
 \include "stencils/curve.ily"
-\include "stencils/event.ily"
+\include "stencils/stroke.ily"
+\include "stencils/clearance.ily"
 \include "stencils/contour.ily"
-\include "stencils/spans.ily"
-\include "stencils/engraver.ily"
+\include "stencils/above.ily"
+\include "stencils/band.ily"
+\include "stencils/edges.ily"
+\include "stencils/rows.ily"
 \include "stencils/heads.ily"
 \include "stencils/signs.ily"
+\include "stencils/grobs.ily"
+\include "stencils/engraver.ily"

@@ -29,7 +29,7 @@ gsNoteText =
 #(define (gs:room-for-signs grob)
    (let ((wide (lambda (all)
                  (list->vector
-                  (map (lambda (y) (if (interval-empty? y) y (interval-widen y 0.9))) (vector->list all)))))
+                  (map (lambda (y) (if (interval-empty? y) y (interval-widen y 1.2))) (vector->list all)))))
          (heights (ly:axis-group-interface::adjacent-pure-heights grob)))
      (cons (wide (car heights)) (wide (cdr heights)))))
 

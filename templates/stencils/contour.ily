@@ -1,183 +1,190 @@
-%% The contour line: a spanner of our own that runs through the noteheads of its voice, from the note it starts at
-%% to the note it ends at. It takes its heights from the heads, so transposition, clefs and staff sizes move it.
+%% The contour line: a spanner of our own that runs through the middles of the noteheads of its voice, from the note
+%% it starts at to the note it ends at. It takes its heights from the heads, so transposition, clefs and staff sizes
+%% move it.
 
-#(define (gs:when grob)
-   (let* ((column (if (grob::has-interface grob 'paper-column-interface) grob (ly:item-get-column grob)))
-          (when (ly:grob-property column 'when #f)))
-     (if (ly:moment? when)
-         ;; A grace note counts as a little before its main note: enough to keep the order.
-         (+ (ly:moment-main when) (* 1/1000 (ly:moment-grace when)))
-         0)))
-
-#(define (gs:list grob name)
-   (let ((array (ly:grob-object grob name)))
-     (if (ly:grob-array? array) (ly:grob-array->list array) '())))
-
-#(define (gs:pieces grob)
-   (let* ((whole (if (ly:grob? (ly:grob-original grob)) (ly:grob-original grob) grob))
-          (pieces (ly:spanner-broken-into whole)))
-     (if (null? pieces) (list grob) pieces)))
-
-%% What was written with the event, then what the grob has.
-#(define (gs:details grob)
-   (let ((event (event-cause grob)))
-     (append (if (ly:stream-event? event) (ly:event-property event 'gs-details '()) '())
-             (ly:grob-property grob 'details '()))))
-
-%% Heads in order of time, one for each moment (the top one of a chord). Each piece of a broken line keeps its own.
+%% Heads in order of time, one for each moment (the first written of a chord). Each piece of a broken line keeps its own.
 #(define (gs:points grob)
-   (let* ((heads (sort (append-map (lambda (piece) (gs:list piece 'note-heads)) (gs:pieces grob))
-                       (lambda (a b)
-                         (let ((ta (gs:when a)) (tb (gs:when b)))
-                           (or (< ta tb)
-                               (and (= ta tb) (> (ly:grob-property a 'staff-position 0)
-                                                 (ly:grob-property b 'staff-position 0)))))))))
+   (let ((heads (stable-sort (append-map (lambda (piece) (gs:list piece 'note-heads)) (gs:pieces grob))
+                             (lambda (a b) (< (gs:when a) (gs:when b))))))
      (let loop ((rest heads) (found '()))
        (cond ((null? rest) (reverse found))
              ((and (pair? found) (= (gs:when (car rest)) (gs:when (car found)))) (loop (cdr rest) found))
              (else (loop (cdr rest) (cons (car rest) found)))))))
 
-#(define (gs:y grob other)          ; height of `other` over the spanner's own origin
-   (let ((common (ly:grob-common-refpoint grob other Y)))
-     (- (ly:grob-relative-coordinate other common Y) (ly:grob-relative-coordinate grob common Y))))
-
-#(define (gs:box grob other system px py)
-   (let* ((x (ly:grob-robust-relative-extent other system X))
-          (common (ly:grob-common-refpoint grob other Y))
-          (y (ly:grob-extent other common Y))
-          (o (ly:grob-relative-coordinate grob common Y)))
-     (if (or (interval-empty? x) (interval-empty? y)) #f
-         (list (- (car x) px) (+ (cdr x) px) (- (car y) o py) (+ (- (cdr y) o) py)))))
-
-#(define (gs:printed? grob)
-   (and (ly:grob? grob)
-        (not (eq? #t (ly:grob-property grob 'transparent #f)))
-        (ly:stencil? (ly:grob-property grob 'stencil #f))
-        (not (ly:stencil-empty? (ly:grob-property grob 'stencil)))))
-
-%% Boxes a line must keep out of: heads, accidentals, dots, stems and flags of every note column near it.
-#(define (gs:obstacles grob system unit swing)
-   (let* ((gap (* unit 0.32))
-          (staff (ly:grob-object grob 'staff-symbol))
-          (columns (filter (lambda (c) (grob::has-interface c 'note-column-interface))
-                           (append-map (lambda (c) (gs:list c 'elements)) (gs:list system 'columns))))
-          (mine (filter (lambda (c)
-                          (any (lambda (h) (eq? (ly:grob-object h 'staff-symbol) staff)) (gs:list c 'note-heads)))
-                        columns)))
-     (filter
-      identity
-      (append-map
-       (lambda (column)
-         (append
-          (append-map
-           (lambda (head)
-             (let* ((position (ly:grob-property head 'staff-position 0))
-                    (ledgered (and (> (abs position) 5) (not (eq? #t (ly:grob-property head 'no-ledgers #f))))))
-               (append
-                (if (gs:printed? head)
-                    (list (gs:box grob head system (+ gap (if ledgered (* unit 0.3) 0)) (+ (* 0.6 gap) (* 0.5 swing)))) '())
-                (filter-map
-                 (lambda (name)
-                   (let ((other (ly:grob-object head name)))
-                     (and (gs:printed? other) (gs:box grob other system (* 0.8 gap) (* 0.6 gap)))))
-                 '(accidental-grob dot)))))
-           (gs:list column 'note-heads))
-          (filter-map
-           (lambda (name)
-             (let ((other (ly:grob-object column name)))
-               (and (gs:printed? other) (gs:box grob other system (* 0.5 gap) 0))))
-           '(stem))
-          (let ((stem (ly:grob-object column 'stem)))
-            (if (ly:grob? stem)
-                (let ((flag (ly:grob-object stem 'flag)))
-                  (if (gs:printed? flag) (list (gs:box grob flag system (* 0.7 gap) (* 0.5 gap))) '()))
-                '()))))
-       mine))))
-
-%% The places ((x . y) ...) that one piece passes through; a point may be given for a break at either side.
+%% The places ((x . y) ...) that one piece passes through. Where a line is broken the height is that of the moment
+%% of the break; it goes on right of what stands at the beginning of the line.
 #(define (gs:places grob system points straight unit)
    (let* ((staff (ly:grob-object grob 'staff-symbol))
           (middle (if (ly:grob? staff) (gs:y grob staff) 0))
           ;; By staff position, since heads may stand in another system.
-          (y (lambda (h) (+ middle (* 0.5 unit (ly:grob-property h 'staff-position 0)))))
+          (y (lambda (h) (+ middle (* 0.5 unit (gs:position h)))))
           (heights (map (lambda (h) (cons (gs:when h) (y h))) points))
           (by-time (if (> (length heights) 1) (gs:through heights straight) (lambda (t) (cdar heights))))
           (here (filter (lambda (h) (eq? (ly:grob-system h) system)) points))
-          (places (map (lambda (h) (cons (interval-center (ly:grob-robust-relative-extent h system X)) (y h)))
-                       here))
+          (x (lambda (h) (interval-center (ly:grob-robust-relative-extent h system X))))
           (left (ly:spanner-bound grob LEFT)) (right (ly:spanner-bound grob RIGHT))
-          (pieces (gs:pieces grob))
-          (from (and (not (eq? grob (first pieces)))
-                     (cons (+ (cdr (ly:grob-robust-relative-extent left system X)) (* 0.6 unit))
-                           (by-time (gs:when left)))))
-          (to (and (not (eq? grob (last pieces)))
-                   (cons (- (car (ly:grob-robust-relative-extent right system X)) (* 0.4 unit))
-                         (by-time (gs:when right)))))
-          (all (append (if from (list from) '()) places (if to (list to) '()))))
-     ;; x must rise; of two that do not, the first stands.
-     (let loop ((rest all) (found '()))
-       (cond ((null? rest) (reverse found))
-             ((and (pair? found) (<= (caar rest) (+ 0.01 (caar found)))) (loop (cdr rest) found))
-             (else (loop (cdr rest) (cons (car rest) found)))))))
+          (from (if (gs:first-piece? grob) '()
+                    (list (cons (+ (cdr (ly:grob-robust-relative-extent left system X)) (* 0.7 unit))
+                                (by-time (gs:when left))))))
+          (to (if (gs:last-piece? grob) '()
+                  (list (cons (- (car (ly:grob-robust-relative-extent right system X)) (* 0.5 unit))
+                              (by-time (gs:when right)))))))
+     (gs:rising (append from (map (lambda (h) (cons (x h) (y h))) here) to))))
 
-%% The word of a line, along its longest free stretch, where it fits.
-#(define (gs:line-word grob path stretches text unit)
-   (let* ((longest (fold (lambda (r best) (if (or (not best) (> (- (cdr r) (car r)) (- (cdr best) (car best)))) r best))
-                         #f stretches))
-          (word (grob-interpret-markup grob (markup #:italic #:fontsize -2 text)))
-          (width (interval-length (ly:stencil-extent word X))))
-     (if (or (not longest) (> (+ width (* 1.4 unit)) (- (cdr longest) (car longest))))
-         empty-stencil
-         (let* ((s (/ (+ (car longest) (cdr longest)) 2)) (p (gs:along path s)) (d (gs:direction path s (/ width 2))))
-           (ly:stencil-translate
-            (ly:stencil-rotate-absolute
-             (ly:stencil-translate-axis (ly:stencil-aligned-to (ly:stencil-aligned-to word X CENTER) Y DOWN) (* 0.35 unit) Y)
-             (/ (* 180 (atan (cdr d) (car d))) PI) 0 0)
-            p)))))
+%% x must rise; of two places that do not, the first stands.
+#(define (gs:rising places)
+   (reverse
+    (fold (lambda (p found)
+            (if (and (pair? found) (<= (car p) (+ 0.01 (caar found)))) found (cons p found)))
+          '() places)))
+
+%% How far a wave swings after `s` of a path: even, or growing or fading over the whole line, all its pieces together.
+#(define (gs:swing grob details points path swing)
+   (let ((growth (gs:get details 'growth 'steady)))
+     (if (eq? growth 'steady) (lambda (s) swing)
+         (let* ((t0 (gs:when (first points))) (t1 (gs:when (last points)))
+                (share (lambda (bound outer?) (if outer? #f (/ (- (gs:when bound) t0) (max 1/1000 (- t1 t0))))))
+                (a (or (share (ly:spanner-bound grob LEFT) (gs:first-piece? grob)) 0))
+                (b (or (share (ly:spanner-bound grob RIGHT) (gs:last-piece? grob)) 1))
+                (whole (gs:path-length path)))
+           (lambda (s)
+             (let* ((u (+ a (* (- b a) (/ s whole)))) (u (if (eq? growth 'fading) (- 1 u) u)))
+               (* swing (+ 0.3 (* 1.5 u)))))))))
+
+%% --- the word of a line ------------------------------------------------------------------------------------------
+
+%% The word along a free stretch, above the line by an even distance and clear of everything; nothing where it does
+%% not fit. Tried from the middle of the stretch outwards.
+#(define (gs:line-word grob path stretches obstacles text swing unit)
+   (let* ((word (grob-interpret-markup grob (markup #:italic #:fontsize -2 text)))
+          (word (ly:stencil-aligned-to word X CENTER))
+          (width (interval-length (ly:stencil-extent word X)))
+          (longest (fold (lambda (r best) (if (> (- (cdr r) (car r)) (- (cdr best) (car best))) r best))
+                         (if (null? stretches) '(0 . 0) (first stretches)) stretches))
+          (spare (- (- (cdr longest) (car longest)) width (* 1.2 unit))))
+     (if (< spare 0) empty-stencil
+         (let ((found (any (lambda (k)
+                             (gs:word-place path (+ (/ (+ (car longest) (cdr longest)) 2) (* k spare 0.5))
+                                            width obstacles swing unit))
+                           '(0 -0.4 0.4 -0.8 0.8))))
+           (if (not found) empty-stencil
+               (ly:stencil-translate
+                (ly:stencil-rotate-absolute (ly:stencil-translate-axis word (third found) Y) (second found) 0 0)
+                (first found)))))))
+
+%% Where a word `width` wide stands with its middle at `s`: (place angle rise), or #f where it would touch something
+%% or the line is too crooked to carry it.
+#(define (gs:word-place path s width obstacles swing unit)
+   (let* ((p (gs:along path s)) (d (gs:direction path s (/ width 2)))
+          (off (lambda (t)
+                 (let ((q (gs:along path (+ s (* t (/ width 2))))))
+                   (- (* (car d) (- (cdr q) (cdr p))) (* (cdr d) (- (car q) (car p)))))))
+          (offs (map off '(-1.1 -0.8 -0.5 -0.25 0 0.25 0.5 0.8 1.1)))
+          (rise (+ (apply max offs) swing (* 0.75 unit)))
+          (clear? (lambda (u v)
+                    (let ((x (- (+ (car p) (* u (car d))) (* v (cdr d)))) (y (+ (cdr p) (* u (cdr d)) (* v (car d)))))
+                      (not (any (lambda (o) (gs:touches? o x y 0)) obstacles)))))
+          (us (map (lambda (k) (* k (/ width 2))) '(-1 -0.67 -0.33 0 0.33 0.67 1)))
+          (vs (map (lambda (k) (+ rise (* k unit))) '(0 0.5 1.0))))
+     (and (< (- (apply max offs) (apply min offs)) (* 0.8 unit))
+          (every (lambda (u) (every (lambda (v) (clear? u v)) vs)) us)
+          (list p (/ (* 180 (atan (cdr d) (car d))) PI) rise))))
+
+%% --- the stencil --------------------------------------------------------------------------------------------------
 
 #(define (gs:contour-stencil grob)
    (let* ((details (gs:details grob))
           (system (ly:grob-system grob))
           (points (gs:points grob))
-          (staff (ly:grob-object grob 'staff-symbol))
-          (unit (if (ly:grob? staff) (ly:staff-symbol-staff-space staff) 1))
-          (straight (memq (gs:get details 'style 'wavy) '(plain)))
+          (unit (gs:staff-space grob))
+          (straight (eq? 'plain (gs:get details 'style 'wavy)))
           (places (if (null? points) '() (gs:places grob system points straight unit))))
      (if (< (length places) 2) '()
-         (let* ((path (gs:path (gs:through places straight) (caar places) (car (last places))))
-                (swing (if (eq? 'wavy (gs:get details 'style 'wavy)) (* unit (gs:get details 'amplitude 0.32)) 0))
-                (boxes (if (gs:get details 'uncut #f) '() (gs:obstacles grob system unit swing)))
-                (stretches (gs:free-stretches path boxes (* 0.45 unit)))
-                (arrow (and (gs:get details 'arrow #f) (eq? grob (last (gs:pieces grob))) (pair? stretches)))
-                (tip (and arrow (cdr (last stretches))))
-                (size (* 1.0 unit))
-                (drawn (map (lambda (r)
-                              (gs:draw-stretch path (car r)
-                                               (if (and arrow (= (cdr r) tip)) (max (+ (car r) 0.2) (- (cdr r) (* 0.6 size))) (cdr r))
-                                               details unit))
-                            stretches))
-                (word (gs:get details 'word #f))
-                (all (apply ly:stencil-add
-                            (append drawn
-                                    (if arrow (list (gs:arrow-head path tip size)) '())
-                                    (if word (list (gs:line-word grob path stretches word unit)) '())))))
-           (ly:stencil-translate-axis all (- (ly:grob-relative-coordinate grob system X)) X)))))
+         (ly:stencil-translate-axis
+          (gs:draw-contour grob details system points (gs:path places straight) unit)
+          (- (ly:grob-relative-coordinate grob system X)) X))))
+
+#(define (gs:draw-contour grob details system points path unit)
+   (let* ((style (gs:get details 'style 'wavy))
+          (wide (* unit (gs:get details 'amplitude 0.3)))
+          (swing (if (eq? 'wavy style) (gs:swing grob details points path wide) (lambda (s) 0)))
+          (widest (max (swing 0) (swing (gs:path-length path))))
+          (xs (first path))
+          (obstacles (if (gs:get details 'uncut #f) '()
+                         (gs:obstacles grob system (vector-ref xs 0) (vector-ref xs (1- (vector-length xs)))
+                                       (* unit (gs:get details 'gap 0.36)) unit)))
+          (stretches (gs:free-stretches path obstacles widest (* 0.4 unit)))
+          (stretches (if (null? obstacles) stretches (gs:off-bars grob system path stretches unit)))
+          (arrow? (and (gs:get details 'arrow #f) (gs:last-piece? grob) (pair? stretches)))
+          (size (* 1.1 unit))
+          (shaft (lambda (r)
+                   (if (and arrow? (eq? r (last stretches)))
+                       (cons (car r) (max (+ (car r) (* 0.2 unit)) (- (cdr r) (* 0.65 size))))
+                       r)))
+          (drawn (map shaft stretches))
+          (wavelength (gs:even-wavelength (map (lambda (r) (- (cdr r) (car r))) drawn)
+                                          (* unit (gs:get details 'wavelength 1.0))))
+          (thick (* unit (gs:get details 'thickness 0.16)))
+          (word (gs:get details 'word #f)))
+     (apply ly:stencil-add empty-stencil
+            (append
+             (map (lambda (r) (gs:draw-stretch path (car r) (cdr r) style thick unit swing wavelength)) drawn)
+             (if arrow? (list (gs:arrow-head path (cdr (last stretches)) size)) '())
+             (if (and word (gs:first-piece? grob))
+                 (list (gs:line-word grob path stretches obstacles word widest unit))
+                 '())))))
 
 %% Before the lines are broken only the heights of the heads are known.
 #(define (gs:contour-pure-height grob start end)
-   (let ((positions (map (lambda (h) (/ (ly:grob-property h 'staff-position 0) 2)) (gs:list grob 'note-heads))))
-     (if (null? positions) '(+inf.0 . -inf.0)
-         (cons (- (apply min positions) 0.4) (+ (apply max positions) 0.4)))))
+   (let ((heights (map (lambda (h) (/ (gs:position h) 2)) (gs:list grob 'note-heads))))
+     (if (null? heights) '(+inf.0 . -inf.0)
+         (cons (- (apply min heights) 0.4) (+ (apply max heights) 0.4)))))
 
 #(define gs:contour-height
    (ly:make-unpure-pure-container ly:grob::stencil-height gs:contour-pure-height))
 
-%% Starts a line at this note. style: wavy | plain | broken | dotted; growth: growing | fading; arrow . #t;
-%% word . "gliss." sits on the line where there is room; uncut . #t draws through everything, to measure by.
-gsLine =
-#(define-event-function (details) (list?)
-   (make-music 'GestureSpanEvent 'span-direction START 'gs-kind 'contour 'gs-details details))
+%% --- room between two points ----------------------------------------------------------------------------------------
 
-%% The line ends at this note's head; the note may start another.
-gsLineEnd =
-#(make-music 'GestureSpanEvent 'span-direction STOP 'gs-kind 'contour)
+%% How far apart two columns of points must be, so that a piece of line is seen between them: what the one has at its
+%% right, what the other has at its left, a gap at each, and the line itself. A steep line is long already.
+#(define (gs:room-length grob)
+   (+ (gs:room-before grob) (gs:room-after grob)))
+
+#(define (gs:room-before grob)
+   (let* ((heads (gs:get (ly:grob-property grob 'details) 'from '()))
+          (column (ly:spanner-bound grob LEFT))
+          (reach (gs:reach (append heads (gs:dots heads) (gs:brackets heads)) column)))
+     (if reach (cdr reach) 0.6)))
+
+#(define (gs:room-after grob)
+   (let* ((details (ly:grob-property grob 'details))
+          (heads (gs:get details 'to '())) (from (gs:get details 'from '()))
+          (unit (gs:staff-space (first from)))
+          (signs (append heads (gs:accidentals heads) (gs:brackets heads)))
+          (reach (gs:reach signs (ly:spanner-bound grob RIGHT))))
+     (- (* unit (gs:room-seen from heads)) (if reach (car reach) 0))))
+
+%% What is seen between two points, gaps included. After the brackets of a head where a line stops it is white paper.
+#(define (gs:room-seen from to)
+   (let ((climb (if (null? to) 0 (* 0.5 (abs (- (gs:position (first to)) (gs:position (first from)))))))
+         (ledger (if (any (lambda (h) (> (abs (gs:position h)) 5.5)) (append to from)) 0.5 0)))
+     (if (pair? (gs:brackets from)) 1.0
+         (+ (max 2.0 (- 2.4 (* 0.1 climb))) ledger 0.8))))
+
+%% After a line break the length counts from the beginning of the line: a clef stands there as well.
+#(define (gs:room-after-break grob)
+   (+ (gs:room-after grob) (* 3.8 (gs:staff-space (first (gs:get (ly:grob-property grob 'details) 'from '()))))))
+
+#(define (gs:brackets heads)
+   (filter-map (lambda (h) (gs:get (ly:grob-property h (quote details) (quote ())) (quote gs-bracket) #f)) heads))
+
+%% \gsLine #'((style . wavy)) starts a line at this note. style: wavy | plain | broken | dotted; (growth . growing) or
+%% (growth . fading) changes the swing of a wave; (arrow . #t) ends it with an arrow head; (word . "gliss.") sits on the
+%% line where there is room. Plain lines go straight from point to point, all others in one smooth curve whose given
+%% highest and lowest points stay the highest and lowest. Only the contour is wavy (Stone: one sign, one meaning).
+%% (uncut . #t) draws through everything, to measure by.
+gsLine =
+#(define-event-function (details) (list?) (gs:start 'contour details))
+
+%% \gsLineEnd: the line ends at this note's head. The note may start another.
+gsLineEnd = #(gs:stop 'contour)

@@ -1,147 +1,258 @@
-%% The grobs and the engraver that makes them, registered as LilyPond's own are; nothing else changes.
+%% The engraver that makes our grobs, one for each voice; and where it is put.
 
-#(define (gs:describe! name properties)
-   (if (not (assq name all-grob-descriptions))
-       (set! all-grob-descriptions
-             (cons ((@@ (lily) completize-grob-entry) (cons name properties)) all-grob-descriptions))))
+%% How a kind of span is printed: grob, whether it ends at a note or reaches on to the end of its leaf, and the
+%% priority of its row.
+#(define gs:kinds
+   '((contour GestureContour #t #f)
+     (band GestureBand #f #f)
+     (hand GestureAbove #t 380)
+     (turn GestureAbove #t 420)
+     (span GestureAbove #f 440)
+     (length GestureAbove #f 600)))
+#(define (gs:grob-of kind) (second (assq kind gs:kinds)))
+#(define (gs:ends-at-note? kind) (third (assq kind gs:kinds)))
+#(define (gs:row-priority kind) (fourth (assq kind gs:kinds)))
 
-#(gs:describe! 'GestureContour
-   `((stencil . ,gs:contour-stencil)
-     (Y-extent . ,gs:contour-height)
-     (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
-     (output-attributes . ((class . "gs-contour")))
-     (details . ())
-     (meta . ((class . Spanner)
-              (interfaces . (line-spanner-interface staff-symbol-referencer-interface spanner-interface))))))
+%% When a leaf that begins now ends; a grace note, when the next that is none begins.
+#(define (gs:end-of-leaf now length)
+   (if (= 0 (ly:moment-grace now))
+       (ly:moment-add now length)
+       (ly:make-moment (+ 1/100000 (ly:moment-main now)))))
 
-%% Between two points there is always room for a piece of line.
-#(gs:describe! 'GestureRoom
-   `((springs-and-rods . ,ly:spanner::set-spacing-rods)
-     (minimum-length . 4.2)
-     (Y-extent . #f)
-     (X-extent . #f)
-     (meta . ((class . Spanner) (interfaces . (spanner-interface))))))
+#(define (gs:set-bound! spanner side grob)
+   (if (null? (ly:spanner-bound spanner side)) (ly:spanner-set-bound! spanner side grob)))
 
-#(gs:describe! 'GestureAbove
-   `((stencil . ,gs:above-stencil)
-     (direction . ,UP)
-     (font-size . 0)
-     (Y-offset . ,side-position-interface::y-aligned-side)
-     (Y-extent . ,gs:above-height)
-     (side-axis . ,Y)
-     (staff-padding . 1.0)
-     (padding . 0.4)
-     (outside-staff-priority . 400)
-     (springs-and-rods . ,ly:spanner::set-spacing-rods)
-     (minimum-length . 4)
-     (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
-     (output-attributes . ((class . "gs-above")))
-     (details . ())
-     (meta . ((class . Spanner)
-              (interfaces . (side-position-interface outside-staff-interface font-interface text-interface
-                             staff-symbol-referencer-interface spanner-interface))))))
+#(define (gs:add! spanner name grob) (ly:pointer-group-interface::add-grob spanner name grob))
 
-#(gs:describe! 'GestureBand
-   `((stencil . ,gs:band-stencil)
-     (layer . -2)
-     (Y-extent . #f)
-     (output-attributes . ((class . "gs-band")))
-     (details . ())
-     (meta . ((class . Spanner) (interfaces . (staff-symbol-referencer-interface spanner-interface))))))
+#(define (gs:detail! grob key value) (ly:grob-set-nested-property! grob (list 'details key) value))
 
-#(define (gs:grob-of kind)
-   (case kind ((contour) 'GestureContour) ((band) 'GestureBand) (else 'GestureAbove)))
+%% A head that is a point of a line can be found in a picture; attributes it has already stay.
+#(define (gs:mark-point! head)
+   (let ((attributes (ly:grob-property head 'output-attributes '())))
+     (if (not (assq 'class attributes))
+         (ly:grob-set-property! head 'output-attributes (acons 'class "gs-point" attributes)))))
 
-%% Contours and turns end at a note; the others reach on until the next column begins.
-#(define (gs:ends-at-note? kind) (memq kind '(contour turn hand)))
+%% Room between the heads of two columns, for a piece of line or after one.
+#(define (gs:make-room! engraver from-column from to-column to)
+   (let ((room (ly:engraver-make-grob engraver 'GestureRoom (first from))))
+     (ly:grob-set-property! room 'details `((from . ,from) (to . ,to)))
+     (ly:spanner-set-bound! room LEFT from-column)
+     (ly:spanner-set-bound! room RIGHT to-column)))
+
+%% What noteheads ask for in their details: a height, brackets, no accidental.
+#(define (gs:see-head! engraver head)
+   (let* ((details (ly:grob-property head 'details '())) (height (gs:get details 'gs-height #f)))
+     (if height (ly:grob-set-property! head 'staff-position height))
+     (if (gs:get details 'gs-stops #f)
+         (let ((bracket (ly:engraver-make-grob engraver 'GestureBracket head)))
+           (gs:add! bracket 'note-heads head)
+           (gs:detail! head 'gs-bracket bracket)))))
+
+%% LilyPond leaves out the accidentals of heads whose style is `harmonic` where `harmonicAccidentals` is off: for the
+%% time that accidentals are made, a bare head is one. So it also leaves no trace for the notes after it.
+#(define (gs:bare! head)
+   (if (gs:get (ly:grob-property head 'details '()) 'gs-bare #f)
+       (let ((style (ly:grob-property head 'style)))
+         (ly:grob-set-property! head 'style 'harmonic)
+         (lambda () (ly:grob-set-property! head 'style style)))
+       #f))
+
+%% Three slashes need a longer stem where a flag stands on it too.
+#(define (gs:room-for-slashes! tremolo)
+   (let ((stem (ly:grob-object tremolo 'stem)))
+     (if (and (gs:get (gs:details tremolo) 'gs-flutter #f) (ly:grob? stem))
+         (gs:detail! stem 'lengths '(4.2 6.0 6.4 7.2 8.0)))))
 
 #(define (gs:engraver context)
-   (let ((active '())       ; kind -> spanner
-         (fresh '())        ; started now, without a left bound yet
-         (ending '())       ; ends at the note that comes now
-         (waiting '())      ; ended with the last leaf, right bound comes with the next column
-         (starts '()) (stops '())
-         (last-column #f) (heads '()))
-     (define (column) (ly:context-property context 'currentMusicalColumn))
-     (define (bound! spanner side grob)
-       (if (null? (ly:spanner-bound spanner side)) (ly:spanner-set-bound! spanner side grob)))
-     (define (close-waiting!)
-       (for-each (lambda (s) (bound! s RIGHT (ly:context-property context 'currentCommandColumn))) waiting)
-       (set! waiting '()))
+   (let ((active '())          ; (kind . spanner) that have begun
+         (fresh '())           ; (kind . spanner) begun now
+         (ending '())          ; (kind . spanner) that end at the note that comes now
+         (waiting '())         ; (moment . spanner) that reach on to that moment
+         (rows '())            ; (spanner . row) or (kind . row)
+         (starts '()) (stops '()) (signs '())
+         (leaf ZERO-MOMENT)    ; length of the leaf heard last in this step
+         (heads '()) (made '()) (undo '()) (column #f)
+         (points '())          ; (line column . heads): where each line was last
+         (stopped #f))         ; (column . heads): where a line stopped, until something comes after it
+
+     (define (musical) (ly:context-property context 'currentMusicalColumn))
+     (define (command) (ly:context-property context 'currentCommandColumn))
+     (define (now) (ly:context-current-moment context))
+
+     (define (new-row! engraver cause direction priority)
+       (let ((row (ly:engraver-make-grob engraver 'GestureRow cause)))
+         (ly:grob-set-property! row 'direction direction)
+         (ly:grob-set-property! row 'outside-staff-priority priority)
+         row))
+
+     ;; The row of a spanner that begins: that of one of its kind that ends here, or a new one.
+     (define (row-of! engraver event kind)
+       (let* ((before (assq kind ending)) (row (and before (assq-ref rows (cdr before)))))
+         (or row
+             (let ((row (new-row! engraver event UP (gs:row-priority kind))))
+               ;; A line that goes on over the staff must not read as one of its own.
+               (if (eq? kind 'length) (ly:grob-set-property! row 'staff-padding 2.2))
+               row))))
+
+     (define (start! engraver event)
+       (let* ((kind (ly:event-property event 'gs-kind))
+              (spanner (ly:engraver-make-grob engraver (gs:grob-of kind) event)))
+         (if (eq? kind 'band) (gs:detail! spanner 'middle-c (ly:context-property context 'middleCPosition -6)))
+         (if (gs:row-priority kind)
+             (let ((row (row-of! engraver event kind)))
+               (if (assq kind ending) (gs:detail! spanner 'joined #t))
+               (ly:axis-group-interface::add-element row spanner)
+               (set! rows (acons spanner row rows))))
+         (set! fresh (acons kind spanner fresh))
+         (set! active (acons kind spanner active))))
+
+     (define (close! spanner grob)
+       (gs:set-bound! spanner RIGHT grob)
+       (let ((row (assq-ref rows spanner)))
+         (if row (ly:spanner-set-bound! row RIGHT grob))))
+
+     (define (stop! engraver event until)
+       (let* ((kind (ly:event-property event 'gs-kind)) (hit (assq kind active)))
+         (if hit
+             (begin
+              (set! active (remove (lambda (p) (eq? p hit)) active))
+              (if (gs:ends-at-note? kind)
+                  (set! ending (cons hit ending))
+                  (set! waiting (acons until (cdr hit) waiting)))
+              (ly:engraver-announce-end-grob engraver (cdr hit) event))
+             (ly:event-warning event "a ~a ends that did not start" kind))))
+
+     ;; A band whose clef changes on its way goes on at its new height.
+     (define (follow-clef! engraver)
+       (let* ((hit (assq 'band active)) (c (ly:context-property context 'middleCPosition -6)))
+         (if (and hit (not (assq 'band fresh)) (not (= c (gs:get (ly:grob-property (cdr hit) 'details) 'middle-c c))))
+             (let ((spanner (ly:engraver-make-grob engraver 'GestureBand (event-cause (cdr hit)))))
+               (close! (cdr hit) (command))
+               (ly:spanner-set-bound! spanner LEFT (command))
+               (gs:detail! spanner 'middle-c c)
+               (set! active (acons 'band spanner (remove (lambda (p) (eq? p hit)) active)))))))
+
+     (define (sign! engraver event)
+       (let ((kind (ly:event-property event 'gs-kind)))
+         (case kind
+           ((edge) (set! made (acons kind (ly:engraver-make-grob engraver 'GestureEdge event) made)))
+           ((word)
+            (let ((before (assq 'word made)) (text (gs:get (ly:event-property event 'gs-details) 'text "")))
+              (if before
+                  (ly:grob-set-property! (cdr before) 'text
+                                         (gs:word-below (ly:grob-property (cdr before) 'text) text))
+                  (let ((script (ly:engraver-make-grob engraver 'TextScript event)))
+                    (ly:grob-set-property! script 'direction UP)
+                    (ly:grob-set-property! script 'outside-staff-horizontal-padding 0.8)
+                    (ly:grob-set-property! script 'text (gs:word text))
+                    (set! made (acons kind script made))))))
+           (else
+            (let ((text (ly:engraver-make-grob engraver 'GestureRowText event))
+                  (row (or (assq-ref rows kind)
+                           (let ((row (new-row! engraver event (if (eq? kind 'cents) UP DOWN)
+                                                (if (eq? kind 'cents) 390 200))))
+                             (set! rows (acons kind row rows))
+                             row))))
+              (ly:axis-group-interface::add-element row text)
+              (gs:set-bound! row LEFT (musical))
+              (ly:spanner-set-bound! row RIGHT (musical))
+              (set! made (acons kind text made)))))))
+
+     ;; A sign finds its heads when all of this moment are there.
+     (define (settle! sign)
+       (let ((grob (cdr sign)))
+         (case (car sign)
+           ((edge)
+            (if (null? heads) (ly:grob-suicide! grob)
+                (for-each (lambda (h) (gs:add! grob 'note-heads h)) heads)))
+           ((word)
+            (if column
+                (begin (ly:grob-set-parent! grob X column) (gs:add! grob 'side-support-elements column))))
+           (else (if (pair? heads) (ly:grob-set-parent! grob X (last heads)))))))
+
+     (define (touched-lines)
+       (map cdr (filter (lambda (p) (eq? 'contour (car p))) (append active ending))))
+
+     (define (extend-lines! engraver)
+       (for-each
+        (lambda (line)
+          (for-each (lambda (h) (gs:mark-point! h) (gs:add! line 'note-heads h)) (reverse heads))
+          (let ((before (assq-ref points line)))
+            (if (and before (not (eq? (car before) (musical))))
+                (gs:make-room! engraver (car before) (cdr before) (musical) heads)))
+          (set! points (acons line (cons (musical) heads) (alist-delete line points eq?))))
+        (touched-lines)))
+
+     ;; The brackets of a head where a line stops keep clear of what comes next; spacing alone does not see to that
+     ;; where the line may be broken in between.
+     (define (keep-from-stop! engraver)
+       (if (and stopped column)
+           (begin (gs:make-room! engraver (car stopped) (cdr stopped) (musical) heads) (set! stopped #f)))
+       (if (any (lambda (h) (gs:get (ly:grob-property h 'details '()) 'gs-bracket #f)) heads)
+           (set! stopped (cons (musical) heads))))
+
      (make-engraver
       (listeners
+       ((rhythmic-event engraver event) (set! leaf (ly:event-property event 'length ZERO-MOMENT)))
        ((gesture-span-event engraver event)
         (if (= START (ly:event-property event 'span-direction))
             (set! starts (cons event starts))
-            (set! stops (cons event stops)))))
+            (set! stops (acons event (gs:end-of-leaf (now) leaf) stops))))
+       ((gesture-sign-event engraver event) (set! signs (cons event signs))))
       ((process-music engraver)
-       (close-waiting!)
-       (let ((now-stops (reverse stops)) (now-starts (reverse starts)))
-         (define (stop! event)
-           (let* ((kind (ly:event-property event 'gs-kind)) (hit (assq kind active)))
-             (if hit
-                 (begin
-                  (set! active (remove (lambda (p) (eq? p hit)) active))
-                  (if (gs:ends-at-note? kind)
-                      (set! ending (cons (cdr hit) ending))
-                      (set! waiting (cons (cdr hit) waiting)))
-                  (ly:engraver-announce-end-grob engraver (cdr hit) event))
-                 (ly:event-warning event "a ~a ends that did not start" kind))))
-         (define (start! event)
-           (let* ((kind (ly:event-property event 'gs-kind))
-                  (spanner (ly:engraver-make-grob engraver (gs:grob-of kind) event)))
-             (if (eq? kind 'band)
-                 (ly:grob-set-property! spanner 'gs-middle-c (ly:context-property context 'middleCPosition -6)))
-             (set! fresh (cons (cons kind spanner) fresh))
-             (set! active (cons (cons kind spanner) active))))
-         ;; A line that ends here ends before one that starts; what starts and ends at one leaf starts first.
-         (let ((before (filter (lambda (e) (assq (ly:event-property e 'gs-kind) active)) now-stops)))
-           (for-each stop! before)
-           (for-each start! now-starts)
-           (for-each stop! (lset-difference eq? now-stops before))))
-       (set! starts '()) (set! stops '()))
+       (let ((due (filter (lambda (w) (not (ly:moment<? (now) (car w)))) waiting)))
+         (for-each (lambda (w) (close! (cdr w) (command))) due)
+         (set! waiting (lset-difference eq? waiting due)))
+       (follow-clef! engraver)
+       ;; What has begun ends before another begins; what begins and ends at one leaf begins first.
+       (let* ((ends (reverse stops))
+              (before (filter (lambda (e) (assq (ly:event-property (car e) 'gs-kind) active)) ends)))
+         (for-each (lambda (e) (stop! engraver (car e) (cdr e))) before)
+         (for-each (lambda (e) (start! engraver e)) (reverse starts))
+         (for-each (lambda (e) (stop! engraver (car e) (cdr e))) (lset-difference eq? ends before)))
+       (for-each (lambda (e) (sign! engraver e)) (reverse signs))
+       (set! starts '()) (set! stops '()) (set! signs '()))
       (acknowledgers
        ((note-head-interface engraver grob source)
         (set! heads (cons grob heads))
-        (let ((height (gs:get (ly:grob-property grob 'details '()) 'gs-height #f)))
-          (if height (ly:grob-set-property! grob 'staff-position height))))
+        (gs:see-head! engraver grob)
+        (let ((back (gs:bare! grob))) (if back (set! undo (cons back undo)))))
        ((note-column-interface engraver grob source)
-        (for-each (lambda (p) (bound! (cdr p) LEFT grob)) fresh)
-        (for-each (lambda (s) (bound! s RIGHT grob)) ending))
-       ((rest-interface engraver grob source)
-        #f))
+        (set! column grob)
+        (for-each (lambda (p)
+                    (gs:set-bound! (cdr p) LEFT grob)
+                    (let ((row (assq-ref rows (cdr p)))) (if row (gs:set-bound! row LEFT grob))))
+                  fresh)
+        (for-each (lambda (p) (close! (cdr p) grob)) ending))
+       ;; Beside a line a script gives way as words do, but those that stand inside the staff.
+       ((script-interface engraver grob source)
+        (if (and (pair? (touched-lines))
+                 (not (number? (ly:grob-property grob 'outside-staff-priority #f)))
+                 (not (eq? #t (ly:grob-property grob 'quantize-position #f))))
+            (begin
+             (ly:grob-set-property! grob 'outside-staff-priority 30)
+             (ly:grob-set-property! grob 'outside-staff-padding 0.3))))
+       ((stem-tremolo-interface engraver grob source) (gs:room-for-slashes! grob)))
       ((stop-translation-timestep engraver)
-       (let ((lines (append (filter-map (lambda (p) (and (eq? 'contour (car p)) (cdr p))) active)
-                            (filter (lambda (s) (eq? 'GestureContour (grob::name s))) ending))))
-         (if (and (pair? heads) (pair? lines))
-             (begin
-              (for-each
-               (lambda (line)
-                 (for-each (lambda (head)
-                             (ly:grob-set-property! head 'output-attributes '((class . "gs-point")))
-                             (ly:pointer-group-interface::add-grob line 'note-heads head))
-                           heads))
-               lines)
-              (if (and last-column (not (eq? last-column (column)))
-                       (any (lambda (l) (not (memq l (map cdr fresh)))) lines))
-                  (let ((room (ly:engraver-make-grob engraver 'GestureRoom (car heads))))
-                    ;; An accidental takes its place out of the room before its head.
-                    (if (any (lambda (h) (ly:grob? (ly:grob-object h 'accidental-grob))) heads)
-                        (ly:grob-set-property! room 'minimum-length 5.4))
-                    (ly:spanner-set-bound! room LEFT last-column)
-                    (ly:spanner-set-bound! room RIGHT (column))))
-              (set! last-column (column)))))
-       (for-each (lambda (p) (bound! (cdr p) LEFT (column))) fresh)
-       (for-each (lambda (s) (bound! s RIGHT (column))) ending)
-       (set! fresh '()) (set! ending '()) (set! heads '()))
+       (for-each (lambda (back) (back)) undo)
+       (keep-from-stop! engraver)
+       (if (pair? heads) (extend-lines! engraver))
+       (for-each settle! made)
+       (for-each (lambda (p)
+                   (gs:set-bound! (cdr p) LEFT (musical))
+                   (let ((row (assq-ref rows (cdr p)))) (if row (gs:set-bound! row LEFT (musical)))))
+                 fresh)
+       (for-each (lambda (p) (if (null? (ly:spanner-bound (cdr p) RIGHT)) (close! (cdr p) (musical)))) ending)
+       (set! points (filter (lambda (p) (memq (car p) (map cdr active))) points))
+       (set! fresh '()) (set! ending '()) (set! heads '()) (set! made '()) (set! undo '()) (set! column #f)
+       (set! leaf ZERO-MOMENT))
       ((finalize engraver)
-       (close-waiting!)
+       (for-each (lambda (w) (close! (cdr w) (command))) waiting)
        (for-each
         (lambda (p)
           (ly:warning "gesturesmith: a ~a is not ended; it ends with the music" (car p))
-          (bound! (cdr p) RIGHT (ly:context-property context 'currentCommandColumn)))
-        active)
-       (set! active '())))))
+          (close! (cdr p) (command)))
+        active)))))
 
 %% The second time this file is included there is nothing left to add.
 gsVoices =

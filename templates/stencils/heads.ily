@@ -25,19 +25,28 @@ gsStemless = {
   \once \override Stem.length = #0
 }
 
-%% Where a line stops: a small head in brackets, not attacked.
-#(define (gs:bracketed grob)
-   (let* ((head (ly:note-head::print grob))
-          (font (ly:grob-default-font grob))
-          (glyph (lambda (name) (ly:stencil-scale (ly:font-get-glyph font name) 0.8 0.8)))
-          (with-left (ly:stencil-combine-at-edge head X LEFT (glyph "accidentals.leftparen") 0.12)))
-     (ly:stencil-combine-at-edge with-left X RIGHT (glyph "accidentals.rightparen") 0.12)))
+%% Where a line stops: a small head that is not attacked, in brackets together with its accidental.
+#(define (gs:bracket-stencil grob)
+   (let* ((heads (gs:list grob 'note-heads))
+          (unit (gs:staff-space grob))
+          (parent (ly:grob-parent grob X))
+          (x (gs:reach (append heads (gs:accidentals heads)) parent)))
+     (if (not x) '()
+         (let* ((y (* 0.5 unit (gs:position (first heads))))
+                (left (- (car x) (* 0.4 unit))) (right (+ (cdr x) (* 0.4 unit)))
+                (tall (* unit (if (null? (gs:accidentals heads)) 0.75 0.95))) (hook (* 0.28 unit))
+                (side (lambda (x inwards)
+                        (list 'moveto (+ x inwards) (+ y tall) 'lineto x (+ y tall)
+                              'lineto x (- y tall) 'lineto (+ x inwards) (- y tall)))))
+           (ly:stencil-add
+            (make-path-stencil (side left hook) (* 0.12 unit) 1 1 #f)
+            (make-path-stencil (side right (- hook)) (* 0.12 unit) 1 1 #f))))))
 gsStops = {
   \gsStemless
-  \once \override NoteHead.stencil = #gs:bracketed
-  \once \override NoteHead.font-size = #-3
-  \once \override Accidental.font-size = #-3
-  \once \override AccidentalCautionary.font-size = #-3
+  \once \override NoteHead.details.gs-stops = ##t
+  \once \override NoteHead.font-size = #-2
+  \once \override Accidental.font-size = #-2
+  \once \override AccidentalCautionary.font-size = #-2
 }
 
 gsSmall = {
@@ -53,10 +62,10 @@ gsHeight =
       \once \override NoteHead.no-ledgers = ##t
       \gsBare #})
 
-%% No accidental, whatever the pitch.
+%% No accidental, whatever the pitch and its transposition, and none owed to the notes after it.
 gsBare = {
-  \once \omit Accidental
-  \once \omit AccidentalCautionary
+  \once \override NoteHead.details.gs-bare = ##t
+  \once \set Staff.harmonicAccidentals = ##f
 }
 
 %% Time passes, nothing is printed.

@@ -1,7 +1,8 @@
 """Where things are on a page: LilyPond's own SVG, read in staff spaces.
 
-Cases are compiled together in one run, a score each. One unit of LilyPond's SVG is one staff space; groups carry
-the class that a grob's `output-attributes` gives them. Heights are counted upwards from the middle of the staff.
+Cases are compiled together in one run, a score each. One unit of LilyPond's SVG is one staff space of an ordinary
+staff; groups carry the class that a grob's `output-attributes` gives them. Heights are counted upwards from the
+middle of the staff.
 """
 
 from __future__ import annotations
@@ -19,13 +20,26 @@ from gesturesmith.lilypond import LilyPond, find
 _SVG = "{http://www.w3.org/2000/svg}"
 _TRANSLATE = re.compile(r"translate\(([-\d.]+), ([-\d.]+)\)")
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+_STAFF_GAP = 3.0  # lines further apart than this, in staff spaces, belong to different staves
 
-HALF_HEAD = 0.6  # half the width of an x-head or black head of LilyPond's font, staff spaces
+HALF_HEAD = 0.65  # half the width of an x-head or black head of LilyPond's font, staff spaces
+
+# What is looked for, by the class of its group.
+POINT, CONTOUR, ROW = "gs-point", "gs-contour", "gs-row"
+ACCIDENTAL, DOT, WORD, CLEF = "acc", "dot", "word", "clef"
+_CLASSES = (POINT, CONTOUR, ROW, ACCIDENTAL, DOT, WORD, CLEF)
+_NAMED = {
+    "Accidental": ACCIDENTAL,
+    "AccidentalCautionary": ACCIDENTAL,
+    "Dots": DOT,
+    "TextScript": WORD,
+    "Clef": CLEF,
+}
 
 
 @dataclass(frozen=True)
 class Place:
-    """A head or accidental: its left edge and height."""
+    """A head, sign or text: its left edge and height."""
 
     x: float
     y: float
@@ -49,31 +63,47 @@ class Stretch:
 
 @dataclass(frozen=True)
 class Picture:
-    """One score."""
+    """One staff. `unit` is its own staff space, 1 where it is of ordinary size."""
 
+    unit: float
     points: tuple[Place, ...]
     accidentals: tuple[Place, ...]
+    dots: tuple[Place, ...]
     stretches: tuple[Stretch, ...]
+    rows: tuple[Place, ...]
+    words: tuple[Place, ...]
+    clefs: tuple[Place, ...]
 
 
-def compile_svg(scores: list[str], folder: Path, extra: str = "") -> list[Picture]:
-    """The pictures of some scores' music, each set on one line of a very long page."""
-    lilypond = find(None)
-    assert isinstance(lilypond, LilyPond), lilypond
-    body = "\n".join(
-        f'\\score {{ \\new Staff \\with {{ \\override Accidental.output-attributes = #\'((class . "acc")) '
-        f"\\omit TimeSignature }} {{ {music} }} \\layout {{ ragged-right = ##t }} }}"
-        for music in scores
+def score(music: str, staff: str = "", layout: str = "ragged-right = ##t") -> str:
+    """A score of one staff, with what is looked for marked."""
+    marks = " ".join(
+        f'\\override {grob}.output-attributes = #\'((class . "{name}"))' for grob, name in _NAMED.items()
     )
-    text = (
+    context = f"\\new Staff \\with {{ {marks} \\omit TimeSignature {staff} }}"
+    return f"\\score {{ {context} {{ {music} }} \\layout {{ {layout} }} }}"
+
+
+def document(scores: list[str], extra: str = "") -> str:
+    """Scores under each other on a page as long as they need."""
+    return (
         '\\version "2.24.0"\n\\language "english"\n\\include "gesturesmith.ily"\n'
         + extra
-        + f"\\paper {{ indent = 0 tagline = ##f ragged-bottom = ##t paper-height = {30 * len(scores) + 60}\\mm\n"
-        "paper-width = 400\\mm score-system-spacing = #'((basic-distance . 14) (minimum-distance . 14)) }\n" + body
+        + f"\\paper {{ indent = 0 tagline = ##f ragged-bottom = ##t paper-height = {40 * len(scores) + 60}\\mm\n"
+        "paper-width = 400\\mm score-system-spacing = #'((basic-distance . 16) (minimum-distance . 16))\n"
+        "system-system-spacing = #'((basic-distance . 16) (minimum-distance . 16)) }\n" + "\n".join(scores)
     )
+
+
+def run(text: str, folder: Path, program: Path | None = None) -> str:
+    """The SVG of a document. Whatever LilyPond has to say is a failure."""
+    if program is None:
+        found = find(None)
+        assert isinstance(found, LilyPond), found
+        program = found.path
     (folder / "cases.ly").write_text(text, "utf-8")
     command = [
-        str(lilypond.path),
+        str(program),
         "-dbackend=svg",
         "-dno-point-and-click",
         "-s",
@@ -82,58 +112,83 @@ def compile_svg(scores: list[str], folder: Path, extra: str = "") -> list[Pictur
         "cases.ly",
     ]
     done = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=120)
-    assert done.returncode == 0, done.stderr
-    assert "warning" not in done.stderr, done.stderr
-    return _pictures((folder / "cases.svg").read_text("utf-8"), len(scores))
+    assert (done.returncode, done.stderr) == (0, "")
+    return (folder / "cases.svg").read_text("utf-8")
 
 
-def _pictures(svg: str, count: int) -> list[Picture]:
+def compile_svg(scores: list[str], folder: Path, extra: str = "") -> list[Picture]:
+    """The pictures of the staves of some scores."""
+    folder.mkdir(exist_ok=True)
+    return pictures(run(document(scores, extra), folder))
+
+
+def pictures(svg: str) -> list[Picture]:
+    """All staves of an SVG, from the top."""
     shapes = list(_shapes(ElementTree.fromstring(svg), "", 0.0, 0.0))
-    lines = sorted({y for kind, y, _, shape in shapes if shape.tag == _SVG + "line" and _is_staff_line(shape)})
-    middles = [lines[i + 2] for i in range(0, len(lines), 5)]
-    assert len(middles) == count, f"{len(middles)} staves for {count} scores"
-    found: list[dict[str, list]] = [{"gs-point": [], "acc": [], "gs-contour": []} for _ in middles]
+    staves = _staves(sorted({y for _, y, _, shape in shapes if _is_staff_line(shape)}))
+    found: list[dict[str, list]] = [{name: [] for name in _CLASSES} for _ in staves]
     for kind, top, left, shape in shapes:
-        if kind not in found[0] or shape.tag != _SVG + "path":
+        if kind not in _CLASSES:
             continue
-        if kind == "gs-contour":
+        if kind == CONTOUR and shape.tag == _SVG + "path":
             nodes, drawn = _curve(shape.get("d", ""), left, top)
-            n = _nearest(middles, nodes[0][1])
-            found[n][kind].append(Stretch(_up(nodes, middles[n]), _up(drawn, middles[n])))
+            n = _nearest(staves, nodes[0][1])
+            found[n][kind].append(Stretch(_up(nodes, staves[n][0]), _up(drawn, staves[n][0])))
+        elif kind != CONTOUR:
+            n = _nearest(staves, top)
+            found[n][kind].append(Place(left, staves[n][0] - top))
+    return [_picture(unit, f) for (_, unit), f in zip(staves, found, strict=True)]
+
+
+def _picture(unit: float, found: dict[str, list]) -> Picture:
+    def places(name: str) -> tuple[Place, ...]:
+        return tuple(sorted(found[name], key=lambda p: p.x))
+
+    stretches = tuple(sorted(found[CONTOUR], key=lambda s: s.nodes[0][0]))
+    return Picture(
+        unit=unit,
+        points=places(POINT),
+        accidentals=places(ACCIDENTAL),
+        dots=places(DOT),
+        stretches=stretches,
+        rows=places(ROW),
+        words=places(WORD),
+        clefs=places(CLEF),
+    )
+
+
+def _staves(lines: list[float]) -> list[tuple[float, float]]:
+    """The middle and the staff space of each staff, from the heights of all lines."""
+    groups: list[list[float]] = []
+    for y in lines:
+        if groups and y - groups[-1][-1] < _STAFF_GAP:
+            groups[-1].append(y)
         else:
-            n = _nearest(middles, top)
-            found[n][kind].append(Place(left, middles[n] - top))
-    return [
-        Picture(
-            tuple(sorted(f["gs-point"], key=lambda p: p.x)),
-            tuple(sorted(f["acc"], key=lambda p: p.x)),
-            tuple(sorted(f["gs-contour"], key=lambda s: s.nodes[0][0])),
-        )
-        for f in found
-    ]
+            groups.append([y])
+    # Three lines stand for low, middle and high, four half staff spaces apart.
+    return [((g[0] + g[-1]) / 2, (g[-1] - g[0]) / 4) for g in groups]
 
 
 def _shapes(element, kind: str, x: float, y: float):
-    """Every shape with the class it stands in and its place. Scaled groups are left out: the brackets around a
-    head where a line stops."""
+    """Every shape and text with the class it stands in and its place."""
     transform = element.get("transform", "")
-    if element.tag == _SVG + "g" and transform.startswith("scale"):
-        return
     kind = element.get("class", kind)
     if match := _TRANSLATE.match(transform):
         x, y = x + float(match[1]), y + float(match[2])
-    if element.tag in (_SVG + "path", _SVG + "line"):
+    if element.tag in (_SVG + "path", _SVG + "line", _SVG + "text"):
         yield kind, y, x, element
     for child in element:
         yield from _shapes(child, kind, x, y)
 
 
-def _is_staff_line(line) -> bool:
-    return float(line.get("x2")) > 5 and float(line.get("y2")) == 0 == float(line.get("y1"))
+def _is_staff_line(shape) -> bool:
+    if shape.tag != _SVG + "line":
+        return False
+    return float(shape.get("x2")) > 5 and float(shape.get("y2")) == 0 == float(shape.get("y1"))
 
 
-def _nearest(middles: list[float], y: float) -> int:
-    return min(range(len(middles)), key=lambda n: abs(middles[n] - y))
+def _nearest(staves: list[tuple[float, float]], y: float) -> int:
+    return min(range(len(staves)), key=lambda n: abs(staves[n][0] - y))
 
 
 type _Places = list[tuple[float, float]]
@@ -170,7 +225,7 @@ def off_points(picture: Picture, *, wavy: bool, height: float = 0.2, reach: floa
     wrong = []
     line = [place for stretch in picture.stretches for place in stretch.middle(wavy)]
     for place in picture.points:
-        at = _height_at(line, place.middle)
+        at = _height_at(line, place.x + HALF_HEAD * picture.unit)
         if at is None or abs(at - place.y) > height:
             wrong.append(f"at x={place.x:.2f} the line is at {at}, the point at {place.y:.2f}")
     for place, end in ((picture.points[0], line[0]), (picture.points[-1], line[-1])):
@@ -187,29 +242,74 @@ def _height_at(line: list[tuple[float, float]], x: float) -> float | None:
     return near[1] if abs(near[0] - x) < 0.3 else None
 
 
-def misses(picture: Picture, *, reach: float = 0.5) -> list[str]:
-    """What is wrong with a line as it is printed: drawn over a head or accidental, or ending too far from one."""
+def misses(picture: Picture, *, reach: float = 0.5, rise: float = 1.2) -> list[str]:
+    """What is wrong with a line as it is printed: drawn over a head or accidental, or ending more than `reach`
+    beyond the gap to the side of a head (its accidental or dot), or more than `rise` from it altogether: a steep
+    line has to leave a stem beside it first."""
     wrong = []
     drawn = [p for s in picture.stretches for p in s.drawn]
     for place in picture.points:
-        box = (place.x, place.x + 2 * HALF_HEAD, place.y - 0.5, place.y + 0.5)
-        nearest = min((_distance(p, box) for p in drawn), default=99.0)
-        if nearest < 0.08:
+        box = _head_box(picture, place)
+        nearest = min(drawn, key=lambda p: _distance(p, box))
+        if _distance(nearest, box) < 0.12 * picture.unit:
             wrong.append(f"drawn over the head at x={place.x:.2f}")
-        if nearest > 0.45 + reach + (1.1 if _has_accidental(picture, place) else 0):
-            wrong.append(f"ends {nearest:.2f} from the head at x={place.x:.2f}")
+        more = 1.1 if _has_sign(picture, place) else 0
+        if _aside(nearest, box) > 0.4 + reach + more or _distance(nearest, box) > rise + more:
+            wrong.append(f"ends {_distance(nearest, box):.2f} from the head at x={place.x:.2f}")
     for accidental in picture.accidentals:
         box = (accidental.x, accidental.x + 0.7, accidental.y - 0.8, accidental.y + 0.8)
-        if min((_distance(p, box) for p in drawn), default=99.0) < 0.02:
+        if min((_distance(p, box) for p in drawn), default=99.0) < 0.1:
             wrong.append(f"drawn over the accidental at x={accidental.x:.2f}")
     return wrong
 
 
-def _distance(place: tuple[float, float], box: tuple[float, float, float, float]) -> float:
-    dx = max(box[0] - place[0], 0, place[0] - box[1])
-    dy = max(box[2] - place[1], 0, place[1] - box[3])
+def uneven(picture: Picture, *, within: float = 0.12, between: float = 0.25) -> list[str]:
+    """What is wrong with a wave: parts of a half wave; half waves that differ by more than a share `within` a
+    stretch, or by more than `between` from one stretch to the next."""
+    wrong = []
+    means = []
+    for stretch in picture.stretches:
+        if (len(stretch.nodes) - 1) % 2:
+            wrong.append(f"not a whole number of half waves at x={stretch.nodes[0][0]:.2f}")
+        lengths = [
+            ((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5 / picture.unit
+            for a, b in pairwise(stretch.middle(True))
+        ]
+        means.append(sum(lengths) / len(lengths))
+        if max(lengths) - min(lengths) > within * means[-1]:
+            wrong.append(f"half waves of {min(lengths):.2f} to {max(lengths):.2f} at x={stretch.nodes[0][0]:.2f}")
+    if means and max(means) > (1 + between) * min(means):
+        wrong.append(f"half waves of {min(means):.2f} in one stretch, {max(means):.2f} in another")
+    return wrong
+
+
+def gaps(picture: Picture) -> list[float]:
+    """How far the ends of the stretches are from the heads beside them, from left to right."""
+    return [
+        min(_distance(end, _head_box(picture, p)) for p in picture.points)
+        for stretch in picture.stretches
+        for end in (stretch.nodes[0], stretch.nodes[-1])
+    ]
+
+
+type _Box = tuple[float, float, float, float]
+
+
+def _head_box(picture: Picture, place: Place) -> _Box:
+    u = picture.unit
+    return (place.x, place.x + 2 * HALF_HEAD * u, place.y - 0.5 * u, place.y + 0.5 * u)
+
+
+def _aside(place: tuple[float, float], box: _Box) -> float:
+    return max(box[0] - place[0], 0, place[0] - box[1])
+
+
+def _distance(place: tuple[float, float], box: _Box) -> float:
+    dx, dy = _aside(place, box), max(box[2] - place[1], 0, place[1] - box[3])
     return (dx * dx + dy * dy) ** 0.5
 
 
-def _has_accidental(picture: Picture, place: Place) -> bool:
-    return any(0 < place.x - a.x < 1.6 and abs(a.y - place.y) < 0.3 for a in picture.accidentals)
+def _has_sign(picture: Picture, place: Place) -> bool:
+    """Whether an accidental or a dot stands between a head and its line."""
+    before = any(0 < place.x - a.x < 1.6 and abs(a.y - place.y) < 0.3 for a in picture.accidentals)
+    return before or any(0 < d.x - place.x < 2.2 and abs(d.y - place.y) < 0.8 for d in picture.dots)

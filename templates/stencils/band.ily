@@ -1,0 +1,64 @@
+%% The register band: a field behind the staff lines between two pitches. Grey for the eye; its limits are lines of
+%% their own, dark enough for a photocopier that knows only black and white.
+
+#(define (gs:edges-at note-column)
+   (filter (gs:grob-named? 'GestureEdge) (gs:list (ly:item-get-column note-column) 'elements)))
+#(define (gs:band-edge grob system side unit)
+   (let* ((bound (ly:spanner-bound grob side))
+          (heads (gs:list bound 'note-heads))
+          (extent (gs:printed-reach bound system)))
+     (cond ((and (= side LEFT) (pair? heads) (gs:first-piece? grob))
+            (- (car (gs:reach (append heads (gs:accidentals heads) (gs:edges-at bound)) system)) (* 0.6 unit)))
+           ((= side LEFT) (+ (cdr extent) (* 0.3 unit)))
+           (else (- (car extent) (* 0.8 unit))))))
+
+%% How far what stands at the end of a band reaches, the brackets of a head where a line stops.
+#(define (gs:band-content grob system x0 unit)
+   (let* ((end (car (gs:printed-reach (ly:spanner-bound grob RIGHT) system)))
+          (signs (filter (lambda (e)
+                           (and (memq (grob::name e) '(GestureBracket GestureEdge))
+                                (eq? (ly:grob-object e 'staff-symbol) (ly:grob-object grob 'staff-symbol))))
+                         (append-map (lambda (c) (gs:list c 'elements)) (gs:list system 'columns))))
+          (reaches (filter-map (lambda (s) (gs:reach (list s) system)) signs))
+          (inside (filter (lambda (r) (and (> (cdr r) x0) (< (car r) end))) reaches)))
+     (+ (* 0.35 unit) (apply max x0 (map cdr inside)))))
+
+#(define (gs:band-heights grob)
+   (let* ((event (event-cause grob))
+          (c0 (gs:get (ly:grob-property grob 'details) 'middle-c -6))
+          (limit (lambda (name side)
+                   (let ((position (+ c0 (ly:pitch-steps (ly:event-property event name)))))
+                     (* 0.5 (+ position (* side (gs:band-margin position))))))))
+     (cons (limit 'gs-low -1) (limit 'gs-high 1))))
+
+%% How far beyond its pitch a limit is drawn, in half staff spaces: as far from the lines of the staff as it can be.
+#(define (gs:band-margin position)
+   (if (and (odd? position) (< (abs position) 5)) 0.5 0.9))
+
+#(define (gs:band-stencil grob)
+   (let* ((system (ly:grob-system grob))
+          (staff (ly:grob-object grob 'staff-symbol))
+          (unit (gs:staff-space grob))
+          (heights (gs:band-heights grob))
+          (low (* unit (car heights))) (high (* unit (cdr heights)))
+          (x0 (gs:band-edge grob system LEFT unit))
+          (x1 (max (+ x0 unit) (gs:band-edge grob system RIGHT unit) (gs:band-content grob system x0 unit)))
+          (field (stencil-with-color (ly:round-filled-box (cons x0 x1) (cons low high) 0.0) (list 0.87 0.87 0.87)))
+          (line (lambda (xa ya xb yb) (make-line-stencil (* 0.09 unit) xa ya xb yb))))
+     (ly:stencil-translate
+      (ly:stencil-add
+       field (line x0 low x1 low) (line x0 high x1 high)
+       ;; Closed where it begins and ends: the limits then do not read as lines of the staff.
+       (if (gs:first-piece? grob) (line x0 low x0 high) empty-stencil)
+       (if (gs:last-piece? grob) (line x1 low x1 high) empty-stencil))
+      (cons (- (ly:grob-relative-coordinate grob system X))
+            (if (ly:grob? staff) (gs:y grob staff) 0)))))
+
+#(define gs:band-extent
+   (ly:make-unpure-pure-container ly:grob::stencil-height (lambda (grob start end) (gs:band-heights grob))))
+
+%% \gsBand g' f'' ... \gsBandEnd: the register band. Its pitches follow \transpose and the clef.
+gsBand =
+#(define-event-function (low high) (ly:pitch? ly:pitch?)
+   (make-music 'GestureSpanEvent 'span-direction START 'gs-kind 'band 'gs-low low 'gs-high high))
+gsBandEnd = #(gs:stop 'band)

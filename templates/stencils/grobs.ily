@@ -1,0 +1,84 @@
+%% The grobs of all this, registered as LilyPond's own are. A second inclusion finds them there.
+
+#(define* (gs:describe! name class interfaces properties #:optional (objects '()))
+   (if (not (assq name all-grob-descriptions))
+       (set! all-grob-descriptions
+             (cons ((@@ (lily) completize-grob-entry)
+                    `(,name ,@properties (details . ())
+                            (meta . ((class . ,class) (object-callbacks . ,objects) (interfaces . ,interfaces)))))
+                   all-grob-descriptions))))
+
+#(gs:describe! 'GestureContour 'Spanner
+   '(font-interface line-spanner-interface staff-symbol-referencer-interface)
+   `((stencil . ,gs:contour-stencil)
+     (Y-extent . ,gs:contour-height)
+     (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
+     (output-attributes . ((class . "gs-contour")))))
+
+%% Between two points there is always room for a piece of line, after a line break as well.
+#(gs:describe! 'GestureRoom 'Spanner '()
+   `((springs-and-rods . ,ly:spanner::set-spacing-rods)
+     (minimum-length . ,gs:room-length)
+     (minimum-length-after-break . ,gs:room-after-break)
+     (Y-extent . #f)
+     (X-extent . #f)))
+
+#(gs:describe! 'GestureAbove 'Spanner
+   '(font-interface text-interface staff-symbol-referencer-interface)
+   `((stencil . ,gs:above-stencil)
+     (font-size . 0)
+     (Y-extent . ,gs:above-height)
+     (springs-and-rods . ,ly:spanner::set-spacing-rods)
+     (minimum-length . ,gs:above-room)
+     (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
+     (output-attributes . ((class . "gs-above")))))
+
+%% Holds what stands at one height above or below the staff.
+#(gs:describe! 'GestureRow 'Spanner
+   '(axis-group-interface outside-staff-interface side-position-interface)
+   `((axes . (,Y))
+     (side-axis . ,Y)
+     (direction . ,UP)
+     (padding . 0.5)
+     (staff-padding . 0.9)
+     (outside-staff-priority . 400)
+     (outside-staff-padding . 0.5)
+     (vertical-skylines . ,grob::always-vertical-skylines-from-element-stencils)
+     (X-extent . ,ly:axis-group-interface::width)
+     (Y-extent . ,axis-group-interface::height)
+     (Y-offset . ,side-position-interface::y-aligned-side))
+   `((pure-Y-common . ,ly:axis-group-interface::calc-pure-y-common)
+     (pure-relevant-grobs . ,ly:axis-group-interface::calc-pure-relevant-grobs)))
+
+#(gs:describe! 'GestureRowText 'Item
+   '(font-interface self-alignment-interface text-interface)
+   `((stencil . ,gs:row-text-stencil)
+     (self-alignment-X . ,CENTER)
+     (parent-alignment-X . ,CENTER)
+     (X-offset . ,ly:self-alignment-interface::aligned-on-x-parent)
+     (X-align-on-main-noteheads . #t)
+     (extra-spacing-width . (-0.3 . 0.3))
+     (output-attributes . ((class . "gs-row")))
+     (Y-extent . ,grob::always-Y-extent-from-stencil)))
+
+#(gs:describe! 'GestureBand 'Spanner '(staff-symbol-referencer-interface)
+   `((stencil . ,gs:band-stencil)
+     (layer . -2)
+     (Y-extent . ,gs:band-extent)
+     (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
+     (output-attributes . ((class . "gs-band")))))
+
+#(gs:describe! 'GestureEdge 'Item '(staff-symbol-referencer-interface)
+   `((stencil . ,gs:edge-stencil)
+     (X-offset . ,gs:edge-offset)
+     (extra-spacing-width . (-0.4 . 0.4))
+     (Y-extent . ,grob::always-Y-extent-from-stencil)
+     (vertical-skylines . ,grob::always-vertical-skylines-from-stencil)
+     (output-attributes . ((class . "gs-edge")))))
+
+#(gs:describe! 'GestureBracket 'Item '(staff-symbol-referencer-interface)
+   `((stencil . ,gs:bracket-stencil)
+     (extra-spacing-width . (-0.1 . 0.7))
+     (extra-spacing-height . (-inf.0 . +inf.0))
+     (Y-extent . ,grob::always-Y-extent-from-stencil)
+     (output-attributes . ((class . "gs-bracket")))))

@@ -1,0 +1,40 @@
+%% Rows above and below the staff: cents, fingerings. All that stand in one row of a line have one baseline.
+
+#(define (gs:row-text-stencil grob)
+   (let* ((details (gs:details grob))
+          (text (gs:get details 'text ""))
+          (row (grob-interpret-markup grob (markup #:fontsize -3 #:sans (make-concat-markup (gs:with-signs text))))))
+     ;; One height for all, whatever letters are in it.
+     (ly:make-stencil (ly:stencil-expr row) (ly:stencil-extent row X) '(-0.4 . 1.3))))
+
+%% A text as a list of markups in which "Bb ", ♯ and ♭ are set with the signs of the music font.
+#(define gs:text-signs
+   (let ((flat (markup #:concat (#:hspace 0.1 #:fontsize -2 #:raise 0.45 #:flat)))
+         (sharp (markup #:concat (#:hspace 0.1 #:fontsize -3 #:raise 0.5 #:sharp))))
+     `(("Bb " . ,(markup #:concat ("B" flat #:hspace 0.4))) ("♭" . ,flat) ("♯" . ,sharp))))
+#(define (gs:with-signs text)
+   (let ((hit (fold (lambda (sign best)
+                      (let ((at (string-contains text (car sign))))
+                        (if (and at (or (not best) (< at (car best)))) (cons at sign) best)))
+                    #f gs:text-signs)))
+     (cond ((string-null? text) '())
+           ((not hit) (list text))
+           (else (append (list (substring text 0 (car hit)) (cddr hit))
+                         (gs:with-signs (substring text (+ (car hit) (string-length (cadr hit))))))))))
+
+#(define (gs:cents-text cents)
+   (string-append (cond ((> cents 0) "+") ((< cents 0) "−") (else "±")) (number->string (abs cents)) " ¢"))
+
+%% \gsCents #-14: how far from the tempered note, as a tuner shows it, in a row above. \gsTuned "C♯" #-30: the same
+%% with the name of the note the tuner names, where that is not the one written.
+gsCents =
+#(define-event-function (cents) (integer?)
+   (gs:sign 'cents `((text . ,(gs:cents-text cents)))))
+gsTuned =
+#(define-event-function (name cents) (string? integer?)
+   (gs:sign 'cents `((text . ,(string-append name " " (gs:cents-text cents))))))
+
+%% \gsFingering "F 1-2", "Bb 0", "F 0 / Bb 1": side and valves, in a row below; Bb prints a flat sign.
+gsFingering =
+#(define-event-function (text) (string?)
+   (gs:sign 'fingering `((text . ,text))))

@@ -1,0 +1,107 @@
+# ruff: noqa: E501  (music a line)
+"""The stencils in the score of somebody else: every command is quiet on every LilyPond there is, nothing leaks."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+from golden.geometry import document, run, score
+
+from gesturesmith import paths
+from gesturesmith.lilypond import find
+from gesturesmith.writers._inline import template
+
+pytestmark = pytest.mark.lilypond
+
+# The one we find, and one that is installed besides: what is sent out has to work on both.
+PROGRAMS = sorted({find(None).path, *(Path(p) for p in (shutil.which("lilypond"),) if p)})
+
+EVERYTHING = [
+    r"""\gsX c'4\gsLine #'((style . wavy) (growth . growing) (word . "gliss.")) s2 \gsX fs''4\gsLineEnd
+        c'4\gsLine #'((style . plain) (arrow . #t) (word . "gliss.")) s2 c'''4\gsLineEnd""",
+    r"""\gsX c''2\gsLine #'((style . broken)) \gsX f'2 \gsX e''4\gsLineEnd\gsLine #'((style . dotted)) \gsX c'2.\gsLineEnd""",
+    r"""\gsDiamond c'2 \gsTriangleUp c''4 \gsTriangleDown c'4 \gsSlash c'1 \gsSmall \gsDiamond cs'4 \gsHidden c'4 \gsBare cs'2
+        \gsHeight #-3 \gsX c'1 \gsX c'1""",
+    r"""c'4\gsScoop e'\gsPlop fs'\gsRip bf'\gsDoit <c' e'>4.\gsFall c'8\gsBend #-2 cs'4\gsScoop\gsFall d'4""",
+    r"""c'4\gsPlus e'\gsHalfStopped g'\gsOpen b'\gsTrill c'8\gsDots #2 c'\gsDots #3 c'4\gsFlutter g''8\gsFlutter r8 c'1\gsFlutter""",
+    r"""c'2\gsHandTurn #'(stopped open) c'4\gsHandTurnEnd\gsHandTurn #'(open half-stopped) c'\gsHandTurnEnd
+        c'2\gsTurn "air" "ord." c'4\gsTurnEnd\gsTurn "" "flz." c'4\gsTurnEnd""",
+    r"""c'1\gsSpan "growl"\gsSpanEnd c'2\gsSpan "growl" c'\gsSpanEnd c'1\gsLength "2.5 s"\gsLengthEnd""",
+    r"""c'4\gsWord "flz."\gsWord "molto"\gsCancel "ord."\gsMark "1, 2" c'\gsCents #-14 c'\gsTuned "C♯" #30
+        c'\gsFingering "F 0 / Bb 1" R1 <>\gsWord "con sord." c'1\gsLevel "sffz" """,
+    r"""\gsNiente c'2\< \gsEndLevel c'2\f \gsFeather #RIGHT { c'8[ c' c' c'] } c'2""",
+    r"""\gsX g'4\gsBand g' f'' \gsX b' \clef bass \gsX c' \gsX c'\gsBandEnd \break c'1\gsBand c' d'\gsBandEnd""",
+    r"""\gsX g'2.\gsLine #'((style . wavy)) \afterGrace 63/64 g'4 { \gsStops \gsX cs''8\gsLineEnd } \gsStemless c'1""",
+    r"""\grace { \gsX c'8\gsLine #'((style . plain)) } \gsX c''4\gsLineEnd r4 r2""",
+    r"""c'1\gsLine #'((style . wavy)) \break s1\gsSpan "growl" \gsLength "30 s" \break s1\gsSpanEnd\gsLengthEnd c''1\gsLineEnd""",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+def test_every_command_is_quiet(program, tmp_path):
+    staves = [score(music) for music in EVERYTHING]
+    staves.append(score(r"\gsHeight #-4 \gsX c'4 \gsTriangleUp \gsHeight #7 c'4", r"\gsThreeLines"))
+    staves.append(score("cqs'4 ctqf' bqf'", r"\gsArrows"))
+    assert "<svg" in run(document([*staves, r"\markup \gsDraft"]), tmp_path, program)
+
+
+def test_every_command_is_in_that_test():
+    """A new command has to be shown to be quiet."""
+    folder = paths.templates() / "stencils"
+    defined = set(
+        re.findall(r"^(gs[A-Z]\w*) *=", "\n".join(p.read_text("utf-8") for p in folder.glob("*.ily")), re.M)
+    )
+    used = set(re.findall(r"\\(gs[A-Z]\w*)", Path(__file__).read_text("utf-8")))
+    assert defined - used <= {"gsVoices"}
+
+
+COMPOSER = r"""\version "2.24.0"
+\language "deutsch"
+\include "gesture.ily"
+\include "gesture.ily"
+#(set-global-staff-size 14)
+\paper { tagline = ##f }
+\score {
+  << \new Staff { h'4 \transpose c d { \"gesture-beacon2" } b'4 }
+     \new Staff { \clef bass c8 d e f g a h c' \clef treble \"gesture-beacon2" } >>
+  \layout { } \midi { }
+}
+"""
+GESTURE = r"""\include "gesturesmith.ily"
+\gsKeepNoteNames
+\language "english"
+"gesture-beacon2" = {
+  \gsX bqf'4\gsBand g' f''\gsLine #'((style . wavy))\gsWord "½ v."\gsFingering "Bb 0" s2
+  \afterGrace 63/64 s4 { \gsStops \gsX fs''8\gsLineEnd\gsBandEnd }
+}
+\gsRestoreNoteNames
+"""
+
+
+@pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+def test_in_a_score_of_somebody_else(program, tmp_path):
+    """Another note-name language, two inclusions, a transposition, another staff size: no warning, one line each."""
+    (tmp_path / "gesturesmith.ily").write_text(template("gesturesmith.ily"), "utf-8")
+    (tmp_path / "gesture.ily").write_text(GESTURE, "utf-8")
+    (tmp_path / "composer.ly").write_text(COMPOSER, "utf-8")
+    command = [str(program), "-s", "-dbackend=svg", "composer.ly"]
+    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=60)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert (tmp_path / "composer.svg").read_text("utf-8").count('class="gs-contour"') == 2
+
+
+@pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+def test_a_score_without_gestures_stays_as_it_was(program, tmp_path):
+    """The same picture with and without our file: no setting of anybody else's score is changed."""
+    music = r"""\score { \new Staff { \time 3/4 c'4-.^"text"\p\< fs'8-> g'16( a' ) r8\! | <c' e'>2.:32\f\trill \glissando
+                \clef bass c4 } }"""
+    plain = '\\version "2.24.0"\n\\language "english"\n%s\n\\paper { tagline = ##f }\n' + music
+    pages = []
+    for name, include in (("without", ""), ("with", '\\include "gesturesmith.ily"')):
+        (tmp_path / name).mkdir()
+        pages.append(run(plain % include, tmp_path / name, program))
+    assert pages[0] == pages[1]
