@@ -72,7 +72,7 @@ RULES: dict[str, tuple[str, str]] = {
     "cannot-move": ("GS172", "{name} cannot be moved: {why}"),
     "seconds-in-bars": (
         "GS173",
-        "{name} lasts so many seconds, and this passage has bars ({meter}): give the length in beats, or set "
+        "the length of {name} is in seconds, and this passage has bars ({meter}): give it in beats, or set "
         "`meter: free` in the passage",
     ),
     "too-many-events": (

@@ -43,6 +43,7 @@ class _Made:
     unread: set[str]
     frames: dict[str, _Frame] = field(default_factory=dict)
     items: dict[str, tuple[PassageItem, ...]] = field(default_factory=dict)
+    circled: set[str] = field(default_factory=set)  # those that play themselves
     written_out: int = 0
 
 
@@ -134,8 +135,10 @@ def _circle(ctx: Context, made: _Made, circle: list[str], span: Span) -> None:
     chain = ", which plays ".join(shown_names) if len(names) > 1 else "itself"
     ctx.error("plays-itself", span, passage=names[-1], chain=chain)
     made.unread.update(circle)
-    # They are not read any further: what else they play is looked at here.
-    for name in circle:
+    # They are not read any further: what else they play is looked at here, once.
+    fresh = [name for name in circle if name not in made.circled]
+    made.circled.update(circle)
+    for name in fresh:
         ctx.block = made.blocks[name].name.text
         for item in _played(made.blocks[name]):
             if item.name is not None and item.name.text.lower() not in (*made.gestures, *made.blocks):

@@ -1,48 +1,100 @@
-"""Every mistake of meaning: its rule, its line, and that all of a file come in one run."""
+"""Every mistake of meaning: its rule, the words it stands on, and that all of a file come in one run.
+
+In the texts `«` and `»` enclose what an error of that rule must point at; they are taken away before reading.
+"""
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
+
 import pytest
 
-from gesturesmith.lang import parse
+from gesturesmith.lang import nodes, parse
 from gesturesmith.model import messages
+from gesturesmith.model.context import MOST_GESTURES
 from gesturesmith.model.resolve import resolve
-from gesturesmith.source import Source
+from gesturesmith.source import Source, Span
 
 HORN = "instrument: horn\npitches: written\n"
 A = "gesture a\n  contour: G4 ~~ C5\n  lasts: 2 beats\n"
+ONE = HORN + "gesture a\n"
+TWO_S = HORN + "gesture a\n  contour: G4\n  lasts: 2 s\n"
 
-# rule -> (text, line it stands on)
-MISTAKES = {
-    "missing-instrument": ("pitches: written\n" + A, 1),
-    "unknown-instrument": ("instrument: hron\npitches: written\n" + A, 1),
-    "unreadable-profile": ('instrument: "nowhere.toml"\npitches: written\n' + A, 1),
-    "missing-pitches": ("instrument: horn\n" + A, 1),
-    "unknown-technique": (HORN + "gesture a\n  technique: stoped\n  contour: G4\n", 4),
-    "unknown-register": (HORN + "gesture a\n  band: mddle\n  contour: low\n", 4),
-    "unknown-rule": (HORN + 'gesture a\n  contour: G4\n  allow: outside-rnge "yes"\n', 5),
-    "missing-contour": (HORN + "gesture a\n  lasts: 1 beat\n", 3),
-    "missing-band": (HORN + "gesture a\n  contour: low, 35%\n", 4),
-    "first-point-late": (HORN + "gesture a\n  contour: G4@1, A4@2\n", 4),
-    "times-fall": (HORN + "gesture a\n  contour: G4, A4@2, B4@1, C5\n  lasts: 4 beats\n", 4),
-    "past-end": (HORN + "gesture a\n  contour: G4 ~~ A4@9\n  lasts: 4 beats\n", 4),
-    "no-slot-left": (HORN + "gesture a\n  contour: G4, A4@4\n  lasts: 4 beats\n", 4),
-    "dynamics-twice": (HORN + "gesture a\n  contour: G4 ff, A4\n  dynamics: p < f\n", 4),
-    "fingering-count": (HORN + "gesture a\n  contour: G4, A4, B4\n  fingering: F 0, F 1\n", 5),
-    "missing-play": (HORN + A + "passage p\n  tempo: 60\n", 6),
-    "unknown-name": (HORN + A + "passage p\n  play: a, b\n", 7),
-    "exercises-played": (HORN + A + "exercises e\n  from: a\npassage p\n  play: e\n", 9),
-    "plays-itself": (HORN + "passage p\n  play: q\npassage q\n  play: p\n", 6),
-    "cannot-move": (HORN + "gesture a\n  band: low\n  contour: low\npassage p\n  play: a up 2\n", 7),
-    "seconds-in-bars": (HORN + "gesture a\n  contour: G4\n  lasts: 2 s\npassage p\n  meter: 4/4\n  play: a\n", 8),
-    "missing-from": (HORN + A + "exercises e\n  keep: 3\n", 6),
-    "not-a-gesture": (HORN + A + "passage p\n  play: a\nexercises e\n  from: p\n", 9),
-    "too-many-variants": (
-        HORN + A + "exercises e\n  from: a\n  tempo: 20..300 by 1\n  lasts: 1..9 by 1 beats\n",
-        6,
-    ),
-    "too-many-points": (HORN + "gesture a\n  contour: " + ", ".join(["G4"] * 501) + "\n", 4),
-}
+# (rule, text, part of the message)
+MISTAKES = [
+    ("missing-instrument", "«p»itches: written\n" + A, "instrument: horn"),
+    ("unknown-instrument", "instrument: «hron»\npitches: written\n" + A, "`horn`"),
+    ("unreadable-profile", 'instrument: «"nowhere.toml"»\npitches: written\n' + A, "no such file"),
+    ("missing-pitches", "instrument: «horn»\n" + A, "transposes"),
+    ("unknown-technique", ONE + "  technique: «stoped»\n  contour: G4\n", "`stopped`"),
+    ("unknown-technique", ONE + "  contour: G4 as «aire»\n", "`air`"),
+    ("unknown-technique", ONE + "  contour: G4\n  fallback: «chromatc»\n", "`chromatic`"),
+    ("unknown-technique", HORN + "passage p\n  play: C4 for 1 as «stoped»\n", "`stopped`"),
+    ("unknown-register", ONE + "  band: «mddle»\n  contour: low\n", "`middle`"),
+    ("unknown-register", HORN + A + "exercises e\n  from: a\n  band: low, «mddle»\n", "`middle`"),
+    ("unknown-rule", ONE + '  contour: G4\n  allow: «outside-rnge» "yes"\n', "`outside-range`"),
+    ("missing-contour", HORN + "gesture «a»\n  lasts: 1 beat\n", "contour: G4"),
+    ("missing-band", ONE + "  contour: «35%»\n", "band: middle"),
+    ("missing-band", ONE + "  contour: G4\n  sing: «low»\n", "band: middle"),
+    ("first-point-late", ONE + "  contour: G4«@1», A4@2\n", "`@1`"),
+    ("times-fall", ONE + "  contour: G4, A4@2, B4«@1», C5\n  lasts: 4 beats\n", "at 1, but one before it"),
+    ("times-fall", ONE + "  contour: G4\n  lasts: 4 beats\n  dynamics: p@2 < f«@1»\n", "level"),
+    ("past-end", ONE + "  contour: G4 ~~ A4«@9»\n  lasts: 4 beats\n", "comes at 9, but the gesture lasts 4 beats"),
+    ("past-end", ONE + "  contour: G4 ~~ A4«@3»\n  lasts: 2.5 s\n", "comes at 3, but the gesture lasts 2.5 s"),
+    ("past-end", ONE + "  contour: G4\n  dynamics: p < f«@3»\n", "lasts 1 beat:"),
+    ("no-slot-left", ONE + "  contour: G4, A4«@4»\n  lasts: 4 beats\n", "no time is left for it"),
+    ("no-slot-left", ONE + "  contour: G4 ~~ A4«@4» ~~ B4\n  lasts: 4 beats\n", "for the point after it"),
+    ("no-slot-left", ONE + "  contour: G4\n  lasts: 4 beats\n  dynamics: p f«@4»\n", "level"),
+    ("dynamics-twice", ONE + "  contour: G4 «ff», A4\n  dynamics: p < f\n", "keep one"),
+    ("fingering-count", ONE + "  contour: G4, A4, B4\n  fingering: «F 0, F 1»\n", "2 fingerings for 3 sounding"),
+    ("sung-line", ONE + "  contour: F3\n  sing: C4 as «air»\n", "`as air`"),
+    ("sung-line", ONE + "  contour: F3\n  sing: C4 «ff»\n", "`ff`"),
+    ("too-many-points", ONE + "  contour: " + "G4, " * 500 + "«A4»\n", "501 points"),
+    ("missing-play", HORN + A + "passage «p»\n  tempo: 60\n", "play: a"),
+    ("unknown-name", HORN + A + "passage p\n  play: a, «aa»\n", "`aa`"),
+    ("unknown-name", HORN + "gesture beacon\n  contour: G4\npassage p\n  play: «becon» up 2\n", "`beacon`"),
+    ("exercises-played", HORN + A + "exercises e\n  from: a\npassage p\n  play: «e»\n", "set of exercises"),
+    ("plays-itself", HORN + "passage p\n  play: C4 for 1, «p»\n", "`p` plays itself"),
+    ("plays-itself", HORN + "passage p\n  play: q\npassage q\n  play: «p»\n", "`q` plays `p`, which plays `q`"),
+    ("cannot-move", HORN + "gesture a\n  band: low\n  contour: low\npassage p\n  play: «a up 2»\n", "register"),
+    ("cannot-move", HORN + "gesture a\n  contour: highest\npassage p\n  play: «a down M2»\n", "no pitch"),
+    ("cannot-move", HORN + A + "passage p\n  play: «a down 100»\n", "C0 to B9"),
+    ("cannot-move", HORN + "gesture g\n  band: low\n  contour: low\npassage p\n  play: g\n"
+     "passage q\n  play: «p up 1»\n", "`g` cannot"),
+    ("seconds-in-bars", TWO_S + "passage p\n  meter: 4/4\n  play: «a»\n", "4/4"),
+    ("seconds-in-bars", "meter: 3/4\n" + TWO_S + "passage p\n  play: «a»\n", "3/4"),
+    ("seconds-in-bars", TWO_S + "passage p\n  play: a\n"
+     "passage q\n  meter: 4/4\n  play: «p»\n", "`a`"),
+    ("other-tempo", HORN + A + "passage in\n  tempo: 90\n  play: a\npassage out\n  play: «in»\n", "tempo 90"),
+    ("other-tempo", HORN + A + "passage in\n  meter: 3/4\n  play: a\npassage out\n  play: «in»\n", "meter 3/4"),
+    ("too-many-events", HORN + "passage p\n  play: «C4 for 1», C4 for 1\n  repeat: 1000\n"
+     "passage q\n  play: p, p, p, p, p, «p»\n", "more than 10000"),
+    ("missing-from", HORN + A + "exercises «e»\n  keep: 3\n", "from: a"),
+    ("not-a-gesture", HORN + A + "passage p\n  play: a\nexercises e\n  from: «p»\n", "is a passage"),
+    ("not-a-gesture", HORN + A + "exercises e\n  from: «e»\n", "is a set of exercises"),
+    ("not-a-gesture", HORN + "gesture beacon\n  contour: G4\nexercises e\n  from: «becon»\n", "`beacon`"),
+    ("too-many-variants", HORN + A + "«exercises e»\n  from: a\n  tempo: 20..300 by 1\n  mirror: yes\n", "562"),
+    ("too-many-variants", HORN + A + "exercises e\n  from: a\n  start: C4..C9 by «1/100»\n", "6001"),
+    ("cannot-vary", HORN + "gesture a\n  band: low\n  contour: low, high\nexercises e\n  from: a\n"
+     "  stretch: 1, «2»\n", "register"),
+    ("cannot-vary", HORN + "gesture a\n  band: low\n  contour: low, high\nexercises e\n  from: a\n"
+     "  mirror: «yes»\n", "register"),
+    ("cannot-vary", HORN + "gesture a\n  band: G4..C5\n  contour: low, high\nexercises e\n  from: a\n"
+     "  start: «G4»\n  band: low, high\n", "leave out `start` or `band`"),
+    ("cannot-vary", HORN + "gesture a\n  contour: highest\nexercises e\n  from: a\n  start: «G4»\n", "no pitch"),
+    ("cannot-vary", HORN + "gesture a\n  contour: G4, C9\nexercises e\n  from: a\n  start: «G9»\n", "C0 to B9"),
+    ("past-end", HORN + A + "exercises e\n  from: a\n  dynamics: p, p < f«@3»\n", "lasts 2 beats"),
+]  # fmt: skip
+
+
+def unmarked(text: str) -> tuple[str, Span]:
+    """The text without its marks, and where the last pair of them stood."""
+    before, _, rest = text.rpartition("«")
+    inside, _, after = rest.partition("»")
+    before, inside, after = (part.replace("«", "").replace("»", "") for part in (before, inside, after))
+    column = len(before) - (before.rfind("\n") + 1) + 1
+    return before + inside + after, Span(before.count("\n") + 1, column, column + len(inside))
 
 
 def errors_of(text: str):
@@ -51,38 +103,125 @@ def errors_of(text: str):
     return resolve(tree)[1]
 
 
-@pytest.mark.parametrize("rule", MISTAKES)
-def test_each_mistake_is_told_at_its_place(rule):
-    text, line = MISTAKES[rule]
-    found = errors_of(text)
-    assert rule in [e.rule for e in found]
-    error = next(e for e in found if e.rule == rule)
-    assert error.span.line == line
-    assert error.code.startswith("GS1")
-    assert error.message
+@pytest.mark.parametrize(("rule", "marked", "part"), MISTAKES)
+def test_each_mistake_is_told_at_its_place(rule, marked, part):
+    text, span = unmarked(marked)
+    found = [(e.rule, e.code, e.span) for e in errors_of(text)]
+    assert found == [(rule, messages.RULES[rule][0], span)]  # nothing else follows from it
+    (error,) = errors_of(text)
+    assert part in error.message
     assert error.message[-1] != "."
 
 
-def test_all_of_them_in_one_run():
+def changed(text: str, key: str, value: nodes.Value):
+    """The errors of a tree in which one value of the first block was put by hand, past the reader."""
+    tree, _ = parse(Source("test.gesture", HORN + text))
+    block = tree.blocks[-1]
+    entries = tuple(replace(e, value=value) if e.key.text == key else e for e in block.entries)
+    made = replace(tree, blocks=(*tree.blocks[:-1], replace(block, entries=entries)))
+    return [e.rule for e in resolve(made)[1]]
+
+
+HERE = Span(3, 1, 2)
+G4, C5 = (nodes.Note(letter, Fraction(0), octave, 0, False, HERE) for letter, octave in (("G", 4), ("C", 5)))
+HIGHER = nodes.Point(height=nodes.Height("120%", Fraction(120), HERE), at=None, as_=None, marks=(), span=HERE)
+GOOD = "gesture a\n  contour: G4\n  band: low\n  lasts: 1 beat\n"
+# What the reader already refuses; trees do not only come from it.
+BY_HAND = {
+    "empty-band": (GOOD, "band", nodes.Band(None, G4, G4, HERE)),
+    "upside-down-band": (GOOD, "band", nodes.Band(None, C5, G4, HERE)),
+    "no-length": (GOOD, "lasts", nodes.Quantity(Fraction(0), "beats", HERE)),
+    "height-outside-band": (GOOD, "contour", nodes.Contour((HIGHER,), (), HERE)),
+    "bad-range": (
+        A + "exercises e\n  from: a\n  start: G4..C5 by 1\n",
+        "start",
+        nodes.Series((nodes.Range(G4, C5, nodes.Quantity(Fraction(0), "", HERE), HERE),), HERE),
+    ),
+}
+
+
+@pytest.mark.parametrize("rule", BY_HAND)
+def test_a_tree_made_by_hand(rule):
+    assert changed(*BY_HAND[rule]) == [rule]
+
+
+def test_too_many_gestures():
+    tree, _ = parse(Source("test.gesture", HORN + "gesture a\n  contour: G4\n"))
+    block = tree.blocks[0]
+    broken = replace(block, entries=())  # costs nothing to resolve; its own error is another
+    many = tuple(
+        replace(broken, name=replace(block.name, text=f"a{i}"), broken=True) for i in range(MOST_GESTURES + 1)
+    )
+    _, errors = resolve(replace(tree, blocks=many))
+    assert [e.rule for e in errors] == ["too-many-gestures"]
+
+
+def test_every_rule_is_tried_here():
+    tried = {rule for rule, _, _ in MISTAKES} | set(BY_HAND) | {"too-many-gestures"}
+    assert tried == set(messages.RULES)
+
+
+def test_all_of_them_in_one_run_in_file_order():
     text = (
         HORN
-        + "gesture a\n  technique: stoped\n  contour: low\n"
+        + "gesture a\n  technique: stoped\n  contour: low as aire, C5@9\n  lasts: 2 beats\n"
         + "gesture b\n  lasts: 2 beats\n"
         + "passage p\n  play: nowhere, p\n"
+        + "exercises e\n  from: nothing\n"
     )
-    rules = [e.rule for e in errors_of(text)]
-    assert {"unknown-technique", "missing-band", "missing-contour", "unknown-name", "plays-itself"} <= set(rules)
+    assert [(e.rule, e.span.line, e.gesture) for e in errors_of(text)] == [
+        ("unknown-technique", 4, "a"),
+        ("missing-band", 5, "a"),
+        ("unknown-technique", 5, "a"),
+        ("past-end", 5, "a"),
+        ("missing-contour", 7, "b"),
+        ("unknown-name", 10, "p"),
+        ("plays-itself", 10, "p"),
+        ("not-a-gesture", 12, "e"),
+    ]
 
 
-def test_a_passage_of_what_could_not_be_read_adds_no_error():
-    tree, syntax = parse(Source("test.gesture", HORN + "gesture a\n  contour: H4\npassage p\n  play: a\n"))
+def test_the_rest_of_a_file_is_read_when_its_instrument_is_unknown():
+    rules = [e.rule for e in errors_of("gesture a\n  band: low\n  contour: low, 30%\n  technique: stoped\n")]
+    assert rules == ["missing-instrument", "unknown-technique"]
+
+
+def test_a_circle_of_passages_is_told_once():
+    text = HORN + "passage a\n  play: b\npassage b\n  play: c\npassage c\n  play: a, zz\npassage d\n  play: a\n"
+    assert [(e.rule, e.gesture) for e in errors_of(text)] == [("plays-itself", "c"), ("unknown-name", "c")]
+
+
+@pytest.mark.parametrize("user", ["passage p\n  play: a, b\n", "exercises p\n  from: a\n"])
+def test_what_could_not_be_read_adds_no_error_where_it_is_used(user):
+    text = HORN + "gesture a\n  contour: H4\ngesture b\n  contour: G4\n" + user
+    tree, syntax = parse(Source("test.gesture", text))
     assert len(syntax) == 1
     piece, errors = resolve(tree)
     assert errors == ()
-    assert piece is not None
-    assert "a" in piece.unread
+    assert piece.unread == {"a", "p"}
+    assert [g.name for g in piece.gestures] == ["b"]
+    assert piece.passages == piece.exercises == ()
+
+
+def test_a_broken_block_still_tells_its_other_mistakes():
+    tree, _ = parse(Source("test.gesture", HORN + "gesture a\n  contour: H4\n  technique: stoped\n"))
+    assert [e.rule for e in resolve(tree)[1]] == ["unknown-technique"]
+
+
+def test_passages_that_double_are_stopped_early():
+    """Forty passages, each playing the one before it twice, would be a million million notes."""
+    blocks = ["passage p0\n  play: C4 for 1\n"] + [
+        f"passage p{i}\n  play: p{i - 1}, p{i - 1}\n" for i in range(1, 40)
+    ]
+    assert [e.rule for e in errors_of(HORN + "".join(blocks))] == ["too-many-events"]
+
+
+def test_a_long_chain_of_passages_is_no_trouble():
+    blocks = [f"passage p{i}\n  play: p{i + 1}\n" for i in range(3000)] + ["passage p3000\n  play: C4 for 1\n"]
+    assert errors_of(HORN + "".join(blocks)) == ()
 
 
 def test_codes_are_told_apart():
     codes = [code for code, _ in messages.RULES.values()]
-    assert len(codes) == len(set(codes))
+    assert codes == sorted(set(codes))
+    assert all("GS150" <= code < "GS190" for code in codes)
