@@ -183,20 +183,6 @@ def ear_and_lip() -> dict[str, Limit]:
             Sourced(5.0, PRACTICE, "bnelsonmusic.wordpress.com: at least five seconds before and after"), None, "s"
         ),
         "tongue_change_s": Limit(Sourced(0.3, HOUSE, "a breath between two kinds of tonguing"), None, "s"),
-        "quarter_tones_per_s": Limit(
-            Sourced(4.0, HOUSE, "their fingerings lie far apart and each has to be tuned"), None, "notes a second"
-        ),
-        "points_per_s": Limit(
-            Sourced(8.0, HOUSE, "more points along a line than this cannot be read in time"),
-            None,
-            "points a second",
-        ),
-        "band_narrowest_cents": Limit(
-            Sourced(300, HOUSE, "in a band narrower than a minor third heights look alike"), None, "cents"
-        ),
-        "text_longest": Limit(
-            Sourced(60, HOUSE, "longer words above the staff hide the next bar"), None, "characters"
-        ),
         "trill_other_cents": Limit(
             Sourced(35, HOUSE, "two fingerings further apart than this are heard as two pitches"), None, "cents"
         ),

@@ -11,7 +11,11 @@ from gesturesmith.writers.base import MARK, Item, Writer
 _DATE = re.compile(rb"(/(?:CreationDate|ModDate)\s*\(D:)(\d{14})([^)]*)\)")
 _XMP_DATE = re.compile(rb"(<xmp:(?:CreateDate|ModifyDate|MetadataDate)>)([^<]*)(</xmp:)")
 _XMP_ID = re.compile(rb"((?:DocumentID|InstanceID)(?:>|=['\"])uuid:)([0-9a-fA-F-]+)")
-_ID = re.compile(rb"/ID\s*\[\s*<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*\]")
+# An id is written in hexadecimal or, where that is shorter, as a text with escapes; a text in between cannot be
+# overwritten in its own length. In the trailer behind the table of offsets it may change its length.
+_STRING = rb"(?:<[0-9A-Fa-f]*>|\((?:\\.|[^\\()])*\))"
+_ID = re.compile(rb"(\btrailer\b\s*<<[^\[]*?/ID\s*)\[\s*" + _STRING + rb"\s*" + _STRING + rb"\s*\]", re.DOTALL)
+_FIXED_ID = b"[<" + 32 * b"0" + b"><" + 32 * b"0" + b">]"
 _FIXED_DATE = b"20000101000000"
 
 
@@ -19,7 +23,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
     data = _DATE.sub(lambda m: m[1] + _FIXED_DATE + re.sub(rb"\d", b"0", m[3]) + b")", engraved)
     data = _XMP_DATE.sub(lambda m: m[1] + _fixed_xmp_date(len(m[2])) + m[3], data)
     data = _XMP_ID.sub(lambda m: m[1] + re.sub(rb"[0-9a-fA-F]", b"0", m[2]), data)
-    data = _ID.sub(lambda m: re.sub(rb"[0-9A-Fa-f]+>", lambda h: b"0" * (len(h[0]) - 1) + b">", m[0]), data)
+    data = _ID.sub(lambda m: m[1] + _FIXED_ID, data)
     # A comment may follow: readers look for the end of the file within its last 1,024 bytes
     # (PDF Reference 1.7, appendix H, note 18).
     return data.rstrip(b"\n") + f"\n% {MARK}\n".encode()
