@@ -1,0 +1,46 @@
+"""The tubas: one compass and one way of fingering, on tubes of different length."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Sourced
+from gesturesmith.instruments._brass import CHART_FOUR, valved
+from gesturesmith.instruments._build import cents, registers
+from gesturesmith.instruments._charts import four_valves
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.units import Interval
+
+REGISTERS = registers(
+    "low D1 Bb1, middle B1 Bb2, high B2 F4",
+    Sourced("written limits", HOUSE, "thirds of the usual compass; no source at hand names them"),
+)
+
+
+def tuba(*, key: str, name: str, part_name: str, lowest: str, highest: str, open_note: str) -> Instrument:
+    """A tuba with four valves, sounding as written.
+
+    open_note         partial 2 of the open tube: the lowest note without valves
+    lowest, highest   sounding limits by the widest reading
+    """
+    return valved(
+        key=key,
+        name=name,
+        part_name=part_name,
+        abbreviation="Tba.",
+        fundamental_cents=cents(open_note) - 1200,
+        valves=(2, 1, 3, 5),
+        sounding=Interval(0, Fraction(0)),
+        registers=REGISTERS,
+        lowest_partials=(2, 2, 3),
+        usual=Sourced((cents("D1"), cents("F4")), PUBLISHED, "abjad 3.31 and music21 10.5.1, Tuba: D1 to F4"),
+        widest=Sourced(
+            (cents(lowest), cents(highest)),
+            PRACTICE,
+            "first partials below the published D1; a third and more above its F4 counts as far beyond",
+        ),
+        chart=four_valves(open_note, high="F4"),
+        chart_evidence=CHART_FOUR,
+        air=1.8,
+        clefs=(("bass", -100000),),
+    )
