@@ -1,7 +1,8 @@
-"""Where the shipped templates lie: inside an installed package, else beside it in the repository."""
+"""Places: the shipped templates, inside an installed package or beside it in the repository; the user's cache."""
 
 from __future__ import annotations
 
+import os
 from functools import cache
 from pathlib import Path
 
@@ -14,3 +15,20 @@ def templates() -> Path:
         if folder.is_dir():
             return folder
     raise FileNotFoundError(f"the templates of gesturesmith are missing beside {here}: install it again")
+
+
+def user_cache() -> Path | None:
+    """The user's own folder for what can be made again; None where the machine names no home.
+
+    `GESTURESMITH_CACHE`, else the place the XDG base directory specification gives. It need not be there yet.
+    """
+    own = os.environ.get("GESTURESMITH_CACHE")
+    if own:
+        return Path(own).absolute()
+    xdg = os.environ.get("XDG_CACHE_HOME", "")
+    if os.path.isabs(xdg):
+        return Path(xdg, "gesturesmith")
+    try:
+        return Path.home() / ".cache" / "gesturesmith"
+    except RuntimeError:
+        return None

@@ -79,6 +79,8 @@ def failure(
     named = placed or (missing[0] if missing else None) or None
     if ended == "timeout":
         return Failure(gesture=named, summary="LilyPond did not come to an end in time and was stopped")
+    if ended == "flood":
+        return Failure(gesture=named, summary="LilyPond made far more than music needs and was stopped")
     if ended == "full":
         return Failure(gesture=None, summary="the disk with the temporary files is full")
     if ended == "stopped":

@@ -8,9 +8,11 @@ import os
 import re
 import shutil
 import subprocess
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
+from gesturesmith.lilypond.sandbox import Sandbox, find_sandbox
 from gesturesmith.values import frozen
 
 ENVIRONMENT = "GESTURESMITH_LILYPOND"
@@ -27,11 +29,12 @@ _WAYS = (
 
 @frozen(kw_only=True)
 class LilyPond:
-    """A LilyPond that can be run. `cairo`: it writes PDF, SVG and PNG in one run."""
+    """A LilyPond that can be run. `cairo`: it writes PDF, SVG and PNG in one run. `sandbox`: what it runs in."""
 
     path: Path
     version: tuple[int, int, int]
     cairo: bool
+    sandbox: Sandbox | None = None
 
 
 @frozen
@@ -41,8 +44,21 @@ class Missing:
     reason: str
 
 
-def find(option: Path | None = None) -> LilyPond | Missing:
-    """The LilyPond to use. A place that was named is used or complained about, never passed over."""
+def find(option: Path | None = None, *, sandbox: str = "auto") -> LilyPond | Missing:
+    """The LilyPond to use, and what it runs in: "auto", "always" or "never" in a sandbox.
+
+    A place that was named is used or complained about, never passed over.
+    """
+    found = _find(option)
+    if isinstance(found, Missing):
+        return found
+    where = find_sandbox(sandbox, found.path)
+    if isinstance(where, str):
+        return Missing(f"A sandbox is demanded, and there is none: {where}.")
+    return replace(found, sandbox=where)
+
+
+def _find(option: Path | None) -> LilyPond | Missing:
     named = [(option, "--lilypond")] if option is not None else []
     if not named and os.environ.get(ENVIRONMENT):
         named = [(Path(os.environ[ENVIRONMENT]), ENVIRONMENT)]

@@ -7,12 +7,16 @@ document; where nothing is to be engraved after all it is ended.
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 import shutil
 import signal
+import stat
 import subprocess
 import tempfile
+import threading
 import time
+from collections.abc import Iterator
 from pathlib import Path
 from types import TracebackType
 from typing import Self
@@ -20,9 +24,11 @@ from typing import Self
 from gesturesmith import paths
 from gesturesmith.lilypond.log import Message, read_log
 from gesturesmith.lilypond.program import LilyPond
+from gesturesmith.lilypond.sandbox import FOLDER_BYTES, environment, inside, limited, process_filter
 from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the CSS pixel of 96 a inch: sharp on the screens people have
+_LOOK_S = 0.5  # so often the size of what is being made is looked at
 _OWN_SESSION = os.name == "posix"
 _ROOM_BYTES = 65_536  # with less left on the disk, a failed run has failed for want of room
 
@@ -41,7 +47,8 @@ class Run:
 
     files      by name: `page.pdf`, `s001.cropped.svg`
     messages   errors and warnings in the order they were made
-    ended      "" well, "failed", "timeout", "stopped" (killed from outside), "full" (no room for its files)
+    ended      "" well, "failed", "timeout", "stopped" (killed from outside), "full" (no room for its
+               files), "flood" (more than any music makes)
     """
 
     files: dict[str, bytes]
@@ -73,7 +80,12 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
     machine cannot start it.
     """
     backend = backend or ("cairo" if lilypond.cairo else "svg" if formats == ("svg",) else "ps")
-    folder = Path(tempfile.mkdtemp(prefix="gesturesmith-"))
+    if not os.access(lilypond.path, os.X_OK):
+        # The shell between us would only tell it in its own words.
+        raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(lilypond.path))
+    root = Path(tempfile.mkdtemp(prefix="gesturesmith-"))
+    # What is said lies beside the working folder: nothing that runs in there can put something else in its place.
+    folder = root / "work"
     command = [
         str(lilypond.path.absolute()),
         f"-I{paths.templates()}",
@@ -84,30 +96,51 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
         *(f"--{f}" for f in formats),
         "-",
     ]
+    box = lilypond.sandbox
+    forbidding = process_filter() if box is not None and backend == "cairo" else None
     try:
-        with (folder / "log").open("wb") as log:
+        folder.mkdir()
+        with (root / "log").open("wb") as log, _readable(forbidding) as filter_fd:
+            if box is not None:
+                command = inside(box, command, folder, lilypond.path, filter_fd=filter_fd)
             process = subprocess.Popen(
-                command,
+                limited(command),
                 cwd=folder,
-                env=_environment(),
+                env=environment(box, folder),
                 stdin=subprocess.PIPE,
                 stdout=subprocess.DEVNULL,
                 stderr=log,
                 start_new_session=_OWN_SESSION,
+                pass_fds=() if filter_fd is None else (filter_fd,),
             )
     except BaseException:
-        shutil.rmtree(folder, ignore_errors=True)
+        shutil.rmtree(root, ignore_errors=True)
         raise
-    return Waiting(process, folder)
+    return Waiting(process, root)
+
+
+@contextlib.contextmanager
+def _readable(data: bytes | None) -> Iterator[int | None]:
+    """A file descriptor from which a child can read the data; None for none."""
+    if data is None:
+        yield None
+        return
+    with tempfile.TemporaryFile(buffering=0) as file:
+        file.write(data)
+        file.seek(0)
+        yield file.fileno()
 
 
 class Waiting:
     """A LilyPond that waits for its document. Used with `with`: whatever happens, it is ended and tidied away."""
 
-    def __init__(self, process: subprocess.Popen[bytes], folder: Path) -> None:
+    def __init__(self, process: subprocess.Popen[bytes], root: Path) -> None:
         self._process = process
-        self._folder = folder
+        self._root = root
+        self._folder = root / "work"
         self._deadline = 0.0
+        self._writer: threading.Thread | None = None
+        self._over = False
 
     def __enter__(self) -> Self:
         return self
@@ -119,52 +152,76 @@ class Waiting:
 
     def feed(self, job: Job) -> None:
         """Give it its document. It works on from here by itself: several can be fed before any is waited for."""
-        assert self._process.stdin is not None
         self._deadline = time.monotonic() + job.timeout_s
+        # A thread, since a pipe that nobody empties any more would hold us up for ever.
+        self._writer = threading.Thread(target=self._write, args=(job.document.encode(),), daemon=True)
+        self._writer.start()
+
+    def _write(self, document: bytes) -> None:
+        assert self._process.stdin is not None
         # A LilyPond that has died already is found out by its status, when it is waited for.
         with contextlib.suppress(BrokenPipeError):
-            self._process.stdin.write(job.document.encode())
+            self._process.stdin.write(document)
         with contextlib.suppress(BrokenPipeError):
             self._process.stdin.close()
 
     def result(self) -> Run:
         """What it made of its document, once it has ended or its time is over."""
-        ended = ""
-        try:
-            status = self._process.wait(timeout=max(0.0, self._deadline - time.monotonic()))
-            ended = "stopped" if status < 0 else "failed" if status else ""
-            if status and shutil.disk_usage(self._folder).free < _ROOM_BYTES:
-                ended = "full"
-        except subprocess.TimeoutExpired:
-            ended = "timeout"
-            self._kill()
-        log = (self._folder / "log").read_bytes().decode(errors="replace")
+        ended = self._ended()
+        self._end()
+        log = (self._root / "log").read_bytes().decode(errors="replace")
         files = {
             path.name: path.read_bytes()
             for path in sorted(self._folder.iterdir())
-            if path.suffix in (".pdf", ".svg", ".png") and path.is_file()
+            # A link would have us read what LilyPond itself may not.
+            if path.suffix in (".pdf", ".svg", ".png") and stat.S_ISREG(path.lstat().st_mode)
         }
         self.cancel()
         return Run(files=files, messages=read_log(log), ended=ended)
 
+    def _ended(self) -> str:
+        """How it ended, once it has; "timeout" or "flood" where it must be made to."""
+        while (left := self._deadline - time.monotonic()) > 0:
+            try:
+                status = self._process.wait(timeout=min(left, _LOOK_S))
+            except subprocess.TimeoutExpired:
+                if _size(self._root) > FOLDER_BYTES:
+                    return "flood"
+                continue
+            # A shell or bubblewrap between us tells of a signal by its number above 128.
+            if status and shutil.disk_usage(self._folder).free < _ROOM_BYTES:
+                return "full"
+            return "stopped" if status < 0 or status > 128 else "failed" if status else ""
+        return "timeout"
+
     def cancel(self) -> None:
         """End it and remove its folder; harmless when that was done before."""
-        self._kill()
-        shutil.rmtree(self._folder, ignore_errors=True)
+        self._end()
+        shutil.rmtree(self._root, ignore_errors=True)
 
-    def _kill(self) -> None:
-        if self._process.poll() is None:
-            if _OWN_SESSION:
-                with contextlib.suppress(ProcessLookupError):
-                    os.killpg(self._process.pid, signal.SIGKILL)
-            else:
-                self._process.kill()
-            self._process.wait()
-        if self._process.stdin is not None:
+    def _end(self) -> None:
+        """End it and whatever it began: one that died by itself may leave somebody who holds our pipe."""
+        if self._over:  # its number may be another's by now
+            return
+        self._over = True
+        if _OWN_SESSION:
+            with contextlib.suppress(ProcessLookupError, PermissionError):
+                os.killpg(self._process.pid, signal.SIGKILL)
+        elif self._process.poll() is None:
+            self._process.kill()
+        self._process.wait()
+        if self._writer is not None:
+            self._writer.join()
+        elif self._process.stdin is not None:
             with contextlib.suppress(BrokenPipeError):
                 self._process.stdin.close()
 
 
-def _environment() -> dict[str, str]:
-    """The user's environment, but for what would change the files made or the messages, which are read by us."""
-    return {**os.environ, "LC_ALL": "C", "LANGUAGE": "en", "TZ": "UTC"}
+def _size(folder: Path) -> int:
+    """Bytes in the files of a folder, as far as they can be seen; links are not followed."""
+    total = 0
+    for place, _, names in os.walk(folder):
+        for name in names:
+            with contextlib.suppress(OSError):
+                total += os.lstat(os.path.join(place, name)).st_size
+    return total

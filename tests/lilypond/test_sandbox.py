@@ -1,0 +1,257 @@
+"""The second wall, with the first one removed: hostile Scheme is given to LilyPond as it is.
+
+Outside, the same Scheme must do its harm (else these tests would show nothing); inside it must not.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+import socket
+import tempfile
+import threading
+import time
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from gesturesmith.lilypond import Job, LilyPond, Missing, find, start
+from gesturesmith.lilypond import run as running
+from gesturesmith.lilypond import sandbox as box
+
+pytestmark = pytest.mark.lilypond
+
+needs_bwrap = pytest.mark.skipif(shutil.which("bwrap") is None, reason="bubblewrap is not installed")
+SECRET = "the password is a rising fourth"
+PAGE = '\\version "2.24.0"\n{scheme}\n\\book {{ \\bookOutputName "page" \\markup "{text}" }}\n'
+
+
+@pytest.fixture(scope="session")
+def boxed() -> LilyPond:
+    found = find(sandbox="always")
+    assert isinstance(found, LilyPond)
+    return found
+
+
+@pytest.fixture(scope="session")
+def free() -> LilyPond:
+    found = find(sandbox="never")
+    assert isinstance(found, LilyPond)
+    return found
+
+
+@pytest.fixture
+def home(tmp_path_factory, monkeypatch):
+    """A home with a secret in it, which is not below the temporary folder of the runs."""
+    folder = tmp_path_factory.mktemp("home")
+    (folder / "secret.txt").write_text(SECRET)
+    monkeypatch.setenv("HOME", str(folder))
+    return folder
+
+
+def run(lilypond, scheme, *, seconds=30.0, text="x", formats=("pdf",)):
+    with start(lilypond, formats) as waiting:
+        waiting.feed(Job(document=PAGE.format(scheme=scheme, text=text), timeout_s=seconds))
+        return waiting.result()
+
+
+def said(result):
+    return " ".join(m.text for m in result.messages)
+
+
+READS = '#(ly:warning "~a" ((@ (ice-9 textual-ports) get-string-all) (open-input-file "{path}")))'
+WRITES = '#(catch #t (lambda () (with-output-to-file "{path}" (lambda () (display 1)))) (lambda e #f))'
+PROCESS = '#(ly:warning "ended with ~a" (system "echo 1 > {path}"))'
+FORKS = (
+    '#(catch #t (lambda () (if (= 0 (primitive-fork)) (begin (mkdir "{path}") (primitive-exit 0)))) (lambda e #f))'
+)
+# The Guile of the wheel has no sockets of its own.
+CALLS = "#(system \"bash -c 'echo -n hello > /dev/tcp/127.0.0.1/{port}'\")"
+
+
+@needs_bwrap
+def test_a_home_is_not_read(home, free, boxed):
+    reads = READS.format(path=home / "secret.txt")
+    assert SECRET in said(run(free, reads))
+    inside = run(boxed, reads)
+    assert inside.ended == "failed"
+    assert SECRET not in said(inside)
+
+
+@needs_bwrap
+@pytest.mark.parametrize("scheme", [WRITES, PROCESS, FORKS], ids=["writes", "process", "forks"])
+def test_nothing_is_written_outside(tmp_path, free, boxed, scheme):
+    target = tmp_path / "mark"
+    run(free, scheme.format(path=target))
+    assert target.exists(), "outside it does its harm"
+    other = tmp_path / "other"
+    run(boxed, scheme.format(path=other))
+    assert not other.exists()
+    assert not list(Path("/tmp").glob("other"))
+
+
+@needs_bwrap
+@pytest.mark.skipif(box.process_filter() is None, reason="no filter for this processor")
+def test_no_process_begins_with_cairo(boxed):
+    """Marked in the working folder itself, where a process that did begin could write."""
+    if not boxed.cairo:
+        pytest.skip("no cairo backend: Ghostscript must be able to start")
+    process = (
+        '#(begin (system "echo begun > seen") '
+        '(catch #t (lambda () (if (= 0 (primitive-fork)) (primitive-exit 0)) (ly:warning "forked")) '
+        '(lambda e (ly:warning "not forked"))) (ly:warning "seen: ~a" (file-exists? "seen")))'
+    )
+    text = said(run(boxed, process))
+    assert "not forked" in text
+    assert "seen: #f" in text
+
+
+@needs_bwrap
+def test_no_network(free, boxed):
+    heard = []
+    with socket.create_server(("127.0.0.1", 0)) as server:
+        server.settimeout(60)
+
+        def listen():
+            while True:
+                try:
+                    connection, _ = server.accept()
+                except OSError:
+                    return
+                with connection:
+                    heard.append(connection.recv(16))
+
+        listener = threading.Thread(target=listen, daemon=True)
+        listener.start()
+        calls = CALLS.format(port=server.getsockname()[1])
+        run(free, calls)
+        deadline = time.monotonic() + 5
+        while not heard and time.monotonic() < deadline:
+            time.sleep(0.02)
+        assert heard == [b"hello"], "outside it does its harm"
+        run(
+            replace(boxed, cairo=False), calls
+        )  # without cairo a process may begin, so that it is the network that fails
+        time.sleep(0.2)
+        assert heard == [b"hello"]
+        server.shutdown(socket.SHUT_RDWR)
+
+
+@needs_bwrap
+def test_the_environment_tells_nothing(monkeypatch, boxed):
+    monkeypatch.setenv("GESTURESMITH_TEST_SECRET", SECRET)
+    assert SECRET not in said(run(boxed, '#(ly:warning "~a" (environ))'))
+
+
+def test_the_environment_tells_little_outside_as_well(monkeypatch, free):
+    monkeypatch.setenv("GESTURESMITH_TEST_SECRET", SECRET)
+    assert SECRET not in said(run(free, '#(ly:warning "~a" (environ))'))
+
+
+@pytest.mark.parametrize("way", ["always", "never"])
+def test_what_never_ends_is_ended(way):
+    if way == "always" and shutil.which("bwrap") is None:
+        pytest.skip("bubblewrap is not installed")
+    lilypond = find(sandbox=way)
+    began = time.monotonic()
+    result = run(lilypond, "#(let loop () (loop))", seconds=1.5)
+    assert result.ended == "timeout"
+    assert time.monotonic() - began < 6
+
+
+def test_memory_has_an_end(monkeypatch, free):
+    """With a small limit, so that the test is quick; the limit itself is read from inside."""
+    monkeypatch.setattr(box, "MEMORY_KB", 500 * 1024)
+    greedy = "#(let loop ((all (list))) (loop (cons (make-vector 1000000 0) all)))"
+    result = run(free, f'#(ly:warning "limit ~a" (getrlimit (quote as)))\n{greedy}', seconds=60)
+    assert result.ended in ("failed", "stopped")
+
+
+def test_a_flood_is_stopped(monkeypatch, free):
+    monkeypatch.setattr(running, "FOLDER_BYTES", 8_000_000)
+    flood = (
+        '#(let loop ((n 0)) (with-output-to-file (format #f "f~a" n) '
+        "(lambda () (display (make-string 4000000 #\\x)))) (loop (+ n 1)))"
+    )
+    result = run(free, flood, seconds=20)
+    assert result.ended == "flood"
+
+
+def test_a_file_has_a_largest_size(monkeypatch, free):
+    monkeypatch.setattr(box, "FILE_BLOCKS", 2000)  # 1 or 2 MB
+    large = '#(with-output-to-file "large.pdf" (lambda () (display (make-string 40000000 #\\x))))'
+    result = run(free, large)
+    assert result.ended in ("failed", "stopped")
+    assert len(result.files.get("large.pdf", b"")) <= 2_048_000
+
+
+def test_a_link_is_not_followed(tmp_path, free):
+    """It would have us deliver what LilyPond itself may not read."""
+    (tmp_path / "secret.pdf").write_text(SECRET)
+    result = run(free, f'#(symlink "{tmp_path / "secret.pdf"}" "stolen.pdf")')
+    assert "stolen.pdf" not in result.files
+
+
+def test_the_log_cannot_be_replaced(tmp_path, free):
+    (tmp_path / "secret").write_text(f"warning: {SECRET}\n")
+    linked = f'#(begin (if (file-exists? "log") (delete-file "log")) (symlink "{tmp_path / "secret"}" "log"))'
+    assert SECRET not in said(run(free, linked))
+
+
+@needs_bwrap
+def test_the_same_files_inside_and_outside(free, boxed):
+    made = [run(one, "", text="Fog Signals", formats=("pdf", "svg")).files for one in (free, boxed)]
+    assert made[0]["page.svg"] == made[1]["page.svg"]
+    assert len(made[0]["page.pdf"]) == len(made[1]["page.pdf"])
+
+
+def test_a_sandbox_that_is_demanded_and_not_there(monkeypatch):
+    monkeypatch.setenv("PATH", "/nowhere")
+    found = find(sandbox="always")
+    assert isinstance(found, Missing)
+    assert "bubblewrap" in found.reason
+    assert isinstance(find(sandbox="auto"), LilyPond)
+
+
+@needs_bwrap
+def test_a_sandbox_that_does_not_work(tmp_path, monkeypatch):
+    """As in containers that allow no namespaces: `auto` goes without, `always` says so."""
+    broken = tmp_path / "bwrap"
+    broken.write_text("#!/bin/sh\nexit 1\n")
+    broken.chmod(0o755)
+    monkeypatch.setenv("PATH", str(tmp_path))
+    monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
+    assert isinstance(find(sandbox="always"), Missing)
+    found = find(sandbox="auto")
+    assert isinstance(found, LilyPond)
+    assert found.sandbox is None
+
+
+@needs_bwrap
+def test_without_a_cache_it_works_as_well(monkeypatch, tmp_path):
+    monkeypatch.setenv("GESTURESMITH_CACHE", "/proc/nowhere")
+    found = find(sandbox="always")
+    assert isinstance(found, LilyPond)
+    assert found.sandbox.fonts is None
+    assert run(found, "").file("page", "pdf")
+
+
+@needs_bwrap
+def test_what_worked_is_not_tried_again(monkeypatch, tmp_path):
+    monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
+    first = find(sandbox="always")
+    monkeypatch.setattr(box, "_works", lambda *a: pytest.fail("tried again"))
+    assert find(sandbox="always") == first
+    # ... unless fonts were installed since.
+    mark = next(Path(tmp_path / "cache").rglob("works"))
+    os.utime(mark, (1, 1))
+    monkeypatch.setattr(box, "_works", lambda *a: False)
+    if any(os.path.isdir(f) for f in box._FONTS):
+        assert isinstance(find(sandbox="always"), Missing)
+
+
+def test_nothing_stays_behind(monkeypatch, tmp_path, free):
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    run(free, "")
+    assert list(tmp_path.iterdir()) == []
