@@ -1,4 +1,4 @@
-"""Writes docs/techniques.md, docs/rules.md and docs/instruments.md from the code. `--check` only compares.
+"""Writes techniques.md, rules.md, difficulty.md and instruments.md of this folder. `--check` only compares.
 
 python docs/generate.py [--check]
 """
@@ -12,6 +12,8 @@ from pathlib import Path
 from typing import Any
 
 from gesturesmith import instruments, rules, techniques
+from gesturesmith.check import explain_difficulty
+from gesturesmith.check.quantities import QUANTITIES, Quantity
 from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.rules._doc import HEADINGS, sections
@@ -214,6 +216,32 @@ def rules_page() -> str:
     return "\n\n".join(parts) + "\n"
 
 
+def quantity_row(quantity: Quantity) -> tuple[object, ...]:
+    """One row of the table of difficulty."""
+    return (
+        f"`{quantity.name}`",
+        quantity.measures,
+        explain_difficulty.ease_words(quantity),
+        explain_difficulty.care_words(quantity),
+        f"{quantity.weight.value:g}",
+        "; ".join(evidence_text(s) for s in explain_difficulty.evidence(quantity)),
+    )
+
+
+def difficulty_page() -> str:
+    head = ("quantity", "what is measured", "comfortable up to", "half its share at", "weight", "evidence")
+    parts = [
+        "# Difficulty",
+        MADE,
+        *explain_difficulty.introduction(),
+        "Limits by name stand with the [instruments](instruments.md) and the [techniques](techniques.md). "
+        "`gesturesmith explain difficulty` prints the same; `gesturesmith check --json` gives every gesture its "
+        "`difficulty`, and under `demands` what makes it.",
+        table(head, (quantity_row(q) for q in QUANTITIES)),
+    ]
+    return "\n\n".join(parts) + "\n"
+
+
 def transposition_text(instrument: Instrument) -> str:
     semitones = instrument.sounding.cents / 100
     if not semitones:
@@ -272,6 +300,7 @@ def instruments_page() -> str:
 PAGES: dict[str, Callable[[], str]] = {
     "techniques.md": techniques_page,
     "rules.md": rules_page,
+    "difficulty.md": difficulty_page,
     "instruments.md": instruments_page,
 }
 

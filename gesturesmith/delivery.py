@@ -5,6 +5,8 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
+import re
+import time
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -13,6 +15,9 @@ from gesturesmith.writers.base import MARK, Output
 
 # The machine gave up; any other trouble with a folder is one the user can do something about.
 _MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, errno.ENFILE, errno.ENOMEM}
+
+_PART = re.compile(r"\..*\.[0-9a-f]{12}\.part")
+_STALE_S = 3600
 
 
 @frozen
@@ -37,35 +42,64 @@ def blocked(error: OSError, what: str) -> Blocked:
     return Blocked(f"{what}: {reason}", machine=error.errno in _MACHINE)
 
 
-def deliver(outputs: Sequence[Output], folder: Path, *, inputs: Sequence[Path]) -> tuple[Path, ...] | Blocked:
-    """Write all outputs below `folder`, which is made where it is missing; the paths, sorted.
+@frozen
+class Delivered:
+    """All is in its place: every file, sorted, and those of them that were not there like that before."""
+
+    paths: tuple[Path, ...]
+    written: tuple[Path, ...]
+
+
+def deliver(
+    outputs: Sequence[Output], folder: Path, *, inputs: Sequence[Path], force: bool = False
+) -> Delivered | Blocked:
+    """Write all outputs below `folder`, which is made where it is missing.
 
     All are written beside their places before the first is moved in. Nothing goes over one of the `inputs`,
-    nor over a file that does not bear our mark: a page of somebody else may have the same name.
+    nor, without `force`, over a file that does not bear our mark: a page of somebody else may have the same name.
+    Where it cannot be done, folders that were made for it are taken away again.
     """
     targets = [(folder / output.place, output.data) for output in sorted(outputs, key=lambda o: o.place)]
     objection = _twice([path for path, _ in targets]) or next(
-        (said for path, _ in targets if (said := _objection(path, inputs))), None
+        (said for path, _ in targets if (said := _objection(path, inputs, force=force))), None
     )
     if objection is not None:
         return Blocked(objection)
     parts: list[tuple[Path, Path]] = []
+    made: list[Path] = []
     path = folder
     try:
         for path, data in targets:
-            path.parent.mkdir(parents=True, exist_ok=True)
+            _make_folder(path.parent, made)
             if not _holds(path, data):
                 parts.append((_part(path), path))
                 _write(parts[-1][0], data, 0o666)
         for part, path in parts:
             os.replace(part, path)
+        for place in dict.fromkeys(path.parent for _, path in parts):
+            _tidy(place)
     except OSError as error:
         return blocked(error, str(path))
     finally:
         for part, _ in parts:
             with contextlib.suppress(OSError):
                 part.unlink()
-    return tuple(path for path, _ in targets)
+        for empty in reversed(made):
+            with contextlib.suppress(OSError):
+                empty.rmdir()
+    return Delivered(tuple(path for path, _ in targets), tuple(path for _, path in parts))
+
+
+def _make_folder(folder: Path, made: list[Path]) -> None:
+    """Make a folder and what is missing above it; what was made joins `made`."""
+    missing = [folder] if not folder.exists() else []
+    while missing and missing[-1].parent != missing[-1] and not missing[-1].parent.exists():
+        missing.append(missing[-1].parent)
+    for one in reversed(missing):
+        one.mkdir(exist_ok=True)
+        made.append(one)
+    if not missing:
+        folder.mkdir(exist_ok=True)  # says so where it is no folder
 
 
 def replace_file(path: Path, data: bytes) -> None:
@@ -81,7 +115,15 @@ def replace_file(path: Path, data: bytes) -> None:
 
 
 def _part(path: Path) -> Path:
-    return path.with_name(f".{path.name[:200]}.{os.getpid()}.part")
+    return path.with_name(f".{path.name[:50]}.{os.urandom(6).hex()}.part")
+
+
+def _tidy(folder: Path) -> None:
+    """Take away what a run that was killed was about to write."""
+    for left in folder.glob(".*.part"):
+        with contextlib.suppress(OSError):
+            if _PART.fullmatch(left.name) and time.time() - left.stat().st_mtime > _STALE_S:
+                left.unlink()
 
 
 def _write(path: Path, data: bytes, mode: int) -> None:
@@ -102,7 +144,7 @@ def _twice(paths: Sequence[Path]) -> str | None:
     return None
 
 
-def _objection(path: Path, inputs: Sequence[Path]) -> str | None:
+def _objection(path: Path, inputs: Sequence[Path], *, force: bool) -> str | None:
     """Why `path` may not be written, or None."""
     try:
         if path.is_dir():
@@ -114,9 +156,9 @@ def _objection(path: Path, inputs: Sequence[Path]) -> str | None:
         data = path.read_bytes() if path.is_file() else b"?"
     except OSError as error:
         return blocked(error, str(path)).reason
-    if data and MARK.encode() not in data:
+    if data and MARK.encode() not in data and not force:
         return (
             f"{path} is there already and was not made by Gesturesmith; "
-            "move it away, or choose another folder with -o"
+            "move it away, choose another folder with -o, or write over it with --force"
         )
     return None

@@ -26,6 +26,10 @@ class Kind(Enum):
 DERIVED, PUBLISHED, PRACTICE, MEMORY, HOUSE = Kind.DERIVED, Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY, Kind.HOUSE
 
 
+# How the source of a value begins that one player has set for himself or herself.
+PLAYER = "this player"
+
+
 @frozen
 class Sourced[T]:
     """A value, the kind of its evidence, and the source in words."""
@@ -33,6 +37,11 @@ class Sourced[T]:
     value: T
     kind: Kind
     source: str
+
+    @property
+    def of_player(self) -> bool:
+        """Whether it says what one player can do, not what players can."""
+        return self.source.startswith(PLAYER)
 
 
 @frozen

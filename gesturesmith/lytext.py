@@ -21,6 +21,8 @@ _SPACES = frozenset("\t\n\v\f\r\x85\u2028\u2029")
 
 def printable(text: str) -> str:
     """The printable characters of a text; what ends a line becomes one space."""
+    if text.isprintable():  # nearly all are, and it is told fifty times as fast
+        return text
     spaced = "".join(" " if c in _SPACES else c for c in text)
     return "".join(c for c in spaced if unicodedata.category(c) not in _LEFT_OUT)
 

@@ -14,5 +14,6 @@
 \include "stencils/rows.ily"
 \include "stencils/heads.ily"
 \include "stencils/signs.ily"
+\include "stencils/words.ily"
 \include "stencils/grobs.ily"
 \include "stencils/engraver.ily"

@@ -1,16 +1,27 @@
 \version "2.24.0"
 %% The page of a file.
 
-%% Put before a book: whole pages are printed.
+%% Put before a book: whole pages are printed. Of the notes at their feet those that are common stand on nearly every
+%% page: the page breaker keeps room for them once on each.
 gsPages =
-#(define-void-function () ()
+#(define-void-function (common) (list?)
    (ly:set-option 'crop #f)
-   (ly:set-option 'print-pages #t))
+   (ly:set-option 'print-pages #t)
+   (set! gs:common-notes common)
+   (set! gs:laying-out #f))
 
-%% The text of a footnote, printed at the foot of the page that the note it hangs on is on.
-gsNoteText =
-#(define-event-function (text) (markup?)
-   #{ -\footnote "" #'(0 . 0) #text ^\markup \null #})
+%% The line above the notes; while pages are chosen as high as with the common notes under it.
+#(define-markup-command (gs-above-notes layout props) ()
+   (let ((line (interpret-markup layout props
+                 (markup #:column (#:vspace 0.6 #:override '(span-factor . 1/4) #:draw-hline #:vspace 0.2))))
+         (notes (interpret-markup layout props
+                  (make-gs-notes-markup (map (lambda (text) (cons text 1)) gs:common-notes)))))
+     (if (or gs:laying-out (ly:stencil-empty? notes)) line
+         (stack-stencils Y DOWN (ly:output-def-lookup layout 'footnote-padding 0.2) (list line notes)))))
+
+%% A new page begins in a rest: elsewhere it costs more than a page left half empty. Pages that lie side by side would
+%% not need it, but whether they will a sheet of paper does not know.
+gsPlaysOn = #(make-music 'PageBreakEvent 'break-permission 'allow 'break-penalty 100)
 
 #(define-markup-command (gs-section layout props text) (string?)
    (interpret-markup layout props
@@ -114,7 +125,7 @@ gsPagePaper = \paper {
   tagline = ##f
   print-first-page-number = ##t
   print-page-number = ##t
-  footnote-separator-markup = \markup \column { \vspace #0.6 \override #'(span-factor . 1/4) \draw-hline \vspace #0.2 }
+  footnote-separator-markup = \markup \gs-above-notes
   footnote-padding = 0.4\mm
   footnote-footer-padding = 1\mm
   % The page breaker does not count all of these distances, so they are small, and the room around headings is in
@@ -124,7 +135,7 @@ gsPagePaper = \paper {
   score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 4) (stretchability . 20))
   system-system-spacing = #'((basic-distance . 11) (minimum-distance . 8) (padding . 2) (stretchability . 20))
   markup-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 1))
-  top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 0) (stretchability . 0))
+  top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 1.5) (stretchability . 0))
   last-bottom-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 30))
   bookTitleMarkup = \markup \column {
     \fill-line { \null \fontsize #5 \bold \fromproperty #'header:title \fromproperty #'header:draft }
@@ -133,6 +144,7 @@ gsPagePaper = \paper {
     \vspace #0.5
     \fill-line { \fromproperty #'header:instrument \null \fromproperty #'header:composer }
     \fromproperty #'header:pitchLine
+    \fromproperty #'header:noticeLine
     \vspace #0.2
     \fromproperty #'header:tempoLine
     \vspace #0.2

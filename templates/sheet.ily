@@ -27,7 +27,7 @@ gsPicture = \layout {
     \override Footnote.annotation-line = ##f
     \override Footnote.stencil = ##f
     \override SpacingSpanner.spacing-increment = #2.2
-    \override Hairpin.minimum-length = #4
+    \override Hairpin.minimum-length = #7
     \override SpacingSpanner.base-shortest-duration = #(ly:make-moment 1/16)
   }
 }
@@ -61,6 +61,8 @@ gsPictureInTime = \layout {
                   (markup #:wordwrap-string text))))
      (gs:even-height 2.3 0.5 (ly:stencil-add figure (ly:stencil-translate-axis body indent X)))))
 
+#(set! gs:note-markup make-gs-note-markup)
+
 #(define-markup-command (gs-tempo layout props words number) (string? string?)
    (interpret-markup layout props
      (if (string-null? words)
@@ -72,6 +74,6 @@ gsTempo =
 #(define-music-function (words number) (string? string?)
    #{ \tempo \markup \normal-text \gs-tempo #words #number #})
 
-#(define-markup-command (gs-stamp layout props) ()
+#(define-markup-command (gs-stamp layout props text) (string?)
    (interpret-markup layout props
-     (markup #:override '(box-padding . 0.4) #:box #:bold #:larger "DRAFT")))
+     (markup #:override '(box-padding . 0.4) #:box #:bold #:larger text)))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 
@@ -12,6 +13,15 @@ from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 
 HEAD = "instrument: horn\npitches: written\n"
+
+
+@pytest.fixture(scope="session", autouse=True)
+def own_cache(tmp_path_factory) -> Iterator[Path]:
+    """A cache for the tests alone: they neither find what the user made nor leave anything."""
+    folder = tmp_path_factory.mktemp("cache")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("GESTURESMITH_CACHE", str(folder))
+        yield folder
 
 
 @pytest.fixture(scope="session")

@@ -55,6 +55,15 @@ def slide_position(fundamental_cents: float, tube_cents: float) -> float:
     return 1.0 + (fundamental_cents - tube_cents) / 100.0
 
 
+def slide_reach(position: float, side_cents: float, open_cents: float) -> float:
+    """Where the slide stands at a position of some side, counted in positions of the open side.
+
+    A longer side (the trigger) needs longer steps: position 6 of a side in F lies at 7.4 of one in B-flat.
+    """
+    longer = math.exp2((open_cents - side_cents) / 1200.0)
+    return 1.0 + 12.0 * math.log2(1.0 + longer * (math.exp2((position - 1.0) / 12.0) - 1.0))
+
+
 def slide_extension_m(open_hz: float, position: float) -> float:
     """How far the slide is out at a position, in metres: half the added length, for the tube doubles back."""
     return (half_wavelength_m(open_hz * math.exp2(-(position - 1.0) / 12.0)) - half_wavelength_m(open_hz)) / 2.0

@@ -46,8 +46,12 @@ _LIMIT_NAMES = {
     "widest_cents": "the second note at most",
     "drift_cents": "the two fingerings apart by at most",
     "narrowest_cents": "a width of at least",
+    "lip_down_cents": "begins below its note by",
+    "room_below_cents": "needs below its note",
+    "room_above_cents": "needs above its note",
 }
-_MEASURES = ("cycles_hz",)  # what is so, rather than what must not be passed
+# What is so, rather than what must not be passed.
+_MEASURES = ("cycles_hz", "lip_down_cents", "room_below_cents", "room_above_cents")
 _NEED_WORDS = {"hand": "a hand in the bell", "valves": "valves", "slide": "a slide"}
 
 

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 
 from gesturesmith import techniques
 from gesturesmith.check.allow import Lifted, lift
 from gesturesmith.check.realise import realise
 from gesturesmith.check.where import where
 from gesturesmith.diagnostics import Finding, Severity, Verdict
+from gesturesmith.evidence import PLAYER
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.rules import all_rules
+from gesturesmith.rules._traits import traits
 from gesturesmith.rules.base import Case, Outcome, PassageCase, Rule
 from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
@@ -86,6 +88,12 @@ def _rules(kind: str) -> tuple[Rule, ...]:
     return tuple(r for r in all_rules() if getattr(r, checks[kind]) is not None)
 
 
+@lru_cache(maxsize=1024)
+def _rules_for(has: frozenset[str]) -> tuple[Rule, ...]:
+    """The rules that may find something on a gesture with these traits, by code."""
+    return tuple(r for r in _rules("gesture") if not r.only or r.only & has)
+
+
 def _tried(gesture: Gesture, fallback: str = "") -> tuple[Case, tuple[Finding, ...], Lifted]:
     realisation = realise(gesture)
     if fallback:
@@ -96,7 +104,7 @@ def _tried(gesture: Gesture, fallback: str = "") -> tuple[Case, tuple[Finding, .
 
 
 def _found(case: Case) -> Iterator[Finding]:
-    for rule in _rules("gesture"):
+    for rule in _rules_for(traits(case.gesture)):
         for finding in rule.check(case):  # type: ignore[misc]  # chosen for having it
             yield _complete(finding, rule, case.gesture)
 
@@ -109,7 +117,8 @@ def _complete(finding: Finding, rule: Rule, gesture: Gesture | None) -> Finding:
     place = finding.where
     if not place and gesture is not None:
         place = where(gesture, finding.span)
-    return replace(finding, code=rule.code, rule=rule.name, severity=severity, where=place)
+    text = f"{finding.text} ({PLAYER})" if finding.evidence.of_player else finding.text
+    return replace(finding, code=rule.code, rule=rule.name, severity=severity, where=place, text=text)
 
 
 def _refused(findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -151,7 +151,8 @@ def _carry(instrument: Instrument, runs: Sequence[Run], asked: Sequence[Asked], 
             found, broken = paths.slid(instrument, group)
             facts = facts._replace(breaks=(*facts.breaks, *(members[i] for i in broken)))
         elif run.path == "hand":
-            found = paths.handled(instrument, group)
+            # What the hand does on the way is the glissando itself: the pitch it sounds is played open.
+            found = paths.handled(instrument, [a._replace(bell="") for a in group])
             facts = facts._replace(hand=(*facts.hand, *members), tube=facts.tube or found[0].tube)
         elif run.path == "lip":
             found = paths.bent(instrument, group, run.one_partial)
@@ -189,7 +190,7 @@ def _played(gesture: Gesture, index: int, m: Manner, asked: Asked, way: Way | No
         tube=way.tube,
         partial=way.partial,
         error_cents=round(way.error, 6),
-        correction="" if asked.about else _correction(gesture.instrument, way.error),
+        correction="" if asked.about else _correction(gesture.instrument, way, m.bell),
         standard=way.standard,
         given=gesture.fingering.mode == "given",
         other=other,
@@ -209,14 +210,18 @@ def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _
     )
 
 
-def _correction(instrument: Instrument, error: float) -> str:
-    """What bridges an error: nothing within tune, the lip, the hand where it must go further down, else nothing."""
+def _correction(instrument: Instrument, way: Way, bell: str) -> str:
+    """What bridges an error: nothing within tune, else the lip; further down a drawn valve slide, or the hand."""
+    error = way.error
     if abs(error) <= in_tune_cents(instrument):
         return ""
-    lip, hand = instrument.limits.get("lip_correction_cents"), instrument.limits.get("hand_lower_cents")
+    names = ("lip_correction_cents", "valve_slide_cents", "hand_lower_cents")
+    lip, slide, hand = (instrument.limits.get(name) for name in names)
     if lip is not None and abs(error) <= lip.narrow.value:
         return "lip"
-    if instrument.has_hand and hand is not None and 0 < error <= hand.narrow.value:
+    if slide is not None and 0 < error <= slide.narrow.value and way.tube.valves != "0":
+        return "slide"
+    if instrument.has_hand and not bell and hand is not None and 0 < error <= hand.narrow.value:
         return "hand"
     return ""
 
@@ -254,7 +259,7 @@ def _gathered(
         tube, one_tube = tubed[0].tube, True
     # With half valves, without a pitch or about a pitch there is no fingering to tell.
     told = zip(played, manners, asked, strict=True)
-    odd = any(_odd(p, a) for p, m, a in told if m.path != "half-valve")
+    odd = any(_odd(gesture.instrument, p, a) for p, m, a in told if m.path != "half-valve")
     return Realisation(
         techniques=gesture.techniques,
         points=played,
@@ -268,9 +273,9 @@ def _gathered(
     )
 
 
-def _odd(point: PlayedPoint, asked: Asked) -> bool:
+def _odd(instrument: Instrument, point: PlayedPoint, asked: Asked) -> bool:
     """Whether the player would not come upon this fingering, or not upon the second one of a trill."""
-    if point.tube is None:
+    if point.tube is None or len(instrument.tubes) == 1:
         return False
     second = point.other is not None and point.other.name != point.tube.name
     return second or not (point.standard or asked.about)

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from gesturesmith.acoustics.series import nearest_partial, partial_cents
-from gesturesmith.acoustics.tubing import half_wavelength_m
+from gesturesmith.acoustics.tubing import half_wavelength_m, slide_reach
 from gesturesmith.instruments.base import Instrument, Side, Tube
 from gesturesmith.units import frequency_hz
 
@@ -28,7 +28,7 @@ class Way(NamedTuple):
     """One way of playing a pitch. `error` in cents against the pitch fingered, + is sharp.
 
     hand       what the fingers and thumb do, one bit each; or 0 on a slide
-    position   of the slide, 1 to 7 and between; 0 on valves
+    position   where the slide stands, in positions of the open side, 1 to 7 and between; 0 on valves
     """
 
     cost: float
@@ -108,14 +108,13 @@ def ways(
 def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: str) -> tuple[Way, ...]:
     """For each tube, in the instrument's order, its partial nearest to a sounding pitch; costs are left out."""
     usual = ways(instrument, Fraction(100 * round(sounding / 100)) if about else sounding, bell)[0]
-    slide = instrument.kind == "slide"
     rungs = []
     for tube, side, hand in hands(instrument):
         fingered = fingered_cents(instrument, side, float(sounding), bell)
         n = nearest_partial(fingered, tube.fundamental_cents, *tube.widest_partials)
         error = tube.fundamental_cents + partial_cents(n) - fingered
         standard = usual.standard and usual.tube.name == tube.name
-        rungs.append(Way(0.0, tube, n, error, standard, hand, float(tube.valves) if slide else 0.0, fingered))
+        rungs.append(Way(0.0, tube, n, error, standard, hand, tube.reach, fingered))
     return tuple(rungs)
 
 
@@ -153,7 +152,8 @@ def _valve_ways(instrument: Instrument, asked: float, bell: str, names: tuple[st
             cost = tuning_cost(error, in_tune) + 0.05 * (hand & 0xFFFF).bit_count() + 0.02 * n
             cost += 0.0 if charted else LEAVING_THE_CHART
             cost += 0.0 if tube.partials[0] <= n <= tube.partials[1] else _UNUSUAL_PARTIAL
-        found.append(Way(cost, tube, n, error, by_hand or (charted and tempered), hand, 0.0, fingered))
+        standard = (charted and tempered) or (by_hand and abs(error) <= in_tune)
+        found.append(Way(cost, tube, n, error, standard, hand, 0.0, fingered))
     return found
 
 
@@ -174,14 +174,14 @@ def _slide_ways(instrument: Instrument, asked: float, names: tuple[str, ...]) ->
                 at = min(max(position, low), high)
                 error = 100.0 * (position - at)
                 nearest = min(max(round(at), 1), side.positions)
-                tube = slide_tube(side, at, instrument.tubes)
+                tube = slide_tube(instrument, side, at)
                 name = f"{side.name} {nearest}".strip()
                 standard = tempered and name == chart_name and abs(error) <= in_tune and abs(at - nearest) <= 0.35
                 cost = 0.0
                 if not standard:
                     cost = LEAVING_THE_CHART + tuning_cost(error, in_tune) + 0.1 * at + 0.02 * n
                     cost += 0.0 if tube.partials[0] <= n <= tube.partials[1] else _UNUSUAL_PARTIAL
-                found.append(Way(cost, tube, n, error, standard, number << 16, at, asked))
+                found.append(Way(cost, tube, n, error, standard, number << 16, tube.reach, asked))
     return found
 
 
@@ -203,12 +203,12 @@ def _wanted_positions(side: Side, names: tuple[str, ...]) -> list[tuple[float, f
     return stretches
 
 
-def slide_tube(side: Side, position: float, tubes: tuple[Tube, ...]) -> Tube:
+def slide_tube(instrument: Instrument, side: Side, position: float) -> Tube:
     """The tube a slide makes at any position, named by the nearest whole one: "3", "short 3", "long 2"."""
     whole = min(max(int(position + 0.5 - 1e-9), 1), side.positions)
     off = position - whole
     word = "" if abs(off) <= _ROUNDING_POSITIONS else ("short " if off < 0 else "long ")
-    base = next(t for t in tubes if t.side == side.name and t.valves == str(whole))
+    base = next(t for t in instrument.tubes if t.side == side.name and t.valves == str(whole))
     if not off:
         return base
     fundamental = side.fundamental_cents - 100.0 * (position - 1.0)
@@ -219,4 +219,5 @@ def slide_tube(side: Side, position: float, tubes: tuple[Tube, ...]) -> Tube:
         length_m=half_wavelength_m(frequency_hz(fundamental)),
         partials=base.partials,
         widest_partials=base.widest_partials,
+        reach=slide_reach(position, side.fundamental_cents, instrument.sides[0].fundamental_cents),
     )

@@ -2,186 +2,82 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from fractions import Fraction
 
-from gesturesmith.check.judge import Judged, judge
+from gesturesmith.check import tries
+from gesturesmith.check.bench import Bench
+from gesturesmith.check.division import cuts
+from gesturesmith.check.edits import Changes
+from gesturesmith.check.judge import Judged, verdict_of
 from gesturesmith.check.where import point_at
 from gesturesmith.diagnostics import Edit, Finding, Severity, Suggestion, Verdict
-from gesturesmith.lang import parse
-from gesturesmith.lang.nodes import Block, Contour, Entry, File
-from gesturesmith.model.piece import Settings
-from gesturesmith.model.resolve import resolve
-from gesturesmith.rules import _tries
-from gesturesmith.rules.base import Case
-from gesturesmith.source import Source, Span
-from gesturesmith.units import Spelling
+from gesturesmith.lang.nodes import Block
+from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
 MOST = 3  # suggestions for one finding
-TRIES = 40  # edits judged for one gesture: one of many faults must not hold up the rest
-POINTS = 400  # points judged again for one gesture, over all its edits: nor must one of many points
-_NOTE = re.compile(r"(?<![A-Za-z0-9])(x?)([A-G])(##|bb|[#b]?[v^]?)([0-9])(?![A-Za-z0-9])")
-_ALTER = {
-    "": 0, "#": 2, "b": -2, "##": 4, "bb": -4, "^": 1, "v": -1, "#^": 3, "#v": 1, "b^": -1, "bv": -3
-}  # fmt: skip
-_PARTS = re.compile(r"(point|line) ([0-9]+)\Z")
-type Changes = tuple[tuple[str, str], ...]
+TRIES = 24  # edits judged for one gesture: one of many faults must not hold up the rest
+POINTS = 150  # points judged again for one gesture, over all its edits: nor must one of many points
+STEPS = 4  # edits that are put together where no single one will do
+
+type Place = tuple[str, int | None]
 
 
-def apply_edits(lines: Sequence[str], edits: Iterable[Edit], first_line: int = 1) -> tuple[str, ...]:
-    """The lines with the edits made; `first_line` is the number of the first of them."""
-    changed = list(lines)
-    added: dict[int, list[str]] = {}
-    for edit in edits:
-        index = edit.line - first_line
-        if edit.old == "":
-            added.setdefault(index, []).append(edit.new)
-        else:
-            changed[index] = changed[index].replace(edit.old, edit.new, 1)
-    return tuple(text for i, line in enumerate(changed) for text in (line, *added.get(i, ())))
+def with_suggestions(bench: Bench, judged: Judged) -> tuple[Finding, ...]:
+    """The findings of a gesture, each with up to three edits that were checked and pass."""
+    block = bench.block(judged.case.gesture.name)
+    wanted = any(f.try_values or f.severity is Severity.REFUSED for f in judged.findings)
+    if block is None or not wanted:
+        return judged.findings
+    trial = _Trial(bench, block, judged)
+    return tuple(replace(f, suggestions=trial.suggestions(f), try_values=()) for f in judged.findings)
 
 
-class Bench:
-    """The gestures of one file with their text, on which edits are tried out."""
-
-    def __init__(self, tree: File, settings: Settings, lines: Sequence[str]) -> None:
-        self._tree = tree
-        self._settings = settings
-        self._lines = lines
-        self._blocks = {b.name.text.casefold(): b for b in tree.blocks if b.kind == "gesture"}
-
-    def with_suggestions(self, judged: Judged) -> tuple[Finding, ...]:
-        """The findings of a gesture, each with up to three edits that were checked and pass."""
-        block = self._blocks.get(judged.case.gesture.name.casefold())
-        wanted = any(f.try_values or f.severity is Severity.REFUSED for f in judged.findings)
-        if block is None or not wanted:
-            return judged.findings
-        trial = _Trial(self, block, judged)
-        return tuple(replace(f, suggestions=trial.suggestions(f), try_values=()) for f in judged.findings)
-
-    def edits(self, block: Block, changes: Changes) -> tuple[Edit, ...] | None:
-        """Changes of keys as edits of lines, or None where they change nothing or cannot be written."""
-        parts: dict[str, str] = {}
-        rows: list[Edit] = []
-        for key, value in changes:
-            text = self._as_read(value)
-            match = _PARTS.match(key)
-            if match:
-                parts[key] = text
-                continue
-            entry = block.get(key)
-            if entry is None:
-                indent = block.indent or "  "
-                rows.append(Edit(block.span.line, "", f"{indent}{key}: {text}"))
-            else:
-                rows += self._rewritten(block, entry, text)
-        if parts:
-            contour = self._contour_edits(block, parts)
-            if contour is None:
-                return None
-            rows += contour
-        return tuple(rows) or None
-
-    def read_again(self, block: Block, edits: Iterable[Edit]) -> Judged | None:
-        """The gesture of a block with edits made, judged; None where it can no longer be read."""
-        lines = self._lines[block.span.line - 1 : block.last_line]
-        text = "\n".join(apply_edits(lines, edits, block.span.line))
-        tree, errors = parse(Source("edited", text))
-        if errors or len(tree.blocks) != 1:
-            return None
-        alone = File(self._tree.settings, tree.blocks)
-        piece, errors = resolve(alone, instrument=self._settings.instrument)
-        if errors or piece is None or len(piece.gestures) != 1:
-            return None
-        return judge(piece.gestures[0])
-
-    def _as_read(self, value: str) -> str:
-        """A value with written pitches, turned to sounding ones where the file is read so."""
-        if self._settings.pitches == "written" or '"' in value:
-            return value
-        return _NOTE.sub(lambda m: m[1] + self._settings.instrument.heard(_spelling(m)).name, value)
-
-    def _rewritten(self, block: Block, entry: Entry, text: str) -> Iterator[Edit]:
-        line = entry.key.span.line
-        start, end = entry.key.span.column - 1, entry.span.end_column - 1
-        old, new = self._lines[line - 1][start:end], f"{entry.key.text}: {text}"
-        if old != new:
-            yield Edit(line, old, new)
-        for further in self._continued(block, entry):
-            yield Edit(further, self._lines[further - 1].strip(), "")
-
-    def _continued(self, block: Block, entry: Entry) -> Iterator[int]:
-        """The lines after its first on which a value goes on: deeper than its key."""
-        depth = entry.key.span.column - 1
-        for number in range(entry.key.span.line + 1, block.last_line + 1):
-            line = self._lines[number - 1]
-            if not line.strip():
-                continue
-            if len(line) - len(line.lstrip()) <= depth:
-                return
-            yield number
-
-    def _contour_edits(self, block: Block, parts: dict[str, str]) -> tuple[Edit, ...] | None:
-        entry = block.get("contour")
-        if entry is None or not isinstance(entry.value, Contour):
-            return None
-        by_line: dict[int, list[tuple[int, int, str]]] = {}
-        for key, text in parts.items():
-            kind, _, number = key.partition(" ")
-            row = entry.value.points if kind == "point" else entry.value.lines
-            if int(number) >= len(row):
-                return None
-            part = row[int(number)]
-            span = entry.value.points[int(number)].height.span if kind == "point" else part.span
-            by_line.setdefault(span.line, []).append((span.column - 1, span.end_column - 1, text))
-        edits = []
-        for row_number, changes in sorted(by_line.items()):
-            line = self._lines[row_number - 1]
-            new = line
-            for start, end, text in sorted(changes, reverse=True):
-                new = new[:start] + text + new[end:]
-            if new != line:
-                edits.append(_shortest(row_number, line, new, entry))
-        return tuple(edits) or None
-
-
-def _shortest(number: int, line: str, new: str, entry: Entry) -> Edit:
-    """The change of a line as an edit of its value and key, without what stands around it."""
-    start = len(line) - len(line.lstrip())
-    end = entry.span.end_column - 1 if number == entry.key.span.line else len(line.rstrip())
-    return Edit(number, line[start:end], new[start : len(new) - (len(line) - end)])
-
-
-def _spelling(match: re.Match[str]) -> Spelling:
-    return Spelling(match[2], Fraction(_ALTER[match[3]], 2), int(match[4]))
-
-
-@frozen
+@frozen(kw_only=True)
 class _Seen:
-    """What counts of a judged gesture when edits are weighed."""
+    """What counts of a gesture, or of its halves, when edits are weighed."""
 
+    judged: tuple[Judged, ...]
     verdict: Verdict
-    places: Counter[tuple[str, int | None]]  # how often each rule found something at each point
+    places: Counter[Place]  # how often each rule found something at each point
     graver: tuple[Counter[str], ...]  # how often each rule found something at least as grave, by rank
 
     @classmethod
-    def of(cls, judged: Judged) -> _Seen:
-        places, graver = Counter[tuple[str, int | None]](), tuple(Counter[str]() for _ in Severity)
-        spots = {p.span: i for i, p in enumerate(judged.case.gesture.points)}
-        for finding in judged.findings:
-            places[_place(judged, finding, spots)] += 1
-            for rank in range((finding.severity or Severity.CAUTION).rank + 1):
-                graver[rank][finding.rule] += 1
-        return cls(judged.verdict, places, graver)
+    def of(cls, judged: tuple[Judged, ...]) -> _Seen:
+        places, graver = Counter[Place](), tuple(Counter[str]() for _ in Severity)
+        for one in judged:
+            spots = {p.span: i for i, p in enumerate(one.case.gesture.points)}
+            for finding in one.findings:
+                places[_place(one, finding, spots)] += 1
+                for rank in range((finding.severity or Severity.CAUTION).rank + 1):
+                    graver[rank][finding.rule] += 1
+        verdict = verdict_of(f for one in judged for f in one.findings)
+        return cls(judged=judged, verdict=verdict, places=places, graver=graver)
+
+    @property
+    def refusals(self) -> Counter[str]:
+        return self.graver[Severity.REFUSED.rank]
 
 
-def _place(judged: Judged, finding: Finding, spots: dict[Span, int]) -> tuple[str, int | None]:
+def _place(judged: Judged, finding: Finding, spots: dict[Span, int]) -> Place:
     index = spots.get(finding.span)
     return finding.rule, point_at(judged.case.gesture, finding.span) if index is None else index
+
+
+@frozen(kw_only=True)
+class _Offer:
+    """An edit that may be suggested; `others` are its edits in other blocks, by their names."""
+
+    edits: tuple[Edit, ...]
+    others: dict[str, tuple[Edit, ...]]
+    changes_music: bool
+    words: str = ""
+
+    @property
+    def all_edits(self) -> tuple[Edit, ...]:
+        return (*self.edits, *(e for edits in self.others.values() for e in edits))
 
 
 class _Trial:
@@ -191,74 +87,228 @@ class _Trial:
         self._bench = bench
         self._block = block
         self._judged = judged
-        self._before = _Seen.of(judged)
+        self._case = judged.case
+        self._before = _Seen.of((judged,))
         self._spots = {p.span: i for i, p in enumerate(judged.case.gesture.points)}
-        self._tries = max(4, min(TRIES, POINTS // len(judged.case.gesture.points)))
-        self._general: tuple[Changes, ...] | None = None
+        self._left = max(4, min(TRIES, POINTS // len(judged.case.gesture.points)))
         self._seen: dict[tuple[Edit, ...], _Seen | None] = {}
+        self._worse: dict[tuple[Edit, ...], bool] = {}
+        self._general: tuple[Changes, ...] | None = None
+        self._joined: tuple[Suggestion, ...] | None = None
 
     def suggestions(self, finding: Finding) -> tuple[Suggestion, ...]:
         """Up to three edits that remove the finding, are not refused and cause nothing as bad."""
-        if len(self._seen) >= self._tries:
-            return ()
-        good = self._passing(finding, finding.try_values)
-        if good or finding.severity is not Severity.REFUSED:
-            return good
-        if self._general is None:
-            self._general = tuple(general(self._judged.case))
-        return self._passing(finding, self._general)
+        refused = finding.severity is Severity.REFUSED
+        if not refused and self._before.verdict is Verdict.REFUSED:
+            return ()  # what is refused is put right first
+        if refused and len(self._before.refusals) > 1:
+            self._together()  # one edit will hardly do: only those are looked at that this tries
+            self._left = 0
+        good = tuple(self._passing(finding))
+        if not good and refused:
+            good = self._together()
+        return good
 
-    def _passing(self, finding: Finding, proposals: tuple[Changes, ...]) -> tuple[Suggestion, ...]:
-        good: list[Suggestion] = []
+    # --- one edit ----------------------------------------------------------------------------------------
+
+    def _passing(self, finding: Finding) -> Iterator[Suggestion]:
+        count = 0
+        known = set[tuple[Edit, ...]]()
+        for offer in self._offers(finding):
+            if offer.edits in known:
+                continue
+            known.add(offer.edits)
+            again = self._again(offer.edits)
+            if again is None or not self._answers(finding, again) or self._harms(finding, offer):
+                continue
+            yield _suggestion(offer, again)
+            count += 1
+            if count == MOST:
+                return
+
+    def _offers(self, finding: Finding) -> Iterator[_Offer]:
+        """The edits for a finding in the order of what a composer gives up: those its rule proposes and, where
+        it is refused, general ones."""
+        own = finding.try_values
+        refusals = self._judged.refusals
+        if {f.rule for f in refusals} == {finding.rule}:
+            if self._general is None:
+                self._general = (
+                    *tries.united(refusals, "line"),
+                    *tries.general(self._case, finding),
+                    *tries.united(refusals, "point"),
+                )
+            # What is wrong at other places as well is not put right at this one.
+            several = len({f.span for f in refusals}) > 1
+            own = (*(c for c in own if not several or len(c) > 1 or not tries.is_part(c)), *self._general)
+        changes = [(tries.ease(c, self._case), i, c) for i, c in enumerate(own)]
+        changes.sort(key=lambda row: row[:2])
+        yield from self._written(c for ease, _, c in changes if ease < tries.DIVISION)
+        yield from self._divisions(finding)
+        yield from self._written(c for ease, _, c in changes if ease > tries.DIVISION)
+
+    def _written(self, proposals: Iterable[Changes]) -> Iterator[_Offer]:
         for changes in proposals:
-            edits = self._bench.edits(self._block, changes)
-            if edits is None or any(s.edits == edits for s in good):
-                continue
-            again = self._again(edits)
-            if again is None or not self._answers(finding, again):
-                continue
-            good.append(Suggestion(edits=edits, verdict=again.verdict, changes_music=_changes_music(changes)))
-            if len(good) == MOST:
-                break
-        return tuple(good)
+            offer = self._offer(changes)
+            if offer is not None:
+                yield offer
+
+    def _offer(self, changes: Changes) -> _Offer | None:
+        written = tries.expanded(changes, self._case)
+        edits = self._bench.writer.edits(self._block, written) if written else None
+        if edits is None:
+            return None
+        return _Offer(edits=edits, others={}, changes_music=tries.changes_music(written, self._case))
+
+    def _divisions(self, finding: Finding) -> Iterator[_Offer]:
+        """The gesture as two, where it is refused or a slide has to break."""
+        if finding.severity is Severity.REFUSED:
+            wanted = tries.divisible(self._case, finding)
+        else:
+            wanted = _place(self._judged, finding, self._spots)[1] in self._case.realisation.breaks
+        if not wanted:
+            return
+        for cut in cuts(self._case):
+            made = self._bench.divider.divided(self._block, self._case.gesture, cut)
+            if made is not None:
+                yield _Offer(edits=made.edits, others=made.others, changes_music=cut.in_line, words=made.words)
 
     def _again(self, edits: tuple[Edit, ...]) -> _Seen | None:
+        """The gesture with edits made, judged; None where it cannot be read, or enough has been tried."""
         if edits not in self._seen:
-            if len(self._seen) >= self._tries:
+            if self._left <= 0:
                 return None
+            self._left -= 1
             judged = self._bench.read_again(self._block, edits)
             self._seen[edits] = None if judged is None else _Seen.of(judged)
         return self._seen[edits]
 
     def _answers(self, finding: Finding, again: _Seen) -> bool:
-        """Whether it is gone, nothing is refused, and no other rule finds more that is as grave."""
+        """Whether it is gone, nothing is refused, and no rule finds more that is as grave."""
         if again.verdict is Verdict.REFUSED:
-            return False
-        place = _place(self._judged, finding, self._spots)
-        if again.places[place] >= self._before.places[place]:
             return False
         rank = (finding.severity or Severity.CAUTION).rank
         before, after = self._before.graver[rank], again.graver[rank]
-        return all(n <= before[rule] for rule, n in after.items() if rule != finding.rule)
+        if any(n > before[rule] for rule, n in after.items()):
+            return False
+        if len(again.judged) > 1:  # points are counted anew in each half
+            return after[finding.rule] < before[finding.rule]
+        place = _place(self._judged, finding, self._spots)
+        return again.places[place] < self._before.places[place]
+
+    def _harms(self, finding: Finding, offer: _Offer) -> bool:
+        """Whether a passage that plays the gesture would be worse off."""
+        if offer.edits not in self._worse:
+            again = self._again(offer.edits)
+            judged = again.judged if again is not None else ()
+            rank = (finding.severity or Severity.CAUTION).rank
+            self._worse[offer.edits] = self._bench.harms(self._block, offer.edits, offer.others, judged, rank)
+        return self._worse[offer.edits]
+
+    # --- several edits put together ----------------------------------------------------------------------
+
+    def _together(self) -> tuple[Suggestion, ...]:
+        """One suggestion of several edits, for a gesture in which several things are wrong; the same for all of
+        its refusals."""
+        if self._joined is None:
+            self._left = max(self._left, 4 * STEPS)
+            found = self._in_steps() or self._as_plain()
+            self._joined = (found,) if found is not None else ()
+        return self._joined
+
+    def _in_steps(self, start: Changes = (), now: _Seen | None = None) -> Suggestion | None:
+        """An edit for each reason, all at once; else one after the other, each the one that leaves least refused.
+        Those that were not needed are taken back."""
+        taken = [start] if start else []
+        now = now or self._before
+        for _ in range(STEPS):
+            tried = self._tried(now, taken)
+            if not taken and (found := self._one_each(tried)) is not None:
+                return found
+            fewer = [t for t in tried if t[1].refusals.total() < now.refusals.total()]
+            if not fewer:
+                return None
+            changes, now = min(fewer, key=lambda t: t[1].refusals.total())
+            taken.append(changes)
+            if now.verdict is not Verdict.REFUSED:
+                return self._without_idle(taken)
+        return None
+
+    def _tried(self, now: _Seen, taken: Sequence[Changes]) -> list[tuple[Changes, _Seen]]:
+        """What each further edit leaves, easiest first, up to the first that leaves nothing refused."""
+        (judged,) = now.judged
+        by_rule: dict[str, list[Finding]] = {}
+        for finding in judged.refusals:
+            by_rule.setdefault(finding.rule, []).append(finding)
+        rows = tuple(by_rule.values())
+        proposals = [c for found in rows for c in tries.united(found, "line")]
+        proposals += [*tries.steps(judged.case), *(c for found in rows for c in found[0].try_values)]
+        proposals += [c for found in rows for c in tries.united(found, "point")]
+        written = dict.fromkeys(c for p in proposals if (c := tries.expanded(p, judged.case)))
+        left: list[tuple[Changes, _Seen]] = []
+        for changes in sorted(written, key=lambda c: tries.ease(c, judged.case)):
+            again = self._merged(taken, changes)
+            if again is None or any(n > now.refusals[r] for r, n in again.refusals.items()):
+                continue
+            left.append((changes, again))
+            if again.verdict is not Verdict.REFUSED:
+                break
+        return left
+
+    def _one_each(self, tried: Sequence[tuple[Changes, _Seen]]) -> Suggestion | None:
+        """For each rule that refuses the easiest edit after which it does not, put together."""
+        taken: list[Changes] = []
+        for rule in self._before.refusals:
+            cure = next((changes for changes, again in tried if not again.refusals[rule]), None)
+            if cure is None:
+                return None
+            if cure not in taken:
+                taken.append(cure)
+        again = self._merged(taken, ())
+        if again is None or again.verdict is Verdict.REFUSED:
+            return None
+        return self._without_idle(taken)
+
+    def _merged(self, taken: Iterable[Changes], more: Changes) -> _Seen | None:
+        edits = self._bench.writer.edits(self._block, _merge((*taken, more)))
+        return None if edits is None else self._again(edits)
+
+    def _without_idle(self, taken: list[Changes]) -> Suggestion | None:
+        for changes in tuple(taken):
+            rest = [c for c in taken if c is not changes]
+            again = self._merged(rest, ()) if rest else None
+            if again is not None and again.verdict is not Verdict.REFUSED:
+                taken = rest
+        return self._if_good(_merge(taken))
+
+    def _as_plain(self) -> Suggestion | None:
+        """Ordinary notes, and steps from there: the last that is tried."""
+        self._left = max(self._left, 4 * STEPS)
+        best: tuple[Changes, _Seen] | None = None
+        for changes in tries.plain(self._case):
+            written = _merge((tries.expanded(changes, self._case),))
+            again = self._merged((), written) if written else None
+            if again is not None and again.verdict is not Verdict.REFUSED:
+                return self._if_good(written)
+            if again is not None and (best is None or again.refusals.total() < best[1].refusals.total()):
+                best = written, again
+        return None if best is None else self._in_steps(*best)
+
+    def _if_good(self, changes: Changes) -> Suggestion | None:
+        offer = self._offer(changes)
+        again = self._again(offer.edits) if offer is not None else None
+        if offer is None or again is None or again.verdict is Verdict.REFUSED:
+            return None
+        refusal = self._judged.refusals[0]
+        return None if self._harms(refusal, offer) else _suggestion(offer, again)
 
 
-def general(case: Case) -> Iterator[Changes]:
-    """Edits that may help whatever is wrong, in the order of what a composer gives up most easily."""
-    gesture = case.gesture
-    if gesture.fingering.mode != "auto":
-        yield (("fingering", "auto"),)
-    if gesture.dynamics:
-        yield from _tries.levels(gesture, "mf")
-    for factor in (1.5, 2.0, 3.0):
-        yield from _tries.slower(gesture, factor)
-    if len(gesture.techniques) > 1:
-        for technique in gesture.techniques:
-            yield from _tries.without(case, technique.key)
-    for semitones in (-2, 2, -5, 5, -12, 12):
-        yield from _tries.moved(case, semitones)
-    yield from _tries.about(gesture, *_tries.exact_points(gesture))
+def _merge(rows: Iterable[Changes]) -> Changes:
+    """Changes one after the other as one: of a key that is changed twice, the last."""
+    return tuple({key: value for changes in rows for key, value in changes}.items())
 
 
-def _changes_music(changes: Changes) -> bool:
-    """Whether other pitches are asked for, or exact ones become approximate."""
-    return any(key in ("contour", "band", "sing") or key.startswith("point ") for key, _ in changes)
+def _suggestion(offer: _Offer, again: _Seen) -> Suggestion:
+    return Suggestion(
+        edits=offer.all_edits, verdict=again.verdict, changes_music=offer.changes_music, words=offer.words
+    )

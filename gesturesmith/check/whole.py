@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from gesturesmith.check.difficulty import difficulty, passage_difficulty
+from gesturesmith.check.exercises import Practice, lines
 from gesturesmith.check.judge import Judged, in_file_order, judge, judge_passage, verdict_of
 from gesturesmith.check.realise import as_json
 from gesturesmith.diagnostics import (
@@ -15,26 +17,26 @@ from gesturesmith.diagnostics import (
     GestureReport,
     PassageReport,
     ReadError,
-    Severity,
 )
 from gesturesmith.lang.nodes import File
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.piece import Exercise, Passage, PassageItem, Piece
+from gesturesmith.model.piece import Passage, PassageItem, Piece
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
-    from gesturesmith.check.suggest import Bench
+    from gesturesmith.check.bench import Bench
 
 
 @frozen(kw_only=True)
 class Checked:
-    """What is said of a file, and the cases that are engraved from it, by the names of their blocks."""
+    """What is said of a file, and what is engraved from it, by the names of the blocks."""
 
     report: FileReport
     cases: dict[str, Case]
     passage_cases: dict[str, PassageCase]
+    practices: dict[str, Practice]
 
 
 def check(
@@ -47,46 +49,60 @@ def check(
 ) -> Checked:
     """Judge everything in a file. Without `suggestions` nothing is tried out to put it right."""
     judged = {g.name: judge(g) for g in piece.gestures}
-    bench = _bench(piece, tree, source) if suggestions and any(j.findings for j in judged.values()) else None
+    wanted = suggestions and any(j.findings for j in judged.values())
+    bench = _bench(piece, tree, source, judged) if wanted else None
     own = {g.name: g for g in piece.gestures}
-    passages = tuple(_passage(p, own, judged) for p in piece.passages)
+    passages = tuple(passage_said(p, own, judged) for p in piece.passages)
+    practices = tuple(lines(e) for e in piece.exercises)
     report = FileReport(
         source=source,
         readable=not errors,
         errors=tuple(sorted(errors, key=lambda e: (e.span.line, e.span.column, e.code))),
         gestures=tuple(_gesture_report(j, bench) for j in judged.values()),
         passages=tuple(said for _, said in passages),
-        exercises=tuple(_exercise(e) for e in piece.exercises),
+        exercises=tuple(_exercise(p) for p in practices),
     )
     return Checked(
         report=report,
         cases={name: j.case for name, j in judged.items()},
         passage_cases={case.passage.name: case for case, _ in passages},
+        practices={p.exercise.name: p for p in practices},
     )
 
 
-def _bench(piece: Piece, tree: File, source: Source) -> Bench:
-    from gesturesmith.check.suggest import Bench  # a file without a fault does not pay for it
+def _bench(piece: Piece, tree: File, source: Source, judged: dict[str, Judged]) -> Bench:
+    from gesturesmith.check.bench import Bench  # a file without a fault does not pay for it
 
-    return Bench(tree, piece.settings, source.lines)
+    return Bench(tree, piece.settings, source.lines, judged)
+
+
+def _with_suggestions(judged: Judged, bench: Bench | None) -> tuple[Finding, ...]:
+    if bench is None or not judged.findings:
+        return judged.findings
+    from gesturesmith.check.suggest import with_suggestions
+
+    return with_suggestions(bench, judged)
 
 
 def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:
     gesture = judged.case.gesture
+    hard = difficulty(judged.case)
     return GestureReport(
         name=gesture.name,
         title=gesture.title,
         span=gesture.span,
         verdict=judged.verdict,
-        findings=bench.with_suggestions(judged) if bench else judged.findings,
+        findings=_with_suggestions(judged, bench),
         realisation=as_json(judged.case.realisation),
+        difficulty=hard.number,
+        demands=hard.demands,
     )
 
 
 # --- passages --------------------------------------------------------------------------------------------
 
 
-def _passage(
+def passage_said(
     passage: Passage, own: dict[str, Gesture], judged: dict[str, Judged]
 ) -> tuple[PassageCase, PassageReport]:
     """A passage: what its own gestures were found to be, and how those it moves come out."""
@@ -103,12 +119,15 @@ def _passage(
         for finding in p.findings
     )
     findings = in_file_order((*judge_passage(case), *_once(moved)))
+    hard = passage_difficulty(case)
     said = PassageReport(
         name=passage.name,
         title=passage.title,
         span=passage.span,
         verdict=verdict_of(findings),
         findings=findings,
+        difficulty=hard.number,
+        demands=hard.demands,
     )
     return case, said
 
@@ -149,27 +168,14 @@ def _once(findings: Iterator[Finding]) -> Iterator[Finding]:
 # --- exercises -------------------------------------------------------------------------------------------
 
 
-def _exercise(exercise: Exercise) -> ExerciseReport:
-    """How many variants can be played, and which cannot, each with its first reason."""
-    left_out = tuple(
-        (label, reason)
-        for label, variant in zip(exercise.labels, exercise.variants, strict=True)
-        if (reason := _reason(variant))
-    )
-    playable = len(exercise.variants) - len(left_out)
-    made = min(playable, exercise.keep) if isinstance(exercise.keep, int) else playable
+def _exercise(practice: Practice) -> ExerciseReport:
+    """Which variants a sheet has, and which cannot be played, each with its first reason."""
+    exercise = practice.exercise
     return ExerciseReport(
         name=exercise.name,
         title=exercise.title,
         span=exercise.span,
-        made=made,
-        left_out=left_out,
+        made=len(practice.kept),
+        left_out=practice.left_out,
+        kept=tuple((line.label, line.difficulty) for line in practice.kept),
     )
-
-
-def _reason(variant: Gesture) -> str:
-    refused = next((f for f in judge(variant).findings if f.severity is Severity.REFUSED), None)
-    if refused is None:
-        return ""
-    where = f"{refused.where}: " if refused.where else ""
-    return f"{where}{refused.text} ({refused.rule})"

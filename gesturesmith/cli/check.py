@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from gesturesmith.cli.console import complain, say, say_bytes
+from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.status import Status, worst
 
 if TYPE_CHECKING:
@@ -17,29 +19,45 @@ if TYPE_CHECKING:
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
 @click.option("--json", "as_json", is_flag=True, help="Print the result for programs, as one JSON object.")
+@profiles_option
 @click.pass_context
-def check(context: click.Context, files: tuple[str, ...], as_json: bool) -> Status:
-    """Say whether, and how, each gesture of FILE... can be played."""
+def check(context: click.Context, files: tuple[str, ...], as_json: bool, profiles: Path | None) -> Status:
+    """Say whether, and how, each gesture of FILE... can be played. A folder stands for all the files in it."""
+    from gesturesmith.cli.gathering import Input, gather
+    from gesturesmith.cli.progress import Progress
     from gesturesmith.cli.reading import Unread, read
     from gesturesmith.diagnostics import Report, render_json, render_text
     from gesturesmith.pipeline import Options, compile_text
 
     reports, spoken = [], []
-    for path in dict.fromkeys(files):
-        source = read(path)
+    progress = Progress()
+    found = gather(files)
+    for number, one in enumerate(found):
+        source = one if isinstance(one, Unread) else read(one.path)
         if isinstance(source, Unread):
             if not as_json:
                 complain(f"{source.name}: {source.message}")
             reports.append(source.report)
-        else:
-            options = Options(folder=Path(path).parent, only_check=True)
+        elif isinstance(one, Input):
+            progress(f"{source.name}: checking", number, len(found))
+            options = Options(folder=folder_of(one.path, profiles), only_check=True)
             spoken.append(compile_text(source, options).report)
             reports.append(spoken[-1])
+    progress.done()
     if as_json:
         say_bytes(render_json(Report(files=tuple(reports))).encode())
     elif spoken:
         say(render_text(Report(files=tuple(spoken)), colour=bool(context.color)).rstrip("\n"))
+    if len(reports) > 1 and not as_json:
+        say(_in_all(reports))
     return worst(*(status_of(r) for r in reports))
+
+
+def _in_all(reports: list[FileReport]) -> str:
+    """`in all: 30 playable, 6 not as written, 4 that cannot be read`."""
+    count = Counter(status_of(report) for report in reports)
+    words = {Status.GOOD: "playable", Status.REFUSED: "not as written", Status.INPUT: "with errors"}
+    return f"in all: {', '.join(f'{count[status]} {said}' for status, said in words.items())}"
 
 
 def status_of(report: FileReport) -> Status:

@@ -6,8 +6,6 @@ import os
 import sys
 from typing import TextIO
 
-_erase = "\r\x1b[K"
-
 
 def wants_colour(stream: TextIO) -> bool:
     """Colour on a terminal only; NO_COLOR takes it away, FORCE_COLOR gives it anywhere (no-color.org)."""
@@ -15,7 +13,7 @@ def wants_colour(stream: TextIO) -> bool:
         return False
     if os.environ.get("FORCE_COLOR", "0") not in ("", "0"):
         return True
-    return _is_terminal(stream)
+    return is_terminal(stream)
 
 
 def clean(text: str) -> str:
@@ -58,25 +56,8 @@ def stop_writing(stream: TextIO) -> None:
     os.close(nowhere)
 
 
-class Progress:
-    """One line on a terminal's standard error that says what is being done, and goes away again."""
-
-    def __init__(self) -> None:
-        self._shown = _is_terminal(sys.stderr)
-
-    def __call__(self, text: str) -> None:
-        if self._shown:
-            sys.stderr.write(f"{_erase}{clean(text)}")
-            sys.stderr.flush()
-
-    def done(self) -> None:
-        """Take the line away."""
-        if self._shown:
-            sys.stderr.write(_erase)
-            sys.stderr.flush()
-
-
-def _is_terminal(stream: TextIO) -> bool:
+def is_terminal(stream: TextIO) -> bool:
+    """Whether somebody looks at it, on something that can be written over."""
     try:
         return stream.isatty() and os.environ.get("TERM") != "dumb"
     except ValueError:  # closed by whoever started us

@@ -13,9 +13,14 @@ from gesturesmith import __version__
 _COMMANDS = {
     "new": "gesturesmith.cli.new:new",
     "check": "gesturesmith.cli.check:check",
+    "suggest": "gesturesmith.cli.suggest:suggest",
     "engrave": "gesturesmith.cli.engrave:engrave",
+    "notes": "gesturesmith.cli.notes:notes",
+    "sheet": "gesturesmith.cli.sheet:sheet",
+    "chart": "gesturesmith.cli.chart:chart",
     "explain": "gesturesmith.cli.explain:explain",
     "format": "gesturesmith.cli.format:format_",
+    "cache": "gesturesmith.cli.cache:cache",
     "list": "gesturesmith.cli.listing:list_",
 }
 
@@ -34,8 +39,32 @@ class _Commands(click.Group):
         return command
 
 
+def _remember(context: click.Context, option: click.Parameter, value: bool) -> None:
+    """Whether more is wanted; it is read before `--version`, wherever it stands."""
+    context.meta["verbose"] = value
+
+
+def _version(context: click.Context, option: click.Parameter, value: bool) -> None:
+    if not value:
+        return
+    click.echo(f"gesturesmith {__version__}")
+    if context.meta["verbose"]:
+        from gesturesmith.cli.machine import lines
+
+        for line in lines():
+            click.echo(line)
+    context.exit()
+
+
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
-@click.version_option(__version__, prog_name="gesturesmith", message="%(prog)s %(version)s")
+@click.option("--verbose", is_flag=True, is_eager=True, expose_value=False, callback=_remember, hidden=True)
+@click.option(
+    "--version",
+    is_flag=True,
+    expose_value=False,
+    callback=_version,
+    help="Show the version and exit; with --verbose also what is worked with.",
+)
 def cli() -> None:
     """Brass gestures from a short text: checked against the instrument, engraved for the player.
 

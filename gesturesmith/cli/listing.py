@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import click
 
-from gesturesmith.cli.console import say, say_bytes
+from gesturesmith.cli.console import clean, complain, say, say_bytes
 from gesturesmith.cli.status import Status
 
 # A row of a listing: its fields by name, in the order in which they are printed.
@@ -15,9 +15,17 @@ Row = dict[str, str]
 
 @click.command(name="list")
 @click.argument("what", type=click.Choice(["techniques", "instruments", "rules"]))
+@click.option("--show", metavar="NAME", help="Print the profile of an instrument, to start one of your own from.")
 @click.option("--json", "as_json", is_flag=True, help="Print the list for programs.")
-def list_(what: str, as_json: bool) -> Status:
+@click.pass_context
+def list_(context: click.Context, what: str, show: str | None, as_json: bool) -> Status:
     """List the techniques, the instruments or the rules there are."""
+    if show is not None:
+        if what != "instruments" or as_json:
+            raise click.UsageError(
+                "--show prints the profile of an instrument: list instruments --show horn", context
+            )
+        return _show(show)
     rows = _LISTS[what]()
     if as_json:
         import json
@@ -28,6 +36,23 @@ def list_(what: str, as_json: bool) -> Status:
     widths = {f: max(len(row[f]) for row in rows) for f in fields}
     for row in rows:
         say("  ".join(row[f].ljust(widths[f]) for f in fields).rstrip())
+    return Status.GOOD
+
+
+def _show(name: str) -> Status:
+    """The profile of an instrument, which reads back as the same instrument."""
+    import difflib
+
+    from gesturesmith import instruments
+    from gesturesmith.instruments.profile import to_toml
+
+    wanted = "-".join(name.lower().replace("_", " ").split())
+    if wanted not in instruments.names():
+        near = difflib.get_close_matches(wanted, instruments.names(), n=3)
+        hint = f"near it: {', '.join(near)}" if near else "gesturesmith list instruments"
+        complain(f"there is no instrument called {clean(name)}; {hint}")
+        return Status.INPUT
+    say_bytes(to_toml(instruments.get(wanted)).encode())
     return Status.GOOD
 
 

@@ -58,10 +58,11 @@ def read(path: str) -> Source | Unread:
     if len(data) > LARGEST_BYTES:
         message = "this file is larger than 2 MB, the most that is read; divide it into several files"
         return Unread(name=name, code="GS193", rule="file-too-large", message=message)
-    return _text(name, data)
+    return text_of(name, data)
 
 
-def _text(name: str, data: bytes) -> Source | Unread:
+def text_of(name: str, data: bytes) -> Source | Unread:
+    """The text that bytes of a file hold, or why they hold none."""
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         message = "this file is UTF-16; save it as UTF-8"
         return Unread(name=name, code="GS195", rule="not-utf-8", message=message)

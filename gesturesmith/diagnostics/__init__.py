@@ -3,6 +3,7 @@
 from gesturesmith.diagnostics.as_json import render_json
 from gesturesmith.diagnostics.text import render_text
 from gesturesmith.diagnostics.types import (
+    Demand,
     Edit,
     ExerciseReport,
     FileReport,
@@ -18,6 +19,7 @@ from gesturesmith.diagnostics.types import (
 )
 
 __all__ = [
+    "Demand",
     "Edit",
     "ExerciseReport",
     "FileReport",

@@ -7,6 +7,7 @@ from typing import Any
 
 from gesturesmith import __version__
 from gesturesmith.diagnostics.types import (
+    Demand,
     Edit,
     ExerciseReport,
     FileReport,
@@ -68,10 +69,25 @@ def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
         "title": said.title,
         "line": said.span.line,
         "verdict": said.verdict.value,
-        "difficulty": gesture.difficulty if gesture else None,
+        "difficulty": said.difficulty,
+        "demands": [_demand(d) for d in said.demands],
         "realisation": gesture.realisation if gesture else None,
         "findings": [_finding(f) for f in said.findings],
     }
+
+
+def _demand(demand: Demand) -> dict[str, Any]:
+    return {
+        "name": demand.name,
+        "value": _value(demand.value),
+        "comfortable": [_value(edge) for edge in demand.comfortable],
+        "unit": demand.unit,
+        "share": _plain(demand.share),
+    }
+
+
+def _value(value: float | str | None) -> float | int | str | None:
+    return _plain(value) if isinstance(value, float | int) else value
 
 
 def _finding(finding: Finding) -> dict[str, Any]:
@@ -123,5 +139,6 @@ def _exercise(report: ExerciseReport) -> dict[str, Any]:
         "name": report.name,
         "line": report.span.line,
         "made": report.made,
+        "kept": [{"variant": label, "difficulty": difficulty} for label, difficulty in report.kept],
         "left_out": [{"variant": label, "reason": reason} for label, reason in report.left_out],
     }

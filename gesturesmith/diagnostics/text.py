@@ -25,6 +25,7 @@ from gesturesmith.values import frozen
 _COLUMNS = 116  # a message that would pass this goes under its caret
 _HEADINGS = {Severity.REFUSED: "not as written", Severity.CAUTION: "with care", Severity.ADVICE: "advice"}
 _COLOURS = {"not as written": "1;31", "cannot be read": "1;31", "with care": "1;33", "advice": "1;36"}
+_DEMANDS_SHOWN = 3  # reasons for a difficulty, what weighs most first
 _LEFT_OUT_SHOWN = 3  # variants of an exercise named with their reason; more are counted
 
 
@@ -112,7 +113,7 @@ def _shown(text: _Text, span: Span, message: str) -> list[str]:
 
 def _try(suggestion: Suggestion) -> str:
     changed = ", changes the music" if suggestion.changes_music else ""
-    words = visible(in_words(suggestion.edits))
+    words = visible(suggestion.words or in_words(suggestion.edits))
     return f"  try: {words:<30} (checked: {suggestion.verdict.words}{changed})"
 
 
@@ -133,10 +134,26 @@ def _summary(report: FileReport) -> Iterator[str]:
         yield f"{name}: {_counted(len(report.gestures), 'gesture')}: {_verdicts(report.gestures)}"
     elif not report.errors:
         yield f"{name}: no gestures"
+    yield from _difficulty(report.gestures)
     if report.passages:
         yield f"  {_counted(len(report.passages), 'passage')}: {_verdicts(report.passages)}"
     for exercise in report.exercises:
         yield from _exercise(exercise)
+
+
+def _difficulty(gestures: tuple[GestureReport, ...]) -> Iterator[str]:
+    """From the easiest to the hardest that can be played, and what makes that one hard."""
+    playable = [
+        (g.difficulty, g) for g in gestures if g.difficulty is not None and g.verdict is not Verdict.REFUSED
+    ]
+    if not playable:
+        return
+    lowest = min(number for number, _ in playable)
+    most, hardest = max(playable, key=lambda pair: pair[0])  # of equals the first
+    why = ", ".join(d.name for d in hardest.demands[:_DEMANDS_SHOWN])
+    of = "" if len(playable) == 1 else f"{lowest} to "
+    which = "" if len(playable) == 1 else f"; hardest: {visible(hardest.name)}"
+    yield f"  difficulty {of}{most} of 100{which}{f' ({why})' if why else ''}"
 
 
 def _verdicts(said: tuple[GestureReport, ...] | tuple[PassageReport, ...]) -> str:
@@ -146,7 +163,9 @@ def _verdicts(said: tuple[GestureReport, ...] | tuple[PassageReport, ...]) -> st
 
 def _exercise(report: ExerciseReport) -> Iterator[str]:
     left = f", {len(report.left_out)} left out" if report.left_out else ""
-    yield f"  exercises {visible(report.name)}: {report.made} made{left}"
+    numbers = [difficulty for _, difficulty in report.kept]
+    hard = f", difficulty {min(numbers)} to {max(numbers)}" if numbers else ""
+    yield f"  exercises {visible(report.name)}: {report.made} made{left}{hard}"
     for label, reason in report.left_out[:_LEFT_OUT_SHOWN]:
         yield f"    {visible(label)}: {visible(reason)}"
     if len(report.left_out) > _LEFT_OUT_SHOWN:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import field
 from enum import Enum
 from fractions import Fraction
-from typing import Any
+from typing import Any, NamedTuple
 
 from gesturesmith.evidence import Sourced
 from gesturesmith.source import Source, Span
@@ -69,11 +69,15 @@ class Edit:
 
 @frozen(kw_only=True)
 class Suggestion:
-    """Edits that were checked, with the verdict the checker gave on the result."""
+    """Edits that were checked, with the verdict the checker gave on the result.
+
+    `words` say what they come to where the lines themselves would be too many.
+    """
 
     edits: tuple[Edit, ...]
     verdict: Verdict
     changes_music: bool = False
+    words: str = ""
 
 
 @frozen(kw_only=True)
@@ -83,7 +87,8 @@ class Finding:
     `text` says what was measured against which limit, `hint` one thing to do. `try_values` are changes of
     keys a rule proposes, each a tuple of (key, new value as the language writes it); the checker tries them
     and turns those that pass into `suggestions`. Beside the keys of a block, `point 2` stands for the height
-    of the contour's point with index 2 and `line 0` for its first line. Pitches in them are written ones.
+    of the contour's point with index 2, `after 2` for words put after it, `line 0` for the first line and `move`
+    for all pitches, by semitones. Pitches in them are written ones.
     """
 
     span: Span
@@ -100,9 +105,31 @@ class Finding:
     physical: bool = False  # what no tube or range can give: `allow` cannot lift it
 
 
+type Comfortable = tuple[float | str | None, float | str | None]
+
+
+class Demand(NamedTuple):
+    """One thing that makes a gesture hard: a quantity outside its comfortable middle.
+
+    name          one of the quantities of `gesturesmith explain difficulty`
+    value         what the gesture asks for; a level by its name
+    comfortable   the lowest and the highest value that is comfortable, None where there is no such bound
+    share         0 to 1: nothing at the edge of comfort, half where the checker begins to warn
+    """
+
+    name: str
+    value: float | str
+    comfortable: Comfortable
+    unit: str
+    share: float
+
+
 @frozen(kw_only=True)
 class GestureReport:
-    """A gesture, its verdict and its findings in file order; `realisation` as JSON-ready values."""
+    """A gesture, its verdict and its findings in file order; `realisation` as JSON-ready values.
+
+    `difficulty` is 0 to 100, `demands` what makes it, what weighs most first.
+    """
 
     name: str
     title: str | None
@@ -111,6 +138,7 @@ class GestureReport:
     findings: tuple[Finding, ...] = ()
     realisation: dict[str, Any] | None = None
     difficulty: int | None = None
+    demands: tuple[Demand, ...] = ()
 
 
 @frozen(kw_only=True)
@@ -122,17 +150,23 @@ class PassageReport:
     span: Span
     verdict: Verdict
     findings: tuple[Finding, ...] = ()
+    difficulty: int | None = None
+    demands: tuple[Demand, ...] = ()
 
 
 @frozen(kw_only=True)
 class ExerciseReport:
-    """An exercises block: how many variants it makes and which the checker left out, with the reason."""
+    """An exercises block: how many variants it makes and which the checker left out, with the reason.
+
+    `kept` names the variants a sheet has, with their difficulty, in the order to practise them.
+    """
 
     name: str
     title: str | None
     span: Span
     made: int
     left_out: tuple[tuple[str, str], ...] = ()
+    kept: tuple[tuple[str, int], ...] = ()
 
 
 @frozen(kw_only=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave import describe, notes, score, signs
+from gesturesmith.engrave import describe, notes, signs
 from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.engrave.plan import Part, plan
 from gesturesmith.engrave.rhythm import FREE, meter
@@ -19,8 +19,10 @@ def engrave_gesture(
     case: Case, settings: Settings, *, pitches: str = "written", draft: tuple[str, ...] = ()
 ) -> Music:
     """The music of one gesture, without meter. `pitches`: "written" for the part, "sounding" for concert score."""
+    from gesturesmith.engrave import score  # Abjad: whoever only reads a `Music` does not pay for it
+
     gesture = case.gesture
-    whole = plan(((case, Fraction(0), gesture.beats),), case.instrument, settings, FREE, pitches)
+    whole = plan(((case, Fraction(0), gesture.beats),), case.instrument, settings, FREE, pitches, gesture.tempo)
     return Music(
         name=gesture.name,
         title=gesture.title,
@@ -35,7 +37,7 @@ def engrave_gesture(
         tempo=None,
         tempo_text=None,
         footnotes=whole.footnotes,
-        description=describe.gesture_in_words(gesture, pitches),
+        description=describe.gesture_in_words(case, settings.wording, pitches),
         cautions=notes.cautions((case,), settings.wording),
         draft=draft,
     )
@@ -45,6 +47,8 @@ def engrave_passage(
     passage_case: PassageCase, settings: Settings, *, pitches: str = "written", draft: tuple[str, ...] = ()
 ) -> Music:
     """The music of a passage, barred as its meter says."""
+    from gesturesmith.engrave import score
+
     passage = passage_case.passage
     played = tuple(
         (case, item.at, item.beats) for item, case in zip(passage.items, passage_case.cases, strict=True)
@@ -52,7 +56,7 @@ def engrave_passage(
     metre = meter(passage.meter)
     repeated = any(r.end == passage.beats for r in passage.repeats)
     filled = _filled(played, None if repeated else metre.bar)
-    whole = plan(filled, settings.instrument, settings, metre, pitches)
+    whole = plan(filled, settings.instrument, settings, metre, pitches, passage.tempo)
     _say_times(whole.parts, passage.repeats, settings.wording[0])
     cases = tuple(case for case in passage_case.cases if case is not None)
     return Music(
@@ -70,7 +74,7 @@ def engrave_passage(
         tempo_text=passage.tempo_text,
         last_bar="" if repeated else "|.",
         footnotes=whole.footnotes,
-        description=describe.passage_in_words(passage),
+        description=describe.passage_in_words(passage, settings.wording, pitches),
         cautions=notes.cautions(cases, settings.wording),
         draft=draft,
     )

@@ -1,96 +1,122 @@
-"""A gesture in words, for those who cannot see the page."""
+"""A gesture in words, for those who cannot see the page, in the languages of the file."""
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.engrave.heads import on_page
 from gesturesmith.model.gesture import ContourPoint, Gesture
-from gesturesmith.model.piece import Passage
+from gesturesmith.model.piece import Passage, PassageItem
+from gesturesmith.rules.base import Case
+from gesturesmith.techniques import get
+from gesturesmith.wording import technique_title
+from gesturesmith.wording import text as wording
 
-_LINES = {
-    "straight": "in a straight slide to",
-    "wavy": "along a wavy line to",
-    "broken": "along a broken line to",
-    "dotted": "along a dotted line to",
-    "arrow": "along an arrow to",
-    "slur": "slurred to",
-    "none": "then",
-}
-_EXTREMES = {"highest": "the highest possible", "lowest": "the lowest possible"}
-_JOINS = {"<": "growing to", ">": "fading to", "": "then"}
+_JOINS = {"<": "say-swell", ">": "say-fade", "": "say-then"}
+_BETWEEN_LANGUAGES = " / "
+_FIELD = re.compile(r"\{(\w+)\}")
 
 
-def gesture_in_words(gesture: Gesture, pitches: str) -> str:
-    """Title, techniques, length, contour and dynamics of a gesture in one or two sentences."""
-    what = " + ".join(t.title["en"] for t in gesture.techniques) or "Ordinary"
-    parts = [f"{gesture.title or gesture.name}: {what}, {_length(gesture)}.", _contour(gesture, pitches)]
-    if gesture.attacks is not None:
-        parts.append(
-            f"{gesture.attacks.count} attacks{f', {gesture.attacks.shape}' if gesture.attacks.shape else ''}."
+def gesture_in_words(case: Case, languages: tuple[str, ...], pitches: str) -> str:
+    """Title, techniques, length, contour, attacks and dynamics of a gesture, once in each language."""
+    return _BETWEEN_LANGUAGES.join(_Teller(language, pitches).gesture(case) for language in languages)
+
+
+def passage_in_words(passage: Passage, languages: tuple[str, ...], pitches: str) -> str:
+    """Title, length and the gestures of a passage in order, once in each language."""
+    return _BETWEEN_LANGUAGES.join(_Teller(language, pitches).passage(passage) for language in languages)
+
+
+class _Teller:
+    """Says things in one language."""
+
+    def __init__(self, language: str, pitches: str) -> None:
+        self._language = language
+        self._pitches = pitches
+
+    def gesture(self, case: Case) -> str:
+        gesture = case.gesture
+        titles = [technique_title(t, self._language) for t in case.techniques]
+        what = " + ".join(titles or [technique_title(get("ordinary"), self._language)])
+        title = gesture.title or gesture.name
+        parts = [self._say("say-gesture", title=title, techniques=what, length=self._length(gesture))]
+        parts.append(self._contour(gesture))
+        if gesture.attacks is not None:
+            shape = f"-{gesture.attacks.shape}" if gesture.attacks.shape else ""
+            parts.append(self._say(f"say-attacks{shape}", count=str(gesture.attacks.count)))
+        if gesture.dynamics:
+            parts.append(self._dynamics(gesture))
+        return " ".join(parts)
+
+    def passage(self, passage: Passage) -> str:
+        free = passage.meter is None
+        meter = self._say("say-free-meter") if free else "{}/{}".format(*(passage.meter or ()))
+        return self._say(
+            "say-passage",
+            title=passage.title or passage.name,
+            meter=meter,
+            length=self._beats(passage.beats),
+            items=", ".join(self._item(item) for item in passage.items),
         )
-    if gesture.dynamics:
-        parts.append(_dynamics(gesture))
-    return " ".join(p for p in parts if p)
 
+    def _item(self, item: PassageItem) -> str:
+        if item.gesture is None:
+            return self._say("say-rest", length=self._beats(item.beats))
+        if item.played:
+            return item.gesture.title or item.played
+        point = item.gesture.points[0]
+        pitch = on_page(point.pitch, self._pitches).name if point.pitch is not None else item.gesture.name
+        return self._say("say-note", pitch=pitch, length=self._beats(item.beats))
 
-def passage_in_words(passage: Passage) -> str:
-    """Title, length and the gestures of a passage in order."""
-    meter = "free meter" if passage.meter is None else f"{passage.meter[0]}/{passage.meter[1]}"
-    names = [_item(i.gesture, i.played, i.beats) for i in passage.items]
-    whole = f"{passage.title or passage.name}: passage in {meter}, {_number(passage.beats)} beats."
-    return f"{whole} {', '.join(names)}.".replace(": ,", ":")
+    def _contour(self, gesture: Gesture) -> str:
+        words = [self._point(gesture.points[0])]
+        for segment, point in zip(gesture.segments, gesture.points[1:], strict=True):
+            said = self._say(f"say-{segment.kind}", point=self._point(point))
+            words.append(f"{said} ({self._say(f'say-{segment.growth}')})" if segment.growth else said)
+        text = ", ".join(words)
+        return f"{text[0].upper()}{text[1:]}."
 
+    def _point(self, point: ContourPoint) -> str:
+        name = self._name(point)
+        if point.turns_to:
+            turned = technique_title(get(point.turns_to), self._language)
+            name = f"{name} {self._say('say-as', technique=turned)}"
+        marks = [self._say(f"say-{mark}") for mark in point.marks]
+        at = self._say("say-point", point=name, time=self._number(point.at))
+        return ", ".join([at, *marks, *([self._level(point.dynamic)] if point.dynamic else [])])
 
-def _item(gesture: Gesture | None, played: str, beats: Fraction) -> str:
-    if gesture is None:
-        return f"rest for {_number(beats)}"
-    if played:
-        return gesture.title or played
-    return f"{gesture.points[0].pitch.written.name if gesture.points[0].pitch else 'note'} for {_number(beats)}"
+    def _name(self, point: ContourPoint) -> str:
+        if point.kind == "silence":
+            return self._say("say-silence")
+        if point.kind == "pitch" and point.pitch is not None:
+            pitch = on_page(point.pitch, self._pitches).name
+            return self._say("say-about", pitch=pitch) if point.about else pitch
+        if point.extreme:
+            return self._say(f"say-{point.extreme}")
+        return self._say("say-percent", number=self._number(point.percent or Fraction(0)))
 
+    def _dynamics(self, gesture: Gesture) -> str:
+        marks = gesture.dynamics
+        words = [self._level(marks[0].level)]
+        words += [self._say(_JOINS[before.join], level=self._level(mark.level)) for before, mark in pairwise(marks)]
+        return self._say("say-dynamics", levels=", ".join(words))
 
-def _contour(gesture: Gesture, pitches: str) -> str:
-    words = [_point(gesture.points[0], pitches)]
-    for segment, point in zip(gesture.segments, gesture.points[1:], strict=True):
-        growth = f" ({segment.growth})" if segment.growth else ""
-        words.append(f"{_LINES[segment.kind]}{growth} {_point(point, pitches)}")
-    text = ", ".join(words)
-    return f"{text[0].upper()}{text[1:]}."
+    def _level(self, level: str) -> str:
+        return self._say("say-niente") if level == "n" else level
 
+    def _length(self, gesture: Gesture) -> str:
+        if gesture.in_seconds:
+            return self._say("say-seconds", number=self._number(gesture.seconds))
+        return self._beats(gesture.beats)
 
-def _point(point: ContourPoint, pitches: str) -> str:
-    if point.kind == "silence":
-        name = "silence"
-    elif point.kind == "pitch" and point.pitch is not None:
-        name = f"{'about ' if point.about else ''}{on_page(point.pitch, pitches).name}"
-    elif point.extreme:
-        name = _EXTREMES[point.extreme]
-    else:
-        name = f"{_number(point.percent or Fraction(0))} % of the register"
-    turned = f" as {point.turns_to}" if point.turns_to else ""
-    marks = "".join(f", {m}" for m in (*point.marks, *([point.dynamic] if point.dynamic else [])))
-    return f"{name}{turned} at {_number(point.at)}{marks}"
+    def _beats(self, beats: Fraction) -> str:
+        return self._say("say-beat" if beats == 1 else "say-beats", number=self._number(beats))
 
+    def _number(self, number: Fraction) -> str:
+        return f"{float(round(number, 2)):g}".replace(".", wording("decimal", self._language))
 
-def _dynamics(gesture: Gesture) -> str:
-    marks = gesture.dynamics
-    words = [_level(marks[0].level)]
-    for before, mark in pairwise(marks):
-        words.append(f"{_JOINS[before.join]} {_level(mark.level)}")
-    return f"Dynamics {', '.join(words)}."
-
-
-def _level(level: str) -> str:
-    return "niente" if level == "n" else level
-
-
-def _length(gesture: Gesture) -> str:
-    if gesture.in_seconds:
-        return f"{_number(gesture.seconds)} seconds"
-    return f"{_number(gesture.beats)} beat{'' if gesture.beats == 1 else 's'}"
-
-
-def _number(number: Fraction) -> str:
-    return f"{float(round(number, 2)):g}"
+    def _say(self, key: str, **fields: str) -> str:
+        """A text with its fields filled in, all at once: a text of the user's may hold braces of its own."""
+        return _FIELD.sub(lambda match: fields[match[1]], wording(key, self._language))

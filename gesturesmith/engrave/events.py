@@ -9,8 +9,19 @@ from fractions import Fraction
 from gesturesmith.engrave.heads import Head, Stave
 from gesturesmith.engrave.rhythm import Slot
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
+from gesturesmith.values import frozen
 
 F = Fraction
+
+
+@frozen
+class Saying:
+    """A technique's word at one place: `first` where it comes before every other mention of `word` on its system,
+    `later` elsewhere; "" for nothing. Only LilyPond knows which."""
+
+    word: str
+    first: str = ""
+    later: str = ""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -22,10 +33,13 @@ class Event:
     head        None for a rest
     index       of the contour point that begins here; None where the event only lies on the way
     tongued     a tongued attack
-    feather     written with a stem under a beam that opens or closes
-    words       words of techniques above the staff, as text, in order; they stand in one line
+    feather     written with a stem under a beam that opens or closes; `beamed`: under it, with a stem or without
+    words       words of techniques above the staff, in order; they stand in one line
+    holds       words of techniques that are in force, for where this event opens a system
     before, after   commands before the note, events after it
+    each        events at each of its leaves that is printed
     at_end      events at its last leaf
+    value       beats that its note value shows, where it is not spaced by them
     marks       articulations by name
     slur        "" | "(" | ")" | ")("
     """
@@ -38,14 +52,18 @@ class Event:
     index: int | None = None
     tongued: bool = False
     feather: bool = False
+    beamed: bool = False
     before: list[str] = field(default_factory=list)
-    words: list[str] = field(default_factory=list)
+    words: list[Saying] = field(default_factory=list)
+    holds: list[Saying] = field(default_factory=list)
     after: list[str] = field(default_factory=list)
+    each: list[str] = field(default_factory=list)
     at_end: list[str] = field(default_factory=list)
     marks: tuple[str, ...] = ()
     slur: str = ""
     clef: str = ""
     forced: bool = False
+    value: Fraction | None = None
 
     @property
     def sounds(self) -> bool:
@@ -116,6 +134,11 @@ def _slides(segments: tuple[Segment, ...], index: int) -> bool:
     return index < len(segments) and segments[index].slides
 
 
+def _plain(point: ContourPoint) -> str:
+    """The kind of a note that no line leaves: a stroke where what sounds has no pitch, and no length either."""
+    return "stroke" if any(t.pitched == "none" for t in point.techniques) else "note"
+
+
 def _at_point(
     gesture: Gesture,
     points: tuple[ContourPoint, ...],
@@ -130,7 +153,9 @@ def _at_point(
     if gesture.in_seconds or (point.reached == "line" and not point.held):
         kind = "point"
     else:
-        kind = "moving" if _slides(segments, index) else "note"
+        kind = "moving" if _slides(segments, index) else _plain(point)
+    if point.value is not None:
+        kind = "point"
     return Event(
         start=point.at,
         end=point.until,
@@ -139,7 +164,9 @@ def _at_point(
         point=point,
         index=index,
         tongued=point.reached == "attack",
+        before=[r"\gsSmall"] if point.passing else [],
         marks=point.marks,
+        value=point.value,
     )
 
 
@@ -177,7 +204,7 @@ def _attacked(gesture: Gesture, stave: Stave) -> list[Event]:
         if gesture.in_seconds and event.sounds:
             event.kind = "point"
         elif asked is not None and asked.shape and event.sounds:
-            event.kind, event.feather = "point", event.tongued
+            event.kind, event.feather, event.beamed = "point", event.tongued, True
         made.append(event)
     return made
 
@@ -195,7 +222,7 @@ def _attack(
     if point.kind == "silence":
         kind = "point" if gesture.in_seconds else "rest"
         return Event(start=at, end=until, kind=kind, head=None, point=point, index=own)
-    head, kind = stave.head(gesture, point), "note"
+    head, kind = stave.head(gesture, point), _plain(point)
     if _slides(gesture.segments, index):
         kind = "moving"
         following = gesture.points[index + 1]

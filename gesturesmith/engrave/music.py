@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.lytext import LyText
@@ -15,10 +16,16 @@ _MARK = re.compile(r'\\gsMark "([0-9, ]+)"')
 
 @frozen(kw_only=True)
 class Footnote:
-    """A footnote: its number as printed at the note and its text, plain."""
+    """A footnote: its number as printed at the note and its text, plain.
+
+    techniques  keys of the techniques whose standard wording it is, in order
+    own         the composer's own words in it, or ""
+    """
 
     number: str
     text: str
+    techniques: tuple[str, ...] = ()
+    own: str = ""
 
 
 @frozen(kw_only=True)
@@ -60,13 +67,22 @@ class Music:
     draft: tuple[str, ...] = ()
 
     def renumbered(self, numbers: Mapping[str, str]) -> LyText:
-        """`ly` with other numbers at its marks: own number -> number on the page."""
+        """`ly` with other numbers at its marks: own number -> number on the page, or several with commas."""
 
         def mark(match: re.Match[str]) -> str:
-            there = (numbers[n] for n in match[1].split(", "))
-            return f'\\gsMark "{", ".join(there)}"'
+            there = {n for own in match[1].split(", ") for n in numbers[own].split(", ")}
+            return f'\\gsMark "{", ".join(sorted(there, key=int))}"'
 
         return LyText(_MARK.sub(mark, self.ly))
+
+    def noted(self, numbers: Mapping[str, str]) -> Music:
+        """The music with the numbers of a notes page, where its footnotes are read: own number -> label there."""
+        return replace(self, ly=self.renumbered(numbers), footnotes=())
+
+    @property
+    def unmarked(self) -> LyText:
+        """`ly` without any mark, for a picture that stands beside its explanation."""
+        return LyText(_MARK.sub("", self.ly))
 
     def mark_texts(self) -> tuple[tuple[str, ...], ...]:
         """The own numbers at each mark, in order."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from gesturesmith.engrave.events import Event, Line
 from gesturesmith.engrave.music import Footnote
 from gesturesmith.engrave.signs import in_force
@@ -21,26 +23,28 @@ class Footnotes:
 
     def __init__(self, languages: tuple[str, ...]) -> None:
         self._languages = languages
-        self._numbers: dict[str, str] = {}
+        self._known: dict[str, Footnote] = {}
 
     @property
     def footnotes(self) -> tuple[Footnote, ...]:
         """All that were needed, in order."""
-        return tuple(Footnote(number=number, text=text) for text, number in self._numbers.items())
+        return tuple(self._known.values())
 
     def mark(self, case: Case, line: Line) -> None:
         """Put the marks of a gesture at its events."""
         gesture, events = case.gesture, line.sounding
         if gesture.footnote is not None:
-            self._put(events[0], [gesture.footnote])
+            self._put(events[0], [Footnote(number="", text=gesture.footnote, own=gesture.footnote)])
             return
         seen: tuple[Technique, ...] = ()
         for n, event in enumerate(events):
             new = tuple(t for t in in_force(case, event) if t not in seen)
-            texts = [text for t in new if (text := self._standard(t))]
+            wanted = [
+                Footnote(number="", text=text, techniques=(t.key,)) for t in new if (text := self._standard(t))
+            ]
             if n == 0 and gesture.note is not None:
-                texts = [*texts[:-1], " ".join([*texts[-1:], gesture.note])]
-            self._put(event, texts)
+                wanted = [*wanted[:-1], _with_note(wanted[-1:], gesture.note)]
+            self._put(event, wanted)
             seen = (*seen, *new)
 
     def _standard(self, technique: Technique) -> str:
@@ -49,21 +53,31 @@ class Footnotes:
             return ""
         return _BETWEEN_LANGUAGES.join(technique_text(technique, language) for language in self._languages)
 
-    def _put(self, event: Event, texts: list[str]) -> None:
-        new = [t for t in dict.fromkeys(texts) if t not in self._numbers]
-        for text in new:
-            self._numbers[text] = str(len(self._numbers) + 1)
+    def _put(self, event: Event, wanted: list[Footnote]) -> None:
+        new = {w.text: w for w in wanted if w.text not in self._known}
+        for text, footnote in new.items():
+            self._known[text] = replace(footnote, number=str(len(self._known) + 1))
         if new:
-            event.after.append(f'\\gsMark "{", ".join(self._numbers[t] for t in new)}"')
+            event.after.append(f'\\gsMark "{", ".join(self._known[text].number for text in new)}"')
+
+
+def _with_note(last: list[Footnote], note: str) -> Footnote:
+    """The composer's addition behind the standard wording, or alone."""
+    text = " ".join([*(f.text for f in last), note])
+    return Footnote(number="", text=text, techniques=tuple(k for f in last for k in f.techniques), own=note)
 
 
 def cautions(cases: tuple[Case, ...], languages: tuple[str, ...]) -> tuple[str, ...]:
     """Sentences about what tires or is loud, each once, in the languages of the page."""
-    keys = dict.fromkeys(key for case in cases for t in case.techniques for key in _caution_keys(t))
+    keys = dict.fromkeys(key for case in cases for key in caution_keys(case.techniques))
     return tuple(_BETWEEN_LANGUAGES.join(wording(key, language) for language in languages) for key in keys)
 
 
-def _caution_keys(technique: Technique) -> list[str]:
-    """What a technique has to be warned of: its own caution, else that it tires; and that it is loud."""
-    tiring = technique.caution or ("caution-tiring" if technique.tiring else "")
-    return [key for key in (tiring, "caution-loud" if technique.loud else "") if key]
+def caution_keys(techniques: tuple[Technique, ...]) -> tuple[str, ...]:
+    """What techniques have to be warned of, as keys of `wording`: their own caution, else that they tire; and that
+    they are loud."""
+    keys: dict[str, None] = {}
+    for technique in techniques:
+        tiring = technique.caution or ("caution-tiring" if technique.tiring else "")
+        keys.update((key, None) for key in (tiring, "caution-loud" if technique.loud else "") if key)
+    return tuple(keys)

@@ -52,8 +52,14 @@ class Plan:
     clef: str
     last_clef: str
     footnotes: tuple[Footnote, ...]
+    rests: tuple[tuple[Fraction, Fraction], ...]  # those with time to turn a page, on the music's own clock
+
+    def plays_on(self, at: Fraction) -> bool:
+        """Whether there is no time to turn a page at a moment."""
+        return not any(start <= at <= end for start, end in self.rests)
 
 
+_TURN_S = Fraction(2)  # seconds in which a player turns a page and looks up again: our own judgement
 _FEATHERS = {"accelerating": "RIGHT", "slowing": "LEFT"}
 
 
@@ -63,6 +69,7 @@ def plan(
     settings: Settings,
     metre: Meter,
     pitches: str,
+    tempo: Fraction,
 ) -> Plan:
     """Plan a music from its gestures and rests (None), each with its start and length in beats."""
     cases = tuple(case for case, _, _ in played if case is not None)
@@ -87,11 +94,14 @@ def plan(
     return Plan(
         parts=tuple(parts),
         meter=metre,
-        free=any(_in_points(part) for part in parts),
+        free=any(_in_points(part) or _shows_harmonics(part) for part in parts),
         stave=stave,
         clef=chosen[0],
         last_clef=chosen[-1],
         footnotes=footnotes.footnotes,
+        rests=tuple(
+            (at, at + beats) for case, at, beats in played if case is None and beats * 60 / tempo >= _TURN_S
+        ),
     )
 
 
@@ -139,7 +149,14 @@ def _time(parts: list[Part], metre: Meter) -> None:
 
 def _in_points(part: Part) -> bool:
     """Whether a gesture is spaced by time and has no note values."""
-    return part.case is not None and not part.feathers and all(slot.kind == "point" for slot in part.slots)
+    if part.case is None or part.feathers or _shows_harmonics(part):
+        return False
+    return all(slot.kind == "point" for slot in part.slots)
+
+
+def _shows_harmonics(part: Part) -> bool:
+    """Whether a line has the harmonics that it passes on it: heads between notes that keep their values."""
+    return any(event.value is not None for event in part.line.events)
 
 
 def _dress(

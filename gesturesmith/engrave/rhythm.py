@@ -18,13 +18,15 @@ F = Fraction
 _SHORTEST = F(1, 16)  # a sixty-fourth note
 _SHORTEST_TRIPLET = F(1, 24)
 _LONGEST = F(4)
+_CUT = F(4)  # beats of a point's time that stay on one line
 
 # How a slot stands on the page.
 #   note    a note value, tied where one value is not enough
 #   moving  a note value whose sound leaves it at once: one head, and nothing for the rest of its time
+#   stroke  a note value for a sound that is over at once, and rests for the rest of its time
 #   point   a stemless head, spaced by time
 #   rest    silence
-KINDS = ("note", "moving", "point", "rest")
+KINDS = ("note", "moving", "stroke", "point", "rest")
 
 
 @frozen
@@ -261,13 +263,19 @@ def _in_triplet(slots: tuple[Slot, ...], start: Fraction, end: Fraction) -> Iter
 def _in_plain(slots: tuple[Slot, ...], start: Fraction, end: Fraction, metre: Meter) -> Iterator[Leaf]:
     for slot, a, b in _pieces(slots, start, end):
         if slot.kind == "point":
-            yield from _written(slot, a, [b - a], F(1), group=0)
-        elif slot.kind == "rest":
+            # Without bars a long wait is cut, so that a line may end in it.
+            lengths = [b - a] if metre.bar is not None else [*([_CUT] * int((b - a) // _CUT)), (b - a) % _CUT]
+            yield from _written(slot, a, [length for length in lengths if length], F(1), group=0)
+        elif slot.kind == "rest" or (slot.kind == "stroke" and a != slot.start):
             yield from _rests(slot, a, b, metre)
         else:
             origin = slot.start if metre.bar is None else metre.bar_start(a)
             lengths = _values(a, b, metre, origin)
+            if slot.kind == "stroke":
+                lengths = lengths[:1]
             yield from _written(slot, a, lengths, F(1), group=None, metre=metre)
+            if slot.kind == "stroke":
+                yield from _rests(slot, a + lengths[0], b, metre)
 
 
 def _written(
@@ -279,16 +287,20 @@ def _written(
     metre: Meter = FREE,
 ) -> Iterator[Leaf]:
     """Leaves of the given values; of what moves or is a point only the first is printed."""
-    plain = {"note": "note", "moving": "note", "point": "point", "rest": "rest"}[slot.kind]
+    kinds = {"note": "note", "moving": "note", "stroke": "note", "point": "point", "rest": "rest"}
     once = slot.kind in ("moving", "point")
     for n, length in enumerate(lengths):
         first = at == slot.start
         if once and not first:
-            yield Leaf(key=slot.key, at=at, value=sum(lengths[n:], F(0)), kind="skip")
+            skipped = lengths[n:] if slot.kind == "point" else [sum(lengths[n:], F(0))]
+            for length in skipped:
+                yield Leaf(key=slot.key, at=at, value=length, kind="skip")
+                at += length
             return
         beam = group if group is not None else int(metre.cell(at)[0] * 2)
         tied = slot.kind == "note" and at + length * factor < slot.end
-        yield Leaf(key=slot.key, at=at, value=length, kind=plain, first=first, tied=tied, group=beam)
+        kind = kinds[slot.kind] if first or slot.kind != "stroke" else "rest"
+        yield Leaf(key=slot.key, at=at, value=length, kind=kind, first=first, tied=tied, group=beam)
         at += length * factor
 
 

@@ -17,8 +17,11 @@ def cents(line: Line) -> None:
 
 
 def fingerings(case: Case, line: Line, asked: str) -> None:
-    """Fingerings as the file asks: `needed`, `all` or `none`. One that goes on is not said again."""
-    if asked == "none":
+    """Fingerings as the file asks: `needed`, `all` or `none`.
+
+    One that goes on is not said again, unless the row belongs to the sign: a gap would read as the usual one.
+    """
+    if asked == "none" or len(case.instrument.tubes) == 1:
         return
     realisation = case.realisation
     if realisation.print_tube and realisation.tube is not None:
@@ -28,13 +31,19 @@ def fingerings(case: Case, line: Line, asked: str) -> None:
     for played in realisation.points:
         event = _event(line, played.index)
         name = _name(played)
-        if event is None or not name:
+        if event is None or not name or not (_shows_pitch(event) or played.given):
             shown = ""
             continue
-        wanted = asked == "all" or not played.standard or played.given or _part_of_sign(case, event)
-        if wanted and name != shown:
+        part_of_sign = _part_of_sign(case, event)
+        wanted = asked == "all" or not played.standard or played.given or part_of_sign
+        if wanted and (part_of_sign or name != shown):
             event.after.append(_fingering(name))
         shown = name if wanted else ""
+
+
+def _shows_pitch(event: Event) -> bool:
+    """Whether the head says a pitch that a fingering could be for, not a height."""
+    return event.head is not None and event.head.steps is not None and not event.head.bare
 
 
 def _part_of_sign(case: Case, event: Event) -> bool:

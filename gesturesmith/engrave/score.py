@@ -8,18 +8,20 @@ from fractions import Fraction
 
 from gesturesmith.engrave._abjad import abjad
 from gesturesmith.engrave.dynamics import Dynamic
-from gesturesmith.engrave.events import Event
+from gesturesmith.engrave.events import Event, Saying
 from gesturesmith.engrave.plan import Part, Plan
-from gesturesmith.engrave.rhythm import Leaf, Meter, Slot, Triplet, leaves
-from gesturesmith.engrave.signs import in_one_line
+from gesturesmith.engrave.rhythm import Leaf, Slot, Triplet, leaves
+from gesturesmith.engrave.signs import held, say
 from gesturesmith.lytext import LyText, code
 from gesturesmith.model.piece import Repeat
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams to open or close
 _GRACE_VALUE = Fraction(1, 2)
+_INSTANT = Fraction(1, 16)
 _GRACE = (63, 64)  # the head where a line stops stands this far through the last leaf
 _ARTICULATIONS = ("accent", "staccato", "tenuto", "marcato")
 _BEAMED_BELOW = Fraction(1)
+_PLAYS_ON = r"\gsPlaysOn"
 _UNBROKEN = Fraction(8)  # beats of a gesture that stay on one line
 
 type Components = list[abjad.Component]
@@ -43,24 +45,25 @@ def _set_barred(plan: Plan) -> list[tuple[Part, Components]]:
     owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
     for item in leaves(slots, plan.meter):
         runs[owner[_first(item).key]].append(item)
-    setter = _Setter({k: e for part in plan.parts for k, e in _keyed(part.slots, part.line.events)}, plan.meter)
+    setter = _Setter({k: e for part in plan.parts for k, e in _keyed(part.slots, part.line.events)}, plan)
     return [(part, _finish(part, run, setter, plan)) for part, run in zip(plan.parts, runs, strict=True)]
 
 
 def _set(part: Part, run: list[Leaf | Triplet], plan: Plan) -> Components:
-    setter = _Setter(dict(_keyed(part.slots, part.line.events)), plan.meter)
+    setter = _Setter(dict(_keyed(part.slots, part.line.events)), plan)
     return _finish(part, run, setter, plan)
 
 
 def _let_break(run: list[Leaf | Triplet], made: Components) -> None:
-    """In a long gesture without bar lines, places where a line may end: where an event begins, every few beats."""
+    """In a long gesture without bar lines, places where a line may end: where an event begins or goes on silently,
+    every few beats."""
     last = _first(run[0]).at
     if sum((_beats(item) for item in run), Fraction(0)) <= _UNBROKEN:
         return
     for item, before in zip(run[1:], made, strict=False):
         leaf = _first(item)
-        if leaf.first and leaf.at - last >= _UNBROKEN / 2:
-            _allow_break([before])
+        if (leaf.first or leaf.kind == "skip") and leaf.at - last >= _UNBROKEN / 2:
+            _allow_break([before], keep=True)
             last = leaf.at
 
 
@@ -87,7 +90,9 @@ def _finish(part: Part, run: list[Leaf | Triplet], setter: _Setter, plan: Plan) 
     setter.placed = []
     if plan.meter.bar is None and not part.feathers:
         _let_break(run, made)
-    end = _attach_stop(part.line.stop, placed[-1][1]) if part.line.stop is not None else None
+    end = None
+    if part.line.stop is not None:
+        end = _add_stop(part.line.stop, made, placed, plan)
     if part.feathers:
         made = [_feathered(made, placed, part.feathers)]
     track = _attach_dynamics(part, placed, plan, end)
@@ -104,9 +109,10 @@ def _finish(part: Part, run: list[Leaf | Triplet], setter: _Setter, plan: Plan) 
 class _Setter:
     """Makes Abjad leaves of rhythm leaves; `placed` holds each with its Abjad leaf, in order."""
 
-    def __init__(self, events: dict[int, Event], meter: Meter) -> None:
+    def __init__(self, events: dict[int, Event], plan: Plan) -> None:
         self._events = events
-        self._meter = meter
+        self._plan = plan
+        self._bar: Fraction | None = None  # the last bar that something sounds in
         self.placed: list[tuple[Leaf, abjad.Leaf]] = []
 
     def components(self, run: list[Leaf | Triplet]) -> Components:
@@ -116,20 +122,37 @@ class _Setter:
                 made.append(abjad.Tuplet("3:2", [self._leaf(leaf) for leaf in item.leaves]))
             else:
                 made.append(self._leaf(item))
-        _beam([(leaf, there) for leaf, there in self.placed if not self._events[leaf.key].feather])
+        _beam([(leaf, there) for leaf, there in self.placed if not self._events[leaf.key].beamed])
         return made
 
     def _leaf(self, leaf: Leaf) -> abjad.Leaf:
         event = self._events[leaf.key]
         made = _bare_leaf(leaf, event)
+        # What comes first on a system says again what holds: systems end at bar lines, or where an event begins.
+        opens = self._opens(leaf)
         if leaf.first:
-            _attach_start(event, leaf, made)
+            _attach_start(event, leaf, made, held(event) if opens else [])
+        else:
+            _attach_again(event, leaf, made, event.holds if opens else [])
+        bar = self._plan.meter.bar
+        if bar is not None and leaf.at and leaf.at % bar == 0 and self._plan.plays_on(leaf.at):
+            _before(made, [_PLAYS_ON])
         if leaf.tied:
             abjad.attach(abjad.Tie(), made)
         if leaf.last and event.at_end:
             _after(made, event.at_end)
         self.placed.append((leaf, made))
         return made
+
+    def _opens(self, leaf: Leaf) -> bool:
+        """Whether a leaf may be the first of a system that sounds."""
+        if leaf.kind in ("rest", "bar-rest"):
+            return False
+        if self._plan.meter.bar is None:
+            return leaf.first
+        bar, before = self._plan.meter.bar_start(leaf.at), self._bar
+        self._bar = bar
+        return bar != before
 
 
 def _bare_leaf(leaf: Leaf, event: Event) -> abjad.Leaf:
@@ -138,10 +161,15 @@ def _bare_leaf(leaf: Leaf, event: Event) -> abjad.Leaf:
         return abjad.Rest.from_duration(_duration(leaf.value))
     if leaf.kind == "bar-rest":
         return abjad.MultimeasureRest.from_duration(abjad.Duration(1), dmp=_factor(leaf.value / 4))
-    if leaf.kind == "skip" or head is None:
+    if leaf.kind == "skip":
         return _skip(leaf.value)
-    if event.feather:
+    if head is None:
+        # A rest without a value: its space is its length, as that of a head without a stem.
+        return abjad.Rest.from_duration(_duration(Fraction(1)), dmp=_factor(leaf.value))
+    if event.beamed:
         value, factor = _duration(_FEATHER_VALUE), _factor(leaf.value / _FEATHER_VALUE)
+    elif event.value is not None:
+        value, factor = _duration(event.value), _factor(leaf.value / event.value)
     elif leaf.kind == "point":
         value, factor = _duration(Fraction(1)), _factor(leaf.value)
     else:
@@ -172,22 +200,42 @@ def _factor(number: Fraction) -> tuple[int, int] | None:
     return None if number == 1 else (number.numerator, number.denominator)
 
 
-def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf) -> None:
-    """What stands at the beginning of an event."""
+def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying]) -> None:
+    """What stands at the beginning of an event; `again` is said where it comes first on a system."""
     if leaf.kind == "bar-rest":
         # A rest for a whole bar stands in its middle and carries nothing: the words have a place before it.
-        before = [f"<> {w}" for w in in_one_line(event.words)]
-        if before:
-            abjad.attach(abjad.LilyPondLiteral(before, site="before"), made)
+        before = [f"<> {w}" for w in say(event.words)]
+        _before(made, before)
         return
-    before = [f'\\clef "{event.clef}"'] if event.clef else []
-    if event.head is not None:
-        stemless = leaf.kind == "point" and not event.feather
-        before += [*event.before, *([r"\gsStemless"] if stemless else []), *event.head.before]
-    if before:
-        abjad.attach(abjad.LilyPondLiteral(before, site="before"), made)
+    _before(made, [*([f'\\clef "{event.clef}"'] if event.clef else []), *_head_commands(event, leaf)])
     _attach_marks(event, made)
-    _after(made, [*in_one_line(event.words), *event.after])
+    _after(made, [*say([*event.words, *again]), *event.after, *event.each])
+
+
+def _attach_again(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying]) -> None:
+    """What stands at a later leaf of an event: a head that is tied looks like the first."""
+    printed = leaf.kind == "note"
+    _before(made, _head_commands(event, leaf) if printed else [])
+    _after(made, [*say(again), *(event.each if printed else [])])
+
+
+def _head_commands(event: Event, leaf: Leaf) -> list[str]:
+    if event.head is None:
+        return []
+    stemless = leaf.kind == "point" and not event.feather and event.value is None
+    return [*event.before, *([r"\gsStemless"] if stemless else []), *event.head.before]
+
+
+def _before(made: abjad.Leaf, commands: list[str]) -> None:
+    """Commands before a note, those that stand there already behind them."""
+    if not commands:
+        return
+    whole = list(commands)
+    for old in abjad.get.indicators(made, abjad.LilyPondLiteral):
+        if old.site == "before":
+            whole += _listed(old.argument)
+            abjad.detach(old, made)
+    abjad.attach(abjad.LilyPondLiteral(whole, site="before"), made)
 
 
 def _attach_marks(event: Event, made: abjad.Leaf) -> None:
@@ -248,16 +296,24 @@ def _feathered(made: Components, placed: list[tuple[Leaf, abjad.Leaf]], directio
     return whole
 
 
-def _attach_stop(stop: Event, last: abjad.Leaf) -> abjad.Leaf:
-    """The head where a line stops: after the last leaf, before the bar line or the next note."""
+def _add_stop(stop: Event, made: Components, placed: list[tuple[Leaf, abjad.Leaf]], plan: Plan) -> abjad.Leaf:
+    """The head where a line stops: after the last leaf, before the bar line or the next note.
+
+    Where space is time it has its own place at the end, for an instant; else it must not take any time.
+    """
     head = stop.head
     if head is None:
         raise ValueError("a line stops at a head")
-    grace = abjad.Note.from_duration_and_pitch(_duration(_GRACE_VALUE), _pitch(head.name))
+    in_time = plan.free and plan.meter.bar is None
+    value, factor = (_duration(Fraction(1)), _factor(_INSTANT)) if in_time else (_duration(_GRACE_VALUE), None)
+    grace = abjad.Note.from_duration_and_pitch(value, _pitch(head.name), dmp=factor)
     abjad.attach(abjad.LilyPondLiteral([r"\gsStops", *stop.before, *head.before], site="before"), grace)
     _attach_marks(stop, grace)
-    _after(grace, [*in_one_line(stop.words), *stop.after, *stop.at_end])
-    abjad.attach(abjad.AfterGraceContainer([grace], fraction=_GRACE), last)
+    _after(grace, [*say(stop.words), *stop.after, *stop.at_end])
+    if in_time:
+        made.append(grace)
+    else:
+        abjad.attach(abjad.AfterGraceContainer([grace], fraction=_GRACE), placed[-1][1])
     return grace
 
 
@@ -302,13 +358,7 @@ def _place_after(last: abjad.Leaf) -> abjad.Leaf:
 
 
 def _attach_dynamic(dynamic: Dynamic, made: abjad.Leaf) -> None:
-    if dynamic.before:
-        before = list(dynamic.before)
-        for old in abjad.get.indicators(made, abjad.LilyPondLiteral):
-            if old.site == "before":
-                before += _listed(old.argument)
-                abjad.detach(old, made)
-        abjad.attach(abjad.LilyPondLiteral(before, site="before"), made)
+    _before(made, dynamic.before)
     if dynamic.level:
         abjad.attach(abjad.Dynamic(dynamic.level), made)
     elif dynamic.closes:
@@ -326,10 +376,10 @@ def _two_voices(part: Part, made: Components, track: Components, plan: Plan) -> 
     """The sung line above or below the played one, in a voice of its own."""
     if part.sung is None:
         raise ValueError("no sung line")
-    setter = _Setter(dict(_keyed(part.sung_slots, part.sung.events)), plan.meter)
+    setter = _Setter(dict(_keyed(part.sung_slots, part.sung.events)), plan)
     sung = setter.components(list(leaves(part.sung_slots, plan.meter)))
     if part.sung.stop is not None:
-        _attach_stop(part.sung.stop, setter.placed[-1][1])
+        _add_stop(part.sung.stop, sung, setter.placed, plan)
     above = _height(part.sung.sounding) >= _height(part.line.sounding)
     own, other = (r"\voiceTwo", r"\voiceOne") if above else (r"\voiceOne", r"\voiceTwo")
     played = abjad.Container(made)
@@ -361,7 +411,7 @@ def _repeated(made: list[tuple[Part, Components]], repeats: tuple[Repeat, ...], 
             inside[repeat].extend(components)
         # An invisible bar line would let two levels that stand close run into each other.
         if plan.meter.bar is None and part is not made[-1][0] and not part.crowded:
-            _allow_break(components)
+            _allow_break(components, keep=plan.plays_on(part.at + part.beats))
     return out
 
 
@@ -371,8 +421,9 @@ def _volta(repeat: Repeat) -> abjad.Container:
     return container
 
 
-def _allow_break(components: Components) -> None:
-    """Without bar lines a line may break between two events."""
+def _allow_break(components: Components, *, keep: bool) -> None:
+    """Without bar lines a line may break between two events; `keep`: but not to go on on another page."""
     if components:
         site = "absolute_after" if isinstance(components[-1], abjad.Leaf) else "after"
-        abjad.attach(abjad.LilyPondLiteral(r'\bar ""', site=site), components[-1])
+        commands = [r'\bar ""', *([_PLAYS_ON] if keep else [])]
+        abjad.attach(abjad.LilyPondLiteral(commands, site=site), components[-1])

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.events import Event, Line, Saying
 from gesturesmith.lytext import LyText, quoted
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
@@ -27,16 +27,13 @@ _SCRIPTS = {
 _HAND = ("stopped", "half-stopped", "open")
 _EDGES = {"scoop": r"\gsScoop", "plop": r"\gsPlop", "rip": r"\gsRip", "doit": r"\gsDoit", "fall": r"\gsFall"}
 _EDGES_IN = ("scoop", "plop", "rip")
+_SPAN_END = r"\gsSpanEnd"
 BEND_DEPTH = -2  # half staff spaces below the note: a third, as a sign and not a measure
 
 
 def in_force(case: Case, event: Event) -> tuple[Technique, ...]:
     """The techniques at an event; where a fallback replaces what was asked, those that are really played."""
-    own = event.point.techniques if event.point is not None else ()
-    if not case.realisation.used_fallback:
-        return own
-    asked = {t.key for t in case.gesture.techniques}
-    return (*case.realisation.techniques, *(t for t in own if t.key not in asked))
+    return case.in_force(event.point)
 
 
 def word(text: str) -> str:
@@ -44,9 +41,19 @@ def word(text: str) -> str:
     return f"\\gsWord {quoted(text)}"
 
 
-def in_one_line(words: list[str]) -> list[str]:
-    """All words of techniques at one note, read from left to right."""
-    return [word(", ".join(words))] if words else []
+def say(sayings: list[Saying]) -> list[str]:
+    """All words of techniques at one note, in one line; the stencils choose what each of them says."""
+    one = (f"({quoted(s.word)} {quoted(s.first)} {quoted(s.later)})" for s in sayings)
+    return [f"\\gsSay #'({' '.join(one)})"] if sayings else []
+
+
+def _told(sayings: list[Saying]) -> frozenset[str]:
+    return frozenset(s.word for s in sayings)
+
+
+def held(event: Event) -> list[Saying]:
+    """What is said again at an event where it comes first on a system, beside what is said there anyhow."""
+    return [s for s in event.holds if s.word not in _told(event.words)]
 
 
 @dataclass(slots=True)
@@ -59,6 +66,7 @@ class Signs:
     silence: Fraction = Fraction(0)
     rest_before: Event | None = None
     mute: str | None = None
+    open: dict[str, Event] = field(default_factory=dict)  # spans that reach the end of the last gesture
 
     def rest(self, event: Event) -> None:
         """A rest between gestures: mutes are announced in it, and a long one makes words stand again."""
@@ -83,6 +91,7 @@ class Signs:
             if n == 0:
                 self._remind(case, tuple(t for t in force if t in before), event)
                 self.mute = case.gesture.mute
+            event.holds += [Saying(w, w) for t in force if (w := self._word(case, t)) and t.look.extent != "span"]
             _signs_of(force, event, line)
         self._spans(case, events, forces)
         _hand(forces, line)
@@ -91,7 +100,9 @@ class Signs:
     def _enter(self, case: Case, entering: tuple[Technique, ...], event: Event) -> None:
         for technique in entering:
             if technique.look.word and technique.look.extent != "span":
-                self._say(self._name(case, technique), technique.look.announce, event)
+                said = self._word(case, technique)
+                later = technique.look.sign if technique.key in self.known and technique.look.sign else said
+                self._say(Saying(said, said, later), technique.look.announce, event)
             self.known.add(technique.key)
 
     def _leave(self, leaving: tuple[Technique, ...], event: Event) -> None:
@@ -100,12 +111,12 @@ class Signs:
             if look.cancel_script and _carries_scripts(event):
                 event.after.append(_SCRIPTS[look.cancel_script])
             elif look.cancel:
-                self._say(look.cancel, look.announce, event)
+                self._say(Saying(look.cancel, look.cancel, look.cancel), look.announce, event)
 
-    def _say(self, text: str, announced: bool, event: Event) -> None:
+    def _say(self, saying: Saying, announced: bool, event: Event) -> None:
         place = self.rest_before if announced and self.rest_before is not None else event
-        if text not in place.words:
-            place.words.append(text)
+        if saying not in place.words:
+            place.words.append(saying)
 
     def _remind(self, case: Case, staying: tuple[Technique, ...], event: Event) -> None:
         """What goes on from the gesture before: its sign; after a long rest its word again."""
@@ -115,15 +126,19 @@ class Signs:
                 continue
             if technique.key not in self.known or (technique.takes_mute and case.gesture.mute != self.mute):
                 self._enter(case, (technique,), event)
-            elif look.sign:
-                self._say(look.sign, False, event)
+            else:
+                said = self._word(case, technique)
+                self._say(Saying(said, said, look.sign), False, event)
+
+    def _word(self, case: Case, technique: Technique) -> str:
+        """The word of a technique, with the mute's name filled in."""
+        said, mute = technique.look.word, case.gesture.mute
+        return said.replace("{mute}", wording(f"mute-{mute}", self.language)) if "{mute}" in said and mute else said
 
     def _name(self, case: Case, technique: Technique) -> str:
         """The word of a technique, or its sign where the word has been said."""
-        look = technique.look
-        said = look.sign if technique.key in self.known and look.sign else look.word
-        mute = case.gesture.mute
-        return said.replace("{mute}", wording(f"mute-{mute}", self.language)) if "{mute}" in said and mute else said
+        sign = technique.look.sign
+        return sign if technique.key in self.known and sign else self._word(case, technique)
 
     def _turn(
         self, case: Case, start: Event, end: Event, leaving: tuple[Technique, ...], entering: tuple[Technique, ...]
@@ -140,8 +155,11 @@ class Signs:
         here = [self._name(case, t) for t in gone if t.look.word] or [t.look.cancel for t in new if t.look.cancel]
         there = [self._name(case, t) for t in new if t.look.word] or [t.look.cancel for t in gone if t.look.cancel]
         if there:
-            # The word that already stands at the start goes over into the sign, so that it stands there once.
-            start.words[:] = [w for w in start.words if w not in here]
+            # What stands at the start anyhow goes over into the sign, so that it stands there once; at the end the
+            # sign says what holds from there.
+            here = [*(s.first for s in start.words if s.first and s.first == s.later), *here]
+            start.words[:] = [Saying(s.word) if s.first in here else s for s in start.words]
+            end.words += [Saying(self._word(case, t)) for t in new if t.look.word]
             start.after.append(f"\\gsTurn {_joined(here)} {_joined(there)}")
             end.after.append(r"\gsTurnEnd")
         self.known.update(t.key for t in entering)
@@ -152,11 +170,15 @@ class Signs:
         for technique in wanted.values():
             inside = [n for n, force in enumerate(forces) if technique in force]
             for n in inside:
-                if n - 1 not in inside:
-                    events[n].after.append(f"\\gsSpan {quoted(self._name(case, technique))}")
+                if n == 0 and technique.key in self.open and not self.silence:
+                    self.open.pop(technique.key).at_end.remove(_SPAN_END)  # it goes on from the gesture before
+                elif n - 1 not in inside:
+                    events[n].after.append(f"\\gsSpan {quoted(self._word(case, technique))}")
                 if n + 1 not in inside:
-                    events[n].at_end.append(r"\gsSpanEnd")
+                    events[n].at_end.append(_SPAN_END)
             self.known.add(technique.key)
+        last = len(events) - 1
+        self.open = {t.key: events[last] for t in wanted.values() if t in forces[last]}
 
 
 def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
@@ -181,13 +203,14 @@ def _signs_of(force: tuple[Technique, ...], event: Event, line: Line) -> None:
         if look.script and _carries_scripts(event):
             event.after.append(_SCRIPTS[look.script])
         if look.tremolo and _carries_scripts(event):
-            event.after.append(r"\gsFlutter")
+            event.each.append(r"\gsFlutter")
         if look.trill and _carries_scripts(event):
             event.after.append(r"\gsTrill")
         if look.edge and _at_edge(look.edge, event, line):
-            event.after.append(_EDGES[look.edge])
+            place = event.after if look.edge in _EDGES_IN else event.at_end
+            place.append(_EDGES[look.edge])
         if look.motion == "bend" and event.index is not None and _detached(event, line):
-            event.after.append(f"\\gsBend #{BEND_DEPTH}")
+            event.at_end.append(f"\\gsBend #{BEND_DEPTH}")
 
 
 def _at_edge(edge: str, event: Event, line: Line) -> bool:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
 from gesturesmith.instruments import _limits
 from gesturesmith.instruments._build import slide_tubes, valve_tubes
-from gesturesmith.instruments.base import Instrument, Register, Side
+from gesturesmith.instruments.base import ALONE, Instrument, Register, Side
 from gesturesmith.units import Interval
 
 CHART_THREE = Sourced(
@@ -18,13 +18,21 @@ CHART_THREE = Sourced(
 CHART_FOUR = Sourced("four valves", PRACTICE, "common practice: as with three valves, 4 for 1-3 and 2-4 for 1-2-3")
 FORMAL = (
     "Wikipedia, Pitch of brass instruments: three valves reach three tones below partial 2 and up to partial 10, "
-    "written F#3 to E6; a fourth above counts as far beyond"
+    "written F#3 to E6; below that the first partials of the tubes are left (derived)"
 )
 PEDAL = Limit(
     Sourced(1, PRACTICE, "Wikipedia, Pitch of brass instruments: half-tube instruments miss the first partial"),
     None,
     "partial",
 )
+
+DRAWN_SLIDE = {
+    "valve_slide_cents": Limit(
+        Sourced(100, PRACTICE, "common practice on large brass: a valve slide is drawn for sharp low combinations"),
+        None,
+        "cents",
+    )
+}
 
 
 def limits(registers: tuple[Register, ...], lowest_partials: tuple[int, ...], air: float) -> dict[str, Limit]:
@@ -56,8 +64,15 @@ def valved(
     chart_evidence: Sourced[str],
     air: float,
     clefs: tuple[tuple[str, int], ...],
+    far_cents: int,
+    third_slide: Sourced[str] = ALONE,
+    own_limits: dict[str, Limit] | None = None,
 ) -> Instrument:
-    """An instrument with one side and valves. Ranges in sounding cents; `air` multiplies the horn's flows."""
+    """An instrument with one side and valves. Ranges in sounding cents; `air` multiplies the horn's flows.
+
+    far_cents    how far above the widest range a pitch is refused
+    own_limits   what this instrument has beside the limits of all brass
+    """
     evidence = Limit(
         Sourced((2, 10), PRACTICE, FORMAL),
         Sourced((1, 16), PRACTICE, "the first partial and the range's top"),
@@ -71,14 +86,15 @@ def valved(
         abbreviation=abbreviation,
         sounding=sounding,
         sides=(side,),
-        tubes=valve_tubes((side,), usual.value[1], widest.value[1]),
+        tubes=valve_tubes((side,), usual.value[1], widest.value[1] + far_cents, third_slide=third_slide.value),
         registers=registers,
         usual_range=usual,
         widest_range=widest,
         chart=chart,
         chart_evidence=chart_evidence,
-        limits=limits(registers, lowest_partials, air),
+        limits=limits(registers, lowest_partials, air) | _limits.beyond_sources(far_cents) | (own_limits or {}),
         clefs=clefs,
+        third_slide=third_slide,
     )
 
 
@@ -96,6 +112,7 @@ def slide(
     chart: dict[int, str],
     chart_evidence: Sourced[str],
     air: float,
+    far_cents: int = 200,
 ) -> Instrument:
     """A trombone, sounding as written. `sides`: name ("T" with the trigger), first partial in cents, positions."""
     evidence = Limit(
@@ -114,16 +131,17 @@ def slide(
         abbreviation=abbreviation,
         sounding=Interval(0, Fraction(0)),
         sides=made,
-        tubes=slide_tubes(made, usual.value[1], widest.value[1]),
+        tubes=slide_tubes(made, usual.value[1], widest.value[1] + far_cents),
         registers=registers,
         usual_range=usual,
         widest_range=widest,
         chart=chart,
         chart_evidence=chart_evidence,
         limits=limits(registers, lowest_partials, air)
+        | _limits.beyond_sources(far_cents)
         | {
             "slide_positions_per_s": Limit(
-                Sourced(20.0, HOUSE, "the whole slide in a third of a second"), None, "positions a second"
+                Sourced(30.0, HOUSE, "the whole slide in a fifth of a second; the ride of the valkyries asks for 24"), None, "positions a second"
             )
         },
         kind="slide",

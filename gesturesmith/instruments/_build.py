@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import combinations
 
 from gesturesmith.acoustics.series import MOST_PARTIALS, partial_cents
-from gesturesmith.acoustics.tubing import half_wavelength_m, lowering_cents
+from gesturesmith.acoustics.tubing import half_wavelength_m, lowering_cents, slide_reach
 from gesturesmith.evidence import Sourced
 from gesturesmith.instruments.base import Register, Side, Tube
 from gesturesmith.units import Spelling, frequency_hz
@@ -90,6 +90,7 @@ def slide_tubes(sides: tuple[Side, ...], usual_top: int, widest_top: int) -> tup
                     length_m=half_wavelength_m(frequency_hz(fundamental)),
                     partials=(2, usual),
                     widest_partials=(1, max(usual, highest_partial(fundamental, widest_top))),
+                    reach=slide_reach(position, side.fundamental_cents, sides[0].fundamental_cents),
                 )
             )
     return tuple(tubes)

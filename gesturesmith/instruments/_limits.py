@@ -46,7 +46,9 @@ def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
 
 
 def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> dict[str, Limit]:
-    """Widest lip bends by register: from about a third at the bottom to a quarter tone at the top.
+    """Widest lip bends, from about a third at the bottom to a quarter tone at the top; down more than up.
+
+    The values hold in the middle of each register; between them the curve is even (`rules._curve`).
 
     lowest_partials   the lowest partial each register is commonly played on: the gap to its neighbours is
                       as far as any lip can go without leaving the note
@@ -64,6 +66,12 @@ def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> 
             Sourced(up[name], HOUSE, _BENDS), Sourced(max(above, up[name]), DERIVED, _GAP), "cents"
         )
     return limits
+
+
+def beyond_sources(cents: int) -> dict[str, Limit]:
+    """How far above the highest note of any source a pitch is refused: a player's page is no measurement."""
+    source = "refused only this far above the highest note any source gives; it only makes the checker milder"
+    return {"range_far_cents": Limit(Sourced(cents, HOUSE, source), None, "cents")}
 
 
 def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Limit]:
@@ -208,5 +216,4 @@ def reading() -> dict[str, Limit]:
             None,
             "changes a second",
         ),
-        "effort_louder": Limit(Sourced(0.15, HOUSE, "each level above mf tires by so much more"), None, ""),
     }

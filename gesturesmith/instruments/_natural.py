@@ -35,7 +35,7 @@ def crook(key: str, pitch: str, steps: int, semitones: int) -> Instrument:
         ),
     )
     usual = (fundamental + 1200, fundamental + 4800)
-    widest = (fundamental, min(fundamental + 5200, horn.INSTRUMENT.widest_range.value[1]))
+    widest = (fundamental, max(usual[1], min(fundamental + 5000, horn.INSTRUMENT.widest_range.value[1])))
     return replace(
         horn.INSTRUMENT,
         key=key,
@@ -47,9 +47,7 @@ def crook(key: str, pitch: str, steps: int, semitones: int) -> Instrument:
         registers=REGISTERS,
         usual_range=Sourced(usual, PRACTICE, "common practice: partials 2 to 16, written C3 to C6"),
         widest_range=Sourced(
-            (widest[0], max(widest[1], usual[1])),
-            PRACTICE,
-            "the first partial; a third above partial 16 or the horn's top",
+            widest, PRACTICE, "the first partial, and partial 18 as bwhisperer.com, Blog 19, shows it on the F tube"
         ),
         chart={},
         chart_evidence=Sourced("no valves", DERIVED, "the harmonic series of one tube"),

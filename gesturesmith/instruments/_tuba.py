@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Sourced
-from gesturesmith.instruments._brass import CHART_FOUR, valved
+from gesturesmith.evidence import HOUSE, PUBLISHED, Sourced
+from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, valved
 from gesturesmith.instruments._build import cents, registers
 from gesturesmith.instruments._charts import four_valves
 from gesturesmith.instruments.base import Instrument
@@ -21,7 +21,7 @@ def tuba(*, key: str, name: str, part_name: str, lowest: str, highest: str, open
     """A tuba with four valves, sounding as written.
 
     open_note         partial 2 of the open tube: the lowest note without valves
-    lowest, highest   sounding limits by the widest reading
+    lowest, highest   sounding limits beyond which a pitch is refused
     """
     return valved(
         key=key,
@@ -35,10 +35,12 @@ def tuba(*, key: str, name: str, part_name: str, lowest: str, highest: str, open
         lowest_partials=(2, 2, 3),
         usual=Sourced((cents("D1"), cents("F4")), PUBLISHED, "abjad 3.31 and music21 10.5.1, Tuba: D1 to F4"),
         widest=Sourced(
-            (cents(lowest), cents(highest)),
-            PRACTICE,
-            "first partials below the published D1; a third and more above its F4 counts as far beyond",
+            (cents(lowest), cents("F4")),
+            PUBLISHED,
+            "abjad 3.31 and music21 10.5.1: D1 to F4; below that first partials of the tubes are left (derived)",
         ),
+        far_cents=cents(highest) - cents("F4"),
+        own_limits=DRAWN_SLIDE,
         chart=four_valves(open_note, high="F4"),
         chart_evidence=CHART_FOUR,
         air=1.8,

@@ -6,8 +6,9 @@ from dataclasses import field
 from fractions import Fraction
 from typing import Any
 
+from gesturesmith.acoustics.response import round_trip_s
 from gesturesmith.evidence import Kind, Limit, Sourced
-from gesturesmith.units import Interval, Spelling
+from gesturesmith.units import Interval, Spelling, frequency_hz
 from gesturesmith.values import frozen
 
 
@@ -37,6 +38,8 @@ class Tube:
     fundamental_cents   sounding first partial, cents above C-1 (a float: valve sums are irrational)
     length_m            effective length in metres, half the wavelength of the first partial at 343 m/s
     partials            usable partials, lowest and highest by the narrow reading
+    widest_partials     the same by the widest reading
+    reach               where the slide stands, in positions of the open side; 0 where there is no slide
     """
 
     side: str
@@ -45,10 +48,16 @@ class Tube:
     length_m: float
     partials: tuple[int, int]
     widest_partials: tuple[int, int]
+    reach: float = 0.0
 
     @property
     def name(self) -> str:
         return f"{self.side} {self.valves}".strip()
+
+    @property
+    def round_trip_s(self) -> float:
+        """Seconds a pulse takes to the bell and back: before that the lip has no answer from the tube."""
+        return round_trip_s(frequency_hz(self.fundamental_cents))
 
 
 @frozen(kw_only=True)

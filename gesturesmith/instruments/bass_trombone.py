@@ -6,8 +6,7 @@ from gesturesmith.evidence import HOUSE, PUBLISHED, Sourced
 from gesturesmith.instruments._brass import slide
 from gesturesmith.instruments._build import cents, chart, registers
 from gesturesmith.instruments._charts import tenor_slide
-from gesturesmith.instruments.trombone import CHART_EVIDENCE
-from gesturesmith.instruments.trombone_f import ATTACHMENT
+from gesturesmith.instruments.trombone_f import ATTACHMENT, WITH_TRIGGER
 
 REGISTERS = registers(
     "low C2 F2, middle F#2 C4, high C#4 F4",
@@ -29,6 +28,6 @@ INSTRUMENT = slide(
         "music21 10.5.1 reads down to Bb1, and first partials lie below; abjad 3.31, TenorTrombone: Eb5",
     ),
     chart=tenor_slide() | chart(ATTACHMENT) | chart("B1 TT 4"),
-    chart_evidence=CHART_EVIDENCE,
+    chart_evidence=WITH_TRIGGER,
     air=1.5,
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Sourced
-from gesturesmith.instruments._brass import CHART_FOUR, valved
+from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, valved
 from gesturesmith.instruments._build import cents, registers
 from gesturesmith.instruments._charts import four_valves
 from gesturesmith.units import Interval
@@ -29,10 +29,10 @@ INSTRUMENT = valved(
         (cents("E2"), cents("Bb4")), MEMORY, "the compass of the tenor trombone, which has the same length of tube"
     ),
     widest=Sourced(
-        (cents("E1"), cents("F5")),
-        PRACTICE,
-        "whistleandflute.net, same length of tube: pedal notes to E1; a fifth above its Bb4 is far beyond",
+        (cents("E1"), cents("Bb4")), PRACTICE, "whistleandflute.net, same length of tube: pedal notes E1, up to Bb4"
     ),
+    far_cents=700,
+    own_limits=DRAWN_SLIDE,
     chart=four_valves("Bb2", high="Bb4"),
     chart_evidence=CHART_FOUR,
     air=1.3,

@@ -23,10 +23,15 @@ _USUAL = Sourced(
     (cents("B1"), cents("F5")), PUBLISHED, "abjad 3.31, FrenchHorn: sounding B1 to F5, written F#2 to C6"
 )
 _WIDEST = Sourced(
-    (cents("F1"), cents("A5")),
+    (cents("F1"), cents("G5")),
     PRACTICE,
-    "music21 10.5.1 gives written C2 as the lowest note; Blog 19 of bwhisperer.com shows partials up to sounding "
-    "G5, and a whole tone above that counts as far beyond it",
+    "music21 10.5.1: written C2 is the lowest note; bwhisperer.com, Blog 19, shows partials up to sounding G5",
+)
+THIRD_SLIDE = Sourced(
+    "alone",
+    PRACTICE,
+    "thebrasswhisperer.com: F 1-2-3 is a quarter tone sharper than a horn in B; thecontemporaryhorn.com: F 2-3, "
+    "1-3 and 1-2-3 very sharp. Both agree with each valve tuned by itself",
 )
 
 F_SIDE = Side(
@@ -104,7 +109,9 @@ def hand_limits(top_register_cents: int, long_tube_cents: float) -> dict[str, Li
     }
 
 
-TUBES = valve_tubes((F_SIDE, B_FLAT_SIDE), _USUAL.value[1], _WIDEST.value[1], shown=SHOWN)
+TUBES = valve_tubes(
+    (F_SIDE, B_FLAT_SIDE), _USUAL.value[1], _WIDEST.value[1], third_slide=THIRD_SLIDE.value, shown=SHOWN
+)
 
 INSTRUMENT = Instrument(
     key="horn",
@@ -128,6 +135,7 @@ INSTRUMENT = Instrument(
     | _limits.bends(REGISTERS, (2, 4, 5, 9))
     | _limits.breath(REGISTERS)
     | _limits.stamina(REGISTERS)
+    | _limits.beyond_sources(200)
     | hand_limits(cents("C#5"), min(t.fundamental_cents for t in TUBES))
     | {
         "low_gliss_highest_cents": Limit(
@@ -143,11 +151,6 @@ INSTRUMENT = Instrument(
     has_hand=True,
     # Bass clef in new notation: the same fifth down as in treble. Treble serves down to two ledger lines.
     clefs=(("treble", cents("G3")), ("bass", -100000)),
-    third_slide=Sourced(
-        "alone",
-        PRACTICE,
-        "thebrasswhisperer.com: F 1-2-3 is a quarter tone sharper than a horn in B; thecontemporaryhorn.com: F "
-        "2-3, 1-3 and 1-2-3 very sharp. Both agree with each valve tuned by itself",
-    ),
+    third_slide=THIRD_SLIDE,
     hand_chart=three_valves("C3", "F"),
 )

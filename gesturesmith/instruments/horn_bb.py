@@ -17,7 +17,11 @@ INSTRUMENT = replace(
     name="single horn in B-flat",
     sides=(horn.B_FLAT_SIDE,),
     tubes=valve_tubes(
-        (horn.B_FLAT_SIDE,), _DOUBLE.usual_range.value[1], _DOUBLE.widest_range.value[1], shown=horn.SHOWN
+        (horn.B_FLAT_SIDE,),
+        _DOUBLE.usual_range.value[1],
+        _DOUBLE.widest_range.value[1],
+        third_slide=_DOUBLE.third_slide.value,
+        shown=horn.SHOWN,
     ),
     # Partial 2 of 1-2-3 is sounding E2.
     usual_range=Sourced(

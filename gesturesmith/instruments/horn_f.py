@@ -17,7 +17,11 @@ INSTRUMENT = replace(
     name="single horn in F",
     sides=(horn.F_SIDE,),
     tubes=valve_tubes(
-        (horn.F_SIDE,), _DOUBLE.usual_range.value[1], _DOUBLE.widest_range.value[1], shown=horn.SHOWN
+        (horn.F_SIDE,),
+        _DOUBLE.usual_range.value[1],
+        _DOUBLE.widest_range.value[1],
+        third_slide=_DOUBLE.third_slide.value,
+        shown=horn.SHOWN,
     ),
     chart=three_valves("C3", "F"),
     chart_evidence=Sourced("F side", MEMORY, "single F horn chart: partials 2 to 6, 8, 10, 12 and 16"),

@@ -13,9 +13,9 @@ REGISTERS = registers(
 )
 USUAL = Sourced((cents("E2"), cents("Bb4")), PRACTICE, "whistleandflute.net: E2 to Bb4; abjad 3.31 reads to Eb5")
 WIDEST = Sourced(
-    (cents("E1"), cents("F5")),
+    (cents("E1"), cents("Eb5")),
     PUBLISHED,
-    "abjad 3.31, TenorTrombone: up to Eb5, and handbooks a tone more; pedal notes down to E1 (whistleandflute.net)",
+    "abjad 3.31, TenorTrombone: up to Eb5; pedal notes down to E1 (whistleandflute.net)",
 )
 CHART_EVIDENCE = Sourced(
     "seven positions", PUBLISHED, "OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141"

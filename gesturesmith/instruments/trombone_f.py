@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gesturesmith.evidence import PUBLISHED, Sourced
+from gesturesmith.evidence import DERIVED, PUBLISHED, Sourced
 from gesturesmith.instruments._brass import slide
 from gesturesmith.instruments._build import cents, chart
 from gesturesmith.instruments._charts import tenor_slide
@@ -10,6 +10,11 @@ from gesturesmith.instruments.trombone import CHART_EVIDENCE, REGISTERS, WIDEST
 
 # The gap below E2, closed by the attachment; positions with it are counted in its own semitones.
 ATTACHMENT = "Eb2 T 3, D2 T 4, C#2 T 5, C2 T 6"
+WITH_TRIGGER = Sourced(
+    "seven positions, six with the trigger",
+    DERIVED,
+    f"{CHART_EVIDENCE.source}; with the trigger derived: semitones of the longer tube",
+)
 
 INSTRUMENT = slide(
     key="trombone-f",
@@ -24,6 +29,6 @@ INSTRUMENT = slide(
     ),
     widest=WIDEST,
     chart=tenor_slide() | chart(ATTACHMENT),
-    chart_evidence=CHART_EVIDENCE,
+    chart_evidence=WITH_TRIGGER,
     air=1.2,
 )

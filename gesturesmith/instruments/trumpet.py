@@ -28,7 +28,8 @@ INSTRUMENT = valved(
     usual=Sourced(
         (cents("E3"), cents("C6")), PUBLISHED, "abjad 3.31 and music21 10.5.1, Trumpet: written F#3 to D6"
     ),
-    widest=Sourced((cents("E3"), cents("G6")), PRACTICE, FORMAL),
+    widest=Sourced((cents("E2"), cents("D6")), PRACTICE, FORMAL),
+    far_cents=500,
     chart=three_valves("C4", high="E6"),
     chart_evidence=CHART_THREE,
     air=0.7,

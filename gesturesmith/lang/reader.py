@@ -20,6 +20,7 @@ from gesturesmith.source import Span
 _LONGEST_NUMBER = 12  # characters; nothing musical needs more, and arithmetic stays fast
 _MOST_ERRORS = 1000  # in one file
 _MOST_IN_VALUE = 25
+LONGEST_TEXT = 2000  # characters in quotes: half a page of footnote
 _MOST_LOOKED_UP = 300  # words compared with their neighbours in one file; comparing is slow
 
 
@@ -183,7 +184,11 @@ class Reader:
             if self.tok.line == self.back().line:
                 self.fail("too-much", self.tok.span, "one text a line: put both into one pair of quotes")
             parts.append(unquoted(self.next().text))
-        return Text(" ".join(parts), first.span)
+        whole = " ".join(parts)
+        if len(whole) > LONGEST_TEXT:
+            said = f"a text of {len(whole)} characters, and {LONGEST_TEXT} is the most: a page could not hold it"
+            self.fail("out-of-range", first.span, said)
+        return Text(whole, first.span)
 
     def _text_wanted(self, tok: Token) -> NoReturn:
         if tok.kind in ("open", "hash", "end"):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from contextlib import ExitStack
 from types import TracebackType
 from typing import Self
@@ -14,13 +15,16 @@ class Press:
     """Processes that wait for documents; used with `with`, after which none is left running.
 
     `early`: the formats of each process to start at once. A task whose formats no waiting process makes, or
-    whose process is taken, gets one of its own.
+    whose process is taken, gets one of its own. Several threads may share a press.
     """
 
     def __init__(self, lilypond: LilyPond, early: tuple[tuple[str, ...], ...] = ()) -> None:
         self.lilypond = lilypond
+        self._lock = threading.Lock()
+        self._closed = False
         self._stack = ExitStack()
         self._waiting: list[tuple[tuple[str, ...], Waiting]] = []
+        self._living: list[Waiting] = []
         try:
             for formats in early:
                 self._waiting.append((formats, self._stack.enter_context(start(lilypond, formats))))
@@ -34,20 +38,34 @@ class Press:
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
-        self._stack.close()
+        self.close()
 
-    def run(self, tasks: tuple[tuple[tuple[str, ...], Job], ...]) -> tuple[Run, ...]:
-        """The runs of all tasks (formats, job), which work side by side; results in the tasks' order."""
-        taken = []
-        for formats, job in tasks:
-            waiting = self._take(formats)
+    def close(self) -> None:
+        """End every LilyPond at once, also those that others wait for; none is started after this."""
+        with self._lock:
+            self._closed = True
+            self._stack.close()
+            for waiting in self._living:
+                waiting.cancel()
+
+    def one(self, formats: tuple[str, ...], job: Job) -> Run:
+        """The run of one task."""
+        waiting = self._take(formats)
+        try:
             waiting.feed(job)
-            taken.append(waiting)
-        return tuple(waiting.result() for waiting in taken)
+            return waiting.result()
+        finally:
+            waiting.cancel()
+            with self._lock:
+                self._living.remove(waiting)
 
     def _take(self, formats: tuple[str, ...]) -> Waiting:
-        for place, (made, waiting) in enumerate(self._waiting):
-            if made == formats:
-                del self._waiting[place]
-                return waiting
-        return self._stack.enter_context(start(self.lilypond, formats))
+        with self._lock:
+            if self._closed:
+                raise OSError("the press is closed")
+            ready = next((pair for pair in self._waiting if pair[0] == formats), None)
+            if ready is not None:
+                self._waiting.remove(ready)
+            waiting = ready[1] if ready is not None else start(self.lilypond, formats)
+            self._living.append(waiting)
+            return waiting

@@ -43,6 +43,8 @@ class ContourPoint:
     reached         how it begins: attack | slur | line | silence
     held            reached by a line and left by none: held to its slot's end (not where the line stops at the end)
     stops           the small bracketed head: the last point, where the line stops at the gesture's end
+    passing         a harmonic that a sweep passes, shown where the sign is explained (see `excerpt.with_harmonics`)
+    value           beats that its note value shows, where harmonics after it stand wider than in time; else None
     techniques      the techniques in force from here on: the gesture's own and every `as` so far
     turns_to        the technique named by `as` at this point, "" for none ("ordinary" takes all back)
     marks           accent, staccato, tenuto, marcato, fermata, breath
@@ -60,6 +62,8 @@ class ContourPoint:
     reached: str = "attack"
     held: bool = False
     stops: bool = False
+    passing: bool = False
+    value: Fraction | None = None
     techniques: tuple[Technique, ...] = ()
     turns_to: str = ""
     marks: tuple[str, ...] = ()
@@ -103,6 +107,11 @@ class DynamicMark:
     at: Fraction
     join: str
     span: Span
+
+    @property
+    def plain(self) -> str:
+        """The level it leaves in force: f after sfz."""
+        return _LEVEL_OF_ACCENT.get(self.level, self.level)
 
 
 @frozen(kw_only=True)
@@ -233,9 +242,11 @@ class Gesture:
     def level_at(self, beats: Fraction) -> str:
         """The plain level (n to fff) in force at a time; mf where nothing is written."""
         level = "mf"
+        if len(self.dynamics) == 1 and not self.dynamics[0].at:  # one level from the start: by far the commonest
+            return self.dynamics[0].plain
         for mark in self.dynamics:
             if mark.at <= beats:
-                level = _LEVEL_OF_ACCENT.get(mark.level, mark.level)
+                level = mark.plain
         return level
 
     def span_of(self, key: str) -> Span:

@@ -18,8 +18,8 @@ class PlayedPoint:
     tube          the tube it is played on; None where none is needed or none gives it
     partial       its number, 0 where there is none
     error_cents   pitch of that partial less the pitch asked for, before any correction
-    correction    what bridges the error: "" | "lip" | "hand"
-    standard      whether this is the standard chart's fingering for the pitch
+    correction    what bridges the error: "" | "lip" | "slide" (a valve slide is drawn) | "hand"
+    standard      whether this is the standard chart's fingering for the pitch; without valves, an open note
     given         whether the composer asked for this fingering
     other         the second fingering of a trill, else None
     fingered_cents  the sounding pitch the player fingers where the hand changes it (stopped), else None

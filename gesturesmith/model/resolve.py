@@ -21,7 +21,7 @@ def resolve(
 ) -> tuple[Piece | None, tuple[ReadError, ...]]:
     """The piece of a file, as far as it can be read, and every mistake in its meaning, in file order.
 
-    folder       where a quoted path of an instrument starts from
+    folder       where a quoted path of an instrument starts from, and which it may not leave
     instrument   taken in place of the one the file names
 
     The piece is None where no gesture can be known: without an instrument, or without `pitches` where the

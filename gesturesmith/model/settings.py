@@ -17,7 +17,7 @@ from gesturesmith.source import Span
 
 DEFAULT_TEMPO = Fraction(60)
 _TOP = Span(1, 1, 2)
-_PAPERS = {  # width and height in mm: ISO 216, ANSI/ASME Y14.1 (8.5 by 11 inches of 25.4 mm)
+PAPERS = {  # width and height in mm: ISO 216, ANSI/ASME Y14.1 (8.5 by 11 inches of 25.4 mm)
     "a4": (Fraction(210), Fraction(297)),
     "letter": (Fraction("215.9"), Fraction("279.4")),
 }
@@ -60,7 +60,8 @@ def _profile(ctx: Context, path: nodes.Text, folder: Path | None) -> Instrument 
     """An instrument from a file of the user's own, all of its errors at once."""
     from gesturesmith.instruments import profile
 
-    instrument, errors = profile.load((folder or Path()) / path.text)
+    place = folder or Path()
+    instrument, errors = profile.load(profile.located(place, path.text), within=place)
     for error in errors:
         ctx.error("unreadable-profile", path.span, path=shown(path.text), why=error.message)
     return None if errors else instrument
@@ -145,4 +146,4 @@ def _on_paper(tree: nodes.File, plain: Settings) -> Settings:
         return plain
     if paper.width_mm is not None and paper.height_mm is not None:
         return replace(plain, paper_mm=(paper.width_mm, paper.height_mm), paper_name="")
-    return replace(plain, paper_mm=_PAPERS.get(paper.name, plain.paper_mm), paper_name=paper.name)
+    return replace(plain, paper_mm=PAPERS.get(paper.name, plain.paper_mm), paper_name=paper.name)

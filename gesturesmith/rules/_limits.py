@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from gesturesmith.diagnostics import Severity
-from gesturesmith.evidence import PRACTICE, Limit, Sourced
+from gesturesmith.evidence import DERIVED, PRACTICE, Limit, Sourced
 from gesturesmith.model.gesture import LEVELS
+from gesturesmith.rules._reading import plain
 from gesturesmith.values import frozen
 
 # A player's page is no measurement: beyond its widest reading a finding still only cautions, far beyond it
@@ -16,11 +17,16 @@ FAR = 1.25
 
 @frozen
 class Excess:
-    """A limit that was passed: how gravely, the value of the limit, and what it rests on."""
+    """A limit that was passed: how gravely, the value of the limit, and what it rests on.
+
+    differ   where readings differ and only the narrowest was passed: what the widest allows, as a clause that
+             follows the limit; else ""
+    """
 
     severity: Severity
     limit: Any
     evidence: Sourced[Any]
+    differ: str = ""
 
 
 def above(limit: Limit | None, value: float) -> Excess | None:
@@ -30,7 +36,7 @@ def above(limit: Limit | None, value: float) -> Excess | None:
     wide = limit.wide
     if wide is not None and value > wide.value * (FAR if wide.kind is PRACTICE else 1):
         return Excess(Severity.REFUSED, wide.value, wide)
-    return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow)
+    return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow, _differ(limit, "up"))
 
 
 def below(limit: Limit | None, value: float) -> Excess | None:
@@ -40,7 +46,16 @@ def below(limit: Limit | None, value: float) -> Excess | None:
     wide = limit.wide
     if wide is not None and value < wide.value / (FAR if wide.kind is PRACTICE else 1):
         return Excess(Severity.REFUSED, wide.value, wide)
-    return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow)
+    return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow, _differ(limit, "down"))
+
+
+def _differ(limit: Limit, way: str) -> str:
+    wide = limit.wide
+    if wide is None or wide.value == limit.narrow.value or limit.narrow.of_player:
+        return ""
+    if wide.kind is DERIVED:  # not another opinion, but where it ends for everybody
+        return f" (impossible beyond {plain(wide.value)})"
+    return f" (readings differ, {way} to {plain(wide.value)})"
 
 
 def louder(limit: Limit | None, level: str) -> Excess | None:

@@ -17,19 +17,25 @@ from gesturesmith.values import frozen
 
 def written_name(instrument: Instrument, sounding_cents: Fraction | float) -> str:
     """The written name of a sounding pitch, to the nearest quarter tone: "C6"."""
-    return instrument.written(spell(50 * round(sounding_cents / 50))).name
+    return _names(instrument, 50 * round(sounding_cents / 50))[0]
 
 
 def exact_name(instrument: Instrument, sounding_cents: Fraction | float) -> str:
     """The written name of a sounding pitch to the cent: "Bb4-31c"."""
-    return instrument.written(spell(round(sounding_cents))).name
+    return _names(instrument, round(sounding_cents))[0]
 
 
 def both_names(instrument: Instrument, sounding_cents: Fraction | float) -> str:
     """The written name, and where it differs the sounding one: "C6 (sounding F5)"."""
-    written = written_name(instrument, sounding_cents)
-    sounding = spell(50 * round(sounding_cents / 50)).name
+    written, sounding = _names(instrument, 50 * round(sounding_cents / 50))
     return written if written == sounding else f"{written} (sounding {sounding})"
+
+
+@lru_cache(maxsize=4096)
+def _names(instrument: Instrument, sounding_cents: int) -> tuple[str, str]:
+    """Written and sounding name: the same few pitches are named over and over."""
+    sounding = spell(sounding_cents)
+    return instrument.written(sounding).name, sounding.name
 
 
 def point_name(case: Case, point: ContourPoint) -> str:
@@ -48,7 +54,8 @@ def plain(value: float | Fraction) -> str:
 
 
 def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
-    return float(end - start) * 60.0 / float(gesture.tempo)
+    beats, tempo = end - start, gesture.tempo
+    return 60.0 * beats.numerator * tempo.denominator / (beats.denominator * tempo.numerator)
 
 
 def slot_s(gesture: Gesture, point: ContourPoint) -> float:
@@ -73,7 +80,12 @@ def _register(instrument: Instrument, sounding_cents: float) -> str:
 def pitched_points(case: Case) -> Iterator[tuple[int, ContourPoint]]:
     """The points that sound a pitch, with their place in the contour: no rests, nothing the lips do not sound."""
     for index, point in enumerate(case.gesture.points):
-        if point.sounding_cents is not None and not any(t.pitched == "none" for t in point.techniques):
+        if point.sounding_cents is None:
+            continue
+        for technique in point.techniques:
+            if technique.pitched == "none":
+                break
+        else:
             yield index, point
 
 

@@ -44,6 +44,26 @@ def slower(gesture: Gesture, factor: float) -> tuple[Change, ...]:
     return lasting(gesture, float(gesture.seconds) * factor)
 
 
+def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | None = None) -> tuple[Change, ...]:
+    """A breath in the middle of a stretch (in beats), then one at each quarter: after detached notes only."""
+    until = gesture.beats if end is None else end
+    free = [
+        i
+        for i, segment in enumerate(gesture.segments)
+        if segment.kind == "none"
+        and "silence" not in (gesture.points[i].kind, gesture.points[i + 1].kind)
+        and "breath" not in gesture.points[i].marks
+        and start < gesture.points[i].until < until
+    ]
+    ends = {i: gesture.points[i].until for i in free}
+    found: list[Change] = []
+    for parts in (2, 4) if free else ():
+        goals = [start + (until - start) * k / parts for k in range(1, parts)]
+        nearest = {min((abs(at - goal), i) for i, at in ends.items())[1] for goal in goals}
+        found.append(tuple((f"after {i}", " breath") for i in sorted(nearest)))
+    return tuple(dict.fromkeys(found))
+
+
 def about(gesture: Gesture, *indices: int) -> tuple[Change, ...]:
     """Approximate pitches in the place of exact ones; an x-note bears no cents."""
     change = tuple(
@@ -68,7 +88,12 @@ def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Change, ...
 
 
 def moved(case: Case, semitones: int) -> tuple[Change, ...]:
-    """The whole gesture moved: every pitch, and a band given by pitches."""
+    """The whole gesture moved by so many semitones; `all_moved` says of each pitch where to."""
+    return ((("move", str(semitones)),),)
+
+
+def all_moved(case: Case, semitones: int) -> Change:
+    """Every pitch moved, and a band given by pitches; () where they cannot be."""
     gesture = case.gesture
     octaves, rest = divmod(semitones, 12)
     by = Interval(7 * octaves, Fraction(1200 * octaves)) if rest == 0 else chromatic(semitones)
@@ -84,7 +109,7 @@ def moved(case: Case, semitones: int) -> tuple[Change, ...]:
         return ()  # heights of a register cannot move
     if any("-1" in value or not value[-1:].isalnum() for _, value in change):
         return ()
-    return (tuple(change),) if change else ()
+    return tuple(change)
 
 
 def levels(gesture: Gesture, level: str) -> tuple[Change, ...]:

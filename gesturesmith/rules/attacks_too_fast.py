@@ -47,9 +47,9 @@ _WORDS = {
 @rule("GS401", "attacks-too-fast", severity="caution")
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
-    times = attack_times(gesture)
-    worst: tuple[tuple[int, float], float, ContourPoint, str, Excess] | None = None
     points = gesture.sounding_points
+    times = attack_times(gesture) if points else ()
+    worst: tuple[tuple[int, float], float, ContourPoint, str, Excess] | None = None
     place = 0
     for start, rate in _rates(times, gesture.tempo):
         while place + 1 < len(points) and points[place + 1].at <= start:
@@ -65,7 +65,8 @@ def check(case: Case) -> Iterator[Finding]:
     register = register_name(case, point)
     yield Finding(
         span=gesture.span_of("attacks") if asked else point.span,
-        text=f"{plain(rate)} attacks a second; {words} in the {register} register: up to {plain(excess.limit)}",
+        text=f"{plain(rate)} attacks a second; {words} in the {register} register: up to {plain(excess.limit)}"
+        f"{excess.differ}",
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),

@@ -28,7 +28,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.units import chromatic
 
 
-@rule("GS709", "band-too-narrow", severity="caution")
+@rule("GS709", "band-too-narrow", severity="caution", only=("height",))
 def check(case: Case) -> Iterator[Finding]:
     band = case.gesture.band
     if band is None or band.register or not any(p.kind == "height" for p in case.gesture.points):

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 
 from gesturesmith.diagnostics import Finding, Severity
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Passage
 from gesturesmith.model.realisation import Realisation
 from gesturesmith.techniques.base import Technique
@@ -30,6 +30,14 @@ class Case:
     def techniques(self) -> tuple[Technique, ...]:
         """The techniques in effect, the fallback's where it is used."""
         return self.realisation.techniques
+
+    def in_force(self, point: ContourPoint | None) -> tuple[Technique, ...]:
+        """The techniques at a point; where a fallback replaces what was asked, those that are really played."""
+        own = point.techniques if point is not None else ()
+        if not self.realisation.used_fallback:
+            return own
+        asked = {t.key for t in self.gesture.techniques}
+        return (*self.realisation.techniques, *(t for t in own if t.key not in asked))
 
     def on_layer(self, layer: str) -> Technique | None:
         """The technique in effect on a layer, or None."""
@@ -77,6 +85,8 @@ class Rule:
     """A rule: code, name, the severity its findings have unless they say otherwise, and its check.
 
     At least one of `check`, `check_passage` and `check_outcome` is there; `doc` is the module's docstring.
+    `only` are traits (`rules._traits`) of which a gesture must have one for `check` to have anything to look at;
+    () where it looks at every gesture.
     """
 
     code: str
@@ -86,6 +96,7 @@ class Rule:
     check_passage: Callable[[PassageCase], Iterable[Finding]] | None = None
     check_outcome: Callable[[Outcome], Iterable[Finding]] | None = None
     doc: str = ""
+    only: frozenset[str] = frozenset()
 
 
 type GestureCheck = Callable[[Case], Iterable[Finding]]
@@ -94,12 +105,12 @@ type OutcomeCheck = Callable[[Outcome], Iterable[Finding]]
 
 
 def rule(
-    code: str, name: str, *, severity: str, passage: PassageCheck | None = None
+    code: str, name: str, *, severity: str, passage: PassageCheck | None = None, only: Iterable[str] = ()
 ) -> Callable[[GestureCheck], Rule]:
     """Make a function that yields findings on a gesture a rule; `passage` does the same between gestures."""
 
     def make(check: GestureCheck) -> Rule:
-        return Rule(code, name, Severity(severity), check, passage)
+        return Rule(code, name, Severity(severity), check, passage, only=frozenset(only))
 
     return make
 

@@ -1,6 +1,6 @@
 """A bend is wider than the lip takes a note in that register.
 
-Checks  each line of a bend: how far it goes from the note it bends, down and up, by register
+Checks  each line of a bend: how far it goes from the note it bends, down and up, by its height
 Why     the lip can take a note off its partial, downward more than upward, about a third in the low register
         and about a quarter tone in the top; beyond half way the note slips to the next partial
 Fires
@@ -23,12 +23,13 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.rules import _tries
+from gesturesmith.rules._curve import along
 from gesturesmith.rules._limits import above
 from gesturesmith.rules._reading import path_of, plain, register_name, written_name
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS503", "bend-too-wide", severity="caution")
+@rule("GS503", "bend-too-wide", severity="caution", only=("path:lip",))
 def check(case: Case) -> Iterator[Finding]:
     home: ContourPoint | None = None
     for index, point in enumerate(case.gesture.points):
@@ -41,7 +42,7 @@ def check(case: Case) -> Iterator[Finding]:
         width = float((point.sounding_cents or 0) - (home.sounding_cents or 0))
         way = "down" if width < 0 else "up"
         register = register_name(case, home)
-        excess = above(case.instrument.limits.get(f"bend_{way}_{register}"), abs(width))
+        excess = above(along(case.instrument, f"bend_{way}", home.sounding_cents or 0), abs(width))
         if excess is None:
             continue
         sign = -1 if width < 0 else 1
@@ -49,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"bent {way} {plain(abs(width))} cents; the lip takes a note of the {register} register {way} by "
-            f"about {plain(excess.limit)}",
+            f"about {plain(excess.limit)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name=f"bend {way}", value=abs(width), limit=excess.limit, unit="cents"),),

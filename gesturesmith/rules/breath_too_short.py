@@ -25,16 +25,14 @@ Fix     write a rest `r` or a `breath`, make it shorter or softer; circular brea
 
 from collections.abc import Iterator
 from fractions import Fraction
-from itertools import pairwise
 
 from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.model.gesture import LEVELS, ContourPoint
 from gesturesmith.rules import _tries
+from gesturesmith.rules._account import air_flow
 from gesturesmith.rules._limits import FAR
 from gesturesmith.rules._reading import plain, register_name, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
-
-_ANCHORS = ("pp", "mf", "ff")  # the levels that flows are given for
 
 
 @rule("GS601", "breath-too-short", severity="caution")
@@ -54,16 +52,23 @@ def check(case: Case) -> Iterator[Finding]:
         evidence, severity = litres.narrow, Severity.CAUTION
         if never and wide is not None and least is not None:
             evidence, severity, used = wide, Severity.REFUSED, seconds * least.narrow.value
+        differ = ""
+        if severity is Severity.CAUTION and wide is not None and not evidence.of_player:
+            differ = f" (readings differ, up to {plain(wide.value)})"
         how = "at the very least" if severity is Severity.REFUSED else "about"
         yield Finding(
             span=phrase[0].span,
             text=f"{plain(seconds)} s without a breath take {how} {plain(used)} L of air; a breath holds about "
-            f"{plain(evidence.value)}",
+            f"{plain(evidence.value)}{differ}",
             hint="a rest `r` or the word `breath` gives time to breathe",
             evidence=evidence,
             severity=severity,
             numbers=(Number(name="air", value=used, limit=evidence.value, unit="L"),),
-            try_values=(*_tries.levels(case.gesture, "pp"), *_shorter(case, fits)),
+            try_values=(
+                *_tries.levels(case.gesture, "pp"),
+                *_tries.breaths(case.gesture, phrase[0].at, phrase[-1].until),
+                *_shorter(case, fits),
+            ),
         )
 
 
@@ -81,30 +86,14 @@ def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
 
 
 def _flow(case: Case, point: ContourPoint) -> float:
-    """Litres a second at a point: by register, by level between the three that are given, by technique."""
-    limits = case.instrument.limits
+    """Litres a second at a point: by register, by level from its start to its end, by technique."""
     register = register_name(case, point)
-    given = [limits.get(f"breath_flow_{register}_{level}") for level in _ANCHORS]
-    flows = [float(g.narrow.value) for g in given if g is not None]
-    if len(flows) < len(_ANCHORS):
-        return 0.0
-    middle = _between(flows, LEVELS.index(case.gesture.level_at(point.at)))
-    ends = _between(flows, LEVELS.index(case.gesture.level_at(point.until)))
-    factor = 1.0
+    levels = (LEVELS.index(case.gesture.level_at(beats)) for beats in (point.at, point.until))
+    flow = sum(air_flow(case.instrument, register, level) for level in levels) / 2
     for technique in point.techniques:
         if technique.flow is not None:
-            factor *= technique.flow.value
-    return (middle + ends) / 2 * factor
-
-
-def _between(flows: list[float], level: int) -> float:
-    anchors = [LEVELS.index(a) for a in _ANCHORS]
-    if level <= anchors[0]:
-        return flows[0]
-    for (low, high), (first, second) in zip(pairwise(anchors), pairwise(flows), strict=True):
-        if level <= high:
-            return first + (second - first) * (level - low) / (high - low)
-    return flows[-1]
+            flow *= technique.flow.value
+    return flow
 
 
 def _shorter(case: Case, seconds: float) -> tuple[_tries.Change, ...]:

@@ -30,7 +30,7 @@ from gesturesmith.rules._reading import in_force, plain, stretches
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS603", "effect-too-long", severity="caution")
+@rule("GS603", "effect-too-long", severity="caution", only=("limit:longest_s",))
 def check(case: Case) -> Iterator[Finding]:
     for technique in in_force(case):
         limit = technique.limits.get("longest_s")

@@ -28,7 +28,7 @@ from gesturesmith.rules._limits import louder
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS505", "effect-too-loud", severity="caution")
+@rule("GS505", "effect-too-loud", severity="caution", only=("limit:loudest",))
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     said = set()

@@ -30,13 +30,15 @@ from gesturesmith.rules._reading import in_force, plain, stretches
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS405", "effect-too-short", severity="caution")
+@rule("GS405", "effect-too-short", severity="caution", only=("limit:shortest_ms",))
 def check(case: Case) -> Iterator[Finding]:
     for technique in in_force(case):
         limit = technique.limits.get("shortest_ms")
         if limit is None:
             continue
         for point, seconds in stretches(case, technique):
+            if point.stops:
+                continue  # where a line arrives, not a time it is kept up
             excess = below(limit, seconds * 1000)
             if excess is None:
                 continue

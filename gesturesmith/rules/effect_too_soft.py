@@ -28,7 +28,7 @@ from gesturesmith.rules._limits import softer
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS504", "effect-too-soft", severity="caution")
+@rule("GS504", "effect-too-soft", severity="caution", only=("limit:softest",))
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     said = set()

@@ -27,7 +27,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 _UNSOURCED = Sourced("approximate", HOUSE, "our reading of the technique")
 
 
-@rule("GS701", "exact-head-on-vague-pitch", severity="caution")
+@rule("GS701", "exact-head-on-vague-pitch", severity="caution", only=("vague",))
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     if gesture.notehead in ("x", "slash"):

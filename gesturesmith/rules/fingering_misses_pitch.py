@@ -28,7 +28,7 @@ from gesturesmith.rules._reading import exact_name, path_of, plain, played_point
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS304", "fingering-misses-pitch", severity="caution")
+@rule("GS304", "fingering-misses-pitch", severity="caution", only=("fingering",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("lip_correction_cents")
     for point, played in played_points(case):
@@ -46,7 +46,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"{played.tube.name} gives {exact_name(case.instrument, near)} (partial {played.partial}), "
-            f"{plain(off)} cents away; the lip corrects up to {plain(excess.limit)}",
+            f"{plain(off)} cents away; the lip corrects up to {plain(excess.limit)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the partial", value=off, limit=excess.limit, unit="cents"),),

@@ -30,7 +30,7 @@ from gesturesmith.rules._reading import path_of, plain, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS313", "half-valve-too-fast", severity="caution")
+@rule("GS313", "half-valve-too-fast", severity="caution", only=("path:half-valve",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("half_valve_per_s")
     gesture = case.gesture

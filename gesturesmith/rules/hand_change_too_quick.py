@@ -33,6 +33,6 @@ def _between(case: PassageCase) -> Iterator[Finding]:
     return in_passage(case, _state, "hand_change_s", "the hand in the bell")
 
 
-@rule("GS312", "hand-change-too-quick", severity="caution", passage=_between)
+@rule("GS312", "hand-change-too-quick", severity="caution", passage=_between, only=("bell",))
 def check(case: Case) -> Iterator[Finding]:
     return in_gesture(case, _state, "hand_change_s", "the hand in the bell")

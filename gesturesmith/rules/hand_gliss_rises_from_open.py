@@ -33,7 +33,7 @@ _EVIDENCE = Sourced(
 )
 
 
-@rule("GS308", "hand-gliss-rises-from-open", severity="caution")
+@rule("GS308", "hand-gliss-rises-from-open", severity="caution", only=("path:hand",))
 def check(case: Case) -> Iterator[Finding]:
     for slide in slides(case, "hand"):
         closed = any(t.bell_hand for t in slide.start.techniques)

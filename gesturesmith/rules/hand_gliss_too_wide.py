@@ -31,7 +31,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 _LAW = "to a half step above the next partial down: Ericson, ASU; List of horn techniques; the number computed"
 
 
-@rule("GS307", "hand-gliss-too-wide", severity="caution")
+@rule("GS307", "hand-gliss-too-wide", severity="caution", only=("path:hand",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("hand_lower_cents")
     near = case.instrument.limits.get("in_tune_cents")
@@ -51,7 +51,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"{plain(played.error_cents)} cents below open {exact_name(case.instrument, open_cents)}; "
-            f"the hand takes it down by {plain(excess.limit)}",
+            f"the hand takes it down by {plain(excess.limit)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="lowered by", value=played.error_cents, limit=excess.limit, unit="cents"),),

@@ -27,7 +27,7 @@ from gesturesmith.rules._reading import both_names, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS305", "hand-out-too-low", severity="caution")
+@rule("GS305", "hand-out-too-low", severity="caution", only=("path:hand-out",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("hand_out_lowest_cents")
     for slide in slides(case, "hand-out"):

@@ -26,7 +26,7 @@ from gesturesmith.rules._reading import plain, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS306", "hand-out-too-wide", severity="caution")
+@rule("GS306", "hand-out-too-wide", severity="caution", only=("path:hand-out",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("hand_out_widest_cents")
     for slide in slides(case, "hand-out"):

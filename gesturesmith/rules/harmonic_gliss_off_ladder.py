@@ -27,7 +27,7 @@ from gesturesmith.rules._reading import exact_name, path_of, plain, played_point
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS202", "harmonic-gliss-off-ladder", severity="caution")
+@rule("GS202", "harmonic-gliss-off-ladder", severity="caution", only=("path:partials",))
 def check(case: Case) -> Iterator[Finding]:
     realisation, instrument = case.realisation, case.instrument
     exact = instrument.limits.get("harmonic_gliss_exact_cents")

@@ -26,7 +26,7 @@ from gesturesmith.rules._reading import slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS203", "harmonic-gliss-too-few-partials", severity="refused")
+@rule("GS203", "harmonic-gliss-too-few-partials", severity="refused", only=("path:partials",))
 def check(case: Case) -> Iterator[Finding]:
     partials = case.realisation.partials
     slide = next(slides(case, "partials"), None)

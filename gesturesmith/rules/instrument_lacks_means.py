@@ -34,7 +34,7 @@ _INSTEAD = {
 }
 
 
-@rule("GS302", "instrument-lacks-means", severity="refused")
+@rule("GS302", "instrument-lacks-means", severity="refused", only=("needs",))
 def check(case: Case) -> Iterator[Finding]:
     instrument = case.instrument
     has = {"hand": instrument.has_hand, "valves": instrument.kind == "valves", "slide": instrument.kind == "slide"}

@@ -25,7 +25,7 @@ from gesturesmith.rules._reading import first_with, in_force
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS704", "line-missing", severity="refused")
+@rule("GS704", "line-missing", severity="refused", only=("needs-line",))
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     for technique in in_force(case):

@@ -26,7 +26,7 @@ _STROKE = Sourced("single strokes", DERIVED, "without a tone there is nothing to
 _HELD = Sourced("held", HOUSE, "the technique is held still; what a line would mean is not settled")
 
 
-@rule("GS703", "line-not-taken", severity="refused")
+@rule("GS703", "line-not-taken", severity="refused", only=("lines",))
 def check(case: Case) -> Iterator[Finding]:
     for index, (segment, point) in enumerate(zip(case.gesture.segments, case.gesture.points, strict=False)):
         for technique in point.techniques:

@@ -27,7 +27,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 _EVIDENCE = Sourced("several ways", HOUSE, "a plain line leaves the way of sliding to the player")
 
 
-@rule("GS710", "line-without-technique", severity="caution")
+@rule("GS710", "line-without-technique", severity="caution", only=("line",))
 def check(case: Case) -> Iterator[Finding]:
     for slide in slides(case, "none"):
         if slide.cents == 0 or any(t.lines for t in slide.start.techniques):

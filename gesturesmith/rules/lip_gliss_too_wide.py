@@ -26,7 +26,7 @@ from gesturesmith.rules._reading import plain, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS207", "lip-gliss-too-wide", severity="caution")
+@rule("GS207", "lip-gliss-too-wide", severity="caution", only=("path:lip",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("lip_gliss_cents")
     for slide in slides(case, "lip"):

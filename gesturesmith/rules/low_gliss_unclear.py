@@ -25,7 +25,16 @@ from gesturesmith.rules._reading import both_names, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS206", "low-gliss-unclear", severity="advice")
+@rule(
+    "GS206",
+    "low-gliss-unclear",
+    severity="advice",
+    only=(
+        "path:partials",
+        "path:valves",
+        "path:lip",
+    ),
+)
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("low_gliss_highest_cents")
     if limit is None:

@@ -34,6 +34,6 @@ def _between(case: PassageCase) -> Iterator[Finding]:
     return in_passage(case, _state, "mute_change_s", "the mute")
 
 
-@rule("GS311", "mute-change-too-quick", severity="caution", passage=_between)
+@rule("GS311", "mute-change-too-quick", severity="caution", passage=_between, only=("mute",))
 def check(case: Case) -> Iterator[Finding]:
     return in_gesture(case, _state, "mute_change_s", "the mute")

@@ -23,7 +23,7 @@ from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS303", "no-such-fingering", severity="refused")
+@rule("GS303", "no-such-fingering", severity="refused", only=("fingering",))
 def check(case: Case) -> Iterator[Finding]:
     fingering, instrument = case.gesture.fingering, case.instrument
     if fingering.mode != "given":

@@ -1,6 +1,7 @@
 """A pitch lies outside everything the instrument can reach.
 
-Checks  every pitch and every height in a band, by its sounding pitch
+Checks  every pitch and every height in a band, by its sounding pitch; at the top with a margin above the
+        highest note that any source gives
 Why     below the lowest first partial there is no note; above the highest that any source knows, no player
         can be asked for it
 Fires
@@ -28,16 +29,15 @@ from gesturesmith.rules.base import Case, Finding, rule
 def check(case: Case) -> Iterator[Finding]:
     widest = case.instrument.widest_range
     low, high = widest.value
-    moves: dict[int, tuple[_tries.Change, ...]] = {}  # a contour of hundreds of points is moved once
+    far = case.instrument.limits.get("range_far_cents")
+    margin = far.narrow.value if far is not None else 0
     for index, point in pitched_points(case):
         cents = point.sounding_cents or 0
-        if low <= cents <= high or point.extreme:
+        if low <= cents <= high + margin or point.extreme:
             continue
         edge, word = (low, "lowest") if cents < low else (high, "highest")
         octaves = -(-(low - cents) // 1200) if cents < low else -(-(cents - high) // 1200)
         semitones = int(12 * octaves) * (1 if cents < low else -1)
-        if semitones not in moves:
-            moves[semitones] = _tries.moved(case, semitones)
         yield Finding(
             span=point.span,
             text=f"{both_names(case.instrument, cents)}; the {word} pitch any source gives is "
@@ -47,7 +47,7 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
             physical=True,
             try_values=(
-                *moves[semitones],
+                *_tries.moved(case, semitones),
                 *_tries.at_pitch(case, index, edge),
             ),
         )

@@ -1,6 +1,7 @@
 """A pitch lies outside the range that can be asked of any player.
 
-Checks  every pitch and every height in a band, by its sounding pitch, within the widest range
+Checks  every pitch and every height in a band, by its sounding pitch, within the widest range that any
+        source gives and the margin above it
 Why     here sources disagree: some players have these notes, on some days; what is written may not be heard
 Fires
     instrument: horn
@@ -28,24 +29,24 @@ from gesturesmith.rules.base import Case, Finding, rule
 def check(case: Case) -> Iterator[Finding]:
     usual = case.instrument.usual_range
     low, high = usual.value
-    moves: dict[int, tuple[_tries.Change, ...]] = {}  # a contour of hundreds of points is moved once
     widest_low, widest_high = case.instrument.widest_range.value
+    far = case.instrument.limits.get("range_far_cents")
+    margin = far.narrow.value if far is not None else 0
     for index, point in pitched_points(case):
         cents = point.sounding_cents or 0
-        if low <= cents <= high or not widest_low <= cents <= widest_high or point.extreme:
+        if low <= cents <= high or not widest_low <= cents <= widest_high + margin or point.extreme:
             continue
         semitones = 12 if cents < low else -12
-        if semitones not in moves:
-            moves[semitones] = _tries.moved(case, semitones)
-        edge, word = (low, "below") if cents < low else (high, "above")
+        edge, word, widest = (low, "below", widest_low) if cents < low else (high, "above", widest_high)
+        differ = f"; the widest reading ends at {both_names(case.instrument, widest)}" if widest != edge else ""
         yield Finding(
             span=point.span,
             text=f"{both_names(case.instrument, cents)} lies {word} the usual range, which ends at "
-            f"{both_names(case.instrument, edge)}",
+            f"{both_names(case.instrument, edge)}{differ}",
             evidence=usual,
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
             try_values=(
                 *_tries.at_pitch(case, index, edge),
-                *moves[semitones],
+                *_tries.moved(case, semitones),
             ),
         )

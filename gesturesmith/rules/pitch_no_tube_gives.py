@@ -1,8 +1,9 @@
-"""An exact pitch lies between all that the tubes of the instrument give, even with the lip's help.
+"""An exact pitch lies between all that the tubes of the instrument give, even with the help of lip and hand.
 
-Checks  every exact pitch that is played as a note of its own, against the nearest partial of every tube
-Why     a brass instrument has the partials of its tubes and what the lip can pull them to; between them a
-        note slips to the nearest one or splits
+Checks  every exact pitch that is played as a note of its own, against the nearest partial of every tube, or of
+        the one that is held
+Why     a brass instrument has the partials of its tubes and what lip, hand and drawn slides pull them to;
+        between them a note slips to the nearest one or splits
 Fires
     instrument: trombone
     pitches: written
@@ -19,44 +20,59 @@ Fix     take the nearest pitch that is there, or mark the pitch as approximate w
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number, Severity
+from gesturesmith.model.gesture import ContourPoint
+from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
+from gesturesmith.rules._limits import Excess, above
 from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
 from gesturesmith.rules.base import Case, Finding, rule
 
 
 @rule("GS201", "pitch-no-tube-gives", severity="refused")
 def check(case: Case) -> Iterator[Finding]:
-    limit = case.instrument.limits.get("lip_correction_cents")
-    lowest, highest = case.instrument.widest_range.value
+    lowest = case.instrument.widest_range.value[0]
+    held = case.gesture.fingering.mode == "held"
     for point, played in played_points(case):
-        if point.kind != "pitch" or point.about or played.given:
+        if point.kind != "pitch" or point.about or played.given or played.correction:
             continue
         if path_of(point) not in ("none", "steps") or any(t.pitched != "exact" for t in point.techniques):
             continue
-        off = abs(played.error_cents)
-        excess = above(limit, off)
-        if excess is None or played.asked_cents is None or played.correction == "hand":
-            continue
+        excess, means = _excess(case, point, played)
+        if excess is None or played.asked_cents is None or played.asked_cents < lowest:
+            continue  # within reach, or out of range altogether, which has a rule of its own
         if played.standard and excess.severity is not Severity.REFUSED:
             continue  # players correct the chart's own fingerings from habit
-        if not lowest <= played.asked_cents <= highest:
-            continue  # out of range altogether, which has a rule of its own
         if played.error_cents < 0 and played.tube and played.partial >= played.tube.widest_partials[1]:
             continue  # above the ladder as far as anyone has shown it: a matter of range as well
+        off = abs(played.error_cents)
         nearest = float(played.asked_cents) + played.error_cents
         tube = f" ({played.tube.name}, partial {played.partial})" if played.tube else ""
         yield Finding(
             span=point.span,
-            text=f"the nearest pitch any tube gives is {exact_name(case.instrument, nearest)}{tube}, "
-            f"{plain(off)} cents away; the lip corrects up to {plain(excess.limit)}",
+            text=f"the nearest pitch {'the held tube' if held else 'any tube'} gives is "
+            f"{exact_name(case.instrument, nearest)}{tube}, {plain(off)} cents away; {means} up to "
+            f"{plain(excess.limit)}{excess.differ}",
             hint=f"write {exact_name(case.instrument, 100 * round(nearest / 100))}, or x for about this pitch",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the nearest partial", value=off, limit=excess.limit, unit="cents"),),
             physical=excess.severity is Severity.REFUSED,
             try_values=(
+                *((("fingering", "auto"),) for _ in range(held)),
                 *_tries.at_pitch(case, played.index, nearest),
                 *_tries.about(case.gesture, played.index),
             ),
         )
+
+
+def _excess(case: Case, point: ContourPoint, played: PlayedPoint) -> tuple[Excess | None, str]:
+    """How far a note is out of reach: of the lip or, where it has to go down and the hand is free, of the hand."""
+    limits = case.instrument.limits
+    lip = above(limits.get("lip_correction_cents"), abs(played.error_cents))
+    free = case.instrument.has_hand and not any(t.bell_hand or t.takes_mute for t in point.techniques)
+    if lip is None or not free or played.error_cents < 0 or "hand_lower_cents" not in limits:
+        return lip, "the lip corrects"
+    hand = above(limits["hand_lower_cents"], played.error_cents)
+    if hand is None or hand.severity.rank < lip.severity.rank:
+        return hand, "the hand lowers it by"
+    return lip, "the lip corrects"

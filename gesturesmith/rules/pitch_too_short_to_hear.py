@@ -53,7 +53,7 @@ def check(case: Case) -> Iterator[Finding]:
     yield Finding(
         span=point.span,
         text=f"{plain(periods)} periods of {point_name(case, point)}; its pitch needs about {plain(excess.limit)} "
-        "to be heard, so this will sound as a percussive effect",
+        f"to be heard{excess.differ}, so this will sound as a percussive effect",
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="periods", value=periods, limit=excess.limit, unit="periods"),),

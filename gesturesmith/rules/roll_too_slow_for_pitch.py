@@ -26,7 +26,7 @@ from gesturesmith.rules._reading import both_names, hz, pitched_points, plain
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS404", "roll-too-slow-for-pitch", severity="caution")
+@rule("GS404", "roll-too-slow-for-pitch", severity="caution", only=("limit:cycles_hz",))
 def check(case: Case) -> Iterator[Finding]:
     for index, point in pitched_points(case):
         for technique in point.techniques:

@@ -1,6 +1,7 @@
-"""A chromatic run has more notes a second than can be fingered.
+"""A run has more notes a second than can be fingered.
 
-Checks  the semitones of each line of a chromatic run against its time
+Checks  the semitones of each line of a chromatic run against its time; and slurred notes that follow each other
+        on different fingerings, over two changes
 Why     each note is a fingering or a slide position of its own; beyond the limit the run becomes a smear
 Fires
     instrument: horn
@@ -24,14 +25,28 @@ Fix     give it more time, narrow it, or ask for a `fingered-gliss` or `half-val
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import plain, register_name, seconds_between, slides
+from gesturesmith.rules._limits import Excess, above
+from gesturesmith.rules._reading import plain, played_points, register_name, seconds_between, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS403", "run-too-fast", severity="caution")
+@rule(
+    "GS403",
+    "run-too-fast",
+    severity="caution",
+    only=(
+        "path:steps",
+        "slur",
+    ),
+)
 def check(case: Case) -> Iterator[Finding]:
+    yield from _lines(case)
+    yield from _slurs(case)
+
+
+def _lines(case: Case) -> Iterator[Finding]:
     for slide in slides(case, "steps"):
         seconds = seconds_between(case.gesture, slide.start.at, slide.end.at)
         notes = abs(slide.cents) / 100
@@ -45,7 +60,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=slide.segment.span,
             text=f"{plain(notes)} semitones in {plain(seconds)} s: {plain(notes / seconds)} notes a second; about "
-            f"{plain(excess.limit)} can be fingered",
+            f"{plain(excess.limit)} can be fingered{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(
@@ -55,4 +70,34 @@ def check(case: Case) -> Iterator[Finding]:
                 *_tries.slower(case.gesture, notes / seconds / excess.limit),
                 *_tries.instead(case, "motion", "fingered-gliss", "harmonic-gliss"),
             ),
+        )
+
+
+def _slurs(case: Case) -> Iterator[Finding]:
+    """The fastest of the slurred runs; where each note is tongued, the tongue sets the pace."""
+    worst: tuple[float, ContourPoint, Excess] | None = None
+    rows = list(played_points(case))
+    for (a, played_a), (b, played_b), (c, played_c) in zip(rows, rows[1:], rows[2:], strict=False):
+        reached = {b.reached, c.reached}
+        if "slur" not in reached or "line" in reached or any(p.about for p in (a, b, c)):
+            continue
+        tubes = [p.tube.name if p.tube else "" for p in (played_a, played_b, played_c)]
+        seconds = seconds_between(case.gesture, a.at, c.at)
+        if tubes[0] == tubes[1] or tubes[1] == tubes[2] or seconds <= 0:
+            continue
+        low = min((a, b, c), key=lambda p: p.sounding_cents or 0)
+        limit = case.instrument.limits.get(f"chromatic_per_s_{register_name(case, low)}")
+        excess = above(limit, 2 / seconds)
+        if excess is not None and (worst is None or 2 / seconds > worst[0]):
+            worst = (2 / seconds, a, excess)
+    if worst is not None:
+        rate, point, excess = worst
+        yield Finding(
+            span=point.span,
+            text=f"{plain(rate)} changes of fingering a second from here; about {plain(excess.limit)} can be "
+            f"fingered{excess.differ}",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="notes a second", value=rate, limit=excess.limit, unit="notes a second"),),
+            try_values=_tries.slower(case.gesture, rate / excess.limit),
         )

@@ -27,7 +27,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 _EVIDENCE = Sourced("explained", MEMORY, "Stone; Gould: state the meaning of signs in the performance notes")
 
 
-@rule("GS712", "sign-without-footnote", severity="advice")
+@rule("GS712", "sign-without-footnote", severity="advice", only=("notehead",))
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     own = {t.look.head for t in gesture.techniques}

@@ -29,7 +29,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 _SOURCE = "a semitone a position; that a glissando must stay on one partial: M. Clayville, 2011"
 
 
-@rule("GS205", "slide-gliss-breaks", severity="caution")
+@rule("GS205", "slide-gliss-breaks", severity="caution", only=("path:slide",))
 def check(case: Case) -> Iterator[Finding]:
     points = case.gesture.points
     most = max(side.positions for side in case.instrument.sides) - 1

@@ -26,7 +26,7 @@ from gesturesmith.rules._reading import plain, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS208", "slide-too-narrow", severity="caution")
+@rule("GS208", "slide-too-narrow", severity="caution", only=("limit:narrowest_cents",))
 def check(case: Case) -> Iterator[Finding]:
     for slide in slides(case):
         for technique in slide.start.techniques:

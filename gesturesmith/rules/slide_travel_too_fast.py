@@ -28,7 +28,7 @@ from gesturesmith.rules._reading import plain, played_points, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS315", "slide-travel-too-fast", severity="caution")
+@rule("GS315", "slide-travel-too-fast", severity="caution", only=("slide",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("slide_positions_per_s")
     if limit is None or case.instrument.kind != "slide":
@@ -38,8 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
         seconds = slot_s(case.gesture, before)
         if played_before.tube is None or played.tube is None or seconds <= 0 or point.reached == "line":
             continue
-        # A semitone of tube length is one position.
-        travel = abs(played.tube.fundamental_cents - played_before.tube.fundamental_cents) / 100
+        travel = abs(played.tube.reach - played_before.tube.reach)
         if travel / seconds > worst:
             worst, place, apart = travel / seconds, point, travel
     excess = above(limit, worst)

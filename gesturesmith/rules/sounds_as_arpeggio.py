@@ -26,7 +26,7 @@ from gesturesmith.rules._reading import slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS204", "sounds-as-arpeggio", severity="advice")
+@rule("GS204", "sounds-as-arpeggio", severity="advice", only=("path:partials",))
 def check(case: Case) -> Iterator[Finding]:
     partials = case.realisation.partials
     slide = next(slides(case, "partials"), None)

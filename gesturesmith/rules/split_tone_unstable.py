@@ -28,7 +28,7 @@ from gesturesmith.rules._reading import played_points
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS210", "split-tone-unstable", severity="caution")
+@rule("GS210", "split-tone-unstable", severity="caution", only=("holds",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("split_tone_lowest_partial")
     for point, played in played_points(case):

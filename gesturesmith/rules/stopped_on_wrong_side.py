@@ -27,7 +27,7 @@ from gesturesmith.rules._reading import played_points
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS310", "stopped-on-wrong-side", severity="caution")
+@rule("GS310", "stopped-on-wrong-side", severity="caution", only=("fingering",))
 def check(case: Case) -> Iterator[Finding]:
     sides = {side.name: side for side in case.instrument.sides}
     for point, played in played_points(case):

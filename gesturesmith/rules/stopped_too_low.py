@@ -28,7 +28,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 _LIMITS = {"stopped": "stopped_lowest_cents", "half": "half_stopped_lowest_cents"}
 
 
-@rule("GS309", "stopped-too-low", severity="caution")
+@rule("GS309", "stopped-too-low", severity="caution", only=("bell",))
 def check(case: Case) -> Iterator[Finding]:
     for _, point in pitched_points(case):
         technique = next((t for t in point.techniques if t.bell_hand), None)

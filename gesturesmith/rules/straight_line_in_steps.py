@@ -28,7 +28,15 @@ _EVIDENCE = Sourced(
 )
 
 
-@rule("GS713", "straight-line-in-steps", severity="advice")
+@rule(
+    "GS713",
+    "straight-line-in-steps",
+    severity="advice",
+    only=(
+        "path:partials",
+        "path:steps",
+    ),
+)
 def check(case: Case) -> Iterator[Finding]:
     straight = [s for s in slides(case, "partials", "steps") if s.segment.kind in ("straight", "arrow")]
     if straight:

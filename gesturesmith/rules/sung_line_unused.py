@@ -27,7 +27,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 _EVIDENCE = Sourced("sings", DERIVED, "what the techniques of the gesture use")
 
 
-@rule("GS714", "sung-line-unused", severity="caution")
+@rule("GS714", "sung-line-unused", severity="caution", only=("sung",))
 def check(case: Case) -> Iterator[Finding]:
     if case.gesture.sing is None or any(t.sings for t in in_force(case)):
         return

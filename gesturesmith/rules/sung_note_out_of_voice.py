@@ -27,7 +27,7 @@ from gesturesmith.rules._reading import both_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS406", "sung-note-out-of-voice", severity="caution")
+@rule("GS406", "sung-note-out-of-voice", severity="caution", only=("sung",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("sing_cents")
     if limit is None or case.gesture.sing is None:

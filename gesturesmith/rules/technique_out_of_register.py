@@ -25,7 +25,7 @@ from gesturesmith.rules._reading import both_names, pitched_points, register_nam
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS506", "technique-out-of-register", severity="caution")
+@rule("GS506", "technique-out-of-register", severity="caution", only=("limit:registers",))
 def check(case: Case) -> Iterator[Finding]:
     said = set()
     for _, point in pitched_points(case):

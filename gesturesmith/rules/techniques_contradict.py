@@ -1,6 +1,7 @@
 """Two techniques cannot be played at the same time.
 
-Checks  every pair of techniques of the gesture, and every pair in force at a point after its `as`
+Checks  every pair of techniques of the gesture, and every pair in force at a point after its `as`; a hand
+        glissando may begin or end `as stopped` or `as half-stopped`
 Why     one lip, one tongue, one hand and one set of valves do one thing at a time; a technique without tone
         leaves nothing for another to work on
 Fires
@@ -24,7 +25,7 @@ from itertools import combinations
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.techniques.base import clash
+from gesturesmith.techniques.base import Technique, clash
 
 _EVIDENCE = Sourced("what can be joined", DERIVED, "what each technique takes up: lip, tongue, hand, valves, tone")
 
@@ -47,7 +48,7 @@ def check(case: Case) -> Iterator[Finding]:
         if not point.turns_to:
             continue
         for one, other in combinations(point.techniques, 2):
-            reason = clash(one, other)
+            reason = "" if _on_the_way(one, other) else clash(one, other)
             if reason and (one.key, other.key) not in said:
                 said.add((one.key, other.key))
                 yield Finding(
@@ -56,3 +57,8 @@ def check(case: Case) -> Iterator[Finding]:
                     evidence=_EVIDENCE,
                     try_values=_tries.without(case, one.key),
                 )
+
+
+def _on_the_way(one: Technique, other: Technique) -> bool:
+    """Whether one is a movement of the hand and the other where it begins or ends: shut, half shut."""
+    return (one.path == "hand" and bool(other.bell_hand)) or (other.path == "hand" and bool(one.bell_hand))

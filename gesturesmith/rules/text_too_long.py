@@ -24,7 +24,7 @@ from gesturesmith.rules._limits import above
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS711", "text-too-long", severity="advice")
+@rule("GS711", "text-too-long", severity="advice", only=("text",))
 def check(case: Case) -> Iterator[Finding]:
     text = case.gesture.text
     excess = above(case.instrument.limits.get("text_longest"), len(text)) if text else None

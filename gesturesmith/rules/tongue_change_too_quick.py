@@ -41,6 +41,6 @@ def _between(case: PassageCase) -> Iterator[Finding]:
     return in_passage(case, _state, "tongue_change_s", "the tonguing")
 
 
-@rule("GS316", "tongue-change-too-quick", severity="caution", passage=_between)
+@rule("GS316", "tongue-change-too-quick", severity="caution", passage=_between, only=("rate",))
 def check(case: Case) -> Iterator[Finding]:
     return in_gesture(case, _state, "tongue_change_s", "the tonguing")

@@ -30,7 +30,7 @@ from gesturesmith.rules._reading import plain
 from gesturesmith.rules.base import Case, Finding, rule
 
 
-@rule("GS708", "too-many-points-to-read", severity="caution")
+@rule("GS708", "too-many-points-to-read", severity="caution", only=("line",))
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     slid = sum(1 for p in gesture.points if p.reached == "line")

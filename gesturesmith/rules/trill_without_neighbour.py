@@ -32,7 +32,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 _NONE = Sourced("no second fingering", DERIVED, "all fingerings of the instrument were tried")
 
 
-@rule("GS209", "trill-without-neighbour", severity="caution")
+@rule("GS209", "trill-without-neighbour", severity="caution", only=("trill",))
 def check(case: Case) -> Iterator[Finding]:
     for point, played in played_points(case):
         trill = next((t for t in point.techniques if t.trill), None)

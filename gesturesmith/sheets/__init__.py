@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from gesturesmith.lytext import LyText, code, joined
-from gesturesmith.sheets import ily, page, snippet
+from gesturesmith.sheets import charts, exercises, ily, notes, page, snippet
 
-__all__ = ["document", "ily", "page", "snippet"]
+__all__ = ["charts", "document", "exercises", "ily", "notes", "page", "snippet"]
 
 _HEAD = code(
     '\\version "2.24.0"\n'
@@ -13,6 +13,9 @@ _HEAD = code(
     '\\include "sheet.ily"\n'
     '\\include "page.ily"\n'
     '\\include "snippet.ily"\n'
+    '\\include "notes.ily"\n'
+    '\\include "exercises.ily"\n'
+    '\\include "chart.ily"\n'
     '\\language "english"\n'
 )
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.lytext import LyText, code, comment, quoted
 from gesturesmith.model.piece import Settings
+from gesturesmith.wording import text as wording
 
 NOTHING = code("")
 _POINTS_A_MM = 72.27 / 25.4  # LilyPond's staff size is in printer's points
@@ -18,10 +19,12 @@ def place_mark(music: Music) -> LyText:
     return comment(f"{music.kind} {music.name}")
 
 
-def staff(music: Music, settings: Settings, ly: LyText, label: LyText = NOTHING) -> LyText:
+def staff(
+    music: Music, settings: Settings, ly: LyText, label: LyText = NOTHING, before: LyText = NOTHING
+) -> LyText:
     """A staff with the music in it; `ly` is the music's own text, perhaps with other footnote numbers.
 
-    `label` is a markup that stands at the left of the staff.
+    `label` is a markup that stands at the left of the staff; `before` is music that stands before the meter.
     """
     mods = [r"\gsNoMeter" if music.meter is None else r"\gsBarred"]
     if music.staff_lines == 3:
@@ -31,9 +34,10 @@ def staff(music: Music, settings: Settings, ly: LyText, label: LyText = NOTHING)
     if label:
         mods.append(f"instrumentName = \\markup {label}")
     start = [f'\\clef "{music.clef}"'] if music.clef else []
+    start += [before] if before else []
     start.append(r"\cadenzaOn" if music.meter is None else f"\\time {music.meter[0]}/{music.meter[1]}")
     if music.tempo is not None:
-        start.append(_tempo(music.tempo, music.tempo_text))
+        start.append(tempo_mark(music.tempo, music.tempo_text))
     end = [f'\\bar "{music.last_bar}"'] if music.last_bar else []
     inside = "\n".join([*start, ly, *end])
     return code(f"\\new Staff \\with {{ {' '.join(mods)} }} {{\n{inside}\n}}")
@@ -54,9 +58,14 @@ def note(footnote: Footnote) -> LyText:
     return code(f"\\gs-note {quoted(footnote.number)} {quoted(footnote.text)}")
 
 
-def staff_size(settings: Settings) -> LyText:
-    """The staff's height, inside a `\\paper` block."""
-    return code(f"#(layout-set-staff-size {float(settings.staff_mm) * _POINTS_A_MM:.3f})")
+def stamp(settings: Settings) -> LyText:
+    """The stamp of a draft as a markup."""
+    return code(f"\\gs-stamp {quoted(wording('draft', settings.wording[0]))}")
+
+
+def staff_size(settings: Settings, share: float = 1) -> LyText:
+    """The staff's height, inside a `\\paper` block; `share` of it for smaller examples."""
+    return code(f"#(layout-set-staff-size {share * float(settings.staff_mm) * _POINTS_A_MM:.3f})")
 
 
 def header(title: str, author: str) -> LyText:
@@ -65,5 +74,6 @@ def header(title: str, author: str) -> LyText:
     return code(" ".join(f"{name} = {quoted(value)}" for name, value in fields if value))
 
 
-def _tempo(tempo: Fraction, words: str | None) -> LyText:
+def tempo_mark(tempo: Fraction, words: str | None) -> LyText:
+    """The tempo above the staff."""
     return code(f"\\gsTempo {quoted(words or '')} {quoted(tempo_number(tempo))}")

@@ -4,52 +4,46 @@ from __future__ import annotations
 
 import re
 
-from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.engrave.music import Music
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
+from gesturesmith.sheets._footnotes import Room, room
 from gesturesmith.units import UNISON
 from gesturesmith.wording import text as wording
 
-_MARK = re.compile(r'(\\gsMark "([0-9, ]+)")')
+_NO_BREAK = "\N{NO-BREAK SPACE}"
+_FINDINGS = 5  # of a draft stand above its music
+_MARK = re.compile(r'\\gsMark "([0-9, ]+)"')
 
 
 def book(
-    musics: tuple[Music, ...], settings: Settings, *, output: str, refused: tuple[tuple[str, str], ...] = ()
+    musics: tuple[Music, ...],
+    settings: Settings,
+    *,
+    output: str,
+    refused: tuple[tuple[str, str], ...] = (),
+    notes_page: bool = False,
 ) -> LyText:
     """A `\\book` called `output` (a name of our own making).
 
-    `refused`: title and reason of what is left out; the page says so at its end.
+    refused     title and reason of what is left out; the page says so at its end
+    notes_page  whether the marks bear the numbers of a notes page; the page says so at its head
     """
-    numbering = _Numbering()
-    concert = any(m.pitches == "sounding" for m in musics)
-    parts = [_head(settings, output, draft=any(m.draft for m in musics), concert=concert)]
+    kept = room(musics, settings)
+    concert = any(m.pitches == "sounding" for m in musics) and settings.instrument.sounding != UNISON
+    said = [key for key, holds in (("score-sounding", concert), ("see-notes", notes_page)) if holds]
+    parts = [_head(settings, output, kept.common, draft=any(m.draft for m in musics), said=said)]
     for kind in ("gesture", "passage"):
-        some = [m for m in musics if m.kind == kind]
+        some = [(number, music) for number, music in enumerate(musics) if music.kind == kind]
         if some:
             parts.append(_section(wording(f"heading-{kind}s", settings.wording[0])))
-        parts += [_score_of(music, numbering, settings) for music in some]
+        parts += [_score_of(music, _with_notes(music, number, kept), settings) for number, music in some]
     parts += _end(musics, settings, refused)
     return joined((*parts, code("}\n")))
 
 
-class _Numbering:
-    """Numbers of footnotes over a whole page: one for each text, in order of first appearance."""
-
-    def __init__(self) -> None:
-        self._numbers: dict[str, str] = {}
-
-    def of(self, music: Music) -> tuple[LyText, tuple[Footnote, ...]]:
-        """The music's text with this page's numbers, and those of its footnotes that are new here."""
-        fresh = [f for f in music.footnotes if f.text not in self._numbers]
-        for footnote in fresh:
-            self._numbers[footnote.text] = str(len(self._numbers) + 1)
-        own = {f.number: self._numbers[f.text] for f in music.footnotes}
-        new = tuple(Footnote(number=self._numbers[f.text], text=f.text) for f in fresh)
-        return music.renumbered(own), new
-
-
-def _head(settings: Settings, output: str, *, draft: bool, concert: bool) -> LyText:
+def _head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bool, said: list[str]) -> LyText:
     width, height = (float(mm) for mm in settings.paper_mm)
     fields = {
         "title": settings.title,
@@ -61,14 +55,17 @@ def _head(settings: Settings, output: str, *, draft: bool, concert: bool) -> LyT
     if settings.tempo_given:
         words = quoted(settings.tempo_text or "")
         lines.append(f"  tempoLine = \\markup \\gs-tempo {words} {quoted(_score.tempo_number(settings.tempo))}")
-    if concert and settings.instrument.sounding != UNISON:
-        said = " / ".join(wording("score-sounding", language) for language in settings.wording)
-        lines.append(f"  pitchLine = \\markup \\gs-finding {quoted(said)}")
+    if said:
+        texts = [" / ".join(wording(key, language) for language in settings.wording) for key in said]
+        inside = " ".join(f"\\gs-finding {quoted(text)}" for text in texts)
+        lines.append(f"  pitchLine = \\markup \\column {{ {inside} }}")
     if draft:
-        lines.append("  draft = \\markup \\gs-stamp")
+        notice = " / ".join(wording("draft-notice", language) for language in settings.wording)
+        lines.append(f"  draft = \\markup {_score.stamp(settings)}")
+        lines.append(f"  noticeLine = \\markup \\gs-finding {quoted(notice)}")
     lines.append(f"  {_score.header(settings.title or '', settings.composer or '')}")
     return code(
-        f"""\\gsPages
+        f"""\\gsPages #'({" ".join(quoted(text) for text in common)})
 \\book {{
 \\header {{
 {chr(10).join(lines)}
@@ -87,12 +84,11 @@ def _section(text: str) -> LyText:
     return code(f"\\markup \\gs-section {quoted(text)}\n\\noPageBreak")
 
 
-def _score_of(music: Music, numbering: _Numbering, settings: Settings) -> LyText:
+def _score_of(music: Music, ly: LyText, settings: Settings) -> LyText:
     """A gesture in a row beside its title; a passage across the page below it. Findings of a draft stand above."""
-    ly, new = numbering.of(music)
     title = quoted(music.title or music.name)
     row = music.kind == "gesture"
-    above = [code(f"\\gs-finding {quoted(line)}") for line in music.draft]
+    above = [code(f"\\gs-finding {quoted(_unbroken(line, settings))}") for line in _shown(music.draft, settings)]
     if not row:
         above.insert(0, code(f"\\gs-heading {title}"))
     header = f"\\header {{ piece = \\markup \\column {{ {' '.join(above)} }} }}\n" if above else ""
@@ -100,21 +96,45 @@ def _score_of(music: Music, numbering: _Numbering, settings: Settings) -> LyText
     return code(
         f"""{_score.place_mark(music)}
 \\score {{
-{_score.staff(music, settings, _with_notes(ly, new), label)}
+{_score.staff(music, settings, ly, label)}
 {header}{_score.layout(music, "Row" if row else "Lines")}
 }}"""
     )
 
 
-def _with_notes(ly: LyText, new: tuple[Footnote, ...]) -> LyText:
-    """The text of each new footnote beside its first mark, so that it stands on the page where the mark does."""
-    waiting = {f.number: f for f in new}
+def _shown(draft: tuple[str, ...], settings: Settings) -> tuple[str, ...]:
+    """The verdict and as many findings as leave room for the music."""
+    more = len(draft) - 1 - _FINDINGS
+    if more < 2:
+        return draft
+    said = wording("draft-more", settings.wording[0]).replace("{count}", str(more))
+    return (*draft[: 1 + _FINDINGS], said)
+
+
+def _with_notes(music: Music, number: int, kept: Room) -> LyText:
+    """The music with the texts of its footnotes at their marks; without texts of its own it keeps its numbers."""
+    texts = {f.number: f.text for f in music.footnotes}
 
     def noted(match: re.Match[str]) -> str:
-        here = [waiting.pop(n) for n in match[2].split(", ") if n in waiting]
-        return " ".join([match[1], *(f"\\gsNoteText \\markup {_score.note(f)}" for f in here)])
+        here = (texts[own] for own in match[1].split(", "))
+        said = (f"({quoted(text)} . {'#t' if (number, text) in kept.counted else '#f'})" for text in here)
+        return f"\\gsPageMark #'({' '.join(said)})"
 
-    return code(_MARK.sub(noted, ly))
+    return code(_MARK.sub(noted, music.ly)) if texts else music.ly
+
+
+def _unbroken(text: str, settings: Settings) -> str:
+    """What the checker says, with names of fingerings kept on one line: `F 0` has a no-break space in it."""
+    names = sorted({t.name for t in settings.instrument.tubes if " " in t.name}, key=lambda n: (-len(n), n))
+    if not names:
+        return text
+    pattern = rf"(?<!\w)(?:{'|'.join(re.escape(n) for n in names)})(?!\w)"
+    return re.sub(pattern, lambda match: match[0].replace(" ", _NO_BREAK), text)
+
+
+def _together(paragraphs: list[LyText]) -> list[LyText]:
+    """Paragraphs that stay on one page."""
+    return [code("\n\\noPageBreak\n".join(paragraphs))]
 
 
 def _end(musics: tuple[Music, ...], settings: Settings, refused: tuple[tuple[str, str], ...]) -> list[LyText]:
@@ -125,11 +145,11 @@ def _end(musics: tuple[Music, ...], settings: Settings, refused: tuple[tuple[str
     if cautions:
         parts.append(_section(wording("heading-cautions", language)))
         cautions.append(" / ".join(wording("caution-decide", one) for one in settings.wording))
-        parts += [code(f"\\markup \\gs-paragraph {quoted(caution)}") for caution in cautions]
+        parts += _together([code(f"\\markup \\gs-paragraph {quoted(caution)}") for caution in cautions])
     if refused:
         parts.append(_section(wording("heading-remarks", language)))
     for title, reason in refused:
         said = wording("refused-gesture", language).replace("{title}", title)
         why = f" {reason[0].upper()}{reason[1:].rstrip('.')}." if reason else ""
-        parts.append(code(f"\\markup \\gs-paragraph {quoted(said + why)}"))
+        parts.append(code(f"\\markup \\gs-paragraph {quoted(_unbroken(said + why, settings))}"))
     return parts

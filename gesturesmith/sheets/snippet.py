@@ -10,7 +10,7 @@ from gesturesmith.sheets import _score
 
 def book(music: Music, settings: Settings, *, output: str) -> LyText:
     """A `\\book` called `output` (a name of our own making) with the music cropped."""
-    draft = r"\gs-stamp" if music.draft else ""
+    draft = _score.stamp(settings) if music.draft else ""
     notes = "\n".join(f"  {_score.note(n)}" for n in music.footnotes)
     below = f"\\gs-below-music {{\n{notes}\n}}" if notes else ""
     return code(

@@ -49,6 +49,9 @@ LIMIT_UNITS = {
     "widest_cents": "cents",  # widest step to the second note of a trill or shake
     "drift_cents": "cents",  # most by which two fingerings of one pitch may differ
     "narrowest_cents": "cents",  # a slide narrower than this is not heard as one
+    "lip_down_cents": "cents",  # how far below its note the lip begins, as it is commonly played
+    "room_below_cents": "cents",  # how much of the range an edge needs below its note
+    "room_above_cents": "cents",  # and above it
 }
 
 
@@ -162,6 +165,9 @@ class Technique:
     texts: dict[str, str]
     musicxml: str = ""
     sources: tuple[Sourced[Any], ...] = ()
+
+    def __hash__(self) -> int:
+        return hash(self.key)
 
     def __post_init__(self) -> None:
         if self.layer not in LAYERS or self.path not in PATHS:

@@ -25,9 +25,9 @@ TECHNIQUE = Technique(
     look=Look(
         motion="bend",
         reason=(
-            "A small V after the note, down and back: the form of SMuFL brassBend. An arc would read as a "
-            "tie, and a line would promise a second pitch. The handbooks (Read, Stone; from memory) agree "
-            "that the pitch comes back where no second note is shown."
+            "A small V after the note, down and back: the form of SMuFL brassBend. Sources differ (from "
+            "memory): a line to a second pitch and back is met in scores, an arc in jazz parts. A line would "
+            "promise a second pitch and an arc reads as a tie, so the V stands."
         ),
     ),
     musicxml="brass-bend",

@@ -20,7 +20,12 @@ TECHNIQUE = Technique(
     tiring=True,
     loud=True,
     look=Look(
-        word="cuivré", cancel="ord.", reason="The French word is read by players everywhere (Read, from memory)."
+        word="cuivré",
+        cancel="ord.",
+        reason=(
+            "The French word is read by players everywhere (Read, from memory); German parts have "
+            '"schmetternd" for the same. A glyph is not in use.'
+        ),
     ),
     musicxml="other-technical",
     sources=(Sourced("cuivré, schmetternd", MEMORY, "Read, Thesaurus of Orchestral Devices"),),

@@ -29,7 +29,8 @@ TECHNIQUE = Technique(
         word="chrom.",
         reason=(
             "The word asks for fingered notes where the line alone would leave the choice to the player; "
-            '"chrom." is how parts shorten it.'
+            '"chrom." is how parts shorten it. Written-out notes are the other way: exact, but so fast a run '
+            "is read as a line."
         ),
     ),
     musicxml="glissando",

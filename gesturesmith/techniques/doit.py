@@ -7,12 +7,19 @@ TECHNIQUE = Technique(
     key="doit",
     layer="edge-off",
     moves="lip",
-    limits={"shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms")},
+    limits={
+        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms"),
+        "room_above_cents": Limit(Sourced(200, HOUSE, "a step or two to leave by"), unit="cents"),
+    },
     effort=Sourced(1.1, HOUSE, "upward at the end of the breath"),
     flow=Sourced(1.05, HOUSE, "a short push of air"),
     look=Look(
         edge="doit",
-        reason="The rising curve of SMuFL brassDoitShort, off the head to the right: where it ends is free.",
+        reason=(
+            "The rising curve of SMuFL brassDoitShort, off the head to the right: where it ends is free, as "
+            "jazz parts have it. SMuFL has three lengths of it; one is kept, since the note value gives the "
+            "time."
+        ),
     ),
     musicxml="doit",
     sources=(Sourced("doit", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),

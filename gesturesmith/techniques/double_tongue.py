@@ -12,7 +12,12 @@ TECHNIQUE = Technique(
     effort=Sourced(1.1, HOUSE, "fast tonguing tires"),
     flow=Sourced(1.05, HOUSE, "a steady stream under the tongue"),
     look=Look(
-        script="double-dots", reason="Two dots over the note: SMuFL doubleTongueAbove, MusicXML double-tongue."
+        script="double-dots",
+        reason=(
+            "Two dots over the note: SMuFL doubleTongueAbove, MusicXML double-tongue. Orchestral parts often "
+            'say nothing and leave the choice to the player, and letters ("t k") are met in methods; the dots '
+            "are asked for only where the composer asks for the tonguing."
+        ),
     ),
     musicxml="double-tongue",
     sources=(

@@ -7,14 +7,18 @@ TECHNIQUE = Technique(
     key="fall",
     layer="edge-off",
     moves="lip and valves",
-    limits={"shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms")},
+    limits={
+        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms"),
+        "room_below_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents"),
+    },
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(
         edge="fall",
         reason=(
-            "The falling curve of SMuFL brassFallLipShort, off the head to the right; where a smooth, a lip "
-            "and a rough fall are to differ, the note says so."
+            "The falling curve of SMuFL brassFallLipShort, off the head to the right. SMuFL tells a lip, a "
+            "smooth and a rough fall apart; players do so from the style, and where it matters the note says "
+            "it in words."
         ),
     ),
     musicxml="falloff",

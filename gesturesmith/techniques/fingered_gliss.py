@@ -33,8 +33,8 @@ TECHNIQUE = Technique(
         word="valve gliss.",
         sign="gliss.",
         reason=(
-            "Named by what moves, as the other glissandos are; there is no sign of its own in SMuFL, and a "
-            "trill line would read as a trill."
+            "Named by what moves, as the other glissandos are. There is no sign of its own in SMuFL; a trill "
+            "line, met in some parts, would read as a trill, and only the contour is wavy here."
         ),
     ),
     musicxml="glissando",

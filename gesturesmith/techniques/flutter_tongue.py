@@ -42,8 +42,8 @@ TECHNIQUE = Technique(
         tremolo=3,
         reason=(
             'Three slashes on the stem (SMuFL tremolo3) with "flz.", because slashes alone do not tell a '
-            "flutter from a growl or from measured notes. Parts also have flt. and flatt.; one spelling is "
-            "kept throughout."
+            "flutter from a growl or from measured notes. Sources differ in the word (flz., flt. and flatt. "
+            "are all in use): one spelling is kept throughout."
         ),
     ),
     musicxml="tremolo",

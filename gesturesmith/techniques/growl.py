@@ -24,8 +24,9 @@ TECHNIQUE = Technique(
         word="growl",
         extent="span",
         reason=(
-            "The word with a dashed line and a hook, as for any change of tone that lasts: a wave over the "
-            "staff would read as a trill or as the contour."
+            "The word with a dashed line and a hook, as for any change of tone that lasts. Some parts put "
+            "slashes on the stem as for flutter-tonguing, which players then cannot tell from it; a wave over "
+            "the staff would read as a trill or as the contour."
         ),
     ),
     musicxml="other-technical",

@@ -26,7 +26,8 @@ TECHNIQUE = Technique(
         cancel_script="open",
         reason=(
             "The circled half sign of SMuFL brassMuteHalfClosed over every note, o over the first open one, "
-            "as for stopped notes."
+            'as for stopped notes. Sources differ: a plus in brackets and the word "half" are met too (from '
+            "memory), but a bracket means a courtesy elsewhere."
         ),
     ),
     musicxml="half-muted",

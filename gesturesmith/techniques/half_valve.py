@@ -27,7 +27,9 @@ TECHNIQUE = Technique(
         reason=(
             '"½ valve" in words, as most parts have it; no glyph stands for it in SMuFL. Slashed or diamond '
             "heads are met too, but mean other things elsewhere. The heads are x where the pitch is "
-            "approximate (Stone, from memory), and the end of it is always said."
+            'approximate (Stone, from memory). The end of it is always said; "valves clear" is our own '
+            'choice, not found in a source: "ord.", which is met most often, leaves open what of several '
+            "things is over."
         ),
     ),
     musicxml="other-technical",

@@ -30,7 +30,8 @@ TECHNIQUE = Technique(
         cancel="hand in",
         reason=(
             "An instruction in words with its end, since no sign for an empty bell is in general use (none in "
-            "SMuFL): the player must have time to read it and to move."
+            "SMuFL): the player must have time to read it and to move. The words are our own choice; parts "
+            "differ."
         ),
     ),
     musicxml="slide",

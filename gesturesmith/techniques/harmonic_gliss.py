@@ -28,10 +28,11 @@ TECHNIQUE = Technique(
         small_start=True,
         partials=True,
         reason=(
-            "The handbooks (Stone, Gould; from memory) draw a glissando from notehead to notehead and let a "
-            "wave stand for distinct notes between (as SMuFL wiggleGlissando and the MusicXML glissando do). "
-            "An unmeasured start is a small head; the harmonics between are shown on notes pages and sheets, "
-            "where there is time to read them."
+            "Drawn from notehead to notehead. Sources differ in the line: Stone (from memory), SMuFL "
+            "wiggleGlissando and the MusicXML glissando let a wave stand for distinct notes between and a "
+            "straight line for a continuous slide; many parts use either for both. The composer chooses the "
+            "line, the word says what is meant. An unmeasured start is a small head; the harmonics between "
+            "are shown on notes pages and sheets, where there is time to read them."
         ),
     ),
     musicxml="glissando",

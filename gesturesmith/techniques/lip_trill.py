@@ -26,7 +26,8 @@ TECHNIQUE = Technique(
         trill="trill",
         reason=(
             'The ordinary trill sign with the word "lip", because the sign alone leaves the means to the '
-            "player (SMuFL has brassValveTrill for the other case only)."
+            "player (SMuFL has brassValveTrill for the other case only). The wavy line that may follow the "
+            "sign is left out, since only the contour is wavy."
         ),
     ),
     musicxml="trill-mark",

@@ -27,7 +27,8 @@ TECHNIQUE = Technique(
         cancel="ord.",
         reason=(
             "x-heads with the word. SMuFL has windMouthpiecePop for it, but players know the word better than "
-            "the glyph, and LilyPond's font lacks it."
+            "the glyph, and LilyPond's font lacks it. A stroke is over at once: it has one note value, and "
+            "rests for the remainder."
         ),
     ),
     musicxml="other-technical",

@@ -24,9 +24,10 @@ TECHNIQUE = Technique(
         cancel="ord.",
         sung_head="diamond",
         reason=(
-            "Two notes on one stem or in two voices: the played note with an ordinary head, the sung one with "
-            "a diamond, and the word. An octave that does not suit a voice may be changed, and the note says "
-            "so."
+            "The played note with an ordinary head, the sung one with a small diamond in a voice of its own, "
+            'and the words. Sources differ: one stem for both, ordinary heads for both with "voice" at one of '
+            "them, and diamonds for the sung note are all met (from memory). Two voices let each have its own "
+            "line. An octave that does not suit a voice may be changed, and the note says so."
         ),
     ),
     musicxml="other-technical",

@@ -7,11 +7,18 @@ TECHNIQUE = Technique(
     key="plop",
     layer="edge-in",
     moves="lip and valves",
-    limits={"shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the plop"), unit="ms")},
+    limits={
+        "shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the plop"), unit="ms"),
+        "room_above_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents"),
+    },
     effort=Sourced(1.05, HOUSE, "a small movement of the lip"),
     flow=Sourced(1.05, HOUSE, "a short burst before the note"),
     look=Look(
-        edge="plop", reason="The falling curve of SMuFL brassPlop, before the accidental: the mirror of the scoop."
+        edge="plop",
+        reason=(
+            "The falling curve of SMuFL brassPlop, before the accidental: the mirror of the scoop. Some parts "
+            "draw a straight line for both; the curve tells it from a glissando."
+        ),
     ),
     musicxml="plop",
     sources=(Sourced("plop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),

@@ -16,8 +16,9 @@ TECHNIQUE = Technique(
         fingering=True,
         reason=(
             "The accidentals carry it: the Stein-Zimmermann forms (SMuFL accidentalQuarterToneSharpStein and "
-            "its kin, called the commonest there after Gould), arrows by choice. The fingering stands under "
-            "the note, since no player knows them by heart."
+            "its kin, called the commonest there after Gould), arrows by choice. Sources differ: arrows show "
+            "the direction at once, but in some music mean less than a quarter tone; so one system is kept in "
+            "a file. The fingering stands under each note, since no player knows them by heart."
         ),
     ),
     musicxml="fingering",

@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="edge-in",
     moves="lip",
     limits={
+        "room_below_cents": Limit(Sourced(700, HOUSE, "a few harmonics to tear through"), unit="cents"),
         "shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the rip"), unit="ms"),
         "softest": Limit(Sourced("mf", HOUSE, "a rip is carried by force"), unit="level"),
     },
@@ -18,8 +19,9 @@ TECHNIQUE = Technique(
         edge="rip",
         reason=(
             "A steep line up to the head that is longer and straighter than a scoop; SMuFL has no glyph of "
-            "that name (brassLiftShort is the nearest form, and means a lift). Jazz parts draw it as a short "
-            "glissando from nowhere."
+            "that name (brassLiftShort is the nearest form, and means a lift). Sources differ: jazz parts "
+            "draw it as a short glissando from nowhere, others write the harmonics as small notes, which asks "
+            "for exact ones."
         ),
     ),
     musicxml="other-articulation",

@@ -7,14 +7,18 @@ TECHNIQUE = Technique(
     key="scoop",
     layer="edge-in",
     moves="lip",
-    limits={"shortest_ms": Limit(Sourced(150, HOUSE, "the note must still be heard after the scoop"), unit="ms")},
+    limits={
+        "shortest_ms": Limit(Sourced(150, HOUSE, "the note must still be heard after the scoop"), unit="ms"),
+        "lip_down_cents": Limit(Sourced(75, HOUSE, "less is heard as a note out of tune"), unit="cents"),
+    },
     effort=Sourced(1.05, HOUSE, "a small movement of the lip"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(
         edge="scoop",
         reason=(
             "The curve of SMuFL brassScoop, before the accidental: it belongs to the beginning of the note "
-            "and takes no time of its own."
+            "and takes no time of its own. Small grace notes, met in older parts, would ask for an exact "
+            "pitch."
         ),
     ),
     musicxml="scoop",

@@ -23,8 +23,8 @@ TECHNIQUE = Technique(
         word="shake",
         extent="span",
         reason=(
-            "Jazz parts draw a wave over the note. Here only the contour is wavy, so the word stands with a "
-            "dashed line and a hook."
+            "Jazz parts draw a wave over the note (SMuFL wiggles for it). Here only the contour is wavy, so "
+            "the word stands with a dashed line and a hook."
         ),
     ),
     musicxml="other-technical",

@@ -12,9 +12,10 @@ TECHNIQUE = Technique(
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(
         word="single tongue",
+        cancel="ord.",
         reason=(
             "A word, since a single dot would be a staccato; double and triple tonguing have dots of their "
-            "own in SMuFL, single has none."
+            "own in SMuFL, single has none. Its end is said as of every word."
         ),
     ),
     musicxml="other-technical",

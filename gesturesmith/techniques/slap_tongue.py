@@ -25,7 +25,9 @@ TECHNIQUE = Technique(
         word="slap",
         cancel="ord.",
         reason=(
-            "x-heads for a stroke without pitch (Stone, Read; from memory), told from other noises by its word."
+            "x-heads for a stroke without pitch (Stone, Read; from memory), told from other noises by its "
+            "word. A plus, met in parts for reeds, means stopped here. A stroke is over at once: it has one "
+            "note value, and rests for the remainder."
         ),
     ),
     musicxml="other-articulation",

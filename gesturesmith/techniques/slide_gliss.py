@@ -23,7 +23,8 @@ TECHNIQUE = Technique(
         line_word="gliss.",
         reason=(
             'The one glissando that needs no other name: "gliss." on its line, from notehead to notehead '
-            "(Stone, Gould; from memory), and the MusicXML slide."
+            "(Stone, Gould; from memory), and the MusicXML slide. The straight line is the sign of a "
+            "continuous slide where sources tell it from a wave."
         ),
     ),
     musicxml="slide",

@@ -23,7 +23,8 @@ TECHNIQUE = Technique(
         word="split attack",
         cancel="ord.",
         reason=(
-            "A word with its end, and x-heads where the pitch is approximate, as it should be; no glyph is in use."
+            "A word with its end, and x-heads where the pitch is approximate, as it should be; no glyph is in "
+            "use, and an accent alone would ask for the note itself."
         ),
     ),
     musicxml="other-articulation",

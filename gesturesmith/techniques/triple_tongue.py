@@ -12,7 +12,11 @@ TECHNIQUE = Technique(
     effort=Sourced(1.1, HOUSE, "fast tonguing tires"),
     flow=Sourced(1.05, HOUSE, "a steady stream under the tongue"),
     look=Look(
-        script="triple-dots", reason="Three dots over the note: SMuFL tripleTongueAbove, MusicXML triple-tongue."
+        script="triple-dots",
+        reason=(
+            "Three dots over the note: SMuFL tripleTongueAbove, MusicXML triple-tongue; for what else is met "
+            "see double tonguing."
+        ),
     ),
     musicxml="triple-tongue",
     sources=(

@@ -22,7 +22,8 @@ TECHNIQUE = Technique(
         word="valve clicks",
         cancel="ord.",
         reason=(
-            "x-heads for a noise without pitch (Stone, Read; from memory), told from other noises by its word."
+            "x-heads for a noise without pitch (Stone, Read; from memory), told from other noises by its "
+            "word. A click is over at once: it has one note value, and rests for the remainder."
         ),
     ),
     musicxml="other-technical",

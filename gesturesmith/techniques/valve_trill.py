@@ -22,8 +22,9 @@ TECHNIQUE = Technique(
     look=Look(
         trill="trill",
         reason=(
-            "The ordinary trill sign with its own line (SMuFL ornamentTrill): a player takes the valves where "
-            "nothing else is said."
+            "The ordinary trill sign (SMuFL ornamentTrill): a player takes the valves where nothing else is "
+            "said. The wavy line that may follow it is left out, since only the contour is wavy; the trill "
+            "lasts as long as its note."
         ),
     ),
     musicxml="trill-mark",

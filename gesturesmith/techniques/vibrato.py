@@ -15,8 +15,8 @@ TECHNIQUE = Technique(
         word="vib.",
         cancel="ord.",
         reason=(
-            "A word and its end. SMuFL has waves for it (wiggleVibrato), but on these pages only the contour "
-            "is wavy."
+            "A word and its end. SMuFL has waves for it (wiggleVibrato), and some scores draw its width and "
+            "speed as a wave; on these pages only the contour is wavy."
         ),
     ),
     musicxml="other-technical",

@@ -20,7 +20,7 @@ class Item:
     """One thing that is delivered in one or more formats: the page of a file, or a snippet of it.
 
     output       what LilyPond calls it (`\\bookOutputName`)
-    kind         "page" | "snippet"
+    kind         "page" | "snippet" | "picture" (a page as a picture, cropped, beside the page itself)
     place        where it goes below the output folder, without ending: "study" or "study/beacon"
     name         the gesture's or passage's name; for a page the file's stem
     title, author   for the file's own particulars; "" for none
@@ -63,7 +63,7 @@ class Writer:
 
     key       what `--as` calls it, and the files' ending
     about     one line for `--help`
-    kinds     what it is written for: "page", "snippet"
+    kinds     what it is written for: "page", "snippet", "picture"
     engraved  whether LilyPond makes the file, which `finish` then puts in order; else `finish` gets b""
     finish    makes the file of an item
     beside    files that must lie beside those of the given items

@@ -25,7 +25,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
 WRITER = Writer(
     key="png",
     about="a cropped picture of each gesture and passage, in pixels",
-    kinds=("snippet",),
+    kinds=("snippet", "picture"),
     engraved=True,
     finish=_finish,
 )

@@ -41,7 +41,7 @@ def _xml(text: str) -> str:
 WRITER = Writer(
     key="svg",
     about="a cropped picture of each gesture and passage, for the web and for print",
-    kinds=("snippet",),
+    kinds=("snippet", "picture"),
     engraved=True,
     finish=_finish,
 )

@@ -62,7 +62,7 @@
           (of-stem (lambda (name) (if (ly:grob? stem) (ly:grob-object stem name) #f))))
      (append
       (append-map (lambda (h) (gs:head-obstacles grob system gap unit h)) (gs:list column 'note-heads))
-      (gs:obstacle grob system stem 0 (* 0.7 gap))
+      (gs:obstacle grob system stem 0 gap)
       (gs:obstacle grob system (of-stem 'flag) 0 (* 0.7 gap))
       (gs:obstacle grob system (of-stem 'tremolo-flag) 0 (* 0.8 gap))
       (gs:obstacle grob system (ly:grob-object column 'rest) 0 gap))))

@@ -17,7 +17,8 @@
    (let* ((staff (ly:grob-object grob 'staff-symbol))
           (middle (if (ly:grob? staff) (gs:y grob staff) 0))
           ;; By staff position, since heads may stand in another system.
-          (y (lambda (h) (+ middle (* 0.5 unit (gs:position h)))))
+          (leans (if (eq? 'wavy (gs:get (gs:details grob) 'style 'wavy)) '() (gs:leans points)))
+          (y (lambda (h) (+ middle (* unit (+ (* 0.5 (gs:position h)) (or (assq-ref leans h) 0))))))
           (heights (map (lambda (h) (cons (gs:when h) (y h))) points))
           (by-time (if (> (length heights) 1) (gs:through heights straight) (lambda (t) (cdar heights))))
           (here (filter (lambda (h) (eq? (ly:grob-system h) system)) points))
@@ -30,6 +31,24 @@
                   (list (cons (- (car (ly:grob-robust-relative-extent right system X)) (* 0.5 unit))
                               (by-time (gs:when right)))))))
      (gs:rising (append from (map (lambda (h) (cons (x h) (y h))) here) to))))
+
+%% A straight line between two heads of one height would lie on a line of the staff and not be seen. Where the pitch
+%% moves, as from B to B flat, it leaves the higher one a little above its middle and reaches the lower one a little
+%% below; where it does not, it runs a little above the line.
+#(define (gs:leans points)
+   (let ((lean (lambda (head other)
+                 (let ((p (gs:position head)) (own (gs:alteration head)) (its (gs:alteration other)))
+                   (cond ((or (eq? head other) (not (= p (gs:position other)))) 0)
+                         ((> own its) 0.19) ((< own its) -0.19)
+                         ((and (even? p) (< (abs p) 5)) 0.19)
+                         (else 0)))))
+         (stronger (lambda (a b) (if (= a 0) b a))))
+     (map (lambda (head before after) (cons head (stronger (lean head after) (lean head before))))
+          points (cons (first points) (drop-right points 1)) (append (cdr points) (list (last points))))))
+
+#(define (gs:alteration head)
+   (let* ((event (event-cause head)) (pitch (if event (ly:event-property event 'pitch #f) #f)))
+     (if (ly:pitch? pitch) (ly:pitch-alteration pitch) 0)))
 
 %% x must rise; of two places that do not, the first stands.
 #(define (gs:rising places)
@@ -162,7 +181,17 @@
           (unit (gs:staff-space (first from)))
           (signs (append heads (gs:accidentals heads) (gs:brackets heads)))
           (reach (gs:reach signs (ly:spanner-bound grob RIGHT))))
-     (- (* unit (gs:room-seen from heads)) (if reach (car reach) 0))))
+     (+ (* unit (gs:room-seen from heads)) (if reach (- (car reach)) 0) (gs:room-for-clef grob unit))))
+
+%% A clef that changes right before the point stands in the way of the line.
+#(define (gs:room-for-clef grob unit)
+   (let* ((column (ly:item-get-column (ly:spanner-bound grob RIGHT)))
+          (columns (ly:grob-object (ly:grob-parent column X) 'columns))
+          (rank (car (ly:grob-spanned-column-rank-interval column)))
+          (before (if (and (ly:grob-array? columns) (> rank 0)) (ly:grob-array-ref columns (1- rank)) #f))
+          (clefs (if before (filter (gs:grob-named? 'Clef) (gs:list before 'elements)) '()))
+          (reach (if before (gs:reach clefs before) #f)))
+     (if reach (+ (interval-length reach) (* 1.2 unit)) 0)))
 
 %% What is seen between two points, gaps included. After the brackets of a head where a line stops it is white paper.
 #(define (gs:room-seen from to)

@@ -61,7 +61,7 @@
 #(define (gs:room-for-slashes! tremolo)
    (let ((stem (ly:grob-object tremolo 'stem)))
      (if (and (gs:get (gs:details tremolo) 'gs-flutter #f) (ly:grob? stem))
-         (gs:detail! stem 'lengths '(4.2 6.0 6.4 7.2 8.0)))))
+         (gs:detail! stem 'lengths '(4.2 6.5 6.9 7.7 8.5)))))
 
 #(define (gs:engraver context)
    (let ((active '())          ; (kind . spanner) that have begun
@@ -69,7 +69,8 @@
          (ending '())          ; (kind . spanner) that end at the note that comes now
          (waiting '())         ; (moment . spanner) that reach on to that moment
          (rows '())            ; (spanner . row) or (kind . row)
-         (starts '()) (stops '()) (signs '())
+         (said '())            ; (word . grob) that said it, newest first
+         (starts '()) (stops '()) (signs '()) (words '()) (mark #f)
          (leaf ZERO-MOMENT)    ; length of the leaf heard last in this step
          (heads '()) (made '()) (undo '()) (column #f)
          (points '())          ; (line column . heads): where each line was last
@@ -136,16 +137,8 @@
        (let ((kind (ly:event-property event 'gs-kind)))
          (case kind
            ((edge) (set! made (acons kind (ly:engraver-make-grob engraver 'GestureEdge event) made)))
-           ((word)
-            (let ((before (assq 'word made)) (text (gs:get (ly:event-property event 'gs-details) 'text "")))
-              (if before
-                  (ly:grob-set-property! (cdr before) 'text
-                                         (gs:word-below (ly:grob-property (cdr before) 'text) text))
-                  (let ((script (ly:engraver-make-grob engraver 'TextScript event)))
-                    (ly:grob-set-property! script 'direction UP)
-                    (ly:grob-set-property! script 'outside-staff-horizontal-padding 0.8)
-                    (ly:grob-set-property! script 'text (gs:word text))
-                    (set! made (acons kind script made))))))
+           ((word) (set! words (cons event words)))
+           ((mark) (set! mark event))
            (else
             (let ((text (ly:engraver-make-grob engraver 'GestureRowText event))
                   (row (or (assq-ref rows kind)
@@ -158,6 +151,25 @@
               (ly:spanner-set-bound! row RIGHT (musical))
               (set! made (acons kind text made)))))))
 
+     ;; Words and a footnote's mark at one note are one; a mark by itself stands above everything else.
+     (define (words! engraver)
+       (let* ((details (lambda (event) (ly:event-property event 'gs-details)))
+              (lines (map details (reverse words)))
+              (noted? (and mark (assq 'texts (details mark))))
+              (grob (ly:engraver-make-grob engraver (if noted? 'GestureNotedWords 'GestureWords)
+                                           (or mark (first words)))))
+         (gs:detail! grob 'lines lines)
+         (gs:detail! grob 'said said)
+         (if mark (gs:detail! grob 'mark (details mark)))
+         (if (null? lines)
+             (begin
+              (ly:grob-set-property! grob 'outside-staff-priority 1100)
+              (ly:grob-set-property! grob 'outside-staff-padding 0.9)
+              (ly:grob-set-property! grob 'outside-staff-horizontal-padding 1.2)))
+         (for-each (lambda (part) (set! said (acons (first part) grob said)))
+                   (append-map (lambda (line) (gs:get line 'parts '())) lines))
+         (set! made (acons 'words grob made))))
+
      ;; A sign finds its heads when all of this moment are there.
      (define (settle! sign)
        (let ((grob (cdr sign)))
@@ -165,7 +177,7 @@
            ((edge)
             (if (null? heads) (ly:grob-suicide! grob)
                 (for-each (lambda (h) (gs:add! grob 'note-heads h)) heads)))
-           ((word)
+           ((words)
             (if column
                 (begin (ly:grob-set-parent! grob X column) (gs:add! grob 'side-support-elements column))))
            (else (if (pair? heads) (ly:grob-set-parent! grob X (last heads)))))))
@@ -211,6 +223,8 @@
          (for-each (lambda (e) (start! engraver e)) (reverse starts))
          (for-each (lambda (e) (stop! engraver (car e) (cdr e))) (lset-difference eq? ends before)))
        (for-each (lambda (e) (sign! engraver e)) (reverse signs))
+       (if (or mark (pair? words)) (words! engraver))
+       (set! words '()) (set! mark #f)
        (set! starts '()) (set! stops '()) (set! signs '()))
       (acknowledgers
        ((note-head-interface engraver grob source)

@@ -61,6 +61,40 @@
      (output-attributes . ((class . "gs-row")))
      (Y-extent . ,grob::always-Y-extent-from-stencil)))
 
+%% Words and marks stand above the staff as texts do; what they say is known late (see words.ily).
+#(define gs:text-above
+   `((stencil . ,gs:words-stencil)
+     (X-extent . ,gs:words-width)
+     (Y-extent . ,gs:words-height)
+     (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
+     (direction . ,UP)
+     (extra-spacing-width . (+inf.0 . -inf.0))
+     (outside-staff-priority . 450)
+     (outside-staff-horizontal-padding . 0.8)
+     (padding . 0.3)
+     (staff-padding . 0.5)
+     (slur-padding . 0.5)
+     (avoid-slur . around)
+     (script-priority . 200)
+     (side-axis . ,Y)
+     (self-alignment-X . #f)
+     (parent-alignment-X . #f)
+     (X-align-on-main-noteheads . #t)
+     (X-offset . ,ly:self-alignment-interface::aligned-on-x-parent)
+     (Y-offset . ,side-position-interface::y-aligned-side)))
+
+#(define gs:above-interfaces
+   '(font-interface outside-staff-interface self-alignment-interface side-position-interface text-interface))
+
+#(gs:describe! 'GestureWords 'Item gs:above-interfaces gs:text-above)
+
+%% With notes at the foot of the page.
+#(gs:describe! 'GestureNotedWords 'Item (cons 'footnote-interface gs:above-interfaces)
+   `((footnote . #t)
+     (footnote-text . ,gs:expected-notes)
+     (numbering-assertion-function . ,gs:numbering)
+     ,@gs:text-above))
+
 #(gs:describe! 'GestureBand 'Spanner '(staff-symbol-referencer-interface)
    `((stencil . ,gs:band-stencil)
      (layer . -2)

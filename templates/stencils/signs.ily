@@ -1,4 +1,4 @@
-%% Signs at a note: scripts, words, footnote marks, dynamics. All but those marked are post-events.
+%% Signs at a note: scripts, dynamics. All but those marked are post-events.
 
 %% --- scripts -----------------------------------------------------------------------------------------------------
 
@@ -41,25 +41,6 @@ gsFeather =
    #{ \override Beam.grow-direction = #direction
       #music
       \revert Beam.grow-direction #})
-
-%% --- words above -------------------------------------------------------------------------------------------------
-
-%% \gsWord "flz.": a technique's word in italics above the note. Several at one note stand under each other in the
-%% order they are written.
-#(define (gs:word text) (markup #:fontsize -0.5 #:italic text))
-#(define (gs:word-below above text)
-   (markup #:override '(baseline-skip . 2.1) #:column (above (gs:word text))))
-gsWord =
-#(define-event-function (text) (string?) (gs:sign 'word `((text . ,text))))
-%% \gsCancel "ord.": takes back what a word began; it looks the same.
-gsCancel = #gsWord
-
-%% \gsMark "1": a footnote's mark, above everything else at its note, so that its place is kept.
-gsMark =
-#(define-event-function (text) (string?)
-   #{ -\tweak outside-staff-priority #1100 -\tweak outside-staff-padding #0.9
-      -\tweak outside-staff-horizontal-padding #1.2 -\tweak self-alignment-X #CENTER
-      -\tweak parent-alignment-X #CENTER ^\markup \fontsize #-2.5 \bold #text #})
 
 %% --- dynamics LilyPond has no command for ------------------------------------------------------------------------
 

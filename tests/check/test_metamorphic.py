@@ -1,6 +1,7 @@
 """What must stay the same, or may only get milder, when a text changes in a way that means the same."""
 
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -10,8 +11,11 @@ from rules.checking import checked, horn
 
 from gesturesmith.check.judge import judge
 from gesturesmith.diagnostics import Severity, Verdict
-from gesturesmith.evidence import PUBLISHED, Sourced
-from gesturesmith.instruments import get
+from gesturesmith.evidence import PUBLISHED, Limit, Sourced
+from gesturesmith.instruments import get, names
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.rules._account import account
+from gesturesmith.rules._curve import along
 from gesturesmith.units import Spelling, spell
 
 MARKED = Path(__file__).parents[1] / "rules" / "marked"
@@ -137,3 +141,110 @@ def test_a_playable_bend_stays_so_when_it_is_narrowed(note, quarters, way):
 def test_nothing_is_refused_on_a_value_of_our_own(gesture):
     for finding in checked(horn(body(*gesture))).report.gestures[0].findings:
         assert finding.severity is not Severity.REFUSED or finding.evidence.kind.may_refuse
+
+
+# --- a wider instrument ----------------------------------------------------------------------------------
+
+
+def wider(instrument: Instrument, factor: float) -> Instrument:
+    """The instrument with every reading of every limit moved outward, and more partials on each tube."""
+    limits = {name: _wider(name, limit, factor) for name, limit in instrument.limits.items()}
+    tubes = tuple(
+        replace(t, partials=(t.partials[0], t.partials[1] + 1), widest_partials=(1, t.widest_partials[1] + 1))
+        for t in instrument.tubes
+    )
+    return replace(instrument, key="wider", limits=limits, tubes=tubes)
+
+
+# Values that must not be fallen short of: wider is less.
+_LEAST = {
+    "hand_out_lowest_cents", "stopped_lowest_cents", "half_stopped_lowest_cents", "response_periods",
+    "harmonic_gliss_min_partials", "harmonic_gliss_arpeggio_partial", "flutter_periods", "mute_change_s",
+    "hand_change_s", "tongue_change_s", "split_tone_lowest_partial", "band_narrowest_cents", "breath_flow_least",
+}  # fmt: skip
+
+
+def _wider(name: str, limit: Limit, factor: float) -> Limit:
+    if name in ("in_tune_cents", "harmonic_gliss_exact_cents", "harmonic_gliss_about_cents"):
+        return limit  # which tube is taken, not what is allowed
+    if name.startswith(("effort_", "breath_flow")) or not isinstance(limit.narrow.value, int | float):
+        return limit
+    by = 1 / factor if name in _LEAST else factor
+    narrow = replace(limit.narrow, value=limit.narrow.value * by)
+    wide = None if limit.wide is None else replace(limit.wide, value=limit.wide.value * by)
+    return Limit(narrow, wide, limit.unit)
+
+
+@given(gestures(), st.sampled_from([1.0, 1.1, 1.5, 3.0]), st.sampled_from([60, 160]))
+@settings(max_examples=120, deadline=None)
+def test_wider_limits_and_more_partials_never_refuse_more(gesture, factor, tempo):
+    (made,) = checked(horn(body(*gesture), tempo=tempo)).cases.values()
+    before = {f.rule for f in judge(made.gesture).refusals}
+    after = {f.rule for f in judge(replace(made.gesture, instrument=wider(HORN, factor))).refusals}
+    assert after <= before
+
+
+@given(gestures())
+@settings(max_examples=80, deadline=None)
+def test_a_second_side_never_refuses_more(gesture):
+    """The double horn has all that the single horn in F has, and the B-flat side."""
+    (made,) = checked(horn(body(*gesture))).cases.values()
+    single = judge(replace(made.gesture, instrument=get("horn-f")))
+    double = judge(made.gesture)
+    assert {f.rule for f in double.refusals} <= {f.rule for f in single.refusals}
+
+
+# --- rests -----------------------------------------------------------------------------------------------
+
+
+ITEMS = st.lists(st.one_of(st.integers(1, 3).map("rest {}".format), st.sampled_from("ab")), min_size=1, max_size=8)
+EFFORT = """instrument: horn
+pitches: written
+tempo: 60
+
+gesture a
+  technique: growl
+  contour: A5
+  lasts: 8 beats
+  dynamics: ff
+
+gesture b
+  contour: C4, r, G4
+  lasts: 6 beats
+
+passage p
+  play: {play}
+"""
+
+
+def owed(play: list[str]) -> list[float]:
+    """The effort owed after each gesture of a passage, in seconds of plain playing."""
+    (case,) = checked(EFFORT.format(play=", ".join(play))).passage_cases.values()
+    return [after for _, after, gesture in account(case) if gesture is not None]
+
+
+@given(ITEMS.filter(lambda items: set("ab") & set(items)), st.data())
+@settings(max_examples=60, deadline=None)
+def test_adding_a_rest_never_adds_effort(items, data):
+    place = data.draw(st.integers(0, len(items)))
+    length = data.draw(st.integers(1, 30))
+    before, after = owed(items), owed([*items[:place], f"rest {length}", *items[place:]])
+    assert all(b <= a + 1e-9 for a, b in zip(before, after, strict=True))
+
+
+# --- curves ----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("name", [n for n in names() if get(n).limits.get("bend_down_low")])
+def test_bends_narrow_with_height_and_go_further_down_than_up(name):
+    """From about a third at the bottom to about a quarter tone at the top, without a step anywhere."""
+    instrument = get(name)
+    low, high = instrument.usual_range.value
+    heights = range(low, high + 1, 10)
+    down, up = ([along(instrument, f"bend_{way}", c).narrow.value for c in heights] for way in ("down", "up"))
+    for widths in (down, up):
+        steps = [a - b for a, b in pairwise(widths)]
+        assert all(0 <= s <= 10 for s in steps)
+    assert all(d > u for d, u in zip(down, up, strict=True))
+    assert max(down) <= 400
+    assert min(up) >= 30

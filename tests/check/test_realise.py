@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -13,6 +14,8 @@ from hypothesis import strategies as st
 from gesturesmith import instruments
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.check.realise import as_json, realise
+from gesturesmith.check.realise_ways import ways
+from gesturesmith.instruments._build import valve_tubes
 from gesturesmith.units import spell
 
 # The standard double-horn chart (Farkas type, from memory): F side up to written G4, B-flat side from Ab4.
@@ -185,6 +188,16 @@ def test_a_hand_glissando_is_played_open_at_its_top() -> None:
     assert all(p.error_cents >= -15 for p in found.points)
 
 
+def test_a_hand_glissando_may_begin_and_end_with_the_bell_shut() -> None:
+    """The pitch of the shut end is what the hand lowers the open note to: no other note is fingered for it."""
+    opening = realised("B4 as stopped -- C5 as ordinary", "technique: hand-gliss")
+    closing = realised("C5 -- B4 as half-stopped", "technique: hand-gliss")
+    assert [p.correction for p in opening.points] == ["hand", ""]
+    assert opening.points[0].error_cents == pytest.approx(102, abs=0.1)
+    assert [p.error_cents for p in closing.points] == [p.error_cents for p in reversed(opening.points)]
+    assert len({p.partial for p in (*opening.points, *closing.points)}) == 1
+
+
 def test_stopped_notes_are_fingered_a_semitone_lower_on_the_f_side() -> None:
     """banddirectorstalkshop.com: a semitone on the F side, three quarters of a tone on the B-flat side."""
     found = realised("C5, D5, F5, C4", "technique: stopped")
@@ -284,8 +297,27 @@ def test_the_trigger_closes_the_gap() -> None:
 def test_the_natural_horn_lowers_by_hand() -> None:
     found = realised("C5, B4, A4, F4", instrument="natural-horn")
     assert [p.correction for p in found.points] == ["", "hand", "hand", "hand"]
+    assert [p.standard for p in found.points] == [True, False, False, False]  # open notes are its chart
     assert all(p.error_cents >= -15 for p in found.points)
     assert not found.print_tube
+
+
+def test_a_tuba_player_draws_a_slide_for_the_sharp_low_notes() -> None:
+    """1-2-3-4 is 175 cents sharp of its eleven semitones, low D on it 75: common practice draws a slide."""
+    point = realised("D1", instrument="tuba").points[0]
+    assert point.tube.valves == "1-2-3-4"
+    assert point.error_cents == pytest.approx(75.3, abs=0.1)
+    assert point.correction == "slide"
+
+
+def test_the_third_slide_moves_the_choice() -> None:
+    """With 2-3 exact, valve 3 is 16 cents flat, and its seventh partial a quarter tone in tune (18.8 - 16.3)."""
+    horn = instruments.get("horn")
+    top = horn.usual_range.value[1], horn.widest_range.value[1]
+    drawn = replace(horn, key="drawn", tubes=valve_tubes(horn.sides, *top, third_slide="2-3"))
+    asked = Fraction(2900 - 300 + 3350)  # the quarter tone below the seventh partial of F 3
+    found = {w.tube.name: w for w in ways(drawn, asked) if w.partial == 7}
+    assert found["F 3"].error == pytest.approx(18.826 - 16.302, abs=0.01)
 
 
 def test_rests_are_no_points() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable
@@ -30,8 +31,9 @@ class Result(NamedTuple):
 
 
 @pytest.fixture
-def here(tmp_path, monkeypatch) -> Path:
-    """An empty folder to work in, without colour by order of the environment."""
+def here(tmp_path, monkeypatch, own_cache) -> Path:
+    """An empty folder to work in, without colour by order of the environment, and nothing made already."""
+    shutil.rmtree(own_cache / "results", ignore_errors=True)
     monkeypatch.chdir(tmp_path)
     for name in ("NO_COLOR", "FORCE_COLOR", "GESTURESMITH_LILYPOND"):
         monkeypatch.delenv(name, raising=False)

@@ -13,7 +13,7 @@ import pytest
 from cli.conftest import DEMO, GOOD, HEAD, HIGH
 
 from gesturesmith.lilypond import Job, Press, find
-from gesturesmith.pipeline import Options, compile_text, early, make
+from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
 pytestmark = pytest.mark.lilypond
@@ -196,7 +196,7 @@ def test_a_lilypond_that_fails(here, run, end, said):
 
 @pytest.fixture
 def sabotaged(monkeypatch):
-    """Music that kills LilyPond while it is set, in the gesture called "bad"."""
+    """Music that kills LilyPond while it is set, in the gestures on D5."""
     from gesturesmith.engrave import score
 
     text = score.text
@@ -210,17 +210,16 @@ def sabotaged(monkeypatch):
 
 @pytest.mark.usefixtures("sabotaged")
 @pytest.mark.parametrize("count", [1, 6])
-def test_a_failure_names_the_gesture(count):
+def test_a_failure_names_the_gesture_and_the_others_are_made(here, run, count):
     """Of few pictures in one run with the page, and of many beside it."""
     names = [f"good{'abcdefgh'[n]}" for n in range(count)]
     blocks = "".join(f"gesture {n}\n  contour: C5\n" for n in names)
-    options = Options(formats=("pdf",), stem="a")
-    outcome = compile_text(Source("a", f"{HEAD}{blocks}gesture bad\n  contour: D5\n"), options)
-    lilypond = find()
-    with Press(lilypond, early(options, lilypond)) as press:
-        failed = make(outcome, options, press)
-    assert failed.gesture == "bad"
-    assert "In procedure car" in failed.summary
+    (here / "a.gesture").write_text(f"{HEAD}{blocks}gesture bad\n  contour: D5\n")
+    result = run("engrave", "a.gesture")
+    assert result.status == 3
+    assert 'a.gesture: "bad" could not be engraved: LilyPond could not set it (' in result.err
+    assert "In procedure car" in result.err
+    assert set(everything(here / "out")) == {f"a/{n}.pdf" for n in names}
 
 
 def test_the_demo_gives_lilypond_nothing_to_warn_of():
@@ -230,7 +229,7 @@ def test_the_demo_gives_lilypond_nothing_to_warn_of():
 
     document = sheets.document(tuple(i.book for i in outcome.items))
     with Press(find()) as press:
-        (run,) = press.run(((("pdf",), Job(document=document)),))
+        run = press.one(("pdf",), Job(document=document))
     assert run.ended == ""
     assert run.messages == ()
 

@@ -99,7 +99,8 @@ def test_lists(run, what):
 
 
 @pytest.mark.parametrize(
-    ("name", "holds"), [("half-valve", "half-valve"), ("GS501", "GS501"), ("STOPPED", "stopped")]
+    ("name", "holds"),
+    [("half-valve", "half-valve"), ("GS501", "GS501"), ("STOPPED", "stopped"), ("difficulty", "breath")],
 )
 def test_explain(run, name, holds):
     result = run("explain", name)

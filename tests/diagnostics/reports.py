@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from gesturesmith.diagnostics import (
+    Demand,
     Edit,
     ExerciseReport,
     FileReport,
@@ -70,6 +71,12 @@ def file_report(*findings, text=TEXT, errors=(), **more):
     )
 
 
+DEMANDS = (
+    Demand(name="height", value=10.0, comfortable=(None, 0.0), unit="semitones", share=0.5263),
+    Demand(name="level", value="ff", comfortable=("mp", "mf"), unit="levels", share=0.5),
+    Demand(name="response", value=9.0, comfortable=(12.0, None), unit="periods", share=0.25),
+    Demand(name="leap", value=700.0, comfortable=(None, 400.0), unit="cents", share=0.1875),
+)
 ERROR = ReadError(
     code="GS101",
     rule="unknown-key",

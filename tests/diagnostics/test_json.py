@@ -4,7 +4,7 @@ import json
 from dataclasses import replace
 from fractions import Fraction
 
-from diagnostics.reports import ERROR, EXERCISE, FINDING, PASSAGE, file_report, report
+from diagnostics.reports import DEMANDS, ERROR, EXERCISE, FINDING, PASSAGE, file_report, gesture, report
 
 from gesturesmith import __version__
 from gesturesmith.diagnostics import Number, render_json
@@ -45,6 +45,25 @@ def test_a_gesture():
     assert plain["findings"] == []
 
 
+def test_difficulty_and_what_makes_it():
+    hard = replace(gesture(), difficulty=37, demands=DEMANDS)
+    passage = replace(PASSAGE, difficulty=41, demands=DEMANDS[:1])
+    file = rendered(replace(file_report(passages=(passage,)), gestures=(hard,)))["files"][0]
+    assert file["gestures"][0]["difficulty"] == 37
+    height, level, response, _ = file["gestures"][0]["demands"]
+    assert height == {
+        "name": "height",
+        "value": 10,
+        "comfortable": [None, 0],
+        "unit": "semitones",
+        "share": 0.53,
+    }
+    assert (level["value"], level["comfortable"]) == ("ff", ["mp", "mf"])
+    assert response["comfortable"] == [12, None]
+    assert file["passages"][0]["difficulty"] == 41
+    assert [d["name"] for d in file["passages"][0]["demands"]] == ["height"]
+
+
 def test_a_finding():
     (finding,) = rendered(file_report(FINDING))["files"][0]["gestures"][0]["findings"]
     assert finding["code"] == "GS211"
@@ -78,7 +97,14 @@ def test_passages_and_exercises():
     assert file["passages"][0]["verdict"] == "refused"
     assert file["passages"][0]["findings"][0]["rule"] == "plays-refused"
     assert file["exercises"][0]["made"] == 12
+    assert file["exercises"][0]["kept"] == []
     assert file["exercises"][0]["left_out"][0] == {"variant": "start 0", "reason": "too high"}
+
+
+def test_the_variants_that_are_kept():
+    exercise = replace(EXERCISE, kept=(("from G4", 12), ("from A4", 15)))
+    made = rendered(file_report(exercises=(exercise,)))["files"][0]["exercises"][0]
+    assert made["kept"] == [{"variant": "from G4", "difficulty": 12}, {"variant": "from A4", "difficulty": 15}]
 
 
 def test_the_same_report_gives_the_same_bytes():

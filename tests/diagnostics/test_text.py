@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from diagnostics.reports import ERROR, EXERCISE, FINDING, PASSAGE, TEXT, file_report, report
+from diagnostics.reports import DEMANDS, ERROR, EXERCISE, FINDING, PASSAGE, TEXT, file_report, gesture, report
 
-from gesturesmith.diagnostics import Severity, render_text
+from gesturesmith.diagnostics import Severity, Verdict, render_text
 from gesturesmith.source import Span
 
 EXPECTED = """\
@@ -66,6 +66,36 @@ def test_passages_and_exercises_are_summed_up():
         "    start 2: too high\n"
         "    and 2 more\n"
     )
+
+
+def with_difficulties(*rows):
+    """A file of gestures, each a name, a verdict and a difficulty with the same four reasons."""
+    made = tuple(
+        replace(gesture(name=name, title=None, verdict=verdict), difficulty=difficulty, demands=DEMANDS)
+        for name, verdict, difficulty in rows
+    )
+    return render_text(report(replace(file_report(), gestures=made)), colour=False)
+
+
+def test_difficulty_is_summed_up_in_a_line():
+    text = with_difficulties(
+        ("a", Verdict.APPROVED, 37),
+        ("b", Verdict.CAUTION, 52),
+        ("c", Verdict.APPROVED, 52),
+        ("d", Verdict.REFUSED, 90),
+    )
+    assert "\n  difficulty 37 to 52 of 100; hardest: b (height, level, response)\n" in text
+    assert "\n  difficulty 37 of 100 (height, level, response)\n" in with_difficulties(("a", Verdict.APPROVED, 37))
+
+
+def test_what_cannot_be_played_has_no_line_of_difficulty():
+    assert "difficulty" not in with_difficulties(("a", Verdict.REFUSED, 37))
+
+
+def test_exercises_tell_from_where_to_where_they_go():
+    exercise = replace(EXERCISE, left_out=(), made=2, kept=(("from G4", 15), ("from A4", 12)))
+    text = render_text(report(file_report(exercises=(exercise,))), colour=False)
+    assert text.endswith("  exercises week-one: 2 made, difficulty 12 to 15\n")
 
 
 def test_a_long_message_goes_under_its_caret():

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from gesturesmith.sheets import page
+from gesturesmith.sheets._footnotes import room
 
 GESTURES = """
 gesture first
@@ -59,13 +60,49 @@ def test_a_passage_marks_each_text_once(engraved):
     assert music.footnotes[2].text == "Ours."
 
 
-def test_a_page_numbers_over_all(engraved):
+def test_a_page_carries_the_texts_at_their_marks(engraved):
+    """The stencils number them: each mark brings its texts."""
     musics = engraved(GESTURES)
     settings = musics.pop("")
     book = page.book(tuple(musics.values()), settings, output="page")
-    assert marks(book) == ["1", "1, 2", "3", "4", "5", "2", "6", "1", "2", "4"]
-    # Each text stands beside its first mark, once.
-    assert [int(n) for n in re.findall(r'gs-note "(\d+)"', book)] == [1, 2, 3, 4, 5, 6]
+    assert "gsMark" not in book
+    at_marks = [re.findall(r'\("([^"]*)" \. #[tf]\)', m) for m in re.findall(r"gsPageMark #'(\(.*\))\n", book)]
+    assert at_marks == [
+        [f.text for f in music.footnotes if f.number in numbers]
+        for music in musics.values()
+        for numbers in music.mark_texts()
+    ]
+
+
+def test_numbers_of_a_notes_page_stand_as_they_are(engraved):
+    musics = engraved(GESTURES)
+    settings = musics.pop("")
+    noted = tuple(m.noted({f.number: f"1{f.number}" for f in m.footnotes}) for m in musics.values())
+    book = page.book(noted, settings, output="page")
+    assert "gsPageMark" not in book
+    assert marks(book)[:3] == ["11", "11, 12", "11"]
+
+
+def test_room_is_kept_for_every_text_a_page_may_need(engraved):
+    """Wherever a page begins, each text on it is counted at its first mark there or kept on each page."""
+    text = "".join(
+        f"gesture {a}{b}\n  technique: {technique}\n  contour: C5\n"
+        for a in "pqrst"
+        for b, technique in zip("uvwxyz", ("growl", "flutter-tongue") * 3, strict=True)
+    )
+    musics = engraved(text)
+    settings = musics.pop("")
+    shown = tuple(musics.values())
+    kept = room(shown, settings)
+    for start in range(len(shown)):
+        first: dict[str, int] = {}
+        for number in range(start, len(shown)):
+            for footnote in shown[number].footnotes:
+                first.setdefault(footnote.text, number)
+        near = {t: n for t, n in first.items() if n < start + 12}
+        lacking = [t for t, n in near.items() if (n, t) not in kept.counted]
+        assert len(lacking) <= len(kept.common)
+    assert len(kept.counted) < len(shown)
 
 
 def test_two_languages_in_one_footnote(engraved):

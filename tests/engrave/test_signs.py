@@ -37,9 +37,24 @@ gesture straight
 """
 
 
-def words(engraved, play: str) -> list[str]:
-    ly = engraved(f"{GESTURES}passage one\n  play: {play}\n")["one"].ly
-    return re.findall(r'gs(?:Word|Span) "([^"]*)"', ly)
+def printed(ly: str, *, apart: bool = False) -> list[str]:
+    """The words and spans of a music in order, set on one system or (`apart`) each note on its own."""
+    seen: set[str] = set()
+    found = []
+    for match in re.finditer(r"""gsSpan "([^"]*)"|gsSay #'\(((?:\("[^"]*" "[^"]*" "[^"]*"\) ?)+)\)""", ly):
+        if match[1]:
+            found.append(match[1])
+            continue
+        line = []
+        for word, first, later in re.findall(r'\("([^"]*)" "([^"]*)" "([^"]*)"\)', match[2]):
+            line.append(later if word in seen and not apart else first)
+            seen.add(word)
+        found.append(", ".join(w for w in line if w))
+    return [w for w in found if w]
+
+
+def words(engraved, play: str, *, apart: bool = False, more: str = "") -> list[str]:
+    return printed(engraved(f"{GESTURES}passage one\n{more}  play: {play}\n")["one"].ly, apart=apart)
 
 
 def test_a_word_once_and_its_end(engraved):
@@ -48,6 +63,38 @@ def test_a_word_once_and_its_end(engraved):
 
 def test_a_sign_after_the_word(engraved):
     assert words(engraved, "gliss, gliss") == ["valve gliss.", "gliss."]
+
+
+def test_the_word_again_after_a_system_break(engraved):
+    """Each gesture on a system of its own: the word stands on each of them, whatever its sign."""
+    assert words(engraved, "valve, valve, plain", apart=True) == ["½ valve", "½ valve", "valves clear"]
+    assert words(engraved, "gliss, gliss", apart=True) == ["valve gliss.", "valve gliss."]
+
+
+def test_a_held_note_says_it_again_in_each_bar_that_may_open_a_system(engraved):
+    ly = engraved(
+        "gesture long\n  technique: air-tone\n  contour: C5\n  lasts: 12 beats\n"
+        "passage one\n  meter: 4/4\n  play: long\n"
+    )
+    assert printed(ly["one"].ly) == ["air + tone"]
+    assert printed(ly["one"].ly, apart=True) == ["air + tone"] * 3
+
+
+def test_the_end_of_a_gradual_change_is_told(engraved):
+    """The arrow's end says what holds from there; another gesture that goes on need not."""
+    text = (
+        "gesture one\n  contour: C5 as stopped -- D5@2 as air -- E5\n  lasts: 4 beats\n"
+        "gesture two\n  technique: air\n  contour: C5\n"
+        "passage all\n  play: one, two\n"
+    )
+    ly = engraved(text)["all"].ly
+    assert printed(ly[ly.index("gsTurn") :]).count("air") == 0
+
+
+def test_a_span_goes_on_through_what_follows(engraved):
+    ly = engraved(f"{GESTURES}passage one\n  play: growled, growled, rest 1, growled\n")["one"].ly
+    assert ly.count(r"\gsSpan ") == 2
+    assert ly.count(r"\gsSpanEnd") == 2
 
 
 def test_the_word_again_after_a_long_rest(engraved):
@@ -75,7 +122,7 @@ def test_stopped_is_opened_by_its_sign(engraved):
 
 def test_a_mute_is_announced_in_the_rest_before(engraved):
     ly = engraved(f"{GESTURES}passage one\n  play: plain, rest 6, straight, rest 6, plain\n")["one"].ly
-    rests = re.findall(r'r1\n\s+\\gsWord "([^"]*)"', ly)
+    rests = re.findall(r'r1\n\s+\\gsSay #\'\(\("([^"]*)"', ly)
     assert rests == ["con sord. (straight)", "senza sord."]
 
 
@@ -87,12 +134,12 @@ def test_a_gradual_change_is_two_words_and_an_arrow(engraved):
     ly = engraved("gesture one\n  contour: C5 as air -- D5@2 as ordinary -- E5\n  lasts: 4 beats\n")["one"].ly
     assert r'\gsTurn "air" "ord."' in ly
     assert r"\gsTurnEnd" in ly
-    assert r"\gsWord" not in ly
+    assert printed(ly) == []
 
 
 def test_a_sudden_change_is_two_words(engraved):
     ly = engraved("gesture one\n  contour: C5 as air, D5 as ordinary\n")["one"].ly
-    assert re.findall(r'gsWord "([^"]*)"', ly) == ["air", "ord."]
+    assert printed(ly) == ["air", "ord."]
     assert r"\gsTurn" not in ly
 
 
@@ -105,4 +152,4 @@ def test_levels_of_one_layer_do_not_linger(engraved):
     """The language of the page names the mute."""
     head = "instrument: horn\npitches: written\nwording: de\n"
     ly = engraved(head + "gesture one\n  technique: muted\n  mute: cup\n  contour: C5\n")["one"].ly
-    assert r'\gsWord "con sord. (' in ly
+    assert printed(ly) == ["con sord. (Cup)"]

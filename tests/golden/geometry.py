@@ -20,6 +20,7 @@ from gesturesmith.lilypond import LilyPond, find
 _SVG = "{http://www.w3.org/2000/svg}"
 _TRANSLATE = re.compile(r"translate\(([-\d.]+), ([-\d.]+)\)")
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+_SHAPES = tuple(_SVG + tag for tag in ("path", "line", "rect", "polygon", "text"))
 _STAFF_GAP = 3.0  # lines further apart than this, in staff spaces, belong to different staves
 
 HALF_HEAD = 0.65  # half the width of an x-head or black head of LilyPond's font, staff spaces
@@ -95,8 +96,8 @@ def document(scores: list[str], extra: str = "") -> str:
     )
 
 
-def run(text: str, folder: Path, program: Path | None = None) -> str:
-    """The SVG of a document. Whatever LilyPond has to say is a failure."""
+def run(text: str, folder: Path, program: Path | None = None, *, pages: bool = False) -> str:
+    """The SVG of a document; "" where it has several `pages`. Whatever LilyPond has to say is a failure."""
     if program is None:
         found = find(None)
         assert isinstance(found, LilyPond), found
@@ -113,7 +114,7 @@ def run(text: str, folder: Path, program: Path | None = None) -> str:
     ]
     done = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=120)
     assert (done.returncode, done.stderr) == (0, "")
-    return (folder / "cases.svg").read_text("utf-8")
+    return "" if pages else (folder / "cases.svg").read_text("utf-8")
 
 
 def compile_svg(scores: list[str], folder: Path, extra: str = "") -> list[Picture]:
@@ -175,7 +176,7 @@ def _shapes(element, kind: str, x: float, y: float):
     kind = element.get("class", kind)
     if match := _TRANSLATE.match(transform):
         x, y = x + float(match[1]), y + float(match[2])
-    if element.tag in (_SVG + "path", _SVG + "line", _SVG + "text"):
+    if element.tag in _SHAPES:
         yield kind, y, x, element
     for child in element:
         yield from _shapes(child, kind, x, y)

@@ -4,21 +4,17 @@
 from __future__ import annotations
 
 import re
-import shutil
 import subprocess
 from pathlib import Path
 
 import pytest
 from golden.geometry import document, run, score
+from golden.programs import PROGRAMS
 
 from gesturesmith import paths
-from gesturesmith.lilypond import find
 from gesturesmith.writers._inline import template
 
 pytestmark = pytest.mark.lilypond
-
-# The one we find, and one that is installed besides: what is sent out has to work on both.
-PROGRAMS = sorted({find(None).path, *(Path(p) for p in (shutil.which("lilypond"),) if p)})
 
 EVERYTHING = [
     r"""\gsX c'4\gsLine #'((style . wavy) (growth . growing) (word . "gliss.")) s2 \gsX fs''4\gsLineEnd

@@ -104,15 +104,59 @@ def test_the_open_sides_have_the_length_the_maker_gives() -> None:
     assert horn.tube("Bb 0").length_m == pytest.approx(2.75, rel=0.08)
 
 
-@pytest.mark.parametrize(("name", "theirs"), [("horn", "Horn"), ("trumpet", "Trumpet")])
+# music21 10.5.1; no transposition at all is None there.
+@pytest.mark.parametrize(
+    ("name", "theirs"),
+    [
+        ("horn", "Horn"), ("trumpet", "Trumpet"), ("trombone", "Trombone"), ("bass-trombone", "BassTrombone"),
+        ("tuba", "Tuba"),
+    ],
+)  # fmt: skip
 def test_transposition_as_music21(name: str, theirs: str) -> None:
     interval = getattr(music21_instrument, theirs)().transposition
     ours = instruments.get(name).sounding
-    assert ours.cents == 100 * interval.semitones
-    assert ours.steps == interval.diatonic.generic.staffDistance
+    assert ours.cents == (100 * interval.semitones if interval is not None else 0)
+    assert ours.steps == (interval.diatonic.generic.staffDistance if interval is not None else 0)
+
+
+# music21 10.5.1, lowestNote, a written pitch: one reading of the bottom; where readings differ ours lies no higher.
+@pytest.mark.parametrize(
+    ("name", "theirs"),
+    [
+        ("horn", "Horn"), ("trumpet", "Trumpet"), ("trombone", "Trombone"), ("bass-trombone", "BassTrombone"),
+        ("tuba", "Tuba"),
+    ],
+)  # fmt: skip
+def test_nothing_music21_has_is_refused(name: str, theirs: str) -> None:
+    instrument = instruments.get(name)
+    lowest = 100 * getattr(music21_instrument, theirs)().lowestNote.ps + instrument.sounding.cents
+    assert instrument.widest_range.value[0] <= lowest
+
+
+def test_the_widest_reading_of_the_horn_is_one_a_source_gives() -> None:
+    """Down to written C2 (music21); up to the highest partial shown on any tube (bwhisperer.com, Blog 19)."""
+    horn = instruments.get("horn")
+    low = music21_instrument.Horn().lowestNote.ps
+    highest = max(t.fundamental_cents + partial_cents(t.widest_partials[1]) for t in horn.tubes if t.valves == "0")
+    assert horn.widest_range.value == (100 * low - 700, 7900)
+    assert highest == pytest.approx(7900, abs=5)
 
 
 # abjad 3.31 pitch ranges, one reading of the compass; sounding.
+@pytest.mark.parametrize(
+    ("name", "theirs"),
+    [
+        ("horn", "FrenchHorn"), ("trumpet-c", "Trumpet"), ("trombone", "TenorTrombone"),
+        ("bass-trombone", "BassTrombone"), ("tuba", "Tuba"),
+    ],
+)  # fmt: skip
+def test_nothing_abjad_has_is_refused(name: str, theirs: str) -> None:
+    pitch_range = getattr(abjad, theirs)().pitch_range
+    low, high = instruments.get(name).widest_range.value
+    assert low <= 6000 + 100 * pitch_range.start_pitch().number()
+    assert 6000 + 100 * pitch_range.stop_pitch().number() <= high
+
+
 @pytest.mark.parametrize(
     ("name", "theirs"),
     [("horn", "FrenchHorn"), ("trumpet-c", "Trumpet"), ("bass-trombone", "BassTrombone"), ("tuba", "Tuba")],

@@ -14,6 +14,7 @@ from gesturesmith.instruments.profile import load, to_toml
 
 PLAYER = """
 instrument_profile = 1
+player = "second horn"
 based_on = "horn"
 name = "my horn"
 

@@ -371,3 +371,13 @@ def test_light_to_import():
     code = f"import sys, gesturesmith.lang; print(sorted({heavy} & set(sys.modules)))"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+def test_a_text_has_a_longest_length():
+    """2,000 characters, over all its lines: what stands at the limit is read, one more is not."""
+    for extra, codes in (("", []), ("x", ["GS125"])):
+        half = "x" * 999
+        text = f'instrument: horn\npitches: written\ngesture a\n  contour: C5\n  note: "{half}"\n    "{half}{extra}x"\n'
+        _, errors = read(text)
+        assert [e.code for e in errors] == codes
+        assert all("2000 is the most" in e.message for e in errors)

@@ -50,11 +50,11 @@ def test_a_picture_is_cropped(run):
 
 
 def test_what_was_made_before_an_error_and_who_made_it(wheel):
-    """Two failing documents side by side, each named by what is known of it."""
+    """Two failing documents, each named by what is known of it."""
     wrong = HEAD + GOOD.format(name="a") + WRONG.format(name="b")
     dying = HEAD + GOOD.format(name="a") + DYING.format(name="b")
     with Press(wheel, (("pdf",),)) as press:
-        first, second = press.run(((("pdf",), Job(document=wrong)), (("pdf",), Job(document=dying))))
+        first, second = (press.one(("pdf",), Job(document=text)) for text in (wrong, dying))
     assert first.ended == second.ended == "failed"
     by_place = failure(wrong, first.messages, first.ended)
     assert by_place.gesture == "wrong"
@@ -118,7 +118,7 @@ def test_without_cairo_svg_has_a_run_of_its_own(wheel):
 def test_without_cairo_the_same_files_are_made(wheel, document):
     plain = LilyPond(path=wheel.path, version=(2, 24, 1), cairo=False)
     with Press(plain) as press:
-        runs = press.run(tuple((g, Job(document=document)) for g in groups(plain, ("pdf", "png", "svg"))))
+        runs = [press.one(g, Job(document=document)) for g in groups(plain, ("pdf", "png", "svg"))]
     assert [r.ended for r in runs] == ["", ""]
     assert runs[0].file("page", "pdf").startswith(b"%PDF-")
     assert runs[0].file("s0001", "pdf").startswith(b"%PDF-")
@@ -137,9 +137,7 @@ def test_no_room_for_its_files(wheel, monkeypatch):
     """What LilyPond says then is of no use: its log has no room either."""
     monkeypatch.setattr("shutil.disk_usage", lambda _: SimpleNamespace(total=1, used=1, free=0))
     with Press(wheel) as press:
-        good, bad = press.run(
-            tuple((("pdf",), Job(document=HEAD + text.format(name="a"))) for text in (GOOD, DYING))
-        )
+        good, bad = (press.one(("pdf",), Job(document=HEAD + text.format(name="a"))) for text in (GOOD, DYING))
     assert good.ended == ""
     assert bad.ended == "full"
     failed = failure("", bad.messages, bad.ended, ("dying",))

@@ -21,8 +21,9 @@ def files(folder):
 
 
 def test_missing_folders_are_made(tmp_path):
-    written = deliver([output("study/b.svg"), output("study.pdf")], tmp_path / "out" / "deep", inputs=())
-    assert [str(p.relative_to(tmp_path)) for p in written] == ["out/deep/study/b.svg", "out/deep/study.pdf"]
+    done = deliver([output("study/b.svg"), output("study.pdf")], tmp_path / "out" / "deep", inputs=())
+    assert done.paths == done.written
+    assert [str(p.relative_to(tmp_path)) for p in done.written] == ["out/deep/study/b.svg", "out/deep/study.pdf"]
     assert files(tmp_path) == ["out/deep/study.pdf", "out/deep/study/b.svg"]
 
 
@@ -36,7 +37,8 @@ def test_our_own_file_is_replaced(tmp_path):
 def test_an_unchanged_file_is_left_as_it_is(tmp_path):
     deliver([output("a.ly")], tmp_path, inputs=())
     os.utime(tmp_path / "a.ly", (1, 1))
-    deliver([output("a.ly")], tmp_path, inputs=())
+    done = deliver([output("a.ly"), output("b.ly")], tmp_path, inputs=())
+    assert [p.name for p in done.written] == ["b.ly"]
     assert (tmp_path / "a.ly").stat().st_mtime == 1
 
 

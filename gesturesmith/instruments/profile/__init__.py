@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
+from gesturesmith.instruments.profile.file import located
 from gesturesmith.instruments.profile.read import ProfileError, load
 from gesturesmith.instruments.profile.write import to_toml
 
-__all__ = ["ProfileError", "load", "to_toml"]
+__all__ = ["ProfileError", "load", "located", "to_toml"]

@@ -9,6 +9,7 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
+from gesturesmith import reads
 from gesturesmith.values import frozen
 
 LARGEST_BYTES = 256 * 1024
@@ -35,8 +36,27 @@ class ProfileError:
         return f"{place}{key}{self.problem}{allowed}"
 
 
+def located(folder: Path, name: str) -> Path:
+    """Where the profile lies that a file in `folder` names: from that file on. Every such name comes by here."""
+    return folder / name
+
+
+OUTSIDE = ProfileError(
+    0, "", "this lies outside the folder of the gesture file", "a file there or below; --profiles DIR names another"
+)
+
+
+def lies_within(path: Path, folder: Path) -> bool:
+    """Whether a file lies in a folder or below, links followed: a file from a stranger must not read the rest."""
+    try:
+        return path.resolve().is_relative_to(folder.resolve())
+    except (OSError, ValueError, RuntimeError):  # a zero character, or links in a circle
+        return True  # opening it says what is wrong
+
+
 def read_bytes(path: Path) -> bytes | ProfileError:
     """The bytes of a regular file of at most 256 kB; an error for anything else. Never waits for a pipe."""
+    reads.note(path)
     try:
         handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
     except FileNotFoundError:

@@ -1,10 +1,12 @@
 """From a profile to an instrument, with all of its errors at once.
 
-A profile stands alone, or is `based_on` an instrument or another profile and says only what differs.
+A profile stands alone, or is `based_on` an instrument or another profile and says only what differs. The file of
+a `player` is one that says what this player can do on an instrument described elsewhere.
 """
 
 from __future__ import annotations
 
+import difflib
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
@@ -13,28 +15,40 @@ from typing import Any
 
 from gesturesmith import instruments
 from gesturesmith.acoustics.tubing import TUNINGS
-from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.evidence import PLAYER, Limit, Sourced
 from gesturesmith.instruments._build import cents, note, slide_tubes, valve_tubes
 from gesturesmith.instruments.base import ALONE, Instrument, Register, Side, Tube
-from gesturesmith.instruments.profile.file import MARK, ProfileError, parse, read_bytes
+from gesturesmith.instruments.profile.file import (
+    MARK,
+    OUTSIDE,
+    ProfileError,
+    lies_within,
+    located,
+    parse,
+    read_bytes,
+)
 from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
-from gesturesmith.units import UNISON, Interval
+from gesturesmith.units import UNISON, Interval, spell
 
 __all__ = ["ProfileError", "load"]
 
 REGISTER_NAMES = ("low", "middle", "high", "top")
 _DEEPEST = 8  # profiles based on profiles
 _TOP = (
-    f"{MARK} based_on key name part_name abbreviation kind written_to_sounding hand third_slide usual_range "
+    f"{MARK} player based_on key name part_name abbreviation kind written_to_sounding hand third_slide usual_range "
     "widest_range clefs sides registers chart chart_evidence hand_chart partials limits"
 ).split(" ")
+_OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range")
 _NEW_TUBES = {"sides", "kind", "usual_range", "widest_range", "third_slide"}
 _CLEFS = ("treble", "alto", "tenor", "bass")
 
 
-def load(path: Path) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
-    """The instrument a profile describes; None with its errors in the order of lines where it cannot be used."""
-    return _load(path, ())
+def load(path: Path, *, within: Path | None = None) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
+    """The instrument a profile describes; None with its errors in the order of lines where it cannot be used.
+
+    `within`: the folder it has to lie in or below, and every profile it is based on; None for anywhere.
+    """
+    return _load(path, (), within)
 
 
 @lru_cache(maxsize=32)
@@ -43,8 +57,10 @@ def _one(instrument: Instrument) -> Instrument:
     return instrument
 
 
-def _load(path: Path, above: tuple[Path, ...]) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
-    data = read_bytes(path)
+def _load(
+    path: Path, above: tuple[Path, ...], within: Path | None
+) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
+    data = read_bytes(path) if within is None or lies_within(path, within) else OUTSIDE
     if isinstance(data, ProfileError):
         return None, (data,)
     parsed = parse(data)
@@ -55,14 +71,44 @@ def _load(path: Path, above: tuple[Path, ...]) -> tuple[Instrument | None, tuple
     top = Table(values, (), lines, errors)
     top.known(_TOP)
     top.whole(MARK, None, 1, 1)
-    base = _base(top, path, above)
-    if errors and "based_on" in values and base is None:
-        return None, tuple(errors)
+    _player(top)
+    base = _base(top, path, above, within)
+    if base is None and {"based_on", "player"} & {*values}:
+        _without_base(top)
+        return None, _in_order(errors)
     instrument = _instrument(top, base, path)
-    return (None if errors else _one(instrument)), tuple(sorted(errors, key=lambda e: (e.line, e.key)))
+    return (None if errors else _one(instrument)), _in_order(errors)
 
 
-def _base(top: Table, path: Path, above: tuple[Path, ...]) -> Instrument | None:
+def _in_order(errors: list[ProfileError]) -> tuple[ProfileError, ...]:
+    return tuple(sorted(errors, key=lambda e: (e.line, e.key)))
+
+
+def _player(top: Table) -> None:
+    """Whether it is the file of a player: then all it says is said of this player, and of nothing else."""
+    if "player" not in top.values:
+        return
+    name = top.text("player", None)
+    top.owner = f"{PLAYER}, {name}" if name else PLAYER
+    if "based_on" not in top.values:
+        top.error("based_on", "this is missing", "the player's instrument, by its name or the path of its profile")
+    for key in top.values:
+        if key in _TOP and key not in _OF_PLAYER:
+            top.error(key, "this belongs to the instrument, not to its player", ", ".join(_OF_PLAYER[1:]))
+
+
+def _without_base(top: Table) -> None:
+    """Read what can be read of a profile whose instrument is not known, for its other errors."""
+    _limits(top.table("limits"), {})
+    for key in ("usual_range", "widest_range"):
+        if key in top.values:
+            _range(top, key, None)
+    if "registers" in top.values:
+        _registers(top)
+    _sounding(top, UNISON)
+
+
+def _base(top: Table, path: Path, above: tuple[Path, ...], within: Path | None) -> Instrument | None:
     """What the profile is based on: an instrument by its name, or another profile by its path."""
     if "based_on" not in top.values:
         return None
@@ -70,16 +116,16 @@ def _base(top: Table, path: Path, above: tuple[Path, ...]) -> Instrument | None:
     if name in instruments.names():
         return instruments.get(name)
     if not name.endswith(".toml"):
-        top.error(
-            "based_on", "there is no such instrument", "the name of an instrument, or the path of a .toml file"
-        )
+        near = difflib.get_close_matches(name, instruments.names(), 3) if name else []
+        usual = "the name of an instrument, or the path of a .toml file"
+        top.error("based_on", "there is no such instrument", ", ".join(near) or usual)
         return None
     chain = (*above, path.resolve())
-    other = path.parent / name
+    other = located(path.parent, name)
     if other.resolve() in chain or len(chain) >= _DEEPEST:
         top.error("based_on", "the profiles are based on each other in a circle", "a profile that stands by itself")
         return None
-    found, errors = _load(other, chain)
+    found, errors = _load(other, chain, within)
     for error in errors:
         top.error("based_on", error.message)
     return found
@@ -92,13 +138,18 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
     usual = _range(top, "usual_range", base.usual_range if base else None)
     widest = _range(top, "widest_range", base.widest_range if base else None)
     if usual.value[0] < widest.value[0] or usual.value[1] > widest.value[1]:
-        top.error("widest_range", "the usual range reaches beyond it", "pitches that hold the usual range")
+        if "usual_range" in top.values and "widest_range" not in top.values:
+            edges = " to ".join(spell(cents).name for cents in widest.value)
+            top.error(
+                "usual_range", "this reaches beyond the widest range", f"{edges}, or a widest_range of its own"
+            )
+        else:
+            top.error("widest_range", "the usual range reaches beyond it", "pitches that hold the usual range")
     third = _third_slide(top, base.third_slide if base else ALONE)
     tubes = base.tubes if base else ()
-    if base is None or _NEW_TUBES & {*top.values}:
+    if base is None or (_NEW_TUBES & {*top.values} and not top.owner):
         tubes = _tubes(kind, sides, usual, widest, third)
     tubes = _partials(top.table("partials"), tubes)
-    known = instruments.get("horn").limits | instruments.get("trombone").limits | (base.limits if base else {})
     name = top.text("name", base.name if base else None)
     return Instrument(
         key=top.text("key", base.key if base else path.stem),
@@ -113,7 +164,7 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
         widest_range=widest,
         chart=_chart(top, "chart", tubes, base.chart if base else {}),
         chart_evidence=_chart_evidence(top, base),
-        limits=(base.limits if base else {}) | _limits(top.table("limits"), known),
+        limits=(base.limits if base else {}) | _limits(top.table("limits"), base.limits if base else {}),
         kind=kind,
         has_hand=top.flag("hand", base.has_hand if base else False),
         clefs=_clefs(top, base.clefs if base else (("treble", -100000),)),
@@ -246,12 +297,15 @@ def _chart_evidence(top: Table, base: Instrument | None) -> Sourced[Any]:
     return table.evidence(table.text("about", "the profile's chart"))
 
 
-def _limits(table: Table, known: Mapping[str, Limit]) -> dict[str, Limit]:
+def _limits(table: Table, base: Mapping[str, Limit]) -> dict[str, Limit]:
+    """The limits of a profile, those of the instrument it is based on in mind."""
+    shipped = (instruments.get(n).limits for n in ("horn", "trombone", "euphonium"))  # between them they have all
+    known = {name: limit for limits in (*shipped, base) for name, limit in limits.items()}
     table.known(known)
     result = {}
     for name in table.values:
         if name in known:
-            limit = table.table(name).limit(known[name].narrow.value)
+            limit = table.table(name).limit(known[name].narrow.value, base.get(name))
             if limit is not None:
                 unit = limit.unit or known[name].unit
                 result[name] = replace(limit, unit=unit)

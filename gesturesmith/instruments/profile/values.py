@@ -11,10 +11,11 @@ from gesturesmith.instruments._build import cents
 from gesturesmith.instruments.profile.file import ProfileError
 from gesturesmith.units import UNISON, Interval, interval
 
-THIS_PLAYER = "this player, by the profile"
+OWN = "the profile"  # the source of what a profile says without one
 _KINDS = tuple(kind.value for kind in Kind)
 _PITCH = "a pitch such as F#2"
 LONGEST_TEXT = 200
+ABSURD = 20  # a limit so many times as large or as small as the usual one is a mistake
 _NAMES_SHOWN = 20  # of what is allowed, where nothing is near
 
 
@@ -27,8 +28,9 @@ class Table:
         path: tuple[str, ...],
         lines: Mapping[tuple[str, ...], int],
         errors: list[ProfileError],
+        owner: str = "",
     ) -> None:
-        self.values, self.path, self.lines, self.errors = values, path, lines, errors
+        self.values, self.path, self.lines, self.errors, self.owner = values, path, lines, errors, owner
 
     def error(self, key: str, problem: str, allowed: str = "") -> None:
         path = (*self.path, key) if key else self.path
@@ -55,7 +57,7 @@ class Table:
         if not isinstance(value, dict):
             self.error(key, "this is a table", "key = value, in braces or under a heading in brackets")
             value = {}
-        return Table(value, (*self.path, key), self.lines, self.errors)
+        return Table(value, (*self.path, key), self.lines, self.errors, self.owner)
 
     def tables(self, key: str) -> list[Table]:
         """The tables of an array, `[[key]]`."""
@@ -63,7 +65,9 @@ class Table:
         if not isinstance(value, list) or not all(isinstance(v, dict) for v in value):
             self.error(key, "this is a row of tables", f"[[{key}]]")
             return []
-        return [Table(v, (*self.path, key, str(i)), self.lines, self.errors) for i, v in enumerate(value)]
+        return [
+            Table(v, (*self.path, key, str(i)), self.lines, self.errors, self.owner) for i, v in enumerate(value)
+        ]
 
     def text(self, key: str, default: str | None, allowed: Iterable[str] = ()) -> str:
         """A text without control characters, at most 200 long; one of `allowed` where they are given."""
@@ -118,12 +122,19 @@ class Table:
         return str(value)
 
     def evidence[T](self, value: T, prefix: str = "") -> Sourced[T]:
-        """A value with the kind and source this table gives it; the profile's own where it gives none."""
-        kind = self.text(f"{prefix}kind", PRACTICE.value, _KINDS) or PRACTICE.value
-        return Sourced(value, Kind(kind), self.text(f"{prefix}source", THIS_PLAYER))
+        """A value with the kind and source this table gives it; the profile's own where it gives none.
 
-    def limit(self, like: Any) -> Limit | None:
-        """A limit with narrow and wide reading, of the same sort as `like`; None with an error."""
+        In the file of a player every source begins with the player.
+        """
+        kind = self.text(f"{prefix}kind", PRACTICE.value, _KINDS) or PRACTICE.value
+        source = self.text(f"{prefix}source", "" if self.owner else OWN)
+        return Sourced(value, Kind(kind), ": ".join(part for part in (self.owner, source) if part))
+
+    def limit(self, like: Any, base: Limit | None = None) -> Limit | None:
+        """A limit with narrow and wide reading, of the same sort and about the size of `like`; None with an error.
+
+        Where no wide reading is given that of `base` stays, unless the new narrow one lies beyond it.
+        """
         before = len(self.errors)
         self.known({"narrow", "kind", "source", "wide", "wide_kind", "wide_source", "unit"})
         if "narrow" not in self.values:
@@ -133,7 +144,10 @@ class Table:
             if key in self.values and not _same_sort(self.values[key], like):
                 self.error(key, "this value cannot be", sort_of(like))
         narrow = self.evidence(_frozen(self.values["narrow"]))
-        wide = self.evidence(_frozen(self.values["wide"]), "wide_") if "wide" in self.values else None
+        if "wide" in self.values:
+            wide: Sourced[Any] | None = self.evidence(_frozen(self.values["wide"]), "wide_")
+        else:
+            wide = _still_wide(narrow.value, base) if len(self.errors) == before else None
         if wide is not None and not wide.kind.may_refuse:
             self.error("wide_kind", "such a value may not refuse", "derived, published, practice")
         unit = self.text("unit", "")
@@ -163,23 +177,41 @@ def interval_named(name: str) -> Interval | None:
 def sort_of(like: Any) -> str:
     """What is allowed where a value like this stands, in words."""
     if isinstance(like, tuple):
-        return "two numbers in brackets, the lower first"
+        low, high = (_round(e) for e in (like[0] / ABSURD, like[1] * ABSURD))
+        return f"two numbers from {low} to {high} in brackets, the lower first"
     if isinstance(like, str):
         return "a dynamic level from ppp to fff"
-    return "a number above 0"
+    return f"a number from {_round(like / ABSURD)} to {_round(like * ABSURD)}"
+
+
+def _round(value: float) -> str:
+    return f"{value:.2g}" if value < 100 else f"{value:.0f}"
 
 
 def _same_sort(value: object, like: Any) -> bool:
     if isinstance(like, tuple):
-        return isinstance(value, list) and len(value) == 2 and all(map(_number, value)) and value[0] < value[1]
+        if not isinstance(value, list) or len(value) != 2:
+            return False
+        return all(_near(v, low) for v, low in zip(value, like, strict=True)) and value[0] < value[1]
     if isinstance(like, str):
         return value in ("ppp", "pp", "p", "mp", "mf", "f", "ff", "fff")
-    return _number(value)
+    return _near(value, like)
 
 
-def _number(value: object) -> bool:
-    """A finite number above 0, below a million."""
-    return not isinstance(value, bool) and isinstance(value, int | float) and 0 < value < 1e6
+def _near(value: object, like: float) -> bool:
+    """A number of the size of another: a quantity in the wrong unit, or a slip of the pen, is none."""
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return False
+    return like / ABSURD <= value <= like * ABSURD
+
+
+def _still_wide(narrow: Any, base: Limit | None) -> Sourced[Any] | None:
+    """The wide reading of `base`, where `narrow` stands on the same side of it as before."""
+    if base is None or base.wide is None or isinstance(narrow, tuple | str):
+        return None
+    before, wide = base.narrow.value, base.wide.value
+    fits = narrow <= wide if before < wide else narrow >= wide if before > wide else narrow == wide
+    return base.wide if fits else None
 
 
 def _frozen(value: Any) -> Any:

@@ -1,0 +1,239 @@
+"""Makes docs/gallery: pictures of all that stands in the gesture files there, and README.md, which shows them.
+
+python docs/gallery.py [--check]
+
+A gesture that is named TECHNIQUE-REGISTER-LENGTH stands in the picture of its technique; the others of a file stand
+in one picture together, and so do its passages. What the checker refuses has no picture: it is listed with the
+reason.
+`--check` only compares README.md with the gesture files, and needs no LilyPond.
+"""
+
+from __future__ import annotations
+
+import re
+import sys
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from gesturesmith import techniques
+from gesturesmith.check import Checked, check
+from gesturesmith.diagnostics import GestureReport, PassageReport, Severity, Verdict
+from gesturesmith.engrave import Music, engrave_gesture, engrave_passage
+from gesturesmith.lang import parse
+from gesturesmith.lilypond import Job, LilyPond, Missing, Run, find, start
+from gesturesmith.lytext import LyText, code, joined, quoted
+from gesturesmith.model.piece import Settings
+from gesturesmith.model.resolve import resolve
+from gesturesmith.sheets import _score, document
+from gesturesmith.source import Source
+
+FOLDER = Path(__file__).parent / "gallery"
+INDEX = "README.md"
+HEAD = """<!-- Made by docs/gallery.py: change the gesture files, then run `make gallery`. -->
+
+# Gallery
+
+What the techniques look like on the page. Every picture is made from a gesture file in this folder by
+`make gallery`. On the horn each technique is shown in its low, middle and high register, short and long; on the
+other instruments once. What the checker refuses has no picture and is listed with its first reason. Words above
+the music stand at each gesture here, since each is a first one; footnotes are left out.
+"""
+_REGISTERED = re.compile(r"(.+)-(low|middle|high)-(short|long)")
+_COLUMNS = {"technique": 2, "gestures": 3, "passages": 1}
+
+_DPI = 128  # clear on a screen, and small
+
+# Scores in columns: the staves of a row at one height, the name of each above it.
+_CONTACT = r"""
+#(define-markup-command (gallery-contact layout props columns names scores) (index? list? markup-list?)
+   (let* ((pictures (interpret-markup-list layout props scores))
+          (cells (map (lambda (name picture)
+                        (cons (interpret-markup layout props (markup #:fontsize -3 #:sans name)) picture))
+                      names pictures))
+          (rows (let loop ((left cells))
+                  (if (<= (length left) columns) (list left)
+                      (cons (take left columns) (loop (drop left columns))))))
+          (right (lambda (stencil) (cdr (ly:stencil-extent stencil X))))
+          (width (lambda (cell) (max (right (car cell)) (right (cdr cell)))))
+          (widths (map (lambda (n)
+                         (apply max (map (lambda (row) (if (> (length row) n) (width (list-ref row n)) 0)) rows)))
+                       (iota columns)))
+          (lefts (map (lambda (n) (apply + (* 5 n) (take widths n))) (iota columns)))
+          (in-a-row
+           (lambda (row)
+             (let ((top (apply max (map (lambda (cell) (cdr (ly:stencil-extent (cdr cell) Y))) row))))
+               (apply ly:stencil-add
+                      (append-map (lambda (cell x)
+                                    (list (ly:stencil-translate (car cell) (cons x (+ 1 top)))
+                                          (ly:stencil-translate-axis (cdr cell) x X)))
+                                  row (take lefts (length row))))))))
+     (stack-stencils Y DOWN 2.5 (map in-a-row rows))))
+"""
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One gesture or passage: what the checker says of it and, unless it is refused, its music."""
+
+    name: str
+    label: str
+    report: GestureReport | PassageReport
+    techniques: tuple[str, ...]
+    music: Callable[[], Music]
+
+    @property
+    def refused(self) -> bool:
+        return self.report.verdict is Verdict.REFUSED
+
+    @property
+    def reason(self) -> str:
+        return next(f.text for f in self.report.findings if f.severity is Severity.REFUSED)
+
+
+@dataclass(frozen=True)
+class Picture:
+    """One picture; `name` is its file without ending, `file` the gesture file it is made from."""
+
+    name: str
+    file: str
+    title: str
+    kind: str
+    entries: tuple[Entry, ...]
+    settings: Settings
+
+    @property
+    def shown(self) -> tuple[Entry, ...]:
+        return tuple(e for e in self.entries if not e.refused)
+
+
+def pictures(folder: Path = FOLDER) -> tuple[Picture, ...]:
+    """All pictures of the gallery, file by file in the order of their names."""
+    return tuple(p for path in sorted(folder.glob("*.gesture")) for p in _pictures_of(path))
+
+
+def _pictures_of(path: Path) -> Iterator[Picture]:
+    source = Source(path.name, path.read_text("utf-8"))
+    tree, syntax = parse(source)
+    piece, names = resolve(tree)
+    if piece is None or syntax or names:
+        raise ValueError(f"{path.name}: {[e.text for e in (*syntax, *names)]}")
+    checked = check(piece, tree, source, (), suggestions=False)
+    settings = piece.settings
+    groups: dict[tuple[str, str, str], list[Entry]] = {}
+    for said in (*checked.report.gestures, *checked.report.passages):
+        place, entry = _placed(said, checked, settings, path.stem)
+        groups.setdefault(place, []).append(entry)
+    for (kind, name, title), entries in groups.items():
+        yield Picture(name, path.name, title, kind, tuple(entries), settings)
+
+
+def _placed(
+    said: GestureReport | PassageReport, checked: Checked, settings: Settings, stem: str
+) -> tuple[tuple[str, str, str], Entry]:
+    """A gesture or passage, and the picture it belongs in: kind, name and title."""
+    whole = settings.title or stem
+    if isinstance(said, PassageReport):
+        passage = checked.passage_cases[said.name]
+        return ("passages", f"{stem}-passages", whole), Entry(
+            said.name, said.name, said, (), lambda: engrave_passage(passage, settings)
+        )
+    case = checked.cases[said.name]
+    keys = tuple(t.key for t in case.gesture.techniques)
+    match = _REGISTERED.fullmatch(said.name)
+    label = f"{match[2]}, {match[3]}" if match else said.name
+    entry = Entry(said.name, label, said, keys, lambda: engrave_gesture(case, settings))
+    if match:
+        title = f"{techniques.get(match[1]).title['en']} (`{match[1]}`)"
+        return ("technique", f"{stem}-{match[1]}", title), entry
+    return ("gestures", stem, whole), entry
+
+
+def book(picture: Picture, *, columns: int = 0, more: str = "") -> LyText:
+    """The `\\book` of a picture: all that may be engraved, in columns. `more` is put into each layout."""
+    scores, labels = [], []
+    for entry in picture.shown:
+        music = entry.music()
+        layout = str(_score.layout(music, "Picture")).removesuffix("}") + more + " }"
+        inside = f"{_score.staff(music, picture.settings, music.ly)}\n{layout}"
+        scores.append(f"{_score.place_mark(music)}\n\\score {{\n{inside}\n}}")
+        labels.append(quoted(entry.label))
+    width = 180 if picture.kind == "passages" else 400
+    return code(
+        f"""\\gsCropped
+\\book {{
+\\paper {{
+  \\gsSnippetPaper {_score.staff_size(picture.settings)}
+  paper-width = {width}\\mm line-width = {width - 20}\\mm paper-height = 3000\\mm
+}}
+\\bookOutputName "{picture.name}"
+\\markup \\pad-around #1 \\gallery-contact #{columns or _COLUMNS[picture.kind]} #'({" ".join(labels)}) {{
+{chr(10).join(scores)}
+}}
+}}
+"""
+    )
+
+
+def documents(some: tuple[Picture, ...], *, columns: int = 0, more: str = "") -> LyText:
+    """One document that makes all the pictures."""
+    books = (book(p, columns=columns, more=more) for p in some if p.shown)
+    return joined((document(()), code(f"#(ly:set-option 'resolution {_DPI})"), code(_CONTACT), *books))
+
+
+def make(some: tuple[Picture, ...], lilypond: LilyPond, formats: tuple[str, ...] = ("png",)) -> Run:
+    """LilyPond's files of the pictures."""
+    with start(lilypond, formats) as waiting:
+        waiting.feed(Job(document=documents(some), timeout_s=600.0))
+        return waiting.result()
+
+
+def index(some: tuple[Picture, ...]) -> str:
+    """README.md: every picture with its title, and what is not shown."""
+    parts = [HEAD]
+    file = ""
+    for picture in some:
+        if picture.file != file:
+            file = picture.file
+            parts.append(f"\n## {picture.settings.title}\n\nMade from [{file}]({file}).\n")
+        if picture.kind == "technique":
+            parts.append(f"\n### {picture.title}\n")
+        if picture.shown:
+            what = "; ".join(e.label for e in picture.shown)
+            parts.append(f"\n![{picture.title.replace('`', '')}: {what}]({picture.name}.png)\n")
+        refused = [f"- not as written: {e.label}: {e.reason}\n" for e in picture.entries if e.refused]
+        if refused:
+            parts.append("\n" + "".join(refused))
+    return "".join(parts)
+
+
+def main() -> int:
+    if sys.argv[1:] not in ([], ["--check"]):
+        print(__doc__)
+        return 2
+    some = pictures()
+    if sys.argv[1:]:
+        stale = (FOLDER / INDEX).read_text("utf-8") != index(some)
+        print("run: make gallery" if stale else "up to date")
+        return int(stale)
+    lilypond = find()
+    if isinstance(lilypond, Missing):
+        print(lilypond.reason, file=sys.stderr)
+        return 3
+    run = make(some, lilypond)
+    if run.ended or run.messages:
+        print(run.ended, *run.messages, sep="\n", file=sys.stderr)
+        return 3
+    for old in FOLDER.glob("*.png"):
+        old.unlink()
+    for picture in some:
+        if picture.shown:
+            (FOLDER / f"{picture.name}.png").write_bytes(run.file(picture.name, "png") or b"")
+    (FOLDER / INDEX).write_text(index(some), "utf-8")
+    shown = sum(len(p.shown) for p in some)
+    print(f"{shown} gestures and passages in {len(list(FOLDER.glob('*.png')))} pictures")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

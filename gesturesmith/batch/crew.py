@@ -1,0 +1,89 @@
+"""Who runs the LilyPonds: books are gathered into documents, handed out, and their files collected."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from concurrent.futures import Executor, Future
+from concurrent.futures import TimeoutError as NotYet
+
+from gesturesmith.batch.press import Book, Pressed, Task, renamed, weight
+from gesturesmith.lilypond import Failure
+from gesturesmith.lytext import LyText
+
+_MOST = 50  # gestures in a document: a start of LilyPond costs as much as setting about fifteen
+_LEAST = 8  # so few are not divided: the second LilyPond would start for longer than it works
+_LOOK_S = 0.2
+
+Tell = Callable[[float, float], None]
+
+
+class Crew:
+    """Gives documents to an executor (any of `concurrent.futures`), and the files of each book to whoever asks.
+
+    executor  runs the documents
+    work      makes a `Task`: a function that the executor can call wherever its workers are
+    jobs      so many workers there are
+    """
+
+    def __init__(self, executor: Executor, work: Callable[[Task], Pressed], jobs: int) -> None:
+        self._executor = executor
+        self._work = work
+        self._jobs = max(1, jobs)
+        self._gathered: dict[tuple[str, ...], list[Book]] = {}
+        self._where: dict[str, Future[Pressed]] = {}
+        self._books = 0
+        self._whole = 0
+        self._finished: list[int] = []  # appended to by other threads
+
+    def add(self, formats: tuple[str, ...], ly: LyText, musics: tuple[str, ...]) -> str:
+        """Have a book made in some formats; the name to ask for it by."""
+        self._books += 1
+        output = f"b{self._books:06d}"
+        gathered = self._gathered.setdefault(formats, [])
+        gathered.append(Book(output=output, ly=renamed(ly, output), musics=musics))
+        if weight(tuple(gathered)) >= _MOST:
+            self._hand_out(formats, tuple(gathered))
+            gathered.clear()
+        return output
+
+    def all_added(self) -> None:
+        """Nothing more comes: what is left is divided among the workers."""
+        left = {formats: books for formats, books in self._gathered.items() if books}
+        whole = sum(weight(tuple(books)) for books in left.values())
+        share = whole if whole <= _LEAST else min(_MOST, -(-whole // self._jobs))
+        for formats, books in left.items():
+            part: list[Book] = []
+            for book in books:
+                if part and weight((*part, book)) > share:
+                    self._hand_out(formats, tuple(part))
+                    part = []
+                part.append(book)
+            self._hand_out(formats, tuple(part))
+        self._gathered.clear()
+
+    def result(self, output: str, tell: Tell) -> dict[str, bytes] | Failure:
+        """The files of a book by format, or why there are none; waits for them."""
+        future = self._where.pop(output)
+        while True:
+            try:
+                pressed = future.result(timeout=_LOOK_S)
+                break
+            except NotYet:
+                if future.done():  # the work itself ran out of time
+                    raise
+                tell(*self.progress())
+        tell(*self.progress())
+        failed = pressed.failed.get(output)
+        return failed if failed is not None else pressed.files[output]
+
+    def progress(self) -> tuple[int, int]:
+        """How much is done, and how much there is, in gestures."""
+        return sum(self._finished), self._whole
+
+    def _hand_out(self, formats: tuple[str, ...], books: tuple[Book, ...]) -> None:
+        heavy = weight(books)
+        self._whole += heavy
+        future = self._executor.submit(self._work, Task(formats=formats, books=books))
+        future.add_done_callback(lambda _: self._finished.append(heavy))
+        for book in books:
+            self._where[book.output] = future

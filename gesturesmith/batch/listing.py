@@ -1,0 +1,89 @@
+"""The manifest: for every file that was made, what it came from, what was found on it, and its hash."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable
+from typing import Any
+
+from gesturesmith import __version__
+from gesturesmith.batch.types import Done, Made
+from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity
+from gesturesmith.writers.base import MARK
+
+SCHEMA = 1
+
+
+def manifest(done: Iterable[Done], unread: Iterable[tuple[str, str]]) -> bytes:
+    """The manifest of a run as JSON, the same for the same files wherever the output folder lies.
+
+    `unread`: name and reason of each file that could not be read. Outputs are in the order of their places,
+    sources in that of their names; a source that several works read is there once.
+    """
+    sources: dict[str, dict[str, Any]] = {}
+    outputs: dict[str, dict[str, Any]] = {}
+    for one in done:
+        for report in one.reports:
+            sources.setdefault(report.source.name, _source(report))
+        for made in one.outputs:
+            outputs[str(made.place)] = _output(made, one)
+        problems = [f"{f.gesture or 'page'}: {f.summary}" for f in one.failures]
+        problems += [one.blocked.reason] if one.blocked is not None else []
+        if problems:
+            for report in one.reports:
+                sources[report.source.name].setdefault("failed", []).extend(problems)
+    for name, reason in unread:
+        sources[name] = {"file": name, "failed": [reason]}
+    value = {
+        "schema": SCHEMA,
+        "tool": __version__,
+        "about": MARK,
+        "sources": [sources[name] for name in sorted(sources)],
+        "outputs": [outputs[place] for place in sorted(outputs)],
+    }
+    return (json.dumps(value, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "replace")
+
+
+def _source(report: FileReport) -> dict[str, Any]:
+    text = report.source.text.encode("utf-8", "surrogatepass")
+    found: dict[str, Any] = {"file": report.source.name, "sha256": hashlib.sha256(text).hexdigest()}
+    if report.errors:
+        found["failed"] = [f"line {e.span.line}: {e.message}" for e in report.errors]
+    found["gestures"] = [_said(g) for g in report.gestures]
+    found["passages"] = [_said(p) for p in report.passages]
+    return found
+
+
+def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
+    return {"name": said.name, "verdict": said.verdict.value}
+
+
+def _output(made: Made, done: Done) -> dict[str, Any]:
+    shown = set(made.musics)
+    return {
+        "file": str(made.place),
+        "sha256": made.sha256,
+        "from": [report.source.name for report in done.reports],
+        "shows": list(made.musics),
+        "findings": [finding for report in done.reports for finding in _findings(report, shown)],
+    }
+
+
+def _findings(report: FileReport, shown: set[str]) -> list[dict[str, Any]]:
+    everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
+    return [
+        {
+            "file": report.source.name,
+            "name": said.name,
+            "line": finding.span.line,
+            "code": finding.code,
+            "rule": finding.rule,
+            "severity": (finding.severity or Severity.CAUTION).value,
+            "where": finding.where,
+            "message": finding.text,
+        }
+        for said in everything
+        if said.name in shown
+        for finding in said.findings
+    ]

@@ -1,0 +1,91 @@
+"""Books to files: a few dozen in one LilyPond, halved where that fails until the one at fault stands alone."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from gesturesmith import sheets
+from gesturesmith.lilypond import Failure, Job, Run, failure
+from gesturesmith.lytext import LyText
+from gesturesmith.values import frozen
+
+_BASE_S = 60.0
+_SECONDS_A_MUSIC = 2.0  # far beyond the 0.02 s that one takes: only what never ends is stopped
+_OUTPUT = re.compile(r'^\\bookOutputName "[a-z0-9]+"$', re.MULTILINE)
+
+Runner = Callable[[tuple[str, ...], Job], Run]
+
+
+@frozen(kw_only=True)
+class Book:
+    """A book of a document: `output`, unique in the run, and the gestures and passages on it."""
+
+    output: str
+    ly: LyText
+    musics: tuple[str, ...]
+
+
+@frozen(kw_only=True)
+class Task:
+    """Books that one LilyPond makes in the same formats."""
+
+    formats: tuple[str, ...]
+    books: tuple[Book, ...]
+
+    @property
+    def job(self) -> Job:
+        document = sheets.document(tuple(book.ly for book in self.books))
+        return Job(document=document, timeout_s=_BASE_S + _SECONDS_A_MUSIC * weight(self.books))
+
+
+@frozen(kw_only=True)
+class Pressed:
+    """LilyPond's files by output and format, and what could not be set by output."""
+
+    files: dict[str, dict[str, bytes]]
+    failed: dict[str, Failure]
+
+
+def weight(books: tuple[Book, ...]) -> int:
+    """How much work books are, in gestures."""
+    return sum(max(1, len(book.musics)) for book in books)
+
+
+def renamed(ly: LyText, output: str) -> LyText:
+    """A book under another name."""
+    return LyText(_OUTPUT.sub(lambda _: f'\\bookOutputName "{output}"', ly))
+
+
+def press(task: Task, runner: Runner) -> Pressed:
+    """Make a task's books, however many runs that takes."""
+    try:
+        job = task.job
+        run = runner(task.formats, job)
+    except OSError as error:
+        why = Failure(gesture=None, summary=f"LilyPond could not be started ({error.strerror or error})")
+        return Pressed(files={}, failed={book.output: why for book in task.books})
+    failed = _failure(task, job, run)
+    if failed is None:
+        return Pressed(files={book.output: _files(task, book, run) for book in task.books}, failed={})
+    if len(task.books) == 1 or run.ended == "full":
+        return Pressed(files={}, failed={book.output: failed for book in task.books})
+    middle = len(task.books) // 2
+    halves = [
+        press(Task(formats=task.formats, books=some), runner) for some in (task.books[:middle], task.books[middle:])
+    ]
+    return Pressed(
+        files={output: files for half in halves for output, files in half.files.items()},
+        failed={output: why for half in halves for output, why in half.failed.items()},
+    )
+
+
+def _files(task: Task, book: Book, run: Run) -> dict[str, bytes]:
+    return {kind: run.file(book.output, kind) or b"" for kind in task.formats}
+
+
+def _failure(task: Task, job: Job, run: Run) -> Failure | None:
+    lacking = [b for b in task.books if any(not run.file(b.output, kind) for kind in task.formats)]
+    # A page shows many: that it is missing does not tell which of them it was.
+    missing = tuple(b.musics[0] if len(b.musics) == 1 else "" for b in lacking[:1])
+    return failure(job.document, run.messages, run.ended, missing)

@@ -1,0 +1,105 @@
+"""What is kept of a work that was done: what was said of it, and which files it gave."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+from gesturesmith import evidence
+from gesturesmith.batch.types import Done, Made, Work
+from gesturesmith.cache import Store, digest, file_digest, fingerprint, plain
+from gesturesmith.diagnostics import FileReport, types
+from gesturesmith.lilypond import LilyPond
+from gesturesmith.pipeline.types import Way
+from gesturesmith.source import Source
+from gesturesmith.values import frozen
+from gesturesmith.writers import Item
+from gesturesmith.writers.base import NO_TEXT
+
+
+@frozen(kw_only=True)
+class Record:
+    """A work's reports (without their sources, which whoever asks has), names, ways and files, and what it read."""
+
+    reports: tuple[FileReport, ...]
+    names: tuple[str, ...]
+    outputs: tuple[Made, ...]
+    ways: tuple[Way, ...]
+    reads: tuple[tuple[str, str], ...]
+
+
+_FORM = plain((Record, Made, Way), (types, evidence))
+
+
+@cache
+def identity(lilypond: LilyPond) -> str:
+    """What of a LilyPond makes a difference to its files: which program it is, and whether it was exchanged."""
+    stat = lilypond.path.stat()
+    return repr((str(lilypond.path), lilypond.version, lilypond.cairo, stat.st_size, stat.st_mtime_ns))
+
+
+def work_key(work: Work, lilypond: LilyPond) -> str:
+    """The key of a work's record."""
+    function = getattr(work.compile, "func", work.compile)
+    return digest(
+        "work",
+        fingerprint(),
+        identity(lilypond),
+        f"{function.__module__}.{function.__qualname__}",
+        repr(work.options),
+        ",".join(sorted(work.formats)),
+        *(part for source in work.sources for part in (source.name, source.text)),
+    )
+
+
+def item_key(item: Item, lilypond: LilyPond) -> str:
+    """The key of an item's files, to which the format is joined; what LilyPond calls the item does not matter."""
+    from gesturesmith.batch.press import renamed
+
+    # The document is the book with what the templates add, and the music for other scores is not in these files.
+    named = replace(item, output="", book=renamed(item.book, "x"), document=NO_TEXT, ily=NO_TEXT)
+    return digest("file", fingerprint(), identity(lilypond), repr(named))
+
+
+def kept(store: Store, key: str, work: Work) -> Record | None:
+    """The record of a work, where all that it read is still as it was."""
+    data = store.get(key)
+    if data is None:
+        return None
+    try:
+        record = _FORM.loads(data)
+    except ValueError:
+        return None
+    if not isinstance(record, Record) or len(record.reports) != len(work.sources):
+        return None
+    if any(file_digest(Path(path)) != was for path, was in record.reads):
+        return None
+    sourced = tuple(replace(r, source=s) for r, s in zip(record.reports, work.sources, strict=True))
+    return replace(record, reports=sourced)
+
+
+def keep(store: Store, key: str, done: Done, reads: tuple[Path, ...]) -> None:
+    """Keep a record, unless something in it failed."""
+    read = tuple((str(path.absolute()), file_digest(path) or "") for path in reads)
+    if not done.whole or not all(r.readable for r in done.reports) or not all(was for _, was in read):
+        return
+    record = Record(
+        reports=tuple(_brief(report) for report in done.reports),
+        names=done.names,
+        outputs=done.outputs,
+        ways=done.ways,
+        reads=read,
+    )
+    with suppress(TypeError):  # a value that has no form: the work is done again, and nothing is lost
+        store.put(key, _FORM.dumps(record))
+
+
+def _brief(report: FileReport) -> FileReport:
+    """Without the text, which is there when the record is read, and what nothing that is delivered says."""
+    return replace(
+        report,
+        source=Source("", ""),
+        gestures=tuple(replace(g, realisation=None) for g in report.gestures),
+    )

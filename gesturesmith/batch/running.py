@@ -1,0 +1,273 @@
+"""A batch: what is made already is found, the rest compiled, pressed and delivered, work by work."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Generator, Iterator
+from contextlib import ExitStack
+from dataclasses import replace
+from pathlib import Path, PurePosixPath
+from typing import TYPE_CHECKING
+
+from gesturesmith import writers
+from gesturesmith.batch.record import item_key, keep, kept, work_key
+from gesturesmith.batch.types import Done, Made, Setup, Work
+from gesturesmith.cache import digest, file_digest
+from gesturesmith.delivery import Blocked, deliver
+from gesturesmith.diagnostics import FileReport
+from gesturesmith.lilypond import Failure, LilyPond, groups
+from gesturesmith.pipeline.types import Way
+from gesturesmith.reads import noted
+from gesturesmith.values import frozen
+from gesturesmith.writers import Item, Output, Writer
+
+if TYPE_CHECKING:  # a run that finds everything made already does not pay for them
+    from gesturesmith.batch.crew import Crew
+
+
+def run(works: tuple[Work, ...], setup: Setup) -> Generator[Done, None, None]:
+    """Make all works; each is given as soon as it is delivered, in their order.
+
+    Where the caller stops, or is stopped, no LilyPond is left running and no file half written.
+    """
+    with ExitStack() as stack:
+        bench = _Bench(setup, stack)
+        plans = [bench.kept(work) for work in works]
+        ready = []
+        for number, (work, plan) in enumerate(zip(works, plans, strict=True)):
+            if plan is None:
+                setup.tell(f"{work.name}: checking", number, len(works))
+                plan = bench.compiled(work)
+            ready.append(plan)
+        del plans
+        bench.all_compiled()
+        clashes = _clashes(ready)
+        for number in range(len(ready)):
+            # What is delivered need not stay in memory.
+            plan, ready[number] = ready[number], replace(ready[number], files=())
+            yield bench.finished(plan, clashes.get(number))
+        setup.store.trim()
+
+
+@frozen(kw_only=True)
+class _File:
+    """A file that a work gives. Its bytes are `data`, or come from the crew's `book`; where there is neither, the
+    file lies in its place as it should, with the hash `sha256`."""
+
+    place: PurePosixPath
+    key: str
+    musics: tuple[str, ...]
+    sha256: str = ""
+    data: bytes | None = None
+    book: str | None = None
+    item: Item | None = None
+    writer: Writer | None = None
+
+
+@frozen(kw_only=True)
+class _Plan:
+    """A work on its way. `key` is what a record of it is to be kept under; "" where it is kept."""
+
+    work: Work
+    reports: tuple[FileReport, ...]
+    names: tuple[str, ...]
+    ways: tuple[Way, ...] = ()
+    files: tuple[_File, ...] = ()
+    lacking: tuple[str, ...] = ()
+    key: str = ""
+    reads: tuple[Path, ...] = ()
+
+
+class _Bench:
+    """What the works of a run share."""
+
+    def __init__(self, setup: Setup, stack: ExitStack) -> None:
+        self._setup = setup
+        self._stack = stack
+        self._crew: Crew | None = None
+
+    def kept(self, work: Work) -> _Plan | None:
+        """A work that was done before, where its files lie in their places or can be put there."""
+        setup = self._setup
+        if isinstance(setup.lilypond, LilyPond):
+            record = kept(setup.store, work_key(work, setup.lilypond), work)
+            if record is not None:
+                files = [self._file(m.place, m.key, m.musics, m.sha256) for m in record.outputs]
+                there = tuple(f for f in files if f is not None)
+                if len(there) == len(files):
+                    return _Plan(
+                        work=work, reports=record.reports, names=record.names, ways=record.ways, files=there
+                    )
+        # One that is worth starting before anything is known of the file.
+        self._call(work)
+        return None
+
+    def compiled(self, work: Work) -> _Plan:
+        """A work compiled, and its books given to the crew."""
+        lilypond = self._setup.lilypond
+        with noted() as reads:
+            outcome = work.compile(work.sources, work.options)
+        chosen = [writers.get(name) for name in sorted(set(work.formats))]
+        lacking = tuple(w.key for w in chosen if w.engraved) if not isinstance(lilypond, LilyPond) else ()
+        files: list[_File] = []
+        for item in outcome.items:
+            if isinstance(lilypond, LilyPond):
+                files += self._engraved(item, [w for w in chosen if w.engraved and item.kind in w.kinds], lilypond)
+        for writer in chosen:
+            if not writer.engraved:
+                musics = {item.place: item.musics for item in outcome.items}
+                for output in writer.outputs(outcome.items, {}):
+                    shown = musics.get(output.place.with_suffix(""), ())
+                    files.append(_ready(output.place, _bytes_key(output.data), shown, output.data))
+        return _Plan(
+            work=work,
+            reports=outcome.reports,
+            names=outcome.names,
+            ways=outcome.ways,
+            files=tuple(sorted(files, key=lambda f: f.place)),
+            lacking=lacking if outcome.items else (),
+            key=work_key(work, lilypond) if isinstance(lilypond, LilyPond) else "",
+            reads=tuple(reads),
+        )
+
+    def all_compiled(self) -> None:
+        """Nothing more will be given to the crew."""
+        if self._crew is not None:
+            self._crew.all_added()
+
+    def finished(self, plan: _Plan, clash: Blocked | None) -> Done:
+        """A work whose files are all there, delivered and put on record."""
+        setup, work = self._setup, plan.work
+        outputs: list[Output] = []
+        made: list[Made] = []
+        failures: dict[str, Failure] = {}
+        pressed = self._pressed(plan)
+        for file in plan.files:
+            got = self._collected(file, pressed)
+            if isinstance(got, Failure):
+                failures.setdefault(got.gesture or "", got)
+                continue
+            if got.data is not None:
+                outputs.append(Output(place=got.place, data=got.data))
+            made.append(Made(place=got.place, sha256=got.sha256, key=got.key, musics=got.musics))
+        done = Done(
+            work=work,
+            reports=plan.reports,
+            names=plan.names,
+            ways=plan.ways,
+            outputs=tuple(made),
+            failures=tuple(failures.values()),
+            lacking=plan.lacking,
+        )
+        delivered = clash or deliver(outputs, setup.output, inputs=setup.inputs, force=setup.force)
+        if isinstance(delivered, Blocked):
+            return replace(done, outputs=(), blocked=delivered)
+        if plan.key:
+            keep(setup.store, plan.key, done, plan.reads)
+        return replace(done, written=delivered.written)
+
+    def _engraved(self, item: Item, chosen: list[Writer], lilypond: LilyPond) -> Iterator[_File]:
+        """An item's files in the formats of `chosen`: found in the store, or ordered of the crew."""
+        lacking: dict[str, Writer] = {}
+        common = item_key(item, lilypond) if chosen else ""
+        for writer in chosen:
+            place = item.place.with_name(f"{item.place.name}.{writer.key}")
+            key = digest(common, writer.key)
+            there = self._setup.store.hash_of(key)
+            file = self._file(place, key, item.musics, there) if there is not None else None
+            if file is not None:
+                yield file
+            else:
+                lacking[writer.key] = writer
+        for formats in groups(lilypond, tuple(lacking)):
+            book = self._called().add(formats, item.book, item.musics)
+            for kind in formats:
+                yield _File(
+                    place=item.place.with_name(f"{item.place.name}.{kind}"),
+                    key=digest(common, kind),
+                    musics=item.musics,
+                    book=book,
+                    item=item,
+                    writer=lacking[kind],
+                )
+
+    def _file(self, place: PurePosixPath, key: str, musics: tuple[str, ...], sha256: str) -> _File | None:
+        """A file that was made before: in its place, or out of the store; None where it is in neither."""
+        if file_digest(self._setup.output / place) == sha256:
+            return _File(place=place, key=key, musics=musics, sha256=sha256)
+        data = self._setup.store.get(key)
+        if data is None or hashlib.sha256(data).hexdigest() != sha256:
+            return None
+        return _ready(place, key, musics, data)
+
+    def _pressed(self, plan: _Plan) -> dict[str, dict[str, bytes] | Failure]:
+        """What the crew made of the books of a work, or why it could not; waits for it."""
+
+        def tell(done: float, whole: float) -> None:
+            self._setup.tell(f"{plan.work.name}: engraving", done, whole)
+
+        books = dict.fromkeys(file.book for file in plan.files if file.book is not None)
+        return {book: self._called().result(book, tell) for book in books}
+
+    def _collected(self, file: _File, books: dict[str, dict[str, bytes] | Failure]) -> _File | Failure:
+        """A file with its bytes, put into the store where it is new; or why there is none."""
+        if file.book is None or file.item is None or file.writer is None:
+            if file.data is not None:
+                self._setup.store.put(file.key, file.data)
+            return file
+        pressed = books[file.book]
+        if isinstance(pressed, Failure):
+            alone = file.item.musics[0] if len(file.item.musics) == 1 else None
+            return replace(pressed, gesture=pressed.gesture or alone)
+        try:
+            data = file.writer.finish(file.item, pressed[file.writer.key])
+        except ValueError as error:
+            return Failure(gesture=file.item.name, summary=str(error))
+        self._setup.store.put(file.key, data)
+        return _ready(file.place, file.key, file.musics, data)
+
+    def _call(self, work: Work) -> None:
+        """Have a crew, whose first LilyPonds start at once, before it is known what they shall do."""
+        if self._crew is None and isinstance(self._setup.lilypond, LilyPond):
+            from gesturesmith.batch.executors import crew
+
+            early = _early(work, self._setup.lilypond)
+            self._crew = self._stack.enter_context(crew(self._setup, self._setup.lilypond, early))
+
+    def _called(self) -> Crew:
+        assert self._crew is not None  # a work that gives it something was not kept
+        return self._crew
+
+
+def _early(work: Work, lilypond: LilyPond) -> tuple[tuple[str, ...], ...]:
+    """The formats of the LilyPonds that a work will need whatever it says."""
+    chosen = [writers.get(name) for name in sorted(set(work.formats))]
+    wanted = [tuple(w.key for w in chosen if w.engraved and kind in w.kinds) for kind in work.kinds]
+    return tuple(dict.fromkeys(group for formats in wanted for group in groups(lilypond, formats)))
+
+
+def _ready(place: PurePosixPath, key: str, musics: tuple[str, ...], data: bytes) -> _File:
+    return _File(place=place, key=key, musics=musics, sha256=hashlib.sha256(data).hexdigest(), data=data)
+
+
+def _bytes_key(data: bytes) -> str:
+    """The key of a file that costs nothing to make: its own bytes."""
+    return digest("bytes", data)
+
+
+def _clashes(plans: list[_Plan]) -> dict[int, Blocked]:
+    """The plans, by number, of which two would write one file; case does not tell files apart everywhere."""
+    first: dict[str, tuple[int, PurePosixPath]] = {}
+    found: dict[int, Blocked] = {}
+    for number, plan in enumerate(plans):
+        for file in plan.files:
+            other, place = first.setdefault(str(file.place).casefold(), (number, file.place))
+            if other != number:
+                names = f"{plans[other].work.name} and {plan.work.name}"
+                why = Blocked(
+                    f"{names} would both be written to {place}: make them one after the other, into different "
+                    "folders (-o), or under names of their own (--name)"
+                )
+                found.setdefault(other, why)
+                found.setdefault(number, why)
+    return found

@@ -1,0 +1,233 @@
+"""The folder of kept results: found by key, checked when read, limited in size, safe for several runs at once.
+
+An entry is a file of its own, written beside its place and moved in; its first line holds the hash of the rest. An
+entry that is damaged, or in a form of another version, counts as not there and is replaced. Nothing that goes wrong
+here stops a run: it works without, and says why once.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import hashlib
+import os
+import re
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+from gesturesmith import paths
+from gesturesmith.values import frozen
+
+MOST_BYTES = 500_000_000
+_HEAD = b"gesturesmith-kept 1 "
+_HEAD_BYTES = len(_HEAD) + 64 + 1
+# By the first six bits of the key. Each folder is held to its share of the whole, which costs a look at those
+# folders alone in which something was put: no run counts the whole cache, and no two runs have to agree on a count.
+_FOLDERS = 64
+_NAME = re.compile(r"[0-9a-f]{64}(\.[0-9a-f]+\.part)?")
+_STALE_S = 3600  # what a run that was killed was about to write
+_USED_S = 3600  # that an entry is used is noted in its date, at most once an hour
+# bford.info/cachedir: programs that make backups pass over a folder with this file
+_TAG = "Signature: 8a477f597d28d172789f06886806bc55\n# What Gesturesmith can make again.\n"
+
+
+@frozen(kw_only=True)
+class Usage:
+    """What a store holds."""
+
+    folder: Path | None
+    entries: int
+    size: int
+    most: int
+
+
+class Store:
+    """Results by key. `folder` None keeps nothing.
+
+    `trouble` says in words why nothing more can be kept; "" while all is well.
+    """
+
+    def __init__(self, folder: Path | None, most: int = MOST_BYTES) -> None:
+        self.folder = folder
+        self.trouble = ""
+        self._most = most
+        self._touched: set[Path] = set()
+        self._made = False
+        if folder is not None and (reason := _unsafe(folder)):
+            self.trouble, self.folder = reason, None
+
+    def get(self, key: str) -> bytes | None:
+        """What was kept under a key, or None."""
+        path = self._place(key)
+        if path is None:
+            return None
+        try:
+            with path.open("rb") as file:
+                head, data = file.read(_HEAD_BYTES), file.read()
+                used = os.fstat(file.fileno()).st_mtime
+        except OSError:
+            return None
+        if head != _head(hashlib.sha256(data).hexdigest()):
+            return None
+        if time.time() - used > _USED_S:
+            with contextlib.suppress(OSError):
+                os.utime(path)
+        return data
+
+    def hash_of(self, key: str) -> str | None:
+        """SHA-256 of what was kept under a key, without reading it; None where there is nothing."""
+        path = self._place(key)
+        if path is None:
+            return None
+        try:
+            with path.open("rb", buffering=0) as file:
+                head = file.read(_HEAD_BYTES)
+        except OSError:
+            return None
+        said = head[len(_HEAD) : -1].decode("ascii", "replace")
+        return said if head == _head(said) else None
+
+    def put(self, key: str, data: bytes) -> None:
+        """Keep something. What is there already is replaced: it was not found good."""
+        path = self._place(key)
+        if path is None or self.trouble:
+            return
+        part = path.with_name(f"{path.name}.{os.urandom(6).hex()}.part")
+        try:
+            self._ready(path.parent)
+            with open(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
+                file.write(_head(hashlib.sha256(data).hexdigest()))
+                file.write(data)
+            os.replace(part, path)
+        except OSError as error:
+            self.trouble = f"{self.folder}: {_reason(error)}"
+            with contextlib.suppress(OSError):
+                part.unlink()
+
+    def trim(self) -> None:
+        """Hold what was put into to its share of the size, by taking away what was not used for longest."""
+        share = self._most // _FOLDERS
+        for folder in sorted(self._touched):
+            entries = sorted(_entries(folder), key=lambda e: (-e.used, e.path))
+            size = 0
+            for place, entry in enumerate(entries):
+                size += entry.size
+                # The newest stays however large it is: it was put in a moment ago.
+                if (size > share and place) or entry.stale:
+                    with contextlib.suppress(OSError):
+                        entry.path.unlink()
+        self._touched.clear()
+
+    def usage(self) -> Usage:
+        """What there is, counted now."""
+        entries = [e for e in self._all() if not e.part]
+        return Usage(folder=self.folder, entries=len(entries), size=sum(e.size for e in entries), most=self._most)
+
+    def clear(self) -> int:
+        """Take everything away; how many entries went. OSError where that is not allowed."""
+        gone = 0
+        for entry in self._all():
+            entry.path.unlink(missing_ok=True)
+            gone += not entry.part
+        for folder in self._folders():
+            with contextlib.suppress(OSError):
+                folder.rmdir()
+        return gone
+
+    def _place(self, key: str) -> Path | None:
+        if self.folder is None:
+            return None
+        return self.folder / f"{int(key[:2], 16) % _FOLDERS:02x}" / key
+
+    def _folders(self) -> Iterator[Path]:
+        for number in range(_FOLDERS if self.folder else 0):
+            assert self.folder is not None
+            yield self.folder / f"{number:02x}"
+
+    def _all(self) -> Iterator[_Entry]:
+        for folder in self._folders():
+            yield from _entries(folder)
+
+    def _ready(self, folder: Path) -> None:
+        """The entry's folder, made where it is missing; the cache is for the user's eyes alone."""
+        if folder in self._touched:
+            return
+        assert self.folder is not None
+        if not self._made:
+            self.folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+            tag = self.folder / "CACHEDIR.TAG"
+            if not tag.exists():
+                tag.write_text(_TAG, "ascii")
+            self._made = True
+        folder.mkdir(mode=0o700, exist_ok=True)
+        self._touched.add(folder)
+
+
+def open_store() -> Store:
+    """The user's own store."""
+    own = paths.user_cache()
+    return Store(own / "results" if own is not None else None)
+
+
+def nothing() -> Store:
+    """A store that keeps nothing."""
+    return Store(None)
+
+
+@frozen(kw_only=True)
+class _Entry:
+    path: Path
+    size: int
+    used: float
+    part: bool
+    stale: bool
+
+
+def _entries(folder: Path) -> Iterator[_Entry]:
+    now = time.time()
+    with contextlib.suppress(OSError), os.scandir(folder) as found:
+        for file in found:
+            if not _NAME.fullmatch(file.name):
+                continue
+            with contextlib.suppress(OSError):  # another run has taken it away
+                stat = file.stat(follow_symlinks=False)
+                part = file.name.endswith(".part")
+                yield _Entry(
+                    path=Path(file.path),
+                    size=stat.st_size,
+                    used=stat.st_mtime,
+                    part=part,
+                    stale=part and now - stat.st_mtime > _STALE_S,
+                )
+
+
+def _head(said: str) -> bytes:
+    return _HEAD + said.encode("ascii", "replace") + b"\n"
+
+
+def _unsafe(folder: Path) -> str:
+    """Why a folder is not to be trusted with results, or ""."""
+    try:
+        stat = folder.stat()
+    except FileNotFoundError:
+        return ""
+    except OSError as error:
+        return f"{folder}: {_reason(error)}"
+    if not folder.is_dir():
+        return f"{folder} is not a folder"
+    if os.name == "posix" and (stat.st_uid != os.geteuid() or stat.st_mode & 0o022):
+        return f"{folder} can be written by others, who could put their own pages in the place of yours"
+    return ""
+
+
+def _reason(error: OSError) -> str:
+    return {
+        errno.ENOSPC: "the disk is full",
+        errno.EDQUOT: "the disk is full",
+        errno.EROFS: "it lies on a disk that can only be read",
+        errno.EACCES: "its permissions do not let you write there",
+        errno.EPERM: "its permissions do not let you write there",
+        errno.ENOTDIR: "a file is in the way of the folder",
+        errno.EEXIST: "a file is in the way of the folder",
+    }.get(error.errno or 0, os.strerror(error.errno or errno.EIO))

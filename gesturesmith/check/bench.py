@@ -1,0 +1,131 @@
+"""The gestures of one file with their text, on which edits are tried out."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from functools import cached_property
+
+from gesturesmith.check.division import Divider
+from gesturesmith.check.edits import Writer
+from gesturesmith.check.judge import Judged, judge
+from gesturesmith.diagnostics import Edit, Severity
+from gesturesmith.diagnostics.edits import apply_edits
+from gesturesmith.lang import parse
+from gesturesmith.lang.nodes import Block, File, Play
+from gesturesmith.model.piece import Settings
+from gesturesmith.model.resolve import resolve
+from gesturesmith.source import Source
+
+
+class Bench:
+    """Reads and judges single blocks of a file again, with edits made."""
+
+    def __init__(self, tree: File, settings: Settings, lines: Sequence[str], judged: dict[str, Judged]) -> None:
+        self._tree = tree
+        self._settings = settings
+        self._judged = judged
+        self._blocks = {b.name.text.casefold(): b for b in tree.blocks}
+        self.writer = Writer(settings, lines)
+        self.divider = Divider(self.writer, tree.blocks)
+        self._before: dict[tuple[str, ...], tuple[Counter[str], ...]] = {}
+
+    def block(self, name: str) -> Block | None:
+        """The block of a gesture."""
+        found = self._blocks.get(name.casefold())
+        return found if found is not None and found.kind == "gesture" else None
+
+    def read_again(self, block: Block, edits: Iterable[Edit]) -> tuple[Judged, ...] | None:
+        """The gesture of a block with edits made, or the two it was divided into, judged; None where it can no
+        longer be read."""
+        blocks = self._parsed(block, edits)
+        if blocks is None:
+            return None
+        piece, errors = resolve(File(self._tree.settings, blocks), instrument=self._settings.instrument)
+        if errors or piece is None or len(piece.gestures) != len(blocks):
+            return None
+        return tuple(judge(g) for g in piece.gestures)
+
+    def _parsed(self, block: Block, edits: Iterable[Edit]) -> tuple[Block, ...] | None:
+        lines = self.writer.lines[block.span.line - 1 : block.last_line]
+        text = "\n".join(apply_edits(lines, edits, block.span.line))
+        tree, errors = parse(Source("edited", text))
+        return None if errors or not tree.blocks else tree.blocks
+
+    # --- the passages that play it -----------------------------------------------------------------------
+
+    def harms(
+        self,
+        block: Block,
+        edits: Iterable[Edit],
+        others: dict[str, tuple[Edit, ...]],
+        judged: tuple[Judged, ...],
+        rank: int,
+    ) -> bool:
+        """Whether a passage that plays the gesture would have more found on it, at least of the given rank."""
+        names = self._played_by.get(block.name.text.casefold(), ())
+        if not names:
+            return False
+        changed = {block.name.text.casefold(): self._parsed(block, edits)}
+        changed |= {n.casefold(): self._parsed(self._blocks[n.casefold()], e) for n, e in others.items()}
+        made = {j.case.gesture.name: j for j in judged}
+        after = self._found(names, changed, made)
+        if names not in self._before:
+            self._before[names] = self._found(names, {}, {}) or tuple(Counter[str]() for _ in Severity)
+        before = self._before[names]
+        return after is None or any(n > before[rank][rule] for rule, n in after[rank].items())
+
+    @cached_property
+    def _played_by(self) -> dict[str, tuple[str, ...]]:
+        """For each gesture the passages that play it, themselves or through another passage."""
+        found: dict[str, list[str]] = {}
+        for block in self._tree.blocks:
+            if block.kind == "passage":
+                for name in self._reached(block.name.text.casefold()):
+                    found.setdefault(name, []).append(block.name.text.casefold())
+        return {name: tuple(players) for name, players in found.items()}
+
+    def _reached(self, passage: str) -> dict[str, None]:
+        """All that a passage plays, by name, itself included."""
+        found = {passage: None}
+        waiting = [passage]
+        while waiting:
+            block = self._blocks.get(waiting.pop())
+            entry = block.get("play") if block is not None and block.kind == "passage" else None
+            if entry is None or not isinstance(entry.value, Play):
+                continue
+            for item in entry.value.items:
+                name = item.name.text.casefold() if item.name is not None else ""
+                if name and name not in found:
+                    found[name] = None
+                    waiting.append(name)
+        return found
+
+    def _found(
+        self,
+        names: tuple[str, ...],
+        changed: dict[str, tuple[Block, ...] | None],
+        made: dict[str, Judged],
+    ) -> tuple[Counter[str], ...] | None:
+        """How often each rule finds something on the passages, by rank; None where they cannot be read."""
+        from gesturesmith.check.whole import passage_said
+
+        needed = dict.fromkeys(n for name in names for n in self._reached(name))
+        blocks: list[Block] = []
+        for name in needed:
+            if name in self._blocks:
+                own = changed.get(name, (self._blocks[name],))
+                if own is None:
+                    return None
+                blocks += own
+        piece, errors = resolve(File(self._tree.settings, tuple(blocks)), instrument=self._settings.instrument)
+        if errors or piece is None:
+            return None
+        judged = self._judged | made
+        counts = tuple(Counter[str]() for _ in Severity)
+        own_gestures = {g.name: g for g in piece.gestures}
+        for passage in piece.passages:
+            for finding in passage_said(passage, own_gestures, judged)[1].findings:
+                for rank in range((finding.severity or Severity.CAUTION).rank + 1):
+                    counts[rank][finding.rule] += 1
+        return counts

@@ -1,0 +1,338 @@
+"""What is meant by each mistake that stops a line from being read: what it means, and how it is written."""
+
+from __future__ import annotations
+
+import textwrap
+
+from gesturesmith.lang.messages import RULES as LANGUAGE
+from gesturesmith.model.messages import RULES as MEANING
+from gesturesmith.values import frozen
+
+_WIDTH = 96
+
+
+@frozen
+class Mistake:
+    """A mistake in words, an example of it and the same as it should be; "" where a line cannot show it."""
+
+    means: str
+    wrong: str = ""
+    right: str = ""
+
+
+# Lines that begin with a space stand in a block. Every example is read by the tests: `wrong` has this mistake and
+# no other, `right` has none.
+_TABLE = {
+    # lines, keys, blocks
+    "unknown-key": Mistake("There is no such key in this place.", "  tecnique: bend", "  technique: bend"),
+    "misplaced-key": Mistake(
+        "The key belongs somewhere else: settings at the top of the file, the others indented under their block.",
+        '  title: "Fog"',
+        'title: "Fog"',
+    ),
+    "repeated-key": Mistake("A key stands once; only `allow` may be repeated.", "tempo: 72\ntempo: 60", "tempo: 60"),
+    "missing-colon": Mistake("A colon stands between a key and its value.", "  lasts = 4 beats", "  lasts: 4 beats"),
+    "empty-value": Mistake("Nothing follows the colon.", "  lasts:", "  lasts: 4 beats"),
+    "not-a-key": Mistake(
+        "Every line of a block says what it is about first: a key, a colon, the value.", "  C4 ~~ D4", "  contour: C4 ~~ D4"
+    ),
+    "unknown-block": Mistake(
+        "A block is a `gesture`, a `passage` or `exercises`.", "gestur fog\n  contour: C4", "gesture fog\n  contour: C4"
+    ),
+    "missing-name": Mistake(
+        "Every block has a name by which others call it; a title may follow in quotes.",
+        'gesture "Fog Horn"\n  contour: C4',
+        'gesture fog-horn "Fog Horn"\n  contour: C4',
+    ),
+    "bad-name": Mistake(
+        "A name is made of letters and digits joined by single hyphens, and begins with a letter.",
+        "gesture 2nd\n  contour: C4",
+        "gesture second\n  contour: C4",
+    ),
+    "reserved-name": Mistake(
+        "The word means something else already: a note, a height, a register, `rest`, `up` and the like.",
+        "gesture low\n  contour: C4",
+        "gesture low-call\n  contour: C4",
+    ),
+    "repeated-name": Mistake(
+        "Two blocks have one name; upper and lower case do not tell names apart.",
+        "gesture fog\n  contour: C4\ngesture Fog\n  contour: D4",
+        "gesture fog\n  contour: C4\ngesture fog-2\n  contour: D4",
+    ),
+    "bad-heading": Mistake(
+        "After the name of a block stands nothing but a title in quotes.",
+        "gesture fog horn\n  contour: C4",
+        "gesture fog-horn\n  contour: C4",
+    ),
+    "mixed-indentation": Mistake("One file is indented with spaces or with tabs, not with both."),
+    "wrong-indentation": Mistake(
+        "The keys of a block all stand equally deep; what stands deeper goes on with the line above.",
+        "gesture fog\ncontour: C4",
+        "gesture fog\n  contour: C4",
+    ),
+    "comment-spacing": Mistake(
+        "`#` is a sharp. A comment has two spaces before it, or stands alone on its line.",
+        "  contour: C4 # loud",
+        "  contour: C4  # loud",
+    ),
+    "unclosed-text": Mistake(
+        "A text ends with the partner of the sign it began with, on the same line.", '  text: "calm', '  text: "calm"'
+    ),
+    "text-needs-quotes": Mistake("Text that is printed stands in quotes.", "  text: calm sea", '  text: "calm sea"'),
+    "unexpected-sign": Mistake(
+        "Nothing in this place is written with this sign.", "  contour: C4 ~ D4", "  contour: C4 ~~ D4"
+    ),
+    "control-character": Mistake(
+        "A sign that cannot be seen came in, mostly by copying: delete it and type the place anew."
+    ),
+    "unreadable-file": Mistake("The file is no text, or far too long for one."),
+    "too-many-errors": Mistake("After a thousand mistakes no more are told: put some right and look again."),
+    "too-much": Mistake("The value is complete, and something follows it.", "  lasts: 4 beats 3", "  lasts: 4 beats"),
+    # numbers and units
+    "bad-number": Mistake(
+        "Numbers are whole, decimal with a full stop, or fractions, and without a sign.",
+        "  lasts: 1,5 beats",
+        "  lasts: 1.5 beats",
+    ),
+    "zero-divisor": Mistake("The lower number of a fraction is at least 1.", "  lasts: 1/0 beats", "  lasts: 1/2 beats"),
+    "out-of-range": Mistake("The number is too large or too small here.", "tempo: 500", "tempo: 300"),
+    "bad-meter": Mistake("A meter is a fraction that notes can show, or `free`.", "meter: 4/5", "meter: 4/4"),
+    "missing-unit": Mistake("A length needs its unit.", "  lasts: 4", "  lasts: 4 beats"),
+    "unknown-unit": Mistake("Lengths are in `beats` or `s`, paper in `mm`.", "  lasts: 4 bars", "  lasts: 16 beats"),
+    # words and notes
+    "unknown-word": Mistake("No such word is known here.", "  dynamics: loud", "  dynamics: ff"),
+    "bad-note": Mistake(
+        "A note is a capital letter, its accidental and an octave; C4 is middle C.", "  contour: Fis4", "  contour: F#4"
+    ),
+    "lower-case-note": Mistake("Notes are capitals.", "  contour: c4", "  contour: C4"),
+    "note-h": Mistake("The note H is written B, the German B is Bb.", "  contour: H4", "  contour: B4"),
+    "quarter-after-double": Mistake(
+        "A quarter-tone sign follows the letter or one sharp or flat, not two.", "  contour: F##^4", "  contour: Gv4"
+    ),
+    "accidental-order": Mistake(
+        "Sharps and flats come right after the letter, then the quarter-tone sign, then the octave.",
+        "  contour: F^#4",
+        "  contour: F#^4",
+    ),
+    "cents-without-c": Mistake("Cents end in `c`.", "  contour: C4+31", "  contour: C4+31c"),
+    "octave-range": Mistake("Octaves go from 0 to 9.", "  contour: C10", "  contour: C9"),
+    "x-before-height": Mistake(
+        "Heights and silences are approximate already; `x` stands before notes only.",
+        "  band: middle\n  contour: xlow",
+        "  band: middle\n  contour: low",
+    ),
+    "cents-on-x": Mistake("A pitch is approximate or exact to the cent, not both.", "  contour: xG4+31c", "  contour: xG4"),
+    # contours
+    "two-lines": Mistake("Between two points stands one line, or a comma.", "  contour: G4 ~~ -- C5", "  contour: G4 ~~ C5"),
+    "line-at-silence": Mistake("No line leads to a silence or from one.", "  contour: G4 -- r", "  contour: G4, r"),
+    "loose-line": Mistake("A line has a point on both sides.", "  contour: G4 --", "  contour: G4 -- C5"),
+    "missing-line": Mistake(
+        "Between two points stands a line, or a comma for a new attack.", "  contour: G4 C5", "  contour: G4, C5"
+    ),
+    "said-twice": Mistake(
+        "The same thing is said twice of one point or value.", "  contour: G4@0 p f", "  contour: G4@0 f"
+    ),
+    "bad-place": Mistake(
+        "A point's time follows it without a space or a unit, in beats (in seconds where `lasts` is).",
+        "  contour: G4, C5@2s\n  lasts: 4 beats",
+        "  contour: G4, C5@2\n  lasts: 4 beats",
+    ),
+    "bad-band": Mistake(
+        "A band is a register's name, or two notes, the lower one first.", "  band: F5..G4", "  band: G4..F5"
+    ),
+    "bad-list": Mistake(
+        "Items of a list have commas between them, a range `..` and `by`.", "  start: G4..C5", "  start: G4..C5 by 1"
+    ),
+    "incomplete": Mistake("Something is missing at the end.", "  dynamics: p <", "  dynamics: p < f"),
+    "bad-fingering": Mistake(
+        "Valves are joined by hyphens, in order; `0` is none; points are separated by commas.",
+        "  fingering: F 12",
+        "  fingering: F 1-2",
+    ),
+    "bad-item": Mistake(
+        "A passage plays names, rests and pitches with their length.", "  play: C4", "  play: C4 for 2"
+    ),
+    # the file as a whole
+    "missing-instrument": Mistake("Nobody says who plays.", "pitches: written", "instrument: horn\npitches: written"),
+    "unknown-instrument": Mistake(
+        "There is no such instrument; `gesturesmith list instruments` names them, a profile of your own stands in "
+        "quotes.",
+        "instrument: hron\npitches: written",
+        "instrument: horn\npitches: written",
+    ),
+    "unreadable-profile": Mistake(
+        "The instrument's own file cannot be used. `gesturesmith list instruments --show horn` prints one that can.",
+        'instrument: "missing.toml"\npitches: written',
+        "instrument: horn\npitches: written",
+    ),
+    "missing-pitches": Mistake(
+        "The part of a transposing instrument and what is heard differ: nobody should guess which is meant.",
+        "instrument: horn",
+        "instrument: horn\npitches: written",
+    ),
+    "unknown-technique": Mistake(
+        "There is no such technique; `gesturesmith list techniques` names them.",
+        "  technique: stoped",
+        "  technique: stopped",
+    ),
+    "unknown-register": Mistake(
+        "The instrument has no register of this name; two notes make a band as well.",
+        "  band: mddle\n  contour: low",
+        "  band: middle\n  contour: low",
+    ),
+    "unknown-rule": Mistake(
+        "There is no such rule; `gesturesmith list rules` names them.",
+        '  allow: breath-to-short "circular breathing"',
+        '  allow: breath-too-short "circular breathing"',
+    ),
+    # gestures
+    "missing-contour": Mistake(
+        "A gesture without notes: it has at least one point.",
+        "gesture fog\n  lasts: 4 beats",
+        "gesture fog\n  contour: C4\n  lasts: 4 beats",
+    ),
+    "missing-band": Mistake(
+        "Low, middle and high are heights in a band, and it has none.",
+        "  contour: low, high",
+        "  band: middle\n  contour: low, high",
+    ),
+    "empty-band": Mistake("A band reaches from one note to another.", "  band: G4..G4", "  band: G4..D5"),
+    "upside-down-band": Mistake("The lower note of a band comes first.", "  band: F5..G4", "  band: G4..F5"),
+    "first-point-late": Mistake(
+        "The first point is at the start; a gesture that begins later begins with a silence.",
+        "  contour: G4@1, A4@2",
+        "  contour: r, G4@1, A4@2",
+    ),
+    "times-fall": Mistake(
+        "Times go up from point to point.",
+        "  contour: G4, A4@2, B4@1\n  lasts: 4 beats",
+        "  contour: G4, A4@1, B4@2\n  lasts: 4 beats",
+    ),
+    "past-end": Mistake(
+        "The time lies after the end of the gesture.",
+        "  contour: G4 ~~ A4@9\n  lasts: 4 beats",
+        "  contour: G4 ~~ A4@3\n  lasts: 4 beats",
+    ),
+    "no-slot-left": Mistake(
+        "A detached note needs time of its own before the gesture ends.",
+        "  contour: G4, A4@4\n  lasts: 4 beats",
+        "  contour: G4, A4@3\n  lasts: 4 beats",
+    ),
+    "no-length": Mistake("A gesture has some length.", "  lasts: 0 beats", "  lasts: 1 beat"),
+    "dynamics-twice": Mistake(
+        "Levels stand at the points or in the line `dynamics`, not in both.",
+        "  contour: G4 ff, A4\n  dynamics: p < f",
+        "  contour: G4, A4\n  dynamics: p < f",
+    ),
+    "fingering-count": Mistake(
+        "One fingering for all points, or one for each.",
+        "  contour: G4, A4, B4\n  fingering: F 0, F 1",
+        "  contour: G4, A4, B4\n  fingering: F 0, F 1-2, F 2",
+    ),
+    "too-many-points": Mistake("A contour has at most 500 points: divide the gesture."),
+    "too-many-gestures": Mistake("A file has at most 10,000 gestures: divide it."),
+    "sung-line": Mistake(
+        "The sung line has pitches, times and lines; all else belongs to the contour that is played.",
+        "  technique: multiphonic\n  contour: F3\n  sing: C4 ff",
+        "  technique: multiphonic\n  contour: F3 ff\n  sing: C4",
+    ),
+    "height-outside-band": Mistake(
+        "0% is the bottom of a band, 100% its top.",
+        "  band: middle\n  contour: 120%",
+        "  band: middle\n  contour: 100%",
+    ),
+    # passages and exercises
+    "missing-play": Mistake(
+        "A passage says what it plays.", "passage song\n  tempo: 60", "passage song\n  play: C4 for 2, rest 2"
+    ),
+    "unknown-name": Mistake(
+        "Nothing in this file has that name.",
+        "gesture fog\n  contour: C4\npassage song\n  play: frog",
+        "gesture fog\n  contour: C4\npassage song\n  play: fog",
+    ),
+    "exercises-played": Mistake(
+        "Passages play gestures and passages; exercises stand for themselves.",
+        "gesture fog\n  contour: C4\nexercises week\n  from: fog\npassage song\n  play: week",
+        "gesture fog\n  contour: C4\nexercises week\n  from: fog\npassage song\n  play: fog",
+    ),
+    "plays-itself": Mistake(
+        "A passage cannot be a part of itself, not even through another.",
+        "passage song\n  play: C4 for 1, song",
+        "passage song\n  play: C4 for 1\n  repeat: 2",
+    ),
+    "cannot-move": Mistake(
+        "A gesture moves by its pitches: heights of a register and the extremes stay where they are.",
+        "gesture fog\n  band: low\n  contour: low\npassage song\n  play: fog up 2",
+        "gesture fog\n  band: G3..G4\n  contour: low\npassage song\n  play: fog up 2",
+    ),
+    "seconds-in-bars": Mistake(
+        "A length in seconds does not fit into bars.",
+        "gesture fog\n  contour: G4\n  lasts: 2 s\npassage song\n  meter: 4/4\n  play: fog",
+        "gesture fog\n  contour: G4\n  lasts: 2 beats\npassage song\n  meter: 4/4\n  play: fog",
+    ),
+    "too-many-events": Mistake("Written out, a passage has at most 10,000 notes, gestures and rests."),
+    "other-tempo": Mistake(
+        "Music inside a passage goes on in the tempo and the meter of that passage.",
+        "passage one\n  tempo: 90\n  play: C4 for 1\npassage all\n  play: one",
+        "passage one\n  tempo: 90\n  play: C4 for 1\npassage all\n  tempo: 90\n  play: one",
+    ),
+    "missing-from": Mistake(
+        "Exercises say which gesture they vary.",
+        "gesture fog\n  contour: C4\nexercises week\n  keep: 3",
+        "gesture fog\n  contour: C4\nexercises week\n  from: fog\n  keep: 3",
+    ),
+    "not-a-gesture": Mistake(
+        "Exercises vary one gesture, not a passage.",
+        "passage song\n  play: C4 for 1\nexercises week\n  from: song",
+        "gesture fog\n  contour: C4\nexercises week\n  from: fog",
+    ),
+    "bad-range": Mistake(
+        "A range goes from one value to another in steps.", "  start: G4..C5 by 0", "  start: G4..C5 by 1"
+    ),
+    "too-many-variants": Mistake(
+        "The lists of exercises multiply: shorten one, or make its steps wider.",
+        "gesture fog\n  contour: C4\nexercises week\n  from: fog\n  tempo: 20..300 by 1\n  mirror: yes",
+        "gesture fog\n  contour: C4\nexercises week\n  from: fog\n  tempo: 60..90 by 10\n  mirror: yes",
+    ),
+    "cannot-vary": Mistake(
+        "This list has nothing to work on in that gesture.",
+        "gesture fog\n  contour: highest\nexercises week\n  from: fog\n  start: G4",
+        "gesture fog\n  contour: G4\nexercises week\n  from: fog\n  start: G4, A4",
+    ),
+}  # fmt: skip
+# What is wrong with a file before its first line is read.
+_FILES = {
+    "no-such-file": ("GS190", "There is no file of this name here: look at its folder and its ending."),
+    "a-folder": ("GS191", "A folder is named, and there is no .gesture file in it."),
+    "not-allowed": ("GS192", "The permissions of the file or folder do not let you read it."),
+    "file-too-large": ("GS193", "At most 2 MB are read, about ten thousand gestures: divide the file."),
+    "not-a-text-file": ("GS194", "The file is a picture, a sound or a program, or it was damaged on its way."),
+    "not-utf-8": ("GS195", "Save the file as UTF-8: editors have it in their Save as."),
+    "cannot-be-read": ("GS196", "The machine could not read the file."),
+}
+
+
+def codes() -> dict[str, str]:
+    """The code of every mistake, by its name, in the order of the codes."""
+    found = LANGUAGE | {rule: code for rule, (code, _) in MEANING.items()}
+    found |= {rule: code for rule, (code, _) in _FILES.items()}
+    return dict(sorted(found.items(), key=lambda item: item[1]))
+
+
+def mistake(rule: str) -> Mistake:
+    """What is known of a mistake; KeyError where there is none of that name."""
+    return Mistake(_FILES[rule][1]) if rule in _FILES else _TABLE[rule]
+
+
+def explain_mistake(name_or_code: str) -> str | None:
+    """The mistake as text, found by its name or code; None where there is none."""
+    wanted = name_or_code.strip().casefold()
+    rule = next((r for r, code in codes().items() if wanted in (r, code.casefold())), None)
+    if rule is None:
+        return None
+    found = mistake(rule)
+    parts = [f"{rule}  ({codes()[rule]}, cannot be read)", "", *textwrap.wrap(found.means, _WIDTH)]
+    for word, example in (("Not", found.wrong), ("But", found.right)):
+        if example:
+            parts += ["", word, *(f"    {line}" for line in example.split("\n"))]
+    return "\n".join(parts) + "\n"

@@ -1,0 +1,60 @@
+"""A text with its first suggestions made, as long as that leaves less refused."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from gesturesmith.diagnostics import FileReport, GestureReport, Severity, Suggestion, Verdict
+from gesturesmith.diagnostics.edits import apply_edits
+from gesturesmith.source import Source
+from gesturesmith.values import frozen
+
+
+@frozen(kw_only=True)
+class PutRight:
+    """The text as it then stands and what is said of it; what was made, by the gestures' names, in order."""
+
+    source: Source
+    report: FileReport
+    made: tuple[tuple[str, Suggestion], ...]
+
+
+def put_right(source: Source, judged: Callable[[Source], FileReport], only: str = "") -> PutRight:
+    """Make the first suggestion for each gesture that is refused; with `only`, for that gesture alone.
+
+    After each round the text is read and judged anew, so edits never meet: one whose line another has changed
+    waits for the next. It ends when nothing is refused, nothing is suggested, or it would not get better.
+    """
+    report = judged(source)
+    made: list[tuple[str, Suggestion]] = []
+    while report.readable:
+        chosen = tuple(_chosen(report, only.casefold()))
+        edits = tuple(edit for _, suggestion in chosen for edit in suggestion.edits)
+        text = "\n".join(apply_edits(source.lines, edits))
+        after = judged(Source(source.name, text)) if edits else report
+        if not after.readable or _refused(after) >= _refused(report):
+            break
+        source, report = after.source, after
+        made += chosen
+    return PutRight(source=source, report=report, made=tuple(made))
+
+
+def _chosen(report: FileReport, only: str) -> Iterator[tuple[str, Suggestion]]:
+    """The first suggestion of each refused gesture, but for those that would change a line twice."""
+    taken: set[int] = set()
+    for gesture in report.gestures:
+        suggestion = _first(gesture) if not only or gesture.name.casefold() == only else None
+        lines = {edit.line for edit in suggestion.edits} if suggestion is not None else set[int]()
+        if suggestion is not None and not lines & taken:
+            taken |= lines
+            yield gesture.name, suggestion
+
+
+def _first(gesture: GestureReport) -> Suggestion | None:
+    found = (f.suggestions[0] for f in gesture.findings if f.severity is Severity.REFUSED and f.suggestions)
+    return next(found, None) if gesture.verdict is Verdict.REFUSED else None
+
+
+def _refused(report: FileReport) -> int:
+    verdicts = [g.verdict for g in report.gestures] + [p.verdict for p in report.passages]
+    return verdicts.count(Verdict.REFUSED)

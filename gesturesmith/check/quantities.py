@@ -1,0 +1,229 @@
+"""What makes a gesture hard: the quantities that difficulty is made of, each with its comfortable middle.
+
+Every number here is our own judgement, unless its evidence says otherwise; it orders gestures and never judges one.
+Where the checker has a limit of the instrument or the technique, that limit with its own evidence is the place of
+care, and `ease` is a multiple of it.
+
+    share = 0                     up to the edge of comfort
+    share = 1/2                   at the place of care, where the checker begins to warn
+    share = 1                     as far again beyond it, and more
+    difficulty = 100 (1 - product of (1 - weight times share) over all quantities)
+
+No share falls as its quantity moves away from comfort, and where no share falls, the difficulty does not: it never
+gets easier.
+"""
+
+from __future__ import annotations
+
+from gesturesmith.evidence import HOUSE, Sourced
+from gesturesmith.values import frozen
+
+
+def _ours(value: float, why: str) -> Sourced[float]:
+    return Sourced(value, HOUSE, why)
+
+
+_HALF = _ours(0.5, "half of what the checker warns at is comfortable")
+_TWICE = _ours(2.0, "twice what the checker warns at is comfortable")
+
+
+@frozen(kw_only=True)
+class Quantity:
+    """One quantity.
+
+    measures   what is measured, and of which place in a gesture
+    unit       of its values
+    ease       the edge of comfort: a value, or a multiple of the limit
+    care       the value at which half the share is reached; None where a limit gives it
+    limits     names of the limits that give it: of the instrument (REG is the register) or of the technique
+    weight     what it can make of 100 by itself, as a fraction of 1
+    """
+
+    name: str
+    measures: str
+    unit: str
+    ease: Sourced[float]
+    care: Sourced[float] | None = None
+    limits: str = ""
+    weight: Sourced[float]
+
+
+QUANTITIES: tuple[Quantity, ...] = (
+    Quantity(
+        name="height",
+        measures="the highest note, above the middle register",
+        unit="semitones",
+        ease=_ours(0.0, "the middle register is home"),
+        limits="half of the way to the top of the widest range",
+        weight=_ours(0.6, "height is what tires and fails first"),
+    ),
+    Quantity(
+        name="depth",
+        measures="the lowest note, below the middle register",
+        unit="semitones",
+        ease=_ours(0.0, "the middle register is home"),
+        limits="half of the way to the bottom of the widest range",
+        weight=_ours(0.45, "low notes speak late, but tire less than high ones"),
+    ),
+    Quantity(
+        name="level",
+        measures="the level furthest from mp and mf, or from the levels a technique needs; niente counts as ppp",
+        unit="levels",
+        ease=_ours(0.0, "no level away from them"),
+        care=_ours(2.0, "pp and ff have to be practised"),
+        weight=_ours(0.4, "soft notes may fail to speak, loud ones tire"),
+    ),
+    Quantity(
+        name="breath",
+        measures="the air of the longest phrase; soft and high playing is not credited with the air it saves",
+        unit="L",
+        ease=_ours(2 / 3, "two thirds of a breath leave time to think of the next"),
+        limits="breath_litres, with breath_flow_REG_LEVEL and the technique's flow",
+        weight=_ours(0.6, "a phrase beyond the breath falls apart"),
+    ),
+    Quantity(
+        name="effort",
+        measures="the effort of the whole, as seconds of plain playing; of a passage what its rests leave unpaid",
+        unit="s",
+        ease=_ours(0.1, "a tenth of the reserve is no matter"),
+        limits="effort_reserve_s, with effort_REG, effort_louder and the technique's effort",
+        weight=_ours(0.6, "a tired lip fails anywhere"),
+    ),
+    Quantity(
+        name="strain",
+        measures="how much the techniques together tire, as a factor on plain playing",
+        unit="times plain playing",
+        ease=_ours(1.0, "plain playing"),
+        care=_ours(1.75, "more than any one technique: two that tire at once"),
+        weight=_ours(0.6, "what works against the lip has to be learnt, and kept up"),
+    ),
+    Quantity(
+        name="attacks",
+        measures="attacks a second, over two in a row",
+        unit="a second",
+        ease=_HALF,
+        limits="single_tongue_per_s_REG and its kin, by the kind of tonguing; the technique's fastest_per_s",
+        weight=_ours(0.7, "a tongue too slow cannot be helped"),
+    ),
+    Quantity(
+        name="notes",
+        measures="changes of note a second, slurred or tongued or in a run",
+        unit="a second",
+        ease=_HALF,
+        limits="chromatic_per_s_REG; quarter_tones_per_s, half_valve_per_s where those are played",
+        weight=_ours(0.6, "fingers can be taught more than the tongue"),
+    ),
+    Quantity(
+        name="travel",
+        measures="positions a second the slide moves between notes",
+        unit="a second",
+        ease=_HALF,
+        limits="slide_positions_per_s",
+        weight=_ours(0.5, "a long way in a short time is heard as a smear"),
+    ),
+    Quantity(
+        name="response",
+        measures="periods of the shortest exact note, none counted higher than the lowest of the middle register",
+        unit="periods",
+        ease=_TWICE,
+        limits="response_periods",
+        weight=_ours(0.5, "a note that has hardly begun when it ends"),
+    ),
+    Quantity(
+        name="leap",
+        measures="the widest step between two notes that no line joins",
+        unit="cents",
+        ease=_ours(400.0, "a third lies under the lip"),
+        care=_ours(1200.0, "an octave is heard before it is played"),
+        weight=_ours(0.5, "the lip has to find the partial in the air"),
+    ),
+    Quantity(
+        name="width",
+        measures="the widest line, against what its means can span",
+        unit="cents",
+        ease=_HALF,
+        limits="bend_down_REG, bend_up_REG, lip_gliss_cents, hand_out_widest_cents, hand_lower_cents",
+        weight=_ours(0.55, "the wider, the more there is to hide"),
+    ),
+    Quantity(
+        name="span",
+        measures="the widest line of a kind that has no limit of its own",
+        unit="cents",
+        ease=_ours(500.0, "within a fourth"),
+        care=_ours(1900.0, "an octave and a fifth crosses two registers"),
+        weight=_ours(0.5, "a line across registers changes the setting of the lip on its way"),
+    ),
+    Quantity(
+        name="speed",
+        measures="semitones a second along a line",
+        unit="a second",
+        ease=_ours(2.0, "slow enough to hear every step of the way"),
+        care=_ours(12.0, "as fast as fingers run"),
+        weight=_ours(0.4, "a fast line is a gesture of its own, a slow one can be steered"),
+    ),
+    Quantity(
+        name="fingering",
+        measures="notes whose fingering is on no chart: quarter tones, and those the composer asks for",
+        unit="notes",
+        ease=_ours(0.0, "the standard chart is known by heart"),
+        care=_ours(4.0, "so many are remembered for one gesture"),
+        weight=_ours(0.4, "it is learnt once, and then it is only slower"),
+    ),
+    Quantity(
+        name="correction",
+        measures="cents to bridge on such a note; on a natural horn, by the hand on what lies between its partials",
+        unit="cents",
+        ease=_ours(0.3, "of 50 cents: within 15 a fingering counts as in tune"),
+        limits="lip_correction_cents; hand_lower_cents on a natural horn",
+        weight=_ours(0.4, "the ear has to lead, and the tone suffers"),
+    ),
+    Quantity(
+        name="together",
+        measures="techniques in force at one time, and the voice as one more",
+        unit="techniques",
+        ease=_ours(1.0, "one thing at a time"),
+        care=_ours(4.0, "lip, tongue, hand and valves all at once"),
+        weight=_ours(0.6, "each must go on by itself while another is thought of"),
+    ),
+    Quantity(
+        name="changes",
+        measures="changes of technique a second",
+        unit="a second",
+        ease=_ours(0.0, "nothing changes"),
+        care=_ours(2.0, "the hand needs half a second"),
+        weight=_ours(0.4, "hands and lips are set anew"),
+    ),
+    Quantity(
+        name="points",
+        measures="points along lines that are read a second",
+        unit="a second",
+        ease=_HALF,
+        limits="points_per_s",
+        weight=_ours(0.4, "what is hard to read is hard to play"),
+    ),
+    Quantity(
+        name="hold",
+        measures="seconds a technique goes on without a break",
+        unit="s",
+        ease=_HALF,
+        limits="the technique's longest_s",
+        weight=_ours(0.4, "what shakes the lip or shares the breath cannot be kept up"),
+    ),
+    Quantity(
+        name="brevity",
+        measures="milliseconds there are for a technique to speak",
+        unit="ms",
+        ease=_TWICE,
+        limits="the technique's shortest_ms",
+        weight=_ours(0.4, "it has to be there at once"),
+    ),
+    Quantity(
+        name="roll",
+        measures="periods of the pitch in one roll of tongue or throat, counted in the same way",
+        unit="periods",
+        ease=_TWICE,
+        limits="the technique's cycle_periods at its fastest cycles_hz",
+        weight=_ours(0.4, "roll and tone get in each other's way"),
+    ),
+)
+COMFORTABLE_LEVELS = Sourced(("mp", "mf"), HOUSE, "played without thinking of them")

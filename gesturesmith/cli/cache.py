@@ -1,0 +1,33 @@
+"""`gesturesmith cache`."""
+
+from __future__ import annotations
+
+import click
+
+from gesturesmith.cli.console import clean, complain, say
+from gesturesmith.cli.status import Status
+
+
+@click.command()
+@click.option("--show", is_flag=True, help="Say where it is and how large (as without an option).")
+@click.option("--clear", is_flag=True, help="Take everything out of it.")
+def cache(show: bool, clear: bool) -> Status:
+    """Say what is kept so that only what changed is made again, or take it away."""
+    from gesturesmith.cache import open_store
+
+    store = open_store()
+    if store.folder is None:
+        complain(store.trouble or "there is no folder for a cache: set GESTURESMITH_CACHE to one")
+        return Status.INPUT
+    if clear:
+        try:
+            gone = store.clear()
+        except OSError as error:
+            complain(f"{store.folder}: it could not be cleared ({error.strerror})")
+            return Status.INPUT
+        say(f"{gone} {'result' if gone == 1 else 'results'} taken away")
+    if show or not clear:
+        usage = store.usage()
+        size, most = usage.size / 1e6, usage.most / 1e6
+        say(f"{clean(str(usage.folder))}: {usage.entries} results, {size:.1f} MB of at most {most:.0f} MB")
+    return Status.GOOD

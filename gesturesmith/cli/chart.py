@@ -1,0 +1,92 @@
+"""`gesturesmith chart`."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+import click
+
+from gesturesmith.cli import making
+from gesturesmith.cli.console import clean, complain
+from gesturesmith.cli.gathering import Files
+from gesturesmith.cli.instrument import instrument_of, page_options
+from gesturesmith.cli.status import Status
+
+if TYPE_CHECKING:
+    from gesturesmith.batch import Done
+    from gesturesmith.cli.making import Common
+
+KINDS = ("fingering", "quarter-tones", "ladders", "map")
+
+
+def _kinds(context: click.Context, option: click.Parameter, value: str) -> tuple[str, ...]:
+    """The charts in a list with commas, in the order they are usually looked for."""
+    asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
+    unknown = [w for w in asked if w not in KINDS]
+    if unknown or not asked:
+        wrong = f"there is no chart {', '.join(map(clean, unknown))}" if unknown else "no chart is named"
+        raise click.BadParameter(f"{wrong}; there are {', '.join(KINDS)}", context, option)
+    return tuple(k for k in KINDS if k in asked)
+
+
+@click.command()
+@click.argument("instrument", metavar="INSTRUMENT")
+@making.options
+@click.option(
+    "--kind",
+    "kinds",
+    callback=_kinds,
+    default=",".join(KINDS),
+    show_default=True,
+    metavar="KINDS",
+    help="Which charts, with commas.",
+)
+@page_options
+@click.pass_context
+def chart(
+    context: click.Context,
+    instrument: str,
+    common: Common,
+    kinds: tuple[str, ...],
+    wording: tuple[str, ...],
+    paper: tuple[str, tuple[Fraction, Fraction]],
+) -> Status:
+    """Make charts of INSTRUMENT, which is a name or the path of a profile.
+
+    \b
+    fingering      fingerings or slide positions, semitone by semitone
+    quarter-tones  fingerings of quarter tones, their errors, and what corrects them
+    ladders        the harmonics of every fingering, with their cents
+    map            which technique can be played in which register
+
+    Writes DIR/INSTRUMENT-KIND.pdf; as svg or png one picture each.
+    """
+    from gesturesmith.batch import Work
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.pipeline.chart import ChartOptions, compile_chart
+
+    found = instrument_of(instrument)
+    if isinstance(found, str):
+        complain(found)
+        return Status.INPUT
+    settings = Settings(
+        instrument=found, pitches="written", wording=wording, paper_mm=paper[1], paper_name=paper[0]
+    )
+    works = [
+        Work(
+            name=f"{kind} chart of the {found.name}",
+            compile=compile_chart,
+            sources=(),
+            options=ChartOptions(kinds=(kind,), settings=settings),
+            formats=common.formats,
+            kinds=("page", "picture"),
+        )
+        for kind in kinds
+    ]
+
+    def report(done: Done) -> Status:
+        return Status.GOOD
+
+    files = Files(read=(), unread=(), paths=())
+    return making.run(context, common, works, store=making.open_store(common), files=files, report=report)

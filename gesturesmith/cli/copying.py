@@ -1,0 +1,65 @@
+"""A copy of a gesture file with what is refused put right: where it goes, and what it never goes over."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from pathlib import Path, PurePosixPath
+
+from gesturesmith.cli.console import clean
+
+# The first line of a copy says whose it is, and holds a sum of the rest: one that was worked on is left alone.
+_SUM = re.compile(r"\A# [^\n]* \[([0-9a-f]{12})\]\n")
+
+
+def copy_text(text: str, name: str) -> str:
+    """The text of a copy of the file called `name`."""
+    from gesturesmith.writers.base import MARK
+
+    body = text if text.endswith("\n") else f"{text}\n"
+    shown = clean(name).replace("\n", "\ufffd")
+    return f"# {MARK} from {shown}, with what was refused put right [{_sum(body)}]\n{body}"
+
+
+def _sum(body: str) -> str:
+    return hashlib.sha256(body.encode()).hexdigest()[:12]
+
+
+def copy_place(path: Path, asked: str | None) -> Path:
+    """Where the copy of a file goes: beside it, to the place that is asked for, or into the folder."""
+    name = f"{path.name.removesuffix('.gesture')}-suggested.gesture"
+    if asked is None:
+        return path.with_name(name)
+    place = Path(asked)
+    return place / name if place.is_dir() else place
+
+
+def objection(place: Path, original: Path) -> str | None:
+    """Why a copy may not be written there, or None."""
+    shown = clean(str(place))
+    try:
+        if not place.exists() and not place.is_symlink():
+            return None
+        if place.is_dir():
+            return f"{shown}: a folder of that name is in the way"
+        if place.exists() and place.samefile(original):
+            return f"{shown} is the file itself, which is never changed; choose another name with -o"
+        text = place.read_bytes().decode("utf-8", "replace") if place.is_file() else ""
+    except (OSError, ValueError):
+        return f"{shown} cannot be looked at; choose another name with -o"
+    found = _SUM.match(text)
+    if found is None:
+        return f"{shown} is there already and is not a copy of this kind; choose another name with -o"
+    if found[1] != _sum(text[found.end() :]):
+        return f"{shown} is there already and has been worked on since; choose another name with -o"
+    return None
+
+
+def write_copy(place: Path, text: str, original: Path) -> tuple[str, bool] | None:
+    """Write it, whole or not at all; where that cannot be done the reason, and whether the machine failed."""
+    from gesturesmith.delivery import Blocked, deliver
+    from gesturesmith.writers.base import Output
+
+    output = Output(place=PurePosixPath(place.name), data=text.encode())
+    done = deliver([output], place.parent, inputs=[original])
+    return (done.reason, done.machine) if isinstance(done, Blocked) else None

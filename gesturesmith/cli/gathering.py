@@ -1,0 +1,105 @@
+"""Files and folders named on the command line, as one list of files, each with the place of what is made of it."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable, Iterator
+from pathlib import PurePosixPath
+
+from gesturesmith.cli.console import clean
+from gesturesmith.cli.reading import Unread, read
+from gesturesmith.source import Source
+from gesturesmith.values import frozen
+
+ENDING = ".gesture"
+
+
+@frozen(kw_only=True)
+class Input:
+    """A file to be read. `place` is the folder of its outputs below the output folder, `stem` their name."""
+
+    path: str
+    place: PurePosixPath
+    stem: str
+
+
+@frozen(kw_only=True)
+class Files:
+    """All that is named, read: texts with where they come from, what gave no text, and all paths there are."""
+
+    read: tuple[tuple[Input, Source], ...]
+    unread: tuple[Unread, ...]
+    paths: tuple[str, ...]
+
+
+def read_all(named: Iterable[str]) -> Files:
+    """What `gather` finds, read."""
+    found = gather(named)
+    texts = [(one, read(one.path)) for one in found if isinstance(one, Input)]
+    return Files(
+        read=tuple((one, text) for one, text in texts if isinstance(text, Source)),
+        unread=(
+            *(one for one in found if isinstance(one, Unread)),
+            *(text for _, text in texts if isinstance(text, Unread)),
+        ),
+        paths=tuple(one.path for one in found if isinstance(one, Input)),
+    )
+
+
+def gather(named: Iterable[str]) -> tuple[Input | Unread, ...]:
+    """The files that are named, and those ending in `.gesture` in the folders that are named and below them.
+
+    In the order of their naming, those of a folder sorted; hidden files and folders are passed over, and each
+    file is there once. A folder without any is one that could not be read.
+    """
+    found: list[Input | Unread] = []
+    seen: set[str] = set()
+    for name in named:
+        for one in _in_folder(name) if _is_folder(name) else (_file(name, PurePosixPath()),):
+            key = _real(one.path) if isinstance(one, Input) else f"\n{one.name}"
+            if key not in seen:
+                seen.add(key)
+                found.append(one)
+    return tuple(found)
+
+
+def _in_folder(folder: str) -> Iterator[Input | Unread]:
+    errors: list[OSError] = []
+    empty = True
+    for place, folders, files in os.walk(folder, onerror=errors.append):
+        folders[:] = sorted(f for f in folders if not f.startswith("."))
+        below = PurePosixPath(os.path.relpath(place, folder).replace(os.sep, "/"))
+        for name in sorted(files):
+            if name.endswith(ENDING) and not name.startswith("."):
+                empty = False
+                yield _file(os.path.join(place, name), PurePosixPath(*(_shown(part) for part in below.parts)))
+    for error in errors:
+        message = f"this folder cannot be read: {os.strerror(error.errno or 0)}"
+        yield Unread(name=_shown(str(error.filename)), code="GS192", rule="not-allowed", message=message)
+    if empty and not errors:
+        message = f"this is a folder, and there is no {ENDING} file in it"
+        yield Unread(name=_shown(folder), code="GS191", rule="a-folder", message=message)
+
+
+def _file(path: str, place: PurePosixPath) -> Input:
+    name = os.path.basename(path)
+    return Input(path=path, place=place, stem=_shown(name.removesuffix(ENDING) or name))
+
+
+def _shown(name: str) -> str:
+    """A name without what cannot be printed."""
+    return clean(name).replace("\n", "\ufffd")
+
+
+def _is_folder(name: str) -> bool:
+    try:
+        return os.path.isdir(name)
+    except ValueError:  # a zero byte in the name
+        return False
+
+
+def _real(path: str) -> str:
+    try:
+        return os.path.realpath(path)
+    except (OSError, ValueError):
+        return path

@@ -1,0 +1,73 @@
+"""An instrument, a wording and a paper named on the command line: for pages that come from no file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import click
+
+from gesturesmith.cli.console import clean
+from gesturesmith.instruments.base import Instrument
+
+
+def _wording(context: click.Context, option: click.Parameter, value: str) -> tuple[str, ...]:
+    """One language or two."""
+    from gesturesmith import wording
+
+    asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
+    unknown = [w for w in asked if w not in wording.languages()]
+    if unknown or not 1 <= len(asked) <= 2:
+        wrong = f"there is no wording {', '.join(map(clean, unknown))}" if unknown else "name one wording, or two"
+        raise click.BadParameter(f"{wrong}; there are {', '.join(wording.languages())}", context, option)
+    return asked
+
+
+def _paper(context: click.Context, option: click.Parameter, value: str) -> tuple[str, tuple[Fraction, Fraction]]:
+    from gesturesmith.model.settings import PAPERS
+
+    name = value.strip().lower()
+    if name not in PAPERS:
+        raise click.BadParameter(
+            f"there is no paper {clean(value)}; there are {', '.join(PAPERS)}", context, option
+        )
+    return name, PAPERS[name]
+
+
+def page_options[C: Callable[..., Any]](command: C) -> C:
+    """Give a command `--wording` and `--paper`."""
+    paper = click.option(
+        "--paper", callback=_paper, default="a4", show_default=True, metavar="PAPER", help="a4 or letter."
+    )
+    words = click.option(
+        "--wording",
+        callback=_wording,
+        default="en",
+        show_default=True,
+        metavar="LANGUAGES",
+        help="Language of the page: en, de, fr, it, or two with a comma.",
+    )
+    return words(paper(command))
+
+
+def instrument_of(name: str) -> Instrument | str:
+    """The instrument called so, or that of the profile at this path; else what is wrong."""
+    import difflib
+
+    from gesturesmith import instruments
+
+    if name.endswith(".toml"):
+        from gesturesmith.instruments import profile
+
+        found, errors = profile.load(Path(name))
+        return found if found is not None and not errors else f"{clean(name)}: {errors[0].message}"
+    if name in instruments.names():
+        return instruments.get(name)
+    near = difflib.get_close_matches(name, instruments.names(), n=3) or instruments.names()
+    return (
+        f"there is no instrument {clean(name)}; near it: {', '.join(near)}"
+        if len(near) < 4
+        else (f"there is no instrument {clean(name)}; there are {', '.join(near)}")
+    )

@@ -1,0 +1,21 @@
+"""What `--version --verbose` tells of the machine: what is worked with, and behind which walls."""
+
+from __future__ import annotations
+
+import platform
+from importlib import metadata
+
+
+def lines() -> tuple[str, ...]:
+    """One line for each thing that a report of a fault should name."""
+    from gesturesmith.lilypond import Missing, find
+
+    python = f"Python {platform.python_version()}, {platform.system()} {platform.machine()}"
+    libraries = ", ".join(f"{name} {metadata.version(name)}" for name in ("abjad", "click"))
+    found = find()
+    if isinstance(found, Missing):
+        return python, libraries, f"LilyPond: {found.reason.splitlines()[0]}"
+    version = ".".join(map(str, found.version))
+    lilypond = f"LilyPond {version}{' with cairo' if found.cairo else ''}: {found.path}"
+    walls = found.sandbox.words if found.sandbox else "none; limits of time, memory and size only"
+    return python, libraries, lilypond, f"sandbox: {walls}"

@@ -1,0 +1,242 @@
+"""What the commands that make pages have in common: their options, the run, and what is said of it."""
+
+from __future__ import annotations
+
+import functools
+import os
+from collections.abc import Callable, Sequence
+from pathlib import Path, PurePosixPath
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from gesturesmith import writers
+from gesturesmith.cli.console import clean, complain, say
+from gesturesmith.cli.profiles import profiles_option
+from gesturesmith.cli.progress import Progress
+from gesturesmith.cli.status import Status, worst
+from gesturesmith.values import frozen
+
+if TYPE_CHECKING:
+    from gesturesmith.batch import Done, Setup, Work
+    from gesturesmith.cache import Store
+    from gesturesmith.cli.gathering import Files
+    from gesturesmith.lilypond import LilyPond, Missing
+
+
+@frozen(kw_only=True)
+class Common:
+    """The options of every command that makes pages."""
+
+    output: Path
+    formats: tuple[str, ...]
+    name: str | None
+    jobs: int
+    cached: bool
+    force: bool
+    manifest: Path | None
+    lilypond: Path | None
+    sandbox: str
+    profiles: Path | None
+
+
+def cores() -> int:
+    """How many processes may work at a time on this machine."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
+
+
+def _formats(context: click.Context, option: click.Parameter, value: str) -> tuple[str, ...]:
+    """The formats in a list with commas; which there are, the folder of writers says."""
+    asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
+    known = writers.names()
+    unknown = [w for w in asked if w not in known]
+    if unknown or not asked:
+        wrong = f"there is no format {', '.join(map(clean, unknown))}" if unknown else "no format is named"
+        raise click.BadParameter(f"{wrong}; there are {', '.join(known)}", context, option)
+    return asked
+
+
+def _name(context: click.Context, option: click.Parameter, value: str | None) -> str | None:
+    """A pattern for names, all of whose fields there are."""
+    if value is None:
+        return None
+    from gesturesmith.pipeline.naming import FIELDS, unknown_fields
+
+    unknown = unknown_fields(value)
+    if unknown:
+        there = ", ".join(f"{{{field}}}" for field in FIELDS)
+        raise click.BadParameter(f"there is no {clean(unknown[0])}; there are {there}", context, option)
+    return value
+
+
+def _path(context: click.Context, option: click.Parameter, value: str | None) -> Path | None:
+    return Path(value) if value is not None else None
+
+
+_OPTIONS = (
+    click.option(
+        "-o", "--output", default="out", metavar="DIR", show_default=True, help="Folder for what is made."
+    ),
+    click.option(
+        "--as",
+        "formats",
+        callback=_formats,
+        default="pdf",
+        show_default=True,
+        metavar="FORMATS",
+        help=f"What to make, with commas: {', '.join(writers.names())}.",
+    ),
+    click.option(
+        "--name",
+        callback=_name,
+        metavar="PATTERN",
+        help="Names for what is delivered, such as {composer}-{title}-{part}, in the place of the file's own.",
+    ),
+    click.option(
+        "--jobs", type=click.IntRange(1, 256), metavar="N", help="So many LilyPonds at a time; else one a core."
+    ),
+    click.option("--force", is_flag=True, help="Write over files that Gesturesmith did not make."),
+    click.option("--no-cache", is_flag=True, help="Make everything anew, and keep nothing for the next run."),
+    click.option(
+        "--manifest",
+        callback=_path,
+        metavar="FILE",
+        help="Write down what every file was made from, what was found on it, and its hash.",
+    ),
+    click.option("--lilypond", callback=_path, metavar="PATH", help="The LilyPond to use."),
+    click.option(
+        "--sandbox",
+        type=click.Choice(["auto", "always", "never"]),
+        default="auto",
+        show_default=True,
+        help="Run LilyPond inside bubblewrap: where it is installed, always, or never.",
+    ),
+    profiles_option,
+)
+
+
+def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
+    """Give a command the options of `Common`, as one argument `common`."""
+
+    @functools.wraps(command)
+    def called(
+        *arguments: Any,
+        output: str,
+        formats: tuple[str, ...],
+        name: str | None,
+        jobs: int | None,
+        force: bool,
+        no_cache: bool,
+        manifest: Path | None,
+        lilypond: Path | None,
+        sandbox: str,
+        profiles: Path | None,
+        **more: Any,
+    ) -> Status:
+        more["common"] = Common(
+            output=Path(output),
+            formats=formats,
+            name=name,
+            jobs=jobs or cores(),
+            cached=not no_cache,
+            force=force,
+            manifest=manifest,
+            lilypond=lilypond,
+            sandbox=sandbox,
+            profiles=profiles,
+        )
+        return command(*arguments, **more)
+
+    for option in reversed(_OPTIONS):
+        called = option(called)
+    return called
+
+
+def open_store(common: Common) -> Store:
+    """What is made already, as far as it is wanted."""
+    from gesturesmith import cache
+
+    return cache.open_store() if common.cached else cache.nothing()
+
+
+def run(
+    context: click.Context,
+    common: Common,
+    works: Sequence[Work],
+    *,
+    store: Store,
+    files: Files,
+    report: Callable[[Done], Status] | None = None,
+) -> Status:
+    """Make all works, say what became of each and, of several, of all; the exit status.
+
+    files    all that was named: none of it is written over, and what gave no text is told
+    report   says what was found in a work's files, and what that comes to; left out, it is what is refused
+    """
+    from contextlib import closing
+
+    from gesturesmith import batch
+    from gesturesmith.cli.telling import Tally, delivered, reported
+
+    progress = Progress()
+    setup = batch.Setup(
+        output=common.output,
+        inputs=tuple(Path(path) for path in files.paths),
+        lilypond=_lilypond(common),
+        store=store,
+        jobs=common.jobs,
+        force=common.force,
+        tell=progress,
+    )
+    statuses = [Status.INPUT for _ in files.unread]
+    for one in files.unread:
+        complain(f"{one.name}: {one.message}")
+    tally = Tally(failed=len(files.unread))
+    finished = []
+    try:
+        with closing(batch.run(tuple(works), setup)) as doing:
+            for done in doing:
+                progress.done()
+                if report is not None:
+                    statuses.append(report(done))
+                else:
+                    statuses += [reported(one, colour=bool(context.color)) for one in done.reports]
+                statuses.append(delivered(done, common.output))
+                tally.add(done)
+                finished.append(done)
+    finally:
+        progress.done()
+    if tally.several:
+        say(tally.words)
+    if any(done.lacking for done in finished):
+        complain(setup.lilypond.reason)  # type: ignore[union-attr]  # else nothing would be lacking
+    if store.trouble:
+        complain(f"nothing could be kept for the next run: {clean(store.trouble)}")
+    if common.manifest is not None:
+        statuses.append(_write_manifest(common, setup, finished, files))
+    return worst(*statuses)
+
+
+def _lilypond(common: Common) -> LilyPond | Missing:
+    """The LilyPond, or why there is none: without a reason where no format needs it."""
+    from gesturesmith.lilypond import Missing, find
+
+    needed = any(writers.get(name).engraved for name in common.formats)
+    return find(common.lilypond, sandbox=common.sandbox) if needed else Missing("")
+
+
+def _write_manifest(common: Common, setup: Setup, finished: Sequence[Done], files: Files) -> Status:
+    from gesturesmith.batch import manifest
+    from gesturesmith.delivery import Blocked, deliver
+    from gesturesmith.writers import Output
+
+    assert common.manifest is not None
+    data = manifest(finished, tuple((one.name, one.message) for one in files.unread))
+    output = Output(place=PurePosixPath(common.manifest.name), data=data)
+    written = deliver([output], common.manifest.parent, inputs=setup.inputs, force=common.force)
+    if isinstance(written, Blocked):
+        complain(written.reason)
+        return Status.MACHINE if written.machine else Status.INPUT
+    return Status.GOOD

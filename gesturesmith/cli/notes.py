@@ -1,0 +1,153 @@
+"""`gesturesmith notes`."""
+
+from __future__ import annotations
+
+import functools
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from gesturesmith import wording, writers
+from gesturesmith.cli import making
+from gesturesmith.cli.console import clean, say
+from gesturesmith.cli.gathering import Input, read_all
+from gesturesmith.cli.profiles import folder_of
+from gesturesmith.cli.status import Status, worst
+from gesturesmith.pipeline.differences import differences
+
+if TYPE_CHECKING:
+    from gesturesmith.batch import Done, Work
+    from gesturesmith.cli.making import Common
+    from gesturesmith.pipeline.types import NotesOptions, Outcome, Way
+    from gesturesmith.source import Source
+
+ONE_DOCUMENT = "performance-notes"
+
+
+def _languages(context: click.Context, option: click.Parameter, value: str | None) -> tuple[str, ...]:
+    """One language, or two with a comma."""
+    if value is None:
+        return ()
+    asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
+    known = wording.languages()
+    unknown = [w for w in asked if w not in known]
+    if unknown or not 0 < len(asked) <= 2:
+        wrong = f"there is no wording in {clean(unknown[0])}" if unknown else "one language is wanted, or two"
+        raise click.BadParameter(f"{wrong}; there are {', '.join(known)}, such as de or en,de", context, option)
+    return asked
+
+
+_OPTIONS = (
+    click.option("--one-document", is_flag=True, help="One document for all the files, not one for each."),
+    click.option(
+        "--columns", type=click.IntRange(1, 2), default=2, show_default=True, help="Columns of a notes page."
+    ),
+    click.option(
+        "--wording",
+        callback=_languages,
+        metavar="LANGUAGES",
+        help=f"Language of the standard texts, or two with a comma ({', '.join(wording.languages())}), "
+        "in the place of the file's.",
+    ),
+    click.option("--version-line", metavar="TEXT", help="Stands at the foot of each notes page."),
+    click.option("--date", metavar="TEXT", help="A date, which stands behind the version line."),
+)
+
+
+def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
+    """Give a command the options of notes pages: `one_document`, and as `layout` columns, languages and foot."""
+
+    @functools.wraps(command)
+    def called(
+        *arguments: Any,
+        columns: int,
+        wording: tuple[str, ...],
+        version_line: str | None,
+        date: str | None,
+        **more: Any,
+    ) -> Status:
+        version = ", ".join(text for text in (version_line, date) if text)
+        more["layout"] = {"columns": columns, "wording": wording, "version": version}
+        return command(*arguments, **more)
+
+    for option in reversed(_OPTIONS):
+        called = option(called)
+    return called
+
+
+@click.command()
+@click.argument("files", nargs=-1, required=True, metavar="FILE...")
+@making.options
+@options
+@click.pass_context
+def notes(
+    context: click.Context, files: tuple[str, ...], common: Common, one_document: bool, layout: dict[str, Any]
+) -> Status:
+    """Make performance notes for FILE...: every sign and technique once, with a picture and what to do.
+
+    Writes DIR/FILE-notes.pdf for each file, or DIR/performance-notes.pdf for all of them together. A folder
+    stands for all the files in it. `gesturesmith engrave --notes` numbers the parts as these pages do.
+    """
+    from gesturesmith.pipeline.types import NotesOptions
+
+    no_pages = [name for name in common.formats if "page" not in writers.get(name).kinds]
+    if no_pages:
+        there = ", ".join(name for name in writers.names() if "page" in writers.get(name).kinds)
+        raise click.UsageError(f"notes are pages, and there is no page as {', '.join(no_pages)}; there are {there}")
+    found = read_all(files)
+    wanted = NotesOptions(name=common.name, **layout)
+    if one_document:
+        works = [document(found.read, common, wanted)] if found.read else []
+    else:
+        works = [_of_file(one, source, common, wanted) for one, source in found.read]
+    ways: list[Way] = []
+    report = functools.partial(_report, colour=bool(context.color), ways=ways)
+    status = making.run(context, common, works, store=making.open_store(common), files=found, report=report)
+    tell_differences(ways)
+    return status
+
+
+def _of_file(one: Input, source: Source, common: Common, wanted: NotesOptions) -> Work:
+    return _work(((one, source),), replace(wanted, place=one.place, stem=f"{one.stem}-notes"), common)
+
+
+def document(read: tuple[tuple[Input, Source], ...], common: Common, wanted: NotesOptions) -> Work:
+    """The notes of all files as one document."""
+    return _work(read, replace(wanted, stem=ONE_DOCUMENT, name=common.name), common)
+
+
+def _work(read: tuple[tuple[Input, Source], ...], wanted: NotesOptions, common: Common) -> Work:
+    from gesturesmith.batch import Work
+
+    return Work(
+        name=read[0][1].name if wanted.stem != ONE_DOCUMENT else ONE_DOCUMENT,
+        compile=_compiled,
+        sources=tuple(source for _, source in read),
+        options=replace(wanted, folders=tuple(folder_of(one.path, common.profiles) for one, _ in read)),
+        formats=common.formats,
+        kinds=("page",),
+    )
+
+
+def _compiled(sources: tuple[Source, ...], options: NotesOptions) -> Outcome:
+    from gesturesmith.pipeline.notes import compile_notes  # where everything is made already, nobody pays for it
+
+    return compile_notes(sources, options)
+
+
+def _report(done: Done, *, colour: bool, ways: list[Way]) -> Status:
+    from gesturesmith.cli.telling import reported
+
+    ways += done.ways
+    return worst(*(reported(report, colour=colour) for report in done.reports))
+
+
+def tell_differences(ways: Iterable[Way]) -> None:
+    """Signs that the files of a run use differently."""
+    found = differences(ways)
+    if found:
+        say("these signs are not used in the same way everywhere:")
+    for line in found:
+        say(clean(f"  {line}"))

@@ -1,0 +1,43 @@
+"""One line on a terminal that says what is being done and how long it will take, and goes away again."""
+
+from __future__ import annotations
+
+import sys
+import time
+
+from gesturesmith.cli.console import clean, is_terminal
+
+_ERASE = "\r\x1b[K"
+_SURE_S = 2.0  # what is left is guessed from what is done; before that much is done, no guess is worth anything
+
+
+class Progress:
+    """Written to standard error, and only where that is a terminal: a log gets plain lines and nothing of this."""
+
+    def __init__(self) -> None:
+        self._shown = is_terminal(sys.stderr)
+        self._whole = 0.0
+        self._since = 0.0
+
+    def __call__(self, text: str, done: float = 0, whole: float = 0) -> None:
+        """`text` says what is done; `done` of `whole` how far it is, where that is known."""
+        if not self._shown:
+            return
+        if whole != self._whole:
+            self._whole, self._since = whole, time.monotonic()
+        count = f", {done:.0f} of {whole:.0f}" if whole > 1 else ""
+        sys.stderr.write(f"{_ERASE}{clean(text)}{count}{self._left(done, whole)} ...")
+        sys.stderr.flush()
+
+    def done(self) -> None:
+        """Take the line away."""
+        if self._shown:
+            sys.stderr.write(_ERASE)
+            sys.stderr.flush()
+
+    def _left(self, done: float, whole: float) -> str:
+        spent = time.monotonic() - self._since
+        if not 0 < done < whole or spent < _SURE_S:
+            return ""
+        seconds = spent / done * (whole - done)
+        return f", about {seconds:.0f} s more" if seconds < 100 else f", about {seconds / 60:.0f} min more"

@@ -1,0 +1,218 @@
+"""`gesturesmith sheet`."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+import click
+
+from gesturesmith.cli import making
+from gesturesmith.cli.check import status_of
+from gesturesmith.cli.console import clean, complain, say
+from gesturesmith.cli.gathering import Files, Input, read_all
+from gesturesmith.cli.instrument import instrument_of, page_options
+from gesturesmith.cli.profiles import folder_of
+from gesturesmith.cli.status import Status
+
+if TYPE_CHECKING:
+    from gesturesmith.batch import Done, Work
+    from gesturesmith.cli.making import Common
+    from gesturesmith.diagnostics import FileReport
+    from gesturesmith.lilypond import LilyPond
+    from gesturesmith.source import Source
+
+_LEVELS = re.compile(r"([1-5])(?:\s*\.\.\s*([1-5]))?\Z")
+
+
+def _levels(context: click.Context, option: click.Parameter, value: str) -> tuple[int, ...]:
+    """`3`, `1..5`, `1,3`."""
+    found: set[int] = set()
+    for part in value.split(","):
+        match = _LEVELS.match(part.strip())
+        if match is None or int(match[2] or match[1]) < int(match[1]):
+            raise click.BadParameter(
+                f"{clean(value)} is no level; levels are 1 to 5, such as 2 or 1..5", context, option
+            )
+        found.update(range(int(match[1]), int(match[2] or match[1]) + 1))
+    return tuple(sorted(found))
+
+
+@click.command()
+@click.argument("files", nargs=-1, metavar="[FILE...]")
+@making.options
+@click.option("--technique", metavar="NAME", help="Sheets for a technique by itself, without a file.")
+@click.option("--instrument", metavar="NAME", help="The instrument they are for: a name, or a profile's path.")
+@click.option(
+    "--level",
+    "levels",
+    callback=_levels,
+    default="1..5",
+    show_default=True,
+    metavar="LEVELS",
+    help="Which of them: 1 is the easiest.",
+)
+@page_options
+@click.pass_context
+def sheet(
+    context: click.Context,
+    files: tuple[str, ...],
+    common: Common,
+    technique: str | None,
+    instrument: str | None,
+    levels: tuple[int, ...],
+    wording: tuple[str, ...],
+    paper: tuple[str, tuple[Fraction, Fraction]],
+) -> Status:
+    """Make exercise sheets from the `exercises` blocks of FILE..., or for a technique by itself.
+
+    \b
+    gesturesmith sheet week-one.gesture
+    gesturesmith sheet --technique half-valve --instrument horn --level 1..5
+
+    Writes DIR/FILE/NAME.pdf for each block. Variants that cannot be played are left out, and told with the reason.
+    """
+    if technique is None and instrument is None:
+        if not files:
+            raise click.UsageError("name a file, or a technique and an instrument", context)
+        return _of_files(context, files, common)
+    if files or technique is None or instrument is None:
+        wrong = "a file brings its own instrument and techniques" if files else "name a technique and an instrument"
+        raise click.UsageError(wrong, context)
+    return _of_technique(context, common, technique, instrument, levels, wording, paper)
+
+
+def _lilypond(common: Common) -> LilyPond | None:
+    """The LilyPond that counts lines on a page; that there is none is told where it is missed."""
+    from gesturesmith.lilypond import LilyPond, find
+
+    found = find(common.lilypond, sandbox=common.sandbox)
+    return found if isinstance(found, LilyPond) else None
+
+
+def _of_files(context: click.Context, files: tuple[str, ...], common: Common) -> Status:
+    store = making.open_store(common)
+    found = read_all(files)
+    lilypond = _lilypond(common)
+    works = [_work(one, source, common, lilypond) for one, source in found.read]
+
+    def report(done: Done) -> Status:
+        return _report(done.reports[0], colour=bool(context.color))
+
+    return making.run(context, common, works, store=store, files=found, report=report)
+
+
+def _work(one: Input, source: Source, common: Common, lilypond: LilyPond | None) -> Work:
+    from gesturesmith.batch import Work
+    from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
+
+    options = SheetOptions(
+        folder=folder_of(one.path, common.profiles),
+        stem=one.stem,
+        place=one.place,
+        name=common.name,
+        lilypond=lilypond,
+    )
+    return Work(
+        name=source.name,
+        compile=compile_sheet,
+        sources=(source,),
+        options=options,
+        formats=common.formats,
+        kinds=("page",),
+    )
+
+
+def _report(report: FileReport, *, colour: bool) -> Status:
+    """What is wrong with a file in full; of its exercises how many lines there are, and every one left out."""
+    from gesturesmith.diagnostics import Report, render_text
+
+    name = clean(report.source.name)
+    if not report.readable:
+        say(render_text(Report(files=(report,)), colour=colour).rstrip("\n"))
+        complain(f"{name} has errors; no sheet was made")
+        return status_of(report)
+    if not report.exercises:
+        complain(f"{name}: there is no `exercises` block in it")
+        return Status.INPUT
+    for exercise in report.exercises:
+        left = f", {len(exercise.left_out)} left out" if exercise.left_out else ""
+        say(f"{name}: exercises {clean(exercise.name)}: {exercise.made} made{left}")
+        for label, reason in exercise.left_out:
+            say(clean(f"    {label}: {reason}"))
+    return Status.GOOD if any(exercise.made for exercise in report.exercises) else Status.REFUSED
+
+
+def _of_technique(
+    context: click.Context,
+    common: Common,
+    technique: str,
+    instrument: str,
+    levels: tuple[int, ...],
+    wording: tuple[str, ...],
+    paper: tuple[str, tuple[Fraction, Fraction]],
+) -> Status:
+    from gesturesmith import techniques
+    from gesturesmith.batch import Work
+    from gesturesmith.check.families import lacking
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.pipeline.graded import GradedOptions, compile_graded
+
+    if technique not in techniques.names():
+        complain(_no_such("technique", technique, techniques.names()))
+        return Status.INPUT
+    found = instrument_of(instrument)
+    if isinstance(found, str):
+        complain(found)
+        return Status.INPUT
+    why = lacking(techniques.get(technique), found)
+    if why:
+        complain(f"{why}: there is nothing to practise")
+        return Status.REFUSED
+    settings = Settings(
+        instrument=found, pitches="written", wording=wording, paper_mm=paper[1], paper_name=paper[0]
+    )
+    options = GradedOptions(technique=technique, settings=settings, levels=levels, lilypond=_lilypond(common))
+    work = Work(
+        name=f"{technique} on the {found.name}",
+        compile=compile_graded,
+        sources=(),
+        options=options,
+        formats=common.formats,
+        kinds=("page",),
+    )
+
+    def report(done: Done) -> Status:
+        return _missing_levels(done, options)
+
+    return making.run(
+        context,
+        common,
+        [work],
+        store=making.open_store(common),
+        files=Files(read=(), unread=(), paths=()),
+        report=report,
+    )
+
+
+def _missing_levels(done: Done, options: object) -> Status:
+    from gesturesmith.pipeline.graded import GradedOptions, sheet_name
+
+    assert isinstance(options, GradedOptions)
+    missing = [level for level in options.levels if sheet_name(options, level) not in done.names]
+    if missing:
+        levels = ", ".join(map(str, missing))
+        complain(
+            f"{done.work.name}: too little is playable without care for a sheet of level {levels}; "
+            "what there is to take care of: gesturesmith chart, --kind map"
+        )
+    return Status.GOOD if len(missing) < len(options.levels) else Status.REFUSED
+
+
+def _no_such(what: str, name: str, names: tuple[str, ...]) -> str:
+    import difflib
+
+    near = difflib.get_close_matches(name, names, n=3)
+    hint = f"near it: {', '.join(near)}" if near else f"see gesturesmith list {what}s"
+    return f"there is no {what} {clean(name)}; {hint}"

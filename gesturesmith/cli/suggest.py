@@ -1,0 +1,184 @@
+"""`gesturesmith suggest`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from gesturesmith.cli.check import status_of
+from gesturesmith.cli.console import clean, complain, say, say_bytes
+from gesturesmith.cli.gathering import Input, gather
+from gesturesmith.cli.profiles import folder_of, profiles_option
+from gesturesmith.cli.reading import Unread, read
+from gesturesmith.cli.status import Status, worst
+from gesturesmith.values import frozen
+
+if TYPE_CHECKING:
+    from gesturesmith.check.put_right import PutRight
+    from gesturesmith.diagnostics import FileReport
+    from gesturesmith.source import Source
+
+type _Said = tuple[Status, FileReport]
+
+
+@click.command()
+@click.argument("files", nargs=-1, required=True, metavar="FILE...")
+@click.option("--only", metavar="NAME", help="Only this gesture.")
+@click.option("--apply", "make", is_flag=True, help="Write a copy in which what is refused is put right.")
+@click.option("-o", "--output", metavar="PLACE", help="The copy's name or folder; else FILE-suggested beside FILE.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result for programs, as `check --json` does.")
+@profiles_option
+@click.pass_context
+def suggest(
+    context: click.Context,
+    files: tuple[str, ...],
+    only: str | None,
+    make: bool,
+    output: str | None,
+    as_json: bool,
+    profiles: Path | None,
+) -> Status:
+    """Show what would work in the place of what is refused, as lines to paste.
+
+    Each suggestion has itself been checked. --apply makes the first one for every gesture that is refused, in a
+    copy, checks the copy and says what it then is. FILE itself is never changed.
+    """
+    found = gather(files)
+    if output is not None and not make:
+        raise click.UsageError("-o names the copy, and only --apply writes one", context)
+    if output is not None and len(found) > 1 and not Path(output).is_dir():
+        raise click.UsageError("with several files, -o is a folder that is there", context)
+    desk = _Desk(only=only, output=output, as_json=as_json, colour=bool(context.color), profiles=profiles)
+    work = desk.apply if make else desk.show
+    said = [desk.unread(one) if isinstance(one, Unread) else desk.one(one, work) for one in found]
+    if as_json:
+        from gesturesmith.diagnostics import Report, render_json
+
+        say_bytes(render_json(Report(files=tuple(report for _, report in said))).encode())
+    return worst(*(status for status, _ in said))
+
+
+def _checked(source: Source, folder: Path) -> FileReport:
+    from gesturesmith.pipeline import Options, compile_text
+
+    return compile_text(source, Options(folder=folder, only_check=True)).report
+
+
+@frozen(kw_only=True)
+class _Desk:
+    """What all files of a run share."""
+
+    only: str | None
+    output: str | None
+    as_json: bool
+    colour: bool
+    profiles: Path | None
+
+    def unread(self, one: Unread) -> _Said:
+        if not self.as_json:
+            complain(f"{one.name}: {one.message}")
+        return Status.INPUT, one.report
+
+    def one(self, given: Input, work: Callable[[FileReport, Path], _Said]) -> _Said:
+        """One file, if it can be read without an error."""
+        source = read(given.path)
+        if isinstance(source, Unread):
+            return self.unread(source)
+        path = Path(given.path)
+        report = _checked(source, folder_of(given.path, self.profiles))
+        if not report.readable:
+            if not self.as_json:
+                from gesturesmith.diagnostics import Report, render_text
+
+                errors = replace(report, gestures=(), passages=(), exercises=())
+                say(render_text(Report(files=(errors,)), colour=self.colour).rstrip("\n"))
+                complain(f"{source.name} has errors, which come first")
+            return Status.INPUT, report
+        missing = self._missing(report)
+        if missing is not None:
+            complain(f"{source.name}: {missing}")
+            return Status.INPUT, report
+        return work(report, path)
+
+    def _missing(self, report: FileReport) -> str | None:
+        """A message where `--only` names nothing."""
+        names = tuple(g.name for g in report.gestures)
+        if self.only is None or self.only.casefold() in (n.casefold() for n in names):
+            return None
+        import difflib
+
+        near = difflib.get_close_matches(self.only.casefold(), names, n=3)
+        hint = f"; near it: {', '.join(near)}" if near else f"; there are {', '.join(names)}" if names else ""
+        return f"there is no gesture called {clean(self.only)}{hint}"
+
+    def show(self, report: FileReport, path: Path) -> _Said:
+        """All suggestions for a file."""
+        if self.only is not None:
+            wanted = tuple(g for g in report.gestures if g.name.casefold() == self.only.casefold())
+            report = replace(report, gestures=wanted, passages=(), exercises=())
+        if not self.as_json:
+            from gesturesmith.diagnostics.offers import render_suggestions
+
+            say(render_suggestions(report).rstrip("\n"))
+            if report.refused and any(f.suggestions for g in report.gestures for f in g.findings):
+                say("  a copy with the first of each: gesturesmith suggest --apply")
+        return status_of(report), report
+
+    def apply(self, report: FileReport, path: Path) -> _Said:
+        """The copy of a file with the first suggestion for each gesture that is refused."""
+        from gesturesmith.check.put_right import put_right
+        from gesturesmith.cli.copying import copy_place, copy_text, objection, write_copy
+
+        done = put_right(
+            report.source, lambda text: _checked(text, folder_of(str(path), self.profiles)), self.only or ""
+        )
+        if not done.made:
+            why = "nothing that was tried can be played" if report.refused else "nothing is refused"
+            self._say(f"{report.source.name}: {why}; no copy was written")
+            return status_of(report), report
+        place = copy_place(path, self.output)
+        text = copy_text("\n".join(done.source.lines), path.name)
+        copy = _checked(
+            replace(done.source, name=clean(str(place)), text=text), folder_of(str(place), self.profiles)
+        )
+        problem = objection(place, path) or _unreadable(copy)
+        if problem is not None:
+            complain(problem)
+            return Status.INPUT, copy
+        failed = write_copy(place, text, path)
+        if failed is not None:
+            complain(failed[0])
+            return Status.MACHINE if failed[1] else Status.INPUT, copy
+        self._tell(done, copy)
+        return status_of(copy), copy
+
+    def _tell(self, done: PutRight, copy: FileReport) -> None:
+        from gesturesmith.diagnostics import Report, render_text
+        from gesturesmith.diagnostics.text import in_words
+
+        for name, suggestion in done.made:
+            changed = ", changes the music" if suggestion.changes_music else ""
+            self._say(f"{name}: {clean(suggestion.words or in_words(suggestion.edits))}")
+            self._say(f"  {suggestion.verdict.words}{changed}")
+        brief = replace(
+            copy,
+            gestures=tuple(replace(g, findings=()) for g in copy.gestures),
+            passages=tuple(replace(p, findings=()) for p in copy.passages),
+        )
+        self._say(f"wrote {copy.source.name}")
+        self._say(render_text(Report(files=(brief,)), colour=self.colour).rstrip("\n"))
+
+    def _say(self, text: str) -> None:
+        if not self.as_json:
+            say(text)
+
+
+def _unreadable(copy: FileReport) -> str | None:
+    """A copy in another folder does not find the instrument that lies beside the original."""
+    if copy.readable:
+        return None
+    return f"{copy.source.name} could not be read there ({copy.errors[0].message}); choose another place with -o"

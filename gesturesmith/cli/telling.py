@@ -1,0 +1,104 @@
+"""What is said of works that are done: of each what was found and made, and how many came out how."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from gesturesmith.cli.check import status_of
+from gesturesmith.cli.console import clean, complain, say
+from gesturesmith.cli.status import Status, worst
+
+if TYPE_CHECKING:
+    from gesturesmith.batch import Done
+    from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport
+    from gesturesmith.lilypond import Failure
+
+
+def reported(report: FileReport, *, colour: bool) -> Status:
+    """What is wrong with a file or refused, in full; of what can be played, how much there is."""
+    from gesturesmith.diagnostics import Report, Verdict, render_text
+
+    everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
+    if not report.readable:
+        say(render_text(Report(files=(report,)), colour=colour).rstrip("\n"))
+        complain(f"{report.source.name} has errors; nothing was engraved")
+        return status_of(report)
+    brief = replace(
+        report,
+        gestures=tuple(g if g.verdict is Verdict.REFUSED else replace(g, findings=()) for g in report.gestures),
+        passages=tuple(p if p.verdict is Verdict.REFUSED else replace(p, findings=()) for p in report.passages),
+    )
+    say(render_text(Report(files=(brief,)), colour=colour).rstrip("\n"))
+    if any(r.verdict is Verdict.CAUTION for r in everything):
+        say("  what to take care of: gesturesmith check")
+    return status_of(report)
+
+
+def delivered(done: Done, folder: Path) -> Status:
+    """Which files were written, which were as they should be already, and what failed."""
+    status = Status.GOOD
+    for failure in done.failures:
+        complain(f"{done.work.name}: {_broken(failure, alone=not done.outputs)}")
+        status = Status.MACHINE
+    if done.blocked is not None:
+        complain(done.blocked.reason)
+        return worst(status, Status.MACHINE if done.blocked.machine else Status.INPUT)
+    for line in _made(folder, done.written):
+        say(clean(line))
+    unchanged = len(done.outputs) - len(done.written)
+    if unchanged:
+        say(f"  unchanged: {'all ' if not done.written else ''}{unchanged} {'file' if unchanged == 1 else 'files'}")
+    return worst(status, Status.MACHINE if done.lacking else Status.GOOD)
+
+
+class Tally:
+    """How many works came out how."""
+
+    def __init__(self, failed: int = 0) -> None:
+        self._count: Counter[str] = Counter(failed=failed)
+        self._left_out = 0
+
+    def add(self, done: Done) -> None:
+        unread = any(not report.readable for report in done.reports)
+        if unread or not done.whole:
+            kind = "failed"
+        elif done.outputs:
+            kind = "made" if done.written else "unchanged"
+        else:
+            kind = "refused"
+        self._count[kind] += 1
+        self._left_out += kind in ("made", "unchanged") and any(report.refused for report in done.reports)
+
+    @property
+    def several(self) -> bool:
+        return self._count.total() > 1
+
+    @property
+    def words(self) -> str:
+        """`in all: 30 made, 5 unchanged, 1 refused, 4 failed; 7 leave out what is refused`."""
+        counts = ", ".join(f"{self._count[kind]} {kind}" for kind in ("made", "unchanged", "refused", "failed"))
+        left = f"; {self._left_out} without what is refused in them" if self._left_out else ""
+        return f"in all: {counts}{left}"
+
+
+def _broken(failure: Failure, *, alone: bool) -> str:
+    whose = f'"{failure.gesture}" could not be engraved' if failure.gesture else "the page could not be engraved"
+    return f"{whose}{', and nothing was written' if alone else ''}: {failure.summary}"
+
+
+def _made(folder: Path, written: tuple[Path, ...]) -> list[str]:
+    """The pages by name, the snippets counted by folder and format."""
+    groups: dict[Path, dict[str, int]] = {}
+    lines = []
+    for path in written:
+        if path.with_suffix("").is_dir() or path.parent == folder:
+            lines.append(f"  {path}")
+        else:
+            kinds = groups.setdefault(path.parent, {})
+            kinds[path.suffix[1:]] = kinds.get(path.suffix[1:], 0) + 1
+    for place, kinds in groups.items():
+        lines.append(f"  {place}/  " + ", ".join(f"{count} {kind}" for kind, count in sorted(kinds.items())))
+    return lines

@@ -1,0 +1,113 @@
+"""Suggestions in words, for people: each with its lines as they would stand in the file."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from gesturesmith.diagnostics.edits import edited_rows
+from gesturesmith.diagnostics.lines import visible
+from gesturesmith.diagnostics.types import (
+    Edit,
+    FileReport,
+    Finding,
+    GestureReport,
+    PassageReport,
+    Severity,
+    Suggestion,
+    Verdict,
+)
+
+_COLUMNS = 116
+_WORDS = {Severity.REFUSED: "not as written", Severity.CAUTION: "with care", Severity.ADVICE: "advice"}
+
+
+def render_suggestions(report: FileReport) -> str:
+    """What is refused in a file, and what is with care where something better is known, with all suggestions."""
+    # A passage is looked at when its gestures are in order: most refusals go with theirs.
+    refused = any(g.verdict is Verdict.REFUSED for g in report.gestures)
+    everything: list[GestureReport | PassageReport] = [*report.gestures, *(() if refused else report.passages)]
+    lines: list[str] = []
+    for said in everything:
+        groups = _alike(said)
+        if groups:
+            title = f'"{visible(said.title)}" ({visible(said.name)})' if said.title else visible(said.name)
+            lines.append(f"{title}, line {said.span.line}")
+            for findings in groups:
+                lines += [*_said(findings), *_offered(findings[0], report.source.lines)]
+            lines.append("")
+    return "\n".join([*lines, _summary(report)]) + "\n"
+
+
+def _alike(said: GestureReport | PassageReport) -> list[list[Finding]]:
+    """The findings that something can be said to, those with the same suggestions together."""
+    groups: dict[tuple[Suggestion, ...], list[Finding]] = {}
+    for finding in said.findings:
+        if finding.suggestions or finding.severity is Severity.REFUSED:
+            groups.setdefault(finding.suggestions, []).append(finding)
+    return list(groups.values())
+
+
+def _said(findings: Sequence[Finding]) -> Iterator[str]:
+    shown = set[str]()
+    for finding in findings:
+        where = f"{visible(finding.where)}: " if finding.where else ""
+        severity = _WORDS[finding.severity or Severity.CAUTION]
+        text = f"{severity}: {where}{visible(finding.text)} ({finding.rule})"
+        if text not in shown:
+            shown.add(text)
+            yield from textwrap.wrap(
+                text,
+                _COLUMNS,
+                initial_indent="  ",
+                subsequent_indent="    ",
+                break_long_words=False,
+                break_on_hyphens=False,
+            )
+
+
+def _offered(finding: Finding, lines: Sequence[str]) -> Iterator[str]:
+    for number, suggestion in enumerate(finding.suggestions, start=1):
+        words = f"{visible(suggestion.words)}; " if suggestion.words else ""
+        changed = ", changes the music" if suggestion.changes_music else ""
+        yield f"  {number}. {words}{suggestion.verdict.words}{changed}"
+        yield from _changed(suggestion.edits, lines)
+    if not finding.suggestions:
+        yield f"  {f'hint: {visible(finding.hint)}' if finding.hint else 'nothing that was tried can be played'}"
+
+
+def _changed(edits: Sequence[Edit], lines: Sequence[str]) -> Iterator[str]:
+    """The lines that change, as they are and as they would be, and those that are new."""
+    rows = edited_rows(lines, edits)
+    for number in sorted({edit.line for edit in edits}):
+        now, *new = rows[number - 1]
+        was = lines[number - 1]
+        if now != was:
+            yield f"{number:>7} was | {visible(was)}".rstrip()
+            yield f"{'':7} now | {visible(now)}".rstrip() if now.strip() else f"{'':7} now |"
+        for line in new:
+            yield f"{'':7} new | {visible(line)}".rstrip()
+
+
+def _summary(report: FileReport) -> str:
+    name = visible(report.source.name)
+    refused = [g for g in report.gestures if g.verdict is Verdict.REFUSED]
+    helped = [g for g in refused if any(f.suggestions for f in g.findings)]
+    careful = sum(
+        any(f.suggestions for f in g.findings) for g in report.gestures if g.verdict is not Verdict.REFUSED
+    )
+    parts = []
+    if refused:
+        parts.append(f"{len(refused)} not as written, {_all_of(len(helped), len(refused))}")
+    if careful:
+        parts.append(f"{careful} with care, for which there is something easier")
+    passages = sum(p.verdict is Verdict.REFUSED for p in report.passages)
+    if passages:
+        parts.append(f"{passages} {'passage' if passages == 1 else 'passages'} not as written")
+    return f"{name}: {'; '.join(parts) or 'nothing to put right'}"
+
+
+def _all_of(helped: int, refused: int) -> str:
+    if helped == refused:
+        return "with suggestions" if refused == 1 else "all with suggestions"
+    return f"{helped} with suggestions" if helped else "without suggestions"

@@ -1,0 +1,154 @@
+"""A few points of a gesture as a gesture of their own: what is shown where one of its signs is explained."""
+
+from __future__ import annotations
+
+from collections.abc import Container, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from gesturesmith.model.gesture import AskedFingering, ContourPoint, DynamicMark, Gesture, Pitch
+from gesturesmith.techniques.base import Technique
+from gesturesmith.units import spell
+
+_LONGEST_HELD = Fraction(2)  # beats that the last note of an excerpt keeps at most
+_LONGEST_CUT = Fraction(1)  # and where a line that left it is cut away
+_MOST_ATTACKS = 8
+_MOST_HARMONICS = 6  # between the ends of a sweep
+_APART = Fraction(1, 2)  # beats from one to the next in the picture
+_ONE_VALUE = frozenset(map(Fraction, ("1/2", "3/4", "1", "3/2", "2", "3", "4", "6")))  # beats a single value holds
+
+
+def excerpt(
+    gesture: Gesture,
+    first: int,
+    last: int,
+    *,
+    keep: Container[str] | None = None,
+    dynamics: bool = False,
+    band: bool = False,
+) -> Gesture:
+    """Points `first` to `last` of a gesture, both included, from time 0; words and notes of the composer's go.
+
+    keep      keys of the techniques that stay; None: all
+    dynamics  whether the levels inside stay
+    band      whether the register band stays where every point has a pitch
+    """
+    start = gesture.points[first].at
+    whole = first == 0 and last == len(gesture.points) - 1
+    points = [_point(p, start, keep, dynamics) for p in gesture.points[first : last + 1]]
+    points[0] = replace(points[0], reached="attack", held=False, stops=False)
+    end = _end(gesture, last) - start
+    closing = points[-1]
+    points[-1] = replace(
+        closing, until=end, held=closing.reached == "line" and not closing.stops and not gesture.in_seconds
+    )
+    beats, attacks = end, gesture.attacks if whole else None
+    if attacks is not None and attacks.count > _MOST_ATTACKS and last == first:
+        beats = end * _MOST_ATTACKS / attacks.count
+        points[-1] = replace(points[-1], until=beats)
+        attacks = replace(attacks, count=_MOST_ATTACKS)
+    kept = tuple(t for t in gesture.techniques if _kept(t, keep))
+    return replace(
+        gesture,
+        title=None,
+        techniques=kept,
+        points=tuple(points),
+        segments=gesture.segments[first:last],
+        band=gesture.band if band or any(p.kind in ("height", "extreme") for p in points) else None,
+        beats=beats,
+        dynamics=_levels(gesture, start, start + beats) if dynamics else (),
+        attacks=attacks,
+        fingering=_fingering(gesture, first, last),
+        sing=gesture.sing if whole and any(t.sings for t in kept) else None,
+        fallback=None,
+        text=None,
+        footnote=None,
+        note=None,
+        allows=(),
+    )
+
+
+def _kept(technique: Technique, keep: Container[str] | None) -> bool:
+    return keep is None or technique.key in keep
+
+
+def _point(point: ContourPoint, start: Fraction, keep: Container[str] | None, dynamics: bool) -> ContourPoint:
+    stays = tuple(t for t in point.techniques if _kept(t, keep))
+    return replace(
+        point,
+        at=point.at - start,
+        until=point.until - start,
+        techniques=stays,
+        dynamic=point.dynamic if dynamics else "",
+        marks=tuple(m for m in point.marks if m not in ("fermata", "breath")),
+    )
+
+
+def _end(gesture: Gesture, last: int) -> Fraction:
+    """Where the excerpt ends: with its last note, which is not held longer than shows what it is."""
+    point = gesture.points[last]
+    if gesture.in_seconds or (last == 0 and gesture.attacks is not None):
+        return point.until
+    leaves_on_line = last < len(gesture.segments) and gesture.segments[last].slides
+    longest = _LONGEST_CUT if leaves_on_line else _LONGEST_HELD
+    return point.at if point.stops else min(point.until, point.at + longest)
+
+
+def _levels(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[DynamicMark, ...]:
+    """The levels inside; of a growing or fading that reaches beyond, its beginning and end are brought in."""
+    marks = gesture.dynamics
+    inside = [
+        replace(mark, at=min(max(mark.at, start), end) - start, join=mark.join if mark.at < end else "")
+        for n, mark in enumerate(marks)
+        if start <= mark.at <= end
+        or (mark.at < start and mark.join and n + 1 < len(marks) and marks[n + 1].at > start)
+        or (mark.at > end and n and marks[n - 1].join and marks[n - 1].at < end)
+    ]
+    return tuple(inside)
+
+
+def _fingering(gesture: Gesture, first: int, last: int) -> AskedFingering:
+    """The composer's fingerings of the points that stay; one for all stays as it is."""
+    asked = gesture.fingering
+    if len(asked.tubes) < 2:
+        return asked
+    before = sum(p.kind != "silence" for p in gesture.points[:first])
+    inside = sum(p.kind != "silence" for p in gesture.points[first : last + 1])
+    return replace(asked, tubes=asked.tubes[before : before + inside])
+
+
+def with_harmonics(gesture: Gesture, line: int, sounding_cents: Sequence[float]) -> Gesture:
+    """A gesture with the harmonics that its line number `line` passes as points on it, each named by the semitone
+    nearest to it and wide enough apart to be seen. The gesture itself where there is no room for them, or the note
+    before them has no single value."""
+    start, end = gesture.points[line], gesture.points[line + 1]
+    if len(sounding_cents) > _MOST_HARMONICS or end.at - start.at not in _ONE_VALUE:
+        return gesture
+    passed = [
+        replace(
+            start,
+            at=start.at + n * _APART,
+            until=start.at + (n + 1) * _APART,
+            kind="pitch",
+            pitch=Pitch(written=gesture.instrument.written(near), sounding=near),
+            sounding_cents=near.pitch_cents,
+            reached="line",
+            passing=True,
+            turns_to="",
+            marks=(),
+        )
+        for n, cents in enumerate(sounding_cents, start=1)
+        for near in [spell(100 * round(cents / 100))]
+    ]
+    later = passed[-1].until - end.at
+    return replace(
+        gesture,
+        points=(
+            *gesture.points[:line],
+            replace(start, until=start.at + _APART, value=end.at - start.at),
+            *passed,
+            *(replace(p, at=p.at + later, until=p.until + later) for p in gesture.points[line + 1 :]),
+        ),
+        segments=(*gesture.segments[:line], *[gesture.segments[line]] * len(passed), *gesture.segments[line:]),
+        beats=gesture.beats + later,
+    )

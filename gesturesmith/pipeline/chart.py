@@ -1,0 +1,44 @@
+"""Charts of an instrument."""
+
+from __future__ import annotations
+
+from pathlib import PurePosixPath
+
+from gesturesmith import sheets
+from gesturesmith.model.piece import Settings
+from gesturesmith.pipeline.types import Outcome
+from gesturesmith.sheets import charts
+from gesturesmith.source import Source
+from gesturesmith.values import frozen
+from gesturesmith.writers import Item
+
+
+@frozen(kw_only=True)
+class ChartOptions:
+    """Which charts are wanted: their kinds; instrument, wording and paper in the settings."""
+
+    kinds: tuple[str, ...]
+    settings: Settings
+
+
+def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome:
+    """A page, and a picture of it without a page around it, for each kind. No source is read."""
+    items = []
+    for kind in options.kinds:
+        chart = charts.get(kind)
+        name = f"{options.settings.instrument.key}-{kind}"
+        for picture in (False, True):
+            book = charts.book(chart, options.settings, output="chart", picture=picture)
+            items.append(
+                Item(
+                    output=f"{kind.replace('-', '')}{'picture' if picture else ''}",
+                    kind="picture" if picture else "page",
+                    place=PurePosixPath(name),
+                    name=name,
+                    title=f"{charts.title(chart, options.settings)}: {options.settings.instrument.name}",
+                    musics=(name,),
+                    book=book,
+                    document=sheets.document((book,)),
+                )
+            )
+    return Outcome(reports=(), names=tuple(options.kinds), items=tuple(items))

@@ -1,0 +1,82 @@
+"""Sheets for a technique by itself, in levels: what is practised is chosen from what the checker approves of."""
+
+from __future__ import annotations
+
+from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
+
+from gesturesmith import techniques
+from gesturesmith.check import graded
+from gesturesmith.pipeline.sheet import fitting, item, line, warm_up_music
+from gesturesmith.pipeline.types import Outcome
+from gesturesmith.source import Source
+from gesturesmith.values import frozen
+from gesturesmith.wording import technique_title, text
+
+if TYPE_CHECKING:
+    from gesturesmith.lilypond import LilyPond
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.sheets.exercises import Line, Sheet
+    from gesturesmith.writers import Item
+
+LEVELS = graded.LEVELS_OF_SHEETS
+_METER = (4, 4)
+_BETWEEN_LANGUAGES = " / "
+
+
+@frozen(kw_only=True)
+class GradedOptions:
+    """Which sheets are wanted.
+
+    technique   its key
+    settings    instrument, wording and paper
+    levels      1 the easiest to 5
+    lilypond    the one that tells how many lines a page holds; None where there is none
+    """
+
+    technique: str
+    settings: Settings
+    levels: tuple[int, ...] = LEVELS
+    lilypond: LilyPond | None = None
+
+
+def compile_graded(sources: tuple[Source, ...], options: GradedOptions) -> Outcome:
+    """A sheet for each level that has lines; `names` are those of the sheets. No source is read."""
+    technique = techniques.get(options.technique)
+    found = graded.approved(technique, options.settings.instrument)
+    items = tuple(_item(options, level, lines) for level in options.levels if (lines := graded.of_level(found, level)))
+    return Outcome(reports=(), names=tuple(i.name for i in items), items=items)
+
+
+def _item(options: GradedOptions, level: int, lines: tuple[tuple[graded.Graded, ...], ...]) -> Item:
+    from gesturesmith.sheets.exercises import Sheet
+
+    settings = options.settings
+    technique = techniques.get(options.technique)
+    engraved = tuple(line(tuple(g.case for g in climb), settings, _METER, 1) for climb in lines)
+    before = warm_up_music(settings)
+
+    def said(key: str) -> str:
+        return _BETWEEN_LANGUAGES.join(text(key, language) for language in settings.wording)
+
+    def sheet(count: int) -> Sheet:
+        return Sheet(
+            title=_BETWEEN_LANGUAGES.join(technique_title(technique, language) for language in settings.wording),
+            subtitle=said("level").replace("{level}", str(level)),
+            warm_up=before,
+            lines=_even(engraved, count),
+        )
+
+    count = fitting(sheet, len(engraved), settings, options.lilypond)
+    return item(sheet(count), settings, PurePosixPath(sheet_name(options, level)), f"level{level}")
+
+
+def sheet_name(options: GradedOptions, level: int) -> str:
+    """What the sheet of a level is called."""
+    return f"{options.settings.instrument.key}-{options.technique}-{level}"
+
+
+def _even(lines: tuple[Line, ...], count: int) -> tuple[Line, ...]:
+    """So many of the lines in even steps, the first and the last among them."""
+    last = len(lines) - 1
+    return tuple(lines[round(last * n / max(1, count - 1))] for n in range(count))

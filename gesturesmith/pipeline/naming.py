@@ -1,0 +1,51 @@
+"""Names of what is delivered, from a pattern such as `{composer}-{title}-{part}`."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+from gesturesmith.model.piece import Settings
+
+_FIELD = re.compile(r"\{([^{}]*)\}")
+_LONGEST_BYTES = 120  # well below the 255 of common file systems, with room for endings
+# Names that Windows keeps for devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces").
+_DEVICES = frozenset(("con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))))
+
+FIELDS = ("composer", "file", "instrument", "part", "subtitle", "title")
+
+
+def unknown_fields(pattern: str) -> tuple[str, ...]:
+    """What a pattern asks for that there is not; braces that belong to no field count as well."""
+    wrong = [name for name in _FIELD.findall(pattern) if name not in FIELDS]
+    if re.search(r"[{}]", _FIELD.sub("", pattern)):
+        wrong.append("a brace that stands alone")
+    return tuple(wrong)
+
+
+def delivery_name(pattern: str, settings: Settings, stem: str) -> str:
+    """The pattern filled in, safe as the name of a file or folder; `stem` where nothing of it can be filled in.
+
+    Letters of any script stay. Spaces become `_`, what is not a letter, digit or one of `-_.` is left out, and so
+    is a dash beside a field that is empty.
+    """
+    values = {
+        "composer": settings.composer or "",
+        "file": stem,
+        "instrument": settings.instrument.key,
+        "part": settings.part or settings.instrument.part_name,
+        "subtitle": settings.subtitle or "",
+        "title": settings.title or "",
+    }
+    if not any(values[name] for name in _FIELD.findall(pattern)):
+        return stem
+    return safe(_FIELD.sub(lambda match: safe(values[match[1]]), pattern)) or stem
+
+
+def safe(text: str) -> str:
+    """A text as the name of a file on any system; may be empty."""
+    spaced = re.sub(r"\s+", "_", unicodedata.normalize("NFC", text).strip())
+    kept = "".join(c for c in spaced if c in "-_." or unicodedata.category(c)[0] in "LNM")
+    kept = re.sub(r"-{2,}", "-", kept).strip("-_.")
+    short = kept.encode()[:_LONGEST_BYTES].decode("utf-8", "ignore").strip("-_.")
+    return f"{short}_" if short.partition(".")[0].casefold() in _DEVICES else short

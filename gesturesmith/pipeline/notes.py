@@ -1,0 +1,182 @@
+"""Performance notes: the page that explains what the parts use, and the numbers their marks take from it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from gesturesmith.check import Checked, check
+from gesturesmith.diagnostics import FileReport
+from gesturesmith.lang import parse
+from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline.naming import delivery_name
+from gesturesmith.pipeline.text import engraved
+from gesturesmith.pipeline.types import NotesOptions, Options, Outcome, Way
+from gesturesmith.source import Source
+
+if TYPE_CHECKING:
+    from gesturesmith.engrave.music import Music
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.rules.base import Case
+    from gesturesmith.sheets.notes import Entry, Front, Numbers, Part
+    from gesturesmith.writers import Item
+
+NOTES = "notes"  # what LilyPond calls a notes page
+_TWO_COLUMNS_MM = 160  # narrower paper has room for one
+_TITLES = 3  # pieces that are named under the title; of more, none
+
+
+def compile_notes(sources: tuple[Source, ...], options: NotesOptions) -> Outcome:
+    """One notes page for all the files together. A file with errors is reported and left out."""
+    reports, parts, ways = _read(sources, options)
+    names = tuple(name for report in reports for name in _names(report))
+    if not parts:
+        return Outcome(reports=reports, names=names)
+    return Outcome(reports=reports, names=names, items=(notes_item(parts, options),), ways=ways)
+
+
+def _names(report: FileReport) -> tuple[str, ...]:
+    return (*(g.name for g in report.gestures), *(p.name for p in report.passages))
+
+
+def numbering(sources: tuple[Source, ...], options: NotesOptions) -> Numbers:
+    """The numbers that the page of these files gives the marks in their parts."""
+    return numbers_of(_read(sources, options)[1])
+
+
+def numbers_of(parts: tuple[Part, ...]) -> Numbers:
+    """The numbers that the page of these parts gives their marks, whatever languages it is in."""
+    from gesturesmith.sheets.notes import choose
+
+    return choose(parts, ("en",)).numbers
+
+
+@lru_cache(maxsize=1)  # the page and the numbers in the parts are asked for one after the other
+def _read(
+    sources: tuple[Source, ...], options: NotesOptions
+) -> tuple[tuple[FileReport, ...], tuple[Part, ...], tuple[Way, ...]]:
+    reports: list[FileReport] = []
+    parts: list[Part] = []
+    folders = options.folders or (None,) * len(sources)
+    for source, folder in zip(sources, folders, strict=True):
+        tree, syntax = parse(source)
+        piece, names = resolve(tree, folder=folder)
+        if piece is None:
+            reports.append(FileReport(source=source, readable=False, errors=(*syntax, *names)))
+            continue
+        checked = check(piece, tree, source, (*syntax, *names), suggestions=False)
+        reports.append(checked.report)
+        if not checked.report.readable:
+            continue
+        settings = replace(piece.settings, wording=options.wording or piece.settings.wording)
+        wanted = Options(folder=folder, pitches=options.pitches, draft=options.draft)
+        part = part_of(source.name, checked, settings, engraved(checked, checked.report, settings, wanted, None))
+        if part.gestures or part.played:
+            parts.append(part)
+    return tuple(reports), tuple(parts), tuple(way for part in parts for way in ways_of(part))
+
+
+def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Music]) -> Part:
+    """What is engraved of a file, with the cases that belong to it."""
+    from gesturesmith.sheets.notes import Part
+
+    made = tuple(musics)
+    gestures = tuple((checked.cases[m.name], m) for m in made if m.kind == "gesture")
+    passages = tuple(m for m in made if m.kind == "passage")
+    known = {repr(case.gesture.points) for case, _ in gestures}
+    played: dict[str, tuple[Case, Music]] = {}
+    for music in passages:
+        for case in checked.passage_cases[music.name].cases:
+            if case is not None and (form := repr(case.gesture.points)) not in known and form not in played:
+                played[form] = (case, _picture(case, settings, music.pitches))
+    return Part(name=name, settings=settings, gestures=gestures, played=tuple(played.values()), passages=passages)
+
+
+def notes_item(parts: tuple[Part, ...], options: NotesOptions) -> Item:
+    """The notes page of these parts, to be delivered."""
+    from gesturesmith import sheets
+    from gesturesmith.writers import Item
+
+    languages = _languages(parts, options)
+    choice = sheets.notes.choose(parts, languages)
+    entries = tuple(entry for section in choice.sections for entry in section.entries)
+    pictures = tuple(_of_entry(entry, languages, options.pitches) for entry in entries)
+    front = _front(parts, options)
+    name = options.stem
+    if options.name is not None:
+        name = f"{delivery_name(options.name, parts[0].settings, options.stem)}-notes"
+    book = sheets.notes.book(choice, pictures, parts, front, languages, output=NOTES)
+    return Item(
+        output=NOTES,
+        kind="page",
+        place=options.place / name,
+        name=name,
+        title=front.title(languages),
+        author=front.composer,
+        musics=tuple(m.name for m in pictures),
+        book=book,
+        document=sheets.document((book,)),
+    )
+
+
+def _languages(parts: tuple[Part, ...], options: NotesOptions) -> tuple[str, ...]:
+    return options.wording or parts[0].settings.wording
+
+
+def _of_entry(entry: Entry, languages: tuple[str, ...], pitches: str) -> Music:
+    if entry.music is not None:
+        return entry.music
+    return _picture(entry.case, replace(entry.settings, wording=languages), pitches)
+
+
+def _picture(case: Case, settings: Settings, pitches: str) -> Music:
+    from gesturesmith.engrave import engrave_gesture
+
+    return engrave_gesture(case, settings, pitches=pitches)
+
+
+def _front(parts: tuple[Part, ...], options: NotesOptions) -> Front:
+    from gesturesmith.sheets.notes import Front
+
+    def of_all(said: Iterator[str | None]) -> str:
+        """What the parts have in common, or ""."""
+        found = set(said)
+        return (found.pop() or "") if len(found) == 1 else ""
+
+    titles = tuple(dict.fromkeys(p.settings.title for p in parts if p.settings.title))
+    return Front(
+        settings=parts[0].settings,
+        subtitle=", ".join(titles) if len(titles) <= _TITLES else "",
+        instrument=of_all(p.settings.part or p.settings.instrument.part_name for p in parts),
+        composer=of_all(p.settings.composer for p in parts),
+        columns=options.columns if parts[0].settings.paper_mm[0] >= _TWO_COLUMNS_MM else 1,
+        version=options.version,
+    )
+
+
+# --- what the files do differently ---------------------------------------------------------------------------
+
+
+def ways_of(part: Part) -> Iterator[Way]:
+    """How a file uses signs that another may use otherwise: the forms of accidentals, own words and own heads for a
+    technique that stands alone, the words of a gesture of some name."""
+    from gesturesmith.sheets.notes import quarter_tones, techniques_of
+
+    if quarter_tones(part):
+        yield Way(file=part.name, sign="quarter-tone accidentals", way=part.settings.accidentals)
+    words: dict[str, dict[str, None]] = {}
+    heads: dict[str, dict[str, None]] = {}
+    for case, _ in part.gestures:
+        gesture = case.gesture
+        if gesture.footnote is not None:
+            yield Way(file=part.name, sign=f"the gesture {gesture.name}", way=f"“{gesture.footnote}”")
+        found = techniques_of(case)
+        if len(found) == 1:
+            said = f"“{gesture.footnote}”" if gesture.footnote is not None else "the standard wording"
+            words.setdefault(found[0].key, {})[said] = None
+            heads.setdefault(found[0].key, {})[f"noteheads {gesture.notehead}"] = None
+    for table in (words, heads):
+        for key, said_here in table.items():
+            yield Way(file=part.name, sign=key, way=", ".join(said_here))

@@ -1,0 +1,183 @@
+"""Exercise sheets: the lines that can be played, engraved with what practising needs around them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
+
+from gesturesmith.check import check
+from gesturesmith.check.practice import barred, preparation, rest_s, warm_up
+from gesturesmith.diagnostics import FileReport
+from gesturesmith.lang import parse
+from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline.naming import delivery_name
+from gesturesmith.pipeline.types import Outcome
+from gesturesmith.rules.base import Case
+from gesturesmith.source import Source
+from gesturesmith.values import frozen
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from gesturesmith.check.exercises import Practice
+    from gesturesmith.engrave.music import Music
+    from gesturesmith.lilypond import LilyPond
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.sheets.exercises import Line, Sheet
+    from gesturesmith.writers import Item
+
+# Where the count of lines on a page begins, which LilyPond then puts right: millimetres for all but the lines, and
+# staff heights for a line.
+_AROUND_MM = 100.0
+_A_LINE = 4.0
+
+
+@frozen(kw_only=True)
+class SheetOptions:
+    """What is wanted of the exercises of a file.
+
+    folder    where the file lies: profiles named by a path are sought from there
+    stem      the file's name without ending
+    place     the folder of its outputs, below the output folder
+    name      a pattern for the outputs' folder in the place of the stem (see `naming`)
+    lilypond  the one that tells how many lines a page holds; None where there is none
+    """
+
+    folder: Path | None = None
+    stem: str = "untitled"
+    place: PurePosixPath = PurePosixPath()
+    name: str | None = None
+    lilypond: LilyPond | None = None
+
+
+def compile_sheet(sources: tuple[Source, ...], options: SheetOptions) -> Outcome:
+    """From the text of one file to a report and a sheet for each `exercises` block that has a playable line."""
+    (source,) = sources
+    tree, syntax = parse(source)
+    piece, names = resolve(tree, folder=options.folder)
+    if piece is None:
+        return Outcome(reports=(FileReport(source=source, readable=False, errors=(*syntax, *names)),))
+    checked = check(piece, tree, source, (*syntax, *names), suggestions=False)
+    there = tuple(checked.practices)
+    if not checked.report.readable:
+        return Outcome(reports=(checked.report,), names=there)
+    items = {
+        name: _item(practice, piece.settings, f"e{number:05d}", options)
+        for number, (name, practice) in enumerate(checked.practices.items(), start=1)
+        if practice.kept
+    }
+    made = tuple(
+        replace(e, made=len(items[e.name].musics)) if e.name in items else e for e in checked.report.exercises
+    )
+    report = replace(checked.report, exercises=made)
+    return Outcome(reports=(report,), names=there, items=tuple(items.values()))
+
+
+def _item(practice: Practice, settings: Settings, output: str, options: SheetOptions) -> Item:
+    from gesturesmith.sheets.exercises import Sheet
+
+    exercise = practice.exercise
+    settings = replace(settings, fingerings=exercise.fingerings or settings.fingerings)
+    before = warm_up_music(settings)
+
+    @cache  # each once, however many of them a page turns out to hold
+    def engraved(number: int) -> Line:
+        case = next(line.case for line in practice.playable if line.number == number)
+        return line((case,), settings, exercise.meter, exercise.times)
+
+    def sheet(count: int) -> Sheet:
+        return Sheet(
+            title=exercise.title or exercise.name,
+            subtitle=settings.title or "",
+            instruction=exercise.instruction or "",
+            warm_up=before,
+            lines=tuple(engraved(kept.number) for kept in practice.at_most(count)),
+        )
+
+    count = len(practice.kept)
+    if exercise.keep == "one page":
+        count = fitting(sheet, count, settings, options.lilypond)
+    stem = delivery_name(options.name, settings, options.stem) if options.name else options.stem
+    return item(sheet(count), settings, options.place / stem / exercise.name, output)
+
+
+def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> Line:
+    """One gesture, or several of a kind, engraved as a line of a sheet."""
+    from gesturesmith.engrave import engrave_passage
+    from gesturesmith.sheets.exercises import Line
+
+    passage = barred(cases, meter, times)
+    said = barred((cases[0], *(_without_level(case, cases[0]) for case in cases[1:])), meter, times)
+    return Line(
+        music=engrave_passage(said, settings),
+        tempo=passage.passage.tempo,
+        preparation=preparation(cases[0]),
+        rest_s=rest_s(passage),
+    )
+
+
+def _without_level(case: Case, first: Case) -> Case:
+    """The case without its dynamics where they are those of the first of its line, one level for all."""
+    marks = case.gesture.dynamics
+    if len(marks) != 1 or [m.level for m in marks] != [m.level for m in first.gesture.dynamics]:
+        return case
+    return replace(case, gesture=replace(case.gesture, dynamics=()))
+
+
+def warm_up_music(settings: Settings) -> Music | None:
+    """The line a sheet begins with, where the instrument has one."""
+    from gesturesmith.engrave import engrave_passage
+
+    passage = warm_up(settings.instrument)
+    return engrave_passage(passage, settings) if passage is not None else None
+
+
+def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) -> Item:
+    """A sheet as a page to deliver."""
+    from gesturesmith import sheets
+    from gesturesmith.writers import Item
+
+    book = sheets.exercises.book(sheet, settings, output=output)
+    return Item(
+        output=output,
+        kind="page",
+        place=place,
+        name=place.name,
+        title=sheet.title,
+        author=settings.composer or "",
+        musics=tuple(line.music.name for line in sheet.lines),
+        book=book,
+        document=sheets.document((book,)),
+    )
+
+
+def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, lilypond: LilyPond | None) -> int:
+    """How many lines, from 1 to `most`, fill one page: LilyPond lays out sheets of more or of fewer lines."""
+    free = float(settings.paper_mm[1]) - _AROUND_MM
+    count = min(most, max(1, int(free / (_A_LINE * float(settings.staff_mm)))))
+    if lilypond is None:
+        return count
+    if not _on_one_page(sheet(count), settings, lilypond):
+        while count > 1:
+            count -= 1
+            if _on_one_page(sheet(count), settings, lilypond):
+                break
+        return count
+    while count < most and _on_one_page(sheet(count + 1), settings, lilypond):
+        count += 1
+    return count
+
+
+def _on_one_page(sheet: Sheet, settings: Settings, lilypond: LilyPond) -> bool:
+    from gesturesmith import sheets
+    from gesturesmith.lilypond import Job, start
+
+    book = sheets.exercises.book(sheet, settings, output="tried")
+    with start(lilypond, ("svg",)) as waiting:
+        waiting.feed(Job(document=sheets.document((book,))))
+        run = waiting.result()
+    # Of several pages each is a file with a number of its own. What fails here fails again when it is made.
+    return "tried.svg" in run.files or not run.files

@@ -1,0 +1,217 @@
+"""One file: text, tree, gestures, findings and realisation, score, page and snippets."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
+
+from gesturesmith.check import Checked, check
+from gesturesmith.diagnostics import FileReport, Finding, GestureReport, PassageReport, Severity, Verdict
+from gesturesmith.lang import parse
+from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline.types import Options, Outcome, Way
+from gesturesmith.reads import noted
+from gesturesmith.source import Source
+
+if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
+    from gesturesmith.cache import Store
+    from gesturesmith.engrave.music import Music
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.pipeline.kept import Shelf
+    from gesturesmith.sheets.notes import Numbers
+    from gesturesmith.writers import Item
+
+PAGE = "page"  # what LilyPond calls the page of a file
+
+
+def compile_text(
+    source: Source, options: Options, store: Store | None = None, numbers: Numbers | None = None
+) -> Outcome:
+    """From text to a report and, where it is wanted and can be had, to music that is laid out.
+
+    `store` keeps the music: what it holds already is not engraved again. `numbers` are those of a notes page of
+    several files, where there is one.
+    """
+    with noted() as reads:
+        tree, syntax = parse(source)
+        piece, names = resolve(tree, folder=options.folder)
+        if piece is None:
+            report = FileReport(source=source, readable=False, errors=(*syntax, *names))
+            return Outcome(reports=(report,))
+        checked = check(piece, tree, source, (*syntax, *names))
+        report = _narrowed(checked.report, options.only)
+        there = tuple(said.name for said in _everything(checked.report))
+        if options.only_check or not report.readable:
+            return Outcome(reports=(report,), names=there)
+        from gesturesmith.pipeline.kept import Shelf
+
+        shelf = Shelf(store, source, tree, options, reads) if store is not None else None
+        # Abjad enters here, and only here.
+        musics = tuple(engraved(checked, report, piece.settings, options, shelf))
+        items: tuple[Item, ...] = ()
+        ways: tuple[Way, ...] = ()
+        if options.notes is not None or numbers is not None:
+            musics, items, ways = _noted(source.name, checked, musics, piece.settings, options, numbers)
+        laid_out = _laid_out(report, musics, piece.settings, options)
+        return Outcome(reports=(report,), names=there, items=(*laid_out, *items), ways=ways)
+
+
+def _noted(
+    name: str,
+    checked: Checked,
+    musics: tuple[Music, ...],
+    settings: Settings,
+    options: Options,
+    numbers: Numbers | None,
+) -> tuple[tuple[Music, ...], tuple[Item, ...], tuple[Way, ...]]:
+    """The musics with the numbers of a notes page, that page where it is the file's own, and the file's ways."""
+    from gesturesmith.pipeline import notes
+
+    # Of one gesture alone the numbers are those it has among all.
+    everything = musics
+    if options.only is not None:
+        everything = tuple(engraved(checked, checked.report, settings, options, None))
+    part = notes.part_of(name, checked, settings, everything)
+    items: tuple[Item, ...] = ()
+    if options.notes is not None and everything:
+        place = replace(options.notes, place=options.place, stem=f"{options.stem}-notes", name=options.name)
+        numbers, items = notes.numbers_of((part,)), (notes.notes_item((part,), place),)
+    return tuple(numbers.on(m) for m in musics) if numbers else musics, items, tuple(notes.ways_of(part))
+
+
+def compile_file(
+    sources: tuple[Source, ...], options: Options, store: Store | None = None, numbers: Numbers | None = None
+) -> Outcome:
+    """`compile_text` as a work of a batch has it: the one source there is."""
+    (source,) = sources
+    return compile_text(source, options, store, numbers)
+
+
+def _everything(report: FileReport) -> tuple[GestureReport | PassageReport, ...]:
+    return (*report.gestures, *report.passages)
+
+
+def _narrowed(report: FileReport, only: str | None) -> FileReport:
+    """The report of the one gesture or passage that is asked for; a file with errors is reported whole."""
+    if only is None or not report.readable:
+        return report
+    wanted = only.casefold()
+    return FileReport(
+        source=report.source,
+        readable=True,
+        errors=report.errors,
+        gestures=tuple(g for g in report.gestures if g.name.casefold() == wanted),
+        passages=tuple(p for p in report.passages if p.name.casefold() == wanted),
+    )
+
+
+def _laid_out(
+    report: FileReport, musics: tuple[Music, ...], settings: Settings, options: Options
+) -> tuple[Item, ...]:
+    """The page, unless pictures or one thing alone are asked for, and the snippets of all that may be engraved."""
+    from gesturesmith import sheets
+    from gesturesmith.pipeline.naming import delivery_name
+    from gesturesmith.writers import Item
+
+    if not musics:
+        return ()
+    stem = delivery_name(options.name, settings, options.stem) if options.name is not None else options.stem
+    items = []
+    if options.only is None and options.pages:
+        elsewhere = options.notes is not None or bool(options.together)
+        book = sheets.page.book(
+            musics, settings, output=PAGE, refused=_left_out(report, musics), notes_page=elsewhere
+        )
+        page = Item(
+            output=PAGE,
+            kind="page",
+            place=options.place / stem,
+            name=stem,
+            title=settings.title or "",
+            author=settings.composer or "",
+            musics=tuple(m.name for m in musics),
+            book=book,
+            document=sheets.document((book,)),
+        )
+        items.append(page)
+    for number, music in enumerate(musics, start=1):
+        items.append(_snippet(music, f"s{number:05d}", settings, options.place / stem))
+    return tuple(items)
+
+
+def _snippet(music: Music, output: str, settings: Settings, folder: PurePosixPath) -> Item:
+    from gesturesmith import sheets
+    from gesturesmith.writers import Item
+
+    book = sheets.snippet.book(music, settings, output=output)
+    return Item(
+        output=output,
+        kind="snippet",
+        place=folder / music.name,
+        name=music.name,
+        title=music.title or "",
+        author=settings.composer or "",
+        description=music.description,
+        musics=(music.name,),
+        book=book,
+        document=sheets.document((book,)),
+        ily=sheets.ily.text(music, settings),
+    )
+
+
+def _left_out(report: FileReport, musics: tuple[Music, ...]) -> tuple[tuple[str, str], ...]:
+    """What is not on the page, by title or name, with the first reason."""
+    shown = {m.name for m in musics}
+    return tuple(
+        (said.title or said.name, next((f.text for f in said.findings if f.severity is Severity.REFUSED), ""))
+        for said in _everything(report)
+        if said.name not in shown
+    )
+
+
+def engraved(
+    checked: Checked, report: FileReport, settings: Settings, options: Options, shelf: Shelf | None
+) -> Iterator[Music]:
+    """The music of all that may be engraved, in file order: gestures, then passages."""
+    for said in _everything(report):
+        if said.verdict is Verdict.REFUSED and not options.draft:
+            continue
+        draft = _draft_lines(said, settings, options)
+        music = shelf.get(said.name, draft) if shelf is not None else None
+        if music is None:
+            music = _engrave(checked, said.name, settings, options.pitches, draft)
+            if music is not None and shelf is not None:
+                shelf.put(music)
+        if music is not None:
+            yield music
+
+
+def _engrave(checked: Checked, name: str, settings: Settings, pitches: str, draft: tuple[str, ...]) -> Music | None:
+    from gesturesmith.engrave import engrave_gesture, engrave_passage
+
+    case, played = checked.cases.get(name), checked.passage_cases.get(name)
+    if case is not None:
+        return engrave_gesture(case, settings, pitches=pitches, draft=draft)
+    if played is not None:
+        return engrave_passage(played, settings, pitches=pitches, draft=draft)
+    return None
+
+
+def _draft_lines(
+    said: GestureReport | PassageReport, settings: Settings, options: Options
+) -> tuple[str, ...]:
+    """What is printed with a draft: the verdict, then the findings, worst first; nothing where it is no draft."""
+    if not options.draft:
+        return ()
+    from gesturesmith.wording import text as wording
+
+    verdict = wording(f"draft-{said.verdict.value}", settings.wording[0])
+    worst_first = sorted(said.findings, key=lambda f: -f.severity.rank if f.severity is not None else 0)
+    return (verdict, *(_finding_line(f) for f in worst_first))
+
+
+def _finding_line(finding: Finding) -> str:
+    where = f"{finding.where}: " if finding.where else ""
+    return f"{where}{finding.text}"

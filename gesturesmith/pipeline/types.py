@@ -1,0 +1,102 @@
+"""What the stages are asked for, and what comes out of them."""
+
+from __future__ import annotations
+
+from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
+
+from gesturesmith.diagnostics import FileReport
+from gesturesmith.values import frozen
+
+if TYPE_CHECKING:  # `check` pays neither for files nor for the writers
+    from pathlib import Path
+
+    from gesturesmith.writers import Item
+
+
+@frozen(kw_only=True)
+class NotesOptions:
+    """What is wanted of notes pages.
+
+    folders   where each file lies, in the files' order: profiles named by a path are sought from there
+    place     the folder of the page, below the output folder
+    stem      its name
+    name      a pattern for its name in the place of the stem (see `naming`)
+    columns   1 | 2
+    wording   languages of the standard texts; () for those of the (first) file
+    version   a line for the foot of each page, "" for none
+    pitches   how the parts name pitches: written | sounding
+    draft     what is refused is in the parts as well
+    """
+
+    folders: tuple[Path | None, ...] = ()
+    place: PurePosixPath = PurePosixPath()
+    stem: str = "performance-notes"
+    name: str | None = None
+    columns: int = 2
+    wording: tuple[str, ...] = ()
+    version: str = ""
+    pitches: str = "written"
+    draft: bool = False
+
+
+@frozen(kw_only=True)
+class Options:
+    """What is wanted of a file.
+
+    folder      where the file lies: profiles named by a path are sought from there
+    stem        the file's name without ending, which its outputs bear
+    place       the folder of its outputs, below the output folder
+    name        a pattern for the outputs' name in the place of the stem (see `naming`)
+    pages       make the page of the file as well as the pictures of its gestures and passages
+    only_check  stop after the check
+    formats     names of writers
+    pitches     how the page names pitches: written | sounding
+    only        the one gesture or passage wanted; None for all
+    draft       engrave what is refused as well, marked as a draft
+    notes       make a notes page of the file too, whose numbers its marks bear
+    together    says which files' notes page gives the numbers of its marks, where it is a page of several; else ""
+    """
+
+    folder: Path | None = None
+    stem: str = "untitled"
+    place: PurePosixPath = PurePosixPath()
+    name: str | None = None
+    pages: bool = True
+    only_check: bool = False
+    formats: tuple[str, ...] = ("pdf",)
+    pitches: str = "written"
+    only: str | None = None
+    draft: bool = False
+    notes: NotesOptions | None = None
+    together: str = ""
+
+
+@frozen(kw_only=True)
+class Way:
+    """How a file uses a sign that another file may use otherwise; all three are words for people."""
+
+    file: str
+    sign: str
+    way: str
+
+
+@frozen(kw_only=True)
+class Outcome:
+    """What is said of the files that were compiled together, and what there is to deliver.
+
+    reports  one for each file, in the files' order
+    names    all the gestures and passages there are, whether wanted or not
+    items    pages and snippets; empty where nothing can be engraved
+    ways     how the files use what others may use otherwise (see `differences`)
+    """
+
+    reports: tuple[FileReport, ...]
+    names: tuple[str, ...] = ()
+    items: tuple[Item, ...] = ()
+    ways: tuple[Way, ...] = ()
+
+    @property
+    def report(self) -> FileReport:
+        """The report of the one file there is; of several, the first's."""
+        return self.reports[0]

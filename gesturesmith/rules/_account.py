@@ -1,0 +1,89 @@
+"""What playing takes and what rest gives back: litres of air a second, seconds of plain playing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+from itertools import pairwise
+
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import LEVELS
+from gesturesmith.model.piece import PassageItem
+from gesturesmith.rules._reading import register_name, slot_s
+from gesturesmith.rules.base import Case, PassageCase
+
+_ANCHORS = ("pp", "mf", "ff")  # the levels that flows are given for
+_SOFTEST_WEIGHT = 0.5  # however soft, it is still playing
+
+
+@lru_cache(maxsize=1024)
+def air_flow(instrument: Instrument, register: str, level: int) -> float:
+    """Litres a second of plain playing, by register and level (its place in LEVELS); 0 where none is known."""
+    given = [instrument.limits.get(f"breath_flow_{register}_{anchor}") for anchor in _ANCHORS]
+    flows = [float(g.narrow.value) for g in given if g is not None]
+    if len(flows) < len(_ANCHORS):
+        return 0.0
+    anchors = [LEVELS.index(a) for a in _ANCHORS]
+    if level <= anchors[0]:
+        return flows[0]
+    for (low, high), (first, second) in zip(pairwise(anchors), pairwise(flows), strict=True):
+        if level <= high:
+            return first + (second - first) * (level - low) / (high - low)
+    return flows[-1]
+
+
+def weight(instrument: Instrument, register: str, level: int) -> float:
+    """How much a second of plain playing tires, by register and level; in the middle at mf it is 1."""
+    height = instrument.limits.get(f"effort_{register}")
+    step = instrument.limits.get("effort_louder")
+    factor = float(height.narrow.value) if height is not None else 1.0
+    if step is not None:
+        factor *= max(_SOFTEST_WEIGHT, 1 + (level - LEVELS.index("mf")) * float(step.narrow.value))
+    return factor
+
+
+def effort(case: Case) -> float:
+    """What a gesture takes, as seconds of plain playing in the middle register; its own silences pay back."""
+    total = 0.0
+    for point in case.gesture.points:
+        seconds = slot_s(case.gesture, point)
+        if point.kind == "silence":
+            total -= seconds
+            continue
+        level = LEVELS.index(case.gesture.level_at(point.at))
+        tires = weight(case.instrument, register_name(case, point), level)
+        for technique in point.techniques:
+            if technique.effort is not None:
+                tires *= technique.effort.value
+        total += seconds * tires
+    return total
+
+
+def played_out(passage: PassageCase) -> Iterator[tuple[PassageItem, Case | None]]:
+    """The items in the order they are played, repeated stretches as often as they are."""
+    rows = list(zip(passage.passage.items, passage.cases, strict=True))
+    repeats = {r.end: r for r in passage.passage.repeats}
+    for row in rows:
+        yield row
+        repeat = repeats.get(row[0].at + row[0].beats)
+        if repeat is not None:
+            again = [r for r in rows if repeat.start <= r[0].at < repeat.end]
+            for _ in range(min(repeat.times, 100) - 1):  # more repeats change nothing in the answer
+                yield from again
+
+
+def rest_ratio(passage: PassageCase) -> float:
+    """Seconds of plain playing that a second of rest gives back."""
+    limit = next((c.instrument.limits.get("rest_ratio") for c in passage.cases if c is not None), None)
+    return float(limit.narrow.value) if limit is not None else 1.0
+
+
+def account(passage: PassageCase) -> Iterator[tuple[PassageItem, float, Case | None]]:
+    """Each item as it is played, with the effort owed after it, in seconds of plain playing; never below 0."""
+    owed, ratio = 0.0, rest_ratio(passage)
+    for item, case in played_out(passage):
+        if case is None:
+            owed = max(0.0, owed - float(item.beats * 60 / passage.passage.tempo) * ratio)
+        else:
+            owed = max(0.0, owed + effort(case))
+        yield item, owed, case

@@ -1,0 +1,80 @@
+"""The fingering asked for cannot be kept by what the technique does with valves or slide.
+
+Checks  `fingering` against each technique: one tube for what has to move valves or slide, several for what one
+        tube has to carry
+Why     a chromatic run needs a fingering for each note, a valve trill two, a slide glissando its slide; a sweep
+        through partials, a bend and a slide of the hand happen on one tube
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: G4 ~~ G5
+      fingering: F 0, F 1
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: harmonic-gliss
+      contour: G4 ~~ G5
+      fingering: F 0
+Fix     leave the choice to the player with `fingering: auto`, or choose a technique that does what the fingering
+        says
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.rules import _tries
+from gesturesmith.rules._reading import slides
+from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.source import Span
+
+_ONE_TUBE = ("partials", "lip", "hand", "hand-out")
+_MOVING = {"valves": "moves the valves", "steps": "fingers every note", "slide": "moves the slide"}
+
+
+@rule("GS317", "fingering-contradicts", severity="refused", only=("fingering",))
+def check(case: Case) -> Iterator[Finding]:
+    fingering = case.gesture.fingering
+    if fingering.mode == "auto" or len(case.instrument.tubes) == 1:
+        return
+    span = fingering.span or case.gesture.span
+    one = fingering.mode == "held" or len(fingering.tubes) == 1
+    for technique in case.gesture.techniques if fingering.mode == "held" else ():
+        if technique.trill in ("same", "above"):
+            yield _finding(
+                case, span, f"one tube for all, but {technique.key} needs two fingerings", technique.layer
+            )
+            return
+    for slide in slides(case, *_MOVING) if one else ():
+        technique = next(t for t in slide.start.techniques if t.path in _MOVING)
+        if slide.cents and (fingering.mode == "held" or technique.path != "valves"):
+            what = _MOVING[technique.path]
+            yield _finding(case, span, f"one tube for all, but {technique.key} {what}", technique.layer)
+            return
+    if len(fingering.tubes) > 1:
+        yield from _changes(case, span)
+
+
+def _changes(case: Case, span: Span) -> Iterator[Finding]:
+    """Where the fingering changes along a line that one tube has to carry."""
+    names = dict(zip([p.index for p in case.realisation.points], case.gesture.fingering.tubes, strict=False))
+    for slide in slides(case, *_ONE_TUBE):
+        here, there = names.get(slide.index, ""), names.get(slide.index + 1, "")
+        if here != there:
+            technique = next(t for t in slide.start.techniques if t.path in _ONE_TUBE)
+            yield _finding(case, span, f"{here} and then {there}, but {technique.key} stays on one tube", "")
+            return
+
+
+def _finding(case: Case, span: Span, text: str, layer: str) -> Finding:
+    ways: list[_tries.Change] = [(("fingering", "auto"),), (("fingering", "held"),)]
+    if layer == "motion":
+        ways += _tries.instead(case, layer, "harmonic-gliss", "lip-gliss")
+    return Finding(
+        span=span,
+        text=text,
+        evidence=Sourced("valves and slide", DERIVED, "what the technique is"),
+        try_values=tuple(ways),
+    )

@@ -1,0 +1,59 @@
+"""A pitch is there, but lip, hand or a drawn slide has to bring it into tune.
+
+Checks  every exact pitch played on a fingering that is not the standard one: how far its partial lies from it
+Why     the player should know by how much, and the composer may prefer a neighbour that is in tune by itself;
+        a correction takes time to hear and colours the note
+Fires
+    instrument: trumpet
+    pitches: written
+    gesture a
+      technique: quarter-tones
+      contour: C^5
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: quarter-tones
+      contour: F#^5
+Fix     nothing, where there is time to find the note; else write the neighbouring pitch
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules._reading import path_of, plain, played_points
+from gesturesmith.rules.base import Case, Finding, rule
+
+_MEANS = {
+    "lip": ("lip_correction_cents", "the lip brings it {way}"),
+    "hand": ("hand_lower_cents", "the hand in the bell brings it down, which muffles it"),
+    "slide": ("valve_slide_cents", "a drawn valve slide brings it down"),
+}
+
+
+@rule("GS211", "pitch-needs-correction", severity="advice")
+def check(case: Case) -> Iterator[Finding]:
+    if len(case.instrument.tubes) == 1:
+        return  # on a natural horn the hand is the ordinary way
+    found = [
+        (point, played)
+        for point, played in played_points(case)
+        if played.correction and played.tube and not (played.standard or point.about)
+        and path_of(point) in ("none", "steps")
+    ]  # fmt: skip
+    if not found:
+        return
+    point, played = max(found, key=lambda pair: abs(pair[1].error_cents))
+    name, words = _MEANS[played.correction]
+    limit = case.instrument.limits[name]
+    off = abs(played.error_cents)
+    side, way = ("above", "down") if played.error_cents > 0 else ("below", "up")
+    others = len(found) - 1
+    more = f" ({others} more {'note needs' if others == 1 else 'notes need'} less)" if others else ""
+    tube = played.tube.name if played.tube else ""
+    yield Finding(
+        span=point.span,
+        text=f"partial {played.partial} of {tube} lies {plain(off)} cents {side} it; {words.format(way=way)}{more}",
+        evidence=limit.narrow,
+        numbers=(Number(name="correction", value=off, limit=limit.narrow.value, unit="cents"),),
+    )

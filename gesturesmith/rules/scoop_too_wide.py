@@ -1,0 +1,54 @@
+"""A scoop begins further below its note than the lip takes it there.
+
+Checks  the width at which a scoop is commonly played, against what the lip bends a note down at that height
+Why     the lip takes low notes down by about a third and the highest by about a quarter tone: up there a scoop
+        is hardly more than a note out of tune
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: scoop
+      contour: C6
+      lasts: 2 beats
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: scoop
+      contour: C5
+      lasts: 2 beats
+Fix     leave it out up there, move it down, or write a `rip`, which goes through the harmonics
+"""
+
+from collections.abc import Iterator
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.rules import _tries
+from gesturesmith.rules._curve import along
+from gesturesmith.rules._limits import above
+from gesturesmith.rules._reading import both_names, pitched_points, plain
+from gesturesmith.rules.base import Case, Finding, rule
+
+
+@rule("GS510", "scoop-too-wide", severity="caution", only=("limit:lip_down_cents",))
+def check(case: Case) -> Iterator[Finding]:
+    for _, point in pitched_points(case):
+        for technique in point.techniques:
+            width = technique.limits.get("lip_down_cents")
+            if width is None or point.reached != "attack":
+                continue
+            cents = point.sounding_cents or 0
+            excess = above(along(case.instrument, "bend_down", cents), width.narrow.value)
+            if excess is None:
+                continue
+            yield Finding(
+                span=point.span,
+                text=f"a {technique.title['en'].lower()} begins about {plain(width.narrow.value)} cents below its "
+                f"note; the lip takes {both_names(case.instrument, cents)} down by about {plain(excess.limit)}, so "
+                "it will hardly be heard",
+                evidence=excess.evidence,
+                severity=excess.severity,
+                numbers=(Number(name="width", value=width.narrow.value, limit=excess.limit, unit="cents"),),
+                try_values=(*_tries.without(case, technique.key), *_tries.moved(case, -12)),
+            )
+            return

@@ -1,0 +1,328 @@
+"""What a notes page holds and how it is numbered: a pure function of the parts it is for."""
+
+from __future__ import annotations
+
+from collections.abc import Container, Iterator
+from dataclasses import replace
+
+from gesturesmith.acoustics.series import partial_cents
+from gesturesmith.check import realise
+from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.model.excerpt import excerpt, with_harmonics
+from gesturesmith.model.piece import Settings
+from gesturesmith.rules.base import Case
+from gesturesmith.sheets._signs import SIGNS, Sign, Use, is_quarter_tone, use
+from gesturesmith.techniques.base import Technique
+from gesturesmith.values import frozen
+from gesturesmith.wording import technique_text, technique_title
+from gesturesmith.wording import text as wording
+
+BETWEEN_LANGUAGES = " / "
+SIGN_GROUPS = ("heads", "lines", "pitch", "time")
+_GROUP_OF_LAYER = {"edge-in": "edge", "edge-off": "edge"}  # any other layer is a group of its own
+_MOST_POINTS = 4  # of a picture of a technique that moves along a line
+_MOST_DETACHED = 3
+_WHOLE_POINTS = 8  # a gesture of no more points is shown whole
+_LONGEST_TEXT = 24  # letters above the staff that a picture has room for
+_MOST_NAMES = 3  # of gestures with the same words, and of the pieces they are in
+
+
+@frozen(kw_only=True)
+class Part:
+    """One file with what is engraved of it.
+
+    name      the file's, as people are told it
+    gestures  its gestures, each with its music
+    played    what passages play beside them: single pitches, and gestures moved to other pitches
+    passages  the music of its passages
+    """
+
+    name: str
+    settings: Settings
+    gestures: tuple[tuple[Case, Music], ...]
+    played: tuple[tuple[Case, Music], ...] = ()
+    passages: tuple[Music, ...] = ()
+
+    @property
+    def all(self) -> tuple[tuple[Case, Music], ...]:
+        return (*self.gestures, *self.played)
+
+    @property
+    def printed(self) -> tuple[Music, ...]:
+        """All the music that is printed of it."""
+        return (*(music for _, music in self.gestures), *self.passages)
+
+
+@frozen(kw_only=True)
+class Numbers:
+    """A numbering of marks: the number of each technique by key, and of each text of the composer's own."""
+
+    techniques: tuple[tuple[str, str], ...] = ()
+    own: tuple[tuple[str, str], ...] = ()
+
+    def label(self, footnote: Footnote) -> str:
+        """What stands at the note for a footnote: one number or, where the composer adds to our text, two."""
+        technique, own = dict(self.techniques), dict(self.own)
+        numbers = [technique[key] for key in footnote.techniques]
+        return ", ".join([*numbers, own[footnote.own]] if footnote.own else numbers)
+
+    def on(self, music: Music) -> Music:
+        """The music with these numbers at its marks and without texts of its own."""
+        return music.noted({f.number: self.label(f) for f in music.footnotes})
+
+
+@frozen(kw_only=True)
+class Entry:
+    """One row of a page.
+
+    number        "" for a sign, which has none in the part
+    names, texts  one a language; a text of the composer's own stands first, as it was written
+    case          the gesture that is its picture, with the settings of its file
+    music         where that is the whole gesture, its music
+    """
+
+    number: str = ""
+    names: tuple[str, ...]
+    texts: tuple[str, ...]
+    case: Case
+    settings: Settings
+    music: Music | None = None
+
+
+@frozen(kw_only=True)
+class Section:
+    """A heading, one a language, and the rows under it."""
+
+    title: tuple[str, ...]
+    entries: tuple[Entry, ...]
+
+
+@frozen(kw_only=True)
+class Choice:
+    """The rows of a notes page, and the numbering that goes with them."""
+
+    sections: tuple[Section, ...]
+    numbers: Numbers
+
+
+def choose(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Choice:
+    """The rows of the notes page of these parts, in the given languages.
+
+    Every sign and technique once, in order of first appearance within its group, and the groups of techniques in
+    the order of their first; then gestures with words of the composer's own. Numbers run down the page.
+    """
+    uses = tuple(use(case, music, part.settings) for part in parts for case, music in part.all)
+    groups = _grouped(uses)
+    order = [t.key for found in groups.values() for t in found]
+    techniques = {key: str(number) for number, key in enumerate(order, start=1)}
+    own = _own_texts(parts)
+    numbers = {text: str(number) for number, text in enumerate(own, start=len(order) + 1)}
+    sections = [*_sign_sections(uses, languages)]
+    for group, found in groups.items():
+        rows = tuple(_technique_entry(t, uses, techniques[t.key], languages) for t in found)
+        sections.append(Section(title=said(f"group-{group}", languages), entries=rows))
+    if own:
+        rows = tuple(
+            _gesture_entry(text, mine, numbers[text], techniques, languages, several=len(parts) > 1)
+            for text, mine in own.items()
+        )
+        sections.append(Section(title=said("heading-gestures", languages), entries=rows))
+    return Choice(
+        sections=tuple(sections),
+        numbers=Numbers(techniques=tuple(techniques.items()), own=tuple(numbers.items())),
+    )
+
+
+def said(key: str, languages: tuple[str, ...]) -> tuple[str, ...]:
+    """A text of `wording`, one a language."""
+    return tuple(wording(key, language) for language in languages)
+
+
+# --- signs -----------------------------------------------------------------------------------------------------
+
+
+def _sign_sections(uses: tuple[Use, ...], languages: tuple[str, ...]) -> Iterator[Section]:
+    seen: dict[Sign, Use] = {}
+    for one in uses:
+        seen.update((sign, one) for sign in SIGNS if sign not in seen and sign.used(one))
+    for group in SIGN_GROUPS:
+        rows = tuple(_sign_entry(sign, one, languages) for sign, one in seen.items() if sign.group == group)
+        if rows:
+            yield Section(title=said(f"group-{group}", languages), entries=rows)
+
+
+def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> Entry:
+    first, last = sign.shown(one) or (0, one.until(_MOST_POINTS))
+    shown = excerpt(
+        one.gesture,
+        first,
+        last,
+        keep=None if "techniques" in sign.keeps else (),
+        dynamics="dynamics" in sign.keeps,
+        band="band" in sign.keeps,
+    )
+    return Entry(
+        names=said(f"sign-{sign.key}", languages),
+        texts=said(f"remark-{sign.key}", languages),
+        case=Case(gesture=shown, realisation=realise(shown)),
+        # Out of its surroundings a note may be fingered otherwise, and here fingerings are not the matter.
+        settings=replace(one.settings, fingerings="none"),
+    )
+
+
+def _cut(case: Case, first: int, last: int, keep: Container[str] | None, *, dynamics: bool = False) -> Case:
+    """Part of a gesture as it is played there; where a technique that changes the fingering is left away, as it
+    would be played without."""
+    shown = excerpt(case.gesture, first, last, keep=keep, dynamics=dynamics)
+    gone = [t for t in case.techniques if keep is not None and t.key not in keep]
+    if any(t.path != "none" or t.trill or t.bell_hand or t.takes_mute for t in gone):
+        return Case(gesture=shown, realisation=realise(shown))
+    inside = [p for p in case.realisation.points if first <= p.index <= last]
+    start = case.gesture.points[first].at
+    points = tuple(replace(p, index=p.index - first, at=p.at - start) for p in inside)
+    return Case(
+        gesture=shown,
+        realisation=replace(case.realisation, techniques=shown.techniques, points=points, used_fallback=""),
+    )
+
+
+# --- techniques ------------------------------------------------------------------------------------------------
+
+
+def techniques_of(case: Case) -> tuple[Technique, ...]:
+    """The techniques a gesture uses, in order of their appearance; ordinary playing is none."""
+    found = dict.fromkeys(t for p in case.gesture.sounding_points for t in case.in_force(p))
+    return tuple(t for t in found if t.layer != "none")
+
+
+def quarter_tones(part: Part) -> bool:
+    """Whether accidentals of quarter tones are printed in a part."""
+    return any(is_quarter_tone(use(case, music, part.settings)) for case, music in part.all)
+
+
+def _grouped(uses: tuple[Use, ...]) -> dict[str, list[Technique]]:
+    """All techniques by group, both in order of first appearance."""
+    groups: dict[str, list[Technique]] = {}
+    for technique in dict.fromkeys(t for one in uses for t in techniques_of(one.case)):
+        groups.setdefault(_GROUP_OF_LAYER.get(technique.layer, technique.layer), []).append(technique)
+    return groups
+
+
+def _technique_entry(technique: Technique, uses: tuple[Use, ...], number: str, languages: tuple[str, ...]) -> Entry:
+    those = [one for one in uses if technique in techniques_of(one.case)]
+    # By itself it is seen best; else as it is used first, without what it is joined with there.
+    one = next((u for u in those if techniques_of(u.case) == (technique,)), those[0])
+    case = _showing(technique, one)
+    swept = _with_harmonics(case) if technique.look.partials else case
+    added = "remark-partials" if swept is not case else ""
+    return Entry(
+        number=number,
+        names=tuple(technique_title(technique, language) for language in languages),
+        texts=tuple(
+            " ".join([technique_text(technique, language), *([wording(added, language)] if added else [])])
+            for language in languages
+        ),
+        case=swept,
+        settings=_telling(one.settings),
+    )
+
+
+def _telling(settings: Settings) -> Settings:
+    """A notes page says fingerings even where the part is to have none."""
+    return replace(settings, fingerings="needed") if settings.fingerings == "none" else settings
+
+
+def _with_harmonics(case: Case) -> Case:
+    """A sweep with the harmonics between its ends, where there are any and one tube gives them."""
+    played = case.realisation
+    between = played.partials[1:-1]
+    slides = [n for n, segment in enumerate(case.gesture.segments) if segment.slides]
+    if played.tube is None or not between or not slides:
+        return case
+    heard = [played.tube.fundamental_cents + partial_cents(n) for n in between]
+    shown = with_harmonics(case.gesture, slides[0], heard)
+    later = tuple(replace(p, index=p.index + len(heard)) if p.index > slides[0] else p for p in played.points)
+    return Case(gesture=shown, realisation=replace(played, points=later))
+
+
+def _showing(technique: Technique, one: Use) -> Case:
+    """The few points of a gesture that show a technique: from where it begins, a gradual change to or from it."""
+    points, case = one.gesture.points, one.case
+    inside = [i for i, p in enumerate(points) if p.kind != "silence" and technique in case.in_force(p)]
+    first = last = inside[0]
+    changes = first > 0 and points[first].reached == "line"
+    alone = techniques_of(case) == (technique,)
+    moves = technique.needs_line or technique.path != "none"
+    if one.gesture.attacks is not None or technique.sings or (alone and len(points) <= _MOST_POINTS):
+        first, last = 0, len(points) - 1
+    elif alone or moves:
+        most = first + (_MOST_POINTS if moves else _MOST_DETACHED)
+        while last + 1 in inside and last + 1 < most:
+            last += 1
+    if changes and first:
+        first -= 1
+    elif last + 1 < len(points) and last + 1 not in inside and points[last + 1].reached == "line":
+        last, changes = last + 1, True
+    kept = {t.key for p in points[first : last + 1] for t in case.in_force(p) if t.layer == technique.layer}
+    return _cut(case, first, last, kept if changes else (technique.key,))
+
+
+# --- gestures --------------------------------------------------------------------------------------------------
+
+
+def _own_texts(parts: tuple[Part, ...]) -> dict[str, list[tuple[Part, Case, Music]]]:
+    """Words of the composer's own, each with all gestures they stand for, in order."""
+    found: dict[str, list[tuple[Part, Case, Music]]] = {}
+    for part in parts:
+        for case, music in part.all:
+            text = case.gesture.footnote or case.gesture.note
+            if text is not None:
+                found.setdefault(text, []).append((part, case, music))
+    return found
+
+
+def _gesture_entry(
+    text: str,
+    mine: list[tuple[Part, Case, Music]],
+    number: str,
+    techniques: dict[str, str],
+    languages: tuple[str, ...],
+    *,
+    several: bool,
+) -> Entry:
+    """A gesture under its own words, which also name the techniques that they stand in place of."""
+    part, case, music = mine[0]
+    replaced = dict.fromkeys(t for _, c, _ in mine if c.gesture.footnote is not None for t in techniques_of(c))
+    gesture = case.gesture
+    whole = len(gesture.points) <= _WHOLE_POINTS and len(gesture.text or "") <= _LONGEST_TEXT
+    last = min(_WHOLE_POINTS, len(gesture.points)) - 1
+    shown = None if whole else _cut(case, 0, last, None, dynamics=True)
+    see = (" ".join(_see(t, techniques[t.key], language) for t in replaced) for language in languages)
+    return Entry(
+        number=number,
+        names=(_names(mine, several=several),),
+        texts=(text, *(line for line in see if line)),
+        case=shown or case,
+        settings=_telling(part.settings),
+        # Engraved again only where it is not shown as it stands in the part.
+        music=music if whole and part.settings.fingerings != "none" else None,
+    )
+
+
+def _see(technique: Technique, number: str, language: str) -> str:
+    said_so = wording("see-note", language).replace("{number}", number)
+    return said_so.replace("{title}", technique_title(technique, language))
+
+
+def _names(mine: list[tuple[Part, Case, Music]], *, several: bool) -> str:
+    """The names of gestures, each with the pieces it is in where there are several; of many, the first."""
+    pieces: dict[str, dict[str, None]] = {}
+    for part, case, _ in mine:
+        name = case.gesture.title or case.gesture.name
+        pieces.setdefault(name, {})[part.settings.title or part.name] = None
+    names = [f"{name} ({_some(list(where))})" if several else name for name, where in pieces.items()]
+    return _some(names)
+
+
+def _some(names: list[str]) -> str:
+    return ", ".join(names[:_MOST_NAMES]) + (", …" if len(names) > _MOST_NAMES else "")

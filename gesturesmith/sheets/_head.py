@@ -1,0 +1,48 @@
+"""The opening of a book of pages that are not a file's own page: sheets and charts."""
+
+from __future__ import annotations
+
+from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.model.piece import Settings
+from gesturesmith.sheets import _score
+from gesturesmith.values import frozen
+
+
+@frozen(kw_only=True)
+class Head:
+    """What stands above the music of the first page.
+
+    title, subtitle   in the middle; subtitle "" for none
+    left, right       below them: for whom or what, and by whom; "" for nothing
+    """
+
+    title: str
+    subtitle: str = ""
+    left: str = ""
+    right: str = ""
+
+
+def opening(head: Head, output: str, paper: str, settings: Settings) -> LyText:
+    """The beginning of a `\\book` called `output`, up to its music. `paper`: a set of page settings of ours."""
+    width, height = (float(mm) for mm in settings.paper_mm)
+    fields = {
+        "title": head.title,
+        "subtitle": head.subtitle,
+        "instrument": head.left,
+        "composer": head.right,
+    }
+    lines = [f"  {name} = {quoted(value)}" for name, value in fields.items() if value]
+    lines.append(f"  {_score.header(head.title, head.right)}")
+    return code(
+        f"""\\gsPages #'()
+\\book {{
+\\header {{
+{chr(10).join(lines)}
+}}
+\\paper {{ \\{paper}
+  paper-width = {width:g}\\mm paper-height = {height:g}\\mm
+  {_score.staff_size(settings)}
+}}
+\\bookOutputName "{output}"
+"""
+    )

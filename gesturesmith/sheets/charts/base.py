@@ -1,0 +1,193 @@
+"""What a chart is, and what the engraved ones have in common: rows of columns, a note or two over lines of text."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from gesturesmith.engrave.heads import lily_name
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.lytext import LyText, code, joined, quoted
+from gesturesmith.model.piece import Settings
+from gesturesmith.sheets import _score
+from gesturesmith.sheets._head import Head, opening
+from gesturesmith.units import UNISON, Interval, Spelling
+from gesturesmith.values import frozen
+from gesturesmith.wording import keys
+from gesturesmith.wording import text as wording
+
+BETWEEN_LANGUAGES = " / "
+_INTERVALS = {
+    (0, 0): "", (1, 1): "m2", (1, 2): "M2", (2, 3): "m3", (2, 4): "M3", (3, 5): "P4", (3, 6): "A4", (4, 6): "d5",
+    (4, 7): "P5", (5, 8): "m6", (5, 9): "M6", (6, 10): "m7", (6, 11): "M7", (7, 12): "P8", (8, 13): "m9",
+    (8, 14): "M9", (14, 24): "P15",
+}  # fmt: skip
+
+
+@frozen(kw_only=True)
+class Chart:
+    """One kind of chart.
+
+    key    what `--kind` calls it
+    about  one line for `--help`
+    body   the scores and texts of the chart, each a markup, without its head
+    """
+
+    key: str
+    about: str
+    body: Callable[[Settings], tuple[LyText, ...]]
+
+
+@frozen(kw_only=True)
+class Column:
+    """A column of a row: written notes side by side (two names of one pitch), and a text in each line below.
+
+    black     the heads are filled
+    shut      the heads are in parentheses
+    """
+
+    notes: tuple[Spelling, ...]
+    texts: tuple[str, ...]
+    black: bool = False
+    shut: bool = False
+
+
+@frozen(kw_only=True)
+class Row:
+    """One staff of a chart. `label` stands at its left; `clefs` are (clef, first column it stands before)."""
+
+    columns: tuple[Column, ...]
+    clefs: tuple[tuple[str, int], ...]
+    label: str = ""
+
+
+def said(key: str, settings: Settings) -> str:
+    """A text in the languages of the page."""
+    return BETWEEN_LANGUAGES.join(wording(key, language) for language in settings.wording)
+
+
+def title(chart: Chart, settings: Settings) -> str:
+    """What stands above a chart: where there are no valves it has another name."""
+    key = f"chart-{chart.key}-{manner(settings.instrument)}"
+    return said(key if key in keys(settings.wording[0]) else f"chart-{chart.key}", settings)
+
+
+def manner(instrument: Instrument) -> str:
+    """How notes are chosen on an instrument: "valves", "slide", or "single" with one tube only."""
+    return "single" if len(instrument.tubes) == 1 else instrument.kind
+
+
+def book(chart: Chart, settings: Settings, *, output: str, picture: bool = False) -> LyText:
+    """A `\\book` called `output` (a name of our own making); `picture`: as one picture and not in pages."""
+    parts = (paragraph(transposition(settings)), *chart.body(settings))
+    if picture:
+        return _picture(chart, settings, parts, output)
+    head = Head(title=title(chart, settings), left=settings.instrument.part_name)
+    placed = (part if part.startswith(r"\score") else code(f"\\markup {part}") for part in parts)
+    return joined((opening(head, output, "gsChartPaper", settings), *placed, code("}\n")))
+
+
+def _picture(chart: Chart, settings: Settings, parts: tuple[LyText, ...], output: str) -> LyText:
+    width = float(settings.paper_mm[0])
+    name = quoted(title(chart, settings))
+    return code(
+        f"""\\gsCropped
+\\book {{
+\\header {{ {_score.header(title(chart, settings), "")} }}
+\\paper {{ \\gsChartPicture
+  paper-width = {width:g}\\mm
+  {_score.staff_size(settings)}
+}}
+\\bookOutputName "{output}"
+\\markup \\gs-picture {{ \\gs-chart-title {name} {" ".join(parts)} }}
+}}
+"""
+    )
+
+
+def transposition(settings: Settings) -> str:
+    """How the written notes of the chart sound."""
+    instrument = settings.instrument
+    down = instrument.sounding.cents < 0
+    sounding = -instrument.sounding if down else instrument.sounding
+    key = "none" if instrument.sounding == UNISON else "lower" if down else "higher"
+    return BETWEEN_LANGUAGES.join(
+        wording(f"transposition-{key}", language)
+        .replace("{instrument}", instrument.part_name)
+        .replace("{interval}", _interval(sounding, language))
+        for language in settings.wording
+    )
+
+
+def _interval(size: Interval, language: str) -> str:
+    name = _INTERVALS.get((size.steps, int(size.cents) // 100), "")
+    return wording(f"interval-{name}", language) if name else ""
+
+
+def paragraph(text: str) -> LyText:
+    """Words across the page."""
+    return code(f"\\gs-paragraph {quoted(text)}")
+
+
+def clef_for(instrument: Instrument, lowest_cents: float) -> str:
+    """The clef a copyist takes for notes from a written pitch upward."""
+    return next((clef for clef, low in instrument.clefs if low <= lowest_cents), instrument.clefs[-1][0])
+
+
+def score(row: Row, columns: int, *, layout: str) -> LyText:
+    """A row as a score of its own, with empty columns at its end up to `columns`, so that rows align."""
+    starts = {column: clef for clef, column in row.clefs}
+    music = []
+    for number, column in enumerate(row.columns):
+        # A clef inside a row has half a column for itself.
+        clef = f'{"s2 " if number else ""}\\clef "{starts[number]}" ' if number in starts else ""
+        music.append(clef + _heads(column))
+    empty = columns - len(row.columns)
+    music += [r"\gsNoStaff"] * bool(empty) + ["s1"] * empty
+    label = f" instrumentName = \\markup \\gs-tube {quoted(row.label)}" if row.label else ""
+    lines = max((len(c.texts) for c in row.columns), default=0)
+    gaps = frozenset(column for column in starts if column)
+    texts = "\n".join(_line(row.columns, n, gaps) for n in range(lines))
+    return code(
+        f"""\\score {{ <<
+\\new Staff \\with {{ \\gsChartStaff{label} }} {{ {" ".join(music)} }}
+{texts}
+>> \\layout {{ \\{layout} }} }}"""
+    )
+
+
+def _heads(column: Column) -> str:
+    """One head in the middle of its column, or two that share it. The spaces add up to a whole note."""
+    before = (r"\gsBlack " if column.black else "") + (r"\gsShut " if column.shut else "")
+    if not column.notes:
+        return "s1"
+    if len(column.notes) == 1:
+        return f"s4 {before}{lily_name(column.notes[0])}2."
+    return " ".join(f"{before}{lily_name(note)}2" for note in column.notes[:2])
+
+
+def _line(columns: Sequence[Column], number: int, gaps: frozenset[int]) -> LyText:
+    cells = []
+    for place, column in enumerate(columns):
+        cells += [r"\skip 2"] * (place in gaps)
+        text = column.texts[number] if number < len(column.texts) else ""
+        cells.append(f"\\skip 4 \\markup \\gs-cell {quoted(text)} 2." if text else r"\skip 1")
+    size = "gsChartText" if number == 0 else "gsChartSmall"
+    return code(f"\\new Lyrics \\with {{ \\{size} }} \\lyricmode {{ {' '.join(cells)} }}")
+
+
+def rows_of(columns: Sequence[Column], instrument: Instrument, most: int) -> tuple[Row, ...]:
+    """Columns in rows of at most `most`, as even as they come, each in one clef, which changes between rows."""
+    groups: list[tuple[str, list[Column]]] = []
+    for column in columns:
+        clef = clef_for(instrument, min(float(note.pitch_cents) for note in column.notes))
+        if not groups or groups[-1][0] != clef:
+            groups.append((clef, []))
+        groups[-1][1].append(column)
+    rows = []
+    for clef, group in groups:
+        count = -(-len(group) // most)
+        size = -(-len(group) // count)
+        rows += [
+            Row(columns=tuple(group[n : n + size]), clefs=((clef, 0),)) for n in range(0, len(group), size)
+        ]
+    return tuple(rows)

@@ -1,0 +1,86 @@
+"""The fingering chart: every semitone of the range, the standard fingering below it, others smaller."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.check.families import written_range
+from gesturesmith.check.realise_ways import Way, in_tune_cents, ways
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.lytext import LyText
+from gesturesmith.model.piece import Settings
+from gesturesmith.sheets.charts.base import Chart, Column, manner, paragraph, rows_of, said, score
+from gesturesmith.units import Spelling, spell
+from gesturesmith.values import frozen
+
+_OTHERS = 3  # of a note: more than a player will try
+_MOST = 12  # notes of a row
+HAND = "+"  # the sign of the closed bell
+
+
+@frozen(kw_only=True)
+class Fingered:
+    """A written semitone, its standard fingering, and others in tune; on a single tube its partial.
+
+    cents    written, above C-1
+    usual    "" where nothing gives the note
+    """
+
+    cents: int
+    usual: str
+    others: tuple[str, ...]
+
+
+def fingered(instrument: Instrument) -> tuple[Fingered, ...]:
+    """Every written semitone of the widest range from the lowest that a fingering gives, lowest first."""
+    rows = [_one(instrument, int(note.pitch_cents)) for note in written_range(instrument, widest=True)]
+    first = next((n for n, row in enumerate(rows) if row.usual), 0)
+    return tuple(rows[first:])
+
+
+def _one(instrument: Instrument, cents: int) -> Fingered:
+    found = ways(instrument, Fraction(cents) + instrument.sounding.cents)
+    near = in_tune_cents(instrument)
+    if len(instrument.tubes) == 1:
+        return Fingered(cents=cents, usual=_on_one_tube(instrument, found[0], near), others=())
+    usual = instrument.chart.get(cents, "")
+    good = [w for w in found if abs(w.error) <= near]
+    if not usual and good:
+        usual = good[0].tube.name
+    others = dict.fromkeys(w.tube.name for w in good if w.tube.name != usual)
+    return Fingered(cents=cents, usual=usual, others=tuple(others)[:_OTHERS])
+
+
+def _on_one_tube(instrument: Instrument, way: Way, near: float) -> str:
+    """The partial of a note; with a + where the closing hand takes it down so far; "" where nothing gives it."""
+    hand = instrument.limits.get("hand_lower_cents")
+    if abs(way.error) <= near:
+        return str(way.partial)
+    by_hand = instrument.has_hand and hand is not None and 0 < way.error <= hand.narrow.value
+    return f"{way.partial} {HAND}" if by_hand else ""
+
+
+def both_names(cents: int) -> tuple[Spelling, ...]:
+    """A written semitone by its name, a black key by its sharp and its flat."""
+    sharp = spell(cents, sharps=True)
+    if not sharp.alter:
+        return (sharp,)
+    above = spell(cents + 100, sharps=True)
+    return (sharp, Spelling(above.letter, Fraction(-1), above.octave))
+
+
+def _body(settings: Settings) -> tuple[LyText, ...]:
+    instrument = settings.instrument
+    columns = [
+        Column(notes=both_names(row.cents), texts=(row.usual or "–", *row.others), shut=not row.usual)
+        for row in fingered(instrument)
+    ]
+    rows = rows_of(columns, instrument, _MOST)
+    widest = max(len(row.columns) for row in rows)
+    return (
+        paragraph(said(f"chart-fingering-legend-{manner(instrument)}", settings)),
+        *(score(row, widest, layout="gsChartRow") for row in rows),
+    )
+
+
+CHART = Chart(key="fingering", about="fingerings or slide positions, semitone by semitone", body=_body)

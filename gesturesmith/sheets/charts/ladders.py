@@ -1,0 +1,73 @@
+"""The harmonic ladder of every tube: its partials on a staff, with their numbers and their cents."""
+
+from __future__ import annotations
+
+from gesturesmith.acoustics.series import partial_cents
+from gesturesmith.check.realise_ways import in_tune_cents
+from gesturesmith.instruments.base import Instrument, Tube
+from gesturesmith.lytext import LyText
+from gesturesmith.model.piece import Settings
+from gesturesmith.sheets.charts.base import Chart, Column, Row, clef_for, paragraph, said, score
+from gesturesmith.units import Spelling, spell
+from gesturesmith.values import frozen
+
+
+@frozen(kw_only=True)
+class Rung:
+    """One partial of a tube: its number, the written semitone nearest to it, and the cents between, + is sharp.
+
+    usual    by the narrow reading of what can be played
+    """
+
+    number: int
+    note: Spelling
+    cents: int
+    usual: bool
+
+
+def ladder(instrument: Instrument, tube: Tube) -> tuple[Rung, ...]:
+    """Every partial of a tube that any source counts as playable, lowest first."""
+    low, high = tube.widest_partials
+    rungs = []
+    for n in range(low, high + 1):
+        written = tube.fundamental_cents + partial_cents(n) - float(instrument.sounding.cents)
+        nearest = 100 * round(written / 100)
+        usual = tube.partials[0] <= n <= tube.partials[1]
+        rungs.append(Rung(number=n, note=spell(nearest), cents=round(written - nearest), usual=usual))
+    return tuple(rungs)
+
+
+def _body(settings: Settings) -> tuple[LyText, ...]:
+    instrument = settings.instrument
+    ladders = {tube: ladder(instrument, tube) for tube in instrument.tubes}
+    widest = max(len(rungs) for rungs in ladders.values())
+    near = in_tune_cents(instrument)
+    scores = []
+    for tube, rungs in ladders.items():
+        columns = tuple(_column(rung, near) for rung in rungs)
+        row = Row(columns=columns, clefs=_clefs(instrument, tube.side, rungs), label=_label(instrument, tube))
+        scores.append(score(row, widest, layout="gsChartLadder"))
+    legend = said("chart-ladders-legend", settings).replace("{cents}", f"{near:g}")
+    return (paragraph(legend), *scores)
+
+
+def _column(rung: Rung, near: float) -> Column:
+    sign = "+" if rung.cents > 0 else "−" if rung.cents < 0 else "±"
+    texts = (str(rung.number), f"{sign}{abs(rung.cents)}")
+    return Column(notes=(rung.note,), texts=texts, black=abs(rung.cents) > near, shut=not rung.usual)
+
+
+def _label(instrument: Instrument, tube: Tube) -> str:
+    return tube.name or instrument.part_name
+
+
+def _clefs(instrument: Instrument, side: str, rungs: tuple[Rung, ...]) -> tuple[tuple[str, int], ...]:
+    """Where the clef changes: at the same partial on every tube of a side, so that their columns align."""
+    open_tube = next(t for t in instrument.tubes if t.side == side)
+    first = [clef_for(instrument, float(r.note.pitch_cents)) for r in ladder(instrument, open_tube)]
+    clefs = [(first[0], 0)]
+    clefs += [(clef, n) for n, clef in enumerate(first) if n and clef != first[n - 1]]
+    return tuple((clef, n) for clef, n in clefs if n < len(rungs))
+
+
+CHART = Chart(key="ladders", about="the harmonics of every tube, with their cents", body=_body)

@@ -1,0 +1,93 @@
+"""The map: each technique against the range, playable, with care, or not as written, as the checker says."""
+
+from __future__ import annotations
+
+from gesturesmith import techniques
+from gesturesmith.check.families import Reach, reach, written_range
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.model.piece import Settings
+from gesturesmith.sheets.charts.base import BETWEEN_LANGUAGES, Chart, paragraph, said
+from gesturesmith.techniques.base import LAYERS, Technique
+from gesturesmith.values import frozen
+from gesturesmith.wording import technique_title
+
+_LETTERS = {Verdict.APPROVED: "f", Verdict.CAUTION: "c", Verdict.REFUSED: "n"}
+_NAMED = ("C", "G")  # letters of the naturals that are named above the columns
+_EDGES = {"edge-in": "edge", "edge-off": "edge"}  # both halves are one group
+
+
+@frozen(kw_only=True)
+class Survey:
+    """What an instrument can do.
+
+    rows      techniques that have a pitch, each with the verdict on every written semitone of the widest range
+    unpitched techniques without a pitch, which do not depend on the register
+    missing   techniques that are refused on every note
+    """
+
+    rows: tuple[tuple[Technique, tuple[Reach, ...]], ...]
+    unpitched: tuple[Technique, ...]
+    missing: tuple[Technique, ...]
+
+
+def survey(instrument: Instrument) -> Survey:
+    """Ask the checker about every technique, by layer, on every note."""
+    found = [techniques.get(key) for key in techniques.names()]
+    found.sort(key=lambda t: (LAYERS.index(t.layer), t.key))
+    reached = [(technique, reach(technique, instrument)) for technique in found]
+    there = [(t, row) for t, row in reached if any(r.verdict is not Verdict.REFUSED for r in row)]
+    return Survey(
+        rows=tuple((t, row) for t, row in there if t.pitched != "none"),
+        unpitched=tuple(t for t, _ in there if t.pitched == "none"),
+        missing=tuple(t for t, row in reached if (t, row) not in there),
+    )
+
+
+def _body(settings: Settings) -> tuple[LyText, ...]:
+    instrument = settings.instrument
+    found = survey(instrument)
+    notes = written_range(instrument, widest=True)
+    borders, centres = _registers(instrument)
+    names = " ".join(
+        f"({n + 0.5:g} . {quoted(note.name)})"
+        for n, note in enumerate(notes)
+        if note.letter in _NAMED and not note.alter
+    )
+    heads = " ".join(f"({at:g} . {quoted(said(f'register-{name}', settings))})" for at, name in centres)
+    lines = " ".join(map(str, borders))
+    parts = [code(f"\\gs-map-head #'({heads}) #'({names}) #{len(notes)}")]
+    group = LAYERS[0]  # ordinary playing stands first and needs no heading
+    for technique, row in found.rows:
+        mine = _EDGES.get(technique.layer, technique.layer)
+        above = quoted("" if mine == group else said(f"group-{mine}", settings))
+        group = mine
+        cells = "".join(_LETTERS[r.verdict] for r in row)
+        label = quoted(_title(technique, settings))
+        parts.append(code(f'\\gs-map-row {above} {label} "{cells}" #\'({lines})'))
+    words = " ".join(quoted(said(key, settings)) for key in ("map-playable", "map-care", "map-not"))
+    parts.append(code(f"\\gs-map-key {words}"))
+    parts += [
+        paragraph(said(key, settings).replace("{techniques}", ", ".join(_title(t, settings) for t in row)))
+        for key, row in (("map-unpitched", found.unpitched), ("map-missing", found.missing))
+        if row
+    ]
+    return tuple(parts)
+
+
+def _title(technique: Technique, settings: Settings) -> str:
+    return BETWEEN_LANGUAGES.join(technique_title(technique, language) for language in settings.wording)
+
+
+def _registers(instrument: Instrument) -> tuple[tuple[int, ...], tuple[tuple[float, str], ...]]:
+    """Columns at which registers begin, and where the name of each stands, over the middle of its columns."""
+    notes = written_range(instrument, widest=True)
+    names = [instrument.register_of(note.pitch_cents + instrument.sounding.cents).name for note in notes]
+    starts = [n for n, name in enumerate(names) if n == 0 or name != names[n - 1]]
+    ends = [*starts[1:], len(notes)]
+    centres = tuple(((a + b) / 2, names[a]) for a, b in zip(starts, ends, strict=True))
+    return (*starts, len(notes)), centres
+
+
+CHART = Chart(key="map", about="which technique can be played in which register", body=_body)

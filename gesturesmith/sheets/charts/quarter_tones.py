@@ -1,0 +1,94 @@
+"""Quarter tones over the whole range: the fingering, how far it is off, what corrects it, and what is not to be had."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from gesturesmith.check.judge import judge
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.lang import parse
+from gesturesmith.lytext import LyText
+from gesturesmith.model.piece import Settings
+from gesturesmith.model.resolve import resolve
+from gesturesmith.sheets.charts.base import Chart, Column, paragraph, rows_of, said, score
+from gesturesmith.source import Source
+from gesturesmith.units import Spelling, spell
+from gesturesmith.values import frozen
+
+_MOST = 12  # notes of a row
+
+
+@frozen(kw_only=True)
+class QuarterTone:
+    """A written quarter tone and what the checker says of playing it.
+
+    tube        the fingering, "" where nothing comes near
+    error       cents by which it is off before any correction, + is sharp
+    correction  "" | "lip" | "hand"
+    """
+
+    note: Spelling
+    verdict: Verdict
+    tube: str
+    error: int
+    correction: str
+
+
+def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
+    """Every written quarter tone between the semitones of the usual range, lowest first."""
+    low, high = (int(cents - instrument.sounding.cents) for cents in instrument.usual_range.value)
+    notes = [_named(cents) for cents in range(low - low % 100 + 50, high, 100) if cents > low]
+    text = "pitches: written\ntempo: 60\n" + "".join(
+        f"gesture q{n}\n  contour: {note.name}\n  lasts: 2 beats\n"
+        for n, note in enumerate(notes)
+    )
+    tree, syntax = parse(Source("quarter tones", text))
+    piece, meaning = resolve(tree, instrument=instrument)
+    if piece is None or syntax or meaning:
+        raise ValueError([e.message for e in (*syntax, *meaning)])
+    found = []
+    for note, gesture in zip(notes, piece.gestures, strict=True):
+        judged = judge(gesture)
+        played = judged.case.realisation.points[0]
+        found.append(
+            QuarterTone(
+                note=note,
+                verdict=judged.verdict,
+                tube=played.tube.name if played.tube is not None else "",
+                error=round(played.error_cents),
+                correction=played.correction,
+            )
+        )
+    return tuple(found)
+
+
+def _named(cents: int) -> Spelling:
+    """A quarter tone by the nearer natural: raised from the one below, else lowered from the one above."""
+    below, above = spell(cents - 50, sharps=True), spell(cents + 50, sharps=True)
+    if not below.alter:
+        return Spelling(below.letter, Fraction(1, 2), below.octave)
+    return Spelling(above.letter, Fraction(-1, 2), above.octave)
+
+
+def _body(settings: Settings) -> tuple[LyText, ...]:
+    instrument = settings.instrument
+    columns = [_column(one, settings) for one in quarter_tones(instrument)]
+    rows = rows_of(columns, instrument, _MOST)
+    widest = max(len(row.columns) for row in rows)
+    return (
+        paragraph(said("chart-quarter-tones-legend", settings)),
+        *(score(row, widest, layout="gsChartRow") for row in rows),
+    )
+
+
+def _column(one: QuarterTone, settings: Settings) -> Column:
+    if one.verdict is Verdict.REFUSED or not one.tube:
+        return Column(notes=(one.note,), texts=("–",), shut=True)
+    sign = "+" if one.error > 0 else "−" if one.error < 0 else "±"
+    off = f"{sign}{abs(one.error)}"
+    correction = said(f"correction-{one.correction}", settings) if one.correction else ""
+    return Column(notes=(one.note,), texts=(one.tube, off, correction), black=one.verdict is Verdict.CAUTION)
+
+
+CHART = Chart(key="quarter-tones", about="fingerings of quarter tones, with their errors", body=_body)

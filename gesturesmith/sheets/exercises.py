@@ -1,0 +1,155 @@
+"""The page of an exercise sheet: warm-up, numbered lines with preparation and rest, cautions, room for remarks."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from gesturesmith.check.practice import Preparation
+from gesturesmith.engrave.heads import lily_name
+from gesturesmith.engrave.music import Music
+from gesturesmith.lytext import LyText, code, joined, quoted
+from gesturesmith.model.piece import Settings
+from gesturesmith.sheets import _score
+from gesturesmith.sheets._score import NOTHING
+from gesturesmith.sheets._head import Head, opening
+from gesturesmith.values import frozen
+from gesturesmith.wording import text as wording
+
+_RULED = 3  # lines to write remarks on
+_BETWEEN_LANGUAGES = " / "
+
+
+@frozen(kw_only=True)
+class Line:
+    """One line to practise.
+
+    music        the exercise, within its repeat signs
+    tempo        quarter notes a minute
+    preparation  what is played plainly before it; None where there is nothing of the kind
+    rest_s       seconds to rest after it
+    """
+
+    music: Music
+    tempo: Fraction
+    preparation: Preparation | None
+    rest_s: int
+
+
+@frozen(kw_only=True)
+class Sheet:
+    """What a sheet holds.
+
+    title, subtitle   as printed; subtitle "" for none
+    instruction       of the composer or teacher, "" for none
+    warm_up           the line before the first, None where the instrument has none
+    """
+
+    title: str
+    subtitle: str = ""
+    instruction: str = ""
+    warm_up: Music | None
+    lines: tuple[Line, ...]
+
+
+def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
+    """A `\\book` called `output` (a name of our own making)."""
+    musics = [line.music for line in sheet.lines]
+    parts = [
+        opening(_head(sheet, settings), output, "gsExercisePaper", settings),
+        *(_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)),
+    ]
+    parts += [_paragraph(text, "gs-instruction") for text in (sheet.instruction,) if text]
+    texts = list(dict.fromkeys(f.text for music in musics for f in music.footnotes))
+    numbers = {text: str(n) for n, text in enumerate(texts, start=1)}
+    if len(texts) == 1:
+        parts.append(_paragraph(texts[0], "gs-paragraph"))
+    else:
+        parts += [code(f"\\markup \\gs-note {quoted(numbers[text])} {quoted(text)}") for text in texts]
+    if sheet.warm_up is not None:
+        parts.append(_warm_up(sheet.warm_up, settings))
+    marked: set[str] = set()
+    for number, line in enumerate(sheet.lines, start=1):
+        before = sheet.lines[number - 2] if number > 1 else None
+        ly = _marked(line.music, numbers if len(texts) > 1 else {}, marked)
+        parts.append(_numbered(number, line, before, ly, settings))
+    parts.append(_remarks(settings.wording))
+    return joined((*parts, code("}\n")))
+
+
+def _head(sheet: Sheet, settings: Settings) -> Head:
+    return Head(
+        title=sheet.title,
+        subtitle=sheet.subtitle,
+        left=settings.part or settings.instrument.part_name,
+        right=settings.composer or "",
+    )
+
+
+def _paragraph(text: str, command: str) -> LyText:
+    return code(f"\\markup \\{command} {quoted(text)}")
+
+
+def _cautions(musics: list[Music], languages: tuple[str, ...]) -> tuple[str, ...]:
+    """What is to be warned of, and that player and teacher decide; in every sheet, for practising always tires."""
+    found = list(dict.fromkeys(c for music in musics for c in music.cautions))
+    decide = _BETWEEN_LANGUAGES.join(wording("caution-decide", language) for language in languages)
+    return (*found, decide)
+
+
+def _marked(music: Music, numbers: dict[str, str], marked: set[str]) -> LyText:
+    """The music with marks that lead to the texts at the head, each at its first note on the sheet only."""
+    fresh = {f.number: numbers[f.text] for f in music.footnotes if numbers and f.text not in marked}
+    marked.update(f.text for f in music.footnotes)
+    if len(fresh) < len(music.footnotes):
+        return music.unmarked
+    return music.renumbered(fresh)
+
+
+def _warm_up(music: Music, settings: Settings) -> LyText:
+    title = quoted(_words("warm-up", settings.wording))
+    return code(
+        f"""\\score {{
+{_score.staff(replace(music, last_bar="|."), settings, music.unmarked)}
+\\header {{ piece = \\markup \\gs-heading {title} }}
+\\layout {{ \\gsWarmUp }}
+}}"""
+    )
+
+
+def _numbered(number: int, line: Line, before: Line | None, ly: LyText, settings: Settings) -> LyText:
+    """A line: its number, the preparation where it is a new one, the tempo where it changes, the music, the rest."""
+    label = code(f"\\gs-number {quoted(f'{number}.')}")
+    new = before is None or line.preparation != before.preparation
+    prepared = _preparation(line.preparation) if line.preparation is not None and new else NOTHING
+    tempo = line.tempo if before is None or line.tempo != before.tempo else None
+    music = replace(line.music, tempo=tempo, last_bar="|.")
+    played = joined((ly, _rest(line, settings)))
+    return code(
+        f"""{_score.place_mark(music)}
+\\score {{
+{_score.staff(music, settings, played, label, prepared)}
+{_score.layout(music, "Numbered")}
+}}"""
+    )
+
+
+def _preparation(prepared: Preparation) -> LyText:
+    first, *others = (f"{lily_name(note)}16" for note in prepared.notes)
+    tube = f"\\gsFingering {quoted(prepared.tube)}" if prepared.tube else ""
+    return code(f"\\gsPreparation {{ {first} {tube} {' '.join(others)} }}")
+
+
+def _rest(line: Line, settings: Settings) -> LyText:
+    said = _words("rest-after", settings.wording).replace("{seconds}", str(line.rest_s))
+    over, under = line.music.meter or (4, 4)
+    return code(f"\\gsRest {quoted(said)} R1*{over}/{under}\\fermata")
+
+
+def _words(key: str, languages: tuple[str, ...]) -> str:
+    return _BETWEEN_LANGUAGES.join(wording(key, language) for language in languages)
+
+
+def _remarks(languages: tuple[str, ...]) -> LyText:
+    title = quoted(_words("heading-remarks", languages))
+    return code(f"\\markup \\column {{ \\vspace #1 \\gs-heading {title} \\gs-ruled #{_RULED} }}")

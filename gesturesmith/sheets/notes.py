@@ -1,0 +1,156 @@
+"""Performance notes: what every sign and technique of a part asks of the player, in rows of picture and text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from textwrap import shorten
+
+from gesturesmith.engrave.music import Music
+from gesturesmith.lytext import LyText, code, joined, quoted
+from gesturesmith.model.piece import Settings
+from gesturesmith.sheets import _score
+from gesturesmith.sheets._entries import (
+    BETWEEN_LANGUAGES,
+    Choice,
+    Entry,
+    Numbers,
+    Part,
+    Section,
+    choose,
+    quarter_tones,
+    said,
+    techniques_of,
+)
+from gesturesmith.sheets._remarks import cautions, remarks, transposition
+from gesturesmith.values import frozen
+
+__all__ = ["Choice", "Entry", "Front", "Numbers", "Part", "book", "choose", "quarter_tones", "techniques_of"]
+
+_STAFF = {1: 0.8, 2: 0.66}  # by columns, of the parts' staff height: examples are smaller than the music
+_RUNNING = 45  # letters of a title at the head of every page
+_FIELD = re.compile(r"(\{pages?\})")
+
+
+@frozen(kw_only=True)
+class Front:
+    """What a notes page bears beside its rows.
+
+    settings      paper and staff size
+    title, subtitle   the pieces' names; "" for none
+    instrument, composer   "" where the parts differ
+    columns       1 | 2
+    version       a line for the foot of each page, as it was given
+    refused       titles of what is left out of the parts
+    """
+
+    settings: Settings
+    subtitle: str = ""
+    instrument: str = ""
+    composer: str = ""
+    columns: int = 2
+    version: str = ""
+
+    def title(self, languages: tuple[str, ...]) -> str:
+        """The title of the document."""
+        notes = BETWEEN_LANGUAGES.join(said("heading-notes", languages))
+        return f"{self.subtitle}: {notes}" if self.subtitle else notes
+
+
+def book(
+    choice: Choice,
+    pictures: tuple[Music, ...],
+    parts: tuple[Part, ...],
+    front: Front,
+    languages: tuple[str, ...],
+    *,
+    output: str,
+) -> LyText:
+    """A `\\book` called `output`. `pictures`: the music of every entry of `choice`, in order."""
+    waiting = iter(pictures)
+    text = [_head(front, languages, output)]
+    for title, paragraphs in (
+        (said("heading-transposition", languages), transposition(parts, languages)),
+        (said("heading-general", languages), remarks(parts, languages)),
+    ):
+        text += _paragraphs(title, paragraphs)
+    for section in choice.sections:
+        text += _rows(section, waiting, front.columns)
+    text += _paragraphs(said("heading-cautions", languages), cautions(parts, languages))
+    # The last page is the one that the last thing on it is on.
+    return joined((*text[:-1], code("\\label #'gs-end"), text[-1], code("}\n")))
+
+
+def _head(front: Front, languages: tuple[str, ...], output: str) -> LyText:
+    settings = front.settings
+    width, height = (float(mm) for mm in settings.paper_mm)
+    title = BETWEEN_LANGUAGES.join(said("heading-notes", languages))
+    fields = {
+        "title": title,
+        "subtitle": front.subtitle,
+        "running": shorten(front.subtitle, _RUNNING, placeholder=" …"),
+        "composer": front.composer,
+        "instrument": front.instrument,
+        "version": front.version,
+    }
+    lines = [f"  {name} = {quoted(value)}" for name, value in fields.items() if value]
+    lines.append(f"  pageOf = \\markup \\gs-page-of #'({_page_of(languages)})")
+    lines.append(f"  {_score.header(front.title(languages), front.composer)}")
+    return code(
+        f"""\\gsPages #'()
+\\book {{
+\\header {{
+{chr(10).join(lines)}
+}}
+\\paper {{ \\gsNotesPaper
+  paper-width = {width:g}\\mm paper-height = {height:g}\\mm
+  {_score.staff_size(settings, _STAFF[front.columns])}
+  gs-columns = #{front.columns}
+}}
+\\bookOutputName "{output}"
+"""
+    )
+
+
+def _page_of(languages: tuple[str, ...]) -> LyText:
+    """`"page " page " of " pages`: the texts, with symbols for their fields."""
+    parts = [p for p in _FIELD.split(BETWEEN_LANGUAGES.join(said("page-of", languages))) if p]
+    return code(" ".join(p.strip("{}") if _FIELD.fullmatch(p) else quoted(p) for p in parts))
+
+
+def _section(title: tuple[str, ...]) -> LyText:
+    # A heading never stands alone at the foot of a page.
+    return code(f"\\markup \\gs-notes-section {quoted(BETWEEN_LANGUAGES.join(title))}\n\\noPageBreak")
+
+
+def _paragraphs(title: tuple[str, ...], paragraphs: tuple[tuple[str, ...], ...]) -> Iterator[LyText]:
+    """A heading with its paragraphs, which are few and stay together."""
+    if paragraphs:
+        yield _section(title)
+        said_so = (code(f"\\markup \\gs-notes-paragraph {{ {_strings(texts)} }}") for texts in paragraphs)
+        yield joined(said_so, "\n\\noPageBreak\n")
+
+
+def _rows(section: Section, pictures: Iterator[Music], columns: int) -> Iterator[LyText]:
+    yield _section(section.title)
+    for at in range(0, len(section.entries), columns):
+        row = section.entries[at : at + columns]
+        inside = joined(_picture_and_text(entry, next(pictures)) for entry in row)
+        yield code(f"\\markup \\gs-row {{\n{inside}\n}}")
+
+
+def _picture_and_text(entry: Entry, music: Music) -> LyText:
+    name = BETWEEN_LANGUAGES.join(dict.fromkeys(entry.names))
+    heading = quoted(f"{entry.number}\u2002{name}" if entry.number else name)
+    return code(
+        f"""{_score.place_mark(music)}
+\\score {{
+{_score.staff(music, entry.settings, music.unmarked)}
+{_score.layout(music, "NotesPicture")}
+}}
+\\gs-entry {heading} {{ {_strings(entry.texts)} }}"""
+    )
+
+
+def _strings(texts: tuple[str, ...]) -> LyText:
+    return joined((quoted(t) for t in texts), " ")

@@ -1,0 +1,90 @@
+\version "2.24.0"
+%% Exercise sheets: numbered lines, each with its plain preparation before it and its rest after it.
+
+%% \gsPreparation { g'16 c''16 }: what is played plainly first, in small heads without values, up to a broken bar line.
+%% The meter begins after it.
+gsPreparation =
+#(define-music-function (music) (ly:music?)
+   #{ \once \omit Staff.TimeSignature
+      \cadenzaOn
+      \temporary \override Stem.stencil = ##f
+      \temporary \override Flag.stencil = ##f
+      \temporary \override NoteHead.duration-log = #2
+      \temporary \override NoteHead.font-size = #-3
+      \temporary \override Accidental.font-size = #-3
+      #music
+      \revert Stem.stencil
+      \revert Flag.stencil
+      \revert NoteHead.duration-log
+      \revert NoteHead.font-size
+      \revert Accidental.font-size
+      \bar "!"
+      \cadenzaOff #})
+
+%% \gsRest "rest 15 s" R1\fermata: the pause after a line; it is not counted in bars, and stays on the line.
+gsRest =
+#(define-music-function (text music) (string? ly:music?)
+   #{ \noBreak
+      <>-\tweak outside-staff-priority #1200 -\tweak self-alignment-X #LEFT ^\markup \fontsize #-1 \italic #text
+      #music #})
+
+gsNumbered = \layout {
+  \gsPicture
+  indent = 9\mm
+  short-indent = 9\mm
+  \context {
+    \Score
+    \override SpacingSpanner.spacing-increment = #1.6
+    \override InstrumentName.self-alignment-X = #LEFT
+    \override InstrumentName.extra-offset = #'(0.3 . 0)
+  }
+  \context {
+    \Staff
+    \override VerticalAxisGroup.adjacent-pure-heights = #gs:room-for-signs
+  }
+}
+gsNumberedInTime = \layout {
+  \gsNumbered
+  \context {
+    \Score
+    proportionalNotationDuration = #(ly:make-moment 1/12)
+    \override SpacingSpanner.uniform-stretching = ##t
+  }
+}
+
+%% The warm-up, across the page on one line.
+gsWarmUp = \layout {
+  \gsNumbered
+  ragged-right = ##f
+  ragged-last = ##f
+  system-count = #1
+}
+
+%% The number of a line, at its left.
+#(define-markup-command (gs-number layout props text) (string?)
+   (interpret-markup layout props (markup #:bold text)))
+
+%% What to do, as wide as the page.
+#(define-markup-command (gs-instruction layout props text) (string?)
+   (gs:even-height 2.7 1.4
+     (interpret-markup layout (cons '((baseline-skip . 2.7)) props)
+       (markup #:italic #:wordwrap-string text))))
+
+%% Lines to write on.
+#(define-markup-command (gs-ruled layout props count) (integer?)
+   (let ((width (ly:output-def-lookup layout 'line-width)))
+     (apply ly:stencil-add empty-stencil
+            (map (lambda (n)
+                   (make-line-stencil 0.06 0 (* -4.4 (1+ n)) width (* -4.4 (1+ n))))
+                 (iota count)))))
+
+gsExercisePaper = \paper {
+  \gsPagePaper
+  score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 2.4) (stretchability . 20))
+}
+
+%% What is to be warned of, small, before anything is played.
+#(define-markup-command (gs-caution layout props text) (string?)
+   (gs:even-height 2.2 1.3
+     (interpret-markup layout (cons '((font-size . -2) (baseline-skip . 2.2)) props)
+       (markup #:wordwrap-string text))))

@@ -1,0 +1,130 @@
+%% Words, and marks of footnotes, above a note. What stands there depends on where systems and pages end, and is known
+%% only when LilyPond has broken the music into lines or pages. So nothing may look at the stencil before: until then it
+%% is as wide and high as it can become.
+
+%% \gsWord "lazily": words in italics. Several at one note stand under each other in the order they are written.
+gsWord =
+#(define-event-function (text) (string?) (gs:sign 'word `((text . ,text))))
+%% \gsCancel "ord.": takes back what a word began; it looks the same.
+gsCancel = #gsWord
+
+%% \gsSay #'((WORD FIRST LATER) ...): for each way of playing that is in force FIRST where WORD has not been said on
+%% this system yet, else LATER; either may be "". What there is to say stands in one line.
+gsSay =
+#(define-event-function (parts) (list?) (gs:sign 'word `((parts . ,parts))))
+
+%% \gsMark "1": a footnote's mark, over the middle of its note and above the words there.
+gsMark =
+#(define-event-function (text) (string?) (gs:sign 'mark `((text . ,text))))
+
+%% \gsPageMark #'((TEXT . COUNTS) ...): a mark whose number is that of its text on this page, counted from 1 in order
+%% of appearance; each text stands once at the foot of the page. COUNTS says whether the page breaker keeps room for
+%% the text here; else it is kept once for each page (`gs:common-notes`).
+gsPageMark =
+#(define-event-function (texts) (list?) (gs:sign 'mark `((texts . ,texts))))
+
+%% --- how they look -----------------------------------------------------------------------------------------------
+
+#(define (gs:word text) (markup #:fontsize -0.5 #:italic text))
+#(define gs:mark-middle 0.65)
+#(define (gs:mark text)
+   (markup #:translate (cons gs:mark-middle 0) #:general-align X CENTER #:fontsize -2.5 #:bold text))
+#(define (gs:words mark lines)
+   (let ((below (markup #:override '(baseline-skip . 2.1) (make-column-markup lines))))
+     (cond ((not mark) below)
+           ((null? lines) mark)
+           (else (markup #:override '(baseline-skip . 2.3) #:column (mark below))))))
+
+%% --- what they say -----------------------------------------------------------------------------------------------
+
+%% One line: its text, or what `told?` leaves of its parts. The grob before that said the same word stands in the
+%% details, put there by the engraver.
+#(define (gs:line-text grob line told?)
+   (let ((said (gs:get (ly:grob-property grob 'details '()) 'said '())))
+     (string-join
+      (delete-duplicates
+       (remove string-null?
+               (append (list (gs:get line 'text ""))
+                       (map (lambda (part) (if (told? (assoc-ref said (first part))) (third part) (second part)))
+                            (gs:get line 'parts '())))))
+      ", ")))
+
+#(define (gs:word-stencil-where grob told? numbers)
+   (let* ((details (ly:grob-property grob 'details '()))
+          (mark (gs:get details 'mark #f))
+          (lines (remove string-null?
+                         (map (lambda (line) (gs:line-text grob line told?)) (gs:get details 'lines '())))))
+     (if (or mark (pair? lines))
+         (grob-interpret-markup
+          grob
+          (gs:words (and mark (gs:mark (or (gs:get mark 'text #f) (gs:numbers-text (numbers (gs:get mark 'texts '()))))))
+                    (map gs:word lines)))
+         empty-stencil)))
+
+#(define (gs:numbers-text numbers) (string-join (map number->string (sort numbers <)) ", "))
+#(define (gs:unknown-numbers texts) (map (lambda (t) 1) texts))
+
+#(define (gs:words-stencil grob)
+   (let ((system (ly:grob-system grob)))
+     (gs:word-stencil-where
+      grob
+      (lambda (before) (and before (eq? system (ly:grob-system before))))
+      (lambda (texts) (gs:get (ly:grob-property grob 'details '()) 'numbers '())))))
+#(define (gs:words-width grob)
+   (ly:stencil-extent (gs:word-stencil-where grob (lambda (before) #f) gs:unknown-numbers) X))
+%% While lines are chosen: what would stand here if a line went from one column to another.
+#(define (gs:words-pure-height grob start end)
+   (ly:stencil-extent
+    (gs:word-stencil-where
+     grob
+     (lambda (before) (and before (<= start (car (ly:grob-spanned-column-rank-interval before)))))
+     gs:unknown-numbers)
+    Y))
+#(define gs:words-height (ly:make-unpure-pure-container ly:grob::stencil-height gs:words-pure-height))
+
+%% --- footnotes of a page -----------------------------------------------------------------------------------------
+
+%% (text . number), newest first, of the page that is laid out; texts that stand on nearly every page; whether pages are
+%% chosen already.
+#(define gs:page-numbers '())
+#(define gs:common-notes '())
+#(define gs:laying-out #f)
+
+%% Notes with their numbers, one below the other; `gs:note-markup` says how a note looks.
+#(define gs:note-markup #f)
+#(define-markup-command (gs-notes layout props notes) (list?)
+   (if (or (null? notes) (not gs:note-markup)) empty-stencil
+       (stack-stencils Y DOWN (ly:output-def-lookup layout 'footnote-padding 0.2)
+                       (map (lambda (n) (interpret-markup layout props (gs:note-markup (number->string (cdr n)) (car n))))
+                            notes))))
+
+#(define (gs:note-texts grob) (gs:get (gs:get (ly:grob-property grob 'details '()) 'mark '()) 'texts '()))
+
+%% What room a mark's notes need while pages are chosen.
+#(define (gs:expected-notes grob)
+   (make-gs-notes-markup (map (lambda (t) (cons (car t) 1)) (filter cdr (gs:note-texts grob)))))
+
+%% LilyPond calls this for each footnote of a page in order, with 0 for the first, before it sets any of them; asked
+%% for the property again it takes the procedure for a callback.
+#(define (gs:numbering grob)
+   (define (number counter)
+     (if (ly:grob? counter) number
+         (let ((texts (map car (gs:note-texts grob))) (before gs:page-numbers))
+           (set! gs:laying-out #t)
+           (if (= 0 counter) (begin (set! gs:page-numbers '()) (set! before '())))
+           (for-each
+            (lambda (text)
+              (if (not (assoc text gs:page-numbers))
+                  (set! gs:page-numbers (acons text (1+ (length gs:page-numbers)) gs:page-numbers))))
+            texts)
+           (gs:detail! grob 'numbers (map (lambda (t) (assoc-ref gs:page-numbers t)) texts))
+           (ly:grob-set-property! grob 'footnote-text
+                                  (make-gs-notes-markup
+                                   (reverse (list-head gs:page-numbers
+                                                       (- (length gs:page-numbers) (length before)))))))))
+   number)
+
+%% --- page turns ----------------------------------------------------------------------------------------------------
+
+%% \gsPlaysOn: a bar line without time to turn a page. It does nothing but on our own pages.
+gsPlaysOn = {}

@@ -1,0 +1,81 @@
+"""Values as JSON and back: equal to what they were, and nothing else is ever made."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import PurePosixPath
+from typing import NamedTuple
+
+import pytest
+
+from gesturesmith import evidence
+from gesturesmith.cache import plain
+from gesturesmith.diagnostics import types
+from gesturesmith.evidence import HOUSE, Sourced
+from gesturesmith.source import Span
+
+
+class Pair(NamedTuple):
+    one: int
+    other: tuple[int, ...]
+
+
+FORM = plain((Pair,), (types, evidence))
+FINDING = types.Finding(
+    span=Span(3, 1, 9),
+    text="too “high” ♯",
+    evidence=Sourced(Fraction(7, 3), HOUSE, "our own"),
+    severity=types.Severity.CAUTION,
+    numbers=(types.Number(name="height", value=1.5, limit=Fraction(1, 2), unit="semitones"),),
+    try_values=((("contour", "C5"),),),
+    suggestions=(types.Suggestion(edits=(types.Edit(3, "a", "b"),), verdict=types.Verdict.APPROVED),),
+)
+
+
+@pytest.mark.parametrize(
+    "value",
+    [
+        FINDING,
+        (Pair(1, (2,)), (1, (2,))),
+        (),
+        [],
+        ([1, 2.5, None, True], {"a": (1,)}),
+        Fraction(-3, 4),
+        PurePosixPath("a/b"),
+        ("()", "{}", ["Span", 1, 2, 3]),  # what looks like a form is a text or a list
+        "\udcff",
+        float("inf"),
+    ],
+)
+def test_it_comes_back_as_it_was(value):
+    again = FORM.loads(FORM.dumps(value))
+    assert again == value
+    assert repr(again) == repr(value)
+
+
+@pytest.mark.parametrize("value", [{1, 2}, object(), b"bytes", plain])
+def test_what_has_no_form_is_not_written(value):
+    with pytest.raises(TypeError):
+        FORM.dumps((value,))
+
+
+@pytest.mark.parametrize(
+    "data",
+    [
+        b"",
+        b"{",
+        b"[]",
+        b'["Popen", "rm"]',
+        b'["os.system", "true"]',
+        b'["Span", 1]',
+        b'["Span", 1, 2, 3, 4]',
+        b'["Verdict", "splendid"]',
+        b'["/", 1, 0]',
+        b'["{}", 1]',
+        b'[["Span"], 1]',
+        b"\xff\xfe",
+    ],
+)
+def test_what_is_not_ours_is_not_read(data):
+    with pytest.raises(ValueError, match="not a value"):
+        FORM.loads(data)

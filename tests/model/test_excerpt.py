@@ -1,0 +1,100 @@
+"""A few points of a gesture as a gesture: its times, ends, techniques and levels are those of the whole."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from gesturesmith.model.excerpt import excerpt, with_harmonics
+
+
+@pytest.fixture
+def gesture(piece):
+    def make(block: str):
+        return piece(f"gesture g\n{block}").gestures[0]
+
+    return make
+
+
+LINE = (
+    "  technique: half-valve\n  contour: xG4 ~~ xD5@2 ~~ xB4@3 ~~ xF5\n  lasts: 4 beats\n  dynamics: p < f@3 > p\n"
+)
+
+
+def test_times_begin_at_nothing(gesture):
+    shown = excerpt(gesture(LINE), 1, 2)
+    assert [p.at for p in shown.points] == [0, 1]
+    assert shown.points[-1].until == shown.beats
+    assert len(shown.segments) == 1
+
+
+def test_the_first_point_is_attacked_and_a_line_that_is_cut_ends_in_a_note(gesture):
+    shown = excerpt(gesture(LINE), 1, 2)
+    assert shown.points[0].reached == "attack"
+    assert shown.points[-1].held
+    assert not shown.points[-1].stops
+
+
+def test_the_end_of_the_whole_stays_as_it_is(gesture):
+    shown = excerpt(gesture(LINE), 2, 3)
+    assert shown.points[-1].stops
+    assert shown.beats == 1
+
+
+def test_a_long_note_is_shortened(gesture):
+    whole = gesture("  contour: G4, C5@1\n  lasts: 9 beats\n")
+    assert excerpt(whole, 0, 1).beats == 3  # a beat, and two of the eight
+
+
+def test_composers_words_stay_away(gesture):
+    shown = excerpt(gesture('  contour: G4\n  text: "softly"\n  footnote: "As you like."\n'), 0, 0)
+    assert (shown.text, shown.footnote, shown.title) == (None, None, None)
+
+
+@pytest.mark.parametrize(
+    ("keep", "left"), [(None, {"half-valve", "flutter-tongue"}), (("half-valve",), {"half-valve"})]
+)
+def test_techniques_that_are_kept(gesture, keep, left):
+    whole = gesture("  technique: half-valve + flutter-tongue\n  contour: xG4 ~~ xD5\n  lasts: 2 beats\n")
+    shown = excerpt(whole, 0, 1, keep=keep)
+    assert {t.key for t in shown.techniques} == left
+    assert {t.key for p in shown.points for t in p.techniques} == left
+
+
+def test_levels_around_a_cut_are_brought_in(gesture):
+    whole = gesture(LINE)
+    assert excerpt(whole, 0, 1).dynamics == ()
+    marks = excerpt(whole, 1, 2, dynamics=True).dynamics
+    # The growing that began before and the fading that ends after: both are seen.
+    assert [(m.level, m.join) for m in marks] == [("p", "<"), ("f", ">"), ("p", "")]
+    assert [m.at for m in marks] == [0, 1, marks[-1].at]
+    assert marks[-1].at <= excerpt(whole, 1, 2).beats
+
+
+def test_attacks_keep_their_speed(gesture):
+    whole = gesture("  contour: G4\n  attacks: 16\n  lasts: 4 beats\n")
+    shown = excerpt(whole, 0, 0)
+    assert shown.attacks.count == 8
+    assert shown.beats / shown.attacks.count == Fraction(1, 4)
+
+
+def test_fingerings_go_with_their_points(gesture):
+    whole = gesture("  contour: G4, r, A4, B4\n  fingering: F 0, Bb 1-2, F 1-2\n")
+    assert excerpt(whole, 2, 3).fingering.tubes == ("Bb 1-2", "F 1-2")
+
+
+def test_harmonics_stand_on_the_line_and_the_note_keeps_its_value(gesture):
+    whole = gesture("  technique: harmonic-gliss\n  contour: G4 ~~ G5@3/2\n  lasts: 2 beats\n")
+    start = whole.points[0].sounding_cents
+    shown = with_harmonics(whole, 0, [float(start) + c for c in (300.0, 702.0)])
+    assert [p.passing for p in shown.points] == [False, True, True, False]
+    assert shown.points[0].value == Fraction(3, 2)
+    assert [p.pitch.written.name for p in shown.points[1:3]] == ["Bb4", "D5"]
+    assert [s.kind for s in shown.segments] == ["wavy"] * 3
+    assert shown.points[-1].until == shown.beats
+
+
+def test_harmonics_stay_away_where_there_is_no_room(gesture):
+    whole = gesture("  technique: harmonic-gliss\n  contour: G4 ~~ G5@3/2\n  lasts: 2 beats\n")
+    assert with_harmonics(whole, 0, [6000.0] * 9) is whole

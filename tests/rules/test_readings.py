@@ -1,0 +1,69 @@
+"""Where sources disagree: caution beyond the narrowest reading, refused only beyond the widest; both are named."""
+
+from __future__ import annotations
+
+import pytest
+from rules.checking import findings, horn
+
+from gesturesmith.diagnostics import Severity
+
+
+def one(body: str, rule: str, tempo: int = 60):
+    found = [f for f in findings(horn(body, tempo=tempo)) if f.rule == rule]
+    assert len(found) == 1
+    return found[0]
+
+
+# The bottom of the horn: written F#2 (abjad 3.31) or C2 (music21 10.5.1). The top: C6 (abjad) or D6 (Blog 19).
+@pytest.mark.parametrize(
+    ("pitch", "usual", "widest"),
+    [("D2", "F#2", "C2"), ("C2", "F#2", "C2"), ("C#6", "C6", "D6"), ("E6", "C6", "D6")],
+)
+def test_between_two_readings_of_the_range(pitch: str, usual: str, widest: str) -> None:
+    finding = one(f"contour: {pitch}", "outside-usual-range")
+    assert finding.severity is Severity.CAUTION
+    assert f"ends at {usual} " in finding.text
+    assert f"the widest reading ends at {widest} " in finding.text
+
+
+@pytest.mark.parametrize(("pitch", "widest"), [("B1", "C2"), ("F6", "D6")])
+def test_beyond_the_widest_reading_of_the_range(pitch: str, widest: str) -> None:
+    """At the top only a whole tone above it: a player's page is no measurement."""
+    finding = one(f"contour: {pitch}", "outside-range")
+    assert finding.severity is Severity.REFUSED
+    assert f"any source gives is {widest} " in finding.text
+
+
+# Single tonguing: 7.3 a second (thecontemporaryhorn.com) to 9 and 10 (contemporarytuba.com).
+@pytest.mark.parametrize(
+    ("attacks", "severity"), [(8, "caution"), (10, "caution"), (12, "caution"), (13, "refused")]
+)
+def test_readings_of_single_tonguing(attacks: int, severity: str) -> None:
+    """A practice reading refuses only a quarter beyond it."""
+    finding = one(f"contour: C5\nlasts: 1 beat\nattacks: {attacks}", "attacks-too-fast")
+    assert finding.severity is Severity(severity)
+    assert ("readings differ, up to 10" in finding.text) == (severity == "caution")
+    assert finding.numbers[0].limit == (7.3 if severity == "caution" else 10)
+
+
+# Bends: our curve, and the distance to the next partial, beyond which the lip has left the note.
+@pytest.mark.parametrize(("low", "severity"), [("F5", "caution"), ("C5", "refused")])
+def test_readings_of_a_bend(low: str, severity: str) -> None:
+    finding = one(f"technique: bend\ncontour: G5 -- {low}@1 -- G5\nlasts: 3 beats", "bend-too-wide")
+    assert finding.severity is Severity(severity)
+    assert ("impossible beyond" in finding.text) == (severity == "caution")
+
+
+# Periods until a pitch is heard: 6 (Doughty and Garner, from memory) or 3 (Chalmers publ. 141752).
+@pytest.mark.parametrize(("beats", "severity"), [("1/64", "caution"), ("1/128", "refused")])
+def test_readings_of_response(beats: str, severity: str) -> None:
+    finding = one(f"contour: C5\nlasts: {beats} beats", "pitch-too-short-to-hear")
+    assert finding.severity is Severity(severity)
+    assert ("readings differ, down to 3" in finding.text) == (severity == "caution")
+
+
+def test_readings_of_a_breath() -> None:
+    """Three litres (from memory) or five (J. Wolfe, UNSW)."""
+    finding = one("contour: C4\nlasts: 20 beats\ndynamics: mf", "breath-too-short")
+    assert finding.severity is Severity.CAUTION
+    assert "about 3 (readings differ, up to 5)" in finding.text

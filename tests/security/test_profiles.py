@@ -1,0 +1,80 @@
+"""A gesture file of a stranger reads no file but the profiles beside it, and no message tells what another holds."""
+
+from __future__ import annotations
+
+import os
+
+import pytest
+
+from gesturesmith.cli.main import main
+
+FILE = 'instrument: "{name}"\npitches: written\ngesture beacon\n  contour: C5\n'
+OWN = 'instrument_profile = 1\nbased_on = "{base}"\n'
+SECRET = "the password is a rising fourth"
+
+
+@pytest.fixture
+def folder(tmp_path):
+    """`piece/` with a profile below it; beside `piece/` a profile, a secret, and a library of profiles."""
+    for place in ("piece/parts", "library"):
+        (tmp_path / place).mkdir(parents=True)
+    for place in ("piece/own.toml", "piece/parts/own.toml", "outside.toml", "library/shared.toml"):
+        (tmp_path / place).write_text(OWN.format(base="horn"))
+    (tmp_path / "secret.txt").write_text(SECRET)
+    (tmp_path / "piece" / "linked.toml").symlink_to(tmp_path / "outside.toml")
+    (tmp_path / "piece" / "through.toml").write_text(OWN.format(base="../outside.toml"))
+    return tmp_path
+
+
+def check(folder, name, *options):
+    path = folder / "piece" / "study.gesture"
+    path.write_text(FILE.format(name=name))
+    return main(["check", str(path), *options])
+
+
+@pytest.mark.parametrize("name", ["own.toml", "./own.toml", "parts/own.toml", "parts/../own.toml"])
+def test_in_the_files_own_folder_and_below(folder, name, capsys):
+    assert check(folder, name) == 0
+
+
+@pytest.mark.parametrize("name", ["../outside.toml", "linked.toml", "through.toml", "{}/outside.toml"])
+def test_nowhere_else(folder, name, capsys):
+    assert check(folder, name.format(folder)) == 2
+    said = capsys.readouterr()
+    assert "lies outside the folder" in said.out + said.err
+    assert "--profiles" in said.out + said.err
+
+
+def test_a_folder_of_profiles_that_is_named(folder, capsys):
+    assert check(folder, "shared.toml", "--profiles", str(folder / "library")) == 0
+    assert check(folder, "own.toml", "--profiles", str(folder / "library")) == 2
+    assert check(folder, "shared.toml", "--profiles", str(folder / "nowhere")) == 2
+
+
+@pytest.mark.parametrize(
+    "name", ["secret.txt", "../secret.txt", "{}/secret.txt", "/etc/passwd", "/dev/zero", "/proc/self/environ"]
+)
+@pytest.mark.parametrize("library", [False, True])
+def test_no_message_quotes_a_file_that_is_no_profile(folder, name, library, capsys, monkeypatch):
+    monkeypatch.setenv("GESTURESMITH_TEST_SECRET", SECRET)
+    (folder / "piece" / "secret.txt").write_text(SECRET)
+    options = ["--profiles", "/"] if library else []
+    assert check(folder, name.format(folder), *options) == 2
+    said = capsys.readouterr()
+    assert SECRET not in said.out + said.err
+    assert "root:" not in said.out + said.err
+
+
+def test_a_pipe_is_not_waited_for(folder, capsys):
+    os.mkfifo(folder / "piece" / "pipe.toml")
+    assert check(folder, "pipe.toml") == 2
+    assert "not a file" in capsys.readouterr().out
+
+
+def test_a_profile_of_256_kb_is_read_and_no_larger(folder, capsys):
+    path = folder / "piece" / "large.toml"
+    text = OWN.format(base="horn")
+    path.write_text(text + "#" * (256 * 1024 - len(text)))
+    assert check(folder, "large.toml") == 0
+    path.write_text(text + "#" * (256 * 1024 - len(text) + 1))
+    assert check(folder, "large.toml") == 2

@@ -1,0 +1,316 @@
+"""What a notes page holds and how it is numbered: everything that is used, once, and nothing else."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from gesturesmith.pipeline import Options, compile_text
+from gesturesmith.pipeline.differences import differences
+from gesturesmith.pipeline.notes import compile_notes, numbering
+from gesturesmith.pipeline.types import NotesOptions
+from gesturesmith.sheets import notes as page
+from gesturesmith.sheets._remarks import cautions, remarks, transposition
+from gesturesmith.sheets._signs import SIGNS
+from gesturesmith.source import Source
+from gesturesmith.wording import text as wording
+
+HEAD = "instrument: horn\npitches: written\n"
+FILE = """
+gesture first "First"
+  technique: flutter-tongue
+  contour: C5
+gesture second
+  technique: half-valve + flutter-tongue
+  contour: xG4 ~~ xD5@2 ~~ xB4
+  lasts: 4 beats
+gesture third "Third"
+  technique: growl
+  contour: D4
+  footnote: "As a ship."
+gesture fourth "Fourth"
+  technique: scoop
+  contour: D4
+  note: "Lazily."
+gesture fifth
+  technique: fall
+  contour: D4
+"""
+
+
+@pytest.fixture
+def parts():
+    """A function: texts of files -> what is engraved of them."""
+    from gesturesmith.pipeline import notes
+
+    def made(*texts: str, **wanted):
+        sources = tuple(Source(f"file{n}", t if "instrument:" in t else HEAD + t) for n, t in enumerate(texts))
+        reports, found, _ = notes._read(sources, NotesOptions(**wanted))
+        assert all(r.readable for r in reports), [e.message for r in reports for e in r.errors]
+        return found
+
+    return made
+
+
+def titles(choice, *, signs: bool = False) -> list[tuple[str, list[tuple[str, str]]]]:
+    return [
+        (s.title[0], [(e.number, e.names[0]) for e in s.entries])
+        for s in choice.sections
+        if signs or any(e.number for e in s.entries)
+    ]
+
+
+def test_each_technique_once_grouped_and_numbered_down_the_page(parts):
+    choice = page.choose(parts(FILE), ("en",))
+    assert titles(choice) == [
+        ("Lips, tongue and voice", [("1", "Flutter-tongue"), ("2", "Growl")]),
+        ("Valves and slide", [("3", "Half-valve")]),
+        ("Beginnings and ends of notes", [("4", "Scoop"), ("5", "Fall")]),
+        ("Gestures", [("6", "Third"), ("7", "Fourth")]),
+    ]
+
+
+def test_own_words_stand_as_written_and_lead_to_what_they_replace(parts):
+    gestures = page.choose(parts(FILE), ("en", "de")).sections[-1].entries
+    assert gestures[0].texts == ("As a ship.", "Growl: see note\u00a02.", "Growl: siehe Anmerkung\u00a02.")
+    assert gestures[1].texts == ("Lazily.",)
+
+
+def test_numbers_do_not_hang_on_the_language(parts):
+    found = parts(FILE)
+    numbers = {page.choose(found, languages).numbers for languages in (("en",), ("de",), ("fr", "it"))}
+    assert len(numbers) == 1
+
+
+def marks(text: str) -> list[str]:
+    return re.findall(r'\\gsMark "([^"]*)"', text)
+
+
+def test_the_part_bears_the_numbers_of_the_page():
+    options = Options(stem="a", notes=NotesOptions())
+    items = compile_text(Source("a", HEAD + FILE), options).items
+    (part, notes_page) = (i for i in items if i.kind == "page")
+    assert marks(part.book) == ["1", "1, 3", "6", "4, 7", "5"]
+    assert str(notes_page.place) == "a-notes"
+    assert marks(notes_page.book) == []
+    assert "As a ship." not in part.book
+    assert wording("see-notes", "en") in part.book
+    (third,) = (i for i in items if i.name == "third")
+    assert marks(third.book) == marks(third.ily) == ["6"]
+
+
+def test_one_gesture_alone_has_the_number_it_has_among_all():
+    options = Options(stem="a", notes=NotesOptions(), only="fifth")
+    (snippet, _) = compile_text(Source("a", HEAD + FILE), options).items
+    assert marks(snippet.book) == ["5"]
+
+
+def test_one_document_numbers_over_all_files():
+    sources = (Source("a", HEAD + FILE), Source("b", HEAD + "gesture x\n  technique: rip + growl\n  contour: C5\n"))
+    numbers = numbering(sources, NotesOptions())
+    second = compile_text(sources[1], Options(stem="b", together="both"), None, numbers).items[0]
+    assert marks(second.book) == ["2, 6"]  # growl as in the first file; rip comes after scoop and fall
+
+
+def test_a_gesture_that_only_a_passage_can_play_is_explained_all_the_same():
+    """Too high as it is written: left out, while the passage plays it two octaves lower."""
+    text = HEAD + (
+        'gesture far "Far"\n  technique: growl\n  contour: G6\n  footnote: "Far up."\n'
+        "passage low\n  play: far down P15, C4 for 2\n"
+    )
+    outcome = compile_text(Source("a", text), Options(stem="a", notes=NotesOptions()))
+    assert outcome.report.refused
+    for item in outcome.items:
+        assert marks(item.book) in ([], ["1"], ["2"])
+
+
+def test_several_files_are_told_apart(parts):
+    two = '{head}title: "{title}"\ngesture a "Call"\n  contour: C5\n  footnote: "{text}"\n'
+    found = parts(*(two.format(head=HEAD, title=t, text=w) for t, w in (("One", "So."), ("Two", "Thus."))))
+    (gestures,) = page.choose(found, ("en",)).sections
+    assert [e.names for e in gestures.entries] == [("Call (One)",), ("Call (Two)",)]
+
+
+def test_same_words_are_one_entry(parts):
+    block = 'gesture {name}\n  contour: C5\n  footnote: "The same."\n'
+    found = parts("".join(block.format(name=n) for n in ("one", "two", "three", "four")))
+    (gestures,) = page.choose(found, ("en",)).sections
+    assert [e.names for e in gestures.entries] == [("one, two, three, …",)]
+
+
+# --- signs -------------------------------------------------------------------------------------------------------
+
+USED = {
+    "approximate": "contour: xC5",
+    "highest": "contour: highest",
+    "lowest": "contour: lowest",
+    "slash-head": "contour: C5\n  notehead: slash",
+    "diamond-head": "technique: air\n  contour: C5",
+    "stops": "contour: C5 -- D5\n  lasts: 2 beats",
+    "stemless": "contour: C5 -- D5@1 -- C5@2\n  lasts: 4 beats",
+    "small-start": "technique: harmonic-gliss\n  contour: G4 ~~ G5\n  lasts: 2 s",
+    "wavy": "contour: C5 ~~ D5@1\n  lasts: 2 beats",
+    "growing": "contour: C5 ~~ growing D5@1\n  lasts: 2 beats",
+    "fading": "contour: C5 ~~ fading D5@1\n  lasts: 2 beats",
+    "straight": "contour: C5 -- D5@1\n  lasts: 2 beats",
+    "arrow": "contour: C5 -> D5@1\n  lasts: 2 beats",
+    "broken": "contour: C5 :: D5@1\n  lasts: 2 beats",
+    "dotted": "contour: C5 .. D5@1\n  lasts: 2 beats",
+    "gradual": "contour: C5 as air -- D5@1 as ordinary\n  lasts: 2 beats",
+    "band": "band: C4..G5\n  contour: xD4, xE4",
+    "lines": "band: low\n  contour: low, high",
+    "quarter-tones-stein": "contour: C^5",
+    "quarter-tones-arrows": "contour: C^5",
+    "cents": "contour: C5+31c",
+    "seconds": "contour: C5 -- D5@1\n  lasts: 2 s",
+    "beats": "contour: C5, D5@5/7\n  lasts: 2 beats",
+    "accelerating": "contour: C5\n  attacks: 6 accelerating\n  lasts: 3 beats",
+    "slowing": "contour: C5\n  attacks: 6 slowing\n  lasts: 3 beats",
+    "niente": "contour: C5\n  lasts: 2 beats\n  dynamics: n < f",
+}
+# What stands beside the sign in its example; everything else must stay away.
+BESIDE = {
+    "highest": {"lines"},
+    "lowest": {"lines"},
+    "stops": {"straight"},
+    "stemless": {"straight"},
+    "small-start": {"stops", "wavy", "seconds"},
+    "growing": {"wavy"},
+    "fading": {"wavy"},
+    "gradual": {"diamond-head", "straight"},
+    "band": {"approximate"},
+    "lines": {"approximate"},
+    "seconds": {"straight"},
+    "cents": {"quarter-tones-stein"},
+}
+
+
+def found_signs(parts_) -> set[str]:
+    names = {wording(f"sign-{s.key}", "en"): s.key for s in SIGNS if s.key != "quarter-tones-arrows"}
+    choice = page.choose(parts_, ("en",))
+    return {names[e.names[0]] for s in choice.sections for e in s.entries if not e.number}
+
+
+def test_every_sign_has_an_example_here():
+    assert set(USED) == {s.key for s in SIGNS}
+
+
+@pytest.mark.parametrize("key", [k for k in USED if k != "quarter-tones-arrows"])
+def test_a_sign_is_explained_where_it_is_used_and_nowhere_else(parts, key):
+    assert found_signs(parts(f"gesture a\n  {USED[key]}\n")) == {key} | BESIDE.get(key, set())
+
+
+@pytest.mark.parametrize("key", list(USED))
+def test_the_picture_of_a_sign_shows_it(parts, key):
+    """The example of a sign, taken out of a longer gesture and engraved anew, still has it."""
+    from gesturesmith.engrave import engrave_gesture
+    from gesturesmith.sheets._signs import use
+
+    top = "accidentals: arrows\n" if key == "quarter-tones-arrows" else ""
+    (part,) = parts(f"{HEAD}{top}gesture a\n  {USED[key]}\n")
+    text = wording(f"remark-{key}", "en")
+    entry = next(e for s in page.choose((part,), ("en",)).sections for e in s.entries if e.texts == (text,))
+    music = engrave_gesture(entry.case, entry.settings)
+    (sign,) = (s for s in SIGNS if s.key == key)
+    assert sign.used(use(entry.case, music, entry.settings))
+
+
+def test_words_of_the_composer_are_no_signs(parts):
+    found = parts('gesture a\n  contour: C5\n  text: "\\\\gsBand style . wavy \\\\gsX cqs4"\n')
+    assert found_signs(found) == set()
+
+
+# --- remarks -----------------------------------------------------------------------------------------------------
+
+
+def said(found) -> str:
+    return " ".join(text for texts in found for text in texts)
+
+
+@pytest.mark.parametrize(
+    ("text", "key"),
+    [
+        ("gesture a\n  contour: C#5\n", "remark-accidentals-note"),
+        ("gesture a\n  contour: C5\npassage p\n  meter: 4/4\n  play: C#5 for 4\n", "remark-accidentals-both"),
+        ("passage p\n  meter: 4/4\n  play: C#5 for 4\n", "remark-accidentals-bar"),
+        ("gesture a\n  contour: C5\n  fingering: F 1-3\n", "remark-fingerings"),
+        (
+            "instrument: trumpet\npitches: written\ngesture a\n  contour: C5\n  fingering: 2-3\n",
+            "remark-fingerings-valves",
+        ),
+        ("instrument: trombone\npitches: written\ngesture a\n  contour: F3\n  fingering: 6\n", "remark-positions"),
+        ("gesture a\n  contour: C5, xD5\n", "remark-exact"),
+        ("gesture a\n  technique: growl\n  contour: C5\n", "remark-words"),
+    ],
+)
+def test_a_remark_is_made_where_it_is_needed(parts, text, key):
+    keys = {"remark-exact", "remark-words", "remark-fingerings", "remark-fingerings-valves"}
+    keys |= {"remark-positions", *(f"remark-accidentals-{k}" for k in ("note", "bar", "both"))}
+    found = said(remarks(parts(text), ("en",)))
+    assert wording(key, "en") in found
+    for other in keys - {key}:
+        assert wording(other, "en") not in found.replace(wording(key, "en"), "")
+
+
+@pytest.mark.parametrize(
+    ("instrument", "note", "text"),
+    [
+        ("horn", "C5", "Horn in F: the part sounds a perfect fifth lower than written."),
+        ("trumpet", "C5", "Trumpet in Bb: the part sounds a major second lower than written."),
+        ("trombone", "C3", "Trombone: the part sounds as written."),
+    ],
+)
+def test_transposition(parts, instrument, note, text):
+    found = transposition(
+        parts(f"instrument: {instrument}\npitches: written\ngesture a\n  contour: {note}\n"), ("en",)
+    )
+    assert said(found) == text
+
+
+def test_the_bass_clef_of_the_horn_is_explained_where_it_is_used(parts):
+    low = "gesture a\n  contour: C3, D3, C3\n"
+    assert wording("clef-horn-bass", "en") in said(transposition(parts(low), ("en",)))
+
+
+def test_a_concert_score_says_so(parts):
+    found = parts("gesture a\n  contour: C5\n", pitches="sounding")
+    assert said(transposition(found, ("en",))) == wording("score-sounding", "en")
+
+
+def test_cautions_once_and_the_player_decides_last(parts):
+    found = cautions(parts(FILE), ("en", "de"))
+    english = [c[0] for c in found]
+    assert len(set(english)) == len(english)
+    assert english[-1] == wording("caution-decide", "en")
+    assert any(c.startswith("Flutter-tongue: ") for c in english)
+    assert cautions(parts("gesture a\n  contour: C5\n"), ("en",)) == ()
+
+
+# --- files that differ -------------------------------------------------------------------------------------------
+
+
+def test_files_that_use_a_sign_differently_are_named():
+    def source(name: str, top: str, more: str) -> Source:
+        return Source(
+            name, f"{HEAD}{top}gesture a\n  contour: C^5\ngesture b\n  technique: growl\n  contour: C4\n{more}"
+        )
+
+    sources = (
+        source("one", "", ""),
+        source("two", "accidentals: arrows\n", '  footnote: "Roar."\n'),
+        source("three", "", ""),
+    )
+    ways = compile_notes(sources, NotesOptions()).ways
+    assert differences(ways) == (
+        "quarter-tone accidentals: one, three: stein; two: arrows",
+        "growl: one, three: the standard wording; two: “Roar.”",
+    )
+    assert differences(w for w in ways if w.file != "two") == ()
+
+
+def test_an_unreadable_file_does_not_stop_the_others():
+    sources = (Source("bad", f"{HEAD}gesture a\n  conture: C5\n"), Source("good", HEAD + FILE))
+    outcome = compile_notes(sources, NotesOptions())
+    assert [r.readable for r in outcome.reports] == [False, True]
+    assert len(outcome.items) == 1
