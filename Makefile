@@ -20,8 +20,12 @@ style: $(VENV)/.test-ready
 	@$(BIN)/ruff format --check .
 	@$(BIN)/mypy
 
+gallery: $(VENV)/.run-ready
+	@$(BIN)/python docs/gallery.py
+
 bench: $(VENV)/.test-ready
 	@$(BIN)/python benchmarks/bench.py
+	@$(BIN)/python benchmarks/engraving.py
 
 # A shim of that name can exist and fail, and `python3` can be too old: each candidate is run, not looked at.
 define FIND_PYTHON

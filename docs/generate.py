@@ -267,12 +267,13 @@ def instrument_section(instrument: Instrument) -> str:
             [(r.name, f"{r.low.name} to {r.high.name}", evidence_text(r.evidence)) for r in instrument.registers],
         ),
         table(
-            ("tube", "first partial, sounding", "length", "usual partials", "widest"),
+            ("tube", "first partial, sounding", "length", "to the bell and back", "usual partials", "widest"),
             [
                 (
                     t.name,
                     spell(t.fundamental_cents).name,
                     f"{t.length_m:.2f} m",
+                    f"{1000 * t.round_trip_s:.1f} ms",
                     "{} to {}".format(*t.partials),
                     "{} to {}".format(*t.widest_partials),
                 )

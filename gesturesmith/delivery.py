@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import contextlib
 import errno
+import hashlib
 import os
+import platform
 import re
 import time
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence, Set
+from functools import cache
 from pathlib import Path
 
 from gesturesmith.values import frozen
@@ -16,8 +19,9 @@ from gesturesmith.writers.base import MARK, Output
 # The machine gave up; any other trouble with a folder is one the user can do something about.
 _MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, errno.ENFILE, errno.ENOMEM}
 
-_PART = re.compile(r"\..*\.[0-9a-f]{12}\.part")
-_STALE_S = 3600
+# What is being written: by which process of which machine, and a number that nobody else has.
+_PART = re.compile(r"\..*\.([0-9a-f]{8})-([0-9]+)-[0-9a-f]{12}\.part", re.DOTALL)
+_STALE_S = 3600  # whose writer cannot be asked for is left for so long
 
 
 @frozen
@@ -60,8 +64,9 @@ def deliver(
     Where it cannot be done, folders that were made for it are taken away again.
     """
     targets = [(folder / output.place, output.data) for output in sorted(outputs, key=lambda o: o.place)]
+    known = {key for given in inputs if (key := _identity(given))}
     objection = _twice([path for path, _ in targets]) or next(
-        (said for path, _ in targets if (said := _objection(path, inputs, force=force))), None
+        (said for path, _ in targets if (said := _objection(path, known, force=force))), None
     )
     if objection is not None:
         return Blocked(objection)
@@ -76,8 +81,7 @@ def deliver(
                 _write(parts[-1][0], data, 0o666)
         for part, path in parts:
             os.replace(part, path)
-        for place in dict.fromkeys(path.parent for _, path in parts):
-            _tidy(place)
+        _tidy(path.parent for _, path in parts)
     except OSError as error:
         return blocked(error, str(path))
     finally:
@@ -102,6 +106,25 @@ def _make_folder(folder: Path, made: list[Path]) -> None:
         folder.mkdir(exist_ok=True)  # says so where it is no folder
 
 
+def new_file(path: Path, data: bytes) -> None:
+    """Make a file that was not there; FileExistsError where it is, another OSError where that cannot be done."""
+    part = _part(path)
+    try:
+        _write(part, data, 0o666)
+        try:
+            os.link(part, path)
+        except FileExistsError:
+            raise
+        except OSError:  # a disk without links: nearly as good
+            if os.path.lexists(path):
+                raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(path)) from None
+            os.replace(part, path)
+        _tidy([path.parent])
+    finally:
+        with contextlib.suppress(OSError):
+            part.unlink()
+
+
 def replace_file(path: Path, data: bytes) -> None:
     """Change a file of the user's in one step, keeping its permissions; OSError where that cannot be done."""
     part = _part(path)
@@ -109,21 +132,46 @@ def replace_file(path: Path, data: bytes) -> None:
         _write(part, data, path.stat().st_mode & 0o7777)
         part.chmod(path.stat().st_mode & 0o7777)
         os.replace(part, path)
+        _tidy([path.parent])
     finally:
         with contextlib.suppress(OSError):
             part.unlink()
 
 
 def _part(path: Path) -> Path:
-    return path.with_name(f".{path.name[:50]}.{os.urandom(6).hex()}.part")
+    return path.with_name(f".{path.name[:50]}.{_here()}-{os.getpid()}-{os.urandom(6).hex()}.part")
 
 
-def _tidy(folder: Path) -> None:
-    """Take away what a run that was killed was about to write."""
-    for left in folder.glob(".*.part"):
-        with contextlib.suppress(OSError):
-            if _PART.fullmatch(left.name) and time.time() - left.stat().st_mtime > _STALE_S:
-                left.unlink()
+def _tidy(folders: Iterable[Path]) -> None:
+    """Take away what runs that were killed were about to write into these folders."""
+    for folder in dict.fromkeys(folders):
+        with contextlib.suppress(OSError), os.scandir(folder) as found:
+            for left in found:
+                named = _PART.fullmatch(left.name) if left.name.endswith(".part") else None
+                if named is not None and _left_behind(named, left):
+                    os.unlink(left.path)
+
+
+def _left_behind(named: re.Match[str], part: os.DirEntry[str]) -> bool:
+    """Whether nobody is writing there any more."""
+    # On Windows, to ask for a process is to end it.
+    if os.name == "posix" and named[1] == _here():
+        try:
+            os.kill(int(named[2]), 0)
+        except (ProcessLookupError, OverflowError):
+            return True
+        except OSError:
+            pass
+    return time.time() - part.stat(follow_symlinks=False).st_mtime > _STALE_S
+
+
+@cache
+def _here() -> str:
+    """Where the number of a process means one and the same: this machine, or this part of it."""
+    space = ""
+    with contextlib.suppress(OSError):
+        space = os.readlink("/proc/self/ns/pid")
+    return hashlib.sha256(f"{platform.node()} {space}".encode()).hexdigest()[:8]
 
 
 def _write(path: Path, data: bytes, mode: int) -> None:
@@ -144,14 +192,23 @@ def _twice(paths: Sequence[Path]) -> str | None:
     return None
 
 
-def _objection(path: Path, inputs: Sequence[Path], *, force: bool) -> str | None:
-    """Why `path` may not be written, or None."""
+def _identity(path: Path) -> tuple[int, int] | None:
+    """What tells a file from all others, whatever names lead to it; None where there is none."""
+    try:
+        stat = path.stat()
+    except (OSError, ValueError):
+        return None
+    return stat.st_dev, stat.st_ino
+
+
+def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str | None:
+    """Why `path` may not be written, or None; `inputs` are known by their identity."""
     try:
         if path.is_dir():
             return f"{path}: a folder of that name is in the way"
         if not path.exists():
             return None
-        if any(given.exists() and path.samefile(given) for given in inputs):
+        if _identity(path) in inputs:
             return f"{path} is one of the files read; choose another folder with -o"
         data = path.read_bytes() if path.is_file() else b"?"
     except OSError as error:

@@ -131,14 +131,16 @@ gsChartPaper = \paper {
 #(define (gs:map-text layout props size text)
    (interpret-markup layout (cons `((font-size . ,size)) props) (make-concat-markup (gs:with-signs text))))
 
+%% A text, made smaller where it would be wider than `room`.
+#(define (gs:map-fitted text room)
+   (let ((long (interval-length (ly:stencil-extent text X))))
+     (if (> long room) (ly:stencil-scale text (/ room long) (/ room long)) text)))
+
 %% A row, under the heading of its group where it is the first: they stay on one page.
 #(define-markup-command (gs-map-row layout props heading label cells borders) (string? string? string? list?)
    (let* ((count (string-length cells))
           (width (gs:map-cell layout count))
-          (text (gs:map-text layout props -2 label))
-          (long (interval-length (ly:stencil-extent text X)))
-          (room (- gs:map-label 1))
-          (fitted (if (> long room) (ly:stencil-scale text (/ room long) (/ room long)) text))
+          (fitted (gs:map-fitted (gs:map-text layout props -2 label) (- gs:map-label 1)))
           (row (gs:map-row
                 (ly:stencil-add (ly:stencil-translate-axis fitted 0.75 Y)
                                 (gs:map-grid borders width count)
@@ -151,23 +153,29 @@ gsChartPaper = \paper {
    (let ((high (* 1.15 gs:map-height)))
      (gs:map-row
       (apply ly:stencil-add
-             (ly:stencil-translate-axis (interpret-markup layout props (markup #:fontsize -2 #:bold heading)) 0.7 Y)
+             (ly:stencil-translate-axis
+              (gs:map-fitted (interpret-markup layout props (markup #:fontsize -2 #:bold heading)) (- gs:map-label 1))
+              0.7 Y)
              (map (lambda (n)
                     (make-line-stencil 0.06 (+ gs:map-label (* width n)) 0 (+ gs:map-label (* width n)) high))
                   borders))
       layout high)))
 
-%% The head: registers over their middles, note names over their columns. Each a list of (column . text).
+%% The head: registers over their columns, each (first last . text), and note names, each (column . text).
 #(define-markup-command (gs-map-head layout props registers names count) (list? list? integer?)
    (let* ((width (gs:map-cell layout count))
-          (put (lambda (size y)
-                 (lambda (place)
-                   (let ((text (ly:stencil-aligned-to (gs:map-text layout props size (cdr place)) X CENTER)))
-                     (ly:stencil-translate text (cons (+ gs:map-label (* width (car place))) y)))))))
+          (put (lambda (text column y)
+                 (ly:stencil-translate (ly:stencil-aligned-to text X CENTER)
+                                       (cons (+ gs:map-label (* width column)) y)))))
      (gs:map-row
       (ly:stencil-add
-       (apply ly:stencil-add empty-stencil (map (put -2 3.1) registers))
-       (apply ly:stencil-add empty-stencil (map (put -3 0.6) names)))
+       (apply ly:stencil-add empty-stencil
+              (map (lambda (r)
+                     (put (gs:map-fitted (gs:map-text layout props -2 (cddr r)) (* width (- (cadr r) (car r) 0.4)))
+                          (/ (+ (car r) (cadr r)) 2) 3.1))
+                   registers))
+       (apply ly:stencil-add empty-stencil
+              (map (lambda (n) (put (gs:map-text layout props -3 (cdr n)) (car n) 0.6)) names)))
       layout 5)))
 
 %% What the boxes mean.
@@ -191,6 +199,7 @@ gsChartPicture = \paper {
   evenHeaderMarkup = ##f
   oddFooterMarkup = ##f
   evenFooterMarkup = ##f
+  bookTitleMarkup = ##f
 }
 #(define-markup-command (gs-chart-title layout props text) (string?)
    (interpret-markup layout props (markup #:column (#:fontsize 4 #:bold text #:vspace 0.3))))

@@ -21,6 +21,11 @@ gsPreparation =
       \bar "!"
       \cadenzaOff #})
 
+%% \gsPrepared "Preparation": what the small notes are, where they stand for the first time.
+gsPrepared =
+#(define-event-function (text) (string?)
+   #{ -\tweak self-alignment-X #LEFT ^\markup \fontsize #-2 \italic #text #})
+
 %% \gsRest "rest 15 s" R1\fermata: the pause after a line; it is not counted in bars, and stays on the line.
 gsRest =
 #(define-music-function (text music) (string? ly:music?)
@@ -37,10 +42,6 @@ gsNumbered = \layout {
     \override SpacingSpanner.spacing-increment = #1.6
     \override InstrumentName.self-alignment-X = #LEFT
     \override InstrumentName.extra-offset = #'(0.3 . 0)
-  }
-  \context {
-    \Staff
-    \override VerticalAxisGroup.adjacent-pure-heights = #gs:room-for-signs
   }
 }
 gsNumberedInTime = \layout {

@@ -71,13 +71,11 @@
           (whole (ly:output-def-lookup layout 'line-width))
           (column (/ (- whole (* gs:gutter (1- columns))) columns))
           (grid (gs:grid layout))
-          (picture (* column (gs:measure layout 2)))
-          (narrow (ly:output-def-clone layout)))
-     (ly:output-def-set-variable! narrow 'line-width picture)
+          (picture (* column (gs:measure layout 2))))
      (let loop ((rest parts) (pictures '()) (entries '()))
        (if (pair? rest)
            (loop (cddr rest)
-                 (cons (gs:picture-within narrow props picture (car rest)) pictures)
+                 (cons (gs:picture-within layout props picture (car rest)) pictures)
                  (cons (interpret-markup layout
                          (cons `((line-width . ,(- column picture gs:beside))) props) (cadr rest))
                        entries))
@@ -95,11 +93,15 @@
              (ly:make-stencil (ly:stencil-expr all) (cons 0 whole)
                               (cons (- (+ (gs:up-to-grid layout low) grid)) 0)))))))
 
-%% A picture that LilyPond could not squeeze into its width is made smaller.
+%% A picture as wide as `width`; one that LilyPond cannot squeeze into that is made smaller. A score asks the paper how
+%% wide it may be (on a copy of the paper its fonts would be missing from PostScript).
 #(define (gs:picture-within layout props width picture)
-   (let* ((set (interpret-markup layout props picture))
-          (right (interval-bound (ly:stencil-extent set X) RIGHT)))
-     (if (> right (+ width 0.2)) (ly:stencil-scale set (/ width right) (/ width right)) set)))
+   (let ((whole (ly:output-def-lookup layout 'line-width)))
+     (ly:output-def-set-variable! layout 'line-width width)
+     (let* ((set (interpret-markup layout props picture))
+            (right (interval-bound (ly:stencil-extent set X) RIGHT)))
+       (ly:output-def-set-variable! layout 'line-width whole)
+       (if (> right (+ width 0.2)) (ly:stencil-scale set (/ width right) (/ width right)) set))))
 
 %% In the middle of the line, and no wider.
 #(define-markup-command (gs-middle layout props size text) (number? markup?)
@@ -114,7 +116,7 @@
                  (ly:stencil-translate-axis
                   (ly:stencil-aligned-to (gs:fit (* share width) (interpret-markup layout props part)) X align)
                   (* width 0.5 (1+ align)) X)))
-          (all (ly:stencil-add (set 0.28 left LEFT) (set 0.4 middle CENTER) (set 0.28 right RIGHT))))
+          (all (ly:stencil-add (set 0.34 left LEFT) (set 0.36 middle CENTER) (set 0.26 right RIGHT))))
      (ly:make-stencil (ly:stencil-expr all) (cons 0 width) (ly:stencil-extent all Y))))
 
 %% Headings and paragraphs stand on the grid as well.
@@ -155,6 +157,10 @@
       '(0 . 0)
       '(-0.6 . 1.8))))
 
+%% A picture is one system: what is said in it is known at once, and what is not need not find room.
+#(define (gs:width-in-picture grob)
+   (ly:stencil-extent (gs:word-stencil-where grob (lambda (before) before) gs:unknown-numbers) X))
+
 gsNotesPicture = \layout {
   \gsPicture
   ragged-right = ##f
@@ -163,6 +169,7 @@ gsNotesPicture = \layout {
     \Score
     \override SpacingSpanner.spacing-increment = #1.4
     \override NonMusicalPaperColumn.line-break-permission = ##f
+    \override GestureWords.X-extent = #gs:width-in-picture
     % A picture is as wide as all others; a line between two notes gets what there is.
     \override GestureRoom.springs-and-rods = ##f
   }
@@ -174,6 +181,7 @@ gsNotesPictureInTime = \layout {
   \context {
     \Score
     \override NonMusicalPaperColumn.line-break-permission = ##f
+    \override GestureWords.X-extent = #gs:width-in-picture
     \override GestureRoom.springs-and-rods = ##f
   }
 }

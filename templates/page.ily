@@ -16,12 +16,16 @@ gsPages =
                  (markup #:column (#:vspace 0.6 #:override '(span-factor . 1/4) #:draw-hline #:vspace 0.2))))
          (notes (interpret-markup layout props
                   (make-gs-notes-markup (map (lambda (text) (cons text 1)) gs:common-notes)))))
-     (if (or gs:laying-out (ly:stencil-empty? notes)) line
-         (stack-stencils Y DOWN (ly:output-def-lookup layout 'footnote-padding 0.2) (list line notes)))))
+     (if gs:laying-out line
+         (let ((expected (if (ly:stencil-empty? notes) line
+                             (stack-stencils Y DOWN (ly:output-def-lookup layout 'footnote-padding 0.2)
+                                             (list line notes)))))
+           ;; A little more: a page must not turn out fuller than it was thought to be.
+           (ly:make-stencil (ly:stencil-expr expected) (ly:stencil-extent expected X)
+                            (interval-widen (ly:stencil-extent expected Y) 1))))))
 
-%% A new page begins in a rest: elsewhere it costs more than a page left half empty. Pages that lie side by side would
-%% not need it, but whether they will a sheet of paper does not know.
-gsPlaysOn = #(make-music 'PageBreakEvent 'break-permission 'allow 'break-penalty 100)
+%% No new page begins where there is no time to turn it.
+gsPlaysOn = \noPageBreak
 
 #(define-markup-command (gs-section layout props text) (string?)
    (interpret-markup layout props
@@ -35,12 +39,12 @@ gsPlaysOn = #(make-music 'PageBreakEvent 'break-permission 'allow 'break-penalty
          (interpret-markup layout props (markup #:column (#:vspace 1.1 piece #:vspace 0.3)))
          empty-stencil)))
 
-%% While it breaks pages LilyPond does not know how signs and words pile up above and below a staff, and thinks it
-%% lower than it is. Told a little more, it does not fill a page beyond its end.
+%% While it breaks pages LilyPond does not know quite how signs and words pile up above and below a staff. It mostly
+%% thinks it higher than it is; told a little more, it seldom thinks it lower.
 #(define (gs:room-for-signs grob)
    (let ((wide (lambda (all)
                  (list->vector
-                  (map (lambda (y) (if (interval-empty? y) y (interval-widen y 1.2))) (vector->list all)))))
+                  (map (lambda (y) (if (interval-empty? y) y (interval-widen y 0.3))) (vector->list all)))))
          (heights (ly:axis-group-interface::adjacent-pure-heights grob)))
      (cons (wide (car heights)) (wide (cdr heights)))))
 
@@ -112,6 +116,8 @@ gsLinesInTime = \layout {
        (markup #:wordwrap-string text))))
 
 gsPagePaper = \paper {
+  % Pages are filled one after the other; spread evenly over them, most would be half empty.
+  page-breaking = #ly:minimal-breaking
   top-margin = 12\mm
   bottom-margin = 12\mm
   left-margin = 18\mm
@@ -132,7 +138,7 @@ gsPagePaper = \paper {
   % the headings.
   markup-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 1))
   score-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 20))
-  score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 4) (stretchability . 20))
+  score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 3.6) (stretchability . 20))
   system-system-spacing = #'((basic-distance . 11) (minimum-distance . 8) (padding . 2) (stretchability . 20))
   markup-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 1))
   top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 1.5) (stretchability . 0))

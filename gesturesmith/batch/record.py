@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from dataclasses import replace
+from dataclasses import fields, replace
 from functools import cache
 from pathlib import Path
 
@@ -16,7 +16,6 @@ from gesturesmith.pipeline.types import Way
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 from gesturesmith.writers import Item
-from gesturesmith.writers.base import NO_TEXT
 
 
 @frozen(kw_only=True)
@@ -31,6 +30,8 @@ class Record:
 
 
 _FORM = plain((Record, Made, Way), (types, evidence))
+# What of an item is in its files beside the book. Its document is the book with what the templates add.
+_COUNTED = tuple(f.name for f in fields(Item) if f.name not in ("book", "document", "ily", "output", "place"))
 
 
 @cache
@@ -55,12 +56,11 @@ def work_key(work: Work, lilypond: LilyPond) -> str:
 
 
 def item_key(item: Item, lilypond: LilyPond) -> str:
-    """The key of an item's files, to which the format is joined; what LilyPond calls the item does not matter."""
+    """The key of an item's files, to which the format is joined; what LilyPond calls it does not matter."""
     from gesturesmith.batch.press import renamed
 
-    # The document is the book with what the templates add, and the music for other scores is not in these files.
-    named = replace(item, output="", book=renamed(item.book, "x"), document=NO_TEXT, ily=NO_TEXT)
-    return digest("file", fingerprint(), identity(lilypond), repr(named))
+    counted = (str(getattr(item, name)) for name in _COUNTED)
+    return digest("file", fingerprint(), identity(lilypond), renamed(item.book, "x"), *counted)
 
 
 def kept(store: Store, key: str, work: Work) -> Record | None:

@@ -51,8 +51,8 @@ def run(works: tuple[Work, ...], setup: Setup) -> Generator[Done, None, None]:
 
 @frozen(kw_only=True)
 class _File:
-    """A file that a work gives. Its bytes are `data`, or come from the crew's `book`; where there is neither, the
-    file lies in its place as it should, with the hash `sha256`."""
+    """A file that a work gives. Its bytes are `data`, or come from the crew's `book`; where there is neither, they
+    were made before, with the hash `sha256`, and lie in their place or in the store."""
 
     place: PurePosixPath
     key: str
@@ -92,11 +92,16 @@ class _Bench:
         if isinstance(setup.lilypond, LilyPond):
             record = kept(setup.store, work_key(work, setup.lilypond), work)
             if record is not None:
-                files = [self._file(m.place, m.key, m.musics, m.sha256) for m in record.outputs]
-                there = tuple(f for f in files if f is not None)
+                files = [_File(place=m.place, key=m.key, musics=m.musics, sha256=m.sha256) for m in record.outputs]
+                there = tuple(f for f in map(self._file, files) if f is not None)
                 if len(there) == len(files):
                     return _Plan(
-                        work=work, reports=record.reports, names=record.names, ways=record.ways, files=there
+                        work=work,
+                        reports=record.reports,
+                        names=record.names,
+                        ways=record.ways,
+                        files=there,
+                        reads=tuple(Path(path) for path, _ in record.reads),
                     )
         # One that is worth starting before anything is known of the file.
         self._call(work)
@@ -141,8 +146,9 @@ class _Bench:
         outputs: list[Output] = []
         made: list[Made] = []
         failures: dict[str, Failure] = {}
-        pressed = self._pressed(plan)
-        for file in plan.files:
+        files = self._found(plan.files) if plan.key else plan.files
+        pressed = self._pressed(work, files)
+        for file in files:
             got = self._collected(file, pressed)
             if isinstance(got, Failure):
                 failures.setdefault(got.gesture or "", got)
@@ -158,8 +164,10 @@ class _Bench:
             outputs=tuple(made),
             failures=tuple(failures.values()),
             lacking=plan.lacking,
+            reads=plan.reads,
         )
-        delivered = clash or deliver(outputs, setup.output, inputs=setup.inputs, force=setup.force)
+        inputs = (*setup.inputs, *plan.reads)
+        delivered = clash or deliver(outputs, setup.output, inputs=inputs, force=setup.force)
         if isinstance(delivered, Blocked):
             return replace(done, outputs=(), blocked=delivered)
         if plan.key:
@@ -167,46 +175,64 @@ class _Bench:
         return replace(done, written=delivered.written)
 
     def _engraved(self, item: Item, chosen: list[Writer], lilypond: LilyPond) -> Iterator[_File]:
-        """An item's files in the formats of `chosen`: found in the store, or ordered of the crew."""
-        lacking: dict[str, Writer] = {}
+        """An item's files in the formats of `chosen`: made before, or ordered of the crew."""
         common = item_key(item, lilypond) if chosen else ""
+        files = []
         for writer in chosen:
-            place = item.place.with_name(f"{item.place.name}.{writer.key}")
             key = digest(common, writer.key)
-            there = self._setup.store.hash_of(key)
-            file = self._file(place, key, item.musics, there) if there is not None else None
-            if file is not None:
-                yield file
-            else:
-                lacking[writer.key] = writer
+            file = _File(
+                place=item.place.with_name(f"{item.place.name}.{writer.key}"),
+                key=key,
+                musics=item.musics,
+                sha256=self._setup.store.hash_of(key) or "",
+                item=item,
+                writer=writer,
+            )
+            files.append(file)
+        yield from self._ordered(files, lilypond)
+
+    def _ordered(self, files: list[_File], lilypond: LilyPond) -> Iterator[_File]:
+        """Files of one item, those without a hash ordered of the crew."""
+        lacking = {f.writer.key: f for f in files if f.writer is not None and not f.sha256}
+        yield from (f for f in files if f.sha256)
         for formats in groups(lilypond, tuple(lacking)):
+            item = lacking[formats[0]].item
+            assert item is not None
             book = self._called().add(formats, item.book, item.musics)
-            for kind in formats:
-                yield _File(
-                    place=item.place.with_name(f"{item.place.name}.{kind}"),
-                    key=digest(common, kind),
-                    musics=item.musics,
-                    book=book,
-                    item=item,
-                    writer=lacking[kind],
-                )
+            yield from (replace(lacking[kind], book=book) for kind in formats)
 
-    def _file(self, place: PurePosixPath, key: str, musics: tuple[str, ...], sha256: str) -> _File | None:
-        """A file that was made before: in its place, or out of the store; None where it is in neither."""
-        if file_digest(self._setup.output / place) == sha256:
-            return _File(place=place, key=key, musics=musics, sha256=sha256)
-        data = self._setup.store.get(key)
-        if data is None or hashlib.sha256(data).hexdigest() != sha256:
+    def _found(self, files: tuple[_File, ...]) -> tuple[_File, ...]:
+        """Files with what was made before found; where the store had it and has lost it, it is ordered after all.
+
+        LilyPond is at work on the others by now: that is why it is looked for so late.
+        """
+        lilypond = self._setup.lilypond
+        found: list[_File] = []
+        for file in files:
+            there = file if file.book or file.data is not None else self._file(file)
+            if there is not None:
+                found.append(there)
+            elif isinstance(lilypond, LilyPond):
+                found += self._ordered([replace(file, sha256="")], lilypond)
+        self.all_compiled()
+        return tuple(found)
+
+    def _file(self, file: _File) -> _File | None:
+        """A file that was made before: in its place, or with its bytes out of the store; None if in neither."""
+        if file_digest(self._setup.output / file.place) == file.sha256:
+            return file
+        data = self._setup.store.get(file.key)
+        if data is None or hashlib.sha256(data).hexdigest() != file.sha256:
             return None
-        return _ready(place, key, musics, data)
+        return replace(file, data=data)
 
-    def _pressed(self, plan: _Plan) -> dict[str, dict[str, bytes] | Failure]:
+    def _pressed(self, work: Work, files: tuple[_File, ...]) -> dict[str, dict[str, bytes] | Failure]:
         """What the crew made of the books of a work, or why it could not; waits for it."""
 
         def tell(done: float, whole: float) -> None:
-            self._setup.tell(f"{plan.work.name}: engraving", done, whole)
+            self._setup.tell(f"{work.name}: engraving", done, whole)
 
-        books = dict.fromkeys(file.book for file in plan.files if file.book is not None)
+        books = dict.fromkeys(file.book for file in files if file.book is not None)
         return {book: self._called().result(book, tell) for book in books}
 
     def _collected(self, file: _File, books: dict[str, dict[str, bytes] | Failure]) -> _File | Failure:

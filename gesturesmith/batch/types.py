@@ -61,6 +61,7 @@ class Done:
     failures         gestures, or pages, that LilyPond could not set; their files are missing, others are there
     blocked          why nothing could be delivered
     lacking          formats that were not made for want of a LilyPond
+    reads            files that were read beside the sources
     """
 
     work: Work
@@ -71,6 +72,7 @@ class Done:
     failures: tuple[Failure, ...] = ()
     blocked: Blocked | None = None
     lacking: tuple[str, ...] = ()
+    reads: tuple[Path, ...] = ()
     ways: tuple[Way, ...] = ()
 
     @property

@@ -11,7 +11,6 @@ from collections.abc import Iterable
 from dataclasses import fields, is_dataclass
 from enum import Enum
 from fractions import Fraction
-from functools import cache
 from pathlib import PurePosixPath
 from types import ModuleType
 from typing import Any
@@ -27,6 +26,7 @@ class Plain:
     """
 
     classes: dict[str, type[Any]]
+    fields: dict[str, tuple[str, ...]]
 
     def dumps(self, value: object) -> bytes:
         """TypeError where a value has no form here."""
@@ -57,7 +57,7 @@ class Plain:
             raise TypeError(f"no form to keep {value!r}")
         if isinstance(value, Enum):
             return [name, value.value]
-        return [name, *(self._plain(getattr(value, field)) for field in _fields(type(value)))]
+        return [name, *(self._plain(getattr(value, field)) for field in self.fields[name])]
 
     def _value(self, data: Any) -> Any:
         if not isinstance(data, list):
@@ -76,14 +76,15 @@ class Plain:
         cls = self.classes[kind]
         if issubclass(cls, Enum):
             return cls(*rest)
-        return cls(**dict(zip(_fields(cls), (self._value(v) for v in rest), strict=True)))
+        return cls(**dict(zip(self.fields[kind], (self._value(v) for v in rest), strict=True)))
 
 
-@cache
 def _fields(cls: type[Any]) -> tuple[str, ...]:
-    """The names of the fields of a dataclass or a named tuple."""
+    """The names of the fields of a dataclass or a named tuple; none of an enum."""
     named: tuple[str, ...] | None = getattr(cls, "_fields", None)
-    return named if named is not None else tuple(f.name for f in fields(cls))
+    if named is not None:
+        return named
+    return tuple(f.name for f in fields(cls)) if is_dataclass(cls) else ()
 
 
 def plain(classes: Iterable[type[Any]], rooms: Iterable[ModuleType] = ()) -> Plain:
@@ -96,4 +97,4 @@ def plain(classes: Iterable[type[Any]], rooms: Iterable[ModuleType] = ()) -> Pla
         for name, one in vars(room).items():
             if isinstance(one, type) and (is_dataclass(one) or issubclass(one, Enum) or hasattr(one, "_fields")):
                 found[name] = one
-    return Plain(found)
+    return Plain(found, {name: _fields(cls) for name, cls in found.items()})

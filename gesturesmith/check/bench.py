@@ -9,7 +9,7 @@ from functools import cached_property
 from gesturesmith.check.division import Divider
 from gesturesmith.check.edits import Writer
 from gesturesmith.check.judge import Judged, judge
-from gesturesmith.diagnostics import Edit, Severity
+from gesturesmith.diagnostics import Edit, PassageReport, Severity
 from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.lang import parse
 from gesturesmith.lang.nodes import Block, File, Play
@@ -34,6 +34,11 @@ class Bench:
         """The block of a gesture."""
         found = self._blocks.get(name.casefold())
         return found if found is not None and found.kind == "gesture" else None
+
+    def passage(self, name: str) -> Block | None:
+        """The block of a passage."""
+        found = self._blocks.get(name.casefold())
+        return found if found is not None and found.kind == "passage" else None
 
     def read_again(self, block: Block, edits: Iterable[Edit]) -> tuple[Judged, ...] | None:
         """The gesture of a block with edits made, or the two it was divided into, judged; None where it can no
@@ -75,6 +80,12 @@ class Bench:
         before = self._before[names]
         return after is None or any(n > before[rank][rule] for rule, n in after[rank].items())
 
+    def passage_again(self, block: Block, edits: Iterable[Edit]) -> PassageReport | None:
+        """A passage with edits made, judged; None where it can no longer be read."""
+        name = block.name.text.casefold()
+        said = self._judged_passages((name,), {name: self._parsed(block, edits)}, {})
+        return None if said is None else next(p for p in said if p.name.casefold() == name)
+
     @cached_property
     def _played_by(self) -> dict[str, tuple[str, ...]]:
         """For each gesture the passages that play it, themselves or through another passage."""
@@ -108,6 +119,22 @@ class Bench:
         made: dict[str, Judged],
     ) -> tuple[Counter[str], ...] | None:
         """How often each rule finds something on the passages, by rank; None where they cannot be read."""
+        passages = self._judged_passages(names, changed, made)
+        if passages is None:
+            return None
+        counts = tuple(Counter[str]() for _ in Severity)
+        for finding in (f for passage in passages for f in passage.findings):
+            for rank in range((finding.severity or Severity.CAUTION).rank + 1):
+                counts[rank][finding.rule] += 1
+        return counts
+
+    def _judged_passages(
+        self,
+        names: tuple[str, ...],
+        changed: dict[str, tuple[Block, ...] | None],
+        made: dict[str, Judged],
+    ) -> tuple[PassageReport, ...] | None:
+        """What is said of the passages, and of those they play, with some blocks changed."""
         from gesturesmith.check.whole import passage_said
 
         needed = dict.fromkeys(n for name in names for n in self._reached(name))
@@ -122,10 +149,5 @@ class Bench:
         if errors or piece is None:
             return None
         judged = self._judged | made
-        counts = tuple(Counter[str]() for _ in Severity)
         own_gestures = {g.name: g for g in piece.gestures}
-        for passage in piece.passages:
-            for finding in passage_said(passage, own_gestures, judged)[1].findings:
-                for rank in range((finding.severity or Severity.CAUTION).rank + 1):
-                    counts[rank][finding.rule] += 1
-        return counts
+        return tuple(passage_said(passage, own_gestures, judged)[1] for passage in piece.passages)

@@ -212,13 +212,14 @@ class _Half:
         kind = self._gesture.segments[last - 1].kind if len(indices) > 1 else "none"
         detached = kind in ("none", "slur")
         plain = spread([None] * len(indices), detached=detached, length=length)
+        uneven = tuple(times) != plain
         text = ""
         for i, at, usual in zip(indices, times, plain, strict=True):
             if text:
                 line = self._contour.lines[i - 1]
                 sign = SIGNS[line.kind] + (f" {line.growth}" if line.growth else "")
                 text += ", " if line.kind == "none" else f" {sign} "
-            timed = tuple(times) != plain and at != 0 and at != (None if detached or i != last else length)
+            timed = uneven and at != 0 and at != (None if detached or i != last else length)
             text += self._point(i, f"@{self._amount(at)}" if timed or at != usual else "")
         return text
 

@@ -30,14 +30,22 @@ _TABLE = {
         '  title: "Fog"',
         'title: "Fog"',
     ),
-    "repeated-key": Mistake("A key stands once; only `allow` may be repeated.", "tempo: 72\ntempo: 60", "tempo: 60"),
-    "missing-colon": Mistake("A colon stands between a key and its value.", "  lasts = 4 beats", "  lasts: 4 beats"),
+    "repeated-key": Mistake(
+        "A key stands once; only `allow` may be repeated.", "tempo: 72\ntempo: 60", "tempo: 60"
+    ),
+    "missing-colon": Mistake(
+        "A colon stands between a key and its value.", "  lasts = 4 beats", "  lasts: 4 beats"
+    ),
     "empty-value": Mistake("Nothing follows the colon.", "  lasts:", "  lasts: 4 beats"),
     "not-a-key": Mistake(
-        "Every line of a block says what it is about first: a key, a colon, the value.", "  C4 ~~ D4", "  contour: C4 ~~ D4"
+        "Every line of a block says what it is about first: a key, a colon, the value.",
+        "  C4 ~~ D4",
+        "  contour: C4 ~~ D4",
     ),
     "unknown-block": Mistake(
-        "A block is a `gesture`, a `passage` or `exercises`.", "gestur fog\n  contour: C4", "gesture fog\n  contour: C4"
+        "A block is a `gesture`, a `passage` or `exercises`.",
+        "gestur fog\n  contour: C4",
+        "gesture fog\n  contour: C4",
     ),
     "missing-name": Mistake(
         "Every block has a name by which others call it; a title may follow in quotes.",
@@ -76,9 +84,13 @@ _TABLE = {
         "  contour: C4  # loud",
     ),
     "unclosed-text": Mistake(
-        "A text ends with the partner of the sign it began with, on the same line.", '  text: "calm', '  text: "calm"'
+        "A text ends with the partner of the sign it began with, on the same line.",
+        '  text: "calm',
+        '  text: "calm"',
     ),
-    "text-needs-quotes": Mistake("Text that is printed stands in quotes.", "  text: calm sea", '  text: "calm sea"'),
+    "text-needs-quotes": Mistake(
+        "Text that is printed stands in quotes.", "  text: calm sea", '  text: "calm sea"'
+    ),
     "unexpected-sign": Mistake(
         "Nothing in this place is written with this sign.", "  contour: C4 ~ D4", "  contour: C4 ~~ D4"
     ),
@@ -87,27 +99,37 @@ _TABLE = {
     ),
     "unreadable-file": Mistake("The file is no text, or far too long for one."),
     "too-many-errors": Mistake("After a thousand mistakes no more are told: put some right and look again."),
-    "too-much": Mistake("The value is complete, and something follows it.", "  lasts: 4 beats 3", "  lasts: 4 beats"),
+    "too-much": Mistake(
+        "The value is complete, and something follows it.", "  lasts: 4 beats 3", "  lasts: 4 beats"
+    ),
     # numbers and units
     "bad-number": Mistake(
         "Numbers are whole, decimal with a full stop, or fractions, and without a sign.",
         "  lasts: 1,5 beats",
         "  lasts: 1.5 beats",
     ),
-    "zero-divisor": Mistake("The lower number of a fraction is at least 1.", "  lasts: 1/0 beats", "  lasts: 1/2 beats"),
+    "zero-divisor": Mistake(
+        "The lower number of a fraction is at least 1.", "  lasts: 1/0 beats", "  lasts: 1/2 beats"
+    ),
     "out-of-range": Mistake("The number is too large or too small here.", "tempo: 500", "tempo: 300"),
     "bad-meter": Mistake("A meter is a fraction that notes can show, or `free`.", "meter: 4/5", "meter: 4/4"),
     "missing-unit": Mistake("A length needs its unit.", "  lasts: 4", "  lasts: 4 beats"),
-    "unknown-unit": Mistake("Lengths are in `beats` or `s`, paper in `mm`.", "  lasts: 4 bars", "  lasts: 16 beats"),
+    "unknown-unit": Mistake(
+        "Lengths are in `beats` or `s`, paper in `mm`.", "  lasts: 4 bars", "  lasts: 16 beats"
+    ),
     # words and notes
     "unknown-word": Mistake("No such word is known here.", "  dynamics: loud", "  dynamics: ff"),
     "bad-note": Mistake(
-        "A note is a capital letter, its accidental and an octave; C4 is middle C.", "  contour: Fis4", "  contour: F#4"
+        "A note is a capital letter, its accidental and an octave; C4 is middle C.",
+        "  contour: Fis4",
+        "  contour: F#4",
     ),
     "lower-case-note": Mistake("Notes are capitals.", "  contour: c4", "  contour: C4"),
     "note-h": Mistake("The note H is written B, the German B is Bb.", "  contour: H4", "  contour: B4"),
     "quarter-after-double": Mistake(
-        "A quarter-tone sign follows the letter or one sharp or flat, not two.", "  contour: F##^4", "  contour: Gv4"
+        "A quarter-tone sign follows the letter or one sharp or flat, not two.",
+        "  contour: F##^4",
+        "  contour: Gv4",
     ),
     "accidental-order": Mistake(
         "Sharps and flats come right after the letter, then the quarter-tone sign, then the octave.",
@@ -121,9 +143,13 @@ _TABLE = {
         "  band: middle\n  contour: xlow",
         "  band: middle\n  contour: low",
     ),
-    "cents-on-x": Mistake("A pitch is approximate or exact to the cent, not both.", "  contour: xG4+31c", "  contour: xG4"),
+    "cents-on-x": Mistake(
+        "A pitch is approximate or exact to the cent, not both.", "  contour: xG4+31c", "  contour: xG4"
+    ),
     # contours
-    "two-lines": Mistake("Between two points stands one line, or a comma.", "  contour: G4 ~~ -- C5", "  contour: G4 ~~ C5"),
+    "two-lines": Mistake(
+        "Between two points stands one line, or a comma.", "  contour: G4 ~~ -- C5", "  contour: G4 ~~ C5"
+    ),
     "line-at-silence": Mistake("No line leads to a silence or from one.", "  contour: G4 -- r", "  contour: G4, r"),
     "loose-line": Mistake("A line has a point on both sides.", "  contour: G4 --", "  contour: G4 -- C5"),
     "missing-line": Mistake(
@@ -141,7 +167,9 @@ _TABLE = {
         "A band is a register's name, or two notes, the lower one first.", "  band: F5..G4", "  band: G4..F5"
     ),
     "bad-list": Mistake(
-        "Items of a list have commas between them, a range `..` and `by`.", "  start: G4..C5", "  start: G4..C5 by 1"
+        "Items of a list have commas between them, a range `..` and `by`.",
+        "  start: G4..C5",
+        "  start: G4..C5 by 1",
     ),
     "incomplete": Mistake("Something is missing at the end.", "  dynamics: p <", "  dynamics: p < f"),
     "bad-fingering": Mistake(
@@ -153,7 +181,9 @@ _TABLE = {
         "A passage plays names, rests and pitches with their length.", "  play: C4", "  play: C4 for 2"
     ),
     # the file as a whole
-    "missing-instrument": Mistake("Nobody says who plays.", "pitches: written", "instrument: horn\npitches: written"),
+    "missing-instrument": Mistake(
+        "Nobody says who plays.", "pitches: written", "instrument: horn\npitches: written"
+    ),
     "unknown-instrument": Mistake(
         "There is no such instrument; `gesturesmith list instruments` names them, a profile of your own stands in "
         "quotes.",
@@ -161,7 +191,7 @@ _TABLE = {
         "instrument: horn\npitches: written",
     ),
     "unreadable-profile": Mistake(
-        "The instrument's own file cannot be used. `gesturesmith list instruments --show horn` prints one that can.",
+        "The instrument's own file cannot be used; `gesturesmith list instruments --show horn` prints one.",
         'instrument: "missing.toml"\npitches: written',
         "instrument: horn\npitches: written",
     ),
@@ -193,8 +223,8 @@ _TABLE = {
     ),
     "missing-band": Mistake(
         "Low, middle and high are heights in a band, and it has none.",
-        "  contour: low, high",
-        "  band: middle\n  contour: low, high",
+        "  contour: G4, high",
+        "  band: middle\n  contour: G4, high",
     ),
     "empty-band": Mistake("A band reaches from one note to another.", "  band: G4..G4", "  band: G4..D5"),
     "upside-down-band": Mistake("The lower note of a band comes first.", "  band: F5..G4", "  band: G4..F5"),
@@ -299,7 +329,7 @@ _TABLE = {
         "gesture fog\n  contour: highest\nexercises week\n  from: fog\n  start: G4",
         "gesture fog\n  contour: G4\nexercises week\n  from: fog\n  start: G4, A4",
     ),
-}  # fmt: skip
+}
 # What is wrong with a file before its first line is read.
 _FILES = {
     "no-such-file": ("GS190", "There is no file of this name here: look at its folder and its ending."),
@@ -332,7 +362,7 @@ def explain_mistake(name_or_code: str) -> str | None:
         return None
     found = mistake(rule)
     parts = [f"{rule}  ({codes()[rule]}, cannot be read)", "", *textwrap.wrap(found.means, _WIDTH)]
-    for word, example in (("Not", found.wrong), ("But", found.right)):
+    for word, example in (("Instead of", found.wrong), ("write", found.right)):
         if example:
             parts += ["", word, *(f"    {line}" for line in example.split("\n"))]
     return "\n".join(parts) + "\n"

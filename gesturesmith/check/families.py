@@ -6,7 +6,6 @@ Charts ask the checker about them over the whole range; graded sheets choose fro
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from gesturesmith.check.judge import Judged, judge
 from gesturesmith.diagnostics import Verdict

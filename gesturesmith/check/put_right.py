@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from gesturesmith.diagnostics import FileReport, GestureReport, Severity, Suggestion, Verdict
+from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity, Suggestion, Verdict
 from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
@@ -19,13 +19,16 @@ class PutRight:
     made: tuple[tuple[str, Suggestion], ...]
 
 
-def put_right(source: Source, judged: Callable[[Source], FileReport], only: str = "") -> PutRight:
-    """Make the first suggestion for each gesture that is refused; with `only`, for that gesture alone.
+def put_right(report: FileReport, judged: Callable[[Source], FileReport], only: str = "") -> PutRight:
+    """Make the first suggestion for each gesture that is refused, then for each passage; with `only`, for that
+    gesture alone.
+
+    `judged` reads and judges a text, as that of `report` was.
 
     After each round the text is read and judged anew, so edits never meet: one whose line another has changed
     waits for the next. It ends when nothing is refused, nothing is suggested, or it would not get better.
     """
-    report = judged(source)
+    source = report.source
     made: list[tuple[str, Suggestion]] = []
     while report.readable:
         chosen = tuple(_chosen(report, only.casefold()))
@@ -40,19 +43,22 @@ def put_right(source: Source, judged: Callable[[Source], FileReport], only: str 
 
 
 def _chosen(report: FileReport, only: str) -> Iterator[tuple[str, Suggestion]]:
-    """The first suggestion of each refused gesture, but for those that would change a line twice."""
+    """The first suggestion of each refused gesture, but for those that would change a line twice; where none is
+    refused any more, of each refused passage."""
     taken: set[int] = set()
-    for gesture in report.gestures:
-        suggestion = _first(gesture) if not only or gesture.name.casefold() == only else None
+    refused = any(g.verdict is Verdict.REFUSED for g in report.gestures)
+    everything: tuple[GestureReport | PassageReport, ...] = report.gestures if refused or only else report.passages
+    for said in everything:
+        suggestion = _first(said) if not only or said.name.casefold() == only else None
         lines = {edit.line for edit in suggestion.edits} if suggestion is not None else set[int]()
         if suggestion is not None and not lines & taken:
             taken |= lines
-            yield gesture.name, suggestion
+            yield said.name, suggestion
 
 
-def _first(gesture: GestureReport) -> Suggestion | None:
-    found = (f.suggestions[0] for f in gesture.findings if f.severity is Severity.REFUSED and f.suggestions)
-    return next(found, None) if gesture.verdict is Verdict.REFUSED else None
+def _first(said: GestureReport | PassageReport) -> Suggestion | None:
+    found = (f.suggestions[0] for f in said.findings if f.severity is Severity.REFUSED and f.suggestions)
+    return next(found, None) if said.verdict is Verdict.REFUSED else None
 
 
 def _refused(report: FileReport) -> int:

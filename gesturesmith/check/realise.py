@@ -116,7 +116,8 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: Manner) -> Asked:
     if len(names) > 1:
         names = (names[i],) if i < len(names) else ()
     about = point.about or m.pitched == "about" or m.path == "half-valve"
-    seconds = float(point.at) * 60.0 / float(gesture.tempo)
+    at, tempo = point.at, gesture.tempo
+    seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
     return Asked(point.sounding_cents or Fraction(0), about, m.bell, names, seconds)
 
 

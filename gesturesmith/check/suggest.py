@@ -72,6 +72,7 @@ class _Offer:
 
     edits: tuple[Edit, ...]
     others: dict[str, tuple[Edit, ...]]
+    ease: int
     changes_music: bool
     words: str = ""
 
@@ -90,10 +91,14 @@ class _Trial:
         self._case = judged.case
         self._before = _Seen.of((judged,))
         self._spots = {p.span: i for i, p in enumerate(judged.case.gesture.points)}
-        self._left = max(4, min(TRIES, POINTS // len(judged.case.gesture.points)))
+        self._refusals = judged.refusals
+        self._rules = {f.rule for f in judged.refusals}
+        points = len(judged.case.gesture.points)
+        self._left = max(4, min(TRIES, POINTS // points))
+        self._more = max(4, min(4 * STEPS, 10 * POINTS // points))  # for edits that are put together
         self._seen: dict[tuple[Edit, ...], _Seen | None] = {}
-        self._worse: dict[tuple[Edit, ...], bool] = {}
-        self._general: tuple[Changes, ...] | None = None
+        self._worse: dict[tuple[tuple[Edit, ...], int], bool] = {}
+        self._made: dict[tuple[tuple[Changes, ...], bool, bool], tuple[_Offer, ...]] = {}
         self._joined: tuple[Suggestion, ...] | None = None
 
     def suggestions(self, finding: Finding) -> tuple[Suggestion, ...]:
@@ -101,7 +106,7 @@ class _Trial:
         refused = finding.severity is Severity.REFUSED
         if not refused and self._before.verdict is Verdict.REFUSED:
             return ()  # what is refused is put right first
-        if refused and len(self._before.refusals) > 1:
+        if len(self._rules) > 1:
             self._together()  # one edit will hardly do: only those are looked at that this tries
             self._left = 0
         good = tuple(self._passing(finding))
@@ -126,52 +131,47 @@ class _Trial:
             if count == MOST:
                 return
 
-    def _offers(self, finding: Finding) -> Iterator[_Offer]:
+    def _offers(self, finding: Finding) -> tuple[_Offer, ...]:
         """The edits for a finding in the order of what a composer gives up: those its rule proposes and, where
         it is refused, general ones."""
-        own = finding.try_values
-        refusals = self._judged.refusals
-        if {f.rule for f in refusals} == {finding.rule}:
-            if self._general is None:
-                self._general = (
-                    *tries.united(refusals, "line"),
-                    *tries.general(self._case, finding),
-                    *tries.united(refusals, "point"),
-                )
-            # What is wrong at other places as well is not put right at this one.
-            several = len({f.span for f in refusals}) > 1
-            own = (*(c for c in own if not several or len(c) > 1 or not tries.is_part(c)), *self._general)
-        changes = [(tries.ease(c, self._case), i, c) for i, c in enumerate(own)]
-        changes.sort(key=lambda row: row[:2])
-        yield from self._written(c for ease, _, c in changes if ease < tries.DIVISION)
-        yield from self._divisions(finding)
-        yield from self._written(c for ease, _, c in changes if ease > tries.DIVISION)
-
-    def _written(self, proposals: Iterable[Changes]) -> Iterator[_Offer]:
-        for changes in proposals:
-            offer = self._offer(changes)
-            if offer is not None:
-                yield offer
+        own, refused = finding.try_values, finding.severity is Severity.REFUSED
+        if refused and len(self._refusals) > 1:  # what is wrong at other places too is not put right at this one
+            own = tuple(c for c in own if len(c) > 1 or not tries.is_part(c))
+        key = own, refused, self._divisible(finding)
+        if key not in self._made:
+            if self._rules == {finding.rule} and refused:
+                united = [tuple(tries.united(self._refusals, kind)) for kind in ("line", "point")]
+                own = (*own, *united[0], *tries.general(self._case, finding), *united[1])
+            offers = [o for c in dict.fromkeys(own) if (o := self._offer(c)) is not None]
+            offers += self._divisions() if key[2] else ()
+            self._made[key] = tuple(sorted(offers, key=lambda o: o.ease))
+        return self._made[key]
 
     def _offer(self, changes: Changes) -> _Offer | None:
         written = tries.expanded(changes, self._case)
         edits = self._bench.writer.edits(self._block, written) if written else None
         if edits is None:
             return None
-        return _Offer(edits=edits, others={}, changes_music=tries.changes_music(written, self._case))
+        ease = tries.ease(written, self._case)
+        return _Offer(edits=edits, others={}, ease=ease, changes_music=ease >= tries.PITCH)
 
-    def _divisions(self, finding: Finding) -> Iterator[_Offer]:
-        """The gesture as two, where it is refused or a slide has to break."""
+    def _divisible(self, finding: Finding) -> bool:
+        """Whether two gestures may do: where it is refused for what takes time, or a slide has to break."""
         if finding.severity is Severity.REFUSED:
-            wanted = tries.divisible(self._case, finding)
-        else:
-            wanted = _place(self._judged, finding, self._spots)[1] in self._case.realisation.breaks
-        if not wanted:
-            return
+            return tries.divisible(self._case, finding)
+        return _place(self._judged, finding, self._spots)[1] in self._case.realisation.breaks
+
+    def _divisions(self) -> Iterator[_Offer]:
         for cut in cuts(self._case):
             made = self._bench.divider.divided(self._block, self._case.gesture, cut)
             if made is not None:
-                yield _Offer(edits=made.edits, others=made.others, changes_music=cut.in_line, words=made.words)
+                yield _Offer(
+                    edits=made.edits,
+                    others=made.others,
+                    ease=tries.DIVISION,
+                    changes_music=cut.in_line,
+                    words=made.words,
+                )
 
     def _again(self, edits: tuple[Edit, ...]) -> _Seen | None:
         """The gesture with edits made, judged; None where it cannot be read, or enough has been tried."""
@@ -198,12 +198,13 @@ class _Trial:
 
     def _harms(self, finding: Finding, offer: _Offer) -> bool:
         """Whether a passage that plays the gesture would be worse off."""
-        if offer.edits not in self._worse:
+        rank = (finding.severity or Severity.CAUTION).rank
+        key = offer.edits, rank
+        if key not in self._worse:
             again = self._again(offer.edits)
             judged = again.judged if again is not None else ()
-            rank = (finding.severity or Severity.CAUTION).rank
-            self._worse[offer.edits] = self._bench.harms(self._block, offer.edits, offer.others, judged, rank)
-        return self._worse[offer.edits]
+            self._worse[key] = self._bench.harms(self._block, offer.edits, offer.others, judged, rank)
+        return self._worse[key]
 
     # --- several edits put together ----------------------------------------------------------------------
 
@@ -211,7 +212,7 @@ class _Trial:
         """One suggestion of several edits, for a gesture in which several things are wrong; the same for all of
         its refusals."""
         if self._joined is None:
-            self._left = max(self._left, 4 * STEPS)
+            self._left = max(self._left, self._more)
             found = self._in_steps() or self._as_plain()
             self._joined = (found,) if found is not None else ()
         return self._joined
@@ -283,7 +284,7 @@ class _Trial:
 
     def _as_plain(self) -> Suggestion | None:
         """Ordinary notes, and steps from there: the last that is tried."""
-        self._left = max(self._left, 4 * STEPS)
+        self._left = max(self._left, self._more)
         best: tuple[Changes, _Seen] | None = None
         for changes in tries.plain(self._case):
             written = _merge((tries.expanded(changes, self._case),))
@@ -299,8 +300,7 @@ class _Trial:
         again = self._again(offer.edits) if offer is not None else None
         if offer is None or again is None or again.verdict is Verdict.REFUSED:
             return None
-        refusal = self._judged.refusals[0]
-        return None if self._harms(refusal, offer) else _suggestion(offer, again)
+        return None if self._harms(self._refusals[0], offer) else _suggestion(offer, again)
 
 
 def _merge(rows: Iterable[Changes]) -> Changes:

@@ -22,7 +22,10 @@ _STEPS = (-2, 2, -5, 5, -12, 12)  # semitones: a step, a fourth, another registe
 
 
 def ease(changes: Changes, case: Case) -> int:
-    """How much an edit asks of the composer: the hardest of its changes."""
+    """How much an edit asks of the composer: the hardest of its changes.
+
+    From PITCH on it changes the music: other pitches are asked for, or exact ones become approximate.
+    """
     return max((_ease(key, value, case) for key, value in changes), default=FINGERING)
 
 
@@ -31,11 +34,6 @@ def _ease(key: str, value: str, case: Case) -> int:
     if kind == "point" and value.startswith("x") and not case.gesture.points[int(index)].about:
         return EXACTNESS
     return _EASE.get(kind, PITCH)
-
-
-def changes_music(changes: Changes, case: Case) -> bool:
-    """Whether other pitches are asked for, or exact ones become approximate."""
-    return ease(changes, case) >= PITCH
 
 
 def expanded(changes: Changes, case: Case) -> Changes:

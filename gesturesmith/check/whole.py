@@ -17,6 +17,7 @@ from gesturesmith.diagnostics import (
     GestureReport,
     PassageReport,
     ReadError,
+    Verdict,
 )
 from gesturesmith.lang.nodes import File
 from gesturesmith.model.gesture import Gesture
@@ -49,17 +50,17 @@ def check(
 ) -> Checked:
     """Judge everything in a file. Without `suggestions` nothing is tried out to put it right."""
     judged = {g.name: judge(g) for g in piece.gestures}
-    wanted = suggestions and any(j.findings for j in judged.values())
-    bench = _bench(piece, tree, source, judged) if wanted else None
     own = {g.name: g for g in piece.gestures}
     passages = tuple(passage_said(p, own, judged) for p in piece.passages)
+    wanted = any(j.findings for j in judged.values()) or any(said.findings for _, said in passages)
+    bench = _bench(piece, tree, source, judged) if suggestions and wanted else None
     practices = tuple(lines(e) for e in piece.exercises)
     report = FileReport(
         source=source,
         readable=not errors,
         errors=tuple(sorted(errors, key=lambda e: (e.span.line, e.span.column, e.code))),
         gestures=tuple(_gesture_report(j, bench) for j in judged.values()),
-        passages=tuple(said for _, said in passages),
+        passages=tuple(_passage_report(said, piece, bench) for _, said in passages),
         exercises=tuple(_exercise(p) for p in practices),
     )
     return Checked(
@@ -97,6 +98,14 @@ def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:
         difficulty=hard.number,
         demands=hard.demands,
     )
+
+
+def _passage_report(said: PassageReport, piece: Piece, bench: Bench | None) -> PassageReport:
+    if bench is None or said.verdict is not Verdict.REFUSED:
+        return said
+    from gesturesmith.check.suggest_passage import with_suggestions
+
+    return with_suggestions(bench, piece.settings, said)
 
 
 # --- passages --------------------------------------------------------------------------------------------

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from gesturesmith import writers
 from gesturesmith.cli import making
 from gesturesmith.cli.console import clean, complain
 from gesturesmith.cli.gathering import Files
@@ -66,6 +67,9 @@ def chart(
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.chart import ChartOptions, compile_chart
 
+    there = [name for name in writers.names() if {"page", "picture"} & set(writers.get(name).kinds)]
+    if not set(there) & set(common.formats):
+        raise click.UsageError(f"a chart is made as {', '.join(there)}", context)
     found = instrument_of(instrument)
     if isinstance(found, str):
         complain(found)
@@ -88,5 +92,5 @@ def chart(
     def report(done: Done) -> Status:
         return Status.GOOD
 
-    files = Files(read=(), unread=(), paths=())
+    files = Files(read=(), unread=(), paths=(instrument,))
     return making.run(context, common, works, store=making.open_store(common), files=files, report=report)

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 
 import click
 
-from gesturesmith.cache import digest
 from gesturesmith.cli import making
 from gesturesmith.cli import notes as noting
 from gesturesmith.cli.console import clean, complain
@@ -69,6 +68,8 @@ def engrave(
     document: list[Work] = []
     if notes and one_document and found.read:
         document.append(noting.document(found.read, common, NotesOptions(pitches=pitches, draft=draft)))
+        from gesturesmith.cache import digest
+
         options = replace(options, together=digest(*(source.text for _, source in found.read)))
     elif notes:
         options = replace(options, notes=NotesOptions(pitches=pitches, draft=draft))

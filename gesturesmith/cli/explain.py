@@ -9,29 +9,50 @@ from gesturesmith.cli.status import Status
 
 
 @click.command()
-@click.argument("name", metavar="RULE-OR-TECHNIQUE")
+@click.argument("name", metavar="NAME")
 def explain(name: str) -> Status:
-    """Say what a rule (or its code) looks for and why, how a technique is played, or what `difficulty` means."""
-    from gesturesmith import rules, techniques
-    from gesturesmith.check import explain_difficulty
-    from gesturesmith.check.explain import explain_technique
+    """Explain a rule, a technique, a mistake of writing or a limit of instruments.
 
-    wanted = name.strip().lower()
-    if wanted == explain_difficulty.NAME:
-        text: str | None = explain_difficulty.explain_difficulty()
-    else:
-        text = explain_technique(wanted) if wanted in techniques.names() else rules.explain(wanted)
+    NAME is the name that a message shows, or its code: harmonic-gliss-off-ladder, GS203, half-valve,
+    unknown-key, GS101, breath_litres. `difficulty` is explained as well.
+    """
+    text = _explained(name.strip().lower())
     if text is None:
-        complain(f"there is no rule or technique called {clean(name)}{_near(wanted)}")
+        complain(f"nothing here is called {clean(name)}{_near(name.strip().lower())}")
         return Status.INPUT
     say(text.rstrip("\n"))
     return Status.GOOD
+
+
+def _explained(wanted: str) -> str | None:
+    from gesturesmith import rules, techniques
+    from gesturesmith.check import explain_difficulty
+
+    if wanted == explain_difficulty.NAME:
+        return explain_difficulty.explain_difficulty()
+    if wanted in techniques.names():
+        from gesturesmith.check.explain import explain_technique
+
+        return explain_technique(wanted)
+    found = rules.explain(wanted)
+    if found is None:
+        from gesturesmith.check.explain_mistakes import explain_mistake
+
+        found = explain_mistake(wanted)
+    if found is None:
+        from gesturesmith.check.explain_limit import explain_limit
+
+        found = explain_limit(wanted)
+    return found
 
 
 def _near(wanted: str) -> str:
     import difflib
 
     from gesturesmith import rules, techniques
+    from gesturesmith.check.explain_limit import limit_names
+    from gesturesmith.check.explain_mistakes import codes
 
-    near = difflib.get_close_matches(wanted, (*techniques.names(), *rules.names()), n=3)
+    everything = (*techniques.names(), *rules.names(), *codes(), *limit_names())
+    near = difflib.get_close_matches(wanted, everything, n=3)
     return f"; near it: {', '.join(near)}" if near else "; gesturesmith list rules, list techniques"

@@ -7,6 +7,7 @@ import importlib
 import click
 
 from gesturesmith import __version__
+from gesturesmith.cli.console import clean
 
 # Command -> where it is, in the order of `--help`. A composer's editor calls `check` all the time: it shall not
 # pay for the others.
@@ -25,6 +26,15 @@ _COMMANDS = {
 }
 
 
+# What people type in their place.
+_MEANT = {
+    "lint": "check", "validate": "check", "verify": "check", "test": "check",
+    "fix": "suggest", "repair": "suggest", "advise": "suggest", "help": "--help",
+    "render": "engrave", "print": "engrave", "build": "engrave", "make": "engrave", "pdf": "engrave",
+    "why": "explain", "describe": "explain", "tidy": "format", "ls": "list", "show": "list", "create": "new",
+}  # fmt: skip
+
+
 class _Commands(click.Group):
     """A group that imports a command when it is asked for."""
 
@@ -37,6 +47,26 @@ class _Commands(click.Group):
         module, _, name = _COMMANDS[cmd_name].partition(":")
         command: click.Command = getattr(importlib.import_module(module), name)
         return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """As ever, but for a command that is not there: then the one that may have been meant."""
+        if args and args[0] not in _COMMANDS and not args[0].startswith("-"):
+            ctx.fail(_no_such_command(args[0]))
+        return super().resolve_command(ctx, args)
+
+
+def _no_such_command(word: str) -> str:
+    import difflib
+
+    shown = clean(word)
+    if word.endswith(".gesture"):
+        return f"what is to be done with {shown}? For example: gesturesmith check {shown}"
+    meant = _MEANT.get(word.lower())
+    near = [meant] if meant else difflib.get_close_matches(word.lower(), _COMMANDS, n=2)
+    hint = f"near it: {', '.join(near)}" if near else f"there are {', '.join(_COMMANDS)}"
+    return f"there is no command {shown}; {hint}"
 
 
 def _remember(context: click.Context, option: click.Parameter, value: bool) -> None:

@@ -73,13 +73,29 @@ def _usage(error: object, arguments: list[str]) -> str:
 
     assert isinstance(error, click.UsageError)
     command = error.ctx.command_path if error.ctx else "gesturesmith"
-    text = f"gesturesmith: {error.format_message()}\n"
+    said = _no_such_option(error) if isinstance(error, click.NoSuchOption) else error.format_message()
+    text = f"gesturesmith: {said}\n"
     files = [a for a in arguments if a.startswith("-") and a.endswith(".gesture")]
     if isinstance(error, click.NoSuchOption) and files:
         text += f"A file name that begins with a dash is written with its folder: ./{files[0]}\n"
     if isinstance(error, click.exceptions.NoArgsIsHelpError):
         return error.format_message()
     return f"{text}How it is used: {command} --help"
+
+
+def _no_such_option(error: object) -> str:
+    """An option that is not there, and those that may have been meant."""
+    import difflib
+
+    import click
+
+    assert isinstance(error, click.NoSuchOption)
+    command = error.ctx.command if error.ctx else None
+    options = [o for p in command.params for o in p.opts if p.param_type_name == "option"] if command else []
+    near = difflib.get_close_matches(error.option_name, [*options, "--help"], n=2)
+    there = sorted(o for o in options if o.startswith("--"))
+    hint = f"near it: {', '.join(near)}" if near else f"there are {', '.join([*there, '--help'])}"
+    return f"there is no option {error.option_name}; {hint}"
 
 
 def _machine(error: OSError) -> str:

@@ -235,7 +235,12 @@ def _write_manifest(common: Common, setup: Setup, finished: Sequence[Done], file
     assert common.manifest is not None
     data = manifest(finished, tuple((one.name, one.message) for one in files.unread))
     output = Output(place=PurePosixPath(common.manifest.name), data=data)
-    written = deliver([output], common.manifest.parent, inputs=setup.inputs, force=common.force)
+    made = (common.output / made.place for one in finished for made in one.outputs)
+    if any(path.exists() and common.manifest.exists() and path.samefile(common.manifest) for path in made):
+        complain(f"{common.manifest} is one of the files made; choose another name for the manifest")
+        return Status.INPUT
+    inputs = (*setup.inputs, *(path for one in finished for path in one.reads))
+    written = deliver([output], common.manifest.parent, inputs=inputs, force=common.force)
     if isinstance(written, Blocked):
         complain(written.reason)
         return Status.MACHINE if written.machine else Status.INPUT

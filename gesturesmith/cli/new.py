@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from pathlib import Path
 
 import click
 
@@ -15,24 +16,28 @@ from gesturesmith.cli.status import Status
 def new(name: str) -> Status:
     """Write NAME.gesture, a commented file to begin with."""
     from gesturesmith import paths
+    from gesturesmith.delivery import blocked, new_file
 
     path = name if name.endswith(".gesture") else f"{name}.gesture"
+    shown = clean(path).replace("\n", "\ufffd")
     title = clean(os.path.basename(path).removesuffix(".gesture")).replace("\\", "\\\\").replace('"', '\\"')
     starter = (paths.templates() / "starter.gesture").read_text("utf-8")
     text = starter.replace('title: "Starter"', f'title: "{title}"')
     try:
-        with open(path, "x", encoding="utf-8", newline="\n") as file:
-            file.write(text)
+        new_file(Path(path), text.encode())
     except FileExistsError:
-        complain(f"{path} is there already and is left as it is; choose another name")
+        complain(f"{shown} is there already and is left as it is; choose another name")
         return Status.INPUT
     except (FileNotFoundError, NotADirectoryError):
-        complain(f"{path}: there is no folder {os.path.dirname(path)}")
+        complain(f"{shown}: there is no folder {os.path.dirname(path)}")
         return Status.INPUT
     except (PermissionError, ValueError):
-        complain(f"{path} cannot be written")
+        complain(f"{shown} cannot be written")
         return Status.INPUT
-    shown = clean(path)
+    except OSError as error:
+        reason = blocked(error, shown)
+        complain(reason.reason)
+        return Status.MACHINE if reason.machine else Status.INPUT
     say(f"wrote {shown}; now: gesturesmith check {_quoted(shown)}")
     return Status.GOOD
 

@@ -9,13 +9,12 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from gesturesmith import wording, writers
+from gesturesmith import writers
 from gesturesmith.cli import making
 from gesturesmith.cli.console import clean, say
 from gesturesmith.cli.gathering import Input, read_all
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status, worst
-from gesturesmith.pipeline.differences import differences
 
 if TYPE_CHECKING:
     from gesturesmith.batch import Done, Work
@@ -30,6 +29,8 @@ def _languages(context: click.Context, option: click.Parameter, value: str | Non
     """One language, or two with a comma."""
     if value is None:
         return ()
+    from gesturesmith import wording
+
     asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
     known = wording.languages()
     unknown = [w for w in asked if w not in known]
@@ -48,8 +49,7 @@ _OPTIONS = (
         "--wording",
         callback=_languages,
         metavar="LANGUAGES",
-        help=f"Language of the standard texts, or two with a comma ({', '.join(wording.languages())}), "
-        "in the place of the file's.",
+        help="Language of the standard texts, or two with a comma, such as en,de; in the place of the file's.",
     ),
     click.option("--version-line", metavar="TEXT", help="Stands at the foot of each notes page."),
     click.option("--date", metavar="TEXT", help="A date, which stands behind the version line."),
@@ -146,6 +146,8 @@ def _report(done: Done, *, colour: bool, ways: list[Way]) -> Status:
 
 def tell_differences(ways: Iterable[Way]) -> None:
     """Signs that the files of a run use differently."""
+    from gesturesmith.pipeline.differences import differences
+
     found = differences(ways)
     if found:
         say("these signs are not used in the same way everywhere:")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from gesturesmith import writers
 from gesturesmith.cli import making
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say
@@ -73,6 +74,9 @@ def sheet(
 
     Writes DIR/FILE/NAME.pdf for each block. Variants that cannot be played are left out, and told with the reason.
     """
+    pages = [name for name in writers.names() if "page" in writers.get(name).kinds]
+    if not set(pages) & set(common.formats):
+        raise click.UsageError(f"a sheet is a page, and is made as {' or '.join(pages)}", context)
     if technique is None and instrument is None:
         if not files:
             raise click.UsageError("name a file, or a technique and an instrument", context)
@@ -191,7 +195,7 @@ def _of_technique(
         common,
         [work],
         store=making.open_store(common),
-        files=Files(read=(), unread=(), paths=()),
+        files=Files(read=(), unread=(), paths=(instrument,)),
         report=report,
     )
 

@@ -133,11 +133,9 @@ class _Desk:
         from gesturesmith.check.put_right import put_right
         from gesturesmith.cli.copying import copy_place, copy_text, objection, write_copy
 
-        done = put_right(
-            report.source, lambda text: _checked(text, folder_of(str(path), self.profiles)), self.only or ""
-        )
+        done = put_right(report, lambda text: _checked(text, folder_of(str(path), self.profiles)), self.only or "")
         if not done.made:
-            why = "nothing that was tried can be played" if report.refused else "nothing is refused"
+            why = "nothing that was tried would do" if report.refused else "nothing is refused"
             self._say(f"{report.source.name}: {why}; no copy was written")
             return status_of(report), report
         place = copy_place(path, self.output)

@@ -73,7 +73,7 @@ def _offered(finding: Finding, lines: Sequence[str]) -> Iterator[str]:
         yield f"  {number}. {words}{suggestion.verdict.words}{changed}"
         yield from _changed(suggestion.edits, lines)
     if not finding.suggestions:
-        yield f"  {f'hint: {visible(finding.hint)}' if finding.hint else 'nothing that was tried can be played'}"
+        yield f"  {f'hint: {visible(finding.hint)}' if finding.hint else 'nothing that was tried would do'}"
 
 
 def _changed(edits: Sequence[Edit], lines: Sequence[str]) -> Iterator[str]:

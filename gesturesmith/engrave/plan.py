@@ -52,14 +52,25 @@ class Plan:
     clef: str
     last_clef: str
     footnotes: tuple[Footnote, ...]
+    beats: Fraction
     rests: tuple[tuple[Fraction, Fraction], ...]  # those with time to turn a page, on the music's own clock
 
     def plays_on(self, at: Fraction) -> bool:
-        """Whether there is no time to turn a page at a moment."""
-        return not any(start <= at <= end for start, end in self.rests)
+        """Whether no page should end at a moment: while something is played that will stand on one page.
+
+        What is too long for that may be parted, but not a line or so after its beginning or before its end.
+        """
+        if any(start <= at <= end for start, end in self.rests):
+            return False
+        since = max((end for _, end in self.rests if end < at), default=Fraction(0))
+        until = min((start for start, _ in self.rests if start > at), default=self.beats)
+        return until - since <= _TOGETHER or at - since < _LINE or until - at < _LINE
 
 
-_TURN_S = Fraction(2)  # seconds in which a player turns a page and looks up again: our own judgement
+# Our own judgement, all of these.
+_TURN_S = Fraction(2)  # seconds in which a player turns a page and looks up again
+_TOGETHER = Fraction(40)  # beats that stand on one page: about four lines
+_LINE = Fraction(12)  # beats of a line
 _FEATHERS = {"accelerating": "RIGHT", "slowing": "LEFT"}
 
 
@@ -99,6 +110,7 @@ def plan(
         clef=chosen[0],
         last_clef=chosen[-1],
         footnotes=footnotes.footnotes,
+        beats=max(at + beats for _, at, beats in played),
         rests=tuple(
             (at, at + beats) for case, at, beats in played if case is None and beats * 60 / tempo >= _TURN_S
         ),

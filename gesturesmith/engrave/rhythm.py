@@ -134,15 +134,24 @@ def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], metre: Meter) -> t
     """
     while True:
         bad = _unwritable(slots, metre)
-        hit = {
-            g for slot, g in zip(slots, groups, strict=True) if any(slot.start < e and s < slot.end for s, e in bad)
-        }
+        inside = [
+            (slot, g, start)
+            for slot, g in zip(slots, groups, strict=True)
+            for start, end in bad
+            if slot.valued and slot.start < end and start < slot.end
+        ]
+        # What lies between the plain values is written in points; else whatever shares the stretch with it.
+        hit = {g for slot, g, start in inside if _uneven(slot, start)} or {g for _, g, _ in inside}
         changed = tuple(
             replace(slot, kind="point") if g in hit else slot for slot, g in zip(slots, groups, strict=True)
         )
         if changed == slots:
             return slots
         slots = changed
+
+
+def _uneven(slot: Slot, start: Fraction) -> bool:
+    return any((at - start) % _SHORTEST for at in (slot.start, slot.end))
 
 
 def is_value(length: Fraction) -> bool:

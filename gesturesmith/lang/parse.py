@@ -11,11 +11,12 @@ from gesturesmith.lang.layout import Line, layout
 from gesturesmith.lang.messages import RULES, listed, shown
 from gesturesmith.lang.nodes import Block, Entry, File, Value, Word
 from gesturesmith.lang.reader import Notes, Reader, UnreadableError, sign_name
-from gesturesmith.lang.tokens import FORBIDDEN, Token, spanning, tokenize
+from gesturesmith.lang.tokens import FORBIDDEN, MOST_TOKENS, Token, spanning, tokenize
 from gesturesmith.lang.words import BLOCKS
 from gesturesmith.source import Source, Span
 
 LARGEST = 2_000_000  # characters; a large orchestral work in this language stays far below
+MOST_LINES = 400_000  # of such a file
 _NOTHING = File((), ())
 
 
@@ -43,6 +44,8 @@ def _unreadable(text: str) -> ReadError | None:
     if len(text) > LARGEST:
         millions = LARGEST // 1_000_000
         message = f"this file is too large: more than {millions} million characters; divide it into several files"
+    elif text.count("\n") + text.count("\r") - text.count("\r\n") > MOST_LINES:
+        message = f"this file has too many lines: more than {MOST_LINES:,}; divide it into several files"
     elif "\0" in text:
         message = "this is not a text file: it contains null characters; save it as plain text in UTF-8"
     if not message:
@@ -77,7 +80,7 @@ class _Builder:
     def read(self, lines: tuple[Line, ...]) -> None:
         """All rows of a file."""
         i = 0
-        while i < len(lines):
+        while i < len(lines) and not self.notes.full:
             line = lines[i]
             i += 1
             if line.kind in ("blank", "comment"):
@@ -172,6 +175,11 @@ class _Builder:
         if not line.colon:
             self.notes.add("missing-colon", key.span, f"a colon comes after the key: {line.key}: …")
         tokens = _tokens(line, more)
+        if len(tokens) > MOST_TOKENS:
+            self.notes.add(
+                "too-much", key.span, f"`{line.key}` is too long: more than {MOST_TOKENS:,} words and signs"
+            )
+            return Entry(key, None, key.span)
         if not line.colon and tokens[0].text == "=":
             del tokens[0]
         first = tokens[0]
@@ -226,6 +234,8 @@ def _tokens(line: Line, more: list[Line]) -> list[Token]:
     form = pattern(line.key)
     found = tokenize(line.row, line.value, form)[0]
     for row in more:
+        if len(found) > MOST_TOKENS:
+            break
         found += tokenize(row.row, row.start, form)[0]
     if found:
         last = found[-1]

@@ -54,6 +54,11 @@ class Notes:
             ReadError(code=RULES[rule], rule=rule, span=span, message=message, nearest=near, gesture=self.block)
         )
 
+    @property
+    def full(self) -> bool:
+        """Whether no further error would be shown."""
+        return len(self.errors) > _MOST_ERRORS
+
     def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
         """At most three of `options` near to `word`; nothing more after hundreds of unknown words."""
         self.looked_up += 1

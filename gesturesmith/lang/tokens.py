@@ -8,6 +8,7 @@ a line of any length is read in linear time.
 from __future__ import annotations
 
 import re
+from itertools import islice
 from typing import NamedTuple
 
 from gesturesmith.source import Span
@@ -16,6 +17,7 @@ _SPACES = "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2
 SAME = str.maketrans(
     dict.fromkeys(_SPACES, " ") | {"♯": "#", "♭": "b", "𝄲": "^", "𝄳": "v", "−": "-", "‐": "-", "‑": "-", "×": "x"}
 )
+MOST_TOKENS = 100_000  # in one value; a passage of ten thousand items stays far below
 # What never belongs in a gesture file, in texts neither: controls, line separators, halves of a character.
 FORBIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff]")
 _NAME = re.compile(r"[^\W\d_][\u0300-\u036f]*(?:-?[^\W_][\u0300-\u036f]*)*\Z")
@@ -100,12 +102,12 @@ def tokenize(line: Row, start: int, pattern: re.Pattern[str]) -> tuple[list[Toke
     """The tokens of a line from index `start` on, and the index of its comment (-1 without one).
 
     A `#` that starts no comment but stands alone ends the tokens as one of kind "hash"; a text without its
-    closing sign is one of kind "open" and runs to the end of the line.
+    closing sign is one of kind "open" and runs to the end of the line. After `MOST_TOKENS` reading stops.
     """
     number, text, raw = line
     found: list[Token] = []
     # Without the white space at the end, which would be looked through again from each of its places.
-    for match in pattern.finditer(text, start, len(text.rstrip(" \t"))):
+    for match in islice(pattern.finditer(text, start, len(text.rstrip(" \t"))), MOST_TOKENS):
         kind = match.lastgroup or "bad"
         begin, end = match.span(kind)
         if kind == "text":

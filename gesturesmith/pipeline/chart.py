@@ -28,10 +28,11 @@ def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome
         chart = charts.get(kind)
         name = f"{options.settings.instrument.key}-{kind}"
         for picture in (False, True):
-            book = charts.book(chart, options.settings, output="chart", picture=picture)
+            output = f"{kind.replace('-', '')}{'picture' if picture else ''}"
+            book = charts.book(chart, options.settings, output=output, picture=picture)
             items.append(
                 Item(
-                    output=f"{kind.replace('-', '')}{'picture' if picture else ''}",
+                    output=output,
                     kind="picture" if picture else "page",
                     place=PurePosixPath(name),
                     name=name,

@@ -44,7 +44,9 @@ def compile_graded(sources: tuple[Source, ...], options: GradedOptions) -> Outco
     """A sheet for each level that has lines; `names` are those of the sheets. No source is read."""
     technique = techniques.get(options.technique)
     found = graded.approved(technique, options.settings.instrument)
-    items = tuple(_item(options, level, lines) for level in options.levels if (lines := graded.of_level(found, level)))
+    items = tuple(
+        _item(options, level, lines) for level in options.levels if (lines := graded.of_level(found, level))
+    )
     return Outcome(reports=(), names=tuple(i.name for i in items), items=items)
 
 
@@ -61,7 +63,9 @@ def _item(options: GradedOptions, level: int, lines: tuple[tuple[graded.Graded, 
 
     def sheet(count: int) -> Sheet:
         return Sheet(
-            title=_BETWEEN_LANGUAGES.join(technique_title(technique, language) for language in settings.wording),
+            title=_BETWEEN_LANGUAGES.join(
+                dict.fromkeys(technique_title(technique, language) for language in settings.wording)
+            ),
             subtitle=said("level").replace("{level}", str(level)),
             warm_up=before,
             lines=_even(engraved, count),

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from contextlib import suppress
-from dataclasses import replace
 from functools import cached_property
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
 from gesturesmith.cache import Store, digest, file_digest, fingerprint, plain
 from gesturesmith.engrave import music

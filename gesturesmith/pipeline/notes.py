@@ -14,9 +14,13 @@ from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline.naming import delivery_name
 from gesturesmith.pipeline.text import engraved
 from gesturesmith.pipeline.types import NotesOptions, Options, Outcome, Way
+from gesturesmith.reads import note, noted
 from gesturesmith.source import Source
+from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
     from gesturesmith.rules.base import Case
@@ -28,13 +32,24 @@ _TWO_COLUMNS_MM = 160  # narrower paper has room for one
 _TITLES = 3  # pieces that are named under the title; of more, none
 
 
+@frozen(kw_only=True)
+class _Reading:
+    """All that is known of files before a page is made of them; `reads` are the profiles they name."""
+
+    reports: tuple[FileReport, ...]
+    parts: tuple[Part, ...]
+    ways: tuple[Way, ...]
+    numbers: Numbers
+    reads: tuple[Path, ...]
+
+
 def compile_notes(sources: tuple[Source, ...], options: NotesOptions) -> Outcome:
     """One notes page for all the files together. A file with errors is reported and left out."""
-    reports, parts, ways = _read(sources, options)
-    names = tuple(name for report in reports for name in _names(report))
-    if not parts:
-        return Outcome(reports=reports, names=names)
-    return Outcome(reports=reports, names=names, items=(notes_item(parts, options),), ways=ways)
+    read = _read(sources, options)
+    _note(read.reads)
+    names = tuple(name for report in read.reports for name in _names(report))
+    items = (notes_item(read.parts, options),) if read.parts else ()
+    return Outcome(reports=read.reports, names=names, items=items, ways=read.ways)
 
 
 def _names(report: FileReport) -> tuple[str, ...]:
@@ -43,7 +58,9 @@ def _names(report: FileReport) -> tuple[str, ...]:
 
 def numbering(sources: tuple[Source, ...], options: NotesOptions) -> Numbers:
     """The numbers that the page of these files gives the marks in their parts."""
-    return numbers_of(_read(sources, options)[1])
+    read = _read(sources, options)
+    _note(read.reads)
+    return read.numbers
 
 
 def numbers_of(parts: tuple[Part, ...]) -> Numbers:
@@ -53,29 +70,45 @@ def numbers_of(parts: tuple[Part, ...]) -> Numbers:
     return choose(parts, ("en",)).numbers
 
 
-@lru_cache(maxsize=1)  # the page and the numbers in the parts are asked for one after the other
-def _read(
-    sources: tuple[Source, ...], options: NotesOptions
-) -> tuple[tuple[FileReport, ...], tuple[Part, ...], tuple[Way, ...]]:
+def _note(reads: tuple[Path, ...]) -> None:
+    """What was read the first time counts every time."""
+    for path in reads:
+        note(path)
+
+
+@lru_cache(maxsize=1)  # each of the parts asks for the numbers that the page has
+def _read(sources: tuple[Source, ...], options: NotesOptions) -> _Reading:
     reports: list[FileReport] = []
     parts: list[Part] = []
     folders = options.folders or (None,) * len(sources)
-    for source, folder in zip(sources, folders, strict=True):
-        tree, syntax = parse(source)
-        piece, names = resolve(tree, folder=folder)
-        if piece is None:
-            reports.append(FileReport(source=source, readable=False, errors=(*syntax, *names)))
-            continue
-        checked = check(piece, tree, source, (*syntax, *names), suggestions=False)
-        reports.append(checked.report)
-        if not checked.report.readable:
-            continue
-        settings = replace(piece.settings, wording=options.wording or piece.settings.wording)
-        wanted = Options(folder=folder, pitches=options.pitches, draft=options.draft)
-        part = part_of(source.name, checked, settings, engraved(checked, checked.report, settings, wanted, None))
-        if part.gestures or part.played:
-            parts.append(part)
-    return tuple(reports), tuple(parts), tuple(way for part in parts for way in ways_of(part))
+    with noted() as reads:
+        for source, folder in zip(sources, folders, strict=True):
+            report, part = _part(source, folder, options)
+            reports.append(report)
+            if part is not None:
+                parts.append(part)
+    return _Reading(
+        reports=tuple(reports),
+        parts=tuple(parts),
+        ways=tuple(way for part in parts for way in ways_of(part)),
+        numbers=numbers_of(tuple(parts)),
+        reads=tuple(reads),
+    )
+
+
+def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[FileReport, Part | None]:
+    """What is said of a file, and what is engraved of it where it can be read and played."""
+    tree, syntax = parse(source)
+    piece, names = resolve(tree, folder=folder)
+    if piece is None:
+        return FileReport(source=source, readable=False, errors=(*syntax, *names)), None
+    checked = check(piece, tree, source, (*syntax, *names), suggestions=False)
+    if not checked.report.readable:
+        return checked.report, None
+    settings = replace(piece.settings, wording=options.wording or piece.settings.wording)
+    wanted = Options(folder=folder, pitches=options.pitches, draft=options.draft)
+    part = part_of(source.name, checked, settings, engraved(checked, checked.report, settings, wanted, None))
+    return checked.report, part if part.gestures or part.played else None
 
 
 def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Music]) -> Part:
@@ -85,7 +118,7 @@ def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Mu
     made = tuple(musics)
     gestures = tuple((checked.cases[m.name], m) for m in made if m.kind == "gesture")
     passages = tuple(m for m in made if m.kind == "passage")
-    known = {repr(case.gesture.points) for case, _ in gestures}
+    known = {repr(case.gesture.points) for case, _ in gestures} if passages else set()
     played: dict[str, tuple[Case, Music]] = {}
     for music in passages:
         for case in checked.passage_cases[music.name].cases:

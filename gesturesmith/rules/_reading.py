@@ -69,7 +69,10 @@ def hz(point: ContourPoint) -> float:
 
 def register_name(case: Case, point: ContourPoint) -> str:
     """The register a point sounds in."""
-    return _register(case.instrument, float(point.sounding_cents or 0))
+    cents = point.sounding_cents
+    if cents is None:
+        return _register(case.instrument, 0.0)
+    return _register(case.instrument, cents.numerator if cents.denominator == 1 else float(cents))
 
 
 @lru_cache(maxsize=1024)

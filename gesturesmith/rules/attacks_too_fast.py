@@ -25,8 +25,10 @@ Fix     use `double-tongue` or `triple-tongue`, slow it down, or ask for fewer a
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint, attack_times
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, above
@@ -48,10 +50,12 @@ _WORDS = {
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     points = gesture.sounding_points
-    times = attack_times(gesture) if points else ()
+    rates = list(_rates(attack_times(gesture) if points else (), gesture.tempo))
+    if not rates or max(rate for _, rate in rates) <= _never_too_fast(case):
+        return
     worst: tuple[tuple[int, float], float, ContourPoint, str, Excess] | None = None
     place = 0
-    for start, rate in _rates(times, gesture.tempo):
+    for start, rate in rates:
         while place + 1 < len(points) and points[place + 1].at <= start:
             place += 1
         for excess, words in _excesses(case, points[place], rate):
@@ -74,11 +78,26 @@ def check(case: Case) -> Iterator[Finding]:
     )
 
 
+def _never_too_fast(case: Case) -> float:
+    """Attacks a second that no limit of the instrument or of a technique in force is below."""
+    rows = {id(p.techniques): p.techniques for p in case.gesture.points}
+    own = (t.limits.get("fastest_per_s") for row in rows.values() for t in row)
+    return min([_slowest(case.instrument), *(float(limit.narrow.value) for limit in own if limit is not None)])
+
+
+@lru_cache(maxsize=64)
+def _slowest(instrument: Instrument) -> float:
+    named = (f"{prefix}_per_s_{r.name}" for prefix in _WORDS for r in instrument.registers)
+    found = (instrument.limits.get(name) for name in named)
+    return min((float(limit.narrow.value) for limit in found if limit is not None), default=0.0)
+
+
 def _rates(times: tuple[Fraction, ...], tempo: Fraction) -> Iterator[tuple[Fraction, float]]:
     """Attacks a second over two gaps, or the one there is, each with the time it begins at."""
     gaps = min(_WINDOW, len(times) - 1)
     for i in range(len(times) - gaps if gaps > 0 else 0):
-        seconds = float((times[i + gaps] - times[i]) * 60 / tempo)
+        beats = times[i + gaps] - times[i]
+        seconds = 60 * beats.numerator * tempo.denominator / (beats.denominator * tempo.numerator)
         if seconds > 0:
             yield times[i], gaps / seconds
 

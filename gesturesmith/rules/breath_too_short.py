@@ -25,8 +25,11 @@ Fix     write a rest `r` or a `breath`, make it shorter or softer; circular brea
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
+from math import prod
 
 from gesturesmith.diagnostics import Number, Severity
+from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._account import air_flow
@@ -39,7 +42,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 def check(case: Case) -> Iterator[Finding]:
     litres = case.instrument.limits.get("breath_litres")
     least = case.instrument.limits.get("breath_flow_least")
-    if litres is None:
+    if litres is None or _surely_enough(case, float(litres.narrow.value)):
         return
     for phrase in _phrases(case):
         seconds = sum(slot_s(case.gesture, p) for p in phrase)
@@ -70,6 +73,19 @@ def check(case: Case) -> Iterator[Finding]:
                 *_shorter(case, fits),
             ),
         )
+
+
+def _surely_enough(case: Case, litres: float) -> bool:
+    """Whether a breath would last through the whole gesture even at the most air any register and level takes."""
+    most = _most_flow(case.instrument) * float(case.gesture.seconds)
+    rows = {id(p.techniques): p.techniques for p in case.gesture.points}
+    factors = {t.key: t.flow.value for row in rows.values() for t in row if t.flow is not None}
+    return most * prod(max(1.0, factor) for factor in factors.values()) <= litres
+
+
+@lru_cache(maxsize=64)
+def _most_flow(instrument: Instrument) -> float:
+    return max(air_flow(instrument, r.name, level) for r in instrument.registers for level in range(len(LEVELS)))
 
 
 def _phrases(case: Case) -> Iterator[list[ContourPoint]]:

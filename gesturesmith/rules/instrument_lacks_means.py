@@ -37,7 +37,8 @@ _INSTEAD = {
 @rule("GS302", "instrument-lacks-means", severity="refused", only=("needs",))
 def check(case: Case) -> Iterator[Finding]:
     instrument = case.instrument
-    has = {"hand": instrument.has_hand, "valves": instrument.kind == "valves", "slide": instrument.kind == "slide"}
+    valves = any(side.valves for side in instrument.sides)  # a natural horn has none
+    has = {"hand": instrument.has_hand, "valves": valves, "slide": instrument.kind == "slide"}
     for technique in in_force(case):
         if not technique.needs or has.get(technique.needs, True):
             continue

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator
+from collections.abc import Container, Iterable, Iterator
 from dataclasses import replace
 
 from gesturesmith.acoustics.series import partial_cents
@@ -112,14 +112,15 @@ def choose(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Choice:
     the order of their first; then gestures with words of the composer's own. Numbers run down the page.
     """
     uses = tuple(use(case, music, part.settings) for part in parts for case, music in part.all)
-    groups = _grouped(uses)
+    used = _used(uses)
+    groups = _grouped(used)
     order = [t.key for found in groups.values() for t in found]
     techniques = {key: str(number) for number, key in enumerate(order, start=1)}
     own = _own_texts(parts)
     numbers = {text: str(number) for number, text in enumerate(own, start=len(order) + 1)}
     sections = [*_sign_sections(uses, languages)]
     for group, found in groups.items():
-        rows = tuple(_technique_entry(t, uses, techniques[t.key], languages) for t in found)
+        rows = tuple(_technique_entry(t, used[t], techniques[t.key], languages) for t in found)
         sections.append(Section(title=said(f"group-{group}", languages), entries=rows))
     if own:
         rows = tuple(
@@ -200,18 +201,29 @@ def quarter_tones(part: Part) -> bool:
     return any(is_quarter_tone(use(case, music, part.settings)) for case, music in part.all)
 
 
-def _grouped(uses: tuple[Use, ...]) -> dict[str, list[Technique]]:
-    """All techniques by group, both in order of first appearance."""
+def _used(uses: tuple[Use, ...]) -> dict[Technique, list[Use]]:
+    """All techniques in order of first appearance, each with its uses: first those where it stands by itself, which
+    show it best."""
+    alone: dict[Technique, list[Use]] = {}
+    joined: dict[Technique, list[Use]] = {}
+    for one in uses:
+        found = techniques_of(one.case)
+        for technique in found:
+            joined.setdefault(technique, [])
+            (alone if len(found) == 1 else joined).setdefault(technique, []).append(one)
+    return {technique: [*alone.get(technique, []), *others] for technique, others in joined.items()}
+
+
+def _grouped(used: Iterable[Technique]) -> dict[str, list[Technique]]:
+    """Techniques by group, both in the order they come in."""
     groups: dict[str, list[Technique]] = {}
-    for technique in dict.fromkeys(t for one in uses for t in techniques_of(one.case)):
+    for technique in used:
         groups.setdefault(_GROUP_OF_LAYER.get(technique.layer, technique.layer), []).append(technique)
     return groups
 
 
-def _technique_entry(technique: Technique, uses: tuple[Use, ...], number: str, languages: tuple[str, ...]) -> Entry:
-    those = [one for one in uses if technique in techniques_of(one.case)]
-    # By itself it is seen best; else as it is used first, without what it is joined with there.
-    one = next((u for u in those if techniques_of(u.case) == (technique,)), those[0])
+def _technique_entry(technique: Technique, those: list[Use], number: str, languages: tuple[str, ...]) -> Entry:
+    one = those[0]
     case = _showing(technique, one)
     swept = _with_harmonics(case) if technique.look.partials else case
     added = "remark-partials" if swept is not case else ""
@@ -241,6 +253,8 @@ def _with_harmonics(case: Case) -> Case:
         return case
     heard = [played.tube.fundamental_cents + partial_cents(n) for n in between]
     shown = with_harmonics(case.gesture, slides[0], heard)
+    if shown is case.gesture:
+        return case
     later = tuple(replace(p, index=p.index + len(heard)) if p.index > slides[0] else p for p in played.points)
     return Case(gesture=shown, realisation=replace(played, points=later))
 

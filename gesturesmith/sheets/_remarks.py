@@ -70,6 +70,8 @@ def remarks(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Paragraphs:
     for one in uses:
         if says(r"\\gsFingering\b")(one):
             wanted[_fingerings(one.gesture.instrument)] = None
+    if "remark-fingerings" in wanted:
+        wanted.pop("remark-fingerings-valves", None)  # it says that as well
     if any(t.look.word for u in uses for t in techniques_of(u.case)):
         wanted["remark-words"] = None
     return tuple(said(key, languages) for key in wanted)

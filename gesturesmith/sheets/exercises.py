@@ -11,8 +11,8 @@ from gesturesmith.engrave.music import Music
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
-from gesturesmith.sheets._score import NOTHING
 from gesturesmith.sheets._head import Head, opening
+from gesturesmith.sheets._score import NOTHING
 from gesturesmith.values import frozen
 from gesturesmith.wording import text as wording
 
@@ -118,10 +118,12 @@ def _warm_up(music: Music, settings: Settings) -> LyText:
 
 
 def _numbered(number: int, line: Line, before: Line | None, ly: LyText, settings: Settings) -> LyText:
-    """A line: its number, the preparation where it is a new one, the tempo where it changes, the music, the rest."""
+    """A line: number, preparation where it is a new one, tempo where it changes, music, rest."""
     label = code(f"\\gs-number {quoted(f'{number}.')}")
     new = before is None or line.preparation != before.preparation
-    prepared = _preparation(line.preparation) if line.preparation is not None and new else NOTHING
+    prepared = NOTHING
+    if line.preparation is not None and new:
+        prepared = _preparation(line.preparation, _words("preparation", settings.wording) if number == 1 else "")
     tempo = line.tempo if before is None or line.tempo != before.tempo else None
     music = replace(line.music, tempo=tempo, last_bar="|.")
     played = joined((ly, _rest(line, settings)))
@@ -134,16 +136,19 @@ def _numbered(number: int, line: Line, before: Line | None, ly: LyText, settings
     )
 
 
-def _preparation(prepared: Preparation) -> LyText:
+def _preparation(prepared: Preparation, word: str) -> LyText:
+    """The small notes of a preparation, with the word above where it is said for the first time."""
     first, *others = (f"{lily_name(note)}16" for note in prepared.notes)
     tube = f"\\gsFingering {quoted(prepared.tube)}" if prepared.tube else ""
-    return code(f"\\gsPreparation {{ {first} {tube} {' '.join(others)} }}")
+    said = f"\\gsPrepared {quoted(word)}" if word else ""
+    return code(f"\\gsPreparation {{ {first} {tube} {said} {' '.join(others)} }}")
 
 
 def _rest(line: Line, settings: Settings) -> LyText:
     said = _words("rest-after", settings.wording).replace("{seconds}", str(line.rest_s))
-    over, under = line.music.meter or (4, 4)
-    return code(f"\\gsRest {quoted(said)} R1*{over}/{under}\\fermata")
+    # Without bars there is none to be silent in: an ordinary rest.
+    rest = "r1" if line.music.meter is None else f"R1*{line.music.meter[0]}/{line.music.meter[1]}"
+    return code(f"\\gsRest {quoted(said)} {rest}\\fermata")
 
 
 def _words(key: str, languages: tuple[str, ...]) -> str:

@@ -247,15 +247,15 @@ TEXTS = {
     "draft-approved": "jouable",
     "draft-caution": "avec précaution",
     "draft-refused": "pas tel quel",
-    "draft-more": "et {count} autres : la vérification les donne toutes",
+    "draft-more": "et {count} autres : la vérification les donne toutes",
     "refused-gesture": "« {title} » ne figure pas ici, car il n’est pas jouable tel quel.",
     "refused-passage": (
         "« {title} » ne figure pas ici, car il contient « {gesture} », qui n’est pas jouable tel quel."
     ),
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",
-    "say-gesture": "{title} : {techniques}, {length}.",
-    "say-passage": "{title} : passage, {meter}, {length} : {items}.",
+    "say-gesture": "{title} : {techniques}, {length}.",
+    "say-passage": "{title} : passage, {meter}, {length} : {items}.",
     "say-free-meter": "sans mesure",
     "say-beat": "{number} temps",
     "say-beats": "{number} temps",

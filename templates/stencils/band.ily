@@ -12,8 +12,12 @@
            ((= side LEFT) (+ (cdr extent) (* 0.3 unit)))
            (else (- (car extent) (* 0.8 unit))))))
 
-%% How far what stands at the end of a band reaches, the brackets of a head where a line stops.
-#(define (gs:band-content grob system x0 unit)
+#(define (gs:pad-offset grob)
+   (let ((heads (gs:list grob 'note-heads)))
+     (car (gs:reach (append heads (gs:accidentals heads)) (ly:grob-parent grob X)))))
+
+%% A band ends round the brackets of a head where a line stops; else it reaches up to what comes next.
+#(define (gs:band-end grob system x0 unit)
    (let* ((end (car (gs:printed-reach (ly:spanner-bound grob RIGHT) system)))
           (signs (filter (lambda (e)
                            (and (memq (grob::name e) '(GestureBracket GestureEdge))
@@ -21,7 +25,9 @@
                          (append-map (lambda (c) (gs:list c 'elements)) (gs:list system 'columns))))
           (reaches (filter-map (lambda (s) (gs:reach (list s) system)) signs))
           (inside (filter (lambda (r) (and (> (cdr r) x0) (< (car r) end))) reaches)))
-     (+ (* 0.35 unit) (apply max x0 (map cdr inside)))))
+     (if (and (pair? inside) (gs:last-piece? grob))
+         (+ (* 0.35 unit) (apply max (map cdr inside)))
+         (gs:band-edge grob system RIGHT unit))))
 
 #(define (gs:band-heights grob)
    (let* ((event (event-cause grob))
@@ -42,7 +48,7 @@
           (heights (gs:band-heights grob))
           (low (* unit (car heights))) (high (* unit (cdr heights)))
           (x0 (gs:band-edge grob system LEFT unit))
-          (x1 (max (+ x0 unit) (gs:band-edge grob system RIGHT unit) (gs:band-content grob system x0 unit)))
+          (x1 (max (+ x0 unit) (gs:band-end grob system x0 unit)))
           (field (stencil-with-color (ly:round-filled-box (cons x0 x1) (cons low high) 0.0) (list 0.87 0.87 0.87)))
           (line (lambda (xa ya xb yb) (make-line-stencil (* 0.09 unit) xa ya xb yb))))
      (ly:stencil-translate

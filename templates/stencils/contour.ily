@@ -197,7 +197,7 @@
 #(define (gs:room-seen from to)
    (let ((climb (if (null? to) 0 (* 0.5 (abs (- (gs:position (first to)) (gs:position (first from)))))))
          (ledger (if (any (lambda (h) (> (abs (gs:position h)) 5.5)) (append to from)) 0.5 0)))
-     (if (pair? (gs:brackets from)) 1.0
+     (if (pair? (gs:brackets from)) 1.8
          (+ (max 2.0 (- 2.4 (* 0.1 climb))) ledger 0.8))))
 
 %% After a line break the length counts from the beginning of the line: a clef stands there as well.

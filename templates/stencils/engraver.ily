@@ -237,7 +237,10 @@
                     (gs:set-bound! (cdr p) LEFT grob)
                     (let ((row (assq-ref rows (cdr p)))) (if row (gs:set-bound! row LEFT grob))))
                   fresh)
-        (for-each (lambda (p) (close! (cdr p) grob)) ending))
+        (for-each (lambda (p) (close! (cdr p) grob)) ending)
+        (if (and (pair? heads) (assq 'band fresh))
+            (let ((pad (ly:engraver-make-grob engraver 'GesturePad (first heads))))
+              (for-each (lambda (h) (gs:add! pad 'note-heads h)) heads))))
        ;; Beside a line a script gives way as words do, but those that stand inside the staff.
        ((script-interface engraver grob source)
         (if (and (pair? (touched-lines))
@@ -246,6 +249,10 @@
             (begin
              (ly:grob-set-property! grob 'outside-staff-priority 30)
              (ly:grob-set-property! grob 'outside-staff-padding 0.3))))
+       ;; Under a line there is room for a hairpin and the levels at its ends, whatever the spacing of the score.
+       ((hairpin-interface engraver grob source)
+        (if (pair? (touched-lines))
+            (ly:grob-set-property! grob 'minimum-length (max 7 (ly:grob-property grob 'minimum-length 0)))))
        ((stem-tremolo-interface engraver grob source) (gs:room-for-slashes! grob)))
       ((stop-translation-timestep engraver)
        (for-each (lambda (back) (back)) undo)

@@ -102,6 +102,12 @@
      (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
      (output-attributes . ((class . "gs-band")))))
 
+%% White paper before the first note of a band, so that its edge does not read as a second bar line.
+#(gs:describe! 'GesturePad 'Item '(staff-symbol-referencer-interface)
+   `((X-offset . ,gs:pad-offset)
+     (X-extent . (-1.4 . 0))
+     (Y-extent . (-2 . 2))))
+
 #(gs:describe! 'GestureEdge 'Item '(staff-symbol-referencer-interface)
    `((stencil . ,gs:edge-stencil)
      (X-offset . ,gs:edge-offset)
@@ -112,7 +118,7 @@
 
 #(gs:describe! 'GestureBracket 'Item '(staff-symbol-referencer-interface)
    `((stencil . ,gs:bracket-stencil)
-     (extra-spacing-width . (-0.1 . 0.7))
+     (extra-spacing-width . (-0.1 . 1.3))
      (extra-spacing-height . (-inf.0 . +inf.0))
      (Y-extent . ,grob::always-Y-extent-from-stencil)
      (output-attributes . ((class . "gs-bracket")))))

@@ -126,5 +126,5 @@ gsPageMark =
 
 %% --- page turns ----------------------------------------------------------------------------------------------------
 
-%% \gsPlaysOn: a bar line without time to turn a page. It does nothing but on our own pages.
+%% \gsPlaysOn: a bar line where no page should end. It does nothing but on our own pages.
 gsPlaysOn = {}

@@ -180,3 +180,13 @@ def test_names_and_texts_cannot_steer_the_terminal(here, run):
     assert "\x1b" not in result.out + result.err
     assert "\u202e" not in result.out
     assert "\x1b" not in run("suggest", "--apply", "a\x1b[31m.gesture").out
+
+
+def test_passages_come_after_their_gestures(here, run):
+    moved = SEVERAL.replace("play: sweep, heap", "play: sweep up 40, heap")
+    (here / "a.gesture").write_text(moved)
+    assert "passage both" not in run("suggest", "a.gesture").out
+    result = run("suggest", "--apply", "a.gesture")
+    assert result.status == 0
+    assert "both: play: sweep, heap\n" in result.out
+    assert run("suggest", "a-suggested.gesture").status == 0

@@ -34,8 +34,8 @@ def shown(leaf: Leaf) -> str:
 
 
 def row(kinds: str, *times: str) -> list[Slot]:
-    """Slots that begin and end at the given times; one letter each: n, m (moving), p, r."""
-    full = {"n": "note", "m": "moving", "p": "point", "r": "rest"}
+    """Slots that begin and end at the given times; one letter each: n, m (moving), k (stroke), p, r."""
+    full = {"n": "note", "m": "moving", "k": "stroke", "p": "point", "r": "rest"}
     edges = list(pairwise(F(t) for t in times))
     return [Slot(a, b, full[kind], n) for n, (kind, (a, b)) in enumerate(zip(kinds, edges, strict=True))]
 
@@ -76,6 +76,12 @@ FREE_ROWS = (
     ("mp", "0 5 6", "n4 s1 p1"),
     ("mp", "0 2/3 1", "{n1 p1/2}"),
     ("npn", "0 1 6/5 2", "p1 p1/5 p4/5"),
+    # a long wait is cut, so that a line may end in it
+    ("pp", "0 9 10", "p4 s4 s1 p1"),
+    # a stroke is over at once: its value, then rests
+    ("kk", "0 1 5/2", "n1 n1 r1/2"),
+    ("kn", "0 5/2 3", "n2 r1/2 n1/2"),
+    ("kkn", "0 1/3 4/3 2", "{n1/2 n1} {r1/2 n1}"),
     # rests
     ("r", "0 4", "r4"),
     ("r", "0 3", "r2 r1"),
@@ -99,6 +105,8 @@ BARRED_ROWS = (
     ("4/4", "nr", "0 2 4", "n2 r2"),
     ("4/4", "mp", "0 6 8", "n4 s2 p2"),
     ("4/4", "mp", "0 2 6", "n2 p2 s2"),
+    ("4/4", "nk", "0 3 8", "n3 n1 b4"),
+    ("4/4", "p", "0 9", "p4 s4 s1"),
     ("4/4", "nnn", "4 16/3 20/3 8", "{n2 n2 n2}"),
     ("4/4", "nnnn", "0 2 8/3 10/3 4", "n2 {n1 n1 n1}"),
     ("3/4", "nn", "0 1/2 7/4", "n1/2 n1/2~ n3/4"),
@@ -117,12 +125,19 @@ def test_with_bars(signature: str, kinds: str, times: str, expected: str) -> Non
     assert written(row(kinds, *times.split()), meter((count, unit))) == expected
 
 
+def test_only_what_is_uneven_is_without_values() -> None:
+    """In 6/8 the thirds of a beat have no value; the quarter note beside them, another gesture's, has."""
+    slots = tuple(row("nnnnnnn", "0", "1/3", "2/3", "1", "4/3", "5/3", "2", "3"))
+    kinds = [slot.kind for slot in settled(slots, (0, 0, 0, 0, 0, 0, 1), meter((6, 8)))]
+    assert kinds == ["point"] * 6 + ["note"]
+
+
 @given(
     st.lists(
         st.sampled_from([F(1, 16), F(1, 4), F(1, 2), F(3, 4), F(1), F(3, 2), F(1, 3), F(2, 3), F(5), F(2, 5)])
     ),
     st.sampled_from([None, (4, 4), (3, 4), (6, 8), (5, 8), (7, 8), (2, 2), (5, 4), (3, 8)]),
-    st.lists(st.sampled_from(["note", "moving", "point", "rest"]), min_size=1, max_size=12),
+    st.lists(st.sampled_from(["note", "moving", "stroke", "point", "rest"]), min_size=1, max_size=12),
 )
 def test_all_time_is_accounted_for(lengths: list[F], signature: tuple[int, int] | None, kinds: list[str]) -> None:
     """Leaves follow each other without gap or overlap, never cross a bar line, and last as long as the slots."""

@@ -22,7 +22,7 @@ GAP = 0.2
 
 CASES = {
     "rests": rf"\gsX g'4{WAVE} \gsX d''4\gsLineEnd r4 \gsX f''8{DASH} r8 r16 \gsX c'16\gsLineEnd r8",
-    "flags": rf"\gsX c'8{WAVE} \gsX g''8\gsLineEnd \gsX c'''8{WAVE} \gsX c'8\gsLineEnd \gsX g'8{WAVE} \gsX d''8 \gsX f''16 \gsX c''16 \gsX e''32{LINE} \gsX g'32\gsLineEnd",
+    "flags": rf"\autoBeamOff \gsX c'16{LINE} \gsX c'''16\gsLineEnd \gsX c'''8{WAVE} \gsX c'8\gsLineEnd \gsX g'8{WAVE} \gsX d''8 \gsX f''16 \gsX c''16 \gsX e''32{LINE} \gsX g'32\gsLineEnd",
     "beams": rf"\gsX c'8[{WAVE} \gsX a''16 \gsX f'] \gsX e''16[ \gsX c'' \gsX g' \gsX b'\gsLineEnd] c''8[{LINE} e'' a' f'']\gsLineEnd c'8[{LINE} c''' c' c''']\gsLineEnd",
     "ledger lines": rf"\gsX a4{WAVE} \gsX e'''4 \gsX c'4 \gsX a''4\gsLineEnd c'4{LINE} c'''4 f4\gsLineEnd",
     "accidentals": rf"\gsX gff'4{WAVE} \gsX css''4 \gsX btqf'4 \gsX ctqs''?4\gsLineEnd cs'4{LINE} bff'4 fss''4\gsLineEnd",

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import re
+import textwrap
 from pathlib import Path
 
 import pytest
@@ -57,6 +59,62 @@ def test_a_player_changes_only_what_he_says(tmp_path: Path) -> None:
     assert found.limits["in_tune_cents"] == horn.limits["in_tune_cents"]
     assert found.tubes == horn.tubes
     assert found.chart == horn.chart
+
+
+def test_a_profile_is_no_player(tmp_path: Path) -> None:
+    found, errors = load(write(tmp_path, PLAYER.replace('player = "second horn"\n', "")))
+    assert not errors
+    assert found is not None
+    assert found.limits["lip_correction_cents"].narrow.source == "the profile"
+    assert not any(limit.narrow.of_player for limit in found.limits.values())
+
+
+def test_every_value_a_player_sets_is_said_to_be_the_players(tmp_path: Path) -> None:
+    text = PLAYER.replace("[limits]", 'usual_range = { low = "C2", high = "D5", source = "my best day" }\n[limits]')
+    found, errors = load(write(tmp_path, text))
+    assert not errors
+    assert found is not None
+    own = {name for name, limit in found.limits.items() if limit.narrow.of_player}
+    assert own == {"lip_correction_cents", "flutter_hz"}
+    assert found.limits["flutter_hz"].narrow.source == "this player, second horn: measured in a lesson"
+    assert found.usual_range.source == "this player, second horn: my best day"
+    assert found.tubes == instruments.get("horn").tubes
+    assert load(write(tmp_path, to_toml(found), "again.toml"))[0] == found
+
+
+def test_a_player_of_an_instrument_of_ones_own(tmp_path: Path) -> None:
+    write(tmp_path, 'instrument_profile = 1\nbased_on = "trumpet"\nname = "old trumpet"\n', "old.toml")
+    text = 'instrument_profile = 1\nplayer = ""\nbased_on = "old.toml"\n[limits]\nbreath_litres = { narrow = 4 }\n'
+    found, errors = load(write(tmp_path, text))
+    assert not errors
+    assert found is not None
+    assert found.name == "old trumpet"
+    assert found.limits["breath_litres"].narrow.source == "this player"
+
+
+def test_the_wide_reading_stays_where_it_can(tmp_path: Path) -> None:
+    horn = instruments.get("horn")
+    base = horn.limits["lip_correction_cents"]
+    assert base.wide is not None
+    for narrow, stays in ((base.narrow.value - 20, True), (base.wide.value, True), (base.wide.value + 1, False)):
+        text = (
+            f'instrument_profile = 1\nbased_on = "horn"\n[limits]\nlip_correction_cents = {{ narrow = {narrow} }}\n'
+        )
+        found, errors = load(write(tmp_path, text))
+        assert not errors
+        assert found is not None
+        assert found.limits["lip_correction_cents"].wide == (base.wide if stays else None)
+
+
+def test_the_profiles_of_the_language_page(tmp_path: Path) -> None:
+    page = (Path(__file__).parents[2] / "docs" / "language.md").read_text("utf-8")
+    blocks = [b for b in re.findall(r"(?:^(?:    .*)?\n)+", page, re.MULTILINE) if "instrument_profile" in b]
+    assert len(blocks) == 2
+    for block in blocks:
+        found, errors = load(write(tmp_path, textwrap.dedent(block)))
+        assert not errors
+        assert found is not None
+        assert any(limit.narrow.of_player for limit in found.limits.values()) == ("player" in block)
 
 
 def test_the_third_slide_is_a_setting(tmp_path: Path) -> None:

@@ -4,7 +4,8 @@ import pytest
 from lang.reading import read
 
 from gesturesmith.lang.messages import RULES
-from gesturesmith.lang.parse import LARGEST
+from gesturesmith.lang.parse import LARGEST, MOST_LINES
+from gesturesmith.lang.tokens import MOST_TOKENS
 
 # What is written in a gesture, the rule, the column, the marked text, and words of the message.
 GESTURE = [
@@ -427,3 +428,28 @@ def test_a_misspelled_kind_of_block_keeps_its_block():
 @pytest.mark.parametrize("name", ["½a", "a²", "-a", "a_b", "a--b", "2a", "a♯b", "a.b", "a/b"])
 def test_what_is_not_a_name(name):
     assert read(f"gesture {name}\n  contour: C4")[1]
+
+
+@pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
+def test_a_file_of_too_many_lines_is_not_read(end):
+    assert not read("# a line" + end * (MOST_LINES - 1))[1]
+    (error,) = read("# a line" + end * (MOST_LINES + 1))[1]
+    assert (error.rule, error.span.line) == ("unreadable-file", 1)
+    assert "400,000" in error.message
+
+
+@pytest.mark.parametrize(
+    "text", ["gesture a\n  contour: " + "C4, " * MOST_TOKENS, "passage a\n  play: a" + "\n    , a" * MOST_TOKENS]
+)
+def test_a_value_of_too_many_words_is_given_up(text):
+    errors = read(text)[1]
+    assert [e.rule for e in errors] == ["too-much"]
+    assert "100,000" in errors[0].message
+
+
+def test_after_a_thousand_errors_reading_stops():
+    """What comes then is not looked at, and the last error says so."""
+    tree, errors = read("a:\n" * 5000 + "gesture b\n  contour: C5\n")
+    assert len(errors) == 1001
+    assert errors[-1].rule == "too-many-errors"
+    assert tree.blocks == ()

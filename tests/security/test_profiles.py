@@ -1,4 +1,4 @@
-"""A gesture file of a stranger reads no file but the profiles beside it, and no message tells what another holds."""
+"""A gesture file reads no file but the profiles beside it, and no message tells what another file holds."""
 
 from __future__ import annotations
 
@@ -37,12 +37,18 @@ def test_in_the_files_own_folder_and_below(folder, name, capsys):
     assert check(folder, name) == 0
 
 
-@pytest.mark.parametrize("name", ["../outside.toml", "linked.toml", "through.toml", "{}/outside.toml"])
+@pytest.mark.parametrize("name", ["../outside.toml", "linked.toml", "through.toml"])
 def test_nowhere_else(folder, name, capsys):
     assert check(folder, name.format(folder)) == 2
     said = capsys.readouterr()
     assert "lies outside the folder" in said.out + said.err
     assert "--profiles" in said.out + said.err
+
+
+def test_not_by_a_whole_path(folder, capsys):
+    """The message is cut after so long a name."""
+    assert check(folder, f"{folder}/outside.toml") == 2
+    assert check(folder, f"{folder}/piece/own.toml") == 0
 
 
 def test_a_folder_of_profiles_that_is_named(folder, capsys):

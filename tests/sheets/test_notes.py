@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 
+from gesturesmith import techniques
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.pipeline.differences import differences
 from gesturesmith.pipeline.notes import compile_notes, numbering
@@ -46,9 +48,9 @@ def parts():
 
     def made(*texts: str, **wanted):
         sources = tuple(Source(f"file{n}", t if "instrument:" in t else HEAD + t) for n, t in enumerate(texts))
-        reports, found, _ = notes._read(sources, NotesOptions(**wanted))
-        assert all(r.readable for r in reports), [e.message for r in reports for e in r.errors]
-        return found
+        read = notes._read(sources, NotesOptions(**wanted))
+        assert all(r.readable for r in read.reports), [e.message for r in read.reports for e in r.errors]
+        return read.parts
 
     return made
 
@@ -314,3 +316,36 @@ def test_an_unreadable_file_does_not_stop_the_others():
     outcome = compile_notes(sources, NotesOptions())
     assert [r.readable for r in outcome.reports] == [False, True]
     assert len(outcome.items) == 1
+
+
+# --- every technique ---------------------------------------------------------------------------------------------
+
+GALLERY = sorted((Path(__file__).parents[2] / "docs" / "gallery").glob("*.gesture"))
+
+
+@pytest.mark.parametrize("path", GALLERY, ids=lambda p: p.stem)
+def test_every_technique_of_an_instrument_is_shown_alone(parts, path):
+    """The gallery has every technique there is: each has its entry, and a picture that shows it and no other."""
+    from gesturesmith.engrave import engrave_gesture
+
+    found = parts(path.read_text("utf-8"))
+    used = dict.fromkeys(t.key for part in found for case, _ in part.all for t in page.techniques_of(case))
+    choice = page.choose(found, ("en",))
+    shown = [e for s in choice.sections for e in s.entries if e.number]
+    assert [key for key, _ in choice.numbers.techniques] == [k for group in _groups(used) for k in group]
+    for (key, number), entry in zip(choice.numbers.techniques, shown, strict=False):
+        assert entry.number == number
+        layers = {t.layer for t in page.techniques_of(entry.case)}
+        assert key in {t.key for t in page.techniques_of(entry.case)}
+        assert len(layers) == 1
+        assert len(entry.case.gesture.points) <= 10
+        assert engrave_gesture(entry.case, entry.settings).ly
+
+
+def _groups(keys) -> list[list[str]]:
+    """Keys in the groups of a page, in order of first appearance."""
+    groups: dict[str, list[str]] = {}
+    for key in keys:
+        layer = techniques.get(key).layer
+        groups.setdefault("edge" if layer.startswith("edge") else layer, []).append(key)
+    return list(groups.values())

@@ -5,6 +5,10 @@ from __future__ import annotations
 import io
 import re
 from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+from math import inf
 from xml.etree import ElementTree
 
 import pypdf
@@ -12,6 +16,7 @@ import pytest
 from sheets.test_notes import FILE, HEAD
 
 from gesturesmith.lilypond import Job, LilyPond, find, start
+from gesturesmith.paths import templates
 from gesturesmith.pipeline.notes import compile_notes
 from gesturesmith.pipeline.types import NotesOptions
 from gesturesmith.sheets import document
@@ -40,6 +45,8 @@ gesture wide
   note: "Slowly."
 """
 _MOVED = re.compile(r"translate\(([-\d.]+), ([-\d.]+)\)")
+_SCALED = re.compile(r"scale\(([-\d.]+)")
+BESIDE = 2.5  # from a picture to its text, staff spaces; as in the template
 _SVG = "{http://www.w3.org/2000/svg}"
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 CASES = [(paper, columns) for paper in PAPERS for columns in (1, 2)]
@@ -83,16 +90,78 @@ def printed(lilypond) -> pypdf.PdfReader:
     return pypdf.PdfReader(io.BytesIO(run.file("notes", "pdf")))
 
 
-def texts(page: ElementTree.Element) -> list[tuple[float, float, str]]:
-    """Left edge, baseline and letters of each text; the page's head and foot are left out."""
-    height = float(page.get("viewBox", "").split()[3])
+@dataclass(frozen=True)
+class Text:
+    """Left edge, baseline and letters, in the page's units."""
+
+    x: float
+    y: float
+    said: str
+
+
+@dataclass(frozen=True)
+class Picture:
+    """The middle line of a staff: its left end, its right end, its height."""
+
+    left: float
+    right: float
+    y: float
+
+
+def placed(page: ElementTree.Element, tag: str) -> Iterator[tuple[float, float, float, ElementTree.Element]]:
+    """Everything of a kind with its place and scale."""
+
+    def inside(element, x, y, scale):
+        moved = _MOVED.search(element.get("transform", ""))
+        scaled = _SCALED.search(element.get("transform", ""))
+        if moved:
+            x, y = x + scale * float(moved[1]), y + scale * float(moved[2])
+        scale *= float(scaled[1]) if scaled else 1
+        for child in element:
+            if child.tag == f"{_SVG}{tag}":
+                yield x, y, scale, child
+            yield from inside(child, x, y, scale)
+
+    yield from inside(page, 0.0, 0.0, 1.0)
+
+
+def texts(page: ElementTree.Element) -> list[Text]:
+    found = (Text(x, y, "".join(t.itertext()).strip()) for x, y, _, t in placed(page, "text"))
+    return [t for t in found if t.said]
+
+
+def pictures(page: ElementTree.Element) -> list[Picture]:
+    """Staves of three lines or five, seen by their middle lines; rules under headings are as wide as the page."""
+    widest = 0.6 * float(page.get("viewBox", "").split()[2])
+    rows = defaultdict(list)
+    for x, y, scale, line in placed(page, "line"):
+        ends = sorted((x + scale * float(line.get("x1")), x + scale * float(line.get("x2"))))
+        flat = line.get("y1") == line.get("y2")
+        if flat and 20 < ends[1] - ends[0] < widest:
+            rows[tuple(round(end, 1) for end in ends)].append(y)
     found = []
-    for text in page.iter(f"{_SVG}text"):
-        match = _MOVED.match(text.get("transform", ""))
-        said = "".join(text.itertext()).strip()
-        if match and said:
-            found.append((float(match[1]), float(match[2]), said))
-    return [t for t in found if 0.09 * height < t[1] < 0.94 * height]
+    for (left, right), heights in rows.items():
+        group: list[float] = []
+        for y in [*sorted(heights), inf]:
+            if group and y - group[-1] > 2.5:
+                found.append(Picture(left, right, group[len(group) // 2]))
+                group = []
+            group.append(y)
+    return found
+
+
+def entries(page: ElementTree.Element) -> list[Text]:
+    """What stands at the left edge of the texts beside pictures: the first word of every line."""
+    rows = pictures(page)
+    top = min((p.y for p in rows), default=inf) - 12  # above the first row there may be paragraphs
+    edges = [p.right + BESIDE for p in rows]
+    return [t for t in texts(page) if t.y > top and any(abs(t.x - edge) < 0.15 for edge in edges)]
+
+
+def line_of(columns: int) -> float:
+    """From one line of text to the next, in staff spaces, as the template sets it."""
+    (measures,) = re.findall(r"gs:notes-measures '(.*)\)", (templates() / "notes.ily").read_text("utf-8"))
+    return float(re.search(rf"\({columns} \. \(([\d.]+)", measures)[1])
 
 
 def test_there_are_pages_of_every_case(drawn):
@@ -109,37 +178,56 @@ def test_the_paper_is_as_asked(drawn, case):
 
 
 @pytest.mark.parametrize("case", CASES)
-def test_names_of_a_row_stand_on_one_baseline(drawn, case):
-    """All names, left and right, stand whole lines of text apart."""
+def test_all_lines_beside_pictures_stand_on_one_grid(drawn, case):
+    line = line_of(case[1])
+    pages = [page for page in drawn[case] if len(pictures(page)) > 1]
+    assert pages
+    for page in pages:
+        found = entries(page)
+        assert len(found) > 5
+        rows = pictures(page)
+        for one in (*found, *rows):
+            lines = (one.y - rows[0].y) / line
+            assert lines == pytest.approx(round(lines), abs=0.02), one
+
+
+@pytest.mark.parametrize("case", CASES)
+def test_no_line_stands_in_another(drawn, case):
+    line = line_of(case[1])
     for page in drawn[case]:
-        found = texts(page)
-        numbered = sorted(y for _, y, said in found if re.fullmatch(r"\d+", said))
-        if len(numbered) < 2:
-            continue
-        line = _line(found)
-        for y in numbered[1:]:
-            lines = (y - numbered[0]) / line
-            assert lines == pytest.approx(round(lines), abs=0.03), (case, y)
+        for x in {round(t.x, 0) for t in entries(page)}:
+            heights = sorted(t.y for t in entries(page) if round(t.x, 0) == x)
+            assert all(two - one > 0.98 * line for one, two in pairwise(heights)), x
 
 
-def _line(found: list[tuple[float, float, str]]) -> float:
-    """The commonest distance between baselines of neighbouring texts that begin at one place."""
-    columns = defaultdict(set)
-    for x, y, _ in found:
-        columns[round(x, 1)].add(round(y, 3))
-    gaps = defaultdict(int)
-    for ys in columns.values():
-        row = sorted(ys)
-        for one, two in zip(row, row[1:], strict=False):
-            gaps[round(two - one, 2)] += 1
-    return max(gaps, key=lambda gap: (gaps[gap], gap))
+@pytest.mark.parametrize("case", CASES)
+def test_pictures_are_equally_wide_and_stand_in_their_columns(drawn, case):
+    found = [p for page in drawn[case] for p in pictures(page)]
+    assert len(found) > 10
+    assert len({round(p.left, 0) for p in found}) == case[1]
+    widths = [p.right - p.left for p in found]
+    assert max(widths) - min(widths) < 0.5
+
+
+@pytest.mark.parametrize("case", CASES)
+def test_every_row_has_its_picture(drawn, case):
+    """A number stands in a row whose staff is a line or two lower, to its left."""
+    numbered = 0
+    for page in drawn[case]:
+        line = line_of(case[1])
+        for name in entries(page):
+            if re.match(r"\d+\u2002", name.said):
+                numbered += 1
+                beside = [p for p in pictures(page) if abs(p.right + BESIDE - name.x) < 1]
+                assert any(0 < p.y - name.y < 4 * line for p in beside), name
+    assert numbered == 11
 
 
 @pytest.mark.parametrize("case", CASES)
 def test_pages_are_counted_and_say_so(drawn, case):
     pages = drawn[case]
     for number, page in enumerate(pages, start=1):
-        said = "".join("".join(t.itertext()) for t in page.iter(f"{_SVG}text")).replace(" ", "")
+        said = "".join(t.said for t in texts(page)).replace(" ", "")
         assert f"page{number}of{len(pages)}/Seite{number}von{len(pages)}" in said
         assert "Version2,May" in said
 
@@ -151,5 +239,21 @@ def test_every_text_is_there_as_it_was_written(printed):
         assert said in text, said
 
 
+def test_a_word_that_no_line_can_hold_is_broken(drawn):
+    for pages in drawn.values():
+        pieces = [t.said for page in pages for t in texts(page) if "abcdefghij" in t.said]
+        assert len(pieces) > 1
+        assert all(len(piece) < 100 for piece in pieces)
+
+
 def test_the_document_says_what_it_is(printed):
     assert printed.metadata.title.endswith(": Performance notes / Spielanweisungen")
+
+
+def test_postscript_finds_all_its_fonts(lilypond):
+    """LilyPonds without the cairo backend go through PostScript, which looks for fonts in the paper alone."""
+    with start(lilypond, ("pdf",), backend="ps") as waiting:
+        waiting.feed(Job(document=document((book("letter", 2, "notes"),))))
+        run = waiting.result()
+    assert run.messages == ()
+    assert run.file("notes", "pdf")

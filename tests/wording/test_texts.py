@@ -118,6 +118,21 @@ def test_every_caution_and_mute_has_its_text() -> None:
         assert wording.text(f"mute-{mute}", "en")
 
 
+def test_every_sign_and_group_of_a_notes_page_has_its_texts() -> None:
+    from gesturesmith.sheets._entries import SIGN_GROUPS
+    from gesturesmith.sheets._signs import SIGNS
+    from gesturesmith.techniques.base import LAYERS
+
+    groups = {*SIGN_GROUPS, *("edge" if layer.startswith("edge") else layer for layer in LAYERS[1:])}
+    for language in LANGUAGES:
+        for group in groups:
+            assert wording.text(f"group-{group}", language)
+        for sign in SIGNS:
+            assert sign.group in SIGN_GROUPS
+            assert wording.text(f"sign-{sign.key}", language)
+            assert wording.text(f"remark-{sign.key}", language)
+
+
 def test_quoted_words_are_those_on_the_page() -> None:
     """A text that says what ends an effect quotes the word that is printed, in every language."""
     for technique in TECHNIQUES:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
+from fractions import Fraction
 
 from gesturesmith.engrave.heads import lily_name
 from gesturesmith.instruments.base import Instrument
@@ -30,11 +32,13 @@ class Chart:
     key    what `--kind` calls it
     about  one line for `--help`
     body   the scores and texts of the chart, each a markup, without its head
+    staff  height of its staves, as a share of the usual one
     """
 
     key: str
     about: str
     body: Callable[[Settings], tuple[LyText, ...]]
+    staff: Fraction = Fraction(1)
 
 
 @frozen(kw_only=True)
@@ -78,6 +82,7 @@ def manner(instrument: Instrument) -> str:
 
 def book(chart: Chart, settings: Settings, *, output: str, picture: bool = False) -> LyText:
     """A `\\book` called `output` (a name of our own making); `picture`: as one picture and not in pages."""
+    settings = replace(settings, staff_mm=settings.staff_mm * chart.staff)
     parts = (paragraph(transposition(settings)), *chart.body(settings))
     if picture:
         return _picture(chart, settings, parts, output)
@@ -187,7 +192,5 @@ def rows_of(columns: Sequence[Column], instrument: Instrument, most: int) -> tup
     for clef, group in groups:
         count = -(-len(group) // most)
         size = -(-len(group) // count)
-        rows += [
-            Row(columns=tuple(group[n : n + size]), clefs=((clef, 0),)) for n in range(0, len(group), size)
-        ]
+        rows += [Row(columns=tuple(group[n : n + size]), clefs=((clef, 0),)) for n in range(0, len(group), size)]
     return tuple(rows)

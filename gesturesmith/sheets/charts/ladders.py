@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.check.realise_ways import in_tune_cents
 from gesturesmith.instruments.base import Instrument, Tube
@@ -10,6 +12,8 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.sheets.charts.base import Chart, Column, Row, clef_for, paragraph, said, score
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
+
+_STAFF = Fraction(5, 7)  # there are as many staves as tubes
 
 
 @frozen(kw_only=True)
@@ -70,4 +74,4 @@ def _clefs(instrument: Instrument, side: str, rungs: tuple[Rung, ...]) -> tuple[
     return tuple((clef, n) for clef, n in clefs if n < len(rungs))
 
 
-CHART = Chart(key="ladders", about="the harmonics of every tube, with their cents", body=_body)
+CHART = Chart(key="ladders", about="the harmonics of every tube, with their cents", body=_body, staff=_STAFF)

@@ -12,6 +12,7 @@ from gesturesmith.sheets.charts.base import BETWEEN_LANGUAGES, Chart, paragraph,
 from gesturesmith.techniques.base import LAYERS, Technique
 from gesturesmith.values import frozen
 from gesturesmith.wording import technique_title
+from gesturesmith.wording import text as wording
 
 _LETTERS = {Verdict.APPROVED: "f", Verdict.CAUTION: "c", Verdict.REFUSED: "n"}
 _NAMED = ("C", "G")  # letters of the naturals that are named above the columns
@@ -49,14 +50,17 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     instrument = settings.instrument
     found = survey(instrument)
     notes = written_range(instrument, widest=True)
-    borders, centres = _registers(instrument)
+    registers = _registers(instrument)
     names = " ".join(
         f"({n + 0.5:g} . {quoted(note.name)})"
         for n, note in enumerate(notes)
         if note.letter in _NAMED and not note.alter
     )
-    heads = " ".join(f"({at:g} . {quoted(said(f'register-{name}', settings))})" for at, name in centres)
-    lines = " ".join(map(str, borders))
+    language = settings.wording[0]  # a register may be too narrow for its name in two
+    heads = " ".join(
+        f"({first} {end} . {quoted(wording(f'register-{name}', language))})" for first, end, name in registers
+    )
+    lines = " ".join(str(n) for n in (0, *(end for _, end, _ in registers)))
     parts = [code(f"\\gs-map-head #'({heads}) #'({names}) #{len(notes)}")]
     group = LAYERS[0]  # ordinary playing stands first and needs no heading
     for technique, row in found.rows:
@@ -67,27 +71,33 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
         label = quoted(_title(technique, settings))
         parts.append(code(f'\\gs-map-row {above} {label} "{cells}" #\'({lines})'))
     words = " ".join(quoted(said(key, settings)) for key in ("map-playable", "map-care", "map-not"))
-    parts.append(code(f"\\gs-map-key {words}"))
-    parts += [
-        paragraph(said(key, settings).replace("{techniques}", ", ".join(_title(t, settings) for t in row)))
-        for key, row in (("map-unpitched", found.unpitched), ("map-missing", found.missing))
-        if row
-    ]
+    parts.append(code(f"\\column {{ \\vspace #0.5 \\gs-map-key {words} }}"))
+    parts += [paragraph(_listed(key, row, settings)) for key, row in _aside(found)]
     return tuple(parts)
 
 
+def _aside(found: Survey) -> tuple[tuple[str, tuple[Technique, ...]], ...]:
+    rows = (("map-unpitched", found.unpitched), ("map-missing", found.missing))
+    return tuple((key, row) for key, row in rows if row)
+
+
+def _listed(key: str, row: tuple[Technique, ...], settings: Settings) -> str:
+    return BETWEEN_LANGUAGES.join(
+        wording(key, language).replace("{techniques}", ", ".join(technique_title(t, language) for t in row))
+        for language in settings.wording
+    )
+
+
 def _title(technique: Technique, settings: Settings) -> str:
-    return BETWEEN_LANGUAGES.join(technique_title(technique, language) for language in settings.wording)
+    return BETWEEN_LANGUAGES.join(dict.fromkeys(technique_title(technique, lang) for lang in settings.wording))
 
 
-def _registers(instrument: Instrument) -> tuple[tuple[int, ...], tuple[tuple[float, str], ...]]:
-    """Columns at which registers begin, and where the name of each stands, over the middle of its columns."""
+def _registers(instrument: Instrument) -> tuple[tuple[int, int, str], ...]:
+    """The registers that the columns lie in: first column, the one after the last, and name."""
     notes = written_range(instrument, widest=True)
     names = [instrument.register_of(note.pitch_cents + instrument.sounding.cents).name for note in notes]
     starts = [n for n, name in enumerate(names) if n == 0 or name != names[n - 1]]
-    ends = [*starts[1:], len(notes)]
-    centres = tuple(((a + b) / 2, names[a]) for a, b in zip(starts, ends, strict=True))
-    return (*starts, len(notes)), centres
+    return tuple((a, b, names[a]) for a, b in zip(starts, [*starts[1:], len(notes)], strict=True))
 
 
 CHART = Chart(key="map", about="which technique can be played in which register", body=_body)

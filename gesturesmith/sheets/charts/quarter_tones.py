@@ -1,4 +1,4 @@
-"""Quarter tones over the whole range: the fingering, how far it is off, what corrects it, and what is not to be had."""
+"""Quarter tones over the range: the fingering, how far it is off, what corrects it, and what is not to be had."""
 
 from __future__ import annotations
 
@@ -40,8 +40,7 @@ def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
     low, high = (int(cents - instrument.sounding.cents) for cents in instrument.usual_range.value)
     notes = [_named(cents) for cents in range(low - low % 100 + 50, high, 100) if cents > low]
     text = "pitches: written\ntempo: 60\n" + "".join(
-        f"gesture q{n}\n  contour: {note.name}\n  lasts: 2 beats\n"
-        for n, note in enumerate(notes)
+        f"gesture q{n}\n  contour: {note.name}\n  lasts: 2 beats\n" for n, note in enumerate(notes)
     )
     tree, syntax = parse(Source("quarter tones", text))
     piece, meaning = resolve(tree, instrument=instrument)

@@ -1,0 +1,111 @@
+"""A crew whose LilyPond is a function: what a batch does can be seen without waiting for one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+from functools import partial
+from pathlib import Path
+
+import pytest
+
+from gesturesmith.batch import Done, Setup, Work, executors, run
+from gesturesmith.batch.crew import Crew
+from gesturesmith.batch.press import press
+from gesturesmith.cache import Store, digest
+from gesturesmith.lilypond import Job, LilyPond, Run
+from gesturesmith.pipeline import Options, compile_file
+from gesturesmith.source import Source
+
+HEAD = "instrument: horn\npitches: written\n"
+_OUTPUT = re.compile(r'^\\bookOutputName "([a-z0-9]+)"$', re.MULTILINE)
+
+
+def gestures(**contours: str) -> str:
+    """The text of a file with these gestures, each in one line of pitches."""
+    return HEAD + "".join(f"\ngesture {name}\n  contour: {line}\n" for name, line in contours.items())
+
+
+class Press:
+    """Stands for LilyPond: its files are a hash of what it was given. Music with `bad` in it makes it fail."""
+
+    def __init__(self) -> None:
+        self.runs: list[tuple[str, ...]] = []
+        self.bad = "\x00"
+
+    def __call__(self, formats: tuple[str, ...], job: Job) -> Run:
+        _, *parts = _OUTPUT.split(job.document)
+        # What stands before the next book is not this one's.
+        inside = (text.partition("\n\\book {")[0].rpartition("\n")[0] or text for text in parts[1::2])
+        books = dict(zip(parts[::2], inside, strict=True))
+        self.runs.append(tuple(books))
+        if self.bad in job.document:
+            return Run(files={}, messages=(), ended="failed")
+        files = {
+            f"{name}.{kind}": f'<svg id="a">{digest(kind, text)}</svg>'.encode()
+            for name, text in books.items()
+            for kind in formats
+        }
+        return Run(files=files, messages=(), ended="")
+
+    @property
+    def books(self) -> int:
+        return sum(map(len, self.runs))
+
+
+@pytest.fixture
+def fake(monkeypatch) -> Press:
+    """The LilyPond of every batch of a test."""
+    one = Press()
+
+    @contextmanager
+    def crew(setup: Setup, lilypond: LilyPond, early: tuple[tuple[str, ...], ...]):
+        with ThreadPoolExecutor(setup.jobs) as executor:
+            yield Crew(executor, partial(press, runner=one), setup.jobs)
+
+    monkeypatch.setattr(executors, "crew", crew)
+    return one
+
+
+@pytest.fixture
+def lilypond(tmp_path) -> LilyPond:
+    """A program that is there, and is never run."""
+    (tmp_path / "lilypond").write_text("a program")
+    return LilyPond(path=tmp_path / "lilypond", version=(2, 25, 12), cairo=True)
+
+
+@pytest.fixture
+def setup(tmp_path, lilypond) -> Setup:
+    return Setup(output=tmp_path / "out", inputs=(), lilypond=lilypond, store=Store(tmp_path / "cache"), jobs=2)
+
+
+def work(text: str, name: str = "study", **options) -> Work:
+    formats = options.pop("formats", ("pdf", "svg"))
+    store = options.pop("store", None)
+    return Work(
+        name=f"{name}.gesture",
+        compile=partial(compile_file, store=store),
+        sources=(Source(f"{name}.gesture", text),),
+        options=Options(stem=name, formats=formats, **options),
+        formats=formats,
+    )
+
+
+@pytest.fixture
+def make(setup, fake) -> Callable[..., list[Done]]:
+    """Make works with the fake, on a fresh store over the same folder each time, as new runs would."""
+
+    def call(*works: Work, **changed) -> list[Done]:
+        from dataclasses import replace
+
+        fake.runs.clear()
+        here = replace(setup, **{"store": Store(setup.store.folder), **changed})
+        return list(run(works, here))
+
+    return call
+
+
+def everything(folder: Path) -> dict[str, bytes]:
+    return {str(p.relative_to(folder)): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}

@@ -1,0 +1,274 @@
+"""A batch: only what changed is made again, nothing is lost, and what fails stands alone."""
+
+from __future__ import annotations
+
+import json
+import os
+from dataclasses import replace
+
+import pytest
+from batch.conftest import everything, gestures, work
+
+from gesturesmith import reads
+from gesturesmith.batch import Work, manifest, run
+from gesturesmith.cache import Store
+from gesturesmith.diagnostics import render_text
+from gesturesmith.diagnostics.types import Report
+from gesturesmith.lilypond import Missing
+from gesturesmith.pipeline import Outcome
+
+TWO = gestures(call="G4, C5", answer="C5, G4")
+HIGH = gestures(call="G4, C5", beyond="G6")
+WRONG = gestures(call="G4, C5") + "  conture: G4\n"
+
+
+def told(done) -> str:
+    """What is said of a work; a realisation is not, and is not kept."""
+    return render_text(Report(files=done.reports), colour=False)
+
+
+def test_everything_is_made_and_given_in_order(make, setup, fake):
+    done = make(work(TWO, "b"), work(HIGH, "a"))
+    assert [d.work.name for d in done] == ["b.gesture", "a.gesture"]
+    names = [
+        "a.pdf",
+        "a/call.pdf",
+        "a/call.svg",
+        "b.pdf",
+        *(f"b/{n}.{f}" for n in ("answer", "call") for f in ("pdf", "svg")),
+    ]
+    assert list(everything(setup.output)) == sorted(names)
+    assert all(d.whole for d in done)
+    assert [len(d.written) for d in done] == [5, 3]
+    assert fake.books == 5
+
+
+def test_a_run_over_what_is_unchanged_makes_nothing_and_says_the_same(make, setup, fake, monkeypatch):
+    works = (work(TWO, "b"), work(HIGH, "a"))
+    first = make(*works)
+    before = everything(setup.output)
+    monkeypatch.setattr("gesturesmith.pipeline.text.parse", lambda _: pytest.fail("compiled again"))
+    second = make(*works)
+    assert fake.runs == []
+    assert [d.written for d in second] == [(), ()]
+    assert [d.outputs for d in second] == [d.outputs for d in first]
+    assert [told(d) for d in second] == [told(d) for d in first]
+    assert everything(setup.output) == before
+
+
+def test_one_gesture_that_changed_is_made_alone(make, setup, fake):
+    """Its own picture and the page that shows it: the other picture is as it was, wherever it stands now."""
+    make(work(TWO))
+    before = everything(setup.output)
+    changed = gestures(new="E4", answer="C5, G4", call="G4, D5")
+    (done,) = make(work(changed))
+    assert fake.books == 3
+    assert sorted(p.name for p in done.written) == ["call.pdf", "call.svg", "new.pdf", "new.svg", "study.pdf"]
+    after = everything(setup.output)
+    assert after["study/answer.pdf"] == before["study/answer.pdf"]
+
+
+def test_music_that_is_kept_is_not_engraved_again(make, setup, monkeypatch):
+    from gesturesmith.engrave import score
+
+    text = score.text
+    engraved = []
+    monkeypatch.setattr(score, "text", lambda plan, *more: engraved.append(1) or text(plan, *more))
+    make(work(TWO, store=Store(setup.store.folder)))
+    assert len(engraved) == 2
+    moved = 'title: "Other"\n'.join(TWO.split("instrument", 1)[:1]) + TWO
+    changed = moved.replace("contour: G4, C5", "contour: G4, D5")
+    make(work(changed, store=Store(setup.store.folder)))
+    assert len(engraved) == 3
+
+
+@pytest.mark.parametrize("damage", [lambda p: p.unlink(), lambda p: p.write_bytes(p.read_bytes()[:-1])])
+def test_what_was_taken_away_or_damaged_is_put_back(make, setup, fake, damage):
+    make(work(TWO))
+    before = everything(setup.output)
+    path = setup.output / "study" / "call.svg"
+    path.write_bytes(before["study/call.svg"] + b"\n")
+    damage(path)
+    (done,) = make(work(TWO))
+    assert fake.runs == []
+    assert [p.name for p in done.written] == ["call.svg"]
+    assert everything(setup.output) == before
+
+
+def test_what_the_store_has_lost_is_made_again(make, setup, fake):
+    """The picture is gone from its place, and its bytes in the store are damaged: the head still tells its hash."""
+    (first,) = make(work(TWO))
+    before = everything(setup.output)
+    lost = next(m for m in first.outputs if m.place.name == "call.svg")
+    (entry,) = setup.store.folder.glob(f"??/{lost.key}")
+    entry.write_bytes(entry.read_bytes()[:-1] + b"!")
+    (setup.output / "study" / "call.svg").unlink()
+    (done,) = make(work(TWO))
+    assert fake.books == 1
+    assert [p.name for p in done.written] == ["call.svg"]
+    assert everything(setup.output) == before
+    make(work(TWO))
+    assert fake.runs == []
+
+
+def test_somebody_elses_file_is_blocked_unless_forced(make, setup, fake):
+    setup.output.mkdir()
+    (setup.output / "study.pdf").write_text("a letter")
+    (done,) = make(work(TWO))
+    assert "was not made by Gesturesmith" in done.blocked.reason
+    assert done.outputs == ()
+    assert everything(setup.output) == {"study.pdf": b"a letter"}
+    (done,) = make(work(TWO), force=True)
+    assert done.whole
+    assert len(done.written) == 5
+
+
+@pytest.mark.parametrize("force", [False, True])
+def test_an_input_is_never_written_over(make, setup, force):
+    setup.output.mkdir()
+    (setup.output / "study.pdf").write_text("a text")
+    (done,) = make(work(TWO), force=force, inputs=(setup.output / "study.pdf",))
+    assert "is one of the files read" in done.blocked.reason
+    assert (setup.output / "study.pdf").read_text() == "a text"
+
+
+def test_options_count(make, fake):
+    make(work(TWO))
+    make(work(TWO, pitches="sounding"))
+    assert fake.books == 3
+    make(work(TWO, draft=True))
+    assert fake.books == 3
+
+
+def test_another_lilypond_counts(make, fake, lilypond):
+    from gesturesmith.batch.record import identity
+
+    make(work(TWO))
+    os.utime(lilypond.path, (1, 1))
+    identity.cache_clear()
+    make(work(TWO))
+    assert fake.books == 3
+
+
+def read_from(sources, options) -> Outcome:
+    from gesturesmith.pipeline import Options, compile_file
+
+    reads.note(options)
+    text = options.read_text()
+    outcome = compile_file(sources, Options(stem="study", formats=("svg",)))
+    return replace(outcome, names=(text,))
+
+
+def test_files_read_beside_count(make, tmp_path):
+    """Such as profiles: a record of a work holds only while they are as they were."""
+    profile = tmp_path / "profile"
+    one = Work(name="a", compile=read_from, sources=work(TWO).sources, options=profile, formats=("svg",))
+    for text in ("first", "second", "third"):
+        profile.write_text(text)
+        assert make(one)[0].names == (text,)
+        assert make(one)[0].names == (text,)
+
+
+def test_what_cannot_be_read_gives_nothing_and_stops_nobody(make, setup, fake):
+    done = make(work(WRONG, "wrong"), work(TWO, "good"))
+    assert not done[0].reports[0].readable
+    assert done[0].outputs == ()
+    assert len(done[1].written) == 5
+    make(work(WRONG, "wrong"))
+    assert fake.runs == []
+
+
+def test_one_that_lilypond_cannot_set_is_named_and_the_others_are_made(make, setup, fake):
+    """Halved until it stands alone; failures are not kept, and what was made is."""
+    many = {f"g{chr(97 + n)}": "C5" for n in range(20)} | {"broken": "D5"}
+    fake.bad = "d''"
+    (done,) = make(work(gestures(**many), formats=("svg",)))
+    assert [f.gesture for f in done.failures] == ["broken"]
+    assert not done.whole
+    assert len(everything(setup.output)) == 20
+    assert len(fake.runs) < 12
+    (again,) = make(work(gestures(**many), formats=("svg",)))
+    assert fake.books == 1
+    assert [f.gesture for f in again.failures] == ["broken"]
+    fake.bad = "\x00"
+    (mended,) = make(work(gestures(**many), formats=("svg",)))
+    assert fake.books == 1
+    assert mended.whole
+    assert [p.name for p in mended.written] == ["broken.svg"]
+
+
+def test_without_a_lilypond_what_needs_none_is_made(make, setup):
+    formats = ("ily", "pdf")
+    (done,) = make(work(TWO, formats=formats), lilypond=Missing("there is none"))
+    assert done.lacking == ("pdf",)
+    assert not done.whole
+    assert sorted(everything(setup.output)) == ["study/answer.ily", "study/call.ily", "study/gesturesmith.ily"]
+
+
+def test_two_works_for_one_place(make, setup):
+    """Neither is made: nobody could tell whose it would be. The third is."""
+    one, other = work(TWO, "Study"), work(HIGH, "study")
+    done = make(one, other, work(TWO, "third"))
+    assert "Study.gesture and study.gesture would both be written to" in done[0].blocked.reason
+    assert done[1].blocked is not None
+    assert done[2].whole
+    assert {p.split("/")[0].split(".")[0] for p in everything(setup.output)} == {"third"}
+
+
+def test_names_from_a_pattern(make, setup):
+    titled = 'title: "Fog Signals"\ncomposer: "A. Nobody"\n' + TWO
+    make(work(titled, name="study", formats=("pdf",)))
+    (done,) = make(replace(work(titled), options=replace(work(titled).options, name="{composer}-{title}-{part}")))
+    assert {str(m.place).split("/")[0].removesuffix(".pdf") for m in done.outputs} == {
+        "A._Nobody-Fog_Signals-Horn_in_F"
+    }
+
+
+def test_a_store_that_fails_is_no_trouble_but_for_the_next_run(make, setup, fake):
+    (setup.output.parent / "blocked").write_text("")
+    store = Store(setup.output.parent / "blocked" / "cache")
+    (done,) = make(work(TWO), store=store)
+    assert done.whole
+    assert store.trouble
+    assert len(everything(setup.output)) == 5
+    make(work(TWO), store=store)
+    assert fake.books == 3
+
+
+def test_a_run_that_is_left_early_ends_its_crew(setup, fake):
+    doing = run((work(TWO, "a"), work(TWO, "b")), setup)
+    next(doing)
+    doing.close()
+    assert {p.split("/")[0].split(".")[0] for p in everything(setup.output)} == {"a"}
+
+
+def test_the_manifest(make, setup):
+    works = (work(TWO, "b"), work(HIGH, "a"), work(WRONG, "c"))
+    first = manifest(make(*works), [("gone.gesture", "there is no such file")])
+    again = manifest(reversed(make(*works)), [("gone.gesture", "there is no such file")])
+    assert first == again
+    value = json.loads(first)
+    assert [s["file"] for s in value["sources"]] == ["a.gesture", "b.gesture", "c.gesture", "gone.gesture"]
+    failed = {s["file"]: s["failed"] for s in value["sources"] if "failed" in s}
+    assert list(failed) == ["c.gesture", "gone.gesture"]
+    assert "conture" in failed["c.gesture"][0]
+    import hashlib
+
+    there = everything(setup.output)
+    assert {o["file"]: o["sha256"] for o in value["outputs"]} == {
+        place: hashlib.sha256(data).hexdigest() for place, data in there.items()
+    }
+    page = next(o for o in value["outputs"] if o["file"] == "b.pdf")
+    assert (page["from"], page["shows"]) == (["b.gesture"], ["call", "answer"])
+
+
+def test_the_manifest_has_the_findings_of_what_is_shown(make):
+    careful = gestures(call="G4, C5", high="C6").replace(
+        "contour: C6", "contour: C6\n  dynamics: pp\n  lasts: 40 beats"
+    )
+    (done,) = make(work(careful))
+    value = json.loads(manifest([done], []))
+    by_place = {o["file"]: {f["name"] for f in o["findings"]} for o in value["outputs"]}
+    assert by_place["study/high.pdf"] == {"high"}
+    assert by_place["study/call.pdf"] == set()
+    assert by_place["study.pdf"] == {"high"}

@@ -1,0 +1,86 @@
+"""What a technique is tried with: shapes of every kind it takes, moved through the range, judged on every note."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from gesturesmith import instruments, techniques
+from gesturesmith.check.families import lacking, level_for, reach, shapes, written_range
+from gesturesmith.check.judge import judge
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.units import Spelling
+
+HORN, TROMBONE = instruments.get("horn"), instruments.get("trombone")
+G4 = Spelling("G", Fraction(0), 4)
+
+
+@pytest.mark.parametrize("key", techniques.names())
+def test_every_shape_is_one_the_technique_takes(key: str) -> None:
+    """Number of points, kind of lines: nothing is refused for its form."""
+    technique = techniques.get(key)
+    form = {
+        "wrong-number-of-points",
+        "line-not-taken",
+        "line-missing",
+        "line-without-technique",
+        "sung-line-unused",
+    }
+    for shape in shapes(technique, TROMBONE if technique.needs == "slide" else HORN):
+        found = {f.rule for f in judge(shape.gesture).findings}
+        assert not form & found, (shape.gesture.points, found)
+
+
+@pytest.mark.parametrize("key", techniques.names())
+def test_a_technique_is_tried_at_a_level_at_which_it_works(key: str) -> None:
+    technique = techniques.get(key)
+    shape = shapes(technique, TROMBONE if technique.needs == "slide" else HORN)[0]
+    assert shape.gesture.level_at(Fraction(0)) == level_for(technique)
+    assert not {"effect-too-loud", "effect-too-soft"} & {f.rule for f in judge(shape.gesture).findings}
+
+
+def test_a_shape_is_moved_as_a_whole() -> None:
+    shape = next(s for s in shapes(techniques.get("lip-gliss"), HORN) if s.interval == 4)
+    moved = shape.at(G4)
+    assert moved is not None
+    assert [p.pitch.written.name for p in moved.points] == ["G4", "B4"]
+    assert shape.at(Spelling("B", Fraction(0), 9)) is None
+
+
+def test_the_written_range_is_the_instruments() -> None:
+    """abjad 3.31, FrenchHorn: sounding B1 to F5, written F#2 to C6."""
+    names = [note.name for note in written_range(HORN)]
+    assert (names[0], names[-1], len(names)) == ("F#2", "C6", 43)
+
+
+def test_what_an_instrument_lacks_is_told() -> None:
+    assert lacking(techniques.get("slide-gliss"), HORN) == (
+        "slide-gliss needs a slide; the double horn in F/B-flat has none"
+    )
+    assert lacking(techniques.get("half-valve"), HORN) == ""
+    assert "has none" in lacking(techniques.get("half-valve"), TROMBONE)
+    assert "has none" in lacking(techniques.get("half-valve"), instruments.get("natural-horn"))
+
+
+def test_reach_is_what_the_checker_says_note_by_note() -> None:
+    """Flutter-tonguing on the horn: with care at both ends, playable between; every reason is the checker's."""
+    found = reach(techniques.get("flutter-tongue"), HORN)
+    assert [r.note for r in found] == list(written_range(HORN, widest=True))
+    verdicts = [r.verdict for r in found]
+    inside = [n for n, v in enumerate(verdicts) if v is Verdict.APPROVED]
+    assert inside == list(range(inside[0], inside[-1] + 1))
+    assert 0 < inside[0] < inside[-1] < len(found) - 1
+    for one in found:
+        assert (one.verdict is Verdict.APPROVED) == (one.reason == "")
+
+
+def test_reach_of_what_is_not_to_be_had() -> None:
+    assert {r.verdict for r in reach(techniques.get("stopped"), TROMBONE)} == {Verdict.REFUSED}
+
+
+def test_a_harmonic_glissando_needs_partials_on_the_way() -> None:
+    """Below partial 3 of the longest tube three partials never lie within an octave: nothing at the bottom."""
+    found = reach(techniques.get("harmonic-gliss"), HORN)
+    assert found[0].verdict is Verdict.REFUSED
+    assert found[len(found) * 3 // 4].verdict is Verdict.APPROVED

@@ -1,0 +1,104 @@
+"""`list` and `explain`, and what is said to a word that was misspelled."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from cli.conftest import GOOD
+
+from gesturesmith import instruments, rules, techniques
+from gesturesmith.check.explain_limit import limit_names
+from gesturesmith.check.explain_mistakes import codes
+from gesturesmith.instruments.profile import load
+
+
+@pytest.mark.parametrize("what", ["techniques", "instruments", "rules"])
+def test_lists_for_people_and_programs(run, what):
+    plain, data = run("list", what), run("list", what, "--json")
+    rows = json.loads(data.out)[what]
+    assert (plain.status, data.status) == (0, 0)
+    assert len(plain.out.splitlines()) == len(rows) > 20
+    for line, row in zip(plain.out.splitlines(), rows, strict=True):
+        assert all(value in line for value in row.values())
+
+
+@pytest.mark.parametrize("name", instruments.names())
+def test_a_profile_to_start_from(here, run, name):
+    result = run("list", "instruments", "--show", name)
+    assert result.status == 0
+    (here / "my-own.toml").write_text(result.out)
+    found, errors = load(here / "my-own.toml")
+    assert not errors
+    assert found == instruments.get(name)
+    pitches = "" if name.startswith(("trombone", "bass", "tuba")) else "pitches: written\n"
+    (here / "a.gesture").write_text(
+        f'instrument: "my-own.toml"\n{pitches}\ngesture a\n  contour: low, high\n  band: middle\n'
+    )
+    assert run("check", "a.gesture").status == 0
+
+
+def test_show_takes_a_name_as_people_write_it(run):
+    assert (
+        run("list", "instruments", "--show", "Bass trombone").out
+        == run("list", "instruments", "--show", "bass_trombone").out
+    )
+    missing = run("list", "instruments", "--show", "hron")
+    assert missing.status == 2
+    assert "near it: horn" in missing.err
+    assert run("list", "rules", "--show", "horn").status == 2
+    assert run("list", "instruments", "--json", "--show", "horn").status == 2
+
+
+@pytest.mark.parametrize(
+    "name", [*techniques.names()[:3], *rules.names()[:3], *list(codes())[:3], *limit_names(), "difficulty"]
+)
+def test_everything_has_its_explanation(run, name):
+    result = run("explain", name)
+    assert result.status == 0
+    assert name in result.out.lower()
+
+
+def test_codes_explain_rules_and_mistakes(run):
+    assert run("explain", "GS101").out == run("explain", "unknown-key").out
+    assert run("explain", "gs203").out == run("explain", "harmonic-gliss-too-few-partials").out
+    assert "GS190" in run("explain", "no-such-file").out
+    missing = run("explain", "unknwon-key")
+    assert missing.status == 2
+    assert "near it: unknown-key" in missing.err
+
+
+def test_every_code_a_check_tells_is_explained(here, run):
+    (here / "a.gesture").write_text(
+        "instrument: horn\npitches: written\n\ngesture a\n  contour: c4 ~~ ~~ H4\n  tempo: 3\n"
+    )
+    for error in json.loads(run("check", "--json", "a.gesture").out)["files"][0]["errors"]:
+        assert run("explain", error["code"]).status == run("explain", error["rule"]).status == 0
+
+
+def test_a_limit_says_where_it_holds_and_why(run):
+    out = run("explain", "breath-litres").out
+    assert "every instrument\n  with care beyond 3 L" in out
+    assert "not as written beyond 5 L" in out
+
+
+@pytest.mark.parametrize(
+    ("typed", "near"),
+    [
+        (["chek", "a.gesture"], "there is no command chek; near it: check"),
+        (["fix", "a.gesture"], "near it: suggest"),
+        (["sugest"], "near it: suggest"),
+        (["qqq"], "there are new, check, "),
+        (["a.gesture"], "gesturesmith check a.gesture"),
+        (["check", "--jsno", "a.gesture"], "there is no option --jsno; near it: --json"),
+        (["suggest", "--aply", "a.gesture"], "near it: --apply"),
+        (["check", "--qqqqq", "a.gesture"], "there are --json"),
+        (["a\x1b[31m"], "there is no command a\ufffd[31m"),
+    ],
+)
+def test_a_misspelled_word_is_told_what_it_may_have_been(here, run, typed, near):
+    (here / "a.gesture").write_text(GOOD)
+    result = run(*typed)
+    assert result.status == 2
+    assert near in result.err
+    assert "How it is used: gesturesmith" in result.err

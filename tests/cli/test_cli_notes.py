@@ -1,0 +1,139 @@
+"""`notes`, and `engrave --notes`: which pages are made, where, and what is said of them."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pypdf
+import pytest
+from cli.conftest import HEAD, WRONG
+
+pytestmark = pytest.mark.lilypond
+
+ONE = f"""{HEAD}title: "One"
+gesture a "Call"
+  technique: growl
+  contour: C5
+gesture b
+  technique: half-valve + growl
+  contour: xC5
+"""
+TWO = f"""{HEAD}title: "Two"
+accidentals: arrows
+wording: de
+gesture a "Call"
+  technique: scoop
+  contour: C^5
+  footnote: "As a gull."
+"""
+
+
+@pytest.fixture
+def files(here) -> Path:
+    (here / "in" / "deep").mkdir(parents=True)
+    (here / "in" / "one.gesture").write_text(ONE, "utf-8")
+    (here / "in" / "deep" / "two.gesture").write_text(TWO, "utf-8")
+    return here
+
+
+def made(folder: Path, ending: str = "pdf") -> set[str]:
+    return {str(p.relative_to(folder)) for p in folder.rglob(f"*.{ending}")}
+
+
+def words(path: Path) -> str:
+    text = " ".join(page.extract_text() for page in pypdf.PdfReader(path).pages)
+    return re.sub(r"\s+", " ", text)
+
+
+def marks(path: Path) -> list[str]:
+    book = path.read_text("utf-8").split("\\book {")[-1]  # the templates' own remarks stand before it
+    return re.findall(r'\\gsMark "([^"]*)"', book)
+
+
+def test_a_page_for_each_file_in_the_folders_they_are_in(files, run):
+    result = run("notes", "in")
+    assert result.status == 0
+    assert made(files / "out") == {"one-notes.pdf", "deep/two-notes.pdf"}
+    assert "Performance notes" in words(files / "out" / "one-notes.pdf")
+    assert "Spielanweisungen" in words(files / "out" / "deep" / "two-notes.pdf")
+    assert "in all: 2 made" in result.out
+    again = run("notes", "in")
+    assert "in all: 0 made, 2 unchanged" in again.out
+
+
+def test_one_document_with_a_foot_in_two_languages(files, run):
+    foot = ("--version-line", "Second version", "--date", "May")
+    result = run("notes", "in", "--one-document", "--wording", "en,de", "--columns", "1", *foot)
+    assert result.status == 0
+    assert made(files / "out") == {"performance-notes.pdf"}
+    text = words(files / "out" / "performance-notes.pdf")
+    for said in ("Performance notes / Spielanweisungen", "Second version, May", "page 1 of", "Growl", "As a gull."):
+        assert said in text
+
+
+def test_no_date_of_its_own(files, run):
+    run("notes", "in/one.gesture")
+    assert not re.search(r"\b20\d\d\b", words(files / "out" / "one-notes.pdf"))
+
+
+def test_files_that_differ_are_named(files, run):
+    (files / "in" / "three.gesture").write_text(TWO.replace("arrows", "stein").replace("gull", "crow"), "utf-8")
+    for arguments in (("notes", "in"), ("notes", "--one-document", "in"), ("notes", "in")):
+        out = run(*arguments).out
+        assert re.search(r"quarter-tone accidentals: \S*three.gesture: stein; \S*two.gesture: arrows", out)
+        assert "“As a crow.”" in out
+    assert "not used in the same way" not in run("notes", "in/one.gesture").out
+
+
+def test_parts_are_numbered_as_their_notes_are(files, run):
+    result = run("engrave", "in", "--notes", "--as", "pdf,ly")
+    assert result.status == 0
+    assert {"one.pdf", "one-notes.pdf", "deep/two.pdf", "deep/two-notes.pdf"} <= made(files / "out")
+    assert marks(files / "out" / "one.ly") == ["1", "1, 2"]
+    assert "As a gull." not in (files / "out" / "deep" / "two.ly").read_text("utf-8")
+    assert "As a gull." in words(files / "out" / "deep" / "two-notes.pdf")
+    numbers = dict(re.findall(r"(\d+)\u2002(\w+)", (files / "out" / "one-notes.ly").read_text("utf-8")))
+    assert numbers == {"1": "Growl", "2": "Half"}
+
+
+def test_parts_are_numbered_by_one_document_and_again_when_another_file_changes(files, run):
+    run("engrave", "in", "--notes", "--one-document", "--as", "ly")
+    out = files / "out"
+    assert made(out, "ly") >= {"performance-notes.ly", "one.ly", "deep/two.ly"}
+    first = {name: marks(out / name) for name in ("one.ly", "deep/two.ly")}
+    # Of a folder the files in it come before those below it.
+    assert first == {"one.ly": ["1", "1, 2"], "deep/two.ly": ["4"]}
+    (files / "in" / "one.gesture").write_text(ONE.replace("half-valve + ", ""), "utf-8")
+    run("engrave", "in", "--notes", "--one-document", "--as", "ly")
+    assert marks(out / "deep" / "two.ly") == ["3"]
+
+
+def test_one_bad_file_does_not_stop_the_others(files, run):
+    (files / "in" / "bad.gesture").write_text(WRONG, "utf-8")
+    for more in ((), ("--one-document",)):
+        result = run("notes", "in", *more)
+        assert result.status == 2
+        assert "conture" in result.out
+    assert made(files / "out") == {"one-notes.pdf", "deep/two-notes.pdf", "performance-notes.pdf"}
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (("--as", "svg"), "there is no page as svg; there are ly, pdf"),
+        (("--wording", "nl"), "there is no wording in nl; there are en, de, fr, it"),
+        (("--wording", "en,de,fr"), "one language is wanted, or two"),
+        (("--columns", "3"), "3 is not in the range"),
+    ],
+)
+def test_misuse_is_told(files, run, arguments, said):
+    result = run("notes", "in", *arguments)
+    assert result.status == 2
+    assert said in result.err
+    assert not (files / "out").exists()
+
+
+def test_names_for_delivery(files, run):
+    run("notes", "in/one.gesture", "--name", "{title}-{part}")
+    assert made(files / "out") == {"One-Horn_in_F-notes.pdf"}

@@ -1,0 +1,100 @@
+"""What stands at the leaves of the score: heads that are tied, beams, rests in free time, where pages may end."""
+
+from __future__ import annotations
+
+import re
+
+
+def ly(engraved, text: str, name: str = "one") -> str:
+    return re.sub(r"\s+", " ", engraved(text)[name].ly)
+
+
+def gesture(*lines: str) -> str:
+    return "\n  ".join(("gesture one", *lines)) + "\n"
+
+
+def passage(text: str, play: str, *lines: str) -> str:
+    return text + "\n  ".join(("passage all", *lines, f"play: {play}")) + "\n"
+
+
+def test_a_tied_head_looks_like_the_first(engraved):
+    assert ly(engraved, gesture("contour: xC5", "lasts: 5 beats")).count(r"\gsX c''") == 2
+    low = ly(engraved, gesture("technique: split-attack", "band: low", "contour: low", "lasts: 5 beats"))
+    assert low.count(r"\gsHeight #-4 \gsX") == 2
+
+
+def test_slashes_at_every_tied_note_and_edges_where_it_ends(engraved):
+    made = ly(engraved, gesture("technique: flutter-tongue + fall", "contour: C5", "lasts: 5 beats"))
+    assert made.count(r"\gsFlutter") == 2
+    assert made.index("~") < made.index(r"\gsFall")
+    bent = ly(engraved, gesture("technique: bend", "contour: C5", "lasts: 5 beats"))
+    assert bent.index("~") < bent.index(r"\gsBend")
+
+
+def test_a_fermata_stands_over_the_last_of_tied_notes(engraved):
+    made = ly(engraved, gesture("contour: C5 fermata", "lasts: 5 beats"))
+    assert made.index("~") < made.index("fermata")
+    assert made.count("fermata") == 1
+
+
+def test_a_noise_is_over_at_once(engraved):
+    """A slap of five beats is one note value and rests, and is not tied."""
+    made = ly(engraved, gesture("technique: slap-tongue", "contour: xC5", "lasts: 5 beats"))
+    assert "~" not in made
+    assert re.search(r"c''1 .* r4", made)
+    assert "~" in ly(engraved, gesture("technique: air", "contour: C5", "lasts: 5 beats"))
+
+
+def test_silence_in_seconds_is_a_rest(engraved):
+    made = ly(engraved, gesture("contour: C5, r@1, D5@2", "lasts: 3 s"))
+    assert len(re.findall(r"\br4", made)) == 1
+
+
+def test_in_free_time_a_line_stops_at_its_own_place(engraved):
+    """Not in a grace note, which would take space from the time before it."""
+    free = ly(engraved, gesture("contour: C5 -- D5@1 -- E5", "lasts: 3 s"))
+    assert "afterGrace" not in free
+    assert re.search(r"\\gsStops e''4 \* 1/16", free)
+    assert "afterGrace" in ly(engraved, gesture("contour: C5 -- E5", "lasts: 3 beats"))
+
+
+def test_points_between_attacks_stand_under_the_beam(engraved):
+    """LilyPond cannot beam over a quarter note: a point that no attack falls on is as short as its neighbours."""
+    made = ly(engraved, gesture("contour: C5 -- G5@2 -- E4@3 -- C4", "attacks: 9 slowing", "lasts: 4 beats"))
+    inside = made[made.index(" [") : made.index(" ]")]
+    assert r"\gsStemless" in inside
+    assert not re.search(r"'+4\b", inside)
+
+
+def test_notes_of_one_beat_are_beamed_across_what_is_played(engraved):
+    made = ly(engraved, passage("", "C5 for 1/2, D5 for 1/2, E5 for 1", "meter: 2/4"), "all")
+    assert re.search(r"c''8 \[ d''8 \] e''4", made)
+
+
+def test_where_a_page_should_not_end(engraved):
+    """Not at a bar line in the middle of playing; at a rest of two seconds it may."""
+    text = "tempo: 60\n" + gesture("contour: C5", "lasts: 4 beats")
+    made = ly(
+        engraved,
+        "instrument: horn\npitches: written\n" + passage(text, "one, one, rest 4, one", "meter: 4/4"),
+        "all",
+    )
+    assert made.count(r"\gsPlaysOn") == 1
+    short = ly(
+        engraved,
+        "instrument: horn\npitches: written\n" + passage(text, "one, rest 1, C5 for 3, one", "meter: 4/4"),
+        "all",
+    )
+    assert short.count(r"\gsPlaysOn") == 2
+
+
+def test_a_fingering_is_for_a_pitch(engraved):
+    """None under a height; a whole row where it belongs to the sign."""
+    heights = ly(
+        engraved,
+        "instrument: horn\npitches: written\nfingerings: all\n"
+        + gesture("technique: split-attack", "band: middle", "contour: high, highest"),
+    )
+    assert r"\gsFingering" not in heights
+    quarters = gesture("technique: quarter-tones", "contour: F#^4 __ G4 __ Ev4 __ F#^4", "lasts: 4 beats")
+    assert ly(engraved, quarters).count(r"\gsFingering") == 4

@@ -1,0 +1,212 @@
+"""Charts: their values against sources from outside, and that LilyPond sets them without a word."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from fractions import Fraction
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from gesturesmith import instruments, sheets, techniques
+from gesturesmith.check.judge import judge
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.instruments._build import cents
+from gesturesmith.lilypond import Job, LilyPond, find, start
+from gesturesmith.model.piece import Settings
+from gesturesmith.pipeline.chart import ChartOptions, compile_chart
+from gesturesmith.sheets import charts
+from gesturesmith.sheets.charts.fingering import both_names, fingered
+from gesturesmith.sheets.charts.ladders import ladder
+from gesturesmith.sheets.charts.map import survey
+from gesturesmith.sheets.charts.quarter_tones import quarter_tones
+
+HORN, TROMBONE, NATURAL = (instruments.get(n) for n in ("horn", "trombone", "natural-horn"))
+
+# The standard double-horn chart (Farkas type, from memory): F side up to written G4, B-flat side from Ab4.
+HORN_CHART = """
+F#2 F 1-2-3, G2 F 1-3, Ab2 F 2-3, A2 F 1-2, Bb2 F 1, B2 F 2, C3 F 0, C#3 F 1-2-3, D3 F 1-3, Eb3 F 2-3,
+E3 F 1-2, F3 F 1, F#3 F 2, G3 F 0, Ab3 F 2-3, A3 F 1-2, Bb3 F 1, B3 F 2, C4 F 0, C#4 F 1-2,
+D4 F 1, Eb4 F 2, E4 F 0, F4 F 1, F#4 F 2, G4 F 0, Ab4 Bb 2-3, A4 Bb 1-2, Bb4 Bb 1, B4 Bb 2,
+C5 Bb 0, C#5 Bb 2-3, D5 Bb 1-2, Eb5 Bb 1, E5 Bb 2, F5 Bb 0, F#5 Bb 2, G5 Bb 0, Ab5 Bb 2-3, A5 Bb 1-2,
+Bb5 Bb 1, B5 Bb 2, C6 Bb 0
+"""
+# OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141: lowest positions, the first
+# seven the pedal notes E1 to Bb1, then E2 upward; here up to Bb4.
+A309909 = [7, 6, 5, 4, 3, 2, 1, 7, 6, 5, 4, 3, 2, 1, 7, 6, 5, 4, 3, 2, 1, 5, 4, 3, 2, 1, 4, 3, 2, 1, 3, 2, 1]
+A309909 += [3, 2, 3, 2, 1]
+REFERENCE = Path(__file__).parents[1] / "reference" / "check_values.csv"
+
+
+def settings(name: str, *wording: str, paper: tuple[str, str] = ("210", "297")) -> Settings:
+    return Settings(
+        instrument=instruments.get(name),
+        pitches="written",
+        wording=wording or ("en",),
+        paper_mm=(Fraction(paper[0]), Fraction(paper[1])),
+    )
+
+
+# --- values ----------------------------------------------------------------------------------------------------
+
+
+def test_the_horn_chart_is_the_standard_one() -> None:
+    found = {row.cents: row.usual for row in fingered(HORN)}
+    for item in HORN_CHART.replace("\n", " ").split(","):
+        note, _, tube = item.strip().partition(" ")
+        assert found[cents(note)] == tube, note
+
+
+def test_the_slide_chart_is_oeis_a309909() -> None:
+    found = {row.cents: row.usual for row in fingered(TROMBONE)}
+    pitches = [*range(2800, 3500, 100), *range(4000, 7100, 100)]
+    assert [int(found[c]) for c in pitches] == A309909
+
+
+def test_between_pedals_and_e2_the_tenor_trombone_has_nothing() -> None:
+    """The lowest note of partial 2 is E2, in the seventh position; Bb1 is the highest pedal."""
+    found = {row.cents: row for row in fingered(TROMBONE)}
+    for note in ("B1", "C2", "C#2", "D2", "Eb2"):
+        assert found[cents(note)].usual == ""
+        assert found[cents(note)].others == ()
+
+
+def test_others_give_the_note_in_tune() -> None:
+    """Another fingering is another tube with a partial within 15 cents; the standard one is not among them."""
+    from gesturesmith.acoustics.series import nearest_partial, partial_cents
+
+    for row in fingered(HORN):
+        assert row.usual not in row.others
+        assert len(set(row.others)) == len(row.others) <= 3
+        for name in row.others:
+            tube = HORN.tube(name)
+            sounding = row.cents + int(HORN.sounding.cents)
+            n = nearest_partial(sounding, tube.fundamental_cents, *tube.widest_partials)
+            assert abs(tube.fundamental_cents + partial_cents(n) - sounding) <= 15
+
+
+def test_a_natural_horn_has_its_partials_and_what_the_hand_makes() -> None:
+    """Written C4 E4 G4 are partials 4 5 6; the hand takes partial 6 down to F#4 (Ericson: to a half step above the
+    next one below), nothing gives D2 between partials 1 and 2."""
+    found = {row.cents: row.usual for row in fingered(NATURAL)}
+    assert [found[cents(n)] for n in ("C4", "E4", "G4", "C5", "D5")] == ["4", "5", "6", "8", "9"]
+    assert found[cents("F#4")] == "6 +"
+    assert found[cents("D2")] == ""
+
+
+def test_black_keys_have_both_names() -> None:
+    assert [note.name for note in both_names(cents("C#4"))] == ["C#4", "Db4"]
+    assert [note.name for note in both_names(cents("A#4"))] == ["A#4", "Bb4"]
+    assert [note.name for note in both_names(cents("E4"))] == ["E4"]
+
+
+def test_the_ladder_is_the_harmonic_series() -> None:
+    """Cents against equal temperament, as music21, librosa and PyTuning have them (tests/reference)."""
+    pattern = re.compile(r"partial (\d+): deviation from 12-TET \(nearest")
+    known = {}
+    with REFERENCE.open(newline="") as file:
+        for row in csv.DictReader(line for line in file if not line.startswith("#")):
+            match = pattern.match(row["quantity"])
+            if match:
+                known[int(match[1])] = float(row["value"])
+    rungs = {rung.number: rung for rung in ladder(HORN, HORN.tube("F 0"))}
+    assert len(set(known) & set(rungs)) >= 15
+    for n in set(known) & set(rungs):
+        assert rungs[n].cents == round(known[n]), n
+    assert [rungs[n].note.name for n in (1, 2, 3, 4, 5, 6, 8)] == ["C2", "C3", "G3", "C4", "E4", "G4", "C5"]
+
+
+def test_quarter_tones_are_what_the_checker_says() -> None:
+    found = quarter_tones(HORN)
+    names = [one.note.name for one in found]
+    assert names[0] == "Gv2"  # between F#2 and G2
+    assert names[-1] == "B^5"
+    assert len(names) == len(set(names)) == 42
+    for one in found:
+        assert one.correction == "" or abs(one.error) > 15
+        assert one.tube or one.verdict is Verdict.REFUSED
+
+
+def test_quarter_tones_that_are_not_to_be_had_are_told() -> None:
+    """Written C^3 lies 652 cents below partial 3 of a natural horn; the hand takes it down by 498 less a half step."""
+    found = {one.note.name: one for one in quarter_tones(NATURAL)}
+    assert found["C^3"].verdict is Verdict.REFUSED
+    assert found["C^3"].error == 652
+    assert found["B^4"].verdict is not Verdict.REFUSED
+
+
+def test_the_map_holds_every_technique_once() -> None:
+    found = survey(TROMBONE)
+    keys = [t.key for t, _ in found.rows] + [t.key for t in (*found.unpitched, *found.missing)]
+    assert sorted(keys) == sorted(techniques.names())
+    assert {t.needs for t in found.missing} <= {"hand", "valves"}
+    assert all(t.pitched == "none" for t in found.unpitched)
+
+
+def test_a_cell_of_the_map_is_a_verdict() -> None:
+    """The note that is shown as playable is playable: the shape that says so is judged again."""
+    from gesturesmith.check.families import shapes
+
+    for technique, row in survey(HORN).rows[:6]:
+        for one in row[::9]:
+            verdicts = {judge(g).verdict for s in shapes(technique, HORN) if (g := s.at(one.note)) is not None}
+            assert one.verdict in verdicts, (technique.key, one.note.name)
+
+
+# --- pages -----------------------------------------------------------------------------------------------------
+
+
+@pytest.fixture(scope="module")
+def lilypond() -> LilyPond:
+    found = find()
+    assert isinstance(found, LilyPond)
+    return found
+
+
+def test_the_kinds_are_found_by_their_files() -> None:
+    assert charts.names() == ("fingering", "ladders", "map", "quarter-tones")
+    with pytest.raises(KeyError):
+        charts.get("base")
+
+
+CASES = [("horn", ("en",)), ("trombone-f", ("de",)), ("natural-horn-eb", ("fr",)), ("tuba", ("en", "it"))]
+
+
+@pytest.mark.lilypond
+@pytest.mark.parametrize(("name", "wording"), CASES, ids=[name for name, _ in CASES])
+def test_lilypond_sets_every_chart_without_a_warning(name: str, wording: tuple[str, ...], lilypond) -> None:
+    letter = ("215.9", "279.4") if name == "tuba" else ("210", "297")
+    options = ChartOptions(kinds=charts.names(), settings=settings(name, *wording, paper=letter))
+    outcome = compile_chart((), options)
+    assert [(str(i.place), i.kind) for i in outcome.items] == [
+        (f"{name}-{kind}", shape) for kind in charts.names() for shape in ("page", "picture")
+    ]
+    with start(lilypond, ("pdf",)) as waiting:
+        waiting.feed(Job(document=sheets.document(tuple(i.book for i in outcome.items))))
+        run = waiting.result()
+    assert run.messages == ()
+    pages = {i.output: pypdf.PdfReader(io.BytesIO(run.file(i.output, "pdf"))).pages for i in outcome.items}
+    assert all(len(p) == 1 for output, p in pages.items() if not output.startswith("ladders"))
+    assert len(pages["ladders"]) <= 3
+    assert len(pages["ladderspicture"]) == 1
+
+
+def test_both_languages_are_printed_and_one_name_once() -> None:
+    book = charts.book(charts.get("map"), settings("trumpet", "en", "it"), output="chart")
+    assert '"Growl"' in book
+    assert "Growl / Growl" not in book
+    assert "Not on this instrument" in book
+    assert "Non su questo strumento" in book
+
+
+def test_a_profile_of_ones_own_cannot_run_code() -> None:
+    from dataclasses import replace
+
+    hostile = '"} #(ly:error "ran") \\markup {'
+    horn = replace(HORN, part_name=hostile, name=hostile)
+    book = charts.book(charts.get("fingering"), replace(settings("horn"), instrument=horn), output="chart")
+    assert '\\"} #(ly:error \\"ran\\") \\\\markup {' in book
+    assert hostile not in book
