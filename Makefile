@@ -25,7 +25,9 @@ gallery: $(VENV)/.run-ready
 
 bench: $(VENV)/.test-ready
 	@$(BIN)/python benchmarks/bench.py
+	@$(BIN)/python benchmarks/check.py
 	@$(BIN)/python benchmarks/engraving.py
+	@$(BIN)/python benchmarks/batches.py
 
 # A shim of that name can exist and fail, and `python3` can be too old: each candidate is run, not looked at.
 define FIND_PYTHON

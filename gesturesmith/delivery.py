@@ -63,6 +63,9 @@ def deliver(
     nor, without `force`, over a file that does not bear our mark: a page of somebody else may have the same name.
     Where it cannot be done, folders that were made for it are taken away again.
     """
+    outside = [o.place for o in outputs if o.place.is_absolute() or ".." in o.place.parts]
+    if outside:
+        return Blocked(f"{outside[0]} lies outside of the output folder")
     targets = [(folder / output.place, output.data) for output in sorted(outputs, key=lambda o: o.place)]
     known = {key for given in inputs if (key := _identity(given))}
     objection = _twice([path for path, _ in targets]) or next(

@@ -71,13 +71,12 @@ gsWarmUp = \layout {
      (interpret-markup layout (cons '((baseline-skip . 2.7)) props)
        (markup #:italic #:wordwrap-string text))))
 
-%% Lines to write on.
+%% Lines to write on, clear of the foot of the page even where what stands above is a little higher than was thought.
 #(define-markup-command (gs-ruled layout props count) (integer?)
-   (let ((width (ly:output-def-lookup layout 'line-width)))
-     (apply ly:stencil-add empty-stencil
-            (map (lambda (n)
-                   (make-line-stencil 0.06 0 (* -4.4 (1+ n)) width (* -4.4 (1+ n))))
-                 (iota count)))))
+   (let* ((width (ly:output-def-lookup layout 'line-width))
+          (lines (map (lambda (n) (make-line-stencil 0.06 0 (* -4.4 (1+ n)) width (* -4.4 (1+ n)))) (iota count))))
+     (ly:make-stencil (ly:stencil-expr (apply ly:stencil-add empty-stencil lines))
+                      (cons 0 width) (cons (- (+ 3.5 (* 4.4 count))) 0))))
 
 gsExercisePaper = \paper {
   \gsPagePaper

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from gesturesmith import sheets
 from gesturesmith.lilypond import Failure, Job, Run, failure
-from gesturesmith.lytext import LyText
+from gesturesmith.lytext import LyText, code
 from gesturesmith.values import frozen
 
 _BASE_S = 60.0
@@ -54,7 +54,7 @@ def weight(books: tuple[Book, ...]) -> int:
 
 def renamed(ly: LyText, output: str) -> LyText:
     """A book under another name."""
-    return LyText(_OUTPUT.sub(lambda _: f'\\bookOutputName "{output}"', ly))
+    return code(_OUTPUT.sub(lambda _: f'\\bookOutputName "{output}"', ly))
 
 
 def press(task: Task, runner: Runner) -> Pressed:

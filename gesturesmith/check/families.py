@@ -6,6 +6,8 @@ Charts ask the checker about them over the whole range; graded sheets choose fro
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
 
 from gesturesmith.check.judge import Judged, judge
 from gesturesmith.diagnostics import Verdict
@@ -35,35 +37,36 @@ class Shape:
     """One way of trying a technique: a gesture of four beats, to be moved through the range.
 
     interval   semitones from its first note to its last, signed; 0 where it stays on one
-    strokes    tongued attacks in it
+    raised     semitones it lies above the notes it is asked for on: a quarter tone where those are what it is for
     """
 
     gesture: Gesture
     interval: int
-    strokes: int
+    raised: Fraction
 
     def at(self, start: Spelling) -> Gesture | None:
         """The gesture beginning on a written note; None where that leaves the notes that can be written."""
-        moved = move.to_start(self.gesture, start)
+        moved = move.to_start(self.gesture, replace(start, alter=start.alter + self.raised))
         return moved if isinstance(moved, Gesture) else None
 
 
 def shapes(technique: Technique, instrument: Instrument) -> tuple[Shape, ...]:
     """The shapes a technique takes, the plainest first."""
-    first = _middle(instrument)
-    rows = list(_contours(technique, first))
+    raised = Fraction(technique.grid % 100, 100)
+    middle = _middle(instrument)
+    rows = list(_contours(technique, spell(middle.pitch_cents + 100 * raised)))
     level = level_for(technique)
     text = "pitches: written\ntempo: 60\n" + "".join(
         f"gesture g{n}\n  technique: {technique.key}\n  {lines}\n  lasts: {_BEATS} beats\n  dynamics: {level}\n"
-        for n, (lines, _, _) in enumerate(rows)
+        for n, (lines, _) in enumerate(rows)
     )
     tree, syntax = parse(Source("shapes", text))
     piece, meaning = resolve(tree, instrument=instrument)
     if piece is None or syntax or meaning:
         raise ValueError(f"{technique.key}: {[e.message for e in (*syntax, *meaning)]}")
     return tuple(
-        Shape(gesture=g, interval=interval, strokes=strokes)
-        for g, (_, interval, strokes) in zip(piece.gestures, rows, strict=True)
+        Shape(gesture=g, interval=interval, raised=raised)
+        for g, (_, interval) in zip(piece.gestures, rows, strict=True)
     )
 
 
@@ -83,27 +86,27 @@ def _middle(instrument: Instrument) -> Spelling:
     return instrument.written(spell(100 * round((low + high) / 200)))
 
 
-def _contours(technique: Technique, first: Spelling) -> Iterator[tuple[str, int, int]]:
-    """Lines of a gesture's block with the interval and the strokes they stand for."""
+def _contours(technique: Technique, first: Spelling) -> Iterator[tuple[str, int]]:
+    """Lines of a gesture's block with the interval they stand for."""
     about = "" if technique.pitched == "exact" else "x"
     start = f"{about}{first.name}"
     fewest, most = technique.points
     if fewest <= 1 and not technique.needs_line:
         if _struck(technique):
             for count in (*_STROKES, *(_SLOW_STROKES if technique.tone == "none" else ())):
-                yield f"contour: {start}\n  attacks: {count}", 0, count
+                yield f"contour: {start}\n  attacks: {count}", 0
         else:
-            yield f"contour: {start}", 0, 1
+            yield f"contour: {start}", 0
         if technique.sings:
             for up in _SUNG:
-                yield f"contour: {start}\n  sing: {_up(first, up).name}", 0, 1
+                yield f"contour: {start}\n  sing: {_up(first, up).name}", 0
     if _struck(technique) or (most is not None and most < 2):
         return
     join = _join(technique)
     for size in _INTERVALS:
         for step in (size, -size):
             end = f"{about}{_up(first, step).name}"
-            yield f"contour: {start}{join} {end}", step, 2 if join == "," else 1
+            yield f"contour: {start}{join} {end}", step
 
 
 def _struck(technique: Technique) -> bool:
@@ -157,6 +160,13 @@ def reach(technique: Technique, instrument: Instrument) -> tuple[Reach, ...]:
         usual = low <= note.pitch_cents + instrument.sounding.cents <= high
         found.append(_reach(tried, note, Verdict.APPROVED if usual else Verdict.CAUTION))
     return tuple(found)
+
+
+def easiest(technique: Technique, instrument: Instrument) -> Reach:
+    """The verdict on the note that suits a technique best, of equals the lowest of the middle register."""
+    middle = instrument.register("middle") or instrument.registers[0]
+    found = reach(technique, instrument)
+    return min(found, key=lambda r: (_RANK[r.verdict], abs(r.note.pitch_cents - middle.low.pitch_cents)))
 
 
 def _reach(tried: tuple[Shape, ...], note: Spelling, hoped: Verdict) -> Reach:

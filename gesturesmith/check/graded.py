@@ -43,8 +43,12 @@ class Graded:
 
 
 def approved(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]:
-    """Everything that is tried and playable without any caution, the easiest first."""
-    found: list[Graded] = []
+    """Everything that is tried and playable without care, the easiest first.
+
+    What the checker has a piece of advice on is left out as well, unless it has one on all of it.
+    """
+    plain: list[Graded] = []
+    advised: list[Graded] = []
     shapes = families.shapes(technique, instrument)
     paces = _paces(technique)
     for start, (number, shape) in product(_starts(technique, instrument), enumerate(shapes)):
@@ -52,18 +56,16 @@ def approved(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]
         if gesture is None or judge(gesture).verdict is Verdict.REFUSED:
             continue
         for beats, tempo, level in paces:
-            variant = _paced(gesture, beats, tempo, level)
-            judged = judge(variant)
-            if judged.verdict is Verdict.APPROVED and not judged.findings:
-                found.append(
-                    Graded(
-                        case=judged.case,
-                        difficulty=difficulty(judged.case).exact,
-                        series=(number, beats, tempo, level),
-                        start=start.pitch_cents,
-                    )
+            judged = judge(_paced(gesture, beats, tempo, level))
+            if judged.verdict is Verdict.APPROVED:
+                one = Graded(
+                    case=judged.case,
+                    difficulty=difficulty(judged.case).exact,
+                    series=(number, beats, tempo, level),
+                    start=start.pitch_cents,
                 )
-    return tuple(sorted(found, key=lambda g: (g.difficulty, g.start, g.series)))
+                (advised if judged.findings else plain).append(one)
+    return tuple(sorted(plain or advised, key=lambda g: (g.difficulty, g.start, g.series)))
 
 
 def of_level(found: tuple[Graded, ...], level: int) -> tuple[tuple[Graded, ...], ...]:

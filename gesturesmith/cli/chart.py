@@ -18,31 +18,26 @@ if TYPE_CHECKING:
     from gesturesmith.batch import Done
     from gesturesmith.cli.making import Common
 
-KINDS = ("fingering", "quarter-tones", "ladders", "map")
 
+def _kinds(context: click.Context, option: click.Parameter, value: str | None) -> tuple[str, ...]:
+    """The charts in a list with commas; which there are, their folder says. Without a list all of them."""
+    from gesturesmith.sheets import charts
 
-def _kinds(context: click.Context, option: click.Parameter, value: str) -> tuple[str, ...]:
-    """The charts in a list with commas, in the order they are usually looked for."""
+    there = charts.names()
+    if value is None:
+        return there
     asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
-    unknown = [w for w in asked if w not in KINDS]
+    unknown = [w for w in asked if w not in there]
     if unknown or not asked:
         wrong = f"there is no chart {', '.join(map(clean, unknown))}" if unknown else "no chart is named"
-        raise click.BadParameter(f"{wrong}; there are {', '.join(KINDS)}", context, option)
-    return tuple(k for k in KINDS if k in asked)
+        raise click.BadParameter(f"{wrong}; there are {', '.join(there)}", context, option)
+    return asked
 
 
 @click.command()
 @click.argument("instrument", metavar="INSTRUMENT")
 @making.options
-@click.option(
-    "--kind",
-    "kinds",
-    callback=_kinds,
-    default=",".join(KINDS),
-    show_default=True,
-    metavar="KINDS",
-    help="Which charts, with commas.",
-)
+@click.option("--kind", "kinds", callback=_kinds, metavar="KINDS", help="Which charts, with commas; else all.")
 @page_options
 @click.pass_context
 def chart(

@@ -83,7 +83,9 @@ def _in_folder(folder: str) -> Iterator[Input | Unread]:
 
 def _file(path: str, place: PurePosixPath) -> Input:
     name = os.path.basename(path)
-    return Input(path=path, place=place, stem=_shown(name.removesuffix(ENDING) or name))
+    stem = name.removesuffix(ENDING)
+    # A stem of dots alone would name a folder: this one, or the one above.
+    return Input(path=path, place=place, stem=_shown(stem if stem.strip(".") else name))
 
 
 def _shown(name: str) -> str:

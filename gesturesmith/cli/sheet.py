@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from gesturesmith.cli.making import Common
     from gesturesmith.diagnostics import FileReport
     from gesturesmith.lilypond import LilyPond
+    from gesturesmith.pipeline.graded import GradedOptions
     from gesturesmith.source import Source
 
 _LEVELS = re.compile(r"([1-5])(?:\s*\.\.\s*([1-5]))?\Z")
@@ -200,18 +201,24 @@ def _of_technique(
     )
 
 
-def _missing_levels(done: Done, options: object) -> Status:
-    from gesturesmith.pipeline.graded import GradedOptions, sheet_name
+def _missing_levels(done: Done, options: GradedOptions) -> Status:
+    from gesturesmith.pipeline.graded import sheet_name
 
-    assert isinstance(options, GradedOptions)
     missing = [level for level in options.levels if sheet_name(options, level) not in done.names]
     if missing:
-        levels = ", ".join(map(str, missing))
-        complain(
-            f"{done.work.name}: too little is playable without care for a sheet of level {levels}; "
-            "what there is to take care of: gesturesmith chart, --kind map"
-        )
+        complain(f"{done.work.name}: {_too_little(options, missing)}")
     return Status.GOOD if len(missing) < len(options.levels) else Status.REFUSED
+
+
+def _too_little(options: GradedOptions, missing: list[int]) -> str:
+    """Why there is no sheet of some levels, with what stands in the way on the easiest note."""
+    from gesturesmith import techniques
+    from gesturesmith.check.families import easiest
+
+    levels = ", ".join(map(str, missing))
+    found = easiest(techniques.get(options.technique), options.settings.instrument)
+    why = f"; on {found.note.name}: {found.reason}" if found.reason else ""
+    return f"too little can be played without care for a sheet of level {levels}{why}"
 
 
 def _no_such(what: str, name: str, names: tuple[str, ...]) -> str:

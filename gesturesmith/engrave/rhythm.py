@@ -183,6 +183,8 @@ def _even_thirds(cuts: tuple[Fraction, ...], start: Fraction) -> bool:
 
 def _unwritable(slots: tuple[Slot, ...], metre: Meter) -> list[tuple[Fraction, Fraction]]:
     cuts = _cuts(slots)
+    if _plain(cuts, F(0)):
+        return []
     return [
         (start, end)
         for start, end in _cells(slots[0].start, slots[-1].end, metre)
@@ -238,10 +240,11 @@ def _stretches(
 ) -> list[tuple[Fraction, Fraction, bool]]:
     """Plain and triplet stretches in order; plain ones that touch are one, as far as the bar reaches."""
     found: list[tuple[Fraction, Fraction, bool]] = []
+    even = _plain(cuts, F(0))
     for cell_start, cell_end in _cells(start, end, metre):
         if found and found[-1][1] > cell_start:
             continue  # a triplet over several beats holds this one
-        wide = _wide(cuts, cell_start, cell_end, metre)
+        wide = None if even else _wide(cuts, cell_start, cell_end, metre)
         parts = ((*wide, True),) if wide else _divided(cuts, cell_start, cell_end)
         if parts is None:
             raise ValueError(f"no note value between {cell_start} and {cell_end}")

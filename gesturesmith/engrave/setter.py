@@ -187,6 +187,8 @@ def _attach_end(event: Event, made: abjad.Leaf) -> None:
 
 def put_after(made: abjad.Leaf, commands: list[str]) -> None:
     """Post-events in the order given. Abjad sorts separate literals by their text, so a leaf has one only."""
+    if not commands:
+        return
     plain = [c for c in commands if c != r"\breathe"]
     for old in abjad.get.indicators(made, abjad.LilyPondLiteral):
         if old.site == "after":

@@ -234,6 +234,8 @@ def _hand(forces: list[tuple[Technique, ...]], line: Line) -> None:
     for index, segment in enumerate(line.segments):
         start, end = line.at_point(index), line.at_point(index + 1)
         if segment.slides and _moved_by_hand(start, forces, line):
+            if r"\gsHandTurnEnd" in end.after:
+                continue  # a change `as stopped` along the line has said it already
             falls = (points[index + 1].sounding_cents or 0) < (points[index].sounding_cents or 0)
             start.after.append(f"\\gsHandTurn #'({'open stopped' if falls else 'stopped open'})")
             end.after.append(r"\gsHandTurnEnd")

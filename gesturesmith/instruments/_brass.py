@@ -141,7 +141,11 @@ def slide(
         | _limits.beyond_sources(far_cents)
         | {
             "slide_positions_per_s": Limit(
-                Sourced(30.0, HOUSE, "the whole slide in a fifth of a second; the ride of the valkyries asks for 24"), None, "positions a second"
+                Sourced(
+                    30.0, HOUSE, "the whole slide in a fifth of a second; the ride of the valkyries asks for 24"
+                ),
+                None,
+                "positions a second",
             )
         },
         kind="slide",

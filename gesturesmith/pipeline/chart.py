@@ -6,6 +6,7 @@ from pathlib import PurePosixPath
 
 from gesturesmith import sheets
 from gesturesmith.model.piece import Settings
+from gesturesmith.pipeline.naming import safe
 from gesturesmith.pipeline.types import Outcome
 from gesturesmith.sheets import charts
 from gesturesmith.source import Source
@@ -26,7 +27,7 @@ def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome
     items = []
     for kind in options.kinds:
         chart = charts.get(kind)
-        name = f"{options.settings.instrument.key}-{kind}"
+        name = f"{safe(options.settings.instrument.key) or 'instrument'}-{kind}"
         for picture in (False, True):
             output = f"{kind.replace('-', '')}{'picture' if picture else ''}"
             book = charts.book(chart, options.settings, output=output, picture=picture)

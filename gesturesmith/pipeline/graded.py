@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from gesturesmith import techniques
 from gesturesmith.check import graded
+from gesturesmith.pipeline.naming import safe
 from gesturesmith.pipeline.sheet import fitting, item, line, warm_up_music
 from gesturesmith.pipeline.types import Outcome
 from gesturesmith.source import Source
@@ -77,7 +78,7 @@ def _item(options: GradedOptions, level: int, lines: tuple[tuple[graded.Graded, 
 
 def sheet_name(options: GradedOptions, level: int) -> str:
     """What the sheet of a level is called."""
-    return f"{options.settings.instrument.key}-{options.technique}-{level}"
+    return f"{safe(options.settings.instrument.key) or 'instrument'}-{options.technique}-{level}"
 
 
 def _even(lines: tuple[Line, ...], count: int) -> tuple[Line, ...]:

@@ -128,7 +128,7 @@ def _laid_out(
             output=PAGE,
             kind="page",
             place=options.place / stem,
-            name=stem,
+            name=options.stem,
             title=settings.title or "",
             author=settings.composer or "",
             musics=tuple(m.name for m in musics),

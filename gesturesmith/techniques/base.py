@@ -116,6 +116,7 @@ class Technique:
                 too much; "none": no pitch at all (slap, kiss, clicks)
     needs       what the instrument must have: "hand", "valves", "slide", "" for nothing
     tone        "none": the lips give no tone; "needs": it works on a tone that sounds; "" for neither
+    grid        cents between the pitches it is there for: 50 for quarter tones
     sings       whether the player sings as well; the gesture's sung line belongs to it
     holds       how many neighbouring partials sound at once
     excludes    keys of techniques it cannot be joined with although the layers differ, with the reason
@@ -146,6 +147,7 @@ class Technique:
     pitched: str = "exact"
     needs: str = ""
     tone: str = ""
+    grid: int = 100
     sings: bool = False
     holds: int = 1
     excludes: dict[str, str] = field(default_factory=dict)

@@ -164,7 +164,8 @@ TEXTS = {
     "remark-positions": "Unter einer Note steht eine Zuglage, wo nicht die übliche gemeint ist.",
     "remark-seconds": (
         "Gesten unter einer Klammer mit einer Zahl von Sekunden stehen in freier Zeit: Der Abstand zeigt die "
-        "Zeit, von links nach rechts, und nichts wird gezählt."
+        "Zeit, von links nach rechts, und nichts wird gezählt. Eine Pause darunter ist Stille, so lang wie ihr "
+        "Platz."
     ),
     "remark-beats": (
         "Gesten unter einer Klammer mit einer Zahl von Schlägen dauern so lange; in ihnen stehen keine Notenwerte, "
@@ -174,8 +175,8 @@ TEXTS = {
     "remark-slowing": "Balken, die sich von mehreren Linien zu einer schließen, werden langsamer.",
     "remark-niente": "Ein Kreis am Ende einer Gabel bedeutet: aus dem Nichts oder ins Nichts.",
     "remark-words": (
-        "Ein Wort über dem System gilt, bis es aufgehoben wird; ein Wort mit gestrichelter Linie gilt bis zum "
-        "Haken an ihrem Ende."
+        "Ein Wort über dem System gilt, bis es aufgehoben wird, und steht zu Beginn eines Systems wieder; ein Wort "
+        "mit gestrichelter Linie gilt bis zum Haken an ihrem Ende."
     ),
     "remark-gradual": (
         "Zwei Wörter oder Zeichen mit einem Pfeil dazwischen bedeuten einen allmählichen Übergang vom einen zum "

@@ -161,7 +161,7 @@ TEXTS = {
     "remark-positions": "A slide position stands below a note where the usual one is not meant.",
     "remark-seconds": (
         "Gestures under a bracket with a number of seconds are in free time: the spacing shows the time, left to "
-        "right, and nothing is counted."
+        "right, and nothing is counted. A rest among them is silence as long as its space."
     ),
     "remark-beats": (
         "Gestures under a bracket with a number of beats last so long; within them no note values are given, and "
@@ -171,8 +171,8 @@ TEXTS = {
     "remark-slowing": "Beams that close from several lines to one get slower.",
     "remark-niente": "A circle at the end of a hairpin means from nothing, or to nothing.",
     "remark-words": (
-        "A word above the staff holds until it is cancelled; a word with a dashed line holds to the hook at the "
-        "end of the line."
+        "A word above the staff holds until it is cancelled, and stands again at the beginning of a system; a word "
+        "with a dashed line holds to the hook at the end of the line."
     ),
     "remark-gradual": "Two words or signs with an arrow between them are a gradual change from one to the other.",
     # Transposition and clefs.

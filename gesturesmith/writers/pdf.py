@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from gesturesmith.writers._pdf_info import titled
 from gesturesmith.writers.base import MARK, Item, Writer
 
 # Values that depend on the clock or on chance are overwritten with fixed ones of the same length, so that
@@ -24,6 +25,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
     data = _XMP_DATE.sub(lambda m: m[1] + _fixed_xmp_date(len(m[2])) + m[3], data)
     data = _XMP_ID.sub(lambda m: m[1] + re.sub(rb"[0-9a-fA-F]", b"0", m[2]), data)
     data = _ID.sub(lambda m: m[1] + _FIXED_ID, data)
+    data = titled(data, item.title or item.name, item.author)
     # A comment may follow: readers look for the end of the file within its last 1,024 bytes
     # (PDF Reference 1.7, appendix H, note 18).
     return data.rstrip(b"\n") + f"\n% {MARK}\n".encode()

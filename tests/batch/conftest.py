@@ -37,8 +37,8 @@ class Press:
 
     def __call__(self, formats: tuple[str, ...], job: Job) -> Run:
         _, *parts = _OUTPUT.split(job.document)
-        # What stands before the next book is not this one's.
-        inside = (text.partition("\n\\book {")[0].rpartition("\n")[0] or text for text in parts[1::2])
+        # From its name to the end of its last line: what stands before the next book is not this one's.
+        inside = (text[: text.find("\n}\n") + 3] for text in parts[1::2])
         books = dict(zip(parts[::2], inside, strict=True))
         self.runs.append(tuple(books))
         if self.bad in job.document:

@@ -84,3 +84,11 @@ def test_a_harmonic_glissando_needs_partials_on_the_way() -> None:
     found = reach(techniques.get("harmonic-gliss"), HORN)
     assert found[0].verdict is Verdict.REFUSED
     assert found[len(found) * 3 // 4].verdict is Verdict.APPROVED
+
+
+def test_quarter_tones_are_tried_on_quarter_tones() -> None:
+    for shape in shapes(techniques.get("quarter-tones"), HORN):
+        moved = shape.at(G4)
+        assert moved is not None
+        assert [p.sounding_cents % 100 for p in moved.points] == [50] * len(moved.points)
+        assert moved.points[0].pitch.written.name == "G^4"

@@ -47,7 +47,7 @@ def test_an_instrument_of_ones_own(run, here) -> None:
         (["trumpett"], "there is no instrument trumpett; near it: trumpet"),
         (["zither"], "there is no instrument zither; there are"),
         (["missing.toml"], "missing.toml"),
-        (["horn", "--kind", "fingring"], "there is no chart fingring; there are fingering, quarter-tones"),
+        (["horn", "--kind", "fingring"], "there is no chart fingring; there are fingering, ladders"),
         (["horn", "--kind", ","], "no chart is named"),
         (["horn", "--wording", "en,de,fr"], "name one wording, or two"),
         (["horn", "--as", "ily"], "a chart is made as"),

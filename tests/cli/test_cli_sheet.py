@@ -102,6 +102,7 @@ def test_levels_of_a_technique(run, here) -> None:
     [
         ("slide-gliss", "horn", 1, "slide-gliss needs a slide; the double horn in F/B-flat has none"),
         ("half-valve", "natural-horn", 1, "half-valve needs valves"),
+        ("timbre-trill", "natural-horn", 1, "of level 1, 2, 3, 4, 5; on C4: "),
         ("half-valv", "horn", 2, "there is no technique half-valv; near it: half-valve"),
         ("half-valve", "hornn", 2, "there is no instrument hornn; near it: horn"),
         ("half-valve", "none.toml", 2, "none.toml"),

@@ -153,3 +153,13 @@ def test_levels_of_one_layer_do_not_linger(engraved):
     head = "instrument: horn\npitches: written\nwording: de\n"
     ly = engraved(head + "gesture one\n  technique: muted\n  mute: cup\n  contour: C5\n")["one"].ly
     assert printed(ly) == ["con sord. (Cup)"]
+
+
+def test_a_hand_that_opens_along_a_glissando_is_shown_once(engraved):
+    """`as stopped` and the glissando mean the same movement of the hand."""
+    ly = engraved(
+        "gesture opening\n  technique: hand-gliss\n  contour: B4 as stopped -- C5@2 as ordinary -- B4\n"
+        "  lasts: 4 beats\n"
+    )["opening"].ly
+    assert re.findall(r"gsHandTurn #'\((\w+ \w+)\)", ly) == ["stopped open", "open stopped"]
+    assert ly.count("gsHandTurnEnd") == 2

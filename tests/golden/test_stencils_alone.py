@@ -29,9 +29,8 @@ EVERYTHING = [
     r"""c'1\gsSpan "growl"\gsSpanEnd c'2\gsSpan "growl" c'\gsSpanEnd c'1\gsLength "2.5 s"\gsLengthEnd""",
     r"""c'4\gsWord "flz."\gsWord "molto"\gsCancel "ord."\gsMark "1, 2" c'\gsCents #-14 c'\gsTuned "C♯" #30
         c'\gsFingering "F 0 / Bb 1" R1 <>\gsWord "con sord." c'1\gsLevel "sffz" """,
-    r"""c'2\gsSay #'(("flz." "flz." ""))\gsPageMark #'(("Roll the tongue." . #t)) c'2\gsSay #'(("flz." "flz." "")) \gsPlaysOn c'1""",
     r"""c'2\gsSay #'(("flz." "flz." "")) c'2\gsSay #'(("flz." "flz." "") ("ord." "ord." "ord.")) \break \gsPlaysOn
-        c'2\gsSay #'(("flz." "flz." ""))\gsPageMark #'(("one" . #t) ("two" . #f)) <>\gsSay #'(("ord." "" "")) R1""",
+        c'1\gsSay #'(("flz." "flz." ""))\gsPageMark #'(("one" . #t) ("two" . #f)) <>\gsSay #'(("ord." "" "")) R1""",
     r"""\gsNiente c'2\< \gsEndLevel c'2\f \gsFeather #RIGHT { c'8[ c' c' c'] } c'2""",
     r"""\gsX g'4\gsBand g' f'' \gsX b' \clef bass \gsX c' \gsX c'\gsBandEnd \break c'1\gsBand c' d'\gsBandEnd""",
     r"""\gsX g'2.\gsLine #'((style . wavy)) \afterGrace 63/64 g'4 { \gsStops \gsX cs''8\gsLineEnd } \gsStemless c'1""",

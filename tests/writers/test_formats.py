@@ -7,11 +7,13 @@ import re
 import struct
 import xml.etree.ElementTree as ElementTree
 import zlib
+from dataclasses import replace
 
 import pypdf
 import pytest
 
 from gesturesmith import writers
+from gesturesmith.writers._pdf_info import titled
 from gesturesmith.writers.base import MARK
 
 pytestmark = pytest.mark.lilypond
@@ -85,6 +87,25 @@ def test_pdf_dates_are_fixed_and_it_can_be_read(items, runs):
     reader = pypdf.PdfReader(io.BytesIO(finish("pdf", items[0], runs[0])), strict=True)
     assert reader.metadata.creation_date.year == 2000
     assert "Fog" in reader.pages[0].extract_text()
+
+
+def test_every_pdf_has_title_and_author(items, runs, postscript):
+    """LilyPond says them of whole pages only; the page here has a title from it and no author."""
+    titles = {"study": "Fog", "beacon": "beacon", "swell": "A <swell> & more"}
+    pdfs = [(item, runs[0].file(item.output, "pdf")) for item in items] + [(items[0], postscript[0])]
+    for item, data in pdfs:
+        named = replace(item, author="Zoë 𝄞")
+        reader = pypdf.PdfReader(io.BytesIO(writers.get("pdf").finish(named, data)), strict=True)
+        assert reader.metadata.title == titles[item.name]
+        assert reader.metadata.author == "Zoë 𝄞"
+        assert reader.metadata.creation_date.year == 2000
+        assert len(reader.pages) == 1
+
+
+def test_a_title_that_is_there_stays():
+    data = b"%PDF-1.4\n1 0 obj\n<< /Title (Mine) >>\nendobj\ntrailer\n<< /Info 1 0 R >>\nstartxref\n9\n%%EOF\n"
+    assert titled(data, "Other", "") == data
+    assert titled(b"no trailer", "Other", "") == b"no trailer"
 
 
 def test_pdf_through_postscript_is_fixed_too(items, postscript):

@@ -30,13 +30,11 @@ class Chart:
     """One kind of chart.
 
     key    what `--kind` calls it
-    about  one line for `--help`
     body   the scores and texts of the chart, each a markup, without its head
     staff  height of its staves, as a share of the usual one
     """
 
     key: str
-    about: str
     body: Callable[[Settings], tuple[LyText, ...]]
     staff: Fraction = Fraction(1)
 

@@ -83,4 +83,4 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     )
 
 
-CHART = Chart(key="fingering", about="fingerings or slide positions, semitone by semitone", body=_body)
+CHART = Chart(key="fingering", body=_body)

@@ -74,4 +74,4 @@ def _clefs(instrument: Instrument, side: str, rungs: tuple[Rung, ...]) -> tuple[
     return tuple((clef, n) for clef, n in clefs if n < len(rungs))
 
 
-CHART = Chart(key="ladders", about="the harmonics of every tube, with their cents", body=_body, staff=_STAFF)
+CHART = Chart(key="ladders", body=_body, staff=_STAFF)

@@ -100,4 +100,4 @@ def _registers(instrument: Instrument) -> tuple[tuple[int, int, str], ...]:
     return tuple((a, b, names[a]) for a, b in zip(starts, [*starts[1:], len(notes)], strict=True))
 
 
-CHART = Chart(key="map", about="which technique can be played in which register", body=_body)
+CHART = Chart(key="map", body=_body)

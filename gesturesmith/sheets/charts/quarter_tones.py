@@ -90,4 +90,4 @@ def _column(one: QuarterTone, settings: Settings) -> Column:
     return Column(notes=(one.note,), texts=(one.tube, off, correction), black=one.verdict is Verdict.CAUTION)
 
 
-CHART = Chart(key="quarter-tones", about="fingerings of quarter tones, with their errors", body=_body)
+CHART = Chart(key="quarter-tones", body=_body)

@@ -1,0 +1,94 @@
+"""The same input gives the same bytes: whatever the process, its locale, time zone and folder, with a sandbox or
+without, by one LilyPond or two, made anew or found in the cache."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from cli.conftest import DEMO, REFUSED_DEMO
+
+pytestmark = pytest.mark.lilypond
+
+SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
+PIECE = DEMO.read_text("utf-8") if SOAK else DEMO.read_text("utf-8").partition("gesture swell")[0]
+EXERCISES = """instrument: "player.toml"
+pitches: written
+title: "Exercises"
+gesture beacon "Beacon"
+  technique: half-valve
+  contour: xG4 ~~ xD5@2 ~~ xB4@3
+  lasts: 4 beats
+exercises week-one "Week one"
+  from: beacon
+  start: G4, A4, B4, C5
+  tempo: 60, 72
+  order: easiest first
+"""
+PLAYER = 'instrument_profile = 1\nbased_on = "horn"\nname = "horn of the house"\n'
+MAKE = ("--manifest", "out/{}.json", "-o", "out")
+COMMANDS = (
+    ("engrave", "--as", "pdf,svg,png,ily,ly", "--notes", *MAKE, "pieces"),
+    ("engrave", "--draft", "--pitches", "sounding", "--as", "pdf,ly", "-o", "out/drafts", "pieces/refused.gesture"),
+    ("notes", "--one-document", "--wording", "en,de", "--as", "pdf,ly", *MAKE, "pieces", "more"),
+    ("sheet", "--as", "pdf,ly", *MAKE, "more"),
+    ("sheet", "--as", "pdf,ly", "-o", "out", "--technique", "bend", "--instrument", "trumpet", "--level", "1"),
+    ("chart", "--kind", "ladders,map", "--as", "pdf,svg,png,ly", *MAKE, "more/player.toml"),
+    ("check", "--json", "pieces", "more"),
+    ("suggest", "pieces"),
+    ("suggest", "--json", "--apply", "-o", "out", "pieces/refused.gesture"),
+    ("explain", "difficulty"),
+    ("list", "techniques"),
+)  # fmt: skip
+HERE = {"PYTHONHASHSEED": "1", "LC_ALL": "C", "TZ": "UTC"}
+ELSEWHERE = {
+    "PYTHONHASHSEED": "4321",
+    "LC_ALL": "C.UTF-8",
+    "LANG": "tr_TR.UTF-8",
+    "LANGUAGE": "de",
+    "TZ": "Pacific/Kiritimati",
+    "COLUMNS": "40",
+    "HOME": "/nowhere",
+    "PYTHONUTF8": "1",
+    "SOURCE_DATE_EPOCH": "1",
+}
+
+
+def made(folder: Path, environment: dict[str, str], *more: str) -> dict[str, bytes]:
+    """All that the commands write and say in a folder of its own, by place or by the number of the command."""
+    for name in ("pieces", "more"):
+        (folder / name).mkdir(parents=True)
+    (folder / "pieces" / "fog.gesture").write_text(PIECE, "utf-8")
+    (folder / "pieces" / "refused.gesture").write_bytes(REFUSED_DEMO.read_bytes())
+    (folder / "more" / "week.gesture").write_text(EXERCISES)
+    (folder / "more" / "player.toml").write_text(PLAYER)
+    found = {}
+    for number, command in enumerate(COMMANDS):
+        options = more if "-o" in command and command[0] != "suggest" else ()
+        done = subprocess.run(
+            [sys.executable, "-m", "gesturesmith.cli.main", *(a.format(number) for a in command), *options],
+            cwd=folder,
+            env={**os.environ, **environment},
+            capture_output=True,
+            timeout=120,
+            check=False,
+        )
+        assert done.returncode in (0, 1), done.stderr.decode()
+        found[f"{number} says"] = done.stdout + done.stderr
+    return found | {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file()}
+
+
+def test_the_same_bytes_everywhere(tmp_path):
+    shared = {"GESTURESMITH_CACHE": str(tmp_path / "cache")}
+    first = made(tmp_path / "a", HERE, "--no-cache", "--jobs", "1", "--sandbox", "never")
+    endings = {Path(name).suffix for name in first}
+    assert endings >= {".pdf", ".svg", ".png", ".ily", ".ly", ".json", ".gesture"}
+    assert len(first) > 60
+    cold = made(tmp_path / "far" / "away, b", ELSEWHERE | shared, "--jobs", "2")
+    warm = made(tmp_path / "c", HERE | shared)
+    for other in (cold, warm):
+        assert sorted(other) == sorted(first)
+        assert [name for name in first if first[name] != other[name]] == []
