@@ -167,7 +167,7 @@ TEXTS = {
     ),
     "remark-seconds": (
         "Les gestes placés sous un crochet avec un nombre de secondes sont en temps libre : l’espacement montre "
-        "le temps, de gauche à droite, et rien n’est compté."
+        "le temps, de gauche à droite, et rien n’est compté. Un silence parmi eux dure autant que sa place."
     ),
     "remark-beats": (
         "Les gestes placés sous un crochet avec un nombre de temps durent autant ; aucune valeur n’y est notée, et "
@@ -177,8 +177,8 @@ TEXTS = {
     "remark-slowing": "Des ligatures qui se referment de plusieurs traits à un seul vont en ralentissant.",
     "remark-niente": "Un cercle à l’extrémité d’un soufflet signifie à partir de rien, ou jusqu’à rien.",
     "remark-words": (
-        "Un mot au-dessus de la portée vaut jusqu’à ce qu’il soit annulé ; un mot suivi d’une ligne en tirets "
-        "vaut jusqu’au crochet qui la termine."
+        "Un mot au-dessus de la portée vaut jusqu’à ce qu’il soit annulé, et il est répété au début d’un système ; "
+        "un mot suivi d’une ligne en tirets vaut jusqu’au crochet qui la termine."
     ),
     "remark-gradual": (
         "Deux mots ou deux signes reliés par une flèche indiquent un passage progressif de l’un à l’autre."

@@ -161,7 +161,8 @@ TEXTS = {
     "remark-positions": "Sotto la nota sta una posizione della coulisse quando non si intende quella abituale.",
     "remark-seconds": (
         "I gesti sotto una parentesi con un numero di secondi sono in tempo libero: la spaziatura mostra il "
-        "tempo, da sinistra a destra, e nulla viene contato."
+        "tempo, da sinistra a destra, e nulla viene contato. Una pausa tra di essi è silenzio lungo quanto il suo "
+        "spazio."
     ),
     "remark-beats": (
         "I gesti sotto una parentesi con un numero di tempi durano altrettanto; non vi sono valori di nota, e la "
@@ -171,8 +172,8 @@ TEXTS = {
     "remark-slowing": "Travature che si chiudono da più linee a una sola vanno rallentando.",
     "remark-niente": "Un cerchio all’estremità di una forcella significa dal niente, oppure al niente.",
     "remark-words": (
-        "Una parola sopra il pentagramma vale finché non viene annullata; una parola con linea tratteggiata vale "
-        "fino al gancio che la termina."
+        "Una parola sopra il pentagramma vale finché non viene annullata, ed è ripetuta all’inizio di un sistema; "
+        "una parola con linea tratteggiata vale fino al gancio che la termina."
     ),
     "remark-gradual": (
         "Due parole o due segni uniti da una freccia indicano un passaggio graduale dall’uno all’altro."
