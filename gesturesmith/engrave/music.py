@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.lytext import LyText
+from gesturesmith.lytext import LyText, code
 from gesturesmith.values import frozen
 
 # A mark as the score writes it. In a user's text the quote would stand behind a backslash.
@@ -73,7 +73,7 @@ class Music:
             there = {n for own in match[1].split(", ") for n in numbers[own].split(", ")}
             return f'\\gsMark "{", ".join(sorted(there, key=int))}"'
 
-        return LyText(_MARK.sub(mark, self.ly))
+        return code(_MARK.sub(mark, self.ly))
 
     def noted(self, numbers: Mapping[str, str]) -> Music:
         """The music with the numbers of a notes page, where its footnotes are read: own number -> label there."""
@@ -82,7 +82,7 @@ class Music:
     @property
     def unmarked(self) -> LyText:
         """`ly` without any mark, for a picture that stands beside its explanation."""
-        return LyText(_MARK.sub("", self.ly))
+        return code(_MARK.sub("", self.ly))
 
     def mark_texts(self) -> tuple[tuple[str, ...], ...]:
         """The own numbers at each mark, in order."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 import unicodedata
+from dataclasses import replace
 
 import pypdf
 import pytest
@@ -93,8 +94,6 @@ def made(lilypond, engraved):
 
 
 def _as_draft(music):
-    from dataclasses import replace
-
     return replace(music, draft=("not as written", f"first note: {PLAIN}"))
 
 
@@ -197,3 +196,31 @@ def test_a_file_for_composers_needs_the_stencils_alone(lilypond, engraved):
         waiting.feed(Job(document=f"{files}\n{staves}\n"))
         run = waiting.result()
     assert run.messages == ()
+
+
+# --- drafts and what is left out -----------------------------------------------------------------------------
+
+
+def test_a_draft_speaks_the_language_of_its_page_and_keeps_room_for_the_music(engraved):
+    musics = engraved("instrument: horn\npitches: written\nwording: de\ngesture one\n  contour: C5\n")
+    settings = musics.pop("")
+    few, many = (
+        replace(musics["one"], draft=("nicht wie notiert", *(f"finding {n}" for n in range(count))))
+        for count in (6, 9)
+    )
+    book = sheets.page.book((few,), settings, output="page")
+    assert 'gs-stamp "ENTWURF"' in book
+    assert "Entwurf, nicht zur Aufführung" in book
+    assert book.count("gs-finding") == 1 + 7  # the notice, the verdict, six findings
+    book = sheets.page.book((many,), settings, output="page")
+    assert book.count("gs-finding") == 1 + 7
+    assert "und 4 weitere" in book
+
+
+def test_the_name_of_a_fingering_is_not_broken(engraved):
+    settings = engraved("gesture one\n  contour: C5\n")[""]
+    book = sheets.page.book(
+        (), settings, output="page", refused=(("One", "only partials 4 and 5 of F 0 lie there"),)
+    )
+    assert "of F\N{NO-BREAK SPACE}0 lie" in book
+    assert "partials 4 and" in book
