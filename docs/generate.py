@@ -13,6 +13,7 @@ from typing import Any
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.check import explain_difficulty
+from gesturesmith.check.explain_rule import rule_evidence
 from gesturesmith.check.quantities import QUANTITIES, Quantity
 from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.instruments.base import Instrument
@@ -194,6 +195,7 @@ def rule_section(rule: Rule) -> str:
             parts.append(f"{name}:\n\n```\n{said[name]}\n```")
         else:
             parts.append(f"**{name}**: {re.sub(r'\s*\n\s*', ' ', said[name]).strip()}")
+    parts.append(f"**Source**, in the first example: {'; '.join(rule_evidence(rule))}")
     return "\n\n".join(parts)
 
 

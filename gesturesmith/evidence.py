@@ -48,12 +48,14 @@ class Sourced[T]:
 class Limit:
     """A limit on which readings differ: caution beyond `narrow`, refused only beyond `wide`.
 
-    `wide` is None where nothing at hand would justify a refusal. `unit` is the unit of both values.
+    `wide` is None where nothing at hand would justify a refusal. `unit` is the unit of both values. `wide_means`
+    says what `wide` is, where that is no other reading of the same quantity.
     """
 
     narrow: Sourced[Any]
     wide: Sourced[Any] | None = None
     unit: str = ""
+    wide_means: str = ""
 
     def __post_init__(self) -> None:
         if self.wide is not None and not self.wide.kind.may_refuse:

@@ -69,7 +69,7 @@ gsWarmUp = \layout {
 #(define-markup-command (gs-instruction layout props text) (string?)
    (gs:even-height 2.7 1.4
      (interpret-markup layout (cons '((baseline-skip . 2.7)) props)
-       (markup #:italic #:wordwrap-string text))))
+       (markup #:italic #:gs-words text))))
 
 %% Lines to write on, clear of the foot of the page even where what stands above is a little higher than was thought.
 #(define-markup-command (gs-ruled layout props count) (integer?)
@@ -87,4 +87,4 @@ gsExercisePaper = \paper {
 #(define-markup-command (gs-caution layout props text) (string?)
    (gs:even-height 2.2 1.3
      (interpret-markup layout (cons '((font-size . -2) (baseline-skip . 2.2)) props)
-       (markup #:wordwrap-string text))))
+       (markup #:gs-words text))))

@@ -15,16 +15,11 @@
 #(define (gs:up-to-grid layout height)
    (* (gs:grid layout) (ceiling (- (/ height (gs:grid layout)) 0.05))))
 
-%% A stencil no wider than `width`: made smaller where it is.
-#(define (gs:fit width stencil)
-   (let ((natural (interval-length (ly:stencil-extent stencil X))))
-     (if (> natural (+ width 0.1)) (ly:stencil-scale stencil (/ width natural) (/ width natural)) stencil)))
-
 %% Text within a width. A word that is wider than that (an address, say) is broken where the line ends.
 #(define (gs:text-within layout props width text)
    (let* ((props (cons `((line-width . ,width) (baseline-skip . ,(gs:grid layout)) (font-size . ,(gs:measure layout 1)))
                        props))
-          (set (lambda (text) (interpret-markup layout props (markup #:wordwrap-string text))))
+          (set (lambda (text) (interpret-markup layout props (markup #:gs-words text))))
           (wide (lambda (stencil) (interval-length (ly:stencil-extent stencil X))))
           (whole (set text)))
      (if (<= (wide whole) (+ width 0.1))
@@ -108,16 +103,6 @@
    (let* ((width (ly:output-def-lookup layout 'line-width))
           (set (gs:fit width (interpret-markup layout props (markup #:fontsize size text)))))
      (ly:stencil-translate-axis (ly:stencil-aligned-to set X CENTER) (/ width 2) X)))
-
-%% A line with something at its left, middle and right, none of which reaches into another.
-#(define-markup-command (gs-three layout props left middle right) (markup? markup? markup?)
-   (let* ((width (ly:output-def-lookup layout 'line-width))
-          (set (lambda (share part align)
-                 (ly:stencil-translate-axis
-                  (ly:stencil-aligned-to (gs:fit (* share width) (interpret-markup layout props part)) X align)
-                  (* width 0.5 (1+ align)) X)))
-          (all (ly:stencil-add (set 0.34 left LEFT) (set 0.36 middle CENTER) (set 0.26 right RIGHT))))
-     (ly:make-stencil (ly:stencil-expr all) (cons 0 width) (ly:stencil-extent all Y))))
 
 %% Headings and paragraphs stand on the grid as well.
 #(define-markup-command (gs-notes-section layout props text) (string?)

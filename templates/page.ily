@@ -30,7 +30,7 @@ gsPlaysOn = \noPageBreak
 #(define-markup-command (gs-section layout props text) (string?)
    (interpret-markup layout props
      (markup #:override '(baseline-skip . 2.2)
-             #:column (#:vspace 1 #:fontsize 2 #:bold text #:override '(thickness . 1.2) #:draw-hline #:vspace 0.4))))
+             #:column (#:vspace 1.5 #:fontsize 2 #:bold text #:override '(thickness . 1.2) #:draw-hline #:vspace 0.4))))
 
 %% What stands above a score; nothing at all where it has no title, or every row would keep room for one.
 #(define-markup-command (gs-piece layout props) ()
@@ -52,7 +52,7 @@ gsPlaysOn = \noPageBreak
 #(define-markup-command (gs-label layout props text) (string?)
    (let* ((width (- (ly:output-def-lookup layout 'indent) 1.5))
           (label (interpret-markup layout (cons `((line-width . ,width) (baseline-skip . 2.4)) props)
-                   (markup #:bold #:wordwrap-string text)))
+                   (markup #:bold #:gs-words text)))
           (natural (interval-length (ly:stencil-extent label X))))
      ;; A single long word cannot be broken: it is made smaller.
      (if (> natural width) (ly:stencil-scale label (/ width natural) (/ width natural)) label)))
@@ -108,12 +108,67 @@ gsLinesInTime = \layout {
 
 #(define-markup-command (gs-finding layout props text) (string?)
    (interpret-markup layout (cons '((font-size . -1.5) (baseline-skip . 2.3)) props)
-     (markup #:italic #:wordwrap-string text)))
+     (markup #:italic #:gs-words text)))
 
 #(define-markup-command (gs-paragraph layout props text) (string?)
    (gs:even-height 2.5 1.7
      (interpret-markup layout (cons '((font-size . -1) (baseline-skip . 2.5)) props)
-       (markup #:wordwrap-string text))))
+       (markup #:gs-words text))))
+
+%% A stencil no wider than `width`: made smaller where it is.
+#(define (gs:fit width stencil)
+   (let ((natural (interval-length (ly:stencil-extent stencil X))))
+     (if (> natural (+ width 0.1)) (ly:stencil-scale stencil (/ width natural) (/ width natural)) stencil)))
+
+%% A line with something at its left, middle and right, none of which reaches into another.
+#(define-markup-command (gs-three layout props left middle right) (markup? markup? markup?)
+   (let* ((width (ly:output-def-lookup layout 'line-width))
+          (middle (interpret-markup layout props middle))
+          (share (if (ly:stencil-empty? middle) 0.7 0.34))
+          (set (lambda (share part align)
+                 (ly:stencil-translate-axis (ly:stencil-aligned-to (gs:fit (* share width) part) X align)
+                                            (* width 0.5 (1+ align)) X)))
+          (all (ly:stencil-add
+                (set share (interpret-markup layout (cons `((gs-brief-width . ,(* share width))) props) left) LEFT)
+                (set 0.36 middle CENTER)
+                (set 0.26 (interpret-markup layout props right) RIGHT))))
+     (ly:make-stencil (ly:stencil-expr all) (cons 0 width) (ly:stencil-extent all Y))))
+
+%% A text with as many of its words as there is room for, and dots for the others.
+#(define-markup-command (gs-brief layout props text) (markup?)
+   #:properties ((gs-brief-width #f))
+   (let ((set (lambda (text) (interpret-markup layout props text))))
+     (let loop ((brief text))
+       (let* ((stencil (set (if (eq? brief text) text (string-append brief " …"))))
+              (last (if (string? text) (string-rindex brief #\space) #f)))
+         (if (or (not last) (not gs-brief-width) (ly:stencil-empty? stencil)
+                 (<= (interval-length (ly:stencil-extent stencil X)) gs-brief-width))
+             stencil
+             (loop (substring brief 0 last)))))))
+#(define-markup-command (gs-running-title layout props) ()
+   (interpret-markup layout props (markup #:small #:gs-brief (chain-assoc-get 'header:title props ""))))
+
+%% The title in the middle, a draft's stamp at the right, or over it where both are not wide enough for one line. What
+%% is too long for a line goes on in the next, in lines of about one length.
+#(define-markup-command (gs-title layout props size) (number?)
+   (let* ((bold (cons `((font-size . ,size) (font-series . bold) (word-space . ,(* 0.65 (magstep size)))) props))
+          (text (chain-assoc-get 'header:title props ""))
+          (title (interpret-markup layout bold text))
+          (stamp (interpret-markup layout props (chain-assoc-get 'header:draft props "")))
+          (wide (lambda (stencil) (if (ly:stencil-empty? stencil) 0 (interval-length (ly:stencil-extent stencil X)))))
+          (width (ly:output-def-lookup layout 'line-width))
+          (beside? (< (+ (wide title) (* 2 (+ 2 (wide stamp)))) width))
+          (most (- width 4))
+          (even (min most (* 1.1 (/ (wide title) (max 1 (ceiling (/ (wide title) most)))))))
+          (lines (if (or (<= (wide title) most) (not (string? text))) (list title)
+                     (interpret-markup-list layout (cons `((line-width . ,even)) bold)
+                       (make-wordwrap-string-internal-markup-list #f text))))
+          (middle (lambda (line)
+                    (ly:stencil-translate-axis (ly:stencil-aligned-to (gs:fit most line) X CENTER) (/ width 2) X)))
+          (all (stack-lines DOWN 0 (* 2.75 (magstep size)) (map middle lines)))
+          (stamp (ly:stencil-translate-axis (ly:stencil-aligned-to stamp X RIGHT) width X)))
+     (if beside? (ly:stencil-add all stamp)
+         (stack-stencils Y DOWN 1 (remove ly:stencil-empty? (list stamp all))))))
 
 gsPagePaper = \paper {
   % Pages are filled one after the other; spread evenly over them, most would be half empty.
@@ -144,7 +199,7 @@ gsPagePaper = \paper {
   top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 1.5) (stretchability . 0))
   last-bottom-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 0) (stretchability . 30))
   bookTitleMarkup = \markup \column {
-    \fill-line { \null \fontsize #5 \bold \fromproperty #'header:title \fromproperty #'header:draft }
+    \gs-title #5
     \vspace #0.3
     \fill-line { \null \fontsize #1 \italic \fromproperty #'header:subtitle \null }
     \vspace #0.5
@@ -156,11 +211,10 @@ gsPagePaper = \paper {
     \vspace #0.2
   }
   scoreTitleMarkup = \markup \gs-piece
-  oddHeaderMarkup = \markup \unless \on-first-page \fill-line {
-    \small \fromproperty #'header:title
+  oddHeaderMarkup = \markup \unless \on-first-page \gs-three
+    \gs-running-title
     \fromproperty #'header:draft
     \small \fromproperty #'header:instrument
-  }
   evenHeaderMarkup = \oddHeaderMarkup
   oddFooterMarkup = \markup \fill-line { \null \small \fromproperty #'page:page-number-string \null }
   evenFooterMarkup = \oddFooterMarkup

@@ -49,6 +49,16 @@ gsPictureInTime = \layout {
      (ly:make-stencil (ly:stencil-expr stencil) (ly:stencil-extent stencil X)
                       (cons (- (+ below (* skip lines))) 1.4))))
 
+%% A name in which ♯ and ♭ are set with the signs of the music font; words with such names in them, in lines.
+#(define (gs:signed text) (make-concat-markup (gs:with-signs text (cdr gs:text-signs))))
+#(define-markup-command (gs-name layout props text) (string?)
+   (interpret-markup layout props (gs:signed text)))
+#(define-markup-command (gs-words layout props text) (string?)
+   (interpret-markup layout props
+     (if (string-any (lambda (c) (memv c '(#\♯ #\♭))) text)
+         (make-wordwrap-markup (map gs:signed (string-split text #\space)))
+         (make-wordwrap-string-markup text))))
+
 %% A note: number in a column of its own, text wrapped under itself. `line-width` in staff spaces as for any text.
 #(define-markup-command (gs-note layout props number text) (string? string?)
    #:properties ((gs-note-indent 3.4) (gs-note-size -1.5) (line-width #f))
@@ -58,7 +68,7 @@ gsPictureInTime = \layout {
           (indent (max gs-note-indent (+ 0.8 (interval-length (ly:stencil-extent figure X)))))
           (body (interpret-markup layout
                   (cons (list (cons 'line-width (- width indent)) (cons 'baseline-skip 2.3)) small)
-                  (markup #:wordwrap-string text))))
+                  (markup #:gs-words text))))
      (gs:even-height 2.3 0.5 (ly:stencil-add figure (ly:stencil-translate-axis body indent X)))))
 
 #(set! gs:note-markup make-gs-note-markup)
@@ -76,4 +86,4 @@ gsTempo =
 
 #(define-markup-command (gs-stamp layout props text) (string?)
    (interpret-markup layout props
-     (markup #:override '(box-padding . 0.4) #:box #:bold #:larger text)))
+     (markup #:column (#:override '(box-padding . 0.4) #:box #:bold #:larger text #:vspace 0.3))))

@@ -52,7 +52,7 @@ LEFT = {
     "batch": {"cache", "delivery", "pipeline"},
 }
 # Third parties keep to their room.
-ROOM_OF = {"abjad": {"engrave"}, "click": {"cli"}, "lilypond": {"lilypond"}}
+ROOM_OF = {"abjad": {"engrave"}, "click": {"cli"}, "distributed": {"batch"}, "lilypond": {"lilypond"}}
 # So does what starts other programs.
 PROCESSES = {"subprocess": {"lilypond"}, "multiprocessing": set(), "pty": set()}
 

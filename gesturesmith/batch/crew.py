@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from concurrent.futures import Executor, Future
-from concurrent.futures import TimeoutError as NotYet
+from concurrent.futures import Executor, Future, wait
 
 from gesturesmith.batch.press import Book, Pressed, Task, renamed, weight
 from gesturesmith.lilypond import Failure
@@ -13,6 +12,7 @@ from gesturesmith.lytext import LyText
 _MOST = 50  # gestures in a document: a start of LilyPond costs as much as setting about fifteen
 _LEAST = 8  # so few are not divided: the second LilyPond would start for longer than it works
 _LOOK_S = 0.2
+_LONGEST = 200  # characters of what a cluster says
 
 Tell = Callable[[float, float], None]
 
@@ -23,9 +23,13 @@ class Crew:
     executor  runs the documents
     work      makes a `Task`: a function that the executor can call wherever its workers are
     jobs      so many workers there are
+    far       they are on other machines, and may be lost
     """
 
-    def __init__(self, executor: Executor, work: Callable[[Task], Pressed], jobs: int) -> None:
+    def __init__(
+        self, executor: Executor, work: Callable[[Task], Pressed], jobs: int, *, far: bool = False
+    ) -> None:
+        self._far = far
         self._executor = executor
         self._work = work
         self._jobs = max(1, jobs)
@@ -64,14 +68,12 @@ class Crew:
     def result(self, output: str, tell: Tell) -> dict[str, bytes] | Failure:
         """The files of a book by format, or why there are none; waits for them."""
         future = self._where.pop(output)
-        while True:
-            try:
-                pressed = future.result(timeout=_LOOK_S)
-                break
-            except NotYet:
-                if future.done():  # the work itself ran out of time
-                    raise
-                tell(*self.progress())
+        while not future.done():
+            wait([future], timeout=_LOOK_S)
+            tell(*self.progress())
+        if self._far and (future.cancelled() or future.exception() is not None):
+            return Failure(gesture=None, summary=f"the cluster lost it ({_reason(future)})")
+        pressed = future.result()
         tell(*self.progress())
         failed = pressed.failed.get(output)
         return failed if failed is not None else pressed.files[output]
@@ -87,3 +89,8 @@ class Crew:
         future.add_done_callback(lambda _: self._finished.append(heavy))
         for book in books:
             self._where[book.output] = future
+
+
+def _reason(future: Future[Pressed]) -> str:
+    said = "it was called off" if future.cancelled() else str(future.exception())
+    return (said.splitlines() or ["no reason is known"])[0][:_LONGEST]

@@ -1,31 +1,70 @@
-"""Where LilyPond runs: threads of this machine, which wait for it."""
+"""Where LilyPond runs: threads of this machine, which wait for it, or a cluster that is there already."""
 
 from __future__ import annotations
 
+import errno
 from collections.abc import Iterator
-from concurrent.futures import ThreadPoolExecutor
 from contextlib import AbstractContextManager, contextmanager
 from functools import partial
+from typing import TYPE_CHECKING
 
-from gesturesmith.batch.crew import Crew
-from gesturesmith.batch.press import press
 from gesturesmith.batch.types import Setup
+from gesturesmith.cache import fingerprint
 from gesturesmith.lilypond import LilyPond, Press
+
+if TYPE_CHECKING:
+    from gesturesmith.batch.crew import Crew
+
+_ANSWER_S = 10  # a scheduler that has not answered by then is not there
+_AGAIN = 3  # so often a document may be begun anew, each time on another worker, after one was lost
 
 
 def crew(setup: Setup, lilypond: LilyPond, early: tuple[tuple[str, ...], ...]) -> AbstractContextManager[Crew]:
-    """The crew that a run has asked for. The formats in `early` may be made ready at once."""
+    """The crew that a run has asked for. The formats in `early` may be made ready at once.
+
+    OSError where a cluster cannot be reached.
+    """
+    if setup.cluster is not None:
+        return _cluster(setup.cluster, lilypond, setup.sandbox)
     return _local(lilypond, early, setup.jobs)
 
 
 @contextmanager
 def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) -> Iterator[Crew]:
     """Threads of this machine. The formats in `early` have a LilyPond each that starts at once and waits."""
-    executor = ThreadPoolExecutor(max_workers=jobs, thread_name_prefix="press")
     with Press(lilypond, early) as shared:
+        # LilyPond is on its way by now, and takes longer than these.
+        from concurrent.futures import ThreadPoolExecutor
+
+        from gesturesmith.batch.crew import Crew
+        from gesturesmith.batch.press import press
+
+        executor = ThreadPoolExecutor(max_workers=jobs, thread_name_prefix="press")
         try:
             yield Crew(executor, partial(press, runner=shared.one), jobs)
         finally:
             # Nobody waits for what is not collected by now: its LilyPonds end, and then its threads.
             shared.close()
             executor.shutdown(wait=True, cancel_futures=True)
+
+
+@contextmanager
+def _cluster(address: str, lilypond: LilyPond, sandbox: str) -> Iterator[Crew]:
+    """The workers of a Dask cluster, of which every thread runs a LilyPond of its own machine."""
+    from distributed import Client
+
+    from gesturesmith.batch.crew import Crew
+    from gesturesmith.batch.press import press_there
+
+    try:
+        client = Client(address, timeout=_ANSWER_S, set_as_default=False)
+    except (OSError, ValueError) as error:
+        raise OSError(errno.EHOSTUNREACH, "no cluster answers there", address) from error
+    with client:
+        like = (lilypond.version, lilypond.cairo)
+        wanted = partial(press_there, program=fingerprint(), like=like, sandbox=sandbox)
+        executor = client.get_executor(pure=False, retries=_AGAIN)
+        try:
+            yield Crew(executor, wanted, sum(client.nthreads().values()), far=True)
+        finally:
+            executor.shutdown(wait=False)

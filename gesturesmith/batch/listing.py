@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-import json
 from collections.abc import Iterable
 from typing import Any
 
 from gesturesmith import __version__
 from gesturesmith.batch.types import Done, Made
-from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity
+from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity, json_text
 from gesturesmith.writers.base import MARK
 
 SCHEMA = 1
@@ -42,7 +41,7 @@ def manifest(done: Iterable[Done], unread: Iterable[tuple[str, str]]) -> bytes:
         "sources": [sources[name] for name in sorted(sources)],
         "outputs": [outputs[place] for place in sorted(outputs)],
     }
-    return (json.dumps(value, ensure_ascii=False, indent=2) + "\n").encode("utf-8", "replace")
+    return json_text(value).encode()
 
 
 def _source(report: FileReport) -> dict[str, Any]:

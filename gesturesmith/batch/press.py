@@ -6,7 +6,8 @@ import re
 from collections.abc import Callable
 
 from gesturesmith import sheets
-from gesturesmith.lilypond import Failure, Job, Run, failure
+from gesturesmith.cache import fingerprint
+from gesturesmith.lilypond import Failure, Job, Missing, Press, Run, failure, find
 from gesturesmith.lytext import LyText, code
 from gesturesmith.values import frozen
 
@@ -63,8 +64,7 @@ def press(task: Task, runner: Runner) -> Pressed:
         job = task.job
         run = runner(task.formats, job)
     except OSError as error:
-        why = Failure(gesture=None, summary=f"LilyPond could not be started ({error.strerror or error})")
-        return Pressed(files={}, failed={book.output: why for book in task.books})
+        return _none(task, f"LilyPond could not be started ({error.strerror or error})")
     failed = _failure(task, job, run)
     if failed is None:
         return Pressed(files={book.output: _files(task, book, run) for book in task.books}, failed={})
@@ -78,6 +78,28 @@ def press(task: Task, runner: Runner) -> Pressed:
         files={output: files for half in halves for output, files in half.files.items()},
         failed={output: why for half in halves for output, why in half.failed.items()},
     )
+
+
+def press_there(task: Task, *, program: str, like: tuple[tuple[int, ...], bool], sandbox: str) -> Pressed:
+    """`press` on a worker of a cluster, with the LilyPond of its own.
+
+    A worker whose program, templates, Python or LilyPond differ might make other files, and makes none. `like`:
+    the version of the LilyPond that is expected, and whether it has cairo.
+    """
+    found = find(sandbox=sandbox)
+    if isinstance(found, Missing):
+        return _none(task, f"a worker of the cluster has no LilyPond: {found.reason.splitlines()[0]}")
+    if (found.version, found.cairo) != like:
+        has, wanted = (".".join(map(str, one)) for one in (found.version, like[0]))
+        return _none(task, f"a worker of the cluster has another LilyPond ({has}, not {wanted}, or without cairo)")
+    if fingerprint() != program:
+        return _none(task, "a worker of the cluster has another version of Gesturesmith or of Python")
+    with Press(found) as own:
+        return press(task, own.one)
+
+
+def _none(task: Task, why: str) -> Pressed:
+    return Pressed(files={}, failed={b.output: Failure(gesture=None, summary=why) for b in task.books})
 
 
 def _files(task: Task, book: Book, run: Run) -> dict[str, bytes]:

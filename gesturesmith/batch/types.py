@@ -95,7 +95,8 @@ class Setup:
     store     what is made already
     jobs      so many LilyPonds at a time
     force     write over files that are not ours as well
-    cluster   the address of a cluster that runs LilyPond in the place of this machine
+    cluster   the address of a Dask cluster that runs LilyPond in the place of this machine
+    sandbox   whether its workers run LilyPond in a sandbox: auto | always | never
     tell      is told what is being done, and how much of how much (in gestures) LilyPond has done
     """
 
@@ -106,4 +107,5 @@ class Setup:
     jobs: int = 1
     force: bool = False
     cluster: str | None = None
+    sandbox: str = "auto"
     tell: Callable[[str, float, float], None] = _silent

@@ -24,7 +24,7 @@ _MOST_NOTES = 12  # of a preparation; more are no small step before a line
 _REST_STEP_S = 5  # nobody rests to the second
 _HALF_TONE_ABOVE, _TONE_ABOVE = 100.0, 200.0
 _FALLS = (0, 1, 2, 3)  # semitones by which the warm-up moves down, bar by bar
-_WARM = (2, 3)  # the lower of the two partials slurred: a fifth or a fourth apart
+_WARM = (2, 3, 4)  # the lower of the two partials slurred: a fifth, a fourth or a major third apart
 
 
 @frozen(kw_only=True)
@@ -138,9 +138,12 @@ def warm_up(instrument: Instrument) -> PassageCase | None:
     first = instrument.sides[0].fundamental_cents
     middle = instrument.register("middle") or instrument.registers[0]
     aim = middle.low.pitch_cents + instrument.sounding.cents
-    n = min(_WARM, key=lambda k: abs(first + (partial_cents(k) + partial_cents(k + 1)) / 2 - float(aim)))
+    # A single tube has to go up from there, and the seventh partial is out of tune.
+    single = len(instrument.tubes) == 1
+    lowest = _WARM[:-1] if single else _WARM
+    n = min(lowest, key=lambda k: abs(first + (partial_cents(k) + partial_cents(k + 1)) / 2 - float(aim)))
     names = [_written(instrument, first + partial_cents(k)) for k in range(n, n + len(_FALLS))]
-    if len(instrument.tubes) == 1:
+    if single:
         return _slurs(instrument, list(pairwise(names)))
     low, high = names[:2]
     size = round((high.pitch_cents - low.pitch_cents) / 100)

@@ -72,8 +72,18 @@ def slid(instrument: Instrument, points: Sequence[Asked]) -> tuple[list[Way], li
         return movement(a, b) * 0.1 + (0.0 if _same_partial(a, b) else _BREAK)
 
     chosen = _shortest(columns, [cost] * (len(points) - 1))
+    # A position the composer gives is kept, whatever it gives; other rules say so.
+    reached = [
+        bool(p.names) or abs(way.error) <= _slid_cents(instrument, p) for way, p in zip(chosen, points, strict=True)
+    ]
     pairs = enumerate(pairwise(chosen), start=1)
-    return chosen, [i for i, (a, b) in pairs if not _same_partial(a, b)]
+    return chosen, [i for i, (a, b) in pairs if not (_same_partial(a, b) and reached[i - 1] and reached[i])]
+
+
+def _slid_cents(instrument: Instrument, point: Asked) -> float:
+    """How far off its position a point may lie: the arm puts an exact one right."""
+    about = instrument.limits.get("harmonic_gliss_about_cents")
+    return float(about.narrow.value) if point.about and about else 2 * in_tune_cents(instrument)
 
 
 def _same_partial(a: Way, b: Way) -> bool:

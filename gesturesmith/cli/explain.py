@@ -25,8 +25,9 @@ def explain(name: str) -> Status:
 
 
 def _explained(wanted: str) -> str | None:
-    from gesturesmith import rules, techniques
+    from gesturesmith import techniques
     from gesturesmith.check import explain_difficulty
+    from gesturesmith.check.explain_rule import explain_rule
 
     if wanted == explain_difficulty.NAME:
         return explain_difficulty.explain_difficulty()
@@ -34,7 +35,7 @@ def _explained(wanted: str) -> str | None:
         from gesturesmith.check.explain import explain_technique
 
         return explain_technique(wanted)
-    found = rules.explain(wanted)
+    found = explain_rule(wanted)
     if found is None:
         from gesturesmith.check.explain_mistakes import explain_mistake
 

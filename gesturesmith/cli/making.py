@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import importlib.util
 import os
 from collections.abc import Callable, Sequence
 from pathlib import Path, PurePosixPath
@@ -37,6 +38,7 @@ class Common:
     manifest: Path | None
     lilypond: Path | None
     sandbox: str
+    cluster: str | None
     profiles: Path | None
 
 
@@ -68,6 +70,13 @@ def _name(context: click.Context, option: click.Parameter, value: str | None) ->
     if unknown:
         there = ", ".join(f"{{{field}}}" for field in FIELDS)
         raise click.BadParameter(f"there is no {clean(unknown[0])}; there are {there}", context, option)
+    return value
+
+
+def _cluster(context: click.Context, option: click.Parameter, value: str | None) -> str | None:
+    """An address, where there is what speaks to it."""
+    if value is not None and importlib.util.find_spec("distributed") is None:
+        raise click.BadParameter("this needs Dask: pip install 'gesturesmith[cluster]'", context, option)
     return value
 
 
@@ -113,6 +122,12 @@ _OPTIONS = (
         show_default=True,
         help="Run LilyPond inside bubblewrap: where it is installed, always, or never.",
     ),
+    click.option(
+        "--cluster",
+        callback=_cluster,
+        metavar="ADDRESS",
+        help="Have LilyPond run by the workers of a Dask cluster on a trusted network, such as tcp://host:8786.",
+    ),
     profiles_option,
 )
 
@@ -132,6 +147,7 @@ def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
         manifest: Path | None,
         lilypond: Path | None,
         sandbox: str,
+        cluster: str | None,
         profiles: Path | None,
         **more: Any,
     ) -> Status:
@@ -145,6 +161,7 @@ def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
             manifest=manifest,
             lilypond=lilypond,
             sandbox=sandbox,
+            cluster=cluster,
             profiles=profiles,
         )
         return command(*arguments, **more)
@@ -181,15 +198,7 @@ def run(
     from gesturesmith.cli.telling import Tally, delivered, reported
 
     progress = Progress()
-    setup = batch.Setup(
-        output=common.output,
-        inputs=tuple(Path(path) for path in files.paths),
-        lilypond=_lilypond(common),
-        store=store,
-        jobs=common.jobs,
-        force=common.force,
-        tell=progress,
-    )
+    setup = _setup(common, store, files, progress)
     statuses = [Status.INPUT for _ in files.unread]
     for one in files.unread:
         complain(f"{one.name}: {one.message}")
@@ -215,8 +224,24 @@ def run(
     if store.trouble:
         complain(f"nothing could be kept for the next run: {clean(store.trouble)}")
     if common.manifest is not None:
-        statuses.append(_write_manifest(common, setup, finished, files))
+        statuses.append(_write_manifest(common.manifest, common, setup, finished, files))
     return worst(*statuses)
+
+
+def _setup(common: Common, store: Store, files: Files, progress: Progress) -> Setup:
+    from gesturesmith import batch
+
+    return batch.Setup(
+        output=common.output,
+        inputs=tuple(Path(path) for path in files.paths),
+        lilypond=_lilypond(common),
+        store=store,
+        jobs=common.jobs,
+        force=common.force,
+        cluster=common.cluster,
+        sandbox=common.sandbox,
+        tell=progress,
+    )
 
 
 def _lilypond(common: Common) -> LilyPond | Missing:
@@ -227,20 +252,19 @@ def _lilypond(common: Common) -> LilyPond | Missing:
     return find(common.lilypond, sandbox=common.sandbox) if needed else Missing("")
 
 
-def _write_manifest(common: Common, setup: Setup, finished: Sequence[Done], files: Files) -> Status:
+def _write_manifest(place: Path, common: Common, setup: Setup, finished: Sequence[Done], files: Files) -> Status:
     from gesturesmith.batch import manifest
     from gesturesmith.delivery import Blocked, deliver
     from gesturesmith.writers import Output
 
-    assert common.manifest is not None
     data = manifest(finished, tuple((one.name, one.message) for one in files.unread))
-    output = Output(place=PurePosixPath(common.manifest.name), data=data)
     made = (common.output / made.place for one in finished for made in one.outputs)
-    if any(path.exists() and common.manifest.exists() and path.samefile(common.manifest) for path in made):
-        complain(f"{common.manifest} is one of the files made; choose another name for the manifest")
+    if any(path.exists() and place.exists() and path.samefile(place) for path in made):
+        complain(f"{place} is one of the files made; choose another name for the manifest")
         return Status.INPUT
     inputs = (*setup.inputs, *(path for one in finished for path in one.reads))
-    written = deliver([output], common.manifest.parent, inputs=inputs, force=common.force)
+    output = Output(place=PurePosixPath(place.name), data=data)
+    written = deliver([output], place.parent, inputs=inputs, force=common.force)
     if isinstance(written, Blocked):
         complain(written.reason)
         return Status.MACHINE if written.machine else Status.INPUT

@@ -40,4 +40,6 @@ class Progress:
         if not 0 < done < whole or spent < _SURE_S:
             return ""
         seconds = spent / done * (whole - done)
+        if seconds < 1:
+            return ""
         return f", about {seconds:.0f} s more" if seconds < 100 else f", about {seconds / 60:.0f} min more"

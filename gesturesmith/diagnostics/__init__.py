@@ -1,6 +1,6 @@
 """Findings and errors as values, and their rendering for people and programs."""
 
-from gesturesmith.diagnostics.as_json import render_json
+from gesturesmith.diagnostics.as_json import json_text, render_json
 from gesturesmith.diagnostics.text import render_text
 from gesturesmith.diagnostics.types import (
     Demand,
@@ -32,6 +32,7 @@ __all__ = [
     "Severity",
     "Suggestion",
     "Verdict",
+    "json_text",
     "render_json",
     "render_text",
 ]

@@ -26,10 +26,16 @@ SCHEMA = 1
 
 def render_json(report: Report) -> str:
     """The report as one JSON object, keys in a fixed order, ending in a newline."""
+    return json_text({"schema": SCHEMA, "tool": __version__, "files": [_file(f) for f in report.files]})
+
+
+def json_text(value: object) -> str:
+    """A value as JSON, ending in a newline. What cannot be printed is escaped: it could steer a terminal."""
     import json  # only here: a check for people does not pay for it
 
-    value = {"schema": SCHEMA, "tool": __version__, "files": [_file(f) for f in report.files]}
-    return json.dumps(value, ensure_ascii=False, indent=2, default=_text) + "\n"
+    text = json.dumps(value, ensure_ascii=False, indent=2, default=_text) + "\n"
+    odd = {sign: json.dumps(sign)[1:-1] for sign in set(text) if not sign.isprintable() and sign != "\n"}
+    return text.translate(str.maketrans(odd)) if odd else text
 
 
 def _text(value: object) -> str:

@@ -11,22 +11,21 @@ from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques import get
-from gesturesmith.wording import technique_title
+from gesturesmith.wording import technique_title, together
 from gesturesmith.wording import text as wording
 
 _JOINS = {"<": "say-swell", ">": "say-fade", "": "say-then"}
-_BETWEEN_LANGUAGES = " / "
 _FIELD = re.compile(r"\{(\w+)\}")
 
 
 def gesture_in_words(case: Case, languages: tuple[str, ...], pitches: str) -> str:
     """Title, techniques, length, contour, attacks and dynamics of a gesture, once in each language."""
-    return _BETWEEN_LANGUAGES.join(_Teller(language, pitches).gesture(case) for language in languages)
+    return together(_Teller(language, pitches).gesture(case) for language in languages)
 
 
 def passage_in_words(passage: Passage, languages: tuple[str, ...], pitches: str) -> str:
     """Title, length and the gestures of a passage in order, once in each language."""
-    return _BETWEEN_LANGUAGES.join(_Teller(language, pitches).passage(passage) for language in languages)
+    return together(_Teller(language, pitches).passage(passage) for language in languages)
 
 
 class _Teller:

@@ -71,7 +71,8 @@ def draw_length(gesture: Gesture, line: Line, language: str) -> None:
 def length_text(gesture: Gesture, language: str) -> str:
     """`2.5 s`, `4 beats`."""
     if gesture.in_seconds:
-        return f"{decimal(gesture.seconds)} {wording('seconds', language)}"
+        number = decimal(gesture.seconds).replace(".", wording("decimal", language))
+        return f"{number} {wording('seconds', language)}"
     unit = "beat" if gesture.beats == Fraction(1) else "beats"
     return f"{_mixed(gesture.beats)} {wording(unit, language)}"
 

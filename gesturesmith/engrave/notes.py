@@ -9,10 +9,7 @@ from gesturesmith.engrave.music import Footnote
 from gesturesmith.engrave.signs import in_force
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
-from gesturesmith.wording import technique_text
-from gesturesmith.wording import text as wording
-
-_BETWEEN_LANGUAGES = " / "
+from gesturesmith.wording import said, technique_text, together
 
 
 class Footnotes:
@@ -51,7 +48,7 @@ class Footnotes:
         """A technique's wording in the languages of the page; ordinary playing needs none."""
         if technique.layer == "none":
             return ""
-        return _BETWEEN_LANGUAGES.join(technique_text(technique, language) for language in self._languages)
+        return together(technique_text(technique, language) for language in self._languages)
 
     def _put(self, event: Event, wanted: list[Footnote]) -> None:
         new = {w.text: w for w in wanted if w.text not in self._known}
@@ -70,7 +67,7 @@ def _with_note(last: list[Footnote], note: str) -> Footnote:
 def cautions(cases: tuple[Case, ...], languages: tuple[str, ...]) -> tuple[str, ...]:
     """Sentences about what tires or is loud, each once, in the languages of the page."""
     keys = dict.fromkeys(key for case in cases for key in caution_keys(case.techniques))
-    return tuple(_BETWEEN_LANGUAGES.join(wording(key, language) for language in languages) for key in keys)
+    return tuple(said(key, languages) for key in keys)
 
 
 def caution_keys(techniques: tuple[Technique, ...]) -> tuple[str, ...]:

@@ -199,10 +199,16 @@ def _dress(
 
 
 def _part_levels(parts: list[Part]) -> None:
-    """Room between the level at the very end of a gesture and that at the start of the next: two, not one."""
+    """Room between the level at the very end of a gesture and that at the start of the next: two, not one. The same
+    level stands once: the hairpin that leads to it goes on to the next note."""
     for part, following in pairwise(parts):
         ending = [d for d in part.dynamics if d.at >= part.beats and (d.level or d.other)]
-        if ending and any(d.at == 0 for d in following.dynamics):
+        begins = [d for d in following.dynamics if d.at == 0]
+        if not ending or not begins:
+            continue
+        if part.line.stop is None and (ending[-1].level, ending[-1].other) == (begins[0].level, begins[0].other):
+            part.dynamics.remove(ending[-1])
+        else:
             ending[-1].before.append(r"\gsEndLevel")
             part.crowded = True
 

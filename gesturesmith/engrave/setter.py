@@ -75,7 +75,7 @@ class Setter:
         if leaf.kind in ("rest", "bar-rest"):
             return False
         if self._plan.meter.bar is None:
-            return leaf.first
+            return leaf.first or leaf.kind == "skip"  # a long line may be broken where it only goes on
         bar, before = self._plan.meter.bar_start(leaf.at), self._bar
         self._bar = bar
         return bar != before

@@ -182,8 +182,12 @@ class Signs:
 
 
 def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
-    """Whether what comes says by itself that this is over: another of the same layer, with a word or sign."""
-    return any(t.layer == technique.layer and (t.look.word or t.look.script) for t in entering)
+    """Whether what comes says by itself that this is over: another of the same layer, with a word or sign. A mute
+    stays in until it is taken out, or another is put in."""
+    return any(
+        t.layer == technique.layer and (t.look.word or t.look.script) and t.look.announce >= technique.look.announce
+        for t in entering
+    )
 
 
 def _joined(names: list[str]) -> LyText:

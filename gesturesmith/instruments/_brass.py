@@ -52,6 +52,7 @@ def valved(
     key: str,
     name: str,
     part_name: str,
+    part_names: dict[str, str],
     abbreviation: str,
     fundamental_cents: int,
     valves: tuple[int, ...],
@@ -83,6 +84,7 @@ def valved(
         key=key,
         name=name,
         part_name=part_name,
+        part_names=part_names,
         abbreviation=abbreviation,
         sounding=sounding,
         sides=(side,),
@@ -103,6 +105,7 @@ def slide(
     key: str,
     name: str,
     part_name: str,
+    part_names: dict[str, str],
     abbreviation: str,
     sides: tuple[tuple[str, int, int], ...],
     registers: tuple[Register, ...],
@@ -128,6 +131,7 @@ def slide(
         key=key,
         name=name,
         part_name=part_name,
+        part_names=part_names,
         abbreviation=abbreviation,
         sounding=Interval(0, Fraction(0)),
         sides=made,
@@ -142,7 +146,7 @@ def slide(
         | {
             "slide_positions_per_s": Limit(
                 Sourced(
-                    30.0, HOUSE, "the whole slide in a fifth of a second; the ride of the valkyries asks for 24"
+                    30.0, HOUSE, "the whole slide in a fifth of a second; the Ride of the Valkyries asks for 24"
                 ),
                 None,
                 "positions a second",

@@ -13,6 +13,8 @@ _TONGUING_PAGE = "thecontemporaryhorn.com, Tonguing: not faster than sixteenths 
 _TUBA_PAGE = "contemporarytuba.com/tonguing: tuba single 9 to 10 a second, double and triple 12 and more"
 _CLICKS = "auditoryneuroscience.com: up to 40 clicks a second are heard as separate events"
 _BENDS = "Buckner, hsutrumpets.com: down about half way to the next note, up only a little; the curve is ours"
+_FUSED = "beyond 40 the ear hears no separate notes"
+_PLAIN = "plain single tonguing: up to 10"
 _GAP = "the distance to the next partial: beyond it the lip has left the note"
 _FLOWS = "our working values; a mean flow of 0.1 to 1 L/s is given by J. Wolfe, UNSW"
 
@@ -34,12 +36,15 @@ def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
         slap = Sourced(4.0 if low else 5.0, HOUSE, "the tongue has to seal the mouthpiece again")
         limits |= {
             f"single_tongue_per_s_{register.name}": Limit(single, single_end, "attacks a second"),
-            f"double_tongue_per_s_{register.name}": Limit(many, many_end, "attacks a second"),
-            f"triple_tongue_per_s_{register.name}": Limit(many, many_end, "attacks a second"),
-            f"split_attack_per_s_{register.name}": Limit(split, single_end, "attacks a second"),
-            f"slap_per_s_{register.name}": Limit(slap, single_end, "attacks a second"),
+            f"double_tongue_per_s_{register.name}": Limit(many, many_end, "attacks a second", _FUSED),
+            f"triple_tongue_per_s_{register.name}": Limit(many, many_end, "attacks a second", _FUSED),
+            f"split_attack_per_s_{register.name}": Limit(split, single_end, "attacks a second", _PLAIN),
+            f"slap_per_s_{register.name}": Limit(slap, single_end, "attacks a second", _PLAIN),
             f"chromatic_per_s_{register.name}": Limit(
-                Sourced(8.0 if low else 12.0, HOUSE, "fast runs of valves or slide"), many_end, "notes a second"
+                Sourced(8.0 if low else 12.0, HOUSE, "fast runs of valves or slide"),
+                many_end,
+                "notes a second",
+                _FUSED,
             ),
         }
     return limits
@@ -69,8 +74,8 @@ def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> 
 
 
 def beyond_sources(cents: int) -> dict[str, Limit]:
-    """How far above the highest note of any source a pitch is refused: a player's page is no measurement."""
-    source = "refused only this far above the highest note any source gives; it only makes the checker milder"
+    """How far beyond the notes of any source a pitch is refused: a player's page is no measurement."""
+    source = "refused only this far beyond the notes any source gives; it only makes the checker milder"
     return {"range_far_cents": Limit(Sourced(cents, HOUSE, source), None, "cents")}
 
 
@@ -135,8 +140,13 @@ def ear_and_lip() -> dict[str, Limit]:
         "in_tune_cents": Limit(fifteen, None, "cents"),
         "lip_correction_cents": Limit(
             Sourced(50, PRACTICE, "thecontemporaryhorn.com, Demi-pistons: the lip corrects about a quarter tone"),
-            Sourced(100, PRACTICE, "the same page: up to a semitone with half valves, the widest reading"),
+            Sourced(
+                100,
+                PRACTICE,
+                "thecontemporaryhorn.com, Demi-pistons: with half valves up to a semitone, the widest reading",
+            ),
             "cents",
+            "at the very most 100",
         ),
         "half_valve_correction_cents": Limit(
             Sourced(100, PRACTICE, "thecontemporaryhorn.com, Demi-pistons: up to a semitone"), None, "cents"

@@ -19,8 +19,11 @@ REGISTERS = registers(
 )
 
 
-def crook(key: str, pitch: str, steps: int, semitones: int) -> Instrument:
-    """A natural horn whose written C sounds `steps` (diatonic) and `semitones` away, both negative down."""
+def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str, it: str) -> Instrument:
+    """A natural horn whose written C sounds `steps` (diatonic) and `semitones` away, both negative down.
+
+    pitch, de, fr, it   what the crook is called, in English ("E-flat") and in the other languages
+    """
     fundamental = _WRITTEN_FUNDAMENTAL + 100 * semitones
     side = Side(
         name="",
@@ -40,7 +43,8 @@ def crook(key: str, pitch: str, steps: int, semitones: int) -> Instrument:
         horn.INSTRUMENT,
         key=key,
         name=f"natural horn in {pitch}",
-        part_name=f"Horn in {pitch}",
+        part_name=f"Horn in {pitch.replace('-flat', '♭')}",
+        part_names={"de": f"Horn in {de}", "fr": f"Cor en {fr}", "it": f"Corno in {it}"},
         sounding=Interval(steps, Fraction(100 * semitones)),
         sides=(side,),
         tubes=valve_tubes((side,), usual[1], widest[1]),

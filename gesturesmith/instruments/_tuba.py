@@ -17,7 +17,9 @@ REGISTERS = registers(
 )
 
 
-def tuba(*, key: str, name: str, part_name: str, lowest: str, highest: str, open_note: str) -> Instrument:
+def tuba(
+    *, key: str, name: str, part_name: str, part_names: dict[str, str], lowest: str, highest: str, open_note: str
+) -> Instrument:
     """A tuba with four valves, sounding as written.
 
     open_note         partial 2 of the open tube: the lowest note without valves
@@ -27,6 +29,7 @@ def tuba(*, key: str, name: str, part_name: str, lowest: str, highest: str, open
         key=key,
         name=name,
         part_name=part_name,
+        part_names=part_names,
         abbreviation="Tba.",
         fundamental_cents=cents(open_note) - 1200,
         valves=(2, 1, 3, 5),

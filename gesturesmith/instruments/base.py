@@ -77,6 +77,8 @@ ALONE = Sourced("alone", Kind.HOUSE, "each valve tuned by itself")
 class Instrument:
     """A brass instrument.
 
+    part_name           what stands at the head of its part, in English or, where `part_names` is empty, in all
+                        languages; part_names: the same by other languages ("de")
     sounding            interval from a written pitch to the sounding one (horn in F: a fifth down)
     usual_range         sounding limits in cents, narrow reading: outside them a caution
     widest_range        sounding limits in cents, widest reading of any source: outside them refused
@@ -105,9 +107,14 @@ class Instrument:
     clefs: tuple[tuple[str, int], ...] = (("treble", -100000),)
     third_slide: Sourced[str] = ALONE
     hand_chart: dict[int, str] = field(default_factory=dict)
+    part_names: dict[str, str] = field(default_factory=dict)
 
     def __hash__(self) -> int:
         return hash(self.key)
+
+    def part_in(self, language: str) -> str:
+        """What stands at the head of its part in a language of the page ("de")."""
+        return self.part_names.get(language, self.part_name)
 
     def register(self, name: str) -> Register | None:
         """The register called `name`, or None."""

@@ -17,6 +17,7 @@ INSTRUMENT = slide(
     key="bass-trombone",
     name="bass trombone with two valves",
     part_name="Bass Trombone",
+    part_names={"de": "Bassposaune", "fr": "Trombone basse", "it": "Trombone basso"},
     abbreviation="B. Tbn.",
     sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6), ("TT", cents("D1"), 5)),
     registers=REGISTERS,

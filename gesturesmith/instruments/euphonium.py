@@ -19,6 +19,7 @@ INSTRUMENT = valved(
     key="euphonium",
     name="euphonium in B-flat",
     part_name="Euphonium",
+    part_names={"de": "Euphonium", "fr": "Euphonium", "it": "Eufonio"},
     abbreviation="Euph.",
     fundamental_cents=cents("Bb1"),
     valves=(2, 1, 3, 5),

@@ -117,6 +117,7 @@ INSTRUMENT = Instrument(
     key="horn",
     name="double horn in F/B-flat",
     part_name="Horn in F",
+    part_names={"de": "Horn in F", "fr": "Cor en fa", "it": "Corno in fa"},
     abbreviation="Hn.",
     sounding=Interval(-4, Fraction(-700)),
     sides=(F_SIDE, B_FLAT_SIDE),

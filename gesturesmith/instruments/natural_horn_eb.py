@@ -1,7 +1,7 @@
-"""The natural horn in Eb."""
+"""The natural horn in E-flat."""
 
 from __future__ import annotations
 
 from gesturesmith.instruments._natural import crook
 
-INSTRUMENT = crook("natural-horn-eb", "Eb", -5, -9)
+INSTRUMENT = crook("natural-horn-eb", "E-flat", -5, -9, de="Es", fr="mi bémol", it="mi bemolle")

@@ -25,6 +25,7 @@ INSTRUMENT = slide(
     key="trombone",
     name="tenor trombone",
     part_name="Trombone",
+    part_names={"de": "Posaune", "fr": "Trombone", "it": "Trombone"},
     abbreviation="Tbn.",
     sides=(("", cents("Bb1"), 7),),
     registers=REGISTERS,

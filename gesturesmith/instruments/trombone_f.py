@@ -20,6 +20,7 @@ INSTRUMENT = slide(
     key="trombone-f",
     name="tenor trombone with F attachment",
     part_name="Trombone",
+    part_names={"de": "Posaune", "fr": "Trombone", "it": "Trombone"},
     abbreviation="Tbn.",
     sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6)),
     registers=REGISTERS,

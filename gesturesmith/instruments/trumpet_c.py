@@ -23,6 +23,7 @@ INSTRUMENT = valved(
     key="trumpet-c",
     name="trumpet in C",
     part_name="Trumpet in C",
+    part_names={"de": "Trompete in C", "fr": "Trompette en ut", "it": "Tromba in do"},
     abbreviation="Tpt.",
     fundamental_cents=cents("C3"),
     valves=(2, 1, 3),

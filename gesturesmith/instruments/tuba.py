@@ -3,5 +3,11 @@
 from gesturesmith.instruments._tuba import tuba
 
 INSTRUMENT = tuba(
-    key="tuba", name="tuba in C, four valves", part_name="Tuba", lowest="C1", highest="A4", open_note="C2"
+    key="tuba",
+    name="four-valve tuba in C",
+    part_name="Tuba",
+    part_names={"de": "Tuba", "fr": "Tuba", "it": "Tuba"},
+    lowest="C1",
+    highest="A4",
+    open_note="C2",
 )

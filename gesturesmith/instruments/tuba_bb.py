@@ -4,8 +4,9 @@ from gesturesmith.instruments._tuba import tuba
 
 INSTRUMENT = tuba(
     key="tuba-bb",
-    name="tuba in B-flat, four valves",
-    part_name="Tuba in Bb",
+    name="four-valve tuba in B-flat",
+    part_name="Tuba in B♭",
+    part_names={"de": "Tuba in B", "fr": "Tuba en si bémol", "it": "Tuba in si bemolle"},
     lowest="Bb0",
     highest="A4",
     open_note="Bb1",

@@ -4,8 +4,9 @@ from gesturesmith.instruments._tuba import tuba
 
 INSTRUMENT = tuba(
     key="tuba-eb",
-    name="tuba in E-flat, four valves",
-    part_name="Tuba in Eb",
+    name="four-valve tuba in E-flat",
+    part_name="Tuba in E♭",
+    part_names={"de": "Tuba in Es", "fr": "Tuba en mi bémol", "it": "Tuba in mi bemolle"},
     lowest="C1",
     highest="Bb4",
     open_note="Eb2",

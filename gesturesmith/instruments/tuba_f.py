@@ -4,8 +4,9 @@ from gesturesmith.instruments._tuba import tuba
 
 INSTRUMENT = tuba(
     key="tuba-f",
-    name="bass tuba in F, four valves",
+    name="four-valve bass tuba in F",
     part_name="Tuba in F",
+    part_names={"de": "Tuba in F", "fr": "Tuba en fa", "it": "Tuba in fa"},
     lowest="C1",
     highest="C5",
     open_note="F2",

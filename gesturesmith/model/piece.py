@@ -8,6 +8,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
+from gesturesmith.wording import together
 
 
 @frozen(kw_only=True)
@@ -31,6 +32,10 @@ class Settings:
     paper_mm: tuple[Fraction, Fraction] = (Fraction(210), Fraction(297))
     paper_name: str = "a4"
     staff_mm: Fraction = Fraction(7)
+
+    def part_name(self, languages: tuple[str, ...]) -> str:
+        """Whom a page is for: as it was typed, else the instrument's name in these languages."""
+        return self.part or together(self.instrument.part_in(language) for language in languages)
 
 
 @frozen(kw_only=True)

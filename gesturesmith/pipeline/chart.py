@@ -25,6 +25,7 @@ class ChartOptions:
 def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome:
     """A page, and a picture of it without a page around it, for each kind. No source is read."""
     items = []
+    name_of_part = options.settings.part_name(options.settings.wording)
     for kind in options.kinds:
         chart = charts.get(kind)
         name = f"{safe(options.settings.instrument.key) or 'instrument'}-{kind}"
@@ -37,7 +38,7 @@ def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome
                     kind="picture" if picture else "page",
                     place=PurePosixPath(name),
                     name=name,
-                    title=f"{charts.title(chart, options.settings)}: {options.settings.instrument.name}",
+                    title=f"{charts.title(chart, options.settings)}: {name_of_part}",
                     musics=(name,),
                     book=book,
                     document=sheets.document((book,)),

@@ -12,7 +12,7 @@ from gesturesmith.pipeline.sheet import fitting, item, line, warm_up_music
 from gesturesmith.pipeline.types import Outcome
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
-from gesturesmith.wording import technique_title, text
+from gesturesmith.wording import said, technique_title, together
 
 if TYPE_CHECKING:
     from gesturesmith.lilypond import LilyPond
@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 
 LEVELS = graded.LEVELS_OF_SHEETS
 _METER = (4, 4)
-_BETWEEN_LANGUAGES = " / "
 
 
 @frozen(kw_only=True)
@@ -59,15 +58,10 @@ def _item(options: GradedOptions, level: int, lines: tuple[tuple[graded.Graded, 
     engraved = tuple(line(tuple(g.case for g in climb), settings, _METER, 1) for climb in lines)
     before = warm_up_music(settings)
 
-    def said(key: str) -> str:
-        return _BETWEEN_LANGUAGES.join(text(key, language) for language in settings.wording)
-
     def sheet(count: int) -> Sheet:
         return Sheet(
-            title=_BETWEEN_LANGUAGES.join(
-                dict.fromkeys(technique_title(technique, language) for language in settings.wording)
-            ),
-            subtitle=said("level").replace("{level}", str(level)),
+            title=together(technique_title(technique, language) for language in settings.wording),
+            subtitle=said("level", settings.wording).replace("{level}", str(level)),
             warm_up=before,
             lines=_even(engraved, count),
         )

@@ -12,6 +12,7 @@ _LONGEST_BYTES = 120  # well below the 255 of common file systems, with room for
 # Names that Windows keeps for devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces").
 _DEVICES = frozenset(("con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))))
 
+_SIGNS = str.maketrans({"♭": "b", "♯": "sharp"})
 FIELDS = ("composer", "file", "instrument", "part", "subtitle", "title")
 
 
@@ -26,14 +27,14 @@ def unknown_fields(pattern: str) -> tuple[str, ...]:
 def delivery_name(pattern: str, settings: Settings, stem: str) -> str:
     """The pattern filled in, safe as the name of a file or folder; `stem` where nothing of it can be filled in.
 
-    Letters of any script stay. Spaces become `_`, what is not a letter, digit or one of `-_.` is left out, and so
-    is a dash beside a field that is empty.
+    Letters of any script stay, `♭` and `♯` are written out. Spaces become `_`, what is not a letter, digit or
+    one of `-_.` is left out, and so is a dash beside a field that is empty.
     """
     values = {
         "composer": settings.composer or "",
         "file": stem,
         "instrument": settings.instrument.key,
-        "part": settings.part or settings.instrument.part_name,
+        "part": settings.part or settings.instrument.part_in(settings.wording[0]),
         "subtitle": settings.subtitle or "",
         "title": settings.title or "",
     }
@@ -44,7 +45,7 @@ def delivery_name(pattern: str, settings: Settings, stem: str) -> str:
 
 def safe(text: str) -> str:
     """A text as the name of a file on any system; may be empty."""
-    spaced = re.sub(r"\s+", "_", unicodedata.normalize("NFC", text).strip())
+    spaced = re.sub(r"\s+", "_", unicodedata.normalize("NFC", text).translate(_SIGNS).strip())
     kept = "".join(c for c in spaced if c in "-_." or unicodedata.category(c)[0] in "LNM")
     kept = re.sub(r"-{2,}", "-", kept).strip("-_.")
     short = kept.encode()[:_LONGEST_BYTES].decode("utf-8", "ignore").strip("-_.")

@@ -178,11 +178,12 @@ def _front(parts: tuple[Part, ...], options: NotesOptions) -> Front:
         found = set(said)
         return (found.pop() or "") if len(found) == 1 else ""
 
+    languages = _languages(parts, options)
     titles = tuple(dict.fromkeys(p.settings.title for p in parts if p.settings.title))
     return Front(
         settings=parts[0].settings,
         subtitle=", ".join(titles) if len(titles) <= _TITLES else "",
-        instrument=of_all(p.settings.part or p.settings.instrument.part_name for p in parts),
+        instrument=of_all(p.settings.part_name(languages) for p in parts),
         composer=of_all(p.settings.composer for p in parts),
         columns=options.columns if parts[0].settings.paper_mm[0] >= _TWO_COLUMNS_MM else 1,
         version=options.version,

@@ -199,9 +199,7 @@ def _engrave(checked: Checked, name: str, settings: Settings, pitches: str, draf
     return None
 
 
-def _draft_lines(
-    said: GestureReport | PassageReport, settings: Settings, options: Options
-) -> tuple[str, ...]:
+def _draft_lines(said: GestureReport | PassageReport, settings: Settings, options: Options) -> tuple[str, ...]:
     """What is printed with a draft: the verdict, then the findings, worst first; nothing where it is no draft."""
     if not options.draft:
         return ()

@@ -67,7 +67,7 @@ def in_passage(passage: PassageCase, state: State, limit_name: str, what: str) -
                     span=item.span,
                     where=item.played,
                     text=f"{words} of rest before it to change {what}; {plain(excess.limit)} s are needed",
-                    hint=f"rest {_beats(excess.limit, passage)} beats before it",
+                    hint=f"rest {_beats(excess.limit, passage)} before it",
                     evidence=excess.evidence,
                     severity=excess.severity,
                     numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
@@ -76,4 +76,5 @@ def in_passage(passage: PassageCase, state: State, limit_name: str, what: str) -
 
 
 def _beats(seconds: float, passage: PassageCase) -> str:
-    return plain(-int(-float(passage.passage.tempo) * seconds / 60 // 1))
+    beats = -int(-float(passage.passage.tempo) * seconds / 60 // 1)
+    return f"{beats} {'beat' if beats == 1 else 'beats'}"

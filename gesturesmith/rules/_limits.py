@@ -19,7 +19,7 @@ FAR = 1.25
 class Excess:
     """A limit that was passed: how gravely, the value of the limit, and what it rests on.
 
-    differ   where readings differ and only the narrowest was passed: what the widest allows, as a clause that
+    differ   where only the narrow value was passed and there is a wide one: what that allows, as a clause that
              follows the limit; else ""
     """
 
@@ -53,6 +53,8 @@ def _differ(limit: Limit, way: str) -> str:
     wide = limit.wide
     if wide is None or wide.value == limit.narrow.value or limit.narrow.of_player:
         return ""
+    if limit.wide_means:
+        return f" ({limit.wide_means})"
     if wide.kind is DERIVED:  # not another opinion, but where it ends for everybody
         return f" (impossible beyond {plain(wide.value)})"
     return f" (readings differ, {way} to {plain(wide.value)})"

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from fractions import Fraction
 from functools import lru_cache
 
-from gesturesmith.instruments.base import Instrument
+from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules.base import Case
@@ -38,11 +39,32 @@ def _names(instrument: Instrument, sounding_cents: int) -> tuple[str, str]:
     return instrument.written(sounding).name, sounding.name
 
 
+@lru_cache(maxsize=64)
+def far_range(instrument: Instrument) -> tuple[int, int]:
+    """Sounding cents beyond which a pitch is refused: a margin outside the widest reading, at the bottom no lower
+    than the lowest first partial.
+    """
+    low, high = instrument.widest_range.value
+    far = instrument.limits.get("range_far_cents")
+    margin = int(far.narrow.value) if far is not None else 0
+    bottom = math.ceil(min(tube.fundamental_cents for tube in instrument.tubes))
+    return min(low, max(bottom, low - margin)), high + margin
+
+
 def point_name(case: Case, point: ContourPoint) -> str:
     """A point's own written name, else that of its height in the band."""
     if point.pitch is not None:
         return point.pitch.written.name
     return written_name(case.instrument, point.sounding_cents or 0)
+
+
+def tube_words(instrument: Instrument, tube: Tube | None) -> str:
+    """A tube as a player says it: "F 1-2", "position 5", "the open tube"; "this tube" for none."""
+    if tube is None:
+        return "this tube"
+    if instrument.kind == "slide":
+        return f"position {tube.name}"
+    return "the open tube" if tube.name in ("", "0") else tube.name
 
 
 def plain(value: float | Fraction) -> str:

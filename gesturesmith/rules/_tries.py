@@ -31,7 +31,7 @@ def lasting(gesture: Gesture, seconds: float) -> tuple[Change, ...]:
     """A length of at least so many seconds, in whole beats or, where the gesture is in seconds, in seconds."""
     if gesture.in_seconds:
         tenths = -int(-seconds * 10 // 1)
-        return ((("lasts", f"{Fraction(tenths, 10)} s"),),) if tenths > 0 else ()
+        return ((("lasts", f"{tenths / 10:g} s"),),) if 0 < tenths < 10**6 else ()
     beats = float(gesture.tempo) * seconds / 60
     whole = max(1, -int(-beats // 1))
     if whole > 64:
@@ -79,12 +79,23 @@ def exact_points(gesture: Gesture) -> tuple[int, ...]:
 
 
 def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Change, ...]:
-    """One point moved to the tempered pitch nearest to a sounding one."""
+    """One point moved to the tempered pitch nearest to a sounding one, where that leaves its lines a way to go."""
     point = case.gesture.points[index]
-    if point.pitch is None:
+    note = 100 * round(sounding_cents / 100)
+    if point.pitch is None or any(p.sounding_cents == note for p in _joined(case.gesture, index)):
         return ()
     name = written_name(case.instrument, 100 * round(sounding_cents / 100))
     return (((f"point {index}", ("x" if point.about else "") + name),),)
+
+
+def _joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
+    """The neighbours of a point that a sliding line joins to it."""
+    sides = ((index - 1, index - 1), (index, index + 1))
+    return tuple(
+        gesture.points[i]
+        for line, i in sides
+        if 0 <= line < len(gesture.segments) and gesture.segments[line].slides
+    )
 
 
 def moved(case: Case, semitones: int) -> tuple[Change, ...]:

@@ -1,7 +1,7 @@
 """The attacks follow each other faster than the tongue, or the register, answers.
 
 Checks  attacks a second, from those of `attacks:` or one for each tongued point, against the kind of
-        tonguing and the register
+        tonguing and the register; in a passage also from one item to the next
 Why     the tongue has a fastest speed, and in the low register the sound takes longer to form; sources
         differ, so below the widest reading the checker only warns
 Fires
@@ -23,17 +23,18 @@ Passes
 Fix     use `double-tongue` or `triple-tongue`, slow it down, or ask for fewer attacks
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from functools import lru_cache
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint, attack_times
+from gesturesmith.model.piece import PassageItem
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, above
 from gesturesmith.rules._reading import plain, register_name
-from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.techniques.base import Technique
 
 _WINDOW = 2  # gaps that are averaged: a single short note among long ones is no rate
@@ -46,7 +47,42 @@ _WORDS = {
 }
 
 
-@rule("GS401", "attacks-too-fast", severity="caution")
+def _between(passage: PassageCase) -> Iterator[Finding]:
+    """The fastest attacks across notes and gestures that follow each other; within one its own finding says it."""
+    struck = [
+        (item.at + at, item, case, _sounding_at(case.gesture.sounding_points, at))
+        for item, case in zip(passage.passage.items, passage.cases, strict=True)
+        if case is not None and case.gesture.sounding_points
+        for at in attack_times(case.gesture)
+    ]
+    worst: tuple[tuple[int, float], PassageItem, str, Excess] | None = None
+    for first, third in zip(struck, struck[_WINDOW:], strict=False):
+        beats = third[0] - first[0]
+        if first[1] is third[1] or beats <= 0:
+            continue
+        rate = float(_WINDOW * passage.passage.tempo / (60 * beats))
+        _, item, case, point = first
+        for excess, words in _excesses(case, point, rate):
+            key = (excess.severity.rank, rate)
+            if worst is None or key > worst[0]:
+                worst = (key, item, f"{words} in the {register_name(case, point)} register", excess)
+    if worst is not None:
+        (_, rate), item, words, excess = worst
+        yield Finding(
+            span=item.span,
+            where=item.played,
+            text=f"{plain(rate)} attacks a second from here; {words}: up to {plain(excess.limit)}{excess.differ}",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),
+        )
+
+
+def _sounding_at(points: Sequence[ContourPoint], at: Fraction) -> ContourPoint:
+    return next((p for p in reversed(points) if p.at <= at), points[0])
+
+
+@rule("GS401", "attacks-too-fast", severity="caution", passage=_between)
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     points = gesture.sounding_points

@@ -24,7 +24,6 @@ Fix     write a rest `r` or a `breath`, make it shorter or softer; circular brea
 """
 
 from collections.abc import Iterator
-from fractions import Fraction
 from functools import lru_cache
 from math import prod
 
@@ -114,7 +113,7 @@ def _flow(case: Case, point: ContourPoint) -> float:
 
 def _shorter(case: Case, seconds: float) -> tuple[_tries.Change, ...]:
     if case.gesture.in_seconds:
-        whole = Fraction(int(seconds * 2), 2)
-        return ((("lasts", f"{whole} s"),),) if whole > 0 else ()
+        half = int(seconds * 2)
+        return ((("lasts", f"{half / 2:g} s"),),) if 0 < half < 10**6 else ()
     beats = int(seconds * float(case.gesture.tempo) / 60)
     return ((("lasts", f"{beats} {'beat' if beats == 1 else 'beats'}"),),) if beats > 0 else ()

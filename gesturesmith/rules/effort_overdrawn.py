@@ -54,9 +54,14 @@ def check(passage: PassageCase) -> Iterator[Finding]:
     yield Finding(
         span=item.span,
         where=item.played,
-        text=f"up to here{bar} the passage takes as much as {plain(owed)} s of plain playing, "
-        f"{plain(over)} s more than a player has",
-        hint=f"rests of {plain(over / rest_ratio(passage))} s in all before it settle that",
+        text=f"up to here{bar} the passage takes as much as {_minutes(owed)} of plain playing, "
+        f"{_minutes(over)} more than a player has",
+        hint=f"rests of {_minutes(over / rest_ratio(passage))} in all before it settle that",
         evidence=reserve.narrow,
         numbers=(Number(name="effort", value=owed, limit=reserve.narrow.value, unit="s of plain playing"),),
     )
+
+
+def _minutes(seconds: float) -> str:
+    """A long time as one thinks of it: "95 s", "12 minutes"."""
+    return f"{plain(seconds)} s" if seconds < 120 else f"{plain(seconds / 60)} minutes"

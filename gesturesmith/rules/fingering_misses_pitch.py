@@ -24,7 +24,7 @@ from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
+from gesturesmith.rules._reading import exact_name, path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -43,9 +43,10 @@ def check(case: Case) -> Iterator[Finding]:
         if excess is None:
             continue
         near = float(point.sounding_cents or 0) + played.error_cents
+        tube = tube_words(case.instrument, played.tube)
         yield Finding(
             span=point.span,
-            text=f"{played.tube.name} gives {exact_name(case.instrument, near)} (partial {played.partial}), "
+            text=f"{tube} gives {exact_name(case.instrument, near)} (partial {played.partial}), "
             f"{plain(off)} cents away; the lip corrects up to {plain(excess.limit)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,

@@ -50,5 +50,9 @@ def check(case: Case) -> Iterator[Finding]:
             text="goes up from an open note; a closing hand lowers it, so the bell must be closed at its start",
             hint="let it fall, or write `as stopped` at its start",
             evidence=_EVIDENCE,
-            try_values=((change,) if len(change) == 2 else ()) + _tries.instead(case, "motion", "lip-gliss"),
+            try_values=(
+                ((f"after {start}", " as stopped"), (f"after {end}", " as ordinary")),
+                *((change,) if len(change) == 2 else ()),
+                *_tries.instead(case, "motion", "lip-gliss"),
+            ),
         )

@@ -23,7 +23,7 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
+from gesturesmith.rules._reading import exact_name, path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -44,7 +44,7 @@ def check(case: Case) -> Iterator[Finding]:
         if starts is not None and lands is not None:
             first, last = exact_name(instrument, starts), exact_name(instrument, lands)
             ends = f"; the player starts on {first} and lands on {last}"
-        tube = played.tube.name if played.tube else ""
+        tube = tube_words(instrument, played.tube)
         yield Finding(
             span=point.span,
             text=f"partial {played.partial} of {tube} is {exact_name(instrument, real)}, "

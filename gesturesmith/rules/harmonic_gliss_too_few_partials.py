@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import slides
+from gesturesmith.rules._reading import slides, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -33,7 +33,7 @@ def check(case: Case) -> Iterator[Finding]:
     excess = below(case.instrument.limits.get("harmonic_gliss_min_partials"), len(set(partials)))
     if not partials or slide is None or excess is None:
         return
-    tube = case.realisation.tube.name if case.realisation.tube else "this tube"
+    tube = tube_words(case.instrument, case.realisation.tube)
     few = sorted(set(partials))
     which = f"partials {few[0]} and {few[-1]}" if len(few) > 1 else f"partial {few[0]}"
     yield Finding(

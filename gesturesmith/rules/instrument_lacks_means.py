@@ -25,13 +25,15 @@ from gesturesmith.rules import _tries
 from gesturesmith.rules._reading import first_with, in_force
 from gesturesmith.rules.base import Case, Finding, rule
 
-_WORDS = {"hand": "a hand in the bell", "valves": "valves", "slide": "a slide"}
+_WORDS = {"hand": "a hand in the bell", "valves": "valves to finger with", "slide": "a slide"}
 # What a player of another instrument would use for the same end, by layer.
 _INSTEAD = {
     "motion": ("harmonic-gliss", "lip-gliss", "fingered-gliss", "slide-gliss", "chromatic"),
     "bell": ("muted",),
     "valves": ("lip-trill",),
 }
+# Half valves slide: with a slide, or the lip, something else does.
+_SLIDING = ("slide-gliss", "lip-gliss")
 
 
 @rule("GS302", "instrument-lacks-means", severity="refused", only=("needs",))
@@ -46,10 +48,12 @@ def check(case: Case) -> Iterator[Finding]:
         own = technique in case.gesture.techniques
         yield Finding(
             span=case.gesture.span_of("technique") if own or point is None else point.span,
-            text=f"{technique.key} needs {_WORDS[technique.needs]}; the {instrument.name} has none",
+            text=f"{technique.key} needs {_WORDS[technique.needs]}; the {instrument.name} has "
+            f"{'a slide' if technique.needs == 'valves' and has['slide'] else 'none'}",
             evidence=Sourced(technique.needs, DERIVED, f"what the {instrument.name} is built with"),
             physical=True,
             try_values=(
+                *(_tries.instead(case, technique.layer, *_SLIDING) if technique.path == "half-valve" else ()),
                 *(_tries.instead(case, technique.layer, *_INSTEAD.get(technique.layer, ()))),
                 *_tries.without(case, technique.key),
             ),

@@ -1,9 +1,9 @@
 """A pitch lies outside everything the instrument can reach.
 
-Checks  every pitch and every height in a band, by its sounding pitch; at the top with a margin above the
-        highest note that any source gives
-Why     below the lowest first partial there is no note; above the highest that any source knows, no player
-        can be asked for it
+Checks  every pitch and every height in a band, by its sounding pitch, with a margin beyond the lowest and the
+        highest note that any source gives; none below the lowest first partial
+Why     below the lowest first partial there is no note; far beyond what any source knows, no player can be
+        asked for it
 Fires
     instrument: horn
     pitches: written
@@ -21,7 +21,7 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, pitched_points
+from gesturesmith.rules._reading import both_names, far_range, pitched_points
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -29,11 +29,10 @@ from gesturesmith.rules.base import Case, Finding, rule
 def check(case: Case) -> Iterator[Finding]:
     widest = case.instrument.widest_range
     low, high = widest.value
-    far = case.instrument.limits.get("range_far_cents")
-    margin = far.narrow.value if far is not None else 0
+    lowest, highest = far_range(case.instrument)
     for index, point in pitched_points(case):
         cents = point.sounding_cents or 0
-        if low <= cents <= high + margin or point.extreme:
+        if lowest <= cents <= highest or point.extreme:
             continue
         edge, word = (low, "lowest") if cents < low else (high, "highest")
         octaves = -(-(low - cents) // 1200) if cents < low else -(-(cents - high) // 1200)

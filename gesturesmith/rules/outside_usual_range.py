@@ -1,7 +1,7 @@
 """A pitch lies outside the range that can be asked of any player.
 
 Checks  every pitch and every height in a band, by its sounding pitch, within the widest range that any
-        source gives and the margin above it
+        source gives and a margin beyond it
 Why     here sources disagree: some players have these notes, on some days; what is written may not be heard
 Fires
     instrument: horn
@@ -21,8 +21,11 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, pitched_points
+from gesturesmith.rules._reading import both_names, far_range, pitched_points
 from gesturesmith.rules.base import Case, Finding, rule
+
+# In cents: so far into the range is a step; from further off the octave changes the music less.
+_STEP = 200
 
 
 @rule("GS502", "outside-usual-range", severity="caution")
@@ -30,23 +33,20 @@ def check(case: Case) -> Iterator[Finding]:
     usual = case.instrument.usual_range
     low, high = usual.value
     widest_low, widest_high = case.instrument.widest_range.value
-    far = case.instrument.limits.get("range_far_cents")
-    margin = far.narrow.value if far is not None else 0
+    lowest, highest = far_range(case.instrument)
     for index, point in pitched_points(case):
         cents = point.sounding_cents or 0
-        if low <= cents <= high or not widest_low <= cents <= widest_high + margin or point.extreme:
+        if low <= cents <= high or not lowest <= cents <= highest or point.extreme:
             continue
         semitones = 12 if cents < low else -12
         edge, word, widest = (low, "below", widest_low) if cents < low else (high, "above", widest_high)
         differ = f"; the widest reading ends at {both_names(case.instrument, widest)}" if widest != edge else ""
+        step, octave = _tries.at_pitch(case, index, edge), _tries.moved(case, semitones)
         yield Finding(
             span=point.span,
             text=f"{both_names(case.instrument, cents)} lies {word} the usual range, which ends at "
             f"{both_names(case.instrument, edge)}{differ}",
             evidence=usual,
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
-            try_values=(
-                *_tries.at_pitch(case, index, edge),
-                *_tries.moved(case, semitones),
-            ),
+            try_values=(*step, *octave) if abs(cents - edge) <= _STEP else (*octave, *step),
         )

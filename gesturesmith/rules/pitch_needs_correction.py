@@ -21,7 +21,7 @@ Fix     nothing, where there is time to find the note; else write the neighbouri
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules._reading import path_of, plain, played_points
+from gesturesmith.rules._reading import path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
 
 _MEANS = {
@@ -50,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
     side, way = ("above", "down") if played.error_cents > 0 else ("below", "up")
     others = len(found) - 1
     more = f" ({others} more {'note needs' if others == 1 else 'notes need'} less)" if others else ""
-    tube = played.tube.name if played.tube else ""
+    tube = tube_words(case.instrument, played.tube)
     yield Finding(
         span=point.span,
         text=f"partial {played.partial} of {tube} lies {plain(off)} cents {side} it; {words.format(way=way)}{more}",

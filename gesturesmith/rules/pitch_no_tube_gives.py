@@ -17,6 +17,7 @@ Passes
 Fix     take the nearest pitch that is there, or mark the pitch as approximate with an x
 """
 
+import math
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number, Severity
@@ -24,18 +25,18 @@ from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, above
-from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
+from gesturesmith.rules._reading import exact_name, far_range, path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
 
 
 @rule("GS201", "pitch-no-tube-gives", severity="refused")
 def check(case: Case) -> Iterator[Finding]:
-    lowest = case.instrument.widest_range.value[0]
+    lowest = far_range(case.instrument)[0]
     held = case.gesture.fingering.mode == "held"
     for point, played in played_points(case):
         if point.kind != "pitch" or point.about or played.given or played.correction:
             continue
-        if path_of(point) not in ("none", "steps") or any(t.pitched != "exact" for t in point.techniques):
+        if path_of(point) not in ("none", "steps", "slide") or any(t.pitched != "exact" for t in point.techniques):
             continue
         excess, means = _excess(case, point, played)
         if excess is None or played.asked_cents is None or played.asked_cents < lowest:
@@ -46,23 +47,41 @@ def check(case: Case) -> Iterator[Finding]:
             continue  # above the ladder as far as anyone has shown it: a matter of range as well
         off = abs(played.error_cents)
         nearest = float(played.asked_cents) + played.error_cents
-        tube = f" ({played.tube.name}, partial {played.partial})" if played.tube else ""
+        note = _charted(case, played, nearest)
+        tube = f" ({tube_words(case.instrument, played.tube)}, partial {played.partial})" if played.tube else ""
         yield Finding(
             span=point.span,
             text=f"the nearest pitch {'the held tube' if held else 'any tube'} gives is "
-            f"{exact_name(case.instrument, nearest)}{tube}, {plain(off)} cents away; {means} up to "
+            f"{_named(case, note, nearest)}{tube}, {plain(off)} cents away; {means} up to "
             f"{plain(excess.limit)}{excess.differ}",
-            hint=f"write {exact_name(case.instrument, 100 * round(nearest / 100))}, or x for about this pitch",
+            hint=f"write {exact_name(case.instrument, note)}, or x for about this pitch",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the nearest partial", value=off, limit=excess.limit, unit="cents"),),
             physical=excess.severity is Severity.REFUSED,
             try_values=(
                 *((("fingering", "auto"),) for _ in range(held)),
-                *_tries.at_pitch(case, played.index, nearest),
+                *_tries.at_pitch(case, played.index, note),
                 *_tries.about(case.gesture, played.index),
             ),
         )
+
+
+def _charted(case: Case, played: PlayedPoint, nearest: float) -> int:
+    """The note a partial is played as, in sounding cents: the chart's where that takes it, else the nearest."""
+    instrument = case.instrument
+    notes = sorted((abs(n - nearest), n) for n in (100 * math.floor(nearest / 100), 100 * math.ceil(nearest / 100)))
+    for _, note in notes:
+        written = round(note - instrument.sounding.cents)
+        if played.tube is not None and instrument.chart.get(written) == played.tube.name:
+            return note
+    return notes[0][1]
+
+
+def _named(case: Case, note: int, nearest: float) -> str:
+    """A sounding pitch by the note it is played as: "F#3+54c"."""
+    off = round(nearest) - note
+    return exact_name(case.instrument, note) + (f"{off:+d}c" if off else "")
 
 
 def _excess(case: Case, point: ContourPoint, played: PlayedPoint) -> tuple[Excess | None, str]:

@@ -1,4 +1,4 @@
-"""A run has more notes a second than can be fingered.
+"""A run has more notes a second than valves or slide can give.
 
 Checks  the semitones of each line of a chromatic run against its time; and slurred notes that follow each other
         on different fingerings, over two changes
@@ -46,6 +46,10 @@ def check(case: Case) -> Iterator[Finding]:
     yield from _slurs(case)
 
 
+def _verb(case: Case) -> str:
+    return "played" if case.instrument.kind == "slide" else "fingered"
+
+
 def _lines(case: Case) -> Iterator[Finding]:
     for slide in slides(case, "steps"):
         seconds = seconds_between(case.gesture, slide.start.at, slide.end.at)
@@ -60,7 +64,7 @@ def _lines(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=slide.segment.span,
             text=f"{plain(notes)} semitones in {plain(seconds)} s: {plain(notes / seconds)} notes a second; about "
-            f"{plain(excess.limit)} can be fingered{excess.differ}",
+            f"{plain(excess.limit)} can be {_verb(case)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(
@@ -94,8 +98,8 @@ def _slurs(case: Case) -> Iterator[Finding]:
         rate, point, excess = worst
         yield Finding(
             span=point.span,
-            text=f"{plain(rate)} changes of fingering a second from here; about {plain(excess.limit)} can be "
-            f"fingered{excess.differ}",
+            text=f"{plain(rate)} notes a second from here; about {plain(excess.limit)} can be "
+            f"{_verb(case)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="notes a second", value=rate, limit=excess.limit, unit="notes a second"),),

@@ -1,6 +1,6 @@
 """A slide glissando has to leave its partial on the way.
 
-Checks  each line of a slide glissando: both ends on one partial, within the length of the slide
+Checks  each line of a slide glissando: whether the slide reaches both ends on one partial
 Why     the slide covers six semitones of one partial; beyond them the player has to jump to another, and the
         glissando breaks there
 Fires
@@ -20,10 +20,12 @@ Fix     keep both ends within one partial, at most an augmented fourth apart, or
 
 from collections.abc import Iterator
 
+from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.instruments.base import Instrument
 from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import path_of, plain
+from gesturesmith.rules._reading import exact_name, path_of
 from gesturesmith.rules.base import Case, Finding, rule
 
 _SOURCE = "a semitone a position; that a glissando must stay on one partial: M. Clayville, 2011"
@@ -37,13 +39,32 @@ def check(case: Case) -> Iterator[Finding]:
         point, before = points[index], points[index - 1]
         if path_of(before) != "slide":
             continue
-        width = abs(float((point.sounding_cents or 0) - (before.sounding_cents or 0))) / 100
+        start, end = float(before.sounding_cents or 0), float(point.sounding_cents or 0)
+        width = abs(end - start) / 100
+        name = exact_name(case.instrument, start)
+        goes = _goes_to(case.instrument, start, end)
+        way = f"on one partial the slide goes from {name} to {exact_name(case.instrument, goes)}; there it"
+        if goes == start:
+            way = f"no partial leads {'up' if end > start else 'down'} from {name}; the slide"
         yield Finding(
             span=point.span,
-            text=f"{plain(width)} semitones to here do not lie on one partial; the slide must be reset before it, "
-            "and the glissando breaks",
+            text=f"{way} must be set anew, and the glissando breaks",
             hint=f"both ends on one partial, at most {most} semitones apart",
             evidence=Sourced(most, DERIVED, _SOURCE),
             numbers=(Number(name="width", value=width, limit=most, unit="semitones"),),
             try_values=_tries.instead(case, "motion", "chromatic"),
         )
+
+
+def _goes_to(instrument: Instrument, start: float, end: float) -> float:
+    """How far towards `end` the slide goes from `start` without leaving a partial; sounding cents."""
+    near = instrument.limits.get("in_tune_cents")
+    slack = 2 * float(near.narrow.value) if near is not None else 0.0
+    found = [start]
+    for side in instrument.sides:
+        tubes = [t.fundamental_cents for t in instrument.tubes if t.side == side.name]
+        for n in range(1, side.partials.wide.value[1] + 1 if side.partials.wide else 1):
+            low, high = min(tubes) + partial_cents(n), max(tubes) + partial_cents(n)
+            if low - slack <= start <= high + slack:
+                found.append(100 * round((high if end > start else low) / 100))
+    return max(found) if end > start else min(found)

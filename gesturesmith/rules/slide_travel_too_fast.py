@@ -1,6 +1,7 @@
 """The slide has to travel further than it can in the time of the notes.
 
-Checks  positions from note to note against their time, on an instrument with a slide
+Checks  positions from note to note, and along the lines of a slide glissando, against their time, on an
+        instrument with a slide
 Why     a far position takes an arm's length; in fast notes the pitch smears on the way
 Fires
     instrument: trombone
@@ -24,7 +25,7 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import plain, played_points, slot_s
+from gesturesmith.rules._reading import path_of, plain, played_points, seconds_between, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -35,8 +36,11 @@ def check(case: Case) -> Iterator[Finding]:
         return
     worst, place, apart = 0.0, None, 0.0
     for (before, played_before), (point, played) in pairwise(played_points(case)):
-        seconds = slot_s(case.gesture, before)
-        if played_before.tube is None or played.tube is None or seconds <= 0 or point.reached == "line":
+        slid = point.reached == "line"
+        seconds = seconds_between(case.gesture, before.at, point.at) if slid else slot_s(case.gesture, before)
+        if played_before.tube is None or played.tube is None or seconds <= 0:
+            continue
+        if slid and (path_of(before) != "slide" or played.index in case.realisation.breaks):
             continue
         travel = abs(played.tube.reach - played_before.tube.reach)
         if travel / seconds > worst:

@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import slides
+from gesturesmith.rules._reading import slides, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -36,7 +36,7 @@ def check(case: Case) -> Iterator[Finding]:
     excess = below(case.instrument.limits.get("harmonic_gliss_arpeggio_partial"), min(partials))
     if excess is None:
         return
-    tube = case.realisation.tube.name if case.realisation.tube else ""
+    tube = tube_words(case.instrument, case.realisation.tube)
     yield Finding(
         span=slide.segment.span,
         text=f"begins at partial {min(partials)} of {tube}; below partial {excess.limit} it sounds as a "

@@ -1,9 +1,17 @@
-"""Page kinds, one file each. A book is the LilyPond text of one output; `document` joins books for one run."""
+"""Page kinds, one file each. A book is the LilyPond text of one output; `document` joins books for one run.
+
+A page kind is imported when it is asked for: nobody pays for those that are not made.
+"""
 
 from __future__ import annotations
 
+import importlib
+from typing import TYPE_CHECKING, Any
+
 from gesturesmith.lytext import LyText, code, joined
-from gesturesmith.sheets import charts, exercises, ily, notes, page, snippet
+
+if TYPE_CHECKING:
+    from gesturesmith.sheets import charts, exercises, ily, notes, page, snippet
 
 __all__ = ["charts", "document", "exercises", "ily", "notes", "page", "snippet"]
 
@@ -23,3 +31,9 @@ _HEAD = code(
 def document(books: tuple[LyText, ...]) -> LyText:
     """One LilyPond document that makes all the books, in order."""
     return joined((_HEAD, *books))
+
+
+def __getattr__(name: str) -> Any:
+    if name not in __all__:
+        raise AttributeError(name)
+    return importlib.import_module(f"{__name__}.{name}")

@@ -17,7 +17,6 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import technique_text, technique_title
 from gesturesmith.wording import text as wording
 
-BETWEEN_LANGUAGES = " / "
 SIGN_GROUPS = ("heads", "lines", "pitch", "time")
 _GROUP_OF_LAYER = {"edge-in": "edge", "edge-off": "edge"}  # any other layer is a group of its own
 _MOST_POINTS = 4  # of a picture of a technique that moves along a line

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.lytext import LyText, code
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
 from gesturesmith.values import frozen
@@ -31,7 +31,7 @@ def opening(head: Head, output: str, paper: str, settings: Settings) -> LyText:
         "instrument": head.left,
         "composer": head.right,
     }
-    lines = [f"  {name} = {quoted(value)}" for name, value in fields.items() if value]
+    lines = [_score.field(name, value) for name, value in fields.items() if value]
     lines.append(f"  {_score.header(head.title, head.right)}")
     return code(
         f"""\\gsPages #'()

@@ -27,8 +27,8 @@ def transposition(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Paragr
         if concert and instrument.sounding != UNISON:
             found[said("score-sounding", languages)] = None
             continue
-        name = part.settings.part or instrument.part_name
-        found[tuple(_sounds(instrument, name, language) for language in languages)] = None
+        sounds = (_sounds(instrument, part.settings.part_name((one,)), one) for one in languages)
+        found[tuple(sounds)] = None
         if _has_old_bass_clef(instrument) and any(_in_bass_clef(music) for music in part.printed):
             found[said("clef-horn-bass", languages)] = None
     return tuple(found)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.lytext import LyText, code, comment, quoted
 from gesturesmith.model.piece import Settings
-from gesturesmith.wording import text as wording
+from gesturesmith.wording import said
 
 NOTHING = code("")
 _POINTS_A_MM = 72.27 / 25.4  # LilyPond's staff size is in printer's points
@@ -60,12 +60,18 @@ def note(footnote: Footnote) -> LyText:
 
 def stamp(settings: Settings) -> LyText:
     """The stamp of a draft as a markup."""
-    return code(f"\\gs-stamp {quoted(wording('draft', settings.wording[0]))}")
+    return code(f"\\gs-stamp {quoted(said('draft', settings.wording))}")
 
 
 def staff_size(settings: Settings, share: float = 1) -> LyText:
     """The staff's height, inside a `\\paper` block; `share` of it for smaller examples."""
     return code(f"#(layout-set-staff-size {share * float(settings.staff_mm) * _POINTS_A_MM:.3f})")
+
+
+def field(name: str, value: str) -> str:
+    """A line of a `\\header` block. A sharp or flat sign in it is one of the music font."""
+    signed = "♭" in value or "♯" in value
+    return f"  {name} = {code(r'\markup \gs-name ') if signed else ''}{quoted(value)}"
 
 
 def header(title: str, author: str) -> LyText:

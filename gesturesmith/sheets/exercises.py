@@ -14,10 +14,9 @@ from gesturesmith.sheets import _score
 from gesturesmith.sheets._head import Head, opening
 from gesturesmith.sheets._score import NOTHING
 from gesturesmith.values import frozen
-from gesturesmith.wording import text as wording
+from gesturesmith.wording import said
 
 _RULED = 3  # lines to write remarks on
-_BETWEEN_LANGUAGES = " / "
 
 
 @frozen(kw_only=True)
@@ -81,7 +80,7 @@ def _head(sheet: Sheet, settings: Settings) -> Head:
     return Head(
         title=sheet.title,
         subtitle=sheet.subtitle,
-        left=settings.part or settings.instrument.part_name,
+        left=settings.part_name(settings.wording),
         right=settings.composer or "",
     )
 
@@ -93,8 +92,7 @@ def _paragraph(text: str, command: str) -> LyText:
 def _cautions(musics: list[Music], languages: tuple[str, ...]) -> tuple[str, ...]:
     """What is to be warned of, and that player and teacher decide; in every sheet, for practising always tires."""
     found = list(dict.fromkeys(c for music in musics for c in music.cautions))
-    decide = _BETWEEN_LANGUAGES.join(wording("caution-decide", language) for language in languages)
-    return (*found, decide)
+    return (*found, said("caution-decide", languages))
 
 
 def _marked(music: Music, numbers: dict[str, str], marked: set[str]) -> LyText:
@@ -107,7 +105,7 @@ def _marked(music: Music, numbers: dict[str, str], marked: set[str]) -> LyText:
 
 
 def _warm_up(music: Music, settings: Settings) -> LyText:
-    title = quoted(_words("warm-up", settings.wording))
+    title = quoted(said("warm-up", settings.wording))
     return code(
         f"""\\score {{
 {_score.staff(replace(music, last_bar="|."), settings, music.unmarked)}
@@ -123,7 +121,7 @@ def _numbered(number: int, line: Line, before: Line | None, ly: LyText, settings
     new = before is None or line.preparation != before.preparation
     prepared = NOTHING
     if line.preparation is not None and new:
-        prepared = _preparation(line.preparation, _words("preparation", settings.wording) if number == 1 else "")
+        prepared = _preparation(line.preparation, said("preparation", settings.wording) if number == 1 else "")
     tempo = line.tempo if before is None or line.tempo != before.tempo else None
     music = replace(line.music, tempo=tempo, last_bar="|.")
     played = joined((ly, _rest(line, settings)))
@@ -145,16 +143,13 @@ def _preparation(prepared: Preparation, word: str) -> LyText:
 
 
 def _rest(line: Line, settings: Settings) -> LyText:
-    said = _words("rest-after", settings.wording).replace("{seconds}", str(line.rest_s))
+    text = said("rest-after", settings.wording).replace("{seconds}", str(line.rest_s))
     # Without bars there is none to be silent in: an ordinary rest.
     rest = "r1" if line.music.meter is None else f"R1*{line.music.meter[0]}/{line.music.meter[1]}"
-    return code(f"\\gsRest {quoted(said)} {rest}\\fermata")
-
-
-def _words(key: str, languages: tuple[str, ...]) -> str:
-    return _BETWEEN_LANGUAGES.join(wording(key, language) for language in languages)
+    return code(f"\\gsRest {quoted(text)} {rest}\\fermata")
 
 
 def _remarks(languages: tuple[str, ...]) -> LyText:
-    title = quoted(_words("heading-remarks", languages))
-    return code(f"\\markup \\column {{ \\vspace #1 \\gs-heading {title} \\gs-ruled #{_RULED} }}")
+    title = quoted(said("heading-remarks", languages))
+    # They never stand alone on a page.
+    return code(f"\\noPageBreak\n\\markup \\column {{ \\vspace #1 \\gs-heading {title} \\gs-ruled #{_RULED} }}")

@@ -11,7 +11,6 @@ from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
 from gesturesmith.sheets._entries import (
-    BETWEEN_LANGUAGES,
     Choice,
     Entry,
     Numbers,
@@ -24,6 +23,8 @@ from gesturesmith.sheets._entries import (
 )
 from gesturesmith.sheets._remarks import cautions, remarks, transposition
 from gesturesmith.values import frozen
+from gesturesmith.wording import said as both
+from gesturesmith.wording import together
 
 __all__ = ["Choice", "Entry", "Front", "Numbers", "Part", "book", "choose", "quarter_tones", "techniques_of"]
 
@@ -41,7 +42,6 @@ class Front:
     instrument, composer   "" where the parts differ
     columns       1 | 2
     version       a line for the foot of each page, as it was given
-    refused       titles of what is left out of the parts
     """
 
     settings: Settings
@@ -53,7 +53,7 @@ class Front:
 
     def title(self, languages: tuple[str, ...]) -> str:
         """The title of the document."""
-        notes = BETWEEN_LANGUAGES.join(said("heading-notes", languages))
+        notes = both("heading-notes", languages)
         return f"{self.subtitle}: {notes}" if self.subtitle else notes
 
 
@@ -84,7 +84,7 @@ def book(
 def _head(front: Front, languages: tuple[str, ...], output: str) -> LyText:
     settings = front.settings
     width, height = (float(mm) for mm in settings.paper_mm)
-    title = BETWEEN_LANGUAGES.join(said("heading-notes", languages))
+    title = both("heading-notes", languages)
     fields = {
         "title": title,
         "subtitle": front.subtitle,
@@ -93,7 +93,7 @@ def _head(front: Front, languages: tuple[str, ...], output: str) -> LyText:
         "instrument": front.instrument,
         "version": front.version,
     }
-    lines = [f"  {name} = {quoted(value)}" for name, value in fields.items() if value]
+    lines = [_score.field(name, value) for name, value in fields.items() if value]
     lines.append(f"  pageOf = \\markup \\gs-page-of #'({_page_of(languages)})")
     lines.append(f"  {_score.header(front.title(languages), front.composer)}")
     return code(
@@ -114,13 +114,13 @@ def _head(front: Front, languages: tuple[str, ...], output: str) -> LyText:
 
 def _page_of(languages: tuple[str, ...]) -> LyText:
     """`"page " page " of " pages`: the texts, with symbols for their fields."""
-    parts = [p for p in _FIELD.split(BETWEEN_LANGUAGES.join(said("page-of", languages))) if p]
+    parts = [p for p in _FIELD.split(both("page-of", languages)) if p]
     return code(" ".join(p.strip("{}") if _FIELD.fullmatch(p) else quoted(p) for p in parts))
 
 
 def _section(title: tuple[str, ...]) -> LyText:
     # A heading never stands alone at the foot of a page.
-    return code(f"\\markup \\gs-notes-section {quoted(BETWEEN_LANGUAGES.join(title))}\n\\noPageBreak")
+    return code(f"\\markup \\gs-notes-section {quoted(together(title))}\n\\noPageBreak")
 
 
 def _paragraphs(title: tuple[str, ...], paragraphs: tuple[tuple[str, ...], ...]) -> Iterator[LyText]:
@@ -140,7 +140,7 @@ def _rows(section: Section, pictures: Iterator[Music], columns: int) -> Iterator
 
 
 def _picture_and_text(entry: Entry, music: Music) -> LyText:
-    name = BETWEEN_LANGUAGES.join(dict.fromkeys(entry.names))
+    name = together(entry.names)
     heading = quoted(f"{entry.number}\u2002{name}" if entry.number else name)
     return code(
         f"""{_score.place_mark(music)}

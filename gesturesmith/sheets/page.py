@@ -10,6 +10,7 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
 from gesturesmith.sheets._footnotes import Room, room
 from gesturesmith.units import UNISON
+from gesturesmith.wording import said
 from gesturesmith.wording import text as wording
 
 _NO_BREAK = "\N{NO-BREAK SPACE}"
@@ -32,37 +33,35 @@ def book(
     """
     kept = room(musics, settings)
     concert = any(m.pitches == "sounding" for m in musics) and settings.instrument.sounding != UNISON
-    said = [key for key, holds in (("score-sounding", concert), ("see-notes", notes_page)) if holds]
-    parts = [_head(settings, output, kept.common, draft=any(m.draft for m in musics), said=said)]
+    told = [key for key, holds in (("score-sounding", concert), ("see-notes", notes_page)) if holds]
+    parts = [_head(settings, output, kept.common, draft=any(m.draft for m in musics), told=told)]
     for kind in ("gesture", "passage"):
         some = [(number, music) for number, music in enumerate(musics) if music.kind == kind]
         if some:
-            parts.append(_section(wording(f"heading-{kind}s", settings.wording[0])))
+            parts.append(_section(said(f"heading-{kind}s", settings.wording)))
         parts += [_score_of(music, _with_notes(music, number, kept), settings) for number, music in some]
     parts += _end(musics, settings, refused)
     return joined((*parts, code("}\n")))
 
 
-def _head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bool, said: list[str]) -> LyText:
+def _head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bool, told: list[str]) -> LyText:
     width, height = (float(mm) for mm in settings.paper_mm)
     fields = {
         "title": settings.title,
         "subtitle": settings.subtitle,
         "composer": settings.composer,
-        "instrument": settings.part or settings.instrument.part_name,
+        "instrument": settings.part_name(settings.wording),
     }
-    lines = [f"  {name} = {quoted(value)}" for name, value in fields.items() if value]
+    lines = [_score.field(name, value) for name, value in fields.items() if value]
     if settings.tempo_given:
         words = quoted(settings.tempo_text or "")
         lines.append(f"  tempoLine = \\markup \\gs-tempo {words} {quoted(_score.tempo_number(settings.tempo))}")
-    if said:
-        texts = [" / ".join(wording(key, language) for language in settings.wording) for key in said]
-        inside = " ".join(f"\\gs-finding {quoted(text)}" for text in texts)
+    if told:
+        inside = " ".join(f"\\gs-finding {quoted(said(key, settings.wording))}" for key in told)
         lines.append(f"  pitchLine = \\markup \\column {{ {inside} }}")
     if draft:
-        notice = " / ".join(wording("draft-notice", language) for language in settings.wording)
         lines.append(f"  draft = \\markup {_score.stamp(settings)}")
-        lines.append(f"  noticeLine = \\markup \\gs-finding {quoted(notice)}")
+        lines.append(f"  noticeLine = \\markup \\gs-finding {quoted(said('draft-notice', settings.wording))}")
     lines.append(f"  {_score.header(settings.title or '', settings.composer or '')}")
     return code(
         f"""\\gsPages #'({" ".join(quoted(text) for text in common)})
@@ -107,8 +106,8 @@ def _shown(draft: tuple[str, ...], settings: Settings) -> tuple[str, ...]:
     more = len(draft) - 1 - _FINDINGS
     if more < 2:
         return draft
-    said = wording("draft-more", settings.wording[0]).replace("{count}", str(more))
-    return (*draft[: 1 + _FINDINGS], said)
+    more_of_them = wording("draft-more", settings.wording[0]).replace("{count}", str(more))
+    return (*draft[: 1 + _FINDINGS], more_of_them)
 
 
 def _with_notes(music: Music, number: int, kept: Room) -> LyText:
@@ -139,17 +138,17 @@ def _together(paragraphs: list[LyText]) -> list[LyText]:
 
 def _end(musics: tuple[Music, ...], settings: Settings, refused: tuple[tuple[str, str], ...]) -> list[LyText]:
     """Cautions, and what is left out."""
-    language = settings.wording[0]
     cautions = list(dict.fromkeys(c for music in musics for c in music.cautions))
     parts = []
     if cautions:
-        parts.append(_section(wording("heading-cautions", language)))
-        cautions.append(" / ".join(wording("caution-decide", one) for one in settings.wording))
+        parts.append(_section(said("heading-cautions", settings.wording)))
+        cautions.append(said("caution-decide", settings.wording))
         parts += _together([code(f"\\markup \\gs-paragraph {quoted(caution)}") for caution in cautions])
     if refused:
-        parts.append(_section(wording("heading-remarks", language)))
+        parts.append(_section(said("heading-remarks", settings.wording)))
     for title, reason in refused:
-        said = wording("refused-gesture", language).replace("{title}", title)
-        why = f" {reason[0].upper()}{reason[1:].rstrip('.')}." if reason else ""
-        parts.append(code(f"\\markup \\gs-paragraph {quoted(_unbroken(said + why, settings))}"))
+        left_out = said("refused-gesture", settings.wording).replace("{title}", title)
+        # Reasons are told in English.
+        why = f" {reason[0].upper()}{reason[1:].rstrip('.')}." if reason and "en" in settings.wording else ""
+        parts.append(code(f"\\markup \\gs-paragraph {quoted(_unbroken(left_out + why, settings))}"))
     return parts

@@ -6,6 +6,8 @@ bring none in that language.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from gesturesmith import registry
 from gesturesmith.techniques.base import Technique
 
@@ -23,6 +25,16 @@ def keys(language: str) -> tuple[str, ...]:
 def text(key: str, language: str) -> str:
     """The text under `key` in `language` ("en"); KeyError where either is unknown."""
     return _texts(language)[key]
+
+
+def together(texts: Iterable[str]) -> str:
+    """A text in several languages as one; what two of them share stands once."""
+    return " / ".join(dict.fromkeys(texts))
+
+
+def said(key: str, languages: tuple[str, ...]) -> str:
+    """The text under `key` in several languages, together."""
+    return together(text(key, language) for language in languages)
 
 
 def technique_text(technique: Technique, language: str) -> str:

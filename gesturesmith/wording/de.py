@@ -4,11 +4,8 @@ TEXTS = {
     "heading-notes": "Spielanweisungen",
     "heading-general": "Allgemeines",
     "heading-transposition": "Transposition und Schlüssel",
-    "heading-techniques": "Spieltechniken",
-    "heading-signs": "Zeichen",
     "heading-gestures": "Gesten",
     "heading-passages": "Passagen",
-    "heading-exercises": "Übungen",
     "heading-cautions": "Vorsicht",
     "heading-remarks": "Bemerkungen",
     "group-motion": "Bewegung der Tonhöhe",
@@ -22,19 +19,14 @@ TEXTS = {
     "group-pitch": "Tonhöhe",
     "group-time": "Zeit und Dynamik",
     "page-of": "Seite {page} von {pages}",
-    "version-line": "Fassung {version}, {date}",
     "seconds": "s",
     "beat": "Schlag",
     "beats": "Schläge",
-    "fingering": "Griff",
-    "position": "Lage",
-    "side": "{side}-Seite",
     "warm-up": "Einspielen",
     "preparation": "Vorübung",
-    "rest": "Pause",
     "rest-after": "{seconds} s Pause",
     "chart-fingering-slide": "Zugtabelle",
-    "chart-fingering-single": "Naturtöne und Töne der Hand",
+    "chart-fingering-single": "Naturtöne und Stopftöne",
     "chart-ladders-slide": "Naturtöne aller Lagen",
     "chart-ladders-single": "Naturtonreihe",
     "map-playable": "spielbar",
@@ -46,11 +38,26 @@ TEXTS = {
     "chart-quarter-tones": "Vierteltöne",
     "chart-ladders": "Naturtöne aller Griffe",
     "chart-map": "Spieltechniken und Register",
-    "chart-fingering-legend-valves": "Unter jeder Note der übliche Griff; kleiner andere, die den Ton sauber geben. 0 heißt kein Ventil.",
-    "chart-fingering-legend-slide": "Unter jeder Note die übliche Lage des Zugs; kleiner andere, die den Ton sauber geben. T steht für das Quartventil. Eingeklammerte Noten sind nicht zu haben.",
-    "chart-fingering-legend-single": "Unter jeder Note die Zahl des Naturtons; + heißt, dass die Hand im Schalltrichter ihn zur Note herabzieht. Eingeklammerte Noten sind nicht zu haben.",
-    "chart-quarter-tones-legend": "Unter jeder Note der Griff, um wie viele Cent er abweicht (+ ist zu hoch) und was das ausgleicht. Noten mit schwarzem Kopf gelingen nur mit Vorsicht; eingeklammerte Noten sind nicht zu haben.",
-    "chart-ladders-legend": "Unter jeder Note die Zahl des Naturtons und um wie viele Cent er von der gleichstufigen Stimmung abweicht (+ ist zu hoch). Schwarze Köpfe weichen um mehr als {cents} Cent ab; eingeklammerte Noten liegen außerhalb dessen, was üblicherweise gespielt wird.",
+    "chart-fingering-legend-valves": (
+        "Unter jeder Note der übliche Griff; kleiner andere, die den Ton sauber geben. 0 heißt kein Ventil."
+    ),
+    "chart-fingering-legend-slide": (
+        "Unter jeder Note die übliche Lage des Zugs; kleiner andere, die den Ton sauber geben. T steht für das "
+        "Quartventil. Eingeklammerte Noten sind nicht zu haben."
+    ),
+    "chart-fingering-legend-single": (
+        "Unter jeder Note die Zahl des Naturtons; + heißt, dass die Hand im Schalltrichter ihn zur Note "
+        "herabzieht. Eingeklammerte Noten sind nicht zu haben."
+    ),
+    "chart-quarter-tones-legend": (
+        "Unter jeder Note der Griff, um wie viele Cent er abweicht (+ ist zu hoch) und was das ausgleicht. Noten "
+        "mit schwarzem Kopf gelingen nur mit Vorsicht; eingeklammerte Noten sind nicht zu haben."
+    ),
+    "chart-ladders-legend": (
+        "Unter jeder Note die Zahl des Naturtons und um wie viele Cent er von der gleichstufigen Stimmung abweicht "
+        "(+ ist zu hoch). Schwarze Köpfe weichen um mehr als {cents} Cent ab; eingeklammerte Noten liegen "
+        "außerhalb dessen, was üblicherweise gespielt wird."
+    ),
     "correction-lip": "Lippe",
     "correction-hand": "Hand",
     "level": "Stufe {level}",
@@ -247,9 +254,6 @@ TEXTS = {
     "draft-refused": "nicht wie notiert",
     "draft-more": "und {count} weitere: Die Prüfung nennt alle",
     "refused-gesture": "„{title}“ fehlt hier, weil es so, wie es notiert ist, nicht spielbar ist.",
-    "refused-passage": (
-        "„{title}“ fehlt hier, weil darin „{gesture}“ vorkommt, das so, wie es notiert ist, nicht spielbar ist."
-    ),
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",
     "say-gesture": "{title}: {techniques}, {length}.",

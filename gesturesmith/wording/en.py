@@ -5,11 +5,8 @@ TEXTS = {
     "heading-notes": "Performance notes",
     "heading-general": "General remarks",
     "heading-transposition": "Transposition and clefs",
-    "heading-techniques": "Techniques",
-    "heading-signs": "Signs",
     "heading-gestures": "Gestures",
     "heading-passages": "Passages",
-    "heading-exercises": "Exercises",
     "heading-cautions": "Cautions",
     "heading-remarks": "Remarks",
     "group-motion": "Movement of the pitch",
@@ -23,16 +20,11 @@ TEXTS = {
     "group-pitch": "Pitch",
     "group-time": "Time and dynamics",
     "page-of": "page {page} of {pages}",
-    "version-line": "Version {version}, {date}",
     "seconds": "s",
     "beat": "beat",
     "beats": "beats",
-    "fingering": "Fingering",
-    "position": "Position",
-    "side": "{side} side",
     "warm-up": "Warm-up",
     "preparation": "Preparation",
-    "rest": "Rest",
     "rest-after": "rest {seconds} s",
     "chart-fingering-slide": "Slide positions",
     "chart-fingering-single": "Harmonics and hand notes",
@@ -47,11 +39,26 @@ TEXTS = {
     "chart-quarter-tones": "Quarter tones",
     "chart-ladders": "Harmonics of every fingering",
     "chart-map": "Techniques and registers",
-    "chart-fingering-legend-valves": "Below each note the usual fingering; smaller, others that give the note in tune. 0 is no valve.",
-    "chart-fingering-legend-slide": "Below each note the usual slide position; smaller, others that give the note in tune. T is the trigger. Notes in parentheses are not to be had.",
-    "chart-fingering-legend-single": "Below each note the number of its harmonic; + means that the hand in the bell takes it down to the note. Notes in parentheses are not to be had.",
-    "chart-quarter-tones-legend": "Below each note its fingering, the cents by which that is off (+ is sharp), and what corrects it. Notes with black heads are to be had with care only; notes in parentheses are not to be had.",
-    "chart-ladders-legend": "Below each note the number of the harmonic and the cents by which it differs from equal temperament (+ is sharp). Black heads are more than {cents} cents off; notes in parentheses lie outside what is usually played.",
+    "chart-fingering-legend-valves": (
+        "Below each note the usual fingering; smaller, others that give the note in tune. 0 is no valve."
+    ),
+    "chart-fingering-legend-slide": (
+        "Below each note the usual slide position; smaller, others that give the note in tune. T is the trigger. "
+        "Notes in parentheses are not to be had."
+    ),
+    "chart-fingering-legend-single": (
+        "Below each note the number of its harmonic; + means that the hand in the bell takes it down to the note. "
+        "Notes in parentheses are not to be had."
+    ),
+    "chart-quarter-tones-legend": (
+        "Below each note its fingering, the cents by which that is off (+ is sharp), and what corrects it. Notes "
+        "with black heads are to be had with care only; notes in parentheses are not to be had."
+    ),
+    "chart-ladders-legend": (
+        "Below each note the number of the harmonic and the cents by which it differs from equal temperament (+ is "
+        "sharp). Black heads are more than {cents} cents off; notes in parentheses lie outside what is usually "
+        "played."
+    ),
     "correction-lip": "lip",
     "correction-hand": "hand",
     "level": "Level {level}",
@@ -238,9 +245,6 @@ TEXTS = {
     "draft-refused": "not as written",
     "draft-more": "and {count} more: the check lists them all",
     "refused-gesture": "“{title}” is left out here because it cannot be played as written.",
-    "refused-passage": (
-        "“{title}” is left out here because it contains “{gesture}”, which cannot be played as written."
-    ),
     # A gesture in words, for those who cannot see the page.
     "decimal": ".",
     "say-gesture": "{title}: {techniques}, {length}.",

@@ -4,11 +4,8 @@ TEXTS = {
     "heading-notes": "Notes d’exécution",
     "heading-general": "Remarques générales",
     "heading-transposition": "Transposition et clefs",
-    "heading-techniques": "Modes de jeu",
-    "heading-signs": "Signes",
     "heading-gestures": "Gestes",
     "heading-passages": "Passages",
-    "heading-exercises": "Exercices",
     "heading-cautions": "Précautions",
     "heading-remarks": "Remarques",
     "group-motion": "Mouvement de la hauteur",
@@ -22,16 +19,11 @@ TEXTS = {
     "group-pitch": "Hauteurs",
     "group-time": "Temps et nuances",
     "page-of": "page {page} sur {pages}",
-    "version-line": "Version {version}, {date}",
     "seconds": "s",
     "beat": "temps",
     "beats": "temps",
-    "fingering": "Doigté",
-    "position": "Position",
-    "side": "côté {side}",
     "warm-up": "Échauffement",
     "preparation": "Préparation",
-    "rest": "Repos",
     "rest-after": "repos {seconds} s",
     "chart-fingering-slide": "Positions de la coulisse",
     "chart-fingering-single": "Harmoniques et notes de main",
@@ -46,11 +38,27 @@ TEXTS = {
     "chart-quarter-tones": "Quarts de ton",
     "chart-ladders": "Harmoniques de chaque doigté",
     "chart-map": "Techniques et registres",
-    "chart-fingering-legend-valves": "Sous chaque note, le doigté habituel ; en plus petit, d’autres qui donnent la note juste. 0 : aucun piston.",
-    "chart-fingering-legend-slide": "Sous chaque note, la position habituelle de la coulisse ; en plus petit, d’autres qui donnent la note juste. T : barillet de quarte. Les notes entre parenthèses ne s’obtiennent pas.",
-    "chart-fingering-legend-single": "Sous chaque note, le numéro de l’harmonique ; + : la main dans le pavillon le fait descendre jusqu’à la note. Les notes entre parenthèses ne s’obtiennent pas.",
-    "chart-quarter-tones-legend": "Sous chaque note, le doigté, son écart en cents (+ : trop haut) et ce qui le corrige. Les notes à tête noire ne s’obtiennent qu’avec précaution ; celles entre parenthèses ne s’obtiennent pas.",
-    "chart-ladders-legend": "Sous chaque note, le numéro de l’harmonique et son écart en cents par rapport au tempérament égal (+ : plus haut). Les têtes noires s’écartent de plus de {cents} cents ; les notes entre parenthèses sont en dehors de ce qui se joue d’ordinaire.",
+    "chart-fingering-legend-valves": (
+        "Sous chaque note, le doigté habituel ; en plus petit, d’autres qui donnent la note juste. 0 : aucun "
+        "piston."
+    ),
+    "chart-fingering-legend-slide": (
+        "Sous chaque note, la position habituelle de la coulisse ; en plus petit, d’autres qui donnent la note "
+        "juste. T : barillet de quarte. Les notes entre parenthèses ne s’obtiennent pas."
+    ),
+    "chart-fingering-legend-single": (
+        "Sous chaque note, le numéro de l’harmonique ; + : la main dans le pavillon le fait descendre jusqu’à la "
+        "note. Les notes entre parenthèses ne s’obtiennent pas."
+    ),
+    "chart-quarter-tones-legend": (
+        "Sous chaque note, le doigté, son écart en cents (+ : trop haut) et ce qui le corrige. Les notes à tête "
+        "noire ne s’obtiennent qu’avec précaution ; celles entre parenthèses ne s’obtiennent pas."
+    ),
+    "chart-ladders-legend": (
+        "Sous chaque note, le numéro de l’harmonique et son écart en cents par rapport au tempérament égal (+ : "
+        "plus haut). Les têtes noires s’écartent de plus de {cents} cents ; les notes entre parenthèses sont en "
+        "dehors de ce qui se joue d’ordinaire."
+    ),
     "correction-lip": "lèvres",
     "correction-hand": "main",
     "level": "Niveau {level}",
@@ -249,9 +257,6 @@ TEXTS = {
     "draft-refused": "pas tel quel",
     "draft-more": "et {count} autres : la vérification les donne toutes",
     "refused-gesture": "« {title} » ne figure pas ici, car il n’est pas jouable tel quel.",
-    "refused-passage": (
-        "« {title} » ne figure pas ici, car il contient « {gesture} », qui n’est pas jouable tel quel."
-    ),
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",
     "say-gesture": "{title} : {techniques}, {length}.",
@@ -269,7 +274,7 @@ TEXTS = {
     "say-as": "en {technique}",
     "say-straight": "glissé en ligne droite vers {point}",
     "say-wavy": "par une ligne ondulée vers {point}",
-    "say-broken": "par une ligne brisée vers {point}",
+    "say-broken": "par une ligne en tirets vers {point}",
     "say-dotted": "par une ligne pointillée vers {point}",
     "say-arrow": "par une flèche vers {point}",
     "say-slur": "lié à {point}",

@@ -4,11 +4,8 @@ TEXTS = {
     "heading-notes": "Note per l’esecuzione",
     "heading-general": "Osservazioni generali",
     "heading-transposition": "Trasposizione e chiavi",
-    "heading-techniques": "Tecniche",
-    "heading-signs": "Segni",
     "heading-gestures": "Gesti",
     "heading-passages": "Passaggi",
-    "heading-exercises": "Esercizi",
     "heading-cautions": "Avvertenze",
     "heading-remarks": "Osservazioni",
     "group-motion": "Movimento dell’altezza",
@@ -22,16 +19,11 @@ TEXTS = {
     "group-pitch": "Altezze",
     "group-time": "Tempo e dinamica",
     "page-of": "pagina {page} di {pages}",
-    "version-line": "Versione {version}, {date}",
     "seconds": "s",
     "beat": "tempo",
     "beats": "tempi",
-    "fingering": "Posizione",
-    "position": "Posizione della coulisse",
-    "side": "lato {side}",
     "warm-up": "Riscaldamento",
     "preparation": "Preparazione",
-    "rest": "Riposo",
     "rest-after": "riposo {seconds} s",
     "chart-fingering-slide": "Posizioni della coulisse",
     "chart-fingering-single": "Armonici e suoni di mano",
@@ -46,11 +38,27 @@ TEXTS = {
     "chart-quarter-tones": "Quarti di tono",
     "chart-ladders": "Armonici di ogni posizione",
     "chart-map": "Tecniche e registri",
-    "chart-fingering-legend-valves": "Sotto ogni nota la posizione abituale; in piccolo altre che danno la nota intonata. 0 significa nessun pistone.",
-    "chart-fingering-legend-slide": "Sotto ogni nota la posizione abituale della coulisse; in piccolo altre che danno la nota intonata. T è la ritorta. Le note tra parentesi non si ottengono.",
-    "chart-fingering-legend-single": "Sotto ogni nota il numero dell’armonico; + significa che la mano nel padiglione lo abbassa fino alla nota. Le note tra parentesi non si ottengono.",
-    "chart-quarter-tones-legend": "Sotto ogni nota la posizione, lo scarto in cent (+ significa crescente) e ciò che lo corregge. Le note con testa nera si ottengono solo con cautela; quelle tra parentesi non si ottengono.",
-    "chart-ladders-legend": "Sotto ogni nota il numero dell’armonico e lo scarto in cent dal temperamento equabile (+ significa crescente). Le teste nere si scostano di oltre {cents} cent; le note tra parentesi sono fuori di ciò che si suona di solito.",
+    "chart-fingering-legend-valves": (
+        "Sotto ogni nota la posizione abituale; in piccolo altre che danno la nota intonata. 0 significa nessun "
+        "pistone."
+    ),
+    "chart-fingering-legend-slide": (
+        "Sotto ogni nota la posizione abituale della coulisse; in piccolo altre che danno la nota intonata. T è la "
+        "ritorta. Le note tra parentesi non si ottengono."
+    ),
+    "chart-fingering-legend-single": (
+        "Sotto ogni nota il numero dell’armonico; + significa che la mano nel padiglione lo abbassa fino alla "
+        "nota. Le note tra parentesi non si ottengono."
+    ),
+    "chart-quarter-tones-legend": (
+        "Sotto ogni nota la posizione, lo scarto in cent (+ significa crescente) e ciò che lo corregge. Le note "
+        "con testa nera si ottengono solo con cautela; quelle tra parentesi non si ottengono."
+    ),
+    "chart-ladders-legend": (
+        "Sotto ogni nota il numero dell’armonico e lo scarto in cent dal temperamento equabile (+ significa "
+        "crescente). Le teste nere si scostano di oltre {cents} cent; le note tra parentesi sono fuori di ciò che "
+        "si suona di solito."
+    ),
     "correction-lip": "labbra",
     "correction-hand": "mano",
     "level": "Livello {level}",
@@ -242,7 +250,6 @@ TEXTS = {
     "draft-refused": "non come scritto",
     "draft-more": "e altre {count}: la verifica le elenca tutte",
     "refused-gesture": "«{title}» non figura qui perché non è suonabile come scritto.",
-    "refused-passage": "«{title}» non figura qui perché contiene «{gesture}», che non è suonabile come scritto.",
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",
     "say-gesture": "{title}: {techniques}, {length}.",

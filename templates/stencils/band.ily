@@ -41,6 +41,23 @@
 #(define (gs:band-margin position)
    (if (and (odd? position) (< (abs position) 5)) 0.5 0.9))
 
+%% The stretches of a limit from x0 to x1 that no head or bracket stands on: where one does, the line opens for it.
+#(define (gs:limit-stretches grob system staff height x0 x1 unit)
+   (let* ((middle (if (ly:grob? staff) (gs:y grob staff) 0))
+          (gap (* 0.2 unit))
+          (elements (append-map (lambda (c) (gs:list c 'elements)) (gs:list system 'columns)))
+          (signs (append (append-map (lambda (e) (gs:list e 'note-heads)) elements)
+                         (filter (gs:grob-named? 'GestureBracket) elements)))
+          (boxes (filter-map (lambda (s) (and (gs:printed? s) (eq? staff (ly:grob-object s 'staff-symbol))
+                                              (gs:box grob s system)))
+                             signs))
+          (crossed (filter (lambda (b) (< (- (third b) gap) (+ middle height) (+ (fourth b) gap))) boxes)))
+     (let loop ((x x0) (rest (sort crossed (lambda (a b) (< (first a) (first b))))) (found '()))
+       (if (null? rest) (reverse (if (< x x1) (cons (cons x x1) found) found))
+           (let ((from (- (first (car rest)) gap)) (to (+ (second (car rest)) gap)))
+             (if (or (<= to x) (>= from x1)) (loop x (cdr rest) found)
+                 (loop to (cdr rest) (if (> from x) (cons (cons x from) found) found))))))))
+
 #(define (gs:band-stencil grob)
    (let* ((system (ly:grob-system grob))
           (staff (ly:grob-object grob 'staff-symbol))
@@ -50,13 +67,17 @@
           (x0 (gs:band-edge grob system LEFT unit))
           (x1 (max (+ x0 unit) (gs:band-end grob system x0 unit)))
           (field (stencil-with-color (ly:round-filled-box (cons x0 x1) (cons low high) 0.0) (list 0.87 0.87 0.87)))
-          (line (lambda (xa ya xb yb) (make-line-stencil (* 0.09 unit) xa ya xb yb))))
+          (line (lambda (xa ya xb yb) (make-line-stencil (* 0.09 unit) xa ya xb yb)))
+          (limit (lambda (y)
+                   (map (lambda (x) (line (car x) y (cdr x) y))
+                        (gs:limit-stretches grob system staff y x0 x1 unit)))))
      (ly:stencil-translate
-      (ly:stencil-add
-       field (line x0 low x1 low) (line x0 high x1 high)
-       ;; Closed where it begins and ends: the limits then do not read as lines of the staff.
-       (if (gs:first-piece? grob) (line x0 low x0 high) empty-stencil)
-       (if (gs:last-piece? grob) (line x1 low x1 high) empty-stencil))
+      (apply ly:stencil-add
+             field
+             ;; Closed where it begins and ends: the limits then do not read as lines of the staff.
+             (if (gs:first-piece? grob) (line x0 low x0 high) empty-stencil)
+             (if (gs:last-piece? grob) (line x1 low x1 high) empty-stencil)
+             (append (limit low) (limit high)))
       (cons (- (ly:grob-relative-coordinate grob system X))
             (if (ly:grob? staff) (gs:y grob staff) 0)))))
 

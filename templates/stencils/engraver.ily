@@ -91,8 +91,11 @@
        (let* ((before (assq kind ending)) (row (and before (assq-ref rows (cdr before)))))
          (or row
              (let ((row (new-row! engraver event UP (gs:row-priority kind))))
-               ;; A line that goes on over the staff must not read as one of its own.
-               (if (eq? kind 'length) (ly:grob-set-property! row 'staff-padding 2.2))
+               ;; A line that goes on over the staff must not read as one of its own; its ends hang down.
+               (if (eq? kind 'length)
+                   (begin (ly:grob-set-property! row 'staff-padding 2.2)
+                          (ly:grob-set-property! row 'outside-staff-padding 1.0)
+                          (ly:grob-set-property! row 'outside-staff-horizontal-padding 0.6)))
                row))))
 
      (define (start! engraver event)

@@ -70,7 +70,7 @@
      (direction . ,UP)
      (extra-spacing-width . (+inf.0 . -inf.0))
      (outside-staff-priority . 450)
-     (outside-staff-horizontal-padding . 0.8)
+     (outside-staff-horizontal-padding . 1.4)
      (padding . 0.3)
      (staff-padding . 0.5)
      (slur-padding . 0.5)

@@ -34,10 +34,15 @@ gsStemless = {
      (if (not x) '()
          (let* ((y (* 0.5 unit (gs:position (first heads))))
                 (left (- (car x) (* 0.4 unit))) (right (+ (cdr x) (* 0.4 unit)))
-                (tall (* unit (if (null? (gs:accidentals heads)) 0.75 0.95))) (hook (* 0.28 unit))
+                (hook (* 0.28 unit))
+                (signs (filter gs:printed? (gs:accidentals heads)))
+                (tall (* unit (if (null? signs) 0.75 0.95)))
+                ;; The stem of a flat stands far above its note.
+                (top (apply max 0 (map (lambda (g) (cdr (ly:grob-extent g g Y))) signs)))
+                (low (- y tall)) (high (+ y (if (> top (* 1.25 unit)) top tall)))
                 (side (lambda (x inwards)
-                        (list 'moveto (+ x inwards) (+ y tall) 'lineto x (+ y tall)
-                              'lineto x (- y tall) 'lineto (+ x inwards) (- y tall)))))
+                        (list 'moveto (+ x inwards) high 'lineto x high
+                              'lineto x low 'lineto (+ x inwards) low))))
            (ly:stencil-add
             (make-path-stencil (side left hook) (* 0.12 unit) 1 1 #f)
             (make-path-stencil (side right (- hook)) (* 0.12 unit) 1 1 #f))))))

@@ -7,20 +7,20 @@
      ;; One height for all, whatever letters are in it.
      (ly:make-stencil (ly:stencil-expr row) (ly:stencil-extent row X) '(-0.4 . 1.3))))
 
-%% A text as a list of markups in which "Bb ", ♯ and ♭ are set with the signs of the music font.
+%% A text as a list of markups in which "Bb ", ♯ and ♭ (or other signs) are set with those of the music font.
 #(define gs:text-signs
    (let ((flat (markup #:concat (#:hspace 0.1 #:fontsize -2 #:raise 0.45 #:flat)))
          (sharp (markup #:concat (#:hspace 0.1 #:fontsize -3 #:raise 0.5 #:sharp))))
      `(("Bb " . ,(markup #:concat ("B" flat #:hspace 0.4))) ("♭" . ,flat) ("♯" . ,sharp))))
-#(define (gs:with-signs text)
+#(define* (gs:with-signs text #:optional (signs gs:text-signs))
    (let ((hit (fold (lambda (sign best)
                       (let ((at (string-contains text (car sign))))
                         (if (and at (or (not best) (< at (car best)))) (cons at sign) best)))
-                    #f gs:text-signs)))
+                    #f signs)))
      (cond ((string-null? text) '())
            ((not hit) (list text))
            (else (append (list (substring text 0 (car hit)) (cddr hit))
-                         (gs:with-signs (substring text (+ (car hit) (string-length (cadr hit))))))))))
+                         (gs:with-signs (substring text (+ (car hit) (string-length (cadr hit)))) signs))))))
 
 #(define (gs:cents-text cents)
    (string-append (cond ((> cents 0) "+") ((< cents 0) "−") (else "±")) (number->string (abs cents)) " ¢"))

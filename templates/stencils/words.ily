@@ -1,6 +1,6 @@
 %% Words, and marks of footnotes, above a note. What stands there depends on where systems and pages end, and is known
 %% only when LilyPond has broken the music into lines or pages. So nothing may look at the stencil before: until then it
-%% is as wide and high as it can become.
+%% is as high as it can become, and as wide as where the system goes on.
 
 %% \gsWord "lazily": words in italics. Several at one note stand under each other in the order they are written.
 gsWord =
@@ -70,8 +70,9 @@ gsPageMark =
       grob
       (lambda (before) (and before (eq? system (ly:grob-system before))))
       (lambda (texts) (gs:get (ly:grob-property grob 'details '()) 'numbers '())))))
+%% What is said again only at the beginning of a system finds room there, and must not ask for any elsewhere.
 #(define (gs:words-width grob)
-   (ly:stencil-extent (gs:word-stencil-where grob (lambda (before) #f) gs:unknown-numbers) X))
+   (ly:stencil-extent (gs:word-stencil-where grob (lambda (before) before) gs:unknown-numbers) X))
 %% While lines are chosen: what would stand here if a line went from one column to another.
 #(define (gs:words-pure-height grob start end)
    (ly:stencil-extent

@@ -259,3 +259,24 @@ def test_a_full_disk_in_the_middle(here, run, monkeypatch):
     mended = run("engrave", "--as", "ily", "parts")
     assert mended.status == 0
     assert "in all: 2 made, 1 unchanged, 0 refused, 0 failed" in mended.out
+
+
+def test_a_cluster_that_is_not_there(here, run, monkeypatch):
+    from gesturesmith.batch import executors
+
+    tree(here, a=GOOD)
+    monkeypatch.setattr(executors, "_ANSWER_S", 1)
+    result = run("engrave", "--cluster", "tcp://127.0.0.1:9", "a.gesture")
+    assert result.status == 3
+    assert "tcp://127.0.0.1:9: No route to host" in result.err
+    assert not (here / "out").exists()
+
+
+def test_a_cluster_without_its_library(here, run, monkeypatch):
+    from gesturesmith.cli import making
+
+    tree(here, a=GOOD)
+    monkeypatch.setattr(making.importlib.util, "find_spec", lambda name: None)
+    result = run("engrave", "--cluster", "tcp://host:8786", "a.gesture")
+    assert result.status == 2
+    assert "pip install 'gesturesmith[cluster]'" in result.err

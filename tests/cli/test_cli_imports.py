@@ -35,3 +35,15 @@ def test_no_engraving_without_need(arguments, request):
 def test_help_loads_no_stage():
     modules = loaded("--help")
     assert {"gesturesmith.pipeline", "gesturesmith.lang", "gesturesmith.techniques", "json"} & modules == set()
+
+
+def test_what_is_made_already_loads_no_stage(tmp_path, monkeypatch, request):
+    """Nor Abjad, nor the cluster's library; a second run has only to look."""
+    demo = str(request.config.rootpath / "docs" / "demo" / "fog-signals.gesture")
+    monkeypatch.chdir(tmp_path)
+    made = loaded("engrave", "--as", "svg", demo)
+    assert {"abjad", "gesturesmith.check"} <= made
+    assert "distributed" not in made
+    again = loaded("engrave", "--as", "svg", demo)
+    rooms = {"abjad", "gesturesmith.lang", "gesturesmith.check", "gesturesmith.rules", "gesturesmith.sheets"}
+    assert rooms & again == set()

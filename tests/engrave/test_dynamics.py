@@ -46,3 +46,13 @@ def test_two_levels_close_together_keep_apart(engraved):
     )
     assert r"\gsEndLevel" in engraved(text + "passage one\n  play: a, b\n")["one"].ly
     assert r"\gsEndLevel" not in engraved(text + "passage one\n  play: a, rest 1, b\n")["one"].ly
+
+
+def test_one_level_where_both_would_say_the_same(engraved):
+    """The hairpin goes on to the next note; after a rest, or at a head where a line stops, each has its own."""
+    loud = "  lasts: 4 beats\n  dynamics: p < f\ngesture b\n  contour: C5\n  dynamics: f\n"
+    text = f"gesture a\n  contour: C5\n{loud}"
+    assert compact(engraved(f"{text}passage one\n  play: a, b\n")["one"].ly).count(r"\f ") == 1
+    assert compact(engraved(f"{text}passage one\n  play: a, rest 1, b\n")["one"].ly).count(r"\f ") == 2
+    text = f"gesture a\n  technique: half-valve\n  contour: xC5 ~~ xG4\n{loud}"
+    assert compact(engraved(f"{text}passage one\n  play: a, b\n")["one"].ly).count(r"\f ") == 2

@@ -163,3 +163,16 @@ def test_a_hand_that_opens_along_a_glissando_is_shown_once(engraved):
     )["opening"].ly
     assert re.findall(r"gsHandTurn #'\((\w+ \w+)\)", ly) == ["stopped open", "open stopped"]
     assert ly.count("gsHandTurnEnd") == 2
+
+
+def test_a_mute_is_taken_out_whatever_comes(engraved):
+    """The hand in the bell says that it is there, not that the mute is gone."""
+    assert words(engraved, "straight, rest 7, shut") == ["con sord. (straight)", "senza sord."]
+    assert words(engraved, "shut, rest 7, straight") == ["con sord. (straight)"]
+
+
+def test_a_long_line_says_it_again_where_it_only_goes_on(engraved):
+    """Without bars a line may end between two points of a long contour, where no note begins."""
+    ly = engraved("gesture long\n  technique: half-valve\n  contour: xC5 ~~ xD5@20\n  lasts: 24 beats\n")["long"].ly
+    assert printed(ly) == ["½ valve"]
+    assert len(printed(ly, apart=True)) > ly.count(r"\gsX")

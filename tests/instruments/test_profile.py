@@ -104,6 +104,7 @@ def test_the_wide_reading_stays_where_it_can(tmp_path: Path) -> None:
         assert not errors
         assert found is not None
         assert found.limits["lip_correction_cents"].wide == (base.wide if stays else None)
+        assert found.limits["lip_correction_cents"].wide_means == (base.wide_means if stays else "")
 
 
 def test_the_profiles_of_the_language_page(tmp_path: Path) -> None:

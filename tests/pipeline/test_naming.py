@@ -26,7 +26,8 @@ def settings(**fields: str) -> Settings:
         ("{title} ({file})", {"title": "Fog"}, "Fog_study"),
         ("{instrument}", {}, "horn"),
         ("{title}", {"title": "../../etc/passwd"}, "etcpasswd"),
-        ("{title}", {"title": "Über Größe: „Nebel“ ♯1"}, "Über_Größe_Nebel_1"),
+        ("{title}", {"title": "Über Größe: „Nebel“ ♯1"}, "Über_Größe_Nebel_sharp1"),
+        ("{title}", {"title": "Trumpet in B♭"}, "Trumpet_in_Bb"),
         ("{title}", {"title": "霧"}, "霧"),
         ("{title}", {"title": ".hidden."}, "hidden"),
         ("{title}", {"title": "con"}, "con_"),
@@ -41,7 +42,7 @@ def test_names(pattern, fields, name):
 
 
 def test_the_part_is_named_by_the_instrument_where_it_has_no_name():
-    assert delivery_name("{part}", settings(), "study") == safe(instruments.get("horn").part_name)
+    assert delivery_name("{part}", settings(), "study") == safe(instruments.get("horn").part_in("en"))
 
 
 def test_no_name_is_too_long_for_a_file():

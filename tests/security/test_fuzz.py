@@ -1,12 +1,13 @@
 """Anything at all may be in a file: it is read, checked, formatted and reported without failing, within a second.
 
-`make test` tries a few thousand; `make soak` sets GESTURESMITH_FUZZ, how many in all (100,000).
+`make test` tries a few thousand cases; `make soak` sets GESTURESMITH_FUZZ, how many in all (100,000).
 """
 
 from __future__ import annotations
 
 import json
 import os
+import random
 import time
 
 import pytest
@@ -22,14 +23,19 @@ from gesturesmith.lang import format_text
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
-ALL = int(os.environ.get("GESTURESMITH_FUZZ", "2000"))
+ALL = int(os.environ.get("GESTURESMITH_FUZZ", "3000"))
 LONGEST_S = 1.0
 SETTINGS = {"deadline": None, "suppress_health_check": list(HealthCheck), "database": None}
 PHASES = (Phase.explicit, Phase.generate, Phase.shrink)
 
 
-def some(share):
-    return settings(max_examples=max(20, int(ALL * share)), phases=PHASES, **SETTINGS)
+DAMAGED = 9  # copies of each file that is made up, each damaged in another way: they cost less than a new file
+
+
+def some(share, cases=1):
+    """So many examples that they make a share of all cases."""
+    examples = max(20, int(ALL * share / cases))
+    return settings(max_examples=examples, phases=PHASES, **SETTINGS)
 
 
 def whole_way(data: bytes) -> None:
@@ -53,25 +59,59 @@ def whole_way(data: bytes) -> None:
     assert took < LONGEST_S, f"{took:.2f} s"
 
 
-@some(0.25)
-@given(gesture_files())
-def test_files_of_the_language(text):
-    whole_way(text.encode("utf-8", "replace"))
+# Words and signs that mean something, or too much, wherever they come to stand.
+PIECES = (
+    "gesture", "passage", "exercises", "play", "contour", "technique", "dynamics", "lasts", "tempo", "meter",
+    "start", "stretch", "repeat", "for", "up", "rest", "as", "from", "xG4", "C4", "C#^9", "Bb-1", "F##7", "mid",
+    "n", "ffff", "<", ">", "~~", "--", "::", "..", "__", "->", "@", "@0", "@1/0", "@99999999999", "1/3", "0", "-1",
+    "1e9", "99999999999999999999", "0.00000001", "7/0", ":", ",", "(", ")", '"', "#", "%", "\\", "{", "}", "=", "½",
+    "é", "𝄞", "\u202e", "\ufeff", "\u2028", "\r", "\t", "\0",
+)  # fmt: skip
 
 
-@some(0.35)
-@given(broken_files())
-def test_damaged_files(text):
-    whole_way(text.encode("utf-8", "replace"))
+def damaged(data: bytes, chance: random.Random) -> bytes:
+    """A file with something taken out, put in, doubled, exchanged or moved, once or a few times."""
+    for _ in range(chance.choice((1, 1, 2, 5))):
+        a, b = sorted(chance.randrange(len(data) + 1) for _ in "ab")
+        b = min(b, a + chance.choice((1, 4, 30, 300)))
+        how, piece = chance.randrange(6), b" " * chance.randrange(2) + chance.choice(PIECES).encode()
+        if how == 0:
+            data = data[:a] + data[b:]
+        elif how == 1:
+            data = data[:a] + piece + data[a:]
+        elif how == 2:
+            data = data[:b] + data[a:b] * chance.choice((1, 2, 40)) + data[b:]
+        elif how == 3:
+            data = data[:a] + piece + data[b:]
+        elif how == 4:
+            data = data[:a] + bytes([chance.randrange(256)]) + data[a + 1 :]
+        else:
+            lines = data.split(b"\n")
+            chance.shuffle(lines)
+            data = b"\n".join(lines)
+    return data
 
 
-@some(0.15)
-@given(gesture_files(), st.lists(st.tuples(st.floats(0, 1), st.integers(0, 255)), min_size=1, max_size=8))
-def test_files_with_damaged_bytes(text, damages):
-    data = bytearray(text.encode("utf-8", "replace"))
-    for place, byte in damages:
-        data[min(int(place * len(data)), len(data) - 1)] = byte
-    whole_way(bytes(data))
+def with_damaged(data: bytes, seed: int) -> None:
+    whole_way(data)
+    chance = random.Random(seed)
+    for _ in range(DAMAGED):
+        whole_way(damaged(data, chance))
+
+
+SEEDS = st.integers(0, 2**32)
+
+
+@some(0.5, cases=1 + DAMAGED)
+@given(gesture_files(), SEEDS)
+def test_files_of_the_language(text, seed):
+    with_damaged(text.encode("utf-8", "replace"), seed)
+
+
+@some(0.25, cases=1 + DAMAGED)
+@given(broken_files(), SEEDS)
+def test_files_with_mistakes(text, seed):
+    with_damaged(text.encode("utf-8", "replace"), seed)
 
 
 @some(0.15)

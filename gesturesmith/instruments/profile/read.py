@@ -35,11 +35,12 @@ __all__ = ["ProfileError", "load"]
 REGISTER_NAMES = ("low", "middle", "high", "top")
 _DEEPEST = 8  # profiles based on profiles
 _TOP = (
-    f"{MARK} player based_on key name part_name abbreviation kind written_to_sounding hand third_slide usual_range "
-    "widest_range clefs sides registers chart chart_evidence hand_chart partials limits"
+    f"{MARK} player based_on key name part_name part_names abbreviation kind written_to_sounding hand third_slide "
+    "usual_range widest_range clefs sides registers chart chart_evidence hand_chart partials limits"
 ).split(" ")
 _OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range")
 _NEW_TUBES = {"sides", "kind", "usual_range", "widest_range", "third_slide"}
+_LANGUAGES = ("de", "fr", "it")  # beside English, in which `part_name` is
 _CLEFS = ("treble", "alto", "tenor", "bass")
 
 
@@ -155,6 +156,7 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
         key=top.text("key", base.key if base else path.stem),
         name=name,
         part_name=top.text("part_name", base.part_name if base else name),
+        part_names=_part_names(top, base),
         abbreviation=top.text("abbreviation", base.abbreviation if base else ""),
         sounding=_sounding(top, base.sounding if base else UNISON),
         sides=sides,
@@ -171,6 +173,15 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
         third_slide=third,
         hand_chart=_chart(top, "hand_chart", tubes, base.hand_chart if base else {}),
     )
+
+
+def _part_names(top: Table, base: Instrument | None) -> dict[str, str]:
+    """The part's name in languages other than the first. A name of the profile's own stands in all of them."""
+    if "part_names" not in top.values:
+        return base.part_names if base is not None and "part_name" not in top.values else {}
+    table = top.table("part_names")
+    table.known(_LANGUAGES)
+    return {language: table.text(language, None) for language in _LANGUAGES if language in table.values}
 
 
 def _sounding(top: Table, default: Interval) -> Interval:

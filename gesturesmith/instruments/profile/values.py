@@ -136,7 +136,7 @@ class Table:
         Where no wide reading is given that of `base` stays, unless the new narrow one lies beyond it.
         """
         before = len(self.errors)
-        self.known({"narrow", "kind", "source", "wide", "wide_kind", "wide_source", "unit"})
+        self.known({"narrow", "kind", "source", "wide", "wide_kind", "wide_source", "wide_means", "unit"})
         if "narrow" not in self.values:
             self.error("narrow", "this is missing", sort_of(like))
             return None
@@ -151,7 +151,8 @@ class Table:
         if wide is not None and not wide.kind.may_refuse:
             self.error("wide_kind", "such a value may not refuse", "derived, published, practice")
         unit = self.text("unit", "")
-        return Limit(narrow, wide, unit) if len(self.errors) == before else None
+        means = self.text("wide_means", base.wide_means if base is not None and wide is base.wide else "")
+        return Limit(narrow, wide, unit, means) if len(self.errors) == before else None
 
 
 def is_pitch(value: object) -> bool:

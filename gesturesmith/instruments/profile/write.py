@@ -36,6 +36,8 @@ def to_toml(instrument: Instrument) -> str:
 def _heading(instrument: Instrument) -> Iterable[str]:
     for key in ("key", "name", "part_name", "abbreviation", "kind"):
         yield f"{key} = {_value(getattr(instrument, key))}"
+    names = ", ".join(f"{language} = {_value(name)}" for language, name in sorted(instrument.part_names.items()))
+    yield f"part_names = {{ {names} }}  # at the head of its parts in other languages"
     yield f"written_to_sounding = {_value(interval_name(instrument.sounding))}"
     yield f"hand = {_value(instrument.has_hand)}"
     third = instrument.third_slide
@@ -93,6 +95,7 @@ def _partials(instrument: Instrument) -> Iterable[str]:
 
 def _limits(instrument: Instrument) -> Iterable[str]:
     yield "\n# Beyond `narrow` a caution; beyond `wide`, where there is one, refused."
+    yield "# `wide_means` says what `wide` is, where it is no other reading of the same."
     yield "[limits]"
     for name in sorted(instrument.limits):
         yield f"{name} = {_limit(instrument.limits[name])}"
@@ -111,6 +114,8 @@ def _limit(limit: Limit) -> str:
     parts = [f"narrow = {_value(limit.narrow.value)}", _evidence(limit.narrow)]
     if limit.wide is not None:
         parts += [f"wide = {_value(limit.wide.value)}", _evidence(limit.wide, "wide_")]
+    if limit.wide_means:
+        parts.append(f"wide_means = {_value(limit.wide_means)}")
     if limit.unit:
         parts.append(f"unit = {_value(limit.unit)}")
     return f"{{ {', '.join(parts)} }}"

@@ -14,10 +14,9 @@ from gesturesmith.sheets import _score
 from gesturesmith.sheets._head import Head, opening
 from gesturesmith.units import UNISON, Interval, Spelling
 from gesturesmith.values import frozen
-from gesturesmith.wording import keys
+from gesturesmith.wording import keys, said, together
 from gesturesmith.wording import text as wording
 
-BETWEEN_LANGUAGES = " / "
 _INTERVALS = {
     (0, 0): "", (1, 1): "m2", (1, 2): "M2", (2, 3): "m3", (2, 4): "M3", (3, 5): "P4", (3, 6): "A4", (4, 6): "d5",
     (4, 7): "P5", (5, 8): "m6", (5, 9): "M6", (6, 10): "m7", (6, 11): "M7", (7, 12): "P8", (8, 13): "m9",
@@ -62,15 +61,10 @@ class Row:
     label: str = ""
 
 
-def said(key: str, settings: Settings) -> str:
-    """A text in the languages of the page."""
-    return BETWEEN_LANGUAGES.join(wording(key, language) for language in settings.wording)
-
-
 def title(chart: Chart, settings: Settings) -> str:
     """What stands above a chart: where there are no valves it has another name."""
     key = f"chart-{chart.key}-{manner(settings.instrument)}"
-    return said(key if key in keys(settings.wording[0]) else f"chart-{chart.key}", settings)
+    return said(key if key in keys(settings.wording[0]) else f"chart-{chart.key}", settings.wording)
 
 
 def manner(instrument: Instrument) -> str:
@@ -84,7 +78,7 @@ def book(chart: Chart, settings: Settings, *, output: str, picture: bool = False
     parts = (paragraph(transposition(settings)), *chart.body(settings))
     if picture:
         return _picture(chart, settings, parts, output)
-    head = Head(title=title(chart, settings), left=settings.instrument.part_name)
+    head = Head(title=title(chart, settings), left=settings.part_name(settings.wording))
     placed = (part if part.startswith(r"\score") else code(f"\\markup {part}") for part in parts)
     return joined((opening(head, output, "gsChartPaper", settings), *placed, code("}\n")))
 
@@ -113,9 +107,9 @@ def transposition(settings: Settings) -> str:
     down = instrument.sounding.cents < 0
     sounding = -instrument.sounding if down else instrument.sounding
     key = "none" if instrument.sounding == UNISON else "lower" if down else "higher"
-    return BETWEEN_LANGUAGES.join(
+    return together(
         wording(f"transposition-{key}", language)
-        .replace("{instrument}", instrument.part_name)
+        .replace("{instrument}", instrument.part_in(language))
         .replace("{interval}", _interval(sounding, language))
         for language in settings.wording
     )

@@ -9,9 +9,10 @@ from gesturesmith.check.realise_ways import in_tune_cents
 from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
-from gesturesmith.sheets.charts.base import Chart, Column, Row, clef_for, paragraph, said, score
+from gesturesmith.sheets.charts.base import Chart, Column, Row, clef_for, paragraph, score
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
+from gesturesmith.wording import said
 
 _STAFF = Fraction(5, 7)  # there are as many staves as tubes
 
@@ -49,9 +50,13 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     scores = []
     for tube, rungs in ladders.items():
         columns = tuple(_column(rung, near) for rung in rungs)
-        row = Row(columns=columns, clefs=_clefs(instrument, tube.side, rungs), label=_label(instrument, tube))
+        row = Row(
+            columns=columns,
+            clefs=_clefs(instrument, tube.side, rungs),
+            label=tube.name or settings.part_name(settings.wording),
+        )
         scores.append(score(row, widest, layout="gsChartLadder"))
-    legend = said("chart-ladders-legend", settings).replace("{cents}", f"{near:g}")
+    legend = said("chart-ladders-legend", settings.wording).replace("{cents}", f"{near:g}")
     return (paragraph(legend), *scores)
 
 
@@ -59,10 +64,6 @@ def _column(rung: Rung, near: float) -> Column:
     sign = "+" if rung.cents > 0 else "−" if rung.cents < 0 else "±"
     texts = (str(rung.number), f"{sign}{abs(rung.cents)}")
     return Column(notes=(rung.note,), texts=texts, black=abs(rung.cents) > near, shut=not rung.usual)
-
-
-def _label(instrument: Instrument, tube: Tube) -> str:
-    return tube.name or instrument.part_name
 
 
 def _clefs(instrument: Instrument, side: str, rungs: tuple[Rung, ...]) -> tuple[tuple[str, int], ...]:

@@ -8,10 +8,10 @@ from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.piece import Settings
-from gesturesmith.sheets.charts.base import BETWEEN_LANGUAGES, Chart, paragraph, said
+from gesturesmith.sheets.charts.base import Chart, paragraph
 from gesturesmith.techniques.base import LAYERS, Technique
 from gesturesmith.values import frozen
-from gesturesmith.wording import technique_title
+from gesturesmith.wording import said, technique_title, together
 from gesturesmith.wording import text as wording
 
 _LETTERS = {Verdict.APPROVED: "f", Verdict.CAUTION: "c", Verdict.REFUSED: "n"}
@@ -65,12 +65,12 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     group = LAYERS[0]  # ordinary playing stands first and needs no heading
     for technique, row in found.rows:
         mine = _EDGES.get(technique.layer, technique.layer)
-        above = quoted("" if mine == group else said(f"group-{mine}", settings))
+        above = quoted("" if mine == group else said(f"group-{mine}", settings.wording))
         group = mine
         cells = "".join(_LETTERS[r.verdict] for r in row)
         label = quoted(_title(technique, settings))
         parts.append(code(f'\\gs-map-row {above} {label} "{cells}" #\'({lines})'))
-    words = " ".join(quoted(said(key, settings)) for key in ("map-playable", "map-care", "map-not"))
+    words = " ".join(quoted(said(key, settings.wording)) for key in ("map-playable", "map-care", "map-not"))
     parts.append(code(f"\\column {{ \\vspace #0.5 \\gs-map-key {words} }}"))
     parts += [paragraph(_listed(key, row, settings)) for key, row in _aside(found)]
     return tuple(parts)
@@ -82,14 +82,14 @@ def _aside(found: Survey) -> tuple[tuple[str, tuple[Technique, ...]], ...]:
 
 
 def _listed(key: str, row: tuple[Technique, ...], settings: Settings) -> str:
-    return BETWEEN_LANGUAGES.join(
+    return together(
         wording(key, language).replace("{techniques}", ", ".join(technique_title(t, language) for t in row))
         for language in settings.wording
     )
 
 
 def _title(technique: Technique, settings: Settings) -> str:
-    return BETWEEN_LANGUAGES.join(dict.fromkeys(technique_title(technique, lang) for lang in settings.wording))
+    return together(technique_title(technique, lang) for lang in settings.wording)
 
 
 def _registers(instrument: Instrument) -> tuple[tuple[int, int, str], ...]:

@@ -11,10 +11,11 @@ from gesturesmith.lang import parse
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
-from gesturesmith.sheets.charts.base import Chart, Column, paragraph, rows_of, said, score
+from gesturesmith.sheets.charts.base import Chart, Column, paragraph, rows_of, score
 from gesturesmith.source import Source
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
+from gesturesmith.wording import said
 
 _MOST = 12  # notes of a row
 
@@ -76,7 +77,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     rows = rows_of(columns, instrument, _MOST)
     widest = max(len(row.columns) for row in rows)
     return (
-        paragraph(said("chart-quarter-tones-legend", settings)),
+        paragraph(said("chart-quarter-tones-legend", settings.wording)),
         *(score(row, widest, layout="gsChartRow") for row in rows),
     )
 
@@ -86,7 +87,7 @@ def _column(one: QuarterTone, settings: Settings) -> Column:
         return Column(notes=(one.note,), texts=("–",), shut=True)
     sign = "+" if one.error > 0 else "−" if one.error < 0 else "±"
     off = f"{sign}{abs(one.error)}"
-    correction = said(f"correction-{one.correction}", settings) if one.correction else ""
+    correction = said(f"correction-{one.correction}", settings.wording) if one.correction else ""
     return Column(notes=(one.note,), texts=(one.tube, off, correction), black=one.verdict is Verdict.CAUTION)
 
 

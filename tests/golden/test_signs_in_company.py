@@ -1,0 +1,75 @@
+# ruff: noqa: E501  (a case a line)
+"""Brackets, bands, words and lengths beside what they belong to: places in LilyPond's SVG, in staff spaces."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+from golden.geometry import document, run, score
+from golden.outlines import KEPT_CLEAR, MARKED, OURS, Block, Staff, staves
+
+pytestmark = pytest.mark.lilypond
+
+_SAY = r"""\gsSay #'(("single tongue" "single tongue" ""))"""
+CASES = {
+    "stopping at a flat": r"g'2\gsLine #'((style . plain)) \afterGrace 63/64 s4 { \gsStops \gsX bf'8\gsLineEnd } r4",
+    "stopping at a sharp": r"g'2\gsLine #'((style . plain)) \afterGrace 63/64 s4 { \gsStops \gsX fs''8\gsLineEnd } r4",
+    "band": r"\stopStaff \startStaff \gsBare \gsX b'4\gsBand g' f'' \gsBare \gsTriangleUp f''4 \gsBare \gsX c''4 \gsBare \gsTriangleDown g'4\gsBandEnd",
+    "speeding up": rf"""\gsFeather #RIGHT {{ a'32*48/7[\gsSay #'(("single tongue" "single tongue" "")) a'32*128/21{_SAY} a'32*16/3{_SAY} a'32*32/7{_SAY} a'32*80/21{_SAY} a'32*64/21{_SAY} a'32*16/7]{_SAY} }}""",
+    "words at neighbours": r"""c''4\gsWord "con sord. (cup)" c''8\gsWord "senza sord." c''8 c''2""",
+    "length over a mark": r"""c''1\gsMark "1, 2"\gsWord "molto"\gsSpan "growl"\gsSpanEnd\gsLength "2.5 s"\gsLengthEnd""",
+}
+
+
+@pytest.fixture(scope="module")
+def printed(tmp_path_factory) -> dict[str, Staff]:
+    scores = [score(music, MARKED) for music in CASES.values()]
+    svg = run(document(scores), tmp_path_factory.mktemp("signs"))
+    return dict(zip(CASES, staves(svg, (*KEPT_CLEAR, *OURS, "gs-band")), strict=True))
+
+
+def blocks(staff: Staff, kind: str) -> list[Block]:
+    return sorted((b for b in staff.blocks if b.kind == kind), key=lambda b: b.box)
+
+
+def test_brackets_are_as_tall_as_the_flat_in_them(printed):
+    for name in ("stopping at a flat", "stopping at a sharp"):
+        top = max(b.box[3] for b in blocks(printed[name], "gs-bracket"))
+        sign = blocks(printed[name], "Accidental")[0]
+        assert top >= sign.box[3] - 0.3, name
+
+
+def test_limits_of_a_band_open_for_what_stands_on_them(printed):
+    """The upper limit for the triangle that points up, the lower for the other; both go on beside them."""
+    staff = printed["band"]
+    heads = blocks(staff, "NoteHead")
+    limits = [b.box for b in blocks(staff, "gs-band") if b.box[3] - b.box[2] < 0.2]
+    upper = [b for b in limits if b[2] > 0]
+    lower = [b for b in limits if b[3] < 0]
+    assert (len(upper), len(lower)) == (2, 2)
+    for pieces, head in ((upper, heads[1].box), (lower, heads[3].box)):
+        assert pieces[0][1] < head[0] - 0.1
+        assert head[1] + 0.1 < pieces[1][0]
+        assert pieces[1][0] - pieces[0][1] < head[1] - head[0] + 0.6
+
+
+def test_attacks_that_speed_up_come_closer_to_the_last(printed):
+    """What is said again only where a system begins takes no room elsewhere."""
+    at = [b.box[0] for b in blocks(printed["speeding up"], "NoteHead")]
+    gaps = [b - a for a, b in pairwise(at)]
+    assert len(gaps) == 6
+    assert gaps == sorted(gaps, reverse=True)
+
+
+def test_words_at_neighbours_do_not_read_as_one(printed):
+    first, second = (b.box for b in blocks(printed["words at neighbours"], "GestureWords"))
+    assert second[0] - first[1] > 1 or abs(first[2] - second[2]) > 1
+
+
+def test_the_ends_of_a_length_stay_over_the_mark(printed):
+    staff = printed["length over a mark"]
+    mark = max(b.box[3] for b in blocks(staff, "GestureWords"))
+    lengths = [b.box for b in blocks(staff, "gs-above") if b.box[2] > mark]
+    assert lengths
+    assert min(b[2] for b in lengths) > mark + 0.3

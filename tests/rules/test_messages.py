@@ -1,0 +1,162 @@
+"""What a player reads: the terms of the instrument, sentences that are true, and a way on that fits it."""
+
+from __future__ import annotations
+
+import pytest
+from rules.checking import checked, findings, horn
+
+from gesturesmith import instruments
+from gesturesmith.diagnostics import Severity
+
+
+def file(instrument: str, body: str, tempo: int = 60) -> str:
+    lines = "\n".join(f"  {line.strip()}" for line in body.strip().splitlines())
+    return f"instrument: {instrument}\npitches: written\ntempo: {tempo}\n\ngesture a\n{lines}\n"
+
+
+def one(text: str, rule: str):
+    found = [f for f in findings(text) if f.rule == rule]
+    assert len(found) == 1, [f.rule for f in findings(text)]
+    return found[0]
+
+
+def first_edit(text: str, rule: str) -> str:
+    report = checked(text, suggestions=True).report
+    found = next(f for f in report.gestures[0].findings if f.rule == rule)
+    return found.suggestions[0].edits[0].new.strip()
+
+
+@pytest.mark.parametrize(
+    ("instrument", "body", "rule", "words"),
+    [
+        ("trombone", "technique: harmonic-gliss\ncontour: Bb3 ~~ Bb4", "sounds-as-arpeggio", "of position 5;"),
+        ("trombone", "contour: D4\nfingering: 5", "fingering-misses-pitch", "position 5 gives"),
+        ("trumpet", "contour: F5\nfingering: 0", "fingering-misses-pitch", "the open tube gives"),
+        ("natural-horn", "contour: D3", "pitch-no-tube-gives", "(the open tube, partial 3)"),
+    ],
+)
+def test_tubes_are_named_as_players_name_them(instrument: str, body: str, rule: str, words: str) -> None:
+    assert words in one(file(instrument, body), rule).text
+
+
+def test_a_run_is_fingered_on_valves_only() -> None:
+    """A trombone plays it with the slide."""
+    body = "technique: chromatic\ncontour: Bb3 ~~ Bb4\nlasts: 1/2 beats"
+    assert "can be played (" in one(file("trombone", body), "run-too-fast").text
+    assert "can be fingered (" in one(file("trumpet", body), "run-too-fast").text
+
+
+# auditoryneuroscience.com speaks of clicks that are heard apart; no source has a tongue strike 40 times a second.
+@pytest.mark.parametrize("technique", ["double-tongue", "triple-tongue"])
+def test_what_the_ear_hears_apart_is_no_reading_of_tonguing(technique: str) -> None:
+    found = one(horn(f"technique: {technique}\ncontour: C5\nattacks: 14\nlasts: 1 beat"), "attacks-too-fast")
+    assert found.severity is Severity.CAUTION
+    assert "readings differ" not in found.text
+    assert "(beyond 40 the ear hears no separate notes)" in found.text
+
+
+@pytest.mark.parametrize("key", ["trombone", "trombone-f", "bass-trombone"])
+def test_a_trombone_is_not_said_to_have_no_valves(key: str) -> None:
+    """One with a trigger has, but none to finger notes with."""
+    found = one(file(key, "technique: valve-trill\ncontour: D4"), "instrument-lacks-means")
+    assert found.text == f"valve-trill needs valves to finger with; the {instruments.get(key).name} has a slide"
+
+
+def test_the_slide_takes_the_place_of_half_valves() -> None:
+    text = file("trombone", "technique: half-valve\ncontour: xBb3 ~~ xF3\nlasts: 2 beats")
+    assert first_edit(text, "instrument-lacks-means") == "technique: slide-gliss"
+
+
+def test_a_hand_glissando_upward_can_begin_closed() -> None:
+    text = horn("technique: hand-gliss\ncontour: B4 -- C5\nlasts: 2 beats")
+    assert first_edit(text, "hand-gliss-rises-from-open") == "contour: B4 as stopped -- C5 as ordinary"
+
+
+def test_the_widest_hand_glissando_is_not_said_to_pass_what_is_possible() -> None:
+    """C4 to Ab3 is 400 cents as written, 398 by the law; within what counts as in tune that is the same."""
+    found = one(horn("technique: hand-gliss\ncontour: C4 -- Ab3\nlasts: 2 beats"), "hand-gliss-too-wide")
+    assert found.severity is Severity.CAUTION
+    assert found.text.startswith("398 cents below open C4")
+    assert "(impossible beyond 398)" in found.text
+
+
+def test_a_glissando_is_not_made_flat_to_bring_it_into_range() -> None:
+    report = checked(
+        file("trombone", "technique: slide-gliss\ncontour: E2 -- Eb2\nlasts: 2 beats"), suggestions=True
+    )
+    offered = [e.new for f in report.report.gestures[0].findings for s in f.suggestions for e in s.edits]
+    assert offered
+    assert not [text for text in offered if "E2 -- E2" in text]
+
+
+def test_a_pitch_below_the_chart_is_led_to_the_chart() -> None:
+    """Written F#3 is the trumpet's lowest note on 1-2-3 (Wikipedia, Pitch of brass instruments), however sharp."""
+    text = file("trumpet", "contour: F3")
+    assert "is F#3+54c (1-2-3, partial 2)" in one(text, "pitch-no-tube-gives").text
+    assert first_edit(text, "pitch-no-tube-gives") == "contour: F#3"
+
+
+@pytest.mark.parametrize("beats", [1, 2])
+def test_one_beat_is_a_beat(beats: int) -> None:
+    text = (
+        f"instrument: horn\npitches: written\ntempo: {60 * beats}\n\n"
+        "gesture a\n  technique: stopped\n  contour: C5\npassage b\n  play: C5 for 1, a\n"
+    )
+    assert one(text, "hand-change-too-quick").hint == "rest 1 beat before it"
+
+
+def test_long_times_are_told_in_minutes() -> None:
+    text = (
+        "instrument: horn\npitches: written\ntempo: 60\n\ngesture a\n  technique: growl\n  contour: A5\n"
+        "  lasts: 8 beats\n  dynamics: ff\npassage b\n  play: a, a\n  repeat: 20\n"
+    )
+    found = one(text, "effort-overdrawn")
+    assert " minutes of plain playing, " in found.text
+    assert found.hint.startswith("rests of ")
+
+
+def test_seconds_are_offered_as_they_are_written() -> None:
+    text = file("trumpet", "contour: C5, D5, E5\nlasts: 0.000001 s")
+    assert first_edit(text, "attacks-too-fast") == "lasts: 0.3 s"
+
+
+# M. Clayville, 2011: a glissando must stay on one partial. OEIS A309909 (Kennan): Bb3 in 1, E3 in 7, E2 lowest.
+@pytest.mark.parametrize(
+    ("contour", "words"),
+    [
+        ("Bb3 -- Eb3", "on one partial the slide goes from Bb3 to E3; there it must be set anew"),
+        ("E2 -- Eb2", "no partial leads down from E2; the slide must be set anew"),
+        ("xE2 -- xD2", "no partial leads down from E2; the slide must be set anew"),
+    ],
+)
+def test_where_a_slide_glissando_breaks(contour: str, words: str) -> None:
+    text = file("trombone", f"technique: slide-gliss\ncontour: {contour}\nlasts: 2 beats")
+    assert one(text, "slide-gliss-breaks").text.startswith(words)
+
+
+def test_a_slide_glissando_cannot_end_where_no_tube_sounds() -> None:
+    """Eb2 to B1 are missing on a tenor trombone without a valve (whistleandflute.net)."""
+    found = one(
+        file("trombone", "technique: slide-gliss\ncontour: E2 -- D2\nlasts: 2 beats"), "pitch-no-tube-gives"
+    )
+    assert found.severity is Severity.REFUSED
+
+
+@pytest.mark.parametrize(("beats", "fires"), [("1/8", True), ("2", False)])
+def test_the_arm_has_its_speed_in_a_glissando_too(beats: str, fires: bool) -> None:
+    text = file("trombone", f"technique: slide-gliss\ncontour: Bb2 -- E2\nlasts: {beats} beats")
+    assert ("slide-travel-too-fast" in [f.rule for f in findings(text)]) == fires
+
+
+# Sixteenths at 160 are 10.7 a second, above every reading of single tonguing; at 60 they are 4.
+@pytest.mark.parametrize(("tempo", "fires"), [(160, True), (60, False)])
+def test_the_tongue_has_its_speed_from_note_to_note_of_a_passage(tempo: int, fires: bool) -> None:
+    notes = ", ".join(["C5 for 1/4"] * 6)
+    text = f"instrument: trumpet\npitches: written\ntempo: {tempo}\n\npassage a\n  play: {notes}\n"
+    assert ("attacks-too-fast" in [f.rule for f in findings(text)]) == fires
+
+
+def test_two_quick_notes_are_no_run() -> None:
+    notes = "C5 for 1/32, C5 for 4, C5 for 1/32"
+    text = f"instrument: trumpet\npitches: written\ntempo: 60\n\npassage a\n  play: {notes}\n"
+    assert "attacks-too-fast" not in [f.rule for f in findings(text)]

@@ -1,0 +1,148 @@
+"""No file hangs a run or floods it: every limit has its message, and holds where it should and no earlier."""
+
+from __future__ import annotations
+
+import re
+import time
+from pathlib import Path
+
+import pytest
+
+from gesturesmith import sheets
+from gesturesmith.batch import press
+from gesturesmith.cli import reading
+from gesturesmith.cli.main import main
+from gesturesmith.instruments.profile import file as profiles
+from gesturesmith.lang import parse, reader
+from gesturesmith.lilypond import run as running
+from gesturesmith.lilypond import sandbox
+from gesturesmith.lytext import code
+from gesturesmith.model import context
+from gesturesmith.model.resolve import resolve
+from gesturesmith.source import Source
+
+HORN = "instrument: horn\npitches: written\n"
+CALL = "gesture call\n  contour: C4\n"
+PAGE = Path(__file__).parents[2] / "SECURITY.md"
+
+
+def points(count):
+    return f"{HORN}gesture call\n  contour: {', '.join(['C4'] * count)}\n  lasts: {count} beats\n"
+
+
+def gestures(count):
+    return HORN + "".join(f"gesture g{n}\n  contour: C4\n" for n in range(count))
+
+
+def events(count):
+    return f"{HORN}{CALL}passage all\n  play: {', '.join(['call', 'rest 1'] * 50)}\n  repeat: {count // 100}\n"
+
+
+def nested(count):
+    """Each passage plays the one before ten times; the file has the same limit ten times over."""
+    several = "".join(f"passage p{n}\n  play: {', '.join(['call'] * 5000)}\n" for n in range(count // 5000))
+    return f"{HORN}{CALL}{several}"
+
+
+def variants(count):
+    starts = ", ".join(["C4", "D4", "E4", "F4", "G4", "A4", "B4", "C5", "D5", "E5"] * 1)
+    times = ", ".join(str(n) for n in range(1, count // 10 + 1))
+    return f"{HORN}{CALL}exercises week\n  from: call\n  start: {starts}\n  lasts: {times} beats\n"
+
+
+def text(count):
+    return f'{HORN}{CALL}  footnote: "{"x" * count}"\n'
+
+
+def size(count):
+    return f"{HORN}{CALL}".ljust(count, "#")
+
+
+def profile(count):
+    Path("own.toml").write_text('instrument_profile = 1\nbased_on = "horn"\n'.ljust(count, "#"))
+    return f'instrument: "own.toml"\npitches: written\n{CALL}'
+
+
+# A limit as SECURITY.md writes it, where it is raised, a text that has so many, how many there may be, a step
+# beyond it, and words of the message.
+TABLE = {
+    "2 MB a file": ((reading, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
+    "20,000 gestures": ((context, "MOST_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
+    "500 points a gesture": ((context, "MOST_POINTS"), points, 500, 1, "501 points in one contour"),
+    "10,000 events a passage": ((context, "MOST_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
+    "100,000 events a file": ((context, "MOST_EVENTS_IN_FILE"), nested, 100_000, 5000, "more than 100000 notes"),
+    "500 variants": ((context, "MOST_VARIANTS"), variants, 500, 10, "510 variants"),
+    "2,000 characters a text": ((reader, "LONGEST_TEXT"), text, 2000, 1, "a text of 2001 characters"),
+    "256 kB a profile": ((profiles, "LARGEST_BYTES"), profile, 256 * 1024, 1, "256 kB"),
+}  # fmt: skip
+
+
+def mistakes(path):
+    """What is wrong with a file, as far as reading it tells."""
+    tree, wrong = parse(Source(path.name, path.read_text()))
+    return (*wrong, *resolve(tree)[1])
+
+
+@pytest.mark.parametrize("limit", TABLE)
+def test_a_limit_and_its_message(limit, tmp_path, monkeypatch, capsys):
+    (module, name), make, most, step, message = TABLE[limit]
+    assert getattr(module, name) == most
+    monkeypatch.chdir(tmp_path)
+    path = tmp_path / "study.gesture"
+    path.write_text(make(most))
+    if make in (gestures, nested):
+        # To check all that may be in one file takes its time.
+        assert mistakes(path) == ()
+        path.write_text(make(most + step))
+        assert [message in error.message for error in mistakes(path)] == [True]
+    else:
+        assert main(["check", str(path)]) in (0, 1)
+        capsys.readouterr()
+        path.write_text(make(most + step))
+        assert main(["check", str(path)]) == 2
+        said = capsys.readouterr()
+        assert message in re.sub(r"\s+\|?\s*", " ", said.out + said.err)
+
+
+def test_the_page_lists_every_limit_and_where_it_is_raised():
+    page = re.sub(r"\s+", " ", PAGE.read_text("utf-8"))
+    for limit, ((module, name), *_) in TABLE.items():
+        assert limit in page
+        assert f"`{name}` in `{module.__name__.replace('.', '/')}.py`" in page, limit
+    for module, name in (
+        (press, "_BASE_S"),
+        (press, "_SECONDS_A_MUSIC"),
+        (sandbox, "MEMORY_KB"),
+        (sandbox, "FILE_BLOCKS"),
+        (sandbox, "FOLDER_BYTES"),
+        (sandbox, "CPU_S"),
+    ):
+        assert hasattr(module, name)
+        assert f"`{name}` in `{module.__name__.replace('.', '/')}.py`" in page, name
+
+
+@pytest.mark.lilypond
+def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, monkeypatch, capsys):
+    """A drawing that never comes to an end, in one of two gestures: the other one is made."""
+    book = sheets.snippet.book
+
+    def endless(music, settings, *, output):
+        made = book(music, settings, output=output)
+        loop = "\\markup \\stencil #(let loop () (loop))\n\\score {"
+        return code(made.replace("\\score {", loop, 1)) if music.name == "endless" else made
+
+    monkeypatch.setattr(sheets.snippet, "book", endless)
+    monkeypatch.setattr(press, "_BASE_S", 3.0)
+    monkeypatch.setattr(press, "_SECONDS_A_MUSIC", 0.0)
+    monkeypatch.chdir(tmp_path)
+    Path("study.gesture").write_text(f"{HORN}{CALL}gesture endless\n  contour: D4\n")
+    began = time.monotonic()
+    assert main(["engrave", "--snippets", "--no-cache", "study.gesture"]) == 3
+    assert time.monotonic() - began < 30
+    said = capsys.readouterr()
+    assert '"endless" could not be engraved: LilyPond did not come to an end in time and was stopped' in said.err
+    assert [p.name for p in Path("out/study").iterdir()] == ["call.pdf"]
+
+
+def test_a_flood_is_told_as_one():
+    assert running.FOLDER_BYTES == sandbox.FOLDER_BYTES
