@@ -5,7 +5,7 @@ BIN := $(VENV)/bin
 DEMO := docs/demo/fog-signals.gesture
 
 .DELETE_ON_ERROR:
-.PHONY: all demo test style bench gallery clean
+.PHONY: all demo test style soak bench gallery clean
 
 all: demo
 
@@ -19,6 +19,13 @@ style: $(VENV)/.test-ready
 	@$(BIN)/ruff check .
 	@$(BIN)/ruff format --check .
 	@$(BIN)/mypy
+
+# What `make test` does with samples, with everything: it takes an hour or two.
+soak: $(VENV)/.test-ready
+	@$(BIN)/python -m pip install --quiet --only-binary atheris --editable '.[soak]' \
+	  || echo "atheris has no wheel for this Python: the guided search is left out"
+	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(BIN)/python -m pytest tests/security
+	@$(BIN)/python tests/security/guided.py
 
 gallery: $(VENV)/.run-ready
 	@$(BIN)/python docs/gallery.py

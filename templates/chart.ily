@@ -73,7 +73,7 @@ gsChartLadder = \layout {
 gsChartPaper = \paper {
   \gsPagePaper
   left-margin = 16\mm
-  score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 3) (stretchability . 20))
+  score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 2) (stretchability . 20))
   score-markup-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 4) (stretchability . 0))
   markup-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 0) (stretchability . 0))
 }
@@ -131,6 +131,17 @@ gsChartPaper = \paper {
 #(define (gs:map-text layout props size text)
    (interpret-markup layout (cons `((font-size . ,size)) props) (make-concat-markup (gs:with-signs text))))
 
+%% A label, on two lines where it would be much wider than `room`.
+#(define (gs:map-labelled layout props text room)
+   (let ((long (gs:map-text layout props -2 text)))
+     (if (< (* 0.75 (interval-length (ly:stencil-extent long X))) room)
+         (ly:stencil-translate-axis (gs:map-fitted long room) 0.75 Y)
+         (let ((set (interpret-markup layout
+                      (cons `((font-size . -4.5) (line-width . ,room) (baseline-skip . 1.05)) props)
+                      (make-wordwrap-markup
+                       (map (lambda (word) (make-concat-markup (gs:with-signs word))) (string-split text #\space))))))
+           (ly:stencil-translate-axis (gs:map-fitted set room) 1.45 Y)))))
+
 %% A text, made smaller where it would be wider than `room`.
 #(define (gs:map-fitted text room)
    (let ((long (interval-length (ly:stencil-extent text X))))
@@ -140,9 +151,8 @@ gsChartPaper = \paper {
 #(define-markup-command (gs-map-row layout props heading label cells borders) (string? string? string? list?)
    (let* ((count (string-length cells))
           (width (gs:map-cell layout count))
-          (fitted (gs:map-fitted (gs:map-text layout props -2 label) (- gs:map-label 1)))
           (row (gs:map-row
-                (ly:stencil-add (ly:stencil-translate-axis fitted 0.75 Y)
+                (ly:stencil-add (gs:map-labelled layout props label (- gs:map-label 1))
                                 (gs:map-grid borders width count)
                                 (gs:map-boxes cells width))
                 layout gs:map-height)))
@@ -153,9 +163,7 @@ gsChartPaper = \paper {
    (let ((high (* 1.15 gs:map-height)))
      (gs:map-row
       (apply ly:stencil-add
-             (ly:stencil-translate-axis
-              (gs:map-fitted (interpret-markup layout props (markup #:fontsize -2 #:bold heading)) (- gs:map-label 1))
-              0.7 Y)
+             (gs:map-labelled layout (cons '((font-series . bold)) props) heading (- gs:map-label 1))
              (map (lambda (n)
                     (make-line-stencil 0.06 (+ gs:map-label (* width n)) 0 (+ gs:map-label (* width n)) high))
                   borders))

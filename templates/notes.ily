@@ -142,10 +142,6 @@
       '(0 . 0)
       '(-0.6 . 1.8))))
 
-%% A picture is one system: what is said in it is known at once, and what is not need not find room.
-#(define (gs:width-in-picture grob)
-   (ly:stencil-extent (gs:word-stencil-where grob (lambda (before) before) gs:unknown-numbers) X))
-
 gsNotesPicture = \layout {
   \gsPicture
   ragged-right = ##f
@@ -154,7 +150,6 @@ gsNotesPicture = \layout {
     \Score
     \override SpacingSpanner.spacing-increment = #1.4
     \override NonMusicalPaperColumn.line-break-permission = ##f
-    \override GestureWords.X-extent = #gs:width-in-picture
     % A picture is as wide as all others; a line between two notes gets what there is.
     \override GestureRoom.springs-and-rods = ##f
   }
@@ -166,7 +161,6 @@ gsNotesPictureInTime = \layout {
   \context {
     \Score
     \override NonMusicalPaperColumn.line-break-permission = ##f
-    \override GestureWords.X-extent = #gs:width-in-picture
     \override GestureRoom.springs-and-rods = ##f
   }
 }

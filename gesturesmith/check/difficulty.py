@@ -345,7 +345,7 @@ def _techniques(tally: _Tally, gesture: Gesture, numbers: Comfort, measured: Seq
     for seconds, longest, shortest in _stretches(measured) if lasting else ():
         if longest is not None:
             tally.add("hold", seconds, longest)
-        if shortest is not None:
+        if shortest is not None and seconds > 0:  # no time at all is where a line arrives
             tally.add("brevity", 1000.0 * seconds, shortest)
 
 

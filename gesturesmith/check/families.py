@@ -36,7 +36,7 @@ _USUAL_LEVEL = "mf"
 class Shape:
     """One way of trying a technique: a gesture of four beats, to be moved through the range.
 
-    interval   semitones from its first note to its last, signed; 0 where it stays on one
+    interval   semitones from its first note to the one it goes to, signed; 0 where it stays on one
     raised     semitones it lies above the notes it is asked for on: a quarter tone where those are what it is for
     """
 
@@ -103,10 +103,12 @@ def _contours(technique: Technique, first: Spelling) -> Iterator[tuple[str, int]
     if _struck(technique) or (most is not None and most < 2):
         return
     join = _join(technique)
+    # What stays on its partial only leaves its note, and is brought back to it.
+    back = f"{join} {start}" if technique.one_partial else ""
     for size in _INTERVALS:
         for step in (size, -size):
             end = f"{about}{_up(first, step).name}"
-            yield f"contour: {start}{join} {end}", step
+            yield f"contour: {start}{join} {end}{back}", step
 
 
 def _struck(technique: Technique) -> bool:

@@ -77,7 +77,7 @@ def chart(
             name=f"{kind} chart of the {found.name}",
             compile=compile_chart,
             sources=(),
-            options=ChartOptions(kinds=(kind,), settings=settings),
+            options=ChartOptions(kinds=(kind,), settings=settings, name=common.name),
             formats=common.formats,
             kinds=("page", "picture"),
         )

@@ -16,11 +16,15 @@ ENDING = ".gesture"
 
 @frozen(kw_only=True)
 class Input:
-    """A file to be read. `place` is the folder of its outputs below the output folder, `stem` their name."""
+    """A file to be read. `place` is the folder of its outputs below the output folder, `stem` their name.
+
+    `named` is False where it was found in a folder.
+    """
 
     path: str
     place: PurePosixPath
     stem: str
+    named: bool = True
 
 
 @frozen(kw_only=True)
@@ -72,7 +76,8 @@ def _in_folder(folder: str) -> Iterator[Input | Unread]:
         for name in sorted(files):
             if name.endswith(ENDING) and not name.startswith("."):
                 empty = False
-                yield _file(os.path.join(place, name), PurePosixPath(*(_shown(part) for part in below.parts)))
+                mirrored = PurePosixPath(*(_shown(part) for part in below.parts))
+                yield _file(os.path.join(place, name), mirrored, named=False)
     for error in errors:
         message = f"this folder cannot be read: {os.strerror(error.errno or 0)}"
         yield Unread(name=_shown(str(error.filename)), code="GS192", rule="not-allowed", message=message)
@@ -81,11 +86,11 @@ def _in_folder(folder: str) -> Iterator[Input | Unread]:
         yield Unread(name=_shown(folder), code="GS191", rule="a-folder", message=message)
 
 
-def _file(path: str, place: PurePosixPath) -> Input:
+def _file(path: str, place: PurePosixPath, *, named: bool = True) -> Input:
     name = os.path.basename(path)
     stem = name.removesuffix(ENDING)
     # A stem of dots alone would name a folder: this one, or the one above.
-    return Input(path=path, place=place, stem=_shown(stem if stem.strip(".") else name))
+    return Input(path=path, place=place, stem=_shown(stem if stem.strip(".") else name), named=named)
 
 
 def _shown(name: str) -> str:

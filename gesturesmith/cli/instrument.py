@@ -13,15 +13,18 @@ from gesturesmith.cli.console import clean
 from gesturesmith.instruments.base import Instrument
 
 
-def _wording(context: click.Context, option: click.Parameter, value: str) -> tuple[str, ...]:
-    """One language or two."""
+def languages(context: click.Context, option: click.Parameter, value: str | None) -> tuple[str, ...]:
+    """Languages of a page: one, or two with a comma; () where none is named."""
+    if value is None:
+        return ()
     from gesturesmith import wording
 
     asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
-    unknown = [w for w in asked if w not in wording.languages()]
-    if unknown or not 1 <= len(asked) <= 2:
-        wrong = f"there is no wording {', '.join(map(clean, unknown))}" if unknown else "name one wording, or two"
-        raise click.BadParameter(f"{wrong}; there are {', '.join(wording.languages())}", context, option)
+    known = wording.languages()
+    unknown = [w for w in asked if w not in known]
+    if unknown or not 0 < len(asked) <= 2:
+        wrong = f"there is no wording in {clean(unknown[0])}" if unknown else "one language is wanted, or two"
+        raise click.BadParameter(f"{wrong}; there are {', '.join(known)}, such as de or en,de", context, option)
     return asked
 
 
@@ -43,7 +46,7 @@ def page_options[C: Callable[..., Any]](command: C) -> C:
     )
     words = click.option(
         "--wording",
-        callback=_wording,
+        callback=languages,
         default="en",
         show_default=True,
         metavar="LANGUAGES",

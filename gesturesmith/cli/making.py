@@ -209,11 +209,11 @@ def run(
             for done in doing:
                 progress.done()
                 if report is not None:
-                    statuses.append(report(done))
+                    said = report(done)
                 else:
-                    statuses += [reported(one, colour=bool(context.color)) for one in done.reports]
-                statuses.append(delivered(done, common.output))
-                tally.add(done)
+                    said = worst(*(reported(one, colour=bool(context.color)) for one in done.reports))
+                statuses += [said, delivered(done, common.output)]
+                tally.add(done, said)
                 finished.append(done)
     finally:
         progress.done()

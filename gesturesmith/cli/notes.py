@@ -13,6 +13,7 @@ from gesturesmith import writers
 from gesturesmith.cli import making
 from gesturesmith.cli.console import clean, say
 from gesturesmith.cli.gathering import Input, read_all
+from gesturesmith.cli.instrument import languages
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status, worst
 
@@ -25,21 +26,6 @@ if TYPE_CHECKING:
 ONE_DOCUMENT = "performance-notes"
 
 
-def _languages(context: click.Context, option: click.Parameter, value: str | None) -> tuple[str, ...]:
-    """One language, or two with a comma."""
-    if value is None:
-        return ()
-    from gesturesmith import wording
-
-    asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
-    known = wording.languages()
-    unknown = [w for w in asked if w not in known]
-    if unknown or not 0 < len(asked) <= 2:
-        wrong = f"there is no wording in {clean(unknown[0])}" if unknown else "one language is wanted, or two"
-        raise click.BadParameter(f"{wrong}; there are {', '.join(known)}, such as de or en,de", context, option)
-    return asked
-
-
 _OPTIONS = (
     click.option("--one-document", is_flag=True, help="One document for all the files, not one for each."),
     click.option(
@@ -47,7 +33,7 @@ _OPTIONS = (
     ),
     click.option(
         "--wording",
-        callback=_languages,
+        callback=languages,
         metavar="LANGUAGES",
         help="Language of the standard texts, or two with a comma, such as en,de; in the place of the file's.",
     ),

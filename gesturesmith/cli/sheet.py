@@ -73,7 +73,8 @@ def sheet(
     gesturesmith sheet week-one.gesture
     gesturesmith sheet --technique half-valve --instrument horn --level 1..5
 
-    Writes DIR/FILE/NAME.pdf for each block. Variants that cannot be played are left out, and told with the reason.
+    Writes DIR/FILE/NAME.pdf for each block; in a folder, files without one are passed over. Variants that cannot
+    be played are left out, and told with the reason.
     """
     pages = [name for name in writers.names() if "page" in writers.get(name).kinds]
     if not set(pages) & set(common.formats):
@@ -101,9 +102,13 @@ def _of_files(context: click.Context, files: tuple[str, ...], common: Common) ->
     found = read_all(files)
     lilypond = _lilypond(common)
     works = [_work(one, source, common, lilypond) for one, source in found.read]
+    named = {source.name for one, source in found.read if one.named}
 
     def report(done: Done) -> Status:
-        return _report(done.reports[0], colour=bool(context.color))
+        (said,) = done.reports
+        if said.readable and not said.exercises and said.source.name not in named:
+            return Status.GOOD  # most files of a folder have none, which is nothing to complain of
+        return _report(said, colour=bool(context.color))
 
     return making.run(context, common, works, store=store, files=found, report=report)
 
@@ -178,7 +183,9 @@ def _of_technique(
     settings = Settings(
         instrument=found, pitches="written", wording=wording, paper_mm=paper[1], paper_name=paper[0]
     )
-    options = GradedOptions(technique=technique, settings=settings, levels=levels, lilypond=_lilypond(common))
+    options = GradedOptions(
+        technique=technique, settings=settings, levels=levels, name=common.name, lilypond=_lilypond(common)
+    )
     work = Work(
         name=f"{technique} on the {found.name}",
         compile=compile_graded,

@@ -61,12 +61,15 @@ class Tally:
         self._count: Counter[str] = Counter(failed=failed)
         self._left_out = 0
 
-    def add(self, done: Done) -> None:
+    def add(self, done: Done, said: Status) -> None:
+        """`said`: what its reports came to. Where nothing was to be made, and nothing wrong, it does not count."""
         unread = any(not report.readable for report in done.reports)
-        if unread or not done.whole:
+        if unread or not done.whole or said is Status.INPUT:
             kind = "failed"
         elif done.outputs:
             kind = "made" if done.written else "unchanged"
+        elif said is Status.GOOD:
+            return
         else:
             kind = "refused"
         self._count[kind] += 1

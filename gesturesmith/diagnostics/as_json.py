@@ -34,7 +34,9 @@ def json_text(value: object) -> str:
     import json  # only here: a check for people does not pay for it
 
     text = json.dumps(value, ensure_ascii=False, indent=2, default=_text) + "\n"
-    odd = {sign: json.dumps(sign)[1:-1] for sign in set(text) if not sign.isprintable() and sign != "\n"}
+    odd: dict[str, str | int | None] = {
+        sign: json.dumps(sign)[1:-1] for sign in set(text) if not sign.isprintable() and sign != "\n"
+    }
     return text.translate(str.maketrans(odd)) if odd else text
 
 

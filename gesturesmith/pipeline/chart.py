@@ -6,7 +6,7 @@ from pathlib import PurePosixPath
 
 from gesturesmith import sheets
 from gesturesmith.model.piece import Settings
-from gesturesmith.pipeline.naming import safe
+from gesturesmith.pipeline.naming import of_instrument
 from gesturesmith.pipeline.types import Outcome
 from gesturesmith.sheets import charts
 from gesturesmith.source import Source
@@ -16,10 +16,14 @@ from gesturesmith.writers import Item
 
 @frozen(kw_only=True)
 class ChartOptions:
-    """Which charts are wanted: their kinds; instrument, wording and paper in the settings."""
+    """Which charts are wanted: their kinds; instrument, wording and paper in the settings.
+
+    name    a pattern for the files in the place of the instrument's name (see `naming`)
+    """
 
     kinds: tuple[str, ...]
     settings: Settings
+    name: str | None = None
 
 
 def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome:
@@ -28,7 +32,7 @@ def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome
     name_of_part = options.settings.part_name(options.settings.wording)
     for kind in options.kinds:
         chart = charts.get(kind)
-        name = f"{safe(options.settings.instrument.key) or 'instrument'}-{kind}"
+        name = f"{of_instrument(options.name, options.settings)}-{kind}"
         for picture in (False, True):
             output = f"{kind.replace('-', '')}{'picture' if picture else ''}"
             book = charts.book(chart, options.settings, output=output, picture=picture)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from gesturesmith import techniques
 from gesturesmith.check import graded
-from gesturesmith.pipeline.naming import safe
+from gesturesmith.pipeline.naming import of_instrument
 from gesturesmith.pipeline.sheet import fitting, item, line, warm_up_music
 from gesturesmith.pipeline.types import Outcome
 from gesturesmith.source import Source
@@ -31,12 +31,14 @@ class GradedOptions:
     technique   its key
     settings    instrument, wording and paper
     levels      1 the easiest to 5
+    name        a pattern for the files in the place of the instrument's name (see `naming`)
     lilypond    the one that tells how many lines a page holds; None where there is none
     """
 
     technique: str
     settings: Settings
     levels: tuple[int, ...] = LEVELS
+    name: str | None = None
     lilypond: LilyPond | None = None
 
 
@@ -72,7 +74,7 @@ def _item(options: GradedOptions, level: int, lines: tuple[tuple[graded.Graded, 
 
 def sheet_name(options: GradedOptions, level: int) -> str:
     """What the sheet of a level is called."""
-    return f"{safe(options.settings.instrument.key) or 'instrument'}-{options.technique}-{level}"
+    return f"{of_instrument(options.name, options.settings)}-{options.technique}-{level}"
 
 
 def _even(lines: tuple[Line, ...], count: int) -> tuple[Line, ...]:

@@ -1,73 +1,135 @@
-"""The music of gestures and passages, kept from one run to the next: what was not touched is not engraved again."""
+"""What is kept of gestures and passages from one run to the next: what was not touched is neither checked nor
+engraved again."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from contextlib import suppress
-from functools import cached_property
+from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
+from gesturesmith import evidence
 from gesturesmith.cache import Store, digest, file_digest, fingerprint, plain
+from gesturesmith.check import Checked
+from gesturesmith.diagnostics import FileReport, GestureReport, types
 from gesturesmith.engrave import music
 from gesturesmith.engrave.music import Music
 from gesturesmith.lang.nodes import Block, File
 from gesturesmith.pipeline.types import Options
-from gesturesmith.source import Source
+from gesturesmith.source import Source, Span
+from gesturesmith.values import frozen
 
-_FORM = plain((), (music,))
 _COMMENT = "#"
+_WORD = re.compile(r"[^\W_]+(?:-[^\W_]+)*")
+
+
+@frozen(kw_only=True)
+class Kept:
+    """A gesture or passage that was made before.
+
+    report  of a gesture on which nothing was found, as if its block began on line 1; None for others: what is
+            found may name other blocks, and is looked for anew
+    music   as it was engraved
+    reads   files that were read beside the text, and their hashes
+    """
+
+    report: GestureReport | None
+    music: Music
+    reads: tuple[tuple[str, str], ...]
+
+
+_FORM = plain((Kept,), (types, evidence, music))
 
 
 class Shelf:
-    """Music by what it is made of: this program, the file's settings, the lines of its block, the files they name,
-    and the options. Where in the file a block stands makes no difference. A passage plays others, which play
-    others in turn: it is made of all blocks."""
+    """Gestures and passages by what they are made of: this program, the file's settings, the lines of their block,
+    the files they name, and the options. Where in the file a block stands makes no difference. A passage plays
+    others, which play others in turn: it is made of all blocks."""
 
-    def __init__(self, store: Store, source: Source, tree: File, options: Options, reads: Iterable[Path]) -> None:
+    def __init__(self, store: Store, source: Source, tree: File, options: Options) -> None:
         self._store = store
         self._lines = source.lines
+        self._tree = tree
         self._blocks = {b.name.text: b for b in tree.blocks if b.kind != "exercises"}
-        self._inside = [(b.span.line, b.last_line) for b in tree.blocks]
-        self._options = options
-        self._reads = tuple(reads)
+        # What of the options does not reach the music is left out, so that other wishes find it again.
+        wishes = Options(pitches=options.pitches, draft=options.draft)
+        self._common = (fingerprint(), repr(wishes), _settings(self._lines, tree))
+        self._every = tuple(self._text(block) for block in self._blocks.values())
+        self._found = {name: kept for name in self._blocks if (kept := self._get(name)) is not None}
 
-    def get(self, name: str, draft: tuple[str, ...]) -> Music | None:
+    @property
+    def rest(self) -> File:
+        """The tree without the gestures that need not be looked at again; all of it where names are not clear."""
+        names = [b.name.text.casefold() for b in self._tree.blocks]
+        if len(set(names)) < len(names):
+            return self._tree
+        # What a passage plays or an exercise varies is looked at with it.
+        others = (self._text(b) for b in self._tree.blocks if b.kind != "gesture")
+        wanted = {word.casefold() for text in others for word in _WORD.findall(text)}
+        blocks = (b for b in self._tree.blocks if b.name.text.casefold() in wanted or not self._said(b.name.text))
+        return replace(self._tree, blocks=tuple(blocks))
+
+    def whole(self, report: FileReport) -> FileReport:
+        """The report on the `rest`, with what was said before of the others."""
+        said = {g.name: g for g in report.gestures}
+        for name, block in self._blocks.items():
+            kept = self._said(name)
+            if kept is not None and name not in said:
+                line = block.span.line + kept.span.line - 1
+                said[name] = replace(kept, span=Span(line, kept.span.column, kept.span.end_column))
+        return replace(report, gestures=tuple(sorted(said.values(), key=lambda g: g.span.line)))
+
+    def music(self, name: str) -> Music | None:
         """The music of a gesture or passage, where it was kept."""
-        data = self._store.get(self._key(name, draft))
+        kept = self._found.get(name)
+        return kept.music if kept is not None else None
+
+    def put(self, made: Music, report: FileReport, reads: Iterable[Path]) -> None:
+        """Keep the music of a gesture or passage, and with it what is said of a gesture if nothing was found."""
+        block = self._blocks[made.name]
+        said = next((g for g in report.gestures if g.name == made.name and not g.findings), None)
+        if said is not None:
+            line = said.span.line - block.span.line + 1
+            span = Span(line, said.span.column, said.span.end_column)
+            said = replace(said, span=span, realisation=None)
+        read = tuple((str(path.absolute()), file_digest(path) or "") for path in reads)
+        with suppress(TypeError):  # a value that has no form: it is made again, and nothing is lost
+            self._store.put(self._key(made.name), _FORM.dumps(Kept(report=said, music=made, reads=read)))
+
+    def _said(self, name: str) -> GestureReport | None:
+        kept = self._found.get(name)
+        return kept.report if kept is not None else None
+
+    def _get(self, name: str) -> Kept | None:
+        data = self._store.get(self._key(name))
         if data is None:
             return None
         try:
             found = _FORM.loads(data)
         except ValueError:
             return None
-        return found if isinstance(found, Music) else None
+        if not isinstance(found, Kept) or any(_digest(path) != was for path, was in found.reads):
+            return None
+        return found
 
-    def put(self, made: Music) -> None:
-        """Keep the music of a gesture or passage."""
-        with suppress(TypeError):  # a value that has no form: it is engraved again, and nothing is lost
-            self._store.put(self._key(made.name, made.draft), _FORM.dumps(made))
-
-    def _key(self, name: str, draft: tuple[str, ...]) -> str:
+    def _key(self, name: str) -> str:
         block = self._blocks[name]
-        made_of = [self._text(block)] if block.kind == "gesture" else self._all
-        return digest("music", name, *self._common, *draft, "", *made_of)
-
-    @cached_property
-    def _common(self) -> tuple[str, ...]:
-        # What of the options does not reach the music is left out, so that other wishes find it again.
-        wishes = Options(pitches=self._options.pitches, draft=self._options.draft)
-        inside = {n for first, last in self._inside for n in range(first, last + 1)}
-        settings = [
-            line.strip()
-            for number, line in enumerate(self._lines, start=1)
-            if number not in inside and line.strip() and not line.strip().startswith(_COMMENT)
-        ]
-        read = [file_digest(path) or "" for path in self._reads]
-        return (fingerprint(), repr(wishes), "\n".join(settings), *read)
-
-    @cached_property
-    def _all(self) -> tuple[str, ...]:
-        return tuple(self._text(block) for block in self._blocks.values())
+        made_of = (self._text(block),) if block.kind == "gesture" else self._every
+        return digest("kept", name, *self._common, *made_of)
 
     def _text(self, block: Block) -> str:
         return "\n".join(self._lines[block.span.line - 1 : block.last_line])
+
+
+def _settings(lines: tuple[str, ...], tree: File) -> str:
+    """The lines of a file that belong to no block, without remarks."""
+    inside = {n for b in tree.blocks for n in range(b.span.line, b.last_line + 1)}
+    outside = (line.strip() for number, line in enumerate(lines, start=1) if number not in inside)
+    return "\n".join(line for line in outside if line and not line.startswith(_COMMENT))
+
+
+@cache
+def _digest(path: str) -> str | None:
+    return file_digest(Path(path))

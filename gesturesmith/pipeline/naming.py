@@ -43,6 +43,12 @@ def delivery_name(pattern: str, settings: Settings, stem: str) -> str:
     return safe(_FIELD.sub(lambda match: safe(values[match[1]]), pattern)) or stem
 
 
+def of_instrument(pattern: str | None, settings: Settings) -> str:
+    """How the name of a page begins that comes from no file: the instrument's key, or the pattern filled in."""
+    key = safe(settings.instrument.key) or "instrument"
+    return delivery_name(pattern, settings, key) if pattern is not None else key
+
+
 def safe(text: str) -> str:
     """A text as the name of a file on any system; may be empty."""
     spaced = re.sub(r"\s+", "_", unicodedata.normalize("NFC", text).translate(_SIGNS).strip())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
@@ -16,8 +16,11 @@ from gesturesmith.reads import noted
 from gesturesmith.source import Source
 
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
+    from pathlib import Path
+
     from gesturesmith.cache import Store
     from gesturesmith.engrave.music import Music
+    from gesturesmith.lang.nodes import File
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.kept import Shelf
     from gesturesmith.sheets.notes import Numbers
@@ -31,31 +34,44 @@ def compile_text(
 ) -> Outcome:
     """From text to a report and, where it is wanted and can be had, to music that is laid out.
 
-    `store` keeps the music: what it holds already is not engraved again. `numbers` are those of a notes page of
+    `store` keeps gestures and passages: what it holds already is neither checked nor engraved again. `numbers` are those of a notes page of
     several files, where there is one.
     """
     with noted() as reads:
         tree, syntax = parse(source)
-        piece, names = resolve(tree, folder=options.folder)
+        shelf = _shelf(store, source, tree, options) if not syntax else None
+        # Notes are made of all gestures, and one alone is soon looked at.
+        fewer = shelf is not None and options.only is None and options.notes is None and numbers is None
+        left = shelf.rest if shelf is not None and fewer else tree
+        piece, names = resolve(left, folder=options.folder)
+        if names and left is not tree:
+            left = tree  # a mistake is told as it stands in the whole
+            piece, names = resolve(tree, folder=options.folder)
         if piece is None:
             report = FileReport(source=source, readable=False, errors=(*syntax, *names))
             return Outcome(reports=(report,))
         checked = check(piece, tree, source, (*syntax, *names))
-        report = _narrowed(checked.report, options.only)
-        there = tuple(said.name for said in _everything(checked.report))
+        everything = shelf.whole(checked.report) if shelf is not None and left is not tree else checked.report
+        report = _narrowed(everything, options.only)
+        there = tuple(said.name for said in _everything(everything))
         if options.only_check or not report.readable:
             return Outcome(reports=(report,), names=there)
-        from gesturesmith.pipeline.kept import Shelf
-
-        shelf = Shelf(store, source, tree, options, reads) if store is not None else None
         # Abjad enters here, and only here.
-        musics = tuple(engraved(checked, report, piece.settings, options, shelf))
+        musics = tuple(engraved(checked, report, piece.settings, options, shelf, reads))
         items: tuple[Item, ...] = ()
         ways: tuple[Way, ...] = ()
         if options.notes is not None or numbers is not None:
             musics, items, ways = _noted(source.name, checked, musics, piece.settings, options, numbers)
         laid_out = _laid_out(report, musics, piece.settings, options)
         return Outcome(reports=(report,), names=there, items=(*laid_out, *items), ways=ways)
+
+
+def _shelf(store: Store | None, source: Source, tree: File, options: Options) -> Shelf | None:
+    if store is None or options.only_check:
+        return None
+    from gesturesmith.pipeline.kept import Shelf
+
+    return Shelf(store, source, tree, options)
 
 
 def _noted(
@@ -172,18 +188,26 @@ def _left_out(report: FileReport, musics: tuple[Music, ...]) -> tuple[tuple[str,
 
 
 def engraved(
-    checked: Checked, report: FileReport, settings: Settings, options: Options, shelf: Shelf | None
+    checked: Checked,
+    report: FileReport,
+    settings: Settings,
+    options: Options,
+    shelf: Shelf | None,
+    reads: Iterable[Path] = (),
 ) -> Iterator[Music]:
-    """The music of all that may be engraved, in file order: gestures, then passages."""
+    """The music of all that may be engraved, in file order: gestures, then passages.
+
+    What is on the `shelf` is not engraved again, and what is not is put there; `reads` were read for it.
+    """
     for said in _everything(report):
         if said.verdict is Verdict.REFUSED and not options.draft:
             continue
-        draft = _draft_lines(said, settings, options)
-        music = shelf.get(said.name, draft) if shelf is not None else None
+        music = shelf.music(said.name) if shelf is not None else None
         if music is None:
+            draft = _draft_lines(said, settings, options)
             music = _engrave(checked, said.name, settings, options.pitches, draft)
             if music is not None and shelf is not None:
-                shelf.put(music)
+                shelf.put(music, report, reads)
         if music is not None:
             yield music
 

@@ -18,6 +18,7 @@ Fix     leave the choice to the player with `fingering: auto`, or write the pitc
 """
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.model.gesture import ContourPoint
@@ -31,6 +32,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 @rule("GS304", "fingering-misses-pitch", severity="caution", only=("fingering",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("lip_correction_cents")
+    said: set[tuple[str, Fraction]] = set()
     for point, played in played_points(case):
         if not played.given or point.about or played.tube is None or played.standard:
             continue
@@ -40,8 +42,9 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         off = abs(played.error_cents)
         excess = above(limit, off)
-        if excess is None:
-            continue
+        if excess is None or (played.tube.name, point.sounding_cents or Fraction(0)) in said:
+            continue  # a note repeated on the same fingering is told once
+        said.add((played.tube.name, point.sounding_cents or Fraction(0)))
         near = float(point.sounding_cents or 0) + played.error_cents
         tube = tube_words(case.instrument, played.tube)
         yield Finding(

@@ -23,6 +23,7 @@ from collections.abc import Iterator
 from gesturesmith.acoustics.series import hand_glide_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Limit, Sourced
+from gesturesmith.instruments.base import Tube
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
 from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
@@ -37,9 +38,16 @@ def check(case: Case) -> Iterator[Finding]:
     near = case.instrument.limits.get("in_tune_cents")
     if limit is None or near is None or limit.wide is None:
         return
-    slack = float(near.narrow.value)
-    for point, played in played_points(case):
-        if path_of(point) != "hand" or played.partial == 0 or point.reached == "attack":
+    # Players put the chart's own fingering in tune from habit: the hand has not to bring that down as well.
+    tops: dict[tuple[Tube | None, int], float] = {}
+    rows = [(point, played) for point, played in played_points(case) if path_of(point) == "hand"]
+    for _, played in rows:
+        if played.standard:
+            key = (played.tube, played.partial)
+            tops[key] = min(tops.get(key, played.error_cents), played.error_cents)
+    for point, played in rows:
+        slack = max(float(near.narrow.value), tops.get((played.tube, played.partial), 0.0))
+        if played.partial == 0 or point.reached == "attack":
             continue
         width = played.error_cents - slack
         reach = max(hand_glide_cents(played.partial), float(limit.narrow.value))

@@ -42,17 +42,26 @@ TEXTS = {
         "Unter jeder Note der übliche Griff; kleiner andere, die den Ton sauber geben. 0 heißt kein Ventil."
     ),
     "chart-fingering-legend-slide": (
-        "Unter jeder Note die übliche Lage des Zugs; kleiner andere, die den Ton sauber geben. T steht für das "
-        "Quartventil. Eingeklammerte Noten sind nicht zu haben."
+        "Unter jeder Note die übliche Lage des Zugs; kleiner andere, die den Ton sauber geben."
     ),
     "chart-fingering-legend-single": (
-        "Unter jeder Note die Zahl des Naturtons; + heißt, dass die Hand im Schalltrichter ihn zur Note "
-        "herabzieht. Eingeklammerte Noten sind nicht zu haben."
+        "Unter jeder Note die Zahl des Naturtons; + heißt, dass die Hand im Schalltrichter ihn zur Note herabzieht."
     ),
-    "chart-quarter-tones-legend": (
-        "Unter jeder Note der Griff, um wie viele Cent er abweicht (+ ist zu hoch) und was das ausgleicht. Noten "
-        "mit schwarzem Kopf gelingen nur mit Vorsicht; eingeklammerte Noten sind nicht zu haben."
+    "chart-quarter-tones-legend-valves": (
+        "Unter jeder Note der Griff, um wie viele Cent er abweicht (+ ist zu hoch) und was das ausgleicht."
     ),
+    "chart-quarter-tones-legend-slide": (
+        "Unter jeder Note die Lage des Zugs (short: etwas kürzer, long: etwas länger), um wie viele Cent sie "
+        "abweicht (+ ist zu hoch) und was das ausgleicht."
+    ),
+    "chart-quarter-tones-legend-single": (
+        "Unter jeder Note die Zahl des Naturtons, um wie viele Cent er abweicht (+ ist zu hoch) und was das "
+        "ausgleicht."
+    ),
+    "chart-trigger": "T steht für das Quartventil.",
+    "chart-triggers": "T steht für das Quartventil, TT für beide Ventile zusammen.",
+    "chart-care": "Noten mit schwarzem Kopf gelingen nur mit Vorsicht.",
+    "chart-missing": "Eingeklammerte Noten sind nicht zu haben.",
     "chart-ladders-legend": (
         "Unter jeder Note die Zahl des Naturtons und um wie viele Cent er von der gleichstufigen Stimmung abweicht "
         "(+ ist zu hoch). Schwarze Köpfe weichen um mehr als {cents} Cent ab; eingeklammerte Noten liegen "

@@ -43,17 +43,26 @@ TEXTS = {
         "Below each note the usual fingering; smaller, others that give the note in tune. 0 is no valve."
     ),
     "chart-fingering-legend-slide": (
-        "Below each note the usual slide position; smaller, others that give the note in tune. T is the trigger. "
-        "Notes in parentheses are not to be had."
+        "Below each note the usual slide position; smaller, others that give the note in tune."
     ),
     "chart-fingering-legend-single": (
-        "Below each note the number of its harmonic; + means that the hand in the bell takes it down to the note. "
-        "Notes in parentheses are not to be had."
+        "Below each note the number of its harmonic; + means that the hand in the bell takes it down to the note."
     ),
-    "chart-quarter-tones-legend": (
-        "Below each note its fingering, the cents by which that is off (+ is sharp), and what corrects it. Notes "
-        "with black heads are to be had with care only; notes in parentheses are not to be had."
+    "chart-quarter-tones-legend-valves": (
+        "Below each note its fingering, the cents by which that is off (+ is sharp), and what corrects it."
     ),
+    "chart-quarter-tones-legend-slide": (
+        "Below each note its slide position (short is a little in, long a little out), the cents by which that is "
+        "off (+ is sharp), and what corrects it."
+    ),
+    "chart-quarter-tones-legend-single": (
+        "Below each note the number of its harmonic, the cents by which that is off (+ is sharp), and what "
+        "corrects it."
+    ),
+    "chart-trigger": "T is the trigger.",
+    "chart-triggers": "T is the trigger, TT both triggers together.",
+    "chart-care": "Notes with black heads are to be had with care only.",
+    "chart-missing": "Notes in parentheses are not to be had.",
     "chart-ladders-legend": (
         "Below each note the number of the harmonic and the cents by which it differs from equal temperament (+ is "
         "sharp). Black heads are more than {cents} cents off; notes in parentheses lie outside what is usually "

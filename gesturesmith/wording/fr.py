@@ -44,16 +44,26 @@ TEXTS = {
     ),
     "chart-fingering-legend-slide": (
         "Sous chaque note, la position habituelle de la coulisse ; en plus petit, d’autres qui donnent la note "
-        "juste. T : barillet de quarte. Les notes entre parenthèses ne s’obtiennent pas."
+        "juste."
     ),
     "chart-fingering-legend-single": (
         "Sous chaque note, le numéro de l’harmonique ; + : la main dans le pavillon le fait descendre jusqu’à la "
-        "note. Les notes entre parenthèses ne s’obtiennent pas."
+        "note."
     ),
-    "chart-quarter-tones-legend": (
-        "Sous chaque note, le doigté, son écart en cents (+ : trop haut) et ce qui le corrige. Les notes à tête "
-        "noire ne s’obtiennent qu’avec précaution ; celles entre parenthèses ne s’obtiennent pas."
+    "chart-quarter-tones-legend-valves": (
+        "Sous chaque note, le doigté, son écart en cents (+ : trop haut) et ce qui le corrige."
     ),
+    "chart-quarter-tones-legend-slide": (
+        "Sous chaque note, la position de la coulisse (short : un peu rentrée, long : un peu sortie), son écart "
+        "en cents (+ : trop haut) et ce qui le corrige."
+    ),
+    "chart-quarter-tones-legend-single": (
+        "Sous chaque note, le numéro de l’harmonique, son écart en cents (+ : trop haut) et ce qui le corrige."
+    ),
+    "chart-trigger": "T : barillet de quarte.",
+    "chart-triggers": "T : barillet de quarte ; TT : les deux barillets ensemble.",
+    "chart-care": "Les notes à tête noire ne s’obtiennent qu’avec précaution.",
+    "chart-missing": "Les notes entre parenthèses ne s’obtiennent pas.",
     "chart-ladders-legend": (
         "Sous chaque note, le numéro de l’harmonique et son écart en cents par rapport au tempérament égal (+ : "
         "plus haut). Les têtes noires s’écartent de plus de {cents} cents ; les notes entre parenthèses sont en "

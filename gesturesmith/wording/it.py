@@ -43,17 +43,25 @@ TEXTS = {
         "pistone."
     ),
     "chart-fingering-legend-slide": (
-        "Sotto ogni nota la posizione abituale della coulisse; in piccolo altre che danno la nota intonata. T è la "
-        "ritorta. Le note tra parentesi non si ottengono."
+        "Sotto ogni nota la posizione abituale della coulisse; in piccolo altre che danno la nota intonata."
     ),
     "chart-fingering-legend-single": (
-        "Sotto ogni nota il numero dell’armonico; + significa che la mano nel padiglione lo abbassa fino alla "
-        "nota. Le note tra parentesi non si ottengono."
+        "Sotto ogni nota il numero dell’armonico; + significa che la mano nel padiglione lo abbassa fino alla nota."
     ),
-    "chart-quarter-tones-legend": (
-        "Sotto ogni nota la posizione, lo scarto in cent (+ significa crescente) e ciò che lo corregge. Le note "
-        "con testa nera si ottengono solo con cautela; quelle tra parentesi non si ottengono."
+    "chart-quarter-tones-legend-valves": (
+        "Sotto ogni nota la posizione, lo scarto in cent (+ significa crescente) e ciò che lo corregge."
     ),
+    "chart-quarter-tones-legend-slide": (
+        "Sotto ogni nota la posizione della coulisse (short: un po’ più corta, long: un po’ più lunga), lo scarto "
+        "in cent (+ significa crescente) e ciò che lo corregge."
+    ),
+    "chart-quarter-tones-legend-single": (
+        "Sotto ogni nota il numero dell’armonico, lo scarto in cent (+ significa crescente) e ciò che lo corregge."
+    ),
+    "chart-trigger": "T è la ritorta.",
+    "chart-triggers": "T è la ritorta, TT entrambe le ritorte insieme.",
+    "chart-care": "Le note con testa nera si ottengono solo con cautela.",
+    "chart-missing": "Le note tra parentesi non si ottengono.",
     "chart-ladders-legend": (
         "Sotto ogni nota il numero dell’armonico e lo scarto in cent dal temperamento equabile (+ significa "
         "crescente). Le teste nere si scostano di oltre {cents} cent; le note tra parentesi sono fuori di ciò che "

@@ -508,3 +508,8 @@ PAIRS = [
 @pytest.mark.parametrize(("easier", "harder"), [p[1:] for p in PAIRS], ids=[p[0] for p in PAIRS])
 def test_pairs_that_any_teacher_would_put_in_this_order(easier, harder):
     assert asked(*easier).number < asked(*harder).number
+
+
+def test_where_a_line_arrives_nothing_is_too_brief():
+    made = asked("B4 as stopped -- C5 as ordinary -- B4 as stopped", "technique: hand-gliss", "lasts: 4 beats")
+    assert share(made, "brevity") == 0

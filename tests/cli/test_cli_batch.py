@@ -261,6 +261,22 @@ def test_a_full_disk_in_the_middle(here, run, monkeypatch):
     assert "in all: 2 made, 1 unchanged, 0 refused, 0 failed" in mended.out
 
 
+@pytest.mark.lilypond
+def test_sheets_of_a_folder(here, run):
+    """Of a file that is named an `exercises` block is expected, of those in a folder it is not."""
+    block = "\nexercises week\n  from: call\n  start: G4..Bb4 by 1\n  order: as listed\n  keep: all\n"
+    tree(here, parts__a=GOOD, parts__horn__b=GOOD + block)
+    result = run("sheet", "--as", "ly", "parts")
+    assert (result.status, result.err) == (0, "")
+    assert made(here / "out") == ["horn/b/week.ly"]
+    alone = run("sheet", "parts/a.gesture")
+    assert alone.status == 2
+    assert "there is no `exercises` block in it" in alone.err
+    tree(here, parts__none=GOOD, parts__high=GOOD + block.replace("G4..Bb4", "G6..A6"))
+    counted = run("sheet", "--as", "ly", "parts")
+    assert counted.out.endswith("in all: 0 made, 1 unchanged, 1 refused, 0 failed\n")
+
+
 def test_a_cluster_that_is_not_there(here, run, monkeypatch):
     from gesturesmith.batch import executors
 

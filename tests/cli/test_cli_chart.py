@@ -49,7 +49,7 @@ def test_an_instrument_of_ones_own(run, here) -> None:
         (["missing.toml"], "missing.toml"),
         (["horn", "--kind", "fingring"], "there is no chart fingring; there are fingering, ladders"),
         (["horn", "--kind", ","], "no chart is named"),
-        (["horn", "--wording", "en,de,fr"], "name one wording, or two"),
+        (["horn", "--wording", "en,de,fr"], "one language is wanted, or two"),
         (["horn", "--as", "ily"], "a chart is made as"),
         ([], "INSTRUMENT"),
     ],

@@ -124,7 +124,7 @@ def test_why_there_is_no_sheet(run, technique, instrument, status, words) -> Non
         (["--technique", "kiss", "--instrument", "horn", "--level", "6"], "6 is no level"),
         (["--technique", "kiss", "--instrument", "horn", "--level", "3..1"], "3..1 is no level"),
         (["--technique", "kiss", "--instrument", "horn", "--as", "svg"], "a sheet is a page"),
-        (["--technique", "kiss", "--instrument", "horn", "--wording", "nl"], "there is no wording nl"),
+        (["--technique", "kiss", "--instrument", "horn", "--wording", "nl"], "there is no wording in nl"),
         (["--technique", "kiss", "--instrument", "horn", "--paper", "a3"], "there is no paper a3"),
     ],
 )

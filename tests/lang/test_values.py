@@ -377,7 +377,8 @@ def test_a_text_has_a_longest_length():
     """2,000 characters, over all its lines: what stands at the limit is read, one more is not."""
     for extra, codes in (("", []), ("x", ["GS125"])):
         half = "x" * 999
-        text = f'instrument: horn\npitches: written\ngesture a\n  contour: C5\n  note: "{half}"\n    "{half}{extra}x"\n'
+        head = "instrument: horn\npitches: written\ngesture a\n  contour: C5\n"
+        text = f'{head}  note: "{half}"\n    "{half}{extra}x"\n'
         _, errors = read(text)
         assert [e.code for e in errors] == codes
         assert all("2000 is the most" in e.message for e in errors)

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from rules.checking import checked, findings, horn
 
 from gesturesmith import instruments
 from gesturesmith.diagnostics import Severity
+
+STEPS = "C4 C#4 D4 Eb4 E4 F4 F#4 G4 G#4 A4 Bb4 B4 C5 C#5 D5 Eb5 E5 F5"
 
 
 def file(instrument: str, body: str, tempo: int = 60) -> str:
@@ -160,3 +164,14 @@ def test_two_quick_notes_are_no_run() -> None:
     notes = "C5 for 1/32, C5 for 4, C5 for 1/32"
     text = f"instrument: trumpet\npitches: written\ntempo: 60\n\npassage a\n  play: {notes}\n"
     assert "attacks-too-fast" not in [f.rule for f in findings(text)]
+
+
+def test_a_half_step_of_the_hand_is_never_too_wide() -> None:
+    """D. Hill, contents, and bnelsonmusic.wordpress.com name it; some of these fingerings are sharp."""
+    for low, high in pairwise(STEPS.split()):
+        found = findings(horn(f"technique: hand-gliss\ncontour: {high} -- {low}\nlasts: 2 beats"))
+        assert "hand-gliss-too-wide" not in [f.rule for f in found], (high, low)
+
+
+def test_a_wrong_fingering_of_a_repeated_note_is_told_once() -> None:
+    one(horn("technique: stopped\ncontour: C5, C5, C5\nfingering: F 2-3\nlasts: 3 beats"), "fingering-misses-pitch")

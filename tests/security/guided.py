@@ -27,12 +27,17 @@ high = "F5"
 [limits]
 breath_litres = { narrow = 3.5, wide = 5, kind = "house", source = "measured" }
 """
-MOST_BYTES = 3000
+MOST_BYTES = 2000
 
 
 def reader(data: bytes) -> None:
-    """All that `check`, `check --json` and `format` do with a file."""
-    test_fuzz.whole_way(data)
+    """From bytes to gestures, and to the file in order where there is no mistake in it."""
+    source = text_of("guided.gesture", data)
+    if isinstance(source, Source):
+        tree, mistakes = parse(source)
+        resolve(tree)
+        if not mistakes:
+            format_text(source)
 
 
 def profile(data: bytes) -> None:
@@ -48,36 +53,44 @@ TARGETS = {"reader": reader, "profile": profile}
 def seeds(target: str) -> list[bytes]:
     """What it starts from."""
     if target == "profile":
-        return [
-            to_toml(instruments.get(name)).encode()[:MOST_BYTES] for name in ("horn", "trombone", "natural-horn")
-        ]
+        whole = [to_toml(instruments.get(name)).encode() for name in ("horn", "trombone", "natural-horn")]
+        return [SHORT, *(text[:MOST_BYTES].rpartition(b"\n")[0] for text in whole)]
     texts = [path.read_bytes() for path in sorted(REPOSITORY.glob("docs/**/*.gesture"))]
-    return [text[:MOST_BYTES].rpartition(b"\n\n")[0] for text in texts]
+    heads = [text[: MOST_BYTES // 2].rpartition(b"\n\n")[0] for text in texts]
+    return [*heads, *(heads[0][:80] + b"\n\n" + text[-MOST_BYTES // 2 :].partition(b"\n\n")[2] for text in texts)]
 
 
 def look(target: str, seconds: int) -> None:
     """One search, in this process, which ends with it."""
+
+    def watched(data: bytes) -> None:
+        try:
+            TARGETS[target](data)
+        except BaseException:
+            print(f"this makes the {target} fail: {data!r}", flush=True)
+            raise
+
     with tempfile.TemporaryDirectory() as folder:
         for number, data in enumerate(seeds(target)):
             Path(folder, str(number)).write_bytes(data)
-        words = "".join(f'"{"".join(f"\\x{byte:02x}" for byte in w.encode())}"\n' for w in test_fuzz.PIECES)
+        words = "".join(f'"{"".join(f"\\x{byte:02x}" for byte in w.encode())}"\n' for w in PIECES)
         with tempfile.NamedTemporaryFile("w", suffix=".dict") as known:
             known.write(words)
             known.flush()
             limits = f"-max_total_time={seconds} -max_len={MOST_BYTES} -timeout=20 -rss_limit_mb=4096 -seed=6"
-            told = "-verbosity=0 -print_final_stats=1"
-            atheris.Setup(
-                [sys.argv[0], *limits.split(), *told.split(), f"-dict={known.name}", folder], TARGETS[target]
-            )
+            told = f"-verbosity=0 -print_final_stats=1 -artifact_prefix={folder}/"
+            atheris.Setup([sys.argv[0], *limits.split(), *told.split(), f"-dict={known.name}", folder], watched)
             atheris.Fuzz()
 
 
 def both(seconds: int) -> int:
     """Each search in a process of its own: the library ends the process it runs in."""
-    targets = ("reader", "profile")
-    return max(
-        abs(subprocess.run([sys.executable, __file__, str(seconds), t], check=False).returncode) for t in targets
-    )
+    worst = 0
+    for target in TARGETS:
+        print(f"guided search of {seconds} s: {target}", flush=True)
+        done = subprocess.run([sys.executable, __file__, str(seconds), target], check=False)
+        worst = worst or done.returncode
+    return worst
 
 
 if __name__ == "__main__":
@@ -92,9 +105,12 @@ if __name__ == "__main__":
     sys.path[:0] = [str(REPOSITORY), str(REPOSITORY / "tests")]
     # It tells of every module that it watches.
     with redirect_stderr(io.StringIO()), atheris.instrument_imports(include=["gesturesmith", "tomllib"]):
-        from security import test_fuzz
-
         from gesturesmith import instruments
+        from gesturesmith.cli.reading import text_of
         from gesturesmith.instruments.profile import load, to_toml
-    test_fuzz.LONGEST_S = 10.0  # all is slower where it is watched
+        from gesturesmith.lang import format_text, parse
+        from gesturesmith.model.resolve import resolve
+        from gesturesmith.source import Source
+    from security.test_fuzz import PIECES
+
     look(sys.argv[2], wanted)

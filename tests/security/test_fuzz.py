@@ -23,7 +23,7 @@ from gesturesmith.lang import format_text
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
-ALL = int(os.environ.get("GESTURESMITH_FUZZ", "3000"))
+ALL = int(os.environ.get("GESTURESMITH_FUZZ", "2500"))
 LONGEST_S = 1.0
 SETTINGS = {"deadline": None, "suppress_health_check": list(HealthCheck), "database": None}
 PHASES = (Phase.explicit, Phase.generate, Phase.shrink)

@@ -36,7 +36,7 @@ GOOD = f"{HORN}gesture call\n  contour: C4, G4\n"
 NAMES = tuple(
     {
         clean(name).casefold().replace("\n", "\ufffd"): name
-        for text in hostile.ALL
+        for text in hostile.ALL[:: 1 if SOAK else 2]
         if (name := text.replace("/", "").replace("\0", ""))
         and len(os.fsencode(name.encode("utf-8", "replace"))) < 240
     }.values()
@@ -123,7 +123,7 @@ def test_outputs_of_any_name_stay_in_their_folder(files, terminal):
     assert terminal.run("engrave", "--as", "ly,ily", "-o", "deep/out", "--manifest", "deep/out/m.json", "in") == 0
     assert terminal.run("engrave", "--as", "ly", "-o", "deep/each", *each) == 0
     made = {name for name in everything() - before if not name.startswith("./cache/")}
-    assert len(made) > 3 * len(NAMES)
+    assert len(made) > 3 * len(NAMES) > 300
     assert all(name.startswith(("./deep/out/", "./deep/each/")) for name in made)
     assert all(sign.isprintable() for name in made for sign in name)
     assert before <= everything()

@@ -259,7 +259,7 @@ def test_a_remark_is_made_where_it_is_needed(parts, text, key):
     ("instrument", "note", "text"),
     [
         ("horn", "C5", "Horn in F: the part sounds a perfect fifth lower than written."),
-        ("trumpet", "C5", "Trumpet in Bb: the part sounds a major second lower than written."),
+        ("trumpet", "C5", "Trumpet in B♭: the part sounds a major second lower than written."),
         ("trombone", "C3", "Trombone: the part sounds as written."),
     ],
 )

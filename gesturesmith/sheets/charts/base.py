@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -99,6 +99,23 @@ def _picture(chart: Chart, settings: Settings, parts: tuple[LyText, ...], output
 }}
 """
     )
+
+
+def legend(keys: Iterable[str], settings: Settings) -> LyText:
+    """Sentences of `wording` one after the other, in the languages of the page."""
+    return paragraph(together(" ".join(wording(key, one) for key in keys) for one in settings.wording))
+
+
+def explained(chart: str, columns: Iterable[Column], settings: Settings) -> LyText:
+    """The legend of a chart of notes: what stands below them, and of signs those that occur."""
+    instrument = settings.instrument
+    seen = tuple(columns)
+    sides = {side.name for side in instrument.sides}
+    keys = [f"chart-{chart}-legend-{manner(instrument)}"]
+    if instrument.kind == "slide" and len(sides) > 1:
+        keys.append("chart-triggers" if len(sides) > 2 else "chart-trigger")
+    keys += ["chart-care"] * any(c.black for c in seen) + ["chart-missing"] * any(c.shut for c in seen)
+    return legend(tuple(keys), settings)
 
 
 def transposition(settings: Settings) -> str:

@@ -9,10 +9,9 @@ from gesturesmith.check.realise_ways import Way, in_tune_cents, ways
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
-from gesturesmith.sheets.charts.base import Chart, Column, manner, paragraph, rows_of, score
+from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, score
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
-from gesturesmith.wording import said
 
 _OTHERS = 3  # of a note: more than a player will try
 _MOST = 12  # notes of a row
@@ -79,7 +78,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     rows = rows_of(columns, instrument, _MOST)
     widest = max(len(row.columns) for row in rows)
     return (
-        paragraph(said(f"chart-fingering-legend-{manner(instrument)}", settings.wording)),
+        explained("fingering", columns, settings),
         *(score(row, widest, layout="gsChartRow") for row in rows),
     )
 

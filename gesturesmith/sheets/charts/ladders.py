@@ -53,7 +53,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
         row = Row(
             columns=columns,
             clefs=_clefs(instrument, tube.side, rungs),
-            label=tube.name or settings.part_name(settings.wording),
+            label=tube.name if len(instrument.tubes) > 1 else "",
         )
         scores.append(score(row, widest, layout="gsChartLadder"))
     legend = said("chart-ladders-legend", settings.wording).replace("{cents}", f"{near:g}")

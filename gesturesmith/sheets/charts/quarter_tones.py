@@ -11,20 +11,20 @@ from gesturesmith.lang import parse
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
-from gesturesmith.sheets.charts.base import Chart, Column, paragraph, rows_of, score
+from gesturesmith.sheets.charts.base import Chart, Column, explained, manner, rows_of, score
 from gesturesmith.source import Source
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
-_MOST = 12  # notes of a row
+_MOST = {"valves": 12, "slide": 10}  # notes of a row; positions have longer names
 
 
 @frozen(kw_only=True)
 class QuarterTone:
     """A written quarter tone and what the checker says of playing it.
 
-    tube        the fingering, "" where nothing comes near
+    tube        the fingering, "" where nothing comes near; partial: its harmonic
     error       cents by which it is off before any correction, + is sharp
     correction  "" | "lip" | "hand"
     """
@@ -32,6 +32,7 @@ class QuarterTone:
     note: Spelling
     verdict: Verdict
     tube: str
+    partial: int
     error: int
     correction: str
 
@@ -56,6 +57,7 @@ def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
                 note=note,
                 verdict=judged.verdict,
                 tube=played.tube.name if played.tube is not None else "",
+                partial=played.partial,
                 error=round(played.error_cents),
                 correction=played.correction,
             )
@@ -74,10 +76,10 @@ def _named(cents: int) -> Spelling:
 def _body(settings: Settings) -> tuple[LyText, ...]:
     instrument = settings.instrument
     columns = [_column(one, settings) for one in quarter_tones(instrument)]
-    rows = rows_of(columns, instrument, _MOST)
+    rows = rows_of(columns, instrument, _MOST[instrument.kind])
     widest = max(len(row.columns) for row in rows)
     return (
-        paragraph(said("chart-quarter-tones-legend", settings.wording)),
+        explained("quarter-tones", columns, settings),
         *(score(row, widest, layout="gsChartRow") for row in rows),
     )
 
@@ -85,10 +87,11 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
 def _column(one: QuarterTone, settings: Settings) -> Column:
     if one.verdict is Verdict.REFUSED or not one.tube:
         return Column(notes=(one.note,), texts=("–",), shut=True)
+    below = str(one.partial) if manner(settings.instrument) == "single" else one.tube
     sign = "+" if one.error > 0 else "−" if one.error < 0 else "±"
     off = f"{sign}{abs(one.error)}"
     correction = said(f"correction-{one.correction}", settings.wording) if one.correction else ""
-    return Column(notes=(one.note,), texts=(one.tube, off, correction), black=one.verdict is Verdict.CAUTION)
+    return Column(notes=(one.note,), texts=(below, off, correction), black=one.verdict is Verdict.CAUTION)
 
 
 CHART = Chart(key="quarter-tones", body=_body)
