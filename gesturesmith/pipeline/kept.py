@@ -12,7 +12,6 @@ from pathlib import Path
 
 from gesturesmith import evidence
 from gesturesmith.cache import Store, digest, file_digest, fingerprint, plain
-from gesturesmith.check import Checked
 from gesturesmith.diagnostics import FileReport, GestureReport, types
 from gesturesmith.engrave import music
 from gesturesmith.engrave.music import Music

@@ -34,8 +34,8 @@ def compile_text(
 ) -> Outcome:
     """From text to a report and, where it is wanted and can be had, to music that is laid out.
 
-    `store` keeps gestures and passages: what it holds already is neither checked nor engraved again. `numbers` are those of a notes page of
-    several files, where there is one.
+    `store` keeps gestures and passages: what it holds already is neither checked nor engraved again. `numbers`
+    are those of a notes page of several files, where there is one.
     """
     with noted() as reads:
         tree, syntax = parse(source)

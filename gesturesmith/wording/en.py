@@ -75,10 +75,7 @@ TEXTS = {
     "said-of": "{titles}: {text}",
     "see-note": "{title}: see note {number}.",
     "see-notes": "The numbers above the notes refer to the performance notes.",
-    # Words that begin and end a way of playing, and the names that go into them.
-    "word-ordinary": "ord.",
-    "word-sing": "sing",
-    "word-play": "play",
+    # Mutes and registers, as they stand in the words above a staff.
     "mute-straight": "straight",
     "mute-stopping": "stopping",
     "mute-cup": "cup",

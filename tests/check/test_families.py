@@ -92,3 +92,10 @@ def test_quarter_tones_are_tried_on_quarter_tones() -> None:
         assert moved is not None
         assert [p.sounding_cents % 100 for p in moved.points] == [50] * len(moved.points)
         assert moved.points[0].pitch.written.name == "G^4"
+
+
+def test_a_bend_is_brought_back_to_its_note() -> None:
+    for shape in shapes(techniques.get("bend"), HORN):
+        names = [p.pitch.written.name for p in shape.gesture.points]
+        assert len(names) in (1, 3)
+        assert names[0] == names[-1]

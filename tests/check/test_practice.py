@@ -108,3 +108,15 @@ def test_every_instrument_has_a_warm_up_without_effort(name: str) -> None:
 def test_a_long_row_of_notes_is_no_preparation() -> None:
     scale = " -- ".join(["C5", "D5"] * 7)
     assert preparation(case(f"technique: lip-gliss\ncontour: {scale}\nlasts: 14 beats")) is None
+
+
+def test_the_warm_up_stands_in_the_clef_a_player_reads_first() -> None:
+    """Written C4 to E4 on the horn, partials 4 and 5; on a single tube up its partials, below the seventh."""
+    for name in instruments.names():
+        line = warm_up(instruments.get(name))
+        assert line is not None
+        clef, lowest = instruments.get(name).clefs[-1 if instruments.get(name).sounding.cents == 0 else 0]
+        written = [p.pitch.written.pitch_cents for one in line.cases for p in one.gesture.points]
+        assert min(written) >= lowest, (name, clef)
+    first = warm_up(instruments.get("horn")).cases[0].gesture
+    assert [p.pitch.written.name for p in first.points] == ["C4", "E4", "C4"]

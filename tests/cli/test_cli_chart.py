@@ -34,6 +34,12 @@ def test_one_chart_as_pictures(run, here) -> None:
     )
 
 
+def test_a_name_of_ones_own(run, here) -> None:
+    result = run("chart", "trumpet", "--kind", "ladders", "--name", "{part}-{instrument}", "--wording", "it")
+    assert result.status == 0, result.err
+    assert [path.name for path in (here / "out").iterdir()] == ["Tromba_in_si_bemolle-trumpet-ladders.pdf"]
+
+
 def test_an_instrument_of_ones_own(run, here) -> None:
     (here / "mine.toml").write_text(OWN, "utf-8")
     result = run("chart", "mine.toml", "--kind", "ladders", "--wording", "de")

@@ -97,6 +97,13 @@ def test_levels_of_a_technique(run, here) -> None:
     assert all(pages(here / "out" / name) == 1 for name in found)
 
 
+def test_a_name_of_ones_own(run, here) -> None:
+    named = ("--name", "{part}", "--level", "1")
+    result = run("sheet", "--technique", "kiss", "--instrument", "trumpet", *named)
+    assert result.status == 0, result.err
+    assert [path.name for path in (here / "out").iterdir()] == ["Trumpet_in_Bb-kiss-1.pdf"]
+
+
 @pytest.mark.parametrize(
     ("technique", "instrument", "status", "words"),
     [

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import re
 from fractions import Fraction
 from pathlib import Path
 
@@ -220,3 +221,35 @@ def test_fingerings_by_name(name: str, found: list[str]) -> None:
 )
 def test_positions_by_name(name: str, found: list[str]) -> None:
     assert [t.name for t in instruments.get("trombone-f").tubes_named(name)] == found
+
+
+# Names as scores and parts of each language print them; H is B natural and B is B-flat in German.
+PART_NAMES = {
+    "trumpet": ("Trumpet in B♭", "Trompete in B", "Trompette en si bémol", "Tromba in si bemolle"),
+    "horn": ("Horn in F", "Horn in F", "Cor en fa", "Corno in fa"),
+    "tuba-eb": ("Tuba in E♭", "Tuba in Es", "Tuba en mi bémol", "Tuba in mi bemolle"),
+    "natural-horn-bb-basso": (
+        "Horn in B♭ basso",
+        "Horn in tief B",
+        "Cor en si bémol grave",
+        "Corno in si bemolle basso",
+    ),
+    "trombone": ("Trombone", "Posaune", "Trombone", "Trombone"),
+}
+
+
+@pytest.mark.parametrize("name", PART_NAMES)
+def test_a_part_is_named_in_the_language_of_its_page(name: str) -> None:
+    found = tuple(instruments.get(name).part_in(language) for language in ("en", "de", "fr", "it"))
+    assert found == PART_NAMES[name]
+
+
+@pytest.mark.parametrize("name", instruments.names())
+def test_every_part_has_a_name_in_every_language(name: str) -> None:
+    from gesturesmith import wording
+
+    found = instruments.get(name)
+    assert {"en", *found.part_names} == set(wording.languages())
+    for text in (found.part_name, *found.part_names.values()):
+        assert text
+        assert not re.search(r"\b[A-H]b\b|[A-H]-flat", text), "a flat sign, or a word"

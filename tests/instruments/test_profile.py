@@ -252,3 +252,23 @@ def test_arbitrary_bytes_are_an_error_never_a_fault(tmp_path: Path, data: bytes)
         instrument, errors = load(write(tmp_path, content))
         assert instrument is None
         assert errors
+
+
+def test_a_part_name_of_its_own_stands_in_every_language(tmp_path: Path) -> None:
+    base = 'instrument_profile = 1\nbased_on = "trumpet"\n'
+    for own, german, french in (
+        ("", "Trompete in B", "Trompette en si bémol"),
+        ('part_name = "First signal"\n', "First signal", "First signal"),
+        ('part_name = "Signal"\npart_names = { fr = "Appel" }\n', "Signal", "Appel"),
+    ):
+        found, errors = load(write(tmp_path, base + own))
+        assert not errors
+        assert found is not None
+        assert (found.part_in("de"), found.part_in("fr")) == (german, french)
+
+
+def test_a_language_there_is_not_is_told(tmp_path: Path) -> None:
+    text = 'instrument_profile = 1\nbased_on = "trumpet"\npart_names = { nl = "Trompet", de = 3 }\n'
+    found = " ".join(messages(write(tmp_path, text)))
+    assert "part_names.nl" in found
+    assert "part_names.de" in found

@@ -210,3 +210,26 @@ def test_a_profile_of_ones_own_cannot_run_code() -> None:
     book = charts.book(charts.get("fingering"), replace(settings("horn"), instrument=horn), output="chart")
     assert '\\"} #(ly:error \\"ran\\") \\\\markup {' in book
     assert hostile not in book
+
+
+def test_a_legend_says_what_its_chart_shows() -> None:
+    def book(kind: str, name: str, *wording: str) -> str:
+        return charts.book(charts.get(kind), settings(name, *wording), output="chart")
+
+    assert "T is the trigger." not in book("fingering", "trombone")
+    assert "T is the trigger." in book("fingering", "trombone-f")
+    assert "TT both triggers together" in book("quarter-tones", "bass-trombone")
+    assert "in parentheses are not to be had" in book("fingering", "trumpet")  # between pedal notes and F#3
+    assert "in parentheses are not to be had" not in book("fingering", "horn")
+    assert "its slide position" in book("quarter-tones", "trombone")
+    assert "the number of its harmonic" in book("quarter-tones", "natural-horn")
+    assert "la position de la coulisse" in book("quarter-tones", "trombone", "fr")
+
+
+def test_a_single_tube_has_no_fingering() -> None:
+    """Its harmonics are named, and the staff needs no label."""
+    assert '"0"' not in charts.book(charts.get("ladders"), settings("natural-horn"), output="chart")
+    below = charts.book(charts.get("quarter-tones"), settings("natural-horn"), output="chart")
+    numbers = {int(n) for n in re.findall(r'gs-cell "(\d+)"', below)}
+    assert numbers <= set(range(1, 20))
+    assert max(numbers) > 4

@@ -165,6 +165,8 @@ def test_a_warm_up_first_and_room_for_remarks_last(books) -> None:
     for book in books.values():
         assert book.index('"Warm-up"') < book.index(r"\gs-number")
         assert book.rindex(r"\gs-ruled") > book.rindex(r"\gsRest")
+        # The room for remarks takes the last line with it to another page.
+        assert book.rindex(r"\noPageBreak") > book.rindex(r"\gsRest")
 
 
 def test_seconds_have_no_meter(books) -> None:

@@ -224,3 +224,50 @@ def test_the_name_of_a_fingering_is_not_broken(engraved):
     )
     assert "of F\N{NO-BREAK SPACE}0 lie" in book
     assert "partials 4 and" in book
+
+
+def test_names_of_instruments_have_the_signs_of_the_music_font(engraved):
+    text = "instrument: trumpet\npitches: written\n{}gesture one\n  contour: C5\n"
+    for more, head in (
+        ("", r'instrument = \markup \gs-name "Trumpet in B♭"'),
+        ("wording: de\n", 'instrument = "Trompete in B"'),
+        ("wording: fr, en\n", r'instrument = \markup \gs-name "Trompette en si bémol / Trumpet in B♭"'),
+        ('part: "Trumpet in Bb"\nwording: it\n', 'instrument = "Trumpet in Bb"'),
+    ):
+        musics = engraved(text.format(more))
+        settings = musics.pop("")
+        assert head in sheets.page.book(tuple(musics.values()), settings, output="page")
+
+
+@pytest.mark.lilypond
+def test_a_flat_sign_in_any_text_is_a_glyph_of_the_music_font(lilypond, engraved):
+    text = """
+instrument: trumpet
+pitches: written
+title: "Study in B♭"
+gesture one "To E♭"
+  contour: C5
+  technique: growl
+  footnote: "From B♭ through C♯ to E♭, and so on, long enough that the text goes on to a second line of its own."
+"""
+    musics = engraved(text)
+    settings = musics.pop("")
+    books = [sheets.page.book(tuple(musics.values()), settings, output="page", refused=(("A♭", ""),))]
+    with start(lilypond, ("pdf",)) as waiting:
+        waiting.feed(Job(document=sheets.document(tuple(books))))
+        run = waiting.result()
+    assert run.messages == ()
+    text = text_of(run.file("page", "pdf"))
+    assert "♭" not in text
+    assert "♯" not in text
+    assert "and so on" in text
+
+
+def test_reasons_are_english_and_stand_on_english_pages_only(engraved):
+    for languages, there in (("en", True), ("de", False), ("de, en", True)):
+        settings = engraved(
+            f"instrument: horn\npitches: written\nwording: {languages}\ngesture a\n  contour: C5\n"
+        )[""]
+        book = sheets.page.book((), settings, output="page", refused=(("One", "too high"),))
+        assert ("Too high." in book) is there
+        assert ("fehlt hier" in book) is (languages != "en")

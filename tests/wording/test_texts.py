@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import string
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -178,3 +179,18 @@ def test_a_broken_sentence_would_be_found() -> None:
     assert not is_sentence("no capital.")
     assert not is_sentence("No full stop")
     assert is_sentence("“Quoted” is fine.")
+
+
+def test_what_two_languages_share_stands_once() -> None:
+    assert wording.together(("Passages", "Passages")) == "Passages"
+    assert wording.said("heading-passages", ("de", "en")) == "Passagen / Passages"
+
+
+def test_no_text_is_kept_for_nothing() -> None:
+    """Every key is named in the code, whole or by its first words with the rest filled in."""
+    package = Path(wording.__file__).parents[1]
+    code = "".join(p.read_text("utf-8") for p in sorted(package.rglob("*.py")) if p.parent.name != "wording")
+    families = tuple(re.findall(r"f[\"']([a-z-]+-)\{", code))
+    tables = {t.caution for t in TECHNIQUES} | {f"title-{t.key}" for t in TECHNIQUES}
+    for key in wording.keys("en"):
+        assert re.search(f"[\"']{key}[\"']", code) or key.startswith(families) or key in tables, key

@@ -1,0 +1,298 @@
+"""Where a limit begins, and what is counted on the way to it: each number moved by a little shows.
+
+The limits are those of the instrument, whatever they are; what is done with them is said in the docstring of each
+rule and in `_limits` and `_account`.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from rules.checking import checked, findings, horn
+
+from gesturesmith import instruments
+from gesturesmith.diagnostics import Severity
+from gesturesmith.evidence import DERIVED, HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
+from gesturesmith.model.gesture import LEVELS
+from gesturesmith.rules import _account, _limits
+
+HORN = instruments.get("horn")
+HEAD = "instrument: horn\npitches: written\ntempo: 60\n\n"
+
+
+def limit(narrow, wide=None, kind=PUBLISHED, *, source="a page", means=""):
+    far = None if wide is None else Sourced(wide, kind, "another page")
+    return Limit(Sourced(narrow, HOUSE, source), far, "unit", means)
+
+
+def value(name):
+    return HORN.limits[name].narrow.value
+
+
+# --- limits -------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("kind", "measured", "severity"),
+    [
+        (PUBLISHED, 10, None),
+        (PUBLISHED, 10.01, Severity.CAUTION),
+        (PUBLISHED, 20, Severity.CAUTION),
+        (PUBLISHED, 20.01, Severity.REFUSED),
+        (PRACTICE, 20.01, Severity.CAUTION),
+        (PRACTICE, 20 * _limits.FAR, Severity.CAUTION),
+        (PRACTICE, 20 * _limits.FAR + 0.01, Severity.REFUSED),
+    ],
+)
+def test_above_and_below_are_the_same_upside_down(kind, measured, severity):
+    up = _limits.above(limit(10, 20, kind), measured)
+    down = _limits.below(limit(1 / 10, 1 / 20, kind), 1 / measured)
+    assert (up.severity if up else None) == severity
+    assert (down.severity if down else None) == severity
+    if severity is Severity.REFUSED:
+        assert (up.limit, up.evidence.source, up.differ) == (20, "another page", "")
+        assert (down.limit, down.evidence.source, down.differ) == (1 / 20, "another page", "")
+    elif severity is not None:
+        assert (up.limit, up.evidence.source) == (10, "a page")
+        assert (down.limit, down.evidence.source) == (1 / 10, "a page")
+
+
+@pytest.mark.parametrize(
+    ("there", "words"),
+    [
+        (limit(10), ""),
+        (limit(10, 10), ""),
+        (limit(10, 20, source="this player, measured"), ""),
+        (limit(10, 20), " (readings differ, up to 20)"),
+        (limit(10, 20, DERIVED), " (impossible beyond 20)"),
+        (limit(10, 20, means="beyond 20 nobody has tried"), " (beyond 20 nobody has tried)"),
+    ],
+)
+def test_what_the_wide_reading_is_said_to_be(there, words):
+    assert _limits._differ(there, "up") == words
+    if there.wide is None or there.wide.value > 10:
+        assert _limits.above(there, 11).differ == words
+
+
+def test_no_limit_says_nothing():
+    assert _limits.above(None, 1e9) is None
+    assert _limits.below(None, -1e9) is None
+    assert _limits.louder(None, "ffff") is None
+    assert _limits.softer(None, "pppp") is None
+
+
+def test_levels_only_caution_and_niente_is_no_level():
+    assert _limits.louder(limit("f"), "f") is None
+    assert _limits.softer(limit("p"), "p") is None
+    assert _limits.softer(limit("p"), "n") is None
+    for excess, level in ((_limits.louder(limit("f"), "ff"), "f"), (_limits.softer(limit("p"), "pp"), "p")):
+        assert (excess.severity, excess.limit, excess.evidence.source) == (Severity.CAUTION, level, "a page")
+
+
+# --- what playing takes -------------------------------------------------------------------------------------
+
+
+def played(body, repeat=""):
+    gestures = "gesture a\n  contour: C5\n  lasts: 4 beats\n  dynamics: mf\n"
+    report = checked(f"{HEAD}{gestures}gesture b\n  {body}\npassage p\n  play: {repeat or 'b'}\n")
+    return report.passage_cases["p"]
+
+
+def takes(body):
+    return _account.effort(played(body).cases[0])
+
+
+def test_weight_is_register_times_level():
+    step, high = value("effort_louder"), value("effort_high")
+    mf = LEVELS.index("mf")
+    assert _account.weight(HORN, "middle", mf) == value("effort_middle")
+    assert _account.weight(HORN, "high", mf) == high
+    assert _account.weight(HORN, "high", mf + 2) == pytest.approx(high * (1 + 2 * step))
+    assert _account.weight(HORN, "high", mf - 1) == pytest.approx(high * max(0.5, 1 - step))
+    assert _account.weight(HORN, "high", 0) >= high * 0.5
+    assert _account.weight(HORN, "nowhere", mf) == 1.0
+
+
+def test_effort_is_seconds_times_weight_and_silence_pays_back():
+    plain = takes("contour: C5\n  lasts: 8 beats\n  dynamics: mf")
+    high = _account.weight(HORN, "high", LEVELS.index("mf"))
+    assert plain == pytest.approx(8 * high)
+    assert takes("contour: C5, r@2, C5@6\n  lasts: 8 beats\n  dynamics: mf") == pytest.approx(4 * high - 4)
+    assert takes("contour: C5, C4@4\n  lasts: 8 beats\n  dynamics: mf") == pytest.approx(
+        4 * high + 4 * _account.weight(HORN, "middle", LEVELS.index("mf"))
+    )
+    flutter = takes("technique: flutter-tongue\n  contour: C5\n  lasts: 8 beats\n  dynamics: mf")
+    technique = played("technique: flutter-tongue\n  contour: C5\n  lasts: 8 beats").cases[0].gesture.techniques[0]
+    factor = technique.effort.value if technique.effort is not None else 1.0
+    assert flutter == pytest.approx(plain * factor)
+
+
+def test_a_technique_that_tires_tires_by_its_factor():
+    """Of all techniques at least one has a factor, and it is used."""
+    for name in ("brassy", "growl", "shake", "lip-trill", "flutter-tongue"):
+        case = played(f"technique: {name}\n  contour: C5\n  lasts: 8 beats\n  dynamics: mf").cases[0]
+        effort = case.gesture.techniques[0].effort
+        if effort is not None:
+            high = _account.weight(HORN, "high", LEVELS.index("mf"))
+            assert _account.effort(case) == pytest.approx(8 * high * effort.value)
+            return
+    pytest.fail("no technique tires")
+
+
+def owed(passage):
+    return [round(owes, 6) for _, owes, _ in _account.account(passage)]
+
+
+def test_rests_pay_back_at_the_ratio_and_never_more_than_is_owed():
+    four = 4 * _account.weight(HORN, "high", LEVELS.index("mf"))
+    ratio = _account.rest_ratio(played("contour: C5"))
+    assert ratio == value("rest_ratio")
+    after = [four, four - ratio, 2 * four - ratio, 0, four]
+    assert owed(played("contour: C5", "a, rest 1, a, rest 60, a")) == pytest.approx(after)
+
+
+def test_repeats_are_played_as_often_as_they_are():
+    four = 4 * _account.weight(HORN, "high", LEVELS.index("mf"))
+    thrice = played("contour: C5", "a, a\n  repeat: 3")
+    assert [item.played for item, _ in _account.played_out(thrice)] == ["a"] * 6
+    assert owed(thrice) == pytest.approx([four * n for n in range(1, 7)])
+
+
+def test_a_passage_of_rests_alone_has_a_ratio():
+    """Nothing in it names an instrument: a second gives back a second."""
+    passage = played("contour: C5", "a, rest 4")
+    rests = type(passage)(passage=passage.passage, cases=(None,) * len(passage.cases))
+    assert _account.rest_ratio(rests) == 1.0
+
+
+# --- findings, word by word ---------------------------------------------------------------------------------
+
+
+def only(text, rule):
+    found = [f for f in findings(text, suggestions=True) if f.rule == rule]
+    assert len(found) == 1, [f.rule for f in found]
+    return found[0]
+
+
+def number(finding):
+    (one,) = finding.numbers
+    return one.name, one.value, one.limit, one.unit
+
+
+def edits(finding):
+    return [edit.new.strip() for suggestion in finding.suggestions for edit in suggestion.edits]
+
+
+def test_a_chromatic_run_is_counted_in_semitones():
+    limit = value("chromatic_per_s_middle")
+    found = only(horn("technique: chromatic\ncontour: C4 -- C5\nlasts: 1/2 beats"), "run-too-fast")
+    assert found.text.startswith(f"12 semitones in 0.5 s: 24 notes a second; about {limit:g} can be fingered")
+    assert number(found) == ("notes a second", 24, limit, "notes a second")
+    assert edits(found) == ["lasts: 1 beat", "technique: fingered-gliss", "technique: harmonic-gliss"]
+    slow = Fraction(12) / Fraction(limit)
+    assert findings(horn(f"technique: chromatic\ncontour: C4 -- C5\nlasts: {slow} beats")) == []
+
+
+def test_slurs_are_counted_over_two_changes_of_fingering():
+    """The fastest of three notes; two on one fingering are a lip slur, and no matter of fingers."""
+    limit = value("chromatic_per_s_high")
+    fast = Fraction(1, 16)
+    times = (0, 1, 2, 3, 3 + fast, 3 + 2 * fast, 4)
+    notes = ("A4", "B4", "D5", "C#5", "D#5", "B4", "D5")
+    contour = " __ ".join(f"{note}@{at}" if at else note for note, at in zip(notes, times, strict=True))
+    found = only(horn(f"contour: {contour}\nlasts: 5 beats"), "run-too-fast")
+    assert found.text.startswith(f"16 notes a second from here; about {limit:g} can be fingered")
+    assert number(found) == ("notes a second", 16, limit, "notes a second")
+    assert found.span.column == 12 + contour.index("C#5")
+    tongued = contour.replace(" __ ", ", ")
+    assert not [f for f in findings(horn(f"contour: {tongued}\nlasts: 5 beats")) if f.rule == "run-too-fast"]
+    one_tube = f"C5 __ G4@1 __ C5@{1 + fast} __ G4@{1 + 2 * fast}"
+    assert not [f for f in findings(horn(f"contour: {one_tube}\nlasts: 4 beats")) if f.rule == "run-too-fast"]
+    vague = contour.replace("D#5", "xD#5")
+    assert not [f for f in findings(horn(f"contour: {vague}\nlasts: 5 beats")) if f.rule == "run-too-fast"]
+
+
+def test_attacks_across_gestures():
+    """Three attacks make a rate; where they lie in one gesture, that says it."""
+    limit = value("single_tongue_per_s_high")
+    text = (
+        f"{HEAD}gesture slow\n  contour: C5\n  lasts: 1 beat\ngesture quick\n  contour: C5\n  lasts: 1/12 beats\n"
+        "passage p\n  play: slow, slow, quick, quick, slow, slow\n"
+    )
+    found = only(text, "attacks-too-fast")
+    assert found.where == "quick"
+    assert found.text.startswith(
+        f"12 attacks a second from here; single tonguing in the high register: up to {limit:g}"
+    )
+    assert number(found) == ("attacks a second", 12, limit, "attacks a second")
+    assert found.span.column == 21
+    assert found.severity is Severity.CAUTION
+    alone = f"{HEAD}gesture quick\n  contour: C5\n  lasts: 1/12 beats\npassage p\n  play: quick, quick, rest 1\n"
+    assert findings(alone) == []
+
+
+def test_attacks_of_points_are_averaged_over_two_gaps():
+    contour = "C5, D5@1, C5@9/8, D5@5/4, C5@11/8, D5@2"
+    found = only(horn(f"contour: {contour}\nlasts: 4 beats"), "attacks-too-fast")
+    assert found.text.startswith("8 attacks a second; single tonguing in the high register")
+    assert found.span.column == 12 + contour.index("D5@1")
+    assert edits(found) == ["technique: double-tongue", "technique: triple-tongue"]
+    # One short note among long ones is no rate.
+    assert findings(horn("contour: C5, D5@1, C5@9/8, D5@2\nlasts: 4 beats")) == []
+
+
+def test_fewer_attacks_are_offered():
+    found = only(horn("contour: C5\nattacks: 9\nlasts: 1 beat"), "attacks-too-fast")
+    assert edits(found) == ["attacks: 7", "lasts: 2 beats", "technique: double-tongue"]
+    kiss = only(horn("technique: kiss\ncontour: C5\nattacks: 20\nlasts: 1 beat"), "attacks-too-fast")
+    assert kiss.text == "20 attacks a second; kiss (lip smack) in the high register: up to 3"
+    assert edits(kiss) == ["attacks: 3", "lasts: 7 beats"]
+    two = horn("contour: C5\nattacks: 2\nlasts: 1/9 beats")
+    assert findings(two)[0].text.startswith("18 attacks a second"), "one gap is a rate where there is no other"
+
+
+@pytest.mark.parametrize(
+    ("contour", "lasts", "seconds", "way"),
+    [
+        ("C5, r@1, C4@2", "30 beats", 28, "lasts: 7 beats"),
+        ("C5 breath, C4@2", "30 s", 28, "lasts: 7 s"),
+        ("C4, r@28, C5@29", "30 beats", 28, "lasts: 7 beats"),
+    ],
+)
+def test_a_phrase_goes_from_breath_to_breath(contour, lasts, seconds, way):
+    """Its litres: seconds times the flow of register and level."""
+    found = only(horn(f"contour: {contour}\nlasts: {lasts}\ndynamics: ff"), "breath-too-short")
+    litres = seconds * _account.air_flow(HORN, "middle", LEVELS.index("ff"))
+    breath, wide = value("breath_litres"), HORN.limits["breath_litres"].wide.value
+    assert found.text == (
+        f"{seconds} s without a breath take about {litres:.3g} L of air; a breath holds about {breath:g} "
+        f"(readings differ, up to {wide:g})"
+    )
+    assert number(found) == ("air", pytest.approx(litres), breath, "L")
+    assert found.hint == "a rest `r` or the word `breath` gives time to breathe"
+    assert found.span.column == 12 + contour.index("C4")
+    assert edits(found) == [way]
+
+
+def test_air_that_nobody_has_is_refused():
+    """At the least flow any source gives, far beyond the widest breath."""
+    breath, least = HORN.limits["breath_litres"].wide.value, value("breath_flow_least")
+    most = breath * _limits.FAR / least
+    just = only(horn(f"contour: C4\nlasts: {most:g} s\ndynamics: pp"), "breath-too-short")
+    assert just.severity is Severity.CAUTION
+    over = only(horn(f"contour: C4\nlasts: {most + 1:g} s\ndynamics: pp"), "breath-too-short")
+    assert over.severity is Severity.REFUSED
+    assert over.text == (
+        f"{most + 1:g} s without a breath take at the very least {(most + 1) * least:.3g} L of air; "
+        f"a breath holds about {breath:g}"
+    )
+
+
+def test_level_between_two_that_a_flow_is_given_for():
+    mf, ff, f = (LEVELS.index(level) for level in ("mf", "ff", "f"))
+    low, high = value("breath_flow_middle_mf"), value("breath_flow_middle_ff")
+    assert _account.air_flow(HORN, "middle", f) == pytest.approx(low + (high - low) * (f - mf) / (ff - mf))
+    assert _account.air_flow(HORN, "middle", len(LEVELS) - 1) == high
+    assert _account.air_flow(HORN, "middle", 0) == value("breath_flow_middle_pp")
+    assert _account.air_flow(HORN, "nowhere", f) == 0.0
