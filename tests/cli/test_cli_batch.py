@@ -277,14 +277,12 @@ def test_sheets_of_a_folder(here, run):
     assert counted.out.endswith("in all: 0 made, 1 unchanged, 1 refused, 0 failed\n")
 
 
-def test_a_cluster_that_is_not_there(here, run, monkeypatch):
-    from gesturesmith.batch import executors
-
+def test_a_cluster_that_is_not_there(here, program):
     tree(here, a=GOOD)
-    monkeypatch.setattr(executors, "_ANSWER_S", 1)
-    result = run("engrave", "--cluster", "tcp://127.0.0.1:9", "a.gesture")
-    assert result.status == 3
-    assert "tcp://127.0.0.1:9: No route to host" in result.err
+    done = program("engrave", "--cluster", "tcp://127.0.0.1:9", "a.gesture")
+    assert done.returncode == 3
+    assert b"tcp://127.0.0.1:9: No route to host" in done.stderr
+    assert b"Traceback" not in done.stderr
     assert not (here / "out").exists()
 
 
