@@ -13,7 +13,7 @@ demo: $(VENV)/.run-ready
 	@$(BIN)/gesturesmith engrave -o out $(DEMO)
 
 test: $(VENV)/.test-ready style
-	@$(BIN)/python -m pytest
+	@$(BIN)/python -m pytest --numprocesses auto --dist loadfile
 
 style: $(VENV)/.test-ready
 	@$(BIN)/ruff check .

@@ -137,9 +137,7 @@ def main() -> int:
     gc.set_threshold(100_000)  # as the program has it (cli/main.py)
     count = int(sys.argv[1]) if len(sys.argv) > 1 else COUNT
     good, bad = bodies()
-    print(
-        f"Python {sys.version.split()[0]}, processor time; {len(good)} and {len(bad)} kinds of gestures"
-    )
+    print(f"Python {sys.version.split()[0]}, processor time; {len(good)} and {len(bad)} kinds of gestures")
     fine = [
         bench_many(count, good, [], suggestions=False),
         bench_many(count, good, bad, suggestions=True),

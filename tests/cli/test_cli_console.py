@@ -126,8 +126,20 @@ def test_interrupted(here, sent, status):
     )
     slow.chmod(0o755)
     process = subprocess.Popen(
-        [sys.executable, "-m", "gesturesmith.cli.main", "engrave", "--lilypond", str(slow), "a.gesture"],
+        [
+            sys.executable,
+            "-m",
+            "gesturesmith.cli.main",
+            "engrave",
+            "--sandbox",
+            "never",
+            "--lilypond",
+            str(slow),
+            "a.gesture",
+        ],
         env={**os.environ, "TMPDIR": str(here / "temp")},
+        # In the background of a shell interrupts are ignored, and what is started there would ignore them too.
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
     )
