@@ -214,6 +214,54 @@ def test_slurs_are_counted_over_two_changes_of_fingering():
     assert not [f for f in findings(horn(f"contour: {vague}\nlasts: 5 beats")) if f.rule == "run-too-fast"]
 
 
+def slurred(*notes):
+    """Findings of a run of slurred notes, each with its time in beats."""
+    contour = " __ ".join(f"{note}@{at}" if at else note for note, at in notes)
+    lasts = notes[-1][1] + 1
+    return [f for f in findings(horn(f"contour: {contour}\nlasts: {lasts} beats")) if f.rule == "run-too-fast"]
+
+
+def group(start, gap, *notes):
+    return tuple((note, Fraction(start) + n * gap) for n, note in enumerate(notes))
+
+
+def test_one_change_of_fingering_is_no_run():
+    """Written C4 and G4 stand on one fingering, D4 and D#4 on others: a change to and fro, or on, is counted."""
+    fast = Fraction(1, 16)
+    assert slurred(*group(0, fast, "C4", "G4", "D4")) == []
+    assert slurred(*group(0, fast, "D4", "C4", "G4")) == []
+    assert len(slurred(*group(0, fast, "C4", "D4", "C4"))) == 1
+    assert len(slurred(*group(0, fast, "C4", "D4", "D#4"))) == 1
+
+
+@pytest.mark.parametrize("gaps", [(Fraction(1, 16), Fraction(1, 20)), (Fraction(1, 20), Fraction(1, 16))])
+def test_the_fastest_run_is_told_wherever_it_stands(gaps):
+    """Behind one that is slow, one on a single fingering, and another that is too fast as well."""
+    first, second = gaps
+    found = slurred(
+        *group(0, Fraction(1), "C4", "D4", "D#4"),
+        *group(4, Fraction(1, 16), "C4", "G4", "C5"),
+        *group(6, first, "C4", "D4", "D#4"),
+        *group(8, second, "C4", "D4", "D#4"),
+    )
+    assert [f.numbers[0].value for f in found] == [20]
+    assert found[0].text.startswith("20 notes a second from here")
+    assert found[0].severity is Severity.CAUTION
+    assert found[0].evidence == HORN.limits["chromatic_per_s_middle"].narrow
+
+
+def test_what_is_struck_within_a_gesture_is_left_to_it():
+    """The pace across gestures is looked for behind it as well."""
+    text = (
+        f"{HEAD}gesture many\n  technique: double-tongue\n  contour: C5\n  attacks: 4\n  lasts: 1/3 beats\n"
+        "gesture quick\n  contour: C5\n  lasts: 1/12 beats\n"
+        "passage p\n  play: many, rest 2, quick, quick, quick, quick\n"
+    )
+    found = only(text, "attacks-too-fast")
+    assert (found.where, found.numbers[0].value) == ("quick", 12)
+    assert found.evidence == HORN.limits["single_tongue_per_s_high"].narrow
+
+
 def test_attacks_across_gestures():
     """Three attacks make a rate; where they lie in one gesture, that says it."""
     limit = value("single_tongue_per_s_high")
