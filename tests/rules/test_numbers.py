@@ -281,6 +281,17 @@ def test_attacks_across_gestures():
     assert findings(alone) == []
 
 
+def test_attacks_across_gestures_lie_where_they_are_struck():
+    """The second attack of one gesture and both of the next: 7/8, 1 and 9/8 beats."""
+    text = (
+        f"{HEAD}gesture late\n  contour: C5, C5@7/8\n  lasts: 1 beat\n"
+        "gesture early\n  contour: C5, C5@1/8\n  lasts: 1 beat\npassage p\n  play: early, rest 1, late, early\n"
+    )
+    passage = checked(text).report.passages[0]
+    found = [f for f in passage.findings if f.rule == "attacks-too-fast"]
+    assert [(f.where, f.numbers[0].value) for f in found] == [("late", 8)]
+
+
 def test_attacks_of_points_are_averaged_over_two_gaps():
     contour = "C5, D5@1, C5@9/8, D5@5/4, C5@11/8, D5@2"
     found = only(horn(f"contour: {contour}\nlasts: 4 beats"), "attacks-too-fast")
@@ -297,6 +308,12 @@ def test_fewer_attacks_are_offered():
     kiss = only(horn("technique: kiss\ncontour: C5\nattacks: 20\nlasts: 1 beat"), "attacks-too-fast")
     assert kiss.text == "20 attacks a second; kiss (lip smack) in the high register: up to 3"
     assert edits(kiss) == ["attacks: 3", "lasts: 7 beats"]
+    shaped = only(horn("contour: C5\nattacks: 9 accelerating\nlasts: 1 beat"), "attacks-too-fast")
+    assert [words for words in edits(shaped) if words.startswith("attacks")] == ["attacks: 4 accelerating"]
+    scoop = only(horn("technique: scoop\ncontour: C5\nattacks: 9\nlasts: 1 beat"), "attacks-too-fast")
+    assert edits(scoop)[-1] == "technique: scoop + double-tongue"
+    single = only(horn("technique: single-tongue\ncontour: C5\nattacks: 9\nlasts: 1 beat"), "attacks-too-fast")
+    assert edits(single)[-1] == "technique: double-tongue"
     two = horn("contour: C5\nattacks: 2\nlasts: 1/9 beats")
     assert findings(two)[0].text.startswith("18 attacks a second"), "one gap is a rate where there is no other"
 

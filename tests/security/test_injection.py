@@ -270,7 +270,7 @@ def engraved(books, lilypond):
     waiting = [start(lilypond, ("svg",), backend="svg") for _ in halves]
     files, messages = {}, []
     for one, half in zip(waiting, halves, strict=True):
-        one.feed(Job(document=document(tuple(renamed(books[n][2].book, n) for n in half)), timeout_s=600))
+        one.feed(Job(document=document(tuple(renamed(books[n][2].book, n) for n in half)), timeout_s=3000))
     for one in waiting:
         with one:
             result = one.result()
