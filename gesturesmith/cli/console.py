@@ -7,6 +7,18 @@ import sys
 from typing import TextIO
 
 
+def open_streams() -> None:
+    """Streams that whoever started us has closed lead nowhere: else the next file opened would take their place."""
+    for number in range(3):
+        try:
+            os.fstat(number)
+        except OSError:
+            os.open(os.devnull, os.O_RDWR)  # the lowest number that is free
+    for name in ("stdout", "stderr"):
+        if getattr(sys, name) is None:
+            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115  # as long as the run
+
+
 def wants_colour(stream: TextIO) -> bool:
     """Colour on a terminal only; NO_COLOR takes it away, FORCE_COLOR gives it anywhere (no-color.org)."""
     if os.environ.get("NO_COLOR"):
@@ -27,8 +39,11 @@ def say(text: str) -> None:
 
 
 def complain(text: str) -> None:
-    """To standard error, with a line's end."""
-    _write(sys.stderr, clean(text))
+    """To standard error, with a line's end. Where that cannot be written nobody can be told, and the status stays."""
+    try:
+        _write(sys.stderr, clean(text))
+    except OSError:
+        stop_writing(sys.stderr)
 
 
 def say_bytes(data: bytes) -> None:

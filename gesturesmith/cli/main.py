@@ -24,6 +24,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     # One that is told to end tidies up as well: no process and no folder is left behind.
     signal.signal(signal.SIGTERM, _leave)
     try:
+        from gesturesmith.cli.console import open_streams
+
+        open_streams()
         for stream in (sys.stdout, sys.stderr):
             if isinstance(stream, io.TextIOWrapper):
                 stream.reconfigure(errors="replace")

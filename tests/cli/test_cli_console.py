@@ -98,6 +98,27 @@ def test_a_full_disk(program, arguments):
     assert done.stderr.strip() == b"gesturesmith: the disk is full"
 
 
+@pytest.mark.parametrize("closed", [">&-", "2>&-", "<&- >&- 2>&-", "2>/dev/full"])
+@pytest.mark.parametrize(
+    ("arguments", "status"), [("check call", 0), ("check --json call", 0), ("check none", 2), ("--help", 0), ("x", 2)]
+)
+def test_streams_that_are_closed_or_full_of_errors(here, closed, arguments, status):
+    """Nobody listens: the work and its status are the same, and no file is opened in a stream's place."""
+    Path("call").write_text(GOOD)
+    command = f"{sys.executable} -m gesturesmith.cli.main {arguments} {closed}"
+    done = subprocess.run(["/bin/sh", "-c", command], capture_output=True, check=False)
+    assert done.returncode == status
+    assert b"Traceback" not in done.stdout + done.stderr
+
+
+@pytest.mark.lilypond
+def test_pages_for_whom_nobody_listens(here):
+    Path("call").write_text(GOOD)
+    command = f"{sys.executable} -m gesturesmith.cli.main engrave call <&- >&- 2>&-"
+    assert subprocess.run(["/bin/sh", "-c", command], check=False).returncode == 0
+    assert Path("out/call.pdf").read_bytes().startswith(b"%PDF-")
+
+
 def test_a_terminal_that_knows_little(program):
     done = program("check", str(REFUSED_DEMO), env={"PYTHONIOENCODING": "ascii"})
     assert (done.returncode, done.stderr) == (1, b"")
