@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import time
 
 import pytest
 
@@ -75,6 +76,39 @@ def test_a_pipe_is_not_waited_for(folder, capsys):
     os.mkfifo(folder / "piece" / "pipe.toml")
     assert check(folder, "pipe.toml") == 2
     assert "not a file" in capsys.readouterr().out
+
+
+# What is TOML or nearly, and would keep a careless reader busy for minutes or make it fall over.
+GREEDY = {
+    "a heading that is none": 'x = """\n[' + " " * 200_000 + '\n"""\n',
+    "a key that is none": 'x = """\n' + "a" * 200_000 + '\n"""\n',
+    "a key of many parts": "a." * 60_000 + "a = 1\n",
+    "a quoted key of many parts": '"a" . ' * 30_000 + "a = 1\n",
+    "a table in tables": "x = " + "[" * 100_000 + "]" * 100_000,
+    "nothing but lines": "\n" * 250_000 + "=",
+    "many unknown keys": "".join(f"k{n} = 1\n" for n in range(20_000)),
+    "many sides": "[[sides]]\n" * 20_000,
+    "many registers": "[[registers]]\n" * 15_000,
+    "a long number": "positions = " + "9" * 200_000,
+    "a long number of letters": "positions = 0x" + "f" * 200_000,
+}
+
+
+@pytest.mark.parametrize("kind", GREEDY)
+def test_a_profile_is_read_at_once_or_refused(folder, kind, capsys):
+    (folder / "piece" / "greedy.toml").write_text(OWN.format(base="horn") + GREEDY[kind])
+    began = time.monotonic()
+    assert check(folder, "greedy.toml") == 2
+    assert time.monotonic() - began < 5
+    assert len(capsys.readouterr().out) < 100_000
+
+
+def test_links_in_a_circle(folder, capsys):
+    (folder / "piece" / "circle.toml").symlink_to("circle.toml")
+    (folder / "piece" / "on-it.toml").write_text(OWN.format(base="circle.toml"))
+    for name in ("circle.toml", "on-it.toml"):
+        assert check(folder, name) == 2
+        assert "cannot be opened" in capsys.readouterr().out
 
 
 def test_a_profile_of_256_kb_is_read_and_no_larger(folder, capsys):

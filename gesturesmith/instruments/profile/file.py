@@ -14,8 +14,10 @@ from gesturesmith.values import frozen
 
 LARGEST_BYTES = 256 * 1024
 MARK = "instrument_profile"
-_HEADER = re.compile(r"\s*(\[\[?)\s*([^\]#]+?)\s*\]\]?\s*(?:#.*)?\Z")
-_KEY = re.compile(r"""\s*("[^"]*"|'[^']*'|[A-Za-z0-9_-]+)\s*=""")
+_HEADER = re.compile(r"(\[\[?)([^\]#]+)\]\]?\s*(?:#.*)?\Z")
+_KEY = re.compile(r"""("[^"]*"|'[^']*'|[A-Za-z0-9_-]+)\s*=""")
+# Far deeper than profiles go: a name of thousands of parts would keep the reader of TOML busy for minutes.
+_DEEP = re.compile(r"""(?<![\w-])(?:(?:[\w-]+|"[^"\n]*"|'[^'\n]*')[ \t]*\.[ \t]*){16}""")
 
 
 @frozen
@@ -79,13 +81,15 @@ def parse(data: bytes) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | Pr
     nothing = f"the file is no instrument profile: it begins with {MARK} = 1"
     try:
         text = data.decode("utf-8-sig")
+        if _DEEP.search(text):
+            raise RecursionError
         values = tomllib.loads(text)
     except UnicodeDecodeError:
         return ProfileError(0, "", nothing)
     except RecursionError:
         return ProfileError(0, "", "values are nested too deeply")
     except ValueError as fault:
-        if re.search(rf"^\s*{MARK}\s*=", text, re.MULTILINE) is None:
+        if re.search(rf"^[ \t]*{MARK}[ \t]*=", text, re.MULTILINE) is None:
             return ProfileError(0, "", nothing)
         place = re.search(r"line (\d+)", str(fault))
         return ProfileError(int(place[1]) if place else 0, "", "this cannot be read as TOML")
@@ -99,9 +103,9 @@ def key_lines(text: str) -> dict[tuple[str, ...], int]:
     lines: dict[tuple[str, ...], int] = {}
     prefix: tuple[str, ...] = ()
     counts: dict[str, int] = {}
-    for number, line in enumerate(text.splitlines(), start=1):
+    for number, line in enumerate(map(str.strip, text.split("\n")), start=1):
         if header := _HEADER.match(line):
-            name = header[2].strip("\"'")
+            name = header[2].strip().strip("\"'")
             prefix = (name,)
             if header[1] == "[[":
                 counts[name] = counts.get(name, -1) + 1

@@ -7,6 +7,7 @@ a `player` is one that says what this player can do on an instrument described e
 from __future__ import annotations
 
 import difflib
+import os
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
@@ -121,9 +122,10 @@ def _base(top: Table, path: Path, above: tuple[Path, ...], within: Path | None) 
         usual = "the name of an instrument, or the path of a .toml file"
         top.error("based_on", "there is no such instrument", ", ".join(near) or usual)
         return None
-    chain = (*above, path.resolve())
+    # Not `Path.resolve`, to which links in a circle are a fault: opening such a file says what is wrong.
+    chain = (*above, Path(os.path.realpath(path)))
     other = located(path.parent, name)
-    if other.resolve() in chain or len(chain) >= _DEEPEST:
+    if Path(os.path.realpath(other)) in chain or len(chain) >= _DEEPEST:
         top.error("based_on", "the profiles are based on each other in a circle", "a profile that stands by itself")
         return None
     found, errors = _load(other, chain, within)
@@ -195,7 +197,7 @@ def _sounding(top: Table, default: Interval) -> Interval:
 
 def _sides(top: Table, kind: str) -> tuple[Side, ...]:
     sides: list[Side] = []
-    for table in top.tables("sides"):
+    for table in top.tables("sides")[:5]:  # one more than there may be
         table.known({"name", "first_partial", "valves", "positions", "partials", "stopped"})
         name = table.text("name", "")
         if not name.isalnum() and name:
@@ -241,7 +243,7 @@ def _third_slide(top: Table, base: Sourced[str]) -> Sourced[str]:
 
 def _registers(top: Table) -> tuple[Register, ...]:
     found: list[Register] = []
-    for table in top.tables("registers"):
+    for table in top.tables("registers")[:5]:
         table.known({"name", "low", "high", "kind", "source"})
         name = table.text("name", None, REGISTER_NAMES)
         low, high = note(table.pitch("low")), note(table.pitch("high"))

@@ -16,6 +16,7 @@ _KINDS = tuple(kind.value for kind in Kind)
 _PITCH = "a pitch such as F#2"
 LONGEST_TEXT = 200
 ABSURD = 20  # a limit so many times as large or as small as the usual one is a mistake
+MOST_ERRORS = 100  # of one profile; whoever wrote more has not written a profile
 _NAMES_SHOWN = 20  # of what is allowed, where nothing is near
 
 
@@ -32,7 +33,19 @@ class Table:
     ) -> None:
         self.values, self.path, self.lines, self.errors, self.owner = values, path, lines, errors, owner
 
+    @property
+    def full(self) -> bool:
+        """Whether no further error would be noted."""
+        return len(self.errors) > MOST_ERRORS
+
     def error(self, key: str, problem: str, allowed: str = "") -> None:
+        """An error of a key of this table; after a hundred in a profile only that there are more."""
+        if self.full:
+            return
+        if len(self.errors) == MOST_ERRORS:
+            last = max(self.lines.values(), default=0)  # so that it is told last
+            self.errors.append(ProfileError(last, "", "there are more errors than these: mend them first"))
+            return
         path = (*self.path, key) if key else self.path
         line = next((self.lines[path[:i]] for i in range(len(path), 0, -1) if path[:i] in self.lines), 0)
         name = ".".join(p for p in path if not p.isdigit())
@@ -42,7 +55,7 @@ class Table:
         """An error for each key that is not among `keys`."""
         allowed = sorted(keys)
         for key in self.values:
-            if key not in allowed:
+            if key not in allowed and not self.full:
                 near = difflib.get_close_matches(key, allowed, 3)
                 few = near or allowed[:_NAMES_SHOWN]
                 self.error(
