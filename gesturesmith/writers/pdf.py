@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 
-from gesturesmith.writers._pdf_info import titled
+from gesturesmith.writers._pdf_info import info, titled
 from gesturesmith.writers.base import MARK, Item, Writer
 
 # Values that depend on the clock or on chance are overwritten with fixed ones of the same length, so that
-# every offset in the file stays true. Each pattern begins with plain letters: `re` finds those quickest.
+# every offset in the file stays true. Each pattern begins with plain letters: `re` finds those quickest. A title
+# may hold words just like them: they are looked for only where none stands, or where it stands escaped.
 _DATE = re.compile(rb"(/(?:CreationDate|ModDate)\s*\(D:)(\d{14})([^)]*)\)")
+_XMP = re.compile(rb"stream\r?\n<\?xpacket begin=.*?<\?xpacket end=", re.DOTALL)
 _XMP_DATE = re.compile(rb"(<xmp:(?:CreateDate|ModifyDate|MetadataDate)>)([^<]*)(</xmp:)")
 _XMP_ID = re.compile(rb"(ID(?:>|=['\"])uuid:)([0-9a-fA-F-]+)")
 # An id is written in hexadecimal or, where that is shorter, as a text with escapes; a text in between cannot be
@@ -21,14 +23,21 @@ _FIXED_DATE = b"20000101000000"
 
 
 def _finish(item: Item, engraved: bytes) -> bytes:
-    data = _DATE.sub(lambda m: m[1] + _FIXED_DATE + re.sub(rb"\d", b"0", m[3]) + b")", engraved)
-    data = _XMP_DATE.sub(lambda m: m[1] + _fixed_xmp_date(len(m[2])) + m[3], data)
-    data = _XMP_ID.sub(lambda m: m[1] + re.sub(rb"[0-9a-fA-F]", b"0", m[2]), data)
-    data = _ID.sub(lambda m: m[1] + _FIXED_ID, data)
+    data = _XMP.sub(lambda m: _fixed_xmp(m[0]), engraved)
+    found = info(data)
+    begins, ends, table = (found.begins, found.ends, found.table) if found is not None else (0, len(data), 0)
+    inside = _DATE.sub(lambda m: m[1] + _FIXED_DATE + re.sub(rb"\d", b"0", m[3]) + b")", data[begins:ends])
+    data = data[:begins] + inside + data[ends:]
+    data = data[:table] + _ID.sub(lambda m: m[1] + _FIXED_ID, data[table:])
     data = titled(data, item.title or item.name, item.author)
     # A comment may follow: readers look for the end of the file within its last 1,024 bytes
     # (PDF Reference 1.7, appendix H, note 18).
     return data.rstrip(b"\n") + f"\n% {MARK}\n".encode()
+
+
+def _fixed_xmp(packet: bytes) -> bytes:
+    dated = _XMP_DATE.sub(lambda m: m[1] + _fixed_xmp_date(len(m[2])) + m[3], packet)
+    return _XMP_ID.sub(lambda m: m[1] + re.sub(rb"[0-9a-fA-F]", b"0", m[2]), dated)
 
 
 def _fixed_xmp_date(length: int) -> bytes:

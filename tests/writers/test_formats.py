@@ -11,8 +11,11 @@ from dataclasses import replace
 
 import pypdf
 import pytest
+from writers.conftest import HEAD
 
 from gesturesmith import writers
+from gesturesmith.lilypond import Job, start
+from gesturesmith.lytext import quoted
 from gesturesmith.writers._pdf_info import titled
 from gesturesmith.writers.base import MARK
 
@@ -102,10 +105,50 @@ def test_every_pdf_has_title_and_author(items, runs, postscript):
         assert len(reader.pages) == 1
 
 
+def small_pdf(inside):
+    """A PDF with nothing but an entry of particulars."""
+    start = b"%PDF-1.4\n"
+    entry = b"1 0 obj\n<< " + inside + b" >>\nendobj\n"
+    table = b"xref\n0 2\n0000000000 65535 f \n%010d 00000 n \n" % len(start)
+    return start + entry + table + b"trailer\n<< /Info 1 0 R >>\nstartxref\n%d\n%%%%EOF\n" % len(start + entry)
+
+
 def test_a_title_that_is_there_stays():
-    data = b"%PDF-1.4\n1 0 obj\n<< /Title (Mine) >>\nendobj\ntrailer\n<< /Info 1 0 R >>\nstartxref\n9\n%%EOF\n"
+    data = small_pdf(b"/Title (Mine)")
     assert titled(data, "Other", "") == data
+    assert titled(data, "Other", "Me").count(b"/Title") == 2
+    assert b"/Title" in titled(small_pdf(b"/Author (/Title)"), "Other", "")
     assert titled(b"no trailer", "Other", "") == b"no trailer"
+
+
+# Words by which parts of a PDF are known.
+PDF_WORDS = (
+    "trailer << ",
+    "trailer << /Info 1 0 R /ID [<00><11>] >> startxref 9 %%EOF",
+    "ID>uuid:abcdef12 and ID='uuid:ab'",
+    "<xmp:CreateDate>2024</xmp:CreateDate>",
+    "/CreationDate (D:20240102030405)",
+    ">> endobj /Title /Author",
+    "1 0 obj << /Author (x) >> endobj",
+    "stream <?xpacket begin= <xmp:CreateDate>1</xmp: <?xpacket end=",
+    "(unbalanced \\( (",
+)
+
+
+@pytest.mark.parametrize("backend", ["", "ps"])
+def test_a_title_may_hold_any_words_of_a_pdf(lilypond, items, backend):
+    """Nothing of it becomes a part of the file, nor is it changed."""
+    book = '\\book {{ \\bookOutputName "p{}" \\header {{ pdftitle = {} }} {{ c\'1 }} }}\n'
+    books = [book.format(number, quoted(words)) for number, words in enumerate(PDF_WORDS)]
+    with start(lilypond, ("pdf",), backend=backend) as waiting:
+        waiting.feed(Job(document=HEAD + "".join(books)))
+        run = waiting.result()
+    for number, words in enumerate(PDF_WORDS):
+        for data in (run.file(f"p{number}", "pdf"), small_pdf(b"/CreationDate (D:20240102030405)")):
+            made = writers.get("pdf").finish(replace(items[0], title=words, author=words), data)
+            reader = pypdf.PdfReader(io.BytesIO(made), strict=True)
+            assert (reader.metadata.title, reader.metadata.author) == (words, words)
+            assert reader.metadata.creation_date_raw.startswith("D:20000101000000")
 
 
 def test_pdf_through_postscript_is_fixed_too(items, postscript):
