@@ -39,7 +39,7 @@ def say(text: str) -> None:
 
 
 def complain(text: str) -> None:
-    """To standard error, with a line's end. Where that cannot be written nobody can be told, and the status stays."""
+    """To standard error, with a line's end. Where that cannot be written nobody is told, and the status stays."""
     try:
         _write(sys.stderr, clean(text))
     except OSError:

@@ -100,7 +100,8 @@ def test_a_full_disk(program, arguments):
 
 @pytest.mark.parametrize("closed", [">&-", "2>&-", "<&- >&- 2>&-", "2>/dev/full"])
 @pytest.mark.parametrize(
-    ("arguments", "status"), [("check call", 0), ("check --json call", 0), ("check none", 2), ("--help", 0), ("x", 2)]
+    ("arguments", "status"),
+    [("check call", 0), ("check --json call", 0), ("check none", 2), ("--help", 0), ("x", 2)],
 )
 def test_streams_that_are_closed_or_full_of_errors(here, closed, arguments, status):
     """Nobody listens: the work and its status are the same, and no file is opened in a stream's place."""
