@@ -11,12 +11,16 @@ _OPENING = re.compile(r"<svg\b[^>]*>")
 # Each begins with plain letters, which `re` finds five times as fast as anything else.
 _ID = re.compile(r' id="([^"]+)"')
 _REFERENCES = (re.compile(r'(href="#)([^"]+)'), re.compile(r"(url\(#)([^)]+)"))
+# A text of the user's, where LilyPond's own backend draws it (cairo draws letters). Of what XML knows it escapes
+# `<` and `&` alone.
+_TEXT = re.compile(r"<tspan>([^<]*)")
 # XML 1.0, 2.2: these characters cannot stand in a document at all, not even as references.
 _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
 def _finish(item: Item, engraved: bytes) -> bytes:
-    svg = _renumbered(engraved.decode(), item.name)
+    drawn = _TEXT.sub(lambda m: f"<tspan>{_escaped(m[1])}", engraved.decode())
+    svg = _renumbered(drawn, item.name)
     opening = _OPENING.search(svg)
     if opening is None:
         raise ValueError("LilyPond's picture is not SVG")
@@ -35,6 +39,10 @@ def _renumbered(svg: str, prefix: str) -> str:
     for reference in _REFERENCES:
         svg = reference.sub(lambda m: m[1] + order.get(m[2], m[2]), svg)
     return svg
+
+
+def _escaped(text: str) -> str:
+    return text.replace(">", "&gt;").replace('"', "&quot;")
 
 
 def _xml(text: str) -> str:

@@ -11,7 +11,7 @@ from dataclasses import replace
 
 import pypdf
 import pytest
-from writers.conftest import HEAD
+from writers.conftest import HEAD, SWITCH
 
 from gesturesmith import writers
 from gesturesmith.lilypond import Job, start
@@ -68,6 +68,17 @@ def test_svg_ids_belong_to_the_picture_and_every_reference_has_one(items, runs):
     references = re.findall(r'href="#([^"]+)"|url\(#([^)]+)\)', svg)
     assert references
     assert {a or b for a, b in references} <= set(ids)
+
+
+def test_svg_keeps_a_text_that_looks_like_svg(lilypond, items):
+    """Drawn by LilyPond's own backend, where a text stays a text."""
+    words = ']]> a > b </svg> id="foo" href="#foo" url(#foo) & "more"'
+    book = f'\\book {{ \\bookOutputName "s2" \\markup {quoted(words)} }}\n'
+    with start(lilypond, ("svg",), backend="svg") as waiting:
+        waiting.feed(Job(document=HEAD + SWITCH + book))
+        run = waiting.result()
+    root = ElementTree.fromstring(finish("svg", items[-1], run))
+    assert words in [span.text for span in root.iter(f"{SVG}tspan")]
 
 
 def test_png_is_whole_and_says_what_it_is(items, runs):
