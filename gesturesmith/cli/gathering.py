@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import stat
 from collections.abc import Iterable, Iterator
 from pathlib import PurePosixPath
 
@@ -77,7 +78,8 @@ def _in_folder(folder: str) -> Iterator[Input | Unread]:
             if name.endswith(ENDING) and not name.startswith("."):
                 empty = False
                 mirrored = PurePosixPath(*(_shown(part) for part in below.parts))
-                yield _file(os.path.join(place, name), mirrored, named=False)
+                path = os.path.join(place, name)
+                yield _file(path, mirrored, named=False) if _is_plain(path) else _no_file(path)
     for error in errors:
         message = f"this folder cannot be read: {os.strerror(error.errno or 0)}"
         yield Unread(name=_shown(str(error.filename)), code="GS192", rule="not-allowed", message=message)
@@ -91,6 +93,18 @@ def _file(path: str, place: PurePosixPath, *, named: bool = True) -> Input:
     stem = name.removesuffix(ENDING)
     # A stem of dots alone would name a folder: this one, or the one above.
     return Input(path=path, place=place, stem=_shown(stem if stem.strip(".") else name), named=named)
+
+
+def _is_plain(path: str) -> bool:
+    """Whether it is a file and nothing that would be waited for, such as a pipe; what cannot be told is read."""
+    try:
+        return stat.S_ISREG(os.stat(path).st_mode)
+    except OSError:
+        return True
+
+
+def _no_file(path: str) -> Unread:
+    return Unread(name=_shown(path), code="GS196", rule="cannot-be-read", message="this is not a file of text")
 
 
 def _shown(name: str) -> str:

@@ -23,6 +23,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     gc.set_threshold(_ALLOCATIONS)
     # One that is told to end tidies up as well: no process and no folder is left behind.
     signal.signal(signal.SIGTERM, _leave)
+    # Its terminal was closed; `nohup` has it go on.
+    if hasattr(signal, "SIGHUP") and signal.getsignal(signal.SIGHUP) is not signal.SIG_IGN:
+        signal.signal(signal.SIGHUP, _leave)
     try:
         from gesturesmith.cli.console import open_streams
 

@@ -20,7 +20,11 @@ def new(name: str) -> Status:
 
     path = name if name.endswith(".gesture") else f"{name}.gesture"
     shown = clean(path).replace("\n", "\ufffd")
-    title = clean(os.path.basename(path).removesuffix(".gesture")).replace("\\", "\\\\").replace('"', '\\"')
+    stem = os.path.basename(shown).removesuffix(".gesture")
+    if not stem.strip("."):
+        complain(f"{shown} has no name before its ending; for example: gesturesmith new study")
+        return Status.INPUT
+    title = stem.replace("\\", "\\\\").replace('"', '\\"')
     starter = (paths.templates() / "starter.gesture").read_text("utf-8")
     text = starter.replace('title: "Starter"', f'title: "{title}"')
     try:

@@ -99,6 +99,19 @@ def test_an_empty_folder(here, run):
     assert not (here / "out").exists()
 
 
+@pytest.mark.parametrize("command", ["check", "suggest", "engrave", "notes", "sheet"])
+def test_a_pipe_in_a_folder_is_not_waited_for(here, run, command):
+    (here / "parts").mkdir()
+    (here / "parts" / "a.gesture").write_text(GOOD)
+    (here / "parts" / "b.gesture").symlink_to("/dev/zero")
+    os.mkfifo(here / "parts" / "c.gesture")
+    result = run(command, "parts", *([] if command in ("check", "suggest") else ["--as", "ly"]))
+    assert result.status == 2
+    for name in ("b", "c"):
+        assert f"parts/{name}.gesture: this is not a file of text" in result.err
+    assert "parts/a.gesture" in result.out or command == "sheet"
+
+
 def test_forty_files_that_all_fail(here, run):
     tree(here, **{f"bad__{n:02}": WRONG for n in range(40)})
     result = run("engrave", "bad")

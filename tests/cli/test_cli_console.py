@@ -135,7 +135,7 @@ def command_line(process: Path) -> bytes:
         return b""
 
 
-@pytest.mark.parametrize(("sent", "status"), [(signal.SIGINT, 130), (signal.SIGTERM, 143)])
+@pytest.mark.parametrize(("sent", "status"), [(signal.SIGINT, 130), (signal.SIGTERM, 143), (signal.SIGHUP, 129)])
 def test_interrupted(here, sent, status):
     """A LilyPond that never ends is ended, and its folder goes."""
     (here / "a.gesture").write_text(GOOD)
@@ -161,7 +161,7 @@ def test_interrupted(here, sent, status):
         ],
         env={**os.environ, "TMPDIR": str(here / "temp")},
         # In the background of a shell interrupts are ignored, and what is started there would ignore them too.
-        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
+        preexec_fn=lambda: [signal.signal(one, signal.SIG_DFL) for one in (signal.SIGINT, signal.SIGHUP)],
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
     )

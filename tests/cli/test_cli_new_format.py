@@ -25,6 +25,21 @@ def test_new_takes_a_name_with_its_ending_and_quotes(here, run):
     assert run("check", 'so "so" \\.gesture').status == 0
 
 
+def test_new_puts_nothing_but_the_name_into_its_title(here, run):
+    assert run("new", 'two\nlines: "x').status == 0
+    (made,) = here.glob("*.gesture")
+    assert run("check", made).status == 0
+
+
+@pytest.mark.parametrize("name", ["", ".", "..", ".gesture", "folder/"])
+def test_new_without_a_name(here, run, name):
+    (here / "folder").mkdir()
+    result = run("new", name)
+    assert result.status == 2
+    assert "has no name" in result.err
+    assert [p for p in here.rglob("*") if p.is_file()] == []
+
+
 def test_new_never_overwrites(here, run):
     (here / "a.gesture").write_text("mine")
     result = run("new", "a")
