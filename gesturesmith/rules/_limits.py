@@ -13,6 +13,8 @@ from gesturesmith.values import frozen
 # A player's page is no measurement: beyond its widest reading a finding still only cautions, far beyond it
 # refuses. A quarter more is far for rates and durations; it only ever makes the checker milder.
 FAR = 1.25
+# What is lost on the way to a measure in binary fractions: a value that reaches its limit does not pass it.
+_LOST = 1e-9
 
 
 @frozen
@@ -31,7 +33,7 @@ class Excess:
 
 def above(limit: Limit | None, value: float) -> Excess | None:
     """Whether `value` is above the limit: caution beyond the narrow reading, refused beyond the wide one."""
-    if limit is None or value <= limit.narrow.value:
+    if limit is None or value <= limit.narrow.value + _LOST * abs(limit.narrow.value):
         return None
     wide = limit.wide
     if wide is not None and value > wide.value * (FAR if wide.kind is PRACTICE else 1):
@@ -41,7 +43,7 @@ def above(limit: Limit | None, value: float) -> Excess | None:
 
 def below(limit: Limit | None, value: float) -> Excess | None:
     """The same for a value that must not be below."""
-    if limit is None or value >= limit.narrow.value:
+    if limit is None or value >= limit.narrow.value - _LOST * abs(limit.narrow.value):
         return None
     wide = limit.wide
     if wide is not None and value < wide.value / (FAR if wide.kind is PRACTICE else 1):

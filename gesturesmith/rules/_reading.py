@@ -75,6 +75,12 @@ def plain(value: float | Fraction) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def counted(value: float | Fraction, one: str) -> str:
+    """A number with what it counts: "1 semitone", "2 semitones"."""
+    said = plain(value)
+    return f"{said} {one}" if said == "1" else f"{said} {one}s"
+
+
 def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
     beats, tempo = end - start, gesture.tempo
     return 60.0 * beats.numerator * tempo.denominator / (beats.denominator * tempo.numerator)

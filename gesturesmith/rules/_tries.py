@@ -82,13 +82,13 @@ def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Change, ...
     """One point moved to the tempered pitch nearest to a sounding one, where that leaves its lines a way to go."""
     point = case.gesture.points[index]
     note = 100 * round(sounding_cents / 100)
-    if point.pitch is None or any(p.sounding_cents == note for p in _joined(case.gesture, index)):
+    if point.pitch is None or any(p.sounding_cents == note for p in joined(case.gesture, index)):
         return ()
     name = written_name(case.instrument, 100 * round(sounding_cents / 100))
     return (((f"point {index}", ("x" if point.about else "") + name),),)
 
 
-def _joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
+def joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
     """The neighbours of a point that a sliding line joins to it."""
     sides = ((index - 1, index - 1), (index, index + 1))
     return tuple(

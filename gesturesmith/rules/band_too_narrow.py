@@ -23,7 +23,7 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import plain
+from gesturesmith.rules._reading import counted, plain
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.units import chromatic
 
@@ -39,7 +39,7 @@ def check(case: Case) -> Iterator[Finding]:
         return
     yield Finding(
         span=band.span,
-        text=f"{plain(width / 100)} semitones; heights can be told apart in about {plain(excess.limit / 100)}",
+        text=f"{counted(width / 100, 'semitone')}; heights can be told apart in about {plain(excess.limit / 100)}",
         evidence=excess.evidence,
         numbers=(Number(name="width", value=width, limit=excess.limit, unit="cents"),),
         try_values=((("band", f"{band.low.written.name}..{band.low.written.transposed(chromatic(7)).name}"),),),

@@ -60,7 +60,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 def _narrowed(case: Case, index: int, cents: float) -> tuple[_tries.Change, ...]:
     point = case.gesture.points[index]
-    if point.pitch is None:
-        return ()
+    if point.pitch is None or any(p.sounding_cents == cents for p in _tries.joined(case.gesture, index)):
+        return ()  # a line would have no way to go
     name = written_name(case.instrument, cents)
     return (((f"point {index}", ("x" if point.about else "") + name),),)

@@ -25,7 +25,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import Limit
 from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, pitched_points, plain
+from gesturesmith.rules._reading import both_names, counted, pitched_points
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -55,7 +55,7 @@ def check(case: Case) -> Iterator[Finding]:
                     continue
                 yield Finding(
                     span=point.span,
-                    text=f"a {name} needs about {plain(limit.narrow.value / 100)} semitones "
+                    text=f"a {name} needs about {counted(limit.narrow.value / 100, 'semitone')} "
                     f"{word} its note; the range ends at {both_names(case.instrument, edge)}",
                     evidence=limit.narrow,
                     numbers=(Number(name=f"room {word}", value=room, limit=limit.narrow.value, unit="cents"),),

@@ -30,11 +30,13 @@ from gesturesmith.rules.base import Case, Finding, rule
 @rule("GS305", "hand-out-too-low", severity="caution", only=("path:hand-out",))
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("hand_out_lowest_cents")
+    said = set()
     for slide in slides(case, "hand-out"):
         low, point = min(((p.sounding_cents or 0, p) for p in (slide.start, slide.end)), key=lambda pair: pair[0])
         excess = below(limit, float(low))
-        if excess is None:
-            continue
+        if excess is None or point.span in said:
+            continue  # two lines that meet in a low point: told once
+        said.add(point.span)
         yield Finding(
             span=point.span,
             text=f"{both_names(case.instrument, low)}; smooth slides with the hand out begin at about "

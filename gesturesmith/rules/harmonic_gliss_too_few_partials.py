@@ -36,9 +36,10 @@ def check(case: Case) -> Iterator[Finding]:
     tube = tube_words(case.instrument, case.realisation.tube)
     few = sorted(set(partials))
     which = f"partials {few[0]} and {few[-1]}" if len(few) > 1 else f"partial {few[0]}"
+    lie = "lie" if len(few) > 1 else "lies"
     yield Finding(
         span=slide.segment.span,
-        text=f"only {which} of {tube} lie on the way; a glissando needs {excess.limit}",
+        text=f"only {which} of {tube} {lie} on the way; a glissando needs {excess.limit}",
         hint="a `chromatic` run or a `fingered-gliss` has notes on the way",
         evidence=excess.evidence,
         severity=excess.severity,

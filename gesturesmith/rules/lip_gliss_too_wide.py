@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import plain, slides
+from gesturesmith.rules._reading import counted, plain, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -37,7 +37,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         yield Finding(
             span=slide.segment.span,
-            text=f"{plain(abs(slide.cents) / 100)} semitones; the lip blurs the steps of about "
+            text=f"{counted(abs(slide.cents) / 100, 'semitone')}; the lip blurs the steps of about "
             f"{plain(excess.limit / 100)}",
             evidence=excess.evidence,
             severity=excess.severity,

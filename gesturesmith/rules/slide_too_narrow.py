@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import plain, slides
+from gesturesmith.rules._reading import counted, plain, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -35,7 +35,7 @@ def check(case: Case) -> Iterator[Finding]:
                 continue
             yield Finding(
                 span=slide.segment.span,
-                text=f"{plain(abs(slide.cents) / 100)} semitones; {technique.title['en'].lower()} needs "
+                text=f"{counted(abs(slide.cents) / 100, 'semitone')}; {technique.title['en'].lower()} needs "
                 f"{plain(excess.limit / 100)}",
                 evidence=excess.evidence,
                 numbers=(Number(name="width", value=abs(slide.cents), limit=excess.limit, unit="cents"),),

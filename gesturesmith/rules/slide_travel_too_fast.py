@@ -25,7 +25,7 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import path_of, plain, played_points, seconds_between, slot_s
+from gesturesmith.rules._reading import counted, path_of, plain, played_points, seconds_between, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -49,7 +49,7 @@ def check(case: Case) -> Iterator[Finding]:
     if excess is not None and place is not None:
         yield Finding(
             span=place.span,
-            text=f"the slide moves {plain(apart)} positions to here, {plain(worst)} a second; "
+            text=f"the slide moves {counted(apart, 'position')} to here, {plain(worst)} a second; "
             f"about {plain(excess.limit)} a second are clean",
             evidence=excess.evidence,
             severity=excess.severity,
