@@ -7,6 +7,7 @@ import re
 from gesturesmith.values import frozen
 
 _START = re.compile(rb"startxref\s+(\d+)\s+%%EOF\s*\Z")
+_TABLE = re.compile(rb"\s*(?:xref\b|\d+ \d+ obj\b)")
 _SECTION = re.compile(rb"\s*(\d+) (\d+)[ ]*\r?\n")
 _ROW = 20  # bytes of an offset in the table (PDF Reference 1.7, 3.4.3)
 # In the table stand digits alone: the first such word behind its beginning is the trailer.
@@ -31,6 +32,12 @@ class Info:
     ends: int
     table: int
     trailer: bytes
+
+
+def holds_its_table(data: bytes) -> bool:
+    """Whether the table of offsets, old or new kind, lies where the file's end says: it does if nothing is lost."""
+    start = _START.search(data, max(0, len(data) - 1024))
+    return start is not None and _TABLE.match(data, int(start[1])) is not None
 
 
 def info(data: bytes) -> Info | None:

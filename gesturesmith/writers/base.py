@@ -52,6 +52,16 @@ class Output:
     data: bytes
 
 
+def whole(data: bytes, begins: bytes, ends: bytes, what: str) -> bytes:
+    """What LilyPond made, from its first sign to its last; ValueError for anything else.
+
+    LilyPond says that all is well when the disk was full.
+    """
+    if not data.startswith(begins) or not data.rstrip().endswith(ends):
+        raise ValueError(f"what LilyPond made is no whole {what}; the disk with the temporary files may be full")
+    return data
+
+
 def nothing_beside(items: tuple[Item, ...]) -> tuple[Output, ...]:
     """For formats whose files stand alone."""
     return ()

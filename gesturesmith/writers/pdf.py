@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from gesturesmith.writers._pdf_info import info, titled
-from gesturesmith.writers.base import MARK, Item, Writer
+from gesturesmith.writers._pdf_info import holds_its_table, info, titled
+from gesturesmith.writers.base import MARK, Item, Writer, whole
 
 # Values that depend on the clock or on chance are overwritten with fixed ones of the same length, so that
 # every offset in the file stays true. Each pattern begins with plain letters: `re` finds those quickest. A title
@@ -23,6 +23,7 @@ _FIXED_DATE = b"20000101000000"
 
 
 def _finish(item: Item, engraved: bytes) -> bytes:
+    whole(engraved if holds_its_table(engraved) else b"", b"%PDF-", b"%%EOF", "PDF")
     data = _XMP.sub(lambda m: _fixed_xmp(m[0]), engraved)
     found = info(data)
     begins, ends, table = (found.begins, found.ends, found.table) if found is not None else (0, len(data), 0)

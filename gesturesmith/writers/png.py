@@ -5,8 +5,9 @@ from __future__ import annotations
 import struct
 import zlib
 
-from gesturesmith.writers.base import MARK, Item, Writer
+from gesturesmith.writers.base import MARK, Item, Writer, whole
 
+_BEGINS, _ENDS = b"\x89PNG\r\n\x1a\n", b"IEND\xaeB`\x82"
 _HEADER_END = 8 + 25  # the signature, then the IHDR chunk: its place and length are fixed (ISO/IEC 15948, 5.6)
 
 
@@ -17,6 +18,7 @@ def _text_chunk(keyword: str, text: str) -> bytes:
 
 
 def _finish(item: Item, engraved: bytes) -> bytes:
+    whole(engraved, _BEGINS, _ENDS, "PNG")
     texts = {"Title": item.title or item.name, "Description": item.description, "Software": MARK}
     chunks = b"".join(_text_chunk(keyword, text) for keyword, text in texts.items() if text)
     return engraved[:_HEADER_END] + chunks + engraved[_HEADER_END:]

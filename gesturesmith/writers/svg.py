@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from html import escape
 
-from gesturesmith.writers.base import MARK, Item, Writer
+from gesturesmith.writers.base import MARK, Item, Writer, whole
 
 _OPENING = re.compile(r"<svg\b[^>]*>")
 # Each begins with plain letters, which `re` finds five times as fast as anything else.
@@ -19,7 +19,8 @@ _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]"
 
 
 def _finish(item: Item, engraved: bytes) -> bytes:
-    drawn = _TEXT.sub(lambda m: f"<tspan>{_escaped(m[1])}", engraved.decode())
+    picture = whole(engraved, b"<", b"</svg>", "SVG").decode()  # a UnicodeDecodeError is a ValueError
+    drawn = _TEXT.sub(lambda m: f"<tspan>{_escaped(m[1])}", picture)
     svg = _renumbered(drawn, item.name)
     opening = _OPENING.search(svg)
     if opening is None:

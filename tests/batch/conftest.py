@@ -44,7 +44,7 @@ class Press:
         if self.bad in job.document:
             return Run(files={}, messages=(), ended="failed")
         files = {
-            f"{name}.{kind}": f'<svg id="a">{digest(kind, text)}</svg>'.encode()
+            f"{name}.{kind}": _file(kind, digest(kind, text)).encode()
             for name, text in books.items()
             for kind in formats
         }
@@ -53,6 +53,14 @@ class Press:
     @property
     def books(self) -> int:
         return sum(map(len, self.runs))
+
+
+def _file(kind: str, inside: str) -> str:
+    """The least that is whole."""
+    if kind == "pdf":
+        start = f"%PDF-1.4\n% {inside}\n"
+        return f"{start}xref\nstartxref\n{len(start)}\n%%EOF\n"
+    return f'<svg id="a">{inside}</svg>'
 
 
 @pytest.fixture

@@ -81,6 +81,17 @@ def test_svg_keeps_a_text_that_looks_like_svg(lilypond, items):
     assert words in [span.text for span in root.iter(f"{SVG}tspan")]
 
 
+@pytest.mark.parametrize("key", ["pdf", "svg", "png"])
+def test_half_a_file_is_none(key, items, runs):
+    """Whatever LilyPond says when it ends: a disk may have been full."""
+    data = runs[0].file(items[-1].output, key)
+    parts = [data[: len(data) // 2], data[:-9], data[9:], b"\xff" * 200, b""]
+    parts += [data[:1000] + data[1004:]] if key == "pdf" else []
+    for part in parts:
+        with pytest.raises(ValueError, match=r"no whole|decode"):
+            writers.get(key).finish(items[-1], part)
+
+
 def test_png_is_whole_and_says_what_it_is(items, runs):
     data = finish("png", items[-1], runs[0])
     chunks, at = [], 8
