@@ -210,7 +210,13 @@ def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str 
         if path.is_dir():
             return f"{path}: a folder of that name is in the way"
         if not path.exists():
-            return None
+            # Somebody has put it there, to lead to a disk that is not there now or to what is yet to come.
+            away = path.is_symlink() and not force
+            return (
+                f"{path} is a link that leads nowhere; move it away, or choose another folder with -o"
+                if away
+                else None
+            )
         if _identity(path) in inputs:
             return f"{path} is one of the files read; choose another folder with -o"
         data = path.read_bytes() if path.is_file() else b"?"

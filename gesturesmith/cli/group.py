@@ -82,7 +82,7 @@ def _version(context: click.Context, option: click.Parameter, value: bool) -> No
         from gesturesmith.cli.machine import lines
 
         for line in lines():
-            click.echo(line)
+            click.echo(clean(line))
     context.exit()
 
 

@@ -53,6 +53,15 @@ def test_somebody_elses_file_is_left_alone_and_nothing_else_written(tmp_path):
     assert (tmp_path / "study" / "b.svg").read_text() == "<svg>mine</svg>"
 
 
+def test_a_link_that_leads_nowhere_is_somebodys(tmp_path):
+    (tmp_path / "a.pdf").symlink_to("away")
+    said = deliver([output("a.pdf"), output("b.pdf")], tmp_path, inputs=())
+    assert "leads nowhere" in said.reason
+    assert [p.name for p in tmp_path.iterdir()] == ["a.pdf"]
+    deliver([output("a.pdf")], tmp_path, inputs=(), force=True)
+    assert not (tmp_path / "a.pdf").is_symlink()
+
+
 def test_an_input_is_never_written_over_whatever_it_holds(tmp_path):
     source = tmp_path / "a.ly"
     source.write_text(f"# {MARK}")
