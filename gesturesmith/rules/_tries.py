@@ -84,7 +84,7 @@ def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Change, ...
     note = 100 * round(sounding_cents / 100)
     if point.pitch is None or any(p.sounding_cents == note for p in joined(case.gesture, index)):
         return ()
-    name = written_name(case.instrument, 100 * round(sounding_cents / 100))
+    name = written_name(case.instrument, note)
     return (((f"point {index}", ("x" if point.about else "") + name),),)
 
 
@@ -108,18 +108,17 @@ def all_moved(case: Case, semitones: int) -> Change:
     gesture = case.gesture
     octaves, rest = divmod(semitones, 12)
     by = Interval(7 * octaves, Fraction(1200 * octaves)) if rest == 0 else chromatic(semitones)
-    change = [
-        (f"point {i}", ("x" if p.about else "") + p.pitch.written.transposed(by).name)
-        for i, p in enumerate(gesture.points)
-        if p.pitch is not None
-    ]
+    pitches = {i: p.pitch.written.transposed(by) for i, p in enumerate(gesture.points) if p.pitch is not None}
+    band: tuple[Spelling, ...] = ()
     if gesture.band is not None and not gesture.band.register:
-        low, high = (b.written.transposed(by).name for b in (gesture.band.low, gesture.band.high))
-        change.append(("band", f"{low}..{high}"))
+        band = tuple(end.written.transposed(by) for end in (gesture.band.low, gesture.band.high))
     elif any(p.kind == "height" for p in gesture.points):
         return ()  # heights of a register cannot move
-    if any("-1" in value or not value[-1:].isalnum() for _, value in change):
-        return ()
+    if any(not 0 <= pitch.octave <= 9 for pitch in (*pitches.values(), *band)):
+        return ()  # no such octave can be written
+    change = [(f"point {i}", ("x" if gesture.points[i].about else "") + p.name) for i, p in pitches.items()]
+    if band:
+        change.append(("band", "..".join(end.name for end in band)))
     return tuple(change)
 
 
@@ -151,7 +150,3 @@ def _clamped(gesture: Gesture, kept: tuple[str, ...]) -> tuple[Change, ...]:
 
 def _plain(spelling: Spelling) -> str:
     return Spelling(spelling.letter, spelling.alter, spelling.octave).name
-
-
-def index_of(gesture: Gesture, point: ContourPoint) -> int:
-    return next(i for i, p in enumerate(gesture.points) if p is point)

@@ -1,0 +1,188 @@
+"""The changes that rules propose, before the checker judges them: what each would write into the file."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from rules.checking import checked, horn
+
+from gesturesmith.rules import _tries
+
+FOUR = "contour: C5, D5@1, E5@2, F5@3\nlasts: 4 beats"
+
+
+def case(body: str, *, tempo: int = 60):
+    return checked(horn(body, tempo=tempo)).cases["a"]
+
+
+def values(changes) -> list[str]:
+    """The new value of each change of one key."""
+    return [value for ((_, value),) in changes]
+
+
+@pytest.mark.parametrize(
+    ("technique", "keys", "rows"),
+    [
+        ("bend", ("lip-gliss",), ["lip-gliss"]),
+        ("bend + growl", ("lip-gliss", "chromatic"), ["lip-gliss + growl", "chromatic + growl"]),
+        ("growl + bend", ("lip-gliss",), ["growl + lip-gliss"]),
+        ("growl + bend", ("growl",), ["growl"]),
+        ("growl + bend", (), []),
+    ],
+)
+def test_another_technique_on_its_layer(technique, keys, rows):
+    changes = _tries.instead(case(f"technique: {technique}\ncontour: C5 -- B4"), "motion", *keys)
+    assert changes == tuple((("technique", row),) for row in rows)
+
+
+@pytest.mark.parametrize(
+    ("technique", "keys", "row"),
+    [
+        ("bend + growl", ("bend",), "growl"),
+        ("bend + growl", ("growl", "bend"), "ordinary"),
+        ("bend", ("x",), "bend"),
+    ],
+)
+def test_without_a_technique(technique, keys, row):
+    found = case(f"technique: {technique}\ncontour: C5 -- B4")
+    assert _tries.without(found, *keys) == ((("technique", row),),)
+
+
+@pytest.mark.parametrize(
+    ("tempo", "seconds", "words"),
+    [
+        (60, 1.0, ["1 beat"]),
+        (60, 0.1, ["1 beat"]),
+        (60, 1.01, ["2 beats"]),
+        (90, 2.0, ["3 beats"]),
+        (60, 64.0, ["64 beats"]),
+        (60, 64.1, []),
+    ],
+)
+def test_a_length_in_whole_beats(tempo, seconds, words):
+    changes = _tries.lasting(case("contour: C5\nlasts: 1 beat", tempo=tempo).gesture, seconds)
+    assert changes == tuple((("lasts", w),) for w in words)
+
+
+@pytest.mark.parametrize(
+    ("seconds", "words"),
+    [(1.0, ["1 s"]), (0.3, ["0.3 s"]), (0.31, ["0.4 s"]), (0.0, []), (99999.9, ["99999.9 s"]), (100000.0, [])],
+)
+def test_a_length_in_tenths_of_a_second(seconds, words):
+    changes = _tries.lasting(case("contour: C5\nlasts: 1 s", tempo=90).gesture, seconds)
+    assert changes == tuple((("lasts", w),) for w in words)
+
+
+def test_slower_is_rounded_up():
+    gesture = case("contour: C5\nlasts: 2 beats", tempo=120).gesture
+    assert values(_tries.slower(gesture, 1.0)) == ["2 beats"]
+    assert values(_tries.slower(gesture, 1.2)) == ["3 beats"]
+
+
+@pytest.mark.parametrize(
+    ("body", "stretch", "after"),
+    [
+        (FOUR, (), [(1,), (0, 1, 2)]),
+        (FOUR, (Fraction(1), Fraction(3)), [(1,)]),
+        (FOUR, (Fraction(0), Fraction(3)), [(0,), (0, 1)]),
+        ("contour: C5 __ D5@1, E5@2 -- F5@3\nlasts: 4 beats", (), [(1,)]),
+        ("contour: C5, D5@1 __ E5@2, F5@3\nlasts: 4 beats", (), [(0,), (0, 2)]),
+        ("contour: C5, r@1, E5@2, F5@3\nlasts: 4 beats", (), [(2,)]),
+        ("contour: C5, D5@1, r@2, F5@3\nlasts: 4 beats", (), [(0,)]),
+        ("contour: C5, D5@1 breath, E5@2, F5@3\nlasts: 4 beats", (), [(0,), (0, 2)]),
+        ("contour: C5 __ D5", (), []),
+        ("contour: C5", (), []),
+    ],
+)
+def test_breaths_after_detached_notes(body, stretch, after):
+    """In the middle of a stretch first, then at each quarter; of two that are as near the earlier."""
+    changes = _tries.breaths(case(body).gesture, *stretch)
+    assert changes == tuple(tuple((f"after {i}", " breath") for i in places) for places in after)
+
+
+def test_about_is_an_x_without_cents():
+    gesture = case("contour: C5+20c, xD5, Eb5, r, F#^5").gesture
+    assert _tries.exact_points(gesture) == (0, 2, 4)
+    assert _tries.about(gesture, 0, 1, 2, 3, 4) == (
+        (("point 0", "xC5"), ("point 2", "xEb5"), ("point 4", "xF#^5")),
+    )
+    assert _tries.about(gesture, 1, 3) == ()
+    assert _tries.about(gesture) == ()
+
+
+@pytest.mark.parametrize(
+    ("contour", "index", "sounding", "written"),
+    [
+        ("C5, D5", 1, 6549, "C5"),
+        ("C5, D5", 1, 6551, "C#5"),
+        ("C5, xD5", 1, 6600, "xC#5"),
+        ("C5 -- D5", 1, 6549, ""),
+        ("C5 -- D5", 0, 6700, ""),
+        ("C5 -- D5, E5", 1, 6900, "E5"),
+        ("C5, D5 -- E5", 1, 6900, ""),
+        ("C5 __ D5", 1, 6500, "C5"),
+    ],
+)
+def test_a_point_goes_to_the_nearest_note_unless_its_line_would_go_nowhere(contour, index, sounding, written):
+    """Sounding 6500 is F4, written C5."""
+    changes = _tries.at_pitch(case(f"contour: {contour}"), index, sounding)
+    assert changes == (((((f"point {index}", written)),),) if written else ())
+
+
+def test_a_height_is_moved_to_no_pitch():
+    assert _tries.at_pitch(case("band: C4..C5\ncontour: low, high"), 0, 6500) == ()
+
+
+@pytest.mark.parametrize(
+    ("body", "semitones", "moved"),
+    [
+        ("contour: C5, xD5, r, Eb5", 12, ["C6", "xD6", "Eb6"]),
+        ("contour: C5, Cb5, B#4", -12, ["C4", "Cb4", "B#3"]),
+        ("contour: C5, E5", 2, ["D5", "F#5"]),
+        ("contour: C5-14c, C5+31c", 12, ["C6-14c", "C6+31c"]),
+        ("band: C4..C5\ncontour: low, high", 12, ["C5..C6"]),
+        ("band: C4..C5\ncontour: low, E4", 12, ["E5", "C5..C6"]),
+        ("band: middle\ncontour: low, high", 12, []),
+        ("contour: C3", -36, ["C0"]),
+        ("contour: C3, C5", -48, []),
+        ("band: C3..C5\ncontour: low, high", -48, []),
+        ("contour: C5", 48, ["C9"]),
+        ("contour: C5", 60, []),
+    ],
+)
+def test_everything_moved(body, semitones, moved):
+    found = case(body)
+    changes = _tries.all_moved(found, semitones)
+    assert [value for _, value in changes] == moved
+    for key, _ in changes:
+        kind, _, index = key.partition(" ")
+        assert kind == "band" or found.gesture.points[int(index)].pitch is not None
+    assert _tries.moved(found, semitones) == ((("move", str(semitones)),),)
+
+
+@pytest.mark.parametrize(
+    ("dynamics", "most", "least"),
+    [
+        ("dynamics: ff", ["mf"], []),
+        ("dynamics: mf", [], []),
+        ("dynamics: pp", [], ["mf"]),
+        ("dynamics: p < ff", ["mf"], ["mf"]),
+        ("dynamics: n < ff", ["mf"], ["mf"]),
+    ],
+)
+def test_dynamics_are_brought_down_or_up_to_a_level(dynamics, most, least):
+    """Where they change the whole is given the level."""
+    gesture = case(f"contour: C5, D5\n{dynamics}").gesture
+    assert values(_tries.at_most(gesture, "mf")) == most
+    assert values(_tries.at_least(gesture, "mf")) == least
+    assert _tries.levels(gesture, "p") == ((("dynamics", "p"),),)
+
+
+def test_levels_that_are_written_into_the_points_stay():
+    gesture = case("contour: C5 ff, D5 pp").gesture
+    assert (_tries.at_most(gesture, "mf"), _tries.at_least(gesture, "mf"), _tries.levels(gesture, "p")) == (
+        (),
+        (),
+        (),
+    )
