@@ -68,7 +68,7 @@ def played_out(passage: PassageCase) -> Iterator[tuple[PassageItem, Case | None]
         repeat = repeats.get(row[0].at + row[0].beats)
         if repeat is not None:
             again = [r for r in rows if repeat.start <= r[0].at < repeat.end]
-            for _ in range(min(repeat.times, 100) - 1):  # more repeats change nothing in the answer
+            for _ in range(repeat.times - 1):
                 yield from again
 
 
@@ -81,9 +81,10 @@ def rest_ratio(passage: PassageCase) -> float:
 def account(passage: PassageCase) -> Iterator[tuple[PassageItem, float, Case | None]]:
     """Each item as it is played, with the effort owed after it, in seconds of plain playing; never below 0."""
     owed, ratio = 0.0, rest_ratio(passage)
+    takes = {id(case): effort(case) for case in passage.cases if case is not None}  # once, however often it is played
     for item, case in played_out(passage):
         if case is None:
             owed = max(0.0, owed - float(item.beats * 60 / passage.passage.tempo) * ratio)
         else:
-            owed = max(0.0, owed + effort(case))
+            owed = max(0.0, owed + takes[id(case)])
         yield item, owed, case

@@ -1,0 +1,203 @@
+"""What the rules share, where no gesture of today's instruments shows it: other limits than theirs, odd numbers."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from rules.checking import checked, findings, horn
+
+from gesturesmith import instruments, rules, techniques
+from gesturesmith.diagnostics import Severity
+from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
+from gesturesmith.rules import _account, _curve, _limits, _reading
+from gesturesmith.rules._doc import sections
+
+HORN = instruments.get("horn")
+HEAD = "instrument: horn\npitches: written\ntempo: 60\n\n"
+SHORT = "gesture a\n  contour: C5\n  lasts: 1 beat\n  dynamics: mf\n"
+SECOND = HORN.limits["effort_high"].narrow.value  # what one second of it takes
+
+
+def sourced(value, kind=HOUSE, source="a page"):
+    return Sourced(value, kind, source)
+
+
+# --- limits ---------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("number", [5000.0, 30, 0.001, 0])
+def test_what_is_lost_in_binary_fractions_passes_no_limit(number):
+    """Six positions in 0.2 s are 30.000000000000014 a second."""
+    there = Limit(sourced(number), None, "unit")
+    assert _limits.above(there, number * (1 + 5e-10)) is None
+    assert _limits.below(there, number * (1 - 5e-10)) is None
+    assert _limits.above(there, number * (1 + 1e-8) + 1e-12) is not None
+    assert _limits.below(there, number * (1 - 1e-8) - 1e-12) is not None
+
+
+def along(monkeypatch, low: Limit, high: Limit, cents: float) -> Limit:
+    """Read between the middles of the two lowest registers, whose limits are replaced."""
+    names = [r.name for r in HORN.registers]
+    for name in names:
+        monkeypatch.setitem(HORN.limits, f"made_up_{name}", low if name == names[0] else high)
+    _curve._along.cache_clear()
+    return _curve.along(HORN, "made_up", cents)
+
+
+def middle(register) -> float:
+    return float(register.low.pitch_cents + register.high.pitch_cents) / 2 + float(HORN.sounding.cents)
+
+
+@pytest.mark.parametrize(
+    ("share", "narrow", "wide", "source"),
+    [(0.25, 125, 225, "low"), (0.49, 149, 249, "low"), (0.75, 175, 275, "high")],
+)
+def test_between_two_registers_the_nearer_is_the_evidence(monkeypatch, share, narrow, wide, source):
+    low = Limit(sourced(100, source="low"), sourced(200, PUBLISHED, "low, wide"), "cents", "what it means")
+    high = Limit(sourced(200, source="high"), sourced(300, PUBLISHED, "high, wide"), "cents")
+    first, second = (middle(r) for r in HORN.registers[:2])
+    found = along(monkeypatch, low, high, first + share * (second - first))
+    assert (found.narrow.value, found.narrow.source) == (narrow, source)
+    assert (found.wide.value, found.wide.source) == (wide, f"{source}, wide")
+    assert (found.unit, found.wide_means) == ("cents", "what it means")
+
+
+@pytest.mark.parametrize("without", ["low", "high", "both"])
+def test_without_a_wide_reading_on_both_sides_there_is_none_between(monkeypatch, without):
+    bare = Limit(sourced(100), None, "cents")
+    full = Limit(sourced(200), sourced(300, PUBLISHED), "cents")
+    first, second = (middle(r) for r in HORN.registers[:2])
+    low, high = {"low": (bare, full), "high": (full, bare), "both": (bare, bare)}[without]
+    assert along(monkeypatch, low, high, (first + second) / 2).wide is None
+
+
+def test_without_a_margin_the_widest_reading_is_where_refusing_begins():
+    limits = {name: limit for name, limit in HORN.limits.items() if name != "range_far_cents"}
+    assert _reading.far_range(replace(HORN, limits=limits)) == HORN.widest_range.value
+
+
+# --- a wider reading --------------------------------------------------------------------------------------------
+
+# A gesture that passes a limit which has no wide reading: beyond one, the rule refuses and names it.
+WIDER = [
+    ("lip-gliss-too-wide", "lip_gliss_cents", 750, "technique: lip-gliss\ncontour: C4 -- C5"),
+    ("hand-out-too-wide", "hand_out_widest_cents", 550, "technique: hand-out\ncontour: C6 -- F#5"),
+    ("split-tone-unstable", "split_tone_lowest_partial", 3, "technique: split-tone\ncontour: C3"),
+    ("stopped-too-low", "stopped_lowest_cents", 4500, "technique: stopped\ncontour: C3"),
+    ("mute-change-too-quick", "mute_change_s", 4, "contour: C5 as muted, r, D5 as ordinary\nlasts: 3 beats"),
+    ("half-valve-too-fast", "half_valve_per_s", 5, "technique: half-valve\ncontour: xC5, xD5\nlasts: 1/3 beats"),
+    ("quarter-tones-too-fast", "quarter_tones_per_s", 5, "contour: C5, C^5, D5, D^5\nlasts: 1/2 beats"),
+    ("slide-travel-too-fast", "slide_positions_per_s", 35, "contour: Bb2, B2@1, Bb2@7/6\nlasts: 3 beats"),
+    (
+        "too-many-points-to-read",
+        "points_per_s",
+        9,
+        "technique: half-valve\ncontour: xC5 ~~ xG5 ~~ xC5\nlasts: 0.1 s",
+    ),
+    ("effect-too-long", "growl longest_s", 9, "technique: growl\ncontour: C4\nlasts: 12 beats"),
+    ("effect-too-short", "growl shortest_ms", 150, "technique: growl\ncontour: C5\nlasts: 0.1 s"),
+    ("trill-without-neighbour", "lip-trill widest_cents", 300, "technique: lip-trill\ncontour: C4"),
+    ("roll-too-slow-for-pitch", "flutter-tongue cycle_periods", 2.5, "technique: flutter-tongue\ncontour: G2"),
+    ("scoop-too-wide", "bend_down_top", 60, "technique: scoop\ncontour: C6"),
+    ("attacks-too-fast", "kiss fastest_per_s", 5, "technique: kiss\ncontour: xC5\nattacks: 20\nlasts: 1 beat"),
+]
+
+
+@pytest.mark.parametrize(("rule", "name", "wide", "body"), WIDER, ids=[row[0] for row in WIDER])
+def test_beyond_a_published_wider_reading_it_is_refused(monkeypatch, rule, name, wide, body):
+    owner, _, limit = name.rpartition(" ")
+    trombone = rule == "slide-travel-too-fast"
+    limits = techniques.get(owner).limits if owner else instruments.get("trombone" if trombone else "horn").limits
+    reading = Sourced(wide, PUBLISHED, "a treatise")
+    monkeypatch.setitem(limits, limit, replace(limits[limit], wide=reading))
+    _curve._along.cache_clear()
+    text = horn(body)
+    found = [f for f in findings(text.replace("horn", "trombone") if trombone else text) if f.rule == rule]
+    _curve._along.cache_clear()
+    assert found
+    for finding in found:
+        assert (finding.severity, finding.evidence) == (Severity.REFUSED, reading)
+        assert finding.numbers[0].limit == wide
+
+
+# --- effort -----------------------------------------------------------------------------------------------------
+
+
+def owed(text: str, *, name: str = "p") -> list[float]:
+    return [owes for _, owes, _ in _account.account(checked(HEAD + text).passage_cases[name])]
+
+
+def test_rests_pay_back_at_the_ratio_of_the_instrument(monkeypatch):
+    monkeypatch.setitem(HORN.limits, "rest_ratio", Limit(sourced(2.0)))
+    text = f"{SHORT}passage p\n  play: a, a, a, a, rest 2, a\n"
+    assert owed(text) == pytest.approx([SECOND * n for n in (1, 2, 3, 4)] + [4 * SECOND - 4, 5 * SECOND - 4])
+    assert _account.rest_ratio(checked(HEAD + text).passage_cases["p"]) == 2.0
+
+
+def test_little_is_owed_for_little():
+    assert owed(f"{SHORT.replace('1 beat', '1/4 beats')}passage p\n  play: a\n") == pytest.approx([SECOND / 4])
+
+
+def test_what_stands_behind_a_repeat_is_played_once():
+    text = f"{SHORT}passage q\n  play: a, rest 1\n  repeat: 3\npassage p\n  play: q, a, rest 1, a\n"
+    played = [item.played for item, _ in _account.played_out(checked(HEAD + text).passage_cases["p"])]
+    assert played == ["a", "", "a", "", "a", "", "a", "", "a"]
+
+
+def test_hundreds_of_repeats_are_counted():
+    assert owed(f"{SHORT}passage p\n  play: a\n  repeat: 500\n") == pytest.approx(
+        [SECOND * n for n in range(1, 501)]
+    )
+
+
+# --- words ------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("value", "words"),
+    [
+        (0, "0"), (0.5, "0.5"), (0.994, "0.99"), (0.996, "1"), (1, "1"), (1.04, "1"), (1.96, "2"), (9.96, "10"),
+        (12.34, "12.3"), (99.94, "99.9"), (100, "100"), (100.4, "100"), (150.6, "151"), (1200, "1200"),
+        (-0.25, "-0.25"), (-150.4, "-150"),
+    ],
+)  # fmt: skip
+def test_numbers_for_people(value, words):
+    assert _reading.plain(value) == words
+
+
+@pytest.mark.parametrize(("value", "words"), [(1, "1 step"), (0.999, "1 step"), (2, "2 steps"), (0.5, "0.5 steps")])
+def test_one_is_not_many(value, words):
+    assert _reading.counted(value, "step") == words
+
+
+DOC = """One line.
+
+Checks  what
+        and where
+Why     because Fires of joy burn
+Fires
+    instrument: horn
+      Fix  this is no heading
+
+Passes
+    instrument: trumpet
+
+Fix     this
+"""
+
+
+def test_sections_of_a_docstring():
+    assert sections(DOC) == {
+        "Checks": "what\n    and where",
+        "Why": "because Fires of joy burn",
+        "Fires": "instrument: horn\n  Fix  this is no heading",
+        "Passes": "instrument: trumpet",
+        "Fix": "this",
+    }
+    with pytest.raises(ValueError, match="a rule needs Checks, Fix once each: One line"):
+        sections(DOC.replace("Checks", "Check").replace("\nFix ", "\nFixes "))
+
+
+def test_explain_knows_a_rule_in_any_case():
+    assert rules.explain("  Outside-Range ") == rules.explain("GS501") == rules.explain(" gs501 ")
