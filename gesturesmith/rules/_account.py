@@ -81,7 +81,8 @@ def rest_ratio(passage: PassageCase) -> float:
 def account(passage: PassageCase) -> Iterator[tuple[PassageItem, float, Case | None]]:
     """Each item as it is played, with the effort owed after it, in seconds of plain playing; never below 0."""
     owed, ratio = 0.0, rest_ratio(passage)
-    takes = {id(case): effort(case) for case in passage.cases if case is not None}  # once, however often it is played
+    # Measured once, however often it is played.
+    takes = {id(case): effort(case) for case in passage.cases if case is not None}
     for item, case in played_out(passage):
         if case is None:
             owed = max(0.0, owed - float(item.beats * 60 / passage.passage.tempo) * ratio)

@@ -58,6 +58,14 @@ def point_name(case: Case, point: ContourPoint) -> str:
     return written_name(case.instrument, point.sounding_cents or 0)
 
 
+def point_names(case: Case, point: ContourPoint) -> str:
+    """The names of a point's pitch as it is spelled: "Ab5 (sounding Db5)"; else those of its height in the band."""
+    if point.pitch is None:
+        return both_names(case.instrument, point.sounding_cents or 0)
+    written, sounding = point.pitch.written.name, point.pitch.sounding.name
+    return written if written == sounding else f"{written} (sounding {sounding})"
+
+
 def tube_words(instrument: Instrument, tube: Tube | None) -> str:
     """A tube as a player says it: "F 1-2", "position 5", "the open tube"; "this tube" for none."""
     if tube is None:

@@ -23,7 +23,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import both_names, slides
+from gesturesmith.rules._reading import both_names, point_names, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -39,7 +39,7 @@ def check(case: Case) -> Iterator[Finding]:
         said.add(point.span)
         yield Finding(
             span=point.span,
-            text=f"{both_names(case.instrument, low)}; smooth slides with the hand out begin at about "
+            text=f"{point_names(case, point)}; smooth slides with the hand out begin at about "
             f"{both_names(case.instrument, 100 * round(excess.limit / 100))}",
             evidence=excess.evidence,
             severity=excess.severity,

@@ -21,7 +21,7 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, far_range, pitched_points
+from gesturesmith.rules._reading import both_names, far_range, pitched_points, point_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -39,7 +39,7 @@ def check(case: Case) -> Iterator[Finding]:
         semitones = int(12 * octaves) * (1 if cents < low else -1)
         yield Finding(
             span=point.span,
-            text=f"{both_names(case.instrument, cents)}; the {word} pitch any source gives is "
+            text=f"{point_names(case, point)}; the {word} pitch any source gives is "
             f"{both_names(case.instrument, edge)}",
             hint=f"stay within {both_names(case.instrument, low)} and {both_names(case.instrument, high)}",
             evidence=widest,

@@ -21,7 +21,7 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, far_range, pitched_points
+from gesturesmith.rules._reading import both_names, far_range, pitched_points, point_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 # In cents: so far into the range is a step; from further off the octave changes the music less.
@@ -44,7 +44,7 @@ def check(case: Case) -> Iterator[Finding]:
         step, octave = _tries.at_pitch(case, index, edge), _tries.moved(case, semitones)
         yield Finding(
             span=point.span,
-            text=f"{both_names(case.instrument, cents)} lies {word} the usual range, which ends at "
+            text=f"{point_names(case, point)} lies {word} the usual range, which ends at "
             f"{both_names(case.instrument, edge)}{differ}",
             evidence=usual,
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),

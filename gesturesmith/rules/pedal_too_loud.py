@@ -23,7 +23,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import LEVELS
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import louder
-from gesturesmith.rules._reading import both_names, played_points
+from gesturesmith.rules._reading import played_points, point_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -38,7 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         yield Finding(
             span=point.span,
-            text=f"{both_names(case.instrument, point.sounding_cents or 0)} is a pedal note at {level}; it can be "
+            text=f"{point_names(case, point)} is a pedal note at {level}; it can be "
             f"played up to about {excess.limit}",
             evidence=excess.evidence,
             numbers=(

@@ -23,7 +23,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import LEVELS
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import louder
-from gesturesmith.rules._reading import both_names, pitched_points, register_name
+from gesturesmith.rules._reading import pitched_points, point_names, register_name
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -37,8 +37,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         yield Finding(
             span=point.span,
-            text=f"{both_names(case.instrument, point.sounding_cents or 0)} at {level}; the {register} register "
-            f"carries about {excess.limit}",
+            text=f"{point_names(case, point)} at {level}; the {register} register carries about {excess.limit}",
             evidence=excess.evidence,
             numbers=(
                 Number(

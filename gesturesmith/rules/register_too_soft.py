@@ -23,7 +23,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import LEVELS
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import softer
-from gesturesmith.rules._reading import both_names, pitched_points, register_name
+from gesturesmith.rules._reading import pitched_points, point_names, register_name
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -39,7 +39,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         yield Finding(
             span=point.span,
-            text=f"{both_names(case.instrument, point.sounding_cents or 0)} attacked at {level}; the {register} "
+            text=f"{point_names(case, point)} attacked at {level}; the {register} "
             f"register speaks from about {excess.limit}",
             evidence=excess.evidence,
             numbers=(

@@ -26,7 +26,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._curve import along
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import both_names, pitched_points, plain
+from gesturesmith.rules._reading import pitched_points, plain, point_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -44,7 +44,7 @@ def check(case: Case) -> Iterator[Finding]:
             yield Finding(
                 span=point.span,
                 text=f"a {technique.title['en'].lower()} begins about {plain(width.narrow.value)} cents below its "
-                f"note; the lip takes {both_names(case.instrument, cents)} down by about {plain(excess.limit)}, so "
+                f"note; the lip takes {point_names(case, point)} down by about {plain(excess.limit)}, so "
                 "it will hardly be heard",
                 evidence=excess.evidence,
                 severity=excess.severity,

@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import both_names, pitched_points
+from gesturesmith.rules._reading import both_names, pitched_points, point_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 _LIMITS = {"stopped": "stopped_lowest_cents", "half": "half_stopped_lowest_cents"}
@@ -40,7 +40,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         yield Finding(
             span=point.span,
-            text=f"{both_names(case.instrument, cents)} {technique.title['en'].lower()}; good from "
+            text=f"{point_names(case, point)} {technique.title['en'].lower()}; good from "
             f"{both_names(case.instrument, excess.limit)} upward",
             evidence=excess.evidence,
             severity=excess.severity,

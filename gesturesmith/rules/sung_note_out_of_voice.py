@@ -23,7 +23,7 @@ Fix     move the sung line into the range of a tenor; players may change its oct
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number, Severity
-from gesturesmith.rules._reading import both_names
+from gesturesmith.rules._reading import both_names, point_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -46,7 +46,7 @@ def check(case: Case) -> Iterator[Finding]:
         edge = low if cents < low else high
         yield Finding(
             span=point.span,
-            text=f"{both_names(case.instrument, cents)} to be sung; voices reach from "
+            text=f"{point_names(case, point)} to be sung; voices reach from "
             f"{both_names(case.instrument, low)} to {both_names(case.instrument, high)}",
             evidence=evidence,
             severity=severity,

@@ -21,7 +21,7 @@ from collections.abc import Iterator
 
 from gesturesmith.evidence import Sourced
 from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, pitched_points, register_name
+from gesturesmith.rules._reading import pitched_points, point_names, register_name
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -38,7 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
             good: Sourced[tuple[str, ...]] = limit.narrow
             yield Finding(
                 span=point.span,
-                text=f"{both_names(case.instrument, point.sounding_cents or 0)} is in the {register} register; "
+                text=f"{point_names(case, point)} is in the {register} register; "
                 f"{technique.title['en'].lower()} speaks well in the {_listed(good.value)}",
                 evidence=good,
                 try_values=(

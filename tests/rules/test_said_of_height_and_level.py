@@ -294,7 +294,7 @@ ROWS = [
     says(
         "technique-out-of-register",
         "technique: flutter-tongue\ncontour: G5, «Ab5», B5",
-        "G#5 (sounding C#5) is in the top register; flutter-tongue speaks well in the low, middle and high",
+        "Ab5 (sounding Db5) is in the top register; flutter-tongue speaks well in the low, middle and high",
         ways=["technique: ordinary", "contour: G4, Ab4, B4"],
     ),
     silent("technique-out-of-register", "technique: growl\ncontour: G5"),
