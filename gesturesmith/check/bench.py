@@ -25,18 +25,20 @@ class Bench:
         self._tree = tree
         self._settings = settings
         self._judged = judged
-        self._blocks = {b.name.text.casefold(): b for b in tree.blocks}
+        # Which of two blocks of one name is meant nobody can tell: neither is put right before that is.
+        times = Counter(b.name.text.casefold() for b in tree.blocks)
+        self._blocks = {n: b for b in tree.blocks if times[n := b.name.text.casefold()] == 1}
         self.writer = Writer(settings, lines)
         self.divider = Divider(self.writer, tree.blocks)
         self._before: dict[tuple[str, ...], tuple[Counter[str], ...]] = {}
 
     def block(self, name: str) -> Block | None:
-        """The block of a gesture."""
+        """The block of a gesture, or None where its name is not its own."""
         found = self._blocks.get(name.casefold())
         return found if found is not None and found.kind == "gesture" else None
 
     def passage(self, name: str) -> Block | None:
-        """The block of a passage."""
+        """The block of a passage, or None where its name is not its own."""
         found = self._blocks.get(name.casefold())
         return found if found is not None and found.kind == "passage" else None
 
@@ -72,7 +74,9 @@ class Bench:
         if not names:
             return False
         changed = {block.name.text.casefold(): self._parsed(block, edits)}
-        changed |= {n.casefold(): self._parsed(self._blocks[n.casefold()], e) for n, e in others.items()}
+        for other, more in others.items():
+            if (found := self._blocks.get(other.casefold())) is not None:
+                changed[other.casefold()] = self._parsed(found, more)
         made = {j.case.gesture.name: j for j in judged}
         after = self._found(names, changed, made)
         if names not in self._before:
@@ -90,7 +94,7 @@ class Bench:
     def _played_by(self) -> dict[str, tuple[str, ...]]:
         """For each gesture the passages that play it, themselves or through another passage."""
         found: dict[str, list[str]] = {}
-        for block in self._tree.blocks:
+        for block in self._blocks.values():
             if block.kind == "passage":
                 for name in self._reached(block.name.text.casefold()):
                     found.setdefault(name, []).append(block.name.text.casefold())

@@ -29,7 +29,7 @@ from functools import lru_cache
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.model.gesture import ContourPoint, attack_times
+from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
 from gesturesmith.model.piece import PassageItem
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, above
@@ -50,10 +50,10 @@ _WORDS = {
 def _between(passage: PassageCase) -> Iterator[Finding]:
     """The fastest attacks across notes and gestures that follow each other; within one its own finding says it."""
     struck = [
-        (item.at + at, item, case, _sounding_at(case.gesture.sounding_points, at))
+        (item.at + at, item, case, point)
         for item, case in zip(passage.passage.items, passage.cases, strict=True)
-        if case is not None and case.gesture.sounding_points
-        for at in attack_times(case.gesture)
+        if case is not None
+        for at, point in _struck(case.gesture)
     ]
     worst: tuple[tuple[int, float], PassageItem, str, Excess] | None = None
     for first, third in zip(struck, struck[_WINDOW:], strict=False):
@@ -78,26 +78,28 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
         )
 
 
-def _sounding_at(points: Sequence[ContourPoint], at: Fraction) -> ContourPoint:
-    return next((p for p in reversed(points) if p.at <= at), points[0])
+def _struck(gesture: Gesture) -> Iterator[tuple[Fraction, ContourPoint]]:
+    """When each attack comes, in beats from the start, and the point that sounds then."""
+    points = gesture.sounding_points
+    place = 0
+    for at in attack_times(gesture) if points else ():
+        while place + 1 < len(points) and points[place + 1].at <= at:
+            place += 1
+        yield at, points[place]
 
 
 @rule("GS401", "attacks-too-fast", severity="caution", passage=_between)
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
-    points = gesture.sounding_points
-    rates = list(_rates(attack_times(gesture) if points else (), gesture.tempo))
+    rates = list(_rates(tuple(_struck(gesture)), gesture.tempo))
     if not rates or max(rate for _, rate in rates) <= _never_too_fast(case):
         return
     worst: tuple[tuple[int, float], float, ContourPoint, str, Excess] | None = None
-    place = 0
-    for start, rate in rates:
-        while place + 1 < len(points) and points[place + 1].at <= start:
-            place += 1
-        for excess, words in _excesses(case, points[place], rate):
+    for point, rate in rates:
+        for excess, words in _excesses(case, point, rate):
             key = (excess.severity.rank, rate)
             if worst is None or key > worst[0]:
-                worst = (key, rate, points[place], words, excess)
+                worst = (key, rate, point, words, excess)
     if worst is None:
         return
     _, rate, point, words, excess = worst
@@ -128,14 +130,17 @@ def _slowest(instrument: Instrument) -> float:
     return min((float(limit.narrow.value) for limit in found if limit is not None), default=0.0)
 
 
-def _rates(times: tuple[Fraction, ...], tempo: Fraction) -> Iterator[tuple[Fraction, float]]:
-    """Attacks a second over two gaps, or the one there is, each with the time it begins at."""
-    gaps = min(_WINDOW, len(times) - 1)
-    for i in range(len(times) - gaps if gaps > 0 else 0):
-        beats = times[i + gaps] - times[i]
+def _rates(
+    struck: Sequence[tuple[Fraction, ContourPoint]], tempo: Fraction
+) -> Iterator[tuple[ContourPoint, float]]:
+    """Attacks a second over two gaps, or the one there is, each with the point that sounds where it begins."""
+    gaps = min(_WINDOW, len(struck) - 1)
+    for i in range(len(struck) - gaps if gaps > 0 else 0):
+        at, point = struck[i]
+        beats = struck[i + gaps][0] - at
         seconds = 60 * beats.numerator * tempo.denominator / (beats.denominator * tempo.numerator)
         if seconds > 0:
-            yield times[i], gaps / seconds
+            yield point, gaps / seconds
 
 
 def _excesses(case: Case, point: ContourPoint, rate: float) -> Iterator[tuple[Excess, str]]:

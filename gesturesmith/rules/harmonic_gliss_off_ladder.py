@@ -35,6 +35,7 @@ def check(case: Case) -> Iterator[Finding]:
     if not realisation.partials or exact is None or about is None:
         return
     starts, lands = realisation.starts_cents, realisation.lands_cents
+    all_about = _tries.about(case.gesture, *_tries.exact_points(case.gesture))
     for point, played in played_points(case):
         limit = about if point.about else exact
         if path_of(point) != "partials" or abs(played.error_cents) <= limit.narrow.value:
@@ -61,6 +62,6 @@ def check(case: Case) -> Iterator[Finding]:
             try_values=(
                 *_tries.at_pitch(case, played.index, real),
                 *_tries.about(case.gesture, played.index),
-                *_tries.about(case.gesture, *_tries.exact_points(case.gesture)),
+                *all_about,
             ),
         )

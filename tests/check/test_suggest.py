@@ -9,6 +9,8 @@ from rules.checking import checked, horn
 from gesturesmith.check.where import point_at
 from gesturesmith.diagnostics import Edit, Severity, Verdict
 from gesturesmith.diagnostics.edits import apply_edits
+from gesturesmith.pipeline import Options, compile_text
+from gesturesmith.source import Source
 
 KNOWN = known()
 MADE_UP = 240
@@ -130,3 +132,13 @@ def test_a_gesture_of_many_faults_does_not_hold_up_the_rest():
     text = horn("contour: " + ", ".join(["C7"] * 200) + "\nlasts: 200 beats")
     (said,) = checked(text, suggestions=True).report.gestures
     assert len(said.findings) >= 200
+
+
+def test_two_gestures_of_one_name_are_not_put_right():
+    """Edits of one of them would be made up from the points of the other."""
+    text = "instrument: horn\npitches: written\ngesture a\n  contour: C8 :: C5, r, C5\ngesture a\n  contour: C4\n"
+    report = compile_text(Source("test.gesture", text), Options(only_check=True)).report
+    assert [e.rule for e in report.errors] == ["repeated-name"]
+    (said,) = report.gestures
+    assert said.verdict is Verdict.REFUSED
+    assert [s for f in said.findings for s in f.suggestions] == []

@@ -38,9 +38,24 @@ def some(share, cases=1):
     return settings(max_examples=examples, phases=PHASES, **SETTINGS)
 
 
+def within_a_second(work):
+    """What `work` gives. A machine now and then stands still for a second or two and counts that as work: what is
+    slow is slow each time."""
+    took = []
+    while not took or (took[-1] >= LONGEST_S and len(took) < 3):
+        started = time.process_time()
+        found = work()
+        took.append(time.process_time() - started)
+    assert took[-1] < LONGEST_S, f"{took} s"
+    return found
+
+
 def whole_way(data: bytes) -> None:
+    within_a_second(lambda: said_of(data))
+
+
+def said_of(data: bytes) -> None:
     """Everything `check`, `check --json` and `format` do with the bytes of a file."""
-    started = time.process_time()
     source = text_of("fuzz.gesture", data)
     if not isinstance(source, Source):
         report = source.report
@@ -55,8 +70,6 @@ def whole_way(data: bytes) -> None:
     assert people
     assert machine["files"][0]["readable"] == report.readable
     people.encode("utf-8", "strict")
-    took = time.process_time() - started
-    assert took < LONGEST_S, f"{took:.2f} s"
 
 
 # Words and signs that mean something, or too much, wherever they come to stand.
@@ -138,10 +151,7 @@ def profile_file(tmp_path_factory):
 
 def read_profile(path, data):
     path.write_bytes(data)
-    started = time.process_time()
-    found = load(path)
-    assert time.process_time() - started < LONGEST_S
-    return found
+    return within_a_second(lambda: load(path))
 
 
 @some(0.08)
