@@ -300,7 +300,7 @@ _TABLE = {
         "gesture fog\n  contour: G4\n  lasts: 2 s\npassage song\n  meter: 4/4\n  play: fog",
         "gesture fog\n  contour: G4\n  lasts: 2 beats\npassage song\n  meter: 4/4\n  play: fog",
     ),
-    "too-many-events": Mistake("Written out, a passage has at most 10,000 notes, gestures and rests."),
+    "too-many-events": Mistake("Written out, a passage has at most 10,000 notes and rests, and as many bars."),
     "other-tempo": Mistake(
         "Music inside a passage goes on in the tempo and the meter of that passage.",
         "passage one\n  tempo: 90\n  play: C4 for 1\npassage all\n  play: one",
@@ -329,6 +329,12 @@ _TABLE = {
         "gesture fog\n  contour: highest\nexercises week\n  from: fog\n  start: G4",
         "gesture fog\n  contour: G4\nexercises week\n  from: fog\n  start: G4, A4",
     ),
+    "too-long": Mistake(
+        "A gesture, a note or a rest lasts at most 1000 beats.",
+        "gesture fog\n  contour: G4\npassage song\n  play: fog, rest 2000",
+        "gesture fog\n  contour: G4\npassage song\n  play: fog, rest 1000, rest 1000",
+    ),
+    "too-many-exercises": Mistake("All variants of a file have at most 250,000 points together."),
 }
 # What is wrong with a file before its first line is read.
 _FILES = {

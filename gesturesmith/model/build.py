@@ -44,6 +44,9 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
     mute = ctx.value(block, "mute", nodes.Word)
     notehead = ctx.value(block, "notehead", nodes.Word)
     texts = {key: _text(ctx, block, key) for key in ("text", "footnote", "note")}
+    if clock.beats is not None:
+        lasts = block.get("lasts")
+        ctx.short_enough("this gesture", clock.beats, lasts.span if lasts is not None else block.name.span)
     if ctx.flawed or clock.beats is None or not points:
         return None
     return Gesture(

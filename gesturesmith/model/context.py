@@ -23,6 +23,8 @@ MOST_GESTURES = 20_000
 MOST_EVENTS = 10_000
 MOST_EVENTS_IN_FILE = 100_000
 MOST_VARIANTS = 500
+MOST_VARIED_POINTS = 250_000
+MOST_BEATS = 1000
 _MOST_COMPARISONS = 100_000  # of unknown words with known ones: about a second
 
 _OPEN = Sourced((0, 12000), DERIVED, "stands in for an instrument that could not be read; nothing is judged by it")
@@ -50,6 +52,7 @@ class Context:
     written   whether pitches in the file are those of the part (else those that are heard)
     block     the block being read, for the errors found in it
     flawed    whether the block being read has an error, so that no complete value can come of it
+    varied    points in all variants of the exercises read so far
     """
 
     instrument: Instrument
@@ -58,6 +61,7 @@ class Context:
     errors: list[ReadError] = field(default_factory=list)
     block: str | None = None
     flawed: bool = False
+    varied: int = 0
     _pitches: dict[tuple[str, Fraction, int, int], tuple[Pitch, Fraction]] = field(default_factory=dict)
     _comparisons: int = 0
 
@@ -70,6 +74,12 @@ class Context:
         """Note a mistake in the block being read."""
         self.flawed = True
         self.errors.append(messages.error(rule, span, block=self.block, nearest=nearest, **words))
+
+    def short_enough(self, what: str, beats: Fraction, span: Span) -> bool:
+        """Whether a length can be set on pages; an error where it is out of all proportion."""
+        if beats > MOST_BEATS:
+            self.error("too-long", span, what=what, length=messages.length(beats, False), limit=MOST_BEATS)
+        return beats <= MOST_BEATS
 
     def enter(self, block: nodes.Block) -> None:
         """Begin to read a block."""

@@ -77,8 +77,7 @@ RULES: dict[str, tuple[str, str]] = {
     ),
     "too-many-events": (
         "GS174",
-        "with every repeat written out {where} more than {limit} notes, gestures and rests: repeat less often "
-        "or divide it",
+        "written out with its repeats {where} more than {limit} notes, rests or bars: repeat less often, or divide",
     ),
     "other-tempo": (
         "GS175",
@@ -100,6 +99,11 @@ RULES: dict[str, tuple[str, str]] = {
     ),
     "height-outside-band": ("GS183", "{height} lies outside the band: heights go from 0% to 100%"),
     "cannot-vary": ("GS184", "`{key}` does not work on {name}: {why}"),
+    "too-long": ("GS185", "{what} lasts {length}, and {limit} beats are the most: divide it"),
+    "too-many-exercises": (
+        "GS186",
+        "the exercises of this file have more than {limit} points in all their variants: divide the file here",
+    ),
 }
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
@@ -171,16 +172,21 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: _Frame) -> tupl
             ctx.error("missing-play", block.name.span, name=f"`{block.name.text}`", example=example)
         return None
     items: list[PassageItem] = []
-    at, complete = Fraction(0), True
+    at, complete, size = Fraction(0), True, 0
+    # Without bars a passage is written in pieces of four beats, which are as much work.
+    bar = Fraction(4) if frame.meter is None else Fraction(4 * frame.meter[0], frame.meter[1])
     for node in play.items:
         events = _events(ctx, made, node, frame)
         complete = complete and events is not None
         for event in events or ():
+            if not ctx.short_enough("this", event.beats, node.span):
+                return None
             items.append(replace(event, at=at, span=node.span))
             at += event.beats
-        if not _countable(ctx, made, len(items), frame.times, node.span):
+        size = max(len(items), math.ceil(at / bar))
+        if not _countable(ctx, made, size, frame.times, node.span):
             return None
-    made.written_out += len(items)
+    made.written_out += size
     return tuple(items) if complete and items else None
 
 

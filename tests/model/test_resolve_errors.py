@@ -70,6 +70,12 @@ MISTAKES = [
     ("other-tempo", HORN + A + "passage in\n  meter: 3/4\n  play: a\npassage out\n  play: «in»\n", "meter 3/4"),
     ("too-many-events", HORN + "passage p\n  play: «C4 for 1», C4 for 1\n  repeat: 1000\n"
      "passage q\n  play: p, p, p, p, p, «p»\n", "more than 10000"),
+    ("too-many-events", HORN + "passage p\n  meter: 1/64\n  play: rest 600, «rest 100»\n", "rests or bars"),
+    ("too-long", HORN + "gesture a\n  contour: C4\n  lasts: «1001 beats»\n", "1001 beats"),
+    ("too-long", HORN + "tempo: 300\ngesture a\n  contour: C4\n  lasts: «201 s»\n", "1005 beats"),
+    ("too-long", HORN + "gesture «a»\n  contour: C4, D4@2000\n", "2001 beats"),
+    ("too-long", HORN + A + "passage p\n  play: a, «C4 for 1001»\n", "1001 beats"),
+    ("too-long", HORN + A + "«exercises e»\n  from: a\n  lasts: 2, 2000 beats\n", "a variant lasts 2000 beats"),
     ("missing-from", HORN + A + "exercises «e»\n  keep: 3\n", "from: a"),
     ("not-a-gesture", HORN + A + "passage p\n  play: a\nexercises e\n  from: «p»\n", "is a passage"),
     ("not-a-gesture", HORN + A + "exercises e\n  from: «e»\n", "is a set of exercises"),
@@ -157,7 +163,9 @@ def test_too_many_gestures():
 
 
 def test_every_rule_is_tried_here():
-    tried = {rule for rule, _, _ in MISTAKES} | set(BY_HAND) | {"too-many-gestures"}
+    tried = (
+        {rule for rule, _, _ in MISTAKES} | set(BY_HAND) | {"too-many-gestures", "too-many-exercises"}
+    )  # tests/security/test_limits.py
     assert tried == set(messages.RULES)
 
 

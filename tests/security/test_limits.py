@@ -50,6 +50,30 @@ def variants(count):
     return f"{HORN}{CALL}exercises week\n  from: call\n  start: {starts}\n  lasts: {times} beats\n"
 
 
+def bars(count):
+    rests = ", ".join(["rest 1000"] * (count // 250))
+    return f"{HORN}{CALL}passage all\n  meter: 4/4\n  play: {rests}\n"
+
+
+def beats(count):
+    return f"{HORN}gesture call\n  contour: C4, D4\n  lasts: {count} beats\n"
+
+
+def beats_of_rest(count):
+    return f"{HORN}{CALL}passage all\n  play: call, rest {count}\n"
+
+
+def beats_of_a_variant(count):
+    return f"{HORN}{CALL}exercises week\n  from: call\n  lasts: 1, {count} beats\n"
+
+
+def varied(count):
+    """Blocks of 500 variants of a gesture with 500 points, then one with what is left."""
+    last = "exercises last\n  from: call\n  tempo: 60\n" if count % 250_000 else ""
+    week = "exercises week\n  from: call\n  tempo: 60..109 by 1\n  start: C4, C4, C4, C4, C4, C4, C4, C4, C4, C4\n"
+    return f"{points(500)}{week}{last}"
+
+
 def text(count):
     return f'{HORN}{CALL}  footnote: "{"x" * count}"\n'
 
@@ -70,8 +94,15 @@ TABLE = {
     "20,000 gestures": ((context, "MOST_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
     "500 points a gesture": ((context, "MOST_POINTS"), points, 500, 1, "501 points in one contour"),
     "10,000 events a passage": ((context, "MOST_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
+    "and as many bars": ((context, "MOST_EVENTS"), bars, 10_000, 250, "more than 10000 notes"),
+    "1,000 beats a gesture": ((context, "MOST_BEATS"), beats, 1000, 1, "this gesture lasts 1001 beats"),
+    "a note, a rest": ((context, "MOST_BEATS"), beats_of_rest, 1000, 1, "this lasts 1001 beats"),
+    "or a variant": ((context, "MOST_BEATS"), beats_of_a_variant, 1000, 1, "a variant lasts 1001 beats"),
     "100,000 events a file": ((context, "MOST_EVENTS_IN_FILE"), nested, 100_000, 5000, "more than 100000 notes"),
     "500 variants": ((context, "MOST_VARIANTS"), variants, 500, 10, "510 variants"),
+    "250,000 points in all variants": (
+        (context, "MOST_VARIED_POINTS"), varied, 250_000, 500, "more than 250000 points",
+    ),
     "2,000 characters a text": ((reader, "LONGEST_TEXT"), text, 2000, 1, "a text of 2001 characters"),
     "256 kB a profile": ((profiles, "LARGEST_BYTES"), profile, 256 * 1024, 1, "256 kB"),
 }  # fmt: skip
@@ -90,7 +121,7 @@ def test_a_limit_and_its_message(limit, tmp_path, monkeypatch, capsys):
     monkeypatch.chdir(tmp_path)
     path = tmp_path / "study.gesture"
     path.write_text(make(most))
-    if make in (gestures, nested):
+    if make in (gestures, nested, varied):
         # To check all that may be in one file takes its time.
         assert mistakes(path) == ()
         path.write_text(make(most + step))
@@ -119,6 +150,17 @@ def test_the_page_lists_every_limit_and_where_it_is_raised():
     ):
         assert hasattr(module, name)
         assert f"`{name}` in `{module.__name__.replace('.', '/')}.py`" in page, name
+
+
+def test_the_longest_gesture_and_the_longest_passage_can_be_written(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    allow = '  allow: breath-too-short "none"\n'
+    for number, contour in enumerate(("C4 ~~ G4", "C4, r", "r, C4", "C4, G4@1/3, C4")):
+        Path(f"{number}.gesture").write_text(beats(1000).replace("C4, D4", contour) + allow)
+    Path("bars.gesture").write_text(bars(1000))
+    began = time.monotonic()
+    assert main(["engrave", "--draft", "--as", "ly", "."]) in (0, 1)
+    assert time.monotonic() - began < 60
 
 
 @pytest.mark.lilypond
