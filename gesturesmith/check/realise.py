@@ -34,6 +34,7 @@ class Manner(NamedTuple):
     bell: str
     trill: str
     one_partial: bool
+    free: bool  # the hand is: it neither shuts the bell nor is shut out by a mute
 
 
 class Run(NamedTuple):
@@ -56,7 +57,9 @@ def manner(techniques: Sequence[Technique], mute: str | None) -> Manner:
         # A stopping mute shuts the bell as the hand does.
         bell = technique.bell_hand or ("stopped" if technique.takes_mute and mute == "stopping" else "") or bell
         trill = technique.trill or trill
-    return Manner(path, pitched, bell, trill, any(t.one_partial for t in techniques))
+    one_partial = any(t.one_partial for t in techniques)
+    free = not any(t.bell_hand or t.takes_mute for t in techniques)
+    return Manner(path, pitched, bell, trill, one_partial, free)
 
 
 def realise(gesture: Gesture) -> Realisation:
@@ -191,7 +194,7 @@ def _played(gesture: Gesture, index: int, m: Manner, asked: Asked, way: Way | No
         tube=way.tube,
         partial=way.partial,
         error_cents=round(way.error, 6),
-        correction="" if asked.about else _correction(gesture.instrument, way, m.bell),
+        correction="" if asked.about else _correction(gesture.instrument, way, m.free),
         standard=way.standard,
         given=gesture.fingering.mode == "given",
         other=other,
@@ -211,7 +214,7 @@ def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _
     )
 
 
-def _correction(instrument: Instrument, way: Way, bell: str) -> str:
+def _correction(instrument: Instrument, way: Way, free: bool) -> str:
     """What bridges an error: nothing within tune, else the lip; further down a drawn valve slide, or the hand."""
     error = way.error
     if abs(error) <= in_tune_cents(instrument):
@@ -222,7 +225,7 @@ def _correction(instrument: Instrument, way: Way, bell: str) -> str:
         return "lip"
     if slide is not None and 0 < error <= slide.narrow.value and way.tube.valves != "0":
         return "slide"
-    if instrument.has_hand and not bell and hand is not None and 0 < error <= hand.narrow.value:
+    if instrument.has_hand and free and hand is not None and 0 < error <= hand.narrow.value:
         return "hand"
     return ""
 

@@ -27,7 +27,7 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import plain, played_points, slot_s
+from gesturesmith.rules._reading import plain, played_points, seconds_between
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -39,7 +39,7 @@ def check(case: Case) -> Iterator[Finding]:
         quarter = any(p.pitch is not None and p.pitch.sounding.alter.denominator == 2 for p in (before, point))
         if not quarter or before.about or point.about or played.tube == played_before.tube:
             continue
-        seconds = slot_s(case.gesture, before)
+        seconds = seconds_between(case.gesture, before.at, point.at)
         if seconds > 0 and point.reached != "line" and 1 / seconds > worst:
             worst, place = 1 / seconds, point
     excess = above(case.instrument.limits.get("quarter_tones_per_s"), worst)

@@ -25,7 +25,7 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import counted, path_of, plain, played_points, seconds_between, slot_s
+from gesturesmith.rules._reading import counted, path_of, plain, played_points, seconds_between
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -37,7 +37,7 @@ def check(case: Case) -> Iterator[Finding]:
     worst, place, apart = 0.0, None, 0.0
     for (before, played_before), (point, played) in pairwise(played_points(case)):
         slid = point.reached == "line"
-        seconds = seconds_between(case.gesture, before.at, point.at) if slid else slot_s(case.gesture, before)
+        seconds = seconds_between(case.gesture, before.at, point.at)  # in a rest it moves as well
         if played_before.tube is None or played.tube is None or seconds <= 0:
             continue
         if slid and (path_of(before) != "slide" or played.index in case.realisation.breaks):

@@ -22,6 +22,9 @@ class Row:
     hint: str = ""
     ways: list | None = None  # the new lines of each suggestion, joined by " | "; None: not looked at
     severity: str = ""  # "": that of the rule
+    tries: list | None = None  # what is proposed before the checker judges it, as "key: value"; None: not looked at
+    physical: bool = False  # whether no reason can allow it
+    source: str = ""  # what it rests on; "": not looked at
     of: int = 1  # how many findings of the rule there are, this one among them
     on: str = "horn"
     tempo: int = 60
@@ -63,9 +66,13 @@ def holds(row: Row) -> None:
     (finding,) = here
     assert finding.severity.value == (row.severity or rules.get(row.rule).severity.value)
     assert (finding.hint or "") == row.hint
+    assert finding.physical is row.physical
+    assert row.source in ("", f"{finding.evidence.kind.value}: {finding.evidence.source}")
     numbers = [(n.name, float(n.value), float(n.limit), n.unit) for n in finding.numbers]
     wanted = [(name, pytest.approx(value, abs=6e-4), pytest.approx(limit, abs=6e-4), unit)
               for name, value, limit, unit in ([row.number] if row.number else [])]  # fmt: skip
     assert numbers == wanted
+    if row.tries is not None:
+        assert ["; ".join(f"{key}: {value}" for key, value in change) for change in finding.try_values] == row.tries
     if row.ways is not None:
         assert [" | ".join(e.new.strip() for e in s.edits) for s in finding.suggestions] == row.ways

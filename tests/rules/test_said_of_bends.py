@@ -1,0 +1,191 @@
+"""What is said of bends, scoops and what leaves a note (GS503, GS510, GS511)."""
+
+from __future__ import annotations
+
+import pytest
+from rules.saying import holds, says, silent
+
+ROWS = [
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: G5 -- «E5» -- G5",
+        "bent down 300 cents; the lip takes a note of the high register down by about 268",
+        number=("bend down", 300, 268, "cents"),
+        ways=["technique: lip-gliss", "technique: ordinary"],
+        severity="refused",
+    ),
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: G5 -- «F5» -- G5",
+        "bent down 200 cents; the lip takes a note of the high register down by about 68 (impossible beyond 268)",
+        number=("bend down", 200, 68, "cents"),
+        ways=["technique: lip-gliss", "contour: G5 -- F#^5 -- G5"],
+    ),
+    silent("bend-too-wide", "technique: bend\ncontour: C5 -- B4 -- C5"),
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: C5 -- «Bb4» -- C5",
+        "bent down 200 cents; the lip takes a note of the high register down by about 115 (impossible beyond 403)",
+        number=("bend down", 200, 115, "cents"),
+        ways=["technique: lip-gliss", "contour: C5 -- B4 -- C5"],
+    ),
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: C5 -- «xBb4» -- C5",
+        "bent down 200 cents; the lip takes a note of the high register down by about 115 (impossible beyond 403)",
+        number=("bend down", 200, 115, "cents"),
+        ways=["technique: lip-gliss", "contour: C5 -- xB4 -- C5"],
+    ),
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: C5 -- «C#5» -- C5",
+        "bent up 100 cents; the lip takes a note of the high register up by about 53 (impossible beyond 326)",
+        number=("bend up", 100, 53, "cents"),
+        ways=["technique: lip-gliss", "contour: C5 -- C^5 -- C5"],
+    ),
+    silent("bend-too-wide", "technique: bend\ncontour: C5 -- C^5 -- C5"),
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: C4 -- «D4» -- C4",
+        "bent up 200 cents; the lip takes a note of the middle register up by about 78 (impossible beyond 471)",
+        number=("bend up", 200, 78, "cents"),
+        ways=["technique: lip-gliss", "contour: C4 -- C^4 -- C4"],
+    ),
+    silent("bend-too-wide", "technique: bend\ncontour: C3 -- A2"),
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: C3 -- «Ab2»",
+        "bent down 400 cents; the lip takes a note of the low register down by about 350 (impossible beyond 1200)",
+        number=("bend down", 400, 350, "cents"),
+        ways=["technique: lip-gliss", "contour: C3 -- G#^2"],
+    ),
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: C5 -- B4 -- «Bb4»",
+        "bent down 200 cents; the lip takes a note of the high register down by about 115 (impossible beyond 403)",
+        number=("bend down", 200, 115, "cents"),
+        ways=["technique: lip-gliss"],
+    ),
+    silent("bend-too-wide", "technique: bend\ncontour: C5 -- B4, Bb4 -- A4"),
+    says(
+        "bend-too-wide",
+        "technique: bend\nband: C4..C5\ncontour: high -- «low»",
+        "bent down 1200 cents; the lip takes a note of the high register down by about 403",
+        number=("bend down", 1200, 403, "cents"),
+        ways=["technique: lip-gliss", "technique: ordinary"],
+        severity="refused",
+    ),
+    says(
+        "bend-too-wide",
+        "technique: bend + growl\ncontour: C5 -- «Bb4» -- C5",
+        "bent down 200 cents; the lip takes a note of the high register down by about 115 (impossible beyond 403)",
+        number=("bend down", 200, 115, "cents"),
+        ways=["technique: lip-gliss + growl", "contour: C5 -- B4 -- C5"],
+    ),
+    says(
+        "bend-too-wide",
+        "technique: bend\ncontour: C5 -- B4, r, C5 -- «Bb4»",
+        "bent down 200 cents; the lip takes a note of the high register down by about 115 (impossible beyond 403)",
+        number=("bend down", 200, 115, "cents"),
+        ways=["technique: lip-gliss", "contour: C5 -- B4, r, C5 -- B4"],
+    ),
+    says(
+        "bend-too-wide",
+        "technique: lip-gliss\ncontour: C5 -- E5, C5 as bend -- «Bb4»",
+        "bent down 200 cents; the lip takes a note of the high register down by about 115 (impossible beyond 403)",
+        number=("bend down", 200, 115, "cents"),
+        ways=["contour: C5 -- E5, C5 as bend -- B4"],
+    ),
+    says(
+        "scoop-too-wide",
+        "technique: scoop\ncontour: «C6»\nlasts: 2 beats",
+        "a scoop begins about 75 cents below its note; the lip takes C6 (sounding F5) down by about 50, so "
+        "it will hardly be heard",
+        number=("width", 75, 50, "cents"),
+        ways=["technique: ordinary", "contour: C5"],
+    ),
+    silent("scoop-too-wide", "technique: scoop\ncontour: C5\nlasts: 2 beats"),
+    says(
+        "scoop-too-wide",
+        "technique: scoop\ncontour: C5, «C6», C6\nlasts: 3 beats",
+        "a scoop begins about 75 cents below its note; the lip takes C6 (sounding F5) down by about 50, so "
+        "it will hardly be heard",
+        number=("width", 75, 50, "cents"),
+        ways=["technique: ordinary", "contour: C4, C5, C5"],
+    ),
+    silent("scoop-too-wide", "technique: scoop\ncontour: C5 __ C6\nlasts: 3 beats"),
+    says(
+        "scoop-too-wide",
+        "technique: scoop\nband: B5..C6\ncontour: «low», high",
+        "a scoop begins about 75 cents below its note; the lip takes B5 (sounding E5) down by about 50, so "
+        "it will hardly be heard",
+        number=("width", 75, 50, "cents"),
+        ways=["technique: ordinary", "band: B4..C5"],
+    ),
+    says(
+        "scoop-too-wide",
+        "technique: growl + scoop\ncontour: C5 __ C6, «C6»",
+        "a scoop begins about 75 cents below its note; the lip takes C6 (sounding F5) down by about 50, so "
+        "it will hardly be heard",
+        number=("width", 75, 50, "cents"),
+        ways=["technique: growl", "contour: C4 __ C5, C5"],
+    ),
+    says(
+        "edge-without-room",
+        "technique: doit\ncontour: «D6»\nlasts: 2 beats",
+        "a doit needs about 2 semitones above its note; the range ends at D6 (sounding G5)",
+        number=("room above", 0, 200, "cents"),
+        ways=["technique: ordinary", "contour: D5"],
+    ),
+    says(
+        "edge-without-room",
+        "technique: doit\ncontour: «C#6»\nlasts: 2 beats",
+        "a doit needs about 2 semitones above its note; the range ends at D6 (sounding G5)",
+        number=("room above", 100, 200, "cents"),
+        ways=["technique: ordinary", "contour: C#5"],
+    ),
+    silent("edge-without-room", "technique: doit\ncontour: C6\nlasts: 2 beats"),
+    silent("edge-without-room", "technique: doit\ncontour: Eb6\nlasts: 2 beats"),
+    says(
+        "edge-without-room",
+        "technique: fall\ncontour: «C2»\nlasts: 2 beats",
+        "a fall needs about 3 semitones below its note; the range ends at C2 (sounding F1)",
+        number=("room below", 0, 300, "cents"),
+        ways=["technique: ordinary", "contour: C3"],
+    ),
+    silent("edge-without-room", "technique: fall\ncontour: Eb2\nlasts: 2 beats"),
+    says(
+        "edge-without-room",
+        "technique: fall\ncontour: «D2», C2\nlasts: 2 beats",
+        "a fall needs about 3 semitones below its note; the range ends at C2 (sounding F1)",
+        number=("room below", 200, 300, "cents"),
+        ways=["technique: ordinary", "contour: D3, C3"],
+    ),
+    silent("edge-without-room", "technique: fall\ncontour: B1\nlasts: 2 beats"),
+    says(
+        "edge-without-room",
+        "technique: plop + fall\ncontour: «D6», D6\nlasts: 2 beats",
+        "a plop needs about 3 semitones above its note; the range ends at D6 (sounding G5)",
+        number=("room above", 0, 300, "cents"),
+        ways=["technique: fall", "contour: D5, D5"],
+    ),
+    says(
+        "edge-without-room",
+        "technique: rip\ncontour: «C2»\nlasts: 2 beats",
+        "a rip needs about 7 semitones below its note; the range ends at C2 (sounding F1)",
+        number=("room below", 0, 700, "cents"),
+        ways=["technique: ordinary", "contour: C3"],
+    ),
+    says(
+        "edge-without-room",
+        "technique: doit\ncontour: Eb6, «D6»\nlasts: 2 beats",
+        "a doit needs about 2 semitones above its note; the range ends at D6 (sounding G5)",
+        number=("room above", 0, 200, "cents"),
+        ways=["technique: ordinary", "contour: Eb5, D5"],
+    ),
+]
+
+
+@pytest.mark.parametrize("row", ROWS, ids=str)
+def test_what_is_said(row):
+    holds(row)
