@@ -43,15 +43,6 @@ class Case:
         """The technique in effect on a layer, or None."""
         return next((t for t in self.techniques if t.layer == layer), None)
 
-    @property
-    def path(self) -> str:
-        """How the pitch gets from point to point: the path of the motion, else of the valves, else "none"."""
-        for layer in ("motion", "valves"):
-            technique = self.on_layer(layer)
-            if technique is not None and technique.path != "none":
-                return technique.path
-        return "none"
-
 
 @frozen(kw_only=True)
 class PassageCase:

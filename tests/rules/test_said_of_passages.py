@@ -138,3 +138,51 @@ def test_what_is_refused_as_a_whole_has_no_place_in_the_gesture():
 def test_a_refused_note_of_a_passage_is_told_as_what_it_is():
     text = "instrument: horn\npitches: written\n\npassage p\n  play: C7 for 2, C5 for 1\n"
     assert [f.rule for f in findings(text)] == ["outside-range"]
+
+
+def attacks(gestures: str, play: str):
+    found, places = of_passage(gestures, f"  play: {play}")
+    found = [f for f in found if f.rule == "attacks-too-fast"]
+    assert columns(found) == places
+    return found
+
+
+def test_attacks_within_one_gesture_are_told_of_the_gesture_alone():
+    assert attacks("gesture a\n  contour: C5\n  attacks: 9\n  lasts: 1 beat\n", "a, rest 4, a") == []
+
+
+def test_the_first_of_several_that_are_as_fast_is_told():
+    quick = "gesture a\n  contour: C5\n  lasts: 1/8 beats\n"
+    (finding,) = attacks(quick, "«a», a, a, rest 4, a, a, a")
+    assert finding.text == (
+        "8 attacks a second from here; single tonguing in the high register: up to 7.3 (readings differ, up to 10)"
+    )
+
+
+def test_attacks_beyond_every_reading_are_refused_across_gestures_too():
+    quick = "gesture a\n  contour: C5\n  lasts: 1/14 beats\n"
+    (finding,) = attacks(quick, "«a», a, a")
+    assert finding.severity is Severity.REFUSED
+    assert finding.text == "14 attacks a second from here; single tonguing in the high register: up to 10"
+
+
+def test_the_register_is_that_of_the_note_that_is_struck():
+    """The second note of the gesture lies low, and is struck just when it comes."""
+    gestures = "gesture a\n  contour: C5, C3@1\n  lasts: 7/6 beats\ngesture b\n  contour: C3\n  lasts: 1/6 beats\n"
+    (finding,) = attacks(gestures, "«a», b, b")
+    assert finding.text == (
+        "6 attacks a second from here; single tonguing in the low register: up to 5.5 (readings differ, up to 10)"
+    )
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "changes"), [("cup", "straight", 1), ("cup", "cup", 0), ("straight", "", 0), ("cup", "", 1)]
+)
+def test_another_mute_is_a_change_of_mutes(one, other, changes):
+    """A gesture that names none is played with the straight one."""
+    gestures = ""
+    for name, mute in (("m", one), ("n", other)):
+        gestures += f"gesture {name}\n  technique: muted\n  contour: C5\n  lasts: 1 beat\n"
+        gestures += f"  mute: {mute}\n" if mute else ""
+    found, _ = of_passage(gestures, "  play: m, n")
+    assert [f.rule for f in found] == ["mute-change-too-quick"] * changes

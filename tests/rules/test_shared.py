@@ -201,3 +201,39 @@ def test_sections_of_a_docstring():
 
 def test_explain_knows_a_rule_in_any_case():
     assert rules.explain("  Outside-Range ") == rules.explain("GS501") == rules.explain(" gs501 ")
+
+
+# --- cases ------------------------------------------------------------------------------------------------------
+
+
+def in_force(body: str) -> list[list[str]]:
+    case = checked(horn(body)).cases["a"]
+    return [[t.key for t in case.in_force(point)] for point in (*case.gesture.points, None)]
+
+
+def test_what_is_in_force_where_a_fallback_is_played():
+    """It takes the place of what was asked for the whole; what single points turn to stays."""
+    body = "technique: harmonic-gliss\ncontour: C3 ~~ G3, C4 as growl, C4 as stopped\nlasts: 8 beats"
+    assert in_force(body) == [
+        ["harmonic-gliss"],
+        ["harmonic-gliss"],
+        ["harmonic-gliss", "growl"],
+        ["harmonic-gliss", "growl", "stopped"],
+        [],
+    ]
+    assert in_force(f"{body}\nfallback: chromatic") == [
+        ["chromatic"],
+        ["chromatic"],
+        ["chromatic", "growl"],
+        ["chromatic", "growl", "stopped"],
+        ["chromatic"],
+    ]
+
+
+def test_a_technique_slower_than_all_tonguing_has_its_own_limit(monkeypatch):
+    limits = techniques.get("kiss").limits
+    monkeypatch.setitem(limits, "fastest_per_s", Limit(sourced(1), None, "1/s"))
+    text = horn("technique: kiss\ncontour: xC5\nattacks: 2\nlasts: 1 beat")
+    assert [f.text for f in findings(text)] == [
+        "2 attacks a second; kiss (lip smack) in the high register: up to 1"
+    ]
