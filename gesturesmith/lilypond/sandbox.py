@@ -106,7 +106,11 @@ def inside(
         words += ["--ro-bind-try", str(sandbox.fonts), f"{_CACHE}/fontconfig"]
     for path in (*_parts_of(program), paths.templates()):
         words += ["--ro-bind", str(path), str(path)]
-    words += ["--bind", str(folder), str(folder), "--remount-ro", "/", "--chdir", str(folder)]
+    words += ["--bind", str(folder), str(folder)]
+    # Files in these lie in memory, where no limit would see them: there is one place to write, and its size is.
+    for place in ("/dev", "/tmp", "/"):
+        words += ["--remount-ro", place]
+    words += ["--chdir", str(folder)]
     if filter_fd is not None:
         return [*words, "--seccomp", str(filter_fd), "--", *command]
     # Set inside: a limit on processes counts those of the user namespace it was set in.
@@ -117,7 +121,8 @@ def environment(sandbox: Sandbox | None, folder: Path) -> dict[str, str]:
     """What LilyPond is told of the machine: what it needs, and nothing that changes its files or messages."""
     fixed = {"LC_ALL": "C", "LANGUAGE": "en", "TZ": "UTC"}
     if sandbox is not None:
-        return {"PATH": "/usr/bin:/bin", "HOME": str(folder), "XDG_CACHE_HOME": _CACHE, **fixed}
+        own = {"HOME": str(folder), "TMPDIR": str(folder), "XDG_CACHE_HOME": _CACHE}
+        return {"PATH": "/usr/bin:/bin", **own, **fixed}
     if os.name != "posix":
         return {**os.environ, **fixed}
     kept = ("PATH", "HOME", "TMPDIR", "LD_LIBRARY_PATH", "DYLD_LIBRARY_PATH", "FONTCONFIG_FILE", "FONTCONFIG_PATH")

@@ -92,6 +92,24 @@ def test_nothing_is_written_outside(tmp_path, free, boxed, scheme):
 
 
 @needs_bwrap
+@pytest.mark.parametrize("way", ["", "ps"])
+def test_nothing_is_written_into_memory(boxed, way):
+    """Where no limit would count it; the working folder is the one place, as the last line shows."""
+    wrote = (
+        '#(for-each (lambda (path) (catch #t (lambda () (with-output-to-file (string-append path "mark") '
+        '(lambda () (display 1))) (ly:warning "wrote ~a" path)) (lambda e #f))) '
+        '(list "/tmp/" "/dev/" "/dev/shm/" "/" "/tmp/.cache/" (string-append (getcwd) "/")))'
+    )
+    with start(boxed, ("pdf",), backend=way) as waiting:
+        waiting.feed(Job(document=PAGE.format(scheme=wrote, text="x")))
+        result = waiting.result()
+    assert result.ended == ""
+    assert result.file("page", "pdf")
+    (only,) = [m.text for m in result.messages if m.text.startswith("wrote")]
+    assert only.endswith("/work/")
+
+
+@needs_bwrap
 @pytest.mark.skipif(box.process_filter() is None, reason="no filter for this processor")
 def test_no_process_begins_with_cairo(boxed):
     """Marked in the working folder itself, where a process that did begin could write."""
