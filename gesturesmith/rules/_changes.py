@@ -9,7 +9,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import plain, seconds_between
+from gesturesmith.rules._reading import apart, plain, seconds_between
 from gesturesmith.rules.base import Case, Finding, PassageCase
 
 type State = Callable[[ContourPoint, Gesture], str | None]
@@ -33,7 +33,7 @@ def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator
             free = seconds_between(gesture, before[0].until, point.at)
             excess = below(limit, free)
             if excess is not None and point.reached == "attack":
-                words = f"{plain(free)} s" if free else "no time"
+                words = f"{apart(free, excess.limit)} s" if free else "no time"
                 yield Finding(
                     span=point.span,
                     text=f"{words} of rest before this note to change {what}; {plain(excess.limit)} s are needed",
@@ -62,7 +62,7 @@ def in_passage(passage: PassageCase, state: State, limit_name: str, what: str) -
             free = float((item.at + first.at - end) * 60 / passage.passage.tempo)
             excess = below(case.instrument.limits.get(limit_name), free)
             if excess is not None and _differ(state(old, old_case.gesture), state(first, case.gesture)):
-                words = f"{plain(free)} s" if free > 0 else "no time"
+                words = f"{apart(free, excess.limit)} s" if free > 0 else "no time"
                 yield Finding(
                     span=item.span,
                     where=item.played,

@@ -83,6 +83,15 @@ def plain(value: float | Fraction) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def apart(value: float | Fraction, limit: float | Fraction) -> str:
+    """A measured number with as many decimals as tell it from its limit: "7.33" beside 7.3."""
+    said, digits = plain(value), 0
+    while said == plain(limit) and digits < 6:
+        digits += 1
+        said = f"{float(value):.{digits}f}".rstrip("0").rstrip(".")
+    return said
+
+
 def counted(value: float | Fraction, one: str) -> str:
     """A number with what it counts: "1 semitone", "2 semitones"."""
     said = plain(value)

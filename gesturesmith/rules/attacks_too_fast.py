@@ -33,7 +33,7 @@ from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
 from gesturesmith.model.piece import PassageItem
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, above
-from gesturesmith.rules._reading import plain, register_name
+from gesturesmith.rules._reading import apart, plain, register_name
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.techniques.base import Technique
 
@@ -71,7 +71,8 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
         yield Finding(
             span=item.span,
             where=item.played,
-            text=f"{plain(rate)} attacks a second from here; {words}: up to {plain(excess.limit)}{excess.differ}",
+            text=f"{apart(rate, excess.limit)} attacks a second from here; {words}: up to "
+            f"{plain(excess.limit)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),
@@ -107,8 +108,8 @@ def check(case: Case) -> Iterator[Finding]:
     register = register_name(case, point)
     yield Finding(
         span=gesture.span_of("attacks") if asked else point.span,
-        text=f"{plain(rate)} attacks a second; {words} in the {register} register: up to {plain(excess.limit)}"
-        f"{excess.differ}",
+        text=f"{apart(rate, excess.limit)} attacks a second; {words} in the {register} register: up to "
+        f"{plain(excess.limit)}{excess.differ}",
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),

@@ -33,7 +33,7 @@ from gesturesmith.model.gesture import LEVELS, ContourPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._account import air_flow
 from gesturesmith.rules._limits import FAR
-from gesturesmith.rules._reading import plain, register_name, slot_s
+from gesturesmith.rules._reading import apart, plain, register_name, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -60,8 +60,8 @@ def check(case: Case) -> Iterator[Finding]:
         how = "at the very least" if severity is Severity.REFUSED else "about"
         yield Finding(
             span=phrase[0].span,
-            text=f"{plain(seconds)} s without a breath take {how} {plain(used)} L of air; a breath holds about "
-            f"{plain(evidence.value)}{differ}",
+            text=f"{plain(seconds)} s without a breath take {how} {apart(used, evidence.value)} L of air; a "
+            f"breath holds about {plain(evidence.value)}{differ}",
             hint="a rest `r` or the word `breath` gives time to breathe",
             evidence=evidence,
             severity=severity,

@@ -26,7 +26,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import in_force, plain, stretches
+from gesturesmith.rules._reading import apart, in_force, plain, stretches
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -42,8 +42,8 @@ def check(case: Case) -> Iterator[Finding]:
                 continue
             yield Finding(
                 span=point.span,
-                text=f"{plain(seconds)} s of {technique.title['en'].lower()}; about {plain(excess.limit)} s "
-                "can be asked without a break",
+                text=f"{apart(seconds, excess.limit)} s of {technique.title['en'].lower()}; about "
+                f"{plain(excess.limit)} s can be asked without a break",
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="time", value=seconds, limit=excess.limit, unit="s"),),

@@ -26,7 +26,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import in_force, plain, stretches
+from gesturesmith.rules._reading import apart, in_force, plain, stretches
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -45,7 +45,8 @@ def check(case: Case) -> Iterator[Finding]:
             ms = seconds * 1000
             yield Finding(
                 span=point.span,
-                text=f"{plain(ms)} ms; {technique.title['en'].lower()} needs {plain(excess.limit)} to be heard",
+                text=f"{apart(ms, excess.limit)} ms; {technique.title['en'].lower()} needs "
+                f"{plain(excess.limit)} to be heard",
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="time", value=ms, limit=excess.limit, unit="ms"),),

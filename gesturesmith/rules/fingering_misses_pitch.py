@@ -25,7 +25,7 @@ from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import exact_name, path_of, plain, played_points, tube_words
+from gesturesmith.rules._reading import apart, exact_name, path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -50,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"{tube} gives {exact_name(case.instrument, near)} (partial {played.partial}), "
-            f"{plain(off)} cents away; the lip corrects up to {plain(excess.limit)}{excess.differ}",
+            f"{apart(off, excess.limit)} cents away; the lip corrects up to {plain(excess.limit)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the partial", value=off, limit=excess.limit, unit="cents"),),

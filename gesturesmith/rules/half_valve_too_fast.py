@@ -26,7 +26,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import path_of, plain, slot_s
+from gesturesmith.rules._reading import apart, path_of, plain, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -46,7 +46,8 @@ def check(case: Case) -> Iterator[Finding]:
     if excess is not None:
         yield Finding(
             span=point.span,
-            text=f"{plain(rate)} notes a second with half valves; about {plain(excess.limit)} can be found",
+            text=f"{apart(rate, excess.limit)} notes a second with half valves; about {plain(excess.limit)} can "
+            "be found",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="notes a second", value=rate, limit=excess.limit, unit="notes a second"),),

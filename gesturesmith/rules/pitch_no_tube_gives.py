@@ -25,7 +25,7 @@ from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, above
-from gesturesmith.rules._reading import exact_name, far_range, path_of, plain, played_points, tube_words
+from gesturesmith.rules._reading import apart, exact_name, far_range, path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -52,7 +52,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"the nearest pitch {'the held tube' if held else 'any tube'} gives is "
-            f"{_named(case, note, nearest)}{tube}, {plain(off)} cents away; {means} up to "
+            f"{_named(case, note, nearest)}{tube}, {apart(off, excess.limit)} cents away; {means} up to "
             f"{plain(excess.limit)}{excess.differ}",
             hint=f"write {exact_name(case.instrument, note)}, or x for about this pitch",
             evidence=excess.evidence,

@@ -26,7 +26,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint, attack_times
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, below
-from gesturesmith.rules._reading import hz, pitched_points, plain, point_name, slot_s
+from gesturesmith.rules._reading import apart, hz, pitched_points, plain, point_name, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -52,8 +52,8 @@ def check(case: Case) -> Iterator[Finding]:
     periods, _, point, excess = worst
     yield Finding(
         span=point.span,
-        text=f"{plain(periods)} periods of {point_name(case, point)}; its pitch needs about {plain(excess.limit)} "
-        f"to be heard{excess.differ}, so this will sound as a percussive effect",
+        text=f"{apart(periods, excess.limit)} periods of {point_name(case, point)}; its pitch needs about "
+        f"{plain(excess.limit)} to be heard{excess.differ}, so this will sound as a percussive effect",
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="periods", value=periods, limit=excess.limit, unit="periods"),),

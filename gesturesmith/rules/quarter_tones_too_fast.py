@@ -27,7 +27,7 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import plain, played_points, seconds_between
+from gesturesmith.rules._reading import apart, plain, played_points, seconds_between
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -46,8 +46,8 @@ def check(case: Case) -> Iterator[Finding]:
     if excess is not None and place is not None:
         yield Finding(
             span=place.span,
-            text=f"{plain(worst)} changes of fingering a second between quarter tones; about {plain(excess.limit)} "
-            "can be played clean",
+            text=f"{apart(worst, excess.limit)} changes of fingering a second between quarter tones; about "
+            f"{plain(excess.limit)} can be played clean",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="changes a second", value=worst, limit=excess.limit, unit="changes a second"),),

@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import hz, pitched_points, plain, point_names
+from gesturesmith.rules._reading import apart, hz, pitched_points, plain, point_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -40,7 +40,7 @@ def check(case: Case) -> Iterator[Finding]:
                 continue
             yield Finding(
                 span=point.span,
-                text=f"{point_names(case, point)}: {plain(held)} periods "
+                text=f"{point_names(case, point)}: {apart(held, excess.limit)} periods "
                 f"in a roll at {fastest} a second; about {plain(excess.limit)} are needed for a pitch",
                 evidence=excess.evidence,
                 severity=excess.severity,

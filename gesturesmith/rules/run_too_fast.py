@@ -28,7 +28,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, above
-from gesturesmith.rules._reading import counted, plain, played_points, register_name, seconds_between, slides
+from gesturesmith.rules._reading import apart, counted, plain, played_points, register_name, seconds_between, slides
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -63,8 +63,8 @@ def _lines(case: Case) -> Iterator[Finding]:
             continue
         yield Finding(
             span=slide.segment.span,
-            text=f"{counted(notes, 'semitone')} in {plain(seconds)} s: {plain(notes / seconds)} notes a second; "
-            f"about {plain(excess.limit)} can be {_verb(case)}{excess.differ}",
+            text=f"{counted(notes, 'semitone')} in {plain(seconds)} s: {apart(notes / seconds, excess.limit)} "
+            f"notes a second; about {plain(excess.limit)} can be {_verb(case)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(
@@ -98,7 +98,7 @@ def _slurs(case: Case) -> Iterator[Finding]:
         rate, point, excess = worst
         yield Finding(
             span=point.span,
-            text=f"{plain(rate)} notes a second from here; about {plain(excess.limit)} can be "
+            text=f"{apart(rate, excess.limit)} notes a second from here; about {plain(excess.limit)} can be "
             f"{_verb(case)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,

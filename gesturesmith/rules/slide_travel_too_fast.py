@@ -25,7 +25,7 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import counted, path_of, plain, played_points, seconds_between
+from gesturesmith.rules._reading import apart, counted, path_of, plain, played_points, seconds_between
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -34,7 +34,7 @@ def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("slide_positions_per_s")
     if limit is None or case.instrument.kind != "slide":
         return
-    worst, place, apart = 0.0, None, 0.0
+    worst, place, moved = 0.0, None, 0.0
     for (before, played_before), (point, played) in pairwise(played_points(case)):
         slid = point.reached == "line"
         seconds = seconds_between(case.gesture, before.at, point.at)  # in a rest it moves as well
@@ -44,12 +44,12 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         travel = abs(played.tube.reach - played_before.tube.reach)
         if travel / seconds > worst:
-            worst, place, apart = travel / seconds, point, travel
+            worst, place, moved = travel / seconds, point, travel
     excess = above(limit, worst)
     if excess is not None and place is not None:
         yield Finding(
             span=place.span,
-            text=f"the slide moves {counted(apart, 'position')} to here, {plain(worst)} a second; "
+            text=f"the slide moves {counted(moved, 'position')} to here, {apart(worst, excess.limit)} a second; "
             f"about {plain(excess.limit)} a second are clean",
             evidence=excess.evidence,
             severity=excess.severity,

@@ -26,7 +26,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import path_of, plain, played_points
+from gesturesmith.rules._reading import apart, path_of, plain, played_points
 from gesturesmith.rules.base import Case, Finding, rule
 
 _NONE = Sourced("no second fingering", DERIVED, "all fingerings of the instrument were tried")
@@ -45,8 +45,8 @@ def check(case: Case) -> Iterator[Finding]:
             step = step_cents(max(1, played.partial))
             yield Finding(
                 span=point.span,
-                text=f"the next partial lies {plain(step)} cents above; a {trill.title['en'].lower()} reaches "
-                f"about {plain(excess.limit)}",
+                text=f"the next partial lies {apart(step, excess.limit)} cents above; a "
+                f"{trill.title['en'].lower()} reaches about {plain(excess.limit)}",
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="step", value=step, limit=excess.limit, unit="cents"),),

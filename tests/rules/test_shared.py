@@ -166,6 +166,16 @@ def test_numbers_for_people(value, words):
     assert _reading.plain(value) == words
 
 
+# Sixteenths at 110 are 7.33 a second (check_values.csv), and 7.3 is what single tonguing is said to do.
+@pytest.mark.parametrize(
+    ("value", "limit", "words"),
+    [(110 * 4 / 60, 7.3, "7.33"), (7.2, 7.3, "7.2"), (9, 7.3, "9"), (7.04, 7, "7.04"), (199.96, 200, "199.96"),
+     (0.4996, 0.5, "0.4996"), (-100.2, -100, "-100.2"), (7.3, 7.3, "7.3"), (7.3 + 1e-9, 7.3, "7.3")],
+)  # fmt: skip
+def test_a_measured_number_does_not_read_as_its_limit(value, limit, words):
+    assert _reading.apart(value, limit) == words
+
+
 @pytest.mark.parametrize(("value", "words"), [(1, "1 step"), (0.999, "1 step"), (2, "2 steps"), (0.5, "0.5 steps")])
 def test_one_is_not_many(value, words):
     assert _reading.counted(value, "step") == words
