@@ -45,7 +45,7 @@ def check(case: Case) -> Iterator[Finding]:
         return
     for phrase in _phrases(case):
         seconds = sum(slot_s(case.gesture, p) for p in phrase)
-        used = sum(slot_s(case.gesture, p) * _flow(case, p) for p in phrase)
+        used = round(sum(slot_s(case.gesture, p) * _flow(case, p) for p in phrase), 9)  # exact where it just lasts
         wide = litres.wide
         never = wide is not None and least is not None and seconds * least.narrow.value > wide.value * FAR
         if used <= litres.narrow.value and not never:

@@ -1,4 +1,4 @@
-"""What is said of how long an effect is, and of voices (GS404 to GS406, GS603)."""
+"""What is said of how long an effect is (GS404, GS405, GS603)."""
 
 from __future__ import annotations
 
@@ -114,71 +114,12 @@ ROWS = [
         ways=[],
     ),
     says(
-        "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nsing: «C7»",
-        "C7 (sounding F6) to be sung; voices reach from B2 (sounding E2) to B6 (sounding E6)",
-        number=("sung pitch", 8900, 8800, "cents above C-1"),
-        ways=["sing: C5"],
-        severity="refused",
-        source="published: abjad 3.31: bass E2 to soprano E6, the widest of the voices",
+        "effect-too-short",
+        "technique: growl\ncontour: «C5»\nlasts: 0.1999 s",
+        "199.9 ms; growl needs 200 to be heard",
+        number=("time", 199.9, 200, "ms"),
+        ways=["lasts: 0.2 s", "technique: ordinary"],
     ),
-    silent("sung-note-out-of-voice", "technique: multiphonic\ncontour: C4\nsing: G5"),
-    silent("sung-note-out-of-voice", "technique: multiphonic\ncontour: C4\nsing: A5"),
-    says(
-        "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nsing: «B6»",
-        "B6 (sounding E6) to be sung; voices reach from G3 (sounding C3) to A5 (sounding D5)",
-        number=("sung pitch", 8800, 7400, "cents above C-1"),
-        source="published: abjad 3.31: a tenor voice, C3 to D5; not every player has it",
-        ways=[],
-    ),
-    silent("sung-note-out-of-voice", "technique: multiphonic\ncontour: C4\nsing: G3"),
-    says(
-        "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nsing: «F#3»",
-        "F#3 (sounding B2) to be sung; voices reach from G3 (sounding C3) to A5 (sounding D5)",
-        number=("sung pitch", 4700, 4800, "cents above C-1"),
-        ways=[],
-    ),
-    says(
-        "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nsing: «F3»",
-        "F3 (sounding Bb2) to be sung; voices reach from G3 (sounding C3) to A5 (sounding D5)",
-        number=("sung pitch", 4600, 4800, "cents above C-1"),
-        ways=[],
-    ),
-    says(
-        "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nsing: «B2»",
-        "B2 (sounding E2) to be sung; voices reach from G3 (sounding C3) to A5 (sounding D5)",
-        number=("sung pitch", 4000, 4800, "cents above C-1"),
-        ways=[],
-    ),
-    says(
-        "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nsing: «Bb2»",
-        "Bb2 (sounding Eb2) to be sung; voices reach from B2 (sounding E2) to B6 (sounding E6)",
-        number=("sung pitch", 3900, 4000, "cents above C-1"),
-        ways=["sing: Bb4"],
-        severity="refused",
-    ),
-    says(
-        "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4, C4, C4\nsing: C5, r, «C7»",
-        "C7 (sounding F6) to be sung; voices reach from B2 (sounding E2) to B6 (sounding E6)",
-        number=("sung pitch", 8900, 8800, "cents above C-1"),
-        ways=["sing: C4, r, C6"],
-        severity="refused",
-    ),
-    says(
-        "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nband: A6..C7\nsing: «high»",
-        "C7 (sounding F6) to be sung; voices reach from B2 (sounding E2) to B6 (sounding E6)",
-        number=("sung pitch", 8900, 8800, "cents above C-1"),
-        severity="refused",
-        ways=[],
-    ),
-    silent("effort-overdrawn", "technique: growl\ncontour: C4\nlasts: 10 beats"),
     says(
         "effect-too-long",
         "technique: growl\ncontour: «C4»\nlasts: 12 beats",
@@ -255,6 +196,29 @@ ROWS = [
         tempo=20,
     ),
     silent("effect-too-long", "technique: lip-trill\ncontour: C6\nlasts: 2 beats\ndynamics: pp", tempo=20),
+    says(
+        "effect-too-long",
+        "technique: growl\ncontour: «C4»\nlasts: 8.01 s",
+        "8.01 s of growl; about 8 s can be asked without a break",
+        number=("time", 8.01, 8, "s"),
+        ways=["lasts: 8 s", "technique: ordinary"],
+    ),
+    says(
+        "effect-too-long",
+        "technique: growl\ncontour: «C5»\nlasts: 9 beats\ndynamics: p",
+        "27 s of growl; about 8 s can be asked without a break",
+        number=("time", 27, 8, "s"),
+        ways=["lasts: 2 beats", "technique: ordinary"],
+        tempo=20,
+    ),
+    says(
+        "effect-too-long",
+        "technique: growl\ncontour: C5, r@1, «C5@2», C5@8\nlasts: 14 beats\ndynamics: p",
+        "36 s of growl; about 8 s can be asked without a break",
+        number=("time", 36, 8, "s"),
+        ways=["technique: ordinary"],
+        tempo=20,
+    ),
 ]
 
 

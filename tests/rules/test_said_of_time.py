@@ -13,6 +13,14 @@ ROWS = [
         number=("attacks a second", 9, 7.3, "attacks a second"),
         ways=["attacks: 7", "lasts: 2 beats", "technique: double-tongue"],
     ),
+    says(
+        "attacks-too-fast",
+        "contour: C5\nattacks: «9»\nlasts: 1 beat",
+        "9.4 attacks a second; single tonguing in the high register: up to 7.3 (readings differ, up to 10)",
+        number=("attacks a second", 9.375, 7.3, "attacks a second"),
+        ways=["attacks: 7", "lasts: 2 beats", "technique: double-tongue"],
+        tempo=62.5,
+    ),
     silent("attacks-too-fast", "contour: r\nattacks: 9\nlasts: 1 beat"),
     says(
         "attacks-too-fast",
@@ -50,6 +58,21 @@ ROWS = [
         number=("attacks a second", 14, 10, "attacks a second"),
         ways=["lasts: 2 beats", "lasts: 3 beats", "attacks: 7"],
         severity="refused",
+    ),
+    says(
+        "attacks-too-fast",
+        "contour: C5, C3@1\nattacks: «12»\nlasts: 2 beats",
+        "6 attacks a second; single tonguing in the low register: up to 5.5 (readings differ, up to 10)",
+        number=("attacks a second", 6, 5.5, "attacks a second"),
+        ways=["attacks: 11", "lasts: 3 beats", "technique: double-tongue"],
+    ),
+    says(
+        "attacks-too-fast",
+        "contour: «C5», D5@1/4, C5@1/2, D5@3/4, C5@1\nlasts: 2 beats",
+        "7.33 attacks a second; single tonguing in the high register: up to 7.3 (readings differ, up to 10)",
+        number=("attacks a second", 7.333, 7.3, "attacks a second"),
+        ways=["technique: double-tongue", "technique: triple-tongue"],
+        tempo=110,
     ),
     says(
         "pitch-too-short-to-hear",
