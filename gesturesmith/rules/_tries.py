@@ -98,7 +98,7 @@ def joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
     )
 
 
-def moved(case: Case, semitones: int) -> tuple[Change, ...]:
+def moved(semitones: int) -> tuple[Change, ...]:
     """The whole gesture moved by so many semitones; `all_moved` says of each pitch where to."""
     return ((("move", str(semitones)),),)
 

@@ -61,7 +61,7 @@ def check(case: Case) -> Iterator[Finding]:
                     numbers=(Number(name=f"room {word}", value=room, limit=limit.narrow.value, unit="cents"),),
                     try_values=(
                         *_tries.without(case, technique.key),
-                        *_tries.moved(case, 12 if word == "below" else -12),
+                        *_tries.moved(12 if word == "below" else -12),
                     ),
                 )
                 return

@@ -46,6 +46,6 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(Number(name="lowest pitch", value=low, limit=excess.limit, unit="cents above C-1"),),
             try_values=(
                 *_tries.instead(case, "motion", "harmonic-gliss", "lip-gliss", "fingered-gliss", "chromatic"),
-                *_tries.moved(case, 12),
+                *_tries.moved(12),
             ),
         )

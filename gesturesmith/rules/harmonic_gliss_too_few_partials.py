@@ -46,6 +46,6 @@ def check(case: Case) -> Iterator[Finding]:
         numbers=(Number(name="partials", value=len(few), limit=excess.limit, unit="partials"),),
         try_values=(
             *_tries.instead(case, "motion", "chromatic", "fingered-gliss"),
-            *_tries.moved(case, 12),
+            *_tries.moved(12),
         ),
     )

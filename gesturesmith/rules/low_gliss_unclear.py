@@ -49,5 +49,5 @@ def check(case: Case) -> Iterator[Finding]:
             "it better",
             evidence=limit.narrow,
             numbers=(Number(name="highest pitch", value=top, limit=limit.narrow.value, unit="cents above C-1"),),
-            try_values=(*_tries.instead(case, "motion", "chromatic"), *_tries.moved(case, 12)),
+            try_values=(*_tries.instead(case, "motion", "chromatic"), *_tries.moved(12)),
         )

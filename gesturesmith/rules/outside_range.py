@@ -46,7 +46,7 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
             physical=True,
             try_values=(
-                *_tries.moved(case, semitones),
+                *_tries.moved(semitones),
                 *_tries.at_pitch(case, index, edge),
             ),
         )

@@ -41,7 +41,7 @@ def check(case: Case) -> Iterator[Finding]:
         semitones = 12 if cents < low else -12
         edge, word, widest = (low, "below", widest_low) if cents < low else (high, "above", widest_high)
         differ = f"; the widest reading ends at {both_names(case.instrument, widest)}" if widest != edge else ""
-        step, octave = _tries.at_pitch(case, index, edge), _tries.moved(case, semitones)
+        step, octave = _tries.at_pitch(case, index, edge), _tries.moved(semitones)
         yield Finding(
             span=point.span,
             text=f"{point_names(case, point)} lies {word} the usual range, which ends at "

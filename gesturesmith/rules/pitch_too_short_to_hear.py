@@ -59,7 +59,7 @@ def check(case: Case) -> Iterator[Finding]:
         numbers=(Number(name="periods", value=periods, limit=excess.limit, unit="periods"),),
         try_values=(
             *_tries.slower(gesture, excess.limit / periods if periods else 1000.0),
-            *_tries.moved(case, 12),
+            *_tries.moved(12),
             *_tries.about(gesture, *_tries.exact_points(gesture)),
         ),
     )

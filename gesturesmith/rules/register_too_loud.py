@@ -47,6 +47,6 @@ def check(case: Case) -> Iterator[Finding]:
                     unit="steps from niente",
                 ),
             ),
-            try_values=(*_tries.at_most(case.gesture, excess.limit), *_tries.moved(case, 12)),
+            try_values=(*_tries.at_most(case.gesture, excess.limit), *_tries.moved(12)),
         )
         return

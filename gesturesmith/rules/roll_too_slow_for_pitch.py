@@ -45,5 +45,5 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="periods in a roll", value=held, limit=excess.limit, unit="periods"),),
-                try_values=(*_tries.moved(case, 12), *_tries.about(case.gesture, index)),
+                try_values=(*_tries.moved(12), *_tries.about(case.gesture, index)),
             )

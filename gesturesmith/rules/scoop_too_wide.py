@@ -49,6 +49,6 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="width", value=width.narrow.value, limit=excess.limit, unit="cents"),),
-                try_values=(*_tries.without(case, technique.key), *_tries.moved(case, -12)),
+                try_values=(*_tries.without(case, technique.key), *_tries.moved(-12)),
             )
             return

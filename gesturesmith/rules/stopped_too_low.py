@@ -45,5 +45,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="sounding pitch", value=cents, limit=excess.limit, unit="cents above C-1"),),
-            try_values=(*_tries.moved(case, 12), *_tries.instead(case, "bell", "muted")),
+            try_values=(*_tries.moved(12), *_tries.instead(case, "bell", "muted")),
         )

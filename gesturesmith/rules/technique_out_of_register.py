@@ -42,7 +42,7 @@ def check(case: Case) -> Iterator[Finding]:
                 f"{technique.title['en'].lower()} speaks well in the {_listed(good.value)}",
                 evidence=good,
                 try_values=(
-                    *_tries.moved(case, -12 if register == "top" else 12),
+                    *_tries.moved(-12 if register == "top" else 12),
                     *_tries.without(case, technique.key),
                 ),
             )

@@ -63,6 +63,13 @@ ROWS = [
         ways=["technique: lip-gliss", "technique: fingered-gliss", "technique: chromatic"],
     ),
     says(
+        "hand-out-too-low",
+        "technique: hand-out\ncontour: «C5» -- C5",
+        "C5 (sounding F4); smooth slides with the hand out begin at about G#5 (sounding C#5)",
+        number=("lowest pitch", 6500, 7300, "cents above C-1"),
+        ways=["technique: lip-gliss", "technique: fingered-gliss", "technique: chromatic"],
+    ),
+    says(
         "hand-out-too-wide",
         "technique: hand-out\ncontour: Ab5 «--» G6",
         "11 semitones; smooth over about 5",
@@ -233,6 +240,13 @@ ROWS = [
         ways=["contour: C5, E4 as stopped"],
     ),
     says(
+        "stopped-too-low",
+        "technique: stopped\ncontour: F4, «E3»",
+        "E3 (sounding A2) stopped (by hand); good from F3 (sounding Bb2) upward",
+        number=("sounding pitch", 4500, 4600, "cents above C-1"),
+        ways=["technique: muted", "contour: F5, E4"],
+    ),
+    says(
         "stopped-on-wrong-side",
         "technique: stopped\ncontour: C5\nfingering: «Bb 2»",
         "stopping raises the Bb side by about 150 cents, between the notes",
@@ -269,6 +283,7 @@ ROWS = [
         number=("raised by", 150, 100, "cents"),
         ways=["fingering: auto"],
     ),
+    silent("stopped-on-wrong-side", "technique: stopped\ncontour: C5", on="horn-bb"),
 ]
 
 

@@ -36,6 +36,15 @@ ROWS = [
     ),
     silent("fallback-used", "technique: harmonic-gliss\ncontour: C3 ~~ G3, F8\nfallback: chromatic"),
     says(
+        "fallback-used",
+        "technique: slide-gliss\ncontour: C5, G4\nfallback: «growl»",
+        "played as growl, since as written it is refused: slide-gliss needs a slide; the trumpet in B-flat "
+        "has none (instrument-lacks-means)",
+        source="derived: what the trumpet in B-flat is built with",
+        on="trumpet",
+        ways=[],
+    ),
+    says(
         "line-without-technique",
         "contour: G4 «--» G5",
         "a line without a technique that slides; players would choose between several",

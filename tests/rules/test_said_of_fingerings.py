@@ -146,6 +146,15 @@ ROWS = [
         ways=["fingering: auto", "contour: C#5 as stopped, C5 as ordinary"],
     ),
     says(
+        "fingering-misses-pitch",
+        "contour: «Bb3»\nfingering: F 0",
+        "F 0 gives C4 (partial 4), 200 cents away; the lip corrects up to 100",
+        number=("distance to the partial", 200, 100, "cents"),
+        ways=["fingering: auto", "contour: C4", "contour: Bb4"],
+        severity="refused",
+        physical=True,
+    ),
+    says(
         "fingering-contradicts",
         "technique: harmonic-gliss\ncontour: G4 ~~ G5\nfingering: «F 0, F 1»",
         "F 0 and then F 1, but harmonic-gliss stays on one tube",

@@ -165,6 +165,11 @@ ROWS = [
         number=("changes a second", 5, 4, "changes a second"),
         ways=[],
     ),
+    silent("quarter-tones-too-fast", "technique: chromatic\ncontour: C5 ~~ C^5@1/10 ~~ D5@2/10\nlasts: 1 beat"),
+    silent(
+        "quarter-tones-too-fast",
+        "technique: fingered-gliss\ncontour: C5 ~~ F^5@1/10 ~~ C5@2/10\nlasts: 1 beat",
+    ),
     says(
         "slide-travel-too-fast",
         "contour: Bb2, «B2», Bb2, B2, Bb2, B2, Bb2, B2\nlasts: 2 beats",
@@ -250,6 +255,21 @@ ROWS = [
         number=("positions a second", 60, 30, "positions a second"),
         on="trombone",
         ways=[],
+    ),
+    silent(
+        "slide-travel-too-fast",
+        "technique: chromatic\ncontour: Bb2 ~~ B2@1/10\nlasts: 1 beat",
+        on="trombone",
+    ),
+    silent(
+        "slide-travel-too-fast",
+        "technique: slide-gliss\ncontour: Bb2 -- B2@1/10\nlasts: 1 beat",
+        on="trombone",
+    ),
+    silent(
+        "slide-travel-too-fast",
+        "technique: lip-gliss\ncontour: Bb2 -- B2@1/10\nlasts: 1 beat",
+        on="trombone",
     ),
     says(
         "tongue-change-too-quick",

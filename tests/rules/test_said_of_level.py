@@ -237,6 +237,7 @@ ROWS = [
         number=("level", 7, 6, "steps from niente"),
         ways=["dynamics: f", "band: E3..F3"],
     ),
+    silent("pedal-too-loud", "technique: slap-tongue\ncontour: xF2\ndynamics: fff"),
 ]
 
 

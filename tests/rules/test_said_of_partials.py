@@ -274,6 +274,15 @@ ROWS = [
         ways=["technique: chromatic"],
         on="trombone",
     ),
+    says(
+        "slide-gliss-breaks",
+        "technique: slide-gliss\ncontour: Bb1 -- «Eb1»",
+        "on one partial the slide goes from Bb1 to E1; there it must be set anew, and the glissando breaks",
+        number=("width", 7, 6, "semitones"),
+        hint="both ends on one partial, at most 6 semitones apart",
+        on="trombone",
+        ways=[],
+    ),
 ]
 
 

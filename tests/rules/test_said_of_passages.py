@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from rules.checking import checked, findings
 
 from gesturesmith import instruments
 from gesturesmith.diagnostics import Severity
+from gesturesmith.rules.effort_overdrawn import _minutes
 
 MUTES = "gesture m\n  technique: muted\n  contour: C5\n  lasts: 1 beat\ngesture o\n  contour: C5\n  lasts: 1 beat\n"
 RESTS = (
@@ -186,3 +189,25 @@ def test_another_mute_is_a_change_of_mutes(one, other, changes):
         gestures += f"  mute: {mute}\n" if mute else ""
     found, _ = of_passage(gestures, "  play: m, n")
     assert [f.rule for f in found] == ["mute-change-too-quick"] * changes
+
+
+def test_a_refused_gesture_of_a_passage_within_is_told_once_for_it():
+    inner = "gesture a\n  contour: C7\npassage q\n  play: a, rest 1, a\n"
+    text = f"instrument: horn\npitches: written\n\n{inner}passage p\n  play: q, q\n"
+    report = {p.name: p for p in checked(text).report.passages}
+    assert [f.span.column for f in report["p"].findings] == [9, 12]
+
+
+def test_rests_that_give_back_twice_need_be_half_as_long(monkeypatch):
+    limits = instruments.get("horn").limits
+    ratio = limits["rest_ratio"]
+    monkeypatch.setitem(limits, "rest_ratio", replace(ratio, narrow=replace(ratio.narrow, value=2.0)))
+    found, _ = of_passage(LONG, f"  play: {NINE}, a")
+    assert [f.hint for f in found if f.rule == "effort-overdrawn"] == ["rests of 20 s in all before it settle that"]
+
+
+@pytest.mark.parametrize(
+    ("seconds", "words"), [(95, "95 s"), (119, "119 s"), (120, "2 minutes"), (150, "2.5 minutes")]
+)
+def test_two_minutes_are_minutes(seconds, words):
+    assert _minutes(seconds) == words

@@ -230,6 +230,12 @@ ROWS = [
         physical=True,
     ),
     says(
+        "line-missing",
+        "technique: bend\ncontour: C5 -- B4, «G4 as harmonic-gliss», G5",
+        "harmonic-gliss needs a line to slide along: `--` or `~~` between two points",
+        physical=True,
+    ),
+    says(
         "too-many-points-to-read",
         "technique: half-valve\ncontour: «xC5 ~~ xD5 ~~ xE5 ~~ xC5 ~~ xD5 ~~ xE5 ~~ xC5 ~~ xD5 ~~ xE5 ~~ "
         "xC5 ~~ xD5 ~~ xE5 ~~ xF5 ~~ xG5»\nlasts: 1 beat",

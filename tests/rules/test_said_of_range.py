@@ -225,6 +225,35 @@ ROWS = [
         on="trumpet",
     ),
     silent("outside-usual-range", "contour: D1", on="tuba"),
+    silent("outside-usual-range", "contour: C5", on="natural-horn"),
+    says(
+        "outside-usual-range",
+        "contour: «D6»",
+        "D6 (sounding C6) lies above the usual range, which ends at C6 (sounding Bb5); the widest reading "
+        "ends at E6 (sounding D6)",
+        number=("sounding pitch", 8400, 8200, "cents above C-1"),
+        ways=["contour: C6", "contour: D5"],
+        on="cornet",
+    ),
+    says(
+        "outside-usual-range",
+        "contour: «E6»",
+        "E6 (sounding D6) lies above the usual range, which ends at C6 (sounding Bb5); the widest reading "
+        "ends at E6 (sounding D6)",
+        number=("sounding pitch", 8600, 8200, "cents above C-1"),
+        ways=["contour: E5", "contour: C6"],
+        on="cornet",
+    ),
+    silent("outside-usual-range", "contour: C6", on="euphonium"),
+    says(
+        "outside-usual-range",
+        "contour: «F3»",
+        "F3 (sounding Eb3) lies below the usual range, which ends at F#3 (sounding E3); the widest reading "
+        "ends at F#2 (sounding E2)",
+        number=("sounding pitch", 5100, 5200, "cents above C-1"),
+        on="cornet",
+        ways=[],
+    ),
 ]
 
 

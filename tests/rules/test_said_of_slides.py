@@ -127,6 +127,13 @@ ROWS = [
         ways=["technique: lip-gliss"],
     ),
     says(
+        "slide-too-narrow",
+        "technique: lip-gliss + growl\ncontour: C5 -- D5 as fingered-gliss «~~» C5",
+        "2 semitones; valve-flutter glissando needs 3",
+        number=("width", 200, 300, "cents"),
+        ways=[],
+    ),
+    says(
         "trill-without-neighbour",
         "technique: lip-trill\ncontour: «C4»",
         "the next partial lies 386 cents above; a lip trill reaches about 210",
@@ -209,6 +216,12 @@ ROWS = [
         number=("step", 386.314, 210, "cents"),
         ways=["technique: valve-trill", "band: C4..C5"],
         of=2,
+    ),
+    says(
+        "trill-without-neighbour",
+        "technique: valve-trill\ncontour: «C7», C4",
+        "there is no second fingering of the note above in tune for a valve trill",
+        ways=[],
     ),
     says(
         "split-tone-unstable",

@@ -154,6 +154,14 @@ ROWS = [
         ways=[],
     ),
     says(
+        "pitch-too-short-to-hear",
+        "contour: C5 as slap-tongue, «D5@1/128 as ordinary»\nlasts: 2/128 beats",
+        "3.1 periods of D5; its pitch needs about 6 to be heard (readings differ, down to 3), so this will "
+        "sound as a percussive effect",
+        number=("periods", 3.062, 6, "periods"),
+        ways=[],
+    ),
+    says(
         "run-too-fast",
         "technique: lip-gliss\ncontour: C5 -- A5@1/8, C4@1 as chromatic «~~» C5@1.5\nlasts: 2 beats",
         "12 semitones in 0.5 s: 24 notes a second; about 12 can be fingered (beyond 40 the ear hears no "
@@ -231,6 +239,31 @@ ROWS = [
         ways=[],
     ),
     silent("run-too-fast", "contour: C5 __ D5 -- E5 __ F5\nlasts: 1/4 beats"),
+    says(
+        "run-too-fast",
+        "technique: chromatic\ncontour: C4 «~~» C5\nlasts: 1.99 beats",
+        "12 semitones in 0.99 s: 12.2 notes a second; about 12 can be fingered (beyond 40 the ear hears no "
+        "separate notes)",
+        number=("notes a second", 12.161, 12, "notes a second"),
+        ways=["lasts: 3 beats", "technique: fingered-gliss", "technique: harmonic-gliss"],
+        tempo=121,
+    ),
+    says(
+        "run-too-fast",
+        "technique: chromatic\ncontour: C4 «~~» C5@1/5\nlasts: 1 beat",
+        "12 semitones in 0.2 s: 60 notes a second; about 40 can be fingered",
+        number=("notes a second", 60, 40, "notes a second"),
+        ways=["technique: fingered-gliss", "technique: harmonic-gliss", "technique: ordinary"],
+        severity="refused",
+    ),
+    says(
+        "run-too-fast",
+        "contour: «C4» __ D4 __ D#4\nlasts: 3/60 beats",
+        "60 notes a second from here; about 40 can be fingered",
+        number=("notes a second", 60, 40, "notes a second"),
+        ways=["lasts: 1 beat"],
+        severity="refused",
+    ),
 ]
 
 

@@ -211,6 +211,43 @@ ROWS = [
     silent("pitch-no-tube-gives", "contour: C#2 as muted"),
     silent("pitch-no-tube-gives", "contour: E2+40c as muted"),
     silent("pitch-no-tube-gives", "contour: E2+40c"),
+    says(
+        "pitch-no-tube-gives",
+        "technique: chromatic\ncontour: «F3» ~~ C4",
+        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "up to 100",
+        number=("distance to the nearest partial", 153.559, 100, "cents"),
+        hint="write F#3, or x for about this pitch",
+        ways=["contour: F#3 ~~ C4", "contour: G3 ~~ D4", "contour: C3 ~~ G3"],
+        physical=True,
+        on="trumpet",
+    ),
+    says(
+        "pitch-no-tube-gives",
+        "contour: C4 as half-valve, «F3 as ordinary»",
+        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "up to 100",
+        number=("distance to the nearest partial", 153.559, 100, "cents"),
+        hint="write F#3, or x for about this pitch",
+        ways=[
+            "contour: C4 as half-valve, F#3 as ordinary",
+            "contour: D4 as half-valve, G3 as ordinary",
+            "contour: G3 as half-valve, C3 as ordinary",
+        ],
+        physical=True,
+        on="trumpet",
+    ),
+    says(
+        "pitch-no-tube-gives",
+        "contour: F#3, «F3»",
+        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "up to 100",
+        number=("distance to the nearest partial", 153.559, 100, "cents"),
+        hint="write F#3, or x for about this pitch",
+        ways=["contour: F#3, F#3", "contour: G#3, G3", "contour: C#3, C3"],
+        physical=True,
+        on="trumpet",
+    ),
 ]
 
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from rules.checking import checked, horn
+from rules.checking import checked, findings, horn
 
-from gesturesmith.rules import _tries
+from gesturesmith.rules import _tries, all_rules
+from gesturesmith.rules._doc import sections
 
 FOUR = "contour: C5, D5@1, E5@2, F5@3\nlasts: 4 beats"
 
@@ -158,7 +159,15 @@ def test_everything_moved(body, semitones, moved):
     for key, _ in changes:
         kind, _, index = key.partition(" ")
         assert kind == "band" or found.gesture.points[int(index)].pitch is not None
-    assert _tries.moved(found, semitones) == ((("move", str(semitones)),),)
+    assert _tries.moved(semitones) == ((("move", str(semitones)),),)
+
+
+@pytest.mark.parametrize("rule", all_rules(), ids=lambda rule: rule.name)
+def test_rules_move_a_gesture_by_octaves(rule):
+    """Its notes keep their names."""
+    found = findings(sections(rule.doc)["Fires"])
+    moves = [value for f in found for change in f.try_values for key, value in change if key == "move"]
+    assert all(int(value) % 12 == 0 for value in moves)
 
 
 @pytest.mark.parametrize(
