@@ -43,9 +43,10 @@ def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) ->
         try:
             yield Crew(executor, partial(press, runner=shared.one), jobs)
         finally:
-            # Nobody waits for what is not collected by now: its LilyPonds end, and then its threads.
+            # Nobody waits for what is not collected by now: its LilyPonds end, and then its threads. They are not
+            # waited for: where a run is interrupted in the middle of a lock they might wait for that for ever.
             shared.close()
-            executor.shutdown(wait=True, cancel_futures=True)
+            executor.shutdown(wait=False, cancel_futures=True)
 
 
 @contextmanager

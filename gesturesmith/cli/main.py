@@ -14,6 +14,9 @@ from typing import NoReturn
 
 from gesturesmith.cli.status import Status
 
+# What tells a run to end: from the keyboard, from another program, and when its terminal is closed.
+_TELL = tuple(getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name))
+_PATIENCE_S = 2.0  # for threads whose LilyPond was ended
 # Imports and frozen trees leave nothing for the collector of cycles, whose rounds cost a short run 5 %.
 _ALLOCATIONS = 100_000
 
@@ -21,11 +24,12 @@ _ALLOCATIONS = 100_000
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run Gesturesmith with the given arguments, or those of the process; the exit status."""
     gc.set_threshold(_ALLOCATIONS)
-    # One that is told to end tidies up as well: no process and no folder is left behind.
-    signal.signal(signal.SIGTERM, _leave)
-    # Its terminal was closed; `nohup` has it go on.
-    if hasattr(signal, "SIGHUP") and signal.getsignal(signal.SIGHUP) is not signal.SIG_IGN:
-        signal.signal(signal.SIGHUP, _leave)
+    # One that is told to end tidies up as well: no process and no folder is left behind. What `nohup` or a shell
+    # has it ignore it ignores.
+    before = {number: signal.getsignal(number) for number in _TELL}
+    for number, handler in before.items():
+        if handler is not signal.SIG_IGN:
+            signal.signal(number, _leave)
     try:
         from gesturesmith.cli.console import open_streams
 
@@ -33,15 +37,44 @@ def main(arguments: Sequence[str] | None = None) -> int:
         for stream in (sys.stdout, sys.stderr):
             if isinstance(stream, io.TextIOWrapper):
                 stream.reconfigure(errors="replace")
-        return int(_run(list(sys.argv[1:] if arguments is None else arguments)))
+        status = int(_run(list(sys.argv[1:] if arguments is None else arguments)))
     except KeyboardInterrupt:
         with contextlib.suppress(OSError):
             sys.stderr.write("\ninterrupted\n")
-        return int(Status.INTERRUPTED)
+        return _alone(int(Status.INTERRUPTED))
+    except SystemExit as told:
+        return _alone(int(told.code or 0))
+    for number, handler in before.items():
+        signal.signal(number, handler)
+    return status
 
 
 def _leave(number: int, frame: object) -> NoReturn:
+    """Begin to end. That is not to be interrupted in its turn: it is short, and leaves nothing behind."""
+    for other in _TELL:
+        signal.signal(other, _deaf)
+    if number == signal.SIGINT:
+        raise KeyboardInterrupt
     raise SystemExit(128 + number)
+
+
+def _deaf(number: int, frame: object) -> None:
+    """Nothing is done. To have it ignored would make Python complain of one that has come in between."""
+
+
+def _alone(status: int) -> int:
+    """The status, once no thread is left. One may wait for ever for a lock that was held where we were stopped."""
+    import threading
+
+    others = [t for t in threading.enumerate() if t is not threading.current_thread() and not t.daemon]
+    for thread in others:
+        thread.join(_PATIENCE_S)
+    if any(thread.is_alive() for thread in others):
+        for stream in (sys.stdout, sys.stderr):
+            with contextlib.suppress(OSError, ValueError):
+                stream.flush()
+        os._exit(status)
+    return status
 
 
 def _run(arguments: list[str]) -> int:

@@ -17,6 +17,7 @@ import subprocess
 import tempfile
 import threading
 import time
+import weakref
 from collections.abc import Iterator
 from pathlib import Path
 from types import TracebackType
@@ -84,9 +85,6 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
     if not os.access(lilypond.path, os.X_OK):
         # The shell between us would only tell it in its own words.
         raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(lilypond.path))
-    root = Path(tempfile.mkdtemp(prefix="gesturesmith-"))
-    # What is said lies beside the working folder: nothing that runs in there can put something else in its place.
-    folder = root / "work"
     command = [
         str(lilypond.path.absolute()),
         f"-I{paths.templates()}",
@@ -99,7 +97,10 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
     ]
     box = lilypond.sandbox
     forbidding = process_filter() if box is not None and backend == "cairo" else None
+    root = Path(tempfile.mkdtemp(prefix="gesturesmith-"))
     try:
+        # What is said lies beside the working folder: nothing that runs in there can put anything in its place.
+        folder = root / "work"
         folder.mkdir()
         with (root / "log").open("wb") as log, _readable(forbidding) as filter_fd:
             if box is not None:
@@ -142,6 +143,8 @@ class Waiting:
         self._deadline = 0.0
         self._writer: threading.Thread | None = None
         self._over = False
+        # For one that was interrupted before anybody could use it with `with`.
+        weakref.finalize(self, shutil.rmtree, root, ignore_errors=True)
 
     def __enter__(self) -> Self:
         return self
@@ -155,13 +158,15 @@ class Waiting:
         """Give it its document. It works on from here by itself: several can be fed before any is waited for."""
         self._deadline = time.monotonic() + job.timeout_s
         # A thread, since a pipe that nobody empties any more would hold us up for ever.
-        self._writer = threading.Thread(target=self._write, args=(job.document.encode(),), daemon=True)
-        self._writer.start()
+        writer = threading.Thread(target=self._write, args=(job.document.encode(),), daemon=True)
+        writer.start()  # first: another thread may end us at any time, and waits only for what has begun
+        self._writer = writer
 
     def _write(self, document: bytes) -> None:
         assert self._process.stdin is not None
         # A LilyPond that has died already is found out by its status, when it is waited for.
-        with contextlib.suppress(BrokenPipeError):
+        # One that was ended before has its pipe closed (ValueError).
+        with contextlib.suppress(BrokenPipeError, ValueError):
             self._process.stdin.write(document)
         with contextlib.suppress(BrokenPipeError):
             self._process.stdin.close()
