@@ -6,11 +6,16 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from gesturesmith.check import check
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
+
+# A busy machine stands still for longer than any example takes.
+settings.register_profile("gesturesmith", deadline=None)
+settings.load_profile("gesturesmith")
 
 HEAD = "instrument: horn\npitches: written\n"
 

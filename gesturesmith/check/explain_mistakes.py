@@ -260,7 +260,7 @@ _TABLE = {
         "  contour: G4, A4, B4\n  fingering: F 0, F 1-2, F 2",
     ),
     "too-many-points": Mistake("A contour has at most 500 points: divide the gesture."),
-    "too-many-gestures": Mistake("A file has at most 10,000 gestures: divide it."),
+    "too-many-gestures": Mistake("A file has at most 20,000 gestures: divide it."),
     "sung-line": Mistake(
         "The sung line has pitches, times and lines; all else belongs to the contour that is played.",
         "  technique: multiphonic\n  contour: F3\n  sing: C4 ff",
@@ -334,7 +334,7 @@ _TABLE = {
         "gesture fog\n  contour: G4\npassage song\n  play: fog, rest 2000",
         "gesture fog\n  contour: G4\npassage song\n  play: fog, rest 1000, rest 1000",
     ),
-    "too-many-exercises": Mistake("All variants of a file have at most 250,000 points together."),
+    "too-many-exercises": Mistake("All variants of a file have at most 50,000 notes and rests together."),
 }
 # What is wrong with a file before its first line is read.
 _FILES = {

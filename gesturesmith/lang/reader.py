@@ -18,7 +18,7 @@ from gesturesmith.lang.words import UNITS, nearest
 from gesturesmith.source import Span
 
 _LONGEST_NUMBER = 12  # characters; nothing musical needs more, and arithmetic stays fast
-_MOST_ERRORS = 1000  # in one file
+MOST_ERRORS = 1000  # told of the form of one file, and as many of its meaning
 _MOST_IN_VALUE = 25
 LONGEST_TEXT = 2000  # characters in quotes: half a page of footnote
 _MOST_LOOKED_UP = 300  # words compared with their neighbours in one file; comparing is slow
@@ -46,23 +46,28 @@ class Notes:
         self.count += 1
         if span.line in self.silent:
             return
-        if len(self.errors) == _MOST_ERRORS:
-            rule, message, near = "too-many-errors", "there are more errors from here on: mend these first", ()
-        elif len(self.errors) > _MOST_ERRORS:
-            return
-        self.errors.append(
-            ReadError(code=RULES[rule], rule=rule, span=span, message=message, nearest=near, gesture=self.block)
-        )
+        if len(self.errors) < MOST_ERRORS:
+            self.errors.append(
+                ReadError(code=RULES[rule], rule=rule, span=span, message=message, nearest=near, gesture=self.block)
+            )
+        elif len(self.errors) == MOST_ERRORS:
+            self.errors.append(and_more(span, self.block))
 
     @property
     def full(self) -> bool:
         """Whether no further error would be shown."""
-        return len(self.errors) > _MOST_ERRORS
+        return len(self.errors) > MOST_ERRORS
 
     def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
         """At most three of `options` near to `word`; nothing more after hundreds of unknown words."""
         self.looked_up += 1
         return nearest(word, options) if self.looked_up <= _MOST_LOOKED_UP else ()
+
+
+def and_more(span: Span, block: str | None) -> ReadError:
+    """What stands in the place of every error after the first `MOST_ERRORS`."""
+    rule, message = "too-many-errors", "there are more errors from here on: mend these first"
+    return ReadError(code=RULES[rule], rule=rule, span=span, message=message, gesture=block)
 
 
 class Reader:

@@ -11,6 +11,7 @@ from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.reader import MOST_ERRORS, and_more
 from gesturesmith.lang.words import nearest
 from gesturesmith.model import messages
 from gesturesmith.model.gesture import Pitch
@@ -23,7 +24,7 @@ MOST_GESTURES = 20_000
 MOST_EVENTS = 10_000
 MOST_EVENTS_IN_FILE = 100_000
 MOST_VARIANTS = 500
-MOST_VARIED_POINTS = 250_000
+MOST_VARIED_POINTS = 50_000
 MOST_BEATS = 1000
 _MOST_COMPARISONS = 100_000  # of unknown words with known ones: about a second
 
@@ -52,7 +53,7 @@ class Context:
     written   whether pitches in the file are those of the part (else those that are heard)
     block     the block being read, for the errors found in it
     flawed    whether the block being read has an error, so that no complete value can come of it
-    varied    points in all variants of the exercises read so far
+    varied    notes and silences in all variants of the exercises read so far
     """
 
     instrument: Instrument
@@ -73,7 +74,15 @@ class Context:
     def error(self, rule: str, span: Span, *, nearest: tuple[str, ...] = (), **words: object) -> None:
         """Note a mistake in the block being read."""
         self.flawed = True
-        self.errors.append(messages.error(rule, span, block=self.block, nearest=nearest, **words))
+        if len(self.errors) < MOST_ERRORS:
+            self.errors.append(messages.error(rule, span, block=self.block, nearest=nearest, **words))
+        elif not self.full:
+            self.errors.append(and_more(span, self.block))
+
+    @property
+    def full(self) -> bool:
+        """Whether no further error would be told, so that nothing more need be read."""
+        return len(self.errors) > MOST_ERRORS
 
     def short_enough(self, what: str, beats: Fraction, span: Span) -> bool:
         """Whether a length can be set on pages; an error where it is out of all proportion."""

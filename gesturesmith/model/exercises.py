@@ -43,7 +43,7 @@ def exercise(
 ) -> Exercise | None:
     """The exercises of a block, or None where something in it is wrong; errors go to the context.
 
-    gestures, others   by lower-case name: the gestures, and what every other block is ("is a passage")
+    gestures, others   by case-folded name: the gestures, and what every other block is ("is a passage")
     """
     ctx.enter(block)
     origin = _origin(ctx, block, gestures, others, unread)
@@ -82,7 +82,7 @@ def _origin(
         if block.get("from") is None and not block.broken:
             ctx.error("missing-from", block.name.span, name=f"`{block.name.text}`", example=(*names, "NAME")[0])
         return None
-    name = word.text.lower()
+    name = word.text.casefold()
     if name in gestures:
         return gestures[name]
     if name in others:
@@ -117,7 +117,7 @@ def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[
     count = math.prod(len(values) for values in lists)
     if count > MOST_VARIANTS:
         ctx.error("too-many-variants", block.span, count=count, limit=MOST_VARIANTS)
-    ctx.varied += count * len(origin.points)
+    ctx.varied += count * origin.size
     if ctx.varied > MOST_VARIED_POINTS:
         ctx.error("too-many-exercises", block.span, limit=MOST_VARIED_POINTS)
     starts, bands = block.get("start"), block.get("band")

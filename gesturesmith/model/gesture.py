@@ -186,6 +186,11 @@ class Gesture:
     span: Span
 
     @property
+    def size(self) -> int:
+        """How many notes and silences it comes to: its points, or its attacks where they are more."""
+        return max(len(self.points), self.attacks.count if self.attacks is not None else 0)
+
+    @property
     def seconds(self) -> Fraction:
         """Length in seconds."""
         return self.beats * 60 / self.tempo

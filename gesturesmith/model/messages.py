@@ -102,7 +102,8 @@ RULES: dict[str, tuple[str, str]] = {
     "too-long": ("GS185", "{what} lasts {length}, and {limit} beats are the most: divide it"),
     "too-many-exercises": (
         "GS186",
-        "the exercises of this file have more than {limit} points in all their variants: divide the file here",
+        "the exercises of this file have more than {limit} notes and rests in all their variants: shorten a list, "
+        "or divide the file here",
     ),
 }
 

@@ -36,7 +36,7 @@ class _Frame:
 
 @dataclass(slots=True)
 class _Made:
-    """The passages of a file while they are worked out, by their lower-case names."""
+    """The passages of a file while they are worked out, by their case-folded names."""
 
     blocks: dict[str, nodes.Block]
     gestures: dict[str, Gesture]
@@ -57,25 +57,25 @@ def passages(
 ) -> tuple[Passage, ...]:
     """The passages of a file; those with an error, or that play one, join `unread`.
 
-    gestures     by lower-case name
+    gestures     by case-folded name
     file_frame   the words before the file's tempo, and its meter
     """
-    mine = {b.name.text.lower(): b for b in reversed(blocks) if b.kind == "passage"}
-    others = frozenset(b.name.text.lower() for b in blocks if b.kind == "exercises")
+    mine = {b.name.text.casefold(): b for b in reversed(blocks) if b.kind == "passage"}
+    others = frozenset(b.name.text.casefold() for b in blocks if b.kind == "exercises")
     made = _Made(mine, gestures, others, unread)
-    for name in _in_playing_order(ctx, made, [b.name.text.lower() for b in blocks if b.kind == "passage"]):
+    for name in _in_playing_order(ctx, made, [b.name.text.casefold() for b in blocks if b.kind == "passage"]):
         block = mine[name]
         ctx.enter(block)
         made.frames[name] = frame = _frame(ctx, block, file_frame)
-        items = _items(ctx, made, block, frame)
+        items = _items(ctx, made, block, frame) if not ctx.full else None
         if items is None or ctx.flawed:
             unread.add(name)
         else:
             made.items[name] = items
     return tuple(
-        _passage(b, made.frames[b.name.text.lower()], made.items[b.name.text.lower()])
+        _passage(b, made.frames[b.name.text.casefold()], made.items[b.name.text.casefold()])
         for b in blocks
-        if b.kind == "passage" and b.name.text.lower() in made.items and mine[b.name.text.lower()] is b
+        if b.kind == "passage" and b.name.text.casefold() in made.items and mine[b.name.text.casefold()] is b
     )
 
 
@@ -118,7 +118,7 @@ def _in_playing_order(ctx: Context, made: _Made, names: list[str]) -> list[str]:
                 on_path.discard(path.pop())
                 left.pop()
                 continue
-            name = item.name.text.lower()
+            name = item.name.text.casefold()
             if name in on_path:
                 _circle(ctx, made, path[path.index(name) :], item.span)
             elif name in made.blocks and name not in done:
@@ -142,7 +142,7 @@ def _circle(ctx: Context, made: _Made, circle: list[str], span: Span) -> None:
     for name in fresh:
         ctx.block = made.blocks[name].name.text
         for item in _played(made.blocks[name]):
-            if item.name is not None and item.name.text.lower() not in (*made.gestures, *made.blocks):
+            if item.name is not None and item.name.text.casefold() not in (*made.gestures, *made.blocks):
                 _unplayable(ctx, made, item.name)
 
 
@@ -172,7 +172,7 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: _Frame) -> tupl
             ctx.error("missing-play", block.name.span, name=f"`{block.name.text}`", example=example)
         return None
     items: list[PassageItem] = []
-    at, complete, size = Fraction(0), True, 0
+    at, complete, notes, size = Fraction(0), True, 0, 0
     # Without bars a passage is written in pieces of four beats, which are as much work.
     bar = Fraction(4) if frame.meter is None else Fraction(4 * frame.meter[0], frame.meter[1])
     for node in play.items:
@@ -183,7 +183,8 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: _Frame) -> tupl
                 return None
             items.append(replace(event, at=at, span=node.span))
             at += event.beats
-        size = max(len(items), math.ceil(at / bar))
+            notes += event.gesture.size if event.gesture is not None else 1
+        size = max(notes, math.ceil(at / bar))
         if not _countable(ctx, made, size, frame.times, node.span):
             return None
     made.written_out += size
@@ -210,7 +211,7 @@ def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: _Frame) -> l
         return [_event(move.at_tempo(one, frame.tempo))] if one is not None else None
     if node.name is None:
         return None
-    name = node.name.text.lower()
+    name = node.name.text.casefold()
     if name in made.gestures:
         found = [_event(made.gestures[name])]
     elif name in made.items:
@@ -228,7 +229,7 @@ def _event(gesture: Gesture) -> PassageItem:
 
 def _unplayable(ctx: Context, made: _Made, word: nodes.Word) -> None:
     """Complain of a name that cannot be played; not of one whose own block has its error already."""
-    name = word.text.lower()
+    name = word.text.casefold()
     if name in made.unread:
         return
     if name in made.exercises:
@@ -241,7 +242,7 @@ def _unplayable(ctx: Context, made: _Made, word: nodes.Word) -> None:
 
 def _nested(ctx: Context, made: _Made, word: nodes.Word, frame: _Frame) -> list[PassageItem]:
     """A passage inside another, its repeats written out."""
-    inner = made.frames[word.text.lower()]
+    inner = made.frames[word.text.casefold()]
     name = shown(word.text)
     if inner.own_tempo and inner.tempo != frame.tempo:
         its, ours = messages.amount(inner.tempo), messages.amount(frame.tempo)
@@ -249,7 +250,7 @@ def _nested(ctx: Context, made: _Made, word: nodes.Word, frame: _Frame) -> list[
     if inner.own_meter and inner.meter != frame.meter:
         its, ours = (f"{m[0]}/{m[1]}" if m else "free time" for m in (inner.meter, frame.meter))
         ctx.error("other-tempo", word.span, name=name, its=f"the meter {its}", ours=ours, key="meter")
-    return list(made.items[word.text.lower()]) * inner.times
+    return list(made.items[word.text.casefold()]) * inner.times
 
 
 def _moved(ctx: Context, node: nodes.PlayItem, items: list[PassageItem]) -> list[PassageItem] | None:

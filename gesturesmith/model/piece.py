@@ -106,4 +106,4 @@ class Piece:
     gestures: tuple[Gesture, ...]
     passages: tuple[Passage, ...]
     exercises: tuple[Exercise, ...]
-    unread: frozenset[str] = frozenset()  # names of blocks with errors, lower case
+    unread: frozenset[str] = frozenset()  # names of blocks with errors, case-folded

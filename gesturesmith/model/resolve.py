@@ -33,7 +33,9 @@ def resolve(
     text, meter = _file_frame(tree)
     played = passages.passages(ctx, tree.blocks, gestures, (text, meter), unread)
     varied = _exercises(ctx, tree, gestures, unread)
-    errors = tuple(sorted(ctx.errors, key=lambda e: (e.span.line, e.span.column, e.code)))
+    last = next((e for e in ctx.errors if e.rule == "too-many-errors"), None)
+    told = sorted((e for e in ctx.errors if e is not last), key=lambda e: (e.span.line, e.span.column, e.code))
+    errors = (*told, last) if last is not None else tuple(told)
     if found is None:
         return None, errors
     piece = Piece(
@@ -55,16 +57,16 @@ def _file_frame(tree: nodes.File) -> tuple[str | None, tuple[int, int] | None]:
 
 
 def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Gesture]:
-    """The gestures by lower-case name, in file order; names of those with an error join `unread`."""
+    """The gestures by case-folded name, in file order; names of those with an error join `unread`."""
     blocks = [b for b in tree.blocks if b.kind == "gesture"]
     if len(blocks) > MOST_GESTURES:
         ctx.block = None
         ctx.error("too-many-gestures", blocks[MOST_GESTURES].span, limit=MOST_GESTURES)
-        unread.update(b.name.text.lower() for b in blocks[MOST_GESTURES:])
+        unread.update(b.name.text.casefold() for b in blocks[MOST_GESTURES:])
     found: dict[str, Gesture] = {}
     for block in blocks[:MOST_GESTURES]:
-        name = block.name.text.lower()
-        gesture = build.gesture(ctx, block)
+        name = block.name.text.casefold()
+        gesture = build.gesture(ctx, block) if not ctx.full else None
         if gesture is None:
             unread.add(name)
         elif name not in unread:
@@ -75,13 +77,13 @@ def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Ges
 def _exercises(
     ctx: Context, tree: nodes.File, gestures: dict[str, Gesture], unread: set[str]
 ) -> tuple[Exercise, ...]:
-    others = {b.name.text.lower(): _IS[b.kind] for b in tree.blocks if b.kind != "gesture"}
+    others = {b.name.text.casefold(): _IS[b.kind] for b in tree.blocks if b.kind != "gesture"}
     found: dict[str, Exercise] = {}
     for block in tree.blocks:
         if block.kind != "exercises":
             continue
-        exercise = exercises.exercise(ctx, block, gestures, others, unread)
-        name = block.name.text.lower()
+        exercise = exercises.exercise(ctx, block, gestures, others, unread) if not ctx.full else None
+        name = block.name.text.casefold()
         if exercise is None:
             unread.add(name)
         else:

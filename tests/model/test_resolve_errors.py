@@ -233,3 +233,20 @@ def test_codes_are_told_apart():
     codes = [code for code, _ in messages.RULES.values()]
     assert codes == sorted(set(codes))
     assert all("GS150" <= code < "GS190" for code in codes)
+
+
+@pytest.mark.parametrize(
+    "block",
+    [
+        "gesture g{n}\n  contour: C4\n  technique: fanfare\n",
+        "passage p{n}\n  play: nobody\n",
+        "exercises e{n}\n  from: nobody\n",
+        "gesture g{n}\n  contour: C4 as fanfare, C4 as fanfare\n",
+    ],
+)
+def test_a_thousand_mistakes_are_enough(block):
+    """What comes after them is not read, and the last mistake says so."""
+    errors = errors_of(HORN + "".join(block.format(n=n) for n in range(1500)))
+    assert len(errors) == 1001
+    assert [e.rule for e in errors].index("too-many-errors") == 1000
+    assert {e.rule for e in errors_of(HORN + block.format(n=1))} == {errors[0].rule}

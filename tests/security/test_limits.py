@@ -68,10 +68,20 @@ def beats_of_a_variant(count):
 
 
 def varied(count):
-    """Blocks of 500 variants of a gesture with 500 points, then one with what is left."""
-    last = "exercises last\n  from: call\n  tempo: 60\n" if count % 250_000 else ""
-    week = "exercises week\n  from: call\n  tempo: 60..109 by 1\n  start: C4, C4, C4, C4, C4, C4, C4, C4, C4, C4\n"
-    return f"{points(500)}{week}{last}"
+    """A hundred variants of a gesture with 500 points, then one more where that is not enough."""
+    last = "exercises last\n  from: call\n  tempo: 60\n" if count > 50_000 else ""
+    return f"{points(500)}exercises week\n  from: call\n  tempo: 60..159 by 1\n{last}"
+
+
+def events_in_gestures(count):
+    """Twenty gestures of 500 notes are 10,000."""
+    return f"{points(500)}passage all\n  play: call\n  repeat: {count // 500}\n"
+
+
+def attacks(count):
+    return (
+        f"{HORN}{CALL}  attacks: 1000\n  lasts: 1000 beats\npassage all\n  play: call\n  repeat: {count // 1000}\n"
+    )
 
 
 def text(count):
@@ -94,14 +104,16 @@ TABLE = {
     "20,000 gestures": ((context, "MOST_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
     "500 points a gesture": ((context, "MOST_POINTS"), points, 500, 1, "501 points in one contour"),
     "10,000 events a passage": ((context, "MOST_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
+    "every point or attack": ((context, "MOST_EVENTS"), events_in_gestures, 10_000, 500, "more than 10000 notes"),
+    "or attack": ((context, "MOST_EVENTS"), attacks, 10_000, 1000, "more than 10000 notes"),
     "and as many bars": ((context, "MOST_EVENTS"), bars, 10_000, 250, "more than 10000 notes"),
     "1,000 beats a gesture": ((context, "MOST_BEATS"), beats, 1000, 1, "this gesture lasts 1001 beats"),
     "a note, a rest": ((context, "MOST_BEATS"), beats_of_rest, 1000, 1, "this lasts 1001 beats"),
     "or a variant": ((context, "MOST_BEATS"), beats_of_a_variant, 1000, 1, "a variant lasts 1001 beats"),
     "100,000 events a file": ((context, "MOST_EVENTS_IN_FILE"), nested, 100_000, 5000, "more than 100000 notes"),
     "500 variants": ((context, "MOST_VARIANTS"), variants, 500, 10, "510 variants"),
-    "250,000 points in all variants": (
-        (context, "MOST_VARIED_POINTS"), varied, 250_000, 500, "more than 250000 points",
+    "50,000 events in all variants": (
+        (context, "MOST_VARIED_POINTS"), varied, 50_000, 500, "more than 50000 notes and rests",
     ),
     "2,000 characters a text": ((reader, "LONGEST_TEXT"), text, 2000, 1, "a text of 2001 characters"),
     "256 kB a profile": ((profiles, "LARGEST_BYTES"), profile, 256 * 1024, 1, "256 kB"),
