@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from bisect import bisect_left
+from collections.abc import Callable, Iterator, Sequence
+from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS
-from gesturesmith.model.piece import PassageItem
+from gesturesmith.model.piece import PassageItem, Repeat
 from gesturesmith.rules._reading import register_name, slot_s
 from gesturesmith.rules.base import Case, PassageCase
 
@@ -59,6 +61,11 @@ def effort(case: Case) -> float:
     return total
 
 
+def inside[Row](repeat: Repeat, rows: Sequence[Row], at: Callable[[Row], Fraction]) -> Sequence[Row]:
+    """Those of the rows, sorted by their time, that a repeat plays again."""
+    return rows[bisect_left(rows, repeat.start, key=at) : bisect_left(rows, repeat.end, key=at)]
+
+
 def played_out(passage: PassageCase) -> Iterator[tuple[PassageItem, Case | None]]:
     """The items in the order they are played, repeated stretches as often as they are."""
     rows = list(zip(passage.passage.items, passage.cases, strict=True))
@@ -67,7 +74,7 @@ def played_out(passage: PassageCase) -> Iterator[tuple[PassageItem, Case | None]
         yield row
         repeat = repeats.get(row[0].at + row[0].beats)
         if repeat is not None:
-            again = [r for r in rows if repeat.start <= r[0].at < repeat.end]
+            again = inside(repeat, rows, lambda row: row[0].at)
             for _ in range(repeat.times - 1):
                 yield from again
 

@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from fractions import Fraction
+from itertools import pairwise
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.piece import PassageItem
 from gesturesmith.rules import _tries
+from gesturesmith.rules._account import inside
 from gesturesmith.rules._limits import below
 from gesturesmith.rules._reading import apart, plain, seconds_between
 from gesturesmith.rules.base import Case, Finding, PassageCase
 
 type State = Callable[[ContourPoint, Gesture], str | None]
+type _Note = tuple[PassageItem, Case, ContourPoint]
 
 
 def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator[Finding]:
@@ -51,28 +55,35 @@ def _differ(one: str | None, other: str | None) -> bool:
 
 def in_passage(passage: PassageCase, state: State, limit_name: str, what: str) -> Iterator[Finding]:
     """The same from the last note of one item of a passage to the first of the next."""
-    last: tuple[ContourPoint, Case, Fraction] | None = None
-    for item, case in zip(passage.passage.items, passage.cases, strict=True):
-        if case is None or not case.gesture.sounding_points:
-            continue
-        points = case.gesture.sounding_points
-        first = points[0]
-        if last is not None:
-            old, old_case, end = last
-            free = float((item.at + first.at - end) * 60 / passage.passage.tempo)
-            excess = below(case.instrument.limits.get(limit_name), free)
-            if excess is not None and _differ(state(old, old_case.gesture), state(first, case.gesture)):
-                words = f"{apart(free, excess.limit)} s" if free > 0 else "no time"
-                yield Finding(
-                    span=item.span,
-                    where=item.played,
-                    text=f"{words} of rest before it to change {what}; {plain(excess.limit)} s are needed",
-                    hint=f"rest {_beats(excess.limit, passage)} before it",
-                    evidence=excess.evidence,
-                    severity=excess.severity,
-                    numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
-                )
-        last = (points[-1], case, item.at + points[-1].until)
+    for (_, old_case, old), (item, case, first), beats, again in _meetings(passage):
+        free = float(beats * 60 / passage.passage.tempo)
+        excess = below(case.instrument.limits.get(limit_name), free)
+        if excess is not None and _differ(state(old, old_case.gesture), state(first, case.gesture)):
+            words = f"{apart(free, excess.limit)} s" if free > 0 else "no time"
+            yield Finding(
+                span=item.span,
+                where=item.played,
+                text=f"{words} of rest before it{again} to change {what}; {plain(excess.limit)} s are needed",
+                hint=f"rest {_beats(excess.limit, passage)} before it",
+                evidence=excess.evidence,
+                severity=excess.severity,
+                numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
+            )
+
+
+def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, Fraction, str]]:
+    """The last note of each item that sounds, the first of the next, the beats between; and over each repeat."""
+    items = zip(passage.passage.items, passage.cases, strict=True)
+    rows = [(item, case) for item, case in items if case is not None and case.gesture.sounding_points]
+    pairs = [(before, after, Fraction(0), "") for before, after in pairwise(rows)]
+    for repeat in passage.passage.repeats:
+        again = inside(repeat, rows, lambda row: row[0].at)
+        if again and repeat.times > 1:
+            pairs.append((again[-1], again[0], repeat.end - repeat.start, ", where it is repeated,"))
+    for (old_item, old_case), (item, case), later, words in pairs:
+        old, first = old_case.gesture.sounding_points[-1], case.gesture.sounding_points[0]
+        beats = item.at + later + first.at - old_item.at - old.until
+        yield (old_item, old_case, old), (item, case, first), beats, words
 
 
 def _beats(seconds: float, passage: PassageCase) -> str:

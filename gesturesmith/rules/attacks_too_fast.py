@@ -23,15 +23,16 @@ Passes
 Fix     use `double-tongue` or `triple-tongue`, slow it down, or ask for fewer attacks
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from functools import lru_cache
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
-from gesturesmith.model.piece import PassageItem
+from gesturesmith.model.piece import PassageItem, Repeat
 from gesturesmith.rules import _tries
+from gesturesmith.rules._account import inside
 from gesturesmith.rules._limits import Excess, above
 from gesturesmith.rules._reading import apart, plain, register_name
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
@@ -46,6 +47,9 @@ _WORDS = {
     "slap": "slaps",
 }
 
+# An attack: when, in beats from the start of the passage, in which item, and the point that sounds.
+type _Struck = tuple[Fraction, PassageItem, Case, ContourPoint]
+
 
 def _between(passage: PassageCase) -> Iterator[Finding]:
     """The fastest attacks across notes and gestures that follow each other; within one its own finding says it."""
@@ -56,10 +60,7 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
         for at, point in _struck(case.gesture)
     ]
     worst: tuple[tuple[int, float], PassageItem, str, Excess] | None = None
-    for first, third in zip(struck, struck[_WINDOW:], strict=False):
-        beats = third[0] - first[0]
-        if first[1] is third[1] or beats <= 0:
-            continue
+    for first, beats in _windows(struck, passage.passage.repeats):
         rate = float(_WINDOW * passage.passage.tempo / (60 * beats))
         _, item, case, point = first
         for excess, words in _excesses(case, point, rate):
@@ -77,6 +78,20 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
             severity=excess.severity,
             numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),
         )
+
+
+def _windows(struck: Sequence[_Struck], repeats: Iterable[Repeat]) -> Iterator[tuple[_Struck, Fraction]]:
+    """Attacks with the beats to the next but one, where that lies in another item, or the same played again."""
+    for first, third in zip(struck, struck[_WINDOW:], strict=False):
+        if first[1] is not third[1]:
+            yield first, third[0] - first[0]
+    for repeat in repeats:
+        once = inside(repeat, struck, lambda s: s[1].at)
+        length, turns = repeat.end - repeat.start, range(min(repeat.times, _WINDOW + 1))
+        played = [(turn, s[0] + turn * length, s) for turn in turns for s in once]
+        for (turn, at, first), (other, until, _) in zip(played, played[_WINDOW:], strict=False):
+            if turn != other:
+                yield first, until - at
 
 
 def _struck(gesture: Gesture) -> Iterator[tuple[Fraction, ContourPoint]]:

@@ -211,3 +211,44 @@ def test_rests_that_give_back_twice_need_be_half_as_long(monkeypatch):
 )
 def test_two_minutes_are_minutes(seconds, words):
     assert _minutes(seconds) == words
+
+
+@pytest.mark.parametrize(
+    ("play", "rests"),
+    [
+        ("«m», rest 5, o\n  repeat: 2", ["no time"]),
+        ("«m», rest 5, o, rest 4\n  repeat: 3", ["4 s"]),
+        ("m, rest 5, o, rest 5\n  repeat: 2", []),
+        ("m, rest 5, o\n  repeat: 1", []),
+        ("m, m\n  repeat: 2", []),
+    ],
+)
+def test_a_repeat_leads_back_with_the_mute_as_it_was(play, rests):
+    found, places = of_passage(MUTES, f"  play: {play}")
+    told = "of rest before it, where it is repeated, to change the mute; 5 s are needed"
+    assert [f.text for f in found] == [f"{rest} {told}" for rest in rests]
+    assert columns(found) == places
+
+
+def test_a_repeat_within_a_longer_passage():
+    inner = f"{MUTES}passage q\n  play: m, rest 5, o\n  repeat: 2\n"
+    text = f"instrument: horn\npitches: written\ntempo: 60\n\n{inner}passage p\n  play: o, rest 5, q, rest 5, m\n"
+    report = {p.name: p for p in checked(text).report.passages}
+    assert [(f.span.column, f.where) for f in report["p"].findings] == [(20, "m")]
+
+
+@pytest.mark.parametrize(
+    ("play", "rates"),
+    [
+        ("«a»\n  repeat: 3", [8]),
+        ("a\n  repeat: 2", []),
+        ("«a», a\n  repeat: 2", [8]),
+        ("a, rest 1\n  repeat: 9", []),
+        ("a, a, rest 1\n  repeat: 9", []),
+        ("b, «a»\n  repeat: 2", [8]),
+    ],
+)
+def test_attacks_follow_each_other_over_repeats_too(play, rates):
+    gestures = "gesture a\n  contour: C5\n  lasts: 1/8 beats\ngesture b\n  contour: C5, C5@1/8\n  lasts: 1 beat\n"
+    found = attacks(gestures, play)
+    assert [f.numbers[0].value for f in found] == rates
