@@ -13,7 +13,6 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.units import Interval, Spelling, interval
 
 _MOST = 3
-_LONGEST = 200  # items of a passage that is played through again for every edit
 _OCTAVES = (0, -1, 1, -2, 2)
 
 
@@ -27,8 +26,6 @@ def with_suggestions(bench: Bench, settings: Settings, said: PassageReport) -> P
     refused = {f.span for f in said.findings if f.severity is Severity.REFUSED}
     entry = block.get("play") if block is not None else None
     if block is None or entry is None or not isinstance(entry.value, Play) or not refused:
-        return said
-    if len(entry.value.items) > _LONGEST:
         return said
     items = [i for i in entry.value.items if i.span in refused and (i.move or i.note is not None)]
     found: list[Suggestion] = []

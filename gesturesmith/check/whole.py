@@ -30,6 +30,9 @@ if TYPE_CHECKING:
     from gesturesmith.check.bench import Bench
 
 
+_LONGEST_TRIED = 1000  # notes of a passage that is played through again for every edit
+
+
 @frozen(kw_only=True)
 class Checked:
     """What is said of a file, and what is engraved from it, by the names of the blocks."""
@@ -60,7 +63,7 @@ def check(
         readable=not errors,
         errors=tuple(sorted(errors, key=lambda e: (e.span.line, e.span.column, e.code))),
         gestures=tuple(_gesture_report(j, bench) for j in judged.values()),
-        passages=tuple(_passage_report(said, piece, bench) for _, said in passages),
+        passages=tuple(_passage_report(case, said, piece, bench) for case, said in passages),
         exercises=tuple(_exercise(p) for p in practices),
     )
     return Checked(
@@ -100,8 +103,9 @@ def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:
     )
 
 
-def _passage_report(said: PassageReport, piece: Piece, bench: Bench | None) -> PassageReport:
-    if bench is None or said.verdict is not Verdict.REFUSED:
+def _passage_report(case: PassageCase, said: PassageReport, piece: Piece, bench: Bench | None) -> PassageReport:
+    notes = sum(i.gesture.size for i in case.passage.items if i.gesture is not None)
+    if bench is None or said.verdict is not Verdict.REFUSED or notes > _LONGEST_TRIED:
         return said
     from gesturesmith.check.suggest_passage import with_suggestions
 

@@ -52,3 +52,12 @@ def test_a_passage_of_what_is_refused_itself_gets_none():
     text = HEAD.format("written", "call").replace("G5, C6", "G7")
     (said,) = checked(text, suggestions=True).report.passages
     assert [f.suggestions for f in said.findings] == [()]
+
+
+@pytest.mark.parametrize(("calls", "helped"), [(500, True), (501, False)])
+def test_a_passage_of_more_than_a_thousand_notes_is_not_played_through_again(calls, helped):
+    """Each edit that is tried would cost as much as the whole passage. A call has two notes."""
+    play = ", ".join(["call"] * (calls - 1) + ["call up 36"])
+    (said,) = checked(HEAD.format("written", play), suggestions=True).report.passages
+    assert said.verdict is Verdict.REFUSED
+    assert any(f.suggestions for f in said.findings) is helped
