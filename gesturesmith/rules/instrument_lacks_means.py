@@ -24,6 +24,7 @@ from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules import _tries
 from gesturesmith.rules._reading import first_with, in_force
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.techniques.base import Technique
 
 _WORDS = {"hand": "a hand in the bell", "valves": "valves to finger with", "slide": "a slide"}
 # What a player of another instrument would use for the same end, by layer.
@@ -34,6 +35,7 @@ _INSTEAD = {
 }
 # Half valves slide: with a slide, or the lip, something else does.
 _SLIDING = ("slide-gliss", "lip-gliss")
+_NOISES = ("mouthpiece-pop", "kiss")
 
 
 @rule("GS302", "instrument-lacks-means", severity="refused", only=("needs",))
@@ -54,7 +56,11 @@ def check(case: Case) -> Iterator[Finding]:
             physical=True,
             try_values=(
                 *(_tries.instead(case, technique.layer, *_SLIDING) if technique.path == "half-valve" else ()),
-                *(_tries.instead(case, technique.layer, *_INSTEAD.get(technique.layer, ()))),
+                *(_tries.instead(case, technique.layer, *_others(technique))),
                 *_tries.without(case, technique.key),
             ),
         )
+
+
+def _others(technique: Technique) -> tuple[str, ...]:
+    return _NOISES if technique.tone == "none" else _INSTEAD.get(technique.layer, ())

@@ -137,7 +137,7 @@ ROWS = [
         "instrument-lacks-means",
         "technique: «valve-clicks»\ncontour: xC4",
         "valve-clicks needs valves to finger with; the tenor trombone has a slide",
-        ways=["technique: lip-trill", "technique: ordinary"],
+        ways=["technique: mouthpiece-pop", "technique: kiss", "technique: ordinary"],
         physical=True,
         on="trombone",
     ),
