@@ -60,7 +60,7 @@ def test_passages_and_exercises_are_summed_up():
     assert 'not as written: "Opening calls": plays-refused\n' in text
     assert "  1 passage: 1 not as written\n" in text
     assert text.endswith(
-        "  exercises week-one: 12 made, 5 left out\n"
+        "  exercises week-one: 12 variants, 5 left out\n"
         "    start 0: too high\n"
         "    start 1: too high\n"
         "    start 2: too high\n"
