@@ -95,7 +95,7 @@ def test_what_cannot_be_played_has_no_line_of_difficulty():
 def test_exercises_tell_from_where_to_where_they_go():
     exercise = replace(EXERCISE, left_out=(), made=2, kept=(("from G4", 15), ("from A4", 12)))
     text = render_text(report(file_report(exercises=(exercise,))), colour=False)
-    assert text.endswith("  exercises week-one: 2 made, difficulty 12 to 15\n")
+    assert text.endswith("  exercises week-one: 2 variants, difficulty 12 to 15\n")
 
 
 def test_a_long_message_goes_under_its_caret():
