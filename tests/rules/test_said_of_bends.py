@@ -97,6 +97,13 @@ ROWS = [
         ways=["contour: C5 -- E5, C5 as bend -- B4"],
     ),
     says(
+        "bend-too-wide",
+        "technique: bend + half-valve\ncontour: xC5 -- «xA4»",
+        "bent down 300 cents; the lip takes a note of the high register down by about 115 (impossible beyond 403)",
+        number=("bend down", 300, 115, "cents"),
+        ways=["technique: lip-gliss + half-valve", "contour: xC5 -- xB4"],
+    ),
+    says(
         "scoop-too-wide",
         "technique: scoop\ncontour: «C6»\nlasts: 2 beats",
         "a scoop begins about 75 cents below its note; the lip takes C6 (sounding F5) down by about 50, so "

@@ -183,6 +183,13 @@ ROWS = [
         ways=["dynamics: ff"],
     ),
     says(
+        "register-too-loud",
+        "contour: r, «G2»\ndynamics: fff",
+        "G2 (sounding C2) at fff; the low register carries about ff",
+        number=("level", 8, 7, "steps from niente"),
+        ways=["dynamics: ff"],
+    ),
+    says(
         "register-too-soft",
         "contour: «B5»\ndynamics: ppp",
         "B5 (sounding E5) attacked at ppp; the top register speaks from about p",

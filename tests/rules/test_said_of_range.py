@@ -112,6 +112,25 @@ ROWS = [
     ),
     silent("outside-range", "contour: highest, lowest"),
     says(
+        "outside-range",
+        "contour: r, «F7»",
+        "F7 (sounding Bb6); the highest pitch any source gives is D6 (sounding G5)",
+        number=("sounding pitch", 9400, 7900, "cents above C-1"),
+        hint="stay within C2 (sounding F1) and D6 (sounding G5)",
+        ways=["contour: r, F5", "contour: r, D6", "contour: r, C6"],
+        physical=True,
+    ),
+    silent("outside-range", "technique: slap-tongue\ncontour: xC7"),
+    says(
+        "outside-range",
+        "contour: xC7 as slap-tongue, «C7 as ordinary»",
+        "C7 (sounding F6); the highest pitch any source gives is D6 (sounding G5)",
+        number=("sounding pitch", 8900, 7900, "cents above C-1"),
+        hint="stay within C2 (sounding F1) and D6 (sounding G5)",
+        ways=["contour: xC6 as slap-tongue, C6 as ordinary", "contour: xC7 as slap-tongue, D6 as ordinary"],
+        physical=True,
+    ),
+    says(
         "outside-usual-range",
         "contour: «D6»",
         "D6 (sounding G5) lies above the usual range, which ends at C6 (sounding F5); the widest reading "

@@ -162,6 +162,14 @@ ROWS = [
         ways=[],
     ),
     says(
+        "pitch-too-short-to-hear",
+        "contour: C5 as half-valve, «D5@1/128 as ordinary»\nlasts: 2/128 beats",
+        "3.1 periods of D5; its pitch needs about 6 to be heard (readings differ, down to 3), so this will "
+        "sound as a percussive effect",
+        number=("periods", 3.062, 6, "periods"),
+        ways=[],
+    ),
+    says(
         "run-too-fast",
         "technique: lip-gliss\ncontour: C5 -- A5@1/8, C4@1 as chromatic «~~» C5@1.5\nlasts: 2 beats",
         "12 semitones in 0.5 s: 24 notes a second; about 12 can be fingered (beyond 40 the ear hears no "

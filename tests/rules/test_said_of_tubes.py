@@ -248,6 +248,17 @@ ROWS = [
         physical=True,
         on="trumpet",
     ),
+    says(
+        "pitch-no-tube-gives",
+        "contour: C7, «F3»",
+        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "up to 100",
+        number=("distance to the nearest partial", 153.559, 100, "cents"),
+        hint="write F#3, or x for about this pitch",
+        ways=["contour: C6, F4"],
+        physical=True,
+        on="trumpet",
+    ),
 ]
 
 
