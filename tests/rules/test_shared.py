@@ -170,7 +170,8 @@ def test_numbers_for_people(value, words):
 @pytest.mark.parametrize(
     ("value", "limit", "words"),
     [(110 * 4 / 60, 7.3, "7.33"), (7.2, 7.3, "7.2"), (9, 7.3, "9"), (7.04, 7, "7.04"), (199.96, 200, "199.96"),
-     (100.26, 100, "100.3"), (0.4996, 0.5, "0.4996"), (-100.2, -100, "-100.2"), (7.3, 7.3, "7.3"), (7.3 + 1e-9, 7.3, "7.3")],
+     (100.26, 100, "100.3"), (0.4996, 0.5, "0.4996"), (-100.2, -100, "-100.2"),
+     (7.3, 7.3, "7.3"), (7.3 + 1e-9, 7.3, "7.3")],
 )  # fmt: skip
 def test_a_measured_number_does_not_read_as_its_limit(value, limit, words):
     assert _reading.apart(value, limit) == words
