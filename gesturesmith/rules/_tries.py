@@ -98,6 +98,20 @@ def joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
     )
 
 
+def band_cut(case: Case) -> tuple[Change, ...]:
+    """The part of a band given by pitches that lies in the usual range, where that is a tone at least."""
+    band = case.gesture.band
+    if band is None or band.register:
+        return ()
+    low, high = case.instrument.usual_range.value
+    bottom, top = max(band.low.cents, Fraction(low)), min(band.high.cents, Fraction(high))
+    if top - bottom < 200:
+        return ()
+    ends = ((band.low, bottom), (band.high, top))
+    names = (p.written.name if p.cents == at else written_name(case.instrument, at) for p, at in ends)
+    return ((("band", "..".join(names)),),)
+
+
 def moved(semitones: int) -> tuple[Change, ...]:
     """The whole gesture moved by so many semitones; `all_moved` says of each pitch where to."""
     return ((("move", str(semitones)),),)

@@ -48,5 +48,6 @@ def check(case: Case) -> Iterator[Finding]:
             try_values=(
                 *_tries.moved(semitones),
                 *_tries.at_pitch(case, index, edge),
+                *(_tries.band_cut(case) if point.pitch is None else ()),
             ),
         )
