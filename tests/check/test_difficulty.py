@@ -311,7 +311,7 @@ def test_a_rest_gives_breath_and_pays_effort_back():
     assert with_rest.effort < without.effort
 
 
-@pytest.mark.parametrize("length", ["0.000001 s", "86400 s"])
+@pytest.mark.parametrize("length", ["0.000001 s", "1000 s"])
 @pytest.mark.parametrize(
     "contour", ["C4", "C0, G9, C0", "C4 ~~ G4 ~~ C6", "lowest, highest", "r", "C4 as stopped -- D4 as ordinary"]
 )
