@@ -73,6 +73,14 @@ ROWS = [
         "air and bend from here on: air gives no tone, and bend works on a tone that sounds",
         ways=["technique: ordinary"],
     ),
+    silent("techniques-contradict", "technique: stopped\ncontour: C5 as hand-gliss -- B4"),
+    silent("techniques-contradict", "technique: stopped\ncontour: C5 -- B4 as hand-gliss -- A4"),
+    says(
+        "techniques-contradict",
+        "technique: air\ncontour: xC5, «xD5 as bend» -- xC5, xD5 as bend -- xC5",
+        "air and bend from here on: air gives no tone, and bend works on a tone that sounds",
+        ways=["technique: ordinary"],
+    ),
     says(
         "instrument-lacks-means",
         "technique: «slide-gliss»\ncontour: C5 -- G4",

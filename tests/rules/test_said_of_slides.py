@@ -224,6 +224,13 @@ ROWS = [
         ways=[],
     ),
     says(
+        "trill-without-neighbour",
+        "technique: lip-trill\ncontour: «F2»",
+        "the next partial lies 1200 cents above; a lip trill reaches about 210",
+        number=("step", 1200, 210, "cents"),
+        ways=["technique: valve-trill"],
+    ),
+    says(
         "split-tone-unstable",
         "technique: split-tone\ncontour: «C3»\nlasts: 4 beats",
         "partials 2 and 3; two are held from about partial 3 upward",

@@ -272,6 +272,20 @@ ROWS = [
         ways=["lasts: 1 beat"],
         severity="refused",
     ),
+    says(
+        "run-too-fast",
+        "contour: C4, D4@1, E4@2, «C4@3» __ D4@49/16 __ D#4@50/16\nlasts: 5 beats",
+        "16 notes a second from here; about 12 can be fingered (beyond 40 the ear hears no separate notes)",
+        number=("notes a second", 16, 12, "notes a second"),
+        ways=[],
+    ),
+    says(
+        "run-too-fast",
+        "contour: «C4» __ B3@1/10 __ C4@2/10\nlasts: 3/10 beats",
+        "10 notes a second from here; about 8 can be fingered (beyond 40 the ear hears no separate notes)",
+        number=("notes a second", 10, 8, "notes a second"),
+        ways=[],
+    ),
 ]
 
 

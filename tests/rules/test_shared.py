@@ -248,3 +248,46 @@ def test_a_technique_slower_than_all_tonguing_has_its_own_limit(monkeypatch):
     assert [f.text for f in findings(text)] == [
         "2 attacks a second; kiss (lip smack) in the high register: up to 1"
     ]
+
+
+# --- techniques that are not there today ------------------------------------------------------------------------
+
+
+def test_a_technique_may_take_few_points_at_most():
+    case = checked(horn("technique: growl\ncontour: C5, D5, E5")).cases["a"]
+    growl = replace(techniques.get("growl"), points=(1, 2))
+    rule = rules.get("wrong-number-of-points")
+
+    def said(sounding):
+        gesture = replace(case.gesture, techniques=(growl,), points=case.gesture.points[:sounding])
+        return [
+            (f.text, f.evidence.value, [(n.value, n.limit) for n in f.numbers], f.try_values)
+            for f in rule.check(replace(case, gesture=gesture))
+        ]
+
+    way = ((("technique", "ordinary"),),)
+    assert said(3) == [("3 points; growl takes at most 2", 2, [(3, 2)], way)]
+    assert said(2) == said(1) == []
+
+
+@pytest.mark.parametrize(
+    ("registers", "pitch", "words", "move"),
+    [
+        (("high",), "C4", "high", "12"),
+        (("low", "high"), "C4", "low and high", "12"),
+        (("low",), "B5", "low", "-12"),
+    ],
+)
+def test_a_technique_may_speak_in_few_registers(monkeypatch, registers, pitch, words, move):
+    monkeypatch.setitem(techniques.get("growl").limits, "registers", Limit(sourced(registers), None, "register"))
+    (finding,) = (
+        f for f in findings(horn(f"technique: growl\ncontour: {pitch}")) if f.rule == "technique-out-of-register"
+    )
+    assert finding.text.endswith(f"register; growl speaks well in the {words}")
+    assert finding.try_values[0] == (("move", move),)
+
+
+def test_a_code_that_is_no_longer_used_says_what_replaced_it(monkeypatch):
+    monkeypatch.setitem(rules.RETIRED, "GS299", "outside-range")
+    assert rules.explain(" gs299 ") == "GS299 is no longer used: outside-range\n"
+    assert rules.explain("GS298") is None
