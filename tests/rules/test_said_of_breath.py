@@ -206,6 +206,30 @@ ROWS = [
         ways=["lasts: 20 s"],
     ),
     silent("breath-too-short", "technique: half-valve\ncontour: xC4\nlasts: 14 beats\ndynamics: mf"),
+    says(
+        "breath-too-short",
+        "technique: air\ncontour: «xC3»\nlasts: 3.5 s\ndynamics: f",
+        "3.5 s without a breath take about 4 L of air; a breath holds about 3 (readings differ, up to 5)",
+        number=("air", 4.025, 3, "L"),
+        hint="a rest `r` or the word `breath` gives time to breathe",
+        ways=["dynamics: pp", "lasts: 2.5 s"],
+    ),
+    says(
+        "breath-too-short",
+        "contour: «xC3 as air», C3@3.4 as ordinary\nlasts: 3.5 s\ndynamics: f",
+        "3.5 s without a breath take about 4 L of air; a breath holds about 3 (readings differ, up to 5)",
+        number=("air", 3.967, 3, "L"),
+        hint="a rest `r` or the word `breath` gives time to breathe",
+        ways=["dynamics: pp"],
+    ),
+    says(
+        "breath-too-short",
+        "contour: «xC3 as air», C3@3 as ordinary\nlasts: 3.5 beats\ndynamics: f",
+        "3.5 s without a breath take about 3.7 L of air; a breath holds about 3 (readings differ, up to 5)",
+        number=("air", 3.737, 3, "L"),
+        hint="a rest `r` or the word `breath` gives time to breathe",
+        ways=["dynamics: pp"],
+    ),
     silent("effort-overdrawn", "technique: growl\ncontour: C4\nlasts: 10 beats"),
 ]
 
