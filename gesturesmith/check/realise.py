@@ -15,7 +15,7 @@ from typing import Any, NamedTuple
 from gesturesmith.acoustics.series import step_cents
 from gesturesmith.check import realise_paths as paths
 from gesturesmith.check.realise_paths import Asked
-from gesturesmith.check.realise_ways import Way, in_tune_cents, movement, ways
+from gesturesmith.check.realise_ways import Way, in_tune_cents, movement, raised, ways
 from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.realisation import PlayedPoint, Realisation
@@ -121,7 +121,8 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: Manner) -> Asked:
     about = point.about or m.pitched == "about" or m.path == "half-valve"
     at, tempo = point.at, gesture.tempo
     seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
-    return Asked(point.sounding_cents or Fraction(0), about, m.bell, names, seconds)
+    bell = m.bell or ("" if m.free else "muted")
+    return Asked(point.sounding_cents or Fraction(0), about, bell, names, seconds)
 
 
 def _runs(gesture: Gesture, manners: Sequence[Manner]) -> list[Run]:
@@ -215,10 +216,13 @@ def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _
 
 
 def _correction(instrument: Instrument, way: Way, free: bool) -> str:
-    """What bridges an error: nothing within tune, else the lip; further down a drawn valve slide, or the hand."""
+    """What bridges an error: nothing within tune, the hand a little up, else the lip; further down a drawn valve
+    slide, or the hand."""
     error = way.error
     if abs(error) <= in_tune_cents(instrument):
         return ""
+    if free and raised(instrument, way.partial, error):
+        return "hand"
     names = ("lip_correction_cents", "valve_slide_cents", "hand_lower_cents")
     lip, slide, hand = (instrument.limits.get(name) for name in names)
     if lip is not None and abs(error) <= lip.narrow.value:

@@ -28,7 +28,7 @@ class Asked(NamedTuple):
 
     cents     sounding pitch asked for
     about     approximate
-    bell      "" | "half" | "stopped"
+    bell      "" | "half" | "stopped" | "muted", which keeps the hand out
     names     the fingerings the composer allows, () for all
     seconds   from the start of the gesture
     """

@@ -21,6 +21,7 @@ _OUT_OF_TUNE = 10.0
 _KEPT = 8  # ways kept for a pitch: the shortest path never needs more
 _REACH_CENTS = 150.0  # beyond this a partial is no way of playing a pitch, only the nearest thing there is
 _TEMPERED_CENTS = 5.0  # a pitch this close to a semitone is the semitone, and the chart speaks for it
+_RAISED_FROM = 7  # the lowest partial that the page named at `hand_raise_cents` takes the hand out for
 _ROUNDING_POSITIONS = 0.2  # a slide this close to a position is in it: the ear finds the rest
 
 
@@ -85,13 +86,19 @@ def tuning_cost(error: float, in_tune: float) -> float:
     return _OUT_OF_TUNE + (beyond if error > 0 else 1.5 * beyond)
 
 
+def raised(instrument: Instrument, partial: int, error: float) -> bool:
+    """Whether a partial is flat by as little as the hand, taken out of the bell, lets it up on a natural horn."""
+    limit = instrument.limits.get("hand_raise_cents")
+    return limit is not None and partial >= _RAISED_FROM and -limit.narrow.value <= error < 0
+
+
 @lru_cache(maxsize=16384)
 def ways(
     instrument: Instrument, sounding: Fraction | float, bell: str = "", names: tuple[str, ...] = ()
 ) -> tuple[Way, ...]:
     """The ways of playing a sounding pitch, cheapest first; never empty.
 
-    bell    "" | "half" | "stopped"
+    bell    "" | "half" | "stopped" | "muted", which keeps the hand out
     names   only these fingerings, as the composer wrote them; () for all
     """
     asked = float(sounding)
@@ -135,7 +142,7 @@ def _valve_ways(instrument: Instrument, asked: float, bell: str, names: tuple[st
     for side in instrument.sides:
         fingered = fingered_cents(instrument, side, asked, bell)
         charts[side.name] = (fingered, *_chart_tube(instrument, fingered, bell))
-    by_hand = instrument.has_hand and len(instrument.tubes) == 1  # a natural horn
+    by_hand = instrument.has_hand and len(instrument.tubes) == 1 and bell != "muted"  # a natural horn
     found = []
     for tube, side, hand in hands(instrument):
         if allowed and tube.name not in allowed:
@@ -144,8 +151,8 @@ def _valve_ways(instrument: Instrument, asked: float, bell: str, names: tuple[st
         low, high = tube.widest_partials
         n = nearest_partial(fingered, tube.fundamental_cents, low, high)
         error = tube.fundamental_cents + partial_cents(n) - fingered
-        if by_hand and error < -in_tune and n < high:  # the hand takes the next partial down, none up
-            n, error = n + 1, tube.fundamental_cents + partial_cents(n + 1) - fingered
+        if by_hand and error < -in_tune and n < high and not raised(instrument, n, error):
+            n, error = n + 1, tube.fundamental_cents + partial_cents(n + 1) - fingered  # it is taken down
         charted = chart_name == tube.name and abs(error) <= _REACH_CENTS / 2
         cost = 0.0
         if not (charted and tempered):

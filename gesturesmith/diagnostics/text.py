@@ -165,7 +165,7 @@ def _exercise(report: ExerciseReport) -> Iterator[str]:
     left = f", {len(report.left_out)} left out" if report.left_out else ""
     numbers = [difficulty for _, difficulty in report.kept]
     hard = f", difficulty {min(numbers)} to {max(numbers)}" if numbers else ""
-    yield f"  exercises {visible(report.name)}: {_counted(report.made, "variant")}{left}{hard}"
+    yield f"  exercises {visible(report.name)}: {_counted(report.made, 'variant')}{left}{hard}"
     for label, reason in report.left_out[:_LEFT_OUT_SHOWN]:
         yield f"    {visible(label)}: {visible(reason)}"
     if len(report.left_out) > _LEFT_OUT_SHOWN:

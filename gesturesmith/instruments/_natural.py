@@ -63,7 +63,16 @@ def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str,
                 ),
                 Sourced(398, DERIVED, "398 cents from partial 4, the widest step the hand fills"),
                 "cents",
-            )
+            ),
+            "hand_raise_cents": Limit(
+                Sourced(
+                    49,
+                    PRACTICE,
+                    "naturalhorn.com, hand position: partial 7, Bb4, and F#5 on the top line, partial 11, with the "
+                    "hand out of the bell; they lie 31 and 49 cents low",
+                ),
+                unit="cents",
+            ),
         },
         hand_chart={},
     )

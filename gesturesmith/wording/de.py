@@ -45,7 +45,8 @@ TEXTS = {
         "Unter jeder Note die übliche Lage des Zugs; kleiner andere, die den Ton sauber geben."
     ),
     "chart-fingering-legend-single": (
-        "Unter jeder Note die Zahl des Naturtons; + heißt, dass die Hand im Schalltrichter ihn zur Note herabzieht."
+        "Unter jeder Note die Zahl des Naturtons; + heißt, dass die Hand im Schalltrichter ihn zur Note "
+        "herabzieht, o, dass die offene Hand ihn hinauflässt."
     ),
     "chart-quarter-tones-legend-valves": (
         "Unter jeder Note der Griff, um wie viele Cent er abweicht (+ ist zu hoch) und was das ausgleicht."

@@ -46,7 +46,8 @@ TEXTS = {
         "Below each note the usual slide position; smaller, others that give the note in tune."
     ),
     "chart-fingering-legend-single": (
-        "Below each note the number of its harmonic; + means that the hand in the bell takes it down to the note."
+        "Below each note the number of its harmonic; + means that the hand in the bell takes it down to the note, "
+        "o that the open hand lets it up."
     ),
     "chart-quarter-tones-legend-valves": (
         "Below each note its fingering, the cents by which that is off (+ is sharp), and what corrects it."

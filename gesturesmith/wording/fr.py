@@ -48,7 +48,7 @@ TEXTS = {
     ),
     "chart-fingering-legend-single": (
         "Sous chaque note, le numéro de l’harmonique ; + : la main dans le pavillon le fait descendre jusqu’à la "
-        "note."
+        "note ; o : la main ouverte le laisse monter."
     ),
     "chart-quarter-tones-legend-valves": (
         "Sous chaque note, le doigté, son écart en cents (+ : trop haut) et ce qui le corrige."

@@ -46,7 +46,8 @@ TEXTS = {
         "Sotto ogni nota la posizione abituale della coulisse; in piccolo altre che danno la nota intonata."
     ),
     "chart-fingering-legend-single": (
-        "Sotto ogni nota il numero dell’armonico; + significa che la mano nel padiglione lo abbassa fino alla nota."
+        "Sotto ogni nota il numero dell’armonico; + significa che la mano nel padiglione lo abbassa fino alla "
+        "nota, o che la mano aperta lo lascia salire."
     ),
     "chart-quarter-tones-legend-valves": (
         "Sotto ogni nota la posizione, lo scarto in cent (+ significa crescente) e ciò che lo corregge."

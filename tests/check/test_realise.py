@@ -302,6 +302,24 @@ def test_the_natural_horn_lowers_by_hand() -> None:
     assert not found.print_tube
 
 
+@pytest.mark.parametrize(
+    ("note", "partial", "error"),
+    [("Bb4", 7, -31.2), ("F#5", 11, -48.7), ("Bb5", 14, -31.2), ("A5", 14, 68.8), ("G^3", 4, 450)],
+)
+def test_a_hand_taken_out_of_the_bell_lets_a_high_partial_up(note, partial, error) -> None:
+    """naturalhorn.com, hand position: partial 7, Bb, and F# on the top line are played with the hand out; partial
+    13 lies 59 cents below A, which is too much, and of low partials the page says nothing."""
+    (point,) = realised(note, instrument="natural-horn").points
+    assert (point.partial, point.correction) == (partial, "hand" if error < 400 else "")
+    assert point.error_cents == pytest.approx(error, abs=0.1)
+
+
+def test_a_mute_leaves_the_hand_no_way_into_the_bell() -> None:
+    """Bb4 is then lipped up from partial 7, not brought down from partial 8."""
+    (point,) = realised("Bb4 as muted", instrument="natural-horn").points
+    assert (point.partial, point.correction) == (7, "lip")
+
+
 def test_a_tuba_player_draws_a_slide_for_the_sharp_low_notes() -> None:
     """1-2-3-4 is 175 cents sharp of its eleven semitones, low D on it 75: common practice draws a slide."""
     point = realised("D1", instrument="tuba").points[0]

@@ -111,12 +111,12 @@ ROWS = [
     says(
         "pitch-no-tube-gives",
         "contour: «F4 as muted»",
-        "the nearest pitch any tube gives is G4+2c (the open tube, partial 6), 202 cents away; the lip "
-        "corrects up to 100",
-        number=("distance to the nearest partial", 201.955, 100, "cents"),
-        hint="write G4, or x for about this pitch",
-        ways=["contour: G4 as muted", "contour: C4 as muted", "contour: xF4 as muted"],
-        physical=True,
+        "the nearest pitch any tube gives is E4-14c (the open tube, partial 5), 114 cents away; the lip "
+        "corrects up to 50 (at the very most 100)",
+        number=("distance to the nearest partial", 113.686, 50, "cents"),
+        hint="write E4, or x for about this pitch",
+        ways=["contour: E4 as muted", "contour: xF4 as muted"],
+        severity="caution",
         on="natural-horn",
     ),
     says(
@@ -126,7 +126,7 @@ ROWS = [
         "corrects up to 50 (at the very most 100)",
         number=("distance to the nearest partial", 68.826, 50, "cents"),
         hint="write Bb4, or x for about this pitch",
-        ways=["contour: xA4 as muted"],
+        ways=["contour: Bb4 as muted", "contour: xA4 as muted"],
         severity="caution",
         on="natural-horn",
     ),

@@ -94,6 +94,9 @@ def test_a_natural_horn_has_its_partials_and_what_the_hand_makes() -> None:
     found = {row.cents: row.usual for row in fingered(NATURAL)}
     assert [found[cents(n)] for n in ("C4", "E4", "G4", "C5", "D5")] == ["4", "5", "6", "8", "9"]
     assert found[cents("F#4")] == "6 +"
+    # naturalhorn.com, hand position: "The 7th overtone Bb is done with the hand OUT, as is the F# (top line)".
+    assert found[cents("Bb4")] == "7 o"
+    assert found[cents("F#5")] == "11 o"
     assert found[cents("D2")] == ""
 
 

@@ -312,7 +312,8 @@ def _chart_evidence(top: Table, base: Instrument | None) -> Sourced[Any]:
 
 def _limits(table: Table, base: Mapping[str, Limit]) -> dict[str, Limit]:
     """The limits of a profile, those of the instrument it is based on in mind."""
-    shipped = (instruments.get(n).limits for n in ("horn", "trombone", "euphonium"))  # between them they have all
+    all_of_them = ("horn", "natural-horn", "trombone", "euphonium")  # that there are, between them
+    shipped = (instruments.get(n).limits for n in all_of_them)
     known = {name: limit for limits in (*shipped, base) for name, limit in limits.items()}
     table.known(known)
     result = {}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.check.families import written_range
-from gesturesmith.check.realise_ways import Way, in_tune_cents, ways
+from gesturesmith.check.realise_ways import Way, in_tune_cents, raised, ways
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
@@ -15,7 +15,7 @@ from gesturesmith.values import frozen
 
 _OTHERS = 3  # of a note: more than a player will try
 _MOST = 12  # notes of a row
-HAND = "+"  # the sign of the closed bell
+CLOSED, OPEN = "+", "o"  # the signs of the closed and of the open bell
 
 
 @frozen(kw_only=True)
@@ -52,12 +52,14 @@ def _one(instrument: Instrument, cents: int) -> Fingered:
 
 
 def _on_one_tube(instrument: Instrument, way: Way, near: float) -> str:
-    """The partial of a note; with a + where the closing hand takes it down so far; "" where nothing gives it."""
+    """The partial of a note; with a sign where the hand closes or opens for it; "" where nothing gives it."""
     hand = instrument.limits.get("hand_lower_cents")
     if abs(way.error) <= near:
         return str(way.partial)
+    if raised(instrument, way.partial, way.error):
+        return f"{way.partial} {OPEN}"
     by_hand = instrument.has_hand and hand is not None and 0 < way.error <= hand.narrow.value
-    return f"{way.partial} {HAND}" if by_hand else ""
+    return f"{way.partial} {CLOSED}" if by_hand else ""
 
 
 def both_names(cents: int) -> tuple[Spelling, ...]:
