@@ -111,6 +111,7 @@ def test_the_effort_of_a_passage(play, bar, takes, over, value):
         "effort", pytest.approx(value), 600, "s of plain playing",
     )  # fmt: skip
     assert finding.evidence == instruments.get("horn").limits["effort_reserve_s"].narrow
+    assert finding.severity is Severity.CAUTION
 
 
 @pytest.mark.parametrize("play", [f"  play: {NINE}, rest 40, a", f"  play: {NINE}", "  play: a\n  repeat: 9"])
@@ -124,7 +125,7 @@ def test_a_refused_gesture_is_told_wherever_it_is_played():
     found, places = of_passage(gestures, "  play: «a», rest 2, «a», C5 for 1")
     assert columns(found) == places
     for finding in found:
-        assert finding.where == "a"
+        assert (finding.where, finding.severity) == ("a", Severity.REFUSED)
         assert finding.text == (
             "plays a, which is not as written, first note (written C7): C7 (sounding F6); the highest pitch any "
             "source gives is D6 (sounding G5) (outside-range)"
