@@ -253,3 +253,17 @@ def test_attacks_follow_each_other_over_repeats_too(play, rates):
     gestures = "gesture a\n  contour: C5\n  lasts: 1/8 beats\ngesture b\n  contour: C5, C5@1/8\n  lasts: 1 beat\n"
     found = attacks(gestures, play)
     assert [f.numbers[0].value for f in found] == rates
+
+
+def test_attacks_over_a_repeat_within_a_longer_passage():
+    gestures = "gesture a\n  contour: C5\n  lasts: 1/8 beats\n"
+    text = f"instrument: horn\npitches: written\ntempo: 60\n\n{gestures}passage q\n  play: a\n  repeat: 3\n"
+    report = {p.name: p for p in checked(f"{text}passage p\n  play: rest 4, q, rest 4, q\n").report.passages}
+    found = [f for f in report["p"].findings if f.rule == "attacks-too-fast"]
+    assert [(f.span.column, f.numbers[0].value) for f in found] == [(17, 8)]
+
+
+@pytest.mark.parametrize("play", ["n\n  repeat: 3", "rest 2\n  repeat: 3", "m, n\n  repeat: 2"])
+def test_a_repeat_of_silence_asks_for_no_change(play):
+    found, _ = of_passage(HAND, f"  play: {play}")
+    assert [f.text for f in found if f.rule == "hand-change-too-quick"] == []
