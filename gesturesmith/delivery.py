@@ -14,7 +14,7 @@ from functools import cache
 from pathlib import Path
 
 from gesturesmith.values import frozen
-from gesturesmith.writers.base import MARK, Output
+from gesturesmith.writers.base import MARK, Output, worked_on
 
 # The machine gave up; any other trouble with a folder is one the user can do something about.
 _MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, errno.ENFILE, errno.ENOMEM}
@@ -60,7 +60,8 @@ def deliver(
     """Write all outputs below `folder`, which is made where it is missing.
 
     All are written beside their places before the first is moved in. Nothing goes over one of the `inputs`,
-    nor, without `force`, over a file that does not bear our mark: a page of somebody else may have the same name.
+    nor, without `force`, over a file that does not bear our mark, or a text that was changed since we made it: a
+    page of somebody else may have the same name.
     Where it cannot be done, folders that were made for it are taken away again.
     """
     outside = [o.place for o in outputs if o.place.is_absolute() or ".." in o.place.parts]
@@ -222,7 +223,14 @@ def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str 
         data = path.read_bytes() if path.is_file() else b"?"
     except OSError as error:
         return blocked(error, str(path)).reason
-    if data and MARK.encode() not in data and not force:
+    if force:
+        return None
+    if worked_on(data):
+        return (
+            f"{path} was changed since Gesturesmith made it; "
+            "move it away, choose another folder with -o, or write over it with --force"
+        )
+    if data and MARK.encode() not in data:
         return (
             f"{path} is there already and was not made by Gesturesmith; "
             "move it away, choose another folder with -o, or write over it with --force"

@@ -2,27 +2,22 @@
 
 from __future__ import annotations
 
-import hashlib
 import re
 from pathlib import Path, PurePosixPath
 
 from gesturesmith.cli.console import clean
 
-# The first line of a copy says whose it is, and holds a sum of the rest: one that was worked on is left alone.
-_SUM = re.compile(r"\A# [^\n]* \[([0-9a-f]{12})\]\n")
+# How a copy is known again.
+_FIRST_LINE = re.compile(rb"\A# [^\n]* \[[0-9a-f]{12}\]\r?\n")
 
 
 def copy_text(text: str, name: str) -> str:
     """The text of a copy of the file called `name`."""
-    from gesturesmith.writers.base import MARK
+    from gesturesmith.writers.base import summed
 
     body = text if text.endswith("\n") else f"{text}\n"
     shown = clean(name).replace("\n", "\ufffd")
-    return f"# {MARK} from {shown}, with what was refused put right [{_sum(body)}]\n{body}"
-
-
-def _sum(body: str) -> str:
-    return hashlib.sha256(body.encode()).hexdigest()[:12]
+    return summed("#", body, f" from {shown}, with what was refused put right").decode()
 
 
 def copy_place(path: Path, asked: str | None) -> Path:
@@ -36,6 +31,8 @@ def copy_place(path: Path, asked: str | None) -> Path:
 
 def objection(place: Path, original: Path) -> str | None:
     """Why a copy may not be written there, or None."""
+    from gesturesmith.writers.base import worked_on
+
     shown = clean(str(place))
     try:
         if not place.exists() and not place.is_symlink():
@@ -44,13 +41,12 @@ def objection(place: Path, original: Path) -> str | None:
             return f"{shown}: a folder of that name is in the way"
         if place.exists() and place.samefile(original):
             return f"{shown} is the file itself, which is never changed; choose another name with -o"
-        text = place.read_bytes().decode("utf-8", "replace") if place.is_file() else ""
+        data = place.read_bytes() if place.is_file() else b""
     except (OSError, ValueError):
         return f"{shown} cannot be looked at; choose another name with -o"
-    found = _SUM.match(text)
-    if found is None:
+    if _FIRST_LINE.match(data) is None:
         return f"{shown} is there already and is not a copy of this kind; choose another name with -o"
-    if found[1] != _sum(text[found.end() :]):
+    if worked_on(data):
         return f"{shown} is there already and has been worked on since; choose another name with -o"
     return None
 

@@ -106,7 +106,11 @@ _OPTIONS = (
     click.option(
         "--jobs", type=click.IntRange(1, 256), metavar="N", help="So many LilyPonds at a time; else one a core."
     ),
-    click.option("--force", is_flag=True, help="Write over files that Gesturesmith did not make."),
+    click.option(
+        "--force",
+        is_flag=True,
+        help="Write over files that Gesturesmith did not make, and over scores changed since it made them.",
+    ),
     click.option("--no-cache", is_flag=True, help="Make everything anew, and keep nothing for the next run."),
     click.option(
         "--manifest",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import hashlib
+import re
 from collections.abc import Callable
 from pathlib import PurePosixPath
 
@@ -10,6 +12,8 @@ from gesturesmith.values import frozen
 
 # Every file we deliver holds these words, so that a later run knows it may replace it.
 MARK = "Made by Gesturesmith"
+# Its first line, in files that people go on working in, holds a sum of all that follows.
+_SUMMED = re.compile(rb"\A[^\n]*" + MARK.encode() + rb"[^\n]* \[([0-9a-f]{12})\]\r?\n")
 
 
 NO_TEXT = LyText("")
@@ -50,6 +54,26 @@ class Output:
 
     place: PurePosixPath
     data: bytes
+
+
+def summed(comment: str, text: str, more: str = "") -> bytes:
+    """A text under our mark, by which `worked_on` can tell whether it still is what we made.
+
+    comment   what a line begins with that is a comment in this format
+    more      how the mark goes on, in one line
+    """
+    body = text.encode()
+    return f"{comment} {MARK}{more} [{_sum(body)}]\n".encode() + body
+
+
+def worked_on(data: bytes) -> bool:
+    """Whether a text of ours was changed since. Line ends may be other ones."""
+    found = _SUMMED.match(data)
+    return found is not None and found[1].decode() != _sum(data[found.end() :])
+
+
+def _sum(body: bytes) -> str:
+    return hashlib.sha256(body.replace(b"\r\n", b"\n")).hexdigest()[:12]
 
 
 def whole(data: bytes, begins: bytes, ends: bytes, what: str) -> bytes:

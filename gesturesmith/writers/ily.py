@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from gesturesmith.writers._inline import template
-from gesturesmith.writers.base import MARK, Item, Output, Writer
+from gesturesmith.writers.base import Item, Output, Writer, summed
 
 STENCILS = "gesturesmith.ily"
 
 
 def _finish(item: Item, _: bytes) -> bytes:
-    return f"% {MARK}\n{item.ily}".encode()
+    return summed("%", item.ily)
 
 
 def _stencils(items: tuple[Item, ...]) -> tuple[Output, ...]:
     """The stencils in one file, once in each folder that has an `.ily`."""
     folders = sorted({item.place.parent for item in items})
-    data = f"% {MARK}\n{template(STENCILS)}".encode() if folders else b""
+    data = summed("%", template(STENCILS)) if folders else b""
     return tuple(Output(place=folder / STENCILS, data=data) for folder in folders)
 
 

@@ -8,8 +8,8 @@ from pathlib import PurePosixPath
 
 import pytest
 
-from gesturesmith.delivery import Blocked, deliver, replace_file
-from gesturesmith.writers.base import MARK, Output
+from gesturesmith.delivery import Blocked, Delivered, deliver, replace_file
+from gesturesmith.writers.base import MARK, Output, summed
 
 
 def output(place: str, text: str = "new") -> Output:
@@ -116,3 +116,19 @@ def test_a_users_file_keeps_its_permissions(tmp_path):
     assert path.read_bytes() == b"new"
     assert path.stat().st_mode & 0o777 == 0o640
     assert files(tmp_path) == ["a.gesture"]
+
+
+@pytest.mark.parametrize("ending", ["ly", "ily"])
+def test_a_score_that_was_worked_on_is_left_alone(tmp_path, ending):
+    place = tmp_path / f"a.{ending}"
+    ours = Output(place=PurePosixPath(place.name), data=summed("%", "{ c'4 }\n"))
+    newer = Output(place=PurePosixPath(place.name), data=summed("%", "{ d'4 }\n"))
+    deliver([ours], tmp_path, inputs=())
+    place.write_bytes(ours.data.replace(b"c'4", b"c'4 \\fermata"))
+    said = deliver([newer], tmp_path, inputs=())
+    assert "was changed since Gesturesmith made it" in said.reason
+    assert b"fermata" in place.read_bytes()
+    deliver([newer], tmp_path, inputs=(), force=True)
+    assert place.read_bytes() == newer.data
+    place.write_bytes(newer.data.replace(b"\n", b"\r\n"))  # as a version control system may have it
+    assert isinstance(deliver([ours], tmp_path, inputs=()), Delivered)

@@ -9,7 +9,7 @@ import pytest
 from gesturesmith import paths, writers
 from gesturesmith.lytext import code
 from gesturesmith.writers import _inline
-from gesturesmith.writers.base import MARK
+from gesturesmith.writers.base import MARK, worked_on
 
 
 @pytest.fixture
@@ -45,11 +45,13 @@ def test_text_files_are_marked_and_the_stencils_lie_beside(items):
     ily = writers.get("ily").outputs(items, {})
     assert [str(o.place) for o in ily][-1] == "study/gesturesmith.ily"
     for output in (*ily, *writers.get("ly").outputs(items, {})):
-        assert output.data.startswith(f"% {MARK}\n".encode())
+        assert output.data.startswith(f"% {MARK} [".encode())
+        assert not worked_on(output.data)
+        assert worked_on(output.data + b"% mine")
     assert b'\\include "stencils/' not in ily[-1].data
 
 
 def test_a_document_is_named_by_its_file(items):
     book = code('\\book {\n\\bookOutputName "s2"\n\\markup "x"\n}\n')
     text = writers.get("ly").finish(replace(items[1], document=book), b"").decode()
-    assert text == f'% {MARK}\n\\book {{\n\\markup "x"\n}}\n'
+    assert text.partition("\n")[2] == '\\book {\n\\markup "x"\n}\n'
