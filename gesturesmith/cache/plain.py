@@ -38,7 +38,7 @@ class Plain:
         """The value again; ValueError where the data are not ours."""
         try:
             return self._value(json.loads(data.decode("utf-8", "surrogatepass")))
-        except (ValueError, TypeError, KeyError, IndexError, AttributeError, ArithmeticError) as error:
+        except (ValueError, TypeError, LookupError, AttributeError, ArithmeticError, RecursionError) as error:
             raise ValueError(f"not a value that was kept: {error}") from error
 
     def _plain(self, value: Any) -> Any:

@@ -74,6 +74,7 @@ def test_what_has_no_form_is_not_written(value):
         b'["{}", 1]',
         b'[["Span"], 1]',
         b"\xff\xfe",
+        b"[" * 100_000,
     ],
 )
 def test_what_is_not_ours_is_not_read(data):
