@@ -14,6 +14,7 @@ _CHANGE = 6  # a change must save more than this: no flapping
 _CHANGE_IN_REST = 2  # in a rest there is time to see it
 _AWAY = 0.5  # each note in another clef than the instrument's usual one
 _BELOW = 2  # each note below what a clef serves well
+_STRANDED = 2  # each on ledger lines in another clef that would lie within the lines of the usual one
 
 
 def ledgers(steps: int, clef: str) -> int:
@@ -60,7 +61,9 @@ def _cost(group: list[Event], clef: str, lowest: int, home: str) -> float:
         head = event.head
         if head is None or head.steps is None:
             continue
-        total += max(0, ledgers(head.steps, clef) - _FREE_LEDGERS) ** 2
+        much = max(0, ledgers(head.steps, clef) - _FREE_LEDGERS) ** 2
+        total += much
         total += _BELOW if natural(head.steps).pitch_cents + 100 * head.alter < lowest else 0
         total += _AWAY if clef != home else 0
+        total += _STRANDED if clef != home and much and not ledgers(head.steps, home) else 0
     return total

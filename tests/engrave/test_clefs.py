@@ -18,6 +18,7 @@ HORN = {
     "C3, G2, E3": ["bass"],
     "C3, G2, E2, C5, E5, G5": ["bass", "treble"],
     "C5, G3, C5": ["treble"],
+    "C5, D3, G4, F3, A4": ["treble"],  # two low notes do not take two high ones onto ledger lines with them
     "G4, C3, G4, C3, G4, C3": ["treble"],
 }
 
