@@ -7,7 +7,7 @@ from fractions import Fraction
 from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
 from gesturesmith.rules._reading import written_name
 from gesturesmith.rules.base import Case
-from gesturesmith.units import Interval, Spelling, chromatic
+from gesturesmith.units import Spelling, chromatic
 
 type Change = tuple[tuple[str, str], ...]
 
@@ -120,8 +120,7 @@ def moved(semitones: int) -> tuple[Change, ...]:
 def all_moved(case: Case, semitones: int) -> Change:
     """Every pitch moved, and a band given by pitches; () where they cannot be."""
     gesture = case.gesture
-    octaves, rest = divmod(semitones, 12)
-    by = Interval(7 * octaves, Fraction(1200 * octaves)) if rest == 0 else chromatic(semitones)
+    by = chromatic(semitones)
     pitches = {i: p.pitch.written.transposed(by) for i, p in enumerate(gesture.points) if p.pitch is not None}
     band: tuple[Spelling, ...] = ()
     if gesture.band is not None and not gesture.band.register:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from rules.checking import checked, findings, horn
@@ -248,6 +249,17 @@ def test_a_technique_slower_than_all_tonguing_has_its_own_limit(monkeypatch):
     assert [f.text for f in findings(text)] == [
         "2 attacks a second; kiss (lip smack) in the high register: up to 1"
     ]
+
+
+def test_a_note_without_a_tube_has_no_name_for_it():
+    assert _reading.tube_words(HORN, None) == "this tube"
+    assert _reading.tube_words(instruments.get("trombone"), None) == "this tube"
+
+
+def test_seconds_at_a_tempo_that_is_no_whole_number():
+    gesture = checked(horn("contour: C5\nlasts: 1 beat", tempo=62.5)).cases["a"].gesture
+    assert _reading.seconds_between(gesture, Fraction(0), Fraction(3, 2)) == pytest.approx(1.44)
+    assert _reading.slot_s(gesture, gesture.points[0]) == pytest.approx(0.96)
 
 
 # --- techniques that are not there today ------------------------------------------------------------------------

@@ -41,6 +41,7 @@ def test_another_technique_on_its_layer(technique, keys, rows):
     ("technique", "keys", "row"),
     [
         ("bend + growl", ("bend",), "growl"),
+        ("bend + growl + stopped", ("bend",), "growl + stopped"),
         ("bend + growl", ("growl", "bend"), "ordinary"),
         ("bend", ("x",), "bend"),
     ],
@@ -68,7 +69,15 @@ def test_a_length_in_whole_beats(tempo, seconds, words):
 
 @pytest.mark.parametrize(
     ("seconds", "words"),
-    [(1.0, ["1 s"]), (0.3, ["0.3 s"]), (0.31, ["0.4 s"]), (0.0, []), (99999.9, ["99999.9 s"]), (100000.0, [])],
+    [
+        (1.0, ["1 s"]),
+        (0.1, ["0.1 s"]),
+        (0.3, ["0.3 s"]),
+        (0.31, ["0.4 s"]),
+        (0.0, []),
+        (99999.9, ["99999.9 s"]),
+        (100000.0, []),
+    ],
 )
 def test_a_length_in_tenths_of_a_second(seconds, words):
     changes = _tries.lasting(case("contour: C5\nlasts: 1 s", tempo=90).gesture, seconds)
@@ -87,6 +96,8 @@ def test_slower_is_rounded_up():
         (FOUR, (), [(1,), (0, 1, 2)]),
         (FOUR, (Fraction(1), Fraction(3)), [(1,)]),
         (FOUR, (Fraction(0), Fraction(3)), [(0,), (0, 1)]),
+        (FOUR, (Fraction(2), Fraction(3)), []),
+        ("contour: C5, D5, E5, F5, E5, D5, C5, D5\nlasts: 8 beats", (), [(3,), (1, 3, 5)]),
         ("contour: C5 __ D5@1, E5@2 -- F5@3\nlasts: 4 beats", (), [(1,)]),
         ("contour: C5, D5@1 __ E5@2, F5@3\nlasts: 4 beats", (), [(0,), (0, 2)]),
         ("contour: C5, r@1, E5@2, F5@3\nlasts: 4 beats", (), [(2,)]),
@@ -145,6 +156,7 @@ def test_a_height_is_moved_to_no_pitch():
         ("band: C4..C5\ncontour: low, high", 12, ["C5..C6"]),
         ("band: C4..C5\ncontour: low, E4", 12, ["E5", "C5..C6"]),
         ("band: middle\ncontour: low, high", 12, []),
+        ("band: middle\ncontour: low, C5", 12, []),
         ("contour: C3", -36, ["C0"]),
         ("contour: C3, C5", -48, []),
         ("band: C3..C5\ncontour: low, high", -48, []),
@@ -186,6 +198,12 @@ def test_dynamics_are_brought_down_or_up_to_a_level(dynamics, most, least):
     assert values(_tries.at_most(gesture, "mf")) == most
     assert values(_tries.at_least(gesture, "mf")) == least
     assert _tries.levels(gesture, "p") == ((("dynamics", "p"),),)
+
+
+def test_the_softest_level_there_is_to_hold():
+    gesture = case("contour: C5, D5\ndynamics: n < ff").gesture
+    assert values(_tries.at_least(gesture, "ppp")) == ["ppp"]
+    assert values(_tries.at_most(gesture, "ppp")) == ["ppp"]
 
 
 def test_levels_that_are_written_into_the_points_stay():
