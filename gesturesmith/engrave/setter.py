@@ -8,7 +8,7 @@ from gesturesmith.engrave._abjad import abjad
 from gesturesmith.engrave.events import Event, Saying
 from gesturesmith.engrave.plan import Plan
 from gesturesmith.engrave.rhythm import Leaf, Triplet
-from gesturesmith.engrave.signs import held, say
+from gesturesmith.engrave.signs import TRILL, held, say
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams to open or close
 GRACE_VALUE = Fraction(1, 2)
@@ -66,6 +66,8 @@ class Setter:
         elif leaf.kind in ("note", "point"):
             _attach_fermata(event, made)
         if leaf.last:
+            if TRILL in event.after and not leaf.first:
+                put_after(made, [f"{TRILL}SpanEnd"])
             _attach_end(event, made)
         self.placed.append((leaf, made))
         return made
@@ -135,7 +137,9 @@ def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying
         return
     put_before(made, [*([f'\\clef "{event.clef}"'] if event.clef else []), *_head_commands(event, leaf)])
     _attach_marks(event, made)
-    put_after(made, [*say([*event.words, *again]), *event.after, *event.each])
+    # A trill goes on in waves over notes that are tied.
+    after = [f"{TRILL}Span" if one == TRILL and leaf.tied else one for one in event.after]
+    put_after(made, [*say([*event.words, *again]), *after, *event.each])
 
 
 def _attach_again(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying]) -> None:

@@ -28,6 +28,7 @@ _HAND = ("stopped", "half-stopped", "open")
 _EDGES = {"scoop": r"\gsScoop", "plop": r"\gsPlop", "rip": r"\gsRip", "doit": r"\gsDoit", "fall": r"\gsFall"}
 _EDGES_IN = ("scoop", "plop", "rip")
 _SPAN_END = r"\gsSpanEnd"
+TRILL = r"\gsTrill"
 BEND_DEPTH = -2  # half staff spaces below the note: a third, as a sign and not a measure
 
 
@@ -209,7 +210,7 @@ def _signs_of(force: tuple[Technique, ...], event: Event, line: Line) -> None:
         if look.tremolo and _carries_scripts(event):
             event.each.append(r"\gsFlutter")
         if look.trill and _carries_scripts(event):
-            event.after.append(r"\gsTrill")
+            event.after.append(TRILL)
         if look.edge and _at_edge(look.edge, event, line):
             place = event.after if look.edge in _EDGES_IN else event.at_end
             place.append(_EDGES[look.edge])

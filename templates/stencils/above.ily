@@ -96,17 +96,42 @@
       (if (gs:first-piece? grob) (tick x0) empty-stencil)
       (if (gs:last-piece? grob) (tick x1) empty-stencil))))
 
+%% tr ~~~~: over notes that are tied the sign goes on in its own waves, to the end of the last (Gould; from memory).
+#(define (gs:glyph grob name) (grob-interpret-markup grob (make-musicglyph-markup name)))
+#(define gs:trill-drop -1)  % the waves run through the middle of the letters
+#(define (gs:trill-sign grob)
+   (let* ((sign (ly:stencil-translate-axis (gs:glyph grob "scripts.trill") gs:trill-drop Y)))
+     (if (gs:first-piece? grob) sign
+         (let ((bracket (lambda (text) (grob-interpret-markup grob (markup #:fontsize 1 text)))))
+           (ly:stencil-combine-at-edge
+            (ly:stencil-combine-at-edge (ly:stencil-translate-axis (bracket "(") -0.6 Y) X RIGHT sign 0.1)
+            X RIGHT (ly:stencil-translate-axis (bracket ")") -0.6 Y) 0.1)))))
+#(define (gs:draw-trill grob details left right)
+   (let* ((sign (gs:trill-sign grob))
+          (sign (if (gs:first-piece? grob)
+                    (ly:stencil-translate-axis (ly:stencil-aligned-to sign X CENTER) (interval-center left) X)
+                    (gs:put sign (car left))))
+          (wave (ly:stencil-aligned-to (gs:glyph grob "scripts.trill_element") X LEFT))
+          (width (gs:stencil-width wave))
+          (from (+ 0.3 (cdr (ly:stencil-extent sign X))))
+          (count (max 0 (floor (/ (- (cdr right) from) width)))))
+     (apply ly:stencil-add sign
+            (map (lambda (i) (ly:stencil-translate-axis wave (+ from (* i width)) X))
+                 (iota (inexact->exact count))))))
+
 #(define (gs:above-stencil grob)
    (let* ((details (gs:details grob))
           (system (ly:grob-system grob))
           (left (gs:end-extent grob system LEFT))
           (right (gs:end-extent grob system RIGHT))
           (draw (case (gs:get details 'kind 'span)
-                  ((span) gs:draw-span) ((length) gs:draw-length) (else gs:draw-change))))
+                  ((span) gs:draw-span) ((length) gs:draw-length) ((trill) gs:draw-trill) (else gs:draw-change))))
      (ly:stencil-translate-axis (draw grob details left right) (- (ly:grob-relative-coordinate grob system X)) X)))
 
 #(define gs:above-height
-   (ly:make-unpure-pure-container ly:grob::stencil-height (lambda (grob start end) '(-0.8 . 1.0))))
+   (ly:make-unpure-pure-container
+    ly:grob::stencil-height
+    (lambda (grob start end) (if (eq? 'trill (gs:get (gs:details grob) 'kind 'span)) '(-1.0 . 1.4) '(-0.8 . 1.0)))))
 
 %% A change of hand needs its two glyphs and an arrow between them; words need room for the first of them.
 #(define (gs:above-room grob)
@@ -122,6 +147,10 @@ gsSpan =
 #(define-event-function (text) (string?)
    (gs:start 'span `((kind . span) (left . ,text))))
 gsSpanEnd = #(gs:stop 'span)
+
+%% \gsTrillSpan ... \gsTrillSpanEnd: the sign and its waves, over notes that are tied.
+gsTrillSpan = #(gs:start 'trill '((kind . trill)))
+gsTrillSpanEnd = #(gs:stop 'trill)
 
 %% \gsTurn "air" "ord." ... \gsTurnEnd: one state goes over into another along a dashed arrow, never a wave.
 gsTurn =

@@ -5,6 +5,7 @@
 #(define gs:kinds
    '((contour GestureContour #t #f)
      (band GestureBand #f #f)
+     (trill GestureAbove #f 370)
      (hand GestureAbove #t 380)
      (turn GestureAbove #t 420)
      (span GestureAbove #f 440)

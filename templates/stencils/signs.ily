@@ -8,7 +8,7 @@
 gsPlus = #(gs:over stopped)
 gsHalfStopped = #(gs:over halfopen)
 gsOpen = #(gs:over open)
-%% \gsTrill: the sign alone, without a wavy line.
+%% \gsTrill: the sign alone, over a single note; over tied ones it goes on, see \gsTrillSpan.
 gsTrill = #(gs:over trill)
 
 %% \gsDots #2 double, \gsDots #3 triple tonguing: dots over the note (SMuFL doubleTongueAbove, tripleTongueAbove).

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+import pytest
+
 from gesturesmith.engrave.signs import LONG_REST_BEATS
 
 GESTURES = """
@@ -176,3 +178,11 @@ def test_a_long_line_says_it_again_where_it_only_goes_on(engraved):
     ly = engraved("gesture long\n  technique: half-valve\n  contour: xC5 ~~ xD5@20\n  lasts: 24 beats\n")["long"].ly
     assert printed(ly) == ["½ valve"]
     assert len(printed(ly, apart=True)) > ly.count(r"\gsX")
+
+
+@pytest.mark.parametrize(
+    ("lasts", "signs"), [("4 beats", [r"\gsTrill"]), ("5 beats", [r"\gsTrillSpan", r"\gsTrillSpanEnd"])]
+)
+def test_a_trill_goes_on_in_waves_over_tied_notes(lasts, signs, engraved):
+    text = f"meter: 4/4\ngesture one\n  technique: valve-trill\n  contour: G4\n  lasts: {lasts}\n"
+    assert re.findall(r"\\gsTrill\w*", engraved(text)["one"].ly) == signs
