@@ -305,6 +305,13 @@ ROWS = [
         "tongue-change-too-quick",
         "technique: double-tongue\ncontour: C5, C5 as ordinary\nlasts: 1/2 beats",
     ),
+    says(
+        "tongue-change-too-quick",
+        "contour: C5, «C5 as double-tongue»\nlasts: 1/2 beats",
+        "no time of rest before this note to change the tonguing; 0.3 s are needed",
+        number=("rest", 0, 0.3, "s"),
+        ways=[],
+    ),
 ]
 
 

@@ -273,6 +273,23 @@ ROWS = [
         on="cornet",
         ways=[],
     ),
+    says(
+        "outside-usual-range",
+        "contour: «C5»",
+        "C5 lies above the usual range, which ends at Bb4",
+        number=("sounding pitch", 7200, 7000, "cents above C-1"),
+        ways=["contour: Bb4", "contour: C4"],
+        on="euphonium",
+    ),
+    says(
+        "outside-usual-range",
+        "contour: «B4»",
+        "B4 lies above the usual range, which ends at Bb4",
+        number=("sounding pitch", 7100, 7000, "cents above C-1"),
+        ways=["contour: Bb4", "contour: B3"],
+        on="euphonium",
+    ),
+    silent("outside-usual-range", "contour: Bb4", on="euphonium"),
 ]
 
 
