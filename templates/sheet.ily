@@ -42,6 +42,14 @@ gsPictureInTime = \layout {
   }
 }
 
+%% Another scale, in whole notes a place. The shortest note value goes with it, or a place would grow wider.
+gsPlace =
+#(define-scheme-function (place) (rational?)
+   #{ \with {
+        proportionalNotationDuration = #(ly:make-moment place)
+        \override SpacingSpanner.base-shortest-duration = #(ly:make-moment (* 3/4 place))
+      } #})
+
 %% A text as high as its lines, whichever letters are in them: what stands below keeps an even distance.
 #(define (gs:even-height skip below stencil)
    (let* ((y (ly:stencil-extent stencil Y))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave import describe, notes, signs
+from gesturesmith.engrave import describe, notes, room, signs
 from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.engrave.plan import Part, plan
 from gesturesmith.engrave.rhythm import FREE, meter
@@ -30,6 +30,7 @@ def engrave_gesture(
         ly=score.text(whole, "Gesture"),
         pitches=pitches,
         free=whole.free,
+        place=room.place(gesture, whole),
         staff_lines=whole.stave.lines,
         clef=whole.clef,
         last_clef=whole.last_clef,

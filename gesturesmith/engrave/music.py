@@ -14,6 +14,10 @@ from gesturesmith.values import frozen
 _MARK = re.compile(r'\\gsMark "([0-9, ]+)"')
 
 
+# As the layouts in `templates/` have it: a place is as wide as a head in brackets and the gap after it.
+USUAL_PLACE = Fraction(1, 12)
+
+
 @frozen(kw_only=True)
 class Footnote:
     """A footnote: its number as printed at the note and its text, plain.
@@ -37,6 +41,7 @@ class Music:
     ly            the content of a staff; it calls commands of the stencils and LilyPond's notation, no more
     pitches       "written" in a part, "sounding" in a concert score
     free          spaced in proportion to time
+    place         then, whole notes a place on the page
     staff_lines   5, or 3 for heights without pitch
     clef          the clef at its beginning; `last_clef` the one at its end
     meter         time signature; None: free, no bar lines
@@ -61,6 +66,7 @@ class Music:
     tempo: Fraction | None
     tempo_text: str | None
     last_bar: str = "|"
+    place: Fraction = USUAL_PLACE
     footnotes: tuple[Footnote, ...]
     description: str
     cautions: tuple[str, ...]

@@ -8,7 +8,7 @@ from gesturesmith.engrave._abjad import abjad
 from gesturesmith.engrave.events import Event, Saying
 from gesturesmith.engrave.plan import Plan
 from gesturesmith.engrave.rhythm import Leaf, Triplet
-from gesturesmith.engrave.signs import TRILL, held, say
+from gesturesmith.engrave.signs import TRILL, at_head, held, say
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams to open or close
 GRACE_VALUE = Fraction(1, 2)
@@ -65,10 +65,12 @@ class Setter:
             abjad.attach(abjad.Tie(), made)
         elif leaf.kind in ("note", "point"):
             _attach_fermata(event, made)
+        if leaf.first and leaf.kind == "point" and not leaf.last:
+            put_after(made, [sign for sign in event.at_end if at_head(sign)])
         if leaf.last:
-            if TRILL in event.after and not leaf.first:
+            if TRILL in event.after and _waves(leaf):
                 put_after(made, [f"{TRILL}SpanEnd"])
-            _attach_end(event, made)
+            _attach_end(event, leaf, made)
         self.placed.append((leaf, made))
         return made
 
@@ -137,8 +139,7 @@ def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying
         return
     put_before(made, [*([f'\\clef "{event.clef}"'] if event.clef else []), *_head_commands(event, leaf)])
     _attach_marks(event, made)
-    # A trill goes on in waves over notes that are tied.
-    after = [f"{TRILL}Span" if one == TRILL and leaf.tied else one for one in event.after]
+    after = [f"{TRILL}Span" if one == TRILL and (leaf.tied or _waves(leaf)) else one for one in event.after]
     put_after(made, [*say([*event.words, *again]), *after, *event.each])
 
 
@@ -184,9 +185,15 @@ def _attach_fermata(event: Event, made: abjad.Leaf) -> None:
         abjad.attach(abjad.Fermata(), made)
 
 
-def _attach_end(event: Event, made: abjad.Leaf) -> None:
+def _waves(leaf: Leaf) -> bool:
+    """Whether a trill that begins or ends here goes on in waves: over tied notes, and where space is time."""
+    return leaf.kind == "point" or not leaf.first
+
+
+def _attach_end(event: Event, leaf: Leaf, made: abjad.Leaf) -> None:
     """What stands at the last leaf of an event, a breath after it."""
-    put_after(made, [*event.at_end, *([r"\breathe"] if "breath" in event.marks else [])])
+    here = [sign for sign in event.at_end if leaf.kind != "skip" or not at_head(sign)]
+    put_after(made, [*here, *([r"\breathe"] if "breath" in event.marks else [])])
 
 
 def put_after(made: abjad.Leaf, commands: list[str]) -> None:
@@ -248,9 +255,9 @@ def add_stop(stop: Event, made: Components, placed: Placed, plan: Plan) -> abjad
     grace = abjad.Note.from_duration_and_pitch(value, _pitch(head.name), dmp=factor)
     abjad.attach(abjad.LilyPondLiteral([r"\gsStops", *stop.before, *head.before], site="before"), grace)
     _attach_marks(stop, grace)
-    put_after(grace, [*say(stop.words), *stop.after])
+    put_after(grace, [*say(stop.words), *stop.after, *stop.at_end])
     _attach_fermata(stop, grace)
-    _attach_end(stop, grace)
+    put_after(grace, [r"\breathe"] if "breath" in stop.marks else [])
     if in_time:
         made.append(grace)
     else:

@@ -218,6 +218,11 @@ def _signs_of(force: tuple[Technique, ...], event: Event, line: Line) -> None:
             event.at_end.append(f"\\gsBend #{BEND_DEPTH}")
 
 
+def at_head(command: str) -> bool:
+    """Whether a sign hangs on a head, so that it cannot stand where a note only goes on."""
+    return command in _EDGES.values() or command.startswith(r"\gsBend ")
+
+
 def _at_edge(edge: str, event: Event, line: Line) -> bool:
     if edge in _EDGES_IN:
         return event.tongued and event.index is not None

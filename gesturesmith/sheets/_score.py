@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
-from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.engrave.music import USUAL_PLACE, Footnote, Music
 from gesturesmith.lytext import LyText, code, comment, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.wording import said
@@ -45,7 +45,10 @@ def staff(
 
 def layout(music: Music, kind: str) -> LyText:
     """The layout block of a music's score. `kind`: "Row" beside its label, "Lines" across the page, "Picture"."""
-    return code(f"\\layout {{ \\gs{kind}{'InTime' if music.free else ''} }}")
+    if not music.free:
+        return code(f"\\layout {{ \\gs{kind} }}")
+    scale = f" \\context {{ \\Score \\gsPlace #{music.place} }}" if music.place != USUAL_PLACE else ""
+    return code(f"\\layout {{ \\gs{kind}InTime{scale} }}")
 
 
 def tempo_number(tempo: Fraction) -> str:

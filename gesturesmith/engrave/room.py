@@ -1,0 +1,23 @@
+"""How much room time takes on the page where time is space: less in a long gesture in which little happens."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import pairwise
+
+from gesturesmith.engrave.music import USUAL_PLACE
+from gesturesmith.engrave.plan import Plan
+from gesturesmith.model.gesture import Gesture
+
+_BEATS_A_ROW = Fraction(5, 2)  # fill a row beside its name at the usual scale
+_PLACES_A_GAP = Fraction(
+    5, 4
+)  # stay between two things that follow each other, a head with its accidental or a level
+
+
+def place(gesture: Gesture, plan: Plan) -> Fraction:
+    """Whole notes to a place, at least the usual number: so many that a gesture fills one row, where it may."""
+    times = {event.start for part in plan.parts for event in part.line.events} | {m.at for m in gesture.dynamics}
+    gaps = [after - before for before, after in pairwise(sorted(times))]
+    closest = min(gaps, default=gesture.beats) / (4 * _PLACES_A_GAP)
+    return max(USUAL_PLACE, min(USUAL_PLACE * gesture.beats / _BEATS_A_ROW, closest))
