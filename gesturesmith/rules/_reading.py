@@ -67,12 +67,15 @@ def point_names(case: Case, point: ContourPoint) -> str:
 
 
 def tube_words(instrument: Instrument, tube: Tube | None) -> str:
-    """A tube as a player says it: "F 1-2", "position 5", "the open tube"; "this tube" for none."""
+    """A tube as a player says it: "F 1-2", "valve 3", "position 5", "the open tube"; "this tube" for none."""
     if tube is None:
         return "this tube"
     if instrument.kind == "slide":
         return f"position {tube.name}"
-    return "the open tube" if tube.name in ("", "0") else tube.name
+    if tube.name in ("", "0"):
+        return "the open tube"
+    valves = "valves" if "-" in tube.name else "valve"
+    return tube.name if tube.side else f"{valves} {tube.name}"
 
 
 def plain(value: float | Fraction) -> str:

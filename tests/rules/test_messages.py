@@ -96,7 +96,7 @@ def test_a_glissando_is_not_made_flat_to_bring_it_into_range() -> None:
 def test_a_pitch_below_the_chart_is_led_to_the_chart() -> None:
     """Written F#3 is the trumpet's lowest note on 1-2-3 (Wikipedia, Pitch of brass instruments), however sharp."""
     text = file("trumpet", "contour: F3")
-    assert "is F#3+54c (1-2-3, partial 2)" in one(text, "pitch-no-tube-gives").text
+    assert "is F#3+54c (valves 1-2-3, partial 2)" in one(text, "pitch-no-tube-gives").text
     assert first_edit(text, "pitch-no-tube-gives") == "contour: F#3"
 
 

@@ -271,7 +271,7 @@ ROWS = [
     says(
         "pitch-needs-correction",
         "technique: quarter-tones\ncontour: «C^5»",
-        "partial 5 of 3 lies 36.3 cents above it; the lip brings it down",
+        "partial 5 of valve 3 lies 36.3 cents above it; the lip brings it down",
         number=("correction", 36.314, 50, "cents"),
         on="trumpet",
         ways=[],
@@ -279,7 +279,7 @@ ROWS = [
     says(
         "pitch-needs-correction",
         "technique: quarter-tones\ncontour: «C^5», D^5",
-        "partial 5 of 3 lies 36.3 cents above it; the lip brings it down (1 more note needs less)",
+        "partial 5 of valve 3 lies 36.3 cents above it; the lip brings it down (1 more note needs less)",
         number=("correction", 36.314, 50, "cents"),
         on="trumpet",
         ways=[],
@@ -287,7 +287,7 @@ ROWS = [
     says(
         "pitch-needs-correction",
         "technique: quarter-tones\ncontour: «C^5», D^5, E^5, C5",
-        "partial 5 of 3 lies 36.3 cents above it; the lip brings it down (2 more notes need less)",
+        "partial 5 of valve 3 lies 36.3 cents above it; the lip brings it down (2 more notes need less)",
         number=("correction", 36.314, 50, "cents"),
         on="trumpet",
         ways=[],
@@ -312,7 +312,7 @@ ROWS = [
     says(
         "pitch-needs-correction",
         "technique: chromatic\ncontour: «C^5» ~~ F5",
-        "partial 5 of 3 lies 36.3 cents above it; the lip brings it down",
+        "partial 5 of valve 3 lies 36.3 cents above it; the lip brings it down",
         number=("correction", 36.314, 50, "cents"),
         on="trumpet",
         ways=[],

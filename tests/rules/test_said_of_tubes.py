@@ -20,7 +20,7 @@ ROWS = [
     says(
         "pitch-no-tube-gives",
         "contour: «F3»",
-        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "the nearest pitch any tube gives is F#3+54c (valves 1-2-3, partial 2), 154 cents away; the lip corrects "
         "up to 100",
         number=("distance to the nearest partial", 153.559, 100, "cents"),
         hint="write F#3, or x for about this pitch",
@@ -184,7 +184,7 @@ ROWS = [
     says(
         "pitch-no-tube-gives",
         "contour: C5, «F3», C#3",
-        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "the nearest pitch any tube gives is F#3+54c (valves 1-2-3, partial 2), 154 cents away; the lip corrects "
         "up to 100",
         number=("distance to the nearest partial", 153.559, 100, "cents"),
         hint="write F#3, or x for about this pitch",
@@ -214,7 +214,7 @@ ROWS = [
     says(
         "pitch-no-tube-gives",
         "technique: chromatic\ncontour: «F3» ~~ C4",
-        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "the nearest pitch any tube gives is F#3+54c (valves 1-2-3, partial 2), 154 cents away; the lip corrects "
         "up to 100",
         number=("distance to the nearest partial", 153.559, 100, "cents"),
         hint="write F#3, or x for about this pitch",
@@ -225,7 +225,7 @@ ROWS = [
     says(
         "pitch-no-tube-gives",
         "contour: C4 as half-valve, «F3 as ordinary»",
-        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "the nearest pitch any tube gives is F#3+54c (valves 1-2-3, partial 2), 154 cents away; the lip corrects "
         "up to 100",
         number=("distance to the nearest partial", 153.559, 100, "cents"),
         hint="write F#3, or x for about this pitch",
@@ -240,7 +240,7 @@ ROWS = [
     says(
         "pitch-no-tube-gives",
         "contour: F#3, «F3»",
-        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "the nearest pitch any tube gives is F#3+54c (valves 1-2-3, partial 2), 154 cents away; the lip corrects "
         "up to 100",
         number=("distance to the nearest partial", 153.559, 100, "cents"),
         hint="write F#3, or x for about this pitch",
@@ -251,7 +251,7 @@ ROWS = [
     says(
         "pitch-no-tube-gives",
         "contour: C7, «F3»",
-        "the nearest pitch any tube gives is F#3+54c (1-2-3, partial 2), 154 cents away; the lip corrects "
+        "the nearest pitch any tube gives is F#3+54c (valves 1-2-3, partial 2), 154 cents away; the lip corrects "
         "up to 100",
         number=("distance to the nearest partial", 153.559, 100, "cents"),
         hint="write F#3, or x for about this pitch",
