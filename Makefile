@@ -22,7 +22,7 @@ style: $(VENV)/.test-ready
 	@$(BIN)/ruff format --check .
 	@$(BIN)/mypy
 
-# What `make test` does with samples, with everything: it takes an hour or two.
+# What `make test` does with samples, with everything: half an hour on a machine that does nothing else.
 soak: $(VENV)/.test-ready
 	@$(BIN)/python -m pip install --quiet --only-binary atheris --editable '.[soak]' \
 	  || echo "atheris has no wheel for this Python: the guided search is left out"
