@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from gesturesmith.engrave.heads import on_page
+from gesturesmith.engrave.heads import look_head, on_page
 from gesturesmith.engrave.music import Music
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Settings
@@ -141,6 +141,11 @@ def _turns(point: ContourPoint) -> bool:
     return bool(point.turns_to) and point.reached == "line"
 
 
+def _is_diamond(point: ContourPoint) -> bool:
+    """A diamond that the techniques bring: about a pitch, or at a height, it gives way to an x or a triangle."""
+    return not point.about and not point.extreme and look_head(point.techniques) == "diamond"
+
+
 def is_about(use: Use) -> bool:
     """x-heads that stand for a pitch: those of strokes without pitch are explained with the stroke."""
     return says(r"\\gsX\b")(use) and any(p.about for p in use.gesture.sounding_points)
@@ -175,8 +180,8 @@ SIGNS = (
     Sign(
         key="diamond-head",
         group="heads",
-        used=lambda use: any(t.look.head == "diamond" for p in use.gesture.points for t in use.case.in_force(p)),
-        shown=_point(lambda p: any(t.look.head == "diamond" for t in p.techniques)),
+        used=lambda use: use.gesture.notehead == "auto" and use.first(_is_diamond) is not None,
+        shown=_point(_is_diamond),
         keeps=("techniques",),
     ),
     Sign(key="stops", group="heads", used=says(r"\\gsStops"), shown=_around(lambda p: p.stops, 1, 0)),

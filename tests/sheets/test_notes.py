@@ -203,6 +203,20 @@ def test_a_sign_is_explained_where_it_is_used_and_nowhere_else(parts, key):
     assert found_signs(parts(f"gesture a\n  {USED[key]}\n")) == {key} | BESIDE.get(key, set())
 
 
+@pytest.mark.parametrize(
+    "block", ["band: low\n  contour: low", "contour: xC5", "contour: highest", "contour: C5\n  notehead: slash"]
+)
+def test_a_diamond_that_gave_way_is_not_explained(parts, block):
+    assert "diamond-head" not in found_signs(parts(f"gesture a\n  technique: air\n  {block}\n"))
+
+
+def test_the_picture_of_a_diamond_shows_one(parts):
+    found = parts("gesture a\n  technique: air\n  contour: xC5, E5\n")
+    text = wording("remark-diamond-head", "en")
+    (entry,) = (e for s in page.choose(found, ("en",)).sections for e in s.entries if e.texts == (text,))
+    assert [p.about for p in entry.case.gesture.points] == [False]
+
+
 @pytest.mark.parametrize("key", list(USED))
 def test_the_picture_of_a_sign_shows_it(parts, key):
     """The example of a sign, taken out of a longer gesture and engraved anew, still has it."""
