@@ -25,7 +25,7 @@ from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._curve import along
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, path_of, plain, register_name, written_name
+from gesturesmith.rules._reading import apart, path_of, plain, point_names, written_name
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -41,7 +41,6 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         width = float((point.sounding_cents or 0) - (home.sounding_cents or 0))
         way = "down" if width < 0 else "up"
-        register = register_name(case, home)
         excess = above(along(case.instrument, f"bend_{way}", home.sounding_cents or 0), abs(width))
         if excess is None:
             continue
@@ -49,8 +48,8 @@ def check(case: Case) -> Iterator[Finding]:
         reach = float(home.sounding_cents or 0) + sign * 50 * (excess.limit // 50)
         yield Finding(
             span=point.span,
-            text=f"bent {way} {apart(abs(width), excess.limit)} cents; the lip takes a note of the {register} "
-            f"register {way} by about {plain(excess.limit)}{excess.differ}",
+            text=f"bent {way} {apart(abs(width), excess.limit)} cents; the lip takes {point_names(case, home)} "
+            f"{way} by about {plain(excess.limit)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name=f"bend {way}", value=abs(width), limit=excess.limit, unit="cents"),),
