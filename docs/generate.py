@@ -13,6 +13,7 @@ from typing import Any
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.check import explain_difficulty
+from gesturesmith.check.explain_limit import CURVE, FAR_WORDS, refused_side, wrong_side
 from gesturesmith.check.explain_rule import rule_evidence
 from gesturesmith.check.quantities import QUANTITIES, Quantity
 from gesturesmith.evidence import Limit, Sourced
@@ -87,15 +88,15 @@ def limit_rows(limits: dict[str, Limit]) -> Iterable[tuple[object, ...]]:
         pitch = name.endswith(("_lowest_cents", "_highest_cents"))
         wide = limit.wide
         evidence = evidence_text(limit.narrow) + (f"; widest, {evidence_text(wide)}" if wide is not None else "")
-        yield (
-            f"`{name}`",
-            value_text(limit.narrow.value, limit.unit, pitch=pitch),
-            value_text(wide.value, limit.unit, pitch=pitch) if wide is not None else "never",
-            evidence,
-        )
+        side = wrong_side(name)
+        narrow = value_text(limit.narrow.value, limit.unit, pitch=pitch)
+        refused = "never"
+        if wide is not None:
+            refused = f"{refused_side(name, wide)} {value_text(wide.value, limit.unit, pitch=pitch)}"
+        yield f"`{name}`", f"{side} {narrow}" if side else f"({narrow})", refused if side else "", evidence
 
 
-LIMIT_HEAD = ("limit", "with care beyond", "not as written beyond", "evidence")
+LIMIT_HEAD = ("limit", "with care", "not as written", "evidence")
 
 
 def look_text(look: Look) -> str:
@@ -175,7 +176,8 @@ def techniques_page() -> str:
         "At most one technique of each layer may be joined with `+`; the edges of a note join with every other "
         "layer. The signs and words on the page are the same in every language; the texts for the player follow "
         "the page's `wording`. German, French and Italian are by our best judgement.",
-        "Limits from memory and of our own judgement lead at most to *with care*. What depends on the instrument "
+        "Limits from memory and of our own judgement lead at most to *with care*. A value in brackets is only "
+        f"reckoned with. *Far* is {FAR_WORDS}. What depends on the instrument "
         "(attacks a second by register, widths of bends) stands with the [instruments](instruments.md).",
         "Names of limits: " + ", ".join(f"`{name}` ({unit})" for name, unit in sorted(LIMIT_UNITS.items())) + ".",
     ]
@@ -294,7 +296,9 @@ def instruments_page() -> str:
         "# Instruments",
         MADE,
         "Every number with its evidence: *derived* from a definition or a law, *published*, *practice* of players "
-        "and teachers, from *memory*, or of our own (*house*). The last two lead at most to *with care*.",
+        "and teachers, from *memory*, or of our own (*house*). The last two lead at most to *with care*. A value "
+        "in brackets is only reckoned with: nothing is measured against it by itself. *Far* is "
+        f"{FAR_WORDS}. Limits of bends hold in the middle of their register; {CURVE}.",
         *(instrument_section(instruments.get(name)) for name in instruments.names()),
     ]
     return "\n\n".join(parts) + "\n"

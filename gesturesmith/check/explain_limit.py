@@ -2,14 +2,45 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from functools import cache
 
 from gesturesmith import instruments
-from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.evidence import Kind, Limit, Sourced
+from gesturesmith.rules._limits import FAR
 from gesturesmith.units import spell
 
 _WIDTH = 96
+# What the checker reckons with: nothing is measured against it by itself.
+_RECKONED = re.compile(
+    r"(breath_flow|effort)_(?!reserve).*|(flutter|cycles)_hz|rest_ratio|pedal_partial|range_far_cents"
+    r"|(hand_raise|half_stopped_lower|lip_down|room_below|room_above)_cents"
+)
+# What has to be reached; everything else has not to be passed.
+_LEAST = re.compile(
+    r".*(_lowest_cents|_lowest_partial|narrowest_cents|_change_s|_periods|_min_partials|_arpeggio_partial)"
+    r"|low_gliss_highest_cents|shortest_ms"
+)
+FAR_WORDS = f"{FAR:g} times a reading from practice, downward divided by as much"
+CURVE = "between the middles of two registers the limit changes evenly with height"
+
+
+def wrong_side(name: str) -> str:
+    """The word for the side of a limit that is not comfortable; "" for what is only reckoned with."""
+    if _RECKONED.fullmatch(name):
+        return ""
+    if _LEAST.fullmatch(name):
+        return "below"
+    if "softest" in name or "loudest" in name:
+        return "softer than" if "softest" in name else "louder than"
+    return "outside" if name in ("sing_cents", "registers") else "beyond"
+
+
+def refused_side(name: str, wide: Sourced[object]) -> str:
+    """The same for what is refused: a reading from practice is not so exact that refusing began right beyond it."""
+    side = wrong_side(name)
+    return f"far {side}" if side in ("beyond", "below") and wide.kind is Kind.PRACTICE else side
 
 
 @cache
@@ -32,9 +63,16 @@ def explain_limit(name: str) -> str | None:
     for limit, keys in groups.items():
         everywhere = len(keys) == len(instruments.names())
         lines += ["", *_wrapped("every instrument" if everywhere else ", ".join(keys), 0)]
-        lines += _wrapped(f"with care beyond {_words(wanted, limit, limit.narrow)}", 2)
-        if limit.wide is not None:
-            lines += _wrapped(f"not as written beyond {_words(wanted, limit, limit.wide)}", 2)
+        side = wrong_side(wanted)
+        care = f"with care {side}" if side else "reckoned with as"
+        lines += _wrapped(f"{care} {_words(wanted, limit, limit.narrow)}", 2)
+        if limit.wide is not None and side:
+            refused = refused_side(wanted, limit.wide)
+            lines += _wrapped(f"not as written {refused} {_words(wanted, limit, limit.wide)}", 2)
+    if any(" far be" in line for line in lines):
+        lines += ["", *_wrapped(f"far is {FAR_WORDS}", 0)]
+    if wanted.startswith("bend_"):
+        lines += ["", *_wrapped(f"so in the middle of the register; {CURVE}", 0)]
     return "\n".join(lines) + "\n"
 
 

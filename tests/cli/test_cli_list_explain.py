@@ -8,9 +8,12 @@ import pytest
 from cli.conftest import GOOD
 
 from gesturesmith import instruments, rules, techniques
-from gesturesmith.check.explain_limit import limit_names
+from gesturesmith.check.explain_limit import limit_names, refused_side
 from gesturesmith.check.explain_mistakes import codes
+from gesturesmith.diagnostics import Severity
+from gesturesmith.evidence import Kind, Limit, Sourced
 from gesturesmith.instruments.profile import load
+from gesturesmith.rules._limits import above
 
 
 @pytest.mark.parametrize("what", ["techniques", "instruments", "rules"])
@@ -79,7 +82,33 @@ def test_every_code_a_check_tells_is_explained(here, run):
 def test_a_limit_says_where_it_holds_and_why(run):
     out = run("explain", "breath-litres").out
     assert "every instrument\n  with care beyond 3 L" in out
-    assert "not as written beyond 5 L" in out
+    assert "not as written far beyond 5 L" in out
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("mute_change_s", "with care below 5 s"),
+        ("flutter_softest", "with care softer than p"),
+        ("loudest_low", "with care louder than ff"),
+        ("sing_cents", "with care outside 4800 to 7400 cents"),
+        ("rest_ratio", "reckoned with as 1 "),
+        ("hand_out_lowest_cents", "with care below sounding C#5"),
+        ("response_periods", "not as written below 3 periods"),
+        ("bend_down_high", "so in the middle of the register"),
+        ("single_tongue_per_s_low", "far is 1.25 times"),
+    ],
+)
+def test_a_limit_says_on_which_side_of_it_care_begins(run, name, words):
+    assert words in run("explain", name).out
+
+
+@pytest.mark.parametrize("kind", ["published", "practice"])
+def test_far_is_what_the_rules_take_for_far(kind):
+    limit = Limit(Sourced(1.0, Kind.HOUSE, ""), Sourced(10.0, Kind(kind), ""))
+    refused = [n for n in (10.1, 12.4, 12.6) if above(limit, n).severity is Severity.REFUSED]
+    words = refused_side("single_tongue_per_s_low", limit.wide)
+    assert (words, refused) == (("beyond", [10.1, 12.4, 12.6]) if kind == "published" else ("far beyond", [12.6]))
 
 
 @pytest.mark.parametrize(
