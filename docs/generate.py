@@ -177,8 +177,8 @@ def techniques_page() -> str:
         "layer. The signs and words on the page are the same in every language; the texts for the player follow "
         "the page's `wording`. German, French and Italian are by our best judgement.",
         "Limits from memory and of our own judgement lead at most to *with care*. A value in brackets is only "
-        f"reckoned with. *Far* is {FAR_WORDS}. What depends on the instrument "
-        "(attacks a second by register, widths of bends) stands with the [instruments](instruments.md).",
+        "reckoned with. What depends on the instrument (attacks a second by register, widths of bends) stands with "
+        "the [instruments](instruments.md).",
         "Names of limits: " + ", ".join(f"`{name}` ({unit})" for name, unit in sorted(LIMIT_UNITS.items())) + ".",
     ]
     for layer in LAYERS:
