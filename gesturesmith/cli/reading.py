@@ -43,6 +43,15 @@ _MACHINE = {
 }
 
 
+# How the files of other programs begin, and what a musician calls them.
+_DOCUMENTS = {
+    b"%PDF": "a PDF; gestures are written in a plain text file",
+    b"\xd0\xcf\x11\xe0": "a document of a word processor; save it as plain text (UTF-8)",
+    b"PK\x03\x04": "a document of a word processor or an archive; save the text as plain text (UTF-8)",
+    b"{\\rtf": "a document of a word processor (RTF); save it as plain text (UTF-8)",
+}
+
+
 def read(path: str) -> Source | Unread:
     """The text of a file, or why there is none. Reads no further than the limit, so nothing is endless."""
     name = clean(path).replace("\n", "\ufffd")
@@ -63,6 +72,9 @@ def read(path: str) -> Source | Unread:
 
 def text_of(name: str, data: bytes) -> Source | Unread:
     """The text that bytes of a file hold, or why they hold none."""
+    if document := next((what for head, what in _DOCUMENTS.items() if data.startswith(head)), ""):
+        message = f"this is not a text file but {document}"
+        return Unread(name=name, code="GS194", rule="not-a-text-file", message=message)
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         message = "this file is UTF-16; save it as UTF-8"
         return Unread(name=name, code="GS195", rule="not-utf-8", message=message)

@@ -47,7 +47,7 @@ def _decode(text: str) -> tuple[str, Fraction, int, int, bool] | _Mistake:
 _LOOSE = re.compile(
     r"(?P<x>[xX]?)(?P<letter>[A-Ha-h])(?P<sign>(?:[#b^v♮𝄪𝄫])*)(?P<octave>-?[0-9]+)(?P<after>[#b^v♮]*)\Z"
 )
-_GERMAN = re.compile(r"([A-Ha-h])(isis|eses|is|es|ses|s)([0-9])\Z")
+_GERMAN = re.compile(r"([xX]?)([A-Ha-h])(isis|eses|is|es|ses|s)([0-9])\Z")
 _GERMAN_SIGN = {"is": "#", "es": "b", "s": "b", "isis": "##", "eses": "bb", "ses": "bb"}
 _NO_OCTAVE = re.compile(r"x?[A-G](?:##|bb|[#b]?[\^v]?)\Z")
 _MINUS_OCTAVE = "octaves run from 0 to 9 (C4 is middle C): no octave below 0 can be written"
@@ -65,8 +65,8 @@ def mistake(text: str) -> _Mistake | None:
         return None
     german = _GERMAN.match(text)
     if german:
-        letter = german[1].upper().replace("H", "B")
-        fix = f"{letter}{_GERMAN_SIGN[german[2]]}{german[3]}"
+        letter = german[2].upper().replace("H", "B")
+        fix = f"{german[1].lower()}{letter}{_GERMAN_SIGN[german[3]]}{german[4]}"
         return ("bad-note", f"accidentals are signs here: write {fix} for `{text}`", (fix,))
     if _NO_OCTAVE.match(text):
         return ("bad-note", f"`{text}` has no octave: write {text}4 for the one from middle C up", (f"{text}4",))
@@ -100,7 +100,9 @@ def _sign_mistake(text: str, plain: str, sign: str, octave: str) -> _Mistake:
         fix = f"{plain}{sign}{octave}"
         if fix[1:] == text[1:] and text[0] == "X":
             return ("bad-note", f"the x before a note is small: write {fix}", (fix,))
-        return ("lower-case-note", f"note names are capitals: write {fix}", (fix,))
+        flat = f"{plain}b{octave}" if plain[-1:] == "B" and not sign else ""
+        german = f", or {flat} for the German b" if flat else ""
+        return ("lower-case-note", f"note names are capitals: write {fix}{german}", (fix, flat) if flat else (fix,))
     if sign[:2] in ("##", "bb") and len(sign) == 3 and sign[2] in "^v":
         near = (f"{plain}{sign[:2]}{octave}", f"{plain}{sign[0]}{sign[2]}{octave}")
         what = f"write {near[0]}, or {near[1]} after one sign, or name the neighbouring note"

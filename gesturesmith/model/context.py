@@ -129,7 +129,8 @@ class Context:
             return techniques.get(word.text)
         except KeyError:
             near = self.nearest(word.text, techniques.names())
-            self.error("unknown-technique", word.span, nearest=near, name=shown(word.text), meant=meant(near))
+            where = meant(near) or "; `gesturesmith list techniques` names them all"
+            self.error("unknown-technique", word.span, nearest=near, name=shown(word.text), meant=where)
             return None
 
     def rule(self, word: nodes.Word) -> None:

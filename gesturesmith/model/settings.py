@@ -62,8 +62,11 @@ def _profile(ctx: Context, path: nodes.Text, folder: Path | None) -> Instrument 
 
     place = folder or Path()
     instrument, errors = profile.load(profile.located(place, path.text), within=place)
+    own = path.text.lower()
+    unquoted = f" (if the {own} of Gesturesmith is meant, without quotes: `instrument: {own}`)"
+    hint = unquoted if own in instruments.names() else ""
     for error in errors:
-        ctx.error("unreadable-profile", path.span, path=shown(path.text), why=error.message)
+        ctx.error("unreadable-profile", path.span, path=shown(path.text), why=error.message + hint)
     return None if errors else instrument
 
 

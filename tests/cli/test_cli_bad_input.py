@@ -16,6 +16,10 @@ commands = pytest.mark.parametrize("command", COMMANDS, ids=" ".join)
 NOT_TEXT = {
     "missing": (None, "there is no such file"),
     "binary": (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "not a text file (line 3 "),
+    "PDF": (b"%PDF-1.7\n%\xe2\xe3\n1 0 obj\n", "not a text file but a PDF"),
+    "DOC": (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1\0\0", "a document of a word processor; save it as plain text"),
+    "DOCX": (b"PK\x03\x04\x14\0word/document.xml", "save the text as plain text (UTF-8)"),
+    "RTF": (b"{\\rtf1\\ansi instrument: horn\\par}", "(RTF); save it as plain text"),
     "latin-1": ("instrument: horn\ntitle: “é”".encode()[:-6] + b"\xe9", "line 2, column 8 is not UTF-8"),
     "utf-16": ("instrument: horn".encode("utf-16"), "this file is UTF-16"),
     "10 MB": (b"# " + b"x" * 10_000_000, "larger than 2 MB"),

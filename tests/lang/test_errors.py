@@ -36,6 +36,10 @@ GESTURE = [
     ("lasts: 4 beats 3", "too-much", 18, "3", "`lasts` takes one length"),
     ("lasts: ½ beat", "bad-number", 10, "½", "1/2"),
     ("contour: c4", "lower-case-note", 12, "c4", "write C4"),
+    ("contour: b4", "lower-case-note", 12, "b4", "write B4, or Bb4 for the German b"),
+    ("contour: xb4", "lower-case-note", 12, "xb4", "write xB4, or xBb4 for the German b"),
+    ("contour: xfis4", "bad-note", 12, "xfis4", "write xF#4"),
+    ("contour: xCis4", "bad-note", 12, "xCis4", "write xC#4"),
     ("contour: H4", "note-h", 12, "H4", "write B4 for H, Bb4 for the German B"),
     ("contour: Hb4", "note-h", 12, "Hb4", "write B4 for H, Bb4 for the German B"),
     (
