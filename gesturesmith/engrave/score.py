@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
+from itertools import groupby
 
 from gesturesmith.engrave._abjad import abjad
 from gesturesmith.engrave.dynamics import Dynamic
@@ -47,17 +48,48 @@ def _set_barred(plan: Plan) -> list[tuple[Part, Components]]:
     slots = tuple(slot for part in plan.parts for slot in part.slots)
     runs: list[list[Leaf | Triplet]] = [[] for _ in plan.parts]
     owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
-    for item in leaves(slots, plan.meter):
-        runs[owner[_first(item).key]].append(item)
+    for whole in leaves(slots, plan.meter):
+        for item in _parted(whole, owner, plan):
+            runs[owner[_first(item).key]].append(item)
     setter = Setter({k: e for part in plan.parts for k, e in _keyed(part.slots, part.line.events)}, plan)
-    made = [(part, _finish(part, run, setter, plan)) for part, run in zip(plan.parts, runs, strict=True)]
+    ahead: Placed = []
+    made = []
+    for n, (part, run) in enumerate(zip(plan.parts, runs, strict=True)):
+        components = setter.components(run)
+        placed, setter.placed = setter.placed, []
+        ahead += placed
+        own = [(leaf, there) for leaf, there in ahead if owner[leaf.key] == n]
+        ahead = [(leaf, there) for leaf, there in ahead if owner[leaf.key] > n]
+        made.append((part, _finish(part, components, placed, own, setter, plan)))
     setter.beam([], apart=True)
     return made
 
 
+def _parted(item: Leaf | Triplet, owner: dict[int, int], plan: Plan) -> list[Leaf | Triplet]:
+    """A triplet that parts share, as one for each where what begins or ends in it needs music of its own: a second
+    voice, a feathered beam, a level between two leaves."""
+    if not isinstance(item, Triplet):
+        return [item]
+    shared = [(n, list(group)) for n, group in groupby(item.leaves, lambda leaf: owner[leaf.key])]
+    if not any(plan.parts[n].sung is not None or plan.parts[n].feathers for n, _ in shared) and not any(
+        _level_between(plan.parts[n], group) for n, group in shared[1:]
+    ):
+        return [item]
+    return [Triplet(tuple(group)) for _, group in shared]
+
+
+def _level_between(part: Part, found: list[Leaf]) -> bool:
+    until = found[-1].at + found[-1].value * Fraction(2, 3)
+    starts = {leaf.at for leaf in found}
+    return any(part.at + d.at < until and part.at + d.at not in starts for d in part.dynamics if d.at < part.beats)
+
+
 def _set(part: Part, run: list[Leaf | Triplet], plan: Plan) -> Components:
     setter = Setter(dict(_keyed(part.slots, part.line.events)), plan)
-    made = _finish(part, run, setter, plan)
+    components = setter.components(run)
+    if not part.feathers:
+        _let_break(run, components)
+    made = _finish(part, components, setter.placed, setter.placed, setter, plan)
     setter.beam([], apart=True)
     return made
 
@@ -89,21 +121,19 @@ def _first(item: Leaf | Triplet) -> Leaf:
     return item.leaves[0] if isinstance(item, Triplet) else item
 
 
-def _finish(part: Part, run: list[Leaf | Triplet], setter: Setter, plan: Plan) -> Components:
-    """The components of a part: its leaves, the head where its line stops, dynamics, a second voice."""
-    if not run:
-        return []
-    made = setter.components(run)
-    placed = setter.placed
-    setter.placed = []
-    if plan.meter.bar is None and not part.feathers:
-        _let_break(run, made)
+def _finish(part: Part, made: Components, placed: Placed, own: Placed, setter: Setter, plan: Plan) -> Components:
+    """The components of a part: its leaves, the head where its line stops, dynamics, a second voice.
+
+    placed  leaves of the components; a triplet among them may reach into the next part
+    own     leaves of the part, where the one before reaches into it also what stands there
+    """
     end = None
     if part.line.stop is not None:
-        end = add_stop(part.line.stop, made, placed, plan)
+        end = add_stop(part.line.stop, made, own, plan)
     if part.feathers:
         made = [feathered(made, placed, part.feathers)]
-    track = _attach_dynamics(part, placed, plan, end)
+    begins = placed[0][0].at if placed else None
+    track = _attach_dynamics(part, own, plan, end, begins)
     setter.beam(placed, apart=bool(part.feathers or track or part.sung))
     if part.sung is not None:
         return [_two_voices(part, made, track, plan)]
@@ -115,24 +145,33 @@ def _finish(part: Part, run: list[Leaf | Triplet], setter: Setter, plan: Plan) -
 # --- dynamics --------------------------------------------------------------------------------------------------
 
 
-def _attach_dynamics(part: Part, placed: Placed, plan: Plan, end: abjad.Leaf | None) -> Components:
+def _attach_dynamics(
+    part: Part, own: Placed, plan: Plan, end: abjad.Leaf | None, begins: Fraction | None
+) -> Components:
     """Dynamics at the leaves that begin with them; where one falls between leaves, all go on a track of skips.
 
     The last one, at the very end, stands under the head where the line stops, or just before what comes next.
+    The track begins with the part's components, at `begins`; what comes before stands at leaves of a triplet that
+    the part before began.
     """
     offset = part.at if plan.meter.bar is not None else Fraction(0)
     ending = [d for d in part.dynamics if d.at >= part.beats]
     inner = [d for d in part.dynamics if d.at < part.beats]
     if ending:
-        last = end if end is not None else _place_after(placed[-1][1])
+        last = end if end is not None else _place_after(own[-1][1])
         for dynamic in ending:
             _attach_dynamic(dynamic, last)
-    starts = {leaf.at - offset: made for leaf, made in reversed(placed)}
+    starts = {leaf.at - offset: made for leaf, made in reversed(own)}
+    from_here = part.beats if begins is None else begins - offset
     if all(d.at in starts for d in inner):
-        for dynamic in inner:
+        from_here = part.beats
+    for dynamic in inner:
+        if dynamic.at < from_here:
             _attach_dynamic(dynamic, starts[dynamic.at])
+    inner = [d for d in inner if d.at >= from_here]
+    if not inner:
         return []
-    times = sorted({Fraction(0), *(d.at for d in inner)})
+    times = sorted({from_here, *(d.at for d in inner)})
     track: Components = []
     for at, until in zip(times, [*times[1:], part.beats], strict=True):
         skip = silent(until - at)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+import pytest
+
 
 def dynamics_of(engraved, dynamics: str, contour: str = "C5", lasts: int = 4) -> str:
     return engraved(f"gesture one\n  contour: {contour}\n  lasts: {lasts} beats\n  dynamics: {dynamics}\n")[
@@ -56,3 +58,67 @@ def test_one_level_where_both_would_say_the_same(engraved):
     assert compact(engraved(f"{text}passage one\n  play: a, rest 1, b\n")["one"].ly).count(r"\f ") == 2
     text = f"gesture a\n  technique: half-valve\n  contour: xC5 ~~ xG4\n{loud}"
     assert compact(engraved(f"{text}passage one\n  play: a, b\n")["one"].ly).count(r"\f ") == 2
+
+
+SHARED = """meter: 4/4
+gesture swell
+  contour: C5
+  lasts: 3 beats
+  dynamics: p < f@2 > p
+gesture even
+  contour: C5
+  lasts: 8/3 beats
+  dynamics: p < f@2
+gesture odd
+  contour: C5
+  lasts: 5/3 beats
+  dynamics: p < f@1/2
+gesture short
+  contour: C5
+  lasts: 1/3 beats
+  dynamics: ff
+gesture slide
+  technique: lip-gliss
+  contour: C5 -- E5
+  lasts: 2 beats
+  dynamics: p < f
+gesture voice
+  technique: multiphonic
+  contour: C4
+  sing: E4, G4@1
+  lasts: 8/3 beats
+  dynamics: p
+gesture roll
+  contour: C5
+  lasts: 8/3 beats
+  attacks: 4 accelerating
+  dynamics: p
+"""
+
+
+@pytest.mark.parametrize(
+    ("play", "expected"),
+    [
+        # The level at the first note, the last one before the next note.
+        ("swell, G4 for 2/3", [r"{ g'8 c''4 \p \< ~ }", r"{ \afterGrace 63/64 c''2 { s8 \p } g'4 }"]),
+        # The track has what is left of the time.
+        ("even, G4 for 1", [r"{ g'8 c''4 \p \< ~ }", r"{ { c''2 } { s4 * 4/3 s4 * 2/3 \f } }"]),
+        # A level between two leaves needs a track from the beginning.
+        ("odd, G4 for 1", [r"{ g'8 }", r"{ c''4 ~ } c''4 } { s4 * 1/2 \p \< s4 * 7/6 \f }"]),
+        ("short, short, G4 for 1", [r"{ g'8 [ c''8 \ff c''8 \ff ] }"]),
+        # The line stops before the note that follows.
+        ("slide, G4 for 2/3", [r"{ \gsStops e''8 \f \gsLineEnd } g'4 }"]),
+    ],
+)
+def test_in_a_triplet_that_gestures_share(play, expected, engraved):
+    ly = compact(engraved(f"{SHARED}passage one\n  play: G4 for 1/3, {play}\n")["one"].ly)
+    ly = ly.replace("<<", "{").replace(">>", "}")
+    for part in expected:
+        assert part in ly
+
+
+@pytest.mark.parametrize("name", ["voice", "roll"])
+def test_a_voice_or_beam_of_its_own_begins_with_its_gesture(name, engraved):
+    """A triplet that it would share with the note before it is parted."""
+    ly = compact(engraved(f"{SHARED}passage one\n  play: G4 for 1/3, {name}, C4 for 1\n")["one"].ly)
+    assert r"\tuplet 3/2 { g'8 }" in ly
