@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+from unicodedata import normalize
 
 from gesturesmith.cli.console import clean
 from gesturesmith.diagnostics import FileReport, ReadError
@@ -11,6 +12,7 @@ from gesturesmith.source import Source, Span
 from gesturesmith.values import frozen
 
 LARGEST_BYTES = 2_000_000  # a gesture takes about 200 bytes: ten thousand of them
+_MOST_NAMES = 1000  # in a folder, looked at for the one that was meant
 
 
 @frozen(kw_only=True)
@@ -61,13 +63,36 @@ def read(path: str) -> Source | Unread:
     except OSError as error:
         other = ("GS196", "cannot-be-read", f"this file cannot be read: {os.strerror(error.errno or errno.EIO)}")
         code, rule, message = _MACHINE.get(error.errno or 0, other)
-        return Unread(name=name, code=code, rule=rule, message=message)
+        near = _near(path) if error.errno == errno.ENOENT else ""
+        return Unread(name=name, code=code, rule=rule, message=message + near)
     except ValueError:  # a zero byte in the name
         return Unread(name=name, code="GS190", rule="no-such-file", message="no file can have such a name")
     if len(data) > LARGEST_BYTES:
         message = "this file is larger than 2 MB, the most that is read; divide it into several files"
         return Unread(name=name, code="GS193", rule="file-too-large", message=message)
     return text_of(name, data)
+
+
+def _near(path: str) -> str:
+    """A gesture file that may have been meant: without its ending, in other letters, or cut off at a space."""
+    import shlex
+    from difflib import get_close_matches
+
+    folder, name = os.path.split(path)
+    try:
+        there = sorted(n for n in os.listdir(folder or ".") if n.endswith(".gesture") and not n.startswith("."))
+    except OSError:
+        return ""
+    stems = {_plain(n): n for n in there[:_MOST_NAMES]}
+    wanted = _plain(name)
+    cut = [s for s in stems if s.startswith(f"{wanted} ")]
+    found = [wanted] if wanted in stems else cut or get_close_matches(wanted, stems, n=1)
+    meant = os.path.join(folder, stems[found[0]]) if found else ""
+    return f"; near it: {shlex.quote(clean(meant).replace(chr(10), chr(0xFFFD)))}" if meant else ""
+
+
+def _plain(name: str) -> str:
+    return normalize("NFC", name.removesuffix(".gesture")).casefold()
 
 
 def text_of(name: str, data: bytes) -> Source | Unread:

@@ -105,6 +105,24 @@ def test_unusual_names(here, run, name):
     assert run("format", "--check", f"./{name}").status in (0, 1)
 
 
+@pytest.mark.parametrize(
+    ("typed", "near"),
+    [
+        ("call", "; near it: call.gesture"),
+        ("Call.gesture", "; near it: call.gesture"),
+        ("cal.gesture", "; near it: call.gesture"),
+        ("Nebel", "; near it: 'Nebel über Köln.gesture'"),
+        ("Nebel u\u0308ber Ko\u0308ln.gesture", "; near it: 'Nebel über Köln.gesture'"),
+        ("parts/cal.gesture", "there is no such file\n"),
+        ("storm.gesture", "there is no such file\n"),
+    ],
+)
+def test_a_file_that_may_have_been_meant(here, run, typed, near):
+    (here / "call.gesture").write_text(GOOD)
+    (here / "Nebel über Köln.gesture").write_text(GOOD)
+    assert near in run("check", typed).err
+
+
 def test_a_leading_dash_is_explained(here, run):
     (here / "-x.gesture").write_text(GOOD)
     result = run("check", "-x.gesture")
