@@ -128,7 +128,7 @@ class Context:
         try:
             return techniques.get(word.text)
         except KeyError:
-            near = self.nearest(word.text, techniques.names())
+            near = techniques.titled(word.text) or self.nearest(word.text, techniques.names())
             where = meant(near) or "; `gesturesmith list techniques` names them all"
             self.error("unknown-technique", word.span, nearest=near, name=shown(word.text), meant=where)
             return None
