@@ -26,6 +26,7 @@ _SCRIPTS = {
 }
 _HAND = ("stopped", "half-stopped", "open")
 _EDGES = {"scoop": r"\gsScoop", "plop": r"\gsPlop", "rip": r"\gsRip", "doit": r"\gsDoit", "fall": r"\gsFall"}
+_PLAIN = "ord."  # the end that anything of the same layer stands for as well
 _EDGES_IN = ("scoop", "plop", "rip")
 _SPAN_END = r"\gsSpanEnd"
 TRILL = r"\gsTrill"
@@ -183,10 +184,16 @@ class Signs:
 
 
 def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
-    """Whether what comes says by itself that this is over: another of the same layer, with a word or sign. A mute
-    stays in until it is taken out, or another is put in."""
+    """Whether what comes says by itself that this is over: another of the same layer, with a word or sign. What has
+    an end of its own name ("hand in") stays until it is named, or something comes that ends in the same way; but a
+    hand in the bell makes way for a mute."""
     return any(
-        t.layer == technique.layer and (t.look.word or t.look.script) and t.look.announce >= technique.look.announce
+        t.layer == technique.layer
+        and (t.look.word or t.look.script)
+        and (
+            technique.look.cancel in ("", _PLAIN, t.look.cancel)
+            or (t.look.announce and technique.look.cancel_script != "")
+        )
         for t in entering
     )
 
@@ -205,7 +212,8 @@ def _signs_of(force: tuple[Technique, ...], event: Event, line: Line) -> None:
     """Scripts, slashes, edges, bends and trills of one event."""
     for technique in force:
         look = technique.look
-        if look.script and _carries_scripts(event):
+        turned = look.script in _HAND and r"\gsHandTurnEnd" in event.after  # the arrow ends in the sign
+        if look.script and _carries_scripts(event) and not turned:
             event.after.append(_SCRIPTS[look.script])
         if look.tremolo and _carries_scripts(event):
             event.each.append(r"\gsFlutter")

@@ -110,6 +110,36 @@ def test_what_replaces_needs_no_end(engraved):
     assert words(engraved, "flz, valve") == ["flz.", "ord., ½ valve"]
 
 
+@pytest.mark.parametrize(
+    ("first", "second", "expected"),
+    [
+        ("hand-out|G5 -- A5", "lip-gliss|G4 -- C5", ["hand out", "hand in, lip gliss."]),
+        ("bells-up|C5", "half-stopped|C5", ["bells up", "bells normal"]),
+        ("bells-up|C5", "muted|C5", ["bells up", "bells normal, con sord. (straight)"]),
+        ("half-valve|xC5", "timbre-trill|C5", ["½ valve", "valves clear, timbre"]),
+        ("air|C5", "air-tone|C5", ["air", "air + tone"]),
+    ],
+)
+def test_an_end_with_a_name_of_its_own_is_always_told(first, second, expected, engraved):
+    text = "".join(
+        f"gesture {name}\n  technique: {asked.split('|')[0]}\n  contour: {asked.split('|')[1]}\n"
+        for name, asked in (("one", first), ("two", second))
+    )
+    assert printed(engraved(f"{text}passage all\n  play: one, two\n")["all"].ly) == expected
+
+
+def test_bells_that_rise_leave_the_hand_to_be_opened(engraved):
+    text = f"{GESTURES}gesture bells\n  technique: bells-up\n  contour: C5\npassage one\n  play: shut, bells\n"
+    assert engraved(text)["one"].ly.count(r"\gsOpen") == 1
+
+
+def test_where_the_hand_arrives_its_sign_stands_once(engraved):
+    """At the end of the arrow; the next note has its own."""
+    ly = engraved("gesture one\n  contour: C5 -- E5@2 as stopped, C5@3\n  lasts: 4 beats\n")["one"].ly
+    assert r"gsHandTurn #'(open stopped)" in ly
+    assert ly.count(r"\gsPlus") == 1
+
+
 def test_a_hook_needs_no_word_after_it(engraved):
     assert words(engraved, "growled, plain") == ["growl"]
 
