@@ -12,6 +12,7 @@
      (cond ((not outer?) (if (= side LEFT) (cons (+ (cdr extent) 0.4) (+ (cdr extent) 0.4))
                              (cons (- (car extent) 0.2) (- (car extent) 0.2))))
            ((pair? heads) (gs:reach heads system))
+           ((and (= side RIGHT) (gs:get (gs:details grob) 'to-end #f)) (cons (- (car extent) 1.2) (- (car extent) 1.2)))
            ((and (= side RIGHT) (not (eq? 'at (gs:get (gs:details grob) 'to 'until))))
             (cons (- (car extent) 0.5) (- (car extent) 0.5)))
            (else (cons at (+ at 1.2))))))

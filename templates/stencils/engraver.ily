@@ -68,7 +68,8 @@
    (let ((active '())          ; (kind . spanner) that have begun
          (fresh '())           ; (kind . spanner) begun now
          (ending '())          ; (kind . spanner) that end at the note that comes now
-         (waiting '())         ; (moment . spanner) that reach on to that moment
+         (waiting '())         ; (moment kind . spanner) that reach on to that moment
+         (due '())             ; (kind . spanner) that reached as far as now
          (rows '())            ; (spanner . row) or (kind . row)
          (said '())            ; (word . grob) that said it, newest first
          (starts '()) (stops '()) (signs '()) (words '()) (mark #f)
@@ -89,7 +90,7 @@
 
      ;; The row of a spanner that begins: that of one of its kind that ends here, or a new one.
      (define (row-of! engraver event kind)
-       (let* ((before (assq kind ending)) (row (and before (assq-ref rows (cdr before)))))
+       (let* ((before (assq kind (append ending due))) (row (and before (assq-ref rows (cdr before)))))
          (or row
              (let ((row (new-row! engraver event UP (gs:row-priority kind))))
                ;; A line that goes on over the staff must not read as one of its own; its ends hang down.
@@ -108,8 +109,8 @@
                (if (assq kind ending) (gs:detail! spanner 'joined #t))
                (ly:axis-group-interface::add-element row spanner)
                (set! rows (acons spanner row rows))))
-         (set! fresh (acons kind spanner fresh))
-         (set! active (acons kind spanner active))))
+         (set! active (acons kind spanner active))
+         (set! fresh (cons (first active) fresh))))
 
      (define (close! spanner grob)
        (gs:set-bound! spanner RIGHT grob)
@@ -121,9 +122,12 @@
          (if hit
              (begin
               (set! active (remove (lambda (p) (eq? p hit)) active))
-              (if (gs:ends-at-note? kind)
+              ;; What begins and ends at one leaf has only the leaf's own time to be drawn in.
+              (if (and (gs:ends-at-note? kind) (not (and (gs:row-priority kind) (memq hit fresh))))
                   (set! ending (cons hit ending))
-                  (set! waiting (acons until (cdr hit) waiting)))
+                  (begin
+                   (if (gs:ends-at-note? kind) (gs:detail! (cdr hit) 'to-end #t))
+                   (set! waiting (acons until hit waiting))))
               (ly:engraver-announce-end-grob engraver (cdr hit) event))
              (ly:event-warning event "a ~a ends that did not start" kind))))
 
@@ -216,9 +220,10 @@
             (set! stops (acons event (gs:end-of-leaf (now) leaf) stops))))
        ((gesture-sign-event engraver event) (set! signs (cons event signs))))
       ((process-music engraver)
-       (let ((due (filter (lambda (w) (not (ly:moment<? (now) (car w)))) waiting)))
-         (for-each (lambda (w) (close! (cdr w) (command))) due)
-         (set! waiting (lset-difference eq? waiting due)))
+       (let ((over (filter (lambda (w) (not (ly:moment<? (now) (car w)))) waiting)))
+         (for-each (lambda (w) (close! (cddr w) (command))) over)
+         (set! due (map cdr over))
+         (set! waiting (lset-difference eq? waiting over)))
        (follow-clef! engraver)
        ;; What has begun ends before another begins; what begins and ends at one leaf begins first.
        (let* ((ends (reverse stops))
@@ -272,7 +277,7 @@
        (set! fresh '()) (set! ending '()) (set! heads '()) (set! made '()) (set! undo '()) (set! column #f)
        (set! leaf ZERO-MOMENT))
       ((finalize engraver)
-       (for-each (lambda (w) (close! (cdr w) (command))) waiting)
+       (for-each (lambda (w) (close! (cddr w) (command))) waiting)
        (for-each
         (lambda (p)
           (ly:warning "gesturesmith: a ~a is not ended; it ends with the music" (car p))

@@ -23,6 +23,7 @@ gsStemless = {
   \once \omit Flag
   \once \omit Dots
   \once \override Stem.length = #0
+  \once \override Stem.details.gs-stemless = ##t
 }
 
 %% Where a line stops: a small head that is not attacked, in brackets together with its accidental.

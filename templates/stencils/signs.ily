@@ -21,18 +21,29 @@ gsDots =
 #(define-event-function (count) (integer?)
    (gs:over #{ \tweak stencil #(gs:dots-stencil count) \staccato #}))
 
-%% \gsFlutter: three slashes on the stem whatever the note value, over or under a whole note.
+%% \gsFlutter: three slashes on the stem whatever the note value; beyond the head where it has none, as at a whole note.
 #(define (gs:slashes-height grob)
    (let* ((usual (ly:stem-tremolo::calc-y-offset grob))
           (stem (ly:grob-object grob 'stem))
-          (flag (if (ly:grob? stem) (ly:grob-object stem 'flag) #f)))
-     (if (not (gs:printed? flag)) usual
-         ;; Between the head and the flag, nearer to the head.
-         (let ((dir (ly:grob-property stem 'direction UP)) (head (first (gs:list stem 'note-heads))))
-           (* 0.5 (gs:staff-space grob) (+ (gs:position head) (* dir 5.4)))))))
+          (flag (if (ly:grob? stem) (ly:grob-object stem 'flag) #f))
+          (beyond (lambda (steps)
+                    (let ((dir (ly:grob-property stem 'direction UP)) (head (first (gs:list stem 'note-heads))))
+                      (* 0.5 (gs:staff-space grob) (+ (gs:position head) (* dir steps)))))))
+     (cond ((gs:stemless? stem) (beyond 5.8))
+           ((gs:printed? flag) (beyond 5.4))  ; between the head and the flag, nearer to the head
+           (else usual))))
+#(define (gs:stemless? stem)
+   (and (ly:grob? stem) (pair? (gs:list stem 'note-heads)) (gs:get (ly:grob-property stem 'details '()) 'gs-stemless #f)))
+#(define (gs:slashes-place grob)
+   (let ((stem (ly:grob-object grob 'stem)))
+     (if (not (gs:stemless? stem)) 0
+         (let* ((head (first (gs:list stem 'note-heads)))
+                (column (ly:grob-common-refpoint head stem X)))
+           (- (interval-center (ly:grob-extent head column X)) (ly:grob-relative-coordinate stem column X))))))
 gsFlutter =
 #(make-music 'TremoloEvent 'tremolo-type 4096 'gs-details '((gs-flutter . #t))
-   'tweaks `((flag-count . 3) (shape . beam-like) (beam-width . 1.4) (slope . 0.3) (Y-offset . ,gs:slashes-height)))
+   'tweaks `((flag-count . 3) (shape . beam-like) (beam-width . 1.4) (slope . 0.3) (X-offset . ,gs:slashes-place)
+              (Y-offset . ,gs:slashes-height)))
 
 %% \gsFeather #RIGHT { ... } (not a post-event): attacks that speed up, or slow down with #LEFT: one beam that opens
 %% or closes.

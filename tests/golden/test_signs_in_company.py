@@ -17,6 +17,8 @@ CASES = {
     "stopping at a flat": r"g'2\gsLine #'((style . plain)) \afterGrace 63/64 s4 { \gsStops \gsX bf'8\gsLineEnd } r4",
     "stopping at a sharp": r"g'2\gsLine #'((style . plain)) \afterGrace 63/64 s4 { \gsStops \gsX fs''8\gsLineEnd } r4",
     "band": r"\stopStaff \startStaff \gsBare \gsX b'4\gsBand g' f'' \gsBare \gsTriangleUp f''4 \gsBare \gsX c''4 \gsBare \gsTriangleDown g'4\gsBandEnd",
+    "hand on notes": r"c''4\gsHandTurn #'(open stopped)\gsHandTurnEnd g'8\gsHandTurn #'(open stopped)\gsHandTurnEnd r8 c''2",
+    "slashes without stems": r"\gsStemless c''4*4\gsFlutter \gsStemless g'4*4\gsFlutter \gsStemless c'''4*4\gsFlutter",
     "speeding up": rf"""\gsFeather #RIGHT {{ a'32*48/7[\gsSay #'(("single tongue" "single tongue" "")) a'32*128/21{_SAY} a'32*16/3{_SAY} a'32*32/7{_SAY} a'32*80/21{_SAY} a'32*64/21{_SAY} a'32*16/7]{_SAY} }}""",
 }
 
@@ -67,3 +69,28 @@ def test_the_ends_of_a_length_stay_over_the_mark(printed):
     lengths = [b.box for b in blocks(staff, "gs-above") if b.box[2] > mark]
     assert lengths
     assert min(b[2] for b in lengths) > mark + 1
+
+
+def test_the_hand_turns_within_its_note(printed):
+    """o, arrow and + of a note beside each other, all at one height, before what comes next."""
+    staff = printed["hand on notes"]
+    heads = [b.box for b in blocks(staff, "NoteHead")]
+    rest = blocks(staff, "Rest")[0].box
+    signs = [b.box for b in blocks(staff, "gs-above")]
+    for start, end in ((heads[0][0], heads[1][0]), (heads[1][0], rest[0])):
+        mine = [b for b in signs if start - 0.5 < b[0] < end]
+        assert max(b[1] for b in mine) < end
+        assert max(b[1] for b in mine) - min(b[0] for b in mine) > 2
+    middles = {round((b[2] + b[3]) / 2, 1) for b in signs}
+    assert len(middles) == 1
+
+
+def test_slashes_leave_a_head_without_a_stem_free(printed):
+    staff = printed["slashes without stems"]
+    heads = [b.box for b in blocks(staff, "NoteHead")]
+    slashes = [b.box for b in blocks(staff, "StemTremolo")]
+    assert len(slashes) == 9
+    for left, right, bottom, top in slashes:
+        head = min(heads, key=lambda h: abs(h[0] - left))
+        assert bottom > head[3] or top < head[2]
+        assert abs(left + right - head[0] - head[1]) < 0.3
