@@ -148,9 +148,6 @@ def ear_and_lip() -> dict[str, Limit]:
             "cents",
             "at the very most 100",
         ),
-        "half_valve_correction_cents": Limit(
-            Sourced(100, PRACTICE, "thecontemporaryhorn.com, Demi-pistons: up to a semitone"), None, "cents"
-        ),
         "half_valve_per_s": Limit(
             Sourced(4.0, HOUSE, "thecontemporaryhorn.com: vague centres, avoid fast rhythms; the number is ours"),
             None,
@@ -160,15 +157,6 @@ def ear_and_lip() -> dict[str, Limit]:
             Sourced(6, MEMORY, "Doughty and Garner, J. Exp. Psychol. 37 (1947): tone pitch after 6 periods, +-3"),
             Sourced(3, PUBLISHED, "just audible tonality, Chalmers publ. 141752: 3.0 to 3.5 periods at 150 Hz"),
             "periods",
-        ),
-        "flutter_hz": Limit(Sourced((20, 30), MEMORY, "flutter of the tongue 20 to 30 a second"), None, "Hz"),
-        "flutter_periods": Limit(
-            Sourced(3, HOUSE, "with fewer periods in each flutter no pitch is left between two strokes"),
-            None,
-            "periods",
-        ),
-        "flutter_softest": Limit(
-            Sourced("p", HOUSE, "composerstubaguide.blog: harder at low volume; the level is ours")
         ),
         "harmonic_gliss_exact_cents": Limit(fifteen, None, "cents"),
         "harmonic_gliss_about_cents": Limit(

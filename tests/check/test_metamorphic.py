@@ -159,7 +159,7 @@ def wider(instrument: Instrument, factor: float) -> Instrument:
 # Values that must not be fallen short of: wider is less.
 _LEAST = {
     "hand_out_lowest_cents", "stopped_lowest_cents", "half_stopped_lowest_cents", "response_periods",
-    "harmonic_gliss_min_partials", "harmonic_gliss_arpeggio_partial", "flutter_periods", "mute_change_s",
+    "harmonic_gliss_min_partials", "harmonic_gliss_arpeggio_partial", "mute_change_s",
     "hand_change_s", "tongue_change_s", "split_tone_lowest_partial", "band_narrowest_cents", "breath_flow_least",
 }  # fmt: skip
 

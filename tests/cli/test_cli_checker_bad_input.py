@@ -114,7 +114,7 @@ PROFILES = {
     ),
     "all of it at once": (
         f'{OWN}player = "second"\nbased_on = "hron"\nkind = "slide"\n[limits]\nbreath_litres = {{ narrow = -3 }}\n'
-        "flutter_hz = { narrow = [30, 20] }\n",
+        "sing_cents = { narrow = [7000, 5000] }\n",
         ["line 3", "line 4", "line 6", "line 7"],
     ),
 }

@@ -89,7 +89,7 @@ def test_a_limit_says_where_it_holds_and_why(run):
     ("name", "words"),
     [
         ("mute_change_s", "with care below 5 s"),
-        ("flutter_softest", "with care softer than p"),
+        ("softest_top", "with care softer than p"),
         ("loudest_low", "with care louder than ff"),
         ("sing_cents", "with care outside 4800 to 7400 cents"),
         ("rest_ratio", "reckoned with as 1 "),

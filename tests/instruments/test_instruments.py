@@ -253,3 +253,13 @@ def test_every_part_has_a_name_in_every_language(name: str) -> None:
     for text in (found.part_name, *found.part_names.values()):
         assert text
         assert not re.search(r"\b[A-H]b\b|[A-H]-flat", text), "a flat sign, or a word"
+
+
+def test_every_limit_is_measured_against_somewhere() -> None:
+    """A limit that no rule reads would be explained, and taken from a player's file, to no effect."""
+    package = Path(instruments.__file__).parent.parent
+    text = "".join(p.read_text() for part in ("rules", "check") for p in (package / part).glob("[!e]*.py"))
+    text += (package / "rules" / "effort_overdrawn.py").read_text()
+    for name in {name for key in NAMES for name in instruments.get(key).limits}:
+        stem = re.sub(r"(_(low|middle|high|top))?(_(pp|mf|ff))?$", "", name)
+        assert f'"{stem}' in text or f'"{name}"' in text or f'"{stem.removesuffix("_per_s")}"' in text, name

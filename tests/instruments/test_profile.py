@@ -22,7 +22,7 @@ name = "my horn"
 
 [limits]
 lip_correction_cents = { narrow = 30 }
-flutter_hz = { narrow = [18, 26], kind = "practice", source = "measured in a lesson" }
+sing_cents = { narrow = [5000, 7000], kind = "practice", source = "measured in a lesson" }
 """
 
 
@@ -55,7 +55,7 @@ def test_a_player_changes_only_what_he_says(tmp_path: Path) -> None:
     assert found.name == "my horn"
     assert found.limits["lip_correction_cents"].narrow.value == 30
     assert "this player" in found.limits["lip_correction_cents"].narrow.source
-    assert found.limits["flutter_hz"].narrow.value == (18, 26)
+    assert found.limits["sing_cents"].narrow.value == (5000, 7000)
     assert found.limits["in_tune_cents"] == horn.limits["in_tune_cents"]
     assert found.tubes == horn.tubes
     assert found.chart == horn.chart
@@ -75,8 +75,8 @@ def test_every_value_a_player_sets_is_said_to_be_the_players(tmp_path: Path) -> 
     assert not errors
     assert found is not None
     own = {name for name, limit in found.limits.items() if limit.narrow.of_player}
-    assert own == {"lip_correction_cents", "flutter_hz"}
-    assert found.limits["flutter_hz"].narrow.source == "this player, second horn: measured in a lesson"
+    assert own == {"lip_correction_cents", "sing_cents"}
+    assert found.limits["sing_cents"].narrow.source == "this player, second horn: measured in a lesson"
     assert found.usual_range.source == "this player, second horn: my best day"
     assert found.tubes == instruments.get("horn").tubes
     assert load(write(tmp_path, to_toml(found), "again.toml"))[0] == found
@@ -152,7 +152,7 @@ usual_range = { low = "C5", high = "C4" }
 
 [limits]
 lip_correction_cents = { narrow = -4 }
-flutter_hz = { narrow = [30, 20] }
+sing_cents = { narrow = [7000, 5000] }
 lip_corection_cents = { narrow = 4 }
 
 [chart]
@@ -168,7 +168,7 @@ high = "C3"
     found = {(e.line, e.key) for e in errors}
     assert {
         (3, "nmae"), (4, "kind"), (5, "written_to_sounding"), (6, "usual_range.high"),
-        (9, "limits.lip_correction_cents.narrow"), (10, "limits.flutter_hz.narrow"),
+        (9, "limits.lip_correction_cents.narrow"), (10, "limits.sing_cents.narrow"),
         (11, "limits.lip_corection_cents"), (14, "chart.H4"), (15, "chart.C4"),
         (18, "registers.name"), (20, "registers.high"),
     } <= found  # fmt: skip
