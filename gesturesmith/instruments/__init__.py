@@ -15,3 +15,14 @@ def get(name: str) -> Instrument:
     """The instrument called `name`; KeyError where there is none."""
     instrument: Instrument = registry.module(__name__, name).INSTRUMENT
     return instrument
+
+
+def called(word: str) -> tuple[str, ...]:
+    """At most three instruments whose part is so called in some language ("Tromba"), the plainest first."""
+    wanted = word.casefold()
+    found = [
+        name
+        for name in names()
+        if wanted in {part.split()[0].casefold() for part in (get(name).part_name, *get(name).part_names.values())}
+    ]
+    return tuple(sorted(found, key=lambda name: (name.count("-"), name))[:3])

@@ -50,7 +50,7 @@ def _instrument(ctx: Context, tree: nodes.File, folder: Path | None) -> Instrume
     try:
         return instruments.get(word.text)
     except KeyError:
-        near = nearest(word.text, instruments.names())
+        near = instruments.called(word.text) or nearest(word.text, instruments.names())
         there = listed(near or instruments.names())
         ctx.error("unknown-instrument", word.span, nearest=near, name=shown(word.text), names=f"write {there}")
         return None
