@@ -151,9 +151,8 @@ def _difficulty(gestures: tuple[GestureReport, ...]) -> Iterator[str]:
     lowest = min(number for number, _ in playable)
     most, hardest = max(playable, key=lambda pair: pair[0])  # of equals the first
     why = ", ".join(d.name for d in hardest.demands[:_DEMANDS_SHOWN])
-    of = "" if len(playable) == 1 else f"{lowest} to "
     which = "" if len(playable) == 1 else f"; hardest: {visible(hardest.name)}"
-    yield f"  difficulty {of}{most} of 100{which}{f' ({why})' if why else ''}"
+    yield f"  difficulty {_span(lowest, most)} of 100{which}{f' ({why})' if why else ''}"
 
 
 def _verdicts(said: tuple[GestureReport, ...] | tuple[PassageReport, ...]) -> str:
@@ -164,12 +163,16 @@ def _verdicts(said: tuple[GestureReport, ...] | tuple[PassageReport, ...]) -> st
 def _exercise(report: ExerciseReport) -> Iterator[str]:
     left = f", {len(report.left_out)} left out" if report.left_out else ""
     numbers = [difficulty for _, difficulty in report.kept]
-    hard = f", difficulty {min(numbers)} to {max(numbers)}" if numbers else ""
+    hard = f", difficulty {_span(min(numbers), max(numbers))}" if numbers else ""
     yield f"  exercises {visible(report.name)}: {_counted(report.made, 'variant')}{left}{hard}"
     for label, reason in report.left_out[:_LEFT_OUT_SHOWN]:
         yield f"    {visible(label)}: {visible(reason)}"
     if len(report.left_out) > _LEFT_OUT_SHOWN:
         yield f"    and {len(report.left_out) - _LEFT_OUT_SHOWN} more"
+
+
+def _span(lowest: int, most: int) -> str:
+    return f"{lowest} to {most}" if lowest != most else str(most)
 
 
 def _counted(number: int, thing: str) -> str:

@@ -85,6 +85,8 @@ def test_difficulty_is_summed_up_in_a_line():
         ("d", Verdict.REFUSED, 90),
     )
     assert "\n  difficulty 37 to 52 of 100; hardest: b (height, level, response)\n" in text
+    equal = with_difficulties(("a", Verdict.APPROVED, 37), ("b", Verdict.APPROVED, 37))
+    assert "\n  difficulty 37 of 100; hardest: a (height" in equal
     assert "\n  difficulty 37 of 100 (height, level, response)\n" in with_difficulties(("a", Verdict.APPROVED, 37))
 
 
