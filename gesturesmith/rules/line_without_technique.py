@@ -30,7 +30,8 @@ _EVIDENCE = Sourced("several ways", HOUSE, "a plain line leaves the way of slidi
 @rule("GS710", "line-without-technique", severity="caution", only=("line",))
 def check(case: Case) -> Iterator[Finding]:
     for slide in slides(case, "none"):
-        if slide.cents == 0 or any(t.lines for t in slide.start.techniques):
+        # Breath without tone goes from one height to another in the mouth, whatever the valves do.
+        if slide.cents == 0 or any(t.lines or t.tone == "none" for t in slide.start.techniques):
             continue
         yield Finding(
             span=slide.segment.span,

@@ -79,6 +79,7 @@ ROWS = [
         on="trombone",
     ),
     silent("line-without-technique", "technique: half-valve\ncontour: xG4 -- xG5"),
+    silent("line-without-technique", "technique: air\nband: middle\ncontour: low ~~ high"),
     says(
         "line-without-technique",
         "contour: C5 «--» B4",

@@ -155,7 +155,7 @@ class Table:
             return None
         for key in ("narrow", "wide"):
             if key in self.values and not _same_sort(self.values[key], like):
-                self.error(key, "this value cannot be", sort_of(like))
+                self.error(key, "this is no value for it", sort_of(like))
         narrow = self.evidence(_frozen(self.values["narrow"]))
         if "wide" in self.values:
             wide: Sourced[Any] | None = self.evidence(_frozen(self.values["wide"]), "wide_")

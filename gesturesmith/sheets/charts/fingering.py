@@ -46,7 +46,9 @@ def _one(instrument: Instrument, cents: int) -> Fingered:
     usual = instrument.chart.get(cents, "")
     good = [w for w in found if abs(w.error) <= near]
     if not usual and good:
-        usual = good[0].tube.name
+        # Beyond the chart players keep to the fingering of the octave above it.
+        octave = instrument.chart.get(cents + 1200)
+        usual = octave if octave in {w.tube.name for w in good} else good[0].tube.name
     others = dict.fromkeys(w.tube.name for w in good if w.tube.name != usual)
     return Fingered(cents=cents, usual=usual, others=tuple(others)[:_OTHERS])
 
