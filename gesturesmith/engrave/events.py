@@ -35,7 +35,8 @@ class Event:
     tongued     a tongued attack
     feather     written with a stem under a beam that opens or closes; `beamed`: under it, with a stem or without
     words       words of techniques above the staff, in order; they stand in one line
-    holds       words of techniques that are in force, for where this event opens a system
+    holds       words of techniques that are in force, for where this event opens a system; `holds_on`: for where
+                a later leaf of it does
     before, after   commands before the note, events after it
     each        events at each of its leaves that is printed
     at_end      events at its last leaf
@@ -56,6 +57,7 @@ class Event:
     before: list[str] = field(default_factory=list)
     words: list[Saying] = field(default_factory=list)
     holds: list[Saying] = field(default_factory=list)
+    holds_on: list[Saying] = field(default_factory=list)
     after: list[str] = field(default_factory=list)
     each: list[str] = field(default_factory=list)
     at_end: list[str] = field(default_factory=list)

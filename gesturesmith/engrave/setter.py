@@ -37,6 +37,10 @@ class Setter:
         for item in run:
             if isinstance(item, Triplet):
                 made.append(abjad.Tuplet("3:2", [self._leaf(leaf) for leaf in item.leaves]))
+                if all(leaf.kind in ("point", "skip") for leaf in item.leaves):
+                    # Where nothing has a note value there is nothing to count in threes.
+                    hidden = [r"\once \omit TupletNumber", r"\once \omit TupletBracket"]
+                    abjad.attach(abjad.LilyPondLiteral(hidden, site="before"), made[-1])
             else:
                 made.append(self._leaf(item))
         return made
@@ -57,7 +61,7 @@ class Setter:
         if leaf.first:
             _attach_start(event, leaf, made, held(event) if opens else [])
         else:
-            _attach_again(event, leaf, made, event.holds if opens else [])
+            _attach_again(event, leaf, made, event.holds_on if opens else [])
         bar = self._plan.meter.bar
         if bar is not None and leaf.at and leaf.at % bar == 0 and self._plan.plays_on(leaf.at):
             put_before(made, [PLAYS_ON])

@@ -93,7 +93,15 @@ class Signs:
             if n == 0:
                 self._remind(case, tuple(t for t in force if t in before), event)
                 self.mute = case.gesture.mute
-            event.holds += [Saying(w, w) for t in force if (w := self._word(case, t)) and t.look.extent != "span"]
+            for technique in force:
+                said = self._word(case, technique)
+                if not said or technique.look.extent == "span":
+                    continue
+                over = _slid(technique, event, line)
+                if not over or (event.point is not None and event.index and event.point.reached == "line"):
+                    event.holds.append(Saying(said, said))
+                if not over:
+                    event.holds_on.append(Saying(said, said))
             _signs_of(force, event, line)
         self._spans(case, events, forces)
         _hand(forces, line)
@@ -198,6 +206,14 @@ def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
     )
 
 
+def _slid(technique: Technique, event: Event, line: Line) -> bool:
+    """Whether what is a way to slide, and no state of the instrument, has no line more at an event or after it."""
+    if not technique.needs_line or technique.look.cancel:
+        return False
+    here = max((n for n, point in enumerate(line.points) if point.at <= event.start), default=0)
+    return not any(segment.slides for segment in line.segments[here:])
+
+
 def _joined(names: list[str]) -> LyText:
     return quoted(", ".join(dict.fromkeys(names)))
 
@@ -213,7 +229,7 @@ def _signs_of(force: tuple[Technique, ...], event: Event, line: Line) -> None:
     for technique in force:
         look = technique.look
         turned = look.script in _HAND and r"\gsHandTurnEnd" in event.after  # the arrow ends in the sign
-        if look.script and _carries_scripts(event) and not turned:
+        if look.script and not turned and (event.tongued or (look.script in _HAND and _carries_scripts(event))):
             event.after.append(_SCRIPTS[look.script])
         if look.tremolo and _carries_scripts(event):
             event.each.append(r"\gsFlutter")

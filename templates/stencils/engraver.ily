@@ -117,6 +117,14 @@
        (let ((row (assq-ref rows spanner)))
          (if row (ly:spanner-set-bound! row RIGHT grob))))
 
+     ;; Where no note is, a sign of the row goes on to the end of the silence; a line ends there.
+     (define (close-later! p)
+       (if (gs:row-priority (car p))
+           (begin
+            (gs:detail! (cdr p) 'to-end #t)
+            (set! waiting (acons (gs:get (ly:grob-property (cdr p) 'details '()) 'until (now)) p waiting)))
+           (close! (cdr p) (musical))))
+
      (define (stop! engraver event until)
        (let* ((kind (ly:event-property event 'gs-kind)) (hit (assq kind active)))
          (if hit
@@ -124,7 +132,9 @@
               (set! active (remove (lambda (p) (eq? p hit)) active))
               ;; What begins and ends at one leaf has only the leaf's own time to be drawn in.
               (if (and (gs:ends-at-note? kind) (not (and (gs:row-priority kind) (memq hit fresh))))
-                  (set! ending (cons hit ending))
+                  (begin
+                   (gs:detail! (cdr hit) 'until until)
+                   (set! ending (cons hit ending)))
                   (begin
                    (if (gs:ends-at-note? kind) (gs:detail! (cdr hit) 'to-end #t))
                    (set! waiting (acons until hit waiting))))
@@ -272,7 +282,7 @@
                    (gs:set-bound! (cdr p) LEFT (musical))
                    (let ((row (assq-ref rows (cdr p)))) (if row (gs:set-bound! row LEFT (musical)))))
                  fresh)
-       (for-each (lambda (p) (if (null? (ly:spanner-bound (cdr p) RIGHT)) (close! (cdr p) (musical)))) ending)
+       (for-each (lambda (p) (if (null? (ly:spanner-bound (cdr p) RIGHT)) (close-later! p))) ending)
        (set! points (filter (lambda (p) (memq (car p) (map cdr active))) points))
        (set! fresh '()) (set! ending '()) (set! heads '()) (set! made '()) (set! undo '()) (set! column #f)
        (set! leaf ZERO-MOMENT))

@@ -98,3 +98,10 @@ def test_a_fingering_is_for_a_pitch(engraved):
     assert r"\gsFingering" not in heights
     quarters = gesture("technique: quarter-tones", "contour: F#^4 __ G4 __ Ev4 __ F#^4", "lasts: 4 beats")
     assert ly(engraved, quarters).count(r"\gsFingering") == 4
+
+
+def test_heads_without_values_are_not_counted_in_threes(engraved):
+    points = gesture("technique: lip-gliss", "contour: G4 -- C5@5/3 -- G5@3", "lasts: 4 beats")
+    assert r"\omit TupletNumber" in ly(engraved, points)
+    values = gesture("technique: lip-gliss", "contour: G4 -- C5@5/3, G5@3", "lasts: 4 beats")
+    assert r"\omit TupletNumber" not in ly(engraved, values)

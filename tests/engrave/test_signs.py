@@ -216,3 +216,18 @@ def test_a_long_line_says_it_again_where_it_only_goes_on(engraved):
 def test_a_trill_goes_on_in_waves_over_tied_notes(lasts, signs, engraved):
     text = f"meter: 4/4\ngesture one\n  technique: valve-trill\n  contour: G4\n  lasts: {lasts}\n"
     assert re.findall(r"\\gsTrill\w*", engraved(text)["one"].ly) == signs
+
+
+def test_the_word_of_a_slide_is_not_said_again_when_it_is_over(engraved):
+    """Tied on into the next bar, which may open a system, the arrival is an ordinary note."""
+    text = (
+        "meter: 4/4\ngesture one\n  technique: lip-gliss\n  contour: C5 -- E5@{at}\n  lasts: 8 beats\n"
+        "passage all\n  play: rest 1, one\n"
+    )
+    assert printed(engraved(text.format(at=2))["all"].ly, apart=True) == ["lip gliss."]
+    assert printed(engraved(text.format(at=6))["all"].ly, apart=True) == ["lip gliss.", "lip gliss."]
+
+
+def test_dots_of_the_tongue_stand_where_it_strikes(engraved):
+    ly = engraved("gesture one\n  technique: double-tongue\n  contour: C5 __ D5, E5\n")["one"].ly
+    assert ly.count(r"\gsDots") == 2
