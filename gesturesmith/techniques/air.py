@@ -34,20 +34,20 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": (
-            "Blow through the instrument without letting the lips sound; finger the note written, which "
-            "colours the breath."
+            "Blow through the instrument without letting the lips sound; finger the note where one is "
+            "written, it colours the breath."
         ),
         "de": (
-            "Luft durch das Instrument blasen, ohne dass die Lippen ansprechen; den notierten Ton "
+            "Luft durch das Instrument blasen, ohne dass die Lippen ansprechen; einen notierten Ton "
             "greifen, er färbt das Geräusch."
         ),
         "fr": (
-            "Souffler dans l’instrument sans faire vibrer les lèvres ; doigter la note écrite, qui colore "
-            "le souffle."
+            "Souffler dans l’instrument sans faire vibrer les lèvres ; doigter la note si elle est écrite : "
+            "elle colore le souffle."
         ),
         "it": (
-            "Soffiare nello strumento senza far vibrare le labbra; la posizione della nota scritta colora "
-            "il soffio."
+            "Soffiare nello strumento senza far vibrare le labbra; la posizione di una nota scritta "
+            "colora il soffio."
         ),
     },
 )
