@@ -157,8 +157,7 @@ class Signs:
         hands = [[t.look.script for t in side if t.look.script in _HAND] for side in (leaving, entering)]
         if any(hands):
             one, two = (names[0] if names else "open" for names in hands)
-            start.after[:] = [a for a in start.after if a != _SCRIPTS[one]]  # the sign opens with it
-            start.after.append(f"\\gsHandTurn #'({one} {two})")
+            _turn_hand(start, one, two)
             end.after.append(r"\gsHandTurnEnd")
         gone = [t for t in leaving if t.look.script not in _HAND]
         new = [t for t in entering if t.look.script not in _HAND]
@@ -271,12 +270,18 @@ def _hand(forces: list[tuple[Technique, ...]], line: Line) -> None:
             if r"\gsHandTurnEnd" in end.after:
                 continue  # a change `as stopped` along the line has said it already
             falls = (points[index + 1].sounding_cents or 0) < (points[index].sounding_cents or 0)
-            start.after.append(f"\\gsHandTurn #'({'open stopped' if falls else 'stopped open'})")
+            _turn_hand(start, "open" if falls else "stopped", "stopped" if falls else "open")
             end.after.append(r"\gsHandTurnEnd")
     for event in line.events:
         if event.index is not None and _detached(event, line) and _moved_by_hand(event, forces, line):
-            event.after.append(r"\gsHandTurn #'(open stopped)")
+            _turn_hand(event, "open", "stopped")
             event.at_end.append(r"\gsHandTurnEnd")
+
+
+def _turn_hand(start: Event, one: str, two: str) -> None:
+    """An arrow between two signs of the hand; what stands over the note anyhow goes over into the first."""
+    start.after[:] = [a for a in start.after if a != _SCRIPTS[one]]
+    start.after.append(f"\\gsHandTurn #'({one} {two})")
 
 
 def _moved_by_hand(event: Event, forces: list[tuple[Technique, ...]], line: Line) -> bool:

@@ -140,6 +140,11 @@ def test_where_the_hand_arrives_its_sign_stands_once(engraved):
     assert ly.count(r"\gsPlus") == 1
 
 
+def test_a_hand_that_opens_where_it_begins_to_turn_has_one_sign(engraved):
+    text = f"{GESTURES}gesture turned\n  technique: hand-gliss\n  contour: C5 -- B4\n  lasts: 4 beats\n"
+    assert r"\gsOpen" not in engraved(f"{text}passage one\n  play: shut, turned\n")["one"].ly
+
+
 def test_a_hook_needs_no_word_after_it(engraved):
     assert words(engraved, "growled, plain") == ["growl"]
 
