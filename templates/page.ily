@@ -107,8 +107,9 @@ gsLinesInTime = \layout {
    (interpret-markup layout props (markup #:bold text)))
 
 #(define-markup-command (gs-finding layout props text) (string?)
-   (interpret-markup layout (cons '((font-size . -1.5) (baseline-skip . 2.3)) props)
-     (markup #:italic #:gs-words text)))
+   (gs:even-height 2.3 1.6
+     (interpret-markup layout (cons '((font-size . -1.5) (baseline-skip . 2.3)) props)
+       (markup #:italic #:gs-words text))))
 
 #(define-markup-command (gs-paragraph layout props text) (string?)
    (gs:even-height 2.5 1.7
