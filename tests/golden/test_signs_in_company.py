@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 import pytest
@@ -94,3 +95,14 @@ def test_slashes_leave_a_head_without_a_stem_free(printed):
         head = min(heads, key=lambda h: abs(h[0] - left))
         assert bottom > head[3] or top < head[2]
         assert abs(left + right - head[0] - head[1]) < 0.3
+
+
+def test_findings_of_two_lines_keep_their_distance(tmp_path):
+    """As far from the next finding as one of a single line, at least."""
+    text = "first note: " + "the nearest pitch any tube gives is far away; " * 12
+    column = f'\\markup \\column {{ \\gs-finding "{text}" \\gs-finding "{text}" \\gs-finding "last" }}'
+    svg = run(document([column], '\\include "sheet.ily"\n\\include "page.ily"\n'), tmp_path)
+    heights = sorted({float(y) for y in re.findall(r"translate\([-\d.]+, ([-\d.]+)\)[^>]*>\s*<text", svg)})
+    gaps = [b - a for a, b in pairwise(heights)]
+    assert len(gaps) >= 4
+    assert gaps[-1] > min(gaps) + 0.5
