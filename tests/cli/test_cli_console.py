@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import pty
+import shlex
 import signal
 import subprocess
 import sys
@@ -106,7 +107,7 @@ def test_a_full_disk(program, arguments):
 def test_streams_that_are_closed_or_full_of_errors(here, closed, arguments, status):
     """Nobody listens: the work and its status are the same, and no file is opened in a stream's place."""
     Path("call").write_text(GOOD)
-    command = f"{sys.executable} -m gesturesmith.cli.main {arguments} {closed}"
+    command = f"{shlex.quote(sys.executable)} -m gesturesmith.cli.main {arguments} {closed}"
     done = subprocess.run(["/bin/sh", "-c", command], capture_output=True, check=False)
     assert done.returncode == status
     assert b"Traceback" not in done.stdout + done.stderr
@@ -115,7 +116,7 @@ def test_streams_that_are_closed_or_full_of_errors(here, closed, arguments, stat
 @pytest.mark.lilypond
 def test_pages_for_whom_nobody_listens(here):
     Path("call").write_text(GOOD)
-    command = f"{sys.executable} -m gesturesmith.cli.main engrave call <&- >&- 2>&-"
+    command = f"{shlex.quote(sys.executable)} -m gesturesmith.cli.main engrave call <&- >&- 2>&-"
     assert subprocess.run(["/bin/sh", "-c", command], check=False).returncode == 0
     assert Path("out/call.pdf").read_bytes().startswith(b"%PDF-")
 
