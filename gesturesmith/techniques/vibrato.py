@@ -28,9 +28,9 @@ TECHNIQUE = Technique(
         "it": "Vibrato",
     },
     texts={
-        "en": "Play with clear vibrato until “ord.”.",
-        "de": "Mit deutlichem Vibrato spielen, bis „ord.“ steht.",
-        "fr": "Jouer avec un vibrato marqué jusqu’à « ord. ».",
-        "it": "Suonare con vibrato evidente fino a «ord.».",
+        "en": "Play with clear vibrato until “ord.” or another technique.",
+        "de": "Mit deutlichem Vibrato spielen, bis „ord.“ oder eine andere Spielweise steht.",
+        "fr": "Jouer avec un vibrato marqué jusqu’à « ord. » ou à une autre indication.",
+        "it": "Suonare con vibrato evidente fino a «ord.» o a un’altra indicazione.",
     },
 )
