@@ -10,9 +10,7 @@ from gesturesmith.engrave.plan import Plan
 from gesturesmith.model.gesture import Gesture
 
 _BEATS_A_ROW = Fraction(5, 2)  # fill a row beside its name at the usual scale
-_PLACES_A_GAP = Fraction(
-    5, 4
-)  # stay between two things that follow each other, a head with its accidental or a level
+_PLACES_A_GAP = Fraction(5, 4)  # stay between two things: a head with its accidental, or a level
 
 
 def place(gesture: Gesture, plan: Plan) -> Fraction:

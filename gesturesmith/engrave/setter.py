@@ -74,7 +74,7 @@ class Setter:
         if leaf.last:
             if TRILL in event.after and _waves(leaf):
                 put_after(made, [f"{TRILL}SpanEnd"])
-            _attach_end(event, leaf, made)
+            _attach_end(event, made, headless=leaf.kind == "skip")
         self.placed.append((leaf, made))
         return made
 
@@ -194,9 +194,9 @@ def _waves(leaf: Leaf) -> bool:
     return leaf.kind == "point" or not leaf.first
 
 
-def _attach_end(event: Event, leaf: Leaf, made: abjad.Leaf) -> None:
-    """What stands at the last leaf of an event, a breath after it."""
-    here = [sign for sign in event.at_end if leaf.kind != "skip" or not at_head(sign)]
+def _attach_end(event: Event, made: abjad.Leaf, *, headless: bool = False) -> None:
+    """What stands at the last leaf of an event, a breath after it; `headless`: the note only goes on there."""
+    here = [sign for sign in event.at_end if not (headless and at_head(sign))]
     put_after(made, [*here, *([r"\breathe"] if "breath" in event.marks else [])])
 
 
@@ -259,9 +259,9 @@ def add_stop(stop: Event, made: Components, placed: Placed, plan: Plan) -> abjad
     grace = abjad.Note.from_duration_and_pitch(value, _pitch(head.name), dmp=factor)
     abjad.attach(abjad.LilyPondLiteral([r"\gsStops", *stop.before, *head.before], site="before"), grace)
     _attach_marks(stop, grace)
-    put_after(grace, [*say(stop.words), *stop.after, *stop.at_end])
+    put_after(grace, [*say(stop.words), *stop.after])
     _attach_fermata(stop, grace)
-    put_after(grace, [r"\breathe"] if "breath" in stop.marks else [])
+    _attach_end(stop, grace)
     if in_time:
         made.append(grace)
     else:

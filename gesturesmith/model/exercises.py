@@ -11,7 +11,7 @@ from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
 from gesturesmith.model import contour as contours
 from gesturesmith.model import messages, move
-from gesturesmith.model.context import MOST_VARIANTS, MOST_VARIED_POINTS, Context, meant
+from gesturesmith.model.context import MOST_VARIANTS, MOST_VARIED_EVENTS, Context, meant
 from gesturesmith.model.contour import Clock
 from gesturesmith.model.dynamics import dynamics, in_words
 from gesturesmith.model.gesture import Band, Gesture
@@ -118,8 +118,8 @@ def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[
     if count > MOST_VARIANTS:
         ctx.error("too-many-variants", block.span, count=count, limit=MOST_VARIANTS)
     ctx.varied += count * origin.size
-    if ctx.varied > MOST_VARIED_POINTS:
-        ctx.error("too-many-exercises", block.span, limit=MOST_VARIED_POINTS)
+    if ctx.varied > MOST_VARIED_EVENTS:
+        ctx.error("too-many-exercises", block.span, limit=MOST_VARIED_EVENTS)
     starts, bands = block.get("start"), block.get("band")
     if starts is not None and bands is not None and any(p.kind == "height" for p in origin.points):
         why = "a height lies where its band puts it; leave out `start` or `band`"

@@ -33,9 +33,8 @@ def resolve(
     text, meter = _file_frame(tree)
     played = passages.passages(ctx, tree.blocks, gestures, (text, meter), unread)
     varied = _exercises(ctx, tree, gestures, unread)
-    last = next((e for e in ctx.errors if e.rule == "too-many-errors"), None)
-    told = sorted((e for e in ctx.errors if e is not last), key=lambda e: (e.span.line, e.span.column, e.code))
-    errors = (*told, last) if last is not None else tuple(told)
+    order = sorted(ctx.errors, key=lambda e: (e.rule == "too-many-errors", e.span.line, e.span.column, e.code))
+    errors = tuple(order)
     if found is None:
         return None, errors
     piece = Piece(

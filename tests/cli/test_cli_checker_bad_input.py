@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import json
 import os
-import time
 
 import pytest
 from cli.conftest import HEAD
+from timing import within
 
 # gesture lines, status, the rules or words of which one has to be told
 GESTURES = {
@@ -41,14 +41,7 @@ GESTURES = {
 
 
 def timed(run, *arguments):
-    """The result, within a second. A machine that stands still counts that as work, but not every time."""
-    took = []
-    while not took or (took[-1] >= 1 and len(took) < 3):
-        start = time.process_time()
-        result = run(*arguments)
-        took.append(time.process_time() - start)
-    assert took[-1] < 1
-    return result
+    return within(1, lambda: run(*arguments))
 
 
 @pytest.mark.parametrize("command", [["check"], ["check", "--json"], ["suggest"]], ids=" ".join)

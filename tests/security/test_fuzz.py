@@ -8,12 +8,12 @@ from __future__ import annotations
 import json
 import os
 import random
-import time
 
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from lang.strategies import broken_files, gesture_files
+from timing import within
 
 from gesturesmith import instruments
 from gesturesmith.cli.reading import text_of
@@ -38,20 +38,8 @@ def some(share, cases=1):
     return settings(max_examples=examples, phases=PHASES, **SETTINGS)
 
 
-def within_a_second(work):
-    """What `work` gives. A machine now and then stands still for a second or two and counts that as work: what is
-    slow is slow each time."""
-    took = []
-    while not took or (took[-1] >= LONGEST_S and len(took) < 3):
-        started = time.process_time()
-        found = work()
-        took.append(time.process_time() - started)
-    assert took[-1] < LONGEST_S, f"{took} s"
-    return found
-
-
 def whole_way(data: bytes) -> None:
-    within_a_second(lambda: said_of(data))
+    within(LONGEST_S, lambda: said_of(data))
 
 
 def said_of(data: bytes) -> None:
@@ -151,7 +139,7 @@ def profile_file(tmp_path_factory):
 
 def read_profile(path, data):
     path.write_bytes(data)
-    return within_a_second(lambda: load(path))
+    return within(LONGEST_S, lambda: load(path))
 
 
 @some(0.08)

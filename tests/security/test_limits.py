@@ -113,7 +113,7 @@ TABLE = {
     "100,000 events a file": ((context, "MOST_EVENTS_IN_FILE"), nested, 100_000, 5000, "more than 100000 notes"),
     "500 variants": ((context, "MOST_VARIANTS"), variants, 500, 10, "510 variants"),
     "50,000 events in all variants": (
-        (context, "MOST_VARIED_POINTS"), varied, 50_000, 500, "more than 50000 notes and rests",
+        (context, "MOST_VARIED_EVENTS"), varied, 50_000, 500, "more than 50000 notes and rests",
     ),
     "2,000 characters a text": ((reader, "LONGEST_TEXT"), text, 2000, 1, "a text of 2001 characters"),
     "256 kB a profile": ((profiles, "LARGEST_BYTES"), profile, 256 * 1024, 1, "256 kB"),
