@@ -46,7 +46,7 @@ def _one(instrument: Instrument, cents: int) -> Fingered:
     usual = instrument.chart.get(cents, "")
     good = [w for w in found if abs(w.error) <= near]
     if not usual and good:
-        # Beyond the chart players keep to the fingering of the octave above it.
+        # Beyond the chart the fingering of the octave above, which the hand knows: our own judgement.
         octave = instrument.chart.get(cents + 1200)
         usual = octave if octave in {w.tube.name for w in good} else good[0].tube.name
     others = dict.fromkeys(w.tube.name for w in good if w.tube.name != usual)
