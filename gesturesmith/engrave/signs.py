@@ -207,7 +207,8 @@ def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
 
 def _slid(technique: Technique, event: Event, line: Line) -> bool:
     """Whether what is a way to slide, and no state of the instrument, has no line more at an event or after it."""
-    if not technique.needs_line or technique.look.cancel:
+    slides = any(segment.slides for segment in line.segments)  # the hand also moves on a note by itself
+    if technique.layer != "motion" or technique.look.cancel or not slides:
         return False
     here = max((n for n, point in enumerate(line.points) if point.at <= event.start), default=0)
     return not any(segment.slides for segment in line.segments[here:])

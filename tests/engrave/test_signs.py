@@ -223,14 +223,17 @@ def test_a_trill_goes_on_in_waves_over_tied_notes(lasts, signs, engraved):
     assert re.findall(r"\\gsTrill\w*", engraved(text)["one"].ly) == signs
 
 
-def test_the_word_of_a_slide_is_not_said_again_when_it_is_over(engraved):
+@pytest.mark.parametrize(
+    ("technique", "goal", "word"), [("lip-gliss", "E5", "lip gliss."), ("hand-gliss", "B4", "hand gliss.")]
+)
+def test_the_word_of_a_slide_is_not_said_again_when_it_is_over(technique, goal, word, engraved):
     """Tied on into the next bar, which may open a system, the arrival is an ordinary note."""
     text = (
-        "meter: 4/4\ngesture one\n  technique: lip-gliss\n  contour: C5 -- E5@{at}\n  lasts: 8 beats\n"
+        f"meter: 4/4\ngesture one\n  technique: {technique}\n  contour: C5 -- {goal}@{{at}}\n  lasts: 8 beats\n"
         "passage all\n  play: rest 1, one\n"
     )
-    assert printed(engraved(text.format(at=2))["all"].ly, apart=True) == ["lip gliss."]
-    assert printed(engraved(text.format(at=6))["all"].ly, apart=True) == ["lip gliss.", "lip gliss."]
+    assert printed(engraved(text.format(at=2))["all"].ly, apart=True) == [word]
+    assert printed(engraved(text.format(at=6))["all"].ly, apart=True) == [word, word]
 
 
 def test_dots_of_the_tongue_stand_where_it_strikes(engraved):
