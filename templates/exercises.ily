@@ -2,7 +2,8 @@
 %% Exercise sheets: numbered lines, each with its plain preparation before it and its rest after it.
 
 %% \gsPreparation { g'16 c''16 }: what is played plainly first, in small heads without values, up to a broken bar line.
-%% The meter begins after it.
+%% The meter begins after it. In a cadenza no measure ends; what follows is a new one all the same, or its accidentals
+%% would be thought to be said already.
 gsPreparation =
 #(define-music-function (music) (ly:music?)
    #{ \once \omit Staff.TimeSignature
@@ -19,6 +20,10 @@ gsPreparation =
       \revert NoteHead.font-size
       \revert Accidental.font-size
       \bar "!"
+      \context Score \applyContext
+        #(lambda (context)
+           (ly:context-set-property! context 'internalBarNumber
+             (1+ (ly:context-property context 'internalBarNumber 1))))
       \cadenzaOff #})
 
 %% \gsPrepared "Preparation": what the small notes are, where they stand for the first time.

@@ -6,9 +6,12 @@ import io
 import re
 import unicodedata
 from fractions import Fraction
+from pathlib import Path
 
 import pypdf
 import pytest
+from golden.printed import misread, scores
+from golden.programs import PROGRAMS
 
 from gesturesmith import instruments, sheets
 from gesturesmith.check.practice import Preparation
@@ -213,6 +216,35 @@ def test_the_small_notes_are_spelled_as_they_are() -> None:
     prepared = Preparation(notes=(Spelling("B", Fraction(-1), 3), Spelling("F", Fraction(1), 5)), tube="Bb 0")
     text = sheets.exercises._preparation(prepared, "")
     assert text == r"""\gsPreparation { bf16 \gsFingering "Bb 0"  fs''16 }"""
+
+
+ALTERED = """gesture flat
+  technique: stopped
+  contour: Eb4, F4, G4, Ab4
+gesture sharp
+  technique: stopped
+  contour: C#4, D4, F#4, D4
+exercises flats
+  from: flat
+  start: Eb4, Bb4
+exercises sharps
+  from: sharp
+  start: C#4, F#4
+"""
+
+
+@pytest.mark.parametrize("program", PROGRAMS, ids=str)
+def test_a_line_after_a_preparation_prints_its_own_accidentals(program: Path, tmp_path: Path) -> None:
+    outcome = compile_sheet((Source("a", HEAD + ALTERED),), SheetOptions())
+    for item in outcome.items:
+        found = scores(sheets.document((item.book,)), tmp_path / item.name, program)
+        lines = found[1:]  # after the warm-up
+        assert len(lines) == len(item.musics)
+        # The small notes are a measure of their own, though nobody counts it.
+        assert [len(measure) for measure in lines[0] if measure] == [4, 4]
+        assert [head.alter for head in lines[0][0]] == [head.alter for head in lines[0][1]]
+        assert any(head.alter for head in lines[0][1])
+        assert [misread(line) for line in found] == [[] for _ in found]
 
 
 @pytest.mark.parametrize(("language", "paper"), [("en", ("210", "297")), ("de", ("215.9", "279.4"))])
