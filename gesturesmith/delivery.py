@@ -8,19 +8,21 @@ import hashlib
 import os
 import platform
 import re
+import stat
 import time
 from collections.abc import Iterable, Sequence, Set
 from functools import cache
 from pathlib import Path
 
 from gesturesmith.values import frozen
-from gesturesmith.writers.base import MARK, Output, worked_on
+from gesturesmith.writers.base import Output, bears_mark, is_ours
 
 # The machine gave up; any other trouble with a folder is one the user can do something about.
 _MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, errno.ENFILE, errno.ENOMEM}
 
 # What is being written: by which process of which machine, and a number that nobody else has.
 _PART = re.compile(r"\..*\.([0-9a-f]{8})-([0-9]+)-[0-9a-f]{12}\.part", re.DOTALL)
+_WAYS_OUT = "move it away, choose another folder with -o, or write over it with --force"
 _STALE_S = 3600  # whose writer cannot be asked for is left for so long
 
 
@@ -60,8 +62,8 @@ def deliver(
     """Write all outputs below `folder`, which is made where it is missing.
 
     All are written beside their places before the first is moved in. Nothing goes over one of the `inputs`,
-    nor, without `force`, over a file that does not bear our mark, or a text that was changed since we made it: a
-    page of somebody else may have the same name.
+    nor, without `force`, over a file that is not, to the last byte, what we made: a page of somebody else may have
+    the same name, and in one of ours somebody may have worked. What is no ordinary file is never replaced.
     Where it cannot be done, folders that were made for it are taken away again.
     """
     outside = [o.place for o in outputs if o.place.is_absolute() or ".." in o.place.parts]
@@ -129,17 +131,31 @@ def new_file(path: Path, data: bytes) -> None:
             part.unlink()
 
 
-def replace_file(path: Path, data: bytes) -> None:
-    """Change a file of the user's in one step, keeping its permissions; OSError where that cannot be done."""
+def replace_file(path: Path, data: bytes) -> Blocked | None:
+    """Change a file of the user's in one step, keeping its permissions; the reason where that is not done.
+
+    A file that may not be written is left alone, though its folder would let it be replaced, and so is one with
+    several names, of which a new file would take one only, and whatever is no ordinary file.
+    """
     part = _part(path)
     try:
-        _write(part, data, path.stat().st_mode & 0o7777)
-        part.chmod(path.stat().st_mode & 0o7777)
+        there = path.stat()
+        if not stat.S_ISREG(there.st_mode):
+            return Blocked(f"{path} is no ordinary file and is never replaced")
+        if not there.st_mode & 0o222 or not os.access(path, os.W_OK):
+            return Blocked(f"{path} may not be written: permissions do not let you")
+        if there.st_nlink > 1:
+            return Blocked(f"{path} has {there.st_nlink} names (hard links), and would be parted from the others")
+        _write(part, data, there.st_mode & 0o7777)
+        part.chmod(there.st_mode & 0o7777)
         os.replace(part, path)
         _tidy([path.parent])
+    except OSError as error:
+        return blocked(error, str(path))
     finally:
         with contextlib.suppress(OSError):
             part.unlink()
+    return None
 
 
 def _part(path: Path) -> Path:
@@ -199,10 +215,10 @@ def _twice(paths: Sequence[Path]) -> str | None:
 def _identity(path: Path) -> tuple[int, int] | None:
     """What tells a file from all others, whatever names lead to it; None where there is none."""
     try:
-        stat = path.stat()
+        there = path.stat()
     except (OSError, ValueError):
         return None
-    return stat.st_dev, stat.st_ino
+    return there.st_dev, there.st_ino
 
 
 def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str | None:
@@ -220,19 +236,15 @@ def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str 
             )
         if _identity(path) in inputs:
             return f"{path} is one of the files read; choose another folder with -o"
-        data = path.read_bytes() if path.is_file() else b"?"
+        if not path.is_file():
+            # A device or a pipe is there for everyone who uses this machine.
+            return f"{path} is no ordinary file and is never replaced; choose another name or folder"
+        if force:
+            return None
+        data = path.read_bytes()
     except OSError as error:
         return blocked(error, str(path)).reason
-    if force:
+    if not data or is_ours(data):
         return None
-    if worked_on(data):
-        return (
-            f"{path} was changed since Gesturesmith made it; "
-            "move it away, choose another folder with -o, or write over it with --force"
-        )
-    if data and MARK.encode() not in data:
-        return (
-            f"{path} is there already and was not made by Gesturesmith; "
-            "move it away, choose another folder with -o, or write over it with --force"
-        )
-    return None
+    whose = "was changed since Gesturesmith made it" if bears_mark(data) else "was not made by Gesturesmith"
+    return f"{path} is there already and {whose}; {_WAYS_OUT}"

@@ -9,7 +9,7 @@ from typing import Any
 from gesturesmith import __version__
 from gesturesmith.batch.types import Done, Made
 from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity, json_text
-from gesturesmith.writers.base import MARK
+from gesturesmith.writers.base import MARK, sealed
 
 SCHEMA = 1
 
@@ -41,7 +41,8 @@ def manifest(done: Iterable[Done], unread: Iterable[tuple[str, str]]) -> bytes:
         "sources": [sources[name] for name in sorted(sources)],
         "outputs": [outputs[place] for place in sorted(outputs)],
     }
-    return json_text(value).encode()
+    before, after = json_text(value).split(MARK, 1)  # nothing of a user's stands before "about"
+    return sealed(before.encode(), after.encode())
 
 
 def _source(report: FileReport) -> dict[str, Any]:

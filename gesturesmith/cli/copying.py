@@ -2,22 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from pathlib import Path, PurePosixPath
 
 from gesturesmith.cli.console import clean
 
-# How a copy is known again.
-_FIRST_LINE = re.compile(rb"\A# [^\n]* \[[0-9a-f]{12}\]\r?\n")
-
 
 def copy_text(text: str, name: str) -> str:
     """The text of a copy of the file called `name`."""
-    from gesturesmith.writers.base import summed
+    from gesturesmith.writers.base import sealed_text
 
     body = text if text.endswith("\n") else f"{text}\n"
     shown = clean(name).replace("\n", "\ufffd")
-    return summed("#", body, f" from {shown}, with what was refused put right").decode()
+    return sealed_text("#", body, f" from {shown}, with what was refused put right").decode()
 
 
 def copy_place(path: Path, asked: str | None) -> Path:
@@ -31,7 +27,7 @@ def copy_place(path: Path, asked: str | None) -> Path:
 
 def objection(place: Path, original: Path) -> str | None:
     """Why a copy may not be written there, or None."""
-    from gesturesmith.writers.base import worked_on
+    from gesturesmith.writers.base import bears_mark, is_ours
 
     shown = clean(str(place))
     try:
@@ -41,12 +37,14 @@ def objection(place: Path, original: Path) -> str | None:
             return f"{shown}: a folder of that name is in the way"
         if place.exists() and place.samefile(original):
             return f"{shown} is the file itself, which is never changed; choose another name with -o"
-        data = place.read_bytes() if place.is_file() else b""
+        if not place.is_file():
+            return f"{shown}: what stands there is no ordinary file; choose another name with -o"
+        data = place.read_bytes()
     except (OSError, ValueError):
         return f"{shown} cannot be looked at; choose another name with -o"
-    if _FIRST_LINE.match(data) is None:
+    if not bears_mark(data):
         return f"{shown} is there already and is not a copy of this kind; choose another name with -o"
-    if worked_on(data):
+    if not is_ours(data):
         return f"{shown} is there already and has been worked on since; choose another name with -o"
     return None
 

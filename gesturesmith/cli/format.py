@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from gesturesmith.cli.console import complain, say
+from gesturesmith.cli.console import clean, complain, say
 from gesturesmith.cli.status import Status, worst
 
 
@@ -21,7 +21,7 @@ def format_(context: click.Context, files: tuple[str, ...], only_check: bool) ->
 
 def _one(path: str, only_check: bool, colour: bool) -> Status:
     from gesturesmith.cli.reading import Unread, read
-    from gesturesmith.delivery import blocked, replace_file
+    from gesturesmith.delivery import replace_file
     from gesturesmith.diagnostics import FileReport, Report, render_text
     from gesturesmith.lang import format_text, parse
 
@@ -41,11 +41,8 @@ def _one(path: str, only_check: bool, colour: bool) -> Status:
     if only_check:
         say(f"{source.name} would change")
         return Status.REFUSED
-    try:
-        replace_file(Path(path).resolve(), formatted.encode())
-    except OSError as error:
-        reason = blocked(error, source.name)
-        complain(reason.reason)
+    if (reason := replace_file(Path(path).resolve(), formatted.encode())) is not None:
+        complain(clean(reason.reason))
         return Status.MACHINE if reason.machine else Status.INPUT
     say(f"{source.name} changed")
     return Status.GOOD

@@ -5,15 +5,18 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable
+from itertools import islice
 from pathlib import PurePosixPath
 
 from gesturesmith.lytext import LyText
 from gesturesmith.values import frozen
 
-# Every file we deliver holds these words, so that a later run knows it may replace it.
+# Every file we deliver holds these words and a sum of all the rest of it: a later run knows that it may replace it.
 MARK = "Made by Gesturesmith"
-# Its first line, in files that people go on working in, holds a sum of all that follows.
-_SUMMED = re.compile(rb"\A[^\n]*" + MARK.encode() + rb"[^\n]* \[([0-9a-f]{12})\]\r?\n")
+_SEAL = re.compile(MARK.encode() + rb" \[([0-9a-f]{12})\]")
+_MOST_SEALS = 8  # looked at in a file; a text of the user's may hold one like ours, but a sum takes time
+PNG_BEGINS = b"\x89PNG\r\n\x1a\n"  # ISO/IEC 15948, 5.2
+_CRC_BYTES = 4  # behind what a PNG's chunk holds, and made from it
 
 
 NO_TEXT = LyText("")
@@ -56,24 +59,38 @@ class Output:
     data: bytes
 
 
-def summed(comment: str, text: str, more: str = "") -> bytes:
-    """A text under our mark, by which `worked_on` can tell whether it still is what we made.
+def sealed(before: bytes, after: bytes, closing: Callable[[bytes], bytes] = lambda _: b"") -> bytes:
+    """A whole file with our mark, and the sum of all else, between `before` and `after`.
+
+    closing   makes what must follow the mark at once and depends on it: the check of a PNG's chunk
+    """
+    seal = f"{MARK} [{_sum(before + after)}]".encode()
+    return before + seal + closing(seal) + after
+
+
+def sealed_text(comment: str, text: str, more: str = "") -> bytes:
+    """A text under a line with our mark.
 
     comment   what a line begins with that is a comment in this format
     more      how the mark goes on, in one line
     """
-    body = text.encode()
-    return f"{comment} {MARK}{more} [{_sum(body)}]\n".encode() + body
+    return sealed(f"{comment} ".encode(), f"{more}\n{text}".encode())
 
 
-def worked_on(data: bytes) -> bool:
-    """Whether a text of ours was changed since. Line ends may be other ones."""
-    found = _SUMMED.match(data)
-    return found is not None and found[1].decode() != _sum(data[found.end() :])
+def is_ours(data: bytes) -> bool:
+    """Whether a file is, to the last byte, what we made; line ends may be other ones."""
+    gap = _CRC_BYTES if data.startswith(PNG_BEGINS) else 0
+    seals = islice(_SEAL.finditer(data), _MOST_SEALS)
+    return any(seal[1].decode() == _sum(data[: seal.start()] + data[seal.end() + gap :]) for seal in seals)
 
 
-def _sum(body: bytes) -> str:
-    return hashlib.sha256(body.replace(b"\r\n", b"\n")).hexdigest()[:12]
+def bears_mark(data: bytes) -> bool:
+    """Whether a file says that we made it, whatever became of it since."""
+    return MARK.encode() in data
+
+
+def _sum(data: bytes) -> str:
+    return hashlib.sha256(data.replace(b"\r\n", b"\n")).hexdigest()[:12]
 
 
 def whole(data: bytes, begins: bytes, ends: bytes, what: str) -> bytes:

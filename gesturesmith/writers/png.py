@@ -5,23 +5,36 @@ from __future__ import annotations
 import struct
 import zlib
 
-from gesturesmith.writers.base import MARK, Item, Writer, whole
+from gesturesmith.writers.base import MARK, PNG_BEGINS, Item, Writer, sealed, whole
 
-_BEGINS, _ENDS = b"\x89PNG\r\n\x1a\n", b"IEND\xaeB`\x82"
+_ENDS = b"IEND\xaeB`\x82"
+_SEAL_BYTES = len(f"{MARK} [012345678901]")
 _HEADER_END = 8 + 25  # the signature, then the IHDR chunk: its place and length are fixed (ISO/IEC 15948, 5.6)
 
 
 def _text_chunk(keyword: str, text: str) -> bytes:
     """An uncompressed iTXt chunk (ISO/IEC 15948, 11.3.4.5): keyword in Latin-1, text in UTF-8."""
-    body = keyword.encode("latin-1") + b"\0\0\0\0\0" + text.encode()
-    return struct.pack(">I", len(body)) + b"iTXt" + body + struct.pack(">I", zlib.crc32(b"iTXt" + body))
+    body = _chunk_body(keyword) + text.encode()
+    return struct.pack(">I", len(body) - len(b"iTXt")) + body + _crc(body)
+
+
+def _chunk_body(keyword: str) -> bytes:
+    """The beginning of a chunk as its check counts it, up to where its text begins."""
+    return b"iTXt" + keyword.encode("latin-1") + b"\0\0\0\0\0"
+
+
+def _crc(body: bytes) -> bytes:
+    return struct.pack(">I", zlib.crc32(body))
 
 
 def _finish(item: Item, engraved: bytes) -> bytes:
-    whole(engraved, _BEGINS, _ENDS, "PNG")
-    texts = {"Title": item.title or item.name, "Description": item.description, "Software": MARK}
+    whole(engraved, PNG_BEGINS, _ENDS, "PNG")
+    texts = {"Title": item.title or item.name, "Description": item.description}
     chunks = b"".join(_text_chunk(keyword, text) for keyword, text in texts.items() if text)
-    return engraved[:_HEADER_END] + chunks + engraved[_HEADER_END:]
+    software = _chunk_body("Software")
+    length = struct.pack(">I", len(software) - len(b"iTXt") + _SEAL_BYTES)
+    before = engraved[:_HEADER_END] + chunks + length + software
+    return sealed(before, engraved[_HEADER_END:], lambda seal: _crc(software + seal))
 
 
 WRITER = Writer(

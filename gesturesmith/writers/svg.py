@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from html import escape
 
-from gesturesmith.writers.base import MARK, Item, Writer, whole
+from gesturesmith.writers.base import Item, Writer, sealed, whole
 
 _OPENING = re.compile(r"<svg\b[^>]*>")
 # Each begins with plain letters, which `re` finds five times as fast as anything else.
@@ -30,7 +30,8 @@ def _finish(item: Item, engraved: bytes) -> bytes:
     head += f'<title id="{_xml(item.name)}-title">{_xml(item.title or item.name)}</title>\n'
     if item.description:
         head += f'<desc id="{_xml(item.name)}-desc">{_xml(item.description)}</desc>\n'
-    return (svg[: opening.start()] + head + f"<!-- {MARK} -->" + svg[opening.end() :]).encode()
+    before, after = f"{svg[: opening.start()]}{head}<!-- ", f" -->{svg[opening.end() :]}"
+    return sealed(before.encode(), after.encode())
 
 
 def _renumbered(svg: str, prefix: str) -> str:

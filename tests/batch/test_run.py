@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from batch.conftest import everything, gestures, work
@@ -77,12 +78,15 @@ def test_music_that_is_kept_is_not_engraved_again(make, setup, monkeypatch):
     assert len(engraved) == 3
 
 
-@pytest.mark.parametrize("damage", [lambda p: p.unlink(), lambda p: p.write_bytes(p.read_bytes()[:-9])])
-def test_what_was_taken_away_or_damaged_is_put_back(make, setup, fake, damage):
+@pytest.mark.parametrize(("damage", "force"), [(Path.unlink, False), (lambda p: p.write_bytes(b"half"), True)])
+def test_what_was_taken_away_or_damaged_is_put_back(make, setup, fake, damage, force):
+    """What is not whole any more may as well be somebody's work: it takes force."""
     make(work(TWO))
     before = everything(setup.output)
     damage(setup.output / "study" / "call.svg")
-    (done,) = make(work(TWO))
+    if force:
+        assert make(work(TWO))[0].blocked is not None
+    (done,) = make(work(TWO), force=force)
     assert fake.runs == []
     assert [p.name for p in done.written] == ["call.svg"]
     assert everything(setup.output) == before

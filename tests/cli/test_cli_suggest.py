@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 import pytest
 from cli.conftest import GOOD, HEAD, HIGH, REFUSED_DEMO, WRONG
@@ -57,7 +58,7 @@ def test_apply_puts_all_right_in_a_copy(here, run):
     assert sorted(p.name for p in here.iterdir()) == ["a-suggested.gesture", "a.gesture"]
     assert run("check", "a-suggested.gesture").status == 0
     copy = (here / "a-suggested.gesture").read_text().splitlines()
-    assert copy[0].startswith("# Made by Gesturesmith from a.gesture")
+    assert re.match(r"# Made by Gesturesmith \[[0-9a-f]{12}\] from a.gesture", copy[0])
     kept = [line for line in SEVERAL.splitlines() if line in copy]
     assert {'gesture sweep "A sweep"', "  contour: C4 ~~ E4", "passage both", "  play: sweep, heap"} <= {*kept}
 

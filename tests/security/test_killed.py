@@ -24,6 +24,7 @@ from pathlib import Path
 import pytest
 
 from gesturesmith.cli.main import main
+from gesturesmith.writers.base import is_ours
 
 pytestmark = pytest.mark.lilypond
 
@@ -39,7 +40,7 @@ gesture call "{version}"
 """
 BEGINNINGS = {".pdf": b"%PDF-", ".svg": b"<", ".png": b"\x89PNG", ".ly": b"% ", ".ily": b"% ", ".json": b"{"}
 ENDINGS = {
-    ".pdf": b"%%EOF\n% Made by Gesturesmith\n",
+    ".pdf": b"]\n",
     ".svg": b"</svg>\n",
     ".png": b"IEND\xaeB`\x82",
     ".json": b"}\n",
@@ -109,6 +110,7 @@ def test_what_is_made_is_whole(scene):
         data = path.read_bytes()
         assert data.startswith(BEGINNINGS[path.suffix]), path
         assert data.endswith(ENDINGS.get(path.suffix, b"\n")), path
+        assert is_ours(data), path
 
 
 @pytest.mark.parametrize("sent", [signal.SIGKILL, signal.SIGTERM, signal.SIGINT], ids=["kill", "term", "int"])

@@ -9,11 +9,11 @@ from pathlib import PurePosixPath
 import pytest
 
 from gesturesmith.delivery import Blocked, Delivered, deliver, replace_file
-from gesturesmith.writers.base import MARK, Output, summed
+from gesturesmith.writers.base import MARK, Output, sealed_text
 
 
 def output(place: str, text: str = "new") -> Output:
-    return Output(place=PurePosixPath(place), data=f"% {MARK}\n{text}".encode())
+    return Output(place=PurePosixPath(place), data=sealed_text("%", text))
 
 
 def files(folder):
@@ -112,7 +112,7 @@ def test_a_users_file_keeps_its_permissions(tmp_path):
     path = tmp_path / "a.gesture"
     path.write_text("old")
     path.chmod(0o640)
-    replace_file(path, b"new")
+    assert replace_file(path, b"new") is None
     assert path.read_bytes() == b"new"
     assert path.stat().st_mode & 0o777 == 0o640
     assert files(tmp_path) == ["a.gesture"]
@@ -121,8 +121,8 @@ def test_a_users_file_keeps_its_permissions(tmp_path):
 @pytest.mark.parametrize("ending", ["ly", "ily"])
 def test_a_score_that_was_worked_on_is_left_alone(tmp_path, ending):
     place = tmp_path / f"a.{ending}"
-    ours = Output(place=PurePosixPath(place.name), data=summed("%", "{ c'4 }\n"))
-    newer = Output(place=PurePosixPath(place.name), data=summed("%", "{ d'4 }\n"))
+    ours = Output(place=PurePosixPath(place.name), data=sealed_text("%", "{ c'4 }\n"))
+    newer = Output(place=PurePosixPath(place.name), data=sealed_text("%", "{ d'4 }\n"))
     deliver([ours], tmp_path, inputs=())
     place.write_bytes(ours.data.replace(b"c'4", b"c'4 \\fermata"))
     said = deliver([newer], tmp_path, inputs=())
@@ -132,3 +132,71 @@ def test_a_score_that_was_worked_on_is_left_alone(tmp_path, ending):
     assert place.read_bytes() == newer.data
     place.write_bytes(newer.data.replace(b"\n", b"\r\n"))  # as a version control system may have it
     assert isinstance(deliver([ours], tmp_path, inputs=()), Delivered)
+
+
+def _alter(data: bytes) -> dict[str, bytes]:
+    """What people do to a file of ours, and files of their own that speak of us."""
+    first, _, rest = data.partition(b"\n")
+    return {
+        "a comment above": b"% Second horn\n" + data,
+        "without its sum": first.split(b" [")[0] + b"\n" + rest,
+        "a space behind the sum": first + b" \n" + rest,
+        "a line below": data + b"% mine\n",
+        "another letter": data.replace(b"c'4", b"d'4"),
+        "a letter to a friend": f"{MARK}, this page is lovely.\n".encode(),
+        "another's sum": first + b"\n\\relative { c'4 }\n",
+    }
+
+
+ALTERED = _alter(sealed_text("%", "{ c'4 }\n"))
+
+
+@pytest.mark.parametrize("how", ALTERED)
+@pytest.mark.parametrize("ending", ["ly", "ily", "svg", "json"])
+def test_only_what_we_made_to_the_last_byte_is_ours(tmp_path, how, ending):
+    place = tmp_path / f"a.{ending}"
+    place.write_bytes(ALTERED[how])
+    said = deliver([output(place.name)], tmp_path, inputs=())
+    assert isinstance(said, Blocked)
+    assert "--force" in said.reason
+    assert place.read_bytes() == ALTERED[how]
+    assert files(tmp_path) == [place.name]
+
+
+def test_a_text_that_holds_a_sum_like_ours(tmp_path):
+    """A title may be any words; the file is known by its own mark all the same."""
+    (tmp_path / "a.ly").write_bytes(sealed_text("%", f'title = "{MARK} [0123456789ab]"\n'))
+    assert isinstance(deliver([output("a.ly")], tmp_path, inputs=()), Delivered)
+
+
+@pytest.mark.parametrize("force", [False, True])
+def test_what_is_no_ordinary_file_is_never_replaced(tmp_path, force):
+    """A pipe here stands for a device: whoever replaces one of those takes it from everybody."""
+    os.mkfifo(tmp_path / "pipe")
+    (tmp_path / "link").symlink_to("pipe")
+    for name in ("pipe", "link"):
+        said = deliver([output(name)], tmp_path, inputs=(), force=force)
+        assert isinstance(said, Blocked)
+        assert "no ordinary file" in said.reason
+    assert (tmp_path / "pipe").is_fifo()
+    assert (tmp_path / "link").is_symlink()
+    assert "no ordinary file" in replace_file(tmp_path / "pipe", b"new").reason
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["link", "pipe"]
+
+
+def test_a_users_file_that_may_not_be_written_is_left_alone(tmp_path):
+    path = tmp_path / "a.gesture"
+    path.write_text("old")
+    path.chmod(0o444)
+    assert "permissions" in replace_file(path, b"new").reason
+    assert path.read_text() == "old"
+    assert files(tmp_path) == ["a.gesture"]
+
+
+def test_names_of_one_file_are_not_parted(tmp_path):
+    path, other = tmp_path / "a.gesture", tmp_path / "b.gesture"
+    path.write_text("old")
+    os.link(path, other)
+    assert "2 names" in replace_file(path, b"new").reason
+    assert path.samefile(other)
+    assert other.read_text() == "old"

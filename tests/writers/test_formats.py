@@ -10,6 +10,7 @@ import zlib
 from dataclasses import replace
 
 import pypdf
+import pypdf.annotations
 import pytest
 from writers.conftest import HEAD, SWITCH
 
@@ -17,7 +18,7 @@ from gesturesmith import writers
 from gesturesmith.lilypond import Job, start
 from gesturesmith.lytext import quoted
 from gesturesmith.writers._pdf_info import titled
-from gesturesmith.writers.base import MARK
+from gesturesmith.writers.base import MARK, bears_mark, is_ours
 
 pytestmark = pytest.mark.lilypond
 SVG = "{http://www.w3.org/2000/svg}"
@@ -34,8 +35,22 @@ def test_the_same_music_gives_the_same_bytes_whatever_else_is_in_the_run(key, it
 
 
 @pytest.mark.parametrize("key", ["pdf", "svg", "png"])
-def test_every_file_bears_the_mark(key, items, runs):
-    assert MARK.encode() in finish(key, items[-1], runs[0])
+def test_every_file_is_known_as_ours_to_the_last_byte(key, items, runs):
+    data = finish(key, items[-1], runs[0])
+    assert is_ours(data)
+    for at in range(0, len(data), len(data) // 60):
+        assert not is_ours(data[:at] + bytes([data[at] ^ 1]) + data[at + 1 :]), at
+    assert not is_ours(data + b"\n")
+
+
+def test_a_pdf_with_a_note_added_is_no_longer_ours(items, runs):
+    """As a reader adds it: behind the end of the file (PDF Reference 1.7, 3.4.5)."""
+    writer = pypdf.PdfWriter(io.BytesIO(finish("pdf", items[0], runs[0])), incremental=True)
+    writer.add_annotation(0, pypdf.annotations.Text(rect=(50, 50, 200, 100), text="breathe here"))
+    noted = io.BytesIO()
+    writer.write(noted)
+    assert bears_mark(noted.getvalue())
+    assert not is_ours(noted.getvalue())
 
 
 def test_raw_pictures_do_depend_on_the_run(items, runs):
@@ -105,7 +120,7 @@ def test_png_is_whole_and_says_what_it_is(items, runs):
     assert chunks[-1][0] == b"IEND"
     texts = dict(body.split(b"\0\0\0\0\0") for kind, body in chunks if kind == b"iTXt")
     assert texts[b"Title"].decode() == "A <swell> & more"
-    assert texts[b"Software"].decode() == MARK
+    assert re.fullmatch(rf"{MARK} \[[0-9a-f]{{12}}\]", texts[b"Software"].decode())
 
 
 def test_pdf_dates_are_fixed_and_it_can_be_read(items, runs):

@@ -9,7 +9,7 @@ import pytest
 from gesturesmith import paths, writers
 from gesturesmith.lytext import code
 from gesturesmith.writers import _inline
-from gesturesmith.writers.base import MARK, worked_on
+from gesturesmith.writers.base import MARK, is_ours
 
 
 @pytest.fixture
@@ -46,8 +46,8 @@ def test_text_files_are_marked_and_the_stencils_lie_beside(items):
     assert [str(o.place) for o in ily][-1] == "study/gesturesmith.ily"
     for output in (*ily, *writers.get("ly").outputs(items, {})):
         assert output.data.startswith(f"% {MARK} [".encode())
-        assert not worked_on(output.data)
-        assert worked_on(output.data + b"% mine")
+        assert is_ours(output.data)
+        assert not is_ours(output.data + b"% mine")
     assert b'\\include "stencils/' not in ily[-1].data
 
 
