@@ -17,6 +17,7 @@ from gesturesmith.diagnostics import (
     GestureReport,
     PassageReport,
     ReadError,
+    Severity,
     Verdict,
 )
 from gesturesmith.lang.nodes import File
@@ -124,6 +125,10 @@ def passage_said(
         passage=passage,
         cases=tuple(None if p is None else p.case for p in played),
         refusals=tuple(None if p is None or not p.refusals else p.refusals[0] for p in played),
+        cautions=tuple(
+            _caution(p) if p is not None and _known(item, own) else None
+            for item, p in zip(passage.items, played, strict=True)
+        ),
     )
     moved = (
         _moved(finding, item)
@@ -151,6 +156,13 @@ def _played(item: PassageItem, own: dict[str, Gesture], judged: dict[str, Judged
     if _known(item, own):
         return judged[item.played]
     return judge(item.gesture)
+
+
+def _caution(judged: Judged) -> Finding | None:
+    """What is to be minded in a gesture that can be played with care."""
+    if judged.verdict is not Verdict.CAUTION:
+        return None
+    return next(f for f in judged.findings if f.severity is Severity.CAUTION)
 
 
 def _known(item: PassageItem, own: dict[str, Gesture]) -> bool:

@@ -143,7 +143,7 @@ class GestureReport:
 
 @frozen(kw_only=True)
 class PassageReport:
-    """A passage: refused where a gesture it plays is refused."""
+    """A passage: its verdict is the worst of what is found on it and on all it plays."""
 
     name: str
     title: str | None

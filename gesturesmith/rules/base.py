@@ -46,11 +46,17 @@ class Case:
 
 @frozen(kw_only=True)
 class PassageCase:
-    """A passage with the case of each gesture it plays, in the order of its items (None for rests)."""
+    """A passage with the case of each gesture it plays, in the order of its items (None for rests).
+
+    refusals   the first refusal of each item's gesture, None where there is none
+    cautions   the first caution of each that is played as it stands in the file, where that is the worst of it;
+               what is moved has its own findings among the passage's
+    """
 
     passage: Passage
     cases: tuple[Case | None, ...]
-    refusals: tuple[Finding | None, ...] = ()  # the first refusal of each item's gesture, None where there is none
+    refusals: tuple[Finding | None, ...] = ()
+    cautions: tuple[Finding | None, ...] = ()
 
 
 @frozen(kw_only=True)

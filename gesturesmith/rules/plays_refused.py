@@ -21,20 +21,10 @@ Fix     put the gesture right, or play another one
 
 from collections.abc import Iterator
 
+from gesturesmith.rules._played import played
 from gesturesmith.rules.base import Finding, PassageCase, passage_rule
 
 
 @passage_rule("GS707", "plays-refused", severity="refused")
 def check(passage: PassageCase) -> Iterator[Finding]:
-    said = set()
-    for item, refusal in zip(passage.passage.items, passage.refusals, strict=False):
-        if refusal is None or not item.played or (item.span, item.played) in said:
-            continue
-        said.add((item.span, item.played))
-        place = f", {refusal.where}" if refusal.where else ""
-        yield Finding(
-            span=item.span,
-            where=item.played,
-            text=f"plays {item.played}, which is not as written{place}: {refusal.text} ({refusal.rule})",
-            evidence=refusal.evidence,
-        )
+    yield from played(passage.passage, passage.refusals, "which is not as written")

@@ -124,6 +124,57 @@ def test_a_passage_is_refused_for_what_it_plays_and_names_it(passages):
     assert "outside-range" in first.text
 
 
+CARE = """instrument: horn
+pitches: written
+tempo: 60
+
+gesture long
+  contour: C5
+  lasts: 30 beats
+
+gesture allowed
+  contour: C5
+  lasts: 30 beats
+  allow: breath-too-short "a second player takes over"
+
+passage once
+  play: long, rest 30
+
+passage nested
+  play: once, rest 30, once
+
+passage moved
+  play: long up 2, rest 30
+
+passage answered
+  play: allowed, rest 30
+"""
+
+
+@pytest.mark.parametrize(
+    ("name", "verdict", "places"),
+    [
+        ("once", Verdict.CAUTION, [15]),
+        ("nested", Verdict.CAUTION, [18]),
+        ("moved", Verdict.CAUTION, [21]),
+        ("answered", Verdict.APPROVED, []),
+    ],
+)
+def test_the_verdict_of_a_passage_is_the_worst_of_what_it_plays(name, verdict, places):
+    # The language page: the verdict is the worst severity; nothing a passage plays is easier in it.
+    report = checked(CARE).report
+    assert [g.verdict for g in report.gestures] == [Verdict.CAUTION, Verdict.APPROVED]
+    said = next(p for p in report.passages if p.name == name)
+    assert said.verdict is verdict
+    assert [f.span.line for f in said.findings if "breath-too-short" in (f.rule + f.text)] == places
+    as_json = json.loads(render_json(Report(files=(report,))))["files"][0]["passages"]
+    assert next(p["verdict"] for p in as_json if p["name"] == name) == verdict.value
+    assert f"{name}, long: plays-with-care" in render_text(Report(files=(report,)), colour=False) or name in (
+        "moved",
+        "answered",
+    )
+
+
 def test_a_moved_gesture_is_judged_where_it_is_played(passages):
     found = {(f.where, f.rule) for f in passages["three"].findings}
     assert ("good, second note (written D6)", "outside-usual-range") in found
