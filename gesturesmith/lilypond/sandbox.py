@@ -123,11 +123,14 @@ def environment(sandbox: Sandbox | None, folder: Path) -> dict[str, str]:
     if sandbox is not None:
         own = {"HOME": str(folder), "TMPDIR": str(folder), "XDG_CACHE_HOME": _CACHE}
         return {"PATH": "/usr/bin:/bin", **own, **fixed}
+    # Fonts are the machine's: what one user has set up for fonts would change the page, and nobody would know why.
     if os.name != "posix":
-        return {**os.environ, **fixed}
-    kept = ("PATH", "HOME", "TMPDIR", "LD_LIBRARY_PATH", "DYLD_LIBRARY_PATH", "FONTCONFIG_FILE", "FONTCONFIG_PATH")
-    also = {k: v for k, v in os.environ.items() if k in kept or k.startswith("XDG_")}
-    return {**also, **fixed}
+        return {**{k: v for k, v in os.environ.items() if not k.startswith("FONTCONFIG_")}, **fixed}
+    kept = ("PATH", "TMPDIR", "LD_LIBRARY_PATH", "DYLD_LIBRARY_PATH")
+    also = {k: v for k, v in os.environ.items() if k in kept}
+    # Its lists of fonts are kept all the same: making them takes longer than a page.
+    cache = os.environ.get("XDG_CACHE_HOME") or os.path.join(os.path.expanduser("~"), ".cache")
+    return {**also, "HOME": str(folder), "XDG_CACHE_HOME": cache, **fixed}
 
 
 def process_filter() -> bytes | None:
@@ -170,7 +173,8 @@ def process_filter() -> bytes | None:
 def find_sandbox(way: str, program: Path) -> Sandbox | str | None:
     """The sandbox for a LilyPond, as `way` (one of WAYS) asks; a reason where it is demanded and cannot be had.
 
-    What worked once is remembered in the user's cache: trying costs a start of LilyPond.
+    That LilyPond worked in it once is remembered in the user's cache: to try costs a start of LilyPond. Whether
+    anything begins in it is tried each time, in some milliseconds: in a container it may be forbidden.
     """
     if way == "never":
         return None
@@ -179,7 +183,11 @@ def find_sandbox(way: str, program: Path) -> Sandbox | str | None:
         return "bubblewrap (bwrap) is not installed" if way == "always" else None
     bwrap = Path(found)
     mark, fonts = _mark(bwrap, program)
-    if mark is not None and _fresh(mark):
+    if (
+        mark is not None
+        and _fresh(mark)
+        and _run(Sandbox(bwrap=bwrap), ["/bin/sh", "-c", ":"], program) is not None
+    ):
         return Sandbox(bwrap=bwrap, fonts=fonts)
     if not _works(Sandbox(bwrap=bwrap), program):
         return f"bubblewrap ({bwrap}) cannot run LilyPond here" if way == "always" else None

@@ -7,6 +7,7 @@ import json
 import pytest
 from cli.conftest import DEMO, GOOD, HIGH, REFUSED_DEMO, WRONG
 
+from gesturesmith.cli.main import main
 from gesturesmith.cli.status import Status, worst
 
 
@@ -107,3 +108,20 @@ def test_explain(run, name, holds):
     assert result.status == 0
     assert holds in result.out
     assert len(result.out.splitlines()) > 3
+
+
+def test_a_fault_of_ours_is_no_verdict(here, run, monkeypatch):
+    """What Python itself exits with, 1, would say "not as written"."""
+    from gesturesmith import pipeline
+
+    def faulty(*_, **__):
+        raise KeyError("a fault of ours")
+
+    monkeypatch.setattr(pipeline, "compile_text", faulty)
+    (here / "a.gesture").write_text(GOOD)
+    result = run("check", "a.gesture")
+    assert result.status == 3
+    assert "KeyError in test_cli_status.py" in result.err
+    assert "--version --verbose" in result.err
+    monkeypatch.setenv("GESTURESMITH_TRACEBACK", "1")
+    assert main(["check", "a.gesture"]) == 3

@@ -273,3 +273,18 @@ def test_nothing_stays_behind(monkeypatch, tmp_path, free):
     monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
     run(free, "")
     assert list(tmp_path.iterdir()) == []
+
+
+@needs_bwrap
+def test_what_works_no_longer_is_noticed(tmp_path, monkeypatch):
+    """The same program and the same cache, in a container by now: what was remembered must not decide."""
+    wrapped, forbidden = tmp_path / "bin" / "bwrap", tmp_path / "forbidden"
+    wrapped.parent.mkdir()
+    wrapped.write_text(f'#!/bin/sh\n[ -e "{forbidden}" ] && exit 1\nexec {shutil.which("bwrap")} "$@"\n')
+    wrapped.chmod(0o755)
+    monkeypatch.setenv("PATH", f"{wrapped.parent}:{os.environ['PATH']}")
+    monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
+    assert find(sandbox="auto").sandbox is not None
+    forbidden.touch()
+    assert find(sandbox="auto").sandbox is None
+    assert isinstance(find(sandbox="always"), Missing)

@@ -48,6 +48,14 @@ COMMANDS_OF_SOAK = (
     ("list", "techniques"),
 )  # fmt: skip
 HERE = {"PYTHONHASHSEED": "1", "LC_ALL": "C", "TZ": "UTC"}
+# A user who has another font in the place of each.
+FONTS = """<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "urn:fontconfig:fonts.dtd">
+<fontconfig>
+  <dir>/usr/share/fonts</dir>
+  <match target="pattern"><edit name="family" mode="assign" binding="strong"><string>monospace</string></edit></match>
+</fontconfig>
+"""
 ELSEWHERE = {
     "PYTHONHASHSEED": "4321",
     "LC_ALL": "C.UTF-8",
@@ -87,7 +95,11 @@ def made(folder: Path, environment: dict[str, str], *more: str) -> dict[str, byt
 
 def test_the_same_bytes_everywhere(tmp_path):
     shared = {"GESTURESMITH_CACHE": str(tmp_path / "cache")}
-    first = made(tmp_path / "a", HERE, "--no-cache", "--jobs", "1", "--sandbox", "never")
+    for name in ("home/.config/fontconfig/fonts.conf", "fonts.conf"):
+        (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / name).write_text(FONTS)
+    fonts = {"HOME": str(tmp_path / "home"), "FONTCONFIG_FILE": str(tmp_path / "fonts.conf")}
+    first = made(tmp_path / "a", HERE | fonts, "--no-cache", "--jobs", "1", "--sandbox", "never")
     endings = {Path(name).suffix for name in first}
     assert endings >= {".pdf", ".svg", ".png", ".ily", ".ly", ".json", ".gesture"}
     assert len(first) > 40
