@@ -17,6 +17,14 @@ def templates() -> Path:
     raise FileNotFoundError(f"the templates of gesturesmith are missing beside {here}: install it again")
 
 
+def lies_within(path: Path, folder: Path) -> bool:
+    """Whether a file lies in a folder or below, links followed: a file from a stranger must not read the rest."""
+    try:
+        return path.resolve().is_relative_to(folder.resolve())
+    except (OSError, ValueError, RuntimeError):  # a zero character, or links in a circle
+        return True  # opening it says what is wrong
+
+
 def user_cache() -> Path | None:
     """The user's own folder for what can be made again; None where the machine names no home.
 

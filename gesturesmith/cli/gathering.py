@@ -5,10 +5,11 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Iterable, Iterator
-from pathlib import PurePosixPath
+from pathlib import Path, PurePosixPath
 
 from gesturesmith.cli.console import clean
 from gesturesmith.cli.reading import Unread, read
+from gesturesmith.paths import lies_within
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 
@@ -79,7 +80,13 @@ def _in_folder(folder: str) -> Iterator[Input | Unread]:
                 empty = False
                 mirrored = PurePosixPath(*(_shown(part) for part in below.parts))
                 path = os.path.join(place, name)
-                yield _file(path, mirrored, named=False) if _is_plain(path) else _no_file(path)
+                if not _is_plain(path):
+                    yield _unread(path, "this is not a file of text")
+                elif not lies_within(Path(path), Path(folder)):
+                    # A folder may be somebody else's, and messages quote the lines of what is read.
+                    yield _unread(path, "this is a link that leads out of the folder; name the file it leads to")
+                else:
+                    yield _file(path, mirrored, named=False)
     for error in errors:
         message = f"this folder cannot be read: {os.strerror(error.errno or 0)}"
         yield Unread(name=_shown(str(error.filename)), code="GS192", rule="not-allowed", message=message)
@@ -103,8 +110,8 @@ def _is_plain(path: str) -> bool:
         return True
 
 
-def _no_file(path: str) -> Unread:
-    return Unread(name=_shown(path), code="GS196", rule="cannot-be-read", message="this is not a file of text")
+def _unread(path: str, message: str) -> Unread:
+    return Unread(name=_shown(path), code="GS196", rule="cannot-be-read", message=message)
 
 
 def _shown(name: str) -> str:

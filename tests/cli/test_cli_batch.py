@@ -112,6 +112,21 @@ def test_a_pipe_in_a_folder_is_not_waited_for(here, run, command):
     assert "parts/a.gesture" in result.out or command == "sheet"
 
 
+@pytest.mark.parametrize("command", ["check", "suggest", "engrave", "notes", "sheet"])
+def test_a_link_out_of_a_folder_has_nothing_quoted(here, run, command):
+    """The folder may be a stranger's; a file that is named itself is read wherever it leads."""
+    (here / "parts").mkdir()
+    (here / "private").write_text("the password: 1234\n")
+    (here / "parts" / "song.gesture").symlink_to("../private")
+    (here / "parts" / "good.gesture").write_text(GOOD)
+    (here / "parts" / "same.gesture").symlink_to("good.gesture")
+    result = run(command, "parts", *([] if command in ("check", "suggest") else ["--as", "ly"]))
+    assert result.status == 2
+    assert "parts/song.gesture: this is a link that leads out of the folder" in result.err
+    assert "password" not in result.out + result.err
+    assert "password" in run("check", "parts/song.gesture").out
+
+
 def test_forty_files_that_all_fail(here, run):
     tree(here, **{f"bad__{n:02}": WRONG for n in range(40)})
     result = run("engrave", "bad")

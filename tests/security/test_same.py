@@ -53,7 +53,9 @@ FONTS = """<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "urn:fontconfig:fonts.dtd">
 <fontconfig>
   <dir>/usr/share/fonts</dir>
-  <match target="pattern"><edit name="family" mode="assign" binding="strong"><string>monospace</string></edit></match>
+  <match target="pattern">
+    <edit name="family" mode="assign" binding="strong"><string>monospace</string></edit>
+  </match>
 </fontconfig>
 """
 ELSEWHERE = {

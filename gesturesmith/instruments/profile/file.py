@@ -48,14 +48,6 @@ OUTSIDE = ProfileError(
 )
 
 
-def lies_within(path: Path, folder: Path) -> bool:
-    """Whether a file lies in a folder or below, links followed: a file from a stranger must not read the rest."""
-    try:
-        return path.resolve().is_relative_to(folder.resolve())
-    except (OSError, ValueError, RuntimeError):  # a zero character, or links in a circle
-        return True  # opening it says what is wrong
-
-
 def read_bytes(path: Path) -> bytes | ProfileError:
     """The bytes of a regular file of at most 256 kB; an error for anything else. Never waits for a pipe."""
     reads.note(path)

@@ -23,12 +23,12 @@ from gesturesmith.instruments.profile.file import (
     MARK,
     OUTSIDE,
     ProfileError,
-    lies_within,
     located,
     parse,
     read_bytes,
 )
 from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
+from gesturesmith.paths import lies_within
 from gesturesmith.units import UNISON, Interval, spell
 
 __all__ = ["ProfileError", "load"]
