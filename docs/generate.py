@@ -20,7 +20,7 @@ from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.rules._doc import HEADINGS, sections
 from gesturesmith.rules.base import Rule
-from gesturesmith.techniques.base import LAYERS, LIMIT_UNITS, Look, Technique
+from gesturesmith.techniques.base import LAYERS, LIMIT_UNITS, PLAIN_END, Look, Technique
 from gesturesmith.units import spell
 
 DOCS = Path(__file__).parent
@@ -134,7 +134,8 @@ def look_text(look: Look) -> str:
     ends = ["“o” over the next note"] if look.cancel_script == "open" else []
     ends += [f"“{look.cancel}”"] if look.cancel else []
     said = "; ".join(parts) or "nothing is added"
-    return said + (f". It ends with {' or '.join(ends)}." if ends else ".")
+    alone = f"; with “{look.named_end}” where something else is in force" if look.cancel == PLAIN_END else ""
+    return said + (f". It ends with {' or '.join(ends)}{alone}." if ends else ".")
 
 
 def points_text(technique: Technique) -> str:

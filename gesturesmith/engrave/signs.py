@@ -11,7 +11,7 @@ from fractions import Fraction
 from gesturesmith.engrave.events import Event, Line, Saying
 from gesturesmith.lytext import LyText, quoted
 from gesturesmith.rules.base import Case
-from gesturesmith.techniques.base import Technique
+from gesturesmith.techniques.base import PLAIN_END, Technique, clash
 from gesturesmith.wording import text as wording
 
 # After so many beats of silence a reader has forgotten what held: the word stands again. Our own judgement.
@@ -26,7 +26,6 @@ _SCRIPTS = {
 }
 _HAND = ("stopped", "half-stopped", "open")
 _EDGES = {"scoop": r"\gsScoop", "plop": r"\gsPlop", "rip": r"\gsRip", "doit": r"\gsDoit", "fall": r"\gsFall"}
-_PLAIN = "ord."  # the end that anything of the same layer stands for as well
 _EDGES_IN = ("scoop", "plop", "rip")
 _SPAN_END = r"\gsSpanEnd"
 TRILL = r"\gsTrill"
@@ -86,9 +85,9 @@ class Signs:
             entering = tuple(t for t in force if t not in before)
             leaving = tuple(t for t in before if t not in force)
             if n and (entering or leaving) and event.index and event.point and event.point.reached == "line":
-                self._turn(case, line.at_point(event.index - 1), event, leaving, entering)
+                self._turn(case, line.at_point(event.index - 1), event, before, force)
             else:
-                self._leave(tuple(t for t in leaving if not _replaced(t, entering)), event)
+                self._leave(tuple(t for t in leaving if not _replaced(t, entering)), force, event)
                 self._enter(case, entering, event)
             if n == 0:
                 self._remind(case, tuple(t for t in force if t in before), event)
@@ -115,13 +114,14 @@ class Signs:
                 self._say(Saying(said, said, later), technique.look.announce, event)
             self.known.add(technique.key)
 
-    def _leave(self, leaving: tuple[Technique, ...], event: Event) -> None:
+    def _leave(self, leaving: tuple[Technique, ...], force: tuple[Technique, ...], event: Event) -> None:
+        """What is over; `force` is what goes on or begins."""
         for technique in leaving:
             look = technique.look
             if look.cancel_script and _carries_scripts(event):
                 event.after.append(_SCRIPTS[look.cancel_script])
-            elif look.cancel:
-                self._say(Saying(look.cancel, look.cancel, look.cancel), look.announce, event)
+            elif end := _end(technique, force):
+                self._say(Saying(end, end, end), look.announce, event)
 
     def _say(self, saying: Saying, announced: bool, event: Event) -> None:
         place = self.rest_before if announced and self.rest_before is not None else event
@@ -151,24 +151,30 @@ class Signs:
         return sign if technique.key in self.known and sign else self._word(case, technique)
 
     def _turn(
-        self, case: Case, start: Event, end: Event, leaving: tuple[Technique, ...], entering: tuple[Technique, ...]
+        self, case: Case, start: Event, end: Event, before: tuple[Technique, ...], force: tuple[Technique, ...]
     ) -> None:
-        """A gradual change: both states joined by an arrow, in hand signs where the hand makes it."""
+        """A gradual change: both states joined by an arrow, in hand signs where the hand makes it. Each end names
+        all that holds there, so that nothing need be asked of what stands at neither."""
+        leaving = tuple(t for t in before if t not in force)
+        entering = tuple(t for t in force if t not in before)
         hands = [[t.look.script for t in side if t.look.script in _HAND] for side in (leaving, entering)]
         if any(hands):
             one, two = (names[0] if names else "open" for names in hands)
             _turn_hand(start, one, two)
             end.after.append(r"\gsHandTurnEnd")
-        gone = [t for t in leaving if t.look.script not in _HAND]
-        new = [t for t in entering if t.look.script not in _HAND]
-        here = [self._name(case, t) for t in gone if t.look.word] or [t.look.cancel for t in new if t.look.cancel]
-        there = [self._name(case, t) for t in new if t.look.word] or [t.look.cancel for t in gone if t.look.cancel]
-        if there:
-            # What stands at the start anyhow goes over into the sign, so that it stands there once; at the end the
-            # sign says what holds from there.
-            here = [*(s.first for s in start.words if s.first and s.first == s.later), *here]
+        if any(_turns(t) for t in (*leaving, *entering)):
+            here = [self._name(case, t) for t in before if _turns(t)]
+            there = [self._name(case, t) for t in force if _turns(t)]
+            if not here and not _said(before):
+                here = [PLAIN_END]
+            if not there:
+                there = [e for e in (_end(t, force) for t in leaving if _turns(t)) if e]
+            # What changes goes over from the words at the start into the sign, so that it stands there once; at the
+            # end the sign says what holds from there.
             start.words[:] = [Saying(s.word) if s.first in here else s for s in start.words]
-            end.words += [Saying(self._word(case, t)) for t in new if t.look.word]
+            end.words += [
+                Saying(self._word(case, t)) for t in force if _turns(t) or (t in entering and t.look.word)
+            ]
             start.after.append(f"\\gsTurn {_joined(here)} {_joined(there)}")
             end.after.append(r"\gsTurnEnd")
         self.known.update(t.key for t in entering)
@@ -190,19 +196,41 @@ class Signs:
         self.open = {t.key: events[last] for t in wanted.values() if t in forces[last]}
 
 
+def _said(techniques: tuple[Technique, ...]) -> bool:
+    """Whether the page says of any of these that it is in force, so that a plain "ord." would take it back too."""
+    return any(t.look.word or t.look.script in _HAND for t in techniques)
+
+
+def _turns(technique: Technique) -> bool:
+    """Whether the words at an arrow name this: a way of playing that may come and go, no line and no mute."""
+    return bool(technique.look.word and technique.layer != "motion" and not technique.look.announce)
+
+
+def _end(technique: Technique, force: tuple[Technique, ...]) -> str:
+    """What is printed where this ends: its own name where other things are in force, which must not end too."""
+    return technique.look.named_end if _said(force) else technique.look.cancel
+
+
 def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
-    """Whether what comes says by itself that this is over: another of the same layer, with a word or sign. What has
-    an end of its own name ("hand in") stays until it is named, or something comes that ends in the same way; but a
-    hand in the bell makes way for a mute."""
+    """Whether what comes says by itself that this is over: another of the same layer, with a word or sign, or one
+    that cannot be played at the same time. What has an end of its own name ("hand in") stays until it is named,
+    or something comes that ends in the same way; but a hand in the bell makes way for a mute."""
+    if technique.look.cancel == PLAIN_END and any(_said((t,)) and _apart(technique, t) for t in entering):
+        return True
     return any(
         t.layer == technique.layer
         and (t.look.word or t.look.script)
         and (
-            technique.look.cancel in ("", _PLAIN, t.look.cancel)
+            technique.look.cancel in ("", PLAIN_END, t.look.cancel)
             or (t.look.announce and technique.look.cancel_script != "")
         )
         for t in entering
     )
+
+
+def _apart(one: Technique, other: Technique) -> bool:
+    """Whether two cannot be played at once; of two noises one makes way for the other."""
+    return bool(clash(one, other)) or one.tone == other.tone == "none"
 
 
 def _slid(technique: Technique, event: Event, line: Line) -> bool:

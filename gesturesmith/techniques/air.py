@@ -18,6 +18,7 @@ TECHNIQUE = Technique(
         head="diamond",
         word="air",
         cancel="ord.",
+        over="tone",
         reason=(
             "A diamond head keeps the fingering readable and cannot be taken for a tone; x-heads are kept for "
             "approximate pitch and noises. Handbooks differ (x, diamond and triangle are all met; from "

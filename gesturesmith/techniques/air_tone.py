@@ -17,6 +17,7 @@ TECHNIQUE = Technique(
     look=Look(
         word="air + tone",
         cancel="ord.",
+        over="tone",
         reason="Ordinary heads, since the pitch is there, with the word and its end; no glyph is in use.",
     ),
     musicxml="other-technical",

@@ -35,6 +35,9 @@ LAYER_WORDS = {
 #   half-valve  valves half down: a shifted, vague series
 PATHS = ("none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "half-valve")
 
+# The end that takes back whatever is in force; others have a name of their own.
+PLAIN_END = "ord."
+
 # The limits a technique may set, whatever the instrument, with their units. What depends on the instrument
 # (attacks a second by register, widths of bends) stands in the instrument's own limits.
 LIMIT_UNITS = {
@@ -64,6 +67,7 @@ class Look:
     sign        printed at later notes while the word is still in force ("" repeats nothing)
     script      a sign over every note, by name: stopped, half-stopped, open, double-dots, triple-dots, ...
     cancel      printed where the technique ends and ordinary playing begins ("ord.", "open", "senza sord.")
+    over        printed instead of "ord." where something else goes on or begins; "": "non" and the word
     cancel_script  sign over the first note after, by name ("open"); `cancel` is then for where no note carries it
     extent      "span" draws a dashed line with a hook from the word to the end; "point" does not
     tremolo     slashes on the stem: 3 for flutter-tonguing
@@ -86,6 +90,7 @@ class Look:
     sign: str = ""
     script: str = ""
     cancel: str = ""
+    over: str = ""
     extent: str = "point"
     tremolo: int = 0
     edge: str = ""
@@ -99,6 +104,11 @@ class Look:
     cancel_script: str = ""
     sung_head: str = ""
     reason: str = ""
+
+    @property
+    def named_end(self) -> str:
+        """What it ends with where something else is in force: `non flz.`, as `non vib.` and `non div.` in parts."""
+        return self.over or f"non {self.word}" if self.cancel == PLAIN_END else self.cancel
 
 
 @frozen(kw_only=True)

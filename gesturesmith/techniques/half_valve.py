@@ -23,13 +23,13 @@ TECHNIQUE = Technique(
     flow=Sourced(0.85, HOUSE, "the half-shut valves hold the air back"),
     look=Look(
         word="½ valve",
-        cancel="valves clear",
+        cancel="ord.",
+        over="valves ord.",
         reason=(
             '"½ valve" in words, as most parts have it; no glyph stands for it in SMuFL. Slashed or diamond '
             "heads are met too, but mean other things elsewhere. The heads are x where the pitch is "
-            'approximate (Stone, from memory). The end of it is always said; "valves clear" is our own '
-            'choice, not found in a source: "ord.", which is met most often, leaves open what of several '
-            "things is over."
+            'approximate (Stone, from memory). It ends with "ord."; where something else goes on, '
+            '"valves ord." says what is over (our own judgement).'
         ),
     ),
     musicxml="other-technical",
@@ -54,19 +54,19 @@ TECHNIQUE = Technique(
     texts={
         "en": (
             "Press the valves half-way down and follow the line with the lip; the tone is hollow and the "
-            "pitches are approximate. “Valves clear” ends it."
+            "pitches are approximate. “Ord.” or another technique ends it."
         ),
         "de": (
             "Die Ventile halb drücken und mit den Lippen der Linie folgen; der Ton ist hohl, die Tonhöhen "
-            "sind ungefähr. „Valves clear“ hebt es auf."
+            "sind ungefähr. „Ord.“ oder eine andere Spielweise hebt es auf."
         ),
         "fr": (
             "Enfoncer les pistons à moitié et suivre la ligne avec les lèvres ; le son est creux, les "
-            "hauteurs sont approximatives. « Valves clear » met fin à l’effet."
+            "hauteurs sont approximatives. « Ord. » ou une autre indication met fin à l’effet."
         ),
         "it": (
             "Abbassare i pistoni a metà e seguire la linea con le labbra; il suono è cavo e le altezze "
-            "sono approssimative. «Valves clear» annulla l’effetto."
+            "sono approssimative. «Ord.» o un’altra indicazione annulla l’effetto."
         ),
     },
 )

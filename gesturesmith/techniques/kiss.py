@@ -21,6 +21,7 @@ TECHNIQUE = Technique(
         head="x",
         word="kiss",
         cancel="ord.",
+        over="tone",
         reason=(
             "x-heads for a noise without pitch (Stone, Read; from memory), told from other noises by its "
             "word. A noise is over at once: it has one note value, and rests for the remainder."

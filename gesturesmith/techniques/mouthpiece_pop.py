@@ -25,6 +25,7 @@ TECHNIQUE = Technique(
         head="x",
         word="pop",
         cancel="ord.",
+        over="tone",
         reason=(
             "x-heads with the word. SMuFL has windMouthpiecePop for it, but players know the word better than "
             "the glyph, and LilyPond's font lacks it. A stroke is over at once: it has one note value, and "

@@ -22,6 +22,7 @@ TECHNIQUE = Technique(
     look=Look(
         word="sing + play",
         cancel="ord.",
+        over="senza voce",
         sung_head="diamond",
         reason=(
             "The played note with an ordinary head, the sung one with a small diamond in a voice of its own, "

@@ -13,6 +13,7 @@ TECHNIQUE = Technique(
     look=Look(
         word="single tongue",
         cancel="ord.",
+        over="attack ord.",
         reason=(
             "A word, since a single dot would be a staccato; double and triple tonguing have dots of their "
             "own in SMuFL, single has none. Its end is said as of every word."

@@ -24,6 +24,7 @@ TECHNIQUE = Technique(
         head="x",
         word="slap",
         cancel="ord.",
+        over="tone",
         reason=(
             "x-heads for a stroke without pitch (Stone, Read; from memory), told from other noises by its "
             "word. A plus, met in parts for reeds, means stopped here. A stroke is over at once: it has one "

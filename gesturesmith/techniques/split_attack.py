@@ -22,6 +22,7 @@ TECHNIQUE = Technique(
     look=Look(
         word="split attack",
         cancel="ord.",
+        over="attack ord.",
         reason=(
             "A word with its end, and x-heads where the pitch is approximate, as it should be; no glyph is in "
             "use, and an accent alone would ask for the note itself."

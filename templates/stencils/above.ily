@@ -56,11 +56,15 @@
      (ly:stencil-add (gs:put word (car left)) (gs:dashes from end)
                      (if (gs:last-piece? grob) (make-line-stencil gs:thin end 0 end -0.8) empty-stencil))))
 
-%% state - - -> state. What stands there already, as the end of the change before, is not printed again.
+%% state - - -> state. What stands there already, as the end of the change before, is not printed again; the dashes
+%% begin after it.
+#(define (gs:change-start grob)
+   (let ((details (gs:details grob)))
+     (or (gs:get (ly:grob-property grob 'details '()) 'joined #f) (gs:get details 'left ""))))
 #(define (gs:draw-change grob details left right)
    (let* ((hand? (eq? 'hand (gs:get details 'kind 'turn)))
           (draw (lambda (what) (if hand? (gs:hand-glyph grob what) (gs:small-word grob what))))
-          (start (draw (gs:get details 'left ""))) (goal (draw (gs:get details 'right "")))
+          (start (draw (gs:change-start grob))) (goal (draw (gs:get details 'right "")))
           (first? (gs:first-piece? grob)) (last? (gs:last-piece? grob))
           (place (lambda (stencil extent)
                    (if hand? (ly:stencil-translate-axis stencil (interval-center extent) X)
@@ -139,7 +143,7 @@
    (let* ((details (gs:details grob)) (kind (gs:get details 'kind 'span)))
      (case kind
        ((hand) 4.6)
-       ((turn) (+ 3.2 (gs:stencil-width (gs:small-word grob (gs:get details 'left "")))))
+       ((turn) (+ 3.2 (gs:stencil-width (gs:small-word grob (gs:change-start grob)))))
        ((span) (+ 2.2 (gs:stencil-width (gs:small-word grob (gs:get details 'left "")))))
        (else 3))))
 

@@ -60,7 +60,7 @@ def words(engraved, play: str, *, apart: bool = False, more: str = "") -> list[s
 
 
 def test_a_word_once_and_its_end(engraved):
-    assert words(engraved, "valve, valve, plain") == ["½ valve", "valves clear"]
+    assert words(engraved, "valve, valve, plain") == ["½ valve", "ord."]
 
 
 def test_a_sign_after_the_word(engraved):
@@ -69,7 +69,7 @@ def test_a_sign_after_the_word(engraved):
 
 def test_the_word_again_after_a_system_break(engraved):
     """Each gesture on a system of its own: the word stands on each of them, whatever its sign."""
-    assert words(engraved, "valve, valve, plain", apart=True) == ["½ valve", "½ valve", "valves clear"]
+    assert words(engraved, "valve, valve, plain", apart=True) == ["½ valve", "½ valve", "ord."]
     assert words(engraved, "gliss, gliss", apart=True) == ["valve gliss.", "valve gliss."]
 
 
@@ -107,7 +107,55 @@ def test_the_word_again_after_a_long_rest(engraved):
 def test_what_replaces_needs_no_end(engraved):
     """Growl after flutter-tongue, both of the mouth: the new word says that the old is over."""
     assert words(engraved, "flz, growled") == ["flz.", "growl"]
-    assert words(engraved, "flz, valve") == ["flz.", "ord., ½ valve"]
+    assert words(engraved, "flz, valve") == ["flz.", "non flz., ½ valve"]
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "expected"),
+    [
+        ("flutter-tongue + muted", "muted", "non flz."),
+        ("flutter-tongue + muted", "flutter-tongue", "senza sord."),
+        ("half-valve + flutter-tongue", "flutter-tongue", "valves ord."),
+        ("half-valve + flutter-tongue", "half-valve", "non flz."),
+        ("air + muted", "muted", "tone"),
+        ("vibrato + stopped", "stopped", "non vib."),
+        ("multiphonic + muted", "muted", "senza voce"),
+        ("flutter-tongue + muted", "ordinary", "ord., senza sord."),
+        ("half-valve + flutter-tongue", "ordinary", "ord."),
+        ("vibrato + double-tongue", "double-tongue", "ord."),
+        ("slap-tongue", "valve-clicks", "valve clicks"),
+        ("slap-tongue", "flutter-tongue", "flz."),
+        ("half-valve", "timbre-trill", "timbre"),
+    ],
+)
+def test_what_is_over_is_named_where_something_else_is_in_force(first, second, expected, engraved):
+    """ "ord." beside another way of playing would end it or contradict it, and what a noise makes way for needs no
+    end at all (our own judgement; parts have "non vib.", "senza sord.", "ord.")."""
+    contours = {"air + muted": "C5, D5", "slap-tongue": "C5", "valve-clicks": "C5"}
+    text = "".join(
+        f"gesture {name}\n  technique: {asked}\n  contour: {contours.get(asked, 'C5')}\n"
+        for name, asked in (("one", first), ("two", second))
+    )
+    assert printed(engraved(f"{text}passage all\n  play: one, two\n")["all"].ly)[-1] == expected
+
+
+@pytest.mark.parametrize(
+    ("technique", "contour", "arrows"),
+    [
+        ("ordinary", "C5 as air -- C5@2 as half-valve -- C5@4", ['"air" "air, ½ valve"']),
+        ("flutter-tongue + muted", "C5 -- D5@2 as air -- E5", ['"flz." "air"']),
+        ("muted", "C5 -- D5@2 as flutter-tongue -- E5", ['"" "flz."']),
+        ("ordinary", "C5 -- D5@2 as flutter-tongue -- E5@4 as air", ['"ord." "flz."', '"flz." "air"']),
+    ],
+)
+def test_an_arrow_says_at_each_end_all_that_holds_there(technique, contour, arrows, engraved):
+    text = f"gesture one\n  technique: {technique}\n  contour: {contour}\n  lasts: 6 beats\n"
+    assert re.findall(r'gsTurn ("[^"]*" "[^"]*")', engraved(text)["one"].ly) == arrows
+
+
+def test_where_an_arrow_ends_on_another_system_nothing_is_said_twice(engraved):
+    text = "gesture one\n  contour: C5 as air -- C5@2 as half-valve -- C5@4\n  lasts: 6 beats\n"
+    assert printed(engraved(text)["one"].ly, apart=True)[:1] == ["air, ½ valve"]
 
 
 @pytest.mark.parametrize(
@@ -116,7 +164,7 @@ def test_what_replaces_needs_no_end(engraved):
         ("hand-out|G5 -- A5", "lip-gliss|G4 -- C5", ["hand out", "hand in, lip gliss."]),
         ("bells-up|C5", "half-stopped|C5", ["bells up", "bells normal"]),
         ("bells-up|C5", "muted|C5", ["bells up", "bells normal, con sord. (straight)"]),
-        ("half-valve|xC5", "timbre-trill|C5", ["½ valve", "valves clear, timbre"]),
+        ("hand-out|G5 -- A5", "flutter-tongue|C5", ["hand out", "hand in, flz."]),
         ("air|C5", "air-tone|C5", ["air", "air + tone"]),
     ],
 )

@@ -20,6 +20,7 @@ CASES = {
     "band": r"\stopStaff \startStaff \gsBare \gsX b'4\gsBand g' f'' \gsBare \gsTriangleUp f''4 \gsBare \gsX c''4 \gsBare \gsTriangleDown g'4\gsBandEnd",
     "hand on notes": r"c''4\gsHandTurn #'(open stopped)\gsHandTurnEnd g'8\gsHandTurn #'(open stopped)\gsHandTurnEnd r8 c''2",
     "slashes without stems": r"\gsStemless c''4*4\gsFlutter \gsStemless g'4*4\gsFlutter \gsStemless c'''4*4\gsFlutter",
+    "changes in a chain": r"""c''4\gsTurn "flz." "tone, without any haste" c''4\gsTurnEnd\gsTurn "" "½ valve" c''4\gsTurnEnd r4""",
     "speeding up": rf"""\gsFeather #RIGHT {{ a'32*48/7[\gsSay #'(("single tongue" "single tongue" "")) a'32*128/21{_SAY} a'32*16/3{_SAY} a'32*32/7{_SAY} a'32*80/21{_SAY} a'32*64/21{_SAY} a'32*16/7]{_SAY} }}""",
 }
 
@@ -84,6 +85,23 @@ def test_the_hand_turns_within_its_note(printed):
         assert max(b[1] for b in mine) - min(b[0] for b in mine) > 2
     middles = {round((b[2] + b[3]) / 2, 1) for b in signs}
     assert len(middles) == 1
+
+
+def test_a_change_begins_after_the_words_of_the_one_before(printed):
+    """Both at one height, the dashes and the goal of the second right of what stands at its note."""
+    staff = printed["changes in a chain"]
+    texts = sorted(
+        b.box for b in blocks(staff, "gs-above") if b.box[3] - b.box[2] > 0.4 and b.box[1] - b.box[0] > 1
+    )
+    words = [b for b in texts if abs(b[2] - texts[0][2]) < 0.5]
+    assert len(words) == 3, words
+    dashes = sorted(b.box for b in blocks(staff, "gs-above") if b.box[3] - b.box[2] < 0.2)
+    first, second = (blocks(staff, "NoteHead")[n].box[0] for n in (1, 2))
+    after = [b for b in dashes if b[0] > first]
+    assert after
+    assert after[0][0] > words[1][1]
+    assert words[1][1] < second
+    assert words[2][0] > after[-1][1] - 0.1
 
 
 def test_slashes_leave_a_head_without_a_stem_free(printed):
