@@ -11,6 +11,8 @@ from collections.abc import Callable
 from dataclasses import MISSING, FrozenInstanceError, dataclass, field, fields
 from typing import Any, dataclass_transform, overload
 
+_UNCOUNTED = "makes no difference because"
+
 
 def _values(self: Any) -> tuple[Any, ...]:
     return tuple([getattr(self, name) for name in self.__match_args__ + self.__keyword_fields__])
@@ -71,6 +73,20 @@ def _init(cls: type[Any]) -> Callable[..., None]:
     made: Callable[..., None] = scope["__init__"]
     made.__qualname__ = f"{cls.__qualname__}.__init__"
     return made
+
+
+def uncounted(reason: str) -> dict[str, str]:
+    """The metadata of a field that makes no difference to what is kept under a key made of its value: why."""
+    return {_UNCOUNTED: reason}
+
+
+def counted(value: object) -> tuple[str, ...]:
+    """What of a frozen value a key is made of: every field that does not say why it is none of it."""
+    return tuple(
+        f"{f.name}={getattr(value, f.name)!r}"
+        for f in fields(value)  # type: ignore[arg-type]  # ours are dataclasses
+        if _UNCOUNTED not in f.metadata
+    )
 
 
 @overload

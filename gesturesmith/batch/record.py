@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from dataclasses import fields, replace
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 from gesturesmith import evidence
 from gesturesmith.batch.types import Done, Made, Work
-from gesturesmith.cache import Store, digest, file_digest, fingerprint, plain
+from gesturesmith.cache import Store, file_digest, plain, result_key
 from gesturesmith.diagnostics import FileReport, types
 from gesturesmith.lilypond import LilyPond
 from gesturesmith.pipeline.types import Way
 from gesturesmith.source import Source
-from gesturesmith.values import frozen
+from gesturesmith.values import counted, frozen
 from gesturesmith.writers import Item
 
 
@@ -30,8 +30,6 @@ class Record:
 
 
 _FORM = plain((Record, Made, Way), (types, evidence))
-# What of an item is in its files beside the book. Its document is the book with what the templates add.
-_COUNTED = tuple(f.name for f in fields(Item) if f.name not in ("book", "document", "ily", "output", "place"))
 
 
 @cache
@@ -44,9 +42,8 @@ def identity(lilypond: LilyPond) -> str:
 def work_key(work: Work, lilypond: LilyPond) -> str:
     """The key of a work's record."""
     function = getattr(work.compile, "func", work.compile)
-    return digest(
+    return result_key(
         "work",
-        fingerprint(),
         identity(lilypond),
         f"{function.__module__}.{function.__qualname__}",
         repr(work.options),
@@ -59,8 +56,7 @@ def item_key(item: Item, lilypond: LilyPond) -> str:
     """The key of an item's files, to which the format is joined; what LilyPond calls it does not matter."""
     from gesturesmith.batch.press import renamed
 
-    counted = (str(getattr(item, name)) for name in _COUNTED)
-    return digest("file", fingerprint(), identity(lilypond), renamed(item.book, "x"), *counted)
+    return result_key("file", identity(lilypond), renamed(item.book, "x"), *counted(item))
 
 
 def kept(store: Store, key: str, work: Work) -> Record | None:

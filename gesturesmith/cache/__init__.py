@@ -1,6 +1,6 @@
 """What is made already, kept by what it was made from, so that only what changed is done again."""
 
-from gesturesmith.cache.keys import digest, file_digest, fingerprint
+from gesturesmith.cache.keys import digest, file_digest, fingerprint, result_key
 from gesturesmith.cache.plain import Plain, plain
 from gesturesmith.cache.store import MOST_BYTES, Store, Usage, nothing, open_store
 
@@ -15,4 +15,5 @@ __all__ = [
     "nothing",
     "open_store",
     "plain",
+    "result_key",
 ]

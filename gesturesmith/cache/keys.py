@@ -25,6 +25,11 @@ def digest(*parts: str | bytes) -> str:
     return found.hexdigest()
 
 
+def result_key(kind: str, *made_from: str) -> str:
+    """The key of a result: what kind it is, this program, and all that it was made from."""
+    return digest(kind, fingerprint(), *made_from)
+
+
 def file_digest(path: Path) -> str | None:
     """SHA-256 of a regular file's bytes, in hexadecimal; None where there is none to read."""
     try:

@@ -11,14 +11,14 @@ from functools import cache
 from pathlib import Path
 
 from gesturesmith import evidence
-from gesturesmith.cache import Store, digest, file_digest, fingerprint, plain
+from gesturesmith.cache import Store, file_digest, plain, result_key
 from gesturesmith.diagnostics import FileReport, GestureReport, types
 from gesturesmith.engrave import music
 from gesturesmith.engrave.music import Music
 from gesturesmith.lang.nodes import Block, File
 from gesturesmith.pipeline.types import Options
 from gesturesmith.source import Source, Span
-from gesturesmith.values import frozen
+from gesturesmith.values import counted, frozen
 
 _COMMENT = "#"
 _WORD = re.compile(r"[^\W_]+(?:-[^\W_]+)*")
@@ -52,9 +52,7 @@ class Shelf:
         self._lines = source.lines
         self._tree = tree
         self._blocks = {b.name.text: b for b in tree.blocks if b.kind != "exercises"}
-        # What of the options does not reach the music is left out, so that other wishes find it again.
-        wishes = Options(pitches=options.pitches, draft=options.draft)
-        self._common = (fingerprint(), repr(wishes), _settings(self._lines, tree))
+        self._common = (*counted(options), _settings(self._lines, tree))
         self._every = tuple(self._text(block) for block in self._blocks.values())
         self._found = {name: kept for name in self._blocks if (kept := self._get(name)) is not None}
 
@@ -116,7 +114,7 @@ class Shelf:
     def _key(self, name: str) -> str:
         block = self._blocks[name]
         made_of = (self._text(block),) if block.kind == "gesture" else self._every
-        return digest("kept", name, *self._common, *made_of)
+        return result_key("kept", name, *self._common, *made_of)
 
     def _text(self, block: Block) -> str:
         return "\n".join(self._lines[block.span.line - 1 : block.last_line])

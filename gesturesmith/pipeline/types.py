@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import field
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith.diagnostics import FileReport
-from gesturesmith.values import frozen
+from gesturesmith.values import frozen, uncounted
 
 if TYPE_CHECKING:  # `check` pays neither for files nor for the writers
     from pathlib import Path
@@ -40,9 +41,15 @@ class NotesOptions:
     draft: bool = False
 
 
+_NAMES = uncounted("it names files")
+_LATER = uncounted("it says what is made of the music")
+_NUMBERS = uncounted("marks get the numbers of a notes page after the music is made")
+
+
 @frozen(kw_only=True)
 class Options:
-    """What is wanted of a file.
+    """What is wanted of a file. The music of a gesture is kept by the fields that do not say why it is the same
+    whatever they are.
 
     folder      where the file lies: profiles named by a path are sought from there
     stem        the file's name without ending, which its outputs bear
@@ -58,18 +65,18 @@ class Options:
     together    says which files' notes page gives the numbers of its marks, where it is a page of several; else ""
     """
 
-    folder: Path | None = None
-    stem: str = "untitled"
-    place: PurePosixPath = PurePosixPath()
-    name: str | None = None
-    pages: bool = True
-    only_check: bool = False
-    formats: tuple[str, ...] = ("pdf",)
+    folder: Path | None = field(default=None, metadata=uncounted("what is read there is kept with its hash"))
+    stem: str = field(default="untitled", metadata=_NAMES)
+    place: PurePosixPath = field(default=PurePosixPath(), metadata=_NAMES)
+    name: str | None = field(default=None, metadata=_NAMES)
+    pages: bool = field(default=True, metadata=_LATER)
+    only_check: bool = field(default=False, metadata=_LATER)
+    formats: tuple[str, ...] = field(default=("pdf",), metadata=_LATER)
     pitches: str = "written"
-    only: str | None = None
+    only: str | None = field(default=None, metadata=_LATER)
     draft: bool = False
-    notes: NotesOptions | None = None
-    together: str = ""
+    notes: NotesOptions | None = field(default=None, metadata=_NUMBERS)
+    together: str = field(default="", metadata=_NUMBERS)
 
 
 @frozen(kw_only=True)

@@ -5,11 +5,12 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable
+from dataclasses import field
 from itertools import islice
 from pathlib import PurePosixPath
 
 from gesturesmith.lytext import LyText
-from gesturesmith.values import frozen
+from gesturesmith.values import frozen, uncounted
 
 # Every file we deliver holds these words and a sum of all the rest of it: a later run knows that it may replace it.
 MARK = "Made by Gesturesmith"
@@ -24,7 +25,8 @@ NO_TEXT = LyText("")
 
 @frozen(kw_only=True)
 class Item:
-    """One thing that is delivered in one or more formats: the page of a file, or a snippet of it.
+    """One thing that is delivered in one or more formats: the page of a file, or a snippet of it. Its engraved
+    files are kept by the fields that do not say why they make no difference.
 
     output       what LilyPond calls it (`\\bookOutputName`)
     kind         "page" | "snippet" | "picture" (a page as a picture, cropped, beside the page itself)
@@ -38,17 +40,17 @@ class Item:
     ily          for composers: text of a file that defines the music as a variable; "" for a page
     """
 
-    output: str
+    output: str = field(metadata=uncounted("a name within one run"))
     kind: str
-    place: PurePosixPath
+    place: PurePosixPath = field(metadata=uncounted("the same file may lie anywhere"))
     name: str
     title: str = ""
     author: str = ""
     description: str = ""
     musics: tuple[str, ...] = ()
-    book: LyText
-    document: LyText
-    ily: LyText = NO_TEXT
+    book: LyText = field(metadata=uncounted("it is counted without the name of the run"))
+    document: LyText = field(metadata=uncounted("it is the book with templates, which are part of the program"))
+    ily: LyText = field(default=NO_TEXT, metadata=uncounted("LilyPond does not see it: its file is its own bytes"))
 
 
 @frozen(kw_only=True)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import random
 import re
-from dataclasses import replace
-from pathlib import Path
+from dataclasses import fields, replace
+from pathlib import Path, PurePosixPath
 
 import pytest
 
@@ -13,6 +13,7 @@ from gesturesmith.cache import Store
 from gesturesmith.instruments import get
 from gesturesmith.instruments.profile import to_toml
 from gesturesmith.pipeline import Options, Outcome, compile_text
+from gesturesmith.pipeline.types import NotesOptions
 from gesturesmith.source import Source
 
 ROOT = Path(__file__).parents[2]
@@ -127,3 +128,29 @@ def test_a_profile_that_changes_counts(tmp_path):
 
     kept._digest.cache_clear()  # a new run
     assert same(text, store, folder=tmp_path) != first
+
+
+# Another value of each option than a store was filled with.
+OTHER = {
+    "folder": ROOT,
+    "stem": "other",
+    "place": PurePosixPath("below"),
+    "name": "{title}",
+    "pages": False,
+    "only_check": True,
+    "formats": ("svg", "ily"),
+    "pitches": "sounding",
+    "only": "g1",
+    "draft": True,
+    "notes": NotesOptions(),
+    "together": "others",
+}
+
+
+@pytest.mark.parametrize("option", [f.name for f in fields(Options)])
+def test_no_option_finds_what_was_made_for_another(tmp_path, option):
+    """A new option fails here until it is tried as well."""
+    store = Store(tmp_path)
+    same(PLAIN, store)
+    same(PLAIN, store, **{option: OTHER[option]})
+    same(PLAIN, store)
