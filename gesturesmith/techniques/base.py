@@ -58,6 +58,20 @@ LIMIT_UNITS = {
 }
 
 
+# What may stand in a field of a look: names that engraving has a sign for.
+LOOKS: dict[str, tuple[object, ...]] = {
+    "head": ("auto", "x", "normal", "diamond", "triangle", "slash"),
+    "script": ("", "stopped", "half-stopped", "double-dots", "triple-dots"),
+    "cancel_script": ("", "open"),
+    "extent": ("point", "span"),
+    "tremolo": (0, 3),
+    "edge": ("", "scoop", "plop", "rip", "doit", "fall"),
+    "motion": ("", "bend", "hand"),
+    "trill": ("", "trill"),
+    "sung_head": ("", "diamond"),
+}
+
+
 @frozen(kw_only=True)
 class Look:
     """How a technique stands on the page. Words are what is printed; "" prints nothing.
@@ -65,7 +79,7 @@ class Look:
     head        notehead where the composer leaves it `auto`: auto, x, normal, diamond, triangle, slash
     word        printed above at the first note, and again after a system break or a long rest
     sign        printed at later notes while the word is still in force ("" repeats nothing)
-    script      a sign over every note, by name: stopped, half-stopped, open, double-dots, triple-dots, ...
+    script      a sign over every note, by name: stopped, half-stopped, double-dots, triple-dots
     cancel      printed where the technique ends and ordinary playing begins ("ord.", "open", "senza sord.")
     over        printed instead of "ord." where something else goes on or begins; "": "non" and the word
     cancel_script  sign over the first note after, by name ("open"); `cancel` is then for where no note carries it
@@ -77,7 +91,7 @@ class Look:
     line_word   word that sits on the line itself where there is room ("gliss.")
     small_start the start head of an unmeasured gesture is small
     partials    the heads between are printed on notes pages and sheets only
-    trill       "trill" prints the trill sign with its line; "tremolo" joins two heads
+    trill       "trill" prints the trill sign with its line
     fingering   the fingering row belongs to the sign: printed at every note unless the file says `none`
     sung_head   notehead of a second, sung line
     reason      why it looks so, with the published practice it follows
@@ -104,6 +118,11 @@ class Look:
     cancel_script: str = ""
     sung_head: str = ""
     reason: str = ""
+
+    def __post_init__(self) -> None:
+        for name, known in LOOKS.items():
+            if getattr(self, name) not in known:
+                raise ValueError(f"a look's {name} is {getattr(self, name)!r}; known are {known}")
 
     @property
     def named_end(self) -> str:

@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 
 from gesturesmith import techniques, wording
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.engrave import heads, signs
+from gesturesmith.techniques.base import LOOKS, Look, Technique
 
 REFERENCE = Path(__file__).parent.parent / "reference"
 TECHNIQUES = [techniques.get(name) for name in techniques.names()]
@@ -44,17 +45,16 @@ def test_no_word_or_script_is_shared() -> None:
         assert len(set(shown)) == len(shown), sorted(shown)
 
 
-@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
-def test_a_look_uses_known_names(technique: Technique) -> None:
-    look = technique.look
-    assert look.head in ("auto", "x", "normal", "diamond", "triangle", "slash")
-    assert look.extent in ("point", "span")
-    assert look.script in ("", "stopped", "half-stopped", "double-dots", "triple-dots")
-    assert look.cancel_script in ("", "open")
-    assert look.edge in ("", "scoop", "plop", "rip", "doit", "fall")
-    assert look.motion in ("", "bend", "hand")
-    assert look.trill in ("", "trill", "tremolo")
-    assert look.tremolo in (0, 3)
+@pytest.mark.parametrize("field", LOOKS)
+def test_a_look_of_an_unknown_name_is_no_look(field: str) -> None:
+    with pytest.raises(ValueError, match=field):
+        Look(**{field: "swoosh"})
+
+
+def test_engraving_has_a_sign_for_every_name() -> None:
+    assert {*LOOKS["script"], *LOOKS["cancel_script"]} <= {"", *signs._SCRIPTS}
+    assert {*LOOKS["edge"]} == {"", *signs._EDGES}
+    assert {*LOOKS["head"], *LOOKS["sung_head"]} <= {"", "auto", "normal", "triangle", *heads._SHAPES}
 
 
 @pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
