@@ -17,6 +17,7 @@ from gesturesmith.diagnostics import Demand
 from gesturesmith.diagnostics.types import Comfortable
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, Gesture, attack_times
+from gesturesmith.model.levels import mean
 from gesturesmith.rules._account import played_out, rest_ratio
 from gesturesmith.rules._reading import plain
 from gesturesmith.rules.base import Case, PassageCase
@@ -68,11 +69,11 @@ class _Tally:
         """A value of a quantity whose edge and place of care are numbers of their own."""
         self.add(name, value, _CARE[name], _EASE[name])
 
-    def level(self, level: int, comfortable: tuple[int, int]) -> None:
+    def level(self, level: float, comfortable: tuple[int, int]) -> None:
         low, high = comfortable
         share = max(low - max(level, _SOFTEST), level - high) / (2.0 * _CARE["level"])
         if share > 0.0 and ("level" not in self.shares or share > self.shares["level"][0]):
-            self.shares["level"] = (min(1.0, share), LEVELS[level], (LEVELS[low], LEVELS[high]))
+            self.shares["level"] = (min(1.0, share), LEVELS[round(level)], (LEVELS[low], LEVELS[high]))
 
     def result(self, effort: float) -> Difficulty:
         """All shares together: what each leaves of ease, multiplied, always in the same order."""
@@ -165,8 +166,9 @@ def _air(tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequ
             used = 0.0
             continue
         flow = numbers.flow[m.register]
-        used += seconds * (flow[m.level] + flow[m.level_after]) / 2.0 * m.manner.air
-        effort += seconds * numbers.tiring[m.register][m.level] * m.manner.strain
+        tiring = numbers.tiring[m.register]
+        used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.manner.air
+        effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.manner.strain
         most = max(most, used)
         if "breath" in m.point.marks:
             used = 0.0

@@ -10,7 +10,8 @@ from gesturesmith.check.where import ordinal
 from gesturesmith.diagnostics import Edit
 from gesturesmith.lang.nodes import Block, Contour, Play, PlayItem, Point
 from gesturesmith.lang.words import SIGNS
-from gesturesmith.model.gesture import LEVELS, DynamicMark, Gesture
+from gesturesmith.model.gesture import DynamicMark, Gesture
+from gesturesmith.model.levels import level_at
 from gesturesmith.model.messages import amount
 from gesturesmith.model.times import spread
 from gesturesmith.rules.base import Case
@@ -233,7 +234,7 @@ class _Half:
         words += [m.text for m in node.marks if m.text != "breath" or not (last and not self._part)]
         own = self._gesture.points[index]
         if self._part and first and not own.dynamic and any(p.dynamic for p in self._gesture.points):
-            words.append(self._gesture.level_at(own.at))
+            words.append(level_at(self._gesture, own.at))
         return " ".join(words)
 
     def _dynamics(self) -> str:
@@ -243,26 +244,18 @@ class _Half:
         join = ""
         inside = [m for m in marks if self._start <= m.at < self._end or (self._part and m.at == self._end)]
         if not inside or (self._part and inside[0].at > self._start):
-            text, join = _level_at(marks, self._start)
+            text, join = level_at(self._gesture, self._start), _join_at(marks, self._start)
         for mark in inside:
             at = mark.at - self._start
             text += f"{f' {join}' if join else ''}{' ' if text else ''}{mark.level}"
             text += f"@{self._amount(at)}" if at and mark.at != self._gesture.beats else ""
             join = mark.join
         if join and not self._part:
-            text += f" {join} {_level_at(marks, self._end)[0]}"
+            text += f" {join} {level_at(self._gesture, self._end)}"
         return text
 
 
-def _level_at(marks: Sequence[DynamicMark], at: Fraction) -> tuple[str, str]:
-    """The level in force at a time, between the two of a hairpin, and what leads on from it."""
+def _join_at(marks: Sequence[DynamicMark], at: Fraction) -> str:
+    """What leads on from the level in force at a time."""
     before = next((m for m in reversed(marks) if m.at <= at), None)
-    if before is None:
-        return "mf", ""
-    after = next((m for m in marks if m.at > at), None)
-    level = before.level if before.level in LEVELS else "f"
-    if not before.join or after is None or after.level not in LEVELS:
-        return level, before.join if after is not None else ""
-    low, high = LEVELS.index(level), LEVELS.index(after.level)
-    share = (at - before.at) / (after.at - before.at)
-    return LEVELS[int(low + (high - low) * share + Fraction(1, 2))], before.join
+    return before.join if before is not None and before is not marks[-1] else ""

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from gesturesmith.check.comfort import MF, Comfort, Manner, manner
-from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
-
-_PLACES = {level: place for place, level in enumerate(LEVELS)}
+from gesturesmith.check.comfort import Comfort, Manner, manner
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.levels import extent, place_at, ramps
 
 
 class Measured(NamedTuple):
     """One point as it is heard: seconds, levels by their place in LEVELS, cents where it has a pitch.
 
-    level, level_after   in force at its start and at its end; softest, loudest: of all from start to end
+    softest, loudest     of all levels from its start to its end
+    ramps                seconds through which the level stays or moves evenly, with its first and last place
     register             the middle one where it has no pitch
     """
 
@@ -21,10 +21,9 @@ class Measured(NamedTuple):
     sounds: bool
     start: float
     end: float
-    level: int
-    level_after: int
-    softest: int
-    loudest: int
+    softest: float
+    loudest: float
+    ramps: tuple[tuple[float, float, float], ...]
     cents: float | None
     register: int
     manner: Manner
@@ -33,17 +32,15 @@ class Measured(NamedTuple):
 def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
     """Every point of a gesture with what is measured of it, silences as well."""
     beat = 60.0 / float(gesture.tempo)
-    marks = [(float(m.at) * beat, _PLACES[m.plain]) for m in gesture.dynamics]
+    steady = len(gesture.dynamics) < 2
     techniques, own = gesture.techniques, manner(gesture.techniques)
     starts = [float(point.at) * beat for point in gesture.points]
     measured = []
     for point, start, end in zip(gesture.points, starts, (*starts[1:], float(gesture.beats) * beat), strict=True):
-        level = after = softest = loudest = MF
-        for at, place in marks:
-            if at <= start:
-                level = after = softest = loudest = place
-            elif at <= end:
-                after, softest, loudest = place, min(softest, place), max(loudest, place)
+        around = [place_at(gesture, point.at)] if steady else extent(gesture, point.at, point.until)
+        softest, loudest = float(min(around)), float(max(around))
+        swells = [(r.end - r.start, r.first, r.last) for r in ramps(gesture, point.at, point.until)]
+        levels = tuple((float(beats) * beat, float(one), float(other)) for beats, one, other in swells)
         if point.techniques is not techniques and point.techniques:
             techniques, own = point.techniques, manner(point.techniques)
         cents, register = None, numbers.home
@@ -51,5 +48,5 @@ def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
             cents = float(point.sounding_cents)
             register = numbers.register(cents)
         sounds = point.kind != "silence"
-        measured.append(Measured(point, sounds, start, end, level, after, softest, loudest, cents, register, own))
+        measured.append(Measured(point, sounds, start, end, softest, loudest, levels, cents, register, own))
     return measured

@@ -12,6 +12,7 @@ from gesturesmith.values import frozen
 
 LEVELS = ("n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff")
 _LEVEL_OF_ACCENT = {"sf": "f", "sfz": "f", "sffz": "ff", "fp": "f", "sfp": "f", "rfz": "f"}
+_LEFT_BY_ACCENT = {"fp": "p", "sfp": "p"}
 
 
 @frozen(kw_only=True)
@@ -110,8 +111,13 @@ class DynamicMark:
 
     @property
     def plain(self) -> str:
-        """The level it leaves in force: f after sfz."""
+        """The level of its stroke: f for sfz and fp."""
         return _LEVEL_OF_ACCENT.get(self.level, self.level)
+
+    @property
+    def left(self) -> str:
+        """The level it leaves in force: f after sfz, p after fp."""
+        return _LEFT_BY_ACCENT.get(self.level, self.plain)
 
 
 @frozen(kw_only=True)
@@ -243,16 +249,6 @@ class Gesture:
     def techniques_at(self, beats: Fraction) -> tuple[Technique, ...]:
         """The techniques in force at a time."""
         return self.points[self.index_at(beats)].techniques
-
-    def level_at(self, beats: Fraction) -> str:
-        """The plain level (n to fff) in force at a time; mf where nothing is written."""
-        level = "mf"
-        if len(self.dynamics) == 1 and not self.dynamics[0].at:  # one level from the start: by far the commonest
-            return self.dynamics[0].plain
-        for mark in self.dynamics:
-            if mark.at <= beats:
-                level = mark.plain
-        return level
 
     def span_of(self, key: str) -> Span:
         """Where a key's value stands, or the heading where the key is not written."""

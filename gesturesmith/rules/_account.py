@@ -9,7 +9,8 @@ from functools import lru_cache
 from itertools import pairwise
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.model.gesture import LEVELS
+from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
+from gesturesmith.model.levels import mean, ramps
 from gesturesmith.model.piece import PassageItem, Repeat
 from gesturesmith.rules._reading import register_name, slot_s
 from gesturesmith.rules.base import Case, PassageCase
@@ -44,6 +45,28 @@ def weight(instrument: Instrument, register: str, level: int) -> float:
     return factor
 
 
+@lru_cache(maxsize=1024)
+def air_flows(instrument: Instrument, register: str) -> tuple[float, ...]:
+    """`air_flow` of each level."""
+    return tuple(air_flow(instrument, register, level) for level in range(len(LEVELS)))
+
+
+@lru_cache(maxsize=1024)
+def _weights(instrument: Instrument, register: str) -> tuple[float, ...]:
+    return tuple(weight(instrument, register, level) for level in range(len(LEVELS)))
+
+
+def through(gesture: Gesture, point: ContourPoint, table: Sequence[float]) -> float:
+    """The mean over a point's slot of a number given by level."""
+    found = [
+        (r.end - r.start, mean(table, float(r.first), float(r.last))) for r in ramps(gesture, point.at, point.until)
+    ]
+    if len(found) == 1:
+        return found[0][1]
+    whole = sum(beats for beats, _ in found)
+    return sum(float(beats / whole) * value for beats, value in found) if whole else 0.0
+
+
 def effort(case: Case) -> float:
     """What a gesture takes, as seconds of plain playing in the middle register; its own silences pay back."""
     total = 0.0
@@ -52,8 +75,7 @@ def effort(case: Case) -> float:
         if point.kind == "silence":
             total -= seconds
             continue
-        level = LEVELS.index(case.gesture.level_at(point.at))
-        tires = weight(case.instrument, register_name(case, point), level)
+        tires = through(case.gesture, point, _weights(case.instrument, register_name(case, point)))
         for technique in point.techniques:
             if technique.effort is not None:
                 tires *= technique.effort.value

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Any
 
-from gesturesmith.diagnostics import Severity
+from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.evidence import DERIVED, PRACTICE, Limit, Sourced
-from gesturesmith.model.gesture import LEVELS
+from gesturesmith.model.gesture import LEVELS, Gesture
+from gesturesmith.model.levels import extent, place_at
 from gesturesmith.rules._reading import plain
 from gesturesmith.values import frozen
 
@@ -62,15 +64,46 @@ def _differ(limit: Limit, way: str) -> str:
     return f" (readings differ, {way} to {plain(wide.value)})"
 
 
-def louder(limit: Limit | None, level: str) -> Excess | None:
-    """Whether a dynamic level is louder than the limit; levels only caution."""
-    if limit is None or LEVELS.index(level) <= LEVELS.index(limit.narrow.value):
+# Levels are no measures: what lies on the way from one to the next is the nearer of the two, and half way still
+# the one that is allowed.
+_HALF = Fraction(1, 2)
+
+
+def louder(limit: Limit | None, place: Fraction | int) -> Excess | None:
+    """Whether a place on the scale of levels is louder than the limit; levels only caution."""
+    if limit is None or place <= LEVELS.index(limit.narrow.value) + _HALF:
         return None
     return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow)
 
 
-def softer(limit: Limit | None, level: str) -> Excess | None:
-    """Whether a level is softer than the limit. Niente is a way of beginning and ending, not a level to hold."""
-    if limit is None or level == "n" or LEVELS.index(level) >= LEVELS.index(limit.narrow.value):
+def softer(limit: Limit | None, place: Fraction | int) -> Excess | None:
+    """Whether a place is softer than the limit. Niente is a way of beginning and ending, not a level to hold."""
+    if limit is None or place < _HALF or place >= LEVELS.index(limit.narrow.value) - _HALF:
         return None
     return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow)
+
+
+def loudest_of(gesture: Gesture, index: int, *, throughout: bool = True) -> Fraction | int:
+    """The loudest place while a point sounds; only where it begins, if not `throughout`."""
+    point = gesture.points[index]
+    if not throughout or len(gesture.dynamics) < 2:
+        return place_at(gesture, point.at)
+    return extent(gesture, point.at, point.until)[1]
+
+
+def level_words(gesture: Gesture, at: Fraction, place: Fraction | int) -> str:
+    """A level asked for from a time on: "at ff", "swelling to ff", "at about f (on the way from pp to ff)"."""
+    level = LEVELS[round(place)]
+    if place != place_at(gesture, at):
+        return f"swelling to {level}"
+    if any(m.at == at for m in gesture.dynamics):
+        return f"at {level}"
+    marks = [m for m in gesture.dynamics if m.at < at][-1:] + [m for m in gesture.dynamics if m.at > at][:1]
+    if len(marks) == 2 and marks[0].join:
+        return f"at about {level} (on the way from {marks[0].left} to {marks[1].plain})"
+    return f"at {level}"
+
+
+def level_number(place: Fraction | int, limit: str) -> Number:
+    """A place on the scale of levels beside its limit."""
+    return Number(name="level", value=float(place), limit=LEVELS.index(limit), unit="steps from niente")

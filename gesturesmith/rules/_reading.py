@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from gesturesmith.instruments.base import Instrument, Tube
-from gesturesmith.model.gesture import ContourPoint, Gesture, Segment
+from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
@@ -145,6 +145,20 @@ def played_points(case: Case) -> Iterator[tuple[ContourPoint, PlayedPoint]]:
     for played in case.realisation.points:
         if played.asked_cents is not None:
             yield case.gesture.points[played.index], played
+
+
+def leaves_by_line(gesture: Gesture, index: int) -> bool:
+    """Whether a sliding line leaves a point."""
+    return index < len(gesture.segments) and gesture.segments[index].slides
+
+
+def begun(gesture: Gesture) -> Iterator[tuple[Fraction, int]]:
+    """When a sound begins, in beats, and the point it begins on: each attack, and each note a slur reaches."""
+    if gesture.attacks is not None:
+        times = [(at, gesture.index_at(at)) for at in attack_times(gesture)]
+    else:
+        times = [(p.at, i) for i, p in enumerate(gesture.points) if p.reached != "line"]
+    yield from ((at, i) for at, i in times if gesture.points[i].kind != "silence")
 
 
 def path_of(point: ContourPoint) -> str:

@@ -31,7 +31,7 @@ from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint
 from gesturesmith.rules import _tries
-from gesturesmith.rules._account import air_flow
+from gesturesmith.rules._account import air_flow, air_flows, through
 from gesturesmith.rules._limits import FAR
 from gesturesmith.rules._reading import apart, plain, register_name, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
@@ -101,10 +101,8 @@ def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
 
 
 def _flow(case: Case, point: ContourPoint) -> float:
-    """Litres a second at a point: by register, by level from its start to its end, by technique."""
-    register = register_name(case, point)
-    levels = (LEVELS.index(case.gesture.level_at(beats)) for beats in (point.at, point.until))
-    flow = sum(air_flow(case.instrument, register, level) for level in levels) / 2
+    """Litres a second through a point: by register, level and technique."""
+    flow = through(case.gesture, point, air_flows(case.instrument, register_name(case, point)))
     for technique in point.techniques:
         if technique.flow is not None:
             flow *= technique.flow.value

@@ -1,6 +1,6 @@
 """A technique is asked for more loudly than it works.
 
-Checks  the dynamic at each note against the loudest level of the techniques in force there
+Checks  the level through each note, hairpins included, against the loudest of the techniques in force there
 Why     half-stopped, airy and half-valve tones turn into another sound when they are forced
 Fires
     instrument: horn
@@ -21,10 +21,8 @@ Fix     write it softer, or choose a technique that carries: `stopped`, `brassy`
 
 from collections.abc import Iterator
 
-from gesturesmith.diagnostics import Number
-from gesturesmith.model.gesture import LEVELS
 from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import louder
+from gesturesmith.rules._limits import level_number, level_words, louder, loudest_of
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -32,25 +30,21 @@ from gesturesmith.rules.base import Case, Finding, rule
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     said = set()
-    for point in gesture.sounding_points:
-        level = gesture.level_at(point.at)
+    for index, point in enumerate(gesture.points):
+        if point.kind == "silence":
+            continue
+        place = loudest_of(gesture, index)
         for technique in point.techniques:
-            excess = louder(technique.limits.get("loudest"), level)
+            excess = louder(technique.limits.get("loudest"), place)
             if excess is None or technique.key in said:
                 continue
             said.add(technique.key)
+            asked = level_words(gesture, point.at, place)
             yield Finding(
                 span=point.span,
-                text=f"{technique.title['en'].lower()} at {level}; it works up to about {excess.limit}",
+                text=f"{technique.title['en'].lower()} {asked}; it works up to about {excess.limit}",
                 evidence=excess.evidence,
                 severity=excess.severity,
-                numbers=(
-                    Number(
-                        name="level",
-                        value=LEVELS.index(level),
-                        limit=LEVELS.index(excess.limit),
-                        unit="steps from niente",
-                    ),
-                ),
+                numbers=(level_number(place, excess.limit),),
                 try_values=(*_tries.at_most(gesture, excess.limit), *_tries.without(case, technique.key)),
             )

@@ -1,6 +1,6 @@
 """A technique is asked for more softly than it starts.
 
-Checks  the dynamic at each note against the softest level of the techniques in force there
+Checks  the level where each note begins, hairpins included, against the softest of the techniques in force
 Why     a flutter, a growl or brassy tone needs a certain pressure of air before it begins at all
 Fires
     instrument: horn
@@ -21,10 +21,10 @@ Fix     write it louder; from niente it can still be reached with `<`
 
 from collections.abc import Iterator
 
-from gesturesmith.diagnostics import Number
-from gesturesmith.model.gesture import LEVELS
+from gesturesmith.model.levels import place_at
 from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import softer
+from gesturesmith.rules._limits import level_number, level_words, softer
+from gesturesmith.rules._reading import begun
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -32,27 +32,20 @@ from gesturesmith.rules.base import Case, Finding, rule
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     said = set()
-    for point in gesture.sounding_points:
-        if point.reached == "line":
-            continue
-        level = gesture.level_at(point.at)
+    for at, index in begun(gesture):
+        point = gesture.points[index]
+        place = place_at(gesture, at)
         for technique in point.techniques:
-            excess = softer(technique.limits.get("softest"), level)
+            excess = softer(technique.limits.get("softest"), place)
             if excess is None or technique.key in said:
                 continue
             said.add(technique.key)
+            asked = level_words(gesture, at, place)
             yield Finding(
                 span=point.span,
-                text=f"{technique.title['en'].lower()} at {level}; it starts from about {excess.limit}",
+                text=f"{technique.title['en'].lower()} {asked}; it starts from about {excess.limit}",
                 evidence=excess.evidence,
                 severity=excess.severity,
-                numbers=(
-                    Number(
-                        name="level",
-                        value=LEVELS.index(level),
-                        limit=LEVELS.index(excess.limit),
-                        unit="steps from niente",
-                    ),
-                ),
+                numbers=(level_number(place, excess.limit),),
                 try_values=(*_tries.at_least(gesture, excess.limit), *_tries.without(case, technique.key)),
             )

@@ -1,6 +1,6 @@
 """A pedal note is asked for louder than it can be played.
 
-Checks  the dynamic of every note on the first partial of its tube
+Checks  the level through every note, hairpins included, on the first partial of its tube
 Why     the first partial is no true resonance of the instrument; without one to lean on it cannot be forced
 Fires
     instrument: horn
@@ -19,11 +19,9 @@ Fix     write it softer, or an octave higher
 
 from collections.abc import Iterator
 
-from gesturesmith.diagnostics import Number
-from gesturesmith.model.gesture import LEVELS
 from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import louder
-from gesturesmith.rules._reading import played_points, point_names
+from gesturesmith.rules._limits import level_number, level_words, louder, loudest_of
+from gesturesmith.rules._reading import leaves_by_line, played_points, point_names
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -31,24 +29,23 @@ from gesturesmith.rules.base import Case, Finding, rule
 def check(case: Case) -> Iterator[Finding]:
     highest = case.instrument.limits.get("pedal_partial")
     loudest = case.instrument.limits.get("pedal_loudest")
+    gesture = case.gesture
+    partials = {p.index: p.partial for p in case.realisation.points}
     for point, played in played_points(case):
-        level = case.gesture.level_at(point.at)
-        excess = louder(loudest, level)
-        if excess is None or highest is None or not 0 < played.partial <= highest.narrow.value:
+        if highest is None or not 0 < played.partial <= highest.narrow.value:
             continue
+        # Where a line leaves the pedal note, it is one only where the line begins.
+        stays = not leaves_by_line(gesture, played.index) or partials.get(played.index + 1) == played.partial
+        place = loudest_of(gesture, played.index, throughout=stays)
+        excess = louder(loudest, place)
+        if excess is None:
+            continue
+        words = level_words(gesture, point.at, place)
         yield Finding(
             span=point.span,
-            text=f"{point_names(case, point)} is a pedal note at {level}; it can be "
-            f"played up to about {excess.limit}",
+            text=f"{point_names(case, point)} is a pedal note {words}; it can be played up to about {excess.limit}",
             evidence=excess.evidence,
-            numbers=(
-                Number(
-                    name="level",
-                    value=LEVELS.index(level),
-                    limit=LEVELS.index(excess.limit),
-                    unit="steps from niente",
-                ),
-            ),
+            numbers=(level_number(place, excess.limit),),
             try_values=(*_tries.at_most(case.gesture, excess.limit), *_tries.moved(12)),
         )
         return

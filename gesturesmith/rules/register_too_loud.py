@@ -1,6 +1,6 @@
 """A dynamic is louder than the register carries.
 
-Checks  the level at each note against the loudest its register is asked for
+Checks  the level through each note, hairpins included, against the loudest its register is asked for
 Why     the lowest octave is weak and covered: forced, it cracks before it gets louder
 Fires
     instrument: horn
@@ -19,34 +19,29 @@ Fix     write it softer, or an octave higher
 
 from collections.abc import Iterator
 
-from gesturesmith.diagnostics import Number
-from gesturesmith.model.gesture import LEVELS
 from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import louder
-from gesturesmith.rules._reading import pitched_points, point_names, register_name
+from gesturesmith.rules._limits import level_number, level_words, louder, loudest_of
+from gesturesmith.rules._reading import leaves_by_line, pitched_points, point_names, register_name
 from gesturesmith.rules.base import Case, Finding, rule
 
 
 @rule("GS507", "register-too-loud", severity="caution")
 def check(case: Case) -> Iterator[Finding]:
-    for _, point in pitched_points(case):
-        level = case.gesture.level_at(point.at)
+    points = case.gesture.points
+    for index, point in pitched_points(case):
         register = register_name(case, point)
-        excess = louder(case.instrument.limits.get(f"loudest_{register}"), level)
+        # Where a line leads into another register, the swell on the way belongs to neither.
+        stays = not leaves_by_line(case.gesture, index) or register_name(case, points[index + 1]) == register
+        place = loudest_of(case.gesture, index, throughout=stays)
+        excess = louder(case.instrument.limits.get(f"loudest_{register}"), place)
         if excess is None or any(t.tone == "none" for t in point.techniques):
             continue
+        words = level_words(case.gesture, point.at, place)
         yield Finding(
             span=point.span,
-            text=f"{point_names(case, point)} at {level}; the {register} register carries about {excess.limit}",
+            text=f"{point_names(case, point)} {words}; the {register} register carries about {excess.limit}",
             evidence=excess.evidence,
-            numbers=(
-                Number(
-                    name="level",
-                    value=LEVELS.index(level),
-                    limit=LEVELS.index(excess.limit),
-                    unit="steps from niente",
-                ),
-            ),
+            numbers=(level_number(place, excess.limit),),
             try_values=(*_tries.at_most(case.gesture, excess.limit), *_tries.moved(12)),
         )
         return

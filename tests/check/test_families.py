@@ -10,6 +10,7 @@ from gesturesmith import instruments, techniques
 from gesturesmith.check.families import lacking, level_for, reach, shapes, written_range
 from gesturesmith.check.judge import judge
 from gesturesmith.diagnostics import Verdict
+from gesturesmith.model.levels import level_at
 from gesturesmith.units import Spelling
 
 HORN, TROMBONE = instruments.get("horn"), instruments.get("trombone")
@@ -36,7 +37,7 @@ def test_every_shape_is_one_the_technique_takes(key: str) -> None:
 def test_a_technique_is_tried_at_a_level_at_which_it_works(key: str) -> None:
     technique = techniques.get(key)
     shape = shapes(technique, TROMBONE if technique.needs == "slide" else HORN)[0]
-    assert shape.gesture.level_at(Fraction(0)) == level_for(technique)
+    assert level_at(shape.gesture, Fraction(0)) == level_for(technique)
     assert not {"effect-too-loud", "effect-too-soft"} & {f.rule for f in judge(shape.gesture).findings}
 
 

@@ -5,6 +5,7 @@ from fractions import Fraction
 import pytest
 
 from gesturesmith import instruments
+from gesturesmith.model.levels import level_at
 from gesturesmith.units import Spelling, spell
 
 F = Fraction
@@ -145,7 +146,7 @@ def test_marks_and_dynamics_at_points(gesture):
     assert [p.marks for p in made.points] == [("accent",), ("staccato", "tenuto"), ()]
     assert [p.dynamic for p in made.points] == ["ff", "", "p"]
     assert [(m.level, m.at, m.join) for m in made.dynamics] == [("ff", 0, ""), ("p", 2, "")]
-    assert [made.level_at(F(x)) for x in (0, 1, 2, 3)] == ["ff", "ff", "p", "p"]
+    assert [level_at(made, F(x)) for x in (0, 1, 2, 3)] == ["ff", "ff", "p", "p"]
 
 
 # dynamics of four beats -> level@time joins
@@ -229,7 +230,7 @@ def test_what_is_not_written_has_its_default(gesture):
     assert (made.band, made.dynamics, made.attacks, made.sing, made.fallback) == (None, (), None, None, None)
     assert (made.text, made.footnote, made.note, made.notehead, made.allows) == (None, None, None, "auto", ())
     assert (made.fingering.mode, made.fingering.tubes, made.in_seconds, made.tempo) == ("auto", (), False, 60)
-    assert made.level_at(F(0)) == "mf"
+    assert level_at(made, F(0)) == "mf"
 
 
 # -- what engraving and rules read of a gesture ------------------------------------------------------------

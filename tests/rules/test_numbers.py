@@ -78,15 +78,21 @@ def test_what_the_wide_reading_is_said_to_be(there, words):
 def test_no_limit_says_nothing():
     assert _limits.above(None, 1e9) is None
     assert _limits.below(None, -1e9) is None
-    assert _limits.louder(None, "ffff") is None
-    assert _limits.softer(None, "pppp") is None
+    assert _limits.louder(None, 9) is None
+    assert _limits.softer(None, -1) is None
 
 
 def test_levels_only_caution_and_niente_is_no_level():
-    assert _limits.louder(limit("f"), "f") is None
-    assert _limits.softer(limit("p"), "p") is None
-    assert _limits.softer(limit("p"), "n") is None
-    for excess, level in ((_limits.louder(limit("f"), "ff"), "f"), (_limits.softer(limit("p"), "pp"), "p")):
+    for place in (6, Fraction(13, 2)):  # f, and half way to ff
+        assert _limits.louder(limit("f"), place) is None
+    for place in (3, Fraction(5, 2), Fraction(1, 3), 0):  # p, half way to pp, next to niente, niente
+        assert _limits.softer(limit("p"), place) is None
+    for excess, level in (
+        (_limits.louder(limit("f"), 7), "f"),
+        (_limits.louder(limit("f"), Fraction(66, 10)), "f"),
+        (_limits.softer(limit("p"), 2), "p"),
+        (_limits.softer(limit("p"), Fraction(24, 10)), "p"),
+    ):
         assert (excess.severity, excess.limit, excess.evidence.source) == (Severity.CAUTION, level, "a page")
 
 

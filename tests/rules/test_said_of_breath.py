@@ -183,18 +183,18 @@ ROWS = [
     says(
         "breath-too-short",
         "contour: «C5»\nlasts: 20 beats\ndynamics: pp < ff",
-        "20 s without a breath take about 4 L of air; a breath holds about 3 (readings differ, up to 5)",
-        number=("air", 4, 3, "L"),
+        "20 s without a breath take about 3.3 L of air; a breath holds about 3 (readings differ, up to 5)",
+        number=("air", 20 * (3 * 0.125 + 2 * 0.225) / 5, 3, "L"),  # 0.1, 0.15, 0.3 L/s at pp, mf, ff, even between
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 15 beats"],
+        ways=["dynamics: pp", "lasts: 18 beats"],
     ),
     says(
         "breath-too-short",
         "contour: «C5»\nlasts: 19 beats\ndynamics: pp < fff",
-        "19 s without a breath take about 3.8 L of air; a breath holds about 3 (readings differ, up to 5)",
-        number=("air", 3.8, 3, "L"),
+        "19 s without a breath take about 3.6 L of air; a breath holds about 3 (readings differ, up to 5)",
+        number=("air", 19 * (3 * 0.125 + 2 * 0.225 + 0.3) / 6, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 15 beats"],
+        ways=["dynamics: pp", "lasts: 16 beats"],
     ),
     silent("breath-too-short", "contour: C5 breath, D5@10 breath, E5@20\nlasts: 30 beats\ndynamics: mf"),
     says(

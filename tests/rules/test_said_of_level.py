@@ -5,6 +5,73 @@ from __future__ import annotations
 import pytest
 from rules.saying import holds, says, silent
 
+# Between the two marks of a hairpin the level is the one on the way, even on the scale of levels: 0 is n, 8 is fff.
+ON_THE_WAY = [
+    says(
+        "effect-too-loud",
+        "technique: half-stopped\ncontour: C5, «D5», E5, F5\ndynamics: p@0 < ff@3",
+        "half-stopped (echo) swelling to f; it works up to about mf",
+        number=("level", 3 + 8 / 3, 5, "steps from niente"),
+    ),
+    says(
+        "effect-too-loud",
+        "contour: C5, «D5@1 as half-stopped»\nlasts: 4 beats\ndynamics: ff > p@4",
+        "half-stopped (echo) at about f (on the way from ff to p); it works up to about mf",
+        number=("level", 6, 5, "steps from niente"),
+    ),
+    # Loud in the middle of one note only: neither end tells.
+    says(
+        "effect-too-loud",
+        "technique: half-stopped\ncontour: «C5»\nlasts: 4 beats\ndynamics: p < ff@2 > p",
+        "half-stopped (echo) swelling to ff; it works up to about mf",
+        number=("level", 7, 5, "steps from niente"),
+    ),
+    silent("effect-too-loud", "contour: C5, D5@2 as half-stopped\nlasts: 4 beats\ndynamics: ff > p@2"),
+    silent("effect-too-loud", "technique: half-stopped\ncontour: C5, D5\nlasts: 4 beats\ndynamics: p < mf@2 > p"),
+    says(
+        "effect-too-soft",
+        "technique: growl\ncontour: C5, D5@2, «E5@3»\nlasts: 4 beats\ndynamics: f > ppp",
+        "growl at about pp (on the way from f to ppp); it starts from about mp",
+        number=("level", 2.25, 4, "steps from niente"),
+    ),
+    # What comes after the fourth attack is on its way to pp, though no point of the contour stands there.
+    says(
+        "effect-too-soft",
+        "technique: growl\ncontour: «C5»\nlasts: 4 beats\nattacks: 4\ndynamics: mf > pp",
+        "growl at about p (on the way from mf to pp); it starts from about mp",
+        number=("level", 2.75, 4, "steps from niente"),
+    ),
+    silent("effect-too-soft", "technique: growl\ncontour: C5, D5\nlasts: 4 beats\ndynamics: n@0 < f@2"),
+    says(
+        "register-too-loud",
+        "contour: «G2»\nlasts: 4 beats\ndynamics: p < fff@2 > p",
+        "G2 (sounding C2) swelling to fff; the low register carries about ff",
+        number=("level", 8, 7, "steps from niente"),
+    ),
+    silent("register-too-loud", "technique: lip-gliss\ncontour: C4 -- G4\nlasts: 4 beats\ndynamics: p < fff@2 > p"),
+    says(
+        "register-too-soft",
+        "contour: G5, «B5@2»\nlasts: 4 beats\ndynamics: mp > n",
+        "B5 (sounding E5) attacked at about pp (on the way from mp to n); the top register speaks from about p",
+        number=("level", 2, 3, "steps from niente"),
+    ),
+    silent("register-too-soft", "contour: G5, B5@1\nlasts: 4 beats\ndynamics: f > n"),
+    says(
+        "pedal-too-loud",
+        "contour: «F2»\nlasts: 4 beats\ndynamics: p < fff@2 > p",
+        "F2 (sounding Bb1) is a pedal note swelling to fff; it can be played up to about f",
+        number=("level", 8, 6, "steps from niente"),
+    ),
+    says(
+        "pedal-too-loud",
+        "contour: «F2»\nlasts: 4 beats\ndynamics: sffz",
+        "F2 (sounding Bb1) is a pedal note at ff; it can be played up to about f",
+        number=("level", 7, 6, "steps from niente"),
+    ),
+    # fp is struck f and goes on p.
+    silent("register-too-soft", "contour: C5, B5@2\nlasts: 4 beats\ndynamics: fp"),
+]
+
 ROWS = [
     says(
         "effect-too-soft",
@@ -84,8 +151,8 @@ ROWS = [
     ),
     says(
         "effect-too-loud",
-        "technique: half-stopped\ncontour: C5, «D5@2»\nlasts: 4 beats\ndynamics: p < ff@2",
-        "half-stopped (echo) at ff; it works up to about mf",
+        "technique: half-stopped\ncontour: «C5», D5@2\nlasts: 4 beats\ndynamics: p < ff@2",
+        "half-stopped (echo) swelling to ff; it works up to about mf",
         number=("level", 7, 5, "steps from niente"),
         ways=["dynamics: mf", "technique: ordinary"],
     ),
@@ -107,8 +174,8 @@ ROWS = [
     ),
     says(
         "effect-too-loud",
-        "technique: half-stopped + growl\ncontour: C5, «D5@2»\nlasts: 4 beats\ndynamics: mf < ff@2",
-        "half-stopped (echo) at ff; it works up to about mf",
+        "technique: half-stopped + growl\ncontour: «C5», D5@2\nlasts: 4 beats\ndynamics: mf < ff@2",
+        "half-stopped (echo) swelling to ff; it works up to about mf",
         number=("level", 7, 5, "steps from niente"),
         ways=["dynamics: mf", "technique: growl"],
     ),
@@ -248,6 +315,6 @@ ROWS = [
 ]
 
 
-@pytest.mark.parametrize("row", ROWS, ids=str)
+@pytest.mark.parametrize("row", [*ON_THE_WAY, *ROWS], ids=str)
 def test_what_is_said(row):
     holds(row)
