@@ -32,11 +32,11 @@ from gesturesmith.model.piece import Repeat
 _UNBROKEN = Fraction(8)  # beats of a gesture that stay on one line
 
 
-def text(plan: Plan, name: str, repeats: tuple[Repeat, ...] = ()) -> LyText:
-    """The LilyPond text of one voice."""
+def text(plan: Plan, repeats: tuple[Repeat, ...] = ()) -> LyText:
+    """The LilyPond text of one voice. It names none: cues and combined parts put the notes into their own."""
     made = [(part, _set_part(part, plan)) for part in plan.parts] if plan.meter.bar is None else _set_barred(plan)
-    voice = abjad.Voice(_repeated(made, repeats, plan), name=name)
-    return code(str(abjad.lilypond(voice)))  # type: ignore[no-untyped-call]  # Abjad leaves it unannotated
+    whole = abjad.Container(_repeated(made, repeats, plan))
+    return code(str(abjad.lilypond(whole)))  # type: ignore[no-untyped-call]  # Abjad leaves it unannotated
 
 
 def _set_part(part: Part, plan: Plan) -> Components:
@@ -214,11 +214,12 @@ def _two_voices(part: Part, made: Components, track: Components, plan: Plan) -> 
     if part.sung.stop is not None:
         add_stop(part.sung.stop, sung, setter.placed, plan)
     above = _height(part.sung.sounding) >= _height(part.line.sounding)
-    own, other = (r"\voiceTwo", r"\voiceOne") if above else (r"\voiceOne", r"\voiceTwo")
+    # The played line stays in the voice of the score it is put into, which gets its stems back as they were.
+    own, other = (r"\gsLower", r"\voiceOne") if above else (r"\gsUpper", r"\voiceTwo")
     played = abjad.Container(made)
     abjad.attach(abjad.LilyPondLiteral(own, site="opening"), played)
-    abjad.attach(abjad.LilyPondLiteral(r"\oneVoice", site="closing"), played)
-    voice = abjad.Voice(sung, name="Sung")
+    abjad.attach(abjad.LilyPondLiteral(r"\gsAlone", site="closing"), played)
+    voice = abjad.Voice(sung)
     abjad.attach(abjad.LilyPondLiteral(other, site="opening"), voice)
     tracks = [abjad.Container(track)] if track else []
     return abjad.Container([played, *tracks, voice], simultaneous=True)

@@ -40,8 +40,19 @@
      (ly:spanner-set-bound! room LEFT from-column)
      (ly:spanner-set-bound! room RIGHT to-column)))
 
+%% What was written on a note for its head. LilyPond puts it there itself, but later than it is asked for here.
+#(define (gs:tweak-head! head)
+   (for-each
+    (lambda (tweak)
+      (let ((path (car tweak)))
+        (if (and (pair? path) (eq? 'NoteHead (car path)))
+            (if (pair? (cdr path)) (ly:grob-set-nested-property! head (cdr path) (cdr tweak))
+                (ly:grob-set-property! head (cdr path) (cdr tweak))))))
+    (let ((event (event-cause head))) (if (ly:stream-event? event) (ly:event-property event 'tweaks '()) '()))))
+
 %% What noteheads ask for in their details: a height, brackets, no accidental.
 #(define (gs:see-head! engraver head)
+   (gs:tweak-head! head)
    (let* ((details (ly:grob-property head 'details '())) (height (gs:get details 'gs-height #f)))
      (if height (ly:grob-set-property! head 'staff-position height))
      (if (gs:get details 'gs-stops #f)
@@ -50,12 +61,21 @@
            (gs:detail! head 'gs-bracket bracket)))))
 
 %% LilyPond leaves out the accidentals of heads whose style is `harmonic` where `harmonicAccidentals` is off: for the
-%% time that accidentals are made, a bare head is one. So it also leaves no trace for the notes after it.
-#(define (gs:bare! head)
+%% time that accidentals are made, a bare head is one. So it also leaves no trace for the notes after it. What was
+%% changed for that is to be taken back: a procedure, or #f.
+#(define (gs:bare! head context)
    (if (gs:get (ly:grob-property head 'details '()) 'gs-bare #f)
-       (let ((style (ly:grob-property head 'style)))
+       (let* ((style (ly:grob-property head 'style))
+              (staff (ly:context-find context 'Staff))
+              (printed? (ly:context-property context 'harmonicAccidentals #t))  ; else another voice has seen to it
+              (own? (eq? staff (ly:context-property-where-defined context 'harmonicAccidentals #f))))
          (ly:grob-set-property! head 'style 'harmonic)
-         (lambda () (ly:grob-set-property! head 'style style)))
+         (if printed? (ly:context-set-property! staff 'harmonicAccidentals #f))
+         (lambda ()
+           (ly:grob-set-property! head 'style style)
+           (cond ((not printed?) #f)
+                 (own? (ly:context-set-property! staff 'harmonicAccidentals #t))
+                 (else (ly:context-unset-property staff 'harmonicAccidentals)))))
        #f))
 
 %% Three slashes need a longer stem where a flag stands on it too.
@@ -157,7 +177,8 @@
          (case kind
            ((edge) (set! made (acons kind (ly:engraver-make-grob engraver 'GestureEdge event) made)))
            ((word) (set! words (cons event words)))
-           ((mark) (set! mark event))
+           ;; A cue shows what others play; how it is done, their own part says.
+           ((mark) (if (not (eq? 'CueVoice (ly:context-name context))) (set! mark event)))
            (else
             (let ((text (ly:engraver-make-grob engraver 'GestureRowText event))
                   (row (or (assq-ref rows kind)
@@ -250,7 +271,7 @@
        ((note-head-interface engraver grob source)
         (set! heads (cons grob heads))
         (gs:see-head! engraver grob)
-        (let ((back (gs:bare! grob))) (if back (set! undo (cons back undo)))))
+        (let ((back (gs:bare! grob context))) (if back (set! undo (cons back undo)))))
        ((note-column-interface engraver grob source)
         (set! column grob)
         (for-each (lambda (p)
@@ -295,12 +316,24 @@
           (close! (cdr p) (command)))
         active)))))
 
+%% Cues show our signs as well, beside what they show anyhow.
+#(define (gs:cue-engraver context)
+   (make-engraver
+    ((initialize engraver)
+     (let ((types (ly:context-property context 'quotedCueEventTypes '())))
+       (ly:context-set-property! context 'quotedCueEventTypes
+                                 (lset-union eq? types '(gesture-span-event gesture-sign-event)))))))
+
 %% The second time this file is included there is nothing left to add.
 gsVoices =
 #(if (defined? 'gs:ready) #{ \with { } #} #{ \with { \consists #gs:engraver } #})
+gsScores =
+#(if (defined? 'gs:ready) #{ \with { } #} #{ \with { \consists #gs:cue-engraver } #})
 #(define gs:ready #t)
 
 \layout {
   \context { \Global \grobdescriptions #all-grob-descriptions }
+  \context { \Score \gsScores }
   \context { \Voice \gsVoices }
+  \context { \CueVoice \gsVoices }
 }

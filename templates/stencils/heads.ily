@@ -1,9 +1,22 @@
-%% Noteheads and heights. Each command stands before a note and is for that note alone; they may be combined.
+%% Noteheads and heights. Each command stands before a note or chord and is for that alone; they may be combined. What
+%% they say is written on the note itself, as \tweak does it: so it goes with the note into cues.
+
+%% The notes of a music with these tweaks, but not the grace notes after them.
+#(define (gs:tweaked tweaks music)
+   (let mark ((m music))
+     (case (ly:music-property m 'name)
+       ((NoteEvent) (set! (ly:music-property m 'tweaks) (append tweaks (ly:music-property m 'tweaks '()))))
+       ((GraceMusic) #f)
+       (else
+        (for-each mark (ly:music-property m 'elements '()))
+        (if (ly:music? (ly:music-property m 'element #f)) (mark (ly:music-property m 'element))))))
+   music)
+#(define (gs:look . tweaks) (define-music-function (note) (ly:music?) (gs:tweaked tweaks note)))
 
 %% About this pitch: an x (SMuFL noteheadXBlack, noteheadXHalf, noteheadXWhole).
-gsX = \once \override NoteHead.style = #'cross
-gsDiamond = \once \override NoteHead.style = #'harmonic-mixed
-gsSlash = \once \override NoteHead.style = #'slash
+gsX = #(gs:look '((NoteHead . style) . cross))
+gsDiamond = #(gs:look '((NoteHead . style) . harmonic-mixed))
+gsSlash = #(gs:look '((NoteHead . style) . slash))
 
 %% As high, as low as the player can: a triangle that points there, filled as the note value asks. The font has the
 %% one that points up; the other is drawn, for stems that go up, as they do at the bottom of a staff.
@@ -13,18 +26,18 @@ gsSlash = \once \override NoteHead.style = #'slash
           (w (* 0.62 unit)) (h (* 0.52 unit)))
      (make-path-stencil (list 'moveto 0 h 'lineto (* 2 w) h 'lineto w (- h) 'closepath)
                         (* (if open 0.16 0.1) unit) 1 1 (not open))))
-gsTriangleUp = \once \override NoteHead.style = #'do
-gsTriangleDown = \once \override NoteHead.stencil = #gs:triangle-down
+gsTriangleUp = #(gs:look '((NoteHead . style) . do))
+gsTriangleDown = #(gs:look `((NoteHead . stencil) . ,gs:triangle-down))
 
 %% A point that a line reaches: a black head without stem or value, at its time.
-gsStemless = {
-  \once \override NoteHead.duration-log = #2
-  \once \omit Stem
-  \once \omit Flag
-  \once \omit Dots
-  \once \override Stem.length = #0
-  \once \override Stem.details.gs-stemless = ##t
-}
+#(define gs:stemless
+   '(((NoteHead . duration-log) . 2)
+     ((Stem . stencil) . #f)
+     ((Flag . stencil) . #f)
+     ((Dots . stencil) . #f)
+     ((Stem . length) . 0)
+     ((Stem details gs-stemless) . #t)))
+gsStemless = #(apply gs:look gs:stemless)
 
 %% Where a line stops: a small head that is not attacked, in brackets together with its accidental.
 #(define (gs:bracket-stencil grob)
@@ -47,39 +60,25 @@ gsStemless = {
            (ly:stencil-add
             (make-path-stencil (side left hook) (* 0.12 unit) 1 1 #f)
             (make-path-stencil (side right (- hook)) (* 0.12 unit) 1 1 #f))))))
-gsStops = {
-  \gsStemless
-  \once \override NoteHead.details.gs-stops = ##t
-  \once \override NoteHead.font-size = #-2
-  \once \override Accidental.font-size = #-2
-  \once \override AccidentalCautionary.font-size = #-2
-}
-
-gsSmall = {
-  \once \override NoteHead.font-size = #-3
-  \once \override Accidental.font-size = #-3
-}
+#(define (gs:sized size)
+   (map (lambda (grob) `((,grob . font-size) . ,size)) '(NoteHead Accidental AccidentalCautionary)))
+gsStops = #(apply gs:look '((NoteHead details gs-stops) . #t) (append gs:stemless (gs:sized -2)))
+gsSmall = #(apply gs:look (gs:sized -3))
 
 %% A height without pitch: a place on the staff in half staff spaces. No accidental, no ledger lines; stays where
 %% it is when the music is transposed.
+#(define gs:unpitched '(((NoteHead . no-ledgers) . #t) ((NoteHead details gs-bare) . #t)))
 gsHeight =
-#(define-music-function (position) (number?)
-   #{ \once \override NoteHead.details.gs-height = #position
-      \once \override NoteHead.no-ledgers = ##t
-      \gsBare #})
+#(define-music-function (position note) (number? ly:music?)
+   (gs:tweaked `(((NoteHead details gs-height) . ,position) ,@gs:unpitched) note))
 
 %% No accidental, whatever the pitch and its transposition, and none owed to the notes after it.
-gsBare = {
-  \once \override NoteHead.details.gs-bare = ##t
-  \once \set Staff.harmonicAccidentals = ##f
-}
+gsBare = #(gs:look '((NoteHead details gs-bare) . #t))
 
 %% Time passes, nothing is printed.
-gsHidden = {
-  \once \hideNotes
-  \once \override NoteHead.no-ledgers = ##t
-  \gsBare
-}
+gsHidden =
+#(apply gs:look
+  (append (map (lambda (grob) `((,grob . transparent) . #t)) '(NoteHead Stem Flag Dots Accidental)) gs:unpitched))
 
 %% Three lines for low, middle and high; no clef, since there are no pitches.
 gsThreeLines = \with {
@@ -102,3 +101,12 @@ gsArrows = \with {
      (3/4 . "accidentals.sharp.arrowup")
      (1 . "accidentals.doublesharp"))
 }
+
+%% The played line of two, above or below the sung one; \gsAlone after it gives the voice its directions back.
+#(define (gs:directions change)
+   (context-spec-music (make-sequential-music (map change '(Dots Rest Script Slur Stem Tie TupletBracket))) 'Bottom))
+#(define (gs:beside direction)
+   (gs:directions (lambda (grob) (make-grob-property-override grob 'direction direction))))
+gsUpper = #(gs:beside UP)
+gsLower = #(gs:beside DOWN)
+gsAlone = #(gs:directions (lambda (grob) (make-grob-property-revert grob 'direction)))

@@ -24,7 +24,7 @@ SNAP = r"""
 #(define going-on
   '(busyGrobs currentBarLine currentBarNumber currentChordCause currentCommandColumn currentMusicalColumn
     forbidBreak graceSettings internalBarNumber localAlterations measurePosition measureStartNow rootSystem
-    stavesFound whichBar))
+    slurMelismaBusy stavesFound whichBar))
 #(define (all-settings context)
    (append-map
     (lambda (name)
@@ -47,6 +47,27 @@ compare =
              before (all-settings context)))
 """
 
+# Tells what a score prints: the voice and style of each head, whether it has brackets, and the words of our signs.
+TOLD = r"""
+#(define (told context)
+   (let ((found '()))
+     (make-engraver
+      (acknowledgers
+       ((item-interface engraver grob source)
+        (set! found (acons grob (ly:context-name (ly:translator-context source)) found)))
+       ((spanner-interface engraver grob source)
+        (set! found (acons grob (ly:context-name (ly:translator-context source)) found))))
+      ((finalize engraver)
+       (for-each
+        (lambda (p)
+          (let* ((grob (car p)) (details (ly:grob-property grob 'details '())) (line (gs:get details 'lines '())))
+            (ly:warning "told: ~a" (list (grob::name grob) (cdr p) (ly:grob-property grob 'style)
+                                         (and (gs:get details 'gs-bracket #f) 'bracketed)
+                                         (and (gs:get details 'mark #f) 'marked)
+                                         line))))
+        (reverse found))))))
+"""
+
 COMPOSER = (
     r"""\version "2.24.0"
 \language "deutsch"
@@ -61,7 +82,7 @@ own = { h'4 b' es'' fis' }  %% German names, after all that was included
 \score {
   <<
     \new Staff \with { instrumentName = "Hn." } {
-      \key es \major \cadenzaOn \own \snap %(gestures)s %(spoilt)s \compare
+      \key es \major \cadenzaOn \voiceOne \own \snap %(gestures)s %(spoilt)s \compare
     }
     \new Staff \with { \magnifyStaff #2/3 } { \clef bass \cadenzaOn c4 d e f %(transposed)s }
     \new PianoStaff << \new Staff { c''1 } \new Staff { \clef bass << { e1 } \\ { c1 } >> } >>
@@ -123,3 +144,100 @@ def test_what_is_left_behind_is_found(delivered):
     assert status == 0
     found = [line.partition("left behind: ")[2] for line in messages.splitlines() if line]
     assert {"(Voice NoteHead)", "(Staff harmonicAccidentals)", "(Score BarNumber)"} <= set(found)
+
+
+CALLS = """instrument: horn
+pitches: written
+gesture half
+  technique: half-valve
+  contour: xG4 ~~ xD5@2 ~~ xB4@3 ~~ xF5@4
+  lasts: 4 beats
+  dynamics: p < f@3 > p
+gesture growled
+  technique: growl
+  contour: C5, D5@2 -- E5
+  lasts: 4 beats
+gesture sung
+  technique: multiphonic
+  contour: C4, D4
+  sing: G4 ~~ A4
+  lasts: 4 beats
+"""
+SUNG = r'\"gesture-sung"'
+# Bars in a staff of a composer's score, and the score around them.
+PLAYED = r'\"gesture-half" \"gesture-growled"'
+SCORE = r"""\version "2.24.0"
+\include "half.ily" \include "growled.ily" \include "sung.ily"
+%s
+\addQuote "hn" { g'1 \"gesture-half" \"gesture-growled" \"gesture-sung" }
+\score { \new Staff { %s } \layout { \context { \Score \consists #told } } }
+"""
+
+
+@pytest.fixture(scope="module")
+def calls(tmp_path_factory) -> Path:
+    """A folder with the `.ily` files of CALLS."""
+    folder = tmp_path_factory.mktemp("calls")
+    items = compile_text(Source("calls.gesture", CALLS), Options(formats=("ily",))).items
+    for output in writers.get("ily").outputs(items, {}):
+        (folder / output.place.name).write_bytes(output.data)
+    return folder
+
+
+def _told(folder: Path, program: Path, staff: str) -> list[str]:
+    """What is printed in a staff, in order; any other message of LilyPond's is a failure."""
+    (folder / "score.ly").write_text(SCORE % (TOLD, staff), "utf-8")
+    command = [str(program), "--loglevel=WARNING", "--ps", "score.ly"]
+    done = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=120)
+    lines = [line for line in done.stderr.splitlines() if line]
+    assert done.returncode == 0, done.stderr
+    assert [line for line in lines if "told: " not in line] == []
+    return [line.partition("told: ")[2] for line in lines]
+
+
+def _heads(told: list[str]) -> list[str]:
+    """Those that are printed: what a combined part doubles goes into a voice of LilyPond's for nothing."""
+    return [line for line in told if line.startswith("(NoteHead ") and "NullVoice" not in line]
+
+
+def _words(told: list[str]) -> list[str]:
+    return [line for line in told if line.startswith(("(GestureWords ", "(GestureAbove "))]
+
+
+def _expected(voice: str) -> list[str]:
+    """Style and brackets of the heads of PLAYED."""
+    looks = ["cross #f"] * 3 + ["cross bracketed"] + ["() #f"] * 2 + ["() bracketed"]
+    return [f"(NoteHead {voice} {look} #f ())" for look in looks]
+
+
+@pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+class TestCuesAndCombinedParts:
+    """What LilyPond takes out of a voice and puts into another: the generated text must not name its own."""
+
+    def test_a_cue_shows_the_notes_and_their_words(self, program, calls):
+        """As the player of the part sees them, but for the marks of footnotes: they are in the part."""
+        told = _told(calls, program, r'R1 \cueDuring "hn" #UP { R1 R1 R1 }')
+        played = ["(NoteHead CueVoice () #f #f ())"] * 2  # of the sung gesture: a cue takes one voice
+        assert _heads(told) == [*_expected("CueVoice"), *played]
+        assert sum("½ valve" in line for line in _words(told)) >= 1
+        assert sum(line.startswith("(GestureAbove CueVoice") for line in told) == 1
+        assert sum(line.startswith("(GestureContour CueVoice") for line in told) == 2
+        assert not any("marked" in line for line in told)
+
+    def test_parts_in_unison_have_single_heads_and_words(self, program, calls):
+        told = _told(calls, program, rf"\partCombine {{ {PLAYED} g'1 }} {{ {PLAYED} g'1 }}")
+        assert _heads(told) == [*_expected("Voice"), "(NoteHead Voice () #f #f ())"]
+        assert sum("marked" in line for line in told) == 2
+        assert sum(line.startswith("(GestureAbove ") for line in told) == 1
+
+    def test_a_solo_part_keeps_all_of_its_heads(self, program, calls):
+        told = _told(calls, program, rf"\partCombine {{ {PLAYED} g'1 }} {{ R1 R1 g'1 }}")
+        assert len(_heads(told)) == 8
+
+    def test_a_sung_line_has_a_voice_of_its_own(self, program, calls):
+        looks = [line.split()[2] for line in _heads(_told(calls, program, rf"g'1 {SUNG} g'"))]
+        assert looks == ["()", "()", "harmonic-mixed", "()", "harmonic-mixed", "()"]
+
+    def test_transposed_and_beside_other_voices(self, program, calls):
+        told = _told(calls, program, rf"<< {{ \transpose c d {{ {PLAYED} }} d'1 }} \\ {{ c'1 c' c' }} >>")
+        assert len(_heads(told)) == 7 + 1 + 3
