@@ -4,5 +4,5 @@
 def test_a_sung_line_with_dynamics_of_its_own_track(engraved):
     text = "instrument: horn\npitches: written\ngesture a\n  technique: multiphonic\n  contour: F3\n"
     made = engraved(text + "  sing: C4 -- D4\n  dynamics: n < mf > n\n  lasts: 4 beats\n")
-    assert "Sung" in made["a"].ly
+    assert r"\new Voice" in made["a"].ly
     assert r"\mf" in made["a"].ly
