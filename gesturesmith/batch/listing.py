@@ -29,9 +29,11 @@ def manifest(done: Iterable[Done], unread: Iterable[tuple[str, str]]) -> bytes:
             outputs[str(made.place)] = _output(made, one)
         problems = [f"{f.gesture or 'page'}: {f.summary}" for f in one.failures]
         problems += [one.blocked.reason] if one.blocked is not None else []
+        problems += [f"a fault of Gesturesmith: {type(one.fault).__name__}"] if one.fault is not None else []
         if problems:
-            for report in one.reports:
-                sources[report.source.name].setdefault("failed", []).extend(problems)
+            for source in one.work.sources:
+                known = sources.setdefault(source.name, {"file": source.name})
+                known.setdefault("failed", []).extend(problems)
     for name, reason in unread:
         sources[name] = {"file": name, "failed": [reason]}
     value = {

@@ -26,7 +26,8 @@ if TYPE_CHECKING:  # a run that finds everything made already does not pay for t
 
 
 def run(works: tuple[Work, ...], setup: Setup) -> Generator[Done, None, None]:
-    """Make all works; each is given as soon as it is delivered, in their order.
+    """Make all works; each is given as soon as it is delivered, in their order. One that ends in a fault of our own
+    does not stop the others.
 
     Where the caller stops, or is stopped, no LilyPond is left running and no file half written.
     """
@@ -37,7 +38,12 @@ def run(works: tuple[Work, ...], setup: Setup) -> Generator[Done, None, None]:
         for number, (work, plan) in enumerate(zip(works, plans, strict=True)):
             if plan is None:
                 setup.tell(f"{work.name}: checking", number, len(works))
-                plan = bench.compiled(work)
+                try:
+                    plan = bench.compiled(work)
+                except OSError:
+                    raise  # the machine's: the others would meet it as well
+                except Exception as fault:
+                    plan = _Plan(work=work, reports=(), names=(), fault=fault)
             ready.append(plan)
         del plans
         bench.all_compiled()
@@ -45,7 +51,13 @@ def run(works: tuple[Work, ...], setup: Setup) -> Generator[Done, None, None]:
         for number in range(len(ready)):
             # What is delivered need not stay in memory.
             plan, ready[number] = ready[number], replace(ready[number], files=())
-            yield bench.finished(plan, clashes.get(number))
+            try:
+                done = bench.finished(plan, clashes.get(number))
+            except OSError:
+                raise
+            except Exception as fault:
+                done = Done(work=plan.work, reports=plan.reports, names=plan.names, fault=fault)
+            yield done
         setup.store.trim()
 
 
@@ -76,6 +88,7 @@ class _Plan:
     lacking: tuple[str, ...] = ()
     key: str = ""
     reads: tuple[Path, ...] = ()
+    fault: Exception | None = None
 
 
 class _Bench:
@@ -143,6 +156,8 @@ class _Bench:
     def finished(self, plan: _Plan, clash: Blocked | None) -> Done:
         """A work whose files are all there, delivered and put on record."""
         setup, work = self._setup, plan.work
+        if plan.fault is not None:
+            return Done(work=work, reports=(), names=(), fault=plan.fault)
         outputs: list[Output] = []
         made: list[Made] = []
         failures: dict[str, Failure] = {}

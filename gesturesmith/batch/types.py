@@ -62,6 +62,7 @@ class Done:
     blocked          why nothing could be delivered
     lacking          formats that were not made for want of a LilyPond
     reads            files that were read beside the sources
+    fault            of our own, that ended this work: nothing is known of it
     """
 
     work: Work
@@ -74,11 +75,12 @@ class Done:
     lacking: tuple[str, ...] = ()
     reads: tuple[Path, ...] = ()
     ways: tuple[Way, ...] = ()
+    fault: Exception | None = None
 
     @property
     def whole(self) -> bool:
         """Whether all that can be made is there."""
-        return not self.failures and self.blocked is None and not self.lacking
+        return not self.failures and self.blocked is None and not self.lacking and self.fault is None
 
 
 def _silent(text: str, done: float, whole: float) -> None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from gesturesmith.cli.console import complain, say, say_bytes
+from gesturesmith.cli.fault import ADVICE, apart
 from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.status import Status, worst
 
@@ -30,6 +32,7 @@ def check(context: click.Context, files: tuple[str, ...], as_json: bool, profile
     from gesturesmith.pipeline import Options, compile_text
 
     reports, spoken = [], []
+    faults = 0
     progress = Progress()
     found = gather(files)
     for number, one in enumerate(found):
@@ -41,23 +44,30 @@ def check(context: click.Context, files: tuple[str, ...], as_json: bool, profile
         elif isinstance(one, Input):
             progress(f"{source.name}: checking", number, len(found))
             options = Options(folder=folder_of(one.path, profiles), only_check=True)
-            spoken.append(compile_text(source, options).report)
-            reports.append(spoken[-1])
+            outcome = apart(source.name, partial(compile_text, source, options))
+            if outcome is None:
+                faults += 1
+            else:
+                spoken.append(outcome.report)
+                reports.append(outcome.report)
     progress.done()
     if as_json:
         say_bytes(render_json(Report(files=tuple(reports))).encode())
     elif spoken:
         say(render_text(Report(files=tuple(spoken)), colour=bool(context.color)).rstrip("\n"))
-    if len(reports) > 1 and not as_json:
-        say(_in_all(reports))
-    return worst(*(status_of(r) for r in reports))
+    if len(reports) + faults > 1 and not as_json:
+        say(_in_all(reports, faults))
+    if faults:
+        complain(ADVICE)
+    return worst(*(status_of(r) for r in reports), *([Status.MACHINE] if faults else []))
 
 
-def _in_all(reports: list[FileReport]) -> str:
-    """`in all: 30 playable, 6 not as written, 4 that cannot be read`."""
+def _in_all(reports: list[FileReport], faults: int) -> str:
+    """`in all: 30 playable, 6 not as written, 4 with errors`, and those that met a fault of ours, if any."""
     count = Counter(status_of(report) for report in reports)
     words = {Status.GOOD: "playable", Status.REFUSED: "not as written", Status.INPUT: "with errors"}
-    return f"in all: {', '.join(f'{count[status]} {said}' for status, said in words.items())}"
+    said = [f"{count[status]} {word}" for status, word in words.items()]
+    return f"in all: {', '.join([*said, *([f'{faults} not checked'] if faults else [])])}"
 
 
 def status_of(report: FileReport) -> Status:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
 import click
 
 from gesturesmith.cli.console import clean, complain, say
+from gesturesmith.cli.fault import ADVICE, apart
 from gesturesmith.cli.status import Status, worst
 
 
@@ -16,7 +18,11 @@ from gesturesmith.cli.status import Status, worst
 @click.pass_context
 def format_(context: click.Context, files: tuple[str, ...], only_check: bool) -> Status:
     """Put FILE... into canonical form, in place. A file with errors is not touched."""
-    return worst(*(_one(path, only_check, bool(context.color)) for path in dict.fromkeys(files)))
+    colour = bool(context.color)
+    said = [apart(path, partial(_one, path, only_check, colour)) for path in dict.fromkeys(files)]
+    if None in said:
+        complain(ADVICE)
+    return worst(*(Status.MACHINE if status is None else status for status in said))
 
 
 def _one(path: str, only_check: bool, colour: bool) -> Status:

@@ -16,7 +16,6 @@ from gesturesmith.cli.status import Status
 
 # What tells a run to end: from the keyboard, from another program, and when its terminal is closed.
 _TELL = tuple(getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name))
-_TRACEBACK = "GESTURESMITH_TRACEBACK"
 _PATIENCE_S = 2.0  # for threads whose LilyPond was ended
 # Imports and frozen trees leave nothing for the collector of cycles, whose rounds cost a short run 5 %.
 _ALLOCATIONS = 100_000
@@ -105,25 +104,12 @@ def _run(arguments: list[str]) -> int:
         _give_up(sys.stdout)
         status = Status.MACHINE
     except Exception as error:  # a fault of ours; what Python exits with would say "not as written"
-        complain(_fault(error))
+        from gesturesmith.cli import fault
+
+        complain(f"{fault.words(error)}\n{fault.ADVICE}")
         _give_up(sys.stdout)
         status = Status.MACHINE
     return status if isinstance(status, int) else Status.GOOD
-
-
-def _fault(error: Exception) -> str:
-    """What is said of a fault of our own: what to send, and where it happened."""
-    import traceback
-
-    if os.environ.get(_TRACEBACK):
-        return "".join(traceback.format_exception(error)).rstrip()
-    inner = traceback.extract_tb(error.__traceback__)[-1]
-    return (
-        "gesturesmith: this is a fault of Gesturesmith and not of your file; nothing is left half written.\n"
-        f"  {type(error).__name__} in {os.path.basename(inner.filename)}, line {inner.lineno}\n"
-        "Please report it (SECURITY.md says how where it could hurt somebody), with the file, the command, what\n"
-        f"gesturesmith --version --verbose prints, and what the command prints with {_TRACEBACK}=1."
-    )
 
 
 def _usage(error: object, arguments: list[str]) -> str:

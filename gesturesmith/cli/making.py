@@ -199,6 +199,7 @@ def run(
     from contextlib import closing
 
     from gesturesmith import batch
+    from gesturesmith.cli import fault
     from gesturesmith.cli.telling import Tally, delivered, reported
 
     progress = Progress()
@@ -212,19 +213,26 @@ def run(
         with closing(batch.run(tuple(works), setup)) as doing:
             for done in doing:
                 progress.done()
+                finished.append(done)
+                if done.fault is not None:
+                    complain(fault.words(done.fault, clean(done.work.name)))
+                    statuses.append(Status.MACHINE)
+                    tally.add(done, Status.MACHINE)
+                    continue
                 if report is not None:
                     said = report(done)
                 else:
                     said = worst(*(reported(one, colour=bool(context.color)) for one in done.reports))
                 statuses += [said, delivered(done, common.output)]
                 tally.add(done, said)
-                finished.append(done)
     finally:
         progress.done()
     if tally.several:
         say(tally.words)
     if any(done.lacking for done in finished):
         complain(setup.lilypond.reason)  # type: ignore[union-attr]  # else nothing would be lacking
+    if any(done.fault is not None for done in finished):
+        complain(fault.ADVICE)
     if store.trouble:
         complain(f"nothing could be kept for the next run: {clean(store.trouble)}")
     if common.manifest is not None:

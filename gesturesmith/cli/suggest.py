@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,6 +12,7 @@ import click
 
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say, say_bytes
+from gesturesmith.cli.fault import ADVICE, apart
 from gesturesmith.cli.gathering import Input, gather
 from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.reading import Unread, read
@@ -54,12 +56,18 @@ def suggest(
         raise click.UsageError("with several files, -o is a folder that is there", context)
     desk = _Desk(only=only, output=output, as_json=as_json, colour=bool(context.color), profiles=profiles)
     work = desk.apply if make else desk.show
-    said = [desk.unread(one) if isinstance(one, Unread) else desk.one(one, work) for one in found]
+    tried = [
+        desk.unread(one) if isinstance(one, Unread) else apart(one.path, partial(desk.one, one, work))
+        for one in found
+    ]
+    said = [one for one in tried if one is not None]
     if as_json:
         from gesturesmith.diagnostics import Report, render_json
 
         say_bytes(render_json(Report(files=tuple(report for _, report in said))).encode())
-    return worst(*(status for status, _ in said))
+    if len(said) < len(tried):
+        complain(ADVICE)
+    return worst(*(status for status, _ in said), *([Status.MACHINE] if len(said) < len(tried) else []))
 
 
 def _checked(source: Source, folder: Path) -> FileReport:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 import pytest
-from cli.conftest import DEMO, GOOD, HIGH, REFUSED_DEMO, WRONG
+from cli.conftest import DEMO, GOOD, HEAD, HIGH, REFUSED_DEMO, WRONG
 
 from gesturesmith.cli.main import main
 from gesturesmith.cli.status import Status, worst
@@ -125,3 +125,82 @@ def test_a_fault_of_ours_is_no_verdict(here, run, monkeypatch):
     assert "--version --verbose" in result.err
     monkeypatch.setenv("GESTURESMITH_TRACEBACK", "1")
     assert main(["check", "a.gesture"]) == 3
+
+
+FAULTY = f"{HEAD}\ngesture faulty\n  contour: G4\n"
+MAKING = ["engrave", "--as", "ly", "--manifest", "m.json"]
+
+
+@pytest.fixture
+def three(here, monkeypatch):
+    """Three files, of which the second meets a fault of ours wherever it is compiled."""
+    from gesturesmith import pipeline
+    from gesturesmith.lang import format as formatting
+    from gesturesmith.pipeline import notes, text
+
+    for name, content in (("a", GOOD), ("b", FAULTY), ("c", HIGH)):
+        (here / f"{name}.gesture").write_text(content)
+
+    def faulty(work):
+        def worked(first, *rest, **more):
+            source = first[0] if isinstance(first, tuple) else first
+            if "faulty" in source.text:
+                raise KeyError("a fault of ours")
+            return work(first, *rest, **more)
+
+        return worked
+
+    for module, name in (
+        (pipeline, "compile_text"), (pipeline, "compile_file"), (notes, "compile_notes"), (text, "compile_text"),
+        (formatting, "format_text"),
+    ):  # fmt: skip
+        monkeypatch.setattr(module, name, faulty(getattr(module, name)))
+    monkeypatch.setattr("gesturesmith.lang.format_text", formatting.format_text)
+    return here
+
+
+@pytest.mark.parametrize(
+    "command",
+    [["check"], ["suggest"], ["suggest", "--apply"], MAKING, ["notes", "--as", "ly"], ["format", "--check"]],
+    ids=" ".join,
+)
+def test_a_fault_of_ours_is_one_files_alone(three, run, command):
+    """It is told with the file's name; the others are worked on, and what they come to is said."""
+    result = run(*command, "a.gesture", "b.gesture", "c.gesture")
+    assert result.status == 3
+    assert "b.gesture: this is a fault of Gesturesmith and not of your file" in result.err
+    assert "KeyError in test_cli_status.py" in result.err
+    assert result.err.count("--version --verbose") == 1
+    assert "outside-range" in result.out or command[0] == "format" or "--apply" in command
+    made = {p.name for p in three.rglob("*.ly")} | {p.name for p in three.glob("*-suggested.gesture")}
+    wanted = {"engrave": {"a.ly", "call.ly", "c.ly"}, "notes": {"a-notes.ly", "c-notes.ly"}}
+    assert made == ({"c-suggested.gesture"} if "--apply" in command else wanted.get(command[0], set()))
+    if command == MAKING:
+        assert "in all: 2 made, 0 unchanged, 0 refused, 1 failed" in result.out
+        (b,) = [s for s in json.loads((three / "m.json").read_text())["sources"] if s["file"] == "b.gesture"]
+        assert b["failed"] == ["a fault of Gesturesmith: KeyError"]
+
+
+@pytest.mark.parametrize("command", ["check", "suggest"])
+def test_json_is_whole_where_a_file_meets_a_fault_of_ours(three, run, command):
+    result = run(command, "--json", "a.gesture", "b.gesture", "c.gesture")
+    assert result.status == 3
+    assert [f["file"] for f in json.loads(result.out)["files"]] == ["a.gesture", "c.gesture"]
+    assert "b.gesture: this is a fault" in result.err
+
+
+def test_a_fault_in_a_thread_is_no_verdict(here, run, monkeypatch):
+    from gesturesmith.batch import crew, press
+
+    def faulty(task, runner):
+        raise KeyError("a fault of ours")
+
+    monkeypatch.setattr(press, "press", faulty)
+    monkeypatch.setattr(crew, "_MOST", 1)
+    for name in ("a", "b"):
+        (here / f"{name}.gesture").write_text(GOOD)
+    result = run("engrave", "a.gesture", "b.gesture")
+    assert result.status == 3
+    for name in ("a", "b"):
+        assert f"{name}.gesture: this is a fault of Gesturesmith" in result.err
+    assert not (here / "out").exists()
