@@ -35,7 +35,8 @@ def file_digest(path: Path) -> str | None:
     try:
         if not path.is_file():
             return None
-        return hashlib.sha256(path.read_bytes()).hexdigest()
+        with path.open("rb") as file:  # whatever a user may have put there: however large
+            return hashlib.file_digest(file, "sha256").hexdigest()
     except (OSError, ValueError):
         return None
 

@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import errno
+import io
 import os
+import select
+import stat
+from collections.abc import Callable, Iterator
 from unicodedata import normalize
 
 from gesturesmith.cli.console import clean
@@ -12,6 +16,7 @@ from gesturesmith.source import Source, Span
 from gesturesmith.values import frozen
 
 LARGEST_BYTES = 2_000_000  # a gesture takes about 200 bytes: ten thousand of them
+_PATIENCE_S = 10.0  # for whoever writes into a pipe
 _MOST_NAMES = 1000  # in a folder, looked at for the one that was meant
 
 
@@ -58,8 +63,10 @@ def read(path: str) -> Source | Unread:
     """The text of a file, or why there is none. Reads no further than the limit, so nothing is endless."""
     name = clean(path).replace("\n", "\ufffd")
     try:
-        with open(path, "rb") as file:
-            data = file.read(LARGEST_BYTES + 1)
+        data = _bytes(path)
+    except TimeoutError:
+        message = f"this is a pipe, and nothing came out of it for {_PATIENCE_S:g} seconds"
+        return Unread(name=name, code="GS196", rule="cannot-be-read", message=message)
     except OSError as error:
         other = ("GS196", "cannot-be-read", f"this file cannot be read: {os.strerror(error.errno or errno.EIO)}")
         code, rule, message = _MACHINE.get(error.errno or 0, other)
@@ -73,11 +80,43 @@ def read(path: str) -> Source | Unread:
     return text_of(name, data)
 
 
+def _bytes(path: str) -> bytes:
+    """What a file begins with, up to the limit. TimeoutError for a pipe that nobody writes into (any more)."""
+    with open(path, "rb", buffering=0, opener=_opened) as file:
+        if os.name != "posix" or not stat.S_ISFIFO(os.fstat(file.fileno()).st_mode):
+            return b"".join(_pieces(file))
+        waiting = select.poll()
+        waiting.register(file.fileno(), select.POLLIN)
+        return b"".join(_pieces(file, lambda: bool(waiting.poll(_PATIENCE_S * 1000))))
+
+
+def _opened(path: str, flags: int) -> int:
+    """To open a pipe waits for whoever writes into it, unless it is said not to."""
+    handle = os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
+    if os.name == "posix" and not stat.S_ISFIFO(os.fstat(handle).st_mode):
+        os.set_blocking(handle, True)  # a terminal is waited for: somebody types there
+    return handle
+
+
+def _pieces(file: io.FileIO, ready: Callable[[], bool] = lambda: True) -> Iterator[bytes]:
+    left = LARGEST_BYTES + 1
+    while left > 0:
+        if not ready():
+            raise TimeoutError
+        piece = file.read(left)
+        if not piece:
+            return
+        left -= len(piece)
+        yield piece
+
+
 def _near(path: str) -> str:
     """A gesture file that may have been meant: without its ending, in other letters, or cut off at a space."""
     import shlex
     from difflib import get_close_matches
 
+    if os.path.islink(path):
+        return f": it is a link to {shlex.quote(clean(os.readlink(path)).replace(chr(10), chr(0xFFFD)))}"
     folder, name = os.path.split(path)
     try:
         there = sorted(n for n in os.listdir(folder or ".") if n.endswith(".gesture") and not n.startswith("."))

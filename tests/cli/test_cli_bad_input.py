@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import errno
 import os
+import threading
+import time
 
 import pytest
 from cli.conftest import GOOD, HEAD
@@ -57,6 +59,41 @@ def test_one_that_never_ends(run, command):
     assert "larger than 2 MB" in result.out + result.err
 
 
+@commands
+def test_a_pipe_that_nobody_writes_into(here, run, command, monkeypatch):
+    monkeypatch.setattr(reading, "_PATIENCE_S", 0.2)
+    os.mkfifo(here / "a.gesture")
+    result = run(*command, "a.gesture")
+    assert result.status == 2
+    assert "this is a pipe, and nothing came out of it for 0.2 seconds" in result.out + result.err
+    assert (here / "a.gesture").is_fifo()
+
+
+def test_a_pipe_that_somebody_writes_into(here, run):
+    """As `check <(program)` gives one, from somebody who is slow."""
+    os.mkfifo(here / "a.gesture")
+
+    def writes():
+        with open("a.gesture", "w") as pipe:
+            for text in (GOOD[:20], GOOD[20:]):
+                pipe.write(text)
+                pipe.flush()
+                time.sleep(0.2)
+
+    writer = threading.Thread(target=writes)
+    writer.start()
+    assert run("check", "a.gesture").status == 0
+    writer.join()
+
+
+@commands
+def test_a_link_that_leads_nowhere(here, run, command):
+    (here / "a.gesture").symlink_to("gone.gesture")
+    result = run(*command, "a.gesture")
+    assert result.status == 2
+    assert "there is no such file: it is a link to gone.gesture" in result.out + result.err
+
+
 @pytest.mark.parametrize("text", ["", "\n", "\ufeff", "# nothing but a remark\n"])
 @pytest.mark.parametrize("command", [["check"], ["engrave"]], ids=" ".join)
 def test_an_empty_file(here, run, command, text):
@@ -81,7 +118,7 @@ def test_an_endless_line_is_not_repeated(here, run, command, line):
     [(errno.EACCES, "permissions do not let you"), (errno.EIO, "cannot be read"), (errno.ELOOP, "in a circle")],
 )
 def test_what_the_machine_says_of_a_file(run, monkeypatch, number, message):
-    def refuse(*_):
+    def refuse(*_, **__):
         raise OSError(number, os.strerror(number))
 
     monkeypatch.setattr(reading, "open", refuse, raising=False)

@@ -43,6 +43,12 @@ def test_every_file_is_known_as_ours_to_the_last_byte(key, items, runs):
     assert not is_ours(data + b"\n")
 
 
+@pytest.mark.parametrize("key", ["svg", "png"])
+def test_a_title_full_of_sums_like_ours_does_not_hide_it(key, items, runs):
+    title = f"{MARK} [0123456789ab]" * 55  # 2,000 characters, the longest text there is
+    assert is_ours(finish(key, replace(items[-1], title=title), runs[0]))
+
+
 def test_a_pdf_with_a_note_added_is_no_longer_ours(items, runs):
     """As a reader adds it: behind the end of the file (PDF Reference 1.7, 3.4.5)."""
     writer = pypdf.PdfWriter(io.BytesIO(finish("pdf", items[0], runs[0])), incremental=True)
