@@ -1,8 +1,10 @@
-"""Places: the shipped templates, inside an installed package or beside it in the repository; the user's cache."""
+"""Places: the shipped templates, inside an installed package or beside it in the repository; the user's cache; and
+temporary folders."""
 
 from __future__ import annotations
 
 import os
+import re
 from functools import cache
 from pathlib import Path
 
@@ -23,6 +25,21 @@ def lies_within(path: Path, folder: Path) -> bool:
         return path.resolve().is_relative_to(folder.resolve())
     except (OSError, ValueError, RuntimeError):  # a zero character, or links in a circle
         return True  # opening it says what is wrong
+
+
+# In the name of a folder other signs mean something else to those who work there: `%` to the reader of Abjad's
+# settings, letters beyond ASCII to the LilyPonds that hand a name to Ghostscript.
+_PLAIN = re.compile(r"[\w ./:~-]+" if os.name == "posix" else r"[\w ./:~\\-]+", re.ASCII)
+_OTHERS = ("/tmp", "/var/tmp", "/usr/tmp")  # the places that Python looks at as well
+
+
+def temporary() -> str:
+    """Where temporary folders are made: the machine's place, or another where a name on its way is not plain."""
+    import tempfile  # check does without it
+
+    own = tempfile.gettempdir()
+    places = (own, *(place for place in _OTHERS if os.access(place, os.W_OK | os.X_OK)))
+    return next((place for place in places if _PLAIN.fullmatch(place)), own)
 
 
 def user_cache() -> Path | None:

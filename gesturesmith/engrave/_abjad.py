@@ -8,10 +8,12 @@ from __future__ import annotations
 import os
 import tempfile
 
+from gesturesmith import paths
+
 __all__ = ["abjad"]
 
 _home = os.environ.get("HOME")
-with tempfile.TemporaryDirectory(prefix="gesturesmith-") as _elsewhere:
+with tempfile.TemporaryDirectory(prefix="gesturesmith-", dir=paths.temporary()) as _elsewhere:
     os.environ["HOME"] = _elsewhere
     try:
         import abjad

@@ -97,7 +97,7 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
     ]
     box = lilypond.sandbox
     forbidding = process_filter() if box is not None and backend == "cairo" else None
-    root = Path(tempfile.mkdtemp(prefix="gesturesmith-"))
+    root = Path(tempfile.mkdtemp(prefix="gesturesmith-", dir=paths.temporary()))
     try:
         # What is said lies beside the working folder: nothing that runs in there can put anything in its place.
         folder = root / "work"
@@ -166,9 +166,9 @@ class Waiting:
         assert self._process.stdin is not None
         # A LilyPond that has died already is found out by its status, when it is waited for.
         # One that was ended before has its pipe closed (ValueError).
-        with contextlib.suppress(BrokenPipeError, ValueError):
+        with contextlib.suppress(OSError, ValueError):
             self._process.stdin.write(document)
-        with contextlib.suppress(BrokenPipeError):
+        with contextlib.suppress(OSError):
             self._process.stdin.close()
 
     def result(self) -> Run:

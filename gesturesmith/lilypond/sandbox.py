@@ -126,11 +126,11 @@ def environment(sandbox: Sandbox | None, folder: Path) -> dict[str, str]:
     # Fonts are the machine's: what one user has set up for fonts would change the page, and nobody would know why.
     if os.name != "posix":
         return {**{k: v for k, v in os.environ.items() if not k.startswith("FONTCONFIG_")}, **fixed}
-    kept = ("PATH", "TMPDIR", "LD_LIBRARY_PATH", "DYLD_LIBRARY_PATH")
+    kept = ("PATH", "LD_LIBRARY_PATH", "DYLD_LIBRARY_PATH")
     also = {k: v for k, v in os.environ.items() if k in kept}
     # Its lists of fonts are kept all the same: making them takes longer than a page.
     cache = os.environ.get("XDG_CACHE_HOME") or os.path.join(os.path.expanduser("~"), ".cache")
-    return {**also, "HOME": str(folder), "XDG_CACHE_HOME": cache, **fixed}
+    return {**also, "HOME": str(folder), "TMPDIR": str(folder), "XDG_CACHE_HOME": cache, **fixed}
 
 
 def process_filter() -> bytes | None:
@@ -228,7 +228,7 @@ def _run(
     sandbox: Sandbox, command: list[str], program: Path, more: tuple[str, ...] = (), text: bytes = b""
 ) -> bytes | None:
     """What a command inside says; None where it does not end well."""
-    with tempfile.TemporaryDirectory(prefix="gesturesmith-") as name:
+    with tempfile.TemporaryDirectory(prefix="gesturesmith-", dir=paths.temporary()) as name:
         folder = Path(name)
         words = inside(sandbox, command, folder, program)
         place = words.index("--bind")

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import subprocess
+import sys
 import tempfile
 import time
 from pathlib import Path
@@ -10,6 +12,7 @@ from types import SimpleNamespace
 
 import pytest
 
+from gesturesmith import paths
 from gesturesmith.lilypond import Job, Press, failure, groups, start
 from gesturesmith.lilypond.program import LilyPond
 
@@ -142,3 +145,29 @@ def test_no_room_for_its_files(wheel, monkeypatch):
     assert bad.ended == "full"
     failed = failure("", bad.messages, bad.ended, ("dying",))
     assert (failed.gesture, failed.summary) == (None, "the disk with the temporary files is full")
+
+
+@pytest.mark.parametrize("name", ["a%db", "a\\b", "雾 ü"])
+@pytest.mark.parametrize("backend", ["", "ps"])
+def test_a_temporary_folder_with_a_strange_name_is_passed_over(
+    tmp_path, monkeypatch, wheel, document, name, backend
+):
+    """It is passed over: `%` fails in Abjad's settings, letters beyond ASCII where LilyPond calls Ghostscript."""
+    (tmp_path / name).mkdir()
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path / name))
+    assert paths.temporary() == "/tmp"
+    with start(wheel, ("pdf",), backend=backend) as waiting:
+        waiting.feed(Job(document=document))
+        assert waiting.result().file("page", "pdf")
+    assert not list((tmp_path / name).iterdir())
+
+
+@pytest.mark.parametrize("name", ["plain folder", "%"])
+def test_abjad_is_imported_whatever_the_temporary_folder_is_called(tmp_path, name):
+    (tmp_path / name).mkdir()
+    environment = {**os.environ, "TMPDIR": str(tmp_path / name)}
+    told = subprocess.run(
+        [sys.executable, "-c", "from gesturesmith.engrave._abjad import abjad"],
+        env=environment, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert (told.returncode, told.stdout, told.stderr) == (0, "", "")
