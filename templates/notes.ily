@@ -49,14 +49,20 @@
                    (+ line lines)
                    (ly:stencil-add all (ly:stencil-translate-axis set (* line grid -1) Y))))))))
 
-%% Number and name, and the texts below them.
-#(define-markup-command (gs-entry layout props name texts) (string? markup-list?)
+%% Number and name, and the texts below them. A sign has no number.
+#(define-markup-command (gs-entry layout props number name texts) (string? string? markup-list?)
    #:properties ((line-width #f))
    (let* ((grid (gs:grid layout))
-          (head (gs:texts layout (cons '((font-series . bold)) props) line-width (list name)))
-          (low (- (interval-bound (ly:stencil-extent head Y) DOWN) grid))
+          (figure (if (string-null? number) empty-stencil
+                      (interpret-markup layout props
+                        (markup #:general-align X LEFT #:fontsize (- (gs:measure layout 1) 2) #:gs-circled number))))
+          (indent (if (string-null? number) 0 (+ 0.9 (interval-length (ly:stencil-extent figure X)))))
+          (title (gs:texts layout (cons '((font-series . bold)) props) (- line-width indent) (list name)))
+          (low (- (interval-bound (ly:stencil-extent title Y) DOWN) grid))
           (body (gs:texts layout props line-width texts))
-          (all (ly:stencil-add head (ly:stencil-translate-axis body low Y))))
+          (all (ly:stencil-add figure
+                               (ly:stencil-translate-axis title indent X)
+                               (ly:stencil-translate-axis body low Y))))
      (ly:make-stencil (ly:stencil-expr all) (cons 0 line-width)
                       (cons (+ low (interval-bound (ly:stencil-extent body Y) DOWN)) 0))))
 

@@ -72,7 +72,7 @@ gsPlace =
    #:properties ((gs-note-indent 3.4) (gs-note-size -1.5) (line-width #f))
    (let* ((width (or line-width (ly:output-def-lookup layout 'line-width)))
           (small (cons (list (cons 'font-size gs-note-size)) props))
-          (figure (interpret-markup layout small (markup #:bold number)))
+          (figure (interpret-markup layout small (markup #:general-align X LEFT #:fontsize -2 #:gs-circled number)))
           (indent (max gs-note-indent (+ 0.8 (interval-length (ly:stencil-extent figure X)))))
           (body (interpret-markup layout
                   (cons (list (cons 'line-width (- width indent)) (cons 'baseline-skip 2.3)) small)

@@ -140,8 +140,7 @@ def _rows(section: Section, pictures: Iterator[Music], columns: int) -> Iterator
 
 
 def _picture_and_text(entry: Entry, music: Music) -> LyText:
-    name = together(entry.names)
-    heading = quoted(f"{entry.number}\u2002{name}" if entry.number else name)
+    heading = f"{quoted(entry.number)} {quoted(together(entry.names))}"
     return code(
         f"""{_score.place_mark(music)}
 \\score {{

@@ -93,7 +93,7 @@ def test_parts_are_numbered_as_their_notes_are(files, run):
     assert marks(files / "out" / "one.ly") == ["1", "1, 2"]
     assert "As a gull." not in (files / "out" / "deep" / "two.ly").read_text("utf-8")
     assert "As a gull." in words(files / "out" / "deep" / "two-notes.pdf")
-    numbers = dict(re.findall(r"(\d+)\u2002(\w+)", (files / "out" / "one-notes.ly").read_text("utf-8")))
+    numbers = dict(re.findall(r'gs-entry "(\d+)" "(\w+)', (files / "out" / "one-notes.ly").read_text("utf-8")))
     assert numbers == {"1": "Growl", "2": "Half"}
 
 

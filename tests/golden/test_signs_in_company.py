@@ -14,6 +14,8 @@ pytestmark = pytest.mark.lilypond
 
 _SAY = r"""\gsSay #'(("single tongue" "single tongue" ""))"""
 CASES = {
+    # The first: it is higher than from one staff to the next.
+    "marks": r"""c'4\gsMark "1"\gsFingering "F 1-2"\p a'8\gsMark "12"\gsCents #-14 g'\gsMark "3, 4, 11"\gsWord "molto"\f c''4\gsMark "5"\gsDots #3 r4""",
     "length over a mark": r"""c''1\gsMark "1, 2"\gsWord "molto"\gsSpan "growl"\gsSpanEnd\gsLength "2.5 s"\gsLengthEnd""",
     "stopping at a flat": r"g'2\gsLine #'((style . plain)) \afterGrace 63/64 s4 { \gsStops \gsX bf'8\gsLineEnd } r4",
     "stopping at a sharp": r"g'2\gsLine #'((style . plain)) \afterGrace 63/64 s4 { \gsStops \gsX fs''8\gsLineEnd } r4",
@@ -34,6 +36,41 @@ def printed(tmp_path_factory) -> dict[str, Staff]:
 
 def blocks(staff: Staff, kind: str) -> list[Block]:
     return sorted((b for b in staff.blocks if b.kind == kind), key=lambda b: b.box)
+
+
+def marks(staff: Staff) -> list[tuple[Block, Block]]:
+    """The outline round each number of a footnote, and the number."""
+    found = blocks(staff, "GestureWords")
+    round_one = [(a, b) for a in found for b in found if a is not b and _inside(b.box, a.box)]
+    return sorted(round_one, key=lambda pair: pair[0].box)
+
+
+def _inside(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
+    return other[0] < one[0] and one[1] < other[1] and other[2] < one[2] and one[3] < other[3]
+
+
+def test_numbers_of_footnotes_stand_in_a_circle(printed):
+    """A bare number above a note is a finger, a slide position or a triplet to a player. At most one mark a place:
+    several numbers are within one outline. All are equally high; one figure has a circle."""
+    found = marks(printed["marks"])
+    assert len(found) == 4
+    heights = [around.box[3] - around.box[2] for around, _ in found]
+    assert max(heights) - min(heights) < 0.05
+    assert max(heights) < 2.2  # small: about two staff spaces
+    longer = [around.box[1] - around.box[0] - heights[0] for around, _ in found]
+    assert (longer[0], longer[3]) == pytest.approx((0, 0), abs=0.05)
+    assert 0.1 < longer[1] < 0.8 < longer[2] < 4
+
+
+def test_marks_of_footnotes_stand_clear_of_everything(printed):
+    staff = printed["marks"]
+    circles = {around for around, _ in marks(staff)}
+    numbers = {number for _, number in marks(staff)}
+    for one in circles:
+        left, right, low, high = one.box
+        for other in set(staff.blocks) - numbers - {one}:
+            x0, x1, y0, y1 = other.box
+            assert right < x0 or x1 < left or high < y0 or y1 < low, (one.box, other)
 
 
 def test_brackets_are_as_tall_as_the_flat_in_them(printed):

@@ -151,11 +151,16 @@ def pictures(page: ElementTree.Element) -> list[Picture]:
 
 
 def entries(page: ElementTree.Element) -> list[Text]:
-    """What stands at the left edge of the texts beside pictures: the first word of every line."""
+    """What stands at the left edge of the texts beside pictures: the first word of every line, or a number in its
+    circle, whose figures stand a little further in."""
     rows = pictures(page)
     top = min((p.y for p in rows), default=inf) - 12  # above the first row there may be paragraphs
     edges = [p.right + BESIDE for p in rows]
-    return [t for t in texts(page) if t.y > top and any(abs(t.x - edge) < 0.15 for edge in edges)]
+    return [t for t in texts(page) if t.y > top and any(-0.15 < t.x - edge < _further(t) for edge in edges)]
+
+
+def _further(text: Text) -> float:
+    return 1.2 if text.said.isdigit() else 0.15
 
 
 def line_of(columns: int) -> float:
@@ -216,7 +221,7 @@ def test_every_row_has_its_picture(drawn, case):
     for page in drawn[case]:
         line = line_of(case[1])
         for name in entries(page):
-            if re.match(r"\d+\u2002", name.said):
+            if name.said.isdigit():
                 numbered += 1
                 beside = [p for p in pictures(page) if abs(p.right + BESIDE - name.x) < 1]
                 assert any(0 < p.y - name.y < 4 * line for p in beside), name
