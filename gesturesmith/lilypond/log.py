@@ -13,6 +13,7 @@ _PLAIN = re.compile(r"^(?P<level>fatal error|error|warning|programming error): (
 _SCHEME = re.compile(r"^(?:.*?:\d+:\d+: |ERROR: )?(?P<text>(?:In procedure|Throw to key) .*)$")
 _STANDARD_INPUT = "-"
 _MARK = re.compile(r"^\s*% (?:gesture|passage) (?P<name>\S+)\s*$")
+_MOST = 1000  # messages, from the first and the last: enough to tell what failed
 _LONGEST = 200  # characters of a message: enough to recognise it, not a page
 
 
@@ -34,7 +35,10 @@ class Failure:
 
 
 def read_log(log: str) -> tuple[Message, ...]:
-    """The messages of a log, in order. What Scheme adds on lines of its own is joined to its error."""
+    """The messages of a log, in order. What Scheme adds on lines of its own is joined to its error.
+
+    Of more than 1,000 the first 500 and the last 500.
+    """
     found: list[Message] = []
     lines = iter(log.splitlines())
     for text in lines:
@@ -50,7 +54,7 @@ def read_log(log: str) -> tuple[Message, ...]:
             else:
                 line = None
             found.append(Message(level="error", text=_tidy(said), line=line))
-    return tuple(found)
+    return tuple(found) if len(found) <= _MOST else (*found[: _MOST // 2], *found[-_MOST // 2 :])
 
 
 def gesture_at(document: str, line: int | None) -> str | None:

@@ -12,7 +12,6 @@ import os
 import select
 import shutil
 import signal
-import stat
 import subprocess
 import tempfile
 import threading
@@ -21,17 +20,19 @@ import weakref
 from collections.abc import Iterator
 from pathlib import Path
 from types import TracebackType
-from typing import Self
+from typing import IO, Self
 
 from gesturesmith import paths
+from gesturesmith.lilypond.leavings import collect, floods, remove
 from gesturesmith.lilypond.log import Message, read_log
 from gesturesmith.lilypond.program import LilyPond
-from gesturesmith.lilypond.sandbox import FOLDER_BYTES, environment, inside, limited, process_filter
+from gesturesmith.lilypond.sandbox import LOG_BYTES, environment, inside, limited, process_filter
 from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the CSS pixel of 96 a inch: sharp on the screens people have
 _LOOK_S = 0.5  # so often the size of what is being made is looked at
 _OWN_SESSION = os.name == "posix"
+_READ_BYTES = 512 * 1024  # of a log, from its beginning and its end: thousands of messages
 _ROOM_BYTES = 65_536  # with less left on the disk, a failed run has failed for want of room
 
 
@@ -99,10 +100,11 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
     forbidding = process_filter() if box is not None and backend == "cairo" else None
     root = Path(tempfile.mkdtemp(prefix="gesturesmith-", dir=paths.temporary()))
     try:
-        # What is said lies beside the working folder: nothing that runs in there can put anything in its place.
         folder = root / "work"
         folder.mkdir()
-        with (root / "log").open("wb") as log, _readable(forbidding) as filter_fd:
+        # What is said has no name: nothing can put anything in its place.
+        log = tempfile.TemporaryFile(buffering=0, dir=root)  # noqa: SIM115  # as long as the run
+        with _readable(forbidding) as filter_fd:
             if box is not None:
                 command = inside(box, command, folder, lilypond.path, filter_fd=filter_fd)
             process = subprocess.Popen(
@@ -116,9 +118,9 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
                 pass_fds=() if filter_fd is None else (filter_fd,),
             )
     except BaseException:
-        shutil.rmtree(root, ignore_errors=True)
+        remove(root)
         raise
-    return Waiting(process, root)
+    return Waiting(process, root, log)
 
 
 @contextlib.contextmanager
@@ -136,15 +138,16 @@ def _readable(data: bytes | None) -> Iterator[int | None]:
 class Waiting:
     """A LilyPond that waits for its document. Used with `with`: whatever happens, it is ended and tidied away."""
 
-    def __init__(self, process: subprocess.Popen[bytes], root: Path) -> None:
+    def __init__(self, process: subprocess.Popen[bytes], root: Path, log: IO[bytes]) -> None:
         self._process = process
         self._root = root
+        self._log = log
         self._folder = root / "work"
         self._deadline = 0.0
         self._writer: threading.Thread | None = None
         self._over = False
         # For one that was interrupted before anybody could use it with `with`.
-        weakref.finalize(self, shutil.rmtree, root, ignore_errors=True)
+        weakref.finalize(self, remove, root)
 
     def __enter__(self) -> Self:
         return self
@@ -175,26 +178,26 @@ class Waiting:
         """What it made of its document, once it has ended or its time is over."""
         ended = self._ended()
         self._end()
-        log = (self._root / "log").read_bytes().decode(errors="replace")
-        files = {
-            path.name: path.read_bytes()
-            for path in sorted(self._folder.iterdir())
-            # A link would have us read what LilyPond itself may not.
-            if path.suffix in (".pdf", ".svg", ".png") and stat.S_ISREG(path.lstat().st_mode)
-        }
+        messages = read_log(_said(self._log))
+        if ended == "" and self._floods():
+            ended = "flood"
+        files = collect(self._folder, (".pdf", ".svg", ".png")) if ended != "flood" else {}
         self.cancel()
-        return Run(files=files, messages=read_log(log), ended=ended)
+        return Run(files=files, messages=messages, ended=ended)
+
+    def _floods(self) -> bool:
+        return os.fstat(self._log.fileno()).st_size > LOG_BYTES or floods(self._folder)
 
     def _ended(self) -> str:
         """How it ended, once it has; "timeout" or "flood" where it must be made to."""
         while (left := self._deadline - time.monotonic()) > 0:
             status = _waited(self._process, min(left, _LOOK_S))
             if status is None:
-                if _size(self._root) > FOLDER_BYTES:
+                if self._floods():
                     return "flood"
                 continue
             # A shell or bubblewrap between us tells of a signal by its number above 128.
-            if status and shutil.disk_usage(self._folder).free < _ROOM_BYTES:
+            if status and _free(self._root) < _ROOM_BYTES:
                 return "full"
             return "stopped" if status < 0 or status > 128 else "failed" if status else ""
         return "timeout"
@@ -202,7 +205,8 @@ class Waiting:
     def cancel(self) -> None:
         """End it and remove its folder; harmless when that was done before."""
         self._end()
-        shutil.rmtree(self._root, ignore_errors=True)
+        self._log.close()
+        remove(self._root)
 
     def _end(self) -> None:
         """End it and whatever it began: one that died by itself may leave somebody who holds our pipe."""
@@ -243,11 +247,17 @@ def _waited(process: subprocess.Popen[bytes], seconds: float) -> int | None:
     return process.poll()
 
 
-def _size(folder: Path) -> int:
-    """Bytes in the files of a folder, as far as they can be seen; links are not followed."""
-    total = 0
-    for place, _, names in os.walk(folder):
-        for name in names:
-            with contextlib.suppress(OSError):
-                total += os.lstat(os.path.join(place, name)).st_size
-    return total
+def _said(log: IO[bytes]) -> str:
+    """What a log begins and ends with: all of it, unless somebody floods it."""
+    size = os.fstat(log.fileno()).st_size
+    log.seek(0)
+    begins = log.read(_READ_BYTES)
+    log.seek(max(len(begins), size - _READ_BYTES))
+    return (begins + log.read(_READ_BYTES)).decode(errors="replace")
+
+
+def _free(folder: Path) -> int:
+    try:
+        return shutil.disk_usage(folder).free
+    except OSError:  # what ran there without a sandbox may have taken the folder away
+        return _ROOM_BYTES

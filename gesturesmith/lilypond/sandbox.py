@@ -27,6 +27,8 @@ CPU_S = 900  # more than any job is given on the wall clock; ends what outlives 
 MEMORY_KB = 4 * 1024 * 1024  # address space; a book of 500 gestures takes a quarter of it
 FILE_BLOCKS = 512 * 1024  # 256 MB a file where a block is 512 bytes (POSIX), 512 MB where it is 1024
 FOLDER_BYTES = 512 * 1024 * 1024  # all that a run may have made; looked at while it is waited for
+MOST_ENTRIES = 20_000  # files and folders of a run: fifty gestures in every format are some hundreds
+LOG_BYTES = 16 * 1024 * 1024  # what a run may say
 _PROCESSES = 64  # with a backend that needs Ghostscript
 _ANSWER_S = 30
 

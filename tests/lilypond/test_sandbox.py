@@ -11,12 +11,13 @@ import socket
 import tempfile
 import threading
 import time
+import tracemalloc
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from gesturesmith.lilypond import Job, LilyPond, Missing, find, start
+from gesturesmith.lilypond import Job, LilyPond, Missing, find, leavings, start
 from gesturesmith.lilypond import run as running
 from gesturesmith.lilypond import sandbox as box
 
@@ -187,7 +188,7 @@ def test_memory_has_an_end(monkeypatch, free):
 
 
 def test_a_flood_is_stopped(monkeypatch, free):
-    monkeypatch.setattr(running, "FOLDER_BYTES", 8_000_000)
+    monkeypatch.setattr(leavings, "FOLDER_BYTES", 8_000_000)
     flood = (
         '#(let loop ((n 0)) (with-output-to-file (format #f "f~a" n) '
         "(lambda () (display (make-string 4000000 #\\x)))) (loop (+ n 1)))"
@@ -288,3 +289,74 @@ def test_what_works_no_longer_is_noticed(tmp_path, monkeypatch):
     forbidden.touch()
     assert find(sandbox="auto").sandbox is None
     assert isinstance(find(sandbox="always"), Missing)
+
+
+# --- what is left behind, with the first wall removed: the parent reads it with bounds -------------------------
+
+
+@pytest.fixture
+def few(monkeypatch, tmp_path):
+    """Temporary folders in a place of their own, and bounds so small that the tests are quick."""
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path / "temp"))
+    (tmp_path / "temp").mkdir()
+    yield tmp_path / "temp"
+    assert list((tmp_path / "temp").iterdir()) == [], "nothing stays behind"
+
+
+NESTED = '#(let loop ((n 0)) (if (< n 3000) (begin (mkdir "d") (chdir "d") (loop (+ n 1)))))'
+MANY = (
+    "#(let loop ((n 0)) (if (< n 3000) "
+    '(begin (close-port (open-output-file (format #f "~a.pdf" n))) (loop (+ n 1)))))'
+)
+
+
+@pytest.mark.parametrize("way", ["always", "never"])
+def test_folders_in_one_another_without_end(few, way):
+    """Names of 3,000 parts are too long for the system, and as many calls too deep for Python."""
+    result = run(find(sandbox=way), NESTED)
+    assert (result.ended, result.files) == ("flood", {})
+
+
+@pytest.mark.parametrize("way", ["always", "never"])
+def test_more_files_than_any_music_makes(monkeypatch, few, way):
+    monkeypatch.setattr(leavings, "MOST_ENTRIES", 2000)
+    result = run(find(sandbox=way), MANY)
+    assert (result.ended, result.files) == ("flood", {})
+
+
+@pytest.mark.parametrize("way", ["always", "never"])
+def test_a_log_without_end(monkeypatch, few, way):
+    """Of a log only its ends are read, and a run that goes on and on is stopped."""
+    monkeypatch.setattr(running, "LOG_BYTES", 4_000_000)
+    floods = '#(let loop () (ly:warning "~a" (make-string 1000 #\\x)) (loop))'
+    tracemalloc.start()
+    result = run(find(sandbox=way), floods)
+    most = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    assert result.ended == "flood"
+    assert 0 < len(result.messages) <= 1000
+    assert most < 20_000_000
+
+
+GONE = '#(begin (chdir "..") (rename-file "work" "other"))'
+LINKED = '#(begin (chdir "..") (rename-file "work" "other") (symlink "{path}" "work"))'
+
+
+@pytest.mark.parametrize("scheme", [GONE, LINKED], ids=["gone", "linked"])
+def test_a_working_folder_that_is_exchanged(tmp_path, few, free, scheme):
+    """Without a sandbox it can be: nothing is read from where it leads, and nothing is taken away there."""
+    (tmp_path / "own").mkdir()
+    (tmp_path / "own" / "secret.pdf").write_text(SECRET)
+    result = run(free, scheme.format(path=tmp_path / "own"))
+    assert SECRET.encode() not in result.files.values()
+    assert (tmp_path / "own" / "secret.pdf").exists()
+
+
+def test_a_folder_of_a_run_that_is_taken_away(few, free):
+    result = run(free, f'#(system "rm -rf {few}/*")')
+    assert result.files == {}
+
+
+def test_a_pipe_or_a_folder_with_the_name_of_a_page(few, free):
+    result = run(free, '#(begin (mkdir "a.pdf") (system "mkfifo b.pdf"))')
+    assert set(result.files) == {"page.pdf"}

@@ -14,8 +14,8 @@ from gesturesmith.cli import reading
 from gesturesmith.cli.main import main
 from gesturesmith.instruments.profile import file as profiles
 from gesturesmith.lang import parse, reader
+from gesturesmith.lilypond import leavings, sandbox
 from gesturesmith.lilypond import run as running
-from gesturesmith.lilypond import sandbox
 from gesturesmith.lytext import code
 from gesturesmith.model import context
 from gesturesmith.model.resolve import resolve
@@ -159,6 +159,8 @@ def test_the_page_lists_every_limit_and_where_it_is_raised():
         (sandbox, "FILE_BLOCKS"),
         (sandbox, "FOLDER_BYTES"),
         (sandbox, "CPU_S"),
+        (sandbox, "MOST_ENTRIES"),
+        (sandbox, "LOG_BYTES"),
     ):
         assert hasattr(module, name)
         assert f"`{name}` in `{module.__name__.replace('.', '/')}.py`" in page, name
@@ -199,4 +201,6 @@ def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, mo
 
 
 def test_a_flood_is_told_as_one():
-    assert running.FOLDER_BYTES == sandbox.FOLDER_BYTES
+    assert leavings.FOLDER_BYTES == sandbox.FOLDER_BYTES
+    assert leavings.MOST_ENTRIES == sandbox.MOST_ENTRIES
+    assert running.LOG_BYTES == sandbox.LOG_BYTES

@@ -1,0 +1,114 @@
+"""What a LilyPond leaves in its working folder, taken without trust.
+
+Its names, links, depth and number may be the work of hostile code. Nothing is reached by a path through it: each
+step goes from an open folder to a name in it, and follows no link.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import shutil
+import stat
+from pathlib import Path
+
+from gesturesmith.lilypond.sandbox import FOLDER_BYTES, MOST_ENTRIES
+
+_DEEP = 16  # folders in one another; LilyPond makes none
+_STEPS = hasattr(os, "O_DIRECTORY") and os.scandir in os.supports_fd and os.open in os.supports_dir_fd
+_FOLDER = os.O_RDONLY | getattr(os, "O_DIRECTORY", 0) | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_CLOEXEC", 0)
+_FILE = os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
+
+
+def floods(folder: Path) -> bool:
+    """Whether there is far more than any music makes: in bytes, in files, or in folders in one another."""
+    left, entries = FOLDER_BYTES, 0
+    below = [(folder, 0)]
+    while below:
+        place, depth = below.pop()
+        if depth > _DEEP:
+            return True
+        with contextlib.suppress(OSError), os.scandir(place) as found:
+            for entry in found:
+                entries += 1
+                with contextlib.suppress(OSError):
+                    left -= entry.stat(follow_symlinks=False).st_size
+                if entries > MOST_ENTRIES or left < 0:
+                    return True
+                if entry.is_dir(follow_symlinks=False):
+                    below.append((Path(entry.path), depth + 1))
+    return False
+
+
+def collect(folder: Path, endings: tuple[str, ...]) -> dict[str, bytes]:
+    """The regular files of a folder with these endings, by name, in order; nothing where it is no folder any more.
+
+    A link, also one in the place of the folder, would have us read what LilyPond itself may not.
+    """
+    if not _STEPS:
+        there = folder.iterdir() if folder.is_dir() and not folder.is_symlink() else ()
+        plain = (p for p in sorted(there) if p.suffix in endings and stat.S_ISREG(p.lstat().st_mode))
+        return {path.name: path.read_bytes() for path in plain}
+    files: dict[str, bytes] = {}
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, _FOLDER)
+        try:
+            for name in sorted(n for n in os.listdir(handle) if os.path.splitext(n)[1] in endings):
+                with contextlib.suppress(OSError), open(os.open(name, _FILE, dir_fd=handle), "rb") as file:
+                    if stat.S_ISREG(os.fstat(file.fileno()).st_mode):
+                        files[name] = file.read()
+        finally:
+            os.close(handle)
+    return files
+
+
+def remove(root: Path) -> None:
+    """Take a folder away with all that is in it, however deep; harmless where that was done before.
+
+    What lies deep is moved up first: a path of thousands of names is too long, and to hold as many folders open is
+    too much.
+    """
+    if not _STEPS:
+        shutil.rmtree(root, ignore_errors=True)
+        return
+    with contextlib.suppress(OSError):
+        top = os.open(root, _FOLDER)
+        try:
+            waiting = _emptied(top, top)
+            while waiting:
+                waiting += _taken(top, waiting.pop())
+        finally:
+            os.close(top)
+        os.rmdir(root)
+
+
+def _taken(top: int, name: str) -> list[str]:
+    """Take away a folder in `top`; the names in `top` of those that were in it."""
+    moved: list[str] = []
+    with contextlib.suppress(OSError):
+        try:
+            inner = os.open(name, _FOLDER, dir_fd=top)
+        except PermissionError:  # shut by whoever made it, and ours all the same
+            os.chmod(name, 0o700, dir_fd=top)
+            inner = os.open(name, _FOLDER, dir_fd=top)
+        try:
+            moved = _emptied(inner, top)
+        finally:
+            os.close(inner)
+        os.rmdir(name, dir_fd=top)
+    return moved
+
+
+def _emptied(folder: int, top: int) -> list[str]:
+    """Take the files out of an open folder, and move its folders into `top`; their names there."""
+    with os.scandir(folder) as found:
+        entries = [(entry.name, entry.is_dir(follow_symlinks=False)) for entry in found]
+    moved = []
+    for name, holds in entries:
+        with contextlib.suppress(OSError):
+            if holds:
+                moved.append(os.urandom(12).hex())
+                os.rename(name, moved[-1], src_dir_fd=folder, dst_dir_fd=top)
+            else:
+                os.unlink(name, dir_fd=folder)
+    return moved
