@@ -32,6 +32,12 @@ gsPicture = \layout {
   }
 }
 
+%% A part: bars in which nothing is played stand as one rest with their number.
+gsPart = {
+  \set Score.skipBars = ##t
+  \override Staff.MultiMeasureRest.expand-limit = #1
+}
+
 %% Free time: the same time takes the same space.
 gsPictureInTime = \layout {
   \gsPicture
@@ -81,16 +87,29 @@ gsPlace =
 
 #(set! gs:note-markup make-gs-note-markup)
 
+%% A tempo: words before it (none where ""), the note that is counted (2 a quarter, with its dots), how many a minute.
+#(define-markup-command (gs-tempo-of layout props words log dots number) (string? integer? integer? string?)
+   (let ((mark (list (markup #:smaller #:general-align Y DOWN #:note-by-number log dots 1)
+                     (markup #:hspace 0.4) "=" (markup #:hspace 0.4) number)))
+     (interpret-markup layout props
+       (if (string-null? words) (make-concat-markup mark)
+           (make-line-markup (list (make-bold-markup words) (make-concat-markup `("(" ,@mark ")"))))))))
 #(define-markup-command (gs-tempo layout props words number) (string? string?)
-   (interpret-markup layout props
-     (if (string-null? words)
-         (markup #:line (#:concat (#:smaller #:general-align Y DOWN #:note-by-number 2 0 1 #:hspace 0.4 "=" #:hspace 0.4 number)))
-         (markup #:line (#:bold words
-                         #:concat ("(" #:smaller #:general-align Y DOWN #:note-by-number 2 0 1 #:hspace 0.4 "=" #:hspace 0.4 number ")"))))))
+   (interpret-markup layout props (make-gs-tempo-of-markup words 2 0 number)))
 
 gsTempo =
 #(define-music-function (words number) (string? string?)
    #{ \tempo \markup \normal-text \gs-tempo #words #number #})
+
+%% The same in another note value: \gsTempoOf "" 2 1 "48" in dotted quarters.
+gsTempoOf =
+#(define-music-function (words log dots number) (string? integer? integer? string?)
+   #{ \tempo \markup \normal-text \gs-tempo-of #words #log #dots #number #})
+
+%% Words alone, where nothing is counted in beats.
+gsTempoWords =
+#(define-music-function (words) (string?)
+   #{ \tempo \markup \normal-text \bold #words #})
 
 #(define-markup-command (gs-stamp layout props text) (string?)
    (interpret-markup layout props

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave import describe, notes, room, signs
+from gesturesmith.engrave import describe, notes, room
 from gesturesmith.engrave.music import Footnote, Music
-from gesturesmith.engrave.plan import Part, plan
+from gesturesmith.engrave.plan import in_seconds, plan
 from gesturesmith.engrave.rhythm import FREE, meter
-from gesturesmith.model.piece import Repeat, Settings
+from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.wording import text as wording
 
@@ -58,20 +58,19 @@ def engrave_passage(
     repeated = any(r.end == passage.beats for r in passage.repeats)
     filled = _filled(played, None if repeated else metre.bar)
     whole = plan(filled, settings.instrument, settings, metre, pitches, passage.tempo)
-    _say_times(whole.parts, passage.repeats, settings.wording[0])
     cases = tuple(case for case in passage_case.cases if case is not None)
     return Music(
         name=passage.name,
         title=passage.title,
         kind="passage",
-        ly=score.text(whole, passage.repeats),
+        ly=score.text(whole, passage.repeats, wording("times", settings.wording[0])),
         pitches=pitches,
         free=whole.free,
         staff_lines=whole.stave.lines,
         clef=whole.clef,
         last_clef=whole.last_clef,
         meter=passage.meter,
-        tempo=passage.tempo,
+        tempo=None if in_seconds(cases) else passage.tempo,
         tempo_text=passage.tempo_text,
         last_bar="" if repeated else "|.",
         footnotes=whole.footnotes,
@@ -79,15 +78,6 @@ def engrave_passage(
         cautions=notes.cautions(cases, settings.wording),
         draft=draft,
     )
-
-
-def _say_times(parts: tuple[Part, ...], repeats: tuple[Repeat, ...], language: str) -> None:
-    """How often a stretch is played, over its end, where it is more than twice."""
-    for repeat in repeats:
-        inside = [part for part in parts if repeat.start <= part.at < repeat.end]
-        if inside and repeat.times > 2:
-            said = wording("times", language).replace("{count}", str(repeat.times))
-            inside[-1].line.events[-1].at_end.append(signs.word(said))
 
 
 def _filled(

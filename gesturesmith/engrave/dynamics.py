@@ -31,7 +31,10 @@ def dynamics(gesture: Gesture) -> list[Dynamic]:
     if not marks:
         marks = [(p.at, p.dynamic, "") for p in gesture.points if p.dynamic]
     made: list[Dynamic] = []
-    for at, level, join in marks:
+    for n, (written, level, join) in enumerate(marks):
+        at = written
+        if not (made and made[-1].hairpin):
+            at = _sounding(gesture, written, marks[n + 1][0] if n + 1 < len(marks) else None)
         opened = bool(made and made[-1].hairpin)
         one = Dynamic(at=at, hairpin=join)
         if level in _LILYPONDS:
@@ -46,3 +49,11 @@ def dynamics(gesture: Gesture) -> list[Dynamic]:
             one.closes = opened
         made.append(one)
     return made
+
+
+def _sounding(gesture: Gesture, at: Fraction, following: Fraction | None) -> Fraction:
+    """A level stands under a note: one that is written in a silence, under the note that ends it, unless the next
+    mark comes first."""
+    begins = next((p.at for p in gesture.points if p.until > at and p.kind != "silence"), at)
+    silent = any(p.at <= at < p.until and p.kind == "silence" for p in gesture.points)
+    return begins if silent and (following is None or begins < following) else at

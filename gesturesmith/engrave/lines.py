@@ -68,13 +68,24 @@ def draw_length(gesture: Gesture, line: Line, language: str) -> None:
     last.at_end.append(r"\gsLengthEnd")
 
 
+def draw_rest_length(line: Line, seconds: Fraction, language: str) -> None:
+    """The same over a rest between gestures in seconds, to a tenth of a second: closer nobody can be silent."""
+    rest = line.events[0]
+    rest.after.append(f"\\gsLength {quoted(_seconds(round(seconds, 1), language))}")
+    rest.at_end.append(r"\gsLengthEnd")
+
+
 def length_text(gesture: Gesture, language: str) -> str:
     """`2.5 s`, `4 beats`."""
     if gesture.in_seconds:
-        number = decimal(gesture.seconds).replace(".", wording("decimal", language))
-        return f"{number} {wording('seconds', language)}"
+        return _seconds(gesture.seconds, language)
     unit = "beat" if gesture.beats == Fraction(1) else "beats"
     return f"{_mixed(gesture.beats)} {wording(unit, language)}"
+
+
+def _seconds(seconds: Fraction, language: str) -> str:
+    number = decimal(seconds).replace(".", wording("decimal", language))
+    return f"{number} {wording('seconds', language)}"
 
 
 def _mixed(number: Fraction) -> str:

@@ -45,7 +45,8 @@ class Music:
     staff_lines   5, or 3 for heights without pitch
     clef          the clef at its beginning; `last_clef` the one at its end
     meter         time signature; None: free, no bar lines
-    tempo         beats per minute where a tempo is printed, with the words before it
+    tempo         quarters a minute where a tempo is printed, None where nothing is counted in beats; with the words
+                  before it
     footnotes     in order of their numbers, counted within this music
     last_bar      the bar line at its end; "" where a repeat sign stands there
     description   the music in words, for those who cannot see it

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
@@ -87,8 +88,9 @@ def plan(
     stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
     parts: list[Part] = []
     key = 0
+    seconds = in_seconds(cases)
     for case, at, beats in played:
-        parts.append(_part(case, at, beats, key, stave))
+        parts.append(_part(case, at, beats, key, stave, "point" if seconds else "rest"))
         key += len(parts[-1].line.events) + (len(parts[-1].sung.events) if parts[-1].sung else 0)
     _time(parts, metre)
     teller = signs.Signs(settings.wording[0])
@@ -96,8 +98,11 @@ def plan(
     for part in parts:
         if part.case is None:
             teller.rest(part.line.events[0])
+            if seconds:
+                lines.draw_rest_length(part.line, part.beats * 60 / tempo, settings.wording[0])
         else:
             _dress(part, part.case, stave, settings, teller, footnotes)
+    _gather_rests(parts, metre.bar is not None)
     _part_levels(parts)
     chosen = _clefs(parts, instrument) if stave.lines == 5 else [""]
     if metre is FREE:
@@ -117,9 +122,15 @@ def plan(
     )
 
 
-def _part(case: Case | None, at: Fraction, beats: Fraction, key: int, stave: Stave) -> Part:
+def in_seconds(cases: Iterable[Case]) -> bool:
+    """Whether all that is played is in seconds, so that nothing is counted in beats."""
+    played = [case.gesture.in_seconds for case in cases]
+    return bool(played) and all(played)
+
+
+def _part(case: Case | None, at: Fraction, beats: Fraction, key: int, stave: Stave, silent: str) -> Part:
     if case is None:
-        rest = Event(start=Fraction(0), end=beats, kind="rest", head=None, point=None)
+        rest = Event(start=Fraction(0), end=beats, kind=silent, head=None, point=None)
         line = Line(events=[rest], stop=None, points=(), segments=())
         return Part(case=None, line=line, at=at, beats=beats, first_key=key)
     gesture = case.gesture
@@ -157,6 +168,39 @@ def _time(parts: list[Part], metre: Meter) -> None:
     at = 0
     for part in parts:
         part.slots, at = whole[at : at + len(part.slots)], at + len(part.slots)
+
+
+def _gather_rests(parts: list[Part], barred: bool) -> None:
+    """Rests that follow each other are one rest, which gets what stood at the others."""
+    last: tuple[Part, int] | None = None
+    for part in parts:
+        for n in range(len(part.slots)):
+            if last is not None and _goes_on(*last, part, n, barred):
+                before, k = last
+                slot, rest = part.slots[n], before.slots[k]
+                longer = replace(rest, end=rest.end + slot.end - slot.start)
+                before.slots = (*before.slots[:k], longer, *before.slots[k + 1 :])
+                part.slots = (*part.slots[:n], replace(slot, gathered=True), *part.slots[n + 1 :])
+                first, event = before.line.events[k], part.line.events[n]
+                first.words += event.words
+                first.before += event.before
+                first.after += event.after
+            else:
+                last = part, n
+
+
+def _goes_on(before: Part, k: int, part: Part, n: int, barred: bool) -> bool:
+    """Whether a rest is the same silence as the one before it, and nothing keeps it apart."""
+    rest, slot, event = before.slots[k], part.slots[n], part.line.events[n]
+    if rest.kind != "rest" or slot.kind != "rest":
+        return False
+    if any(p.feathers or p.sung is not None for p in (before, part)):
+        return False
+    if part is not before and not barred and rest.end % 1:  # each part has a clock of its own
+        return False
+    if before.line.events[k].at_end or event.at_end or event.marks or event.clef:
+        return False
+    return not any(event.start <= d.at < event.end for d in part.dynamics)
 
 
 def _in_points(part: Part) -> bool:

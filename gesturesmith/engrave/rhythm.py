@@ -31,12 +31,16 @@ KINDS = ("note", "moving", "stroke", "point", "rest")
 
 @frozen
 class Slot:
-    """A stretch of time with one note, point or rest; `key` says which event it is."""
+    """A stretch of time with one note, point or rest; `key` says which event it is.
+
+    gathered   a rest that goes on the one before it, which has its time as well
+    """
 
     start: Fraction
     end: Fraction
     kind: str
     key: int
+    gathered: bool = False
 
     @property
     def valued(self) -> bool:
@@ -115,14 +119,23 @@ def meter(signature: tuple[int, int] | None) -> Meter:
 
 
 def leaves(slots: tuple[Slot, ...], metre: Meter) -> tuple[Leaf | Triplet, ...]:
-    """The leaves of slots that follow each other without a gap; `settled` must have passed them."""
-    cuts = _cuts(slots)
+    """The leaves of slots that follow each other without a gap, but for gathered ones; `settled` must have passed
+    them."""
+    cuts = _cuts(slots)  # also of what is gathered: a rest that was written in two keeps its place in the beat
+    slots = tuple(slot for slot in slots if not slot.gathered)
+    if not slots:
+        return ()
     made: list[Leaf | Triplet] = []
     for start, end, triplet in _stretches(cuts, slots[0].start, slots[-1].end, metre):
         if triplet:
             made.append(Triplet(tuple(_in_triplet(slots, start, end))))
         else:
-            made += _in_plain(slots, start, end, metre)
+            for leaf in _in_plain(slots, start, end, metre):
+                last = made[-1] if made else None
+                if isinstance(last, Leaf) and leaf.kind == last.kind == "bar-rest" and leaf.key == last.key:
+                    made[-1] = replace(last, value=last.value + leaf.value)  # empty bars are counted together
+                else:
+                    made.append(leaf)
     return tuple(_with_lasts(made))
 
 

@@ -26,16 +26,19 @@ from gesturesmith.engrave.setter import (
     put_before,
     silent,
 )
-from gesturesmith.lytext import LyText, code
+from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.piece import Repeat
 
 _UNBROKEN = Fraction(8)  # beats of a gesture that stay on one line
 
 
-def text(plan: Plan, repeats: tuple[Repeat, ...] = ()) -> LyText:
-    """The LilyPond text of one voice. It names none: cues and combined parts put the notes into their own."""
+def text(plan: Plan, repeats: tuple[Repeat, ...] = (), times: str = "") -> LyText:
+    """The LilyPond text of one voice. It names none: cues and combined parts put the notes into their own.
+
+    times   how often a stretch is played: `{count} times`
+    """
     made = [(part, _set_part(part, plan)) for part in plan.parts] if plan.meter.bar is None else _set_barred(plan)
-    whole = abjad.Container(_repeated(made, repeats, plan))
+    whole = abjad.Container(_repeated(made, repeats, times, plan))
     return code(str(abjad.lilypond(whole)))  # type: ignore[no-untyped-call]  # Abjad leaves it unannotated
 
 
@@ -97,12 +100,14 @@ def _set(part: Part, run: list[Leaf | Triplet], plan: Plan) -> Components:
 def _let_break(run: list[Leaf | Triplet], made: Components) -> None:
     """In a long gesture without bar lines, places where a line may end: where an event begins or goes on silently,
     every few beats."""
+    if not run:
+        return
     last = _first(run[0]).at
     if sum((_beats(item) for item in run), Fraction(0)) <= _UNBROKEN:
         return
     for item, before in zip(run[1:], made, strict=False):
         leaf = _first(item)
-        if (leaf.first or leaf.kind == "skip") and leaf.at - last >= _UNBROKEN / 2:
+        if (leaf.first or leaf.kind in ("skip", "rest")) and leaf.at - last >= _UNBROKEN / 2:
             _allow_break([before], keep=True)
             last = leaf.at
 
@@ -158,8 +163,10 @@ def _attach_dynamics(
     ending = [d for d in part.dynamics if d.at >= part.beats]
     inner = [d for d in part.dynamics if d.at < part.beats]
     if ending:
-        last = end if end is not None else _place_after(own[-1][1])
+        last = end if end is not None else _place_after(_last_sounding(own))
         for dynamic in ending:
+            if end is None and (dynamic.level or dynamic.other):
+                dynamic.before.insert(0, r"\gsLevelAtEnd")
             _attach_dynamic(dynamic, last)
     starts = {leaf.at - offset: made for leaf, made in reversed(own)}
     from_here = part.beats if begins is None else begins - offset
@@ -180,6 +187,11 @@ def _attach_dynamics(
                 _attach_dynamic(dynamic, skip)
         track.append(skip)
     return track
+
+
+def _last_sounding(own: Placed) -> abjad.Leaf:
+    """Where the sound of a part ends; a silence after it has no level."""
+    return next((made for leaf, made in reversed(own) if leaf.kind not in ("rest", "bar-rest")), own[-1][1])
 
 
 def _place_after(last: abjad.Leaf) -> abjad.Leaf:
@@ -230,34 +242,50 @@ def _height(found: list[Event]) -> Fraction:
     return Fraction(sum(steps), len(steps)) if steps else Fraction(0)
 
 
-def _repeated(made: list[tuple[Part, Components]], repeats: tuple[Repeat, ...], plan: Plan) -> Components:
+def _repeated(
+    made: list[tuple[Part, Components]], repeats: tuple[Repeat, ...], times: str, plan: Plan
+) -> Components:
     """All components in order, stretches that are repeated in containers of their own."""
     out: Components = []
     inside: dict[Repeat, abjad.Container] = {}
-    for part, components in made:
+    for n, (part, components) in enumerate(made):
         repeat = next((r for r in repeats if r.start <= part.at < r.end), None)
         if repeat is None:
             out += components
         else:
             if repeat not in inside:
-                inside[repeat] = _volta(repeat)
+                inside[repeat] = _volta(repeat, times)
                 out.append(inside[repeat])
             inside[repeat].extend(components)
         # An invisible bar line would let two levels that stand close run into each other.
         if plan.meter.bar is None and part is not made[-1][0] and not part.crowded:
-            _allow_break(components, keep=plan.plays_on(part.at + part.beats))
+            _allow_break(components, keep=plan.plays_on(part.at + part.beats), rest=_begins_silent(made[n + 1 :]))
     return out
 
 
-def _volta(repeat: Repeat) -> abjad.Container:
+def _volta(repeat: Repeat, times: str) -> abjad.Container:
+    """A stretch between repeat signs; where it is played more than twice, that stands over the sign at its end."""
     container = abjad.Container()
     abjad.attach(abjad.Repeat(repeat_count=repeat.times), container)
+    if repeat.times > 2:
+        said = f"\\gsTimes {quoted(times.replace('{count}', str(repeat.times)))}"
+        abjad.attach(abjad.LilyPondLiteral(said, site="closing"), container)
     return container
 
 
-def _allow_break(components: Components, *, keep: bool) -> None:
-    """Without bar lines a line may break between two events; `keep`: but not to go on on another page."""
+def _begins_silent(made: list[tuple[Part, Components]]) -> bool:
+    """Whether what comes next begins with a rest."""
+    part = next((part for part, components in made if components), None)
+    return (
+        part is not None
+        and not next(e for n, e in enumerate(part.line.events) if not part.slots[n].gathered).sounds
+    )
+
+
+def _allow_break(components: Components, *, keep: bool, rest: bool = False) -> None:
+    """Without bar lines a line may break between two events; `keep`: but not to go on on another page; `rest`: nor
+    before a rest, where it can be helped, which would stand alone on the next line."""
     if components:
         site = "absolute_after" if isinstance(components[-1], abjad.Leaf) else "after"
-        commands = [r'\bar ""', *([PLAYS_ON] if keep else [])]
+        commands = [r'\bar ""', *([PLAYS_ON] if keep else []), *([r"\gsRestNext"] if rest else [])]
         abjad.attach(abjad.LilyPondLiteral(commands, site=site), components[-1])

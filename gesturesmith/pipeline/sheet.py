@@ -111,9 +111,10 @@ def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | N
 
     passage = barred(cases, meter, times)
     said = barred((cases[0], *(_without_level(case, cases[0]) for case in cases[1:])), meter, times)
+    music = engrave_passage(said, settings)
     return Line(
-        music=engrave_passage(said, settings),
-        tempo=passage.passage.tempo,
+        music=music,
+        tempo=music.tempo,
         preparation=preparation(cases[0]),
         rest_s=rest_s(passage),
     )

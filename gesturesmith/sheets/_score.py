@@ -35,9 +35,13 @@ def staff(
         mods.append(f"instrumentName = \\markup {label}")
     start = [f'\\clef "{music.clef}"'] if music.clef else []
     start += [before] if before else []
+    if music.meter is not None and music.pitches == "written":
+        start.append(r"\gsPart")
     start.append(r"\cadenzaOn" if music.meter is None else f"\\time {music.meter[0]}/{music.meter[1]}")
     if music.tempo is not None:
-        start.append(tempo_mark(music.tempo, music.tempo_text))
+        start.append(tempo_mark(music.tempo, music.tempo_text, music.meter))
+    elif music.tempo_text:
+        start.append(f"\\gsTempoWords {quoted(music.tempo_text)}")
     end = [f'\\bar "{music.last_bar}"'] if music.last_bar else []
     inside = "\n".join([*start, ly, *end])
     return code(f"\\new Staff \\with {{ {' '.join(mods)} }} {{\n{inside}\n}}")
@@ -83,6 +87,36 @@ def header(title: str, author: str) -> LyText:
     return code(" ".join(f"{name} = {quoted(value)}" for name, value in fields if value))
 
 
-def tempo_mark(tempo: Fraction, words: str | None) -> LyText:
-    """The tempo above the staff."""
-    return code(f"\\gsTempo {quoted(words or '')} {quoted(tempo_number(tempo))}")
+def tempo_mark(tempo: Fraction, words: str | None, meter: tuple[int, int] | None) -> LyText:
+    """The tempo above the staff, in the note value that the meter is counted in."""
+    command, said = _tempo(tempo, words, meter)
+    return code(f"\\{'gsTempoOf' if command else 'gsTempo'} {said}")
+
+
+def tempo_markup(tempo: Fraction, words: str | None, meter: tuple[int, int] | None) -> LyText:
+    """The same as a markup."""
+    command, said = _tempo(tempo, words, meter)
+    return code(f"\\{'gs-tempo-of' if command else 'gs-tempo'} {said}")
+
+
+def _tempo(tempo: Fraction, words: str | None, meter: tuple[int, int] | None) -> tuple[bool, LyText]:
+    """Whether the note that is counted has to be named, and what follows the command."""
+    log, dots, beats = counted(meter)
+    number = quoted(tempo_number(tempo / beats))
+    named = beats != 1
+    note = f"#{log} #{dots} " if named else ""
+    return named, code(f"{quoted(words or '')} {note}{number}")
+
+
+def counted(meter: tuple[int, int] | None) -> tuple[int, int, Fraction]:
+    """The note that a player counts in a meter: LilyPond's number of it, its dots, how many quarters it lasts.
+
+    Compound meters are counted in dotted notes, other meters of eighths and shorter in those.
+    """
+    if meter is None or meter[1] < 8:
+        return 2, 0, Fraction(1)
+    count, unit = meter
+    log = unit.bit_length() - 1
+    if count % 3 == 0 and count > 3:
+        return log - 1, 1, Fraction(12, unit)
+    return log, 0, Fraction(4, unit)

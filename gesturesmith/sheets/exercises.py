@@ -24,13 +24,13 @@ class Line:
     """One line to practise.
 
     music        the exercise, within its repeat signs
-    tempo        quarter notes a minute
+    tempo        quarter notes a minute; None where nothing is counted in beats
     preparation  what is played plainly before it; None where there is nothing of the kind
     rest_s       seconds to rest after it
     """
 
     music: Music
-    tempo: Fraction
+    tempo: Fraction | None
     preparation: Preparation | None
     rest_s: int
 

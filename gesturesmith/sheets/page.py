@@ -54,8 +54,9 @@ def _head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bo
     }
     lines = [_score.field(name, value) for name, value in fields.items() if value]
     if settings.tempo_given:
-        words = quoted(settings.tempo_text or "")
-        lines.append(f"  tempoLine = \\markup \\gs-tempo {words} {quoted(_score.tempo_number(settings.tempo))}")
+        lines.append(
+            f"  tempoLine = \\markup {_score.tempo_markup(settings.tempo, settings.tempo_text, settings.meter)}"
+        )
     if told:
         inside = " ".join(f"\\gs-finding {quoted(said(key, settings.wording))}" for key in told)
         lines.append(f"  pitchLine = \\markup \\column {{ {inside} }}")

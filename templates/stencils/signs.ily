@@ -61,6 +61,19 @@ gsLevel =
 %% \gsNiente (before the note a hairpin starts at): it comes from nothing, or goes to nothing.
 gsNiente = \once \override Hairpin.circled-tip = ##t
 
+%% \gsLevelAtEnd (before the place after a note): its level ends with it, and does not reach under what comes next.
+gsLevelAtEnd = {
+  \once \override DynamicText.self-alignment-X = #RIGHT
+  \once \override DynamicText.extra-spacing-width = #'(-2 . 0)
+  \once \override DynamicText.extra-spacing-height = #'(-inf.0 . +inf.0)
+}
+
+%% \gsTimes "3 times" (at the end of what is repeated): over the repeat sign.
+gsTimes =
+#(define-music-function (text) (string?)
+   #{ \once \override Score.TextMark.font-size = #0
+      \textEndMark \markup \normal-text \italic #text #})
+
 %% \gsEndLevel (before the place that carries the level at the very end of a gesture): it keeps clear of the level
 %% that the next one begins with ("p" and "pp" would read as "ppp").
 gsEndLevel = {

@@ -152,3 +152,6 @@ gsPageMark =
 
 %% \gsPlaysOn: a bar line where no page should end. It does nothing but on our own pages.
 gsPlaysOn = {}
+
+%% \gsRestNext: a rest comes next, and no line should begin with it where that can be helped.
+gsRestNext = \once \override Score.NonMusicalPaperColumn.line-break-penalty = #1000

@@ -24,7 +24,7 @@ def test_at_the_notes(engraved):
 
 def test_at_the_very_end_after_the_note(engraved):
     ly = compact(dynamics_of(engraved, "p < f"))
-    assert r"\afterGrace 63/64 c''1 \p \< { s8 \f }" in ly
+    assert r"\afterGrace 63/64 c''1 \p \< { \gsLevelAtEnd s8 \f }" in ly
 
 
 def test_inside_a_note_on_a_track_of_skips(engraved):
@@ -100,7 +100,7 @@ gesture roll
     ("play", "expected"),
     [
         # The level at the first note, the last one before the next note.
-        ("swell, G4 for 2/3", [r"{ g'8 c''4 \p \< ~ }", r"{ \afterGrace 63/64 c''2 { s8 \p } g'4 }"]),
+        ("swell, G4 for 2/3", [r"{ g'8 c''4 \p \< ~ }", r"{ \afterGrace 63/64 c''2 { \gsLevelAtEnd s8 \p } g'4 }"]),
         # The track has what is left of the time.
         ("even, G4 for 1", [r"{ g'8 c''4 \p \< ~ }", r"{ { c''2 } { s4 * 4/3 s4 * 2/3 \f } }"]),
         # A level between two leaves needs a track from the beginning.

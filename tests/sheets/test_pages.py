@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import io
 import re
+import subprocess
 import unicodedata
 from dataclasses import replace
+from fractions import Fraction
 
 import pypdf
 import pytest
+from golden.programs import PROGRAMS
 
-from gesturesmith import sheets
+from gesturesmith import paths, sheets
 from gesturesmith.lilypond import Job, LilyPond, find, start
+from gesturesmith.sheets import _score
 
 pytestmark = pytest.mark.lilypond
 
@@ -271,3 +275,91 @@ def test_reasons_are_english_and_stand_on_english_pages_only(engraved):
         book = sheets.page.book((), settings, output="page", refused=(("One", "too high"),))
         assert ("Too high." in book) is there
         assert ("fehlt hier" in book) is (languages != "en")
+
+
+# --- tempo marks -----------------------------------------------------------------------------------------------
+
+BEATS_OF = {
+    (2, 0): 1,
+    (2, 1): Fraction(3, 2),
+    (3, 0): Fraction(1, 2),
+    (3, 1): Fraction(3, 4),
+    (4, 0): Fraction(1, 4),
+}
+
+
+# Compound meters are counted in dotted notes, three of the written unit each; the language page counts quarters.
+# The speed is the same: notes of `log` and `dots` times their beats.
+@pytest.mark.parametrize(
+    ("meter", "note", "number"),
+    [
+        ("free", (2, 0), "72"),
+        ("4/4", (2, 0), "72"),
+        ("2/2", (2, 0), "72"),
+        ("3/8", (3, 0), "144"),
+        ("6/8", (2, 1), "48"),
+        ("9/8", (2, 1), "48"),
+        ("12/8", (2, 1), "48"),
+        ("6/16", (3, 1), "96"),
+        ("7/8", (3, 0), "144"),
+    ],
+)
+def test_the_tempo_is_that_of_the_note_the_meter_counts(meter: str, note, number: str, engraved) -> None:
+    made = engraved(f"tempo: 72\nmeter: {meter}\ngesture g\n  contour: C5\npassage one\n  play: C5 for 36\n")
+    staff = _score.staff(made["one"], made[""], made["one"].ly)
+    quarter = note == (2, 0)
+    assert (rf'\gsTempo "" "{number}"' if quarter else rf'\gsTempoOf "" #{note[0]} #{note[1]} "{number}"') in staff
+    assert int(number) * BEATS_OF[note] == 72
+    head = sheets.page.book((made["one"],), made[""], output="p").split(r"\paper")[0]
+    assert (
+        rf'\gs-tempo "" "{number}"' if quarter else rf'\gs-tempo-of "" #{note[0]} #{note[1]} "{number}"'
+    ) in head
+
+
+def test_what_is_in_seconds_has_the_words_of_its_tempo_alone(engraved) -> None:
+    text = 'gesture g\n  contour: C5\n  lasts: 3 s\npassage one\n  tempo: "Still" 60\n  play: g, g\n'
+    made = engraved(text)
+    staff = _score.staff(made["one"], made[""], made["one"].ly)
+    assert r'\gsTempoWords "Still"' in staff
+    assert "60" not in staff
+
+
+# Over the sign at the end, as far right: a player looks there for how often.
+def test_how_often_stands_at_the_repeat_sign(engraved) -> None:
+    ly = " ".join(engraved("gesture g\n  contour: C5, D5\npassage one\n  repeat: 3\n  play: g\n")["one"].ly.split())
+    assert r"""\repeat volta 3 { c''4 d''4 \gsTimes "3 times" }""" in ly
+    assert r"\gsTimes" not in engraved("gesture g\n  contour: C5\npassage one\n  repeat: 2\n  play: g\n")["one"].ly
+
+
+ENDS = r"""
+#(define (right-of grob) (cdr (ly:grob-extent grob (ly:grob-system grob) X)))
+#(define (left-of grob) (car (ly:grob-extent grob (ly:grob-system grob) X)))
+#(define ((tell name edge) grob) (format (current-output-port) "~a ~a\n" name (edge grob)))
+\layout { \context { \Score
+  \override DynamicText.after-line-breaking = #(tell "level" right-of)
+  \override TextMark.after-line-breaking = #(tell "times" right-of)
+  \override BarLine.after-line-breaking = #(tell "bar" right-of)
+  \override Rest.after-line-breaking = #(tell "rest" left-of)
+} }
+"""
+
+
+@pytest.mark.parametrize("program", PROGRAMS, ids=str)
+def test_a_last_level_ends_with_its_note_and_times_with_the_bar_line(program, engraved, tmp_path) -> None:
+    text = "meter: 4/4\ngesture g\n  contour: C5, D5, E5, F5\n  lasts: 1 beat\n  dynamics: p < ff\n"
+    made = engraved(f"{text}passage one\n  repeat: 3\n  play: g, rest 3, rest 3, g\n")
+    staff = _score.staff(made["one"], made[""], made["one"].ly)
+    head = "".join(f'\\include "{name}.ily"\n' for name in ("gesturesmith", "sheet"))
+    ly = f'\\version "2.24.0"\n\\language "english"\n{head}{ENDS}\\score {{ {staff} \\layout {{}} }}'
+    (tmp_path / "x.ly").write_text(ly, "utf-8")
+    command = [str(program), "-l", "WARN", "-I", str(paths.templates()), "-dno-print-pages", "x.ly"]
+    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=120)
+    assert (done.returncode, done.stderr) == (0, "")
+    found: dict[str, list[float]] = {}
+    for line in done.stdout.splitlines():
+        name, x = line.split()
+        found.setdefault(name, []).append(float(x))
+    levels = sorted(found["level"])
+    assert levels[1] < min(found["rest"])
+    assert levels[3] < max(found["bar"])
+    assert found["times"] == pytest.approx([max(found["bar"])], abs=0.7)
