@@ -153,6 +153,8 @@ def technique_section(technique: Technique) -> str:
         f"- Moves: {technique.moves}. It takes {points_text(technique)}.",
         f"- Pitch: {PITCHED[technique.pitched]}.",
     ]
+    if technique.kin:
+        parts.append(f"- In its place, where it cannot be had: {', '.join(f'`{key}`' for key in technique.kin)}.")
     if technique.needs:
         parts.append(f"- Needs: {technique.needs}.")
     if technique.tiring or technique.loud:

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from gesturesmith.diagnostics import Edit
 from gesturesmith.lang.nodes import Block, Contour, Entry
+from gesturesmith.lang.words import LEVELS
 from gesturesmith.model.piece import Settings
 from gesturesmith.units import Spelling
 
@@ -17,8 +18,9 @@ _NOTE = re.compile(r"(?<![A-Za-z0-9])(x?)([A-G])(##|bb|[#b]?[v^]?)([0-9])(?![A-Z
 _ALTER = {
     "": 0, "#": 2, "b": -2, "##": 4, "bb": -4, "^": 1, "v": -1, "#^": 3, "#v": 1, "b^": -1, "bv": -3
 }  # fmt: skip
-# A part of a contour: the height of a point, what is written after a point, a line, a height of the sung line.
-_PARTS = re.compile(r"(point|after|line|sung) ([0-9]+)\Z")
+# A part of a contour: the height of a point, the level at it, what is written after it, a line, a height of the
+# sung line.
+_PARTS = re.compile(r"(point|level|after|line|sung) ([0-9]+)\Z")
 
 
 class Writer:
@@ -90,6 +92,8 @@ class Writer:
             if index >= len(row):
                 return None
             span = row[index].span if kind in ("line", "after") else entry.value.points[index].height.span
+            if kind == "level":
+                span = next(m.span for m in entry.value.points[index].marks if m.text in LEVELS)
             start, end = (span.end_column if kind == "after" else span.column) - 1, span.end_column - 1
             if kind == "line":
                 start, end, text = _spaced(self.lines[span.line - 1], start, end, text.strip())

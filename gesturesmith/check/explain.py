@@ -67,8 +67,8 @@ def _row(name: str, text: str) -> list[str]:
     return textwrap.wrap(
         text,
         _WIDTH,
-        initial_indent=f"{name:<12}",
-        subsequent_indent=" " * 12,
+        initial_indent=f"{name:<14}",
+        subsequent_indent=" " * 14,
         break_long_words=False,
         break_on_hyphens=False,
     )
@@ -83,6 +83,8 @@ def _playing(technique: Technique) -> Iterator[str]:
     yield from _row("Points", count)
     lines = ", ".join(_LINE_WORDS[line] for line in technique.lines) or "any"
     yield from _row("Lines", lines + ("; at least one that slides" if technique.needs_line else ""))
+    if technique.kin:
+        yield from _row("In its place", ", ".join(technique.kin))
     if technique.needs:
         yield from _row("Needs", _NEED_WORDS[technique.needs])
     for other, reason in sorted(technique.excludes.items()):

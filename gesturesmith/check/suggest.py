@@ -149,11 +149,13 @@ class _Trial:
 
     def _offer(self, changes: Changes) -> _Offer | None:
         written = tries.expanded(changes, self._case)
+        if not tries.keeps_kin(written, self._case):
+            return None
         edits = self._bench.writer.edits(self._block, written) if written else None
         if edits is None:
             return None
         ease = tries.ease(written, self._case)
-        return _Offer(edits=edits, others={}, ease=ease, changes_music=ease >= tries.PITCH)
+        return _Offer(edits=edits, others={}, ease=ease, changes_music=tries.changes_music(written))
 
     def _divisible(self, finding: Finding) -> bool:
         """Whether two gestures may do: where it is refused for what takes time, or a slide has to break."""

@@ -10,22 +10,21 @@ from gesturesmith.diagnostics import Finding
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case
+from gesturesmith.techniques.base import clash
 from gesturesmith.units import Interval
 
 # What a composer gives up most easily comes first.
 FINGERING, DYNAMIC, LENGTH, TECHNIQUE, PITCH, DIVISION, EXACTNESS = range(7)
 _EASE = {
-    "fingering": FINGERING, "mute": FINGERING, "dynamics": DYNAMIC, "lasts": LENGTH, "attacks": LENGTH,
-    "after": LENGTH, "technique": TECHNIQUE, "line": TECHNIQUE,
+    "fingering": FINGERING, "mute": FINGERING, "dynamics": DYNAMIC, "level": DYNAMIC, "lasts": LENGTH,
+    "attacks": LENGTH, "after": LENGTH, "technique": TECHNIQUE, "line": TECHNIQUE,
 }  # fmt: skip
+_KEEPING = ("fingering", "lasts", "after")  # they leave the sounds themselves as they are
 _STEPS = (-2, 2, -5, 5, -12, 12)  # semitones: a step, a fourth, another register
 
 
 def ease(changes: Changes, case: Case) -> int:
-    """How much an edit asks of the composer: the hardest of its changes.
-
-    From PITCH on it changes the music: other pitches are asked for, or exact ones become approximate.
-    """
+    """How much an edit asks of the composer: the hardest of its changes."""
     return max((_ease(key, value, case) for key, value in changes), default=FINGERING)
 
 
@@ -34,6 +33,26 @@ def _ease(key: str, value: str, case: Case) -> int:
     if kind == "point" and value.startswith("x") and not case.gesture.points[int(index)].about:
         return EXACTNESS
     return _EASE.get(kind, PITCH)
+
+
+def changes_music(changes: Changes) -> bool:
+    """Whether another dynamic, shape, pitch, number of notes or kind of sound is asked for."""
+    return any(key.partition(" ")[0] not in _KEEPING for key, _ in changes)
+
+
+def keeps_kin(changes: Changes, case: Case) -> bool:
+    """Whether what comes in the place of a technique is of its kin: the plain note only where that is, or where
+    the technique cannot go with another that stays."""
+    row = dict(changes).get("technique")
+    if row is None:
+        return True
+    new = set(row.split(" + "))
+    gone = [t for t in case.gesture.techniques if t.layer != "none" and t.key not in new]
+    kept = [t for t in case.gesture.techniques if t.key in new]
+    added = new - {"ordinary"} - {t.key for t in kept}
+    if gone and any(not any(key in t.kin for t in gone) for key in added):
+        return False
+    return all({"ordinary", *added} & set(t.kin) or any(clash(t, other) for other in kept) for t in gone)
 
 
 def expanded(changes: Changes, case: Case) -> Changes:
@@ -51,8 +70,6 @@ def general(case: Case, finding: Finding) -> Iterator[Changes]:
     gesture = case.gesture
     if gesture.fingering.mode != "auto":
         yield (("fingering", "auto"),)
-    if gesture.dynamics and not finding.physical:
-        yield from _tries.levels(gesture, "mf")
     if not finding.physical:
         yield from _tries.breaths(gesture)
         for factor in (1.5, 2.0, 3.0):
@@ -104,28 +121,26 @@ def steps(case: Case) -> Iterator[Changes]:
     gesture = case.gesture
     if gesture.fingering.mode != "auto":
         yield (("fingering", "auto"),)
-    if gesture.dynamics:
-        yield from _tries.levels(gesture, "mf")
     yield from _tries.breaths(gesture)
     for technique in gesture.techniques:
         if technique.layer != "none":
             yield from _tries.without(case, technique.key)
     if len(gesture.techniques) > 1:
-        yield (("technique", "ordinary"),)
+        yield from _tries.without(case, *(t.key for t in gesture.techniques))
     yield from into_range(case, usual=True)
     yield from sung_into_range(case)
 
 
 def plain(case: Case) -> Iterator[Changes]:
-    """The gesture as ordinary notes of a middle level, where the instrument has them: what nearly always passes."""
+    """The gesture as notes where the instrument has them, plain ones where those may stand for it: what nearly
+    always passes.
+    """
     gesture = case.gesture
     change = dict[str, str]()
-    if gesture.techniques:
-        change["technique"] = "ordinary"
+    for row in _tries.without(case, *(t.key for t in gesture.techniques if t.layer != "none")):
+        change |= row
     if gesture.fingering.mode != "auto":
         change["fingering"] = "auto"
-    if gesture.dynamics and not any(p.dynamic for p in gesture.points):
-        change["dynamics"] = "mf"
     ranged = next(into_range(case, usual=True), ())
     yield (*change.items(), *ranged)
     detached = {f"line {i}": "," for i, s in enumerate(gesture.segments) if s.kind not in ("none", "slur")}

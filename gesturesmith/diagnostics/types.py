@@ -87,8 +87,8 @@ class Finding:
     `text` says what was measured against which limit, `hint` one thing to do. `try_values` are changes of
     keys a rule proposes, each a tuple of (key, new value as the language writes it); the checker tries them
     and turns those that pass into `suggestions`. Beside the keys of a block, `point 2` stands for the height
-    of the contour's point with index 2, `after 2` for words put after it, `line 0` for the first line and `move`
-    for all pitches, by semitones. Pitches in them are written ones.
+    of the contour's point with index 2, `level 2` for the level at it, `after 2` for words put after it, `line 0`
+    for the first line and `move` for all pitches, by semitones. Pitches in them are written ones.
     """
 
     span: Span

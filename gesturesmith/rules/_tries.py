@@ -2,28 +2,40 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
+from gesturesmith.model.gesture import LEVELS, ContourPoint, DynamicMark, Gesture
+from gesturesmith.model.messages import amount
+from gesturesmith.model.times import spread
 from gesturesmith.rules._reading import written_name
 from gesturesmith.rules.base import Case
+from gesturesmith.techniques.base import clash
 from gesturesmith.units import Spelling, chromatic
 
 type Change = tuple[tuple[str, str], ...]
 
+_ACCENTS = {6: "sfz", 7: "sffz"}  # by the place of their stroke in LEVELS
+
 
 def instead(case: Case, layer: str, *keys: str) -> tuple[Change, ...]:
-    """Another technique in the place of the one on a layer, the rest kept."""
+    """Another technique of its kin in the place of the one on a layer, the rest kept; its own order of kin, where
+    no keys are named."""
     changes: list[Change] = []
-    for key in keys:
+    kin = next((t.kin for t in case.gesture.techniques if t.layer == layer), ())
+    for key in (k for k in keys or kin if k in kin and k != "ordinary"):
         row = [key if t.layer == layer else t.key for t in case.gesture.techniques]
         changes.append((("technique", " + ".join(dict.fromkeys(row))),))
     return tuple(changes)
 
 
 def without(case: Case, *keys: str) -> tuple[Change, ...]:
-    """The gesture without some of its techniques."""
-    row = [t.key for t in case.gesture.techniques if t.key not in keys]
+    """The gesture without some of its techniques, where the rest, or the plain note, may stand for it."""
+    gone = [t for t in case.gesture.techniques if t.key in keys]
+    kept = [t for t in case.gesture.techniques if t.key not in keys]
+    if not all("ordinary" in t.kin or any(clash(t, other) for other in kept) for t in gone):
+        return ()
+    row = [t.key for t in kept]
     return ((("technique", " + ".join(row) or "ordinary"),),)
 
 
@@ -135,30 +147,82 @@ def all_moved(case: Case, semitones: int) -> Change:
     return tuple(change)
 
 
-def levels(gesture: Gesture, level: str) -> tuple[Change, ...]:
-    """One level for the whole gesture, where its dynamics are not written into the points."""
-    if any(p.dynamic for p in gesture.points):
-        return ()
-    return ((("dynamics", level),),)
-
-
 def at_most(gesture: Gesture, level: str) -> tuple[Change, ...]:
-    """The dynamics with every level above `level` brought down to it."""
-    return _clamped(gesture, LEVELS[: LEVELS.index(level) + 1])
+    """The dynamics softer, by as little as leaves none above `level` and keeps their shape."""
+    words = softened(gesture, level)
+    return (dynamics(gesture, words),) if words else ()
 
 
 def at_least(gesture: Gesture, level: str) -> tuple[Change, ...]:
-    """The dynamics with every level below `level` brought up to it; niente stays."""
-    return _clamped(gesture, LEVELS[LEVELS.index(level) :])
+    """The dynamics louder, in the same way, so that none is below `level`; niente stays."""
+    new: dict[int, int] = {}
+    least = LEVELS.index(level)
+    for place in sorted(_places(gesture)):
+        new[place] = max(place, least)
+        least = new[place] + 1
+    words = _words(gesture, new)
+    return (dynamics(gesture, words),) if words else ()
 
 
-def _clamped(gesture: Gesture, kept: tuple[str, ...]) -> tuple[Change, ...]:
-    if any(p.dynamic for p in gesture.points) or len(gesture.dynamics) != 1:
-        return levels(gesture, kept[-1] if LEVELS[0] in kept else kept[0])
-    mark = gesture.dynamics[0].level
-    if mark in LEVELS and mark not in kept:
-        return levels(gesture, kept[-1] if LEVELS.index(mark) > LEVELS.index(kept[-1]) else kept[0])
-    return ()
+def softened(gesture: Gesture, level: str) -> tuple[str, ...]:
+    """The words of the dynamics with none above `level`: what is louder or softer than what stands before it stays
+    so, niente stays. () where that changes nothing, or there are not levels enough.
+    """
+    new: dict[int, int] = {}
+    most = LEVELS.index(level)
+    for place in sorted(_places(gesture), reverse=True):
+        new[place] = min(place, most)
+        most = new[place] - 1
+    return _words(gesture, new)
+
+
+def with_levels(gesture: Gesture, words: tuple[str, ...]) -> Gesture:
+    """A gesture with such words in the place of its own."""
+    marks = zip(_marks(gesture), words, strict=True)
+    return replace(gesture, dynamics=tuple(replace(mark, level=word) for mark, word in marks))
+
+
+def dynamics(gesture: Gesture, words: tuple[str, ...]) -> Change:
+    """The change that writes them, at their old places."""
+    marked = [i for i, p in enumerate(gesture.points) if p.dynamic]
+    if marked:
+        return tuple((f"level {i}", word) for i, word in zip(marked, words, strict=True))
+    marks = _marks(gesture)
+    detached = len(marks) < 2 or not marks[-2].join
+    usual = spread([None] * len(marks), detached=detached, length=gesture.beats)
+    placed = tuple(mark.at for mark in marks) != usual
+    text = ""
+    for number, (mark, word) in enumerate(zip(marks, words, strict=True)):
+        at = mark.at * 60 / gesture.tempo if gesture.in_seconds else mark.at
+        ends = number == len(marks) - 1 and not detached and mark.at == gesture.beats
+        where = f"@{amount(at)}" if placed and not ends and (at or number) else ""
+        text += f"{word}{where}{f' {mark.join}' if mark.join else ''} "
+    return (("dynamics", text.strip()),)
+
+
+def _marks(gesture: Gesture) -> tuple[DynamicMark, ...]:
+    """The dynamics, else the level a gesture without any is judged at."""
+    return gesture.dynamics or (DynamicMark(level="mf", at=Fraction(0), join="", span=gesture.span),)
+
+
+def _places(gesture: Gesture) -> set[int]:
+    """The places in LEVELS of all marks but niente."""
+    return {LEVELS.index(mark.plain) for mark in _marks(gesture)} - {0}
+
+
+def _words(gesture: Gesture, new: dict[int, int]) -> tuple[str, ...]:
+    """Each mark at its new place; () where nothing changes, or there is no such level, or no such accent."""
+    words = []
+    for mark in _marks(gesture):
+        old = LEVELS.index(mark.plain)
+        place = new.get(old, old)
+        if place == old:
+            words.append(mark.level)
+        elif 1 <= place < len(LEVELS) and (mark.level in LEVELS or place in _ACCENTS):
+            words.append(LEVELS[place] if mark.level in LEVELS else _ACCENTS[place])
+        else:
+            return ()
+    return tuple(words) if words != [mark.level for mark in _marks(gesture)] else ()
 
 
 def _plain(spelling: Spelling) -> str:

@@ -180,7 +180,7 @@ def _ways_out(case: Case, rate: float, excess: Excess, asked: bool) -> tuple[_tr
         row = [t.key for t in gesture.techniques if t.layer != "none"]
         changes += [(("technique", " + ".join([*row, key])),) for key in ("double-tongue", "triple-tongue")]
     elif gesture.techniques:
-        changes += _tries.instead(case, "attack", "double-tongue")
+        changes += _tries.instead(case, "attack")
     if asked and gesture.attacks is not None:
         fewer = int(gesture.attacks.count * excess.limit / rate)
         words = f" {gesture.attacks.shape}" if gesture.attacks.shape else ""

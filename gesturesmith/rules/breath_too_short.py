@@ -24,6 +24,7 @@ Fix     write a rest `r` or a `breath`, make it shorter or softer; circular brea
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import lru_cache
 from math import prod
 
@@ -67,11 +68,21 @@ def check(case: Case) -> Iterator[Finding]:
             severity=severity,
             numbers=(Number(name="air", value=used, limit=evidence.value, unit="L"),),
             try_values=(
-                *_tries.levels(case.gesture, "pp"),
+                *_softer(case, phrase, float(litres.narrow.value)),
                 *_tries.breaths(case.gesture, phrase[0].at, phrase[-1].until),
                 *_shorter(case, fits),
             ),
         )
+
+
+def _softer(case: Case, phrase: list[ContourPoint], litres: float) -> Iterator[_tries.Change]:
+    """The dynamics softer along the same shape, by as little as the breath needs."""
+    for level in ("ff", "f", "mf", "mp", "p", "pp"):
+        words = _tries.softened(case.gesture, level)
+        made = replace(case, gesture=_tries.with_levels(case.gesture, words)) if words else case
+        if words and sum(slot_s(made.gesture, p) * _flow(made, p) for p in phrase) <= litres:
+            yield _tries.dynamics(case.gesture, words)
+            return
 
 
 def _surely_enough(case: Case, litres: float) -> bool:

@@ -24,18 +24,8 @@ from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules import _tries
 from gesturesmith.rules._reading import first_with, in_force
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.techniques.base import Technique
 
 _WORDS = {"hand": "a hand in the bell", "valves": "valves to finger with", "slide": "a slide"}
-# What a player of another instrument would use for the same end, by layer.
-_INSTEAD = {
-    "motion": ("harmonic-gliss", "lip-gliss", "fingered-gliss", "slide-gliss", "chromatic"),
-    "bell": ("muted",),
-    "valves": ("lip-trill",),
-}
-# Half valves slide: with a slide, or the lip, something else does.
-_SLIDING = ("slide-gliss", "lip-gliss")
-_NOISES = ("mouthpiece-pop", "kiss")
 
 
 @rule("GS302", "instrument-lacks-means", severity="refused", only=("needs",))
@@ -54,13 +44,5 @@ def check(case: Case) -> Iterator[Finding]:
             f"{'a slide' if technique.needs == 'valves' and has['slide'] else 'none'}",
             evidence=Sourced(technique.needs, DERIVED, f"what the {instrument.name} is built with"),
             physical=True,
-            try_values=(
-                *(_tries.instead(case, technique.layer, *_SLIDING) if technique.path == "half-valve" else ()),
-                *(_tries.instead(case, technique.layer, *_others(technique))),
-                *_tries.without(case, technique.key),
-            ),
+            try_values=(*_tries.instead(case, technique.layer), *_tries.without(case, technique.key)),
         )
-
-
-def _others(technique: Technique) -> tuple[str, ...]:
-    return _NOISES if technique.tone == "none" else _INSTEAD.get(technique.layer, ())

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="air",
     layer="mouth",
     moves="breath",
+    kin=("air-tone",),
     tone="none",
     limits={
         "shortest_ms": Limit(Sourced(100, HOUSE, "the noise needs a moment to be heard"), unit="ms"),

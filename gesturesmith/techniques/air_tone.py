@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="air-tone",
     layer="mouth",
     moves="breath and lip",
+    kin=("air", "ordinary"),
     tone="needs",
     limits={
         "shortest_ms": Limit(Sourced(150, HOUSE, "in less it is heard as a soft attack"), unit="ms"),

@@ -138,6 +138,8 @@ class Technique:
     layer       one of LAYERS: at most one technique of each layer in a gesture
     path        one of PATHS: how the pitch gets from point to point
     moves       what the player moves, in words: "lip", "hand", "valves", "slide", "tongue", "throat", "air"
+    kin         keys of what may stand for it where it cannot be had, the nearest first: what sounds or moves like
+                it; "ordinary" where the note without it keeps what matters. Nothing else is offered in its place
     points      fewest and most points its contour may have (None: no most)
     lines       kinds of line it takes: straight wavy broken dotted arrow slur none; () means any
     needs_line  whether at least one line that slides is required
@@ -170,6 +172,7 @@ class Technique:
     layer: str
     path: str = "none"
     moves: str
+    kin: tuple[str, ...] = ()
     points: tuple[int, int | None] = (1, None)
     lines: tuple[str, ...] = ()
     needs_line: bool = False

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="bells-up",
     layer="bell",
     moves="the instrument",
+    kin=("ordinary",),
     limits={"longest_s": Limit(Sourced(30, HOUSE, "the arms tire, and the mouthpiece sits otherwise"), unit="s")},
     effort=Sourced(1.2, HOUSE, "arms and embouchure are in an unusual place"),
     flow=Sourced(1.1, HOUSE, "usually played out"),

@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="motion",
     path="lip",
     moves="lip",
+    kin=("lip-gliss", "hand-gliss"),
     one_partial=True,
     tone="needs",
     excludes={

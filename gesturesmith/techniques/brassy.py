@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="brassy",
     layer="mouth",
     moves="air and lip",
+    kin=("ordinary",),
     tone="needs",
     limits={
         "shortest_ms": Limit(Sourced(80, HOUSE, "in less it is heard as an accent"), unit="ms"),

@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="motion",
     path="steps",
     moves="valves or slide",
+    kin=("fingered-gliss", "harmonic-gliss", "slide-gliss", "lip-gliss"),
     points=(2, None),
     needs_line=True,
     excludes={

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="doit",
     layer="edge-off",
     moves="lip",
+    kin=("ordinary",),
     limits={
         "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms"),
         "room_above_cents": Limit(Sourced(200, HOUSE, "a step or two to leave by"), unit="cents"),

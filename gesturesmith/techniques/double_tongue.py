@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="double-tongue",
     layer="attack",
     moves="tongue",
+    kin=("triple-tongue", "single-tongue", "ordinary"),
     rate="double_tongue",
     limits={"longest_s": Limit(Sourced(20, HOUSE, "long fast tonguing tires"), unit="s")},
     effort=Sourced(1.1, HOUSE, "fast tonguing tires"),

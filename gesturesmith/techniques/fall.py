@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="fall",
     layer="edge-off",
     moves="lip and valves",
+    kin=("ordinary",),
     limits={
         "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms"),
         "room_below_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents"),

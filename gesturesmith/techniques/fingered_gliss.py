@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="motion",
     path="valves",
     moves="valves and lip",
+    kin=("chromatic", "harmonic-gliss", "slide-gliss", "half-valve", "lip-gliss"),
     points=(2, None),
     needs_line=True,
     needs="valves",

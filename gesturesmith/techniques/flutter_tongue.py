@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="flutter-tongue",
     layer="mouth",
     moves="tongue",
+    kin=("growl", "ordinary"),
     excludes={
         "double-tongue": "the tongue that rolls cannot tongue at the same time",
         "triple-tongue": "the tongue that rolls cannot tongue at the same time",

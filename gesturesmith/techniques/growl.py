@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="growl",
     layer="mouth",
     moves="throat",
+    kin=("flutter-tongue", "ordinary"),
     tone="needs",
     limits={
         "shortest_ms": Limit(Sourced(200, HOUSE, "in less it is heard as a rough attack"), unit="ms"),

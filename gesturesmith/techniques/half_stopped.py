@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="half-stopped",
     layer="bell",
     moves="hand",
+    kin=("muted", "stopped", "ordinary"),
     needs="hand",
     bell_hand="half",
     limits={

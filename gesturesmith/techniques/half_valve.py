@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="valves",
     path="half-valve",
     moves="valves half down, and lip",
+    kin=("slide-gliss", "lip-gliss", "fingered-gliss"),
     pitched="about",
     needs="valves",
     excludes={

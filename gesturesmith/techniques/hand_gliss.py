@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="motion",
     path="hand",
     moves="hand",
+    kin=("lip-gliss", "bend", "slide-gliss", "fingered-gliss"),
     needs="hand",
     excludes={
         "stopped": "the hand that stops the bell cannot close or open it as well",

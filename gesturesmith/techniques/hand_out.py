@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="motion",
     path="hand-out",
     moves="lip, with the hand out of the bell",
+    kin=("harmonic-gliss", "lip-gliss", "fingered-gliss", "slide-gliss", "chromatic"),
     points=(2, None),
     needs_line=True,
     needs="hand",

@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="motion",
     path="partials",
     moves="lip",
+    kin=("chromatic", "fingered-gliss", "lip-gliss", "slide-gliss"),
     points=(2, None),
     needs_line=True,
     tone="needs",

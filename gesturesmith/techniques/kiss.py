@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="kiss",
     layer="attack",
     moves="lips",
+    kin=("mouthpiece-pop", "slap-tongue"),
     lines=("none",),
     pitched="none",
     tone="none",

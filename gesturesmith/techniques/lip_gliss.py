@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="motion",
     path="lip",
     moves="lip",
+    kin=("bend", "hand-gliss", "slide-gliss", "fingered-gliss", "harmonic-gliss", "chromatic"),
     points=(2, None),
     needs_line=True,
     tone="needs",

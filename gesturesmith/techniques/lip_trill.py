@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="lip-trill",
     layer="mouth",
     moves="lip",
+    kin=("shake", "valve-trill"),
     tone="needs",
     trill="neighbour",
     limits={

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="mouthpiece-pop",
     layer="attack",
     moves="palm of the hand",
+    kin=("kiss", "slap-tongue"),
     lines=("none",),
     pitched="none",
     tone="none",

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="multiphonic",
     layer="mouth",
     moves="lip and voice",
+    kin=("growl", "split-tone"),
     tone="needs",
     sings=True,
     limits={

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="muted",
     layer="bell",
     moves="mute",
+    kin=("half-stopped", "stopped", "ordinary"),
     takes_mute=True,
     effort=Sourced(1.1, HOUSE, "more resistance"),
     flow=Sourced(0.9, HOUSE, "the mute holds the air back"),

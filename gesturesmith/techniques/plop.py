@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="plop",
     layer="edge-in",
     moves="lip and valves",
+    kin=("ordinary",),
     limits={
         "shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the plop"), unit="ms"),
         "room_above_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents"),

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="quarter-tones",
     layer="valves",
     moves="valves and lip",
+    kin=("ordinary",),
     grid=50,
     limits={
         "shortest_ms": Limit(Sourced(150, HOUSE, "in less the ear takes it for a note out of tune"), unit="ms")

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="rip",
     layer="edge-in",
     moves="lip",
+    kin=("scoop", "ordinary"),
     limits={
         "room_below_cents": Limit(Sourced(700, HOUSE, "a few harmonics to tear through"), unit="cents"),
         "shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the rip"), unit="ms"),

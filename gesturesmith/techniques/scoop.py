@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="scoop",
     layer="edge-in",
     moves="lip",
+    kin=("ordinary",),
     limits={
         "shortest_ms": Limit(Sourced(150, HOUSE, "the note must still be heard after the scoop"), unit="ms"),
         "lip_down_cents": Limit(Sourced(75, HOUSE, "less is heard as a note out of tune"), unit="cents"),

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="shake",
     layer="mouth",
     moves="lip and jaw, or the instrument",
+    kin=("lip-trill",),
     tone="needs",
     trill="neighbour",
     limits={

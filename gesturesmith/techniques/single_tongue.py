@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="single-tongue",
     layer="attack",
     moves="tongue",
+    kin=("double-tongue", "ordinary"),
     rate="single_tongue",
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),

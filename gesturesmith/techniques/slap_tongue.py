@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="slap-tongue",
     layer="attack",
     moves="tongue",
+    kin=("mouthpiece-pop", "kiss"),
     lines=("none",),
     pitched="none",
     tone="none",

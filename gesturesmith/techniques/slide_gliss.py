@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="motion",
     path="slide",
     moves="slide",
+    kin=("lip-gliss", "fingered-gliss", "harmonic-gliss", "chromatic"),
     points=(2, None),
     needs_line=True,
     needs="slide",

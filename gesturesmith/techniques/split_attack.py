@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="split-attack",
     layer="attack",
     moves="tongue and air",
+    kin=("ordinary",),
     pitched="about",
     rate="split_attack",
     limits={

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="split-tone",
     layer="mouth",
     moves="lip",
+    kin=("multiphonic",),
     lines=("none", "slur"),
     tone="needs",
     holds=2,

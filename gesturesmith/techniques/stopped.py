@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="stopped",
     layer="bell",
     moves="hand",
+    kin=("half-stopped", "muted", "ordinary"),
     needs="hand",
     bell_hand="stopped",
     limits={"shortest_ms": Limit(Sourced(80, HOUSE, "in less the colour is not heard"), unit="ms")},

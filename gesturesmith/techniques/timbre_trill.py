@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="timbre-trill",
     layer="valves",
     moves="valves or slide",
+    kin=("ordinary",),
     trill="same",
     excludes={
         "lip-trill": "one trill at a time: by the valves or by the lip",

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="valve-clicks",
     layer="valves",
     moves="valves",
+    kin=("mouthpiece-pop", "kiss"),
     lines=("none",),
     pitched="none",
     needs="valves",

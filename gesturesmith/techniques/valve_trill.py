@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="valve-trill",
     layer="valves",
     moves="valves",
+    kin=("lip-trill", "shake"),
     needs="valves",
     trill="above",
     excludes={

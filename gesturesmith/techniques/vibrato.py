@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="vibrato",
     layer="mouth",
     moves="lip, jaw or hand",
+    kin=("ordinary",),
     tone="needs",
     limits={"shortest_ms": Limit(Sourced(500, HOUSE, "two or three waves"), unit="ms")},
     effort=Sourced(1.05, HOUSE, "a small movement"),

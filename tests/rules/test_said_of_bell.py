@@ -97,7 +97,7 @@ ROWS = [
         "technique: hand-gliss\ncontour: C5 -- «G4»",
         "502 cents below open C5+2c; the hand takes it down by 216",
         number=("lowered by", 501.955, 215.641, "cents"),
-        ways=["technique: lip-gliss", "technique: fingered-gliss", "technique: ordinary"],
+        ways=["technique: lip-gliss", "technique: fingered-gliss", "contour: C5 -- B4"],
         severity="refused",
         source="derived: to a half step above the next partial down: Ericson, ASU; List of horn techniques; the "
         "number computed",
@@ -130,7 +130,7 @@ ROWS = [
         "technique: hand-gliss\ncontour: C5 -- «xG4»",
         "502 cents below open C5+2c; the hand takes it down by 216",
         number=("lowered by", 501.955, 215.641, "cents"),
-        ways=["technique: lip-gliss", "technique: fingered-gliss", "technique: ordinary"],
+        ways=["technique: lip-gliss", "technique: fingered-gliss", "contour: C5 -- xB4"],
         severity="refused",
     ),
     silent("hand-gliss-too-wide", "technique: hand-gliss\ncontour: Bb4 -- A4\nfingering: F 0"),
@@ -146,7 +146,12 @@ ROWS = [
         "technique: hand-gliss\ncontour: D5 -- C#5 -- «B4»\nfingering: F 0",
         "304 cents below open D5+4c; the hand takes it down by 104",
         number=("lowered by", 303.91, 103.91, "cents"),
-        ways=["technique: lip-gliss", "technique: fingered-gliss", "technique: ordinary"],
+        ways=[
+            "technique: lip-gliss",
+            "technique: fingered-gliss",
+            "gesture a-1 | contour: D5 -- C#5 | lasts: 1.5 beats |  | gesture a-2 | technique: hand-gliss | "
+            "contour: C#5 -- B4 | lasts: 1.5 beats",
+        ],
         severity="refused",
     ),
     silent("hand-gliss-too-wide", "technique: hand-gliss\ncontour: C5 -- B4, F4 as lip-gliss -- C5"),

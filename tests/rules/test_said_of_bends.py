@@ -11,7 +11,7 @@ ROWS = [
         "technique: bend\ncontour: G5 -- «E5» -- G5",
         "bent down 300 cents; the lip takes G5 (sounding C5) down by about 268",
         number=("bend down", 300, 268, "cents"),
-        ways=["technique: lip-gliss", "technique: ordinary"],
+        ways=["technique: lip-gliss"],
         severity="refused",
     ),
     says(
@@ -72,7 +72,7 @@ ROWS = [
         "technique: bend\nband: C4..C5\ncontour: high -- «low»",
         "bent down 1200 cents; the lip takes C5 (sounding F4) down by about 403",
         number=("bend down", 1200, 403, "cents"),
-        ways=["technique: lip-gliss", "technique: ordinary"],
+        ways=["technique: lip-gliss"],
         severity="refused",
     ),
     says(

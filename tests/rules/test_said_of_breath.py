@@ -86,7 +86,7 @@ ROWS = [
         "10 s without a breath take about 4 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 4, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 7 beats"],
+        ways=["dynamics: p", "lasts: 7 beats"],
     ),
     says(
         "breath-too-short",
@@ -94,7 +94,7 @@ ROWS = [
         "6 s without a breath take about 6.9 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 6.9, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp"],
+        ways=["dynamics: p"],
         tempo=20,
     ),
     silent("breath-too-short", "technique: air-tone\ncontour: C4\nlasts: 10 beats\ndynamics: mf"),
@@ -104,7 +104,7 @@ ROWS = [
         "6 s without a breath take about 4.8 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 4.8, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 1 beat"],
+        ways=["dynamics: mf", "lasts: 1 beat"],
         tempo=20,
     ),
     says(
@@ -113,7 +113,7 @@ ROWS = [
         "4 s without a breath take about 3.2 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 3.2, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 3 beats"],
+        ways=["dynamics: f", "lasts: 3 beats"],
     ),
     says(
         "breath-too-short",
@@ -121,7 +121,7 @@ ROWS = [
         "22 s without a breath take about 3.3 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 3.3, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 20 beats"],
+        ways=["dynamics: mp", "lasts: 20 beats"],
     ),
     silent("breath-too-short", "contour: C5\nlasts: 20 beats\ndynamics: mf"),
     says(
@@ -130,7 +130,7 @@ ROWS = [
         "22 s without a breath take about 3.3 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 3.3, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["lasts: 20 beats"],
+        ways=["contour: C5 mp", "lasts: 20 beats"],
     ),
     says(
         "breath-too-short",
@@ -170,7 +170,7 @@ ROWS = [
         "23 s without a breath take about 3.5 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 3.45, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "contour: r, C5@1 breath, D5@12", "lasts: 20 beats"],
+        ways=["dynamics: p", "contour: r, C5@1 breath, D5@12", "lasts: 20 beats"],
     ),
     says(
         "breath-too-short",
@@ -178,7 +178,7 @@ ROWS = [
         "20 s without a breath take about 3.5 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 3.5, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "contour: C5 breath, C4@10", "lasts: 17 beats"],
+        ways=["dynamics: p", "contour: C5 breath, C4@10", "lasts: 17 beats"],
     ),
     says(
         "breath-too-short",
@@ -186,7 +186,7 @@ ROWS = [
         "20 s without a breath take about 3.3 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 20 * (3 * 0.125 + 2 * 0.225) / 5, 3, "L"),  # 0.1, 0.15, 0.3 L/s at pp, mf, ff, even between
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 18 beats"],
+        ways=["dynamics: pp < f", "lasts: 18 beats"],
     ),
     says(
         "breath-too-short",
@@ -194,7 +194,7 @@ ROWS = [
         "19 s without a breath take about 3.6 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 19 * (3 * 0.125 + 2 * 0.225 + 0.3) / 6, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 16 beats"],
+        ways=["dynamics: pp < f", "lasts: 16 beats"],
     ),
     silent("breath-too-short", "contour: C5 breath, D5@10 breath, E5@20\nlasts: 30 beats\ndynamics: mf"),
     says(
@@ -212,7 +212,7 @@ ROWS = [
         "3.5 s without a breath take about 4 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 4.025, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp", "lasts: 2.5 s"],
+        ways=["dynamics: mf", "lasts: 2.5 s"],
     ),
     says(
         "breath-too-short",
@@ -220,7 +220,7 @@ ROWS = [
         "3.5 s without a breath take about 4 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 3.967, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp"],
+        ways=["dynamics: mf"],
     ),
     says(
         "breath-too-short",
@@ -228,7 +228,7 @@ ROWS = [
         "3.5 s without a breath take about 3.7 L of air; a breath holds about 3 (readings differ, up to 5)",
         number=("air", 3.737, 3, "L"),
         hint="a rest `r` or the word `breath` gives time to breathe",
-        ways=["dynamics: pp"],
+        ways=["dynamics: mf"],
     ),
     silent("effort-overdrawn", "technique: growl\ncontour: C4\nlasts: 10 beats"),
 ]

@@ -80,7 +80,7 @@ ROWS = [
         "technique: half-valve + growl\ncontour: «xC5»\nlasts: 1/10 beats",
         "100 ms; half-valve needs 150 to be heard",
         number=("time", 100, 150, "ms"),
-        ways=["lasts: 1 beat", "technique: growl"],
+        ways=["lasts: 1 beat"],
         of=2,
     ),
     says(

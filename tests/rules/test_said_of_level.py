@@ -94,14 +94,14 @@ ROWS = [
         "technique: growl\ncontour: C5, «D5@2»\nlasts: 4 beats\ndynamics: f > pp@2",
         "growl at pp; it starts from about mp",
         number=("level", 2, 4, "steps from niente"),
-        ways=["dynamics: mp", "technique: ordinary"],
+        ways=["dynamics: f > mp@2", "technique: ordinary"],
     ),
     says(
         "effect-too-soft",
         "technique: growl\ncontour: «C5 pp», D5 f\nlasts: 4 beats",
         "growl at pp; it starts from about mp",
         number=("level", 2, 4, "steps from niente"),
-        ways=["technique: ordinary"],
+        ways=["contour: C5 mp, D5 f", "technique: ordinary"],
     ),
     silent("effect-too-soft", "technique: growl\ncontour: C5\ndynamics: n < f"),
     says(
@@ -125,7 +125,7 @@ ROWS = [
         "technique: flutter-tongue + lip-gliss\ncontour: C5 -- D5, «E5@2»\nlasts: 4 beats\ndynamics: p > ppp@2",
         "flutter-tongue at ppp; it starts from about p",
         number=("level", 1, 3, "steps from niente"),
-        ways=["dynamics: p", "technique: lip-gliss"],
+        ways=["dynamics: mp > p@2", "technique: lip-gliss"],
     ),
     says(
         "effect-too-soft",
@@ -154,7 +154,7 @@ ROWS = [
         "technique: half-stopped\ncontour: «C5», D5@2\nlasts: 4 beats\ndynamics: p < ff@2",
         "half-stopped (echo) swelling to ff; it works up to about mf",
         number=("level", 7, 5, "steps from niente"),
-        ways=["dynamics: mf", "technique: ordinary"],
+        ways=["dynamics: p < mf@2", "technique: ordinary"],
     ),
     says(
         "effect-too-loud",
@@ -169,7 +169,7 @@ ROWS = [
         "technique: half-stopped + multiphonic\ncontour: «C5»\ndynamics: ff",
         "multiphonic (sing and play) at ff; it works up to about f",
         number=("level", 7, 6, "steps from niente"),
-        ways=["dynamics: f", "technique: half-stopped"],
+        ways=["dynamics: f"],
         of=2,
     ),
     says(
@@ -177,7 +177,7 @@ ROWS = [
         "technique: half-stopped + growl\ncontour: «C5», D5@2\nlasts: 4 beats\ndynamics: mf < ff@2",
         "half-stopped (echo) swelling to ff; it works up to about mf",
         number=("level", 7, 5, "steps from niente"),
-        ways=["dynamics: mf", "technique: growl"],
+        ways=["dynamics: mp < mf@2", "technique: growl"],
     ),
     says(
         "effect-too-loud",
@@ -278,7 +278,7 @@ ROWS = [
         "contour: «B5», C6\ndynamics: ppp < p",
         "B5 (sounding E5) attacked at ppp; the top register speaks from about p",
         number=("level", 1, 3, "steps from niente"),
-        ways=["dynamics: p", "contour: B4, C5"],
+        ways=["dynamics: p < mp", "contour: B4, C5"],
     ),
     says(
         "register-too-soft",

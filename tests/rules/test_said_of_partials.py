@@ -78,7 +78,7 @@ ROWS = [
         "only partials 2 and 3 of F 0 lie on the way; a glissando needs 3",
         number=("partials", 2, 3, "partials"),
         hint="a `chromatic` run or a `fingered-gliss` has notes on the way",
-        ways=["technique: chromatic", "technique: fingered-gliss", "technique: ordinary"],
+        ways=["technique: chromatic", "technique: fingered-gliss", "contour: C4 ~~ G4"],
     ),
     says(
         "harmonic-gliss-too-few-partials",
@@ -86,7 +86,7 @@ ROWS = [
         "only partial 2 of Bb 1-3 lies on the way; a glissando needs 3",
         number=("partials", 1, 3, "partials"),
         hint="a `chromatic` run or a `fingered-gliss` has notes on the way",
-        ways=["technique: chromatic", "technique: fingered-gliss", "technique: ordinary"],
+        ways=["technique: chromatic", "technique: fingered-gliss"],
     ),
     silent("harmonic-gliss-too-few-partials", "technique: harmonic-gliss\ncontour: C4 ~~ G4"),
     says(
@@ -95,7 +95,7 @@ ROWS = [
         "only partials 2 and 3 of F 0 lie on the way; a glissando needs 3",
         number=("partials", 2, 3, "partials"),
         hint="a `chromatic` run or a `fingered-gliss` has notes on the way",
-        ways=["technique: chromatic", "technique: fingered-gliss", "technique: ordinary"],
+        ways=["technique: chromatic", "technique: fingered-gliss", "contour: C5, C4 ~~ G4"],
     ),
     says(
         "harmonic-gliss-too-few-partials",
@@ -103,7 +103,7 @@ ROWS = [
         "only partials 2 and 3 of position 1 lie on the way; a glissando needs 3",
         number=("partials", 2, 3, "partials"),
         hint="a `chromatic` run or a `fingered-gliss` has notes on the way",
-        ways=["technique: chromatic", "technique: ordinary", "contour: Bb3 ~~ F4"],
+        ways=["technique: chromatic", "contour: Bb3 ~~ F4", "contour: C3 ~~ G3"],
         on="trombone",
     ),
     says(

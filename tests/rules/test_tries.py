@@ -26,10 +26,10 @@ def values(changes) -> list[str]:
     ("technique", "keys", "rows"),
     [
         ("bend", ("lip-gliss",), ["lip-gliss"]),
-        ("bend + growl", ("lip-gliss", "chromatic"), ["lip-gliss + growl", "chromatic + growl"]),
+        ("bend + growl", ("lip-gliss", "hand-gliss"), ["lip-gliss + growl", "hand-gliss + growl"]),
         ("growl + bend", ("lip-gliss",), ["growl + lip-gliss"]),
-        ("growl + bend", ("growl",), ["growl"]),
-        ("growl + bend", (), []),
+        ("growl + bend", ("chromatic", "growl", "kiss"), []),  # not of its kin
+        ("growl + bend", (), ["growl + lip-gliss", "growl + hand-gliss"]),
     ],
 )
 def test_another_technique_on_its_layer(technique, keys, rows):
@@ -40,15 +40,19 @@ def test_another_technique_on_its_layer(technique, keys, rows):
 @pytest.mark.parametrize(
     ("technique", "keys", "row"),
     [
-        ("bend + growl", ("bend",), "growl"),
-        ("bend + growl + stopped", ("bend",), "growl + stopped"),
-        ("bend + growl", ("growl", "bend"), "ordinary"),
+        ("scoop + growl", ("scoop",), "growl"),
+        ("scoop + growl + stopped", ("scoop",), "growl + stopped"),
+        ("scoop + growl", ("growl", "scoop"), "ordinary"),
         ("bend", ("x",), "bend"),
+        ("bend + growl", ("bend",), ""),  # the plain note is no bend
+        ("kiss", ("kiss",), ""),
+        ("kiss + brassy", ("kiss",), "brassy"),  # they cannot go together: one has to
     ],
 )
 def test_without_a_technique(technique, keys, row):
+    """Only where the plain note, or what stays, may stand for it."""
     found = case(f"technique: {technique}\ncontour: C5 -- B4")
-    assert _tries.without(found, *keys) == ((("technique", row),),)
+    assert _tries.without(found, *keys) == (((("technique", row),),) if row else ())
 
 
 @pytest.mark.parametrize(
@@ -185,31 +189,41 @@ def test_rules_move_a_gesture_by_octaves(rule):
 @pytest.mark.parametrize(
     ("dynamics", "most", "least"),
     [
-        ("dynamics: ff", ["mf"], []),
-        ("dynamics: mf", [], []),
-        ("dynamics: pp", [], ["mf"]),
-        ("dynamics: p < ff", ["mf"], ["mf"]),
-        ("dynamics: n < ff", ["mf"], ["mf"]),
+        ("", [], []),
+        ("ff", ["mf"], []),
+        ("mf", [], []),
+        ("pp", [], ["mf"]),
+        ("p < ff", ["p < mf"], ["mf < ff"]),
+        ("n < ff", ["n < mf"], []),
+        ("n < pp@1 < ff@2", ["n < pp@1 < mf@2"], ["n < mf@1 < ff@2"]),
+        ("fff > p", ["mf > p"], ["fff > mf"]),
+        ("ff < fff@1 > f", ["mp < mf@1 > p"], []),
+        ("f < ff > f", ["mp < mf > mp"], []),
+        ("ff ppp@1", ["mf ppp@1"], ["ff mf@1"]),
+        ("ppp < pp < p < mp@2", [], ["mf < f@2/3 < ff@4/3 < fff@2"]),
+        ("pp < p < mp < mf < f < ff < fff", [], []),  # there are not levels enough below
+        ("sfz", [], []),  # no accent is so soft
+        ("sffz > p", [], ["sffz > mf"]),
     ],
 )
-def test_dynamics_are_brought_down_or_up_to_a_level(dynamics, most, least):
-    """Where they change the whole is given the level."""
-    gesture = case(f"contour: C5, D5\n{dynamics}").gesture
+def test_dynamics_are_brought_down_or_up_along_their_shape(dynamics, most, least):
+    """What rises goes on rising, what falls falling, each place stays, and so does niente."""
+    lines = f"dynamics: {dynamics}\nlasts: 8 beats" if dynamics else "lasts: 8 beats"
+    gesture = case(f"contour: C5, D5\n{lines}").gesture
     assert values(_tries.at_most(gesture, "mf")) == most
     assert values(_tries.at_least(gesture, "mf")) == least
-    assert _tries.levels(gesture, "p") == ((("dynamics", "p"),),)
 
 
-def test_the_softest_level_there_is_to_hold():
-    gesture = case("contour: C5, D5\ndynamics: n < ff").gesture
-    assert values(_tries.at_least(gesture, "ppp")) == ["ppp"]
-    assert values(_tries.at_most(gesture, "ppp")) == ["ppp"]
+def test_where_nothing_is_written_mf_is_brought_down():
+    assert values(_tries.at_most(case("contour: C5").gesture, "p")) == ["p"]
 
 
-def test_levels_that_are_written_into_the_points_stay():
-    gesture = case("contour: C5 ff, D5 pp").gesture
-    assert (_tries.at_most(gesture, "mf"), _tries.at_least(gesture, "mf"), _tries.levels(gesture, "p")) == (
-        (),
-        (),
-        (),
-    )
+def test_places_in_seconds_stay_in_seconds():
+    gesture = case("contour: C5\nlasts: 3 s\ndynamics: p < ff@2.5 > p", tempo=90).gesture
+    assert values(_tries.at_most(gesture, "f")) == ["p < f@2.5 > p"]
+
+
+def test_levels_at_points_are_brought_down_where_they_stand():
+    gesture = case("contour: C5 ff, D5, E5 pp").gesture
+    assert _tries.at_most(gesture, "mf") == ((("level 0", "mf"), ("level 2", "pp")),)
+    assert _tries.at_least(gesture, "p") == ((("level 0", "ff"), ("level 2", "p")),)
