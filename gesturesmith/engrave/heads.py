@@ -27,6 +27,8 @@ _ALTERS = {
     Fraction(2): "ss",
 }
 _SIGNS = {-1: "♭", 0: "", 1: "♯"}
+# Off by so little, nobody hears a quarter tone as anything else: our own judgement.
+_NEAR_QUARTER_CENTS = 5
 
 
 @frozen(kw_only=True)
@@ -154,23 +156,33 @@ class Stave:
 
 
 def _tuned(spelling: Spelling) -> tuple[Spelling, LyText]:
-    """The nearest quarter tone on the composer's letter, and the cents as a tuner shows them."""
+    """What is printed for a pitch with cents, and its cents as a tuner shows them.
+
+    The sign of a quarter tone where the pitch is one to within what nobody hears; else the plain note with cents:
+    a sign and cents that say different things would be added up.
+    """
     if not spelling.cents:
-        return spelling, code("")
-    whole = round((spelling.alter * 100 + spelling.cents) / 50) * 50
-    alter = Fraction(whole, 100)
-    shown = Spelling(spelling.letter, alter, spelling.octave) if alter in _ALTERS else spelling
+        return spelling, NOTHING
+    raised = spelling.alter * 100 + spelling.cents
+    quarter = Fraction(round((raised - 50) / 100) * 100 + 50, 100)
     tempered = _tempered(spelling)
+    shown = tempered
+    if quarter in _ALTERS and abs(raised - quarter * 100) <= _NEAR_QUARTER_CENTS:
+        shown = Spelling(spelling.letter, quarter, spelling.octave)
     off = int(spelling.pitch_cents - tempered.pitch_cents)
-    if (tempered.letter, tempered.alter) == (shown.letter, shown.alter):
+    if spelling.pitch_cents == shown.pitch_cents:
+        return shown, NOTHING
+    if shown == tempered and tempered.alter in _SIGNS:
         return shown, code(f"\\gsCents #{off}")
-    return shown, code(f"\\gsTuned {quoted(tempered.letter + _SIGNS[int(tempered.alter)])} #{off}")
+    named = tempered if tempered.alter in _SIGNS else spell(int(tempered.pitch_cents))
+    return shown, code(f"\\gsTuned {quoted(named.letter + _SIGNS[int(named.alter)])} #{off}")
 
 
 def _tempered(spelling: Spelling) -> Spelling:
-    """The tempered note a tuner names: on the composer's letter where one plain accidental says it."""
+    """The nearest tempered note: on the composer's letter where one plain accidental says it, or the composer has
+    written a double one."""
     alter = Fraction(round((spelling.alter * 100 + spelling.cents) / 100))
-    if alter in _SIGNS:
+    if alter in _SIGNS or alter == spelling.alter:
         return Spelling(spelling.letter, alter, spelling.octave)
     return spell(round(spelling.pitch_cents / 100) * 100)
 

@@ -34,13 +34,24 @@ def test_spelling_is_the_composers(written, name, engraved):
 
 
 # A tuner shows the nearest tempered note and the cents from it; the note is named where it is not the one printed.
+# The sign of a quarter tone stands only within 5 cents of one; else a sign and cents would say two things.
 CENTS = {
     "C5-14c": ("c''", r"\gsCents #-14"),
     "C5+10c": ("c''", r"\gsCents #10"),
-    "C5+31c": ("cqs''", r'\gsTuned "C" #31'),
-    "C#5+70c": ("ctqs''", r'\gsTuned "D" #-30'),
-    "Db5-40c": ("dtqf''", r'\gsTuned "D♭" #-40'),
+    "C5+31c": ("c''", r"\gsCents #31"),
+    "Eb4-31c": ("ef'", r"\gsCents #-31"),  # printed as three quarters flat once, beside "E♭ −31"
+    "E4-25c": ("e'", r"\gsCents #-25"),  # an eighth of a tone
+    "Ev4-31c": ("ef'", r"\gsCents #19"),
+    "C5+44c": ("c''", r"\gsCents #44"),
+    "C5+45c": ("cqs''", r'\gsTuned "C" #45'),
+    "C5+48c": ("cqs''", r'\gsTuned "C" #48'),
+    "C5+50c": ("cqs''", ""),
+    "C#5+70c": ("d''", r"\gsCents #-30"),
+    "B4+80c": ("bs'", r"\gsCents #-20"),
+    "Db5-40c": ("df''", r"\gsCents #-40"),
+    "Db5-48c": ("dtqf''", r'\gsTuned "D♭" #-48'),
     "Bv4-5c": ("bqf'", r'\gsTuned "B♭" #45'),
+    "F##4+10c": ("fss'", r'\gsTuned "G" #10'),
 }
 
 
@@ -49,7 +60,17 @@ def test_cents_as_a_tuner_shows_them(written, expected, engraved):
     ly = engraved(f"gesture one\n  contour: {written}\n")["one"].ly
     name, command = expected
     assert notes(ly) == [name]
-    assert command in ly
+    assert re.findall(r"\\gs(?:Cents|Tuned).*", ly) == [command] * bool(command)
+
+
+def test_cents_by_one_rule_wherever_a_pitch_stands(engraved):
+    """In free time, sung, in a concert score and within a passage, as in a gesture by itself."""
+    text = "gesture one\n  contour: C5+31c ~~ D5\n  lasts: 3 s\n"
+    text += "gesture two\n  technique: multiphonic\n  contour: C4\n  sing: E4-25c ~~ F4\n  lasts: 4 beats\n"
+    musics = engraved(text + "passage three\n  play: two, C5+31c for 1\n")
+    for name, count in (("one", 1), ("two", 1), ("three", 2)):
+        assert len(re.findall(r"\\gsCents #(?:31|-25)", musics[name].ly)) == count
+        assert not re.search(r"\b[a-g]t?q[sf][',]*\d", musics[name].ly)
 
 
 def test_heights_on_three_lines(engraved):

@@ -87,7 +87,7 @@ BY_SUBJECT = {
     "seconds": Golden("C5 ~~ E5@1, r@3/2, D5@2", "stemless heads, a bracket with 3 s", "lasts: 3 s"),
     "triplets": Golden("C5, D5 __ E5", "three half notes in a triplet, a slur", "lasts: 4 beats"),
     "five-beats": Golden("C5", "a whole note tied to a quarter", "lasts: 5 beats"),
-    "cents": Golden("C5+31c, C5-14c, C#5+70c", "quarter tones, cents of the tempered note, named where another"),
+    "cents": Golden("C5+31c, C5-14c, C#5+70c", "plain notes with the cents a tuner shows, C sharp and 70 as D"),
     "natural-after": Golden("F#4, F4, F4", "a natural once, since an accidental holds for its note only"),
     "extremes": Golden("lowest ~~ growing highest@2 ~~ fading lowest", "triangles beyond the lines"),
     "heights-in-a-band": Golden("low ~~ 35%@1 ~~ high@2, mid, r, highest", "x in a grey band", "band: C4..G5"),

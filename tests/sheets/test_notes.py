@@ -184,7 +184,6 @@ BESIDE = {
     "band": {"approximate"},
     "lines": {"approximate"},
     "seconds": {"straight"},
-    "cents": {"quarter-tones-stein"},
 }
 
 
