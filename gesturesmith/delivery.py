@@ -14,6 +14,7 @@ from collections.abc import Iterable, Sequence, Set
 from functools import cache
 from pathlib import Path
 
+from gesturesmith.source import folded
 from gesturesmith.values import frozen
 from gesturesmith.writers.base import Output, bears_mark, is_ours
 
@@ -207,7 +208,7 @@ def _holds(path: Path, data: bytes) -> bool:
 def _twice(paths: Sequence[Path]) -> str | None:
     seen: dict[str, Path] = {}
     for path in paths:
-        first = seen.setdefault(str(path).casefold(), path)
+        first = seen.setdefault(folded(str(path)), path)
         if first is not path:
             return f"{first}: two things would be written there; give the gesture another name"
     return None

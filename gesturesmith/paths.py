@@ -3,8 +3,10 @@ temporary folders."""
 
 from __future__ import annotations
 
+import errno
 import os
 import re
+import stat
 from functools import cache
 from pathlib import Path
 
@@ -40,6 +42,20 @@ def temporary() -> str:
     own = tempfile.gettempdir()
     places = (own, *(place for place in _OTHERS if os.access(place, os.W_OK | os.X_OK)))
     return next((place for place in places if _PLAIN.fullmatch(place)), own)
+
+
+def shared(folder: Path) -> bool:
+    """Whether others than the user can put something into a folder; False where it is not there yet.
+
+    OSError where that cannot be told, or it is no folder.
+    """
+    try:
+        there = folder.stat()
+    except FileNotFoundError:
+        return False
+    if not stat.S_ISDIR(there.st_mode):
+        raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR), str(folder))
+    return os.name == "posix" and bool(there.st_uid != os.geteuid() or there.st_mode & 0o022)
 
 
 def user_cache() -> Path | None:

@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
+from unicodedata import normalize
+
 from gesturesmith.values import frozen
+
+
+def folded(name: str) -> str:
+    """What is the same for names that count as one: in capitals or small, with accents as one sign or as two."""
+    return name if name.isascii() and name.islower() else normalize("NFC", normalize("NFC", name).casefold())
 
 
 @frozen

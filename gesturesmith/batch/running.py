@@ -18,6 +18,7 @@ from gesturesmith.diagnostics import FileReport
 from gesturesmith.lilypond import Failure, LilyPond, groups
 from gesturesmith.pipeline.types import Way
 from gesturesmith.reads import noted
+from gesturesmith.source import folded
 from gesturesmith.values import frozen
 from gesturesmith.writers import Item, Output, Writer
 
@@ -297,12 +298,13 @@ def _bytes_key(data: bytes) -> str:
 
 
 def _clashes(plans: list[_Plan]) -> dict[int, Blocked]:
-    """The plans, by number, of which two would write one file; case does not tell files apart everywhere."""
+    """The plans, by number, of which two would write one file; neither case nor how an accent is typed tells files
+    apart everywhere."""
     first: dict[str, tuple[int, PurePosixPath]] = {}
     found: dict[int, Blocked] = {}
     for number, plan in enumerate(plans):
         for file in plan.files:
-            other, place = first.setdefault(str(file.place).casefold(), (number, file.place))
+            other, place = first.setdefault(folded(str(file.place)), (number, file.place))
             if other != number:
                 names = f"{plans[other].work.name} and {plan.work.name}"
                 why = Blocked(

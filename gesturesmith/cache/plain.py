@@ -1,19 +1,20 @@
 """Frozen values as JSON and back, for what is kept between runs.
 
 JSON and not pickle: a file that somebody else wrote can give a wrong value here, but never run anything. Only
-classes that the reader names are made.
+classes that the reader names are made, and only with values of the types that their fields have.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import fields, is_dataclass
 from enum import Enum
 from fractions import Fraction
+from functools import cache
 from pathlib import PurePosixPath
-from types import ModuleType
-from typing import Any
+from types import ModuleType, UnionType
+from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from gesturesmith.values import frozen
 
@@ -76,7 +77,49 @@ class Plain:
         cls = self.classes[kind]
         if issubclass(cls, Enum):
             return cls(*rest)
-        return cls(**dict(zip(self.fields[kind], (self._value(v) for v in rest), strict=True)))
+        values = tuple(self._value(v) for v in rest)
+        tests = _tests(cls, self.fields[kind])  # type: ignore[arg-type]  # a class can be a key
+        for value, (name, fits) in zip(values, tests, strict=True):
+            if not fits(value):
+                raise TypeError(f"{kind}.{name} cannot be {value!r:.80}")
+        return cls(**dict(zip(self.fields[kind], values, strict=True)))
+
+
+@cache
+def _tests(cls: Any, names: tuple[str, ...]) -> tuple[tuple[str, Callable[[Any], bool]], ...]:
+    """For each field what a value in it must be: what was kept may be anybody's, and its sum right all the same."""
+    own = {parameter.__name__: parameter for parameter in getattr(cls, "__type_params__", ())}
+    hints = get_type_hints(cls, localns=own)
+    return tuple((name, _test(hints[name])) for name in names)
+
+
+def _test(hint: Any) -> Callable[[Any], bool]:
+    hint = getattr(hint, "__value__", hint)  # a name for a type
+    if hint is Any or isinstance(hint, TypeVar):
+        return lambda value: True
+    kind, parts = get_origin(hint), get_args(hint)
+    if kind in (Union, UnionType):
+        ways = [_test(part) for part in parts]
+        return lambda value: any(way(value) for way in ways)
+    if kind is tuple and parts[-1] is Ellipsis:
+        each = _test(parts[0])
+        return lambda value: type(value) is tuple and all(map(each, value))
+    if kind is tuple:
+        tests = [_test(part) for part in parts]
+        return lambda value: (
+            type(value) is tuple
+            and len(value) == len(tests)
+            and all(test(v) for test, v in zip(tests, value, strict=True))
+        )
+    if kind is dict:
+        key, item = _test(parts[0]), _test(parts[1])
+        return lambda value: isinstance(value, dict) and all(key(k) and item(v) for k, v in value.items())
+    plain = kind or getattr(hint, "__supertype__", hint)
+    if plain is float:
+        return lambda value: type(value) in (float, int)
+    if plain is int:
+        return lambda value: type(value) is int
+    return lambda value: isinstance(value, plain)
 
 
 def _fields(cls: type[Any]) -> tuple[str, ...]:

@@ -12,9 +12,11 @@ import errno
 import hashlib
 import os
 import re
+import stat
 import time
 from collections.abc import Iterator
 from pathlib import Path
+from typing import IO
 
 from gesturesmith import paths
 from gesturesmith.values import frozen
@@ -25,6 +27,7 @@ _HEAD_BYTES = len(_HEAD) + 64 + 1
 # By the first six bits of the key. Each folder is held to its share of the whole, which costs a look at those
 # folders alone in which something was put: no run counts the whole cache, and no two runs have to agree on a count.
 _FOLDERS = 64
+_KEY = re.compile(r"[0-9a-f]{64}")
 _NAME = re.compile(r"[0-9a-f]{64}(\.[0-9a-f]+\.part)?")
 _STALE_S = 3600  # what a run that was killed was about to write
 _USED_S = 3600  # that an entry is used is noted in its date, at most once an hour
@@ -54,8 +57,14 @@ class Store:
         self._most = most
         self._touched: set[Path] = set()
         self._made = False
-        if folder is not None and (reason := _unsafe(folder)):
-            self.trouble, self.folder = reason, None
+        try:
+            shared = folder is not None and paths.shared(folder)
+        except OSError as error:
+            self.trouble, self.folder = f"{folder}: {_reason(error)}", None
+        else:
+            if shared:
+                others = "can be written by others, who could put their own pages in the place of yours"
+                self.trouble, self.folder = f"{folder} {others}", None
 
     def get(self, key: str) -> bytes | None:
         """What was kept under a key, or None."""
@@ -63,8 +72,8 @@ class Store:
         if path is None:
             return None
         try:
-            with path.open("rb") as file:
-                head, data = file.read(_HEAD_BYTES), file.read()
+            with _opened(path) as file:
+                head, data = file.read(_HEAD_BYTES), file.read(self._most)
                 used = os.fstat(file.fileno()).st_mtime
         except OSError:
             return None
@@ -81,7 +90,7 @@ class Store:
         if path is None:
             return None
         try:
-            with path.open("rb", buffering=0) as file:
+            with _opened(path) as file:
                 head = file.read(_HEAD_BYTES)
         except OSError:
             return None
@@ -136,7 +145,7 @@ class Store:
         return gone
 
     def _place(self, key: str) -> Path | None:
-        if self.folder is None:
+        if self.folder is None or not _KEY.fullmatch(key):
             return None
         return self.folder / f"{int(key[:2], 16) % _FOLDERS:02x}" / key
 
@@ -157,8 +166,8 @@ class Store:
         if not self._made:
             self.folder.mkdir(mode=0o700, parents=True, exist_ok=True)
             tag = self.folder / "CACHEDIR.TAG"
-            if not tag.exists():
-                tag.write_text(_TAG, "ascii")
+            with contextlib.suppress(FileExistsError), tag.open("x", encoding="ascii") as file:
+                file.write(_TAG)
             self._made = True
         folder.mkdir(mode=0o700, exist_ok=True)
         self._touched.add(folder)
@@ -191,14 +200,14 @@ def _entries(folder: Path) -> Iterator[_Entry]:
             if not _NAME.fullmatch(file.name):
                 continue
             with contextlib.suppress(OSError):  # another run has taken it away
-                stat = file.stat(follow_symlinks=False)
+                there = file.stat(follow_symlinks=False)
                 part = file.name.endswith(".part")
                 yield _Entry(
                     path=Path(file.path),
-                    size=stat.st_size,
-                    used=stat.st_mtime,
+                    size=there.st_size,
+                    used=there.st_mtime,
                     part=part,
-                    stale=part and now - stat.st_mtime > _STALE_S,
+                    stale=part and now - there.st_mtime > _STALE_S,
                 )
 
 
@@ -206,19 +215,13 @@ def _head(said: str) -> bytes:
     return _HEAD + said.encode("ascii", "replace") + b"\n"
 
 
-def _unsafe(folder: Path) -> str:
-    """Why a folder is not to be trusted with results, or ""."""
-    try:
-        stat = folder.stat()
-    except FileNotFoundError:
-        return ""
-    except OSError as error:
-        return f"{folder}: {_reason(error)}"
-    if not folder.is_dir():
-        return f"{folder} is not a folder"
-    if os.name == "posix" and (stat.st_uid != os.geteuid() or stat.st_mode & 0o022):
-        return f"{folder} can be written by others, who could put their own pages in the place of yours"
-    return ""
+def _opened(path: Path) -> IO[bytes]:
+    """An entry, open. OSError where it is no ordinary file: a pipe in its place would be waited for."""
+    handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    if not stat.S_ISREG(os.fstat(handle).st_mode):
+        os.close(handle)
+        raise OSError(errno.EINVAL, os.strerror(errno.EINVAL), str(path))
+    return os.fdopen(handle, "rb")
 
 
 def _reason(error: OSError) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity, Suggestion, Verdict
 from gesturesmith.diagnostics.edits import apply_edits
-from gesturesmith.source import Source
+from gesturesmith.source import Source, folded
 from gesturesmith.values import frozen
 
 
@@ -31,7 +31,7 @@ def put_right(report: FileReport, judged: Callable[[Source], FileReport], only: 
     source = report.source
     made: list[tuple[str, Suggestion]] = []
     while report.readable:
-        chosen = tuple(_chosen(report, only.casefold()))
+        chosen = tuple(_chosen(report, folded(only)))
         edits = tuple(edit for _, suggestion in chosen for edit in suggestion.edits)
         text = "\n".join(apply_edits(source.lines, edits))
         after = judged(Source(source.name, text)) if edits else report
@@ -49,7 +49,7 @@ def _chosen(report: FileReport, only: str) -> Iterator[tuple[str, Suggestion]]:
     refused = any(g.verdict is Verdict.REFUSED for g in report.gestures)
     everything: tuple[GestureReport | PassageReport, ...] = report.gestures if refused or only else report.passages
     for said in everything:
-        suggestion = _first(said) if not only or said.name.casefold() == only else None
+        suggestion = _first(said) if not only or folded(said.name) == only else None
         lines = {edit.line for edit in suggestion.edits} if suggestion is not None else set[int]()
         if suggestion is not None and not lines & taken:
             taken |= lines

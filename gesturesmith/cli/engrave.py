@@ -14,6 +14,7 @@ from gesturesmith.cli.console import clean, complain
 from gesturesmith.cli.gathering import read_all
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status
+from gesturesmith.source import folded
 
 if TYPE_CHECKING:
     from gesturesmith.batch import Done, Work
@@ -124,6 +125,6 @@ def _report(done: Done, *, only: str | None, colour: bool, ways: list[Way]) -> S
 def _no_such(only: str, names: tuple[str, ...]) -> str:
     import difflib
 
-    near = difflib.get_close_matches(only.casefold(), names, n=3)
+    near = difflib.get_close_matches(folded(only), names, n=3)
     hint = f"; near it: {', '.join(near)}" if near else f"; there are {', '.join(names)}" if names else ""
     return f"there is no gesture or passage called {clean(only)}{hint}"

@@ -17,6 +17,7 @@ from gesturesmith.cli.gathering import Input, gather
 from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.reading import Unread, read
 from gesturesmith.cli.status import Status, worst
+from gesturesmith.source import folded
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
@@ -115,18 +116,18 @@ class _Desk:
     def _missing(self, report: FileReport) -> str | None:
         """A message where `--only` names nothing."""
         names = tuple(g.name for g in report.gestures)
-        if self.only is None or self.only.casefold() in (n.casefold() for n in names):
+        if self.only is None or folded(self.only) in map(folded, names):
             return None
         import difflib
 
-        near = difflib.get_close_matches(self.only.casefold(), names, n=3)
+        near = difflib.get_close_matches(folded(self.only), names, n=3)
         hint = f"; near it: {', '.join(near)}" if near else f"; there are {', '.join(names)}" if names else ""
         return f"there is no gesture called {clean(self.only)}{hint}"
 
     def show(self, report: FileReport, path: Path) -> _Said:
         """All suggestions for a file."""
         if self.only is not None:
-            wanted = tuple(g for g in report.gestures if g.name.casefold() == self.only.casefold())
+            wanted = tuple(g for g in report.gestures if folded(g.name) == folded(self.only))
             report = replace(report, gestures=wanted, passages=(), exercises=())
         if not self.as_json:
             from gesturesmith.diagnostics.offers import render_suggestions

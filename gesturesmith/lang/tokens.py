@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from itertools import islice
 from typing import NamedTuple
+from unicodedata import normalize
 
 from gesturesmith.source import Span
 
@@ -105,6 +106,7 @@ def tokenize(line: Row, start: int, pattern: re.Pattern[str]) -> tuple[list[Toke
     closing sign is one of kind "open" and runs to the end of the line. After `MOST_TOKENS` reading stops.
     """
     number, text, raw = line
+    plain = text.isascii()
     found: list[Token] = []
     # Without the white space at the end, which would be looked through again from each of its places.
     for match in islice(pattern.finditer(text, start, len(text.rstrip(" \t"))), MOST_TOKENS):
@@ -122,7 +124,9 @@ def tokenize(line: Row, start: int, pattern: re.Pattern[str]) -> tuple[list[Toke
             if text[begin - 1] == " ":
                 return found, begin
         else:
-            found.append(_token(Token, (kind, text[begin:end], number, begin, end)))
+            # A letter with its accent is one sign or two, as the keyboard gives it: one word all the same.
+            said = text[begin:end] if plain else normalize("NFC", text[begin:end])
+            found.append(_token(Token, (kind, said, number, begin, end)))
     return found, -1
 
 

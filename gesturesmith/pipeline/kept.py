@@ -17,11 +17,11 @@ from gesturesmith.engrave import music
 from gesturesmith.engrave.music import Music
 from gesturesmith.lang.nodes import Block, File
 from gesturesmith.pipeline.types import Options
-from gesturesmith.source import Source, Span
+from gesturesmith.source import Source, Span, folded
 from gesturesmith.values import counted, frozen
 
 _COMMENT = "#"
-_WORD = re.compile(r"[^\W_]+(?:-[^\W_]+)*")
+_WORD = re.compile(r"[^\W\d_][\w\u0300-\u036f]*(?:-[\w\u0300-\u036f]+)*")
 
 
 @frozen(kw_only=True)
@@ -59,13 +59,13 @@ class Shelf:
     @property
     def rest(self) -> File:
         """The tree without the gestures that need not be looked at again; all of it where names are not clear."""
-        names = [b.name.text.casefold() for b in self._tree.blocks]
+        names = [folded(b.name.text) for b in self._tree.blocks]
         if len(set(names)) < len(names):
             return self._tree
         # What a passage plays or an exercise varies is looked at with it.
         others = (self._text(b) for b in self._tree.blocks if b.kind != "gesture")
-        wanted = {word.casefold() for text in others for word in _WORD.findall(text)}
-        blocks = (b for b in self._tree.blocks if b.name.text.casefold() in wanted or not self._said(b.name.text))
+        wanted = {word for text in others for word in _WORD.findall(folded(text))}
+        blocks = (b for b in self._tree.blocks if folded(b.name.text) in wanted or not self._said(b.name.text))
         return replace(self._tree, blocks=tuple(blocks))
 
     def whole(self, report: FileReport) -> FileReport:

@@ -10,7 +10,8 @@ from gesturesmith.model.piece import Settings
 _FIELD = re.compile(r"\{([^{}]*)\}")
 _LONGEST_BYTES = 120  # well below the 255 of common file systems, with room for endings
 # Names that Windows keeps for devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces").
-_DEVICES = frozenset(("con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))))
+_PORTS = (f"{port}{n}" for port in ("com", "lpt") for n in "0123456789¹²³")
+_DEVICES = frozenset(("con", "prn", "aux", "nul", *_PORTS))
 
 _SIGNS = str.maketrans({"♭": "b", "♯": "sharp"})
 FIELDS = ("composer", "file", "instrument", "part", "subtitle", "title")
@@ -55,4 +56,13 @@ def safe(text: str) -> str:
     kept = "".join(c for c in spaced if c in "-_." or unicodedata.category(c)[0] in "LNM")
     kept = re.sub(r"-{2,}", "-", kept).strip("-_.")
     short = kept.encode()[:_LONGEST_BYTES].decode("utf-8", "ignore").strip("-_.")
-    return f"{short}_" if short.partition(".")[0].casefold() in _DEVICES else short
+    return file_name(short)
+
+
+def file_name(name: str) -> str:
+    """The name of a gesture, passage or exercise as that of its file: not one that Windows keeps for a device.
+
+    No name in the language holds `_`, so that two stay two.
+    """
+    base, dot, ending = name.partition(".")
+    return f"{base}_{dot}{ending}" if base.casefold() in _DEVICES else name

@@ -13,7 +13,7 @@ from gesturesmith.check.practice import barred, preparation, rest_s, warm_up
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
-from gesturesmith.pipeline.naming import delivery_name
+from gesturesmith.pipeline.naming import delivery_name, file_name
 from gesturesmith.pipeline.types import Outcome
 from gesturesmith.rules.base import Case
 from gesturesmith.source import Source
@@ -101,7 +101,7 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
     if exercise.keep == "one page":
         count = fitting(sheet, count, settings, options.lilypond)
     stem = delivery_name(options.name, settings, options.stem) if options.name else options.stem
-    return item(sheet(count), settings, options.place / stem / exercise.name, output)
+    return item(sheet(count), settings, options.place / stem / file_name(exercise.name), output)
 
 
 def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> Line:

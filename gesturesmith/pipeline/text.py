@@ -13,7 +13,7 @@ from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline.types import Options, Outcome, Way
 from gesturesmith.reads import noted
-from gesturesmith.source import Source
+from gesturesmith.source import Source, folded
 
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
     from pathlib import Path
@@ -113,13 +113,13 @@ def _narrowed(report: FileReport, only: str | None) -> FileReport:
     """The report of the one gesture or passage that is asked for; a file with errors is reported whole."""
     if only is None or not report.readable:
         return report
-    wanted = only.casefold()
+    wanted = folded(only)
     return FileReport(
         source=report.source,
         readable=True,
         errors=report.errors,
-        gestures=tuple(g for g in report.gestures if g.name.casefold() == wanted),
-        passages=tuple(p for p in report.passages if p.name.casefold() == wanted),
+        gestures=tuple(g for g in report.gestures if folded(g.name) == wanted),
+        passages=tuple(p for p in report.passages if folded(p.name) == wanted),
     )
 
 
@@ -159,13 +159,14 @@ def _laid_out(
 
 def _snippet(music: Music, output: str, settings: Settings, folder: PurePosixPath) -> Item:
     from gesturesmith import sheets
+    from gesturesmith.pipeline.naming import file_name
     from gesturesmith.writers import Item
 
     book = sheets.snippet.book(music, settings, output=output)
     return Item(
         output=output,
         kind="snippet",
-        place=folder / music.name,
+        place=folder / file_name(music.name),
         name=music.name,
         title=music.title or "",
         author=settings.composer or "",

@@ -6,6 +6,7 @@ import json
 import os
 from dataclasses import replace
 from pathlib import Path
+from unicodedata import normalize
 
 import pytest
 from batch.conftest import everything, gestures, work
@@ -210,6 +211,12 @@ def test_two_works_for_one_place(make, setup):
     assert done[1].blocked is not None
     assert done[2].whole
     assert {p.split("/")[0].split(".")[0] for p in everything(setup.output)} == {"third"}
+
+
+def test_an_accent_typed_in_two_ways_is_one_place(make, setup):
+    """On some disks they are one file (Apple File System), and nobody sees the difference."""
+    done = make(work(TWO, normalize("NFC", "été")), work(HIGH, normalize("NFD", "été")))
+    assert [one.blocked is not None for one in done] == [True, True]
 
 
 def test_names_from_a_pattern(make, setup):

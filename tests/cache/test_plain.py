@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+from enum import Enum
 from fractions import Fraction
 from pathlib import PurePosixPath
 from typing import NamedTuple
@@ -10,6 +12,7 @@ import pytest
 
 from gesturesmith import evidence
 from gesturesmith.cache import plain
+from gesturesmith.cache.plain import _tests
 from gesturesmith.diagnostics import types
 from gesturesmith.evidence import HOUSE, Sourced
 from gesturesmith.source import Span
@@ -80,3 +83,35 @@ def test_what_has_no_form_is_not_written(value):
 def test_what_is_not_ours_is_not_read(data):
     with pytest.raises(ValueError, match="not a value"):
         FORM.loads(data)
+
+
+OTHERS = (None, True, 3, -1.5, "x", (), (1,), ("x", "y"), [], {}, {"a": 1}, Fraction(1, 3), Span(1, 1, 2), FINDING)
+
+
+def test_every_field_of_every_form_is_tested():
+    """What a sum does not tell: a list where a text should be would end the run that reads it."""
+    from gesturesmith.batch import record
+    from gesturesmith.pipeline import kept
+
+    for form in (record._FORM, kept._FORM):
+        for name, cls in form.classes.items():
+            if not issubclass(cls, Enum):
+                assert [field for field, _ in _tests(cls, form.fields[name])] == list(form.fields[name])
+
+
+@pytest.mark.parametrize("place", range(len(FORM.fields["Finding"])))
+def test_no_field_takes_a_value_of_another_type(place):
+    rows = json.loads(FORM.dumps(FINDING))
+    name = FORM.fields["Finding"][place]
+    good = getattr(FINDING, name)
+    refused = 0
+    for other in OTHERS:
+        wrong = [*rows]
+        wrong[place + 1] = json.loads(FORM.dumps(other))
+        try:
+            found = FORM.loads(json.dumps(wrong).encode())
+        except ValueError:
+            refused += 1
+        else:
+            assert other in ((), None) or type(getattr(found, name)) is type(good), (name, other)
+    assert refused >= len(OTHERS) - 4

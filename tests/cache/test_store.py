@@ -248,3 +248,25 @@ def test_the_hash_of_a_file(tmp_path):
     assert file_digest(tmp_path) is None
     assert file_digest(tmp_path / "gone") is None
     assert file_digest(tmp_path / "a\0b") is None
+
+
+def test_a_pipe_in_the_place_of_an_entry_is_not_waited_for(tmp_path):
+    store = Store(tmp_path)
+    store.put(KEY, b"music")
+    (entry,) = entries(tmp_path)
+    entry.unlink()
+    os.mkfifo(entry)
+    assert store.get(KEY) is None
+    assert store.hash_of(KEY) is None
+    store.put(KEY, b"music")
+    assert store.get(KEY) == b"music"
+
+
+@pytest.mark.parametrize("key", ["", "zz", "../../secret", KEY + "\n", KEY.upper()])
+def test_what_is_no_key_finds_nothing(tmp_path, key):
+    """A record may be anybody's, and name what it likes."""
+    store = Store(tmp_path)
+    assert store.get(key) is None
+    assert store.hash_of(key) is None
+    store.put(key, b"music")
+    assert entries(tmp_path) == []

@@ -360,3 +360,13 @@ def test_a_folder_of_a_run_that_is_taken_away(few, free):
 def test_a_pipe_or_a_folder_with_the_name_of_a_page(few, free):
     result = run(free, '#(begin (mkdir "a.pdf") (system "mkfifo b.pdf"))')
     assert set(result.files) == {"page.pdf"}
+
+
+@needs_bwrap
+@pytest.mark.parametrize("part", ["sandbox", "*", "*/fonts"])
+def test_fonts_that_others_can_put_there_are_not_used(monkeypatch, tmp_path, part):
+    monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
+    assert find(sandbox="always").sandbox.fonts is not None
+    place = tmp_path / "cache" / "sandbox"
+    (place if part == "sandbox" else next(place.glob(part))).chmod(0o777)
+    assert find(sandbox="always").sandbox.fonts is None

@@ -6,6 +6,7 @@ import random
 import re
 from dataclasses import fields, replace
 from pathlib import Path, PurePosixPath
+from unicodedata import normalize
 
 import pytest
 
@@ -154,3 +155,13 @@ def test_no_option_finds_what_was_made_for_another(tmp_path, option):
     same(PLAIN, store)
     same(PLAIN, store, **{option: OTHER[option]})
     same(PLAIN, store)
+
+
+def test_what_a_passage_plays_is_found_however_its_accents_are_typed(tmp_path):
+    """A keyboard gives `é` as one sign, another as two; only what has a file of its own tells them apart."""
+    defined, played = normalize("NFC", "éx̂-ô"), normalize("NFD", "ÉX̂-Ô")
+    passage = f"passage all\n  play: {played}\n"
+    text = f"instrument: horn\npitches: written\ngesture {defined}\n  contour: C4\n{passage}"
+    store = Store(tmp_path)
+    assert same(text, store).report.errors == ()
+    assert same(text + "  repeat: 2\n", store).report.errors == ()

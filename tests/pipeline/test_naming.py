@@ -6,7 +6,7 @@ import pytest
 
 from gesturesmith import instruments
 from gesturesmith.model.piece import Settings
-from gesturesmith.pipeline.naming import delivery_name, safe, unknown_fields
+from gesturesmith.pipeline.naming import delivery_name, file_name, safe, unknown_fields
 
 
 def settings(**fields: str) -> Settings:
@@ -31,7 +31,7 @@ def settings(**fields: str) -> Settings:
         ("{title}", {"title": "霧"}, "霧"),
         ("{title}", {"title": ".hidden."}, "hidden"),
         ("{title}", {"title": "con"}, "con_"),
-        ("{title}", {"title": "NUL.x"}, "NUL.x_"),
+        ("{title}", {"title": "NUL.x"}, "NUL_.x"),
         ("{title}", {"title": "\x1b[31m\n\u202e"}, "31m"),
         ("{title}", {"title": "???"}, "study"),
         ("parts/{title}", {"title": "Fog"}, "partsFog"),
@@ -57,3 +57,14 @@ def test_what_there_is_not(pattern):
 
 def test_what_there_is():
     assert unknown_fields("{composer}-{title}-{part}-{subtitle}-{instrument}-{file} plain") == ()
+
+
+@pytest.mark.parametrize("name", ["con", "NUL", "aux", "com1", "COM²", "lpt³", "Lpt0"])
+def test_no_gesture_becomes_a_device(name):
+    """Microsoft, "Naming Files, Paths, and Namespaces": these open a device, with any ending."""
+    assert file_name(name) == safe(name) == f"{name}_"
+
+
+@pytest.mark.parametrize("name", ["cone", "com", "com10", "beacon", "nu-l"])
+def test_other_names_stay(name):
+    assert file_name(name) == safe(name) == name
