@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.events import Line
 from gesturesmith.engrave.heads import Stave, decimal
 from gesturesmith.engrave.signs import in_force, line_word
 from gesturesmith.lytext import LyText, code, quoted
@@ -25,7 +25,8 @@ def draw(case: Case, line: Line) -> None:
             until += 1
         start, end = line.at_point(index), line.at_point(until)
         if segments[index].slides:
-            start.after.append(_line(case, start, segments[index]))
+            again = index > 0 and segments[index - 1].slides  # the word stands on the first of what goes on
+            start.after.append(_line(segments[index], "" if again else line_word(in_force(case, start))))
             # A line ends before the next begins at the same head.
             end.after.insert(0, r"\gsLineEnd")
         elif segments[index].kind == "slur" and start is not end:
@@ -40,13 +41,13 @@ def _goes_on(one: Segment, two: Segment) -> bool:
     return one.kind == two.kind != "arrow" and one.growth == two.growth
 
 
-def _line(case: Case, start: Event, segment: Segment) -> LyText:
+def _line(segment: Segment, word: str) -> LyText:
     details = [f"(style . {_STYLES[segment.kind]})"]
     if segment.growth:
         details.append(f"(growth . {segment.growth})")
     if segment.kind == "arrow":
         details.append("(arrow . #t)")
-    if word := line_word(in_force(case, start)):
+    if word:
         details.append(f"(word . {quoted(word)})")
     return code(f"\\gsLine #'({' '.join(details)})")
 

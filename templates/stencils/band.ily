@@ -16,7 +16,8 @@
    (let ((heads (gs:list grob 'note-heads)))
      (car (gs:reach (append heads (gs:accidentals heads)) (ly:grob-parent grob X)))))
 
-%% A band ends round the brackets of a head where a line stops; else it reaches up to what comes next.
+%% A band ends round the brackets of a head where a line stops, so far from them that its edge and theirs do not read
+%% as one double line (our own judgement); else it reaches up to what comes next.
 #(define (gs:band-end grob system x0 unit)
    (let* ((end (car (gs:printed-reach (ly:spanner-bound grob RIGHT) system)))
           (signs (filter (lambda (e)
@@ -26,7 +27,7 @@
           (reaches (filter-map (lambda (s) (gs:reach (list s) system)) signs))
           (inside (filter (lambda (r) (and (> (cdr r) x0) (< (car r) end))) reaches)))
      (if (and (pair? inside) (gs:last-piece? grob))
-         (+ (* 0.35 unit) (apply max (map cdr inside)))
+         (+ (* 0.9 unit) (apply max (map cdr inside)))
          (gs:band-edge grob system RIGHT unit))))
 
 #(define (gs:band-heights grob)

@@ -22,7 +22,7 @@
    (append
     (gs:obstacle grob system head (* 0.25 unit) gap)
     (gs:obstacle grob system (ly:grob-object head 'accidental-grob) 0 gap)
-    (gs:obstacle grob system (ly:grob-object head 'dot) 0 gap)
+    (gs:dot-obstacle grob system head gap)
     (let ((position (gs:position head)) (box (and (gs:printed? head) (gs:box grob head system))))
       (if (or (not box) (< (abs position) 5.5) (eq? #t (ly:grob-property head 'no-ledgers #f))) '()
           (let* ((staff (gs:y grob (ly:grob-object head 'staff-symbol)))
@@ -32,6 +32,17 @@
                  (beyond (* 0.25 (- (second box) (first box)))))
             (list (vector (- (first box) beyond) (+ (second box) beyond)
                           (apply min ends) (apply max ends) gap)))))))
+
+%% A line begins after the dot: what lies between a head and its dot is shut too, and the gap after it is wider than
+%% elsewhere, so that the dot does not read as the beginning of the line (our own judgement).
+#(define (gs:dot-obstacle grob system head gap)
+   (let* ((dot (ly:grob-object head 'dot))
+          (box (and (gs:printed? dot) (gs:box grob dot system)))
+          (own (and (gs:printed? head) (gs:box grob head system))))
+     (if (not (and box own)) '()
+         (let ((middle (/ (+ (third own) (fourth own)) 2)))
+           (list (vector (min (second own) (first box)) (second box)
+                         (min middle (third box)) (max middle (fourth box)) (* 1.5 gap)))))))
 
 %% A beam slants: it is taken in short boxes, as thick as all its lines.
 #(define (gs:beam-obstacles grob system gap unit beam)
@@ -157,14 +168,18 @@
                      (if (= b whole) b (gs:edge-of-stretch path (near b) b 1 reach)))))
            runs))))
 
+%% From where to where the bar lines of a grob's staff reach.
+#(define (gs:bar-extents grob system)
+   (let ((staff (ly:grob-object grob 'staff-symbol)))
+     (filter-map
+      (lambda (e)
+        (and (eq? 'BarLine (grob::name e)) (eq? staff (ly:grob-object e 'staff-symbol)) (gs:printed? e)
+             (ly:grob-extent e system X)))
+      (append-map (lambda (c) (gs:list c 'elements)) (gs:list system 'columns)))))
+
 %% A line crosses bar lines, but does not end on one: an end that would lie on a bar line, or just beyond, stays before it.
 #(define (gs:off-bars grob system path stretches unit)
-   (let* ((staff (ly:grob-object grob 'staff-symbol))
-          (bars (filter-map
-                 (lambda (e)
-                   (and (eq? 'BarLine (grob::name e)) (eq? staff (ly:grob-object e 'staff-symbol)) (gs:printed? e)
-                        (ly:grob-extent e system X)))
-                 (append-map (lambda (c) (gs:list c 'elements)) (gs:list system 'columns))))
+   (let* ((bars (gs:bar-extents grob system))
           (gap (* 0.4 unit))
           (moved (lambda (s dir)
                    (let* ((x (car (gs:along path s)))

@@ -72,24 +72,28 @@
 
 %% --- the word of a line ------------------------------------------------------------------------------------------
 
-%% The word along a free stretch, above the line by an even distance and clear of everything; nothing where it does
-%% not fit. Tried from the middle of the stretch outwards.
-#(define (gs:line-word grob path stretches obstacles text swing unit)
-   (let* ((word (grob-interpret-markup grob (markup #:italic #:fontsize -2 text)))
-          (word (ly:stencil-aligned-to word X CENTER))
-          (width (interval-length (ly:stencil-extent word X)))
-          (longest (fold (lambda (r best) (if (> (- (cdr r) (car r)) (- (cdr best) (car best))) r best))
-                         (if (null? stretches) '(0 . 0) (first stretches)) stretches))
-          (spare (- (- (cdr longest) (car longest)) width (* 1.2 unit))))
-     (if (< spare 0) empty-stencil
-         (let ((found (any (lambda (k)
-                             (gs:word-place path (+ (/ (+ (car longest) (cdr longest)) 2) (* k spare 0.5))
-                                            width obstacles swing unit))
-                           '(0 -0.4 0.4 -0.8 0.8))))
-           (if (not found) empty-stencil
-               (ly:stencil-translate
-                (ly:stencil-rotate-absolute (ly:stencil-translate-axis word (third found) Y) (second found) 0 0)
-                (first found)))))))
+%% Where the word stands: on the first free stretch that has room for it, above the line by an even distance, clear of
+%% everything and of bar lines; in a stretch, tried from its middle outwards. #f where it fits nowhere.
+#(define (gs:find-word path stretches obstacles word swing unit)
+   (let ((width (gs:stencil-width word)))
+     (any (lambda (r)
+            (let ((spare (- (- (cdr r) (car r)) width (* 1.2 unit))))
+              (and (>= spare 0)
+                   (any (lambda (k)
+                          (gs:word-place path (+ (/ (+ (car r) (cdr r)) 2) (* k spare 0.5)) width obstacles swing unit))
+                        '(0 -0.25 0.25 -0.5 0.5 -0.75 0.75 -1 1)))))
+          stretches)))
+
+#(define (gs:word-of-line grob text)
+   (ly:stencil-aligned-to (grob-interpret-markup grob (markup #:italic #:fontsize -2 text)) X CENTER))
+
+%% Bar lines of a staff as obstacles: whatever the height, a word does not stand over one.
+#(define (gs:bar-obstacles grob system unit)
+   (map (lambda (x) (vector (car x) (cdr x) -1000 1000 (* 0.4 unit))) (gs:bar-extents grob system)))
+
+%% Whether an earlier piece of a broken line has the word already.
+#(define (gs:word-before? grob)
+   (any gs:contour-word (take-while (lambda (piece) (not (eq? piece grob))) (gs:pieces grob))))
 
 %% Where a word `width` wide stands with its middle at `s`: (place angle rise), or #f where it would touch something
 %% or the line is too crooked to carry it.
@@ -111,29 +115,48 @@
 
 %% --- the stencil --------------------------------------------------------------------------------------------------
 
-#(define (gs:contour-stencil grob)
+%% What a piece of a line is made of, or #f where it has no way to go: its path, its free stretches, what they keep
+%% clear of, and how far a wave swings.
+#(define (gs:contour-parts grob)
    (let* ((details (gs:details grob))
           (system (ly:grob-system grob))
           (points (gs:points grob))
           (unit (gs:staff-space grob))
-          (straight (eq? 'plain (gs:get details 'style 'wavy)))
+          (style (gs:get details 'style 'wavy))
+          (straight (eq? 'plain style))
           (places (if (null? points) '() (gs:places grob system points straight unit))))
-     (if (< (length places) 2) '()
-         (ly:stencil-translate-axis
-          (gs:draw-contour grob details system points (gs:path places straight) unit)
-          (- (ly:grob-relative-coordinate grob system X)) X))))
+     (if (< (length places) 2) #f
+         (let* ((path (gs:path places straight))
+                (wide (* unit (gs:get details 'amplitude 0.3)))
+                (swing (if (eq? 'wavy style) (gs:swing grob details points path wide) (lambda (s) 0)))
+                (widest (max (swing 0) (swing (gs:path-length path))))
+                (xs (first path))
+                (obstacles (if (gs:get details 'uncut #f) '()
+                               (gs:obstacles grob system (vector-ref xs 0) (vector-ref xs (1- (vector-length xs)))
+                                             (* unit (gs:get details 'gap 0.36)) unit)))
+                (stretches (gs:free-stretches path obstacles widest (* 0.4 unit)))
+                (stretches (if (null? obstacles) stretches (gs:off-bars grob system path stretches unit))))
+           (list path stretches obstacles swing widest)))))
 
-#(define (gs:draw-contour grob details system points path unit)
+%% The place of a line's word on one piece of it, or #f.
+#(define (gs:contour-word grob)
+   (let* ((text (gs:get (gs:details grob) 'word #f)) (unit (gs:staff-space grob))
+          (parts (and text (gs:contour-parts grob))))
+     (and parts
+          (gs:find-word (first parts) (second parts)
+                        (append (third parts) (gs:bar-obstacles grob (ly:grob-system grob) unit))
+                        (gs:word-of-line grob text) (fifth parts) unit))))
+
+#(define (gs:contour-stencil grob)
+   (let ((parts (gs:contour-parts grob)))
+     (if (not parts) '()
+         (ly:stencil-translate-axis
+          (gs:draw-contour grob (gs:details grob) parts (gs:staff-space grob))
+          (- (ly:grob-relative-coordinate grob (ly:grob-system grob) X)) X))))
+
+#(define (gs:draw-contour grob details parts unit)
    (let* ((style (gs:get details 'style 'wavy))
-          (wide (* unit (gs:get details 'amplitude 0.3)))
-          (swing (if (eq? 'wavy style) (gs:swing grob details points path wide) (lambda (s) 0)))
-          (widest (max (swing 0) (swing (gs:path-length path))))
-          (xs (first path))
-          (obstacles (if (gs:get details 'uncut #f) '()
-                         (gs:obstacles grob system (vector-ref xs 0) (vector-ref xs (1- (vector-length xs)))
-                                       (* unit (gs:get details 'gap 0.36)) unit)))
-          (stretches (gs:free-stretches path obstacles widest (* 0.4 unit)))
-          (stretches (if (null? obstacles) stretches (gs:off-bars grob system path stretches unit)))
+          (path (first parts)) (stretches (second parts)) (swing (fourth parts))
           (arrow? (and (gs:get details 'arrow #f) (gs:last-piece? grob) (pair? stretches)))
           (size (* 1.1 unit))
           (shaft (lambda (r)
@@ -144,13 +167,16 @@
           (wavelength (gs:even-wavelength (map (lambda (r) (- (cdr r) (car r))) drawn)
                                           (* unit (gs:get details 'wavelength 1.0))))
           (thick (* unit (gs:get details 'thickness 0.16)))
-          (word (gs:get details 'word #f)))
+          (word (and (not (gs:word-before? grob)) (gs:contour-word grob))))
      (apply ly:stencil-add empty-stencil
             (append
              (map (lambda (r) (gs:draw-stretch path (car r) (cdr r) style thick unit swing wavelength)) drawn)
              (if arrow? (list (gs:arrow-head path (cdr (last stretches)) size)) '())
-             (if (and word (gs:first-piece? grob))
-                 (list (gs:line-word grob path stretches obstacles word widest unit))
+             (if word
+                 (let ((text (gs:word-of-line grob (gs:get details 'word ""))))
+                   (list (ly:stencil-translate
+                          (ly:stencil-rotate-absolute (ly:stencil-translate-axis text (third word) Y) (second word) 0 0)
+                          (first word))))
                  '())))))
 
 %% Before the lines are broken only the heights of the heads are known.

@@ -78,11 +78,15 @@
                  (else (ly:context-unset-property staff 'harmonicAccidentals)))))
        #f))
 
-%% Three slashes need a longer stem where a flag stands on it too.
-#(define (gs:room-for-slashes! tremolo)
-   (let ((stem (ly:grob-object tremolo 'stem)))
+%% Three slashes need a longer stem where a flag stands on it too, and where it begins with ledger lines. Staff spaces,
+%% our own judgement.
+#(define (gs:room-for-slashes! tremolo heads)
+   (let ((stem (ly:grob-object tremolo 'stem))
+         (ledgers (apply max 0 (map (lambda (h) (* 0.5 (- (abs (gs:position h)) 6))) heads))))
      (if (and (gs:get (gs:details tremolo) 'gs-flutter #f) (ly:grob? stem))
-         (gs:detail! stem 'lengths '(4.2 6.5 6.9 7.7 8.5)))))
+         (begin
+          (gs:detail! stem 'lengths (map (lambda (l) (+ l (max 0 (- ledgers 0.5)))) '(4.2 7.0 7.4 8.2 9.0)))
+          (gs:detail! stem 'beamed-minimum-free-lengths (map (lambda (l) (+ l ledgers)) '(1.83 1.5 1.25)))))))
 
 #(define (gs:engraver context)
    (let ((active '())          ; (kind . spanner) that have begun
@@ -94,7 +98,7 @@
          (said '())            ; (word . grob) that said it, newest first
          (starts '()) (stops '()) (signs '()) (words '()) (mark #f)
          (leaf ZERO-MOMENT)    ; length of the leaf heard last in this step
-         (heads '()) (made '()) (undo '()) (column #f)
+         (heads '()) (made '()) (undo '()) (column #f) (slashes '())
          (points '())          ; (line column . heads): where each line was last
          (stopped #f))         ; (column . heads): where a line stopped, until something comes after it
 
@@ -294,9 +298,10 @@
        ((hairpin-interface engraver grob source)
         (if (pair? (touched-lines))
             (ly:grob-set-property! grob 'minimum-length (max 7 (ly:grob-property grob 'minimum-length 0)))))
-       ((stem-tremolo-interface engraver grob source) (gs:room-for-slashes! grob)))
+       ((stem-tremolo-interface engraver grob source) (set! slashes (cons grob slashes))))
       ((stop-translation-timestep engraver)
        (for-each (lambda (back) (back)) undo)
+       (for-each (lambda (t) (gs:room-for-slashes! t heads)) slashes)
        (keep-from-stop! engraver)
        (if (pair? heads) (extend-lines! engraver))
        (for-each settle! made)
@@ -307,6 +312,7 @@
        (for-each (lambda (p) (if (null? (ly:spanner-bound (cdr p) RIGHT)) (close-later! p))) ending)
        (set! points (filter (lambda (p) (memq (car p) (map cdr active))) points))
        (set! fresh '()) (set! ending '()) (set! heads '()) (set! made '()) (set! undo '()) (set! column #f)
+       (set! slashes '())
        (set! leaf ZERO-MOMENT))
       ((finalize engraver)
        (for-each (lambda (w) (close! (cddr w) (command))) waiting)

@@ -43,6 +43,8 @@
      (staff-padding . 0.9)
      (outside-staff-priority . 400)
      (outside-staff-padding . 0.5)
+     ;; A stem's end or a flag beside a number keeps it lower, not only one above it.
+     (outside-staff-horizontal-padding . 0.5)
      (vertical-skylines . ,grob::always-vertical-skylines-from-element-stencils)
      (X-extent . ,ly:axis-group-interface::width)
      (Y-extent . ,axis-group-interface::height)

@@ -15,7 +15,20 @@
 
 %% About this pitch: an x (SMuFL noteheadXBlack, noteheadXHalf, noteheadXWhole).
 gsX = #(gs:look '((NoteHead . style) . cross))
-gsDiamond = #(gs:look '((NoteHead . style) . harmonic-mixed))
+%% A hollow diamond is white inside: a ledger line through it would read as a slash, or as filling.
+#(define (gs:diamond grob)
+   (let ((glyph (ly:note-head::print grob)))
+     (if (>= (ly:grob-property grob 'duration-log 2) 2) glyph
+         (let* ((x (ly:stencil-extent glyph X)) (y (ly:stencil-extent glyph Y))
+                (middle (interval-center x)) (half (interval-center y)))
+           (ly:stencil-add
+            (stencil-with-color
+             (make-path-stencil (list 'moveto (car x) half 'lineto middle (cdr y) 'lineto (cdr x) half
+                                      'lineto middle (car y) 'closepath)
+                                0 1 1 #t)
+             white)
+            glyph)))))
+gsDiamond = #(gs:look '((NoteHead . style) . harmonic-mixed) `((NoteHead . stencil) . ,gs:diamond))
 gsSlash = #(gs:look '((NoteHead . style) . slash))
 
 %% As high, as low as the player can: a triangle that points there, filled as the note value asks. The font has the

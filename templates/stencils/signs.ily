@@ -17,21 +17,37 @@ gsTrill = #(gs:over trill)
      (let ((dot (ly:font-get-glyph (ly:grob-default-font grob) "scripts.staccato")))
        (apply ly:stencil-add
               (map (lambda (i) (ly:stencil-translate-axis dot (* 0.62 (- i (/ (1- count) 2))) X)) (iota count))))))
+%% They stand above the staff: beside a sharp, or between two of them, they would not be seen.
 gsDots =
 #(define-event-function (count) (integer?)
-   (gs:over #{ \tweak stencil #(gs:dots-stencil count) \staccato #}))
+   (gs:over #{ \tweak stencil #(gs:dots-stencil count)
+               \tweak quantize-position ##f
+               \tweak staff-padding #0.6
+               \tweak outside-staff-priority #30
+               \tweak outside-staff-padding #0.4
+               \tweak outside-staff-horizontal-padding #0.5
+               \staccato #}))
 
 %% \gsFlutter: three slashes on the stem whatever the note value; beyond the head where it has none, as at a whole note.
+%% Clear of the head and of the ledger lines that the stem goes through, in the middle of what is left of it.
 #(define (gs:slashes-height grob)
-   (let* ((usual (ly:stem-tremolo::calc-y-offset grob))
-          (stem (ly:grob-object grob 'stem))
-          (flag (if (ly:grob? stem) (ly:grob-object stem 'flag) #f))
-          (beyond (lambda (steps)
-                    (let ((dir (ly:grob-property stem 'direction UP)) (head (first (gs:list stem 'note-heads))))
-                      (* 0.5 (gs:staff-space grob) (+ (gs:position head) (* dir steps)))))))
-     (cond ((gs:stemless? stem) (beyond 5.8))
-           ((gs:printed? flag) (beyond 5.4))  ; between the head and the flag, nearer to the head
-           (else usual))))
+   (let* ((stem (ly:grob-object grob 'stem)) (unit (gs:staff-space grob))
+          (dir (ly:grob-property stem 'direction UP))
+          (heads (gs:list stem 'note-heads))
+          (last (apply max (map (lambda (h) (* dir (gs:position h))) heads)))
+          (flag (ly:grob-object stem 'flag))
+          (extent (ly:grob-property grob 'Y-extent '(-2.0 . 2.0)))
+          (back (if (= dir UP) (- (car extent)) (cdr extent)))  ; from the slash that is first at the stem's end
+          (usual (* dir (ly:stem-tremolo::calc-y-offset grob)))
+          (lowest (+ (* 0.5 unit (+ last (gs:past-ledgers last))) (* 0.35 unit) back)))
+     (* dir
+        (cond ((gs:stemless? stem) (* 0.5 unit (+ last 5.8)))
+              ((gs:printed? flag) (max lowest (* 0.5 unit (+ last 5.4))))  ; nearer to the head than to the flag
+              ((ly:grob? (ly:grob-object stem 'beam)) (max lowest (- usual (* 0.3 unit))))  ; off a slanting beam
+              (else (max lowest usual))))))
+%% Half staff spaces from the middle of the last head on a stem to where it has left head and ledger lines, `position`
+%% counted along the stem.
+#(define (gs:past-ledgers position) (max 1 (if (<= position -6) (+ (- -6 position) 0.2) 1)))
 #(define (gs:stemless? stem)
    (and (ly:grob? stem) (pair? (gs:list stem 'note-heads)) (gs:get (ly:grob-property stem 'details '()) 'gs-stemless #f)))
 #(define (gs:slashes-place grob)
@@ -73,6 +89,12 @@ gsTimes =
 #(define-music-function (text) (string?)
    #{ \once \override Score.TextMark.font-size = #0
       \textEndMark \markup \normal-text \italic #text #})
+
+%% \gsShortHairpin #5 (before the note a hairpin starts at): however short its time, there is room for levels of so many
+%% letters at its ends and some three staff spaces of hairpin between them (our own judgement).
+gsShortHairpin =
+#(define-music-function (letters) (index?)
+   #{ \once \override Hairpin.minimum-length = #(+ 5 (* 0.8 letters)) #})
 
 %% \gsEndLevel (before the place that carries the level at the very end of a gesture): it keeps clear of the level
 %% that the next one begins with ("p" and "pp" would read as "ppp").

@@ -228,6 +228,17 @@ def test_a_sudden_change_is_two_words(engraved):
     assert r"\gsTurn" not in ly
 
 
+def test_the_word_of_a_line_is_on_the_first_of_lines_that_go_on(engraved):
+    """Wave, arrow and arrow are one slide; after a new attack the next has its own."""
+    head = "instrument: trombone\npitches: written\n"
+    contour = "F3 -- G3@2 -> F3@3 -> G3@4, F3@5 -- G3@6"
+    ly = engraved(f"{head}gesture one\n  technique: slide-gliss\n  contour: {contour}\n  lasts: 7 beats\n")[
+        "one"
+    ].ly
+    lines = re.findall(r"gsLine #'\((.*)\)", ly)
+    assert [("word" in line) for line in lines] == [True, False, False, True]
+
+
 def test_the_hand_is_shown_by_its_signs(engraved):
     ly = engraved("gesture one\n  technique: hand-gliss\n  contour: C5 -- B4@1 -- C5@2\n")["one"].ly
     assert re.findall(r"gsHandTurn #'\((.*?)\)", ly) == ["open stopped", "stopped open"]

@@ -39,6 +39,7 @@ KEPT_CLEAR = (
     "TextScript",
 )
 OURS = ("gs-bracket", "gs-edge", "gs-above", "gs-row", "gs-point")
+LINE_WORD = "gs-contour text"  # the word that a line carries
 # Lines of the staff and bar lines are crossed.
 MARKED = "".join(f'\\override {g}.output-attributes = #\'((class . "{g}")) ' for g in KEPT_CLEAR)
 
@@ -73,7 +74,8 @@ def staves(svg: str, names: tuple[str, ...] = (*KEPT_CLEAR, *OURS)) -> list[Staf
     found = _staves(sorted({y for kind, y, _, shape in shapes if not kind and _is_staff_line(shape)}))
     blocks: list[list[Block]] = [[] for _ in found]
     lines: list[list[tuple[Place, ...]]] = [[] for _ in found]
-    for kind, top, left, shape in shapes:
+    for within, top, left, shape in shapes:
+        kind = LINE_WORD if within == CONTOUR and shape.tag == _SVG + "text" else within
         if kind != CONTOUR and kind not in names:
             continue
         outline = [(left + x, top + y) for x, y in outline_of(shape)]

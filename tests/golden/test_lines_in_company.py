@@ -61,6 +61,20 @@ def test_all_that_is_kept_clear_of_is_there(compiled):
     assert {"gs-bracket", "gs-edge", "gs-above", "gs-row"} <= there
 
 
+@pytest.mark.parametrize("music", [
+    rf"\gsX g'2.{WAVE} \gsX d''4\gsLineEnd",
+    rf"b'2.{LINE} c''4\gsLineEnd",
+    rf"<< \new Voice {{ \voiceOne \gsDiamond d'1.{LINE} e'4\gsLineEnd }} \new Voice {{ \voiceTwo g1. r4 }} >>",
+])  # fmt: skip
+def test_a_line_begins_after_the_dot(music, tmp_path):
+    """No piece of it before the dot, though the other voice's wider head puts the dot further away, and a gap after it
+    that is wider than elsewhere: else the dot reads as the line's beginning (our own judgement)."""
+    (staff,) = staves(run(document([score(rf"\time 7/4 {music}", MARKED)]), tmp_path))
+    dots = [b.box for b in staff.blocks if b.kind == "Dots"]
+    assert dots
+    assert min(x for line in staff.lines for x, _ in line) > max(b[1] for b in dots) + 0.4
+
+
 # --- over systems and pages ---------------------------------------------------------------------------------------------
 
 PAGES = rf"""\gsX g'1{WAVE} s1 \break s1 \pageBreak s1 s1 \break \gsX g''1 \gsX bf'1\gsLineEnd"""

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 import pytest
 from golden.geometry import document, run, score
-from golden.outlines import KEPT_CLEAR, MARKED, OURS, Block, Staff, staves
+from golden.outlines import KEPT_CLEAR, LINE_WORD, MARKED, OURS, Block, Staff, staves
 
 pytestmark = pytest.mark.lilypond
 
@@ -21,6 +21,14 @@ CASES = {
     "hand on notes": r"c''4\gsHandTurn #'(open stopped)\gsHandTurnEnd g'8\gsHandTurn #'(open stopped)\gsHandTurnEnd r8 c''2",
     "slashes without stems": r"\gsStemless c''4*4\gsFlutter \gsStemless g'4*4\gsFlutter \gsStemless c'''4*4\gsFlutter",
     "changes in a chain": r"""c''4\gsTurn "flz." "tone, without any haste" c''4\gsTurnEnd\gsTurn "" "½ valve" c''4\gsTurnEnd r4""",
+    "slashes among ledger lines": r"a4\gsFlutter g4\gsFlutter d'''4\gsFlutter a8\gsFlutter r8 c'8\gsFlutter r8 f'''8\gsFlutter r8 g8[\gsFlutter b']\gsFlutter f8[\gsFlutter a]\gsFlutter c'''8[\gsFlutter e''']\gsFlutter",
+    "hollow diamonds": r"\gsDiamond c'2 \gsDiamond a1 \gsDiamond c'''4",
+    "dots between sharps": r"cs''8[\gsDots #2 fs'' gs''\gsDots #2 as']\gsDots #3 cs'''8\gsDots #2 r8 \stemUp cs''8\gsDots #2 gs'\gsDots #2",
+    "a band that ends at brackets": r"\gsX g'2\gsBand g' f''\gsLine #'((style . wavy)) \afterGrace 63/64 s4 { \gsStops \gsX f''8\gsLineEnd\gsBandEnd } r4",
+    "many levels": r"<< { g'1 } { \gsShortHairpin #5 s4\ff\> \gsShortHairpin #5 s4\ppp\< \gsShortHairpin #3 s4\mf\> s4\p } >>",
+    "numbers beside stems": r"""\clef bass e2\gsFingering "7" b8\gsFingering "6" r8 g2\gsFingering "4" """,
+    "word of a line": r"""e''4\gsLine #'((style . plain) (word . "gliss.")) s2 a'4 \gsStemless e''1*2 b'4\gsLineEnd""",
+    "word of a line beyond a short piece": r"""s2 s8 e''8\gsLine #'((style . plain) (word . "gliss.")) \gsStemless c''8*2 \gsStemless g''1*2 f'4\gsLineEnd""",
     "speeding up": rf"""\gsFeather #RIGHT {{ a'32*48/7[\gsSay #'(("single tongue" "single tongue" "")) a'32*128/21{_SAY} a'32*16/3{_SAY} a'32*32/7{_SAY} a'32*80/21{_SAY} a'32*64/21{_SAY} a'32*16/7]{_SAY} }}""",
 }
 
@@ -34,10 +42,15 @@ def marked(tmp_path_factory) -> Staff:
 
 
 @pytest.fixture(scope="module")
-def printed(tmp_path_factory) -> dict[str, Staff]:
-    scores = [score(music, MARKED) for music in CASES.values()]
-    svg = run(document(scores), tmp_path_factory.mktemp("signs"))
-    return dict(zip(CASES, staves(svg, (*KEPT_CLEAR, *OURS, "gs-band")), strict=True))
+def svg(tmp_path_factory) -> str:
+    bars = r"""\override BarLine.output-attributes = #'((class . "BarLine"))"""
+    scores = [score(music, MARKED + bars) for music in CASES.values()]
+    return run(document(scores), tmp_path_factory.mktemp("signs"))
+
+
+@pytest.fixture(scope="module")
+def printed(svg) -> dict[str, Staff]:
+    return dict(zip(CASES, staves(svg, (*KEPT_CLEAR, *OURS, "gs-band", "BarLine", LINE_WORD)), strict=True))
 
 
 def blocks(staff: Staff, kind: str) -> list[Block]:
@@ -155,6 +168,82 @@ def test_slashes_leave_a_head_without_a_stem_free(printed):
         head = min(heads, key=lambda h: abs(h[0] - left))
         assert bottom > head[3] or top < head[2]
         assert abs(left + right - head[0] - head[1]) < 0.3
+
+
+def near(one: Block, other: Block, across: float, up: float) -> bool:
+    """Whether two boxes are nearer to each other than so much sideways and so much upwards."""
+    (a0, a1, b0, b1), (c0, c1, d0, d1) = one.box, other.box
+    return a0 - across < c1 and c0 < a1 + across and b0 - up < d1 and d0 < b1 + up
+
+
+def test_slashes_keep_clear_of_heads_ledger_lines_and_flags(printed):
+    """A slash on a ledger line reads as one more ledger line, or as two slashes."""
+    staff = printed["slashes among ledger lines"]
+    slashes = blocks(staff, "StemTremolo")
+    assert len(slashes) == 3 * 12
+    for kind in ("NoteHead", "LedgerLineSpanner", "Flag"):
+        others = blocks(staff, kind)
+        assert others, kind
+        assert [s.box for s in slashes for o in others if near(s, o, 0, 0.2)] == [], kind
+
+
+def test_a_hollow_diamond_is_white_inside(svg, printed):
+    """The two hollow ones, after (so over) the ledger lines."""
+    white = [m.start() for m in re.finditer(r'color="rgba?\(100[.0]*%, 100[.0]*%, 100[.0]*%', svg)]
+    assert len(white) == 2
+    ledgers = [m.start() for m in re.finditer(r'class="LedgerLineSpanner"', svg)]
+    assert any(place < white[0] for place in ledgers)
+    assert len(blocks(printed["hollow diamonds"], "LedgerLineSpanner")) >= 4
+
+
+def test_dots_of_the_tongue_stand_above_sharps(printed):
+    staff = printed["dots between sharps"]
+    dots, sharps = blocks(staff, "Script"), blocks(staff, "Accidental")
+    assert len(dots) == 2 * 5 + 3
+    assert len(sharps) >= 6
+    assert [d.box for d in dots if d.box[2] < 2.2] == []
+    assert [d.box for d in dots for s in sharps if near(d, s, 0.4, 0.1)] == []
+
+
+def test_a_band_ends_clear_of_brackets(printed):
+    staff = printed["a band that ends at brackets"]
+    edge = max(b.box[1] for b in blocks(staff, "gs-band"))
+    assert edge - max(b.box[1] for b in blocks(staff, "gs-bracket")) > 0.7
+
+
+def test_hairpins_between_levels_that_stand_close_are_seen(printed):
+    staff = printed["many levels"]
+    hairpins = sorted({(b.box[0], b.box[1]) for b in blocks(staff, "Hairpin")})
+    levels = [b.box for b in blocks(staff, "DynamicText")]
+    assert len({round(left) for left, _ in hairpins}) == 3
+    assert min(right - left for left, right in hairpins) > 2
+    for left, right in hairpins:
+        assert not [b for b in levels if b[0] < right and left < b[1]]
+
+
+def test_numbers_keep_below_stems_beside_them(printed):
+    """Half a space to the side as well: a stem's end that touches a number reads as a stroke of it."""
+    staff = printed["numbers beside stems"]
+    rows = blocks(staff, "gs-row")
+    assert len(rows) == 3
+    assert len({r.box[2] for r in rows}) == 1
+    assert [r.box for r in rows for k in ("Stem", "Flag") for s in blocks(staff, k) if near(r, s, 0.4, 0.3)] == []
+
+
+@pytest.mark.parametrize("name", ["word of a line", "word of a line beyond a short piece"])
+def test_the_word_of_a_line_stands_once_on_the_first_piece_with_room(name, printed):
+    """Over no bar line: there it would read as a direction for the next bar (our own judgement)."""
+    staff = printed[name]
+    words = [b.box for b in blocks(staff, LINE_WORD)]
+    heads = [b.box for b in blocks(staff, "NoteHead")]
+    bars = [b.box for b in blocks(staff, "BarLine")]
+    assert bars
+    assert len(words) == 1
+    left, right, _, _ = words[0]
+    assert not [b for b in bars if b[0] < right and left < b[1]]
+    piece = 0 if name == "word of a line" else 2
+    assert heads[piece][1] < left
+    assert right < heads[piece + 1][0]
 
 
 def test_findings_of_two_lines_keep_their_distance(tmp_path):
