@@ -249,12 +249,16 @@ def feathered(made: Components, placed: Placed, direction: str) -> abjad.Contain
 def add_stop(stop: Event, made: Components, placed: Placed, plan: Plan) -> abjad.Leaf:
     """The head where a line stops: after the last leaf, before the bar line or the next note.
 
-    Where space is time it has its own place at the end, for an instant; else it must not take any time.
+    Where space is time it has its own place, the last instant of the leaf; else it must not take any time. Either
+    way the gesture lasts as long as the file says: in a composer's score what comes after it must not shift.
     """
     head = stop.head
     if head is None:
         raise ValueError("a line stops at a head")
-    in_time = plan.free and plan.meter.bar is None
+    last = placed[-1][1]
+    in_time = (
+        plan.free and plan.meter.bar is None and not isinstance(abjad.get.parentage(last).parent(), abjad.Tuplet)
+    )
     value, factor = (duration(Fraction(1)), _factor(_INSTANT)) if in_time else (duration(GRACE_VALUE), None)
     grace = abjad.Note.from_duration_and_pitch(value, _pitch(head.name), dmp=factor)
     abjad.attach(abjad.LilyPondLiteral([r"\gsStops", *stop.before, *head.before], site="before"), grace)
@@ -263,7 +267,9 @@ def add_stop(stop: Event, made: Components, placed: Placed, plan: Plan) -> abjad
     _attach_fermata(stop, grace)
     _attach_end(stop, grace)
     if in_time:
+        value, times = last.written_duration(), Fraction(*(last.dmp() or (1, 1)))
+        last.set_dmp(_factor(times - _INSTANT / (4 * Fraction(value.numerator, value.denominator))))
         made.append(grace)
     else:
-        abjad.attach(abjad.AfterGraceContainer([grace], fraction=GRACE), placed[-1][1])
+        abjad.attach(abjad.AfterGraceContainer([grace], fraction=GRACE), last)
     return grace
