@@ -37,7 +37,10 @@ def excerpt(
     whole = first == 0 and last == len(gesture.points) - 1
     points = [_point(p, start, keep, dynamics) for p in gesture.points[first : last + 1]]
     points[0] = replace(points[0], reached="attack", held=False, stops=False)
-    end = _end(gesture, last) - start
+    kept = tuple(t for t in gesture.techniques if _kept(t, keep))
+    sing = gesture.sing if whole and any(t.sings for t in kept) else None
+    # What is sung goes on over a held note: it is as long as its gesture.
+    end = gesture.beats if sing is not None else _end(gesture, last) - start
     closing = points[-1]
     points[-1] = replace(
         closing, until=end, held=closing.reached == "line" and not closing.stops and not gesture.in_seconds
@@ -47,7 +50,6 @@ def excerpt(
         beats = end * _MOST_ATTACKS / attacks.count
         points[-1] = replace(points[-1], until=beats)
         attacks = replace(attacks, count=_MOST_ATTACKS)
-    kept = tuple(t for t in gesture.techniques if _kept(t, keep))
     return replace(
         gesture,
         title=None,
@@ -59,7 +61,7 @@ def excerpt(
         dynamics=_levels(gesture, start, start + beats) if dynamics else (),
         attacks=attacks,
         fingering=_fingering(gesture, first, last),
-        sing=gesture.sing if whole and any(t.sings for t in kept) else None,
+        sing=sing,
         fallback=None,
         text=None,
         footnote=None,
