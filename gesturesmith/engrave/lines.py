@@ -64,24 +64,30 @@ def draw_band(gesture: Gesture, line: Line, stave: Stave) -> None:
 
 def draw_length(gesture: Gesture, line: Line, language: str) -> None:
     """The bracket with the length over what has no note values."""
+    _bracket(line, length_text(gesture, language))
+
+
+def draw_rest_length(line: Line, beats: Fraction, seconds: Fraction | None, language: str) -> None:
+    """The same over a rest that has no note value, or its sign would be counted as a quarter: over one between
+    gestures in `seconds`, to a tenth of a second (closer nobody can be silent), else its beats."""
+    said = _beats(beats, language) if seconds is None else _seconds(round(seconds, 1), language)
+    _bracket(line, said)
+
+
+def _bracket(line: Line, text: str) -> None:
     first, last = line.events[0], line.stop or line.events[-1]
-    first.after.append(f"\\gsLength {quoted(length_text(gesture, language))}")
+    first.after.append(f"\\gsLength {quoted(text)}")
     last.at_end.append(r"\gsLengthEnd")
-
-
-def draw_rest_length(line: Line, seconds: Fraction, language: str) -> None:
-    """The same over a rest between gestures in seconds, to a tenth of a second: closer nobody can be silent."""
-    rest = line.events[0]
-    rest.after.append(f"\\gsLength {quoted(_seconds(round(seconds, 1), language))}")
-    rest.at_end.append(r"\gsLengthEnd")
 
 
 def length_text(gesture: Gesture, language: str) -> str:
     """`2.5 s`, `4 beats`."""
-    if gesture.in_seconds:
-        return _seconds(gesture.seconds, language)
-    unit = "beat" if gesture.beats == Fraction(1) else "beats"
-    return f"{_mixed(gesture.beats)} {wording(unit, language)}"
+    return _seconds(gesture.seconds, language) if gesture.in_seconds else _beats(gesture.beats, language)
+
+
+def _beats(beats: Fraction, language: str) -> str:
+    unit = "beat" if beats == Fraction(1) else "beats"
+    return f"{_mixed(beats)} {wording(unit, language)}"
 
 
 def _seconds(seconds: Fraction, language: str) -> str:

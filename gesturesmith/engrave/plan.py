@@ -98,8 +98,9 @@ def plan(
     for part in parts:
         if part.case is None:
             teller.rest(part.line.events[0])
-            if seconds:
-                lines.draw_rest_length(part.line, part.beats * 60 / tempo, settings.wording[0])
+            if all(slot.kind == "point" for slot in part.slots):
+                length = part.beats * 60 / tempo if seconds else None
+                lines.draw_rest_length(part.line, part.beats, length, settings.wording[0])
         else:
             _dress(part, part.case, stave, settings, teller, footnotes)
     _gather_rests(parts, metre.bar is not None)
