@@ -27,6 +27,7 @@ soak: $(VENV)/.test-ready
 	@$(BIN)/python -m pip install --quiet --only-binary atheris --editable '.[soak]' \
 	  || echo "atheris has no wheel for this Python: the guided search is left out"
 	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(BIN)/python -m pytest tests/security
+	@$(BIN)/python -m pytest --numprocesses auto tests/reading/everything.py
 	@$(BIN)/python tests/security/guided.py
 
 gallery: $(VENV)/.run-ready

@@ -1,0 +1,224 @@
+"""What is read against what the file says."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import zip_longest
+
+from reading.notation import Heard, Note, Reading
+from reading.says import Asked, Said
+
+from gesturesmith.units import LETTERS, Spelling
+
+_INSTANT = Fraction(1, 8)  # beats: so close to the end stands a head where a line stops
+
+
+def differences(reading: Reading, said: Said) -> list[str]:
+    """Every way in which the page says something else than the file; a line each, for people."""
+    found = [f"cannot be read: {fault}" for fault in reading.faults]
+    if reading.meter != said.meter:
+        found.append(f"meter: the page says {reading.meter}, the file {said.meter}")
+    for sung in (False, True):
+        asked = [a for a in said.notes if a.sung is sung]
+        printed = [n for n in reading.notes if n.sung is sung]
+        found += _voice(printed, asked, said, "sung " if sung else "")
+    found += _silences(reading, said)
+    found += _levels(reading, said)
+    return found
+
+
+def part_of(printed: list[Note], said: Said, *, in_time: bool) -> list[str]:
+    """What is wrong with notes that are to be some of those asked for, one after the other: their pitches and, if
+    `in_time`, how far they are apart; the least that is wrong anywhere."""
+    ways = []
+    for sung in (False, True):
+        asked = [a for a in said.notes if a.sung is sung]
+        mine = [n for n in printed if n.sung is sung]
+        if mine:
+            found = [_from(mine, asked[n:], in_time) for n in range(len(asked) - len(mine) + 1)]
+            shown = " ".join(_name(n) for n in mine)
+            ways += min(found, key=len, default=[f"{len(mine)} notes of {len(asked)}: {shown}"])
+    return ways
+
+
+def _from(printed: list[Note], asked: list[Asked], in_time: bool) -> list[str]:
+    found = []
+    for note, want in zip(printed, asked, strict=False):
+        found += _pitch(note, want)
+    first, start = printed[0].at, asked[0].at
+    for note, want in zip(printed, asked, strict=False):
+        if not in_time or want.at is None or start is None or note.stops or want.stops:
+            continue
+        if note.at - first != want.at - start:
+            found.append(f"{_name(note)} comes {float(note.at - first):g} beats after the first")
+    return found
+
+
+def _voice(printed: list[Note], asked: list[Asked], said: Said, which: str) -> list[str]:
+    if len(printed) != len(asked):
+        have, want = " ".join(_name(n) for n in printed), " ".join(_asked_name(a) for a in asked)
+        return [f"{which}notes: {len(printed)} on the page, {len(asked)} in the file: {have} / {want}"]
+    found: list[str] = []
+    loose = any(n.value is None and not n.stops for n in printed)
+    for number, (note, want) in enumerate(zip(printed, asked, strict=True), start=1):
+        for problem in _note(note, want, said, loose):
+            found.append(f"{which}note {number} at beat {float(note.at):g}: {problem}")
+    return found
+
+
+def _note(note: Note, want: Asked, said: Said, loose: bool) -> list[str]:
+    found = [*_pitch(note, want), *_time(note, want, said)]
+    if note.form != want.form:
+        found.append(f"head: {note.form} on the page, {want.form} in the file")
+    if note.stops is not want.stops:
+        found.append(f"{'ends a line' if note.stops else 'is a full note'} on the page, not in the file")
+    if note.begins != want.begins and not (
+        note.value is None and want.begins == "attack" and not note.feathered and want.timed
+    ):
+        found.append(f"begins: {note.begins} on the page, {want.begins} in the file")
+    return found
+
+
+def _pitch(note: Note, want: Asked) -> list[str]:
+    if want.spelling is None:
+        return _height(note, want)
+    if note.pitch is None:
+        return [f"pitch: none on the page, {want.spelling.name} in the file"]
+    spelling = want.spelling
+    plain = (note.pitch.steps, note.pitch.alter) == (spelling.steps, spelling.alter)
+    if not spelling.cents:
+        if plain and not note.cents:
+            return []
+        return [f"pitch: {_name(note)} on the page, {spelling.name} in the file"]
+    total = sounded(note)
+    # The plain note nearest to it may be the neighbour of the letter that is written.
+    if total != spelling.pitch_cents or abs(note.pitch.steps - spelling.steps) > 1:
+        return [f"pitch: {_name(note)} on the page, {spelling.name} in the file"]
+    return []
+
+
+def sounded(note: Note) -> Fraction | None:
+    """Cents above C-1 of a note with what stands above it: from the note that is named there, else from itself."""
+    if note.pitch is None:
+        return None
+    text = note.cents.replace("−", "-").replace("±", "").replace("¢", "").strip()
+    if not text:
+        return note.pitch.cents
+    words = text.split()
+    base = note.pitch.cents
+    if words[0][0] in LETTERS:
+        name = "".join(words[:-1])
+        alter = name.count("♯") - name.count("♭")
+        near = [Spelling(name[0], Fraction(alter), octave).pitch_cents for octave in range(-1, 10)]
+        base = min(near, key=lambda c: abs(c - note.pitch.cents))
+    return base + int(words[-1])
+
+
+def _height(note: Note, want: Asked) -> list[str]:
+    if want.three_lines:
+        if note.pitch is not None:
+            return ["a clef with pitches, where only heights are asked for"]
+        place: Fraction | float = Fraction(note.position).limit_denominator(1000)
+    elif note.pitch is None:
+        return ["no clef, where a band of pitches is asked for"]
+    else:
+        place = note.pitch.steps
+    if want.steps is None:
+        beyond = note.position >= 5 if want.extreme == "highest" else note.position <= -5
+        return [] if beyond or not want.extreme else [f"{want.extreme}: stands within the staff"]
+    slack = 1 if want.vague else Fraction(1, 2) if not want.three_lines else Fraction(1, 100)
+    if abs(place - want.steps) > slack:
+        return [f"height: {float(place):g} on the page, {float(want.steps):g} in the file"]
+    return []
+
+
+def _time(note: Note, want: Asked, said: Said) -> list[str]:
+    found = []
+    if want.at is not None:
+        late = note.at - want.at
+        right = 0 >= late >= -_INSTANT if want.stops else late == 0
+        if not right:
+            found.append(f"onset: beat {float(note.at):g} on the page, {float(want.at):g} in the file")
+    if note.stops or want.stops:
+        return found
+    if note.feathered or want.feathered:
+        # A passed point under such a beam has no stem.
+        if want.feathered and not note.feathered and want.begins == "attack":
+            found.append("attacks that speed up or slow down without a beam that says so")
+        elif note.feathered and not want.feathered:
+            found.append("a beam that opens or closes, where attacks are even")
+        return found
+    if note.value is None:
+        if not want.timed:
+            found.append("no note value on the page, though there is one for it")
+        return found
+    if want.begins == "line" and want.ends is None:
+        found.append("a note value on a point that a line only passes")
+    if want.ends is None or want.at is None:
+        return found
+    length = want.ends - want.at
+    if want.stroke:
+        if note.value > length:
+            found.append(f"length: {float(note.value):g} on the page, at most {float(length):g} in the file")
+    elif note.value != length:
+        found.append(f"length: {float(note.value):g} on the page, {float(length):g} in the file")
+    return found
+
+
+def _silences(reading: Reading, said: Said) -> list[str]:
+    """Rests stand exactly where the file is silent, and after strokes, which have no length."""
+    strokes = [(a.at, a.ends) for a in said.notes if a.stroke and a.at is not None and a.ends is not None]
+    found = []
+    for start, end in said.silences:
+        if not any(a <= start and end <= b for a, b in reading.silences):
+            found.append(f"silence from beat {float(start):g} to {float(end):g} is no rest on the page")
+    for start, end in reading.silences:
+        if not _covered(start, end, [*said.silences, *strokes]):
+            found.append(f"rests from beat {float(start):g} to {float(end):g} on the page, where the file sounds")
+    return found
+
+
+def _covered(start: Fraction, end: Fraction, by: list[tuple[Fraction, Fraction]]) -> bool:
+    at = start
+    for a, b in sorted(by):
+        if a <= at < b:
+            at = b
+    return at >= end
+
+
+def _levels(reading: Reading, said: Said) -> list[str]:
+    """The levels in their order; niente has a sign of its own, and what is repeated may be left out."""
+    have = _once([level for _, level in reading.levels])
+    want = _once([level for _, level in said.levels if level != "n"])
+    return [] if have == want else [f"levels: {' '.join(have)} on the page, {' '.join(want)} in the file"]
+
+
+def _once(levels: list[str]) -> list[str]:
+    return [level for n, level in enumerate(levels) if n == 0 or level != levels[n - 1]]
+
+
+def _name(note: Note) -> str:
+    pitch = note.pitch.name if note.pitch is not None else f"height {note.position:g}"
+    return f"{pitch} ({note.cents})" if note.cents else pitch
+
+
+def _asked_name(want: Asked) -> str:
+    return want.spelling.name if want.spelling is not None else f"height {want.steps}"
+
+
+def prepared(read: list[Heard], want: list[Spelling]) -> list[str]:
+    """The small notes before a line against those that practising asks for."""
+    pairs = zip_longest(read, want)
+    found = []
+    for number, (heard, spelling) in enumerate(pairs, start=1):
+        same = (
+            heard is not None
+            and spelling is not None
+            and (heard.steps, heard.alter) == (spelling.steps, spelling.alter)
+        )
+        if not same:
+            found.append(
+                f"preparation note {number}: {heard.name if heard else 'nothing'} on the page, "
+                f"{spelling.name if spelling else 'nothing'} in practice"
+            )
+    return found

@@ -1,0 +1,139 @@
+"""Made-up files for the reader: passages in many meters, full of what goes wrong. The same seed, the same file."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from random import Random
+
+METERS = ("2/4", "3/4", "4/4", "5/4", "6/8", "7/8", "free")
+_LOWEST = {"horn": 3, "trumpet": 4, "trombone": 3, "tuba": 2}  # octave of most notes
+_SIGNS = ("", "", "", "#", "#", "b", "b", "^", "v", "#^", "bv", "##", "bb")
+_LENGTHS = ("1/4", "1/2", "1/2", "3/4", "1", "1", "1", "3/2", "2", "5/2", "3", "4", "5", "7/2", "1/8", "7/4")
+
+
+def file(seed: int) -> str:
+    """A file with a few gestures and a passage that plays them between notes and rests."""
+    random = Random(seed)
+    instrument = random.choice(tuple(_LOWEST))
+    made = _Maker(random, _LOWEST[instrument])
+    gestures = [made.gesture(f"g{n}") for n in range(random.randint(1, 3))]
+    items = made.items([f"g{n}" for n in range(len(gestures))])
+    meter = METERS[seed % len(METERS)]
+    head = [
+        f"instrument: {instrument}",
+        f"pitches: {random.choice(('written', 'written', 'sounding'))}",
+        f"tempo: {random.choice((60, 72, 96))}",
+        f"meter: {meter}",
+        f"accidentals: {random.choice(('stein', 'stein', 'arrows'))}",
+    ]
+    passage = f"passage p\n  play: {', '.join(items)}"
+    if random.random() < 0.2:
+        passage += f"\n  repeat: {random.choice((2, 3))}"
+    return "\n".join([*head, "", *gestures, passage, ""])
+
+
+class _Maker:
+    """Notes from a few letters only, so that altered ones come again in the same bar, the next, the next octave."""
+
+    def __init__(self, random: Random, octave: int) -> None:
+        self._random = random
+        self._octave = octave
+        self._letters = random.sample("CDEFGAB", 3)
+
+    def note(self, *, cents: bool = True) -> str:
+        random = self._random
+        sign = random.choice(_SIGNS)
+        octave = self._octave + (random.random() < 0.4) - (random.random() < 0.06)
+        more = ""
+        if cents and len(sign) < 2 and sign not in ("^", "v") and random.random() < 0.06:
+            more = random.choice(("+31c", "-14c", "+48c", "-52c", "+5c", "-45c", "+70c"))
+        return f"{random.choice(self._letters)}{sign}{octave}{more}"
+
+    def items(self, gestures: list[str]) -> list[str]:
+        random = self._random
+        items: list[str] = []
+        while len(items) < random.randint(8, 22):
+            kind = random.random()
+            if kind < 0.12:
+                items.append(f"rest {random.choice(_LENGTHS)}")
+            elif kind < 0.3:
+                move = random.choice(("", "", " up 1", " down 2", " up M2", " down m3", " up P8"))
+                items.append(random.choice(gestures) + move)
+            elif kind < 0.42:
+                items += self._threes()
+            else:
+                note = self.note()
+                for _ in range(random.choice((1, 1, 1, 2, 3))):  # the same again, or its neighbour
+                    items.append(f"{note} for {random.choice(_LENGTHS)}{random.choice(('', '', ' p', ' accent'))}")
+                    if random.random() < 0.4:
+                        note = (
+                            note.replace("#", "").replace("b", "").replace("^", "").replace("v", "").split("+")[0]
+                        )
+                        note = note.split("-")[0]
+        return items
+
+    def _threes(self) -> list[str]:
+        """Three in the time of two, or of one; sometimes two of them are one note or a rest."""
+        random = self._random
+        part = random.choice((Fraction(1, 3), Fraction(1, 3), Fraction(2, 3), Fraction(1, 6)))
+        lengths = random.choice(((1, 1, 1), (2, 1), (1, 2)))
+        made = []
+        for length in lengths:
+            beats = part * length
+            made.append(f"rest {beats}" if random.random() < 0.1 else f"{self.note(cents=False)} for {beats}")
+        return made
+
+    def gesture(self, name: str) -> str:
+        random = self._random
+        lines = [f"gesture {name}"]
+        kind = random.choice(
+            ("detached", "slurred", "line", "arrival", "attacks", "feathered", "rests", "band", "run")
+        )
+        count = random.randint(2, 5)
+        if kind == "detached":
+            lines += [f"  contour: {', '.join(self.note() for _ in range(count))}", f"  lasts: {count} beats"]
+        elif kind == "slurred":
+            joined = " __ ".join(self.note() for _ in range(count))
+            lines += [
+                f"  contour: {joined}",
+                f"  lasts: {random.choice((count, 2 * count, Fraction(count, 2)))} beats",
+            ]
+        elif kind == "line":
+            points = [f"x{self.note(cents=False)}" for _ in range(count)]
+            line = random.choice((" ~~ ", " -- ", " :: ", " .. "))
+            lines += [
+                "  technique: half-valve",
+                f"  contour: {line.join(points)}",
+                f"  lasts: {random.randint(2, 6)} beats",
+            ]
+            lines.append("  dynamics: p < f")
+        elif kind == "arrival":
+            one, two, three = (f"x{self.note(cents=False)}" for _ in range(3))
+            lines += [
+                "  technique: half-valve",
+                f"  contour: {one} ~~ {two}@{random.choice(('1', '3/2', '2'))}, {three}@3",
+            ]
+            lines.append("  lasts: 5 beats")
+        elif kind in ("attacks", "feathered"):
+            shape = f" {random.choice(('accelerating', 'slowing'))}" if kind == "feathered" else ""
+            beats = random.choice((2, 3, 4))
+            attacks = random.choice((beats, 2 * beats, 3 * beats, 4 * beats)) if not shape else random.randint(4, 8)
+            lines += [
+                f"  contour: {self.note(cents=False)}",
+                f"  attacks: {attacks}{shape}",
+                f"  lasts: {beats} beats",
+            ]
+        elif kind == "rests":
+            one, two = self.note(), self.note()
+            lines += [f"  contour: {one}, r@{random.choice(('1', '3/2', '1/2'))}, {two}@2", "  lasts: 4 beats"]
+        elif kind == "band":
+            octave = self._octave
+            heights = random.sample(("low", "mid", "high", "35%", "80%", "highest", "lowest"), 3)
+            lines += ["  technique: half-valve", f"  band: G{octave}..F{octave + 1}"]
+            lines += [f"  contour: {' ~~ '.join(heights)}", "  lasts: 4 beats"]
+        else:
+            lines += [
+                f"  contour: {', '.join(self.note(cents=False) for _ in range(2 * count))}",
+                f"  lasts: {count} beats",
+            ]
+        return "\n".join(lines) + "\n"

@@ -1,0 +1,603 @@
+"""A page read as a player reads it: pitches, onsets and lengths from what is printed, by the rules of notation.
+
+Nothing in here knows how the page was made. Rules and where they stand:
+
+- accidentals: Gould, Behind Bars (2011), pp. 78-81: one holds for its line or space, at its own octave, up to the
+  bar line; a tied note keeps it across the bar line. Where nothing is barred each holds for its note only, as the
+  language page promises.
+- quarter-tone signs: SMuFL 1.4, range "Stein-Zimmermann accidentals (24-EDO)" (E280 to E283) and Gould arrows
+  (E270 to E275), by the names the LilyPond Notation Reference gives them.
+- note values: head, stem, flags and beams, dots; a number over a tuplet: so many in the time of the next smaller
+  power of two (MusicXML 4.0, `time-modification`).
+- a bracketed small head shows where a line stops and is not attacked; a note that a slur or line reaches is not
+  tongued (Gould pp. 110, 141). A head on a line with a stem of its own is attacked, the line's last apart.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from reading.dump import Grob
+
+LETTERS = "CDEFGAB"
+ALTERATION = {
+    "accidentals.natural": Fraction(0),
+    "accidentals.sharp": Fraction(1),
+    "accidentals.flat": Fraction(-1),
+    "accidentals.doublesharp": Fraction(2),
+    "accidentals.flatflat": Fraction(-2),
+    "accidentals.sharp.slashslash.stem": Fraction(1, 2),
+    "accidentals.sharp.slashslash.stemstemstem": Fraction(3, 2),
+    "accidentals.mirroredflat": Fraction(-1, 2),
+    "accidentals.mirroredflat.flat": Fraction(-3, 2),
+    "accidentals.natural.arrowup": Fraction(1, 2),
+    "accidentals.natural.arrowdown": Fraction(-1, 2),
+    "accidentals.sharp.arrowup": Fraction(3, 2),
+    "accidentals.sharp.arrowdown": Fraction(1, 2),
+    "accidentals.flat.arrowup": Fraction(-1, 2),
+    "accidentals.flat.arrowdown": Fraction(-3, 2),
+}
+# Diatonic steps above C0 of the line a clef names: G4, F3, C4.
+_CLEF_LINE = {"clefs.G": 32, "clefs.F": 24, "clefs.C": 28}
+_OCTAVE = {"8": 7, "15": 14}
+_FORMS = {"cross": "x", "harmonic": "diamond", "do": "triangle-up", "slash": "slash", "": "normal"}
+
+
+@dataclass(frozen=True)
+class Heard:
+    """A pitch as it is read: `steps` diatonic above C0, `alter` in semitones."""
+
+    steps: int
+    alter: Fraction
+
+    @property
+    def name(self) -> str:
+        signs = {-2: "bb", -1.5: "bv", -1: "b", -0.5: "v", 0: "", 0.5: "^", 1: "#", 1.5: "#^", 2: "##"}
+        octave, letter = divmod(self.steps, 7)
+        return f"{LETTERS[letter]}{signs.get(float(self.alter), self.alter)}{octave}"
+
+    @property
+    def cents(self) -> Fraction:
+        octave, letter = divmod(self.steps, 7)
+        return 100 * ((0, 2, 4, 5, 7, 9, 11)[letter] + 12 * (octave + 1) + self.alter)
+
+
+@dataclass(frozen=True)
+class Note:
+    """What is played: one head, or several that are tied.
+
+    at         beats (quarter notes) from the beginning
+    value      beats, as the note values say; None where none is shown (no stem, or a beam that opens or closes)
+    pitch      None where the staff has no pitches
+    position   half staff spaces from the staff's middle
+    form       of the head: normal x diamond triangle-up triangle-down slash
+    begins     attack | slur | line
+    stops      a small head in brackets: where a line stops
+    above      the pitches of more heads on the same stem
+    cents      what the row above says, "" for nothing
+    sung       in the voice of small heads beside another
+    """
+
+    at: Fraction
+    value: Fraction | None
+    pitch: Heard | None
+    position: float
+    form: str
+    begins: str
+    stops: bool
+    small: bool
+    feathered: bool
+    leaves_on_line: bool
+    above: tuple[Heard, ...]
+    cents: str
+    sung: bool
+    ends: Fraction
+    ids: tuple[int, ...] = ()
+
+
+@dataclass
+class Reading:
+    """A score as it is read.
+
+    notes      of each voice in order; the played voice first
+    prepared   the small notes before the meter, as names
+    meter      (beats, unit); None where there is none
+    bars       moments of the bar lines that are printed, in beats
+    silences   stretches that rests fill, joined
+    levels     (moment, level)
+    texts      everything written, with its moment
+    lyrics     texts under the staff by moment
+    label      what stands at the left of the staff
+    faults     what cannot be read, or contradicts itself
+    """
+
+    notes: list[Note] = field(default_factory=list)
+    prepared: list[Heard] = field(default_factory=list)
+    meter: tuple[int, int] | None = None
+    bars: list[Fraction] = field(default_factory=list)
+    silences: list[tuple[Fraction, Fraction]] = field(default_factory=list)
+    levels: list[tuple[Fraction, str]] = field(default_factory=list)
+    lyrics: list[tuple[Fraction, str]] = field(default_factory=list)
+    label: str = ""
+    faults: list[str] = field(default_factory=list)
+    heads: int = 0
+
+
+def read(grobs: list[Grob], *, without: str = "") -> Reading:
+    """A score with one staff (and lyrics below it, in a chart); `without` names a voice that is not read."""
+    grobs = [g for g in grobs if not without or g.voice_name != without]
+    staves = sorted({g.staff for g in grobs if g.name == "NoteHead"})
+    if len(staves) != 1:
+        return Reading(faults=[f"{len(staves)} staves with notes"])
+    return _Reader([g for g in grobs if g.staff in (staves[0], 0)], grobs).reading
+
+
+class _Reader:
+    """Reads one staff."""
+
+    def __init__(self, mine: list[Grob], everything: list[Grob]) -> None:
+        self.reading = Reading()
+        self._grobs = sorted((g for g in mine if g.drawn), key=lambda g: (g.system, g.x))
+        self._by_id = {g.id: g for g in self._grobs}
+        self._meter()
+        self._links()
+        self._sung_voices = self._find_sung()
+        self._walk()
+        self._join()
+        self._check_bars()
+        self._check_lengths()
+        self.reading.levels = sorted((g.at, g.text) for g in self._named("DynamicText") if g.at is not None)
+        self.reading.label = " ".join(g.text for g in self._named("InstrumentName"))
+        self.reading.lyrics = [
+            (g.at, g.text)
+            for g in sorted(everything, key=lambda g: g.voice)
+            if g.name == "LyricText" and g.at is not None and g.drawn
+        ]
+
+    def _named(self, *names: str) -> list[Grob]:
+        return [g for g in self._grobs if g.name in names]
+
+    # --- what belongs together -------------------------------------------------------------------------------
+
+    def _links(self) -> None:
+        self._stem_of = {h: g for g in self._named("Stem") for h in g.more["heads"]}
+        self._flags = {g.id: g for g in self._named("Flag")}
+        self._beams = {g.id: g for g in self._named("Beam")}
+        self._dots = {g.id: g.more["count"] for g in self._named("Dots")}
+        self._factor: dict[int, Fraction] = {}
+        for g in self._named("TupletNumber"):
+            for thing in g.more.get("over", ()):
+                self._factor[thing] = self._factor.get(thing, Fraction(1)) * _tuplet(g.text)
+        self._tied_from: dict[int, int] = {}
+        for g in self._named("Tie"):
+            for start, end in zip(g.more["from"], g.more["to"], strict=False):
+                self._tied_from[end] = start
+        self._bracketed = {h for g in self._named("GestureBracket") for h in g.more["heads"]}
+        self._reached: dict[int, str] = {}
+        self._on_line: set[int] = set()  # heads that a line leaves
+        order = {g.id: n for n, g in enumerate(self._grobs)}
+        for g in self._named("Slur"):
+            self._slurred(g, order)
+        lines: dict[int, set[int]] = {}  # a line that is broken has a piece in each system
+        for g in self._named("GestureContour"):
+            lines.setdefault(g.id, set()).update(h for h in g.more["heads"] if h in order)
+        for row in lines.values():
+            heads = sorted(row, key=self._place)
+            self._on_line.update(heads[:-1])
+            for head in heads[1:]:
+                inside = head != heads[-1]
+                stem = self._stem_of.get(head)
+                if not (inside and stem is not None):
+                    self._reached[head] = "line"
+        self._cents = {}
+        for g in self._named("GestureRowText"):
+            if "¢" in g.text:
+                self._cents[(g.voice, g.at, g.grace)] = g.text
+
+    def _place(self, head: int) -> tuple[int, float]:
+        return (self._by_id[head].system, self._by_id[head].x)
+
+    def _slurred(self, slur: Grob, order: dict[int, int]) -> None:
+        starts = [h for h in slur.more["from"] if h in order]
+        ends = [h for h in slur.more["to"] if h in order]
+        if not starts or not ends:
+            self.reading.faults.append("a slur that begins or ends at no note")
+            return
+        first, last = min(map(self._place, starts)), max(map(self._place, ends))
+        voice = self._by_id[starts[0]].voice
+        for g in self._named("NoteHead"):
+            if g.voice == voice and first < (g.system, g.x) <= last and g.id not in starts:
+                self._reached.setdefault(g.id, "slur")
+
+    def _find_sung(self) -> set[int]:
+        """Voices of small heads only that run beside another: what is sung while something is played."""
+        voices: dict[int, list[Grob]] = {}
+        for g in self._named("NoteHead"):
+            if not self._before_meter(g):
+                voices.setdefault(g.voice, []).append(g)
+        small = {v for v, heads in voices.items() if all(h.more["size"] < -1 for h in heads)}
+        return {v for v in small if any(_together(voices[v], voices[o]) for o in voices.keys() - small)}
+
+    def _sung(self, g: Grob) -> bool:
+        return g.voice in self._sung_voices
+
+    # --- meter and bars --------------------------------------------------------------------------------------
+
+    def _meter(self) -> None:
+        signs, broken = self._named("TimeSignature"), [g for g in self._named("BarLine") if g.more["glyph"] == "!"]
+        # Where the music begins; small notes may stand before it, up to a broken bar line.
+        self._begins: tuple[int, float] | None = None
+        self._origin = Fraction(0)
+        if broken:
+            self._begins = (broken[0].system, broken[0].x)
+            self._origin = broken[0].at or Fraction(0)
+            self._grobs = [replace(g, at=g.at - self._origin) if g.at is not None else g for g in self._grobs]
+            self._by_id = {g.id: g for g in self._grobs}
+        if not signs:
+            return
+        self.reading.meter = _time(signs[0])
+        if self.reading.meter is None:
+            self.reading.faults.append(f"a time signature that says {signs[0].text!r}")
+
+    def _before_meter(self, g: Grob) -> bool:
+        """Whether a thing stands before the music, in the small notes of a preparation."""
+        return self._begins is not None and (g.system, g.x) < self._begins
+
+    # --- pitches -----------------------------------------------------------------------------------------------
+
+    def _walk(self) -> None:
+        """Everything from left to right: clefs, keys, accidentals, bar lines, heads."""
+        clef: int | None = None
+        has_clef = False
+        key: dict[int, Fraction] = {}
+        held: dict[int, Fraction] = {}
+        system = 0
+        kept: dict[int, Fraction] = {}  # alteration of each head, for ties
+        self._notes: list[tuple[Grob, Heard | None]] = []
+        waiting: list[Grob] = []
+        modifiers = {(g.system, round(g.x)): g for g in self._named("ClefModifier")}
+        for g in self._grobs:
+            if g.system != system:
+                system, has_clef, clef = g.system, False, None
+            if g.name in ("Clef", "CueClef", "CueEndClef"):
+                clef, has_clef = self._clef(g, modifiers), True
+            elif g.name == "KeySignature":
+                key = self._key(g, clef)
+            elif g.name == "BarLine":
+                held = {}
+                if g.at is not None and g.more["glyph"] != "!" and g.at > 0:
+                    self.reading.bars.append(g.at)
+            elif g.name in ("Accidental", "AccidentalCautionary"):
+                waiting.append(g)
+            elif g.name == "NoteHead":
+                if not has_clef:
+                    self.reading.faults.append(f"a note without a clef on line {g.system}")
+                    has_clef = True
+                steps = None if clef is None else clef + round(g.y or 0)
+                if clef is not None and abs((g.y or 0) - round(g.y or 0)) > 0.05:
+                    self.reading.faults.append(f"a head between a line and a space, at {g.y}")
+                signs = [a for a in waiting if _belongs(a, g)]
+                waiting = [a for a in waiting if a not in signs]
+                if steps is None:
+                    self._notes.append((g, None))
+                    if signs:
+                        self.reading.faults.append("an accidental where there are no pitches")
+                    continue
+                alter = key.get(steps % 7, Fraction(0))
+                source = self._tied_from.get(g.id)
+                if signs:
+                    alter = _alteration(signs[-1], self.reading.faults)
+                    if self.reading.meter is not None and source is None:
+                        held[steps] = alter
+                elif source in kept:
+                    alter = kept[source]
+                elif self.reading.meter is not None:
+                    alter = held.get(steps, alter)
+                kept[g.id] = alter
+                self._notes.append((g, Heard(steps, alter)))
+        self.reading.faults += [f"an accidental that belongs to no note, at beat {a.at}" for a in waiting]
+        self.reading.heads = len(self._notes)
+
+    def _clef(self, g: Grob, modifiers: dict) -> int | None:
+        """Steps of the staff's middle line."""
+        name = next((n for n in g.glyphs if n.startswith("clefs.")), "")
+        name = name.removesuffix("_change")
+        if name not in _CLEF_LINE:
+            return None
+        middle = _CLEF_LINE[name] - round(g.y or 0)
+        for (system, _), modifier in modifiers.items():
+            if system == g.system and abs(modifier.x - g.x) < 2.5:
+                shift = _OCTAVE.get(modifier.text.strip("()[] "), 0)
+                middle += shift if modifier.drawn[0][1] > 0 else -shift
+        return middle
+
+    def _key(self, g: Grob, clef: int | None) -> dict[int, Fraction]:
+        found = {}
+        for _, y, kind, what in g.drawn:
+            if kind == "glyph" and what in ALTERATION and clef is not None:
+                found[(clef + round(2 * y + (g.y or 0))) % 7] = ALTERATION[what]
+        return found
+
+    # --- note values and time -------------------------------------------------------------------------------------
+
+    def _join(self) -> None:
+        """Notes of tied heads, chords, rests; what the printed values leave unaccounted for."""
+        # One after the other there may be many voices; at once two: what is sung stands beside what is played.
+        voices: dict[bool, list[tuple[Grob, Heard | None]]] = {}
+        for g, pitch in self._notes:
+            if self._before_meter(g):
+                if pitch is not None:
+                    self.reading.prepared.append(pitch)
+            else:
+                voices.setdefault(self._sung(g), []).append((g, pitch))
+        ends = list(self.reading.bars)
+        last = max([*ends, *(g.at for g in self._grobs if g.at is not None)], default=Fraction(0))
+        silent: list[tuple[Fraction, Fraction]] = []
+        for sung, found in voices.items():
+            notes, rests = self._voice(found, self._rests(sung), last)
+            self.reading.notes += notes
+            silent += rests
+        self.reading.notes.sort(key=lambda n: (n.sung, n.at))
+        self.reading.silences = _joined(silent)
+
+    def _rests(self, sung: bool) -> list[tuple[Fraction, Fraction | None]]:
+        """Moment and value of each rest; None under a bracket that says how long everything is."""
+        found = []
+        said = [
+            (g.moment("starts"), g.moment("ends")) for g in self._named("GestureAbove") if _stated(g) is not None
+        ]
+        for g in self._named("Rest"):
+            if self._sung(g) is sung and g.at is not None and not self._before_meter(g):
+                here = g.at + self._origin
+                under = [True for a, b in said if a is not None and a <= here and (b is None or here < b)]
+                if under:
+                    found.append((g.at, None))
+                    continue
+                value = _rest_value(g, self._dots) * self._factor.get(g.id, Fraction(1))
+                found.append((g.at, value))
+        for g in self._named("MultiMeasureRest"):
+            if self._sung(g) is sung and self.reading.meter is not None:
+                start = self._bar_before(g)
+                length = self._bars_of(g) * Fraction(4 * self.reading.meter[0], self.reading.meter[1])
+                found.append((start, length))
+        return sorted(found, key=lambda rest: rest[0])
+
+    def _bars_of(self, rest: Grob) -> int:
+        """How many bars a rest stands for: the number over it, else one (Gould p. 564)."""
+        count = [n.text for n in self._named("MultiMeasureRestNumber") if _over(n, rest)]
+        return int(count[0]) if count else 1
+
+    def _bar_before(self, g: Grob) -> Fraction:
+        """When the bar begins that a rest for the whole bar stands in."""
+        lines = [b for b in self._named("BarLine") if (b.system, b.x) < (g.system, g.x) and b.at is not None]
+        after = [b.at for b in lines if b.at is not None and b.at > 0]
+        return after[-1] if after else Fraction(0)
+
+    def _voice(
+        self,
+        found: list[tuple[Grob, Heard | None]],
+        rests: list[tuple[Fraction, Fraction | None]],
+        last: Fraction,
+    ) -> tuple[list[Note], list[tuple[Fraction, Fraction]]]:
+        columns: list[list[tuple[Grob, Heard | None]]] = []
+        for g, pitch in sorted(found, key=lambda p: (p[0].at, p[0].grace, p[0].y)):
+            if columns and (columns[-1][0][0].at, columns[-1][0][0].grace) == (g.at, g.grace):
+                columns[-1].append((g, pitch))
+            else:
+                columns.append([(g, pitch)])
+        # A bracketed head takes no time: what is before it goes on to what comes after it.
+        timed = (c[0][0] for c in columns if not c[0][0].grace and c[0][0].id not in self._bracketed)
+        starts = sorted({*(g.at for g in timed), *(r[0] for r in rests), last})
+        notes: list[Note] = []
+        for heads in columns:
+            g, pitch = heads[0]
+            after = starts[min(bisect_right(starts, g.at), len(starts) - 1)]
+            value, feathered = self._value(g)
+            stops = g.id in self._bracketed
+            at = g.at
+            if stops:
+                value = None
+            source = self._tied_from.get(g.id)
+            before = next((k for k, n in enumerate(notes) if source in n.ids), None) if source else None
+            if before is not None:
+                old = notes[before]
+                self._accounted(old, at)
+                if value is None or old.value is None or old.position != g.y:
+                    self.reading.faults.append(f"a tie that joins what cannot be tied, at beat {_told(at)}")
+                    value = value or Fraction(0)
+                notes[before] = replace(
+                    old,
+                    value=(old.value or 0) + value,
+                    ids=(*old.ids, g.id),
+                    ends=after,
+                    leaves_on_line=g.id in self._on_line,
+                )
+                continue
+            notes.append(
+                Note(
+                    at=at,
+                    value=value,
+                    pitch=pitch,
+                    position=g.y or 0.0,
+                    form=_form(g),
+                    begins=self._reached.get(g.id, "attack"),
+                    stops=stops,
+                    small=g.more["size"] < -1,
+                    feathered=feathered,
+                    leaves_on_line=any(h.id in self._on_line for h, _ in heads),
+                    above=tuple(p for _, p in heads[1:] if p is not None),
+                    cents=self._cents.get((g.voice, g.at, g.grace), ""),
+                    sung=self._sung(g),
+                    ends=after,
+                    ids=tuple(h.id for h, _ in heads),
+                )
+            )
+        for note in notes:
+            self._accounted(note, note.ends)
+        stretches = []
+        in_time = self.reading.meter is None and any(n.value is None and not n.stops for n in notes)
+        for at, value in rests:
+            after = starts[min(bisect_right(starts, at), len(starts) - 1)]
+            stretches.append((at, after if value is None else at + value))
+            if value is not None and value != after - at and not in_time:
+                self.reading.faults.append(f"a rest of {_told(value)} beats stands for {_told(after - at)}")
+        return notes, stretches
+
+    def _accounted(self, note: Note, until: Fraction) -> None:
+        """What a note value leaves over must be filled by something, unless a line goes on through it."""
+        if note.value is None or note.stops:
+            return
+        left = until - note.at - note.value
+        if left < 0 or (left and not note.leaves_on_line):
+            self.reading.faults.append(
+                f"the values of the note at beat {_told(note.at)} come to {_told(note.value)}, "
+                f"what follows it comes after {_told(until - note.at)}"
+            )
+
+    def _value(self, g: Grob) -> tuple[Fraction | None, bool]:
+        """Its value in beats, None for a black head without a stem; whether its beam opens or closes."""
+        stem = self._stem_of.get(g.id)
+        log = _log(g, stem)
+        if log >= 2 and stem is None:
+            return None, False
+        beam = self._beams.get(stem.more["beam"]) if stem is not None and stem.more["beam"] else None
+        if beam is not None and beam.more["feather"]:
+            return None, True
+        value = Fraction(4, 2**log)
+        if beam is not None:
+            value /= 2 ** max(stem.more["beaming"])
+        elif stem is not None and stem.more["flag"] in self._flags:
+            value /= 2 ** _flag_count(self._flags[stem.more["flag"]])
+        dots = self._dots.get(g.more["dots"], 0)
+        value *= 2 - Fraction(1, 2**dots)
+        return value * self._factor.get(g.id, Fraction(1)), False
+
+    def _check_lengths(self) -> None:
+        """A bracket is as long as it says."""
+        for g in {g.id: g for g in self._named("GestureAbove")}.values():
+            stated, start, end = _stated(g), g.moment("starts"), g.moment("ends")
+            if g.text.strip("()").endswith(" s"):  # how long a beat is stands elsewhere
+                continue
+            if stated is not None and start is not None and end is not None and end - start != stated:
+                self.reading.faults.append(f"{g.text!r} over {_told(end - start)}")
+
+    def _check_bars(self) -> None:
+        """Bar lines stand a bar apart. The last bar may be short where it is repeated from there."""
+        if self.reading.meter is None:
+            return
+        signs = {g.at: _time(g) for g in self._named("TimeSignature") if g.at is not None}
+        repeats = {g.at for g in self._named("BarLine") if g.more["glyph"].startswith(":")}
+        start = min(signs, default=Fraction(0))
+        meter = self.reading.meter
+        length = Fraction(4 * meter[0], meter[1])
+        counted = {self._bar_before(g): self._bars_of(g) for g in self._named("MultiMeasureRest")}
+        last = max((g.at for g in self._grobs if g.name == "NoteHead" and g.at is not None), default=start)
+        if not any(b > start for b in self.reading.bars) and last - start >= length:
+            self.reading.faults.append("no bar line, in music of more than a bar")
+        for n, bar in enumerate(dict.fromkeys(b for b in self.reading.bars if b > start), start=1):
+            meter = signs.get(start) or meter
+            length = Fraction(4 * meter[0], meter[1]) * counted.get(start, 1)
+            if bar - start != length and not (bar in repeats and bar - start < length):
+                self.reading.faults.append(f"bar {n} has {_told(bar - start)} beats in {_told(length)}")
+            start = bar
+
+
+def _stated(g: Grob) -> Fraction | None:
+    """The length that a bracket states, in beats or seconds: `1 1/3 beats`, `2.5 s`; None where it states none."""
+    words = g.text.strip("()").split()
+    if len(words) < 2 or words[-1] not in ("beat", "beats", "s"):
+        return None
+    return sum((Fraction(w) for w in words[:-1]), Fraction(0))
+
+
+def _told(beats: Fraction) -> str:
+    return f"{float(beats):g}"
+
+
+def _belongs(accidental: Grob, head: Grob) -> bool:
+    """Whether an accidental stands before a head: at its height, in its place."""
+    return (
+        accidental.system == head.system
+        and accidental.at == head.at
+        and accidental.grace == head.grace
+        and abs((accidental.y or 0) - (head.y or 0)) < 0.2
+        and accidental.x < head.x
+    )
+
+
+def _together(one: list[Grob], other: list[Grob]) -> bool:
+    """Whether a voice begins while another goes on, or with it."""
+    times = [g.at for g in other if g.at is not None]
+    return any(g.at is not None and min(times) <= g.at <= max(times) for g in one[:1])
+
+
+def _over(number: Grob, rest: Grob) -> bool:
+    return number.system == rest.system and rest.x - 3 < (number.x + number.right) / 2 < rest.right + 3
+
+
+def _alteration(g: Grob, faults: list[str]) -> Fraction:
+    found = [ALTERATION[n] for n in g.glyphs if n in ALTERATION]
+    if not found:
+        faults.append(f"an accidental nobody knows: {g.glyphs}")
+        return Fraction(0)
+    return found[-1]
+
+
+def _form(g: Grob) -> str:
+    name = next((n for n in g.glyphs if n.startswith("noteheads.")), None)
+    if name is None:
+        return "triangle-down"  # the only head that the font does not have
+    return _FORMS.get(name.split(".")[1].lstrip("sudM-").lstrip("0123456789").removesuffix("Thin"), name)
+
+
+def _log(g: Grob, stem: Grob | None) -> int:
+    """0 for a whole note, 1 for a half, 2 for what is black."""
+    name = next((n for n in g.glyphs if n.startswith("noteheads.")), None)
+    if name is None:
+        is_open = any(kind == "path" and what == "open" for _, _, kind, what in g.drawn)
+        return 2 if not is_open else 0 if stem is None else 1
+    digits = [c for c in name.split(".")[1] if c.isdigit()]
+    # Diamonds have one open form: with a stem it is a half note.
+    log = int(digits[0]) if digits else 0
+    return 1 if log == 0 and stem is not None else log
+
+
+def _flag_count(g: Grob) -> int:
+    name = next(n for n in g.glyphs if n.startswith("flags."))
+    return int(name[-1]) - 2
+
+
+def _rest_value(g: Grob, dots: dict[int, int]) -> Fraction:
+    name = next(n for n in g.glyphs if n.startswith("rests."))
+    log = int("".join(c for c in name.removeprefix("rests.") if c.isdigit()))
+    count = dots.get(g.more["dots"], 0)
+    return Fraction(4, 2**log) * (2 - Fraction(1, 2**count))
+
+
+def _tuplet(text: str) -> Fraction:
+    """So many in the time of the next smaller power of two, unless it says otherwise (`5:6`)."""
+    parts = [int(p) for p in text.replace(" ", "").split(":")]
+    if len(parts) == 2:
+        return Fraction(parts[1], parts[0])
+    return Fraction(2 ** (parts[0].bit_length() - 1), parts[0])
+
+
+def _time(g: Grob) -> tuple[int, int] | None:
+    if "timesig.C44" in g.glyphs:
+        return (4, 4)
+    if "timesig.C22" in g.glyphs:
+        return (2, 2)
+    numbers = [what for _, _, kind, what in sorted(g.drawn, key=lambda d: -d[1]) if kind == "text"]
+    return (int(numbers[0]), int(numbers[1])) if len(numbers) == 2 else None
+
+
+def _joined(stretches: list[tuple[Fraction, Fraction]]) -> list[tuple[Fraction, Fraction]]:
+    made: list[tuple[Fraction, Fraction]] = []
+    for start, end in sorted(stretches):
+        if made and start <= made[-1][1]:
+            made[-1] = (made[-1][0], max(end, made[-1][1]))
+        else:
+            made.append((start, end))
+    return made

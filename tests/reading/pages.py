@@ -1,0 +1,383 @@
+"""Pages of every kind, each with what it must say. The product makes the documents; nobody looks into them here."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from pathlib import Path
+
+from reading import compare, dump, notation, says
+
+from gesturesmith import instruments, techniques
+from gesturesmith.acoustics.series import partial_cents
+from gesturesmith.check import check, graded, practice
+from gesturesmith.instruments.base import Instrument, Tube
+from gesturesmith.lang import parse
+from gesturesmith.model.piece import Settings
+from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline.chart import ChartOptions, compile_chart
+from gesturesmith.pipeline.graded import GradedOptions, compile_graded
+from gesturesmith.pipeline.notes import compile_notes
+from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
+from gesturesmith.pipeline.text import compile_text
+from gesturesmith.pipeline.types import NotesOptions, Options
+from gesturesmith.rules.base import PassageCase
+from gesturesmith.source import Source
+from gesturesmith.units import Spelling
+from gesturesmith.writers import Item
+
+
+@dataclass(frozen=True)
+class Score:
+    """One score of a document and what it must say.
+
+    file      where it comes from, for people
+    name      of the gesture, passage or line
+    kind      page | snippet | sheet | warm-up | ...
+    said      what the file asks for
+    prepared  spellings of the small notes before the music; None: there are none
+    """
+
+    file: str
+    name: str
+    kind: str
+    said: says.Said
+    prepared: tuple[Spelling, ...] = ()
+
+    def differences(self, reading: notation.Reading) -> list[str]:
+        return [*compare.differences(reading, self.said), *compare.prepared(reading.prepared, list(self.prepared))]
+
+
+@dataclass
+class Job:
+    """Books, and the scores in them in order."""
+
+    head: str = ""  # what every document begins with
+    books: list[str] = field(default_factory=list)
+    scores: list[Score | Excerpt | ChartRow] = field(default_factory=list)
+
+    def add(self, item: Item, scores: Sequence[Score | Excerpt | ChartRow], book: str | None = None) -> None:
+        """An item that the product wants to deliver; `book` takes the place of what it made."""
+        self.head = str(item.document).removesuffix(str(item.book))
+        self.books.append(str(item.book) if book is None else book)
+        self.scores += scores
+
+
+def whole(job: Job) -> str:
+    """The books of a job as one document."""
+    return "\n".join([job.head, *job.books])
+
+
+def add_file(
+    job: Job,
+    source: Source,
+    folder: Path | None = None,
+    *,
+    pitches: str = "written",
+    snippets: bool = False,
+    draft: bool = False,
+) -> None:
+    """The page and the snippets of a file; `draft`: of what is refused as well."""
+    tree, _ = parse(source)
+    piece, _ = resolve(tree, folder=folder)
+    if piece is None:
+        return
+    outcome = compile_text(source, Options(folder=folder, pitches=pitches, draft=draft))
+    gestures = {g.name: g for g in piece.gestures}
+    passages = {p.name: p for p in piece.passages}
+    heights = piece.settings.heights
+
+    def said(name: str) -> says.Said:
+        if name in gestures:
+            return says.of_gesture(gestures[name], pitches=pitches, heights=heights)
+        return says.of_passage(passages[name], pitches=pitches, heights=heights)
+
+    for item in outcome.items:
+        if item.kind == "page" or snippets:
+            job.add(item, [Score(source.name, n, item.kind, said(n)) for n in item.musics])
+
+
+@dataclass
+class Count:
+    """What was read, and what was found."""
+
+    pages: int = 0
+    scores: int = 0
+    notes: int = 0
+    heads: int = 0
+    found: list[str] = field(default_factory=list)
+
+
+def read_job(job: Job, folder: Path, program: Path | None = None) -> Count:
+    """Engrave and read the scores of a job."""
+    scores = dump.read(whole(job), folder, program)
+    count = Count(pages=len(job.books))
+    for number, score in enumerate(job.scores):
+        place = f"{score.file}: {score.name} ({score.kind})"
+        if number not in scores:
+            count.found.append(f"{place}: nothing is printed")
+            continue
+        reading = notation.read(scores[number], without=COMPANY)
+        count.scores += 1
+        count.notes += len(reading.notes) + len(reading.prepared)
+        count.heads += reading.heads
+        count.found += [f"{place}: {p}" for p in score.differences(reading)]
+    if len(scores) != len(job.scores):
+        count.found.append(f"{len(scores)} scores are printed, {len(job.scores)} are asked for")
+    return count
+
+
+_TALL = (Fraction(210), Fraction(3000))  # mm: paper that holds every line there is
+
+
+def add_graded(
+    job: Job, technique: str, instrument: str, levels: tuple[int, ...] = graded.LEVELS_OF_SHEETS
+) -> None:
+    """The sheets of a technique: what its lines and their preparations must be says `check`."""
+    settings = Settings(instrument=instruments.get(instrument), pitches="written", paper_mm=_TALL)
+    found = graded.approved(techniques.get(technique), settings.instrument)
+    lines = {n: row for n in levels if (row := graded.of_level(found, n))}
+    options = GradedOptions(technique=technique, settings=settings, levels=levels)
+    for item, (level, climbs) in zip(compile_graded((), options).items, lines.items(), strict=True):
+        rows = [practice.barred(tuple(g.case for g in climb), (4, 4), 1) for climb in climbs]
+        _add_sheet(job, item, f"{instrument} {technique} level {level}", rows, settings)
+
+
+def add_exercises(job: Job, source: Source, folder: Path | None = None) -> None:
+    """The sheets of the exercises of a file."""
+    tree, syntax = parse(source)
+    piece, names = resolve(tree, folder=folder)
+    if piece is None or not piece.exercises:
+        return
+    tall = replace(piece.settings, paper_mm=_TALL)
+    checked = check(replace(piece, settings=tall), tree, source, (*syntax, *names), suggestions=False)
+    for item in compile_sheet((source,), SheetOptions(folder=folder)).items:
+        one = checked.practices[item.name]
+        exercise = one.exercise
+        rows = [
+            practice.barred((line.case,), exercise.meter, exercise.times) for line in one.at_most(len(item.musics))
+        ]
+        _add_sheet(job, item, f"{source.name} {item.name}", rows, piece.settings)
+
+
+def _add_sheet(job: Job, item: Item, file: str, rows: list[PassageCase], settings: Settings) -> None:
+    scores = []
+    before = practice.warm_up(settings.instrument)
+    if before is not None:
+        scores.append(Score(file, "warm-up", "warm-up", says.of_passage(before.passage)))
+    prepared = None
+    for number, row in enumerate(rows, start=1):
+        first = next(case for case in row.cases if case is not None)
+        preparation = practice.preparation(first)
+        shown = preparation.notes if preparation is not None and preparation != prepared else ()
+        prepared = preparation
+        said = says.with_rest_after(says.of_passage(row.passage, heights=settings.heights))
+        scores.append(Score(file, f"line {number}", "sheet", said, shown))
+    job.add(item, scores)
+
+
+# --- notes pages --------------------------------------------------------------------------------------------
+
+
+def add_notes(job: Job, source: Source, folder: Path | None = None) -> None:
+    """The notes page of a file: each picture shows notes of a gesture of the file, one after the other."""
+    tree, _ = parse(source)
+    piece, _ = resolve(tree, folder=folder)
+    outcome = compile_notes((source,), NotesOptions(folders=(folder,)))
+    if piece is None or not outcome.items:
+        return
+    (item,) = outcome.items
+    played = [i.gesture for p in piece.passages for i in p.items if i.gesture is not None]
+    pool: dict[str, list[says.Said]] = {}
+    for gesture in (*piece.gestures, *played):
+        pool.setdefault(gesture.name, []).append(says.of_gesture(gesture, heights=piece.settings.heights))
+    job.add(
+        item,
+        [Excerpt(source.name, name, tuple(pool[name]), piece.settings.instrument) for name in item.musics],
+    )
+
+
+@dataclass(frozen=True)
+class Excerpt:
+    """A picture on a notes page: `among` is what it may be a part of."""
+
+    file: str
+    name: str
+    among: tuple[says.Said, ...]
+    instrument: Instrument
+    kind: str = "notes"
+
+    def differences(self, reading: notation.Reading) -> list[str]:
+        harmonics = [n for n in reading.notes if n.small and n.begins == "line" and not n.stops and not n.sung]
+        # A note before harmonics that are shown keeps its value, though they stand wider than in time.
+        faults = [f for f in reading.faults if not harmonics or "the values of" not in f]
+        found = [f"cannot be read: {fault}" for fault in faults]
+        shown = [n for n in reading.notes if n not in harmonics]
+        if harmonics and not _row_of_partials(self.instrument, harmonics):
+            found.append(f"harmonics of no tube: {' '.join(n.pitch.name for n in harmonics if n.pitch)}")
+        ways = [compare.part_of(shown, said, in_time=not harmonics) for said in self.among]
+        return [*found, *(min(ways, key=len) if ways else ["a gesture that the file does not have"])]
+
+
+def _row_of_partials(instrument: Instrument, notes: list[notation.Note]) -> bool:
+    """Whether heads are neighbouring partials of one tube, each named by the semitone nearest to it."""
+    heard = [n.pitch.cents + instrument.sounding.cents for n in notes if n.pitch is not None]
+    for tube in instrument.tubes:
+        row = [round((tube.fundamental_cents + partial_cents(n)) / 100) * 100 for n in range(1, 33)]
+        for way in (row, row[::-1]):
+            if any(way[n : n + len(heard)] == heard for n in range(len(way))):
+                return True
+    return False
+
+
+# --- charts ---------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class ChartRow:
+    """A row of a chart: under each written note stands what gives it, which acoustics can check."""
+
+    file: str
+    name: str
+    instrument: Instrument
+    kind: str = "chart"
+
+    def differences(self, reading: notation.Reading) -> list[str]:
+        # Heads have no length here: whole heads stand for notes, black ones for notes to be taken with care.
+        found = [f"cannot be read: {fault}" for fault in reading.faults if "the values of" not in fault]
+        columns: dict[Fraction, list[str]] = {}
+        for at, text in reading.lyrics:
+            columns.setdefault(at, []).append(text)
+        below = 0
+        for number, (at, texts) in enumerate(sorted(columns.items()), start=1):
+            # One head stands over the middle of its texts, two names of a pitch around it.
+            heads = [n for n in reading.notes if abs(n.at - at) <= 1]
+            below += len(heads)
+            pitches = {n.pitch.cents for n in heads if n.pitch is not None}
+            if len(pitches) != 1:
+                found.append(f"column {number} has {len(pitches)} pitches")
+                continue
+            (written,) = pitches
+            found += [f"column {number}: {p}" for p in self._column(written, texts, reading.label)]
+        if below != len(reading.notes):
+            found.append("a note with nothing below it")
+        return found
+
+    def _column(self, written: Fraction, texts: list[str], label: str) -> list[str]:
+        sounding = float(written + self.instrument.sounding.cents)
+        if texts[0] == "–":
+            return []
+        if self.name == "ladders":
+            tube = self._tube(label) if label else self.instrument.tubes[0]
+            off = _number(texts[1])
+            real = tube.fundamental_cents + partial_cents(int(texts[0])) - sounding
+            return [] if abs(real - off) <= 0.6 else [f"partial {texts[0]} is {real:+.0f} cents off, not {off:+d}"]
+        if self.name == "quarter-tones":
+            aside, name = _aside(texts[0])
+            if aside:  # between two positions: lower than the one, higher than the next
+                tube = self._tube(name)
+                offs = [tube.fundamental_cents + partial_cents(n) - sounding for n in _partials(tube)]
+                right = any(0 < (-o if aside == "short" else o) < 100 for o in offs)
+                return [] if right else [f"{texts[0]} does not give the note"]
+            off = _number(texts[1])
+            tubes = [self._tube(texts[0])] if len(self.instrument.tubes) > 1 else list(self.instrument.tubes)
+            reals = [t.fundamental_cents + partial_cents(n) - sounding for t in tubes for n in _partials(t)]
+            best = min(reals, key=lambda r: abs(r - off))
+            # A slide makes up for a little without a word.
+            within = _SLIDE if self.instrument.kind == "slide" else 0.6
+            return [] if abs(best - off) <= within else [f"{texts[0]} gives no note {off:+d} cents off"]
+        if len(self.instrument.tubes) == 1:
+            number, *hand = texts[0].split()
+            real = self.instrument.tubes[0].fundamental_cents + partial_cents(int(number)) - sounding
+            within = -50 <= real <= 50 if not hand else 0 <= real <= _CLOSED if hand == ["+"] else -150 <= real <= 0
+            return [] if within else [f"partial {texts[0]} is {real:+.0f} cents off"]
+        wrong = []
+        for text in texts:
+            aside, name = _aside(text)
+            tube = self._tube(name)
+            offs = [tube.fundamental_cents + partial_cents(n) - sounding for n in _partials(tube)]
+            # A slide a little in raises what the position gives, a little out lowers it.
+            near = [o for o in offs if abs(o) <= _NEAR and (not aside or (o < 0) is (aside == "short"))]
+            if not near:
+                wrong.append(f"no partial of {text} is within {_NEAR} cents of the note")
+        return wrong
+
+    def _tube(self, text: str) -> Tube:
+        plain = text.replace(" ", "").replace("♭", "b")
+        return {t.name.replace(" ", ""): t for t in self.instrument.tubes}[plain]
+
+
+# Cents. Valves that are tuned each by itself are together too short: 1-2-3 by 53 (2^(1/6) + 2^(1/12) + 2^(1/4) - 2
+# tube lengths in the place of 2^(1/2)), and their third partial by 2 more.
+_NEAR = 60
+_SLIDE = 25  # a quarter of the way to the next position
+_CLOSED = 210  # cents by which the hand lowers an open note at most; on a natural horn a whole tone is written
+
+
+def _aside(text: str) -> tuple[str, str]:
+    """`long 6` as "long" and the position."""
+    first, _, rest = text.partition(" ")
+    return (first, rest) if first in ("short", "long") else ("", text)
+
+
+def _partials(tube: Tube) -> range:
+    return range(tube.widest_partials[0], tube.widest_partials[1] + 1)
+
+
+def _number(text: str) -> int:
+    return int(text.replace("−", "-").replace("±", ""))
+
+
+def add_charts(job: Job, instrument: str) -> None:
+    """The charts that have notes: fingerings, quarter tones, ladders."""
+    settings = Settings(instrument=instruments.get(instrument), pitches="written")
+    for kind in ("fingering", "quarter-tones", "ladders"):
+        (item, *_) = compile_chart((), ChartOptions(kinds=(kind,), settings=settings)).items
+        rows = str(item.book).count("\\score {")
+        job.add(item, [ChartRow(instrument, kind, settings.instrument) for _ in range(rows)])
+
+
+# --- in a composer's score --------------------------------------------------------------------------------------
+
+COMPANY = "other"  # the voice of a composer's own under a gesture
+_BEFORE, _AFTER = ("Ab4", "Bb4", "B4", "Eb5"), ("A4", "Ab4", "B4", "Bb4")
+_DUTCH = {"Ab4": "aes'", "Bb4": "bes'", "B4": "b'", "Eb5": "ees''", "A4": "a'"}
+
+
+def add_ily(
+    job: Job, source: Source, folder: Path | None = None, *, transposed: bool = False, company: bool = False
+) -> None:
+    """Every gesture of a file, included into a score with a key: between a composer's own notes, perhaps moved up a
+    tone, perhaps over another voice."""
+    tree, _ = parse(source)
+    piece, _ = resolve(tree, folder=folder)
+    if piece is None:
+        return
+    job.head = '\\version "2.24.0"\n\\paper { page-breaking = #ly:one-page-breaking }\n'
+    gestures = {g.name: g for g in piece.gestures}
+    for item in compile_text(source, Options(folder=folder)).items:
+        if item.kind != "snippet" or item.name not in gestures:
+            continue
+        said = says.of_gesture(gestures[item.name], heights=piece.settings.heights)
+        if any(a.three_lines for a in said.notes) or said.length.denominator > 16 or gestures[item.name].in_seconds:
+            continue
+        text = str(item.ily).replace('\\version "2.24.0"', "")
+        music = f'\\"gesture-{item.name}"'
+        if transposed:
+            music = f"\\transpose c d {{ {music} }}"
+        before, after = (" ".join(f"{_DUTCH[n]}4" for n in row) for row in (_BEFORE, _AFTER))
+        unit = max(4, 4 * said.length.denominator)
+        count = said.length * unit / 4
+        bar = f"\\time {count}/{unit}"
+        voice = f"{before} {bar} {music} \\time 4/4 {after}"
+        if company:
+            others = f"c'1 {bar} c'4*{count * 4 / unit} \\time 4/4 c'1"
+            own, other = f"\\voiceOne {voice}", f"\\voiceTwo {others}"
+            voice = f"<< \\new Voice = own {{ {own} }} \\new Voice = {COMPANY} {{ {other} }} >>"
+        book = (
+            f'{text}\n\\language "nederlands"\n\\score {{ \\new Staff {{ \\key ees \\major \\time 4/4 {voice} }} '
+            "\\layout { } }\n"
+        )
+        job.books.append(book)
+        job.scores.append(Score(source.name, item.name, "ily", says.within(said, _BEFORE, _AFTER, transposed)))

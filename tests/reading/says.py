@@ -1,0 +1,359 @@
+"""What a file says, from its text through `lang` and `model`: the notes a player is to play, in order.
+
+The rules are those of docs/language.md, stated here once more on their own: which points are attacked, which head a
+pitch gets, what a line's end looks like.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
+from gesturesmith.model.piece import Passage
+from gesturesmith.units import Interval, Spelling
+
+_VALUES = (Fraction(1, 16), Fraction(1, 24))  # beats: down to the 64th or its triplet
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A note the file asks for.
+
+    at        beats from the beginning; None where only its order is said
+    ends      where it ends; None: a line leaves it, so its value only begins it
+    spelling  as written (or as it sounds, in a concert score); None for a height
+    steps     of a height on five lines: diatonic steps above C0, exact; on three lines half staff spaces
+    form      of its head
+    begins    attack | slur | line
+    stops     where a line stops: small, in brackets
+    vague     it lies on a line between points: only about there, without accidental
+    timed     its gesture may be written without note values, as the language page allows
+    feathered attacks that open or close
+    stroke    it has no pitch and no length
+    """
+
+    at: Fraction | None
+    ends: Fraction | None
+    spelling: Spelling | None
+    steps: Fraction | None
+    three_lines: bool
+    form: str
+    begins: str
+    stops: bool = False
+    vague: bool = False
+    timed: bool = False
+    feathered: bool = False
+    stroke: bool = False
+    sung: bool = False
+    held_tone: bool = False
+    span: str = ""
+    extreme: str = ""
+
+
+@dataclass(frozen=True)
+class Said:
+    """A gesture or passage as the file asks for it.
+
+    notes      the played voice, then the sung ones
+    silences   stretches in which nothing sounds, in beats, joined
+    meter      (beats, unit) or None
+    length     beats
+    """
+
+    notes: tuple[Asked, ...]
+    silences: tuple[tuple[Fraction, Fraction], ...]
+    meter: tuple[int, int] | None
+    length: Fraction
+    repeated: bool = False
+    levels: tuple[tuple[Fraction, str], ...] = ()
+
+
+def of_gesture(gesture: Gesture, *, pitches: str = "written", heights: str = "auto") -> Said:
+    """A gesture by itself, without meter."""
+    lines = three_lines((gesture,), heights)
+    notes, silences = _notes(gesture, Fraction(0), pitches, lines, None)
+    return Said(tuple(notes), _joined(silences), None, gesture.beats, levels=tuple(_levels(gesture, Fraction(0))))
+
+
+def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "auto") -> Said:
+    """A passage, a repeated stretch once."""
+    gestures = tuple(i.gesture for i in passage.items if i.gesture is not None)
+    lines = three_lines(gestures, heights)
+    notes: list[Asked] = []
+    silences: list[tuple[Fraction, Fraction]] = []
+    levels: list[tuple[Fraction, str]] = []
+    for item in passage.items:
+        if item.gesture is None:
+            silences.append((item.at, item.at + item.beats))
+            continue
+        more, quiet = _notes(item.gesture, item.at, pitches, lines, passage.meter)
+        notes += more
+        silences += quiet
+        levels += _levels(item.gesture, item.at)
+    length = passage.items[-1].at + passage.items[-1].beats
+    if passage.meter is not None and not passage.repeats:
+        bar = Fraction(4 * passage.meter[0], passage.meter[1])
+        if length % bar:
+            silences.append((length, length + bar - length % bar))
+    notes.sort(key=lambda n: n.sung)
+    return Said(
+        tuple(notes), _joined(silences), passage.meter, length, repeated=bool(passage.repeats), levels=tuple(levels)
+    )
+
+
+def with_rest_after(said: Said) -> Said:
+    """A line of a sheet: the rest for a whole bar after it."""
+    if said.meter is None:
+        return said
+    bar = Fraction(4 * said.meter[0], said.meter[1])
+    end = -(-said.length // bar) * bar
+    return replace(said, silences=_joined([*said.silences, (end, end + bar)]))
+
+
+def within(said: Said, before: tuple[str, ...], after: tuple[str, ...], transposed: bool) -> Said:
+    """A gesture in a composer's score in 4/4, between quarter notes of the composer's; perhaps moved up a tone."""
+    first = Fraction(len(before))
+    own = [_plain(name, Fraction(n)) for n, name in enumerate(before)]
+    own += [_plain(name, first + said.length + n) for n, name in enumerate(after)]
+    moved = [
+        replace(
+            note,
+            at=note.at + first if note.at is not None else None,
+            ends=note.ends + first if note.ends is not None else None,
+            spelling=note.spelling.transposed(_TONE) if transposed and note.spelling is not None else note.spelling,
+            steps=note.steps + 1 if transposed and note.steps is not None else note.steps,
+        )
+        for note in said.notes
+    ]
+    notes = sorted((*own, *moved), key=lambda n: (n.sung, n.at if n.at is not None else first, not n.stops))
+    silences = tuple((a + first, b + first) for a, b in said.silences)
+    return replace(said, notes=tuple(notes), silences=silences, meter=(4, 4))
+
+
+_TONE = Interval(1, Fraction(200))
+
+
+def _plain(name: str, at: Fraction) -> Asked:
+    alter = {"b": -1, "#": 1}.get(name[1:-1], 0)
+    spelling = Spelling(name[0], Fraction(alter), int(name[-1]))
+    return Asked(
+        at=at, ends=at + 1, spelling=spelling, steps=None, three_lines=False, form="normal", begins="attack"
+    )
+
+
+def three_lines(gestures: tuple[Gesture, ...], heights: str) -> bool:
+    """Heights in named registers and nothing else stand on three lines; in pitches on a band, unless asked."""
+    points = [p for g in gestures for p in g.points if p.kind != "silence"]
+    if heights == "band" or not points or any(p.kind == "pitch" for p in points):
+        return False
+    if any(g.sing is not None for g in gestures):
+        return False
+    return heights == "lines" or all(g.band is None or g.band.register for g in gestures)
+
+
+def _notes(
+    gesture: Gesture, start: Fraction, pitches: str, lines: bool, meter: tuple[int, int] | None
+) -> tuple[list[Asked], list[tuple[Fraction, Fraction]]]:
+    if gesture.attacks is not None:
+        notes = list(_attacked(gesture, start, pitches, lines))
+    else:
+        notes = list(_of_points(gesture, gesture.points, gesture.segments, start, pitches, lines))
+    silences = [(start + p.at, start + p.until) for p in gesture.points if p.kind == "silence"]
+    if gesture.sing is not None:
+        sung = _of_points(gesture, gesture.sing.points, gesture.sing.segments, start, pitches, lines)
+        head = next((t.look.sung_head for t in gesture.techniques if t.look.sung_head), "normal")
+        notes += [replace(note, sung=True, stroke=False, held_tone=False, form=head) for note in sung]
+    return notes, silences
+
+
+def _of_points(
+    gesture: Gesture,
+    points: tuple[ContourPoint, ...],
+    segments: tuple[Segment, ...],
+    start: Fraction,
+    pitches: str,
+    lines: bool,
+):
+    for index, point in enumerate(points):
+        if point.kind == "silence":
+            continue
+        slides = index < len(segments) and segments[index].slides
+        passed = point.reached == "line" and not point.held
+        yield _asked(
+            gesture,
+            point,
+            at=start + point.at,
+            ends=None if slides or passed else start + point.until,
+            begins=point.reached,
+            pitches=pitches,
+            lines=lines,
+            timed=gesture.in_seconds or _uneven(gesture, start) or passed,
+        )
+
+
+def _attacked(gesture: Gesture, start: Fraction, pitches: str, lines: bool):
+    """`attacks: N`: as many as there are detached points, and each is one, spaced by the shape; else N at the one
+    pitch or along the one line. Points that lines and slurs reach are there besides."""
+    times = attack_times(gesture)
+    shaped = bool(gesture.attacks and gesture.attacks.shape)
+    detached = [n for n, p in enumerate(gesture.points) if p.reached == "attack" and p.kind != "silence"]
+    timed = gesture.in_seconds or _uneven(gesture, start)
+    if len(detached) > 1:
+        at = dict(zip(detached, times, strict=False)) if len(detached) == len(times) else {}
+        rest = dict(zip(detached, [*times[1:], gesture.beats], strict=False))
+        for index, point in enumerate(gesture.points):
+            if point.kind == "silence":
+                continue
+            slides = index < len(gesture.segments) and gesture.segments[index].slides
+            own = at.get(index)
+            following = gesture.points[index + 1] if index + 1 < len(gesture.points) else None
+            plain = own is not None and (following is None or following.reached == "attack") and not shaped
+            yield _asked(
+                gesture,
+                point,
+                at=start + own if own is not None else None,
+                ends=start + rest[index] if plain and not slides else None,
+                begins=point.reached,
+                pitches=pitches,
+                lines=lines,
+                timed=timed or shaped or (point.reached == "line" and not point.held),
+                feathered=shaped,
+            )
+        return
+    points = [p for p in gesture.points if not p.stops]
+    starts = [p.at for p in points]
+    moments = sorted({*times, *(p.at for p in points if p.reached != "attack")})
+    for n, now in enumerate(moments):
+        index = bisect_right(starts, now) - 1
+        point = points[index]
+        if point.kind == "silence":
+            continue
+        until = moments[n + 1] if n + 1 < len(moments) else gesture.beats
+        slides = index < len(gesture.segments) and gesture.segments[index].slides
+        attacked = now in times
+        common = {
+            "at": start + now,
+            "ends": None if slides or shaped else start + until,
+            "begins": "attack" if attacked else point.reached,
+            "pitches": pitches,
+            "lines": lines,
+            "timed": timed or shaped or not attacked,
+            "feathered": shaped,
+        }
+        if slides and point.at != now:
+            following = gesture.points[index + 1]
+            share = (now - point.at) / (following.at - point.at)
+            yield _between(gesture, point, following, share, **common)
+        else:
+            yield _asked(gesture, point, **common)
+    if gesture.points[-1].stops:
+        stop, end = gesture.points[-1], start + gesture.beats
+        yield _asked(gesture, stop, at=end, ends=None, begins="line", pitches=pitches, lines=lines, timed=True)
+
+
+def _asked(
+    gesture: Gesture,
+    point: ContourPoint,
+    *,
+    at: Fraction | None,
+    ends: Fraction | None,
+    begins: str,
+    pitches: str,
+    lines: bool,
+    timed: bool,
+    feathered: bool = False,
+) -> Asked:
+    spelling = None
+    if point.pitch is not None:
+        spelling = point.pitch.sounding if pitches == "sounding" else point.pitch.written
+    return Asked(
+        at=at,
+        ends=ends,
+        spelling=spelling,
+        steps=None if spelling is not None else _height(gesture, point, pitches, lines),
+        three_lines=lines,
+        form=form(gesture, point),
+        begins=begins,
+        stops=point.stops,
+        timed=timed,
+        feathered=feathered,
+        stroke=any(t.pitched == "none" for t in point.techniques),
+        held_tone=any(t.holds > 1 for t in point.techniques),
+        extreme=point.extreme,
+    )
+
+
+def _between(gesture: Gesture, one: ContourPoint, two: ContourPoint, share: Fraction, **common) -> Asked:
+    """An attack on a line: about as high as the line is there."""
+    made = _asked(gesture, one, **common)
+    ends = [_steps(gesture, p, common["pitches"], common["lines"]) for p in (one, two)]
+    steps = None if None in ends else ends[0] + share * (ends[1] - ends[0])  # type: ignore[operator]
+    auto = gesture.notehead == "auto"
+    return replace(
+        made, spelling=None, steps=steps, vague=True, form="x" if auto else made.form, held_tone=False, extreme=""
+    )
+
+
+def _steps(gesture: Gesture, point: ContourPoint, pitches: str, lines: bool) -> Fraction | None:
+    if point.pitch is not None:
+        return Fraction((point.pitch.sounding if pitches == "sounding" else point.pitch.written).steps)
+    return _height(gesture, point, pitches, lines)
+
+
+def _height(gesture: Gesture, point: ContourPoint, pitches: str, lines: bool) -> Fraction | None:
+    """A height: in the band on five lines; on three, the outer lines stand for 0 and 100 %. None: only beyond."""
+    if point.extreme and (lines or gesture.band is None):
+        return None
+    percent = point.percent
+    if percent is None:
+        percent = Fraction(100 if point.extreme == "highest" else 0)
+    if lines:
+        return Fraction(-4) + 8 * percent / 100
+    if gesture.band is None:
+        return None
+    low, high = (
+        (p.sounding if pitches == "sounding" else p.written).steps for p in (gesture.band.low, gesture.band.high)
+    )
+    return low + (high - low) * percent / 100
+
+
+def form(gesture: Gesture, point: ContourPoint) -> str:
+    """The head: as asked; else a triangle at the extremes, x for about, else as the last technique wants that wants
+    one."""
+    if gesture.notehead not in ("auto", "triangle"):
+        return gesture.notehead
+    if gesture.notehead == "triangle" or point.extreme:
+        return "triangle-down" if point.extreme == "lowest" else "triangle-up"
+    if point.about:
+        return "x"
+    wanted = [t.look.head for t in point.techniques if t.look.head not in ("auto", "normal")]
+    return wanted[-1] if wanted else "normal"
+
+
+def _uneven(gesture: Gesture, start: Fraction) -> bool:
+    """Whether a gesture has a time that is no multiple of a 64th: it may be written in triplets, or without note
+    values."""
+    own = {p.at for p in gesture.points} | {gesture.beats}
+    if gesture.attacks is not None:
+        own |= set(attack_times(gesture))
+    if gesture.sing is not None:
+        own |= {p.at for p in gesture.sing.points}
+    return any((start + at) % _VALUES[0] for at in own)
+
+
+def _levels(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, str]]:
+    if gesture.dynamics:
+        return [(start + m.at, m.level) for m in gesture.dynamics]
+    return [(start + p.at, p.dynamic) for p in gesture.points if p.dynamic]
+
+
+def _joined(stretches: list[tuple[Fraction, Fraction]]) -> tuple[tuple[Fraction, Fraction], ...]:
+    made: list[tuple[Fraction, Fraction]] = []
+    for start, end in sorted(stretches):
+        if made and start <= made[-1][1]:
+            made[-1] = (made[-1][0], max(end, made[-1][1]))
+        else:
+            made.append((start, end))
+    return tuple(made)

@@ -1,0 +1,100 @@
+"""The reader is tried on pages that are wrong on purpose: each fault is found, and nothing in the page as it is."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import NamedTuple
+
+import pytest
+from reading import compare, dump, notation, pages, says
+
+from gesturesmith.lang import parse
+from gesturesmith.model.resolve import resolve
+from gesturesmith.source import Source
+
+pytestmark = pytest.mark.lilypond
+
+# Altered notes come again in their bar, over the bar line, at another octave, tied; a triplet; a clef change.
+TUNE = """instrument: horn
+pitches: written
+gesture far
+  contour: G2, A2, Bb2, G2
+  lasts: 4 beats
+passage p
+  meter: 3/4
+  play: F#4 for 3/2, G4 for 1/2, F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2, G4 for 1/2, C5 for 3/2,
+    Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3, C5 for 2, rest 3, far, rest 2
+"""
+
+
+class Break(NamedTuple):
+    """What is done to the LilyPond text, and what the reader must say of it."""
+
+    change: Callable[[str], str]
+    said: str
+
+
+def _in_staff(command: str) -> Callable[[str], str]:
+    return lambda book: book.replace(r"\gsBarred }", rf"\gsBarred {command} }}")
+
+
+def _late_clef(book: str) -> str:
+    """The clef holds where it should, and is printed one note later."""
+    bass = r"\set Staff.middleCPosition = #6 \set Staff.middleCClefPosition = #6"
+    return re.sub(r'\\clef "bass"\n(\s+\S+)\n', lambda m: f'{bass}\n{m[1]}\n\\clef "bass"\n', book)
+
+
+def _without_a_bar(book: str) -> str:
+    return book.replace(r"\time 3/4", r"\time 3/4 \set Timing.measureLength = #(ly:make-moment 4/4)")
+
+
+BREAKS = {
+    # An accidental of the first bar that is not printed, and one that is thought to hold over the bar line.
+    "accidentals suppressed": Break(_in_staff(r"\override Accidental.stencil = ##f"), "pitch: F4 on the page, F#4"),
+    "accidentals remembered": Break(_in_staff(r"\accidentalStyle no-reset"), "note 4 at beat 3: pitch: F4 on the"),
+    "another clef": Break(_in_staff(r'\override Clef.glyph-name = #"clefs.F"'), "pitch: E#3 on the page, F#4"),
+    "a late clef": Break(_late_clef, "pitch: "),
+    "a tuplet without its number": Break(_in_staff(r"\omit TupletNumber"), "the values of the note"),
+    "another tuplet": Break(lambda b: b.replace(r"\tuplet 3/2", r"\tuplet 6/5"), "the values of the note"),
+    "transposed": Break(
+        lambda b: b.replace(r"\time 3/4", r"\time 3/4 \transpose c d {").replace('\\bar "|."', "}"), "G#4 on"
+    ),
+    "another meter": Break(lambda b: b.replace(r"\time 3/4", r"\time 4/4"), "meter: the page says (4, 4)"),
+    "longer bars": Break(_without_a_bar, "bar 1 has 4 beats in 3"),
+    "no bar lines": Break(_in_staff(r"\omit BarLine"), "no bar line"),
+    "a tie less": Break(_in_staff(r"\omit Tie"), "notes: "),
+    "another head": Break(_in_staff(r"\override NoteHead.style = #'cross"), "head: x on the page, normal"),
+    "a dot less": Break(_in_staff(r"\omit Dots"), "the values of the note"),
+}
+
+
+@pytest.fixture(scope="module")
+def broken(tmp_path_factory) -> dict[str, list[str]]:
+    """What the reader says of the page as it is, under "", and of each that is broken; all in one run."""
+    source = Source("tune", TUNE)
+    tree, _ = parse(source)
+    piece, _ = resolve(tree)
+    assert piece is not None
+    job = pages.Job()
+    pages.add_file(job, source)
+    (whole,) = job.books
+    assert whole.count("\\score {") == len(job.scores) == 2
+    books = [whole, *(b.change(whole) for b in BREAKS.values())]
+    assert len(set(books)) == len(books)
+    job.books = books
+    # What LilyPond finds strange about some of these is not the matter here.
+    scores = dump.read(pages.whole(job), tmp_path_factory.mktemp("breaks"), quiet=False)
+    said = says.of_passage(piece.passages[0])
+    return {
+        name: compare.differences(notation.read(scores[2 * n + 1]), said) for n, name in enumerate(("", *BREAKS))
+    }
+
+
+def test_the_page_as_it_is_says_what_the_file_says(broken):
+    assert broken[""] == []
+
+
+@pytest.mark.parametrize("name", BREAKS)
+def test_a_break_is_found(broken, name):
+    assert any(BREAKS[name].said in line for line in broken[name]), broken[name]

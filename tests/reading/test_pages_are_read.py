@@ -1,0 +1,103 @@
+"""Pages of every kind read back as a player reads them: a sample. `make soak` reads all (everything.py)."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+from reading import generate, pages
+
+from gesturesmith.source import Source
+
+pytestmark = pytest.mark.lilypond
+
+HERE = Path(__file__).parent
+DOCS = HERE.parent.parent / "docs"
+DEMO, TOGETHER = DOCS / "demo" / "fog-signals.gesture", DOCS / "gallery" / "together.gesture"
+# In steps that go through all meters.
+GENERATED = range(0, 1000, 27)
+# A technique of each way to notate: lines, two voices, trills, slides, signs at a note, heads without pitch.
+SHEETS = (
+    ("horn", "half-valve", (1,)),
+    ("horn", "multiphonic", (3,)),
+    ("trumpet", "valve-trill", (2,)),
+    ("trombone", "slide-gliss", (4,)),
+    ("tuba", "bend", (5,)),
+    ("horn", "mouthpiece-pop", (2,)),
+)
+
+
+def test_the_reader_shares_nothing_with_what_it_reads():
+    """What reads and what says knows neither engraving nor layout; pages are made through the pipeline."""
+    for path in sorted(HERE.glob("*.py")):
+        names = set()
+        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            if isinstance(node, ast.Import):
+                names |= {alias.name for alias in node.names}
+            elif isinstance(node, ast.ImportFrom):
+                names |= {f"{node.module}.{alias.name}" for alias in node.names} | {node.module}
+        rooms = {name.split(".")[1] for name in names if name.startswith("gesturesmith.")}
+        assert not rooms & {"engrave", "sheets", "lytext"}, path.name
+        if path.stem in ("dump", "notation", "says", "compare", "generate"):
+            assert rooms <= {"lang", "model", "units", "lilypond", "paths"}, path.name
+
+
+def _read(job: pages.Job, folder: Path) -> pages.Count:
+    count = pages.read_job(job, folder)
+    assert count.found == []
+    return count
+
+
+def test_pages_snippets_and_concert_scores(tmp_path):
+    job = pages.Job()
+    for path in (DEMO, TOGETHER):
+        pages.add_file(job, Source(path.name, path.read_text("utf-8")), path.parent, snippets=path is DEMO)
+    pages.add_file(job, Source(DEMO.name, DEMO.read_text("utf-8")), DEMO.parent, pitches="sounding")
+    count = _read(job, tmp_path)
+    assert (count.scores, count.notes) > (80, 400)
+
+
+def test_notes_pages(tmp_path):
+    job = pages.Job()
+    for path in (DEMO, TOGETHER):
+        pages.add_notes(job, Source(path.name, path.read_text("utf-8")), path.parent)
+    assert _read(job, tmp_path).scores > 60
+
+
+def test_sheets(tmp_path):
+    job = pages.Job()
+    pages.add_exercises(job, Source(DEMO.name, DEMO.read_text("utf-8")), DEMO.parent)
+    for instrument, technique, levels in SHEETS:
+        pages.add_graded(job, technique, instrument, levels)
+    count = _read(job, tmp_path)
+    assert (count.scores, count.notes) > (60, 400)
+
+
+@pytest.mark.parametrize("instrument", ["horn", "trombone", "natural-horn"])
+def test_charts(instrument, tmp_path):
+    job = pages.Job()
+    pages.add_charts(job, instrument)
+    assert _read(job, tmp_path).notes > 50
+
+
+def test_in_a_composers_score(tmp_path):
+    """Between a composer's own notes, in a key; moved up a tone over another voice: the key owes accidentals."""
+    job = pages.Job()
+    source = Source(TOGETHER.name, TOGETHER.read_text("utf-8"))
+    pages.add_ily(job, source)
+    pages.add_ily(job, source, transposed=True, company=True)
+    assert _read(job, tmp_path).scores > 30
+
+
+def test_passages_in_meters(tmp_path):
+    job = pages.Job()
+    for seed in GENERATED:
+        pages.add_file(job, Source(f"generated {seed}", generate.file(seed)), draft=True)
+    count = _read(job, tmp_path)
+    assert count.pages == len(GENERATED)
+    assert count.notes > 15 * len(GENERATED)
+
+
+def test_the_same_seed_gives_the_same_file():
+    assert generate.file(7) == generate.file(7) != generate.file(8)
