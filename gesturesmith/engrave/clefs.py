@@ -9,7 +9,8 @@ from gesturesmith.instruments.base import Instrument
 # Diatonic steps above C0 of the staff's middle line.
 MIDDLE = {"treble": 34, "bass": 22, "tenor": 26, "alto": 28}
 # What reading costs a player: our own judgement, like every weighing of this kind.
-_FREE_LEDGERS = 1  # ledger lines read without effort; each beyond them weighs more than the one before
+_FREE_LEDGERS = 2  # ledger lines read without effort; each beyond them weighs more than the one before
+_BEGIN_AWAY = 2  # what begins in another clef than the usual one must earn it, as what changes to it must
 _CHANGE = 6  # a change must save more than this: no flapping
 _CHANGE_IN_REST = 2  # in a rest there is time to see it
 _AWAY = 0.5  # each note in another clef than the instrument's usual one
@@ -37,7 +38,9 @@ def assign(groups: list[list[Event]], rests: list[bool], instrument: Instrument)
     """A clef for each group: the cheapest way through them. `rests`: whether a rest stands before a group."""
     clefs = {clef: lowest for clef, lowest in instrument.clefs if clef in MIDDLE}
     home = _home(instrument, clefs)
-    ways: dict[str, tuple[float, tuple[str, ...]]] = {clef: (0.0, (clef,)) for clef in clefs}
+    ways: dict[str, tuple[float, tuple[str, ...]]] = {
+        clef: (0.0 if clef == home else _BEGIN_AWAY, (clef,)) for clef in clefs
+    }
     for number, (group, rest) in enumerate(zip(groups, rests, strict=True)):
         price = 0 if not number else _CHANGE_IN_REST if rest else _CHANGE
         step: dict[str, tuple[float, tuple[str, ...]]] = {}
