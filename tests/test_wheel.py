@@ -1,11 +1,13 @@
-"""A wheel, installed somewhere else, has everything it needs."""
+"""A wheel, installed somewhere else, has everything it needs; an archive of the sources all that its tests read."""
 
 from __future__ import annotations
 
+import fnmatch
 import os
 import subprocess
 import sys
 import sysconfig
+import tomllib
 import venv
 import zipfile
 from pathlib import Path
@@ -99,3 +101,12 @@ def test_its_starter_file_checks_and_engraves(elsewhere):
     run(command, "new", "study", cwd=elsewhere)
     run(command, "engrave", "study.gesture", cwd=elsewhere)
     assert (elsewhere / "out" / "study.pdf").is_file()
+
+
+def test_the_archive_of_the_sources_leaves_nothing_out():
+    """Its tests read the pages beside the sources, and run in it as in a clone."""
+    build = tomllib.loads((REPOSITORY / "pyproject.toml").read_text())["tool"]["hatch"]["build"]
+    put_in = {place.split("/")[0] for place in build["targets"]["sdist"]["include"]} | {"pyproject.toml"}
+    ignored = [*(REPOSITORY / ".gitignore").read_text().split(), ".git", "PKG-INFO"]
+    there = {p.name for p in REPOSITORY.iterdir()}
+    assert {n for n in there if not any(fnmatch.fnmatch(n, one.strip("/")) for one in ignored)} == put_in

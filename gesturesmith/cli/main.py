@@ -17,6 +17,10 @@ from gesturesmith.cli.status import Status
 # What tells a run to end: from the keyboard, from another program, and when its terminal is closed.
 _TELL = tuple(getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name))
 _PATIENCE_S = 2.0  # for threads whose LilyPond was ended
+_NO_DOCSTRINGS = (
+    "gesturesmith: Python is told to leave docstrings out (PYTHONOPTIMIZE=2, or -OO), and rules and commands are\n"
+    "explained in theirs. Take PYTHONOPTIMIZE away, or set it to 1."
+)
 # Imports and frozen trees leave nothing for the collector of cycles, whose rounds cost a short run 5 %.
 _ALLOCATIONS = 100_000
 
@@ -81,6 +85,10 @@ def _run(arguments: list[str]) -> int:
     import click
 
     from gesturesmith.cli.console import complain, stop_writing, wants_colour
+
+    if sys.flags.optimize > 1:
+        complain(_NO_DOCSTRINGS)
+        return Status.INPUT
     from gesturesmith.cli.group import cli
 
     try:

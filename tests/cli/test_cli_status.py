@@ -204,3 +204,13 @@ def test_a_fault_in_a_thread_is_no_verdict(here, run, monkeypatch):
     for name in ("a", "b"):
         assert f"{name}.gesture: this is a fault of Gesturesmith" in result.err
     assert not (here / "out").exists()
+
+
+def test_python_without_docstrings_is_told_what_is_missing(here, program):
+    (here / "a.gesture").write_text(GOOD)
+    for arguments in (["check", "a.gesture"], ["--help"], ["engrave", "a.gesture"]):
+        done = program(*arguments, env={"PYTHONOPTIMIZE": "2"})
+        assert (done.returncode, done.stdout) == (2, b"")
+        assert b"PYTHONOPTIMIZE=2" in done.stderr
+        assert b"Traceback" not in done.stderr
+    assert program("check", "a.gesture", env={"PYTHONOPTIMIZE": "1"}).returncode == 0
