@@ -13,9 +13,10 @@ _FREE_LEDGERS = 2  # ledger lines read without effort; each beyond them weighs m
 _BEGIN_AWAY = 2  # what begins in another clef than the usual one must earn it, as what changes to it must
 _CHANGE = 6  # a change must save more than this: no flapping
 _CHANGE_IN_REST = 2  # in a rest there is time to see it
+_HOME_IN_REST = 0.5  # back to the usual clef it is not even a change, for the reader
 _AWAY = 0.5  # each note in another clef than the instrument's usual one
 _BELOW = 2  # each note below what a clef serves well
-_STRANDED = 2  # each on ledger lines in another clef that would lie within the lines of the usual one
+_STRANDED = 2  # each on several ledger lines in another clef that would lie within the lines of the usual one
 
 
 def ledgers(steps: int, clef: str) -> int:
@@ -38,15 +39,17 @@ def assign(groups: list[list[Event]], rests: list[bool], instrument: Instrument)
     """A clef for each group: the cheapest way through them. `rests`: whether a rest stands before a group."""
     clefs = {clef: lowest for clef, lowest in instrument.clefs if clef in MIDDLE}
     home = _home(instrument, clefs)
-    ways: dict[str, tuple[float, tuple[str, ...]]] = {
-        clef: (0.0 if clef == home else _BEGIN_AWAY, (clef,)) for clef in clefs
-    }
+    ways: dict[str, tuple[float, tuple[str, ...]]] = {home: (0.0, ())}
     for number, (group, rest) in enumerate(zip(groups, rests, strict=True)):
-        price = 0 if not number else _CHANGE_IN_REST if rest else _CHANGE
+        price = _BEGIN_AWAY if not number else _CHANGE_IN_REST if rest else _CHANGE
+        back = _HOME_IN_REST if number and rest else price
         step: dict[str, tuple[float, tuple[str, ...]]] = {}
         for clef, lowest in clefs.items():
-            cost, came = min((c + (price if before != clef else 0), way) for before, (c, way) in ways.items())
-            step[clef] = (cost + _cost(group, clef, lowest, home), (*came, clef) if number else (clef,))
+            cost, came = min(
+                (c + (0 if before == clef else back if clef == home else price), way)
+                for before, (c, way) in ways.items()
+            )
+            step[clef] = (cost + _cost(group, clef, lowest, home), (*came, clef))
         ways = step
     return list(min(ways.values())[1]) if groups else []
 
@@ -64,9 +67,9 @@ def _cost(group: list[Event], clef: str, lowest: int, home: str) -> float:
         head = event.head
         if head is None or head.steps is None:
             continue
-        much = max(0, ledgers(head.steps, clef) - _FREE_LEDGERS) ** 2
-        total += much
+        lines = ledgers(head.steps, clef)
+        total += max(0, lines - _FREE_LEDGERS) ** 2
         total += _BELOW if natural(head.steps).pitch_cents + 100 * head.alter < lowest else 0
         total += _AWAY if clef != home else 0
-        total += _STRANDED if clef != home and much and not ledgers(head.steps, home) else 0
+        total += _STRANDED if clef != home and lines > 1 and not ledgers(head.steps, home) else 0
     return total
