@@ -302,7 +302,8 @@ def _fingers(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
         by_hand = natural and played.correction == "hand"
         unusual = bool(m.cents and m.cents % 100.0) or (chosen and not played.standard)
         off += unusual
-        limit = single(instrument, "hand_lower_cents" if by_hand else "lip_correction_cents")
+        lip = instrument.lip_limit(played.error_cents)
+        limit = single(instrument, "hand_lower_cents") if by_hand else float(lip.narrow.value) if lip else None
         if limit is not None and (by_hand or unusual):
             tally.add("correction", abs(played.error_cents), limit)
     if off:

@@ -174,7 +174,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         measures="cents to bridge on such a note; on a natural horn, by the hand on what lies between its partials",
         unit="cents",
         ease=_ours(0.3, "of 50 cents: within 15 a fingering counts as in tune"),
-        limits="lip_correction_cents; hand_lower_cents on a natural horn",
+        limits="lip_correction_cents, lip_correction_up_cents; hand_lower_cents on a natural horn",
         weight=_ours(0.4, "the ear has to lead, and the tone suffers"),
     ),
     Quantity(

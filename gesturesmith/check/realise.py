@@ -223,8 +223,8 @@ def _correction(instrument: Instrument, way: Way, free: bool) -> str:
         return ""
     if free and raised(instrument, way.partial, error):
         return "hand"
-    names = ("lip_correction_cents", "valve_slide_cents", "hand_lower_cents")
-    lip, slide, hand = (instrument.limits.get(name) for name in names)
+    lip = instrument.lip_limit(error)
+    slide, hand = (instrument.limits.get(name) for name in ("valve_slide_cents", "hand_lower_cents"))
     if lip is not None and abs(error) <= lip.narrow.value:
         return "lip"
     if slide is not None and 0 < error <= slide.narrow.value and way.tube.valves != "0":

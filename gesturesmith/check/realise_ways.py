@@ -18,6 +18,8 @@ from gesturesmith.units import frequency_hz
 LEAVING_THE_CHART = 4.0
 _UNUSUAL_PARTIAL = 3.0
 _OUT_OF_TUNE = 10.0
+_LIFTING = 1.0  # as much again for what the lip has to lift: beyond tune its limits are 20 cents up and 35 down
+_LIFTED_CENTS = 35.0  # further off it is no matter of preference
 _KEPT = 8  # ways kept for a pitch: the shortest path never needs more
 _REACH_CENTS = 150.0  # beyond this a partial is no way of playing a pitch, only the nearest thing there is
 _TEMPERED_CENTS = 5.0  # a pitch this close to a semitone is the semitone, and the chart speaks for it
@@ -78,12 +80,15 @@ def movement(a: Way, b: Way) -> float:
 
 
 def tuning_cost(error: float, in_tune: float) -> float:
-    """What an error costs: little within tune, much beyond; lifting a flat partial costs more than lowering."""
+    """What an error costs: little within tune, much beyond; the lip lowers a sharp partial far more readily than it
+    lifts a flat one.
+    """
     size = abs(error)
     if size <= in_tune:
         return size / 50.0
-    beyond = (size - in_tune) / 5.0
-    return _OUT_OF_TUNE + (beyond if error > 0 else 1.5 * beyond)
+    beyond = size - in_tune
+    lifted = _LIFTING * min(beyond, _LIFTED_CENTS) if error < 0 else 0.0
+    return _OUT_OF_TUNE + (beyond + lifted) / 5.0
 
 
 def raised(instrument: Instrument, partial: int, error: float) -> bool:

@@ -12,7 +12,8 @@ from gesturesmith.instruments.base import Register
 _TONGUING_PAGE = "thecontemporaryhorn.com, Tonguing: not faster than sixteenths at 100 to 110"
 _TUBA_PAGE = "contemporarytuba.com/tonguing: tuba single 9 to 10 a second, double and triple 12 and more"
 _CLICKS = "auditoryneuroscience.com: up to 40 clicks a second are heard as separate events"
-_BENDS = "Buckner, hsutrumpets.com: down about half way to the next note, up only a little; the curve is ours"
+_BENDS = "Buckner, hsutrumpets.com: down about half way to the next note; the curve is ours"
+_BENDS_UP = "Buckner, hsutrumpets.com: up only a little; the number is ours"
 _FUSED = "beyond 40 the ear hears no separate notes"
 _PLAIN = "plain single tonguing: up to 10"
 _GAP = "the distance to the next partial: beyond it the lip has left the note"
@@ -51,7 +52,7 @@ def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
 
 
 def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> dict[str, Limit]:
-    """Widest lip bends, from about a third at the bottom to a quarter tone at the top; down more than up.
+    """Widest lip bends: down from about a third at the bottom to a quarter tone at the top, up only a little.
 
     The values hold in the middle of each register; between them the curve is even (`rules._curve`).
 
@@ -59,7 +60,7 @@ def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> 
                       as far as any lip can go without leaving the note
     """
     down = {"low": 350, "middle": 200, "high": 100, "top": 50}
-    up = {"low": 100, "middle": 70, "high": 50, "top": 30}
+    up = {"low": 45, "middle": 40, "high": 30, "top": 20}
     limits = {}
     for register, n in zip(registers, lowest_partials, strict=True):
         name = register.name
@@ -68,7 +69,7 @@ def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> 
             Sourced(down[name], HOUSE, _BENDS), Sourced(max(below, down[name]), DERIVED, _GAP), "cents"
         )
         limits[f"bend_up_{name}"] = Limit(
-            Sourced(up[name], HOUSE, _BENDS), Sourced(max(above, up[name]), DERIVED, _GAP), "cents"
+            Sourced(up[name], HOUSE, _BENDS_UP), Sourced(max(above, up[name]), DERIVED, _GAP), "cents"
         )
     return limits
 
@@ -144,6 +145,16 @@ def ear_and_lip() -> dict[str, Limit]:
                 100,
                 PRACTICE,
                 "thecontemporaryhorn.com, Demi-pistons: with half valves up to a semitone, the widest reading",
+            ),
+            "cents",
+            "at the very most 100",
+        ),
+        "lip_correction_up_cents": Limit(
+            Sourced(35, HOUSE, _BENDS_UP),
+            Sourced(
+                100,
+                PRACTICE,
+                "thecontemporaryhorn.com, Demi-pistons: with half valves up to a semitone, either way; the widest",
             ),
             "cents",
             "at the very most 100",

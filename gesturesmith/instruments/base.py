@@ -128,6 +128,15 @@ class Instrument:
                 return register
         return self.registers[-1]
 
+    def lip_limit(self, error_cents: float) -> Limit | None:
+        """How far the lip takes a partial that lies so far off, + sharp: down, or less far up. One that is narrower
+        for both, as of one player, holds for both.
+        """
+        down, up = self.limits.get("lip_correction_cents"), self.limits.get("lip_correction_up_cents")
+        if error_cents >= 0 or up is None or (down is not None and down.narrow.value < up.narrow.value):
+            return down
+        return up
+
     def written(self, spelling: Spelling) -> Spelling:
         """The written form of a sounding spelling."""
         return spelling.transposed(-self.sounding)

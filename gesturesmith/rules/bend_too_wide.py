@@ -25,7 +25,7 @@ from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._curve import along
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, path_of, plain, point_names, written_name
+from gesturesmith.rules._reading import apart, path_of, plain, point_name, point_names, written_name
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -46,6 +46,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         sign = -1 if width < 0 else 1
         reach = float(home.sounding_cents or 0) + sign * 50 * (excess.limit // 50)
+        near = float(point.sounding_cents)
         yield Finding(
             span=point.span,
             text=f"bent {way} {apart(abs(width), excess.limit)} cents; the lip takes {point_names(case, home)} "
@@ -53,13 +54,33 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name=f"bend {way}", value=abs(width), limit=excess.limit, unit="cents"),),
-            try_values=(*_narrowed(case, index, reach), *_tries.instead(case, "motion", "lip-gliss", "hand-gliss")),
+            hint=_downward(case, home) if way == "up" else "",
+            try_values=(
+                *_narrowed(case, index, reach),
+                *(_narrowed(case, index, 2 * float(home.sounding_cents or 0) - near) if way == "up" else ()),
+                *_tries.instead(case, "motion", "lip-gliss", "hand-gliss"),
+            ),
         )
+
+
+def _downward(case: Case, home: ContourPoint) -> str:
+    """How far the same note can be bent down."""
+    down = along(case.instrument, "bend_down", home.sounding_cents or 0)
+    if down is None:
+        return ""
+    cents = down.narrow.value
+    name = point_name(case, home)
+    lowest = written_name(case.instrument, float(home.sounding_cents or 0) - 50 * (cents // 50))
+    return f"lips bend down more readily than up: {name} by about {plain(cents)} cents, to {lowest}"
 
 
 def _narrowed(case: Case, index: int, cents: float) -> tuple[_tries.Change, ...]:
     point = case.gesture.points[index]
-    if point.pitch is None or any(p.sounding_cents == cents for p in _tries.joined(case.gesture, index)):
+    if (
+        point.pitch is None
+        or cents % 50
+        or any(p.sounding_cents == cents for p in _tries.joined(case.gesture, index))
+    ):
         return ()  # a line would have no way to go
     name = written_name(case.instrument, cents)
     return (((f"point {index}", ("x" if point.about else "") + name),),)

@@ -31,7 +31,6 @@ from gesturesmith.rules.base import Case, Finding, rule
 
 @rule("GS304", "fingering-misses-pitch", severity="caution", only=("fingering",))
 def check(case: Case) -> Iterator[Finding]:
-    limit = case.instrument.limits.get("lip_correction_cents")
     said: set[tuple[str, Fraction]] = set()
     for point, played in played_points(case):
         if not played.given or point.about or played.tube is None or played.standard:
@@ -41,16 +40,18 @@ def check(case: Case) -> Iterator[Finding]:
         if _between_notes(case, point, played):
             continue
         off = abs(played.error_cents)
-        excess = above(limit, off)
+        excess = above(case.instrument.lip_limit(played.error_cents), off)
         if excess is None or (played.tube.name, point.sounding_cents or Fraction(0)) in said:
             continue  # a note repeated on the same fingering is told once
         said.add((played.tube.name, point.sounding_cents or Fraction(0)))
         near = float(point.sounding_cents or 0) + played.error_cents
         tube = tube_words(case.instrument, played.tube)
+        way = "down" if played.error_cents > 0 else "up"
         yield Finding(
             span=point.span,
             text=f"{tube} gives {exact_name(case.instrument, near)} (partial {played.partial}), "
-            f"{apart(off, excess.limit)} cents away; the lip corrects up to {plain(excess.limit)}{excess.differ}",
+            f"{apart(off, excess.limit)} cents away; the lip brings it {way} by up to "
+            f"{plain(excess.limit)}{excess.differ}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the partial", value=off, limit=excess.limit, unit="cents"),),

@@ -25,7 +25,7 @@ from gesturesmith.rules._reading import path_of, plain, played_points, tube_word
 from gesturesmith.rules.base import Case, Finding, rule
 
 _MEANS = {
-    "lip": ("lip_correction_cents", "the lip brings it {way}"),
+    "lip": ("", "the lip brings it {way}"),  # with limits of its own each way
     "hand": ("hand_lower_cents", "the hand in the bell brings it down, which muffles it"),
     "slide": ("valve_slide_cents", "a drawn valve slide brings it down"),
 }
@@ -45,7 +45,8 @@ def check(case: Case) -> Iterator[Finding]:
         return
     point, played = max(found, key=lambda pair: abs(pair[1].error_cents))
     name, words = _MEANS[played.correction]
-    limit = case.instrument.limits[name]
+    limit = case.instrument.limits[name] if name else case.instrument.lip_limit(played.error_cents)
+    assert limit is not None  # without one there is no such correction
     off = abs(played.error_cents)
     side, way = ("above", "down") if played.error_cents > 0 else ("below", "up")
     others = len(found) - 1

@@ -46,12 +46,13 @@ def check(case: Case) -> Iterator[Finding]:
         if played.error_cents < 0 and played.tube and played.partial >= played.tube.widest_partials[1]:
             continue  # above the ladder as far as anyone has shown it: a matter of range as well
         off = abs(played.error_cents)
+        side = "above" if played.error_cents > 0 else "below"
         nearest = float(played.asked_cents) + played.error_cents
         note = _charted(case, played, nearest)
         tube = f" ({tube_words(case.instrument, played.tube)}, partial {played.partial})" if played.tube else ""
         yield Finding(
             span=point.span,
-            text=f"the nearest pitch {'the held tube' if held else 'any tube'} gives is "
+            text=f"the nearest pitch {side} it that {'the held tube' if held else 'any tube'} gives is "
             f"{_named(case, note, nearest)}{tube}, {apart(off, excess.limit)} cents away; {means} up to "
             f"{plain(excess.limit)}{excess.differ}",
             hint=f"write {exact_name(case.instrument, note)}, or x for about this pitch",
@@ -87,11 +88,11 @@ def _named(case: Case, note: int, nearest: float) -> str:
 def _excess(case: Case, point: ContourPoint, played: PlayedPoint) -> tuple[Excess | None, str]:
     """How far a note is out of reach: of the lip or, where it has to go down and the hand is free, of the hand."""
     limits = case.instrument.limits
-    lip = above(limits.get("lip_correction_cents"), abs(played.error_cents))
+    lip = above(case.instrument.lip_limit(played.error_cents), abs(played.error_cents))
     free = case.instrument.has_hand and not any(t.bell_hand or t.takes_mute for t in point.techniques)
     if lip is None or not free or played.error_cents < 0 or "hand_lower_cents" not in limits:
-        return lip, "the lip corrects"
+        return lip, f"the lip brings it {'down' if played.error_cents > 0 else 'up'} by"
     hand = above(limits["hand_lower_cents"], played.error_cents)
     if hand is None or hand.severity.rank < lip.severity.rank:
         return hand, "the hand lowers it by"
-    return lip, "the lip corrects"
+    return lip, "the lip brings it down by"

@@ -65,3 +65,11 @@ def test_the_same_every_time(found) -> None:
 
 def test_too_little_makes_no_level() -> None:
     assert of_level((), 1) == ()
+
+
+@pytest.mark.parametrize("name", ["horn", "trombone", "trumpet"])
+def test_a_sheet_of_bends_goes_down(name) -> None:
+    """The sign and its text say down, and the lip takes a note up only a little."""
+    for one in approved(techniques.get("bend"), instruments.get(name)):
+        first, *rest = (p.sounding_cents for p in one.case.gesture.points)
+        assert all(cents <= first for cents in rest), [p.pitch.written.name for p in one.case.gesture.points]

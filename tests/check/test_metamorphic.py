@@ -237,7 +237,8 @@ def test_adding_a_rest_never_adds_effort(items, data):
 
 @pytest.mark.parametrize("name", [n for n in names() if get(n).limits.get("bend_down_low")])
 def test_bends_narrow_with_height_and_go_further_down_than_up(name):
-    """From about a third at the bottom to about a quarter tone at the top, without a step anywhere."""
+    """Down from about a third at the bottom to about a quarter tone at the top, up only a little (Buckner): less than
+    a quarter tone anywhere. Without a step."""
     instrument = get(name)
     low, high = instrument.usual_range.value
     heights = range(low, high + 1, 10)
@@ -247,4 +248,4 @@ def test_bends_narrow_with_height_and_go_further_down_than_up(name):
         assert all(0 <= s <= 10 for s in steps)
     assert all(d > u for d, u in zip(down, up, strict=True))
     assert max(down) <= 400
-    assert min(up) >= 30
+    assert 20 <= min(up) <= max(up) < 50

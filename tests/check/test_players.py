@@ -42,3 +42,19 @@ def test_rates_and_refusals(tmp_path):
     (never,) = findings(tmp_path, "single_tongue_per_s_high = { narrow = 3, wide = 4 }", piece)
     assert never.severity.value == "refused"
     assert never.text.endswith("up to 4 (this player)")
+
+
+def told(folder: Path, limits: str, piece: str):
+    return [f for f in findings(folder, limits, piece) if f.rule == "pitch-no-tube-gives"]
+
+
+def test_a_lip_that_bends_less_bends_less_both_ways(tmp_path):
+    """Files from before there was a limit for each way say both with the one."""
+    piece = PIECE.replace("lasts: 12 beats", "lasts: 2 beats")
+    low = piece.replace("contour: C5", "contour: E2+25c")
+    assert low != piece
+    assert "pitch-no-tube-gives" not in {f.rule for f in findings(tmp_path, "", low)}
+    (found,) = told(tmp_path, "lip_correction_cents = { narrow = 20 }", low)
+    assert "brings it up by up to 20 (this player)" in found.text
+    (up,) = told(tmp_path, "lip_correction_up_cents = { narrow = 10 }", low)
+    assert "brings it up by up to 10 (this player)" in up.text

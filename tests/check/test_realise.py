@@ -14,8 +14,10 @@ from hypothesis import strategies as st
 from gesturesmith import instruments
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.check.realise import as_json, realise
-from gesturesmith.check.realise_ways import ways
+from gesturesmith.check.realise_ways import tuning_cost, ways
+from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments._build import valve_tubes
+from gesturesmith.sheets.charts.quarter_tones import quarter_tones
 from gesturesmith.units import spell
 
 # The standard double-horn chart (Farkas type, from memory): F side up to written G4, B-flat side from Ab4.
@@ -372,3 +374,25 @@ def test_five_hundred_points_take_no_time() -> None:
     """Linear in the points: no more than a few thousand ways are weighed."""
     long = gesture(", ".join(["G4", "A^4"] * 250))
     assert len(realise(long).points) == 500
+
+
+@pytest.mark.parametrize("name", ["trumpet", "cornet", "horn", "horn-f", "euphonium", "tuba", "tuba-eb"])
+def test_no_quarter_tone_is_lipped_up_by_more_than_a_little(name):
+    """Buckner: lips bend down about half way to the next note, up only a little; what goes up further is told."""
+    instrument = instruments.get(name)
+    little = instrument.limits["lip_correction_up_cents"].narrow.value
+    for one in quarter_tones(instrument):
+        if one.correction == "lip" and one.error < 0:
+            assert -one.error <= little
+        if one.verdict is Verdict.APPROVED:
+            assert one.error >= -little
+
+
+def test_a_note_between_two_fingerings_is_lipped_down_from_the_higher():
+    """Written C^5 on the trumpet lies as far above valve 1-2's note as below the next: the higher one is taken."""
+    for name in ("trumpet", "horn"):
+        tones = {one.note.name: one for one in quarter_tones(instruments.get(name))}
+        assert tones["C^5"].error > 0
+    assert tuning_cost(40.0, 15.0) < tuning_cost(-40.0, 15.0)
+    assert tuning_cost(60.0, 15.0) < tuning_cost(-45.0, 15.0)
+    assert tuning_cost(-98.0, 15.0) < tuning_cost(169.0, 15.0)  # far off, the nearest is the best there is
