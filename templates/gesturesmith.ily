@@ -14,6 +14,7 @@
 \include "stencils/rows.ily"
 \include "stencils/heads.ily"
 \include "stencils/signs.ily"
+\include "stencils/footnotes.ily"
 \include "stencils/words.ily"
 \include "stencils/grobs.ily"
 \include "stencils/engraver.ily"

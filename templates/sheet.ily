@@ -56,37 +56,6 @@ gsPlace =
         \override SpacingSpanner.base-shortest-duration = #(ly:make-moment (* 3/4 place))
       } #})
 
-%% A text as high as its lines, whichever letters are in them: what stands below keeps an even distance.
-#(define (gs:even-height skip below stencil)
-   (let* ((y (ly:stencil-extent stencil Y))
-          (lines (if (interval-empty? y) 0 (round (/ (max 0 (- (car y))) skip)))))
-     (ly:make-stencil (ly:stencil-expr stencil) (ly:stencil-extent stencil X)
-                      (cons (- (+ below (* skip lines))) 1.4))))
-
-%% A name in which ♯ and ♭ are set with the signs of the music font; words with such names in them, in lines.
-#(define (gs:signed text) (make-concat-markup (gs:with-signs text (cdr gs:text-signs))))
-#(define-markup-command (gs-name layout props text) (string?)
-   (interpret-markup layout props (gs:signed text)))
-#(define-markup-command (gs-words layout props text) (string?)
-   (interpret-markup layout props
-     (if (string-any (lambda (c) (memv c '(#\♯ #\♭))) text)
-         (make-wordwrap-markup (map gs:signed (string-split text #\space)))
-         (make-wordwrap-string-markup text))))
-
-%% A note: number in a column of its own, text wrapped under itself. `line-width` in staff spaces as for any text.
-#(define-markup-command (gs-note layout props number text) (string? string?)
-   #:properties ((gs-note-indent 3.4) (gs-note-size -1.5) (line-width #f))
-   (let* ((width (or line-width (ly:output-def-lookup layout 'line-width)))
-          (small (cons (list (cons 'font-size gs-note-size)) props))
-          (figure (interpret-markup layout small (markup #:general-align X LEFT #:fontsize -2 #:gs-circled number)))
-          (indent (max gs-note-indent (+ 0.8 (interval-length (ly:stencil-extent figure X)))))
-          (body (interpret-markup layout
-                  (cons (list (cons 'line-width (- width indent)) (cons 'baseline-skip 2.3)) small)
-                  (markup #:gs-words text))))
-     (gs:even-height 2.3 0.5 (ly:stencil-add figure (ly:stencil-translate-axis body indent X)))))
-
-#(set! gs:note-markup make-gs-note-markup)
-
 %% A tempo: words before it (none where ""), the note that is counted (2 a quarter, with its dots), how many a minute.
 #(define-markup-command (gs-tempo-of layout props words log dots number) (string? integer? integer? string?)
    (let ((mark (list (markup #:smaller #:general-align Y DOWN #:note-by-number log dots 1)

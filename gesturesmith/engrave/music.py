@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
@@ -73,14 +73,21 @@ class Music:
     cautions: tuple[str, ...]
     draft: tuple[str, ...] = ()
 
+    def marked(self, mark: Callable[[tuple[Footnote, ...]], str]) -> LyText:
+        """`ly` with what `mark` says at each mark in place of its numbers; without footnotes as it is."""
+        if not self.footnotes:
+            return self.ly
+        known = {f.number: f for f in self.footnotes}
+        return code(_MARK.sub(lambda match: mark(tuple(known[n] for n in match[1].split(", "))), self.ly))
+
     def renumbered(self, numbers: Mapping[str, str]) -> LyText:
         """`ly` with other numbers at its marks: own number -> number on the page, or several with commas."""
 
-        def mark(match: re.Match[str]) -> str:
-            there = {n for own in match[1].split(", ") for n in numbers[own].split(", ")}
+        def mark(footnotes: tuple[Footnote, ...]) -> str:
+            there = {n for footnote in footnotes for n in numbers[footnote.number].split(", ")}
             return f'\\gsMark "{", ".join(sorted(there, key=int))}"'
 
-        return code(_MARK.sub(mark, self.ly))
+        return self.marked(mark)
 
     def noted(self, numbers: Mapping[str, str]) -> Music:
         """The music with the numbers of a notes page, where its footnotes are read: own number -> label there."""

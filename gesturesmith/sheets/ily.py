@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.music import Music
-from gesturesmith.lytext import LyText, code, comment, joined, variable
+from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.lytext import LyText, code, comment, joined, quoted, variable
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
 
@@ -18,6 +18,8 @@ def text(music: Music, settings: Settings) -> LyText:
         remarks.append(comment(f"It is written for \\time {music.meter[0]}/{music.meter[1]}"))
     if music.tempo is not None:
         remarks.append(comment(f"Tempo: quarter note = {_score.tempo_number(music.tempo)}"))
+    if music.footnotes:
+        remarks.append(comment("Footnotes, numbered through the score; after it \\gsFootnotes prints them:"))
     remarks += [comment(f"{n.number}  {n.text}") for n in music.footnotes]
     back = f'\n\\clef "{music.clef}"' if music.last_clef != music.clef else ""
     return joined(
@@ -28,7 +30,11 @@ def text(music: Music, settings: Settings) -> LyText:
             code("\\gsKeepNoteNames"),
             code('\\language "english"'),
             _score.place_mark(music),
-            code(f"{name} = {{\n{music.ly}{back}\n}}"),
+            code(f"{name} = {{\n{music.marked(_mark)}{back}\n}}"),
             code("\\gsRestoreNoteNames\n"),
         )
     )
+
+
+def _mark(footnotes: tuple[Footnote, ...]) -> LyText:
+    return code(f"\\gsNote #'({' '.join(quoted(f.text) for f in footnotes)})")

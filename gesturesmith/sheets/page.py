@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from gesturesmith.engrave.music import Music
+from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
@@ -15,7 +15,6 @@ from gesturesmith.wording import text as wording
 
 _NO_BREAK = "\N{NO-BREAK SPACE}"
 _FINDINGS = 5  # of a draft stand above its music
-_MARK = re.compile(r'\\gsMark "([0-9, ]+)"')
 
 
 def book(
@@ -113,14 +112,13 @@ def _shown(draft: tuple[str, ...], settings: Settings) -> tuple[str, ...]:
 
 def _with_notes(music: Music, number: int, kept: Room) -> LyText:
     """The music with the texts of its footnotes at their marks; without texts of its own it keeps its numbers."""
-    texts = {f.number: f.text for f in music.footnotes}
 
-    def noted(match: re.Match[str]) -> str:
-        here = (texts[own] for own in match[1].split(", "))
-        said = (f"({quoted(text)} . {'#t' if (number, text) in kept.counted else '#f'})" for text in here)
-        return f"\\gsPageMark #'({' '.join(said)})"
+    def mark(footnotes: tuple[Footnote, ...]) -> str:
+        kept_here = ("#t" if (number, f.text) in kept.counted else "#f" for f in footnotes)
+        noted = (f"({quoted(f.text)} . {counts})" for f, counts in zip(footnotes, kept_here, strict=True))
+        return f"\\gsPageMark #'({' '.join(noted)})"
 
-    return code(_MARK.sub(noted, music.ly)) if texts else music.ly
+    return music.marked(mark)
 
 
 def _unbroken(text: str, settings: Settings) -> str:

@@ -195,6 +195,11 @@
               (ly:spanner-set-bound! row RIGHT (musical))
               (set! made (acons kind text made)))))))
 
+     ;; The texts of a mark with their numbers in the score.
+     (define (numbered details)
+       (let ((texts (gs:get details 'notes '())))
+         (if (null? texts) details `((text . ,(gs:numbers-text (map gs:number-of! texts)))))))
+
      ;; Words and a footnote's mark at one note are one; a mark by itself stands above everything else.
      (define (words! engraver)
        (let* ((details (lambda (event) (ly:event-property event 'gs-details)))
@@ -204,7 +209,7 @@
                                            (or mark (first words)))))
          (gs:detail! grob 'lines lines)
          (gs:detail! grob 'said said)
-         (if mark (gs:detail! grob 'mark (details mark)))
+         (if mark (gs:detail! grob 'mark (numbered (details mark))))
          (if (null? lines)
              (begin
               (ly:grob-set-property! grob 'outside-staff-priority 1100)
@@ -322,10 +327,11 @@
           (close! (cdr p) (command)))
         active)))))
 
-%% Cues show our signs as well, beside what they show anyhow.
-#(define (gs:cue-engraver context)
+%% Cues show our signs as well, beside what they show anyhow. Notes are counted through the score.
+#(define (gs:score-engraver context)
    (make-engraver
     ((initialize engraver)
+     (gs:begin-notes!)
      (let ((types (ly:context-property context 'quotedCueEventTypes '())))
        (ly:context-set-property! context 'quotedCueEventTypes
                                  (lset-union eq? types '(gesture-span-event gesture-sign-event)))))))
@@ -334,7 +340,7 @@
 gsVoices =
 #(if (defined? 'gs:ready) #{ \with { } #} #{ \with { \consists #gs:engraver } #})
 gsScores =
-#(if (defined? 'gs:ready) #{ \with { } #} #{ \with { \consists #gs:cue-engraver } #})
+#(if (defined? 'gs:ready) #{ \with { } #} #{ \with { \consists #gs:score-engraver } #})
 #(define gs:ready #t)
 
 \layout {

@@ -17,6 +17,10 @@ gsSay =
 gsMark =
 #(define-event-function (text) (string?) (gs:sign 'mark `((text . ,text))))
 
+%% \gsNote #'("TEXT" ...): the same, its numbers counted through the score: see `\gsFootnotes`.
+gsNote =
+#(define-event-function (texts) (list?) (gs:sign 'mark `((notes . ,texts))))
+
 %% \gsPageMark #'((TEXT . COUNTS) ...): a mark whose number is that of its text on this page, counted from 1 in order
 %% of appearance; each text stands once at the foot of the page. COUNTS says whether the page breaker keeps room for
 %% the text here; else it is kept once for each page (`gs:common-notes`).
@@ -26,29 +30,6 @@ gsPageMark =
 %% --- how they look -----------------------------------------------------------------------------------------------
 
 #(define (gs:word text) (markup #:fontsize -0.5 #:italic text))
-
-%% A number of a footnote in a thin circle, so that nobody takes it for a finger, a slide position or a triplet; what is
-%% longer, in one as long as that takes. It stands on the line as the figures would; its origin is the middle of its first
-%% round end.
-#(define-markup-command (gs-circled layout props text) (string?)
-   (let* ((figures (interpret-markup layout props text))
-          (size (magstep (chain-assoc-get 'font-size props 0)))
-          (y (ly:stencil-extent (interpret-markup layout props "0") Y))  ; whichever figures they are
-          (radius (+ (/ (interval-length y) 2) (* 0.45 size)))
-          (half (max 0 (- (+ (/ (interval-length (ly:stencil-extent figures X)) 2) (* 0.55 size)) radius)))
-          (k (* 0.5523 radius)) (left (- half)) (low (- radius))  ; k: a quarter of a circle as a curve
-          (round (make-path-stencil
-                  (list 'moveto left radius 'lineto half radius
-                        'curveto (+ half k) radius (+ half radius) k (+ half radius) 0
-                        'curveto (+ half radius) (- k) (+ half k) low half low
-                        'lineto left low
-                        'curveto (- left k) low (- left radius) (- k) (- left radius) 0
-                        'curveto (- left radius) k (- left k) radius left radius 'closepath)
-                  (* 0.1 size) 1 1 #f)))
-     (ly:stencil-translate
-      (ly:stencil-add (ly:stencil-translate-axis (ly:stencil-aligned-to figures X CENTER) (- (interval-center y)) Y) round)
-      (cons half (interval-center y)))))
-
 #(define gs:mark-middle 0.65)
 #(define (gs:mark text)
    (markup #:translate (cons gs:mark-middle 0) #:fontsize -4 #:gs-circled text))
@@ -114,12 +95,12 @@ gsPageMark =
 #(define gs:common-notes '())
 #(define gs:laying-out #f)
 
-%% Notes with their numbers, one below the other; `gs:note-markup` says how a note looks.
-#(define gs:note-markup #f)
+%% Notes with their numbers, one below the other.
 #(define-markup-command (gs-notes layout props notes) (list?)
-   (if (or (null? notes) (not gs:note-markup)) empty-stencil
+   (if (null? notes) empty-stencil
        (stack-stencils Y DOWN (ly:output-def-lookup layout 'footnote-padding 0.2)
-                       (map (lambda (n) (interpret-markup layout props (gs:note-markup (number->string (cdr n)) (car n))))
+                       (map (lambda (n)
+                              (interpret-markup layout props (make-gs-note-markup (number->string (cdr n)) (car n))))
                             notes))))
 
 #(define (gs:note-texts grob) (gs:get (gs:get (ly:grob-property grob 'details '()) 'mark '()) 'texts '()))

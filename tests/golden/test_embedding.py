@@ -3,9 +3,12 @@ a score of another language and size, with other staves; nothing of the composer
 
 from __future__ import annotations
 
+import re
 import subprocess
+import unicodedata
 from pathlib import Path
 
+import pypdf
 import pytest
 from golden.programs import PROGRAMS
 
@@ -60,10 +63,11 @@ TOLD = r"""
       ((finalize engraver)
        (for-each
         (lambda (p)
-          (let* ((grob (car p)) (details (ly:grob-property grob 'details '())) (line (gs:get details 'lines '())))
+          (let* ((grob (car p)) (details (ly:grob-property grob 'details '())) (line (gs:get details 'lines '()))
+                 (mark (gs:get details 'mark #f)))
             (ly:warning "told: ~a" (list (grob::name grob) (cdr p) (ly:grob-property grob 'style)
                                          (and (gs:get details 'gs-bracket #f) 'bracketed)
-                                         (and (gs:get details 'mark #f) 'marked)
+                                         (and mark (cons 'marked (gs:get mark 'text #f)))
                                          line))))
         (reverse found))))))
 """
@@ -157,6 +161,11 @@ gesture growled
   technique: growl
   contour: C5, D5@2 -- E5
   lasts: 4 beats
+gesture torn
+  technique: half-valve + rip
+  contour: xC5
+  lasts: 4 beats
+  note: "Not \\"too\\" \\\\ loud."
 gesture sung
   technique: multiphonic
   contour: C4, D4
@@ -241,3 +250,39 @@ class TestCuesAndCombinedParts:
     def test_transposed_and_beside_other_voices(self, program, calls):
         told = _told(calls, program, rf"<< {{ \transpose c d {{ {PLAYED} }} d'1 }} \\ {{ c'1 c' c' }} >>")
         assert len(_heads(told)) == 7 + 1 + 3
+
+
+NUMBERED = r"""\version "2.24.0"
+\include "half.ily" \include "growled.ily" \include "torn.ily"
+%s
+upper = { \"gesture-half" \"gesture-growled" R1 }
+lower = { R1 \"gesture-torn" \"gesture-growled" }
+\layout { \context { \Score \consists #told } }
+\book { \bookOutputName "score"
+  \score { << \new Staff \upper \new Staff \lower >> }
+  \score { \new Staff { \"gesture-torn" } }
+  \gsFootnotes
+}
+\book { \bookOutputName "part" \score { \new Staff \lower } \gsFootnotes }
+"""
+
+
+@pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+def test_footnotes_are_numbered_through_the_score(program, calls):
+    """In the order of time and then of staves, over several files and movements, a text once; a part by itself."""
+    (calls / "numbered.ly").write_text(NUMBERED % TOLD, "utf-8")
+    command = [str(program), "--loglevel=WARNING", "--pdf", "numbered.ly"]
+    done = subprocess.run(command, cwd=calls, capture_output=True, text=True, timeout=120)
+    assert done.returncode == 0
+    assert re.findall(r"\(marked \. ([^)]*)\)", done.stderr) == [
+        *["1", "2", "1, 3", "2"],  # both staves: half valve, growl; half valve and rip, growl again
+        *["1, 3"],  # the next movement
+        *["1, 2", "3"],  # the part
+    ]
+    half, growl, rip = "Press the valves", "Growl with the voice", 'Not "too" \\ loud.'
+    for name, listed in (("score", [half, growl, rip]), ("part", [half, rip, growl])):
+        page = pypdf.PdfReader(calls / f"{name}.pdf").pages[0].extract_text()
+        page = re.sub(r"\s+", " ", unicodedata.normalize("NFKC", page))
+        places = [page.index(text) for text in listed]
+        assert places == sorted(places)
+        assert all(page.count(text) == 1 for text in listed)

@@ -28,7 +28,7 @@ EVERYTHING = [
         c'2\gsTurn "air" "ord." c'4\gsTurnEnd\gsTurn "" "flz." c'4\gsTurnEnd""",
     r"""c''1~\gsTrillSpan c''1\gsTrillSpanEnd \break c'1~\gsTrillSpan c'2\gsTrillSpanEnd r2 c'1~\gsTrillSpan \break c'1\gsTrillSpanEnd""",
     r"""c'1\gsSpan "growl"\gsSpanEnd c'2\gsSpan "growl" c'\gsSpanEnd c'1\gsLength "2.5 s"\gsLengthEnd""",
-    r"""c'4\gsWord "flz."\gsWord "molto"\gsCancel "ord."\gsMark "1, 2" c'\gsCents #-14 c'\gsTuned "C♯" #30
+    r"""c'4\gsWord "flz."\gsWord "molto"\gsCancel "ord."\gsMark "1, 2" c'\gsCents #-14 c'\gsTuned "C♯" #30 c'\gsNote #'("one" "two")
         c'\gsFingering "F 0 / Bb 1" R1 <>\gsWord "con sord." c'1\gsLevel "sffz" """,
     r"""c'2\gsSay #'(("flz." "flz." "")) c'2\gsSay #'(("flz." "flz." "") ("ord." "ord." "ord.")) \break \gsPlaysOn
         c'1\gsSay #'(("flz." "flz." ""))\gsPageMark #'(("one" . #t) ("two" . #f)) <>\gsSay #'(("ord." "" "")) R1""",
@@ -46,7 +46,7 @@ def test_every_command_is_quiet(program, tmp_path):
     staves = [score(music) for music in EVERYTHING]
     staves.append(score(r"\gsHeight #-4 \gsX c'4 \gsTriangleUp \gsHeight #7 c'4", r"\gsThreeLines"))
     staves.append(score("cqs'4 ctqf' bqf'", r"\gsArrows"))
-    assert "<svg" in run(document([*staves, r"\markup \gsDraft"]), tmp_path, program)
+    assert "<svg" in run(document([*staves, r"\markup \gsDraft", r"\gsFootnotes"]), tmp_path, program)
 
 
 def test_every_command_is_in_that_test():
