@@ -16,7 +16,7 @@ from gesturesmith.check.quantities import QUANTITIES
 from gesturesmith.diagnostics import Demand
 from gesturesmith.diagnostics.types import Comfortable
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.model.gesture import LEVELS, Gesture, attack_times
+from gesturesmith.model.gesture import LEVELS, Gesture, attack_times, sounds
 from gesturesmith.model.levels import mean
 from gesturesmith.rules._account import played_out, rest_ratio
 from gesturesmith.rules._reading import plain
@@ -187,7 +187,7 @@ def _tongue(
     sounding = [m for m in measured if m.sounds]
     beat = 60.0 / float(gesture.tempo)
     shortest = math.inf
-    if gesture.attacks is None:
+    if gesture.spread is None:
         tongued = [m for m in sounding if m.point.reached == "attack"]
         times = [m.start for m in tongued]
     else:
@@ -196,7 +196,7 @@ def _tongue(
     gaps = min(2, len(times) - 1)
     rates = [gaps / (b - a) for a, b in zip(times, times[gaps:], strict=False) if b > a] if gaps > 0 else []
     if rates:
-        each = rates if gesture.attacks is None else [max(rates)] * len(sounding)
+        each = rates if gesture.spread is None else [max(rates)] * len(sounding)
         for m, rate in zip(tongued, each, strict=False):
             limit = row(instrument, m.manner.rate)[m.register] if m.manner.rate else None
             for most in (limit, m.manner.fastest):
@@ -213,12 +213,13 @@ def _tongue(
 
 def _struck(gesture: Gesture, beat: float) -> tuple[list[float], float]:
     """The seconds at which the attacks of `attacks` come, and the shortest time one of them has."""
-    whole = float(gesture.beats) * beat
-    if gesture.attacks is not None and not gesture.attacks.shape:  # the common case, without fractions
-        gap = whole / gesture.attacks.count
-        return [gap * i for i in range(min(3, gesture.attacks.count))], gap  # the others are like these
+    start, end = (float(at) * beat for at in sounds(gesture))
+    spread = gesture.spread
+    if spread is not None and not spread.shape:  # the common case, without fractions
+        gap = (end - start) / spread.count
+        return [start + gap * i for i in range(min(3, spread.count))], gap  # the others are like these
     times = [float(at) * beat for at in attack_times(gesture)]
-    return times, min(b - a for a, b in pairwise((*times, whole)))
+    return times, min(b - a for a, b in pairwise((*times, end)))
 
 
 def _hz(numbers: Comfort, cents: float) -> float:

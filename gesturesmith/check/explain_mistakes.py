@@ -334,6 +334,17 @@ _TABLE = {
         "gesture fog\n  contour: G4\npassage song\n  play: fog, rest 2000",
         "gesture fog\n  contour: G4\npassage song\n  play: fog, rest 1000, rest 1000",
     ),
+    "attacks-not-notes": Mistake(
+        "Notes with a comma between them are an attack each, and notes under a slur have none. The attacks are as "
+        "many as the notes, or one note or line has them all.",
+        "  contour: G4, A4, Bb4\n  attacks: 6",
+        "  contour: G4, A4, Bb4\n  attacks: 3 slowing",
+    ),
+    "attacks-timed": Mistake(
+        "Attacks that speed up or slow down are placed by that: none of them has a time of its own.",
+        "  contour: G4, A4@1, Bb4\n  attacks: 3 slowing",
+        "  contour: G4, A4, Bb4\n  attacks: 3 slowing",
+    ),
     "too-many-exercises": Mistake("All variants of a file have at most 50,000 notes and rests together."),
 }
 # What is wrong with a file before its first line is read.

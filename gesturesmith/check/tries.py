@@ -148,18 +148,19 @@ def plain(case: Case) -> Iterator[Changes]:
     yield (*change.items(), *ranged)
     count = len(gesture.points)
     if gesture.attacks is not None:
-        change["attacks"] = str(len(gesture.sounding_points))
+        change["attacks"] = str(sum(p.reached != "slur" for p in gesture.sounding_points))
     for each in (1, 2):  # beats, or seconds, a note
         unit = "s" if gesture.in_seconds else "beat" if count * each == 1 else "beats"
         yield (*(change | {"lasts": f"{count * each} {unit}"}).items(), *ranged)
 
 
 def _fewer_attacks(gesture: Gesture) -> Iterator[Changes]:
-    if gesture.attacks is None:
+    attacks = gesture.spread
+    if attacks is None:
         return
-    shape = f" {gesture.attacks.shape}" if gesture.attacks.shape else ""
+    shape = f" {attacks.shape}" if attacks.shape else ""
     for parts in (2, 3):
-        if count := gesture.attacks.count // parts:
+        if count := attacks.count // parts:
             yield (("attacks", f"{count}{shape}"),)
 
 

@@ -102,7 +102,9 @@ def contour(gesture: Gesture, stave: Stave) -> Line:
     last = len(gesture.points) - 1
     if gesture.points[last].stops:
         stop = _stop(gesture, gesture.points[last], last, stave)
-    events = _attacked(gesture, stave) if gesture.attacks else _own(gesture, stave)
+    events = _attacked(gesture, stave) if gesture.spread else _own(gesture, stave)
+    if gesture.attacks is not None and gesture.attacks.shape:
+        _feather(events, in_seconds=gesture.in_seconds)
     return Line(events=events, stop=stop, points=gesture.points, segments=gesture.segments)
 
 
@@ -190,7 +192,6 @@ def _attacked(gesture: Gesture, stave: Stave) -> list[Event]:
     Points that no attack falls on keep a head of their own where a line or slur reaches them; a point after a
     comma is begun by the next attack.
     """
-    asked = gesture.attacks
     points = tuple(p for p in gesture.points if not p.stops)
     attacks = frozenset(attack_times(gesture))
     times = sorted(attacks | {p.at for p in points if p.reached != "attack"})
@@ -205,10 +206,22 @@ def _attacked(gesture: Gesture, stave: Stave) -> list[Event]:
             event.kind = "point"
         if gesture.in_seconds and event.sounds:
             event.kind = "point"
-        elif asked is not None and asked.shape and event.sounds:
-            event.kind, event.feather, event.beamed = "point", event.tongued, True
         made.append(event)
     return made
+
+
+def _feather(events: list[Event], *, in_seconds: bool) -> None:
+    """Put attacks that speed up or slow down, and what lies between them, under one beam; in seconds there are no
+    stems to beam."""
+    struck = [n for n, event in enumerate(events) if event.tongued]
+    if in_seconds or not struck:
+        return
+    for event in events[: struck[-1] + 1]:
+        if event.sounds or event is not events[0]:
+            event.kind, event.feather, event.beamed = "point", event.tongued, True
+    for event in events[struck[-1] + 1 :]:
+        if event.sounds:
+            event.kind, event.beamed = "point", True
 
 
 def _attack(

@@ -99,7 +99,8 @@ def _bare_leaf(leaf: Leaf, event: Event) -> abjad.Leaf:
         return silent(leaf.value)
     if head is None:
         # A rest without a value: its space is its length, as that of a head without a stem.
-        return abjad.Rest.from_duration(duration(Fraction(1)), dmp=_factor(leaf.value))
+        shown = _FEATHER_VALUE if event.beamed else Fraction(1)
+        return abjad.Rest.from_duration(duration(shown), dmp=_factor(leaf.value / shown))
     if event.beamed:
         value, factor = duration(_FEATHER_VALUE), _factor(leaf.value / _FEATHER_VALUE)
     elif event.value is not None:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from gesturesmith import techniques
 from gesturesmith.lang import nodes
 from gesturesmith.model import contour as contours
+from gesturesmith.model import messages
 from gesturesmith.model.context import Context
 from gesturesmith.model.contour import Clock
 from gesturesmith.model.dynamics import dynamics, from_points
@@ -33,12 +34,12 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
     ctx.enter(block)
     asked = _techniques(ctx, block)
     band, band_flawed = _band(ctx, block)
-    clock, points, segments = _contour(ctx, block, asked, band, band_flawed)
+    attacks = _attacks(ctx, block)
+    clock, points, segments = _contour(ctx, block, asked, band, band_flawed, attacks)
     levels = ctx.value(block, "dynamics", nodes.Dynamics)
     marks = from_points(points) if levels is None else _dynamics(ctx, levels, clock)
     sing = _sing(ctx, block, clock, band, band_flawed)
     fingering = _fingering(ctx, block, points)
-    attacks = _attacks(ctx, block)
     fallback = _fallback(ctx, block)
     allows = _allows(ctx, block)
     mute = ctx.value(block, "mute", nodes.Word)
@@ -133,7 +134,12 @@ def _clock(ctx: Context, block: nodes.Block, node: nodes.Contour | None) -> Cloc
 
 
 def _contour(
-    ctx: Context, block: nodes.Block, asked: tuple[Technique, ...], band: Band | None, band_flawed: bool
+    ctx: Context,
+    block: nodes.Block,
+    asked: tuple[Technique, ...],
+    band: Band | None,
+    band_flawed: bool,
+    attacks: Attacks | None,
 ) -> tuple[Clock, tuple[ContourPoint, ...], tuple[Segment, ...]]:
     node = ctx.value(block, "contour", nodes.Contour)
     clock = _clock(ctx, block, node)
@@ -150,6 +156,7 @@ def _contour(
         band_flawed=band_flawed,
         techniques=asked,
         dynamics_written=block.get("dynamics") is not None,
+        shape=attacks.shape if attacks is not None and contours.attacked(node) > 1 else "",
     )
     return clock, points, segments
 
@@ -191,7 +198,27 @@ def _attacks(ctx: Context, block: nodes.Block) -> Attacks | None:
     node = ctx.value(block, "attacks", nodes.Attacks)
     if node is None:
         return None
+    contour = ctx.value(block, "contour", nodes.Contour)
+    if contour is not None and contour.points:
+        _reconciled(ctx, node, contour)
     return Attacks(count=node.count, shape=node.shape, span=node.span)
+
+
+def _reconciled(ctx: Context, node: nodes.Attacks, contour: nodes.Contour) -> None:
+    """Complain of attacks that the notes of a contour cannot have."""
+    notes = contours.attacked(contour)
+    if notes > 1 and node.count != notes:
+        what = f"{notes} separate notes, each of which is one"
+        instead = f"write `attacks: {notes}`, or every note that is repeated, or one note or line for them all"
+        ctx.error("attacks-not-notes", node.span, given=messages.attacks(node.count), what=what, instead=instead)
+    elif notes > 1 and node.shape:
+        timed = next((p.at for p in contour.points[1:] if p.at is not None), None)
+        if timed is not None:
+            ctx.error("attacks-timed", timed.span, shape=node.shape, at=messages.amount(timed.value))
+    elif notes <= 1 < node.count and any(line.kind == "slur" for line in contour.lines):
+        what = "notes under a slur, which has none"
+        instead = "write `,` in the place of `__` for an attack on each note, or a line for attacks along it"
+        ctx.error("attacks-not-notes", node.span, given=messages.attacks(node.count), what=what, instead=instead)
 
 
 def _fallback(ctx: Context, block: nodes.Block) -> str | None:

@@ -45,6 +45,15 @@ class Clock:
         return [None if q is None else q.value if unit == 1 else q.value * unit for q in quantities]
 
 
+def attacked(contour: nodes.Contour) -> int:
+    """How many points are attacked: the first, and each after a comma, silences aside."""
+    before = ("none", *(line.kind for line in contour.lines))
+    return sum(
+        kind == "none" and not isinstance(point.height, nodes.Rest)
+        for kind, point in zip(before, contour.points, strict=True)
+    )
+
+
 def is_detached(contour: nodes.Contour) -> bool:
     """Whether the last point keeps a slot of its own: after `,` or `__`, or alone."""
     return not contour.lines or contour.lines[-1].kind in _DETACHED
@@ -228,8 +237,12 @@ def contour(
     techniques: tuple[Technique, ...] = (),
     dynamics_written: bool = False,
     sung: bool = False,
+    shape: str = "",
 ) -> tuple[tuple[ContourPoint, ...], tuple[Segment, ...]]:
-    """The points and segments of a contour in a gesture of known length; errors go to the context."""
+    """The points and segments of a contour in a gesture of known length; errors go to the context.
+
+    shape   of the attacks, where each point is one and none has a time of its own
+    """
     count = len(node.points)
     if count > MOST_POINTS:
         ctx.error("too-many-points", node.points[MOST_POINTS].span, count=count, limit=MOST_POINTS)
@@ -242,7 +255,11 @@ def contour(
         spans = [p.at.span if p.at is not None else p.span for p in node.points]
         complain(ctx, found, given, spans, clock, "point")
         given, beats = [None] * count, Fraction(count)  # read on, for the other mistakes
-    at = times.spread(given, detached=detached, length=beats)
+    if shape and not any(given):
+        at = tuple(beats * share for share in times.shaped(count if detached else count - 1, shape))
+        at = at if detached else (*at, beats)
+    else:
+        at = times.spread(given, detached=detached, length=beats)
     reader = _Reader(ctx, band, band_flawed, techniques, dynamics_written, sung, {})
     lines = ["none", *(line.kind for line in node.lines), "none"]
     points = tuple(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.model import times
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
@@ -122,7 +123,8 @@ class DynamicMark:
 
 @frozen(kw_only=True)
 class Attacks:
-    """Tongued attacks evenly spread over the gesture; shape "" | "accelerating" | "slowing"."""
+    """Tongued attacks: as many on one sound or along its line, or one for each detached point; how they follow each
+    other is `shape`, "" (evenly) | "accelerating" | "slowing"."""
 
     count: int
     shape: str
@@ -197,6 +199,12 @@ class Gesture:
         return max(len(self.points), self.attacks.count if self.attacks is not None else 0)
 
     @property
+    def spread(self) -> Attacks | None:
+        """The attacks that one sound is given; None where each attacked point is an attack of its own."""
+        several = sum(p.reached == "attack" for p in self.points) > 1
+        return None if several else self.attacks
+
+    @property
     def seconds(self) -> Fraction:
         """Length in seconds."""
         return self.beats * 60 / self.tempo
@@ -256,19 +264,16 @@ class Gesture:
 
 
 def attack_times(gesture: Gesture) -> tuple[Fraction, ...]:
-    """The times of the tongued attacks, in beats: spread by `attacks`, else one for each attacked point."""
-    if gesture.attacks is None:
+    """When the tongued attacks come, in beats: those that one sound is given, else one for each attacked point."""
+    spread = gesture.spread
+    if spread is None:
         return tuple(p.at for p in gesture.points if p.reached == "attack")
-    count, shape, total = gesture.attacks.count, gesture.attacks.shape, gesture.beats
-    if shape == "":
-        return tuple(total * i / count for i in range(count))
-    # Gaps shrink or grow evenly, the widest three times the narrowest: enough to be heard, still one beam.
-    gaps = [Fraction(3) - Fraction(2 * i, max(1, count - 1)) for i in range(count)]
-    if shape == "slowing":
-        gaps.reverse()
-    whole = sum(gaps)
-    times, now = [], Fraction(0)
-    for gap in gaps:
-        times.append(now)
-        now += gap * total / whole
-    return tuple(times)
+    start, end = sounds(gesture)
+    return tuple(start + (end - start) * share for share in times.shaped(spread.count, spread.shape))
+
+
+def sounds(gesture: Gesture) -> tuple[Fraction, Fraction]:
+    """Where the first sound of a gesture begins, and where the first silence after it does; in beats."""
+    points = iter(gesture.points)
+    start = next((p.at for p in points if p.kind != "silence"), Fraction(0))
+    return start, next((p.at for p in points if p.kind == "silence"), gesture.beats)

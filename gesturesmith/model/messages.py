@@ -105,7 +105,16 @@ RULES: dict[str, tuple[str, str]] = {
         "the exercises of this file have more than {limit} notes and rests in all their variants: shorten a list, "
         "or divide the file here",
     ),
+    "attacks-not-notes": ("GS188", "{given} for {what}: {instead}"),
+    "attacks-timed": (
+        "GS189",
+        "`{shape}` says when the notes come, and this one has a time of its own: take `@{at}` away, or `{shape}`",
+    ),
 }
+
+
+def attacks(count: int) -> str:
+    return "1 attack" if count == 1 else f"{count} attacks"
 
 
 def error(

@@ -22,6 +22,24 @@ class Fault:
     before: Fraction = _ZERO
 
 
+def shaped(count: int, shape: str) -> tuple[Fraction, ...]:
+    """Where `count` attacks begin in a stretch of length 1. `shape`: "" evenly, "accelerating" or "slowing".
+
+    Gaps shrink or grow evenly, the widest three times the narrowest (our own judgement): enough to be heard, still
+    one beam.
+    """
+    if shape == "":
+        return tuple(Fraction(i, count) for i in range(count))
+    gaps = [Fraction(3) - Fraction(2 * i, max(1, count - 1)) for i in range(count)]
+    if shape == "slowing":
+        gaps.reverse()
+    whole, now, starts = sum(gaps), Fraction(0), []
+    for gap in gaps:
+        starts.append(now / whole)
+        now += gap
+    return tuple(starts)
+
+
 def usual_length(given: Given, *, detached: bool) -> Fraction:
     """The length of a contour whose `lasts` is not written.
 

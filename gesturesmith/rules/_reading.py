@@ -154,7 +154,7 @@ def leaves_by_line(gesture: Gesture, index: int) -> bool:
 
 def begun(gesture: Gesture) -> Iterator[tuple[Fraction, int]]:
     """When a sound begins, in beats, and the point it begins on: each attack, and each note a slur reaches."""
-    if gesture.attacks is not None:
+    if gesture.spread is not None:
         times = [(at, gesture.index_at(at)) for at in attack_times(gesture)]
     else:
         times = [(p.at, i) for i, p in enumerate(gesture.points) if p.reached != "line"]

@@ -128,7 +128,7 @@ def check(case: Case) -> Iterator[Finding]:
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),
-        try_values=_ways_out(case, rate, excess, asked),
+        try_values=_ways_out(case, rate, excess),
     )
 
 
@@ -173,7 +173,7 @@ def _excesses(case: Case, point: ContourPoint, rate: float) -> Iterator[tuple[Ex
             yield excess, technique.title["en"].lower()
 
 
-def _ways_out(case: Case, rate: float, excess: Excess, asked: bool) -> tuple[_tries.Change, ...]:
+def _ways_out(case: Case, rate: float, excess: Excess) -> tuple[_tries.Change, ...]:
     gesture = case.gesture
     changes: list[_tries.Change] = []
     if case.on_layer("attack") is None and not any(t.tone == "none" for t in gesture.techniques):
@@ -181,9 +181,10 @@ def _ways_out(case: Case, rate: float, excess: Excess, asked: bool) -> tuple[_tr
         changes += [(("technique", " + ".join([*row, key])),) for key in ("double-tongue", "triple-tongue")]
     elif gesture.techniques:
         changes += _tries.instead(case, "attack")
-    if asked and gesture.attacks is not None:
-        fewer = int(gesture.attacks.count * excess.limit / rate)
-        words = f" {gesture.attacks.shape}" if gesture.attacks.shape else ""
+    spread = gesture.spread
+    if spread is not None:
+        fewer = int(spread.count * excess.limit / rate)
+        words = f" {spread.shape}" if spread.shape else ""
         changes += [(("attacks", f"{fewer}{words}"),)] if fewer > 0 else []
     changes += _tries.slower(gesture, rate / excess.limit)
     return tuple(changes)

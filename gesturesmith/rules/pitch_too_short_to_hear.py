@@ -23,7 +23,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.model.gesture import ContourPoint, attack_times
+from gesturesmith.model.gesture import ContourPoint, attack_times, sounds
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import Excess, below
 from gesturesmith.rules._reading import apart, hz, pitched_points, plain, point_name, slot_s
@@ -41,7 +41,7 @@ def check(case: Case) -> Iterator[Finding]:
         if any(t.pitched != "exact" or t.tone == "none" for t in point.techniques):
             continue
         seconds = slot_s(gesture, point)
-        if gesture.attacks is not None:
+        if gesture.spread is not None:
             seconds = min(seconds, _shortest_gap_s(case))
         periods = seconds * hz(point)
         excess = below(limit, periods)
@@ -66,5 +66,5 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _shortest_gap_s(case: Case) -> float:
-    times = (*attack_times(case.gesture), case.gesture.beats)
+    times = (*attack_times(case.gesture), sounds(case.gesture)[1])
     return min(float(case.gesture.seconds_at(b - a)) for a, b in pairwise(times))

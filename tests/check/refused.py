@@ -48,7 +48,10 @@ def _file(chance: random.Random, instrument: str) -> str:
         levels = ("n", "pp", "p", "mf", "f", "ff", "fff")
         rows.append("  dynamics: " + chance.choice((" < ", " > ", " ")).join(chance.sample(levels, 2)))
     if chance.random() < 0.15:
-        rows.append(f"  attacks: {chance.randint(2, 24)}")
+        notes, some = points[0].count(",") + 1, chance.randint(2, 24)
+        slurred = notes == 1 and "__" in points[0]
+        shape = chance.choice(("", " accelerating", " slowing")) if "@" not in points[0] else ""
+        rows.append(f"  attacks: {1 if slurred else notes if notes > 1 else some}{shape}")
     if chance.random() < 0.2:
         rows.append(f"  fingering: {chance.choice(('held', '0', '1', '1-2', '3', '1-2-3'))}")
     return "\n".join(rows) + "\n"

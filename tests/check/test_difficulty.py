@@ -164,6 +164,7 @@ def test_longer_than_the_breath_is_harder(note, level):
 @given(shapes(lines=False), st.integers(1, 40))
 @settings(max_examples=60, deadline=None)
 def test_more_attacks_are_never_easier(shape, count):
+    shape = (shape[0], shape[1][:1], [], *shape[3:])  # one note has them all
     fewer, more = (hard(written(shape, 6400, f"attacks: {n}")) for n in (count, count + 1))
     assert more.exact >= fewer.exact
 
@@ -315,8 +316,10 @@ def test_a_rest_gives_breath_and_pays_effort_back():
 @pytest.mark.parametrize(
     "contour", ["C4", "C0, G9, C0", "C4 ~~ G4 ~~ C6", "lowest, highest", "r", "C4 as stopped -- D4 as ordinary"]
 )
-@pytest.mark.parametrize("more", ["attacks: 7 slowing", "attacks: 1", "dynamics: n < fff > n"])
+@pytest.mark.parametrize("more", ["attacks: {count} slowing", "attacks: {notes}", "dynamics: n < fff > n"])
 def test_the_edges_of_what_can_be_written_stay_within_0_and_100(length, contour, more):
+    notes = contour.count(",") + 1
+    more = more.format(notes=notes, count=notes if notes > 1 else 7)
     body = f"  contour: {contour}\n  lasts: {length}\n  {more}\n"
     (said,) = checked(f"instrument: horn\npitches: written\ngesture a\n{body}").report.gestures
     assert 0 <= said.difficulty <= 100

@@ -5,6 +5,7 @@ from fractions import Fraction
 import pytest
 
 from gesturesmith import instruments
+from gesturesmith.model.gesture import attack_times
 from gesturesmith.model.levels import level_at
 from gesturesmith.units import Spelling, spell
 
@@ -275,3 +276,45 @@ HELD = {
 def test_held_points_rest_on_their_pitch(gesture, contour, expected):
     made = gesture(f"contour: {contour}", "lasts: 4 beats")
     assert " ".join(p.pitch.written.name for p in made.held_points) == expected
+
+
+# -- attacks ---------------------------------------------------------------------------------------------------
+
+EVEN, SLOWER = (
+    [F(0), F(1), F(2), F(3)],
+    [F(0), F(1, 2), F(4, 3), F(5, 2)],
+)  # gaps as 1 : 5/3 : 7/3 : 3 of four beats
+
+
+# The language page, `attacks`: as many as there are separate notes, each note is one, spaced by the shape.
+@pytest.mark.parametrize(
+    ("contour", "attacks", "at"),
+    [
+        ("G4, A4, Bb4, C5", "4", EVEN),
+        ("G4, A4, Bb4, C5", "4 slowing", SLOWER),
+        ("G4, A4, Bb4, C5", "4 accelerating", [4 - t for t in (F(4), F(5, 2), F(4, 3), F(1, 2))]),
+        ("G4, A4, Bb4@2, C5", "4", EVEN),
+        ("G4, r, Bb4, C5", "3 slowing", SLOWER),
+        ("G4, A4 __ Bb4, C5", "3 slowing", SLOWER),
+        ("G4 -- A4, Bb4, C5", "3 slowing", SLOWER),
+    ],
+)
+def test_each_separate_note_is_an_attack(gesture, contour, attacks, at):
+    made = gesture(f"contour: {contour}", f"attacks: {attacks}", "lasts: 4 beats")
+    assert [p.at for p in made.points] == at
+    assert list(attack_times(made)) == [p.at for p in made.points if p.reached == "attack"]
+    assert [p.until for p in made.points] == [*at[1:], 4]
+
+
+# All on one sound, and none in a silence.
+@pytest.mark.parametrize(
+    ("contour", "times"),
+    [
+        ("G4", [0, 1, 2, 3]),
+        ("G4 ~~ C5", [0, 1, 2, 3]),
+        ("G4, r@2", [F(0), F(1, 2), F(1), F(3, 2)]),
+        ("r, G4@2", [F(2), F(5, 2), F(3), F(7, 2)]),
+    ],
+)
+def test_attacks_of_one_sound_lie_where_it_sounds(gesture, contour, times):
+    assert list(attack_times(gesture(f"contour: {contour}", "attacks: 4", "lasts: 4 beats"))) == times

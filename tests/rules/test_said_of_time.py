@@ -61,7 +61,7 @@ ROWS = [
     ),
     says(
         "attacks-too-fast",
-        "contour: C5, C3@1\nattacks: «12»\nlasts: 2 beats",
+        "contour: C3\nattacks: «12»\nlasts: 2 beats",
         "6 attacks a second; single tonguing in the low register: up to 5.5 (readings differ, up to 10)",
         number=("attacks a second", 6, 5.5, "attacks a second"),
         ways=["attacks: 11", "lasts: 3 beats", "technique: double-tongue"],
