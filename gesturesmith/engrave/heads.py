@@ -8,7 +8,7 @@ from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.gesture import Band, ContourPoint, Gesture, Pitch
 from gesturesmith.model.piece import Settings
 from gesturesmith.techniques.base import Technique
-from gesturesmith.units import LETTERS, Spelling, spell
+from gesturesmith.units import LETTERS, Spelling, chromatic, spell
 from gesturesmith.values import frozen
 
 MIDDLE_LINE_LOW, MIDDLE_LINE_HIGH = -4, 4  # outer lines of the three-line staff, in half staff spaces
@@ -131,10 +131,10 @@ class Stave:
         low, high = on_page(band.low, self.pitches), on_page(band.high, self.pitches)
         return lily_name(low), lily_name(high)
 
-    def heard_at(self, gesture: Gesture, sounding_cents: float) -> str:
-        """The name of the note nearest to a sounding pitch, in its usual spelling."""
-        there = spell(round(sounding_cents / 100) * 100)
-        return lily_name(there if self.pitches == "sounding" else gesture.instrument.written(there))
+    def heard_above(self, pitch: Pitch, sounding_cents: float) -> str:
+        """The name of the note nearest to a sounding pitch above another, spelled by its interval from that: a
+        semitone stands on the next line or space, never beside its own note."""
+        return lily_name(on_page(pitch, self.pitches).transposed(chromatic(_semitones(pitch, sounding_cents))))
 
     def _edge(self, gesture: Gesture, point: ContourPoint) -> Fraction:
         """Where `highest` and `lowest` stand: beyond the staff."""
@@ -153,6 +153,10 @@ class Stave:
 
     def _bare(self, steps: int, shape: tuple[str, ...]) -> Head:
         return Head(name=lily_name(natural(steps)), steps=steps, shape=shape, bare=True)
+
+
+def _semitones(pitch: Pitch, sounding_cents: float) -> int:
+    return round((sounding_cents - float(pitch.cents)) / 100)
 
 
 def _tuned(spelling: Spelling) -> tuple[Spelling, LyText]:

@@ -262,10 +262,11 @@ def _second_heads(case: Case, line: Line, stave: Stave) -> None:
     """Where neighbouring partials are held at once, the upper one beside the note."""
     for played in case.realisation.points:
         event = line.at_point(played.index)
+        pitch = event.point.pitch if event.point is not None else None
         held = max((t.holds for t in signs.in_force(case, event)), default=1)
-        if held > 1 and played.tube is not None and played.partial and event.head is not None:
+        if held > 1 and played.tube is not None and played.partial and event.head is not None and pitch is not None:
             upper = played.tube.fundamental_cents + 1200 * math.log2(played.partial + 1)
-            event.head = replace(event.head, upper=stave.heard_at(case.gesture, upper))
+            event.head = replace(event.head, upper=stave.heard_above(pitch, upper))
 
 
 def _clefs(parts: list[Part], instrument: Instrument) -> list[str]:

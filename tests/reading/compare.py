@@ -85,6 +85,12 @@ def _pitch(note: Note, want: Asked) -> list[str]:
     if note.pitch is None:
         return [f"pitch: none on the page, {want.spelling.name} in the file"]
     spelling = want.spelling
+    if want.above is None and note.above:
+        return ["two heads, where one is asked for"]
+    if want.above is not None:
+        apart = [p.cents - note.pitch.cents for p in note.above]
+        if len(apart) != 1 or apart[0] not in want.above or note.above[0].steps == note.pitch.steps:
+            return [f"the heads {_name(note)} {' '.join(p.name for p in note.above)} are no neighbouring partials"]
     plain = (note.pitch.steps, note.pitch.alter) == (spelling.steps, spelling.alter)
     if not spelling.cents:
         if plain and not note.cents:

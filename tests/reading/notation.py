@@ -325,18 +325,20 @@ class _Reader:
     def _join(self) -> None:
         """Notes of tied heads, chords, rests; what the printed values leave unaccounted for."""
         # One after the other there may be many voices; at once two: what is sung stands beside what is played.
-        voices: dict[bool, list[tuple[Grob, Heard | None]]] = {}
+        voices: dict[int, list[tuple[Grob, Heard | None]]] = {}
         for g, pitch in self._notes:
             if self._before_meter(g):
                 if pitch is not None:
                     self.reading.prepared.append(pitch)
             else:
-                voices.setdefault(self._sung(g), []).append((g, pitch))
+                voices.setdefault(g.voice if self._sung(g) else 0, []).append((g, pitch))
         ends = list(self.reading.bars)
         last = max([*ends, *(g.at for g in self._grobs if g.at is not None)], default=Fraction(0))
         silent: list[tuple[Fraction, Fraction]] = []
-        for sung, found in voices.items():
-            notes, rests = self._voice(found, self._rests(sung), last)
+        for voice, found in voices.items():
+            # What is sung is over where its voice ends; nobody rests in it.
+            end = last if not voice else max(g.at + (self._value(g)[0] or 0) for g, _ in found if g.at is not None)
+            notes, rests = self._voice(found, self._rests(bool(voice)), end)
             self.reading.notes += notes
             silent += rests
         self.reading.notes.sort(key=lambda n: (n.sung, n.at))

@@ -10,6 +10,8 @@ from bisect import bisect_right
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from gesturesmith.acoustics.series import partial_cents
+from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
 from gesturesmith.model.piece import Passage
 from gesturesmith.units import Interval, Spelling
@@ -31,6 +33,7 @@ class Asked:
     vague     it lies on a line between points: only about there, without accidental
     timed     its gesture may be written without note values, as the language page allows
     feathered attacks that open or close
+    above     cents by which a second head may stand above, where neighbouring partials are held at once
     stroke    it has no pitch and no length
     """
 
@@ -47,7 +50,7 @@ class Asked:
     feathered: bool = False
     stroke: bool = False
     sung: bool = False
-    held_tone: bool = False
+    above: frozenset[int] | None = None
     span: str = ""
     extreme: str = ""
 
@@ -164,7 +167,7 @@ def _notes(
     if gesture.sing is not None:
         sung = _of_points(gesture, gesture.sing.points, gesture.sing.segments, start, pitches, lines)
         head = next((t.look.sung_head for t in gesture.techniques if t.look.sung_head), "normal")
-        notes += [replace(note, sung=True, stroke=False, held_tone=False, form=head) for note in sung]
+        notes += [replace(note, sung=True, stroke=False, above=None, form=head) for note in sung]
     return notes, silences
 
 
@@ -280,9 +283,25 @@ def _asked(
         timed=timed,
         feathered=feathered,
         stroke=any(t.pitched == "none" for t in point.techniques),
-        held_tone=any(t.holds > 1 for t in point.techniques),
+        above=_neighbours(gesture.instrument, point) if any(t.holds > 1 for t in point.techniques) else None,
         extreme=point.extreme,
     )
+
+
+def _neighbours(instrument: Instrument, point: ContourPoint) -> frozenset[int] | None:
+    """How far the next partial lies above a pitch, to the semitone, on every tube that gives it within a half."""
+    if point.sounding_cents is None or point.pitch is None:
+        return None
+    heard = float(point.sounding_cents)
+    return frozenset(
+        100 * round((tube.fundamental_cents + partial_cents(n + 1) - heard) / 100)
+        for tube in instrument.tubes
+        for n in range(1, 33)
+        if abs(tube.fundamental_cents + partial_cents(n) - heard) < _NEAR
+    )
+
+
+_NEAR = 60  # cents: nearer than the next semitone, with three valves too short by a quarter tone
 
 
 def _between(gesture: Gesture, one: ContourPoint, two: ContourPoint, share: Fraction, **common) -> Asked:
@@ -292,7 +311,7 @@ def _between(gesture: Gesture, one: ContourPoint, two: ContourPoint, share: Frac
     steps = None if None in ends else ends[0] + share * (ends[1] - ends[0])  # type: ignore[operator]
     auto = gesture.notehead == "auto"
     return replace(
-        made, spelling=None, steps=steps, vague=True, form="x" if auto else made.form, held_tone=False, extreme=""
+        made, spelling=None, steps=steps, vague=True, form="x" if auto else made.form, above=None, extreme=""
     )
 
 
