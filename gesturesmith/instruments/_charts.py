@@ -31,12 +31,12 @@ def four_valves(second_partial: str, high: str = "") -> dict[int, str]:
 
 
 # OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141: the shortest slide position for
-# each note of the chromatic scale of the tenor trombone; E1 to Bb1, then E2 to Bb4.
+# each note of the chromatic scale of the tenor trombone; E1 to Bb1, then E2 to Eb5.
 _PEDALS = (7, 6, 5, 4, 3, 2, 1)
-_TENOR = (7, 6, 5, 4, 3, 2, 1, 7, 6, 5, 4, 3, 2, 1, 5, 4, 3, 2, 1, 4, 3, 2, 1, 3, 2, 1, 3, 2, 3, 2, 1)
+_TENOR = tuple(map(int, "765432176543215432143213213232121212"))
 
 
 def tenor_slide() -> dict[int, str]:
-    """Slide positions of the tenor trombone: E1 to Bb1 and E2 to Bb4, sounding as written."""
+    """Slide positions of the tenor trombone: E1 to Bb1 and E2 to Eb5, sounding as written."""
     pedals = {cents("E1") + 100 * i: str(p) for i, p in enumerate(_PEDALS)}
     return pedals | {cents("E2") + 100 * i: str(p) for i, p in enumerate(_TENOR)}

@@ -35,9 +35,9 @@ C5 Bb 0, C#5 Bb 2-3, D5 Bb 1-2, Eb5 Bb 1, E5 Bb 2, F5 Bb 0, F#5 Bb 2, G5 Bb 0, A
 Bb5 Bb 1, B5 Bb 2, C6 Bb 0
 """
 # OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141: lowest positions, the first
-# seven the pedal notes E1 to Bb1, then E2 upward; here up to Bb4.
+# seven the pedal notes E1 to Bb1, then E2 upward; here up to Eb5.
 A309909 = [7, 6, 5, 4, 3, 2, 1, 7, 6, 5, 4, 3, 2, 1, 7, 6, 5, 4, 3, 2, 1, 5, 4, 3, 2, 1, 4, 3, 2, 1, 3, 2, 1]
-A309909 += [3, 2, 3, 2, 1]
+A309909 += [3, 2, 3, 2, 1, 2, 1, 2, 1, 2]
 REFERENCE = Path(__file__).parents[1] / "reference" / "check_values.csv"
 
 
@@ -62,8 +62,18 @@ def test_the_horn_chart_is_the_standard_one() -> None:
 
 def test_the_slide_chart_is_oeis_a309909() -> None:
     found = {row.cents: row.usual for row in fingered(TROMBONE)}
-    pitches = [*range(2800, 3500, 100), *range(4000, 7100, 100)]
-    assert [int(found[c]) for c in pitches] == A309909
+    pitches = [*range(2800, 3500, 100), *range(4000, 7600, 100)]
+    assert [int(found[c].removeprefix("short ")) for c in pitches] == A309909
+
+
+def test_what_the_slide_has_to_go_in_for_is_said() -> None:
+    """The 7th harmonic is 31 cents flat: F#4 and G4 are played with the slide a third of a semitone in. Eb5 is the
+    11th, 49 cents flat. The parts say the same."""
+    found = {row.cents: row for row in fingered(TROMBONE)}
+    assert {n: found[cents(n)].usual for n in ("F4", "F#4", "G4", "Ab4", "D5", "Eb5")} == {
+        "F4": "1", "F#4": "short 3", "G4": "short 2", "Ab4": "3", "D5": "1", "Eb5": "short 2",
+    }  # fmt: skip
+    assert found[cents("G4")].others == ("4", "6")
 
 
 def test_between_pedals_and_e2_the_tenor_trombone_has_nothing() -> None:

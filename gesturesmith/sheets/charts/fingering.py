@@ -49,7 +49,10 @@ def _one(instrument: Instrument, cents: int) -> Fingered:
         # Beyond the chart the fingering of the octave above, which the hand knows: our own judgement.
         octave = instrument.chart.get(cents + 1200)
         usual = octave if octave in {w.tube.name for w in good} else good[0].tube.name
-    others = dict.fromkeys(w.tube.name for w in good if w.tube.name != usual)
+    names = dict.fromkeys(w.tube.name for w in good)
+    if usual not in names:  # the slide a little in or out of the position that the chart counts, as for G4
+        usual = next((n for n in names if n.split()[-1] == usual), usual)
+    others = [n for n in names if n != usual]
     return Fingered(cents=cents, usual=usual, others=tuple(others)[:_OTHERS])
 
 
