@@ -38,6 +38,11 @@ def text(plan: Plan, repeats: tuple[Repeat, ...] = (), times: str = "") -> LyTex
     times   how often a stretch is played: `{count} times`
     """
     made = [(part, _set_part(part, plan)) for part in plan.parts] if plan.meter.bar is None else _set_barred(plan)
+    first = next((component for _, components in made for component in components), None)
+    if isinstance(first, abjad.Container) and first.simultaneous():
+        # Where nothing has been played there is no voice yet, and each of what is simultaneous would begin its own:
+        # a hairpin would never reach the level that ends it.
+        abjad.attach(abjad.LilyPondLiteral("<>", site="before"), first)
     whole = abjad.Container(_repeated(made, repeats, times, plan))
     return code(str(abjad.lilypond(whole)))  # type: ignore[no-untyped-call]  # Abjad leaves it unannotated
 
