@@ -10,7 +10,11 @@ from reading.says import Asked, Said
 
 from gesturesmith.units import LETTERS, Spelling
 
+_OWN = {"staccato"}  # a mark that techniques have as well: dots of double tonguing
 _INSTANT = Fraction(1, 8)  # beats: so close to the end stands a head where a line stops
+
+
+_ROUNDED = Fraction(1, 100)  # beats a minute
 
 
 def differences(reading: Reading, said: Said) -> list[str]:
@@ -24,6 +28,10 @@ def differences(reading: Reading, said: Said) -> list[str]:
         found += _voice(printed, asked, said, "sung " if sung else "")
     found += _silences(reading, said)
     found += _levels(reading, said)
+    if reading.repeated != said.repeated:
+        found.append(f"played {reading.repeated} times on the page, {said.repeated} in the file")
+    if reading.tempo is not None and said.tempo is not None and abs(reading.tempo - said.tempo) > _ROUNDED:
+        found.append(f"tempo: {float(reading.tempo):g} on the page, {float(said.tempo):g} in the file")
     return found
 
 
@@ -70,6 +78,9 @@ def _note(note: Note, want: Asked, said: Said, loose: bool) -> list[str]:
     found = [*_pitch(note, want), *_time(note, want, said)]
     if note.form != want.form:
         found.append(f"head: {note.form} on the page, {want.form} in the file")
+    if note.marks - _OWN != want.marks - _OWN or not want.marks <= note.marks:
+        marks = [" ".join(sorted(m)) or "nothing" for m in (note.marks, want.marks)]
+        found.append(f"marks: {marks[0]} on the page, {marks[1]} in the file")
     if note.stops is not want.stops:
         found.append(f"{'ends a line' if note.stops else 'is a full note'} on the page, not in the file")
     if note.begins != want.begins and not (
@@ -193,14 +204,38 @@ def _covered(start: Fraction, end: Fraction, by: list[tuple[Fraction, Fraction]]
 
 
 def _levels(reading: Reading, said: Said) -> list[str]:
-    """The levels in their order; niente has a sign of its own, and what is repeated may be left out."""
-    have = _once([level for _, level in reading.levels])
-    want = _once([level for _, level in said.levels if level != "n"])
-    return [] if have == want else [f"levels: {' '.join(have)} on the page, {' '.join(want)} in the file"]
+    """The levels in their order, each at its time; niente has a sign of its own, and what is repeated may be left
+    out."""
+    have = _once(reading.levels)
+    want = _once([level for level in said.levels if level[1] != "n"])
+    names = [" ".join(level for _, level in row) for row in (have, want)]
+    if names[0] != names[1]:
+        return [f"levels: {names[0]} on the page, {names[1]} in the file"]
+    found = [
+        f"level {level}: beat {float(at):g} on the page, {float(time):g} in the file"
+        for (at, level), (time, _) in zip(have, want, strict=True)
+        if not _there(at, time, reading)
+    ]
+    signs = [" ".join(sign for _, _, sign in row) for row in (reading.hairpins, said.hairpins)]
+    if signs[0] != signs[1]:
+        return [*found, f"hairpins: {signs[0]} on the page, {signs[1]} in the file"]
+    for (start, end, sign), (begins, ends, _) in zip(reading.hairpins, said.hairpins, strict=True):
+        if not _there(start, begins, reading) or not _there(end, ends, reading):
+            shown = "?" if end is None else f"{float(end):g}"
+            found.append(f"hairpin {sign} ends at beat {shown} on the page, {float(ends):g} in the file")
+    return found
 
 
-def _once(levels: list[str]) -> list[str]:
-    return [level for n, level in enumerate(levels) if n == 0 or level != levels[n - 1]]
+def _there(at: Fraction | None, time: Fraction, reading: Reading) -> bool:
+    """Whether something stands at its time: at the end of a sound just before it, and before a silence there. At a
+    line break a bound has no time."""
+    if at is None or abs(at - time) <= _INSTANT:
+        return True
+    return any(start - _INSTANT <= at < time <= end for start, end in reading.silences)
+
+
+def _once(levels: list[tuple[Fraction, str]]) -> list[tuple[Fraction, str]]:
+    return [level for n, level in enumerate(levels) if n == 0 or level[1] != levels[n - 1][1]]
 
 
 def _name(note: Note) -> str:

@@ -110,7 +110,8 @@
      ((GestureContour) (list (cons 'heads (rd:ids (rd:list grob 'note-heads)))))
      ((GestureBracket) (list (cons 'heads (rd:ids (rd:list grob 'note-heads)))))
      ((BarLine) (list (cons 'glyph (ly:grob-property grob 'glyph-name #f))))
-     ((MultiMeasureRest Hairpin GestureBand GestureAbove OttavaBracket VoltaBracket) (rd:bounds grob))
+     ((Hairpin) (cons (cons 'grows (ly:grob-property grob 'grow-direction 0)) (rd:bounds grob)))
+     ((MultiMeasureRest GestureBand GestureAbove OttavaBracket VoltaBracket) (rd:bounds grob))
      (else '())))
 
 #(define rd:in-staff
@@ -120,7 +121,7 @@
      '(ClefModifier TimeSignature BarLine Tie Stem Flag Beam TupletNumber Slur MultiMeasureRest
        MultiMeasureRestNumber MetronomeMark TextScript DynamicText Hairpin LyricText OttavaBracket VoltaBracket
        GestureContour GestureBracket GestureBand GestureAbove GestureRowText GestureWords GestureNotedWords Script
-       GestureEdge Fermata MultiMeasureRestScript MultiMeasureRestText StemTremolo InstrumentName)))
+       GestureEdge Fermata TextMark MultiMeasureRestScript MultiMeasureRestText StemTremolo InstrumentName)))
 
 #(define (rd:staff-position grob)
    (let ((symbol (ly:grob-object grob 'staff-symbol)))

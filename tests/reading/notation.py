@@ -45,6 +45,17 @@ _OCTAVE = {"8": 7, "15": 14}
 _FORMS = {"cross": "x", "harmonic": "diamond", "do": "triangle-up", "slash": "slash", "": "normal"}
 
 
+_MARKS = {
+    "scripts.sforzato": "accent",
+    "scripts.staccato": "staccato",
+    "scripts.tenuto": "tenuto",
+    "scripts.umarcato": "marcato",
+    "scripts.dmarcato": "marcato",
+    "scripts.ufermata": "fermata",
+    "scripts.dfermata": "fermata",
+}
+
+
 @dataclass(frozen=True)
 class Heard:
     """A pitch as it is read: `steps` diatonic above C0, `alter` in semitones."""
@@ -77,6 +88,7 @@ class Note:
     stops      a small head in brackets: where a line stops
     above      the pitches of more heads on the same stem
     cents      what the row above says, "" for nothing
+    marks      accent staccato tenuto marcato fermata
     sung       in the voice of small heads beside another
     """
 
@@ -94,6 +106,7 @@ class Note:
     cents: str
     sung: bool
     ends: Fraction
+    marks: frozenset[str] = frozenset()
     ids: tuple[int, ...] = ()
 
 
@@ -107,6 +120,9 @@ class Reading:
     bars       moments of the bar lines that are printed, in beats
     silences   stretches that rests fill, joined
     levels     (moment, level)
+    hairpins   (start, end, "<" or ">"); an end that nobody can place is None
+    tempo      quarter notes a minute, where a metronome mark says so
+    repeated   how often it is played, by the sign and the words over it
     texts      everything written, with its moment
     lyrics     texts under the staff by moment
     label      what stands at the left of the staff
@@ -119,6 +135,9 @@ class Reading:
     bars: list[Fraction] = field(default_factory=list)
     silences: list[tuple[Fraction, Fraction]] = field(default_factory=list)
     levels: list[tuple[Fraction, str]] = field(default_factory=list)
+    hairpins: list[tuple[Fraction | None, Fraction | None, str]] = field(default_factory=list)
+    tempo: Fraction | None = None
+    repeated: int = 1
     lyrics: list[tuple[Fraction, str]] = field(default_factory=list)
     label: str = ""
     faults: list[str] = field(default_factory=list)
@@ -149,6 +168,9 @@ class _Reader:
         self._check_bars()
         self._check_lengths()
         self.reading.levels = sorted((g.at, g.text) for g in self._named("DynamicText") if g.at is not None)
+        self.reading.hairpins = self._hairpins()
+        self.reading.tempo = next((_tempo(g) for g in self._named("MetronomeMark")), None)
+        self.reading.repeated = self._repeats()
         self.reading.label = " ".join(g.text for g in self._named("InstrumentName"))
         self.reading.lyrics = [
             (g.at, g.text)
@@ -195,6 +217,10 @@ class _Reader:
         for g in self._named("GestureRowText"):
             if "¢" in g.text:
                 self._cents[(g.voice, g.at, g.grace)] = g.text
+        self._marks: dict[tuple[int, Fraction | None, Fraction], set[str]] = {}
+        for g in self._named("Script"):
+            marks = {_MARKS[n] for n in g.glyphs if n in _MARKS}
+            self._marks.setdefault((g.voice, g.at, g.grace), set()).update(marks)
 
     def _place(self, head: int) -> tuple[int, float]:
         return (self._by_id[head].system, self._by_id[head].x)
@@ -222,6 +248,20 @@ class _Reader:
 
     def _sung(self, g: Grob) -> bool:
         return g.voice in self._sung_voices
+
+    def _hairpins(self) -> list[tuple[Fraction | None, Fraction | None, str]]:
+        found = []
+        for g in {g.id: g for g in self._named("Hairpin")}.values():
+            bounds = [t - self._origin if t is not None else None for t in (g.moment("starts"), g.moment("ends"))]
+            found.append((bounds[0], bounds[1], "<" if g.more["grows"] > 0 else ">"))
+        return sorted(found, key=lambda h: h[0] or 0)
+
+    def _repeats(self) -> int:
+        """Twice where a repeat sign ends it, unless it says how often (Gould p. 234)."""
+        if not any(g.more["glyph"].startswith(":|") for g in self._named("BarLine")):
+            return 1
+        words = [g.text.split()[0] for g in self._named("TextMark") if g.text]
+        return next((int(w) for w in words if w.isdigit()), 2)
 
     # --- meter and bars --------------------------------------------------------------------------------------
 
@@ -412,6 +452,7 @@ class _Reader:
                 notes[before] = replace(
                     old,
                     value=(old.value or 0) + value,
+                    marks=old.marks | self._marks.get((g.voice, g.at, g.grace), set()),
                     ids=(*old.ids, g.id),
                     ends=after,
                     leaves_on_line=g.id in self._on_line,
@@ -433,6 +474,7 @@ class _Reader:
                     cents=self._cents.get((g.voice, g.at, g.grace), ""),
                     sung=self._sung(g),
                     ends=after,
+                    marks=frozenset(self._marks.get((g.voice, g.at, g.grace), ())),
                     ids=tuple(h.id for h, _ in heads),
                 )
             )
@@ -593,6 +635,18 @@ def _time(g: Grob) -> tuple[int, int] | None:
         return (2, 2)
     numbers = [what for _, _, kind, what in sorted(g.drawn, key=lambda d: -d[1]) if kind == "text"]
     return (int(numbers[0]), int(numbers[1])) if len(numbers) == 2 else None
+
+
+def _tempo(g: Grob) -> Fraction | None:
+    """Quarter notes a minute: the note that is shown, with its dot, so many times."""
+    heads = [n for n in g.glyphs if n.startswith("noteheads.")]
+    number = next((w for w in g.text.replace("(", " ").replace(")", " ").split() if w[0].isdigit()), None)
+    if not heads or number is None:
+        return None
+    log = int("".join(c for c in heads[0] if c.isdigit()))
+    flags = [int(n[-1]) - 2 for n in g.glyphs if n.startswith("flags.")]
+    value = Fraction(4, 2**log) / 2 ** (flags[0] if flags else 0)
+    return Fraction(number) * value * (Fraction(3, 2) if "dots.dot" in g.glyphs else 1)
 
 
 def _joined(stretches: list[tuple[Fraction, Fraction]]) -> list[tuple[Fraction, Fraction]]:

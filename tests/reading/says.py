@@ -9,6 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.instruments.base import Instrument
@@ -51,8 +52,8 @@ class Asked:
     stroke: bool = False
     sung: bool = False
     above: frozenset[int] | None = None
-    span: str = ""
     extreme: str = ""
+    marks: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -69,15 +70,24 @@ class Said:
     silences: tuple[tuple[Fraction, Fraction], ...]
     meter: tuple[int, int] | None
     length: Fraction
-    repeated: bool = False
+    repeated: int = 1
     levels: tuple[tuple[Fraction, str], ...] = ()
+    hairpins: tuple[tuple[Fraction, Fraction, str], ...] = ()
+    tempo: Fraction | None = None
 
 
 def of_gesture(gesture: Gesture, *, pitches: str = "written", heights: str = "auto") -> Said:
     """A gesture by itself, without meter."""
     lines = three_lines((gesture,), heights)
     notes, silences = _notes(gesture, Fraction(0), pitches, lines, None)
-    return Said(tuple(notes), _joined(silences), None, gesture.beats, levels=tuple(_levels(gesture, Fraction(0))))
+    return Said(
+        tuple(notes),
+        _joined(silences),
+        None,
+        gesture.beats,
+        levels=tuple(_levels(gesture, Fraction(0))),
+        hairpins=tuple(_hairpins(gesture, Fraction(0))),
+    )
 
 
 def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "auto") -> Said:
@@ -87,6 +97,7 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
     notes: list[Asked] = []
     silences: list[tuple[Fraction, Fraction]] = []
     levels: list[tuple[Fraction, str]] = []
+    hairpins: list[tuple[Fraction, Fraction, str]] = []
     for item in passage.items:
         if item.gesture is None:
             silences.append((item.at, item.at + item.beats))
@@ -95,6 +106,7 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         notes += more
         silences += quiet
         levels += _levels(item.gesture, item.at)
+        hairpins += _hairpins(item.gesture, item.at)
     length = passage.items[-1].at + passage.items[-1].beats
     if passage.meter is not None and not passage.repeats:
         bar = Fraction(4 * passage.meter[0], passage.meter[1])
@@ -102,7 +114,14 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
             silences.append((length, length + bar - length % bar))
     notes.sort(key=lambda n: n.sung)
     return Said(
-        tuple(notes), _joined(silences), passage.meter, length, repeated=bool(passage.repeats), levels=tuple(levels)
+        tuple(notes),
+        _joined(silences),
+        passage.meter,
+        length,
+        repeated=passage.repeats[0].times if passage.repeats else 1,
+        levels=tuple(levels),
+        hairpins=tuple(hairpins),
+        tempo=passage.tempo,
     )
 
 
@@ -285,6 +304,7 @@ def _asked(
         stroke=any(t.pitched == "none" for t in point.techniques),
         above=_neighbours(gesture.instrument, point) if any(t.holds > 1 for t in point.techniques) else None,
         extreme=point.extreme,
+        marks=frozenset(point.marks) - {"breath"},
     )
 
 
@@ -366,6 +386,10 @@ def _levels(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, str]]:
     if gesture.dynamics:
         return [(start + m.at, m.level) for m in gesture.dynamics]
     return [(start + p.at, p.dynamic) for p in gesture.points if p.dynamic]
+
+
+def _hairpins(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, Fraction, str]]:
+    return [(start + a.at, start + b.at, a.join) for a, b in pairwise(gesture.dynamics) if a.join]
 
 
 def _joined(stretches: list[tuple[Fraction, Fraction]]) -> tuple[tuple[Fraction, Fraction], ...]:

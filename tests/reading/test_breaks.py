@@ -21,9 +21,10 @@ pitches: written
 gesture far
   contour: G2, A2, Bb2, G2
   lasts: 4 beats
+  dynamics: p < f@2
 passage p
   meter: 3/4
-  play: F#4 for 3/2, G4 for 1/2, F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2, G4 for 1/2, C5 for 3/2,
+  play: F#4 for 3/2 p accent, G4 for 1/2, F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2, G4 for 1/2, C5 for 3/2,
     Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3, C5 for 2, rest 3, far, rest 2
 """
 
@@ -65,6 +66,14 @@ BREAKS = {
     "no bar lines": Break(_in_staff(r"\omit BarLine"), "no bar line"),
     "a tie less": Break(_in_staff(r"\omit Tie"), "notes: "),
     "another head": Break(_in_staff(r"\override NoteHead.style = #'cross"), "head: x on the page, normal"),
+    "no levels": Break(_in_staff(r"\omit DynamicText"), "levels: "),
+    "a late level": Break(
+        lambda b: b.replace("    \\f\n", "").replace("    g,4\n", "    g,4 \\f\n"), "level f: beat"
+    ),
+    "no hairpin": Break(_in_staff(r"\omit Hairpin"), "hairpins: "),
+    "no accent": Break(_in_staff(r"\omit Script"), "marks: nothing on the page, accent"),
+    "another tempo": Break(lambda b: b.replace('\\gsTempo "" "60"', '\\gsTempo "" "66"'), "tempo: 66"),
+    "played twice": Break(lambda b: b.replace('\\bar "|."', '\\bar ":|."'), "played 2 times"),
     "a dot less": Break(_in_staff(r"\omit Dots"), "the values of the note"),
 }
 

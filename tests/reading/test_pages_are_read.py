@@ -99,5 +99,13 @@ def test_passages_in_meters(tmp_path):
     assert count.notes > 15 * len(GENERATED)
 
 
+def test_levels_between_notes_and_at_the_end(tmp_path):
+    """A gesture that begins its staff with levels between its notes: one voice has to hold all of them."""
+    gesture = "gesture swell\n  contour: C5\n  lasts: 4 beats\n  dynamics: p < mf > p\n"
+    job = pages.Job()
+    pages.add_file(job, Source("swell", "instrument: trumpet\npitches: written\n" + gesture), snippets=True)
+    assert _read(job, tmp_path).scores == 2
+
+
 def test_the_same_seed_gives_the_same_file():
     assert generate.file(7) == generate.file(7) != generate.file(8)
