@@ -145,6 +145,9 @@ def points_text(technique: Technique) -> str:
     return f"points: {points}; lines: {lines}" + ("; a sliding line is needed" if technique.needs_line else "")
 
 
+PLACES = {"slide": "with a slide", "single": "with one tube only", "up": "upward"}
+
+
 def technique_section(technique: Technique) -> str:
     """One technique: what it is, how it is written, seen, judged and explained."""
     parts = [
@@ -168,6 +171,8 @@ def technique_section(technique: Technique) -> str:
     if technique.limits:
         text += "\n\n" + table(LIMIT_HEAD, limit_rows(technique.limits))
     wordings = [(LANGUAGES[code], technique.title[code], technique.texts[code]) for code in LANGUAGES]
+    for place, texts in technique.texts_where.items():
+        wordings += [(f"{LANGUAGES[code]}, {PLACES[place]}", "", texts[code]) for code in LANGUAGES]
     return text + "\n\n" + table(("wording", "title", "for the player"), wordings)
 
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 
 from gesturesmith.engrave.events import Event, Line
 from gesturesmith.engrave.music import Footnote
 from gesturesmith.engrave.signs import in_force
+from gesturesmith.rules._reading import slides
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
 from gesturesmith.wording import said, technique_text, together
@@ -37,18 +39,20 @@ class Footnotes:
         for n, event in enumerate(events):
             new = tuple(t for t in in_force(case, event) if t not in seen)
             wanted = [
-                Footnote(number="", text=text, techniques=(t.key,)) for t in new if (text := self._standard(t))
+                Footnote(number="", text=text, techniques=(t.key,))
+                for t in new
+                if (text := self._standard(t, told_where(case)))
             ]
             if n == 0 and gesture.note is not None:
                 wanted = [*wanted[:-1], _with_note(wanted[-1:], gesture.note)]
             self._put(event, wanted)
             seen = (*seen, *new)
 
-    def _standard(self, technique: Technique) -> str:
+    def _standard(self, technique: Technique, where: tuple[str, ...]) -> str:
         """A technique's wording in the languages of the page; ordinary playing needs none."""
         if technique.layer == "none":
             return ""
-        return together(technique_text(technique, language) for language in self._languages)
+        return together(technique_text(technique, language, *where) for language in self._languages)
 
     def _put(self, event: Event, wanted: list[Footnote]) -> None:
         new = {w.text: w for w in wanted if w.text not in self._known}
@@ -56,6 +60,18 @@ class Footnotes:
             self._known[text] = replace(footnote, number=str(len(self._known) + 1))
         if new:
             event.after.append(f'\\gsMark "{", ".join(self._known[text].number for text in new)}"')
+
+
+def told_where(case: Case) -> tuple[str, ...]:
+    """What a gesture wants other words for in the texts of its techniques: a lip that bends up, its instrument."""
+    home: Fraction | None = None
+    for line in slides(case, "lip"):
+        if line.start.reached != "line" or home is None:
+            home = line.start.sounding_cents
+        bent = any(t.one_partial for t in line.start.techniques)
+        if bent and home is not None and (line.end.sounding_cents or home) > home:
+            return "up", case.instrument.means
+    return (case.instrument.means,)
 
 
 def _with_note(last: list[Footnote], note: str) -> Footnote:

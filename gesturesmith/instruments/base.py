@@ -112,6 +112,11 @@ class Instrument:
     def __hash__(self) -> int:
         return hash(self.key)
 
+    @property
+    def means(self) -> str:
+        """How notes are chosen: "valves", "slide", or "single" with one tube only."""
+        return "single" if len(self.tubes) == 1 else self.kind
+
     def part_in(self, language: str) -> str:
         """What stands at the head of its part in a language of the page ("de")."""
         return self.part_names.get(language, self.part_name)

@@ -78,6 +78,11 @@ def tube_words(instrument: Instrument, tube: Tube | None) -> str:
     return tube.name if tube.side else f"{valves} {tube.name}"
 
 
+def fingering_word(instrument: Instrument) -> str:
+    """What a player chooses a note by."""
+    return "position" if instrument.kind == "slide" else "fingering"
+
+
 def plain(value: float | Fraction) -> str:
     """A number for people: two decimals below 1, one below 100, none above."""
     size = abs(float(value))

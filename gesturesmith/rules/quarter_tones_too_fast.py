@@ -27,7 +27,7 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, plain, played_points, seconds_between
+from gesturesmith.rules._reading import apart, fingering_word, plain, played_points, seconds_between
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -44,9 +44,10 @@ def check(case: Case) -> Iterator[Finding]:
             worst, place = 1 / seconds, point
     excess = above(case.instrument.limits.get("quarter_tones_per_s"), worst)
     if excess is not None and place is not None:
+        word = fingering_word(case.instrument)
         yield Finding(
             span=place.span,
-            text=f"{apart(worst, excess.limit)} changes of fingering a second between quarter tones; about "
+            text=f"{apart(worst, excess.limit)} changes of {word} a second between quarter tones; about "
             f"{plain(excess.limit)} can be played clean",
             evidence=excess.evidence,
             severity=excess.severity,

@@ -26,7 +26,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules import _tries
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, path_of, plain, played_points
+from gesturesmith.rules._reading import apart, fingering_word, path_of, plain, played_points
 from gesturesmith.rules.base import Case, Finding, rule
 
 _NONE = Sourced("no second fingering", DERIVED, "all fingerings of the instrument were tried")
@@ -53,10 +53,11 @@ def check(case: Case) -> Iterator[Finding]:
                 try_values=(*_tries.instead(case, "mouth", "valve-trill"), *_tries.moved(12)),
             )
         elif played.other is None:
+            word, name = fingering_word(case.instrument), trill.title["en"].lower()
             what = "of the note above" if trill.trill == "above" else "of the same pitch"
             yield Finding(
                 span=point.span,
-                text=f"there is no second fingering {what} in tune for a {trill.title['en'].lower()}",
+                text=f"there is no second {word} {what} in tune for a {name}",
                 evidence=_NONE,
                 try_values=_tries.without(case, trill.key),
             )

@@ -8,6 +8,7 @@ from dataclasses import replace
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.check import realise
 from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.engrave.notes import told_where
 from gesturesmith.model.excerpt import excerpt, with_harmonics
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
@@ -120,7 +121,9 @@ def choose(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Choice:
     sections = [*_sign_sections(uses, languages)]
     for group, found in groups.items():
         rows = tuple(_technique_entry(t, used[t], techniques[t.key], languages) for t in found)
-        sections.append(Section(title=said(f"group-{group}", languages), entries=rows))
+        means = {one.gesture.instrument.means for t in found for one in used[t]}
+        title = said(f"group-{group}", languages, means.pop() if len(means) == 1 else "both")
+        sections.append(Section(title=title, entries=rows))
     if own:
         rows = tuple(
             _gesture_entry(text, mine, numbers[text], techniques, languages, several=len(parts) > 1)
@@ -133,9 +136,9 @@ def choose(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Choice:
     )
 
 
-def said(key: str, languages: tuple[str, ...]) -> tuple[str, ...]:
+def said(key: str, languages: tuple[str, ...], means: str = "") -> tuple[str, ...]:
     """A text of `wording`, one a language."""
-    return tuple(wording(key, language) for language in languages)
+    return tuple(wording(key, language, means) for language in languages)
 
 
 # --- signs -----------------------------------------------------------------------------------------------------
@@ -163,7 +166,7 @@ def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> Entry:
     )
     return Entry(
         names=said(f"sign-{sign.key}", languages),
-        texts=said(f"remark-{sign.key}", languages),
+        texts=said(f"remark-{sign.key}", languages, one.gesture.instrument.means),
         case=Case(gesture=shown, realisation=realise(shown)),
         # Out of its surroundings a note may be fingered otherwise, and here fingerings are not the matter.
         settings=replace(one.settings, fingerings="none"),
@@ -225,12 +228,13 @@ def _technique_entry(technique: Technique, those: list[Use], number: str, langua
     one = those[0]
     case = _showing(technique, one)
     swept = _with_harmonics(case) if technique.look.partials else case
+    where = told_where(one.case)
     added = "remark-partials" if swept is not case else ""
     return Entry(
         number=number,
         names=tuple(technique_title(technique, language) for language in languages),
         texts=tuple(
-            " ".join([technique_text(technique, language), *([wording(added, language)] if added else [])])
+            " ".join([technique_text(technique, language, *where), *([wording(added, language)] if added else [])])
             for language in languages
         ),
         case=swept,

@@ -52,4 +52,30 @@ TECHNIQUE = Technique(
             "colora il soffio."
         ),
     },
+    texts_where={
+        "slide": {
+            "en": (
+                "Blow through the instrument without letting the lips sound; take the slide position of "
+                "the note where one is written, it colours the breath."
+            ),
+            "de": (
+                "Luft durch das Instrument blasen, ohne dass die Lippen ansprechen; die Lage eines "
+                "notierten Tons nehmen, sie färbt das Geräusch."
+            ),
+            "fr": (
+                "Souffler dans l’instrument sans faire vibrer les lèvres ; prendre la position de la "
+                "note si elle est écrite : elle colore le souffle."
+            ),
+            "it": (
+                "Soffiare nello strumento senza far vibrare le labbra; la posizione di una nota scritta "
+                "colora il soffio."
+            ),
+        },
+        "single": {
+            "en": "Blow through the instrument without letting the lips sound.",
+            "de": "Luft durch das Instrument blasen, ohne dass die Lippen ansprechen.",
+            "fr": "Souffler dans l’instrument sans faire vibrer les lèvres.",
+            "it": "Soffiare nello strumento senza far vibrare le labbra.",
+        },
+    },
 )

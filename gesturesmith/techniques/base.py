@@ -38,6 +38,10 @@ PATHS = ("none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slid
 # The end that takes back whatever is in force; others have a name of their own.
 PLAIN_END = "ord."
 
+# Where a technique is told in other words: on a slide, on an instrument with one tube only, where a lip movement
+# that stays on its partial goes up.
+WHERE = ("slide", "single", "up")
+
 # The limits a technique may set, whatever the instrument, with their units. What depends on the instrument
 # (attacks a second by register, widths of bends) stands in the instrument's own limits.
 LIMIT_UNITS = {
@@ -164,6 +168,7 @@ class Technique:
     caution     key of the caution text in `wording`, "" for none
     title       trade name, by language
     texts       player-facing instruction, by language: complete sentences for the footnote
+    texts_where   the same where other words are wanted, by one of WHERE
     musicxml    name for exchange; "" where there is no own element
     sources     where the description comes from
     """
@@ -197,6 +202,7 @@ class Technique:
     look: Look
     title: dict[str, str]
     texts: dict[str, str]
+    texts_where: dict[str, dict[str, str]] = field(default_factory=dict)
     musicxml: str = ""
     sources: tuple[Sourced[Any], ...] = ()
 
@@ -208,6 +214,8 @@ class Technique:
             raise ValueError(f"{self.key}: layer {self.layer!r}, path {self.path!r}")
         if self.pitched not in ("exact", "about", "none") or self.tone not in ("", "none", "needs"):
             raise ValueError(f"{self.key}: pitched {self.pitched!r}, tone {self.tone!r}")
+        if not self.texts_where.keys() <= set(WHERE):
+            raise ValueError(f"{self.key}: texts for {self.texts_where.keys()}")
         unknown = [n for n, limit in self.limits.items() if limit.unit != LIMIT_UNITS.get(n)]
         if unknown:
             raise ValueError(f"{self.key}: limits of an unknown name or unit: {unknown}")

@@ -54,4 +54,36 @@ TECHNIQUE = Technique(
         "fr": ("Abaisser la note avec les lèvres, sans changer de doigté, puis revenir à la hauteur de départ."),
         "it": ("Abbassare il suono con le labbra, senza cambiare posizione, e riportarlo all’altezza di partenza."),
     },
+    texts_where={
+        "slide": {
+            "en": "Bend the pitch down with the lip, without moving the slide, and bring it back to the note.",
+            "de": "Den Ton mit den Lippen, ohne den Zug zu bewegen, nach unten ziehen und wieder zurückführen.",
+            "fr": (
+                "Abaisser la note avec les lèvres, sans bouger la coulisse, puis revenir à la hauteur de départ."
+            ),
+            "it": (
+                "Abbassare il suono con le labbra, senza muovere la coulisse, e riportarlo all’altezza di partenza."
+            ),
+        },
+        "single": {
+            "en": "Bend the pitch down with the lip, and bring it back to the note.",
+            "de": "Den Ton mit den Lippen nach unten ziehen und wieder zurückführen.",
+            "fr": "Abaisser la note avec les lèvres, puis revenir à la hauteur de départ.",
+            "it": "Abbassare il suono con le labbra e riportarlo all’altezza di partenza.",
+        },
+        "up": {
+            "en": (
+                "Bend the pitch with the lip as the line goes, upward only a little, and bring it back to the note."
+            ),
+            "de": "Den Ton mit den Lippen der Linie nach ziehen, aufwärts nur ein wenig, und wieder zurückführen.",
+            "fr": (
+                "Infléchir la note avec les lèvres en suivant la ligne, vers l’aigu très peu seulement, "
+                "puis revenir à la hauteur de départ."
+            ),
+            "it": (
+                "Inflettere il suono con le labbra seguendo la linea, verso l’acuto solo di poco, e "
+                "riportarlo all’altezza di partenza."
+            ),
+        },
+    },
 )

@@ -65,4 +65,14 @@ TECHNIQUE = Technique(
             "il timbro cambi."
         ),
     },
+    texts_where={
+        "single": {
+            "en": "Slide by closing or opening the hand in the bell, and let the colour change.",
+            "de": (
+                "Durch Schließen oder Öffnen der Hand im Schalltrichter gleiten; die Klangfarbe darf sich ändern."
+            ),
+            "fr": "Glisser en fermant ou en ouvrant la main dans le pavillon ; laisser le timbre changer.",
+            "it": "Glissare chiudendo o aprendo la mano nel padiglione; lasciare che il timbro cambi.",
+        },
+    },
 )

@@ -71,4 +71,30 @@ TECHNIQUE = Technique(
             "arrivare a tempo."
         ),
     },
+    texts_where={
+        "slide": {
+            "en": (
+                "Sweep with the lip through the harmonics of one slide position, without moving the "
+                "slide, and arrive in tempo."
+            ),
+            "de": (
+                "Mit den Lippen durch die Naturtöne einer einzigen Lage gleiten, ohne den Zug zu "
+                "bewegen, und im Tempo ankommen."
+            ),
+            "fr": (
+                "Balayer avec les lèvres les harmoniques d’une seule position, sans bouger la coulisse, "
+                "et arriver en mesure."
+            ),
+            "it": (
+                "Percorrere con le labbra gli armonici di una sola posizione, senza muovere la "
+                "coulisse, e arrivare a tempo."
+            ),
+        },
+        "single": {
+            "en": "Sweep with the lip through the harmonics, and arrive in tempo.",
+            "de": "Mit den Lippen durch die Naturtöne gleiten und im Tempo ankommen.",
+            "fr": "Balayer les harmoniques avec les lèvres et arriver en mesure.",
+            "it": "Percorrere gli armonici con le labbra e arrivare a tempo.",
+        },
+    },
 )

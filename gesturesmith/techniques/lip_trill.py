@@ -47,4 +47,18 @@ TECHNIQUE = Technique(
         "fr": "Triller avec les lèvres vers l’harmonique supérieur, sur un seul doigté.",
         "it": "Trillare con le labbra con l’armonico superiore, mantenendo la stessa posizione.",
     },
+    texts_where={
+        "slide": {
+            "en": "Trill with the lip to the next harmonic above, without moving the slide.",
+            "de": "Mit den Lippen zum nächsthöheren Naturton trillern, ohne den Zug zu bewegen.",
+            "fr": "Triller avec les lèvres vers l’harmonique supérieur, sans bouger la coulisse.",
+            "it": "Trillare con le labbra con l’armonico superiore, senza muovere la coulisse.",
+        },
+        "single": {
+            "en": "Trill with the lip to the next harmonic above.",
+            "de": "Mit den Lippen zum nächsthöheren Naturton trillern.",
+            "fr": "Triller avec les lèvres vers l’harmonique supérieur.",
+            "it": "Trillare con le labbra con l’armonico superiore.",
+        },
+    },
 )

@@ -47,4 +47,35 @@ TECHNIQUE = Technique(
             "stessa arriva a tempo."
         ),
     },
+    texts_where={
+        "slide": {
+            "en": (
+                "Drop quickly into the note from above, through the harmonics or with the slide; the "
+                "note itself comes on time."
+            ),
+            "de": (
+                "Schnell von oben in den Ton fallen, durch die Naturtöne oder mit dem Zug; der Ton "
+                "selbst kommt pünktlich."
+            ),
+            "fr": (
+                "Tomber rapidement sur la note depuis le haut, par les harmoniques ou avec la coulisse ; "
+                "la note elle-même arrive à temps."
+            ),
+            "it": (
+                "Cadere rapidamente sulla nota dall’alto, attraverso gli armonici o con la coulisse; la "
+                "nota stessa arriva a tempo."
+            ),
+        },
+        "single": {
+            "en": "Drop quickly into the note from above, through the harmonics; the note itself comes on time.",
+            "de": "Schnell von oben in den Ton fallen, durch die Naturtöne; der Ton selbst kommt pünktlich.",
+            "fr": (
+                "Tomber rapidement sur la note depuis le haut, par les harmoniques ; la note elle-même "
+                "arrive à temps."
+            ),
+            "it": (
+                "Cadere rapidamente sulla nota dall’alto, attraverso gli armonici; la nota stessa arriva a tempo."
+            ),
+        },
+    },
 )

@@ -32,9 +32,9 @@ TECHNIQUE = Technique(
         ),
     ),
     title={
-        "en": "Fingered quarter tones",
-        "de": "Gegriffene Vierteltöne",
-        "fr": "Quarts de ton doigtés",
+        "en": "Quarter tones",
+        "de": "Vierteltöne",
+        "fr": "Quarts de ton",
         "it": "Quarti di tono con la diteggiatura",
     },
     texts={
@@ -42,5 +42,21 @@ TECHNIQUE = Technique(
         "de": "Die Vierteltöne mit den angegebenen Griffen spielen und nach Gehör korrigieren.",
         "fr": "Jouer les quarts de ton avec les doigtés indiqués et les ajuster à l’oreille.",
         "it": "Suonare i quarti di tono con le posizioni indicate e correggerli a orecchio.",
+    },
+    texts_where={
+        "slide": {
+            "en": "Play the quarter tones in the slide positions given, and correct them by ear.",
+            "de": "Die Vierteltöne in den angegebenen Lagen spielen und nach Gehör korrigieren.",
+            "fr": "Jouer les quarts de ton aux positions indiquées et les ajuster à l’oreille.",
+            "it": "Suonare i quarti di tono nelle posizioni indicate e correggerli a orecchio.",
+        },
+        "single": {
+            "en": "Play the quarter tones from the harmonics that lie near, and correct them by ear.",
+            "de": (
+                "Die Vierteltöne von den Naturtönen aus spielen, die ihnen nahe liegen, und nach Gehör korrigieren."
+            ),
+            "fr": "Jouer les quarts de ton à partir des harmoniques voisins et les ajuster à l’oreille.",
+            "it": "Suonare i quarti di tono a partire dagli armonici vicini e correggerli a orecchio.",
+        },
     },
 )

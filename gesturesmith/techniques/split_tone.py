@@ -51,4 +51,21 @@ TECHNIQUE = Technique(
         ),
         "it": ("Tenere le labbra tra due armonici vicini della stessa posizione, in modo che suonino entrambi."),
     },
+    texts_where={
+        "slide": {
+            "en": "Hold the lip between two neighbouring harmonics of one slide position so that both sound.",
+            "de": "Die Lippen zwischen zwei benachbarten Naturtönen einer Lage halten, sodass beide klingen.",
+            "fr": (
+                "Maintenir les lèvres entre deux harmoniques voisins d’une même position, de façon que "
+                "les deux sonnent."
+            ),
+            "it": "Tenere le labbra tra due armonici vicini della stessa posizione, in modo che suonino entrambi.",
+        },
+        "single": {
+            "en": "Hold the lip between two neighbouring harmonics so that both sound.",
+            "de": "Die Lippen zwischen zwei benachbarten Naturtönen halten, sodass beide klingen.",
+            "fr": "Maintenir les lèvres entre deux harmoniques voisins, de façon que les deux sonnent.",
+            "it": "Tenere le labbra tra due armonici vicini, in modo che suonino entrambi.",
+        },
+    },
 )

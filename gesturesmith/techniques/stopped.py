@@ -60,4 +60,24 @@ TECHNIQUE = Technique(
             "«open» annulla l’effetto."
         ),
     },
+    texts_where={
+        "single": {
+            "en": (
+                "Close the bell tightly with the hand; the note written is the one that results. “o” or "
+                "“open” ends it."
+            ),
+            "de": (
+                "Den Schalltrichter mit der Hand fest verschließen; notiert ist der klingende gestopfte "
+                "Ton. „o“ oder „open“ hebt es auf."
+            ),
+            "fr": (
+                "Boucher fermement le pavillon avec la main ; la note écrite est la note obtenue. « o » "
+                "ou « open » y met fin."
+            ),
+            "it": (
+                "Chiudere bene il padiglione con la mano; la nota scritta è quella che risulta. «o» "
+                "oppure «open» annulla l’effetto."
+            ),
+        },
+    },
 )

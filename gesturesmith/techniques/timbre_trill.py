@@ -49,4 +49,34 @@ TECHNIQUE = Technique(
         "fr": ("Alterner rapidement les deux doigtés indiqués ; la hauteur reste la même, seul le timbre change."),
         "it": "Alternare rapidamente le due posizioni indicate; l’altezza rimane, cambia solo il timbro.",
     },
+    texts_where={
+        "slide": {
+            "en": (
+                "Alternate quickly between the two slide positions given; the pitch stays, only the colour changes."
+            ),
+            "de": (
+                "Schnell zwischen den beiden angegebenen Lagen wechseln; die Tonhöhe bleibt, nur die "
+                "Klangfarbe ändert sich."
+            ),
+            "fr": (
+                "Alterner rapidement les deux positions indiquées ; la hauteur reste la même, seul le "
+                "timbre change."
+            ),
+            "it": "Alternare rapidamente le due posizioni indicate; l’altezza rimane, cambia solo il timbro.",
+        },
+        "single": {
+            "en": (
+                "Alternate quickly between two ways of playing the note; the pitch stays, only the colour changes."
+            ),
+            "de": (
+                "Schnell zwischen zwei Arten wechseln, den Ton hervorzubringen; die Tonhöhe bleibt, nur "
+                "die Klangfarbe ändert sich."
+            ),
+            "fr": (
+                "Alterner rapidement deux manières de produire la note ; la hauteur reste la même, seul "
+                "le timbre change."
+            ),
+            "it": "Alternare rapidamente due modi di produrre la nota; l’altezza rimane, cambia solo il timbro.",
+        },
+    },
 )

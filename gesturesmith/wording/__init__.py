@@ -22,9 +22,12 @@ def keys(language: str) -> tuple[str, ...]:
     return tuple(sorted(_texts(language)))
 
 
-def text(key: str, language: str) -> str:
-    """The text under `key` in `language` ("en"); KeyError where either is unknown."""
-    return _texts(language)[key]
+def text(key: str, language: str, means: str = "") -> str:
+    """The text under `key` in `language` ("en"), or the one for an instrument's `means` ("slide") where it has one;
+    KeyError where either is unknown.
+    """
+    texts = _texts(language)
+    return texts.get(f"{key}-{means}") or texts[key]
 
 
 def together(texts: Iterable[str]) -> str:
@@ -32,13 +35,18 @@ def together(texts: Iterable[str]) -> str:
     return " / ".join(dict.fromkeys(texts))
 
 
-def said(key: str, languages: tuple[str, ...]) -> str:
+def said(key: str, languages: tuple[str, ...], means: str = "") -> str:
     """The text under `key` in several languages, together."""
-    return together(text(key, language) for language in languages)
+    return together(text(key, language, means) for language in languages)
 
 
-def technique_text(technique: Technique, language: str) -> str:
-    """What a technique asks of the player, in whole sentences, in `language`."""
+def technique_text(technique: Technique, language: str, *where: str) -> str:
+    """What a technique asks of the player, in whole sentences, in `language`; in the words of the first place
+    (`WHERE`) that it has words of its own for.
+    """
+    for place in where:
+        if language in technique.texts_where.get(place, {}):
+            return technique.texts_where[place][language]
     return technique.texts.get(language) or text(f"technique-{technique.key}", language)
 
 

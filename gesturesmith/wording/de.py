@@ -10,7 +10,10 @@ TEXTS = {
     "heading-remarks": "Bemerkungen",
     "group-motion": "Bewegung der Tonhöhe",
     "group-edge": "Anfang und Ende von Tönen",
-    "group-valves": "Ventile und Zug",
+    "group-valves": "Ventile",
+    "group-valves-slide": "Zug",
+    "group-valves-single": "Naturtöne",
+    "group-valves-both": "Ventile und Zug",
     "group-bell": "Am Schalltrichter",
     "group-mouth": "Lippen, Zunge und Stimme",
     "group-attack": "Anstoß",
@@ -119,6 +122,8 @@ TEXTS = {
     "remark-exact": "Noten mit gewöhnlichem Kopf sind genau in der Tonhöhe.",
     "remark-slash-head": "Noten mit Strichkopf haben nur einen Rhythmus; die Tonhöhe ist frei.",
     "remark-diamond-head": "Rautenförmige Köpfe zeigen den Griff und keinen voll klingenden Ton.",
+    "remark-diamond-head-slide": "Rautenförmige Köpfe zeigen die Lage und keinen voll klingenden Ton.",
+    "remark-diamond-head-single": "Rautenförmige Köpfe zeigen die Höhe und keinen voll klingenden Ton.",
     "remark-wavy": (
         "Eine Wellenlinie ist die Kontur der Geste: ihr durch ihre Punkte folgen, zu deren Zeiten. Nur diese "
         "Linie ist gewellt."

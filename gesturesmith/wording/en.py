@@ -11,7 +11,10 @@ TEXTS = {
     "heading-remarks": "Remarks",
     "group-motion": "Movement of the pitch",
     "group-edge": "Beginnings and ends of notes",
-    "group-valves": "Valves and slide",
+    "group-valves": "Valves",
+    "group-valves-slide": "Slide",
+    "group-valves-single": "Harmonics",
+    "group-valves-both": "Valves and slide",
     "group-bell": "At the bell",
     "group-mouth": "Lips, tongue and voice",
     "group-attack": "Attacks",
@@ -123,6 +126,8 @@ TEXTS = {
     "remark-exact": "Notes with ordinary heads are exact in pitch.",
     "remark-slash-head": "Notes with slashed heads have a rhythm only; their pitch is free.",
     "remark-diamond-head": "Diamond-shaped heads show the fingering, not a tone of full sound.",
+    "remark-diamond-head-slide": "Diamond-shaped heads show the slide position, not a tone of full sound.",
+    "remark-diamond-head-single": "Diamond-shaped heads show the height, not a tone of full sound.",
     "remark-wavy": (
         "A wavy line is the contour of the gesture: follow it through its points, at their times. Only this line "
         "is wavy."

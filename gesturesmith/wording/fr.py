@@ -10,7 +10,10 @@ TEXTS = {
     "heading-remarks": "Remarques",
     "group-motion": "Mouvement de la hauteur",
     "group-edge": "Début et fin des notes",
-    "group-valves": "Pistons et coulisse",
+    "group-valves": "Pistons",
+    "group-valves-slide": "Coulisse",
+    "group-valves-single": "Harmoniques",
+    "group-valves-both": "Pistons et coulisse",
     "group-bell": "Au pavillon",
     "group-mouth": "Lèvres, langue et voix",
     "group-attack": "Attaques",
@@ -120,6 +123,8 @@ TEXTS = {
     "remark-exact": "Les notes à tête ordinaire sont de hauteur exacte.",
     "remark-slash-head": "Les notes à tête barrée n’indiquent qu’un rythme ; la hauteur est libre.",
     "remark-diamond-head": "Les têtes en losange indiquent le doigté, et non un son plein.",
+    "remark-diamond-head-slide": "Les têtes en losange indiquent la position, et non un son plein.",
+    "remark-diamond-head-single": "Les têtes en losange indiquent la hauteur, et non un son plein.",
     "remark-wavy": (
         "Une ligne ondulée est le contour du geste : la suivre en passant par ses points, au moment indiqué. "
         "Seule cette ligne est ondulée."

@@ -10,7 +10,10 @@ TEXTS = {
     "heading-remarks": "Osservazioni",
     "group-motion": "Movimento dell’altezza",
     "group-edge": "Inizio e fine delle note",
-    "group-valves": "Pistoni e coulisse",
+    "group-valves": "Pistoni",
+    "group-valves-slide": "Coulisse",
+    "group-valves-single": "Armonici",
+    "group-valves-both": "Pistoni e coulisse",
     "group-bell": "Al padiglione",
     "group-mouth": "Labbra, lingua e voce",
     "group-attack": "Attacchi",
@@ -119,6 +122,8 @@ TEXTS = {
     "remark-exact": "Le note con testa normale hanno altezza esatta.",
     "remark-slash-head": "Le note con testa a barra indicano solo il ritmo; l’altezza è libera.",
     "remark-diamond-head": "Le teste a rombo indicano la posizione e non un suono pieno.",
+    "remark-diamond-head-slide": "Le teste a rombo indicano la posizione della coulisse e non un suono pieno.",
+    "remark-diamond-head-single": "Le teste a rombo indicano l’altezza e non un suono pieno.",
     "remark-wavy": (
         "Una linea ondulata è il profilo del gesto: seguirla attraverso i suoi punti, al momento indicato. Solo "
         "questa linea è ondulata."

@@ -237,8 +237,9 @@ def test_adding_a_rest_never_adds_effort(items, data):
 
 @pytest.mark.parametrize("name", [n for n in names() if get(n).limits.get("bend_down_low")])
 def test_bends_narrow_with_height_and_go_further_down_than_up(name):
-    """Down from about a third at the bottom to about a quarter tone at the top, up only a little (Buckner): less than
-    a quarter tone anywhere. Without a step."""
+    """Down from about a third at the bottom to about a quarter tone at the top, up only a little (Buckner): less
+    than a quarter tone anywhere. Without a step.
+    """
     instrument = get(name)
     low, high = instrument.usual_range.value
     heights = range(low, high + 1, 10)

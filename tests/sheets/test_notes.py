@@ -67,7 +67,7 @@ def test_each_technique_once_grouped_and_numbered_down_the_page(parts):
     choice = page.choose(parts(FILE), ("en",))
     assert titles(choice) == [
         ("Lips, tongue and voice", [("1", "Flutter-tongue"), ("2", "Growl")]),
-        ("Valves and slide", [("3", "Half-valve")]),
+        ("Valves", [("3", "Half-valve")]),
         ("Beginnings and ends of notes", [("4", "Scoop"), ("5", "Fall")]),
         ("Gestures", [("6", "Third"), ("7", "Fourth")]),
     ]

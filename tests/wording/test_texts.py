@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from gesturesmith import techniques, wording
+from gesturesmith import instruments, techniques, wording
 from gesturesmith.techniques.base import Technique
 
 LANGUAGES = ("en", "de", "fr", "it")
@@ -78,19 +78,22 @@ def test_a_text_of_pages_is_clean(language: str, key: str) -> None:
 @pytest.mark.parametrize(("language", "key"), of_techniques())
 def test_a_technique_speaks_every_language(language: str, key: str) -> None:
     technique = techniques.get(key)
-    title, text = technique.title[language], technique.texts[language]
+    title = technique.title[language]
     assert faults(title, language) == []
     assert title[0].isupper()
     assert not title.endswith(".")
-    assert faults(text, language) == []
-    assert is_sentence(text), text
-    assert len(text) < 230, "a footnote, not an essay"
-    assert fields(text) == set(), "a technique's text stands as it is"
+    for text in (technique.texts[language], *(texts[language] for texts in technique.texts_where.values())):
+        assert faults(text, language) == []
+        assert is_sentence(text), text
+        assert len(text) < 230, "a footnote, not an essay"
+        assert fields(text) == set(), "a technique's text stands as it is"
 
 
 def test_no_technique_brings_a_language_that_is_not_shipped() -> None:
     for technique in TECHNIQUES:
         assert set(technique.title) == set(technique.texts) == set(LANGUAGES), technique.key
+        for texts in technique.texts_where.values():
+            assert set(texts) == set(LANGUAGES), technique.key
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
@@ -192,5 +195,70 @@ def test_no_text_is_kept_for_nothing() -> None:
     code = "".join(p.read_text("utf-8") for p in sorted(package.rglob("*.py")) if p.parent.name != "wording")
     families = tuple(re.findall(r"f[\"']([a-z-]+-)\{", code))
     tables = {t.caution for t in TECHNIQUES} | {f"title-{t.key}" for t in TECHNIQUES}
+    means = {instruments.get(name).means for name in instruments.names()} | {"both"}
     for key in wording.keys("en"):
-        assert re.search(f"[\"']{key}[\"']", code) or key.startswith(families) or key in tables, key
+        whole, _, place = key.rpartition("-")
+        known = {key, whole} if place in means else {key}
+        named = any(re.search(f"[\"']{k}[\"']", code) for k in known)
+        assert named or key.startswith(families) or key in tables, key
+
+
+# Words that only a player of an instrument with these has a use for. The palm that strikes a mouthpiece and the
+# verb "to slide" are no part of an instrument.
+OF_VALVES = re.compile(
+    r"\bvalves?\b|\bfinger|Ventil|[Gg]riff\b|[Gg]riffs\b|[Gg]reifen|gegriffen|Gegriffen|piston|doigt", re.IGNORECASE
+)
+OF_A_SLIDE = re.compile(r"\bthe slide\b|slide position|\bZug|\bLagen?\b|[Cc]oulisse")
+OF_A_HAND = re.compile(r"(?<!palm of )the hand\b|\bHand\b(?= im | aus | in den )|la main\b|la mano\b")
+
+
+@pytest.mark.parametrize("name", instruments.names())
+def test_no_text_speaks_of_what_the_instrument_has_not(name: str) -> None:
+    """All texts, titles and printed words of techniques that can be asked of an instrument, in every language."""
+    instrument = instruments.get(name)
+    has = {
+        "valves": any(side.valves for side in instrument.sides),
+        "slide": instrument.kind == "slide",
+        "hand": instrument.has_hand,
+    }
+    absent = [
+        words
+        for word, words in (("valves", OF_VALVES), ("slide", OF_A_SLIDE), ("hand", OF_A_HAND))
+        if not has[word]
+    ]
+    assert absent, "no instrument has all three"
+    for technique in TECHNIQUES:
+        if technique.needs and not has[technique.needs]:
+            continue
+        printed = (technique.look.word, technique.look.sign, technique.look.cancel)
+        for language in LANGUAGES:
+            texts = [wording.technique_title(technique, language), *printed]
+            texts += [
+                wording.technique_text(technique, language, *where, instrument.means) for where in ((), ("up",))
+            ]
+            texts += [wording.text(technique.caution, language)] if technique.caution else []
+            for words in absent:
+                for text in texts:
+                    assert not words.search(text), (name, technique.key, language, text)
+    for language in LANGUAGES:
+        for key in ("remark-diamond-head", "group-valves"):
+            text = wording.text(key, language, instrument.means)
+            assert not any(words.search(text) for words in absent), (name, text)
+
+
+def test_the_words_of_an_instrument_are_found() -> None:
+    """The sweep above would see each of the texts it is there for."""
+    harmonic = techniques.get("harmonic-gliss")
+    for language in LANGUAGES:
+        assert OF_VALVES.search(harmonic.texts[language])
+        assert OF_A_SLIDE.search(harmonic.texts_where["slide"][language])
+        assert OF_A_HAND.search(techniques.get("hand-out").texts[language])
+
+
+def test_a_bend_that_goes_up_is_not_told_to_go_down() -> None:
+    bend = techniques.get("bend")
+    down = {"en": "down", "de": "nach unten", "fr": "Abaisser", "it": "Abbassare"}
+    for language, word in down.items():
+        assert word in wording.technique_text(bend, language, "valves")
+        assert word in wording.technique_text(bend, language, "slide")
+        assert word not in wording.technique_text(bend, language, "up", "slide")

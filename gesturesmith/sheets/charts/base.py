@@ -63,13 +63,8 @@ class Row:
 
 def title(chart: Chart, settings: Settings) -> str:
     """What stands above a chart: where there are no valves it has another name."""
-    key = f"chart-{chart.key}-{manner(settings.instrument)}"
+    key = f"chart-{chart.key}-{settings.instrument.means}"
     return said(key if key in keys(settings.wording[0]) else f"chart-{chart.key}", settings.wording)
-
-
-def manner(instrument: Instrument) -> str:
-    """How notes are chosen on an instrument: "valves", "slide", or "single" with one tube only."""
-    return "single" if len(instrument.tubes) == 1 else instrument.kind
 
 
 def book(chart: Chart, settings: Settings, *, output: str, picture: bool = False) -> LyText:
@@ -111,7 +106,7 @@ def explained(chart: str, columns: Iterable[Column], settings: Settings) -> LyTe
     instrument = settings.instrument
     seen = tuple(columns)
     sides = {side.name for side in instrument.sides}
-    keys = [f"chart-{chart}-legend-{manner(instrument)}"]
+    keys = [f"chart-{chart}-legend-{instrument.means}"]
     if instrument.kind == "slide" and len(sides) > 1:
         keys.append("chart-triggers" if len(sides) > 2 else "chart-trigger")
     keys += ["chart-care"] * any(c.black for c in seen) + ["chart-missing"] * any(c.shut for c in seen)

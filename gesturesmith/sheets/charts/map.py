@@ -65,7 +65,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     group = LAYERS[0]  # ordinary playing stands first and needs no heading
     for technique, row in found.rows:
         mine = _EDGES.get(technique.layer, technique.layer)
-        above = quoted("" if mine == group else said(f"group-{mine}", settings.wording))
+        above = quoted("" if mine == group else said(f"group-{mine}", settings.wording, settings.instrument.means))
         group = mine
         cells = "".join(_LETTERS[r.verdict] for r in row)
         label = quoted(_title(technique, settings))

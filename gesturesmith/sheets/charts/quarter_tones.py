@@ -11,7 +11,7 @@ from gesturesmith.lang import parse
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
-from gesturesmith.sheets.charts.base import Chart, Column, explained, manner, rows_of, score
+from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, score
 from gesturesmith.source import Source
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
@@ -87,7 +87,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
 def _column(one: QuarterTone, settings: Settings) -> Column:
     if one.verdict is Verdict.REFUSED or not one.tube:
         return Column(notes=(one.note,), texts=("–",), shut=True)
-    below = str(one.partial) if manner(settings.instrument) == "single" else one.tube
+    below = str(one.partial) if settings.instrument.means == "single" else one.tube
     sign = "+" if one.error > 0 else "−" if one.error < 0 else "±"
     off = f"{sign}{abs(one.error)}"
     correction = said(f"correction-{one.correction}", settings.wording) if one.correction else ""
