@@ -32,7 +32,10 @@ LAYER_TITLES = {
     "edge-off": "Edges of a note: off it",
     "valves": "Valves or slide",
     "bell": "Bell",
-    "mouth": "Mouth",
+    "tone": "Mouth: the tone",
+    "tongue": "Mouth: the tongue",
+    "voice": "Mouth: throat and voice",
+    "lip": "Mouth: the lips",
     "attack": "How a note begins",
 }
 LANGUAGES = {"en": "English", "de": "German", "fr": "French", "it": "Italian"}

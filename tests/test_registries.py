@@ -19,7 +19,10 @@ TABLE = {
     "edge-off": "doit fall",
     "valves": "half-valve quarter-tones valve-trill timbre-trill valve-clicks",
     "bell": "stopped half-stopped muted bells-up",
-    "mouth": "flutter-tongue growl air air-tone brassy vibrato lip-trill shake multiphonic split-tone",
+    "tone": "air air-tone brassy",
+    "tongue": "flutter-tongue",
+    "voice": "growl multiphonic",
+    "lip": "vibrato lip-trill shake split-tone",
     "attack": "single-tongue double-tongue triple-tongue split-attack slap-tongue kiss mouthpiece-pop",
 }
 LAYER_OF = {key: layer for layer, keys in TABLE.items() for key in keys.split()}

@@ -53,12 +53,14 @@ def cuts(case: Case) -> tuple[Cut, ...]:
         elif "silence" in (before.kind, point.kind) or gesture.segments[index - 1].kind == "slur":
             continue
         elif not slides:
-            rank = 0 if "breath" in before.marks else 2 if point.turns_to else 3
+            rank = 0 if "breath" in before.marks else 2 if point.turns_to or point.ends else 3
             ranked.append((rank, away, Cut(first=index, last=index - 1)))
         elif index in case.realisation.breaks:  # the slide is set anew there: the line to it was never played
             ranked.append((1, away, Cut(first=index, last=index - 1, in_line=True)))
         elif index < count - 1:
-            ranked.append((2 if point.turns_to else 4, away, Cut(first=index, last=index, in_line=True)))
+            ranked.append(
+                (2 if point.turns_to or point.ends else 4, away, Cut(first=index, last=index, in_line=True))
+            )
     ranked.sort(key=lambda r: (r[0], r[1], r[2].first))
     return tuple(cut for _, _, cut in ranked[:_MOST])
 
@@ -229,8 +231,9 @@ class _Half:
         span = node.height.span
         words = [self._lines[span.line - 1][span.column - 1 : span.end_column - 1] + at]
         first, last = index == self._range[0], index == self._range[-1]
-        if node.as_ is not None and not (self._part and first):
-            words += ["as", node.as_.text]
+        if not (self._part and first):
+            words += [w for ended in node.without for w in ("without", ended.text)]
+            words += ["as", node.as_.text] if node.as_ is not None else []
         words += [m.text for m in node.marks if m.text != "breath" or not (last and not self._part)]
         own = self._gesture.points[index]
         if self._part and first and not own.dynamic and any(p.dynamic for p in self._gesture.points):

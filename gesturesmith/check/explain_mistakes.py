@@ -266,6 +266,11 @@ _TABLE = {
         "  technique: multiphonic\n  contour: F3\n  sing: C4 ff",
         "  technique: multiphonic\n  contour: F3 ff\n  sing: C4",
     ),
+    "ends-ordinary": Mistake(
+        "`without` ends a technique; ordinary playing is what is left then.",
+        "  technique: growl\n  contour: G4, A4 without ordinary",
+        "  technique: growl\n  contour: G4, A4 without growl",
+    ),
     "height-outside-band": Mistake(
         "0% is the bottom of a band, 100% its top.",
         "  band: middle\n  contour: 120%",

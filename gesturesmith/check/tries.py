@@ -111,7 +111,7 @@ def point_or_line(gesture: Gesture, finding: Finding) -> bool:
 def divisible(case: Case, finding: Finding) -> bool:
     """Whether two gestures may do what one cannot: take time, change the technique, have more points."""
     points = case.gesture.points
-    if not finding.physical or any(p.turns_to for p in points):
+    if not finding.physical or any(p.turns_to or p.ends for p in points):
         return True
     return any(t.points[1] is not None and t.points[1] < len(points) for t in case.gesture.techniques)
 

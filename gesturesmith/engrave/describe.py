@@ -82,6 +82,9 @@ class _Teller:
         if point.turns_to:
             turned = technique_title(get(point.turns_to), self._language)
             name = f"{name} {self._say('say-as', technique=turned)}"
+        for key in point.ends:
+            ended = technique_title(get(key), self._language)
+            name = f"{name} {self._say('say-without', technique=ended)}"
         marks = [self._say(f"say-{mark}") for mark in point.marks]
         at = self._say("say-point", point=name, time=self._number(point.at))
         return ", ".join([at, *marks, *([self._level(point.dynamic)] if point.dynamic else [])])

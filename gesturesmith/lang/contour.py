@@ -99,6 +99,7 @@ def _point(reader: Reader) -> Point:
     where = height(reader)
     at: Quantity | None = None
     as_: Word | None = None
+    without: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
     while True:
         kind = reader.tok.kind
@@ -106,13 +107,16 @@ def _point(reader: Reader) -> Point:
             if at:
                 reader.fail("said-twice", reader.tok.span, f"one place a point: it comes at {at.value} already")
             at = place(reader)
+        elif kind == "word" and reader.tok.text == "without":
+            without = (*without, _without(reader, without))
         elif kind == "word":
             as_, marks = point_word(reader, as_, marks)
         else:
             break
     if isinstance(where, Rest):
         _check_rest(reader, marks)
-    return Point(height=where, at=at, as_=as_, marks=marks, span=reader.span_from(first))
+    _check_changes(reader, as_, without)
+    return Point(height=where, at=at, as_=as_, without=without, marks=marks, span=reader.span_from(first))
 
 
 def height(reader: Reader) -> Note | Height | Rest:
@@ -157,7 +161,7 @@ def _no_height(reader: Reader, tok: Token) -> NoReturn:
             reader.fail("x-before-height", tok.span, f"no x before a height or r: write {after.text}")
         if text in ("rest", "R"):
             reader.fail("unknown-word", tok.span, "silence in a contour is `r`", ("r",))
-        if text in POINT_WORDS or text == "as":
+        if text in POINT_WORDS or text in ("as", "without"):
             reader.fail("unknown-word", tok.span, f"`{text}` stands after a point, not in its place: G4 {text}")
         if like_a_note(text):
             not_a_note(reader, tok, _A_POINT)
@@ -201,6 +205,30 @@ def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tup
     return as_, (*marks, Word(tok.text, tok.span))
 
 
+def _without(reader: Reader, before: tuple[Word, ...]) -> Word:
+    """The technique that one `without` ends."""
+    reader.next()
+    if reader.tok.kind not in ("word", "note"):
+        reader.unexpected("a technique after `without`, such as `without growl`")
+    technique = reader.word("a technique")
+    if any(technique.text == other.text for other in before):
+        reader.fail("said-twice", technique.span, f"`{technique.text}` ends at this point already: once is enough")
+    if reader.tok.text == "+":
+        reader.fail("too-much", reader.tok.span, "one technique after `without`: write `without` before each")
+    return technique
+
+
+def _check_changes(reader: Reader, as_: Word | None, without: tuple[Word, ...]) -> None:
+    """A technique cannot begin and end at one point, and `as ordinary` leaves nothing to be ended."""
+    for ended in without if as_ else ():
+        if as_ and as_.text == ended.text:
+            reader.fail("said-twice", ended.span, f"`{ended.text}` begins and ends at this point: keep one")
+        if as_ and as_.text == "ordinary":
+            reader.fail(
+                "said-twice", ended.span, f"`as ordinary` ends every technique, `{ended.text}` as well: keep one"
+            )
+
+
 def _once(reader: Reader, tok: Token, marks: tuple[Word, ...]) -> None:
     """Each word once, and one dynamic."""
     level = tok.text in LEVELS
@@ -219,8 +247,9 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
         reader.fail("unknown-word", tok.span, f"`{text}` stands right after a wavy line: ~~ {text}", ("~~",))
     if text == "at":
         reader.fail("bad-place", tok.span, "a place is written with @ right before the number: @2")
-    near = reader.notes.nearest(text, (*MARKS, *LEVELS))
-    wanted = listed(near) if near else f"{listed(MARKS)}, a dynamic, `as` with a technique, or @ with a place"
+    near = reader.notes.nearest(text, (*MARKS, *LEVELS, "without"))
+    changes = "`as` or `without` with a technique"
+    wanted = listed(near) if near else f"{listed(MARKS)}, a dynamic, {changes}, or @ with a place"
     reader.fail("unknown-word", tok.span, f"{shown(text)} is not a word for a point: write {wanted}", near)
 
 

@@ -67,11 +67,13 @@ class Rest:
 
 @frozen(kw_only=True)
 class Point:
-    """One point: its height, time `at` (in the unit of `lasts`), `as` changes, words after it."""
+    """One point: its height, time `at` (in the unit of `lasts`), the technique it turns to (`as`) and those it ends
+    (`without`), words after it."""
 
     height: Note | Height | Rest
     at: Quantity | None
     as_: Word | None
+    without: tuple[Word, ...] = ()
     marks: tuple[Word, ...]  # accent, staccato, ... and dynamic levels
     span: Span
 

@@ -94,6 +94,8 @@ def _pitch(reader: Reader) -> PlayItem:
                 reader.fail("said-twice", tok.span, "one `for` a pitch")
             reader.next()
             length = _beats(reader, "the length of the pitch in beats: C4 for 2")
+        elif tok.text == "without":
+            reader.fail("bad-item", tok.span, "a pitch in a passage begins as ordinary playing: nothing ends at it")
         elif tok.text in ("up", "down"):
             reader.fail("bad-item", tok.span, "only gestures and passages are moved: write the pitch you want")
         else:

@@ -11,6 +11,7 @@ from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.words import LEVELS
 from gesturesmith.model import messages, times
 from gesturesmith.model.context import MOST_POINTS, Context, spelled
+from gesturesmith.model.force import NO_CHANGE, Change, in_force
 from gesturesmith.model.gesture import Band, ContourPoint, Pitch, Segment
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
@@ -119,27 +120,15 @@ def band(ctx: Context, node: nodes.Band) -> Band | None:
     return Band(register="", low=low, high=high, span=node.span)
 
 
-def in_force(own: tuple[Technique, ...], changes: dict[str, Technique]) -> tuple[Technique, ...]:
-    """A gesture's own techniques with every `as` so far, each in the place of its layer."""
-    if not changes:
-        return own
-    found: dict[str, Technique] = {t.key: t for t in (changes.get(t.layer, t) for t in own)}
-    found |= {t.key: t for t in changes.values()}
-    # Ordinary playing is what is left when nothing else is asked for.
-    return tuple(t for t in found.values() if t.layer != "none") or own
-
-
 @dataclass(slots=True)
 class _Reader:
-    """Reads the points of one contour; remembers the techniques in force."""
+    """Reads the points of one contour."""
 
     ctx: Context
     band: Band | None
     band_flawed: bool
-    own: tuple[Technique, ...]
     dynamics_written: bool
     sung: bool
-    changes: dict[str, Technique]
 
     def height(self, node: nodes.Height) -> Fraction:
         """Sounding cents of a height in the band, or of the edge of the instrument's usual range."""
@@ -155,19 +144,22 @@ class _Reader:
             self.ctx.error("missing-band", node.span, height=shown(node.word))
         return Fraction(6000)
 
-    def turn(self, word: nodes.Word) -> str:
-        """Take an `as` into account; what it turns to."""
+    def change(self, node: nodes.Point) -> Change:
+        """What a point's `as` and `without` change."""
+        if node.as_ is None and not node.without:
+            return NO_CHANGE
+        turns_to = self._technique("as", node.as_) if node.as_ is not None else None
+        ends = [t for word in node.without if (t := self._technique("without", word)) is not None]
+        for word, technique in zip(node.without, ends, strict=False):
+            if technique.layer == "none":
+                self.ctx.error("ends-ordinary", word.span)
+        return Change(turns_to, tuple(ends))
+
+    def _technique(self, sign: str, word: nodes.Word) -> Technique | None:
         if self.sung:
-            self.ctx.error("sung-line", word.span, word=shown(f"as {word.text}"))
-            return ""
-        technique = self.ctx.technique(word)
-        if technique is None:
-            return ""
-        if technique.layer == "none":
-            self.changes.clear()
-        else:
-            self.changes[technique.layer] = technique
-        return technique.key
+            self.ctx.error("sung-line", word.span, word=shown(f"{sign} {word.text}"))
+            return None
+        return self.ctx.technique(word)
 
     def words(self, node: nodes.Point) -> tuple[tuple[str, ...], str]:
         """The marks of a point, and its dynamic."""
@@ -185,10 +177,17 @@ class _Reader:
         return tuple(marks), dynamic
 
     def point(
-        self, node: nodes.Point, at: Fraction, until: Fraction, before: str, after: str, end: bool
+        self,
+        node: nodes.Point,
+        at: Fraction,
+        until: Fraction,
+        before: str,
+        after: str,
+        end: bool,
+        change: Change,
+        force: tuple[Technique, ...],
     ) -> ContourPoint:
         """One point between the line `before` it and the line `after` it (none at the edges)."""
-        turns_to = self.turn(node.as_) if node.as_ is not None else ""
         marks, dynamic = self.words(node) if node.marks else ((), "")
         what = node.height
         pitch, about, percent, extreme, kind = None, True, None, "", "height"
@@ -219,8 +218,9 @@ class _Reader:
             reached=reached,
             held=by_line and not stops and after in _DETACHED,
             stops=stops,
-            techniques=in_force(self.own, self.changes),
-            turns_to=turns_to,
+            techniques=force,
+            turns_to=change.turns_to.key if change.turns_to is not None else "",
+            ends=tuple(t.key for t in change.ends),
             marks=marks,
             dynamic=dynamic,
             span=node.span,
@@ -260,10 +260,13 @@ def contour(
         at = at if detached else (*at, beats)
     else:
         at = times.spread(given, detached=detached, length=beats)
-    reader = _Reader(ctx, band, band_flawed, techniques, dynamics_written, sung, {})
+    reader = _Reader(ctx, band, band_flawed, dynamics_written, sung)
     lines = ["none", *(line.kind for line in node.lines), "none"]
+    changes = [reader.change(p) for p in node.points]
+    forces = in_force(techniques, changes, [kind not in _DETACHED for kind in lines[1:-1]])
+    until = (*at[1:], beats)
     points = tuple(
-        reader.point(p, at[i], at[i + 1] if i + 1 < count else beats, lines[i], lines[i + 1], i == count - 1)
+        reader.point(p, at[i], until[i], lines[i], lines[i + 1], i == count - 1, changes[i], forces[i])
         for i, p in enumerate(node.points)
     )
     return points, tuple(Segment(kind=line.kind, growth=line.growth, span=line.span) for line in node.lines)

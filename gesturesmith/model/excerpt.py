@@ -40,7 +40,7 @@ def excerpt(
     kept = tuple(t for t in gesture.techniques if _kept(t, keep))
     sing = gesture.sing if whole and any(t.sings for t in kept) else None
     # What is sung goes on over a held note: it is as long as its gesture.
-    end = gesture.beats if sing is not None else _end(gesture, last) - start
+    end = gesture.beats if sing is not None else _end(gesture, first, last) - start
     closing = points[-1]
     points[-1] = replace(
         closing, until=end, held=closing.reached == "line" and not closing.stops and not gesture.in_seconds
@@ -86,9 +86,12 @@ def _point(point: ContourPoint, start: Fraction, keep: Container[str] | None, dy
     )
 
 
-def _end(gesture: Gesture, last: int) -> Fraction:
-    """Where the excerpt ends: with its last note, which is not held longer than shows what it is."""
+def _end(gesture: Gesture, first: int, last: int) -> Fraction:
+    """Where the excerpt ends: with its last note, which is not held longer than shows what it is. Where a line
+    stops there is no time left; such a point alone is a note like any other."""
     point = gesture.points[last]
+    if point.stops and first == last:
+        return point.at + _LONGEST_CUT
     if gesture.in_seconds or (last == 0 and gesture.attacks is not None):
         return point.until
     leaves_on_line = last < len(gesture.segments) and gesture.segments[last].slides
@@ -137,6 +140,7 @@ def with_harmonics(gesture: Gesture, line: int, sounding_cents: Sequence[float])
             reached="line",
             passing=True,
             turns_to="",
+            ends=(),
             marks=(),
         )
         for n, cents in enumerate(sounding_cents, start=1)

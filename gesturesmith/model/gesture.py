@@ -47,8 +47,9 @@ class ContourPoint:
     stops           the small bracketed head: the last point, where the line stops at the gesture's end
     passing         a harmonic that a sweep passes, shown where the sign is explained (see `excerpt.with_harmonics`)
     value           beats that its note value shows, where harmonics after it stand wider than in time; else None
-    techniques      the techniques in force from here on: the gesture's own and every `as` so far
-    turns_to        the technique named by `as` at this point, "" for none ("ordinary" takes all back)
+    techniques      the techniques in force from here on: the gesture's own, every `as` and `without` so far
+    turns_to        the technique named by `as` at this point, "" for none ("ordinary" ends all)
+    ends            those named by `without`
     marks           accent, staccato, tenuto, marcato, fermata, breath
     dynamic         a level put at this point (also among the gesture's `dynamics`), or ""
     """
@@ -68,6 +69,7 @@ class ContourPoint:
     value: Fraction | None = None
     techniques: tuple[Technique, ...] = ()
     turns_to: str = ""
+    ends: tuple[str, ...] = ()
     marks: tuple[str, ...] = ()
     dynamic: str = ""
     span: Span

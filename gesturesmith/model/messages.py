@@ -105,6 +105,11 @@ RULES: dict[str, tuple[str, str]] = {
         "the exercises of this file have more than {limit} notes and rests in all their variants: shorten a list, "
         "or divide the file here",
     ),
+    "ends-ordinary": (
+        "GS187",
+        "ordinary playing is what is left when nothing else is asked for: name the technique that ends, as in "
+        "`without growl`, or the one that begins, as in `as growl`",
+    ),
     "attacks-not-notes": ("GS188", "{given} for {what}: {instead}"),
     "attacks-timed": (
         "GS189",

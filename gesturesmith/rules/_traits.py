@@ -14,7 +14,7 @@ def traits(gesture: Gesture) -> frozenset[str]:
     """The traits of a gesture: those of every technique in force somewhere in it, and its own.
 
     path:PATH limit:NAME trill holds sings needs bell mute rate vague lines needs-line   of a technique
-    line slur height fingering text notehead sung slide                                  of the gesture
+    line slur height fingering text notehead sung slide changes joined                   of the gesture
     """
     found = set(_own(gesture))
     rows = {id(point.techniques): point.techniques for point in gesture.points}
@@ -36,6 +36,10 @@ def _own(gesture: Gesture) -> Iterator[str]:
         yield "slide"
     if gesture.band is not None:
         yield "height"
+    if any(point.turns_to or point.ends for point in gesture.points):
+        yield "changes"
+    if len(gesture.techniques) > 1:
+        yield "joined"
     for name, value in (("text", gesture.text), ("sung", gesture.sing)):
         if value is not None:
             yield name

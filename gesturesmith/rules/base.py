@@ -32,12 +32,8 @@ class Case:
         return self.realisation.techniques
 
     def in_force(self, point: ContourPoint | None) -> tuple[Technique, ...]:
-        """The techniques at a point; where a fallback replaces what was asked, those that are really played."""
-        own = point.techniques if point is not None else ()
-        if not self.realisation.used_fallback:
-            return own
-        asked = {t.key for t in self.gesture.techniques}
-        return (*self.realisation.techniques, *(t for t in own if t.key not in asked))
+        """The techniques at a point; a fallback stands in the place of what was asked there already."""
+        return point.techniques if point is not None else ()
 
     def on_layer(self, layer: str) -> Technique | None:
         """The technique in effect on a layer, or None."""

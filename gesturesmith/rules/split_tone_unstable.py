@@ -44,5 +44,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="partial", value=played.partial, limit=excess.limit, unit="partial"),),
-            try_values=(*_tries.moved(12), *_tries.instead(case, "mouth", "multiphonic")),
+            try_values=(*_tries.moved(12), *_tries.instead(case, "lip", "multiphonic")),
         )

@@ -45,7 +45,7 @@ def check(case: Case) -> Iterator[Finding]:
                 try_values=(*_tries.without(case, other.key), *_tries.without(case, one.key)),
             )
     for point in gesture.points:
-        if not point.turns_to:
+        if not point.turns_to and not point.ends:
             continue
         for one, other in combinations(point.techniques, 2):
             reason = "" if _on_the_way(one, other) else clash(one, other)

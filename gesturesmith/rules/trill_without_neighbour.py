@@ -50,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="step", value=step, limit=excess.limit, unit="cents"),),
-                try_values=(*_tries.instead(case, "mouth", "valve-trill"), *_tries.moved(12)),
+                try_values=(*_tries.instead(case, "lip", "valve-trill"), *_tries.moved(12)),
             )
         elif played.other is None:
             word, name = fingering_word(case.instrument), trill.title["en"].lower()

@@ -13,13 +13,12 @@ from gesturesmith.model.excerpt import excerpt, with_harmonics
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
 from gesturesmith.sheets._signs import SIGNS, Sign, Use, is_quarter_tone, use
-from gesturesmith.techniques.base import Technique
+from gesturesmith.techniques.base import GROUP_OF_LAYER, Technique
 from gesturesmith.values import frozen
 from gesturesmith.wording import technique_text, technique_title
 from gesturesmith.wording import text as wording
 
 SIGN_GROUPS = ("heads", "lines", "pitch", "time")
-_GROUP_OF_LAYER = {"edge-in": "edge", "edge-off": "edge"}  # any other layer is a group of its own
 _MOST_POINTS = 4  # of a picture of a technique that moves along a line
 _MOST_DETACHED = 3
 _WHOLE_POINTS = 8  # a gesture of no more points is shown whole
@@ -220,7 +219,7 @@ def _grouped(used: Iterable[Technique]) -> dict[str, list[Technique]]:
     """Techniques by group, both in the order they come in."""
     groups: dict[str, list[Technique]] = {}
     for technique in used:
-        groups.setdefault(_GROUP_OF_LAYER.get(technique.layer, technique.layer), []).append(technique)
+        groups.setdefault(GROUP_OF_LAYER.get(technique.layer, technique.layer), []).append(technique)
     return groups
 
 

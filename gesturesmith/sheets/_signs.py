@@ -138,7 +138,7 @@ def _passes(point: ContourPoint) -> bool:
 
 
 def _turns(point: ContourPoint) -> bool:
-    return bool(point.turns_to) and point.reached == "line"
+    return bool(point.turns_to or point.ends) and point.reached == "line"
 
 
 def _is_diamond(point: ContourPoint) -> bool:

@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="air",
-    layer="mouth",
+    layer="tone",
     moves="breath",
     kin=("air-tone",),
     tone="none",

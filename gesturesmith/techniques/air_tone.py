@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="air-tone",
-    layer="mouth",
+    layer="tone",
     moves="breath and lip",
     kin=("air", "ordinary"),
     tone="needs",

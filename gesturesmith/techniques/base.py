@@ -8,9 +8,14 @@ from typing import Any
 from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.values import frozen
 
-# The layers of the language page, in the order a player thinks of them. `edge-in` and `edge-off` are the
-# two halves of "edges of a note".
-LAYERS = ("none", "motion", "edge-in", "edge-off", "valves", "bell", "mouth", "attack")
+# The layers of the language page, in the order a player thinks of them.
+LAYERS = (
+    "none", "motion", "edge-in", "edge-off", "valves", "bell", "tone", "tongue", "voice", "lip", "attack",
+)  # fmt: skip
+# Layers that are one group for a reader: the two halves of "edges of a note", all that the mouth does.
+GROUP_OF_LAYER = {
+    "edge-in": "edge", "edge-off": "edge", "tone": "mouth", "tongue": "mouth", "voice": "mouth", "lip": "mouth",
+}  # fmt: skip
 
 LAYER_WORDS = {
     "none": "none, for the ordinary way of playing",
@@ -19,7 +24,10 @@ LAYER_WORDS = {
     "edge-off": "how the note is left",
     "valves": "what the valves or the slide do",
     "bell": "what is done at the bell",
-    "mouth": "what the mouth does",
+    "tone": "what the tone is made of",
+    "tongue": "what the tongue does while a note sounds",
+    "voice": "what the throat or the voice does",
+    "lip": "what the lips do",
     "attack": "how a note begins",
 }
 

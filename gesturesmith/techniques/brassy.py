@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="brassy",
-    layer="mouth",
+    layer="tone",
     moves="air and lip",
     kin=("ordinary",),
     tone="needs",

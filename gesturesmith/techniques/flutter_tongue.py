@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="flutter-tongue",
-    layer="mouth",
+    layer="tongue",
     moves="tongue",
     kin=("growl", "ordinary"),
     excludes={

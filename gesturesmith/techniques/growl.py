@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="growl",
-    layer="mouth",
+    layer="voice",
     moves="throat",
     kin=("flutter-tongue", "ordinary"),
     tone="needs",

@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="lip-trill",
-    layer="mouth",
+    layer="lip",
     moves="lip",
     kin=("shake", "valve-trill"),
     tone="needs",

@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="multiphonic",
-    layer="mouth",
+    layer="voice",
     moves="lip and voice",
     kin=("growl", "split-tone"),
     tone="needs",

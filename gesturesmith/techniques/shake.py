@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="shake",
-    layer="mouth",
+    layer="lip",
     moves="lip and jaw, or the instrument",
     kin=("lip-trill",),
     tone="needs",

@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="split-tone",
-    layer="mouth",
+    layer="lip",
     moves="lip",
     kin=("multiphonic",),
     lines=("none", "slur"),

@@ -5,7 +5,7 @@ from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
     key="vibrato",
-    layer="mouth",
+    layer="lip",
     moves="lip, jaw or hand",
     kin=("ordinary",),
     tone="needs",

@@ -281,6 +281,7 @@ TEXTS = {
     "say-lowest": "tiefstmöglicher Ton",
     "say-silence": "Stille",
     "say-as": "als {technique}",
+    "say-without": "ohne {technique}",
     "say-straight": "gerade gleitend nach {point}",
     "say-wavy": "auf einer Wellenlinie nach {point}",
     "say-broken": "auf einer gestrichelten Linie nach {point}",

@@ -272,6 +272,7 @@ TEXTS = {
     "say-lowest": "the lowest possible note",
     "say-silence": "silence",
     "say-as": "as {technique}",
+    "say-without": "without {technique}",
     "say-straight": "in a straight slide to {point}",
     "say-wavy": "along a wavy line to {point}",
     "say-broken": "along a broken line to {point}",

@@ -284,6 +284,7 @@ TEXTS = {
     "say-lowest": "note la plus grave possible",
     "say-silence": "silence",
     "say-as": "en {technique}",
+    "say-without": "sans {technique}",
     "say-straight": "glissé en ligne droite vers {point}",
     "say-wavy": "par une ligne ondulée vers {point}",
     "say-broken": "par une ligne en tirets vers {point}",

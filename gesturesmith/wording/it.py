@@ -276,6 +276,7 @@ TEXTS = {
     "say-lowest": "nota più grave possibile",
     "say-silence": "silenzio",
     "say-as": "come {technique}",
+    "say-without": "senza {technique}",
     "say-straight": "in linea retta fino a {point}",
     "say-wavy": "lungo una linea ondulata fino a {point}",
     "say-broken": "lungo una linea tratteggiata fino a {point}",

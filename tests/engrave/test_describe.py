@@ -48,6 +48,12 @@ def test_english(engraved):
     )
 
 
+def test_what_ends_is_told(engraved):
+    text = "gesture one\n  technique: growl + stopped\n  contour: C5, D5 without growl\n"
+    assert "D5 without Growl at 1" in engraved(head("en") + text)["one"].description
+    assert "D5 ohne Growl" in engraved(head("de") + text)["one"].description
+
+
 def test_german_with_its_own_words(engraved):
     made = engraved(head("de") + FILE)
     assert made["call"].description == (

@@ -104,9 +104,16 @@ def test_the_word_again_after_a_long_rest(engraved):
     assert words(engraved, f"valve, rest {LONG_REST_BEATS - 1}, valve") == ["½ valve"]
 
 
+def _pair(engraved, one: str, two: str) -> str:
+    text = "".join(f"gesture {n}\n  technique: {t}\n  contour: G5\n" for n, t in (("one", one), ("two", two)))
+    return engraved(f"{text}passage all\n  play: one, two\n")["all"].ly
+
+
 def test_what_replaces_needs_no_end(engraved):
-    """Growl after flutter-tongue, both of the mouth: the new word says that the old is over."""
-    assert words(engraved, "flz, growled") == ["flz.", "growl"]
+    """A lip trill after vibrato, both of the lips: the new word says that the old is over. A growl goes with a roll
+    of the tongue, so it says nothing of it."""
+    assert printed(_pair(engraved, "vibrato", "lip-trill")) == ["vib.", "lip"]
+    assert words(engraved, "flz, growled") == ["flz.", "non flz.", "growl"]
     assert words(engraved, "flz, valve") == ["flz.", "non flz., ½ valve"]
 
 
@@ -143,9 +150,9 @@ def test_what_is_over_is_named_where_something_else_is_in_force(first, second, e
     ("technique", "contour", "arrows"),
     [
         ("ordinary", "C5 as air -- C5@2 as half-valve -- C5@4", ['"air" "air, ½ valve"']),
-        ("flutter-tongue + muted", "C5 -- D5@2 as air -- E5", ['"flz." "air"']),
+        ("flutter-tongue + muted", "C5 -- D5@2 as air -- E5", ['"flz." "flz., air"']),
         ("muted", "C5 -- D5@2 as flutter-tongue -- E5", ['"" "flz."']),
-        ("ordinary", "C5 -- D5@2 as flutter-tongue -- E5@4 as air", ['"ord." "flz."', '"flz." "air"']),
+        ("ordinary", "C5 -- D5@2 as flutter-tongue -- E5@4 as air", ['"ord." "flz."', '"flz." "flz., air"']),
     ],
 )
 def test_an_arrow_says_at_each_end_all_that_holds_there(technique, contour, arrows, engraved):
@@ -174,6 +181,33 @@ def test_an_end_with_a_name_of_its_own_is_always_told(first, second, expected, e
         for name, asked in (("one", first), ("two", second))
     )
     assert printed(engraved(f"{text}passage all\n  play: one, two\n")["all"].ly) == expected
+
+
+def test_ordinary_ends_what_the_gesture_itself_asks_for(engraved):
+    """+ over stopped notes, o over the first open one (Read, Stone, Gould); then nothing but ordinary notes."""
+    text = "gesture one\n  technique: stopped\n  contour: Bb4, Bb4 as ordinary, Bb4, Bb4 as stopped\n"
+    signs = re.findall(r"\\gs(Plus|Open)", engraved(text)["one"].ly)
+    assert signs == ["Plus", "Open", "Plus"]
+
+
+def test_a_mute_that_goes_in_and_out_is_told_each_time(engraved):
+    """Under a growl that goes on. Parts have it so: con sord., senza sord., again con sord. with its mute."""
+    text = (
+        "gesture one\n  technique: growl + muted\n  mute: plunger\n"
+        "  contour: C5, Eb5 without muted, C5 as muted, Bb4 without muted\n"
+    )
+    said = printed(engraved(text)["one"].ly)
+    assert [w for w in said if w != "growl"] == [
+        "con sord. (plunger)", "senza sord.", "con sord. (plunger)", "senza sord.",
+    ]  # fmt: skip
+    assert engraved(text)["one"].ly.count(r"\gsSpan ") == 1
+
+
+def test_a_colour_of_the_tone_leaves_the_roll_of_the_tongue(engraved):
+    """Three slashes on every stem: cuivré is of the tone, flz. of the tongue."""
+    ly = engraved("gesture one\n  technique: flutter-tongue\n  contour: C5, C5 as brassy, C5\n")["one"].ly
+    assert ly.count(r"\gsFlutter") == 3
+    assert printed(ly) == ["flz.", "cuivré"]
 
 
 def test_bells_that_rise_leave_the_hand_to_be_opened(engraved):

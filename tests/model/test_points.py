@@ -120,13 +120,24 @@ IN_FORCE = [
     ("stopped + growl", "G4", ["growl stopped"]),
     (None, "G4 as air -- C5", ["air", "air"]),
     (None, "G4, C5 as air", ["ordinary", "air"]),
-    ("stopped", "C5 as air -- C5@2 as ordinary -- C5@4", ["air stopped", "stopped", "stopped"]),
-    ("stopped", "G4 as muted, A4 as ordinary", ["muted", "stopped"]),  # the same layer: one for the other
-    (None, "G4 as air, A4 as flutter-tongue", ["air", "flutter-tongue"]),
+    ("stopped", "C5 as air -- C5@2 without air -- C5@4", ["air stopped", "stopped", "stopped"]),
+    ("stopped", "C5 as air -- C5@2 as ordinary -- C5@4", ["air stopped", "ordinary", "ordinary"]),
+    ("stopped", "Bb4, Bb4 as ordinary, Bb4", ["stopped", "ordinary", "ordinary"]),  # the gesture's own ends as well
+    ("stopped", "Bb4, Bb4 without stopped, Bb4 as stopped", ["stopped", "ordinary", "stopped"]),
+    ("stopped", "G4 as muted, A4 as ordinary", ["muted", "ordinary"]),  # the same layer: one for the other
+    ("stopped + growl", "G4, A4 without growl, B4 as growl without stopped", ["growl stopped", "stopped", "growl"]),
+    ("stopped", "G4, r as ordinary, A4", ["stopped", "ordinary", "ordinary"]),
+    # A line slides on in the way it did; a way of moving the pitch ends where its lines do.
+    ("lip-gliss + growl", "E5 -- C5 as ordinary -- D5, E5",
+     ["growl lip-gliss", "lip-gliss", "lip-gliss", "ordinary"]),
+    ("bend", "E5, F5 as ordinary", ["bend", "ordinary"]),
+    ("lip-gliss", "E5 -- C5 without lip-gliss -- D5", ["lip-gliss", "ordinary", "ordinary"]),
+    (None, "G4 as air, A4 as flutter-tongue", ["air", "air flutter-tongue"]),
+    (None, "G4 as air, A4 as brassy", ["air", "brassy"]),
     (None, "G4 as air, A4 as stopped, B4", ["air", "air stopped", "air stopped"]),  # layers add up
     (None, "G4 as air, A4 as stopped, B4 as ordinary", ["air", "air stopped", "ordinary"]),
     ("growl", "G4 as stopped, A4 as flutter-tongue, B4 as ordinary, C5 as muted",
-     ["growl stopped", "flutter-tongue stopped", "growl", "growl muted"]),
+     ["growl stopped", "flutter-tongue growl stopped", "ordinary", "muted"]),
 ]  # fmt: skip
 
 

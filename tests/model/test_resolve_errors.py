@@ -63,6 +63,8 @@ MISTAKES = [
     ("attacks-not-notes", ONE + "  contour: G4 __ A4 __ Bb4\n  attacks: «3»\n", "write `,` in the place of `__`"),
     ("attacks-timed", ONE + "  contour: G4, A4«@1», Bb4@2\n  attacks: 3 slowing\n", "take `@1` away, or `slowing`"),
     ("sung-line", ONE + "  contour: F3\n  sing: C4 as «air»\n", "`as air`"),
+    ("sung-line", ONE + "  contour: F3\n  sing: C4 without «growl»\n", "`without growl`"),
+    ("ends-ordinary", ONE + "  contour: F3, G3 without «ordinary»\n", "ordinary playing is what is left"),
     ("sung-line", ONE + "  contour: F3\n  sing: C4 «ff»\n", "`ff`"),
     ("too-many-points", ONE + "  contour: " + "G4, " * 500 + "«A4»\n", "501 points"),
     ("missing-play", HORN + A + "passage «p»\n  tempo: 60\n", "play: a"),

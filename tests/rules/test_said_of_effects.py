@@ -103,7 +103,7 @@ ROWS = [
         "50 ms; brassy (cuivré) needs 80 to be heard",
         number=("time", 50, 80, "ms"),
         of=2,
-        ways=[],
+        ways=["lasts: 0.1 s", "technique: growl"],
     ),
     says(
         "effect-too-short",
@@ -111,7 +111,7 @@ ROWS = [
         "50 ms; growl needs 200 to be heard",
         number=("time", 50, 200, "ms"),
         of=2,
-        ways=[],
+        ways=["lasts: 0.2 s", "technique: brassy"],
     ),
     says(
         "effect-too-short",
@@ -145,8 +145,8 @@ ROWS = [
     says(
         "effect-too-long",
         "technique: growl\ncontour: «C4», C4@10 as ordinary\nlasts: 20 beats",
-        "20 s of growl; about 8 s can be asked without a break",
-        number=("time", 20, 8, "s"),
+        "10 s of growl; about 8 s can be asked without a break",
+        number=("time", 10, 8, "s"),
         ways=["technique: ordinary"],
     ),
     says(

@@ -92,7 +92,7 @@ ROWS = [
     ),
     silent(
         "fingering-misses-pitch",
-        "technique: half-valve\ncontour: C#5 ~~ G5, C#5 as ordinary\nfingering: F 0",
+        "technique: half-valve\ncontour: C#5 ~~ G5, C#5\nfingering: F 0",
     ),
     says(
         "fingering-misses-pitch",

@@ -48,7 +48,14 @@ ROWS = [
     ),
     silent(
         "mute-change-too-quick",
-        "technique: muted\nmute: cup\ncontour: C5, r, C5 as ordinary\nlasts: 4 beats",
+        "technique: muted\nmute: cup\ncontour: C5, r, C5\nlasts: 4 beats",
+    ),
+    says(
+        "mute-change-too-quick",
+        "technique: muted\nmute: cup\ncontour: C5, r, «C5 as ordinary»\nlasts: 4 beats",
+        "1.3 s of rest before this note to change the mute; 5 s are needed",
+        number=("rest", 1.3333, 5, "s"),
+        ways=["lasts: 15 beats"],
     ),
     says(
         "hand-change-too-quick",
@@ -301,9 +308,12 @@ ROWS = [
         "tongue-change-too-quick",
         "technique: double-tongue\ncontour: C5, r@1/4, C5@0.55 as triple-tongue\nlasts: 0.8 beats",
     ),
-    silent(
+    says(
         "tongue-change-too-quick",
-        "technique: double-tongue\ncontour: C5, C5 as ordinary\nlasts: 1/2 beats",
+        "technique: double-tongue\ncontour: C5, «C5 as ordinary»\nlasts: 1/2 beats",
+        "no time of rest before this note to change the tonguing; 0.3 s are needed",
+        number=("rest", 0, 0.3, "s"),
+        ways=[],
     ),
     says(
         "tongue-change-too-quick",

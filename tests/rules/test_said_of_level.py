@@ -110,7 +110,7 @@ ROWS = [
         "brassy (cuivré) at ppp; it starts from about mf",
         number=("level", 1, 5, "steps from niente"),
         of=2,
-        ways=[],
+        ways=["dynamics: mf", "technique: growl"],
     ),
     says(
         "effect-too-soft",
@@ -118,7 +118,7 @@ ROWS = [
         "growl at ppp; it starts from about mp",
         number=("level", 1, 4, "steps from niente"),
         of=2,
-        ways=[],
+        ways=["dynamics: mp", "technique: brassy"],
     ),
     says(
         "effect-too-soft",

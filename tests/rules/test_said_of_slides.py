@@ -174,10 +174,10 @@ ROWS = [
     silent("trill-without-neighbour", "technique: valve-trill\ncontour: C^5", on="trumpet"),
     says(
         "trill-without-neighbour",
-        "technique: lip-trill\ncontour: C4 as growl, «C4 as lip-trill»",
+        "technique: lip-trill\ncontour: C4 as vibrato, «C4 as lip-trill»",
         "the next partial lies 386 cents above; a lip trill reaches about 210",
         number=("step", 386.314, 210, "cents"),
-        ways=["contour: C5 as growl, C5 as lip-trill"],
+        ways=["contour: C5 as vibrato, C5 as lip-trill"],
     ),
     says(
         "trill-without-neighbour",
@@ -247,18 +247,18 @@ ROWS = [
     ),
     says(
         "split-tone-unstable",
-        "technique: split-tone\ncontour: «C3 as ordinary», G3, C3 as split-tone",
+        "technique: split-tone\ncontour: «C3», G3 as ordinary, C3 as split-tone",
         "partials 2 and 3; two are held from about partial 3 upward",
         number=("partial", 2, 3, "partial"),
-        ways=["technique: multiphonic", "contour: C4 as ordinary, G4, C4 as split-tone"],
+        ways=["technique: multiphonic", "contour: C4, G4 as ordinary, C4 as split-tone"],
         of=2,
     ),
     says(
         "split-tone-unstable",
-        "technique: split-tone\ncontour: C3 as ordinary, G3, «C3 as split-tone»",
+        "technique: split-tone\ncontour: C3, G3 as ordinary, «C3 as split-tone»",
         "partials 2 and 3; two are held from about partial 3 upward",
         number=("partial", 2, 3, "partial"),
-        ways=["contour: C4 as ordinary, G4, C4 as split-tone"],
+        ways=["contour: C4, G4 as ordinary, C4 as split-tone"],
         of=2,
     ),
     says(

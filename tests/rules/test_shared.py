@@ -238,7 +238,7 @@ def test_what_is_in_force_where_a_fallback_is_played():
         ["chromatic"],
         ["chromatic", "growl"],
         ["chromatic", "growl", "stopped"],
-        ["chromatic"],
+        [],
     ]
 
 

@@ -360,5 +360,6 @@ def _groups(keys) -> list[list[str]]:
     groups: dict[str, list[str]] = {}
     for key in keys:
         layer = techniques.get(key).layer
-        groups.setdefault("edge" if layer.startswith("edge") else layer, []).append(key)
+        mouth = layer in ("tone", "tongue", "voice", "lip")
+        groups.setdefault("edge" if layer.startswith("edge") else "mouth" if mouth else layer, []).append(key)
     return list(groups.values())

@@ -91,10 +91,13 @@ def test_clashes_do_not_depend_on_the_order() -> None:
 
 
 CAN = "harmonic-gliss flutter-tongue, half-valve flutter-tongue, stopped air, stopped brassy, muted double-tongue, \
-bend stopped, hand-out vibrato, scoop fall, air valve-trill, slide-gliss air, ordinary stopped, half-valve growl"
+bend stopped, hand-out vibrato, scoop fall, air valve-trill, slide-gliss air, ordinary stopped, half-valve growl, \
+flutter-tongue brassy, flutter-tongue growl, flutter-tongue air, air-tone flutter-tongue, \
+growl vibrato, brassy vibrato, multiphonic flutter-tongue"
 CANNOT = "stopped muted, stopped hand-out, muted hand-gliss, slap-tongue growl, kiss bend, valve-clicks lip-trill, \
 flutter-tongue double-tongue, harmonic-gliss half-valve, fingered-gliss valve-trill, air lip-gliss, \
-bend lip-trill, slap-tongue chromatic, scoop rip, half-valve quarter-tones"
+bend lip-trill, slap-tongue chromatic, scoop rip, half-valve quarter-tones, \
+growl multiphonic, brassy air-tone, shake lip-trill, air brassy, air growl"
 
 
 @pytest.mark.parametrize("pair", CAN.split(", "))
@@ -123,7 +126,7 @@ def made(**changes: object) -> Technique:
     """A technique with as little as possible, for trying what is refused."""
     values: dict[str, object] = {
         "key": "trial",
-        "layer": "mouth",
+        "layer": "lip",
         "moves": "lip",
         "look": Look(),
         "title": {"en": "Trial"},
@@ -155,4 +158,6 @@ def test_a_weak_value_cannot_stand_where_it_would_refuse(kind: object) -> None:
 
 
 def test_layers_are_in_the_order_of_the_language() -> None:
-    assert LAYERS == ("none", "motion", "edge-in", "edge-off", "valves", "bell", "mouth", "attack")
+    assert LAYERS == (
+        "none", "motion", "edge-in", "edge-off", "valves", "bell", "tone", "tongue", "voice", "lip", "attack",
+    )  # fmt: skip

@@ -85,7 +85,11 @@ def test_glyph_names_are_read_at_all() -> None:
 
 def test_what_begins_is_cancelled() -> None:
     """A word that goes on has a word or a sign that ends it, or a line with a hook."""
-    lasting = [t for t in TECHNIQUES if t.layer in ("bell", "mouth", "valves", "attack") and t.look.word]
+    lasting = [
+        t
+        for t in TECHNIQUES
+        if t.layer in ("bell", "tone", "tongue", "voice", "lip", "valves", "attack") and t.look.word
+    ]
     for technique in lasting:
         ends = technique.look.cancel or technique.look.extent == "span" or technique.look.trill
         assert ends or technique.key == "single-tongue", technique.key  # single tonguing is the ordinary way

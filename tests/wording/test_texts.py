@@ -125,9 +125,9 @@ def test_every_caution_and_mute_has_its_text() -> None:
 def test_every_sign_and_group_of_a_notes_page_has_its_texts() -> None:
     from gesturesmith.sheets._entries import SIGN_GROUPS
     from gesturesmith.sheets._signs import SIGNS
-    from gesturesmith.techniques.base import LAYERS
+    from gesturesmith.techniques.base import GROUP_OF_LAYER, LAYERS
 
-    groups = {*SIGN_GROUPS, *("edge" if layer.startswith("edge") else layer for layer in LAYERS[1:])}
+    groups = {*SIGN_GROUPS, *(GROUP_OF_LAYER.get(layer, layer) for layer in LAYERS[1:])}
     for language in LANGUAGES:
         for group in groups:
             assert wording.text(f"group-{group}", language)

@@ -9,14 +9,13 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets.charts.base import Chart, paragraph
-from gesturesmith.techniques.base import LAYERS, Technique
+from gesturesmith.techniques.base import GROUP_OF_LAYER, LAYERS, Technique
 from gesturesmith.values import frozen
 from gesturesmith.wording import said, technique_title, together
 from gesturesmith.wording import text as wording
 
 _LETTERS = {Verdict.APPROVED: "f", Verdict.CAUTION: "c", Verdict.REFUSED: "n"}
 _NAMED = ("C", "G")  # letters of the naturals that are named above the columns
-_EDGES = {"edge-in": "edge", "edge-off": "edge"}  # both halves are one group
 
 
 @frozen(kw_only=True)
@@ -64,7 +63,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     parts = [code(f"\\gs-map-head #'({heads}) #'({names}) #{len(notes)}")]
     group = LAYERS[0]  # ordinary playing stands first and needs no heading
     for technique, row in found.rows:
-        mine = _EDGES.get(technique.layer, technique.layer)
+        mine = GROUP_OF_LAYER.get(technique.layer, technique.layer)
         above = quoted("" if mine == group else said(f"group-{mine}", settings.wording, settings.instrument.means))
         group = mine
         cells = "".join(_LETTERS[r.verdict] for r in row)

@@ -1,0 +1,102 @@
+"""A technique is named where it changes nothing.
+
+Checks  every `as` and `without` at a point: whether any note would be played otherwise if it were not there; every
+        technique of the gesture: whether any note is played with it
+Why     nothing that is written should do nothing: the composer may have meant something else
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: stopped
+      contour: C5, C5 as stopped
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      technique: stopped
+      contour: C5, C5 as ordinary
+Fix     take it out, or name the technique that is meant: `as ordinary` ends all that is in force, `without NAME`
+        one technique, `as NAME` turns to one
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gesturesmith import techniques
+from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.model.force import NO_CHANGE, Change, in_force
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.techniques.base import Technique
+
+_EVIDENCE = Sourced("in force", DERIVED, "the techniques in force at each note, with the word and without it")
+
+type _Forces = list[tuple[Technique, ...]]
+
+
+@rule("GS720", "word-without-effect", severity="advice", only=("changes", "joined"))
+def check(case: Case) -> Iterator[Finding]:
+    gesture = case.gesture
+    changes = [_change(p) for p in gesture.points]
+    played = _played(gesture, changes)
+    for index, (point, change) in enumerate(zip(gesture.points, changes, strict=True)):
+        for sign, technique, less in _less(change):
+            if _played(gesture, [*changes[:index], less, *changes[index + 1 :]]) == played:
+                why = _why(gesture, changes, index, sign, technique)
+                yield Finding(
+                    span=point.span,
+                    text=f"`{sign} {technique.key}` changes nothing: {why}",
+                    hint="take it out, or name what is meant",
+                    evidence=_EVIDENCE,
+                )
+    yield from _never(case, {t for force in played for t in force})
+
+
+def _change(point: ContourPoint) -> Change:
+    if not point.turns_to and not point.ends:
+        return NO_CHANGE
+    turns_to = techniques.get(point.turns_to) if point.turns_to else None
+    return Change(turns_to, tuple(techniques.get(key) for key in point.ends))
+
+
+def _played(gesture: Gesture, changes: list[Change]) -> _Forces:
+    """What is in force at each note that sounds."""
+    forces = in_force(gesture.techniques, changes, [s.slides for s in gesture.segments])
+    return [force for force, point in zip(forces, gesture.points, strict=True) if point.kind != "silence"]
+
+
+def _less(change: Change) -> Iterator[tuple[str, Technique, Change]]:
+    """Each word of a change, the technique it names, and the change without it."""
+    for ended in change.ends:
+        yield "without", ended, Change(change.turns_to, tuple(e for e in change.ends if e != ended))
+    if change.turns_to is not None:
+        yield "as", change.turns_to, Change(None, change.ends)
+
+
+def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, technique: Technique) -> str:
+    """Why a word at a point is idle."""
+    if all(p.kind == "silence" for p in gesture.points[index:]):
+        return "nothing is played after it"
+    lines = [s.slides for s in gesture.segments]
+    before = in_force(gesture.techniques, [*changes[:index], NO_CHANGE], lines)[index]
+    if sign == "as":
+        names = " + ".join(t.key for t in before if t.layer != "none") or "ordinary playing"
+        return f"{names} is in force already"
+    turn = changes[index].turns_to
+    if technique not in before:
+        return f"{technique.key} is not in force here"
+    return f"`as {turn.key}` ends it already" if turn is not None else "it is over anyhow"
+
+
+def _never(case: Case, played: set[Technique]) -> Iterator[Finding]:
+    """Techniques that the gesture asks for and no note has."""
+    asked = case.gesture.techniques
+    for technique in asked:
+        if len(asked) > 1 and technique.layer == "none":
+            text = f"{technique.key} says nothing beside other techniques"
+        elif technique not in played and technique.layer != "none":
+            text = f"{technique.key} is asked for, and every note turns away from it"
+        else:
+            continue
+        yield Finding(span=case.gesture.span_of("technique"), text=text, hint="take it out", evidence=_EVIDENCE)

@@ -1,0 +1,69 @@
+"""What is said of words that change nothing."""
+
+from __future__ import annotations
+
+import pytest
+from rules.saying import Row, holds, says, silent
+
+VOID = "word-without-effect"
+HINT = "take it out, or name what is meant"
+TABLE: list[Row] = [
+    says(
+        VOID,
+        "technique: stopped\ncontour: «Bb4 as stopped», Bb4 as ordinary",
+        "`as stopped` changes nothing: stopped is in force already",
+        hint=HINT,
+    ),
+    says(
+        VOID,
+        "contour: C5 as air, D5, «E5 as air»",
+        "`as air` changes nothing: air is in force already",
+        hint=HINT,
+    ),
+    says(
+        VOID,
+        "contour: «C5 as ordinary»",
+        "`as ordinary` changes nothing: ordinary playing is in force already",
+        hint=HINT,
+    ),
+    says(
+        VOID,
+        "technique: growl\ncontour: C5, «D5 without flutter-tongue»",
+        "`without flutter-tongue` changes nothing: flutter-tongue is not in force here",
+        hint=HINT,
+    ),
+    # An `as` of the same layer ends what was there: to end it as well says nothing more.
+    says(
+        VOID,
+        "technique: brassy\ncontour: C5, «D5 as air-tone without brassy»",
+        "`without brassy` changes nothing: `as air-tone` ends it already",
+        hint=HINT,
+    ),
+    says(
+        VOID,
+        "contour: C5, «r as growl»",
+        "`as growl` changes nothing: nothing is played after it",
+        hint=HINT,
+    ),
+    says(
+        VOID,
+        "technique: «stopped»\ncontour: C5 as half-stopped, D5",
+        "stopped is asked for, and every note turns away from it",
+        hint="take it out",
+    ),
+    says(
+        VOID,
+        "technique: «ordinary + stopped»\ncontour: C5, D5",
+        "ordinary says nothing beside other techniques",
+        hint="take it out",
+    ),
+    silent(VOID, "technique: stopped\ncontour: Bb4, Bb4 as ordinary, Bb4 as stopped"),
+    silent(VOID, "technique: stopped + growl\ncontour: Bb4, Bb4 without growl, Bb4 as ordinary"),
+    silent(VOID, "contour: C5, r as growl, C5"),
+    silent(VOID, "technique: half-valve\ncontour: xG4 ~~ xC5 as growl ~~ xG4"),
+]
+
+
+@pytest.mark.parametrize("row", TABLE, ids=str)
+def test_what_is_said(row: Row) -> None:
+    holds(row)
