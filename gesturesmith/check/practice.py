@@ -6,8 +6,9 @@ import math
 from fractions import Fraction
 from itertools import pairwise
 
-from gesturesmith.acoustics.series import nearest_partial, partial_cents
+from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.check.judge import judge
+from gesturesmith.check.trills import second_cents
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import parse
@@ -22,7 +23,6 @@ from gesturesmith.values import frozen
 
 _MOST_NOTES = 12  # of a preparation; more are no small step before a line
 _REST_STEP_S = 5  # nobody rests to the second
-_HALF_TONE_ABOVE, _TONE_ABOVE = 100.0, 200.0
 _FALLS = (0, 1, 2, 3)  # semitones by which the warm-up moves down, bar by bar
 _WARM = (2, 3, 4)  # the lower of the two partials slurred: a fifth, a fourth or a major third apart
 
@@ -118,17 +118,11 @@ def _written(instrument: Instrument, sounding_cents: float) -> Spelling:
 
 def _second(case: Case, played: PlayedPoint | None) -> Spelling | None:
     """The note a trill or shake goes to, where it is another one."""
-    trills = {t.trill for t in case.techniques}
-    if played is None or played.tube is None or played.asked_cents is None:
+    if played is None:
         return None
-    if "neighbour" in trills:
-        return _written(case.instrument, played.tube.fundamental_cents + partial_cents(played.partial + 1))
-    if "above" in trills and played.other is not None:
-        other = played.other
-        wanted = float(played.asked_cents) + (_HALF_TONE_ABOVE + _TONE_ABOVE) / 2
-        n = nearest_partial(wanted, other.fundamental_cents, *other.widest_partials)
-        return _written(case.instrument, other.fundamental_cents + partial_cents(n))
-    return None
+    found = (second_cents(t.trill, played) for t in case.techniques)
+    second = next((cents for cents in found if cents is not None), None)
+    return None if second is None else _written(case.instrument, second)
 
 
 def warm_up(instrument: Instrument) -> PassageCase | None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
 
-from gesturesmith.engrave import clefs, events, lines, notes, rows, signs
+from gesturesmith.engrave import clefs, events, lines, notes, rows, signs, trills
 from gesturesmith.engrave.dynamics import Dynamic, dynamics
 from gesturesmith.engrave.events import Event, Line
 from gesturesmith.engrave.heads import Stave, three_lines
@@ -224,6 +224,7 @@ def _dress(
     first = line.sounding[0]
     _second_heads(case, line, stave)
     teller.gesture(case, line)
+    trills.draw(case, line, stave.pitches)
     if gesture.text is not None:
         first.after.append(signs.word(gesture.text))
     lines.draw(case, line)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from gesturesmith.engrave import trills
 from gesturesmith.engrave._abjad import abjad
 from gesturesmith.engrave.events import Event, Saying
 from gesturesmith.engrave.plan import Plan
 from gesturesmith.engrave.rhythm import Leaf, Triplet
-from gesturesmith.engrave.signs import TRILL, at_head, held, say
+from gesturesmith.engrave.signs import at_head, held, say
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams to open or close
 GRACE_VALUE = Fraction(1, 2)
@@ -72,8 +73,8 @@ class Setter:
         if leaf.first and leaf.kind == "point" and not leaf.last:
             put_after(made, [sign for sign in event.at_end if at_head(sign)])
         if leaf.last:
-            if TRILL in event.after and _waves(leaf):
-                put_after(made, [f"{TRILL}SpanEnd"])
+            if any(trills.is_sign(one) for one in event.after) and _waves(leaf):
+                put_after(made, [trills.WAVES_END])
             _attach_end(event, made, headless=leaf.kind == "skip")
         self.placed.append((leaf, made))
         return made
@@ -144,7 +145,8 @@ def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying
         return
     put_before(made, [*([f'\\clef "{event.clef}"'] if event.clef else []), *_head_commands(event, leaf)])
     _attach_marks(event, made)
-    after = [f"{TRILL}Span" if one == TRILL and (leaf.tied or _waves(leaf)) else one for one in event.after]
+    waves = leaf.tied or _waves(leaf)
+    after = [trills.in_waves(one) if waves and trills.is_sign(one) else one for one in event.after]
     put_after(made, [*say([*event.words, *again]), *after, *event.each])
 
 

@@ -28,7 +28,6 @@ _HAND = ("stopped", "half-stopped", "open")
 _EDGES = {"scoop": r"\gsScoop", "plop": r"\gsPlop", "rip": r"\gsRip", "doit": r"\gsDoit", "fall": r"\gsFall"}
 _EDGES_IN = ("scoop", "plop", "rip")
 _SPAN_END = r"\gsSpanEnd"
-TRILL = r"\gsTrill"
 BEND_DEPTH = -2  # half staff spaces below the note: a third, as a sign and not a measure
 
 
@@ -118,7 +117,7 @@ class Signs:
         """What is over; `force` is what goes on or begins."""
         for technique in leaving:
             look = technique.look
-            if look.cancel_script and _carries_scripts(event):
+            if look.cancel_script and carries_scripts(event):
                 event.after.append(_SCRIPTS[look.cancel_script])
             elif end := _end(technique, force):
                 self._say(Saying(end, end, end), look.announce, event)
@@ -246,23 +245,21 @@ def _joined(names: list[str]) -> LyText:
     return quoted(", ".join(dict.fromkeys(names)))
 
 
-def _carries_scripts(event: Event) -> bool:
+def carries_scripts(event: Event) -> bool:
     """Whether a sign over the note would stand where something begins: not where a line only passes."""
     point = event.point
     return event.tongued or (point is not None and (point.reached == "slur" or point.held))
 
 
 def _signs_of(force: tuple[Technique, ...], event: Event, line: Line) -> None:
-    """Scripts, slashes, edges, bends and trills of one event."""
+    """Scripts, slashes, edges and bends of one event."""
     for technique in force:
         look = technique.look
         turned = look.script in _HAND and r"\gsHandTurnEnd" in event.after  # the arrow ends in the sign
-        if look.script and not turned and (event.tongued or (look.script in _HAND and _carries_scripts(event))):
+        if look.script and not turned and (event.tongued or (look.script in _HAND and carries_scripts(event))):
             event.after.append(_SCRIPTS[look.script])
-        if look.tremolo and _carries_scripts(event):
+        if look.tremolo and carries_scripts(event):
             event.each.append(r"\gsFlutter")
-        if look.trill and _carries_scripts(event):
-            event.after.append(TRILL)
         if look.edge and _at_edge(look.edge, event, line):
             place = event.after if look.edge in _EDGES_IN else event.at_end
             place.append(_EDGES[look.edge])

@@ -27,8 +27,8 @@ TECHNIQUE = Technique(
         trill="trill",
         reason=(
             'The ordinary trill sign with the word "lip", because the sign alone leaves the means to the '
-            "player (SMuFL has brassValveTrill for the other case only). The wavy line that may follow the "
-            "sign is left out, since only the contour is wavy."
+            "player (SMuFL has brassValveTrill for the other case only). A small accidental says which second "
+            "the next harmonic is; one further away stands in a small head in parentheses after the note."
         ),
     ),
     musicxml="trill-mark",

@@ -23,9 +23,9 @@ TECHNIQUE = Technique(
     look=Look(
         trill="trill",
         reason=(
-            "The ordinary trill sign (SMuFL ornamentTrill): a player takes the valves where nothing else is "
-            "said. The wavy line that may follow it is left out, since only the contour is wavy; the trill "
-            "lasts as long as its note."
+            "The ordinary trill sign (SMuFL ornamentTrill) with the small accidental of the note above: a "
+            "player takes the valves where nothing else is said, and need not ask which second it is. Over "
+            "tied notes its own thin waves follow to the end of the last."
         ),
     ),
     musicxml="trill-mark",

@@ -101,11 +101,12 @@
       (if (gs:first-piece? grob) (tick x0) empty-stencil)
       (if (gs:last-piece? grob) (tick x1) empty-stencil))))
 
-%% tr ~~~~: over notes that are tied the sign goes on in its own waves, to the end of the last (Gould; from memory).
+%% tr ~~~~: over notes that are tied the sign goes on in its own waves, to the end of the last (Gould; from memory). They
+%% are drawn as thin as a pen does, lighter than the contour and flatter: the glyph of the font is a heavy zigzag.
 #(define (gs:glyph grob name) (grob-interpret-markup grob (make-musicglyph-markup name)))
 #(define gs:trill-drop -1)  % the waves run through the middle of the letters
 #(define (gs:trill-sign grob)
-   (let* ((sign (ly:stencil-translate-axis (gs:glyph grob "scripts.trill") gs:trill-drop Y)))
+   (let* ((sign (gs:with-second grob (ly:stencil-translate-axis (gs:glyph grob "scripts.trill") gs:trill-drop Y))))
      (if (gs:first-piece? grob) sign
          (let ((bracket (lambda (text) (grob-interpret-markup grob (markup #:fontsize 1 text)))))
            (ly:stencil-combine-at-edge
@@ -113,16 +114,19 @@
             X RIGHT (ly:stencil-translate-axis (bracket ")") -0.6 Y) 0.1)))))
 #(define (gs:draw-trill grob details left right)
    (let* ((sign (gs:trill-sign grob))
+          (letters (gs:stencil-width (gs:glyph grob "scripts.trill")))
           (sign (if (gs:first-piece? grob)
-                    (ly:stencil-translate-axis (ly:stencil-aligned-to sign X CENTER) (interval-center left) X)
+                    (ly:stencil-translate-axis (ly:stencil-aligned-to sign X LEFT) (- (interval-center left) (/ letters 2)) X)
                     (gs:put sign (car left))))
-          (wave (ly:stencil-aligned-to (gs:glyph grob "scripts.trill_element") X LEFT))
-          (width (gs:stencil-width wave))
-          (from (+ 0.3 (cdr (ly:stencil-extent sign X))))
-          (count (max 0 (floor (/ (- (cdr right) from) width)))))
-     (apply ly:stencil-add sign
-            (map (lambda (i) (ly:stencil-translate-axis wave (+ from (* i width)) X))
-                 (iota (inexact->exact count))))))
+          (from (+ 0.35 (cdr (ly:stencil-extent sign X))))
+          (length (- (cdr right) from)))
+     (if (< length 0.9) sign
+         (ly:stencil-add
+          sign
+          (make-path-stencil
+           (gs:wave-commands (gs:path (list (cons from 0) (cons (+ from length) 0)) #t) 0 length (lambda (s) 0.24) 1.0)
+           gs:trill-weight 1 1 #f)))))
+#(define gs:trill-weight 0.13)
 
 #(define (gs:above-stencil grob)
    (let* ((details (gs:details grob))
@@ -153,8 +157,14 @@ gsSpan =
    (gs:start 'span `((kind . span) (left . ,text))))
 gsSpanEnd = #(gs:stop 'span)
 
-%% \gsTrillSpan ... \gsTrillSpanEnd: the sign and its waves, over notes that are tied.
+%% \gsTrillSpan ... \gsTrillSpanEnd: the sign and its waves, over notes that are tied; \gsTrillSpanTo d'' with the
+%% accidental of the note above.
 gsTrillSpan = #(gs:start 'trill '((kind . trill)))
+gsTrillSpanTo =
+#(define-event-function (pitch) (ly:pitch?)
+   (let ((event (gs:start 'trill '((kind . trill)))))
+     (set! (ly:music-property event 'gs-high) pitch)
+     event))
 gsTrillSpanEnd = #(gs:stop 'trill)
 
 %% \gsTurn "air" "ord." ... \gsTurnEnd: one state goes over into another along a dashed arrow, never a wave.

@@ -55,3 +55,38 @@ gsFall = #(gs:sign 'edge '((edge . fall)))
 %% would read as a tie.
 gsBend =
 #(define-event-function (depth) (number?) (gs:sign 'edge `((edge . bend) (depth . ,depth))))
+
+%% \gsSecond d'': the other note of a trill that is wider than a tone, or has no sign: a small head with its accidental,
+%% in parentheses after the note, without a stem.
+gsSecond =
+#(define-event-function (pitch) (ly:pitch?)
+   (let ((event (gs:sign 'second '())))
+     (set! (ly:music-property event 'gs-high) pitch)
+     event))
+
+#(define (gs:second-stencil grob)
+   (let* ((pitch (ly:event-property (event-cause grob) 'gs-high))
+          (unit (gs:staff-space grob))
+          (position (+ (gs:get (ly:grob-property grob 'details) 'middle-c -6) (ly:pitch-steps pitch)))
+          (glyph (lambda (size name)
+                   (grob-interpret-markup grob (make-fontsize-markup size (make-musicglyph-markup name)))))
+          (beside (lambda (left right gap) (ly:stencil-combine-at-edge left X RIGHT right gap)))
+          (head (glyph -3 "noteheads.s2"))
+          (sign (ly:stencil-aligned-to (gs:trill-accidental grob pitch) X LEFT))
+          (open (beside (glyph -3 "accidentals.leftparen") sign (* 0.1 unit)))
+          (whole (beside (beside open head (* 0.15 unit)) (glyph -3 "accidentals.rightparen") (* 0.1 unit)))
+          (x (+ (cdr (ly:stencil-extent open X)) (* 0.15 unit)))
+          (wide (interval-length (ly:stencil-extent head X)))
+          (outer (if (< position 0) -1 1))
+          (ledgers (map (lambda (n) (* outer (+ 6 (* 2 n)))) (iota (max 0 (quotient (- (abs position) 4) 2)))))
+          (all (apply ly:stencil-add (ly:stencil-translate-axis whole (* 0.5 unit position) Y)
+                      (map (lambda (p)
+                             (make-line-stencil (* 0.13 unit) (- x (* 0.25 unit)) (* 0.5 unit p)
+                                                (+ x wide (* 0.25 unit)) (* 0.5 unit p)))
+                           ledgers))))
+     (ly:stencil-aligned-to all X LEFT)))
+
+#(define (gs:second-offset grob)
+   (let ((heads (gs:list grob 'note-heads)) (unit (gs:staff-space grob)))
+     (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (first heads) '(right high))) (ly:grob-parent grob X)))
+        (* 0.5 unit))))

@@ -180,6 +180,10 @@
        (let ((kind (ly:event-property event 'gs-kind)))
          (case kind
            ((edge) (set! made (acons kind (ly:engraver-make-grob engraver 'GestureEdge event) made)))
+           ((second)
+            (let ((grob (ly:engraver-make-grob engraver 'GestureSecond event)))
+              (gs:detail! grob 'middle-c (ly:context-property context 'middleCPosition -6))
+              (set! made (acons 'edge grob made))))
            ((word) (set! words (cons event words)))
            ;; A cue shows what others play; how it is done, their own part says.
            ((mark) (if (not (eq? 'CueVoice (ly:context-name context))) (set! mark event)))

@@ -118,6 +118,14 @@
      (vertical-skylines . ,grob::always-vertical-skylines-from-stencil)
      (output-attributes . ((class . "gs-edge")))))
 
+#(gs:describe! 'GestureSecond 'Item '(font-interface staff-symbol-referencer-interface)
+   `((stencil . ,gs:second-stencil)
+     (X-offset . ,gs:second-offset)
+     (extra-spacing-width . (-0.3 . 0.4))
+     (Y-extent . ,grob::always-Y-extent-from-stencil)
+     (vertical-skylines . ,grob::always-vertical-skylines-from-stencil)
+     (output-attributes . ((class . "gs-second")))))
+
 #(gs:describe! 'GestureBracket 'Item '(staff-symbol-referencer-interface)
    `((stencil . ,gs:bracket-stencil)
      (extra-spacing-width . (-0.1 . 1.3))

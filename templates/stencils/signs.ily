@@ -11,6 +11,37 @@ gsOpen = #(gs:over open)
 %% \gsTrill: the sign alone, over a single note; over tied ones it goes on, see \gsTrillSpan.
 gsTrill = #(gs:over trill)
 
+%% \gsTrillTo d'': the same with the accidental of the note above, small beside it: also a natural, so that nobody need
+%% ask what holds. The pitch is transposed with the music.
+#(define (gs:trill-accidental grob pitch)
+   (grob-interpret-markup grob
+    (make-fontsize-markup -4
+      (make-musicglyph-markup
+       (assoc-get (ly:pitch-alteration pitch)
+                  '((-1 . "accidentals.flatflat") (-1/2 . "accidentals.flat") (0 . "accidentals.natural")
+                    (1/2 . "accidentals.sharp") (1 . "accidentals.doublesharp"))
+                  "accidentals.natural")))))
+#(define (gs:with-second grob sign)
+   (let* ((event (event-cause grob))
+          (pitch (if (ly:stream-event? event) (ly:event-property event 'gs-high #f) #f)))
+     (if (not (ly:pitch? pitch)) sign
+         (let ((extent (ly:stencil-extent sign X)))
+           (ly:stencil-add
+            sign
+            (ly:stencil-translate
+             (ly:stencil-aligned-to (ly:stencil-aligned-to (gs:trill-accidental grob pitch) X LEFT) Y CENTER)
+             (cons (+ (cdr extent) 0.35) (+ 0.4 (interval-center (ly:stencil-extent sign Y))))))))))
+%% The letters stand over their note, the accidental to the right of it.
+#(define (gs:trill-stencil grob)
+   (let ((sign (ly:script-interface::print grob)))
+     (ly:make-stencil (ly:stencil-expr (gs:with-second grob sign)) (ly:stencil-extent sign X)
+                      (ly:stencil-extent (gs:with-second grob sign) Y))))
+gsTrillTo =
+#(define-event-function (pitch) (ly:pitch?)
+   (let ((event (gs:over #{ \tweak stencil #gs:trill-stencil \trill #})))
+     (set! (ly:music-property event 'gs-high) pitch)
+     event))
+
 %% \gsDots #2 double, \gsDots #3 triple tonguing: dots over the note (SMuFL doubleTongueAbove, tripleTongueAbove).
 #(define (gs:dots-stencil count)
    (lambda (grob)

@@ -50,5 +50,5 @@ def test_signs_stand_at_a_head_however_long_it_lasts(technique, lasts, engraved)
 
 def test_a_trill_in_time_has_waves_to_its_end(engraved):
     text = engraved("gesture one\n  technique: valve-trill\n  contour: C5\n  lasts: 10 s\n")["one"].ly
-    assert re.findall(r"\\gsTrill\w*|s4", text)[0] == r"\gsTrillSpan"
+    assert re.findall(r"\\gsTrill\w*|s4", text)[0] == r"\gsTrillSpanTo"
     assert re.findall(r"\\gsTrill\w*|s4", text)[-1] == r"\gsTrillSpanEnd"

@@ -309,7 +309,7 @@ def test_a_long_line_says_it_again_where_it_only_goes_on(engraved):
 
 
 @pytest.mark.parametrize(
-    ("lasts", "signs"), [("4 beats", [r"\gsTrill"]), ("5 beats", [r"\gsTrillSpan", r"\gsTrillSpanEnd"])]
+    ("lasts", "signs"), [("4 beats", [r"\gsTrillTo"]), ("5 beats", [r"\gsTrillSpanTo", r"\gsTrillSpanEnd"])]
 )
 def test_a_trill_goes_on_in_waves_over_tied_notes(lasts, signs, engraved):
     text = f"meter: 4/4\ngesture one\n  technique: valve-trill\n  contour: G4\n  lasts: {lasts}\n"

@@ -34,6 +34,14 @@ CASES = {
 
 MARKS = r"""c'4\gsMark "1"\gsFingering "F 1-2"\p a'8\gsMark "12"\gsCents #-14 g'\gsMark "3, 4, 11"\gsWord "molto"\f c''4\gsMark "5"\gsDots #3 r4"""
 
+TRILLS = r"""c''4\gsTrillTo df''\gsMark "1"\gsWord "lip" a'8.\noBeam\gsSecond cs''\gsFingering "F 1" g16\gsSecond bf c'''4.\gsSecond ef''' g'1*5/8~\gsTrillSpanTo af' g'4\gsTrillSpanEnd"""
+
+
+@pytest.fixture(scope="module")
+def trilled(tmp_path_factory) -> tuple[Staff, str]:
+    svg = run(document([score(TRILLS, MARKED)]), tmp_path_factory.mktemp("trills"))
+    return staves(svg, (*KEPT_CLEAR, *OURS, "gs-second"))[0], svg
+
 
 @pytest.fixture(scope="module")
 def marked(tmp_path_factory) -> Staff:
@@ -89,6 +97,29 @@ def test_marks_of_footnotes_stand_clear_of_everything(marked):
         for other in set(marked.blocks) - numbers - {one}:
             x0, x1, y0, y1 = other.box
             assert right < x0 or x1 < left or high < y0 or y1 < low, (one.box, other)
+
+
+def test_the_second_note_of_a_trill_stands_at_its_height_after_the_first(trilled):
+    """In the treble clef C5 is half a space above the middle line. It is clear of heads, dots, flags and accidentals."""
+    staff, _ = trilled
+    found = blocks(staff, "gs-second")
+    ovals = [b.box for b in found if 0.6 < b.box[3] - b.box[2] < 0.9 and b.box[1] - b.box[0] < 1.1]
+    assert [round(low + high) / 2 for _, _, low, high in ovals] == [0.5, -3.5, 5]  # C sharp 5, B flat 3, E flat 6
+    for one in found:
+        left, right, low, high = one.box
+        for other in set(staff.blocks) - set(found):
+            x0, x1, y0, y1 = other.box
+            assert right < x0 or x1 < left or high < y0 or y1 < low, (one.box, other)
+
+
+def test_waves_of_a_trill_are_light(trilled):
+    """As thin as a dashed line, half a space high; the waves of the font are a zigzag as heavy as a beam."""
+    staff, svg = trilled
+    wave = max((b.box for b in blocks(staff, "gs-above")), key=lambda box: box[1] - box[0])
+    assert wave[1] - wave[0] > 5
+    assert 0.35 < wave[3] - wave[2] < 0.6
+    (drawn,) = [path for path in re.findall(r"<path[^>]*>", svg) if path.count("C") > 20]
+    assert 0.1 <= float(re.search(r'stroke-width="([\d.]+)"', drawn)[1]) <= 0.16
 
 
 def test_brackets_are_as_tall_as_the_flat_in_them(printed):

@@ -1,0 +1,74 @@
+"""Trills: their sign, and the note they go to, so that nobody need ask whether it is a whole tone or a half."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from gesturesmith.check.trills import second_cents
+from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.heads import lily_name, on_page
+from gesturesmith.engrave.signs import carries_scripts, in_force
+from gesturesmith.rules.base import Case
+from gesturesmith.techniques.base import Technique
+from gesturesmith.units import LETTERS, Spelling, spell
+
+_TRILL = r"\gsTrill"
+_SIGN = re.compile(r"\\gsTrill(?:To .*)?")
+_STEPS = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7)  # of the scale, in so many semitones
+_SECOND = 2  # semitones at most in what the sign alone asks for, with an accidental
+
+
+def draw(case: Case, line: Line, pitches: str) -> None:
+    """The signs of trills and the notes they go to.
+
+    By the sign a small accidental says which second it is (Gould, from memory); a wider trill, and one without a
+    sign, has its second note in a small head in parentheses after the first.
+    """
+    for event in line.sounding:
+        if not carries_scripts(event):
+            continue
+        for technique in in_force(case, event):
+            if not technique.trill:
+                continue
+            to = _upper(case, event, technique, pitches)
+            near = to is not None and to[1] <= _SECOND
+            if technique.look.trill:
+                event.after.append(f"{_TRILL}To {lily_name(to[0])}" if to is not None and near else _TRILL)
+            if to is not None and not (near and technique.look.trill):
+                event.after.append(f"\\gsSecond {lily_name(to[0])}")
+
+
+def is_sign(command: str) -> bool:
+    """Whether a command is the sign of a trill."""
+    return _SIGN.fullmatch(command) is not None
+
+
+def in_waves(command: str) -> str:
+    """The sign of a trill that goes on in waves, until `WAVES_END`."""
+    return command.replace(_TRILL, f"{_TRILL}Span", 1)
+
+
+WAVES_END = f"{_TRILL}SpanEnd"
+
+
+def _upper(case: Case, event: Event, technique: Technique, pitches: str) -> tuple[Spelling, int] | None:
+    """The second note as it is spelled on the page, and how many semitones it is above the first."""
+    point = event.point
+    played = next((p for p in case.realisation.points if p.index == event.index), None)
+    if point is None or point.pitch is None or point.about or played is None or played.asked_cents is None:
+        return None
+    second = second_cents(technique.trill, played)
+    if second is None:
+        return None
+    semitones = round((second - float(played.asked_cents)) / 100)
+    return _above(on_page(point.pitch, pitches), semitones), semitones
+
+
+def _above(note: Spelling, semitones: int) -> Spelling:
+    """So many semitones above, on the letter that the interval asks for where a plain accidental can say it."""
+    cents = round(note.pitch_cents / 100) * 100 + 100 * semitones
+    octave, letter = divmod(LETTERS.index(note.letter) + _STEPS[min(semitones, 12)], 7)
+    natural = Spelling(LETTERS[letter], Fraction(0), note.octave + octave)
+    alter = Fraction(cents - int(natural.pitch_cents), 100)
+    return Spelling(natural.letter, alter, natural.octave) if abs(alter) <= 1 else spell(cents)

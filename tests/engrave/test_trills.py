@@ -1,0 +1,49 @@
+"""A trill says which note it goes to: a small accidental beside the sign, or the second note itself in parentheses.
+
+Gould, on trills (from memory): where nothing is said, a player takes the next note of the key; here is none.
+"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+# technique, note: what stands at it. Lip trills and shakes go to the next partial of the fingering: of an open horn
+# the eighth and ninth are written C5 and D5, the fourth and fifth C4 and E4.
+TRILLS = {
+    ("valve-trill", "C5"): [r"\gsTrillTo d''"],
+    ("valve-trill", "E5"): [r"\gsTrillTo fs''"],
+    ("valve-trill", "Bb4"): [r"\gsTrillTo c''"],
+    ("valve-trill", "F#4"): [r"\gsTrillTo gs'"],
+    ("valve-trill", "B4"): [r"\gsTrillTo cs''"],
+    ("valve-trill", "Db5"): [r"\gsTrillTo ef''"],
+    ("timbre-trill", "G4"): [r"\gsTrill"],
+    ("lip-trill", "C5"): [r"\gsTrillTo d''"],
+    ("lip-trill", "C4"): [r"\gsTrill", r"\gsSecond e'"],
+    ("shake", "C5"): [r"\gsSecond d''"],
+    ("shake", "E5"): [r"\gsSecond fs''"],
+    ("valve-trill", "xC5"): [r"\gsTrill"],  # about C5, so about D5
+    ("flutter-tongue", "C5"): [],
+}
+
+
+def signs(ly: str) -> list[str]:
+    return re.findall(r"\\gs(?:Trill|Second).*", ly)
+
+
+@pytest.mark.parametrize(("played", "said"), TRILLS.items())
+def test_the_second_note_is_said(played, said, engraved):
+    technique, note = played
+    music = engraved(f"gesture one\n  technique: {technique}\n  contour: {note}\n  lasts: 2 beats\n")["one"]
+    assert signs(music.ly) == said
+
+
+def test_a_concert_score_says_the_sounding_note(engraved):
+    text = "gesture one\n  technique: valve-trill\n  contour: E5\n  lasts: 2 beats\n"
+    assert signs(engraved(text, pitches="sounding")["one"].ly) == [r"\gsTrillTo b'"]
+
+
+def test_waves_over_tied_notes_say_it_at_their_beginning(engraved):
+    text = "gesture one\n  technique: valve-trill\n  contour: E5\n  lasts: 5 beats\n"
+    assert signs(engraved(text)["one"].ly) == [r"\gsTrillSpanTo fs''", r"\gsTrillSpanEnd"]
