@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 from gesturesmith.values import frozen
 
@@ -73,6 +75,11 @@ class Spelling:
         extra = f"{self.cents:+d}c" if self.cents else ""
         return f"{self.letter}{_ALTER_SIGNS[self.alter]}{self.octave}{extra}"
 
+    @property
+    def of_a_white_key(self) -> bool:
+        """Whether it is E#, B#, Cb or Fb, which other names say more simply."""
+        return f"{self.letter}{_ALTER_SIGNS[self.alter]}" in ("E#", "B#", "Cb", "Fb")
+
     def transposed(self, interval: Interval) -> Spelling:
         """The pitch moved by `interval`, spelled by its steps where an accidental can say it, else as usual."""
         steps = self.steps + interval.steps
@@ -87,6 +94,7 @@ class Spelling:
 
 
 _SHARPS = ("C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B")
+_FLATS = ("C", "Db", "D", "Eb", "E", "F", "Gb", "G", "Ab", "A", "Bb", "B")
 _USUAL = ("C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B")
 
 
@@ -106,6 +114,64 @@ def spell(cents: Fraction | float, *, sharps: bool = False) -> Spelling:
     name = (_SHARPS if sharps else _USUAL)[semitone % 12]
     alter = Fraction({"": 0, "#": 1, "b": -1}[name[1:]])
     return Spelling(name[0], alter, semitone // 12 - 1, whole - 100 * semitone)
+
+
+_STEPS_WITHIN = ((0,), (1,), (1,), (2,), (2,), (3,), (3, 4), (4,), (5,), (5,), (6,), (6,))
+
+
+def spell_row(cents: Sequence[Fraction], first: Spelling) -> tuple[Spelling, ...]:
+    """The names of a row of pitches that begins on `first`: those that read most easily together.
+
+    cents   above C-1; what is no whole number of semitones has its usual name
+    """
+
+    def named(row: Sequence[str]) -> tuple[Spelling, ...]:
+        return tuple(first if c == first.pitch_cents else _named(c, row) for c in cents)
+
+    semitones = [(c - first.pitch_cents) / 100 for c in cents]
+    by_interval = tuple(
+        first.transposed(chromatic(int(s))) if s.denominator == 1 else spell(c)
+        for c, s in zip(cents, semitones, strict=True)
+    )
+    return min((by_interval, named(_SHARPS), named(_FLATS)), key=lambda row: awkwardness((first, *row)))
+
+
+def _named(cents: Fraction, row: Sequence[str]) -> Spelling:
+    if cents % 100:
+        return spell(cents)
+    octave, place = divmod(int(cents) // 100, 12)
+    name = row[place]
+    return Spelling(name[0], Fraction({"": 0, "#": 1, "b": -1}[name[1:]]), octave - 1)
+
+
+def simplest(semitones: int, names: Sequence[Spelling]) -> Interval:
+    """The interval of so many semitones by which pitches are moved so that their new names read most easily."""
+    usual = chromatic(semitones)
+    if semitones % 12 == 0:
+        return usual
+    ways = (usual, *(Interval(usual.steps + more, usual.cents) for more in (1, -1)))
+    return min(ways, key=lambda way: awkwardness([name.transposed(way) for name in names]))
+
+
+def awkwardness(names: Sequence[Spelling]) -> int:
+    """How hard the names of a row are to read together. The weights are our own judgement.
+
+    Accidentals count, both kinds of them together, double ones, E#, Cb and the like, and augmented or diminished
+    steps where a plainer one says the same.
+    """
+    whole = [name for name in names if name.alter.denominator == 1]
+    weight = sum(10 if abs(n.alter) > 1 else 1 for n in whole if n.alter)
+    weight += 3 * sum(name.of_a_white_key for name in whole)
+    weight += 4 * (min((n.alter for n in whole), default=0) < 0 < max((n.alter for n in whole), default=0))
+    return weight + 4 * sum(not is_plain(a, b) for a, b in pairwise(names))
+
+
+def is_plain(a: Spelling, b: Spelling) -> bool:
+    """Whether two names are a perfect, major or minor interval apart, a tritone, or no whole semitones."""
+    low, high = (a, b) if a.pitch_cents <= b.pitch_cents else (b, a)
+    semitones, rest = divmod(high.pitch_cents - low.pitch_cents, 100)
+    octaves, within = divmod(int(semitones), 12)
+    return bool(rest) or high.steps - low.steps - 7 * octaves in _STEPS_WITHIN[within]
 
 
 def frequency_hz(cents: Fraction | float) -> float:

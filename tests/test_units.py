@@ -9,8 +9,10 @@ from pathlib import Path
 
 import music21
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from gesturesmith.units import Interval, Spelling, chromatic, frequency_hz, interval, spell
+from gesturesmith.units import Interval, Spelling, chromatic, frequency_hz, interval, is_plain, spell, spell_row
 
 NAMES = ["C4", "C#4", "Db4", "E4", "Fb4", "F#4", "G3", "Ab5", "Bb2", "B4", "B#3", "Cb5", "D##4", "Ebb5"]
 INTERVALS = ["m2", "M2", "m3", "M3", "P4", "A4", "d5", "P5", "m6", "M6", "m7", "M7", "P8", "M9", "m10", "P12"]
@@ -88,3 +90,40 @@ def _frequencies():
 def test_equal_tempered_frequencies(row, cents):
     """The source of each row stands in the table."""
     assert float(row["low"]) <= frequency_hz(cents) <= float(row["high"])
+
+
+# --- names that read easily ----------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("first", "semitones", "names"),
+    [
+        ("C4", [3, 0], "Eb4 C4"),
+        ("B3", [4, 0], "D#4 B3"),
+        ("D4", [1, 2, 3], "Eb4 E4 F4"),
+        ("C4", [6, 8], "F#4 G#4"),
+        ("Eb4", [2, 4, 5], "F4 G4 Ab4"),
+    ],
+)
+def test_a_row_has_names_that_belong_together(first: str, semitones: list[int], names: str) -> None:
+    letter, octave = first[0], int(first[-1])
+    start = Spelling(letter, Fraction(-1 if "b" in first[1:] else 0), octave)
+    row = spell_row([start.pitch_cents + 100 * s for s in semitones], start)
+    assert " ".join(name.name for name in row) == names
+
+
+@given(st.integers(36, 96), st.integers(-24, 24))
+def test_a_plain_interval_is_what_music21_calls_one(midi: int, semitones: int) -> None:
+    """Perfect, major or minor by music21 (an outside reference), or the tritone, which has no plain name."""
+    low = spell(100 * midi)
+    high = low.transposed(chromatic(semitones))
+    assert is_plain(low, high)
+    assert music21_name(low, high)[0] in "PMm" or semitones % 12 == 6
+    wrong = Spelling(high.letter, high.alter, high.octave).transposed(Interval(1, Fraction(0)))
+    if wrong.letter != high.letter and semitones % 12 != 6:
+        assert not is_plain(low, wrong)
+
+
+def music21_name(a: Spelling, b: Spelling) -> str:
+    first, second = (theirs(s.name) for s in sorted((a, b), key=lambda s: s.pitch_cents))
+    return music21.interval.Interval(first, second).simpleName

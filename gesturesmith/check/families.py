@@ -18,7 +18,7 @@ from gesturesmith.model.gesture import LEVELS, Gesture
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 from gesturesmith.techniques.base import Technique
-from gesturesmith.units import Spelling, spell
+from gesturesmith.units import Spelling, chromatic, spell
 from gesturesmith.values import frozen
 
 # A slide in steps is drawn wavy, an even one straight.
@@ -124,7 +124,7 @@ def _join(technique: Technique) -> str:
 
 
 def _up(first: Spelling, semitones: int) -> Spelling:
-    return spell(first.pitch_cents + 100 * semitones)
+    return first.transposed(chromatic(semitones))
 
 
 def lacking(technique: Technique, instrument: Instrument) -> str:

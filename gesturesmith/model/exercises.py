@@ -18,7 +18,7 @@ from gesturesmith.model.gesture import Band, Gesture
 from gesturesmith.model.piece import Exercise
 from gesturesmith.model.settings import meter_of
 from gesturesmith.source import Span
-from gesturesmith.units import Spelling, spell
+from gesturesmith.units import Spelling
 from gesturesmith.values import frozen
 
 _KEYS = ("start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics")  # in the order they take effect
@@ -198,7 +198,7 @@ def _values(ctx: Context, block: nodes.Block, key: str, origin: Gesture) -> list
     found: list[_Value] = []
     for item in series.items:
         if isinstance(item, nodes.Range):
-            found += _range(ctx, key, item)
+            found += _range(ctx, key, item, origin)
         else:
             found.append(_value(ctx, key, item, origin))
     return found
@@ -236,10 +236,10 @@ def _quantity(key: str, value: Fraction, unit: str, span: Span) -> _Value:
     return _Value(key, value, f"intervals times {messages.amount(value)}" if value != 1 else "", span)
 
 
-def _range(ctx: Context, key: str, item: nodes.Range) -> list[_Value]:
+def _range(ctx: Context, key: str, item: nodes.Range, origin: Gesture) -> list[_Value]:
     """The values from one end of a range towards the other."""
     if isinstance(item.first, nodes.Note) and isinstance(item.last, nodes.Note):
-        return _pitches(ctx, item, item.first, item.last)
+        return _pitches(ctx, item, item.first, item.last, origin)
     if not isinstance(item.first, nodes.Quantity) or not isinstance(item.last, nodes.Quantity):
         raise _BadListError
     unit = item.by.unit or item.last.unit or item.first.unit
@@ -247,12 +247,12 @@ def _range(ctx: Context, key: str, item: nodes.Range) -> list[_Value]:
     return [_quantity(key, value, unit, item.first.span.to(item.last.span)) for value in values]
 
 
-def _pitches(ctx: Context, item: nodes.Range, first: nodes.Note, last: nodes.Note) -> list[_Value]:
-    """Start pitches, by semitones; the ends as they are spelled, what lies between as usual."""
+def _pitches(ctx: Context, item: nodes.Range, first: nodes.Note, last: nodes.Note, origin: Gesture) -> list[_Value]:
+    """Start pitches, by semitones; the ends as they are spelled, what lies between as gives the plainest names."""
     low, high = ctx.pitch(first)[0].written, ctx.pitch(last)[0].written
     ends = {high.pitch_cents: high, low.pitch_cents: low}
     values = _steps(ctx, item, low.pitch_cents, high.pitch_cents, item.by.value * 100)
-    return [_start(ends.get(cents) or spell(cents), first.span.to(last.span)) for cents in values]
+    return [_start(ends.get(cents) or move.start_on(origin, cents), first.span.to(last.span)) for cents in values]
 
 
 def _steps(ctx: Context, item: nodes.Range, first: Fraction, last: Fraction, by: Fraction) -> list[Fraction]:

@@ -6,13 +6,14 @@ music give the same gestures.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections import Counter
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import Band, ContourPoint, DynamicMark, Gesture, Pitch
-from gesturesmith.units import Interval, Spelling, chromatic, spell
+from gesturesmith.units import Interval, Spelling, awkwardness, chromatic, simplest, spell, spell_row
 from gesturesmith.values import frozen
 
 type Change = Callable[[Spelling, bool], Spelling]  # a written name and whether it is approximate -> the new name
@@ -35,9 +36,26 @@ def by_interval(interval: Interval) -> Change:
     return lambda name, _: name.transposed(interval)
 
 
-def by_semitones(count: int) -> Change:
-    """Moves names by semitones and spells them as usual."""
-    return lambda name, _: _respelled(name, name.pitch_cents - name.cents + 100 * count)
+def by_semitones(count: int, gestures: Iterable[Gesture]) -> Change:
+    """Moves names by semitones, all by the one interval that gives the gestures the plainest names.
+
+    What was written with two names for one pitch has the usual one for both.
+    """
+    names = {name for gesture in gestures for name in written(gesture)}
+    row = sorted(names, key=lambda name: (name.pitch_cents, name.steps))
+    way = simplest(count, row)
+    pitches = Counter(name.pitch_cents for name in row)
+
+    def moved(name: Spelling, _: bool) -> Spelling:
+        there = name.transposed(way)
+        return _respelled(name, there.pitch_cents - name.cents) if pitches[name.pitch_cents] > 1 else there
+
+    return moved
+
+
+def written(gesture: Gesture) -> tuple[Spelling, ...]:
+    """The written names of a gesture's pitches, in order."""
+    return tuple(p.pitch.written for p in gesture.points if p.pitch is not None)
 
 
 def _respelled(name: Spelling, cents: Fraction) -> Spelling:
@@ -68,9 +86,27 @@ def to_start(gesture: Gesture, start: Spelling) -> Gesture | Unmovable:
     def move(name: Spelling, _: bool) -> Spelling:
         moved = name.transposed(interval)
         harder = abs(moved.alter) > 1 and abs(moved.alter) > abs(name.alter)
+        # B and E# are no easier to read than B and F, which are as far apart.
+        harder |= moved.of_a_white_key and (moved.pitch_cents - start.pitch_cents) % 1200 == 600
         return _respelled(name, moved.pitch_cents - name.cents) if harder else moved
 
     return changed(gesture, move)
+
+
+def start_on(gesture: Gesture, cents: Fraction) -> Spelling:
+    """The name of a written pitch from which the gesture has the plainest names."""
+    first, usual = first_pitch(gesture), spell(cents)
+    if first is None or usual.alter.denominator != 1 or usual.cents:
+        return usual
+    sharp = spell(cents, sharps=True)
+    other = sharp if sharp != usual else usual.transposed(Interval(1, Fraction(0))) if usual.alter == 1 else usual
+    names = written(gesture)
+
+    def weight(start: Spelling) -> int:
+        interval = Interval(start.steps - first.steps, start.pitch_cents - first.pitch_cents)
+        return awkwardness([name.transposed(interval) for name in names])
+
+    return min((usual, other), key=weight)
 
 
 def stretched(gesture: Gesture, factor: Fraction) -> Gesture | Unmovable:
@@ -82,11 +118,16 @@ def stretched(gesture: Gesture, factor: Fraction) -> Gesture | Unmovable:
         return gesture
     origin = first.pitch_cents
 
-    def stretch(name: Spelling, about: bool) -> Spelling:
-        if name == first:
-            return name
+    def place(name: Spelling, about: bool) -> Fraction:
         cents = origin + (name.pitch_cents - origin) * factor
-        return spell(round(cents / 100) * 100 if about else round(cents))
+        return Fraction(round(cents / 100) * 100 if about and name != first else round(cents))
+
+    row = [place(p.pitch.written, p.about) for p in gesture.points if p.pitch is not None]
+    names = dict(zip(row, spell_row(row, first), strict=True))
+
+    def stretch(name: Spelling, about: bool) -> Spelling:
+        cents = place(name, about)
+        return name if name == first else names.get(cents) or spell(cents)
 
     return changed(gesture, stretch)
 

@@ -257,7 +257,7 @@ def _moved(ctx: Context, node: nodes.PlayItem, items: list[PassageItem]) -> list
     """The items moved up or down; None with an error."""
     if not node.move:
         return items
-    change = _change(node)
+    change = _change(node, items)
     found: list[PassageItem] = []
     made: dict[int, Gesture] = {}  # a repeated gesture is one value, moved once
     for item in items:
@@ -276,12 +276,13 @@ def _moved(ctx: Context, node: nodes.PlayItem, items: list[PassageItem]) -> list
     return found
 
 
-def _change(node: nodes.PlayItem) -> move.Change:
+def _change(node: nodes.PlayItem, items: list[PassageItem]) -> move.Change:
     down = node.move == "down"
     by = interval(node.interval) if node.interval else None
     if by is not None:
         return move.by_interval(-by if down else by)
-    return move.by_semitones(-(node.semitones or 0) if down else node.semitones or 0)
+    semitones = -(node.semitones or 0) if down else node.semitones or 0
+    return move.by_semitones(semitones, (item.gesture for item in items if item.gesture is not None))
 
 
 def _framed(

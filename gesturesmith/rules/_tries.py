@@ -11,7 +11,7 @@ from gesturesmith.model.times import spread
 from gesturesmith.rules._reading import written_name
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import clash
-from gesturesmith.units import Spelling, chromatic
+from gesturesmith.units import Spelling, simplest
 
 type Change = tuple[tuple[str, str], ...]
 
@@ -132,7 +132,7 @@ def moved(semitones: int) -> tuple[Change, ...]:
 def all_moved(case: Case, semitones: int) -> Change:
     """Every pitch moved, and a band given by pitches; () where they cannot be."""
     gesture = case.gesture
-    by = chromatic(semitones)
+    by = simplest(semitones, [p.pitch.written for p in gesture.points if p.pitch is not None])
     pitches = {i: p.pitch.written.transposed(by) for i, p in enumerate(gesture.points) if p.pitch is not None}
     band: tuple[Spelling, ...] = ()
     if gesture.band is not None and not gesture.band.register:

@@ -35,14 +35,15 @@ def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("response_periods")
     gesture = case.gesture
     worst: tuple[float, int, ContourPoint, Excess] | None = None
+    shortest = _shortest_gap_s(case) if gesture.spread is not None else None
     for index, point in pitched_points(case):
         if point.about or point.kind != "pitch" or point.reached == "line":
             continue
         if any(t.pitched != "exact" or t.tone == "none" for t in point.techniques):
             continue
         seconds = slot_s(gesture, point)
-        if gesture.spread is not None:
-            seconds = min(seconds, _shortest_gap_s(case))
+        if shortest is not None:
+            seconds = min(seconds, shortest)
         periods = seconds * hz(point)
         excess = below(limit, periods)
         if excess is not None and (worst is None or periods < worst[0]):

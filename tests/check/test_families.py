@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 
+import music21
 import pytest
 
 from gesturesmith import instruments, techniques
 from gesturesmith.check.families import lacking, level_for, reach, shapes, written_range
 from gesturesmith.check.judge import judge
 from gesturesmith.diagnostics import Verdict
+from gesturesmith.model import move
 from gesturesmith.model.levels import level_at
 from gesturesmith.units import Spelling
 
@@ -100,3 +103,32 @@ def test_a_bend_is_brought_back_to_its_note() -> None:
         names = [p.pitch.written.name for p in shape.gesture.points]
         assert len(names) in (1, 3)
         assert names[0] == names[-1]
+
+
+SPELLED = ("horn", "trumpet", "trombone", "tuba", "natural-horn")
+
+
+@pytest.mark.parametrize("name", SPELLED)
+def test_every_shape_is_spelled_by_its_interval(name: str) -> None:
+    """On every natural: perfect, major and minor intervals, never an augmented second for a minor third, and sharps
+    or flats in a line of neighbours, not both. music21 names the intervals."""
+    instrument = instruments.get(name)
+    steps: set[tuple[str, str]] = set()
+    starts = [s for s in written_range(instrument) if s.alter == 0]
+    for technique in (techniques.get(n) for n in techniques.names()):
+        if technique.grid % 100:
+            continue  # quarter tones have names of their own
+        for shape in shapes(technique, instrument):
+            signs = set()
+            for start in starts:
+                gesture = shape.at(start)
+                if gesture is None:
+                    continue
+                row = move.written(gesture)
+                steps |= {(a.name, b.name) for a, b in pairwise(row)}
+                signs |= {n.alter for n in row if n.alter}
+            assert len(signs) <= 1, (technique.key, shape.interval, signs)
+    assert len(steps) > 50
+    for a, b in sorted(steps):
+        low, high = sorted((music21.pitch.Pitch(n.replace("b", "-")) for n in (a, b)), key=lambda p: p.ps)
+        assert music21.interval.Interval(low, high).simpleName[0] in "PMm", (a, b)
