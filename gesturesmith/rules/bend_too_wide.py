@@ -25,7 +25,7 @@ from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.rules import _tries
 from gesturesmith.rules._curve import along
 from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, path_of, plain, point_name, point_names, written_name
+from gesturesmith.rules._reading import apart, path_of, plain, point_names, written_name
 from gesturesmith.rules.base import Case, Finding, rule
 
 
@@ -47,14 +47,14 @@ def check(case: Case) -> Iterator[Finding]:
         sign = -1 if width < 0 else 1
         reach = float(home.sounding_cents or 0) + sign * 50 * (excess.limit // 50)
         near = float(point.sounding_cents)
+        other = _other_way(case, home) if way == "up" else ""
         yield Finding(
             span=point.span,
             text=f"bent {way} {apart(abs(width), excess.limit)} cents; the lip takes {point_names(case, home)} "
-            f"{way} by about {plain(excess.limit)}{excess.differ}",
+            f"{way} by about {plain(excess.limit)}{excess.differ}{other}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name=f"bend {way}", value=abs(width), limit=excess.limit, unit="cents"),),
-            hint=_downward(case, home) if way == "up" else "",
             try_values=(
                 *_narrowed(case, index, reach),
                 *(_narrowed(case, index, 2 * float(home.sounding_cents or 0) - near) if way == "up" else ()),
@@ -63,15 +63,10 @@ def check(case: Case) -> Iterator[Finding]:
         )
 
 
-def _downward(case: Case, home: ContourPoint) -> str:
-    """How far the same note can be bent down."""
+def _other_way(case: Case, home: ContourPoint) -> str:
+    """How far the same note can be bent down, as a clause."""
     down = along(case.instrument, "bend_down", home.sounding_cents or 0)
-    if down is None:
-        return ""
-    cents = down.narrow.value
-    name = point_name(case, home)
-    lowest = written_name(case.instrument, float(home.sounding_cents or 0) - 50 * (cents // 50))
-    return f"lips bend down more readily than up: {name} by about {plain(cents)} cents, to {lowest}"
+    return f", down by about {plain(down.narrow.value)}" if down is not None else ""
 
 
 def _narrowed(case: Case, index: int, cents: float) -> tuple[_tries.Change, ...]:

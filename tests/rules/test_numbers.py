@@ -368,3 +368,14 @@ def test_level_between_two_that_a_flow_is_given_for():
     assert _account.air_flow(HORN, "middle", len(LEVELS) - 1) == high
     assert _account.air_flow(HORN, "middle", 0) == value("breath_flow_middle_pp")
     assert _account.air_flow(HORN, "nowhere", f) == 0.0
+
+
+def test_a_swell_takes_what_lies_on_its_way():
+    """From mf to ff, 4 beats: half a step louder each beat; and down to niente no less than the softest weighs."""
+    step, high = value("effort_louder"), value("effort_high")
+    assert takes("contour: C5\n  lasts: 4 beats\n  dynamics: mf < ff") == pytest.approx(4 * high * (1 + step))
+    assert takes("contour: C5, C5@2\n  lasts: 4 beats\n  dynamics: mf < ff@2 > mf") == pytest.approx(
+        4 * high * (1 + step)
+    )
+    # 0.5 from n to p, then even to 1 at mf: at a steady pace three fifths of the time and two.
+    assert takes("contour: C5\n  lasts: 5 beats\n  dynamics: mf > n") == pytest.approx(high * (3 * 0.5 + 2 * 0.75))

@@ -39,27 +39,26 @@ ROWS = [
     says(
         "bend-too-wide",
         "technique: bend\ncontour: C5 -- «C#5» -- C5",
-        "bent up 100 cents; the lip takes C5 (sounding F4) up by about 32 (impossible beyond 326)",
+        "bent up 100 cents; "
+        "the lip takes C5 (sounding F4) up by about 32 (impossible beyond 326), down by about 115",
         number=("bend up", 100, 32, "cents"),
-        hint="lips bend down more readily than up: C5 by about 115 cents, to B4",
         ways=["technique: lip-gliss", "contour: C5 -- B4 -- C5"],
     ),
     # A quarter tone is more than the "only a little" of the source.
     says(
         "bend-too-wide",
         "technique: bend\ncontour: C5 -- «C^5» -- C5",
-        "bent up 50 cents; the lip takes C5 (sounding F4) up by about 32 (impossible beyond 326)",
+        "bent up 50 cents; "
+        "the lip takes C5 (sounding F4) up by about 32 (impossible beyond 326), down by about 115",
         number=("bend up", 50, 32, "cents"),
-        hint="lips bend down more readily than up: C5 by about 115 cents, to B4",
         ways=["technique: lip-gliss", "contour: C5 -- B^4 -- C5"],
     ),
     silent("bend-too-wide", "technique: bend\ncontour: C5 -- C5+26c -- C5"),
     says(
         "bend-too-wide",
         "technique: bend\ncontour: B2 -- «C3» -- B2",
-        "bent up 100 cents; the lip takes B2 up by about 43 (impossible beyond 702)",
+        "bent up 100 cents; the lip takes B2 up by about 43 (impossible beyond 702), down by about 304",
         number=("bend up", 100, 43, "cents"),
-        hint="lips bend down more readily than up: B2 by about 304 cents, to Ab2",
         source="house: Buckner, hsutrumpets.com: up only a little; the number is ours",
         on="trombone",
         ways=["technique: lip-gliss", "contour: B2 -- Bb2 -- B2"],
@@ -67,9 +66,9 @@ ROWS = [
     says(
         "bend-too-wide",
         "technique: bend\ncontour: C4 -- «D4» -- C4",
-        "bent up 200 cents; the lip takes C4 (sounding F3) up by about 41 (impossible beyond 471)",
+        "bent up 200 cents; "
+        "the lip takes C4 (sounding F3) up by about 41 (impossible beyond 471), down by about 240",
         number=("bend up", 200, 41, "cents"),
-        hint="lips bend down more readily than up: C4 by about 240 cents, to Bb3",
         ways=["technique: lip-gliss", "contour: C4 -- Bb3 -- C4"],
     ),
     silent("bend-too-wide", "technique: bend\ncontour: C3 -- A2"),
