@@ -121,12 +121,12 @@ def test_a_footnote_is_told_by_the_instrument_and_by_the_way_of_a_bend(engraved)
     """A trombone has no valves to hold still, and a bend that is drawn upward is not to go down."""
     gestures = (
         "gesture sweep\n  technique: harmonic-gliss\n  contour: Bb3 ~~ Bb4\n"
-        "gesture down\n  technique: bend\n  contour: F3 -- Eb3 -- F3\n"
-        "gesture up\n  technique: bend\n  contour: F3 -- E3 -- F3+30c -- F3\n"
+        "gesture falling\n  technique: bend\n  contour: F3 -- Eb3 -- F3\n"
+        "gesture rising\n  technique: bend\n  contour: F3 -- E3 -- F3+30c -- F3\n"
     )
     slide = engraved("instrument: trombone\n" + gestures)
     valves = engraved("instrument: euphonium\n" + gestures)
-    (sweep,), (down,), (up,) = (slide[name].footnotes for name in ("sweep", "down", "up"))
+    (sweep,), (down,), (up,) = (slide[name].footnotes for name in ("sweep", "falling", "rising"))
     assert "slide" in sweep.text
     assert "valve" not in sweep.text
     assert "valves" in valves["sweep"].footnotes[0].text
