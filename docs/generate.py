@@ -148,7 +148,7 @@ def points_text(technique: Technique) -> str:
     return f"points: {points}; lines: {lines}" + ("; a sliding line is needed" if technique.needs_line else "")
 
 
-PLACES = {"slide": "with a slide", "single": "with one tube only", "up": "upward"}
+PLACES = {"slide": "with a slide", "single": "with one tube only", "up": "upward", "sung": "with a line to sing"}
 
 
 def technique_section(technique: Technique) -> str:

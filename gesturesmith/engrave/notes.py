@@ -32,8 +32,8 @@ class Footnotes:
     def mark(self, case: Case, line: Line) -> None:
         """Put the marks of a gesture at its events."""
         gesture, events = case.gesture, line.sounding
-        if gesture.footnote is not None:
-            self._put(events[0], [Footnote(number="", text=gesture.footnote, own=gesture.footnote)])
+        if gesture.footnote is not None and gesture.own_words is not None:
+            self._put(events[0], [Footnote(number="", text=gesture.own_words, own=gesture.own_words)])
             return
         seen: tuple[Technique, ...] = ()
         for n, event in enumerate(events):
@@ -63,7 +63,10 @@ class Footnotes:
 
 
 def told_where(case: Case) -> tuple[str, ...]:
-    """What a gesture wants other words for in the texts of its techniques: a lip that bends up, its instrument."""
+    """What a gesture wants other words for in the texts of its techniques: a line to sing, a lip that bends up, its
+    instrument."""
+    if case.gesture.sing is not None:
+        return "sung", case.instrument.means
     home: Fraction | None = None
     for line in slides(case, "lip"):
         if line.start.reached != "line" or home is None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 
 from gesturesmith import techniques
 from gesturesmith.lang import nodes
@@ -32,7 +33,7 @@ _AUTO = AskedFingering(mode="auto", tubes=(), span=None)
 def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
     """The gesture of a block, or None where something in it is wrong; errors go to the context."""
     ctx.enter(block)
-    asked = _techniques(ctx, block)
+    asked = _with_mute(ctx, block, _techniques(ctx, block))
     band, band_flawed = _band(ctx, block)
     attacks = _attacks(ctx, block)
     clock, points, segments = _contour(ctx, block, asked, band, band_flawed, attacks)
@@ -106,6 +107,24 @@ def _techniques(ctx: Context, block: nodes.Block) -> tuple[Technique, ...]:
         return (techniques.get(_ORDINARY),)
     found = (ctx.technique(word) for word in node.words)
     return tuple(t for t in found if t is not None)
+
+
+def _with_mute(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -> tuple[Technique, ...]:
+    """With the mute in where one is named: nobody names a mute that stays out. Where points turn to it, they say
+    when it is in."""
+    contour = ctx.value(block, "contour", nodes.Contour)
+    if ctx.value(block, "mute", nodes.Word) is None or any(t.takes_mute for t in asked):
+        return asked
+    turned = {p.as_.text for p in contour.points if p.as_ is not None} if contour is not None else set()
+    if any(t.key in turned for t in _muted()):
+        return asked
+    return (*(t for t in asked if t.layer != "none"), *_muted())
+
+
+@cache
+def _muted() -> tuple[Technique, ...]:
+    """What is played with a mute."""
+    return tuple(t for t in map(techniques.get, techniques.names()) if t.takes_mute)
 
 
 def _usual_mute(points: tuple[ContourPoint, ...]) -> str | None:

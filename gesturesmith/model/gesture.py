@@ -207,6 +207,11 @@ class Gesture:
         return None if several else self.attacks
 
     @property
+    def own_words(self) -> str | None:
+        """What the composer says to the player: in place of the standard wording, then what is added to it."""
+        return " ".join(words for words in (self.footnote, self.note) if words is not None) or None
+
+    @property
     def seconds(self) -> Fraction:
         """Length in seconds."""
         return self.beats * 60 / self.tempo

@@ -23,6 +23,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.model.gesture import Gesture
 from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.techniques.base import Technique, clash
@@ -40,7 +41,7 @@ def check(case: Case) -> Iterator[Finding]:
             said.add((one.key, other.key))
             yield Finding(
                 span=gesture.span_of("technique"),
-                text=f"{one.key} + {other.key}: {reason}",
+                text=f"{one.key} + {other.key}: {reason}{_named(gesture, one, other)}",
                 evidence=_EVIDENCE,
                 try_values=(*_tries.without(case, other.key), *_tries.without(case, one.key)),
             )
@@ -57,6 +58,12 @@ def check(case: Case) -> Iterator[Finding]:
                     evidence=_EVIDENCE,
                     try_values=_tries.without(case, one.key),
                 )
+
+
+def _named(gesture: Gesture, one: Technique, other: Technique) -> str:
+    """What puts the mute in, where the composer may only have meant to name it."""
+    muted = "mute" in gesture.spans and (one.takes_mute or other.takes_mute)
+    return f"; `mute: {gesture.mute}` puts the mute in" if muted else ""
 
 
 def _on_the_way(one: Technique, other: Technique) -> bool:

@@ -227,13 +227,18 @@ def _technique_entry(technique: Technique, those: list[Use], number: str, langua
     one = those[0]
     case = _showing(technique, one)
     swept = _with_harmonics(case) if technique.look.partials else case
-    where = told_where(one.case)
+    wheres = tuple(dict.fromkeys(told_where(use.case) for use in those))
     added = "remark-partials" if swept is not case else ""
     return Entry(
         number=number,
         names=tuple(technique_title(technique, language) for language in languages),
         texts=tuple(
-            " ".join([technique_text(technique, language, *where), *([wording(added, language)] if added else [])])
+            " ".join(
+                [
+                    *dict.fromkeys(technique_text(technique, language, *where) for where in wheres),
+                    *([wording(added, language)] if added else []),
+                ]
+            )
             for language in languages
         ),
         case=swept,
@@ -291,7 +296,7 @@ def _own_texts(parts: tuple[Part, ...]) -> dict[str, list[tuple[Part, Case, Musi
     found: dict[str, list[tuple[Part, Case, Music]]] = {}
     for part in parts:
         for case, music in part.all:
-            text = case.gesture.footnote or case.gesture.note
+            text = case.gesture.own_words
             if text is not None:
                 found.setdefault(text, []).append((part, case, music))
     return found

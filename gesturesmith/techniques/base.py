@@ -48,7 +48,7 @@ PLAIN_END = "ord."
 
 # Where a technique is told in other words: on a slide, on an instrument with one tube only, where a lip movement
 # that stays on its partial goes up.
-WHERE = ("slide", "single", "up")
+WHERE = ("slide", "single", "up", "sung")
 
 # The limits a technique may set, whatever the instrument, with their units. What depends on the instrument
 # (attacks a second by register, widths of bends) stands in the instrument's own limits.

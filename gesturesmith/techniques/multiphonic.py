@@ -29,7 +29,7 @@ TECHNIQUE = Technique(
             "The played note with an ordinary head, the sung one with a small diamond in a voice of its own, "
             'and the words. Sources differ: one stem for both, ordinary heads for both with "voice" at one of '
             "them, and diamonds for the sung note are all met (from memory). Two voices let each have its own "
-            "line. An octave that does not suit a voice may be changed, and the note says so."
+            "line. Where nothing is written to sing, the octave is left to the voice, and the note says so."
         ),
     ),
     musicxml="other-technical",
@@ -42,22 +42,31 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": (
-            "Play the ordinary notehead and sing the diamond one at the same time, in the octave that "
-            "suits your voice; where no note is given to sing, sing a tenth above the note played."
+            "Sing while you play, a tenth above the note written or in another octave of it that suits your voice."
         ),
         "de": (
-            "Den normalen Notenkopf spielen und zugleich den rautenförmigen singen, in der Oktave, die "
-            "zur Stimme passt; ist kein gesungener Ton angegeben, eine Dezime über dem gespielten singen."
+            "Während des Spielens singen, eine Dezime über dem notierten Ton oder in einer anderen Oktave, die zur "
+            "Stimme passt."
         ),
         "fr": (
-            "Jouer la note à tête ordinaire et chanter en même temps la note en losange, à l’octave qui "
-            "convient à la voix ; si aucune note chantée n’est indiquée, chanter une dixième au-dessus de "
-            "la note jouée."
+            "Chanter en jouant, une dixième au-dessus de la note écrite, ou à une autre octave qui convient à "
+            "la voix."
         ),
-        "it": (
-            "Suonare la nota con testa normale e cantare contemporaneamente quella a rombo, nell’ottava "
-            "adatta alla voce; se non è indicata una nota cantata, cantare una decima sopra la nota "
-            "suonata."
-        ),
+        "it": ("Cantare mentre si suona, una decima sopra la nota scritta o a un’altra ottava adatta alla voce."),
+    },
+    texts_where={
+        "sung": {
+            "en": "Play the ordinary notehead and sing the diamond one at the same time, at the pitch written.",
+            "de": (
+                "Den normalen Notenkopf spielen und zugleich den rautenförmigen singen, in der notierten Tonhöhe."
+            ),
+            "fr": (
+                "Jouer la note à tête ordinaire et chanter en même temps la note en losange, à la hauteur écrite."
+            ),
+            "it": (
+                "Suonare la nota con testa normale e cantare contemporaneamente quella a rombo, all’altezza "
+                "scritta."
+            ),
+        }
     },
 )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+import pytest
+
 from gesturesmith.sheets import page
 from gesturesmith.sheets._footnotes import room
 
@@ -132,3 +134,21 @@ def test_a_footnote_is_told_by_the_instrument_and_by_the_way_of_a_bend(engraved)
     assert "valves" in valves["sweep"].footnotes[0].text
     assert "down" in down.text
     assert "down" not in up.text
+
+
+def test_a_note_is_added_to_a_footnote_as_to_the_standard_wording(engraved):
+    """The language page: `footnote` replaces the standard wording, `note` is added to what stands there."""
+    text = 'gesture one\n  technique: growl\n  contour: C5\n  footnote: "Like a dog."\n  note: "A small one."\n'
+    (footnote,) = engraved(text)["one"].footnotes
+    assert footnote.text == footnote.own == "Like a dog. A small one."
+
+
+@pytest.mark.parametrize(
+    ("sing", "wanted", "unwanted"),
+    [("", "another octave", "diamond"), ("\n  sing: C4 -- D4", "at the pitch written", "octave")],
+)
+def test_the_octave_is_left_to_the_voice_only_where_nothing_is_written_to_sing(sing, wanted, unwanted, engraved):
+    text = f"gesture one\n  technique: multiphonic\n  contour: F3{sing}\n  lasts: 4 beats\n"
+    (footnote,) = engraved(text)["one"].footnotes
+    assert wanted in footnote.text
+    assert unwanted not in footnote.text

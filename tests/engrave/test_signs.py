@@ -190,6 +190,11 @@ def test_ordinary_ends_what_the_gesture_itself_asks_for(engraved):
     assert signs == ["Plus", "Open", "Plus"]
 
 
+def test_a_mute_that_is_named_is_announced(engraved):
+    text = "gesture one\n  mute: plunger\n  contour: C5\n"
+    assert printed(engraved(text)["one"].ly) == ["con sord. (plunger)"]
+
+
 def test_a_mute_that_goes_in_and_out_is_told_each_time(engraved):
     """Under a growl that goes on. Parts have it so: con sord., senza sord., again con sord. with its mute."""
     text = (

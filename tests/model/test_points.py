@@ -329,3 +329,19 @@ def test_each_separate_note_is_an_attack(gesture, contour, attacks, at):
 )
 def test_attacks_of_one_sound_lie_where_it_sounds(gesture, contour, times):
     assert list(attack_times(gesture(f"contour: {contour}", "attacks: 4", "lasts: 4 beats"))) == times
+
+
+@pytest.mark.parametrize(
+    ("technique", "contour", "expected"),
+    [
+        (None, "C5, D5", ["muted", "muted"]),
+        ("growl", "C5, D5 without muted", ["growl muted", "growl"]),
+        ("muted", "C5, D5", ["muted", "muted"]),
+        (None, "C5, D5 as muted", ["ordinary", "muted"]),  # the points say when it is in
+    ],
+)
+def test_a_mute_that_is_named_is_in(gesture, technique, contour, expected):
+    keys = [f"contour: {contour}", "mute: plunger", *([f"technique: {technique}"] if technique else [])]
+    made = gesture(*keys)
+    assert [" ".join(sorted(t.key for t in p.techniques)) for p in made.points] == expected
+    assert made.mute == "plunger"

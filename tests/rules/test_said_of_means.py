@@ -47,6 +47,11 @@ ROWS = [
     silent("techniques-contradict", "technique: brassy + flutter-tongue\ncontour: C5"),
     says(
         "techniques-contradict",
+        "technique: «stopped»\nmute: plunger\ncontour: C5",
+        "stopped + muted: both say what is done at the bell; `mute: plunger` puts the mute in",
+    ),
+    says(
+        "techniques-contradict",
         "technique: «brassy + air-tone»\ncontour: C5",
         "brassy + air-tone: both say what the tone is made of",
         ways=["technique: brassy", "technique: air-tone"],

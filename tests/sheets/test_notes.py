@@ -363,3 +363,26 @@ def _groups(keys) -> list[list[str]]:
         mouth = layer in ("tone", "tongue", "voice", "lip")
         groups.setdefault("edge" if layer.startswith("edge") else "mouth" if mouth else layer, []).append(key)
     return list(groups.values())
+
+
+def test_a_note_beside_a_footnote_stands_on_the_page(parts):
+    made = parts('gesture a\n  contour: C5\n  footnote: "Ours."\n  note: "And more."\n')
+    texts = [t for s in page.choose(made, ("en",)).sections for e in s.entries for t in e.texts]
+    assert "Ours. And more." in texts
+
+
+def test_a_line_to_sing_and_none_are_both_explained(parts):
+    one = "gesture {}\n  technique: multiphonic\n  contour: F3\n  lasts: 4 beats\n"
+    made = parts(one.format("a") + one.format("b") + "  sing: C4\n")
+    texts = " ".join(t for s in page.choose(made, ("en",)).sections for e in s.entries for t in e.texts)
+    assert "another octave" in texts
+    assert "at the pitch written" in texts
+
+
+def test_a_sign_on_the_note_where_a_line_stops_has_its_picture(parts):
+    """The quarter tone stands where no time is left: alone it is a note like any other."""
+    from gesturesmith.engrave import engrave_gesture
+
+    made = parts("gesture a\n  technique: lip-gliss\n  contour: G4 ~~ F#^4\n  lasts: 2 beats\n")
+    entries = [e for s in page.choose(made, ("en",)).sections for e in s.entries]
+    assert all(e.case.gesture.beats > 0 and engrave_gesture(e.case, e.settings).ly for e in entries)
