@@ -80,6 +80,8 @@ class Signs:
         events = line.sounding
         forces = [in_force(case, e) for e in events]
         for n, (event, force) in enumerate(zip(events, forces, strict=True)):
+            if n:
+                self.rest_before = _rest_before(event, line)
             before = forces[n - 1] if n else self.active
             entering = tuple(t for t in force if t not in before)
             leaving = tuple(t for t in before if t not in force)
@@ -208,6 +210,16 @@ def _turns(technique: Technique) -> bool:
 def _end(technique: Technique, force: tuple[Technique, ...]) -> str:
     """What is printed where this ends: its own name where other things are in force, which must not end too."""
     return technique.look.named_end if _said(force) else technique.look.cancel
+
+
+def _rest_before(event: Event, line: Line) -> Event | None:
+    """The first of the rests that stand before an event of a gesture; None where none does."""
+    here = next((n for n, e in enumerate(line.events) if e is event), len(line.events))
+    rest = None
+    while here and not line.events[here - 1].sounds:
+        here -= 1
+        rest = line.events[here]
+    return rest
 
 
 def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:

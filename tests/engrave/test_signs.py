@@ -250,6 +250,19 @@ def test_a_mute_is_announced_in_the_rest_before(engraved):
     assert rests == ["con sord. (straight)", "senza sord."]
 
 
+def test_a_mute_that_changes_within_a_gesture_is_told_there(engraved):
+    """The rest before the gesture is no place for it; a rest within is."""
+    head = f"{GESTURES}gesture out\n  technique: muted\n  contour: C5, "
+    tail = "\npassage one\n  play: plain, rest 6, out\n"
+    ly = engraved(f"{head}D5 as ordinary{tail}")["one"].ly
+    assert re.findall(r"r1\n\s+\\gsSay #\'\((.*)\)", ly) == [
+        '("con sord. (straight)" "con sord. (straight)" "con sord. (straight)")'
+    ]
+    assert re.search(r"d''4\n\s+\\gsSay #'\(\(\"senza sord\.\"", ly)
+    ly = engraved(f"{head}r, D5 as ordinary{tail}")["one"].ly
+    assert re.search(r"r4\n\s+\\gsSay #'\(\(\"senza sord\.\"", ly)
+
+
 def test_another_mute_is_named(engraved):
     assert words(engraved, "straight, rest 7, cup") == ["con sord. (straight)", "con sord. (cup)"]
 
