@@ -10,7 +10,20 @@
      (cond ((and (= side LEFT) (pair? heads) (gs:first-piece? grob))
             (- (car (gs:reach (append heads (gs:accidentals heads) (gs:edges-at bound)) system)) (* 0.6 unit)))
            ((= side LEFT) (+ (cdr extent) (* 0.3 unit)))
-           (else (- (car extent) (* 0.8 unit))))))
+           ;; As far from a bar line as where it begins: closer, both would read as a double bar line.
+           (else (max (- (car extent) (* 1.4 unit))
+                      (+ (* 0.3 unit) (gs:last-reach grob system -inf.0)))))))
+
+%% How far the last heads of a band reach.
+#(define (gs:last-reach grob system default)
+   (let* ((staff (ly:grob-object grob 'staff-symbol))
+          (right (ly:grob-relative-coordinate (ly:spanner-bound grob RIGHT) system X))
+          (heads (filter (lambda (h) (eq? staff (ly:grob-object h 'staff-symbol)))
+                         (append-map (lambda (e) (gs:list e 'note-heads))
+                                     (append-map (lambda (c) (gs:list c 'elements)) (gs:list system 'columns)))))
+          (ends (filter (lambda (x) (< x right))
+                        (filter-map (lambda (h) (let ((r (gs:reach (list h) system))) (and r (cdr r)))) heads))))
+     (apply max default ends)))
 
 #(define (gs:pad-offset grob)
    (let ((heads (gs:list grob 'note-heads)))

@@ -51,13 +51,15 @@
     (let ((event (event-cause head))) (if (ly:stream-event? event) (ly:event-property event 'tweaks '()) '()))))
 
 %% What noteheads ask for in their details: a height, brackets, no accidental.
-#(define (gs:see-head! engraver head)
+#(define (gs:see-head! engraver head in-band?)
    (gs:tweak-head! head)
    (let* ((details (ly:grob-property head 'details '())) (height (gs:get details 'gs-height #f)))
      (if height (ly:grob-set-property! head 'staff-position height))
      (if (gs:get details 'gs-stops #f)
          (let ((bracket (ly:engraver-make-grob engraver 'GestureBracket head)))
            (gs:add! bracket 'note-heads head)
+           ;; The edge of the band has its place between the bracket and a bar line.
+           (if in-band? (ly:grob-set-property! bracket 'extra-spacing-width '(-0.1 . 2.4)))
            (gs:detail! head 'gs-bracket bracket)))))
 
 %% LilyPond leaves out the accidentals of heads whose style is `harmonic` where `harmonicAccidentals` is off: for the
@@ -283,7 +285,7 @@
       (acknowledgers
        ((note-head-interface engraver grob source)
         (set! heads (cons grob heads))
-        (gs:see-head! engraver grob)
+        (gs:see-head! engraver grob (pair? (assq 'band (append active (map cdr waiting)))))
         (let ((back (gs:bare! grob context))) (if back (set! undo (cons back undo)))))
        ((note-column-interface engraver grob source)
         (set! column grob)

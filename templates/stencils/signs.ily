@@ -48,15 +48,13 @@ gsTrillTo =
      (let ((dot (ly:font-get-glyph (ly:grob-default-font grob) "scripts.staccato")))
        (apply ly:stencil-add
               (map (lambda (i) (ly:stencil-translate-axis dot (* 0.62 (- i (/ (1- count) 2))) X)) (iota count))))))
-%% They stand above the staff: beside a sharp, or between two of them, they would not be seen.
+%% They stand above the staff and well above a high note: beside a sharp, or between two of them, they would not be seen.
 gsDots =
 #(define-event-function (count) (integer?)
    (gs:over #{ \tweak stencil #(gs:dots-stencil count)
                \tweak quantize-position ##f
                \tweak staff-padding #0.6
-               \tweak outside-staff-priority #30
-               \tweak outside-staff-padding #0.4
-               \tweak outside-staff-horizontal-padding #0.5
+               \tweak padding #1.1
                \staccato #}))
 
 %% \gsFlutter: three slashes on the stem whatever the note value; beyond the head where it has none, as at a whole note.

@@ -24,7 +24,7 @@ CASES = {
     "slashes among ledger lines": r"a4\gsFlutter g4\gsFlutter d'''4\gsFlutter a8\gsFlutter r8 c'8\gsFlutter r8 f'''8\gsFlutter r8 g8[\gsFlutter b']\gsFlutter f8[\gsFlutter a]\gsFlutter c'''8[\gsFlutter e''']\gsFlutter",
     "hollow diamonds": r"\gsDiamond c'2 \gsDiamond a1 \gsDiamond c'''4",
     "dots between sharps": r"cs''8[\gsDots #2 fs'' gs''\gsDots #2 as']\gsDots #3 cs'''8\gsDots #2 r8 \stemUp cs''8\gsDots #2 gs'\gsDots #2",
-    "a band that ends at brackets": r"\gsX g'2\gsBand g' f''\gsLine #'((style . wavy)) \afterGrace 63/64 s4 { \gsStops \gsX f''8\gsLineEnd\gsBandEnd } r4",
+    "a band that ends at brackets": r"\gsX g'2\gsBand g' f''\gsLine #'((style . wavy)) \afterGrace 63/64 s2 { \gsStops \gsX f''8\gsLineEnd\gsBandEnd } \gsX g'1\gsBand g' f''\gsBandEnd",
     "many levels": r"<< { g'1 } { \gsShortHairpin #5 s4\ff\> \gsShortHairpin #5 s4\ppp\< \gsShortHairpin #3 s4\mf\> s4\p } >>",
     "numbers beside stems": r"""\clef bass e2\gsFingering "7" b8\gsFingering "6" r8 g2\gsFingering "4" """,
     "word of a line": r"""e''4\gsLine #'((style . plain) (word . "gliss.")) s2 a'4 \gsStemless e''1*2 b'4\gsLineEnd""",
@@ -236,10 +236,14 @@ def test_dots_of_the_tongue_stand_above_sharps(printed):
     assert [d.box for d in dots for s in sharps if near(d, s, 0.4, 0.1)] == []
 
 
-def test_a_band_ends_clear_of_brackets(printed):
+def test_a_band_ends_clear_of_brackets_and_bar_lines(printed):
     staff = printed["a band that ends at brackets"]
-    edge = max(b.box[1] for b in blocks(staff, "gs-band"))
-    assert edge - max(b.box[1] for b in blocks(staff, "gs-bracket")) > 0.7
+    bars = sorted(b.box[0] for b in blocks(staff, "BarLine"))
+    edges = sorted(b.box[0] for b in blocks(staff, "gs-band") if b.box[1] - b.box[0] < 0.2)
+    assert (len(bars), len(edges)) == (2, 4)
+    assert edges[1] - max(b.box[1] for b in blocks(staff, "gs-bracket")) > 0.7
+    assert bars[0] - edges[1] > 1.2
+    assert bars[1] - edges[3] > 1.2
 
 
 def test_hairpins_between_levels_that_stand_close_are_seen(printed):
