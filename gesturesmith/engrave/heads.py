@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.lytext import LyText, code
 from gesturesmith.model.gesture import Band, ContourPoint, Gesture, Pitch
 from gesturesmith.model.piece import Settings
 from gesturesmith.techniques.base import Technique
@@ -26,7 +26,7 @@ _ALTERS = {
     Fraction(3, 2): "tqs",
     Fraction(2): "ss",
 }
-_SIGNS = {-1: "♭", 0: "", 1: "♯"}
+_PLAIN = (-1, 0, 1)  # semitones that one sign says
 # Off by so little, nobody hears a quarter tone as anything else: our own judgement.
 _NEAR_QUARTER_CENTS = 5
 
@@ -176,17 +176,17 @@ def _tuned(spelling: Spelling) -> tuple[Spelling, LyText]:
     off = int(spelling.pitch_cents - tempered.pitch_cents)
     if spelling.pitch_cents == shown.pitch_cents:
         return shown, NOTHING
-    if shown == tempered and tempered.alter in _SIGNS:
+    if shown == tempered and tempered.alter in _PLAIN:
         return shown, code(f"\\gsCents #{off}")
-    named = tempered if tempered.alter in _SIGNS else spell(int(tempered.pitch_cents))
-    return shown, code(f"\\gsTuned {quoted(named.letter + _SIGNS[int(named.alter)])} #{off}")
+    named = tempered if tempered.alter in _PLAIN else spell(int(tempered.pitch_cents))
+    return shown, code(f"\\gsTuned {lily_name(named)} #{off}")
 
 
 def _tempered(spelling: Spelling) -> Spelling:
     """The nearest tempered note: on the composer's letter where one plain accidental says it, or the composer has
     written a double one."""
     alter = Fraction(round((spelling.alter * 100 + spelling.cents) / 100))
-    if alter in _SIGNS or alter == spelling.alter:
+    if alter in _PLAIN or alter == spelling.alter:
         return Spelling(spelling.letter, alter, spelling.octave)
     return spell(round(spelling.pitch_cents / 100) * 100)
 

@@ -2,10 +2,21 @@
 
 #(define (gs:row-text-stencil grob)
    (let* ((details (gs:details grob))
-          (text (gs:get details 'text ""))
+          (text (string-append (gs:tuner-name grob) (gs:get details 'text "")))
           (row (grob-interpret-markup grob (markup #:fontsize -3 #:sans (make-concat-markup (gs:with-signs text))))))
      ;; One height for all, whatever letters are in it.
      (ly:make-stencil (ly:stencil-expr row) (ly:stencil-extent row X) '(-0.4 . 1.3))))
+
+%% The note that cents are counted from, as a tuner names it; "" where it is the one written. It is kept as a pitch,
+%% which is transposed with the music.
+#(define (gs:tuner-name grob)
+   (let* ((event (event-cause grob))
+          (pitch (if (ly:stream-event? event) (ly:event-property event 'gs-high #f) #f)))
+     (if (not (ly:pitch? pitch)) ""
+         (string-append
+          (list-ref '("C" "D" "E" "F" "G" "A" "B") (ly:pitch-notename pitch))
+          (assoc-get (ly:pitch-alteration pitch) '((-1 . "♭♭") (-1/2 . "♭") (1/2 . "♯") (1 . "♯♯")) "")
+          " "))))
 
 %% A text as a list of markups in which "Bb ", ♯ and ♭ (or other signs) are set with those of the music font.
 #(define gs:text-signs
@@ -25,14 +36,16 @@
 #(define (gs:cents-text cents)
    (string-append (cond ((> cents 0) "+") ((< cents 0) "−") (else "±")) (number->string (abs cents)) " ¢"))
 
-%% \gsCents #-14: how far from the tempered note, as a tuner shows it, in a row above. \gsTuned "C♯" #-30: the same
+%% \gsCents #-14: how far from the tempered note, as a tuner shows it, in a row above. \gsTuned cs'' #-30: the same
 %% with the name of the note the tuner names, where that is not the one written.
 gsCents =
 #(define-event-function (cents) (integer?)
    (gs:sign 'cents `((text . ,(gs:cents-text cents)))))
 gsTuned =
-#(define-event-function (name cents) (string? integer?)
-   (gs:sign 'cents `((text . ,(string-append name " " (gs:cents-text cents))))))
+#(define-event-function (pitch cents) (ly:pitch? integer?)
+   (let ((event (gs:sign 'cents `((text . ,(gs:cents-text cents))))))
+     (set! (ly:music-property event 'gs-high) pitch)
+     event))
 
 %% \gsFingering "F 1-2", "Bb 0", "F 0 / Bb 1": side and valves, in a row below; Bb prints a flat sign.
 gsFingering =

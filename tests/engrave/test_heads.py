@@ -43,15 +43,15 @@ CENTS = {
     "E4-25c": ("e'", r"\gsCents #-25"),  # an eighth of a tone
     "Ev4-31c": ("ef'", r"\gsCents #19"),
     "C5+44c": ("c''", r"\gsCents #44"),
-    "C5+45c": ("cqs''", r'\gsTuned "C" #45'),
-    "C5+48c": ("cqs''", r'\gsTuned "C" #48'),
+    "C5+45c": ("cqs''", r"\gsTuned c'' #45"),
+    "C5+48c": ("cqs''", r"\gsTuned c'' #48"),
     "C5+50c": ("cqs''", ""),
     "C#5+70c": ("d''", r"\gsCents #-30"),
     "B4+80c": ("bs'", r"\gsCents #-20"),
     "Db5-40c": ("df''", r"\gsCents #-40"),
-    "Db5-48c": ("dtqf''", r'\gsTuned "D♭" #-48'),
-    "Bv4-5c": ("bqf'", r'\gsTuned "B♭" #45'),
-    "F##4+10c": ("fss'", r'\gsTuned "G" #10'),
+    "Db5-48c": ("dtqf''", r"\gsTuned df'' #-48"),
+    "Bv4-5c": ("bqf'", r"\gsTuned bf' #45"),
+    "F##4+10c": ("fss'", r"\gsTuned g' #10"),
 }
 
 

@@ -29,7 +29,7 @@ EVERYTHING = [
     r"""c''1~\gsTrillSpan c''1\gsTrillSpanEnd \break c'1~\gsTrillSpan c'2\gsTrillSpanEnd r2 c'1~\gsTrillSpan \break c'1\gsTrillSpanEnd""",
     r"""c''4\gsTrillTo df'' d''\gsTrillTo ef''\gsSecond f'' e'8.\gsSecond gf r16 c''''4\gsSecond df'''' c''1~\gsTrillSpanTo ds'' \break c''1\gsTrillSpanEnd""",
     r"""c'1\gsSpan "growl"\gsSpanEnd c'2\gsSpan "growl" c'\gsSpanEnd c'1\gsLength "2.5 s"\gsLengthEnd""",
-    r"""c'4\gsWord "flz."\gsWord "molto"\gsCancel "ord."\gsMark "1, 2" c'\gsCents #-14 c'\gsTuned "C♯" #30 c'\gsNote #'("one" "two")
+    r"""c'4\gsWord "flz."\gsWord "molto"\gsCancel "ord."\gsMark "1, 2" c'\gsCents #-14 c'\gsTuned cs'' #30 c'\gsNote #'("one" "two")
         c'\gsFingering "F 0 / Bb 1" R1 <>\gsWord "con sord." c'1\gsLevel "sffz" """,
     r"""c'2\gsSay #'(("flz." "flz." "")) c'2\gsSay #'(("flz." "flz." "") ("ord." "ord." "ord.")) \break \gsPlaysOn
         c'1\gsSay #'(("flz." "flz." ""))\gsPageMark #'(("one" . #t) ("two" . #f)) <>\gsSay #'(("ord." "" "")) R1""",
