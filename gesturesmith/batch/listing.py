@@ -52,6 +52,8 @@ def _source(report: FileReport) -> dict[str, Any]:
     found: dict[str, Any] = {"file": report.source.name, "sha256": hashlib.sha256(text).hexdigest()}
     if report.errors:
         found["failed"] = [f"line {e.span.line}: {e.message}" for e in report.errors]
+    if report.unread:
+        found["unread"] = [name for name, _ in report.unread]
     found["gestures"] = [_said(g) for g in report.gestures]
     found["passages"] = [_said(p) for p in report.passages]
     return found

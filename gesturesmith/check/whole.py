@@ -66,6 +66,7 @@ def check(
         gestures=tuple(_gesture_report(j, bench) for j in judged.values()),
         passages=tuple(_passage_report(case, said, piece, bench) for case, said in passages),
         exercises=tuple(_exercise(p) for p in practices),
+        unread=_unread(piece, tree, errors),
     )
     return Checked(
         report=report,
@@ -73,6 +74,13 @@ def check(
         passage_cases={case.passage.name: case for case, _ in passages},
         practices={p.exercise.name: p for p in practices},
     )
+
+
+def _unread(piece: Piece, tree: File, errors: tuple[ReadError, ...]) -> tuple[tuple[str, str], ...]:
+    """The gestures and passages with a mistake in them, or that play one, by name and title."""
+    wrong = piece.unread | {e.gesture.casefold() for e in errors if e.gesture is not None}
+    blocks = (b for b in tree.blocks if b.kind != "exercises" and b.name.text.casefold() in wrong)
+    return tuple(dict.fromkeys((b.name.text, b.title.text if b.title is not None else b.name.text) for b in blocks))
 
 
 def _bench(piece: Piece, tree: File, source: Source, judged: dict[str, Judged]) -> Bench:

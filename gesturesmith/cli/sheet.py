@@ -141,7 +141,8 @@ def _report(report: FileReport, *, colour: bool) -> Status:
     name = clean(report.source.name)
     if not report.readable:
         say(render_text(Report(files=(report,)), colour=colour).rstrip("\n"))
-        complain(f"{name} has errors; no sheet was made")
+        made = report.usable and any(e.made for e in report.exercises)
+        complain(f"{name} has errors; {'no sheet was made of what they concern' if made else 'no sheet was made'}")
         return status_of(report)
     if not report.exercises:
         complain(f"{name}: there is no `exercises` block in it")

@@ -24,7 +24,7 @@ def reported(report: FileReport, *, colour: bool) -> Status:
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     if not report.readable:
         say(render_text(Report(files=(report,)), colour=colour).rstrip("\n"))
-        complain(f"{report.source.name} has errors; nothing was engraved")
+        complain(f"{clean(report.source.name)} has errors; {_missing(report)}")
         return status_of(report)
     brief = replace(
         report,
@@ -35,6 +35,14 @@ def reported(report: FileReport, *, colour: bool) -> Status:
     if any(r.verdict is Verdict.CAUTION for r in everything):
         say("  what to take care of: gesturesmith check")
     return status_of(report)
+
+
+def _missing(report: FileReport) -> str:
+    """What the errors of a file keep from being engraved."""
+    if not report.usable or not (report.gestures or report.passages):
+        return "nothing was engraved"
+    names = ", ".join(clean(name) for name, _ in report.unread)
+    return f"left out: {names}" if names else "no gesture is left out for them"
 
 
 def delivered(done: Done, folder: Path) -> Status:
@@ -60,11 +68,12 @@ class Tally:
     def __init__(self, failed: int = 0) -> None:
         self._count: Counter[str] = Counter(failed=failed)
         self._left_out = 0
+        self._unread = 0
 
     def add(self, done: Done, said: Status) -> None:
         """`said`: what its reports came to. Where nothing was to be made, and nothing wrong, it does not count."""
         unread = any(not report.readable for report in done.reports)
-        if unread or not done.whole or said is Status.INPUT:
+        if not done.whole or (not done.outputs and (unread or said is Status.INPUT)):
             kind = "failed"
         elif done.outputs:
             kind = "made" if done.written else "unchanged"
@@ -73,7 +82,9 @@ class Tally:
         else:
             kind = "refused"
         self._count[kind] += 1
-        self._left_out += kind in ("made", "unchanged") and any(report.refused for report in done.reports)
+        shown = kind in ("made", "unchanged")
+        self._left_out += shown and any(report.refused for report in done.reports)
+        self._unread += shown and unread
 
     @property
     def several(self) -> bool:
@@ -84,7 +95,8 @@ class Tally:
         """`in all: 30 made, 5 unchanged, 1 refused, 4 failed; 7 leave out what is refused`."""
         counts = ", ".join(f"{self._count[kind]} {kind}" for kind in ("made", "unchanged", "refused", "failed"))
         left = f"; {self._left_out} without what is refused in them" if self._left_out else ""
-        return f"in all: {counts}{left}"
+        unread = f"; {self._unread} without what could not be read in them" if self._unread else ""
+        return f"in all: {counts}{left}{unread}"
 
 
 def _broken(failure: Failure, *, alone: bool) -> str:

@@ -52,6 +52,7 @@ def _file(report: FileReport) -> dict[str, Any]:
         "file": report.source.name,
         "readable": report.readable,
         "errors": [_error(e) for e in report.errors],
+        "unread": [name for name, _ in report.unread],
         "gestures": [_said(g) for g in report.gestures],
         "passages": [_said(p) for p in report.passages],
         "exercises": [_exercise(e) for e in report.exercises],

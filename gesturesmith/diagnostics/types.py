@@ -171,7 +171,12 @@ class ExerciseReport:
 
 @frozen(kw_only=True)
 class FileReport:
-    """All that is said of one file."""
+    """All that is said of one file.
+
+    readable   whether all of it could be read
+    unread     name and title (its name where it has none) of each gesture and passage that could not be read, or
+               that plays one
+    """
 
     source: Source
     readable: bool
@@ -179,6 +184,12 @@ class FileReport:
     gestures: tuple[GestureReport, ...] = ()
     passages: tuple[PassageReport, ...] = ()
     exercises: tuple[ExerciseReport, ...] = ()
+    unread: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def usable(self) -> bool:
+        """Whether what could be read is as it is meant: each mistake lies in a block, and none in the settings."""
+        return self.readable or all(error.gesture is not None for error in self.errors)
 
     @property
     def refused(self) -> bool:

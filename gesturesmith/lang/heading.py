@@ -108,7 +108,9 @@ def _take(name: Word, notes: Notes, taken: dict[str, int]) -> None:
         what = (
             f"the name `{name.text}` is taken on line {taken[folded]} (capitals count for nothing): choose another"
         )
+        outside, notes.block = notes.block, name.text  # it is a mistake of both blocks, and of no other
         notes.add("repeated-name", name.span, what)
+        notes.block = outside
     else:
         taken[folded] = name.span.line
 

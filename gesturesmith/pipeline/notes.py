@@ -103,11 +103,12 @@ def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[F
     if piece is None:
         return FileReport(source=source, readable=False, errors=(*syntax, *names)), None
     checked = check(piece, tree, source, (*syntax, *names), suggestions=False)
-    if not checked.report.readable:
+    if not checked.report.usable:
         return checked.report, None
     settings = replace(piece.settings, wording=options.wording or piece.settings.wording)
     wanted = Options(folder=folder, pitches=options.pitches, draft=options.draft)
-    part = part_of(source.name, checked, settings, engraved(checked, checked.report, settings, wanted, None))
+    musics = engraved(checked, checked.report, settings, wanted, None)
+    part = part_of(source.name, checked, settings, musics)
     return checked.report, part if part.gestures or part.played else None
 
 
@@ -124,7 +125,14 @@ def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Mu
         for case in checked.passage_cases[music.name].cases:
             if case is not None and (form := repr(case.gesture.points)) not in known and form not in played:
                 played[form] = (case, _picture(case, settings, music.pitches))
-    return Part(name=name, settings=settings, gestures=gestures, played=tuple(played.values()), passages=passages)
+    return Part(
+        name=name,
+        settings=settings,
+        gestures=gestures,
+        played=tuple(played.values()),
+        passages=passages,
+        unread=tuple(title for _, title in checked.report.unread),
+    )
 
 
 def notes_item(parts: tuple[Part, ...], options: NotesOptions) -> Item:

@@ -62,7 +62,7 @@ def compile_sheet(sources: tuple[Source, ...], options: SheetOptions) -> Outcome
         return Outcome(reports=(FileReport(source=source, readable=False, errors=(*syntax, *names)),))
     checked = check(piece, tree, source, (*syntax, *names), suggestions=False)
     there = tuple(checked.practices)
-    if not checked.report.readable:
+    if not checked.report.usable:
         return Outcome(reports=(checked.report,), names=there)
     items = {
         name: _item(practice, piece.settings, f"e{number:05d}", options)

@@ -54,7 +54,7 @@ def compile_text(
         everything = shelf.whole(checked.report) if shelf is not None and left is not tree else checked.report
         report = _narrowed(everything, options.only)
         there = tuple(said.name for said in _everything(everything))
-        if options.only_check or not report.readable:
+        if options.only_check or not report.usable:
             return Outcome(reports=(report,), names=there)
         # Abjad enters here, and only here.
         musics = tuple(engraved(checked, report, piece.settings, options, shelf, reads))
@@ -110,16 +110,16 @@ def _everything(report: FileReport) -> tuple[GestureReport | PassageReport, ...]
 
 
 def _narrowed(report: FileReport, only: str | None) -> FileReport:
-    """The report of the one gesture or passage that is asked for; a file with errors is reported whole."""
-    if only is None or not report.readable:
+    """The report of the one gesture or passage that is asked for; the errors of a file are reported all."""
+    if only is None or not report.usable:
         return report
     wanted = folded(only)
-    return FileReport(
-        source=report.source,
-        readable=True,
-        errors=report.errors,
+    return replace(
+        report,
+        exercises=(),
         gestures=tuple(g for g in report.gestures if folded(g.name) == wanted),
         passages=tuple(p for p in report.passages if folded(p.name) == wanted),
+        unread=tuple(u for u in report.unread if folded(u[0]) == wanted),
     )
 
 
@@ -138,7 +138,12 @@ def _laid_out(
     if options.only is None and options.pages:
         elsewhere = options.notes is not None or bool(options.together)
         book = sheets.page.book(
-            musics, settings, output=PAGE, refused=_left_out(report, musics), notes_page=elsewhere
+            musics,
+            settings,
+            output=PAGE,
+            refused=_left_out(report, musics),
+            unread=tuple(title for _, title in report.unread),
+            notes_page=elsewhere,
         )
         page = Item(
             output=PAGE,
@@ -180,7 +185,7 @@ def _snippet(music: Music, output: str, settings: Settings, folder: PurePosixPat
 
 def _left_out(report: FileReport, musics: tuple[Music, ...]) -> tuple[tuple[str, str], ...]:
     """What is not on the page, by title or name, with the first reason."""
-    shown = {m.name for m in musics}
+    shown = {m.name for m in musics} | {name for name, _ in report.unread}
     return tuple(
         (said.title or said.name, next((f.text for f in said.findings if f.severity is Severity.REFUSED), ""))
         for said in _everything(report)
@@ -200,8 +205,9 @@ def engraved(
 
     What is on the `shelf` is not engraved again, and what is not is put there; `reads` were read for it.
     """
+    unread = {name for name, _ in report.unread}
     for said in _everything(report):
-        if said.verdict is Verdict.REFUSED and not options.draft:
+        if (said.verdict is Verdict.REFUSED and not options.draft) or said.name in unread:
             continue
         music = shelf.music(said.name) if shelf is not None else None
         if music is None:

@@ -34,6 +34,7 @@ class Part:
     gestures  its gestures, each with its music
     played    what passages play beside them: single pitches, and gestures moved to other pitches
     passages  the music of its passages
+    unread    titles of what is missing because it could not be read
     """
 
     name: str
@@ -41,6 +42,7 @@ class Part:
     gestures: tuple[tuple[Case, Music], ...]
     played: tuple[tuple[Case, Music], ...] = ()
     passages: tuple[Music, ...] = ()
+    unread: tuple[str, ...] = ()
 
     @property
     def all(self) -> tuple[tuple[Case, Music], ...]:

@@ -74,7 +74,13 @@ def remarks(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Paragraphs:
         wanted.pop("remark-fingerings-valves", None)  # it says that as well
     if any(t.look.word for u in uses for t in techniques_of(u.case)):
         wanted["remark-words"] = None
-    return tuple(said(key, languages) for key in wanted)
+    missing = dict.fromkeys(title for part in parts for title in part.unread)
+    return (*(said(key, languages) for key in wanted), *(_missing(title, languages) for title in missing))
+
+
+def _missing(title: str, languages: tuple[str, ...]) -> tuple[str, ...]:
+    """That something of the parts is neither in them nor here."""
+    return tuple(text.replace("{title}", title) for text in said("unread-gesture", languages))
 
 
 def _has_exact_head(one: Use) -> bool:

@@ -23,11 +23,13 @@ def book(
     *,
     output: str,
     refused: tuple[tuple[str, str], ...] = (),
+    unread: tuple[str, ...] = (),
     notes_page: bool = False,
 ) -> LyText:
     """A `\\book` called `output` (a name of our own making).
 
     refused     title and reason of what is left out; the page says so at its end
+    unread      titles of what could not be read; the page says that as well
     notes_page  whether the marks bear the numbers of a notes page; the page says so at its head
     """
     kept = room(musics, settings)
@@ -39,7 +41,7 @@ def book(
         if some:
             parts.append(_section(said(f"heading-{kind}s", settings.wording)))
         parts += [_score_of(music, _with_notes(music, number, kept), settings) for number, music in some]
-    parts += _end(musics, settings, refused)
+    parts += _end(musics, settings, refused, unread)
     return joined((*parts, code("}\n")))
 
 
@@ -135,7 +137,9 @@ def _together(paragraphs: list[LyText]) -> list[LyText]:
     return [code("\n\\noPageBreak\n".join(paragraphs))]
 
 
-def _end(musics: tuple[Music, ...], settings: Settings, refused: tuple[tuple[str, str], ...]) -> list[LyText]:
+def _end(
+    musics: tuple[Music, ...], settings: Settings, refused: tuple[tuple[str, str], ...], unread: tuple[str, ...]
+) -> list[LyText]:
     """Cautions, and what is left out."""
     cautions = list(dict.fromkeys(c for music in musics for c in music.cautions))
     parts = []
@@ -143,11 +147,14 @@ def _end(musics: tuple[Music, ...], settings: Settings, refused: tuple[tuple[str
         parts.append(_section(said("heading-cautions", settings.wording)))
         cautions.append(said("caution-decide", settings.wording))
         parts += _together([code(f"\\markup \\gs-paragraph {quoted(caution)}") for caution in cautions])
-    if refused:
+    if refused or unread:
         parts.append(_section(said("heading-remarks", settings.wording)))
     for title, reason in refused:
         left_out = said("refused-gesture", settings.wording).replace("{title}", title)
         # Reasons are told in English.
         why = f" {reason[0].upper()}{reason[1:].rstrip('.')}." if reason and "en" in settings.wording else ""
         parts.append(code(f"\\markup \\gs-paragraph {quoted(_unbroken(left_out + why, settings))}"))
+    for title in unread:
+        missing = said("unread-gesture", settings.wording).replace("{title}", title)
+        parts.append(code(f"\\markup \\gs-paragraph {quoted(missing)}"))
     return parts

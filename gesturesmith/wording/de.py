@@ -266,6 +266,7 @@ TEXTS = {
     "draft-refused": "nicht wie notiert",
     "draft-more": "und {count} weitere: Die Prüfung nennt alle",
     "refused-gesture": "„{title}“ fehlt hier, weil es so, wie es notiert ist, nicht spielbar ist.",
+    "unread-gesture": "„{title}“ fehlt hier: Der Text dazu, oder zu etwas darin Gespieltem, war nicht lesbar.",
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",
     "say-gesture": "{title}: {techniques}, {length}.",

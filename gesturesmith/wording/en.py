@@ -257,6 +257,7 @@ TEXTS = {
     "draft-refused": "not as written",
     "draft-more": "and {count} more: the check lists them all",
     "refused-gesture": "“{title}” is left out here because it cannot be played as written.",
+    "unread-gesture": "“{title}” is missing here: its text, or that of something it plays, could not be read.",
     # A gesture in words, for those who cannot see the page.
     "decimal": ".",
     "say-gesture": "{title}: {techniques}, {length}.",

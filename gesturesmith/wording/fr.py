@@ -269,6 +269,7 @@ TEXTS = {
     "draft-refused": "pas tel quel",
     "draft-more": "et {count} autres : la vérification les donne toutes",
     "refused-gesture": "« {title} » ne figure pas ici, car il n’est pas jouable tel quel.",
+    "unread-gesture": "« {title} » manque ici : son texte, ou celui de ce qu’il fait jouer, n’a pas pu être lu.",
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",
     "say-gesture": "{title} : {techniques}, {length}.",

@@ -261,6 +261,7 @@ TEXTS = {
     "draft-refused": "non come scritto",
     "draft-more": "e altre {count}: la verifica le elenca tutte",
     "refused-gesture": "«{title}» non figura qui perché non è suonabile come scritto.",
+    "unread-gesture": "«{title}» manca qui: il suo testo, o quello di ciò che vi si suona, non è leggibile.",
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",
     "say-gesture": "{title}: {techniques}, {length}.",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import subprocess
@@ -145,13 +146,63 @@ def test_nothing_that_can_be_played(here, run):
     assert not (here / "out").exists()
 
 
-def test_a_file_with_errors_is_checked_and_not_engraved(here, run):
-    (here / "a.gesture").write_text(f"{HIGH}\ngesture wrong\n  conture: G4\n")
-    result = run("engrave", "a.gesture")
+PARTLY = f"""{HEAD}
+gesture call
+  contour: G4, C5
+gesture wrong "The wrong one"
+  conture: G4
+gesture twice
+  contour: C5
+gesture twice
+  contour: C4
+passage good
+  play: call, rest 2
+passage inner
+  play: wrong
+passage outer
+  play: call, inner
+"""
+
+
+def test_what_could_be_read_is_engraved_and_what_could_not_is_named(here, run):
+    (here / "a.gesture").write_text(PARTLY)
+    result = run("engrave", "--as", "ily,ly", "--manifest", "m.json", "a.gesture")
     assert result.status == 2
     assert "conture" in result.out
-    assert "not as written: beyond" in result.out
-    assert "nothing was engraved" in result.err
+    assert "repeated-name" in result.out
+    assert result.err == "a.gesture has errors; left out: wrong, twice, inner, outer\n"
+    snippets = sorted(p.stem for p in (here / "out" / "a").glob("*.ily") if p.stem != "gesturesmith")
+    assert snippets == ["call", "good"]
+    page = (here / "out" / "a.ly").read_text("utf-8")
+    for title in ("The wrong one", "twice", "inner", "outer"):
+        assert f"“{title}” is missing here" in page
+    (source,) = json.loads((here / "m.json").read_text("utf-8"))["sources"]
+    assert source["unread"] == ["wrong", "twice", "inner", "outer"]
+    assert json.loads(run("check", "--json", "a.gesture").out)["files"][0]["unread"] == source["unread"]
+
+
+def test_the_notes_page_says_what_is_missing(here, run):
+    (here / "a.gesture").write_text(f"wording: it\n{PARTLY}")
+    result = run("engrave", "--as", "ly", "--notes", "a.gesture")
+    assert result.status == 2
+    notes = (here / "out" / "a-notes.ly").read_text("utf-8")
+    assert "«The wrong one» manca qui" in notes
+
+
+@pytest.mark.parametrize("line", ["tempo: fast", "instrument: hron", "nonsense"])
+def test_a_mistake_in_the_settings_stops_the_file(here, run, line):
+    settings = HEAD if not line.startswith("instr") else HEAD.replace("instrument: horn\n", "")
+    (here / "a.gesture").write_text(f"{line}\n{settings}\ngesture call\n  contour: G4\n")
+    result = run("engrave", "--as", "ily", "a.gesture")
+    assert result.status == 2
+    assert result.err == "a.gesture has errors; nothing was engraved\n"
+    assert not (here / "out").exists()
+
+
+def test_nothing_that_could_be_read_makes_no_page(here, run):
+    (here / "a.gesture").write_text(f"{HEAD}\ngesture wrong\n  conture: G4\n")
+    result = run("engrave", "--as", "ily", "a.gesture")
+    assert (result.status, result.err) == (2, "a.gesture has errors; nothing was engraved\n")
     assert not (here / "out").exists()
 
 
@@ -201,8 +252,8 @@ def sabotaged(monkeypatch):
 
     text = score.text
 
-    def broken(plan, name, *more):
-        made = text(plan, name, *more)
+    def broken(plan, *more):
+        made = text(plan, *more)
         return made.replace("d''", r"\once \override NoteHead.stencil = #(lambda (g) (car '())) d''")
 
     monkeypatch.setattr(score, "text", broken)

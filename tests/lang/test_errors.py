@@ -367,7 +367,7 @@ def test_every_error_of_a_file_is_told_and_no_line_hides_the_next():
         ("note-h", 4, "a"),
         ("missing-unit", 5, "a"),
         ("unknown-word", 6, "a"),
-        ("repeated-name", 8, None),
+        ("repeated-name", 8, "A"),
         ("bad-band", 9, "A"),
     ]
 
