@@ -11,13 +11,14 @@ from itertools import pairwise
 from gesturesmith.engrave import clefs, events, lines, notes, rows, signs, trills
 from gesturesmith.engrave.dynamics import Dynamic, dynamics
 from gesturesmith.engrave.events import Event, Line
-from gesturesmith.engrave.heads import Stave, three_lines
+from gesturesmith.engrave.heads import Stave, on_page, three_lines
 from gesturesmith.engrave.music import Footnote
 from gesturesmith.engrave.rhythm import FREE, Meter, Slot, settled
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
 from gesturesmith.values import frozen
+from gesturesmith.wording import text as wording
 
 
 @dataclass(slots=True, kw_only=True)
@@ -95,6 +96,7 @@ def plan(
     _time(parts, metre)
     teller = signs.Signs(settings.wording[0])
     footnotes = notes.Footnotes(settings.wording)
+    named = ""
     for part in parts:
         if part.case is None:
             teller.rest(part.line.events[0])
@@ -103,6 +105,7 @@ def plan(
                 lines.draw_rest_length(part.line, part.beats, length, settings.wording[0])
         else:
             _dress(part, part.case, stave, settings, teller, footnotes)
+            named = _name_register(part, part.case, stave, settings, named)
     _gather_rests(parts, metre.bar is not None)
     _part_levels(parts)
     chosen = _clefs(parts, instrument) if stave.lines == 5 else [""]
@@ -242,6 +245,18 @@ def _dress(
         head = signs.head_for_sung(case.techniques)
         for event in part.sung.sounding:
             event.before += [r"\gsSmall", *([r"\gsDiamond"] if head == "diamond" else [])]
+
+
+def _name_register(part: Part, case: Case, stave: Stave, settings: Settings, named: str) -> str:
+    """Say over three lines which register they stand for, where it is another than before; what is said now."""
+    band = case.gesture.band
+    if band is None or stave.lines != 3:
+        return named
+    low, high = (on_page(pitch, stave.pitches).name for pitch in (band.low, band.high))
+    name = wording(f"register-{band.register}", settings.wording[0]) if band.register else f"{low}–{high}"
+    if name != named:
+        part.line.sounding[0].after.append(signs.word(name))
+    return name
 
 
 def _part_levels(parts: list[Part]) -> None:

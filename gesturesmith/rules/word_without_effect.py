@@ -1,7 +1,7 @@
 """A technique is named where it changes nothing.
 
 Checks  every `as` and `without` at a point: whether any note would be played otherwise if it were not there; every
-        technique of the gesture: whether any note is played with it
+        technique of the gesture: whether any note is played with it; `fingering`: whether anything has a pitch
 Why     nothing that is written should do nothing: the composer may have meant something else
 Fires
     instrument: horn
@@ -32,10 +32,10 @@ from gesturesmith.techniques.base import Technique
 
 _EVIDENCE = Sourced("in force", DERIVED, "the techniques in force at each note, with the word and without it")
 
-type _Forces = list[tuple[Technique, ...]]
+type _Forces = list[frozenset[Technique]]
 
 
-@rule("GS720", "word-without-effect", severity="advice", only=("changes", "joined"))
+@rule("GS720", "word-without-effect", severity="advice", only=("changes", "joined", "vague"))
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     changes = [_change(p) for p in gesture.points]
@@ -50,6 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
                     hint="take it out, or name what is meant",
                     evidence=_EVIDENCE,
                 )
+    yield from _unfingered(case)
     yield from _never(case, {t for force in played for t in force})
 
 
@@ -63,7 +64,11 @@ def _change(point: ContourPoint) -> Change:
 def _played(gesture: Gesture, changes: list[Change]) -> _Forces:
     """What is in force at each note that sounds."""
     forces = in_force(gesture.techniques, changes, [s.slides for s in gesture.segments])
-    return [force for force, point in zip(forces, gesture.points, strict=True) if point.kind != "silence"]
+    return [
+        frozenset(t for t in force if t.layer != "none")
+        for force, point in zip(forces, gesture.points, strict=True)
+        if point.kind != "silence"
+    ]
 
 
 def _less(change: Change) -> Iterator[tuple[str, Technique, Change]]:
@@ -89,9 +94,26 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
     return f"`as {turn.key}` ends it already" if turn is not None else "it is over anyhow"
 
 
+def _unfingered(case: Case) -> Iterator[Finding]:
+    """A fingering of what has no pitch."""
+    gesture = case.gesture
+    points = gesture.sounding_points
+    if "fingering" not in gesture.spans or not points:
+        return
+    silent = [next((t for t in p.techniques if t.pitched == "none"), None) for p in points]
+    if all(silent):
+        names = " + ".join(dict.fromkeys(t.key for t in silent if t is not None))
+        yield Finding(
+            span=gesture.span_of("fingering"),
+            text=f"{names} has no pitch, and a fingering changes nothing",
+            hint="take it out",
+            evidence=_EVIDENCE,
+        )
+
+
 def _never(case: Case, played: set[Technique]) -> Iterator[Finding]:
     """Techniques that the gesture asks for and no note has."""
-    asked = case.gesture.techniques
+    asked = case.gesture.techniques if not case.realisation.used_fallback else ()
     for technique in asked:
         if len(asked) > 1 and technique.layer == "none":
             text = f"{technique.key} says nothing beside other techniques"

@@ -113,3 +113,17 @@ SHAPES = {
 def test_shapes(block, shapes, engraved):
     ly = engraved(f"gesture one\n  {block}\n")["one"].ly
     assert re.findall(r"\\gs(?:X|Diamond|Slash|Triangle\w+)", ly) == shapes
+
+
+def test_three_lines_say_which_register_they_stand_for(engraved):
+    """On them nothing else tells a player low heights of the low register from those of the top one; in a passage
+    it is said where it changes."""
+    text = "".join(
+        f"gesture {name}\n  technique: slap-tongue\n  band: {band}\n  contour: low, high\n"
+        for name, band in (("one", "low"), ("two", "top"))
+    )
+    made = engraved(f"{text}passage all\n  play: one, one, two\n")
+    assert r'\gsWord "low register"' in made["one"].ly
+    assert r'\gsWord "top register"' in made["two"].ly
+    assert made["all"].ly.count("register") == 2
+    assert "register" not in engraved("gesture one\n  band: low\n  contour: C4, high\n")["one"].ly

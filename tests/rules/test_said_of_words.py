@@ -58,6 +58,15 @@ TABLE: list[Row] = [
         hint="take it out",
     ),
     says(
+        VOID,
+        "technique: valve-clicks\nband: middle\ncontour: low, high\nfingering: «1»",
+        "valve-clicks has no pitch, and a fingering changes nothing",
+        hint="take it out",
+    ),
+    silent(VOID, "technique: kiss\nband: middle\ncontour: low, C5 as ordinary\nfingering: F 0"),
+    # What is played is the fallback: what it stands in place of is told by the rules that refuse it.
+    silent(VOID, "technique: scoop + valve-clicks\ncontour: xC5 ~~ xG5, xC5\nfallback: ordinary"),
+    says(
         "unused-fallback",
         "technique: growl\ncontour: C5\nfallback: «flutter-tongue»",
         "nothing is refused here, so flutter-tongue is never played instead",
