@@ -18,6 +18,7 @@ from gesturesmith.check.realise_ways import (
     ways,
 )
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.rules._curve import along
 
 _UNHURRIED_S = 0.08  # in notes as long as this one finger moved weighs 1; in longer ones it weighs less
 _BREAK = 1000.0  # leaving the partial in a slide glissando: anything else is better
@@ -168,22 +169,38 @@ def swept(instrument: Instrument, points: Sequence[Asked]) -> Swept:
 def bent(instrument: Instrument, points: Sequence[Asked], one_partial: bool) -> list[Way]:
     """One tube for a movement of the lip: on the first point's partial, or across those of its tube.
 
-    The standard tube of the first point where it serves, else the one whose worst point is least off.
+    The standard tube of the first point where it serves, else the one on which the lip has to bend its worst point
+    least beyond what it bends, down or up.
     """
     first = ways_of(instrument, points[0])
     if one_partial:
         return [first[0], *(_on_partial(instrument, first[0], p) for p in points[1:])]
     best: tuple[tuple[float, ...], list[Way]] | None = None
     for candidate in _one_tube(instrument, points):
-        over = max(0.0, _worst_excess(instrument, points, candidate))
+        over = max(0.0, *(_beyond_lip(instrument, p, way) for p, way in zip(points, candidate, strict=True)))
         cost = sum(tuning_cost(way.error, in_tune_cents(instrument)) for way in candidate)
         standard = candidate[0].tube.name == first[0].tube.name
-        key = (round(over, 6), 0.0 if standard else 1.0, round(cost, 6), candidate[0].tube.length_m)
+        worst = max(abs(way.error) for way in candidate) > 2 * in_tune_cents(instrument)
+        bent_most = max(tuning_cost(way.error, in_tune_cents(instrument)) for way in candidate) if worst else 0.0
+        key = (
+            round(over, 6),
+            round(bent_most, 6),
+            0.0 if standard else 1.0,
+            round(cost, 6),
+            candidate[0].tube.length_m,
+        )
         if best is None or key < best[0]:
             # Where the lip goes from here is no matter of fingering: the first point says if it is the usual one.
             best = (key, [way._replace(standard=candidate[0].standard) for way in candidate])
     assert best is not None
     return best[1]
+
+
+def _beyond_lip(instrument: Instrument, point: Asked, way: Way) -> float:
+    """Cents by which a way lies further off than the lip bends it, down or up; of an approximate pitch less."""
+    limit = along(instrument, "bend_down" if way.error > 0 else "bend_up", point.cents)
+    reach = float(limit.narrow.value) if limit is not None else 0.0
+    return abs(way.error) - reach - (_slid_cents(instrument, point) if point.about else 0.0)
 
 
 def handled(instrument: Instrument, points: Sequence[Asked]) -> list[Way]:

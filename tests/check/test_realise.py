@@ -396,3 +396,12 @@ def test_a_note_between_two_fingerings_is_lipped_down_from_the_higher():
     assert tuning_cost(40.0, 15.0) < tuning_cost(-40.0, 15.0)
     assert tuning_cost(60.0, 15.0) < tuning_cost(-45.0, 15.0)
     assert tuning_cost(-98.0, 15.0) < tuning_cost(169.0, 15.0)  # far off, the nearest is the best there is
+
+
+def test_a_lip_glissando_is_fingered_so_that_the_lip_goes_down() -> None:
+    """Open, C#4 would have to be lipped up by a semitone from C4; from 1-2-3 both are lipped down."""
+    assert all(
+        p.error_cents > 0 for p in realised("C4 -- C#4", "technique: lip-gliss", instrument="trumpet").points
+    )
+    on_partials = realised("C5 -- D5", "technique: lip-gliss").points
+    assert [(p.tube.name, p.partial) for p in on_partials] == [("F 0", 8), ("F 0", 9)]

@@ -7,6 +7,26 @@ from rules.saying import holds, says, silent
 
 ROWS = [
     says(
+        "lip-gliss-off-partial",
+        "technique: lip-gliss\ncontour: C4 -- «E4»\nlasts: 4 beats",
+        "partial 3 of the open tube lies 302 cents above E4 (sounding D4); the lip bends it down by about 263",
+        number=("bend down", 301.955, 263, "cents"),
+        on="trumpet",
+        ways=["technique: fingered-gliss", "technique: chromatic", "contour: C4 -- G4"],
+        source="house: Buckner, hsutrumpets.com: down about half way to the next note; the curve is ours",
+    ),
+    # Of several tubes the one is taken on which the lip goes down and not up, and where it can, lies on partials.
+    silent("lip-gliss-off-partial", "technique: lip-gliss\ncontour: C4 -- C#4\nlasts: 4 beats", on="trumpet"),
+    silent("lip-gliss-off-partial", "technique: lip-gliss\ncontour: C4 -- xE4\nlasts: 4 beats", on="trumpet"),
+    says(
+        "lip-gliss-off-partial",
+        "technique: lip-gliss\ncontour: C4 -- «C#4»\nlasts: 4 beats\nfingering: 0",
+        "partial 2 of the open tube lies 100 cents below C#4 (sounding B3); the lip bends it up by about 43",
+        number=("bend up", 100, 43, "cents"),
+        on="trumpet",
+        ways=[],
+    ),
+    says(
         "low-gliss-unclear",
         "technique: fingered-gliss\ncontour: G2 «~~» E3",
         "stays below B3 (sounding E3), where a fast chromatic run says it better",
