@@ -108,6 +108,13 @@ def test_quarter_tones_in_the_stein_zimmermann_forms(printed):
     ]
 
 
+def test_numbers_in_their_circles_are_text(printed):
+    """At the note and before the text; a reader that speaks the page, or searches it, finds them."""
+    for name, text in (("about", "Nearly so"), ("fluttered", "Roll the tongue")):
+        assert re.search(rf"\b1 ?{text}", printed[name][1])
+        assert len(re.findall(r"\b1\b", printed[name][1].replace("1Nearly", "1 ").replace("1Roll", "1 "))) == 2
+
+
 def test_footnotes_are_complete(printed):
     assert (
         "Nearly so; the pitches are only a guide for the ear, and nobody is held to any one of them."
