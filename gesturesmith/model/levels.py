@@ -7,6 +7,7 @@ one to the other; elsewhere a mark holds to the next; before the first, and wher
 from __future__ import annotations
 
 import math
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import pairwise
@@ -27,32 +28,35 @@ class Ramp(NamedTuple):
     last: Fraction | int
 
 
-def curve(gesture: Gesture) -> list[Ramp]:
-    """The whole curve, in order and without gaps, from the start to the end of the gesture."""
+def _ramp(gesture: Gesture, i: int) -> Ramp:
+    """The stretch that begins at a mark; -1 for the one before the first."""
     marks = gesture.dynamics
-    ramps = [] if marks and not marks[0].at else [Ramp(Fraction(0), _next(marks, -1, gesture), MF, MF)]
-    for i, mark in enumerate(marks):
-        here = PLACES[mark.left]
-        there = PLACES[marks[i + 1].plain] if mark.join and i + 1 < len(marks) else here
-        ramps.append(Ramp(mark.at, _next(marks, i, gesture), here, there))
-    return ramps
+    end = marks[i + 1].at if i + 1 < len(marks) else gesture.beats
+    if i < 0:
+        return Ramp(Fraction(0), end, MF, MF)
+    here = PLACES[marks[i].left]
+    there = PLACES[marks[i + 1].plain] if marks[i].join and i + 1 < len(marks) else here
+    return Ramp(marks[i].at, end, here, there)
 
 
-def _next(marks: Sequence[DynamicMark], i: int, gesture: Gesture) -> Fraction:
-    return marks[i + 1].at if i + 1 < len(marks) else gesture.beats
+def _latest(gesture: Gesture, beats: Fraction) -> int:
+    """The index of the last mark that has come, -1 for none."""
+    return bisect_right(gesture.dynamics, beats, key=_at) - 1
+
+
+def _at(mark: DynamicMark) -> Fraction:
+    return mark.at
 
 
 def ramps(gesture: Gesture, start: Fraction, end: Fraction) -> Iterator[Ramp]:
-    """The curve from one time to another, in beats; nothing where that is no time at all."""
-    if len(gesture.dynamics) < 2 and not (gesture.dynamics and gesture.dynamics[0].at):  # by far the commonest
-        level = PLACES[gesture.dynamics[0].left] if gesture.dynamics else MF
-        if start < end:
-            yield Ramp(start, end, level, level)
-        return
-    for ramp in curve(gesture):
-        low, high = max(start, ramp.start), min(end, ramp.end)
-        if low < high:
-            yield Ramp(low, high, _on(ramp, low), _on(ramp, high))
+    """The curve from one time to another, in beats, in order and without gaps; nothing where that is no time."""
+    i, at = _latest(gesture, start), start
+    while at < end:
+        ramp = _ramp(gesture, i)
+        until = end if i + 1 == len(gesture.dynamics) else min(end, ramp.end)
+        if at < until:
+            yield Ramp(at, until, _on(ramp, at), _on(ramp, until))
+        i, at = i + 1, until
 
 
 def _on(ramp: Ramp, at: Fraction) -> Fraction | int:
@@ -65,18 +69,17 @@ def _on(ramp: Ramp, at: Fraction) -> Fraction | int:
 
 def place_at(gesture: Gesture, beats: Fraction) -> Fraction | int:
     """The place in LEVELS at a time; at a mark its own, of an accent the level of the stroke."""
-    struck = next((m for m in reversed(gesture.dynamics) if m.at == beats), None)
-    if struck is not None:
-        return PLACES[struck.plain]
-    ramp = next((r for r in reversed(curve(gesture)) if r.start <= beats), None)
-    return MF if ramp is None else _on(ramp, beats)
+    i = _latest(gesture, beats)
+    if i >= 0 and gesture.dynamics[i].at == beats:
+        return PLACES[gesture.dynamics[i].plain]
+    return _on(_ramp(gesture, i), beats)
 
 
 def extent(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[Fraction | int, Fraction | int]:
     """The softest and the loudest place from a time on to just before another."""
     places = [place_at(gesture, start)]
-    places += [p for ramp in ramps(gesture, start, end) for p in (ramp.first, ramp.last)]
-    places += [PLACES[m.plain] for m in gesture.dynamics if start < m.at < end]
+    for ramp in ramps(gesture, start, end):
+        places += [place_at(gesture, ramp.start), ramp.first, ramp.last]
     return min(places), max(places)
 
 

@@ -61,3 +61,11 @@ def test_five_hundred_points_with_any_technique(technique: str) -> None:
     said = found(f"technique: {technique}\ncontour: {line.join(['G4', 'A^4', 'Bb4', 'xF5'] * 125)}\nlasts: 1 s")
     assert said.findings
     assert time.perf_counter() - started < 5
+
+
+def test_four_hundred_points_each_with_its_own_level() -> None:
+    """The level at a time is found without going through all that stand before it."""
+    started = time.perf_counter()
+    points = ", ".join(f"C5 {level}" for level in ["p", "f", "mf", "pp"] * 100)
+    assert found(f"contour: {points}").findings is not None
+    assert time.perf_counter() - started < 5
