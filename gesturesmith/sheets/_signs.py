@@ -214,6 +214,13 @@ SIGNS = (
     ),
     Sign(key="band", group="pitch", used=says(r"\\gsBand\b"), shown=_start(3), keeps=("band",)),
     Sign(key="lines", group="pitch", used=lambda use: use.music.staff_lines == 3, shown=_start(3)),
+    Sign(
+        key="second-note",
+        group="pitch",
+        used=says(r"\\gsSecond\b"),
+        shown=_point(lambda p: any(t.trill == "neighbour" for t in p.techniques)),
+        keeps=("techniques",),
+    ),
     Sign(key="quarter-tones-stein", group="pitch", used=_quarter_tones("stein"), shown=_at(_quarter)),
     Sign(key="quarter-tones-arrows", group="pitch", used=_quarter_tones("arrows"), shown=_at(_quarter)),
     Sign(key="cents", group="pitch", used=says(r"\\gs(Cents|Tuned)\b"), shown=_at(_tuned)),

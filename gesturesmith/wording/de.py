@@ -109,6 +109,7 @@ TEXTS = {
     "sign-lines": "Drei Linien",
     "sign-quarter-tones-stein": "Vierteltonvorzeichen",
     "sign-quarter-tones-arrows": "Vierteltonvorzeichen",
+    "sign-second-note": "Zweiter Ton in Klammern",
     "sign-cents": "Cent",
     "sign-seconds": "Freie Zeit",
     "sign-beats": "Dauer in Schlägen",
@@ -164,6 +165,7 @@ TEXTS = {
     "remark-quarter-tones-arrows": (
         "Ein Pfeil am Vorzeichen erhöht oder erniedrigt um einen Viertelton, je nach seiner Richtung."
     ),
+    "remark-second-note": "Ein kleiner Kopf in Klammern nach einer Note ist der andere Ton von Triller oder Shake.",
     "remark-cents": (
         "Zahlen mit Vorzeichen über einer Note sind Cent, wie ein Stimmgerät sie anzeigt: der Abstand vom "
         "nächsten Ton der gleichstufigen Stimmung, der genannt ist, wenn er nicht der notierte ist. Hundert Cent "

@@ -112,6 +112,7 @@ TEXTS = {
     "sign-lines": "Three lines",
     "sign-quarter-tones-stein": "Quarter-tone accidentals",
     "sign-quarter-tones-arrows": "Quarter-tone accidentals",
+    "sign-second-note": "Second note in parentheses",
     "sign-cents": "Cents",
     "sign-seconds": "Free time",
     "sign-beats": "Length in beats",
@@ -163,6 +164,7 @@ TEXTS = {
     "remark-quarter-tones-arrows": (
         "An arrow on an accidental raises or lowers by a quarter tone, according to its direction."
     ),
+    "remark-second-note": "A small head in parentheses after a note is the other note of its trill or shake.",
     "remark-cents": (
         "Figures with a sign above a note are cents, as a tuner shows them: the distance from the nearest note of "
         "equal temperament, which is named where it is not the note written. A hundred cents are a semitone."

@@ -110,6 +110,7 @@ TEXTS = {
     "sign-lines": "Trois lignes",
     "sign-quarter-tones-stein": "Altérations en quarts de ton",
     "sign-quarter-tones-arrows": "Altérations en quarts de ton",
+    "sign-second-note": "Seconde note entre parenthèses",
     "sign-cents": "Cents",
     "sign-seconds": "Temps libre",
     "sign-beats": "Durée en temps",
@@ -166,6 +167,7 @@ TEXTS = {
     "remark-quarter-tones-arrows": (
         "Une flèche sur l’altération hausse ou baisse d’un quart de ton, selon sa direction."
     ),
+    "remark-second-note": "Une petite tête entre parenthèses après une note : l’autre note du trille ou du shake.",
     "remark-cents": (
         "Les nombres signés au-dessus d’une note sont des cents, tels que les affiche un accordeur : l’écart avec "
         "la note tempérée la plus proche, nommée lorsqu’elle n’est pas la note écrite. Cent cents font un "

@@ -109,6 +109,7 @@ TEXTS = {
     "sign-lines": "Tre linee",
     "sign-quarter-tones-stein": "Alterazioni di quarto di tono",
     "sign-quarter-tones-arrows": "Alterazioni di quarto di tono",
+    "sign-second-note": "Seconda nota tra parentesi",
     "sign-cents": "Cent",
     "sign-seconds": "Tempo libero",
     "sign-beats": "Durata in tempi",
@@ -162,6 +163,7 @@ TEXTS = {
     "remark-quarter-tones-arrows": (
         "Una freccia sull’alterazione alza o abbassa di un quarto di tono, secondo la sua direzione."
     ),
+    "remark-second-note": "Una piccola testa tra parentesi dopo una nota è l’altra nota del suo trillo o shake.",
     "remark-cents": (
         "I numeri con segno sopra una nota sono cent, come li mostra un accordatore: la distanza dalla nota "
         "temperata più vicina, nominata quando non è la nota scritta. Cento cent sono un semitono."

@@ -162,6 +162,7 @@ USED = {
     "gradual": "contour: C5 as air -- D5@1 as ordinary\n  lasts: 2 beats",
     "band": "band: C4..G5\n  contour: xD4, xE4",
     "lines": "band: low\n  contour: low, high",
+    "second-note": "technique: shake\n  contour: G5",
     "quarter-tones-stein": "contour: C^5",
     "quarter-tones-arrows": "contour: C^5",
     "cents": "contour: C5+31c",
