@@ -28,6 +28,7 @@ soak: $(VENV)/.test-ready
 	  || echo "atheris has no wheel for this Python: the guided search is left out"
 	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(BIN)/python -m pytest tests/security
 	@$(BIN)/python -m pytest --numprocesses auto tests/reading/everything.py
+	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest --numprocesses auto tests/words
 	@$(BIN)/python tests/security/guided.py
 
 gallery: $(VENV)/.run-ready

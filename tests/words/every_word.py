@@ -1,0 +1,408 @@
+"""Takes words out of a gesture file, one at a time, and tells what a player sees and a checker answers then.
+
+`words` finds every word of a file that can be taken out or exchanged; `seen` is all that a file comes to. It shares
+with the program only the reader's tokens, so that a new word of the language is tried without being named here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import chain
+
+from gesturesmith import registry
+from gesturesmith.check import check
+from gesturesmith.diagnostics import Finding, Verdict
+from gesturesmith.engrave.music import Music
+from gesturesmith.lang import parse, words
+from gesturesmith.lang.keys import pattern
+from gesturesmith.lang.layout import Line, layout
+from gesturesmith.lang.tokens import PLAIN, Token, tokenize
+from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline import notes
+from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
+from gesturesmith.pipeline.text import engraved
+from gesturesmith.pipeline.types import NotesOptions, Options
+from gesturesmith.sheets import page
+from gesturesmith.source import Source
+
+type Ranges = tuple[tuple[int, int, int], ...]  # line from 0, columns from 0: what is taken out of a file
+
+_CLASSES = (
+    words.MARKS, words.LEVELS, words.MUTES, words.NOTEHEADS, words.PITCHES, words.HEIGHT_LOOKS, words.ACCIDENTALS,
+    words.FINGERINGS, words.WORDINGS, words.PAPERS, words.SIDES, words.SHADES, words.SHAPES, words.REGISTERS,
+    ("auto", "held"), ("yes", "no"), ("all", "one page", "2"), tuple(words.HEIGHTS),
+    tuple(o for o in words.ORDERS), ("4/4", "3/4", "free"), ("up", "down"),
+)  # fmt: skip
+_ENOUGH_LINES = 3  # of exercises: of fewer neither their order nor how many are kept can make a difference
+_LINES = ("--", "~~", "::", "..", "->", "__", ",")
+
+
+# --- what a file comes to -----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Seen:
+    """Everything a file comes to; two files that come to the same are the same to player and composer."""
+
+    pages: tuple[object, ...]
+    said: tuple[object, ...]
+
+    def __bool__(self) -> bool:
+        return True
+
+
+@dataclass(frozen=True)
+class Reading:
+    """A file that could be read: what it comes to, its findings, and the blocks that come to something, gestures
+    and passages that are not refused, exercises with lines to choose from."""
+
+    seen: Seen
+    findings: tuple[Finding, ...]
+    playable: frozenset[str]
+
+
+def reading(text: str) -> Reading | None:
+    """What a text comes to; None where it has a mistake."""
+    source = Source("words.gesture", text)
+    tree, syntax = parse(source)
+    if syntax:
+        return None
+    piece, mistakes = resolve(tree)
+    if mistakes or piece is None:
+        return None
+    checked = check(piece, tree, source, (), suggestions=False)
+    report = checked.report
+    musics = tuple(engraved(checked, report, piece.settings, Options(), None))
+    part = notes.part_of("words", checked, piece.settings, musics)
+    pages = [_on_page(m) for m in musics]
+    if musics:
+        refused = tuple(s.name for s in chain(report.gestures, report.passages) if s.verdict is Verdict.REFUSED)
+        pages.append(page.book(musics, piece.settings, output="page", refused=tuple((n, "") for n in refused)))
+        pages.append(notes.notes_item((part,), NotesOptions()).book)
+    if piece.exercises:
+        sheets = compile_sheet((source,), SheetOptions())
+        pages += [item.book for item in sheets.items]
+    said = [
+        (g.name, g.title, g.verdict, g.difficulty, g.demands, g.realisation, *map(_without_place, g.findings))
+        for g in report.gestures
+    ]
+    said += [(p.name, p.title, p.verdict, p.difficulty, *map(_without_place, p.findings)) for p in report.passages]
+    said += [(e.name, e.title, e.made, e.kept, e.left_out) for e in report.exercises]
+    playable = (s.name for s in chain(report.gestures, report.passages) if s.verdict is not Verdict.REFUSED)
+    varied = (e.name for e in report.exercises if len(e.kept) >= _ENOUGH_LINES)
+    return Reading(
+        Seen(tuple(pages), tuple(map(repr, said))),
+        tuple(f for s in chain(report.gestures, report.passages) for f in s.findings),
+        frozenset(name.casefold() for name in (*playable, *varied)),
+    )
+
+
+def _on_page(music: Music) -> object:
+    """What is printed of a music: not its description, which nobody who plays from it sees."""
+    return replace(music, description="")
+
+
+def _without_place(finding: Finding) -> object:
+    """A finding without its place in the text, which moves when a word goes, and what would put it right."""
+    return (finding.rule, finding.severity, finding.where, finding.text, finding.hint, finding.numbers)
+
+
+# --- the words of a file ------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Word:
+    """One word of a file, or a key with its value.
+
+    key      the key it belongs to, "" for a heading
+    block    name of its block, "" for a setting
+    shown    what it is, for people
+    line, start, end   where it stands: line from 0, columns from 0
+    ways     what may be taken out so that it is gone, the smallest first
+    others   the same file with another value in its place, where one restates what holds anyhow
+    whole    whether it is a key with its value
+    """
+
+    key: str
+    block: str
+    shown: str
+    line: int
+    start: int
+    end: int
+    ways: tuple[Ranges, ...]
+    others: tuple[str, ...]
+    whole: bool
+
+    def texts(self, text: str) -> Iterator[str]:
+        """The file without it."""
+        for way in self.ways:
+            yield without(text, way)
+
+
+def without(text: str, gone: Ranges, instead: str = "") -> str:
+    """A text with some ranges blanked out, `instead` in the place of the first."""
+    lines = text.split("\n")
+    first = min(gone)
+    for number, start, end in sorted(gone, reverse=True):
+        line = lines[number]
+        put = instead if (number, start, end) == first else ""
+        lines[number] = f"{line[:start]}{put}{line[end:]}"
+    return "\n".join(lines)
+
+
+@dataclass
+class _Entry:
+    """A key with its tokens over all its lines."""
+
+    key: str
+    block: str
+    lines: list[Line]
+    tokens: list[Token]
+
+
+def words_of(text: str) -> tuple[Word, ...]:
+    """Every word of a file: each key with its value, each title, and each token of each value."""
+    found: list[Word] = []
+    for entry in _entries(text):
+        if entry.key:
+            found.append(_whole(text, entry))
+        many = len(entry.tokens) > 1 or not entry.key
+        if many:
+            found += [_token(text, entry, n) for n in range(len(entry.tokens)) if entry.key or n]
+    return tuple(found)
+
+
+def _entries(text: str) -> list[_Entry]:
+    found: list[_Entry] = []
+    block = ""
+    for line in layout(tuple(text.split("\n"))):
+        if line.kind == "heading":
+            tokens, _ = tokenize(line.row, line.value, PLAIN)
+            block = tokens[0].text if tokens else ""
+            found.append(_Entry("", block, [line], tokens))
+        elif line.kind == "entry":
+            tokens, _ = tokenize(line.row, line.value, pattern(line.key))
+            found.append(_Entry(line.key, "" if line.margin else block, [line], tokens))
+        elif line.kind == "more":
+            found[-1].tokens += tokenize(line.row, line.value, pattern(found[-1].key))[0]
+            found[-1].lines.append(line)
+    return found
+
+
+def _whole(text: str, entry: _Entry) -> Word:
+    rows = text.split("\n")
+    numbers = [line.row.number - 1 for line in entry.lines]
+    gone = tuple((n, 0, len(rows[n])) for n in numbers)
+    first, last = entry.tokens[0], entry.tokens[-1]
+    value = " ".join(t.text for t in entry.tokens)
+    return Word(
+        key=entry.key,
+        block=entry.block,
+        shown=f"{entry.key}: {value}",
+        line=numbers[0],
+        start=first.start,
+        end=last.end if last.line == first.line else len(rows[numbers[0]]),
+        ways=(gone,),
+        others=tuple(without(text, _ranges(entry.tokens), f" {other}") for other in _whole_others(entry)),
+        whole=True,
+    )
+
+
+def _ranges(tokens: list[Token]) -> Ranges:
+    return tuple((t.line - 1, t.start, t.end) for t in tokens)
+
+
+def _whole_others(entry: _Entry) -> Iterator[str]:
+    """Other values of a key, where it has a value when it is missing."""
+    only = entry.tokens[0].text
+    joined = " ".join(t.text for t in entry.tokens)
+    for row in _CLASSES:
+        if joined in row:
+            yield from (o for o in row if o != joined)
+    if entry.key in ("technique", "fallback"):
+        yield from registry.names("gesturesmith.techniques")
+    elif entry.key == "lasts":
+        unit = entry.tokens[-1].text
+        yield from (f"{Fraction(only) * share} {unit}" for share in (2, Fraction(3, 2), Fraction(1, 2)))
+    elif entry.tokens[0].kind == "text" and len(entry.tokens) == 1:
+        yield '"Another text"'
+    elif entry.tokens[0].kind == "number" and len(entry.tokens) <= 2 and only.isdigit():
+        yield from (str(int(only) + 1), str(int(only) * 2))
+
+
+def _token(text: str, entry: _Entry, n: int) -> Word:
+    """A token, taken out alone; else with its neighbours, two or three at a time."""
+    tokens = entry.tokens
+    tok = tokens[n]
+    runs = [(n, n + 1)]
+    for size in (2, 3, 4):
+        runs += [(i, i + size) for i in range(n - size + 1, n + 1) if i >= (0 if entry.key else 1)]
+    ways = tuple(_ranges(tokens[a:b]) for a, b in runs if b <= len(tokens) and (a, b) != (0, len(tokens)))
+    return Word(
+        key=entry.key,
+        block=entry.block,
+        shown=tok.text,
+        line=tok.line - 1,
+        start=tok.start,
+        end=tok.end,
+        ways=ways,
+        others=tuple(without(text, _ranges([tok]), other) for other in _token_others(entry.key, tok)),
+        whole=False,
+    )
+
+
+def _token_others(key: str, tok: Token) -> Iterator[str]:
+    """Another place for a point, another fingering, another unit: what may restate what holds anyhow."""
+    if tok.kind == "at":
+        there = Fraction(tok.text[1:])
+        yield from (
+            f"@{there + by}" for by in (Fraction(1, 8), Fraction(1, 4), Fraction(-1, 8), 1) if there + by >= 0
+        )
+    elif tok.kind == "line" and key in ("contour", "sing"):
+        yield from (line for line in _LINES if line != tok.text)
+    elif key == "play" and tok.kind == "number":
+        yield from (str(Fraction(tok.text) + by) for by in (1, 4))
+    elif key == "fingering":
+        yield from (o for row in (words.SIDES, words.SHADES) if tok.text in row for o in row if o != tok.text)
+        yield from ("0", "1", "2", "1-2", "1-3", "3")
+
+
+# --- what does nothing --------------------------------------------------------------------------------------
+
+# Rules whose findings say that the word they stand at does nothing.
+SAYS_SO = frozenset({"unused-allow", "sung-line-unused", "word-without-effect", "unused-fallback"})
+# Keys that have a value where they are missing (the tables of the language page): they may restate it.
+HAVE_A_VALUE = frozenset(
+    (
+        "instrument",
+        "pitches",
+        "tempo",
+        "part",
+        "wording",
+        "meter",
+        "heights",
+        "accidentals",
+        "fingerings",
+        "paper",
+        "staff",
+        "technique",
+        "lasts",
+        "attacks",
+        "fingering",
+        "mute",
+        "notehead",
+        "order",
+        "keep",
+        "mirror",
+        "repeat",
+        "times",
+        "band",
+    )
+)
+# What the language page says may be there or not: the version of the language, of which there is one; units where
+# nothing else can be meant.
+OPTIONAL = frozenset({"beat", "beats", "mm"})
+
+
+@dataclass(frozen=True)
+class Trial:
+    """What was found of one word. `fate`: "counts", "restates", "said" (a finding says that it does nothing),
+    "grammar" (nothing legal is left without it) or "void"."""
+
+    word: Word
+    fate: str
+    text: str
+
+
+def blocks_of(text: str) -> Iterator[tuple[str, str]]:
+    """Each block by name with the smallest file that holds it, what it plays and the settings; "" for the settings
+    alone, with something for each of them to be seen in."""
+    source = Source("words.gesture", text)
+    tree, errors = parse(source)
+    assert not errors, errors[0]
+    lines = text.split("\n")
+    starts = [b.span.line - 1 for b in tree.blocks]
+    ends = {b.name.text.casefold(): b.last_line for b in tree.blocks}
+    head = "\n".join(lines[: starts[0]] if starts else lines) + "\n"
+    bodies = {
+        b.name.text.casefold(): "\n".join(lines[start : ends[b.name.text.casefold()]]) + "\n"
+        for b, start in zip(tree.blocks, starts, strict=True)
+    }
+    needs: dict[str, list[str]] = {}
+    for block in tree.blocks:
+        key = {"passage": "play", "exercises": "from"}.get(block.kind)
+        entry = block.get(key) if key else None
+        named = [] if entry is None else [t.casefold() for t in _names(entry.value) if t.casefold() in bodies]
+        needs[block.name.text.casefold()] = named
+
+    def wanted(name: str, seen: tuple[str, ...] = ()) -> list[str]:
+        return [w for n in needs[name] if n not in seen for w in wanted(n, (*seen, name))] + [name]
+
+    for block in tree.blocks:
+        name = block.name.text.casefold()
+        yield block.name.text, head + "\n".join(bodies[n] for n in dict.fromkeys(wanted(name)))
+    yield "", head + _probe(text)
+
+
+def _names(value: object) -> list[str]:
+    items = getattr(value, "items", None)
+    if items is None:
+        return [getattr(value, "text", "")]
+    return [item.name.text for item in items if getattr(item, "name", None) is not None]
+
+
+def _probe(text: str) -> str:
+    """Something that every setting is seen in: a quarter tone, heights, a passage."""
+    piece, _ = resolve(parse(Source("words.gesture", text))[0])
+    assert piece is not None
+    register = piece.settings.instrument.register("middle") or piece.settings.instrument.registers[0]
+    low = register.low
+    note = f"{low.letter}^{low.octave}"
+    return (
+        f"gesture the-heights\n  band: {register.name}\n  contour: low, high\n"
+        f"gesture the-quarter-tone\n  technique: quarter-tones\n  contour: {note}, x{note}\n"
+        f"passage the-passage\n  play: the-quarter-tone, rest 3\n"
+    )
+
+
+def trials(text: str) -> Iterator[Trial]:
+    """Every word of a file tried, but those of what is refused and so not on the page."""
+    for name, small in blocks_of(text):
+        base = reading(small)
+        if base is None or (name and name.casefold() not in base.playable):
+            continue
+        seen: set[Ranges] = set()
+        for word in words_of(small):
+            if word.block == name and word.ways[:1] != () and word.ways[0] not in seen:
+                seen.add(word.ways[0])
+                yield Trial(word, _fate(small, base, word), small)
+
+
+def _fate(text: str, base: Reading, word: Word) -> str:
+    if any(f.rule in SAYS_SO and _stands_at(f, word) for f in base.findings):
+        return "said"
+    taken = next((r for t in word.texts(text) if (r := reading(t)) is not None), None)
+    if taken is not None and taken.seen != base.seen:
+        return "counts"
+    if word.shown in OPTIONAL or word.key in ("language", "pitches"):
+        return "grammar"
+    if taken is not None and not _may_restate(word):
+        return "void"
+    others = [r for t in word.others if (r := reading(t)) is not None]
+    if any(r.seen != base.seen for r in others):
+        return "restates"
+    return "void" if others else "grammar"
+
+
+def _may_restate(word: Word) -> bool:
+    return word.shown.startswith("@") or word.key == "fingering" or (word.whole and word.key in HAVE_A_VALUE)
+
+
+def _stands_at(finding: Finding, word: Word) -> bool:
+    """Whether a finding is about a key, or names a word at its place."""
+    if not word.whole and word.shown not in finding.text:
+        return False
+    span = finding.span
+    return span.line - 1 == word.line and span.column - 1 < word.end and span.end_column - 1 > word.start
