@@ -175,6 +175,7 @@ def test_a_warm_up_first_and_room_for_remarks_last(books) -> None:
 def test_seconds_have_no_meter(books) -> None:
     lines = books["free"].split(r"\gs-number")[1:]
     assert all(r"\cadenzaOn" in line and r"\time" not in line for line in lines)
+    assert r"\gsTempo" not in "".join(lines)  # nothing is counted in beats
 
 
 def test_one_page_is_filled_and_not_overfilled(lilypond) -> None:
