@@ -8,7 +8,7 @@ from itertools import pairwise
 
 import pytest
 from golden.geometry import document, run, score
-from golden.outlines import KEPT_CLEAR, MARKED, near_misses, staves
+from golden.outlines import KEPT_CLEAR, LINE_WORD, MARKED, near_misses, staves
 
 pytestmark = pytest.mark.lilypond
 
@@ -99,6 +99,16 @@ def test_a_line_goes_on_over_systems_and_pages(tmp_path):
     for system in systems[1:]:
         (clef,) = [b for b in system.blocks if b.kind == "Clef"]
         assert system.lines[0][0][0] > clef.box[1]
+
+
+def test_the_word_of_a_broken_line_waits_for_room(tmp_path):
+    """Too little of the line stands on the first system: the word is on the second, and not again on the third."""
+    word = r"""r2.. e''8\gsLine #'((style . plain) (word . "gliss.")) \break s1 \break s1 a'4\gsLineEnd"""
+    systems = staves(
+        run(document([score(word, MARKED, r"line-width = 60\mm ragged-right = ##t")]), tmp_path), (LINE_WORD,)
+    )
+    assert [len(s.blocks) for s in systems] == [0, 1, 0]
+    assert all(s.lines for s in systems)
 
 
 # --- the measuring must be able to fail ------------------------------------------------------------------------------------
