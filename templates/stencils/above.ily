@@ -177,7 +177,7 @@ gsTurnEnd = #(gs:stop 'turn)
 %% opens on the way. States: stopped, half-stopped, open.
 gsHandTurn =
 #(define-event-function (states) (list?)
-   (gs:start 'hand `((kind . hand) (left . ,(first states)) (right . ,(second states)) (to . at))))
+   (gs:start 'hand `((kind . hand) (left . ,(car states)) (right . ,(cadr states)) (to . at))))
 gsHandTurnEnd = #(gs:stop 'hand)
 
 %% \gsLength "2.5 s" ... \gsLengthEnd: how long it lasts, in a bracket above everything.

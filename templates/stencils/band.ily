@@ -65,10 +65,10 @@
           (boxes (filter-map (lambda (s) (and (gs:printed? s) (eq? staff (ly:grob-object s 'staff-symbol))
                                               (gs:box grob s system)))
                              signs))
-          (crossed (filter (lambda (b) (< (- (third b) gap) (+ middle height) (+ (fourth b) gap))) boxes)))
-     (let loop ((x x0) (rest (sort crossed (lambda (a b) (< (first a) (first b))))) (found '()))
+          (crossed (filter (lambda (b) (< (- (caddr b) gap) (+ middle height) (+ (cadddr b) gap))) boxes)))
+     (let loop ((x x0) (rest (sort crossed (lambda (a b) (< (car a) (car b))))) (found '()))
        (if (null? rest) (reverse (if (< x x1) (cons (cons x x1) found) found))
-           (let ((from (- (first (car rest)) gap)) (to (+ (second (car rest)) gap)))
+           (let ((from (- (car (car rest)) gap)) (to (+ (cadr (car rest)) gap)))
              (if (or (<= to x) (>= from x1)) (loop x (cdr rest) found)
                  (loop to (cdr rest) (if (> from x) (cons (cons x from) found) found))))))))
 

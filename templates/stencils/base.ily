@@ -2,6 +2,9 @@
 
 #(use-modules (srfi srfi-1))
 
+%% A composer may well call a part `first` or `last`: those names of the library's are not used here.
+#(define (gs:last list) (car (last-pair list)))
+
 #(define (gs:get details key default)
    (let ((found (assq key details))) (if found (cdr found) default)))
 
@@ -32,8 +35,8 @@
    (let* ((whole (if (ly:grob? (ly:grob-original grob)) (ly:grob-original grob) grob))
           (pieces (ly:spanner-broken-into whole)))
      (if (null? pieces) (list grob) pieces)))
-#(define (gs:first-piece? grob) (eq? grob (first (gs:pieces grob))))
-#(define (gs:last-piece? grob) (eq? grob (last (gs:pieces grob))))
+#(define (gs:first-piece? grob) (eq? grob (car (gs:pieces grob))))
+#(define (gs:last-piece? grob) (eq? grob (gs:last (gs:pieces grob))))
 
 %% Height of `other` over the origin of `grob`.
 #(define (gs:y grob other)

@@ -13,9 +13,9 @@
 #(define (gs:obstacle grob system other inset radius)
    (let ((box (and (gs:printed? other) (gs:box grob other system))))
      (if (not box) '()
-         (let* ((w (- (second box) (first box))) (h (- (fourth box) (third box)))
+         (let* ((w (- (cadr box) (car box))) (h (- (cadddr box) (caddr box)))
                 (i (min inset (/ w 2) (/ h 2))))
-           (list (vector (+ (first box) i) (- (second box) i) (+ (third box) i) (- (fourth box) i) (+ i radius)))))))
+           (list (vector (+ (car box) i) (- (cadr box) i) (+ (caddr box) i) (- (cadddr box) i) (+ i radius)))))))
 
 %% A head, its accidental and dots, and the ledger lines under it.
 #(define (gs:head-obstacles grob system gap unit head)
@@ -29,8 +29,8 @@
                  (side (if (> position 0) 1 -1))
                  (y (lambda (p) (+ staff (* 0.5 unit side p))))
                  (ends (list (y 6) (y (* 2 (quotient (inexact->exact (truncate (abs position))) 2)))))
-                 (beyond (* 0.25 (- (second box) (first box)))))
-            (list (vector (- (first box) beyond) (+ (second box) beyond)
+                 (beyond (* 0.25 (- (cadr box) (car box)))))
+            (list (vector (- (car box) beyond) (+ (cadr box) beyond)
                           (apply min ends) (apply max ends) gap)))))))
 
 %% A line begins after the dot: what lies between a head and its dot is shut too, and the gap after it is wider than
@@ -40,24 +40,24 @@
           (box (and (gs:printed? dot) (gs:box grob dot system)))
           (own (and (gs:printed? head) (gs:box grob head system))))
      (if (not (and box own)) '()
-         (let ((middle (/ (+ (third own) (fourth own)) 2)))
-           (list (vector (min (second own) (first box)) (second box)
-                         (min middle (third box)) (max middle (fourth box)) (* 1.5 gap)))))))
+         (let ((middle (/ (+ (caddr own) (cadddr own)) 2)))
+           (list (vector (min (cadr own) (car box)) (cadr box)
+                         (min middle (caddr box)) (max middle (cadddr box)) (* 1.5 gap)))))))
 
 %% A beam slants: it is taken in short boxes, as thick as all its lines.
 #(define (gs:beam-obstacles grob system gap unit beam)
    (let* ((ys (ly:grob-property beam 'quantized-positions '(0 . 0)))
           (stems (filter (lambda (s) (not (interval-empty? (ly:grob-extent s system X)))) (gs:list beam 'stems))))
      (if (or (null? stems) (not (gs:printed? beam))) '()
-         (let* ((x0 (ly:grob-relative-coordinate (first stems) system X))
-                (x1 (ly:grob-relative-coordinate (last stems) system X))
-                (middle (gs:y grob (ly:grob-object (first stems) 'staff-symbol)))
+         (let* ((x0 (ly:grob-relative-coordinate (car stems) system X))
+                (x1 (ly:grob-relative-coordinate (gs:last stems) system X))
+                (middle (gs:y grob (ly:grob-object (car stems) 'staff-symbol)))
                 (lines (apply max 1 (map (lambda (s)
                                            (let ((b (ly:grob-property s 'beaming '(() . ())))
                                                  (count (lambda (l) (if (list? l) (length l) 0))))
                                              (max (count (car b)) (count (cdr b)))))
                                          stems)))
-                (inner (* -1 (ly:grob-property (first stems) 'direction UP) (1- lines) 0.75))
+                (inner (* -1 (ly:grob-property (car stems) 'direction UP) (1- lines) 0.75))
                 (n (max 1 (inexact->exact (ceiling (/ (- x1 x0) (* 1.0 unit)))))))
            (map (lambda (i)
                   (let* ((a (+ x0 (* (- x1 x0) (/ i n)))) (b (+ x0 (* (- x1 x0) (/ (1+ i) n))))
@@ -117,7 +117,7 @@
 
 %% For each place of the path whether it is free, once with `more` added to every radius.
 #(define (gs:free-places path obstacles more)
-   (let* ((xs (first path)) (ys (second path)) (n (vector-length xs)) (free (make-vector n #t)))
+   (let* ((xs (car path)) (ys (cadr path)) (n (vector-length xs)) (free (make-vector n #t)))
      (for-each
       (lambda (o)
         (let ((r (+ more (vector-ref o 4))))
@@ -148,7 +148,7 @@
 %% The free stretches (from . to) of a path. Along its way a line `swing` wide on either side stays clear with all of
 %% its width; towards its ends, where a wave comes back to the middle, the gap is the same as that of a plain line.
 #(define (gs:free-stretches path obstacles swing shortest)
-   (let* ((ss (third path)) (n (vector-length ss))
+   (let* ((ss (caddr path)) (n (vector-length ss))
           (free (gs:free-places path obstacles swing))
           (runs (let loop ((i 0) (from #f) (found '()))
                   (cond ((= i n) (reverse (if from (cons (cons from (1- n)) found) found)))

@@ -44,7 +44,7 @@
                          (else 0)))))
          (stronger (lambda (a b) (if (= a 0) b a))))
      (map (lambda (head before after) (cons head (stronger (lean head after) (lean head before))))
-          points (cons (first points) (drop-right points 1)) (append (cdr points) (list (last points))))))
+          points (cons (car points) (drop-right points 1)) (append (cdr points) (list (gs:last points))))))
 
 #(define (gs:alteration head)
    (let* ((event (event-cause head)) (pitch (if event (ly:event-property event 'pitch #f) #f)))
@@ -61,7 +61,7 @@
 #(define (gs:swing grob details points path swing)
    (let ((growth (gs:get details 'growth 'steady)))
      (if (eq? growth 'steady) (lambda (s) swing)
-         (let* ((t0 (gs:when (first points))) (t1 (gs:when (last points)))
+         (let* ((t0 (gs:when (car points))) (t1 (gs:when (gs:last points)))
                 (share (lambda (bound outer?) (if outer? #f (/ (- (gs:when bound) t0) (max 1/1000 (- t1 t0))))))
                 (a (or (share (ly:spanner-bound grob LEFT) (gs:first-piece? grob)) 0))
                 (b (or (share (ly:spanner-bound grob RIGHT) (gs:last-piece? grob)) 1))
@@ -130,7 +130,7 @@
                 (wide (* unit (gs:get details 'amplitude 0.3)))
                 (swing (if (eq? 'wavy style) (gs:swing grob details points path wide) (lambda (s) 0)))
                 (widest (max (swing 0) (swing (gs:path-length path))))
-                (xs (first path))
+                (xs (car path))
                 (obstacles (if (gs:get details 'uncut #f) '()
                                (gs:obstacles grob system (vector-ref xs 0) (vector-ref xs (1- (vector-length xs)))
                                              (* unit (gs:get details 'gap 0.36)) unit)))
@@ -143,8 +143,8 @@
    (let* ((text (gs:get (gs:details grob) 'word #f)) (unit (gs:staff-space grob))
           (parts (and text (gs:contour-parts grob))))
      (and parts
-          (gs:find-word (first parts) (second parts)
-                        (append (third parts) (gs:bar-obstacles grob (ly:grob-system grob) unit))
+          (gs:find-word (car parts) (cadr parts)
+                        (append (caddr parts) (gs:bar-obstacles grob (ly:grob-system grob) unit))
                         (gs:word-of-line grob text) (fifth parts) unit))))
 
 #(define (gs:contour-stencil grob)
@@ -156,11 +156,11 @@
 
 #(define (gs:draw-contour grob details parts unit)
    (let* ((style (gs:get details 'style 'wavy))
-          (path (first parts)) (stretches (second parts)) (swing (fourth parts))
+          (path (car parts)) (stretches (cadr parts)) (swing (cadddr parts))
           (arrow? (and (gs:get details 'arrow #f) (gs:last-piece? grob) (pair? stretches)))
           (size (* 1.1 unit))
           (shaft (lambda (r)
-                   (if (and arrow? (eq? r (last stretches)))
+                   (if (and arrow? (eq? r (gs:last stretches)))
                        (cons (car r) (max (+ (car r) (* 0.2 unit)) (- (cdr r) (* 0.65 size))))
                        r)))
           (drawn (map shaft stretches))
@@ -171,12 +171,12 @@
      (apply ly:stencil-add empty-stencil
             (append
              (map (lambda (r) (gs:draw-stretch path (car r) (cdr r) style thick unit swing wavelength)) drawn)
-             (if arrow? (list (gs:arrow-head path (cdr (last stretches)) size)) '())
+             (if arrow? (list (gs:arrow-head path (cdr (gs:last stretches)) size)) '())
              (if word
                  (let ((text (gs:word-of-line grob (gs:get details 'word ""))))
                    (list (ly:stencil-translate
-                          (ly:stencil-rotate-absolute (ly:stencil-translate-axis text (third word) Y) (second word) 0 0)
-                          (first word))))
+                          (ly:stencil-rotate-absolute (ly:stencil-translate-axis text (caddr word) Y) (cadr word) 0 0)
+                          (car word))))
                  '())))))
 
 %% Before the lines are broken only the heights of the heads are known.
@@ -204,7 +204,7 @@
 #(define (gs:room-after grob)
    (let* ((details (ly:grob-property grob 'details))
           (heads (gs:get details 'to '())) (from (gs:get details 'from '()))
-          (unit (gs:staff-space (first from)))
+          (unit (gs:staff-space (car from)))
           (signs (append heads (gs:accidentals heads) (gs:brackets heads)))
           (reach (gs:reach signs (ly:spanner-bound grob RIGHT))))
      (+ (* unit (gs:room-seen from heads)) (if reach (- (car reach)) 0) (gs:room-for-clef grob unit))))
@@ -221,14 +221,14 @@
 
 %% What is seen between two points, gaps included. After the brackets of a head where a line stops it is white paper.
 #(define (gs:room-seen from to)
-   (let ((climb (if (null? to) 0 (* 0.5 (abs (- (gs:position (first to)) (gs:position (first from)))))))
+   (let ((climb (if (null? to) 0 (* 0.5 (abs (- (gs:position (car to)) (gs:position (car from)))))))
          (ledger (if (any (lambda (h) (> (abs (gs:position h)) 5.5)) (append to from)) 0.5 0)))
      (if (pair? (gs:brackets from)) 1.8
          (+ (max 2.0 (- 2.4 (* 0.1 climb))) ledger 0.8))))
 
 %% After a line break the length counts from the beginning of the line: a clef stands there as well.
 #(define (gs:room-after-break grob)
-   (+ (gs:room-after grob) (* 3.8 (gs:staff-space (first (gs:get (ly:grob-property grob 'details) 'from '()))))))
+   (+ (gs:room-after grob) (* 3.8 (gs:staff-space (car (gs:get (ly:grob-property grob 'details) 'from '()))))))
 
 #(define (gs:brackets heads)
    (filter-map (lambda (h) (gs:get (ly:grob-property h (quote details) (quote ())) (quote gs-bracket) #f)) heads))

@@ -63,7 +63,7 @@
      (list (list->vector (map exact->inexact xs)) (list->vector ys) (list->vector lengths))))
 
 #(define (gs:path-length path)
-   (let ((ss (third path))) (vector-ref ss (1- (vector-length ss)))))
+   (let ((ss (caddr path))) (vector-ref ss (1- (vector-length ss)))))
 
 %% The last index of a rising vector whose value is not above `v`; at most the last but one.
 #(define (gs:index vec v)
@@ -75,7 +75,7 @@
 
 %% Where the path is after `s` of its length, as (x . y).
 #(define (gs:along path s)
-   (let* ((xs (first path)) (ys (second path)) (ss (third path)) (n (1- (vector-length ss))))
+   (let* ((xs (car path)) (ys (cadr path)) (ss (caddr path)) (n (1- (vector-length ss))))
      (cond
       ((<= s 0) (cons (vector-ref xs 0) (vector-ref ys 0)))
       ((>= s (vector-ref ss n)) (cons (vector-ref xs n) (vector-ref ys n)))

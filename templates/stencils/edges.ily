@@ -14,15 +14,15 @@
 #(define (gs:scaled path unit) (map (lambda (x) (if (number? x) (* unit x) x)) path))
 
 #(define (gs:edge-heads grob) (sort (gs:list grob 'note-heads) (lambda (a b) (< (gs:position a) (gs:position b)))))
-#(define (gs:edge-head grob which) ((if (eq? which 'low) first last) (gs:edge-heads grob)))
+#(define (gs:edge-head grob which) ((if (eq? which 'low) car gs:last) (gs:edge-heads grob)))
 
 #(define (gs:edge-stencil grob)
    (let* ((details (gs:details grob))
           (shape (gs:edge-shape (gs:get details 'edge 'bend) (gs:get details 'depth -2)))
           (unit (gs:staff-space grob)))
      (ly:stencil-translate-axis
-      (make-path-stencil (gs:scaled (fourth shape) unit) (* 0.16 unit) 1 1 #f)
-      (* 0.5 unit (gs:position (gs:edge-head grob (second shape)))) Y)))
+      (make-path-stencil (gs:scaled (cadddr shape) unit) (* 0.16 unit) 1 1 #f)
+      (* 0.5 unit (gs:position (gs:edge-head grob (cadr shape)))) Y)))
 
 #(define (gs:edge-offset grob)
    (let* ((details (gs:details grob))
@@ -30,17 +30,17 @@
           (heads (gs:edge-heads grob))
           (unit (gs:staff-space grob))
           (parent (ly:grob-parent grob X))
-          (ledger (if (> (abs (gs:position (gs:edge-head grob (second shape)))) 5.5) 0.25 0))
+          (ledger (if (> (abs (gs:position (gs:edge-head grob (cadr shape)))) 5.5) 0.25 0))
           (gap (* unit (+ 0.4 ledger))))
-     (if (= LEFT (first shape))
+     (if (= LEFT (car shape))
          (- (car (gs:reach (append heads (gs:accidentals heads)) parent)) gap)
-         (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (first heads) shape)) parent)) gap))))
+         (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (car heads) shape)) parent)) gap))))
 
 %% The flag of a note, where the sign would run into it.
 #(define (gs:flag-beside head shape)
    (let* ((stem (ly:grob-object head 'stem))
           (flag (if (ly:grob? stem) (ly:grob-object stem 'flag) #f))
-          (goes (if (eq? 'high (second shape)) UP DOWN)))
+          (goes (if (eq? 'high (cadr shape)) UP DOWN)))
      (if (and (ly:grob? flag) (eq? goes (ly:grob-property stem 'direction))) (list flag) '())))
 
 %% Into the note: \gsScoop from below, \gsPlop from above (curved), \gsRip from far below (straight). Off the note:
@@ -88,5 +88,5 @@ gsSecond =
 
 #(define (gs:second-offset grob)
    (let ((heads (gs:list grob 'note-heads)) (unit (gs:staff-space grob)))
-     (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (first heads) '(right high))) (ly:grob-parent grob X)))
+     (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (car heads) '(right high))) (ly:grob-parent grob X)))
         (* 0.5 unit))))

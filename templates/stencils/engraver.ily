@@ -10,9 +10,9 @@
      (turn GestureAbove #t 420)
      (span GestureAbove #f 440)
      (length GestureAbove #f 600)))
-#(define (gs:grob-of kind) (second (assq kind gs:kinds)))
-#(define (gs:ends-at-note? kind) (third (assq kind gs:kinds)))
-#(define (gs:row-priority kind) (fourth (assq kind gs:kinds)))
+#(define (gs:grob-of kind) (cadr (assq kind gs:kinds)))
+#(define (gs:ends-at-note? kind) (caddr (assq kind gs:kinds)))
+#(define (gs:row-priority kind) (cadddr (assq kind gs:kinds)))
 
 %% When a leaf that begins now ends; a grace note, when the next that is none begins.
 #(define (gs:end-of-leaf now length)
@@ -35,7 +35,7 @@
 
 %% Room between the heads of two columns, for a piece of line or after one.
 #(define (gs:make-room! engraver from-column from to-column to)
-   (let ((room (ly:engraver-make-grob engraver 'GestureRoom (first from))))
+   (let ((room (ly:engraver-make-grob engraver 'GestureRoom (car from))))
      (ly:grob-set-property! room 'details `((from . ,from) (to . ,to)))
      (ly:spanner-set-bound! room LEFT from-column)
      (ly:spanner-set-bound! room RIGHT to-column)))
@@ -137,7 +137,7 @@
                (ly:axis-group-interface::add-element row spanner)
                (set! rows (acons spanner row rows))))
          (set! active (acons kind spanner active))
-         (set! fresh (cons (first active) fresh))))
+         (set! fresh (cons (car active) fresh))))
 
      (define (close! spanner grob)
        (gs:set-bound! spanner RIGHT grob)
@@ -212,7 +212,7 @@
               (lines (map details (reverse words)))
               (noted? (and mark (assq 'texts (details mark))))
               (grob (ly:engraver-make-grob engraver (if noted? 'GestureNotedWords 'GestureWords)
-                                           (or mark (first words)))))
+                                           (or mark (car words)))))
          (gs:detail! grob 'lines lines)
          (gs:detail! grob 'said said)
          (if mark (gs:detail! grob 'mark (numbered (details mark))))
@@ -221,7 +221,7 @@
               (ly:grob-set-property! grob 'outside-staff-priority 1100)
               (ly:grob-set-property! grob 'outside-staff-padding 0.9)
               (ly:grob-set-property! grob 'outside-staff-horizontal-padding 1.2)))
-         (for-each (lambda (part) (set! said (acons (first part) grob said)))
+         (for-each (lambda (part) (set! said (acons (car part) grob said)))
                    (append-map (lambda (line) (gs:get line 'parts '())) lines))
          (set! made (acons 'words grob made))))
 
@@ -235,7 +235,7 @@
            ((words)
             (if column
                 (begin (ly:grob-set-parent! grob X column) (gs:add! grob 'side-support-elements column))))
-           (else (if (pair? heads) (ly:grob-set-parent! grob X (last heads)))))))
+           (else (if (pair? heads) (ly:grob-set-parent! grob X (gs:last heads)))))))
 
      (define (touched-lines)
        (map cdr (filter (lambda (p) (eq? 'contour (car p))) (append active ending))))
@@ -295,7 +295,7 @@
                   fresh)
         (for-each (lambda (p) (close! (cdr p) grob)) ending)
         (if (and (pair? heads) (assq 'band fresh))
-            (let ((pad (ly:engraver-make-grob engraver 'GesturePad (first heads))))
+            (let ((pad (ly:engraver-make-grob engraver 'GesturePad (car heads))))
               (for-each (lambda (h) (gs:add! pad 'note-heads h)) heads))))
        ;; Beside a line a script gives way as words do, but those that stand inside the staff.
        ((script-interface engraver grob source)

@@ -82,7 +82,7 @@ gsDots =
 #(define (gs:slashes-place grob)
    (let ((stem (ly:grob-object grob 'stem)))
      (if (not (gs:stemless? stem)) 0
-         (let* ((head (first (gs:list stem 'note-heads)))
+         (let* ((head (car (gs:list stem 'note-heads)))
                 (column (ly:grob-common-refpoint head stem X)))
            (- (interval-center (ly:grob-extent head column X)) (ly:grob-relative-coordinate stem column X))))))
 gsFlutter =

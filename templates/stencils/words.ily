@@ -49,7 +49,7 @@ gsPageMark =
       (delete-duplicates
        (remove string-null?
                (append (list (gs:get line 'text ""))
-                       (map (lambda (part) (if (told? (assoc-ref said (first part))) (third part) (second part)))
+                       (map (lambda (part) (if (told? (assoc-ref said (car part))) (caddr part) (cadr part)))
                             (gs:get line 'parts '())))))
       ", ")))
 

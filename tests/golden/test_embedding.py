@@ -87,6 +87,7 @@ COMPOSER = (
     + SNAP
     + r"""
 own = { h'4 b' es'' fis' }  %% German names, after all that was included
+first = \own second = \own third = \own last = \own  %% names a composer may well give
 \score {
   <<
     \new Staff \with { instrumentName = "Hn." } {
