@@ -85,8 +85,13 @@ def _with_note(last: list[Footnote], note: str) -> Footnote:
 
 def cautions(cases: tuple[Case, ...], languages: tuple[str, ...]) -> tuple[str, ...]:
     """Sentences about what tires or is loud, each once, in the languages of the page."""
-    keys = dict.fromkeys(key for case in cases for key in caution_keys(case.techniques))
+    keys = dict.fromkeys(key for case in cases for key in caution_keys(_played(case)))
     return tuple(said(key, languages) for key in keys)
+
+
+def _played(case: Case) -> tuple[Technique, ...]:
+    """All that some note is played with, by the gesture's own technique or an `as`."""
+    return tuple(dict.fromkeys(t for point in case.gesture.sounding_points for t in case.in_force(point)))
 
 
 def caution_keys(techniques: tuple[Technique, ...]) -> tuple[str, ...]:

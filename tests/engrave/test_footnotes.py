@@ -116,6 +116,7 @@ def test_two_languages_in_one_footnote(engraved):
 
 def test_cautions_of_what_tires(engraved):
     assert engraved("gesture one\n  technique: growl\n  contour: C5\n")["one"].cautions
+    assert engraved("gesture one\n  contour: C5, D5 as growl\n")["one"].cautions  # at single notes as well
     assert engraved("gesture one\n  contour: C5\n")["one"].cautions == ()
 
 
