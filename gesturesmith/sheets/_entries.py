@@ -156,7 +156,7 @@ def _sign_sections(uses: tuple[Use, ...], languages: tuple[str, ...]) -> Iterato
 
 
 def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> Entry:
-    first, last = sign.shown(one) or (0, one.until(_MOST_POINTS))
+    first, last = sign.shown(one) or (one.start, one.until(_MOST_POINTS))
     shown = excerpt(
         one.gesture,
         first,

@@ -42,10 +42,16 @@ class Use:
         points = enumerate(self.gesture.points)
         return next((i for i, p in points if p.kind != "silence" and wanted(p)), None)
 
+    @property
+    def start(self) -> int:
+        """The first point that sounds."""
+        return self.first(lambda point: True) or 0
+
     def until(self, most: int) -> int:
-        """The last of the first `most` points, none of them after a silence."""
-        sounding = (i for i, p in enumerate(self.gesture.points) if p.kind == "silence")
-        return min(most, next(sounding, len(self.gesture.points))) - 1
+        """The last of the first `most` points that sound, none of them after a silence."""
+        start, points = self.start, self.gesture.points
+        silent = (i for i, p in enumerate(points) if i > start and p.kind == "silence")
+        return min(start + most, next(silent, len(points))) - 1
 
 
 def use(case: Case, music: Music, settings: Settings) -> Use:
@@ -88,7 +94,7 @@ def _point(wanted: Callable[[ContourPoint], bool]) -> Callable[[Use], Stretch | 
 
 
 def _start(points: int) -> Callable[[Use], Stretch | None]:
-    return lambda use: (0, use.until(points))
+    return lambda use: (use.start, use.until(points))
 
 
 def _line(kind: str, growth: str | None = None) -> Callable[[Use], Stretch | None]:
@@ -117,7 +123,7 @@ def _niente(use: Use) -> Stretch | None:
     """The end of the gesture where the sound goes to nothing, or its beginning."""
     last = len(use.gesture.points) - 1
     if use.gesture.dynamics and use.gesture.dynamics[0].level == "n":
-        return 0, use.until(_SHORT)
+        return use.start, use.until(_SHORT)
     return max(0, last - 1), last
 
 
@@ -195,7 +201,7 @@ SIGNS = (
         key="small-start",
         group="heads",
         used=lambda use: use.gesture.in_seconds and _SMALL.search(use.commands) is not None,
-        shown=lambda use: (0, use.until(2)),
+        shown=lambda use: (use.start, use.until(2)),
         keeps=("techniques",),
     ),
     Sign(key="wavy", group="lines", used=says(r"style \. wavy"), shown=_line("wavy")),

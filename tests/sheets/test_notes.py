@@ -387,3 +387,9 @@ def test_a_sign_on_the_note_where_a_line_stops_has_its_picture(parts):
     made = parts("gesture a\n  technique: lip-gliss\n  contour: G4 ~~ F#^4\n  lasts: 2 beats\n")
     entries = [e for s in page.choose(made, ("en",)).sections for e in s.entries]
     assert all(e.case.gesture.beats > 0 and engrave_gesture(e.case, e.settings).ly for e in entries)
+
+
+def test_a_gesture_that_begins_with_a_silence_has_pictures_of_its_signs(parts):
+    made = parts("gesture a\n  band: middle\n  contour: r, low, high\n  lasts: 4 beats\n")
+    (entry,) = (e for s in page.choose(made, ("en",)).sections for e in s.entries if "lines" in " ".join(e.texts))
+    assert [p.kind for p in entry.case.gesture.points] == ["height", "height"]
