@@ -30,7 +30,9 @@ def _read(job: pages.Job, folder: Path, what: str) -> None:
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
-@pytest.mark.parametrize("kind", ["pages", "concert", "notes", "exercises", "included", "moved", "in-company"])
+@pytest.mark.parametrize(
+    "kind", ["pages", "concert", "notes", "exercises", "included", "moved", "in-company", "as-cues"]
+)
 def test_files(path, kind, tmp_path):
     source, folder, job = Source(path.name, path.read_text("utf-8")), path.parent, pages.Job()
     if kind == "pages":
@@ -42,7 +44,9 @@ def test_files(path, kind, tmp_path):
     elif kind == "exercises":
         pages.add_exercises(job, source, folder)
     else:
-        pages.add_ily(job, source, folder, transposed=kind == "moved", company=kind == "in-company")
+        pages.add_ily(
+            job, source, folder, transposed=kind == "moved", company=kind == "in-company", cue=kind == "as-cues"
+        )
     _read(job, tmp_path, f"{path.stem} {kind}")
 
 

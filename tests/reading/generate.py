@@ -32,6 +32,14 @@ def file(seed: int) -> str:
     return "\n".join([*head, "", *gestures, passage, ""])
 
 
+_KINDS = (
+    *("detached", "slurred", "line", "arrival", "attacks", "feathered", "each", "rests", "band", "run"),
+    *("sung", "swell", "marked"),
+)
+_WORDS = ("accent", "staccato", "tenuto", "marcato", "fermata")
+_LEVELS = ("p < f", "f > p", "p < f > mp", "pp < mf@1 > p", "mf", "n < f", "f > n")
+
+
 class _Maker:
     """Notes from a few letters only, so that altered ones come again in the same bar, the next, the next octave."""
 
@@ -86,9 +94,7 @@ class _Maker:
     def gesture(self, name: str) -> str:
         random = self._random
         lines = [f"gesture {name}"]
-        kind = random.choice(
-            ("detached", "slurred", "line", "arrival", "attacks", "feathered", "rests", "band", "run")
-        )
+        kind = random.choice(_KINDS)
         count = random.randint(2, 5)
         if kind == "detached":
             lines += [f"  contour: {', '.join(self.note() for _ in range(count))}", f"  lasts: {count} beats"]
@@ -131,6 +137,22 @@ class _Maker:
             heights = random.sample(("low", "mid", "high", "35%", "80%", "highest", "lowest"), 3)
             lines += ["  technique: half-valve", f"  band: G{octave}..F{octave + 1}"]
             lines += [f"  contour: {' ~~ '.join(heights)}", "  lasts: 4 beats"]
+        elif kind == "each":
+            notes = [self.note() for _ in range(2 * count)]
+            lines += [f"  contour: {', '.join(notes)}", f"  lasts: {count} beats"]
+            lines.append(f"  attacks: {2 * count}{random.choice(('', ' accelerating', ' slowing'))}")
+        elif kind == "sung":
+            lines += ["  technique: multiphonic", f"  contour: {self.note(cents=False)}"]
+            # An octave above all that is played: two heads on one line would be another matter.
+            sung = (f"{random.choice(self._letters)}{random.choice(_SIGNS)}" for _ in range(count))
+            lines.append(f"  sing: {' -- '.join(f'{name}{self._octave + 2}' for name in sung)}")
+            lines.append(f"  lasts: {2 * count} beats")
+        elif kind == "swell":
+            lines += [f"  contour: {', '.join(self.note() for _ in range(count))}", f"  lasts: {2 * count} beats"]
+            lines.append(f"  dynamics: {random.choice(_LEVELS)}")
+        elif kind == "marked":
+            notes = [f"{self.note()} {random.choice(_WORDS)}" for _ in range(count)]
+            lines += [f"  contour: {random.choice((', ', ' __ ')).join(notes)}", f"  lasts: {count} beats"]
         else:
             lines += [
                 f"  contour: {', '.join(self.note(cents=False) for _ in range(2 * count))}",

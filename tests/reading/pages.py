@@ -55,9 +55,9 @@ class Job:
 
     head: str = ""  # what every document begins with
     books: list[str] = field(default_factory=list)
-    scores: list[Score | Excerpt | ChartRow] = field(default_factory=list)
+    scores: list[Score | Excerpt | ChartRow | Cue] = field(default_factory=list)
 
-    def add(self, item: Item, scores: Sequence[Score | Excerpt | ChartRow], book: str | None = None) -> None:
+    def add(self, item: Item, scores: Sequence[Score | Excerpt | ChartRow | Cue], book: str | None = None) -> None:
         """An item that the product wants to deliver; `book` takes the place of what it made."""
         self.head = str(item.document).removesuffix(str(item.book))
         self.books.append(str(item.book) if book is None else book)
@@ -345,11 +345,46 @@ _BEFORE, _AFTER = ("Ab4", "Bb4", "B4", "Eb5"), ("A4", "Ab4", "B4", "Bb4")
 _DUTCH = {"Ab4": "aes'", "Bb4": "bes'", "B4": "b'", "Eb5": "ees''", "A4": "a'"}
 
 
+@dataclass(frozen=True)
+class Cue:
+    """A gesture in the part of somebody else, as notes."""
+
+    file: str
+    name: str
+    said: says.Said
+    kind: str = "cue"
+
+    def differences(self, reading: notation.Reading) -> list[str]:
+        # The part's own rest goes on under the cue.
+        faults = [f for f in reading.faults if "the values of" not in f and "a rest of" not in f]
+        found = [f"cannot be read: {fault}" for fault in faults]
+        if len(reading.notes) != len(self.said.notes):
+            found.append(f"notes: {len(reading.notes)} in the cue, {len(self.said.notes)} in the file")
+        return [*found, *compare.part_of(reading.notes, self.said, in_time=True)]
+
+
+def _cue(name: str, music: str, length: Fraction) -> str:
+    unit = max(4, 4 * length.denominator)
+    rest = f"R1*{length.numerator}/{4 * length.denominator}"
+    bar = f"\\time {length * unit / 4}/{unit}"
+    cued = f'\\cueDuring "{name}" #UP {{ {rest} }}'
+    return (
+        f'\\addQuote "{name}" {{ {music} }}\n'
+        f"\\score {{ \\new Staff {{ \\key ees \\major {bar} {cued} }} \\layout {{ }} }}\n"
+    )
+
+
 def add_ily(
-    job: Job, source: Source, folder: Path | None = None, *, transposed: bool = False, company: bool = False
+    job: Job,
+    source: Source,
+    folder: Path | None = None,
+    *,
+    transposed: bool = False,
+    company: bool = False,
+    cue: bool = False,
 ) -> None:
     """Every gesture of a file, included into a score with a key: between a composer's own notes, perhaps moved up a
-    tone, perhaps over another voice."""
+    tone, perhaps over another voice; or as a cue in another part."""
     tree, _ = parse(source)
     piece, _ = resolve(tree, folder=folder)
     if piece is None:
@@ -362,8 +397,14 @@ def add_ily(
         said = says.of_gesture(gestures[item.name], heights=piece.settings.heights)
         if any(a.three_lines for a in said.notes) or said.length.denominator > 16 or gestures[item.name].in_seconds:
             continue
-        text = str(item.ily).replace('\\version "2.24.0"', "")
+        text = str(item.ily).replace('\\version "2.24.0"', "") + '\n\\language "nederlands"\n'
         music = f'\\"gesture-{item.name}"'
+        if cue:
+            # A cue is made of notes; lines and signs of a gesture stay in its own part.
+            if all(a.begins == "attack" and a.ends is not None for a in said.notes):
+                job.books.append(text + _cue(f"q{len(job.books)}", music, said.length))
+                job.scores.append(Cue(source.name, item.name, said))
+            continue
         if transposed:
             music = f"\\transpose c d {{ {music} }}"
         before, after = (" ".join(f"{_DUTCH[n]}4" for n in row) for row in (_BEFORE, _AFTER))
@@ -375,9 +416,6 @@ def add_ily(
             others = f"c'1 {bar} c'4*{count * 4 / unit} \\time 4/4 c'1"
             own, other = f"\\voiceOne {voice}", f"\\voiceTwo {others}"
             voice = f"<< \\new Voice = own {{ {own} }} \\new Voice = {COMPANY} {{ {other} }} >>"
-        book = (
-            f'{text}\n\\language "nederlands"\n\\score {{ \\new Staff {{ \\key ees \\major \\time 4/4 {voice} }} '
-            "\\layout { } }\n"
-        )
-        job.books.append(book)
+        score = f"\\score {{ \\new Staff {{ \\key ees \\major \\time 4/4 {voice} }} \\layout {{ }} }}\n"
+        job.books.append(text + score)
         job.scores.append(Score(source.name, item.name, "ily", says.within(said, _BEFORE, _AFTER, transposed)))

@@ -74,10 +74,18 @@ def test_sheets(tmp_path):
     assert (count.scores, count.notes) > (60, 400)
 
 
-@pytest.mark.parametrize("instrument", ["horn", "trombone", "natural-horn"])
-def test_charts(instrument, tmp_path):
+@pytest.mark.parametrize(
+    ("instrument", "sounds"),
+    [
+        ("horn", "a perfect fifth lower than written"),
+        ("trombone", "as written"),
+        ("natural-horn", "a perfect fifth lower than written"),
+    ],
+)
+def test_charts(instrument, sounds, tmp_path):
     job = pages.Job()
     pages.add_charts(job, instrument)
+    assert all(f"the part sounds {sounds}." in book for book in job.books)
     assert _read(job, tmp_path).notes > 50
 
 
@@ -87,6 +95,7 @@ def test_in_a_composers_score(tmp_path):
     source = Source(TOGETHER.name, TOGETHER.read_text("utf-8"))
     pages.add_ily(job, source)
     pages.add_ily(job, source, transposed=True, company=True)
+    pages.add_ily(job, source, cue=True)
     assert _read(job, tmp_path).scores > 30
 
 
