@@ -26,11 +26,14 @@ from gesturesmith.rules.base import Finding, Outcome, outcome_rule
 
 @outcome_rule("GS706", "fallback-used", severity="caution")
 def check(outcome: Outcome) -> Iterator[Finding]:
-    used = outcome.case.realisation.used_fallback
-    for refused in outcome.replaced[:1]:
-        yield Finding(
-            span=outcome.case.gesture.span_of("fallback"),
-            text=f"played as {used}, since as written it is refused: {refused.text} ({refused.rule})",
-            evidence=refused.evidence,
-            numbers=refused.numbers,
-        )
+    if not outcome.replaced:
+        return
+    first = outcome.replaced[0]
+    reasons = dict.fromkeys(f"{refused.text} ({refused.rule})" for refused in outcome.replaced)
+    yield Finding(
+        span=outcome.case.gesture.span_of("fallback"),
+        text=f"played as {outcome.case.realisation.used_fallback}, since as written it is refused: "
+        + "; ".join(reasons),
+        evidence=first.evidence,
+        numbers=first.numbers,
+    )

@@ -39,7 +39,8 @@ ROWS = [
         "fallback-used",
         "technique: slide-gliss\ncontour: C5, G4\nfallback: «growl»",
         "played as growl, since as written it is refused: slide-gliss needs a slide; the trumpet in B-flat "
-        "has none (instrument-lacks-means)",
+        "has none (instrument-lacks-means); slide-gliss needs a line to slide along: `--` or `~~` between two "
+        "points (line-missing)",
         source="derived: what the trumpet in B-flat is built with",
         on="trumpet",
         ways=[],
