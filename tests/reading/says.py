@@ -151,7 +151,14 @@ def within(said: Said, before: tuple[str, ...], after: tuple[str, ...], transpos
     ]
     notes = sorted((*own, *moved), key=lambda n: (n.sung, n.at if n.at is not None else first, not n.stops))
     silences = tuple((a + first, b + first) for a, b in said.silences)
-    return replace(said, notes=tuple(notes), silences=silences, meter=(4, 4))
+    return replace(
+        said,
+        notes=tuple(notes),
+        silences=silences,
+        meter=(4, 4),
+        levels=tuple((at + first, level) for at, level in said.levels),
+        hairpins=tuple((a + first, b + first, sign) for a, b, sign in said.hairpins),
+    )
 
 
 _TONE = Interval(1, Fraction(200))
