@@ -11,7 +11,7 @@ class Status(IntEnum):
     GOOD = 0  # all approved, or with cautions
     REFUSED = 1  # something is not playable as written (`format --check`: a file would change)
     INPUT = 2  # a file could not be read, the output folder cannot be written, or the command was misused
-    MACHINE = 3  # LilyPond, or the machine, failed
+    MACHINE = 3  # LilyPond, the machine, or we ourselves failed
     INTERRUPTED = 130  # Ctrl-C
 
 
