@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.check.judge import judge
-from gesturesmith.check.trills import second_cents
+from gesturesmith.check.trills import above, second_cents
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import parse
@@ -100,7 +100,7 @@ def preparation(case: Case) -> Preparation | None:
         if point.pitch is None or any(t.pitched == "none" for t in point.techniques):
             return None
         notes.append(point.pitch.written)
-        second = _second(case, by_index.get(index))
+        second = _second(case, by_index.get(index), point.pitch.written)
         if second is not None:
             notes.append(second)
     return _prepared(notes, "")
@@ -116,13 +116,13 @@ def _written(instrument: Instrument, sounding_cents: float) -> Spelling:
     return spell(100 * round((sounding_cents - float(instrument.sounding.cents)) / 100))
 
 
-def _second(case: Case, played: PlayedPoint | None) -> Spelling | None:
-    """The note a trill or shake goes to, where it is another one."""
-    if played is None:
+def _second(case: Case, played: PlayedPoint | None, note: Spelling) -> Spelling | None:
+    """The note a trill or shake goes to, where it is another one, by the name that its sign in the line has."""
+    if played is None or played.asked_cents is None:
         return None
     found = (second_cents(t.trill, played) for t in case.techniques)
     second = next((cents for cents in found if cents is not None), None)
-    return None if second is None else _written(case.instrument, second)
+    return None if second is None else above(note, round((second - float(played.asked_cents)) / 100))
 
 
 def warm_up(instrument: Instrument) -> PassageCase | None:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from gesturesmith.acoustics.series import nearest_partial, partial_cents
 from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.units import LETTERS, Spelling, spell
 
 _HALF_TONE_ABOVE, _TONE_ABOVE = 100.0, 200.0
+_STEPS = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7)  # of the scale, in so many semitones
 
 
 def second_cents(trill: str, played: PlayedPoint) -> float | None:
@@ -21,3 +25,12 @@ def second_cents(trill: str, played: PlayedPoint) -> float | None:
         n = nearest_partial(wanted, other.fundamental_cents, *other.widest_partials)
         return other.fundamental_cents + partial_cents(n)
     return None
+
+
+def above(note: Spelling, semitones: int) -> Spelling:
+    """So many semitones above, on the letter that the interval asks for where a plain accidental can say it."""
+    cents = round(note.pitch_cents / 100) * 100 + 100 * semitones
+    octave, letter = divmod(LETTERS.index(note.letter) + _STEPS[min(semitones, 12)], 7)
+    natural = Spelling(LETTERS[letter], Fraction(0), note.octave + octave)
+    alter = Fraction(cents - int(natural.pitch_cents), 100)
+    return Spelling(natural.letter, alter, natural.octave) if abs(alter) <= 1 else spell(cents)

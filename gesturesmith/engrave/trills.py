@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 
-from gesturesmith.check.trills import second_cents
+from gesturesmith.check.trills import above, second_cents
 from gesturesmith.engrave.events import Event, Line
 from gesturesmith.engrave.heads import lily_name, on_page
 from gesturesmith.engrave.signs import carries_scripts, in_force
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
-from gesturesmith.units import LETTERS, Spelling, spell
+from gesturesmith.units import Spelling
 
 _TRILL = r"\gsTrill"
 _SIGN = re.compile(r"\\gsTrill(?:To .*)?")
-_STEPS = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7)  # of the scale, in so many semitones
 _SECOND = 2  # semitones at most in what the sign alone asks for, with an accidental
 
 
@@ -62,13 +60,4 @@ def _upper(case: Case, event: Event, technique: Technique, pitches: str) -> tupl
     if second is None:
         return None
     semitones = round((second - float(played.asked_cents)) / 100)
-    return _above(on_page(point.pitch, pitches), semitones), semitones
-
-
-def _above(note: Spelling, semitones: int) -> Spelling:
-    """So many semitones above, on the letter that the interval asks for where a plain accidental can say it."""
-    cents = round(note.pitch_cents / 100) * 100 + 100 * semitones
-    octave, letter = divmod(LETTERS.index(note.letter) + _STEPS[min(semitones, 12)], 7)
-    natural = Spelling(LETTERS[letter], Fraction(0), note.octave + octave)
-    alter = Fraction(cents - int(natural.pitch_cents), 100)
-    return Spelling(natural.letter, alter, natural.octave) if abs(alter) <= 1 else spell(cents)
+    return above(on_page(point.pitch, pitches), semitones), semitones

@@ -80,6 +80,12 @@ def test_a_trill_is_prepared_by_both_notes() -> None:
     assert names(preparation(case("technique: valve-trill\ncontour: C5\nlasts: 4 beats"))) == ["C5", "D5"]
 
 
+def test_the_upper_note_of_a_trill_has_the_name_of_its_sign() -> None:
+    """A trill goes to the next letter: tr with a sharp over F# is prepared by F# and G#, never by Ab."""
+    for low, high in (("F#4", "G#4"), ("Ab4", "Bb4"), ("C#5", "D#5")):
+        assert names(preparation(case(f"technique: valve-trill\ncontour: {low}\nlasts: 4 beats"))) == [low, high]
+
+
 @pytest.mark.parametrize(
     "lines",
     [
