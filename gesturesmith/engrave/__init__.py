@@ -57,7 +57,9 @@ def engrave_passage(
     metre = meter(passage.meter)
     repeated = any(r.end == passage.beats for r in passage.repeats)
     filled = _filled(played, None if repeated else metre.bar)
-    whole = plan(filled, settings.instrument, settings, metre, pitches, passage.tempo)
+    whole = plan(
+        filled, settings.instrument, settings, metre, pitches, passage.tempo, repeated=bool(passage.repeats)
+    )
     cases = tuple(case for case in passage_case.cases if case is not None)
     return Music(
         name=passage.name,

@@ -83,8 +83,11 @@ def plan(
     metre: Meter,
     pitches: str,
     tempo: Fraction,
+    *,
+    repeated: bool = False,
 ) -> Plan:
-    """Plan a music from its gestures and rests (None), each with its start and length in beats."""
+    """Plan a music from its gestures and rests (None), each with its start and length in beats. Where it is
+    `repeated`, what holds at its end is taken back at its beginning."""
     cases = tuple(case for case, _, _ in played if case is not None)
     stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
     parts: list[Part] = []
@@ -94,7 +97,9 @@ def plan(
         parts.append(_part(case, at, beats, key, stave, "point" if seconds else "rest"))
         key += len(parts[-1].line.events) + (len(parts[-1].sung.events) if parts[-1].sung else 0)
     _time(parts, metre)
-    teller = signs.Signs(settings.wording[0])
+    last = next((part for part in reversed(parts) if part.case is not None), None) if repeated else None
+    again = signs.in_force(last.case, last.line.sounding[-1]) if last is not None and last.case is not None else ()
+    teller = signs.Signs(settings.wording[0], again=again)
     footnotes = notes.Footnotes(settings.wording)
     named = ""
     for part in parts:

@@ -62,6 +62,7 @@ class Signs:
 
     language: str
     active: tuple[Technique, ...] = ()
+    again: tuple[Technique, ...] = ()  # in force where a repeat sign leads back to what comes first
     known: set[str] = field(default_factory=set)
     silence: Fraction = Fraction(0)
     rest_before: Event | None = None
@@ -84,7 +85,8 @@ class Signs:
                 self.rest_before = _rest_before(event, line)
             before = forces[n - 1] if n else self.active
             entering = tuple(t for t in force if t not in before)
-            leaving = tuple(t for t in before if t not in force)
+            leaving = tuple(t for t in (*before, *self.again) if t not in force)
+            self.again = ()
             if n and (entering or leaving) and event.index and event.point and event.point.reached == "line":
                 self._turn(case, line.at_point(event.index - 1), event, before, force)
             else:
@@ -163,18 +165,23 @@ class Signs:
             one, two = (names[0] if names else "open" for names in hands)
             _turn_hand(start, one, two)
             end.after.append(r"\gsHandTurnEnd")
-        if any(_turns(t) for t in (*leaving, *entering)):
-            here = [self._name(case, t) for t in before if _turns(t)]
-            there = [self._name(case, t) for t in force if _turns(t)]
+        changing = (*leaving, *entering)
+        if any(_turns(t, changing) for t in changing):
+            here = [self._name(case, t) for t in before if _turns(t, changing)]
+            there = [self._name(case, t) for t in force if _turns(t, changing)]
             if not here and not _said(before):
                 here = [PLAIN_END]
             if not there:
-                there = [e for e in (_end(t, force) for t in leaving if _turns(t)) if e]
+                there = [e for e in (_end(t, force) for t in leaving if _turns(t, changing)) if e]
+            else:
+                there += [t.look.cancel for t in leaving if t.look.announce and not _replaced(t, entering)]
+            if not there and not _said(force):
+                there = [PLAIN_END]  # what ends with its note elsewhere (a trill) ends here along the line
             # What changes goes over from the words at the start into the sign, so that it stands there once; at the
             # end the sign says what holds from there.
             start.words[:] = [Saying(s.word) if s.first in here else s for s in start.words]
             end.words += [
-                Saying(self._word(case, t)) for t in force if _turns(t) or (t in entering and t.look.word)
+                Saying(self._word(case, t)) for t in force if _turns(t, changing) or (t in entering and t.look.word)
             ]
             start.after.append(f"\\gsTurn {_joined(here)} {_joined(there)}")
             end.after.append(r"\gsTurnEnd")
@@ -202,9 +209,11 @@ def _said(techniques: tuple[Technique, ...]) -> bool:
     return any(t.look.word or t.look.script in _HAND for t in techniques)
 
 
-def _turns(technique: Technique) -> bool:
-    """Whether the words at an arrow name this: a way of playing that may come and go, no line and no mute."""
-    return bool(technique.look.word and technique.layer != "motion" and not technique.look.announce)
+def _turns(technique: Technique, changing: tuple[Technique, ...]) -> bool:
+    """Whether the words at an arrow name this: a way of playing that may come and go, no line; a mute only where it
+    is what changes, since one that stays has been announced."""
+    look = technique.look
+    return bool(look.word and technique.layer != "motion" and (not look.announce or technique in changing))
 
 
 def _end(technique: Technique, force: tuple[Technique, ...]) -> str:

@@ -153,11 +153,41 @@ def test_what_is_over_is_named_where_something_else_is_in_force(first, second, e
         ("flutter-tongue + muted", "C5 -- D5@2 as air -- E5", ['"flz." "flz., air"']),
         ("muted", "C5 -- D5@2 as flutter-tongue -- E5", ['"" "flz."']),
         ("ordinary", "C5 -- D5@2 as flutter-tongue -- E5@4 as air", ['"ord." "flz."', '"flz." "flz., air"']),
+        ("muted", "C5 -- D5@2 without muted -- E5", ['"con sord. (straight)" "senza sord."']),
+        ("ordinary", "C5 -- D5@2 as muted -- E5", ['"ord." "con sord. (straight)"']),
+        (
+            "flutter-tongue + muted",
+            "C5 -- D5@2 without muted -- E5",
+            ['"flz., con sord. (straight)" "flz., senza sord."'],
+        ),
+        ("vibrato", "C5 -- C5@2 as ordinary -- C5", ['"vib." "ord."']),
+        ("lip-trill", "G5 -- G5@2 as ordinary -- G5", ['"lip" "ord."']),
     ],
 )
 def test_an_arrow_says_at_each_end_all_that_holds_there(technique, contour, arrows, engraved):
     text = f"gesture one\n  technique: {technique}\n  contour: {contour}\n  lasts: 6 beats\n"
     assert re.findall(r'gsTurn ("[^"]*" "[^"]*")', engraved(text)["one"].ly) == arrows
+
+
+@pytest.mark.parametrize(
+    ("play", "first"),
+    [
+        ("plain, rest 6, straight", "senza sord."),
+        ("plain, flz", "ord."),
+        ("flz, plain", "flz."),
+        ("cup, rest 6, straight", "con sord. (cup)"),
+        ("cup, rest 6, valve", "valves ord., con sord. (cup)"),
+        ("plain, rest 6, straight, rest 6, plain", "con sord. (straight)"),
+    ],
+)
+def test_what_holds_at_a_repeat_sign_is_taken_back_where_it_leads_to(play, first, engraved):
+    """Else the mute that is in at the end stays in the second time: "senza sord." alone ends it."""
+    assert words(engraved, play, more="  repeat: 2\n")[0] == first
+
+
+def test_a_hand_in_the_bell_at_a_repeat_sign_is_opened_where_it_leads_to(engraved):
+    text = f"{GESTURES}passage one\n  repeat: 2\n  play: plain, shut\n"
+    assert re.findall(r"\\gs(Plus|Open)", engraved(text)["one"].ly) == ["Open", "Plus"]
 
 
 def test_where_an_arrow_ends_on_another_system_nothing_is_said_twice(engraved):
