@@ -17,9 +17,18 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 
+# What is tried for a file, in notes and rests of what is judged again: counted and not timed, so that the same text
+# always gets the same answer. Some five seconds; a hundred refused gestures of a few notes, tried to the end.
+WORK = 200_000
+_EACH = 60  # reading and judging a gesture or passage again costs as much beside its notes
+_PLAYED = 4  # a note of a passage, which may be one of a gesture that is moved, costs as much as so many others
+
 
 class Bench:
-    """Reads and judges single blocks of a file again, with edits made."""
+    """Reads and judges single blocks of a file again, with edits made, until `WORK` is spent.
+
+    `stopped`: whether something was not tried for want of it, since that was last set to False.
+    """
 
     def __init__(self, tree: File, settings: Settings, lines: Sequence[str], judged: dict[str, Judged]) -> None:
         self._tree = tree
@@ -31,6 +40,8 @@ class Bench:
         self.writer = Writer(settings, lines)
         self.divider = Divider(self.writer, tree.blocks)
         self._before: dict[tuple[str, ...], tuple[Counter[str], ...]] = {}
+        self._left = WORK
+        self.stopped = False
 
     def block(self, name: str) -> Block | None:
         """The block of a gesture, or None where its name is not its own."""
@@ -44,14 +55,22 @@ class Bench:
 
     def read_again(self, block: Block, edits: Iterable[Edit]) -> tuple[Judged, ...] | None:
         """The gesture of a block with edits made, or the two it was divided into, judged; None where it can no
-        longer be read."""
+        longer be read, or nothing more is tried."""
+        if not self.may_go_on():
+            return None
         blocks = self._parsed(block, edits)
         if blocks is None:
             return None
         piece, errors = resolve(File(self._tree.settings, blocks), instrument=self._settings.instrument)
         if errors or piece is None or len(piece.gestures) != len(blocks):
             return None
+        self._left -= sum(_EACH + g.size for g in piece.gestures)
         return tuple(judge(g) for g in piece.gestures)
+
+    def may_go_on(self) -> bool:
+        """Whether anything more is tried for this file."""
+        self.stopped = self.stopped or self._left <= 0
+        return self._left > 0
 
     def _parsed(self, block: Block, edits: Iterable[Edit]) -> tuple[Block, ...] | None:
         lines = self.writer.lines[block.span.line - 1 : block.last_line]
@@ -138,9 +157,12 @@ class Bench:
         changed: dict[str, tuple[Block, ...] | None],
         made: dict[str, Judged],
     ) -> tuple[PassageReport, ...] | None:
-        """What is said of the passages, and of those they play, with some blocks changed."""
+        """What is said of the passages, and of those they play, with some blocks changed; None where they cannot be
+        read, or nothing more is tried."""
         from gesturesmith.check.whole import passage_said
 
+        if not self.may_go_on():
+            return None
         needed = dict.fromkeys(n for name in names for n in self._reached(name))
         blocks: list[Block] = []
         for name in needed:
@@ -152,6 +174,9 @@ class Bench:
         piece, errors = resolve(File(self._tree.settings, tuple(blocks)), instrument=self._settings.instrument)
         if errors or piece is None:
             return None
+        items = [item for passage in piece.passages for item in passage.items]
+        notes = sum(i.gesture.size if i.gesture else 1 for i in items)
+        self._left -= _EACH * len(piece.passages) + _PLAYED * notes
         judged = self._judged | made
         own_gestures = {g.name: g for g in piece.gestures}
         return tuple(passage_said(passage, own_gestures, judged)[1] for passage in piece.passages)

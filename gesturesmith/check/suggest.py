@@ -20,6 +20,7 @@ from gesturesmith.values import frozen
 MOST = 3  # suggestions for one finding
 TRIES = 24  # edits judged for one gesture: one of many faults must not hold up the rest
 POINTS = 150  # points judged again for one gesture, over all its edits: nor must one of many points
+ATTACKS = 8  # on one point cost as much to judge as another point
 STEPS = 4  # edits that are put together where no single one will do
 
 type Place = tuple[str, int | None]
@@ -31,6 +32,8 @@ def with_suggestions(bench: Bench, judged: Judged) -> tuple[Finding, ...]:
     wanted = any(f.try_values or f.severity is Severity.REFUSED for f in judged.findings)
     if block is None or not wanted:
         return judged.findings
+    if not bench.may_go_on():
+        return tuple(replace(f, try_values=()) for f in judged.findings)
     trial = _Trial(bench, block, judged)
     return tuple(replace(f, suggestions=trial.suggestions(f), try_values=()) for f in judged.findings)
 
@@ -93,7 +96,7 @@ class _Trial:
         self._spots = {p.span: i for i, p in enumerate(judged.case.gesture.points)}
         self._refusals = judged.refusals
         self._rules = {f.rule for f in judged.refusals}
-        points = len(judged.case.gesture.points)
+        points = max(len(judged.case.gesture.points), judged.case.gesture.size // ATTACKS)
         self._left = max(4, min(TRIES, POINTS // points))
         self._more = max(4, min(4 * STEPS, 10 * POINTS // points))  # for edits that are put together
         self._seen: dict[tuple[Edit, ...], _Seen | None] = {}

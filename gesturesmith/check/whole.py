@@ -24,7 +24,7 @@ from gesturesmith.lang.nodes import File
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Passage, PassageItem, Piece
 from gesturesmith.rules.base import Case, PassageCase
-from gesturesmith.source import Source
+from gesturesmith.source import Source, folded
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
@@ -51,20 +51,38 @@ def check(
     errors: tuple[ReadError, ...],
     *,
     suggestions: bool = True,
+    only: str | None = None,
 ) -> Checked:
-    """Judge everything in a file. Without `suggestions` nothing is tried out to put it right."""
+    """Judge everything in a file. Without `suggestions` nothing is tried out to put it right, with `only` that one
+    gesture alone."""
     judged = {g.name: judge(g) for g in piece.gestures}
     own = {g.name: g for g in piece.gestures}
     passages = tuple(passage_said(p, own, judged) for p in piece.passages)
     wanted = any(j.findings for j in judged.values()) or any(said.findings for _, said in passages)
     bench = _bench(piece, tree, source, judged) if suggestions and wanted else None
     practices = tuple(lines(e) for e in piece.exercises)
+    untried: list[str] = []
+
+    def bench_for(name: str) -> Bench | None:
+        if bench is None or (only is not None and folded(name) != folded(only)):
+            return None
+        bench.stopped = False
+        return bench
+
+    def told[Said: (GestureReport, PassageReport)](said: Said) -> Said:
+        if bench is not None and bench.stopped:
+            untried.append(said.name)
+            bench.stopped = False
+        return said
+
+    gestures = tuple(told(_gesture_report(j, bench_for(name))) for name, j in judged.items())
     report = FileReport(
         source=source,
         readable=not errors,
         errors=tuple(sorted(errors, key=lambda e: (e.span.line, e.span.column, e.code))),
-        gestures=tuple(_gesture_report(j, bench) for j in judged.values()),
-        passages=tuple(_passage_report(case, said, piece, bench) for case, said in passages),
+        gestures=gestures,
+        passages=tuple(told(_passage_report(c, said, piece, bench_for(said.name))) for c, said in passages),
+        untried=tuple(untried),
         exercises=tuple(_exercise(p) for p in practices),
         unread=_unread(piece, tree, errors),
     )

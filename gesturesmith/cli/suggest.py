@@ -71,10 +71,10 @@ def suggest(
     return worst(*(status for status, _ in said), *([Status.MACHINE] if len(said) < len(tried) else []))
 
 
-def _checked(source: Source, folder: Path) -> FileReport:
+def _checked(source: Source, folder: Path, only: str | None) -> FileReport:
     from gesturesmith.pipeline import Options, compile_text
 
-    return compile_text(source, Options(folder=folder, only_check=True)).report
+    return compile_text(source, Options(folder=folder, only_check=True, suggest=only)).report
 
 
 @frozen(kw_only=True)
@@ -98,7 +98,7 @@ class _Desk:
         if isinstance(source, Unread):
             return self.unread(source)
         path = Path(given.path)
-        report = _checked(source, folder_of(given.path, self.profiles))
+        report = _checked(source, folder_of(given.path, self.profiles), self.only)
         if not report.readable:
             if not self.as_json:
                 from gesturesmith.diagnostics import Report, render_text
@@ -142,16 +142,16 @@ class _Desk:
         from gesturesmith.check.put_right import put_right
         from gesturesmith.cli.copying import copy_place, copy_text, objection, write_copy
 
-        done = put_right(report, lambda text: _checked(text, folder_of(str(path), self.profiles)), self.only or "")
+        folder = folder_of(str(path), self.profiles)
+        done = put_right(report, lambda text: _checked(text, folder, self.only), self.only or "")
         if not done.made:
             why = "nothing that was tried would do" if report.refused else "nothing is refused"
             self._say(f"{report.source.name}: {why}; no copy was written")
             return status_of(report), report
         place = copy_place(path, self.output)
         text = copy_text("\n".join(done.source.lines), path.name)
-        copy = _checked(
-            replace(done.source, name=clean(str(place)), text=text), folder_of(str(place), self.profiles)
-        )
+        copied = replace(done.source, name=clean(str(place)), text=text)
+        copy = _checked(copied, folder_of(str(place), self.profiles), self.only)
         problem = objection(place, path) or _unreadable(copy)
         if problem is not None:
             complain(problem)

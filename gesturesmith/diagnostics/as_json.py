@@ -56,6 +56,7 @@ def _file(report: FileReport) -> dict[str, Any]:
         "gestures": [_said(g) for g in report.gestures],
         "passages": [_said(p) for p in report.passages],
         "exercises": [_exercise(e) for e in report.exercises],
+        "untried": list(report.untried),
     }
 
 

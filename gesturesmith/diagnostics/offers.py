@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from gesturesmith.diagnostics.edits import edited_rows
 from gesturesmith.diagnostics.lines import visible
+from gesturesmith.diagnostics.text import untried
 from gesturesmith.diagnostics.types import (
     Edit,
     FileReport,
@@ -34,9 +35,9 @@ def render_suggestions(report: FileReport) -> str:
             title = f'"{visible(said.title)}" ({visible(said.name)})' if said.title else visible(said.name)
             lines.append(f"{title}, line {said.span.line}")
             for findings in groups:
-                lines += [*_said(findings), *_offered(findings[0], report.source.lines)]
+                lines += [*_said(findings), *_offered(findings[0], report, said.name)]
             lines.append("")
-    return "\n".join([*lines, _summary(report)]) + "\n"
+    return "\n".join([*lines, _summary(report), *untried(report)]) + "\n"
 
 
 def _alike(said: GestureReport | PassageReport) -> list[list[Finding]]:
@@ -66,13 +67,15 @@ def _said(findings: Sequence[Finding]) -> Iterator[str]:
             )
 
 
-def _offered(finding: Finding, lines: Sequence[str]) -> Iterator[str]:
+def _offered(finding: Finding, report: FileReport, name: str) -> Iterator[str]:
     for number, suggestion in enumerate(finding.suggestions, start=1):
         words = f"{visible(suggestion.words)}; " if suggestion.words else ""
         changed = ", changes the music" if suggestion.changes_music else ""
         yield f"  {number}. {words}{suggestion.verdict.words}{changed}"
-        yield from _changed(suggestion.edits, lines)
-    if not finding.suggestions:
+        yield from _changed(suggestion.edits, report.source.lines)
+    if not finding.suggestions and name in report.untried:
+        yield "  not everything was tried: too much was tried in this file already"
+    elif not finding.suggestions:
         yield f"  {f'hint: {visible(finding.hint)}' if finding.hint else 'nothing that was tried would do'}"
 
 

@@ -26,6 +26,7 @@ _COLUMNS = 116  # a message that would pass this goes under its caret
 _HEADINGS = {Severity.REFUSED: "not as written", Severity.CAUTION: "with care", Severity.ADVICE: "advice"}
 _COLOURS = {"not as written": "1;31", "cannot be read": "1;31", "with care": "1;33", "advice": "1;36"}
 _DEMANDS_SHOWN = 3  # reasons for a difficulty, what weighs most first
+_UNTRIED_SHOWN = 5
 _LEFT_OUT_SHOWN = 3  # variants of an exercise named with their reason; more are counted
 
 
@@ -139,6 +140,17 @@ def _summary(report: FileReport) -> Iterator[str]:
         yield f"  {_counted(len(report.passages), 'passage')}: {_verdicts(report.passages)}"
     for exercise in report.exercises:
         yield from _exercise(exercise)
+    yield from untried(report)
+
+
+def untried(report: FileReport) -> Iterator[str]:
+    """For which gestures not all was tried, and how it is."""
+    names = [visible(name) for name in report.untried]
+    if not names:
+        return
+    more = f" and {len(names) - _UNTRIED_SHOWN} more" if len(names) > _UNTRIED_SHOWN else ""
+    yield f"  no further suggestions were tried in this file: {', '.join(names[:_UNTRIED_SHOWN])}{more};"
+    yield f"  gesturesmith suggest --only {names[0]} tries that one"
 
 
 def _difficulty(gestures: tuple[GestureReport, ...]) -> Iterator[str]:

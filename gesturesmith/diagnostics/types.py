@@ -176,6 +176,7 @@ class FileReport:
     readable   whether all of it could be read
     unread     name and title (its name where it has none) of each gesture and passage that could not be read, or
                that plays one
+    untried    gestures and passages for which not all suggestions were tried: too much had been for others before
     """
 
     source: Source
@@ -185,6 +186,7 @@ class FileReport:
     passages: tuple[PassageReport, ...] = ()
     exercises: tuple[ExerciseReport, ...] = ()
     unread: tuple[tuple[str, str], ...] = ()
+    untried: tuple[str, ...] = ()
 
     @property
     def usable(self) -> bool:

@@ -21,6 +21,7 @@ from gesturesmith.units import UNISON, Spelling
 
 MOST_POINTS = 500
 MOST_GESTURES = 20_000
+MOST_NOTES = 100_000  # of all gestures of a file, or attacks where they are more
 MOST_EVENTS = 10_000
 MOST_EVENTS_IN_FILE = 100_000
 MOST_VARIANTS = 500

@@ -93,6 +93,10 @@ RULES: dict[str, tuple[str, str]] = {
     ),
     "too-many-points": ("GS180", "{count} points in one contour, and {limit} is the most: divide the gesture"),
     "too-many-gestures": ("GS181", "more than {limit} gestures in one file: divide the file here"),
+    "too-many-notes": (
+        "GS187",
+        "the gestures of this file have more than {limit} notes, rests or attacks: divide the file here",
+    ),
     "sung-line": (
         "GS182",
         "the sung line takes pitches, times and lines only; {word} belongs to the contour that is played",

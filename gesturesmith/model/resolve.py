@@ -8,7 +8,7 @@ from gesturesmith.diagnostics import ReadError
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes
 from gesturesmith.model import build, exercises, passages
-from gesturesmith.model.context import MOST_GESTURES, Context
+from gesturesmith.model.context import MOST_GESTURES, MOST_NOTES, Context
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Exercise, Piece
 from gesturesmith.model.settings import meter_of, settings
@@ -63,9 +63,14 @@ def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Ges
         ctx.error("too-many-gestures", blocks[MOST_GESTURES].span, limit=MOST_GESTURES)
         unread.update(b.name.text.casefold() for b in blocks[MOST_GESTURES:])
     found: dict[str, Gesture] = {}
+    notes_so_far = 0
     for block in blocks[:MOST_GESTURES]:
         name = block.name.text.casefold()
-        gesture = build.gesture(ctx, block) if not ctx.full else None
+        gesture = build.gesture(ctx, block) if not ctx.full and notes_so_far <= MOST_NOTES else None
+        notes_so_far += gesture.size if gesture is not None else 0
+        if gesture is not None and notes_so_far > MOST_NOTES:
+            ctx.error("too-many-notes", block.name.span, limit=MOST_NOTES)
+            gesture = None
         if gesture is None:
             unread.add(name)
         elif name not in unread:

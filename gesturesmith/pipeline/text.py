@@ -50,7 +50,7 @@ def compile_text(
         if piece is None:
             report = FileReport(source=source, readable=False, errors=(*syntax, *names))
             return Outcome(reports=(report,))
-        checked = check(piece, tree, source, (*syntax, *names))
+        checked = check(piece, tree, source, (*syntax, *names), only=options.suggest)
         everything = shelf.whole(checked.report) if shelf is not None and left is not tree else checked.report
         report = _narrowed(everything, options.only)
         there = tuple(said.name for said in _everything(everything))

@@ -60,6 +60,7 @@ class Options:
     formats     names of writers
     pitches     how the page names pitches: written | sounding
     only        the one gesture or passage wanted; None for all
+    suggest     the one gesture for which suggestions are tried; None for all
     draft       engrave what is refused as well, marked as a draft
     notes       make a notes page of the file too, whose numbers its marks bear
     together    says which files' notes page gives the numbers of its marks, where it is a page of several; else ""
@@ -74,6 +75,7 @@ class Options:
     formats: tuple[str, ...] = field(default=("pdf",), metadata=_LATER)
     pitches: str = "written"
     only: str | None = field(default=None, metadata=_LATER)
+    suggest: str | None = field(default=None, metadata=_LATER)
     draft: bool = False
     notes: NotesOptions | None = field(default=None, metadata=_NUMBERS)
     together: str = field(default="", metadata=_NUMBERS)

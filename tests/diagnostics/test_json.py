@@ -19,7 +19,8 @@ def test_the_object():
     assert made["schema"] == 1
     assert made["tool"] == __version__
     (file,) = made["files"]
-    assert set(file) == {"file", "readable", "errors", "unread", "gestures", "passages", "exercises"}
+    keys = {"file", "readable", "errors", "unread", "gestures", "passages", "exercises", "untried"}
+    assert set(file) == keys
     assert file["file"] == "study.gesture"
     assert file["readable"] is False
     assert file["errors"] == [

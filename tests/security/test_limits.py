@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import json
 import re
 import time
 from pathlib import Path
 
 import pytest
+from timing import within
 
 from gesturesmith import sheets
 from gesturesmith.batch import press
+from gesturesmith.check import bench
 from gesturesmith.cli import reading
 from gesturesmith.cli.main import main
 from gesturesmith.instruments.profile import file as profiles
@@ -19,11 +22,16 @@ from gesturesmith.lilypond import run as running
 from gesturesmith.lytext import code
 from gesturesmith.model import context
 from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
 HORN = "instrument: horn\npitches: written\n"
 CALL = "gesture call\n  contour: C4\n"
 PAGE = Path(__file__).parents[2] / "SECURITY.md"
+
+
+def notes(count):
+    return HORN + "".join(f"gesture g{n}\n  contour: C4\n  attacks: 1000\n" for n in range(count // 1000))
 
 
 def points(count):
@@ -102,6 +110,9 @@ def profile(count):
 TABLE = {
     "2 MB a file": ((reading, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
     "20,000 gestures": ((context, "MOST_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
+    "100,000 notes in all gestures of a file": (
+        (context, "MOST_NOTES"), notes, 100_000, 1000, "the gestures of this file have more than 100000 notes",
+    ),
     "500 points a gesture": ((context, "MOST_POINTS"), points, 500, 1, "501 points in one contour"),
     "10,000 events a passage": ((context, "MOST_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
     "every point or attack": ((context, "MOST_EVENTS"), events_in_gestures, 10_000, 500, "more than 10000 notes"),
@@ -133,7 +144,7 @@ def test_a_limit_and_its_message(limit, tmp_path, monkeypatch, capsys):
     monkeypatch.chdir(tmp_path)
     path = tmp_path / "study.gesture"
     path.write_text(make(most))
-    if make in (gestures, nested, varied):
+    if make in (gestures, notes, nested, varied):
         # To check all that may be in one file takes its time.
         assert mistakes(path) == ()
         path.write_text(make(most + step))
@@ -204,3 +215,65 @@ def test_a_flood_is_told_as_one():
     assert leavings.FOLDER_BYTES == sandbox.FOLDER_BYTES
     assert leavings.MOST_ENTRIES == sandbox.MOST_ENTRIES
     assert running.LOG_BYTES == sandbox.LOG_BYTES
+
+
+# --- how long a check takes --------------------------------------------------------------------------------
+# What SECURITY.md says, in seconds of the processor, measured on a fifth of what there may be.
+
+REFUSED = "  technique: flutter-tongue\n  contour: C4 ~~ C5\n  lasts: 10 beats\n  attacks: 1000\n"
+SLOW = {
+    "attacks": (HORN + "".join(f"gesture g{n}\n  contour: C4\n  attacks: 500\n" for n in range(40)), 6),
+    "attacks that are refused": (HORN + "".join(f"gesture g{n}\n{REFUSED}" for n in range(8)), 8),
+    "variants": (
+        f"{HORN}gesture call\n  contour: {', '.join(['C4', 'E4'] * 50)}\nexercises week\n  from: call\n"
+        "  start: C4..A4 by 1\n  lasts: 40, 60 beats\n  tempo: 40..60 by 5\n", 6,
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", SLOW)
+def test_a_check_has_an_end(name):
+    text, seconds = SLOW[name]
+    report = within(seconds, lambda: compile_text(Source("a.gesture", text), Options(only_check=True)).report)
+    assert report.errors == ()
+
+
+def test_suggestions_have_an_end(tmp_path, monkeypatch, capsys):
+    """What is tried for a file is counted: the same text gives the same answer, which says where it stops."""
+    monkeypatch.setattr(bench, "WORK", 2000)
+    monkeypatch.chdir(tmp_path)
+    names = [f"g{n}" for n in range(12)]
+    Path("a.gesture").write_text(HORN + "".join(f"gesture {n}\n  contour: C4, G6\n" for n in names))
+    said = []
+    for _ in range(2):
+        assert main(["check", "a.gesture"]) == 1
+        said.append(capsys.readouterr().out)
+    assert said[0] == said[1]
+    assert 1 <= said[0].count("  try: ") < len(names)
+    cut = re.search(r"no further suggestions were tried in this file: (g\d+)\b.*;\n", said[0])
+    main(["check", "--json", "a.gesture"])
+    untried = json.loads(capsys.readouterr().out)["files"][0]["untried"]
+    assert cut[1] == untried[0]
+    assert untried == names[-len(untried) :]
+    assert f"gesturesmith suggest --only {untried[0]} tries that one" in said[0]
+    main(["suggest", "a.gesture"])
+    told = capsys.readouterr().out
+    assert told.count("too much was tried in this file already") in (len(untried), len(untried) - 1)
+    assert "no further suggestions were tried" in told
+    main(["suggest", "--only", "g11", "a.gesture"])
+    assert "now |   contour:" in capsys.readouterr().out
+    assert main(["suggest", "--apply", "--only", "g11", "a.gesture"]) == 1
+    assert "g11: contour: " in capsys.readouterr().out
+
+
+def test_a_passage_is_part_of_what_is_tried(monkeypatch):
+    """To play a long passage again for every edit would take the longest of all."""
+    monkeypatch.setattr(bench, "WORK", 3000)
+    play = ", ".join(["a"] * 500)
+    text = f"{HORN}gesture a\n  contour: C4, G6\npassage all\n  play: {play}\n"
+    made = []
+    judged = bench.Bench._judged_passages
+    monkeypatch.setattr(bench.Bench, "_judged_passages", lambda *a: made.append(a) or judged(*a))
+    report = compile_text(Source("a.gesture", text), Options(only_check=True)).report
+    assert report.untried[0] == "a"
+    assert 0 < len(made) <= 4
