@@ -260,8 +260,7 @@ _TABLE = {
         "  contour: G4, A4, B4\n  fingering: F 0, F 1-2, F 2",
     ),
     "too-many-points": Mistake("A contour has at most 500 points: divide the gesture."),
-    "too-many-gestures": Mistake("A file has at most 20,000 gestures: divide it."),
-    "too-many-notes": Mistake("All gestures of a file have at most 100,000 notes, rests or attacks: divide it."),
+    "too-many-gestures": Mistake("A file has at most 20,000 gestures, with 100,000 notes: divide it."),
     "sung-line": Mistake(
         "The sung line has pitches, times and lines; all else belongs to the contour that is played.",
         "  technique: multiphonic\n  contour: F3\n  sing: C4 ff",

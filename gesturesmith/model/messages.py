@@ -92,11 +92,7 @@ RULES: dict[str, tuple[str, str]] = {
         "these lists give {count} variants, and {limit} is the most: shorten a list or make its steps wider",
     ),
     "too-many-points": ("GS180", "{count} points in one contour, and {limit} is the most: divide the gesture"),
-    "too-many-gestures": ("GS181", "more than {limit} gestures in one file: divide the file here"),
-    "too-many-notes": (
-        "GS187",
-        "the gestures of this file have more than {limit} notes, rests or attacks: divide the file here",
-    ),
+    "too-many-gestures": ("GS181", "more than {limit} {what} in one file: divide the file here"),
     "sung-line": (
         "GS182",
         "the sung line takes pitches, times and lines only; {word} belongs to the contour that is played",

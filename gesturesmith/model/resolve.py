@@ -60,7 +60,7 @@ def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Ges
     blocks = [b for b in tree.blocks if b.kind == "gesture"]
     if len(blocks) > MOST_GESTURES:
         ctx.block = None
-        ctx.error("too-many-gestures", blocks[MOST_GESTURES].span, limit=MOST_GESTURES)
+        ctx.error("too-many-gestures", blocks[MOST_GESTURES].span, limit=MOST_GESTURES, what="gestures")
         unread.update(b.name.text.casefold() for b in blocks[MOST_GESTURES:])
     found: dict[str, Gesture] = {}
     notes_so_far = 0
@@ -69,7 +69,7 @@ def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Ges
         gesture = build.gesture(ctx, block) if not ctx.full and notes_so_far <= MOST_NOTES else None
         notes_so_far += gesture.size if gesture is not None else 0
         if gesture is not None and notes_so_far > MOST_NOTES:
-            ctx.error("too-many-notes", block.name.span, limit=MOST_NOTES)
+            ctx.error("too-many-gestures", block.name.span, limit=MOST_NOTES, what="notes in all gestures")
             gesture = None
         if gesture is None:
             unread.add(name)

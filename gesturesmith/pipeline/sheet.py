@@ -100,7 +100,7 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
     count = len(practice.kept)
     if exercise.keep == "one page":
         count = fitting(sheet, count, settings, options.lilypond)
-    stem = delivery_name(options.name, settings, options.stem) if options.name else options.stem
+    stem = delivery_name(options.name, settings, options.stem) if options.name else file_name(options.stem)
     return item(sheet(count), settings, options.place / stem / file_name(exercise.name), output)
 
 

@@ -128,12 +128,14 @@ def _laid_out(
 ) -> tuple[Item, ...]:
     """The page, unless pictures or one thing alone are asked for, and the snippets of all that may be engraved."""
     from gesturesmith import sheets
-    from gesturesmith.pipeline.naming import delivery_name
+    from gesturesmith.pipeline.naming import delivery_name, file_name
     from gesturesmith.writers import Item
 
     if not musics:
         return ()
-    stem = delivery_name(options.name, settings, options.stem) if options.name is not None else options.stem
+    stem = (
+        delivery_name(options.name, settings, options.stem) if options.name is not None else file_name(options.stem)
+    )
     items = []
     if options.only is None and options.pages:
         elsewhere = options.notes is not None or bool(options.together)

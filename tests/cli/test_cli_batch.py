@@ -322,3 +322,14 @@ def test_a_cluster_without_its_library(here, run, monkeypatch):
     result = run("engrave", "--cluster", "tcp://host:8786", "a.gesture")
     assert result.status == 2
     assert "pip install 'gesturesmith[cluster]'" in result.err
+
+
+@pytest.mark.parametrize("name", ["con", "NUL", "com1"])
+def test_nothing_made_is_called_as_a_device(here, run, name):
+    """A file that comes from another system may be; Microsoft, "Naming Files, Paths, and Namespaces"."""
+    (here / f"{name}.gesture").write_text(GOOD.replace("gesture call", f"gesture {name}"))
+    assert run("engrave", "--as", "ly", f"{name}.gesture").status == 0
+    assert sorted(str(p.relative_to(here / "out")) for p in (here / "out").rglob("*.ly")) == [
+        f"{name}_.ly",
+        f"{name}_/{name}_.ly",
+    ]

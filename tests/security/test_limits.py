@@ -111,7 +111,7 @@ TABLE = {
     "2 MB a file": ((reading, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
     "20,000 gestures": ((context, "MOST_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
     "100,000 notes in all gestures of a file": (
-        (context, "MOST_NOTES"), notes, 100_000, 1000, "the gestures of this file have more than 100000 notes",
+        (context, "MOST_NOTES"), notes, 100_000, 1000, "more than 100000 notes in all gestures in one file",
     ),
     "500 points a gesture": ((context, "MOST_POINTS"), points, 500, 1, "501 points in one contour"),
     "10,000 events a passage": ((context, "MOST_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
