@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from gesturesmith.engrave.events import Line
 from gesturesmith.engrave.heads import Stave, decimal
+from gesturesmith.engrave.rhythm import Meter
 from gesturesmith.engrave.signs import in_force, line_word
 from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.gesture import Gesture, Segment
@@ -62,15 +63,16 @@ def draw_band(gesture: Gesture, line: Line, stave: Stave) -> None:
     last.at_end.append(r"\gsBandEnd")
 
 
-def draw_length(gesture: Gesture, line: Line, language: str) -> None:
+def draw_length(gesture: Gesture, line: Line, metre: Meter, language: str) -> None:
     """The bracket with the length over what has no note values."""
-    _bracket(line, length_text(gesture, language))
+    seconds, beats = gesture.seconds, gesture.beats
+    _bracket(line, _seconds(seconds, language) if gesture.in_seconds else _beats(beats, metre, language))
 
 
-def draw_rest_length(line: Line, beats: Fraction, seconds: Fraction | None, language: str) -> None:
+def draw_rest_length(line: Line, beats: Fraction, seconds: Fraction | None, metre: Meter, language: str) -> None:
     """The same over a rest that has no note value, or its sign would be counted as a quarter: over one between
     gestures in `seconds`, to a tenth of a second (closer nobody can be silent), else its beats."""
-    said = _beats(beats, language) if seconds is None else _seconds(round(seconds, 1), language)
+    said = _beats(beats, metre, language) if seconds is None else _seconds(round(seconds, 1), language)
     _bracket(line, said)
 
 
@@ -80,13 +82,10 @@ def _bracket(line: Line, text: str) -> None:
     last.at_end.append(r"\gsLengthEnd")
 
 
-def length_text(gesture: Gesture, language: str) -> str:
-    """`2.5 s`, `4 beats`."""
-    return _seconds(gesture.seconds, language) if gesture.in_seconds else _beats(gesture.beats, language)
-
-
-def _beats(beats: Fraction, language: str) -> str:
-    unit = "beat" if beats == Fraction(1) else "beats"
+def _beats(beats: Fraction, metre: Meter, language: str) -> str:
+    """`4 beats`; where the player counts another note in a bar than the quarter, `4 quarters`."""
+    unit = "beat" if metre.quarters else "quarter"
+    unit = unit if beats == Fraction(1) else f"{unit}s"
     return f"{_mixed(beats)} {wording(unit, language)}"
 
 

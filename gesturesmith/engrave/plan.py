@@ -107,9 +107,9 @@ def plan(
             teller.rest(part.line.events[0])
             if all(slot.kind == "point" for slot in part.slots):
                 length = part.beats * 60 / tempo if seconds else None
-                lines.draw_rest_length(part.line, part.beats, length, settings.wording[0])
+                lines.draw_rest_length(part.line, part.beats, length, metre, settings.wording[0])
         else:
-            _dress(part, part.case, stave, settings, teller, footnotes)
+            _dress(part, part.case, stave, settings, metre, teller, footnotes)
             named = _name_register(part, part.case, stave, settings, named)
     _gather_rests(parts, metre.bar is not None)
     _part_levels(parts)
@@ -225,7 +225,13 @@ def _shows_harmonics(part: Part) -> bool:
 
 
 def _dress(
-    part: Part, case: Case, stave: Stave, settings: Settings, teller: signs.Signs, footnotes: notes.Footnotes
+    part: Part,
+    case: Case,
+    stave: Stave,
+    settings: Settings,
+    metre: Meter,
+    teller: signs.Signs,
+    footnotes: notes.Footnotes,
 ) -> None:
     """Put everything at the events of a gesture that its case asks for."""
     gesture, line = case.gesture, part.line
@@ -240,7 +246,7 @@ def _dress(
     rows.cents(line)
     rows.fingerings(case, line, settings.fingerings)
     if _in_points(part) or part.feathers:
-        lines.draw_length(gesture, line, settings.wording[0])
+        lines.draw_length(gesture, line, metre, settings.wording[0])
     if gesture.in_seconds and signs.small_start(signs.in_force(case, first)):
         first.before.append(r"\gsSmall")
     footnotes.mark(case, line)

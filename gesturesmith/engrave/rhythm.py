@@ -77,10 +77,12 @@ class Triplet:
 
 @frozen
 class Meter:
-    """Bars of `bar` beats, divided into `cells` that a reader must see; free: cells of one beat, no bars."""
+    """Bars of `bar` beats, divided into `cells` that a reader must see; free: cells of one beat, no bars.
+    `quarters` where the beat that a player counts in it is a quarter."""
 
     bar: Fraction | None
     cells: tuple[Fraction, ...]
+    quarters: bool = True
 
     def cell(self, at: Fraction) -> tuple[Fraction, Fraction]:
         """Start and end of the cell that holds a time."""
@@ -110,12 +112,13 @@ def meter(signature: tuple[int, int] | None) -> Meter:
     count, unit = signature
     beat, bar = F(4, unit), F(4 * count, unit)
     if unit >= 8 and count % 3 == 0 and count > 3:
-        return Meter(bar, (3 * beat,) * (count // 3))
+        return Meter(bar, (3 * beat,) * (count // 3), quarters=False)
     if unit >= 8:
         # Pairs, and what is left over as a three at the end: 5/8 is 2 + 3, 7/8 is 2 + 2 + 3, 3/8 one group.
         pairs = (2 * beat,) * (count // 2)
-        return Meter(bar, (*pairs[:-1], 3 * beat) if count % 2 and pairs else pairs or (beat,))
-    return Meter(bar, (F(1),) * int(bar))
+        cells = (*pairs[:-1], 3 * beat) if count % 2 and pairs else pairs or (beat,)
+        return Meter(bar, cells, quarters=False)
+    return Meter(bar, (F(1),) * int(bar), quarters=unit == 4)
 
 
 def leaves(slots: tuple[Slot, ...], metre: Meter) -> tuple[Leaf | Triplet, ...]:

@@ -25,6 +25,8 @@ TEXTS = {
     "seconds": "s",
     "beat": "Schlag",
     "beats": "Schläge",
+    "quarter": "Viertel",
+    "quarters": "Viertel",
     "warm-up": "Einspielen",
     "preparation": "Vorübung",
     "rest-after": "{seconds} s Pause",

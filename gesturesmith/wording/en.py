@@ -26,6 +26,8 @@ TEXTS = {
     "seconds": "s",
     "beat": "beat",
     "beats": "beats",
+    "quarter": "quarter",
+    "quarters": "quarters",
     "warm-up": "Warm-up",
     "preparation": "Preparation",
     "rest-after": "rest {seconds} s",

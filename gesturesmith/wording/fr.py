@@ -25,6 +25,8 @@ TEXTS = {
     "seconds": "s",
     "beat": "temps",
     "beats": "temps",
+    "quarter": "noire",
+    "quarters": "noires",
     "warm-up": "Échauffement",
     "preparation": "Préparation",
     "rest-after": "repos {seconds} s",
@@ -167,7 +169,7 @@ TEXTS = {
     "remark-quarter-tones-arrows": (
         "Une flèche sur l’altération hausse ou baisse d’un quart de ton, selon sa direction."
     ),
-    "remark-second-note": "Une petite tête entre parenthèses après une note : l’autre note du trille ou du shake.",
+    "remark-second-note": "Une petite tête entre parenthèses après une note : l’autre note du trille ou du shake.",
     "remark-cents": (
         "Les nombres signés au-dessus d’une note sont des cents, tels que les affiche un accordeur : l’écart avec "
         "la note tempérée la plus proche, nommée lorsqu’elle n’est pas la note écrite. Cent cents font un "

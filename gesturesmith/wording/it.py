@@ -25,6 +25,8 @@ TEXTS = {
     "seconds": "s",
     "beat": "tempo",
     "beats": "tempi",
+    "quarter": "quarto",
+    "quarters": "quarti",
     "warm-up": "Riscaldamento",
     "preparation": "Preparazione",
     "rest-after": "riposo {seconds} s",

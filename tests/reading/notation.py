@@ -549,9 +549,9 @@ class _Reader:
 
 
 def _stated(g: Grob) -> Fraction | None:
-    """The length that a bracket states, in beats or seconds: `1 1/3 beats`, `2.5 s`; None where it states none."""
+    """The length that a bracket states: `1 1/3 beats`, `2 quarters`, `2.5 s`; None where it states none."""
     words = g.text.strip("()").split()
-    if len(words) < 2 or words[-1] not in ("beat", "beats", "s"):
+    if len(words) < 2 or words[-1] not in ("beat", "beats", "quarter", "quarters", "s"):
         return None
     return sum((Fraction(w) for w in words[:-1]), Fraction(0))
 
