@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from gesturesmith.lytext import quoted
-from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.gesture import Gesture, attack_times
 
 # Levels that are commands of LilyPond itself since 2.24; the others are printed by `\gsLevel`.
 _LILYPONDS = frozenset(("ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "fp", "sfp", "rfz"))
@@ -31,9 +31,12 @@ def dynamics(gesture: Gesture) -> list[Dynamic]:
     marks = [(m.at, m.level, m.join) for m in gesture.dynamics]
     if not marks:
         marks = [(p.at, p.dynamic, "") for p in gesture.points if p.dynamic]
+    over = _last_stroke(gesture)
     made: list[Dynamic] = []
     for n, (written, level, join) in enumerate(marks):
         at = written
+        if over is not None and n == len(marks) - 1 and at > over and not (made and made[-1].at >= over):
+            at = over
         if not (made and made[-1].hairpin):
             at = _sounding(gesture, written, marks[n + 1][0] if n + 1 < len(marks) else None)
         opened = bool(made and made[-1].hairpin)
@@ -53,6 +56,15 @@ def dynamics(gesture: Gesture) -> list[Dynamic]:
             made[-1].before.append(f"\\gsShortHairpin #{letters}")
         made.append(one)
     return made
+
+
+def _last_stroke(gesture: Gesture) -> Fraction | None:
+    """When the last sound begins, if it has no length: the level that a gesture ends with stands under it, for
+    after it there is nothing to hear."""
+    point = next((p for p in reversed(gesture.points) if p.kind != "silence"), None)
+    if point is None or point.reached == "line" or all(t.pitched != "none" for t in point.techniques):
+        return None
+    return max(attack_times(gesture))
 
 
 def _sounding(gesture: Gesture, at: Fraction, following: Fraction | None) -> Fraction:

@@ -27,6 +27,19 @@ def test_at_the_very_end_after_the_note(engraved):
     assert r"\afterGrace 63/64 c''1 \p \< { \gsLevelAtEnd s8 \f }" in ly
 
 
+def test_under_the_last_stroke_where_it_has_no_length(engraved):
+    """After a click it would stand before a rest, and ask for a loudness of nothing; the hairpin ends there too."""
+    clicks = (
+        "gesture one\n  technique: valve-clicks\n  band: low\n  contour: low, high@1/2{more}\n  lasts: 2 beats\n"
+    )
+    ly = compact(engraved(clicks.format(more="") + "  dynamics: mf < ff\n")["one"].ly)
+    assert r"b'4. \ff" in ly
+    assert r"\gsLevelAtEnd" not in ly
+    assert r"\gsShortHairpin #4" in ly
+    ly = compact(engraved(clicks.format(more=", C4@1 as ordinary") + "  dynamics: mf < ff\n")["one"].ly)
+    assert r"\gsLevelAtEnd" in ly
+
+
 def test_inside_a_note_on_a_track_of_skips(engraved):
     ly = compact(dynamics_of(engraved, "p < f@3/2 > p@3"))
     assert r"{ c''1 } { \gsShortHairpin #2 s4 * 3/2 \p \< \gsShortHairpin #2 s4 * 3/2 \f \> s4 \p }" in ly

@@ -206,6 +206,8 @@ def _covered(start: Fraction, end: Fraction, by: list[tuple[Fraction, Fraction]]
 def _levels(reading: Reading, said: Said) -> list[str]:
     """The levels in their order, each at its time; niente has a sign of its own, and what is repeated may be left
     out."""
+    strokes = [(a.at, a.ends) for a in said.notes if a.stroke and a.at is not None and a.ends is not None]
+    quiet = [*reading.silences, *strokes]
     have = _once(reading.levels)
     want = _once([level for level in said.levels if level[1] != "n"])
     names = [" ".join(level for _, level in row) for row in (have, want)]
@@ -214,24 +216,24 @@ def _levels(reading: Reading, said: Said) -> list[str]:
     found = [
         f"level {level}: beat {float(at):g} on the page, {float(time):g} in the file"
         for (at, level), (time, _) in zip(have, want, strict=True)
-        if not _there(at, time, reading)
+        if not _there(at, time, quiet)
     ]
     signs = [" ".join(sign for _, _, sign in row) for row in (reading.hairpins, said.hairpins)]
     if signs[0] != signs[1]:
         return [*found, f"hairpins: {signs[0]} on the page, {signs[1]} in the file"]
     for (start, end, sign), (begins, ends, _) in zip(reading.hairpins, said.hairpins, strict=True):
-        if not _there(start, begins, reading) or not _there(end, ends, reading):
+        if not _there(start, begins, quiet) or not _there(end, ends, quiet):
             shown = "?" if end is None else f"{float(end):g}"
             found.append(f"hairpin {sign} ends at beat {shown} on the page, {float(ends):g} in the file")
     return found
 
 
-def _there(at: Fraction | None, time: Fraction, reading: Reading) -> bool:
-    """Whether something stands at its time: at the end of a sound just before it, and before a silence there. At a
-    line break a bound has no time."""
+def _there(at: Fraction | None, time: Fraction, quiet: list[tuple[Fraction, Fraction]]) -> bool:
+    """Whether something stands at its time: at the end of a sound just before it, and before a silence there, or
+    under a stroke that is over at once. At a line break a bound has no time."""
     if at is None or abs(at - time) <= _INSTANT:
         return True
-    return any(start - _INSTANT <= at < time <= end for start, end in reading.silences)
+    return any(start - _INSTANT <= at < time <= end for start, end in quiet)
 
 
 def _once(levels: list[tuple[Fraction, str]]) -> list[tuple[Fraction, str]]:
