@@ -116,6 +116,14 @@ def spell(cents: Fraction | float, *, sharps: bool = False) -> Spelling:
     return Spelling(name[0], alter, semitone // 12 - 1, whole - 100 * semitone)
 
 
+def spell_quarter(cents: Fraction | int) -> Spelling:
+    """A quarter tone with the plainest sign: raised from the natural below it, else lowered from the one above."""
+    below, above = spell(cents - 50, sharps=True), spell(cents + 50, sharps=True)
+    if not below.alter:
+        return replace(below, alter=Fraction(1, 2))
+    return replace(above, alter=Fraction(-1, 2))
+
+
 _STEPS_WITHIN = ((0,), (1,), (1,), (2,), (2,), (3,), (3, 4), (4,), (5,), (5,), (6,), (6,))
 
 

@@ -53,8 +53,8 @@ class Shape:
 def shapes(technique: Technique, instrument: Instrument) -> tuple[Shape, ...]:
     """The shapes a technique takes, the plainest first."""
     raised = Fraction(technique.grid % 100, 100)
-    middle = _middle(instrument)
-    rows = list(_contours(technique, spell(middle.pitch_cents + 100 * raised)))
+    # From C every interval that is tried has a plain sign, and keeps its letters wherever it is moved.
+    rows = list(_contours(technique, Spelling("C", raised, _middle(instrument).octave)))
     level = level_for(technique)
     text = "pitches: written\ntempo: 60\n" + "".join(
         f"gesture g{n}\n  technique: {technique.key}\n  {lines}\n  lasts: {_BEATS} beats\n  dynamics: {level}\n"

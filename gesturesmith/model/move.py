@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import Band, ContourPoint, DynamicMark, Gesture, Pitch
-from gesturesmith.units import Interval, Spelling, awkwardness, chromatic, simplest, spell, spell_row
+from gesturesmith.units import Interval, Spelling, awkwardness, chromatic, simplest, spell, spell_quarter, spell_row
 from gesturesmith.values import frozen
 
 type Change = Callable[[Spelling, bool], Spelling]  # a written name and whether it is approximate -> the new name
@@ -86,6 +86,8 @@ def to_start(gesture: Gesture, start: Spelling) -> Gesture | Unmovable:
     def move(name: Spelling, _: bool) -> Spelling:
         moved = name.transposed(interval)
         harder = abs(moved.alter) > 1 and abs(moved.alter) > abs(name.alter)
+        if harder and moved.alter.denominator == 2:  # the sign of one quarter reads more easily than that of three
+            return replace(spell_quarter(moved.pitch_cents - moved.cents), cents=moved.cents)
         # B and E# are no easier to read than B and F, which are as far apart.
         harder |= moved.of_a_white_key and (moved.pitch_cents - start.pitch_cents) % 1200 == 600
         return _respelled(name, moved.pitch_cents - name.cents) if harder else moved

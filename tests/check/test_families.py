@@ -132,3 +132,22 @@ def test_every_shape_is_spelled_by_its_interval(name: str) -> None:
     for a, b in sorted(steps):
         low, high = sorted((music21.pitch.Pitch(n.replace("b", "-")) for n in (a, b)), key=lambda p: p.ps)
         assert music21.interval.Interval(low, high).simpleName[0] in "PMm", (a, b)
+
+
+@pytest.mark.parametrize("name", ["horn", "trumpet", "trombone", "tuba"])
+def test_quarter_tones_have_the_names_of_the_chart(name: str) -> None:
+    """A minor third is two letters wide, D half-sharp to B half-sharp, not to C half-flat; a sign of three quarters
+    is never needed: the note has a name with one, under which the chart shows it."""
+    instrument = instruments.get(name)
+    starts = [start for start in written_range(instrument) if not start.alter]
+    thirds = 0
+    for shape in shapes(techniques.get("quarter-tones"), instrument):
+        for start in starts:
+            moved = shape.at(start)
+            assert moved is not None
+            names = move.written(moved)
+            assert {abs(one.alter) for one in names} == {Fraction(1, 2)}
+            if shape.interval == -3 and start.letter in "CDFG":
+                assert names[0].steps - names[1].steps == 2, names
+                thirds += 1
+    assert thirds

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from gesturesmith.check.judge import judge
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument
@@ -13,7 +11,7 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
 from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, score
 from gesturesmith.source import Source
-from gesturesmith.units import Spelling, spell
+from gesturesmith.units import Spelling, spell_quarter
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
@@ -40,7 +38,7 @@ class QuarterTone:
 def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
     """Every written quarter tone between the semitones of the usual range, lowest first."""
     low, high = (int(cents - instrument.sounding.cents) for cents in instrument.usual_range.value)
-    notes = [_named(cents) for cents in range(low - low % 100 + 50, high, 100) if cents > low]
+    notes = [spell_quarter(cents) for cents in range(low - low % 100 + 50, high, 100) if cents > low]
     text = "pitches: written\ntempo: 60\n" + "".join(
         f"gesture q{n}\n  contour: {note.name}\n  lasts: 2 beats\n" for n, note in enumerate(notes)
     )
@@ -63,14 +61,6 @@ def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
             )
         )
     return tuple(found)
-
-
-def _named(cents: int) -> Spelling:
-    """A quarter tone by the nearer natural: raised from the one below, else lowered from the one above."""
-    below, above = spell(cents - 50, sharps=True), spell(cents + 50, sharps=True)
-    if not below.alter:
-        return Spelling(below.letter, Fraction(1, 2), below.octave)
-    return Spelling(above.letter, Fraction(-1, 2), above.octave)
 
 
 def _body(settings: Settings) -> tuple[LyText, ...]:
