@@ -115,7 +115,9 @@ def plan(
     _part_levels(parts)
     chosen = _clefs(parts, instrument) if stave.lines == 5 else [""]
     if metre is FREE:
-        _naturals(parts)
+        _naturals([part.line for part in parts])
+        _naturals([part.sung for part in parts if part.sung is not None])
+    _of_two_voices(parts)
     return Plan(
         parts=tuple(parts),
         meter=metre,
@@ -317,14 +319,28 @@ def _clefs(parts: list[Part], instrument: Instrument) -> list[str]:
     return chosen or [instrument.clefs[0][0]]
 
 
-def _naturals(parts: list[Part]) -> None:
+def _naturals(voice: list[Line]) -> None:
     """Without bars each accidental holds for its note only; a natural after it is printed all the same, once, so
     that nobody need ask."""
     altered: dict[int, Fraction] = {}
-    for part in parts:
-        for event in part.line.sounding:
+    for line in voice:
+        for event in line.sounding:
             head = event.head
             if head is None or head.steps is None or head.bare:
                 continue
             event.forced = head.alter == 0 and altered.get(head.steps, Fraction(0)) != 0
             altered[head.steps] = head.alter
+
+
+def _of_two_voices(parts: list[Part]) -> None:
+    """Where played and sung notes meet on one line or space, each has an accidental of its own: one alone could be
+    either's."""
+    for part in parts:
+        for sung in part.sung.sounding if part.sung is not None else ():
+            for played in part.line.sounding:
+                one, two = played.head, sung.head
+                if one is None or two is None or one.steps is None or one.bare or two.bare:
+                    continue
+                meet = played.start < sung.end and sung.start < played.end
+                if (meet or played.start == sung.start) and one.steps == two.steps and one.alter != two.alter:
+                    played.forced = sung.forced = True

@@ -6,3 +6,15 @@ def test_a_sung_line_with_dynamics_of_its_own_track(engraved):
     made = engraved(text + "  sing: C4 -- D4\n  dynamics: n < mf > n\n  lasts: 4 beats\n")
     assert r"\new Voice" in made["a"].ly
     assert r"\mf" in made["a"].ly
+
+
+def test_notes_that_meet_on_one_line_have_an_accidental_each(engraved):
+    """A flat alone before two heads on one line could be either's; where they do not meet nothing is added."""
+    head = "instrument: horn\npitches: written\n"
+    gesture = "gesture a\n  technique: multiphonic\n  contour: {}\n  sing: {}\n  lasts: 4 beats\n"
+    made = engraved(head + gesture.format("E3", "Eb3"))["a"].ly
+    assert "e!1" in made
+    assert "ef!1" in made
+    assert "!" not in engraved(head + gesture.format("E3", "G3"))["a"].ly
+    made = engraved(head + gesture.format("E3, F3", "A3, Eb3"))["a"].ly
+    assert "!" not in made
