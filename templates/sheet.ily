@@ -17,6 +17,16 @@ gsBarred = \with {
   extraNatural = ##f
 }
 
+%% Outside the staff a script stands well away from its head: a tenuto there would read as a ledger line (our own
+%% judgement). Within it LilyPond puts it into a space between two lines.
+#(define (gs:off-ledger-lines grob)
+   (let* ((parent (ly:grob-parent grob X))
+          (heads (if (grob::has-interface parent 'note-column-interface) (gs:list parent 'note-heads) (list parent)))
+          (dir (ly:grob-property grob 'direction UP))
+          (outermost (apply max -100 (map (lambda (h) (* dir (gs:position h))) heads))))
+     (if (>= outermost 2)
+         (ly:grob-set-property! grob 'padding (max 0.45 (ly:grob-property grob 'padding 0))))))
+
 %% Note values: ordinary spacing, a little wider than usual, for lines and words need room.
 gsPicture = \layout {
   indent = 0
@@ -28,6 +38,9 @@ gsPicture = \layout {
     \override Footnote.stencil = ##f
     \override SpacingSpanner.spacing-increment = #2.2
     \override Hairpin.minimum-length = #7
+    %% A level stands below a stem's end beside it, too, or the stem would read as a stroke of it.
+    \override DynamicLineSpanner.outside-staff-horizontal-padding = #0.6
+    \override Script.before-line-breaking = #gs:off-ledger-lines
     \override SpacingSpanner.base-shortest-duration = #(ly:make-moment 1/16)
   }
 }

@@ -118,7 +118,7 @@
           (sign (if (gs:first-piece? grob)
                     (ly:stencil-translate-axis (ly:stencil-aligned-to sign X LEFT) (- (interval-center left) (/ letters 2)) X)
                     (gs:put sign (car left))))
-          (from (+ 0.35 (cdr (ly:stencil-extent sign X))))
+          (from (+ 0.6 (cdr (ly:stencil-extent sign X))))
           (length (- (cdr right) from)))
      (if (< length 0.9) sign
          (ly:stencil-add

@@ -55,16 +55,17 @@
 #(define (gs:band-margin position)
    (if (and (odd? position) (< (abs position) 5)) 0.5 0.9))
 
-%% The stretches of a limit from x0 to x1 that no head or bracket stands on: where one does, the line opens for it.
+%% The stretches of a limit from x0 to x1 that no head, bracket or tie stands on: where one does, the line opens for it.
 #(define (gs:limit-stretches grob system staff height x0 x1 unit)
    (let* ((middle (if (ly:grob? staff) (gs:y grob staff) 0))
           (gap (* 0.2 unit))
           (elements (append-map (lambda (c) (gs:list c 'elements)) (gs:list system 'columns)))
           (signs (append (append-map (lambda (e) (gs:list e 'note-heads)) elements)
                          (filter (gs:grob-named? 'GestureBracket) elements)))
-          (boxes (filter-map (lambda (s) (and (gs:printed? s) (eq? staff (ly:grob-object s 'staff-symbol))
-                                              (gs:box grob s system)))
-                             signs))
+          (ties (filter (gs:grob-named? 'Tie) (gs:list system 'all-elements)))
+          (here (append (filter (lambda (s) (eq? staff (ly:grob-object s 'staff-symbol))) signs)
+                        (filter (lambda (t) (eq? staff (ly:grob-object (ly:spanner-bound t LEFT) 'staff-symbol))) ties)))
+          (boxes (filter-map (lambda (s) (and (gs:printed? s) (gs:box grob s system))) here))
           (crossed (filter (lambda (b) (< (- (caddr b) gap) (+ middle height) (+ (cadddr b) gap))) boxes)))
      (let loop ((x x0) (rest (sort crossed (lambda (a b) (< (car a) (car b))))) (found '()))
        (if (null? rest) (reverse (if (< x x1) (cons (cons x x1) found) found))

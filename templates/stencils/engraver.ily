@@ -1,7 +1,7 @@
 %% The engraver that makes our grobs, one for each voice; and where it is put.
 
 %% How a kind of span is printed: grob, whether it ends at a note or reaches on to the end of its leaf, and the
-%% priority of its row.
+%% priority of its row. A length stands over a footnote's mark, whether that is by itself or over words.
 #(define gs:kinds
    '((contour GestureContour #t #f)
      (band GestureBand #f #f)
@@ -9,7 +9,7 @@
      (hand GestureAbove #t 380)
      (turn GestureAbove #t 420)
      (span GestureAbove #f 440)
-     (length GestureAbove #f 600)))
+     (length GestureAbove #f 1200)))
 #(define (gs:grob-of kind) (cadr (assq kind gs:kinds)))
 #(define (gs:ends-at-note? kind) (caddr (assq kind gs:kinds)))
 #(define (gs:row-priority kind) (cadddr (assq kind gs:kinds)))

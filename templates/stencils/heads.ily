@@ -60,9 +60,11 @@ gsStemless = #(apply gs:look gs:stemless)
           (x (gs:reach (append heads (gs:accidentals heads)) parent)))
      (if (not x) '()
          (let* ((y (* 0.5 unit (gs:position (car heads))))
-                (left (- (car x) (* 0.4 unit))) (right (+ (cdr x) (* 0.4 unit)))
-                (hook (* 0.28 unit))
                 (signs (filter gs:printed? (gs:accidentals heads)))
+                ;; Past the ends of ledger lines, so that the hooks do not close over one like a box.
+                (beyond (if (> (abs (gs:position (car heads))) 5) (* 0.4 unit) 0))
+                (left (- (car x) (* 0.4 unit) (if (null? signs) beyond 0))) (right (+ (cdr x) (* 0.4 unit) beyond))
+                (hook (* 0.28 unit))
                 (tall (* unit (if (null? signs) 0.75 0.95)))
                 ;; The stem of a flat stands far above its note.
                 (top (apply max 0 (map (lambda (g) (cdr (ly:grob-extent g g Y))) signs)))

@@ -3,13 +3,18 @@
 %% --- scripts -----------------------------------------------------------------------------------------------------
 
 #(define (gs:over event) (let ((m (ly:music-deep-copy event))) (set! (ly:music-property m 'direction) UP) m))
+%% Half a space from a high note's head: closer, a small sign melts into it (our own judgement).
+#(define (gs:clear-over event)
+   (let ((m (gs:over event)))
+     (set! (ly:music-property m 'tweaks) (acons 'padding 0.5 (ly:music-property m 'tweaks '())))
+     m))
 
 %% \gsPlus stopped, \gsHalfStopped, \gsOpen: the hand in the bell (SMuFL brassMuteClosed, HalfClosed, Open).
-gsPlus = #(gs:over stopped)
-gsHalfStopped = #(gs:over halfopen)
-gsOpen = #(gs:over open)
+gsPlus = #(gs:clear-over stopped)
+gsHalfStopped = #(gs:clear-over halfopen)
+gsOpen = #(gs:clear-over open)
 %% \gsTrill: the sign alone, over a single note; over tied ones it goes on, see \gsTrillSpan.
-gsTrill = #(gs:over trill)
+gsTrill = #(gs:clear-over trill)
 
 %% \gsTrillTo d'': the same with the accidental of the note above, small beside it: also a natural, so that nobody need
 %% ask what holds. The pitch is transposed with the music.
@@ -38,7 +43,7 @@ gsTrill = #(gs:over trill)
                       (ly:stencil-extent (gs:with-second grob sign) Y))))
 gsTrillTo =
 #(define-event-function (pitch) (ly:pitch?)
-   (let ((event (gs:over #{ \tweak stencil #gs:trill-stencil \trill #})))
+   (let ((event (gs:clear-over #{ \tweak stencil #gs:trill-stencil \trill #})))
      (set! (ly:music-property event 'gs-high) pitch)
      event))
 

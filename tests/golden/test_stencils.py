@@ -100,9 +100,15 @@ def test_points_are_heads_at_their_heights(pictures, name):
     assert [p.y * 2 / picture.unit for p in picture.points] == pytest.approx(CASES[name].positions, abs=0.01)
 
 
+# Straight lines between heads of one height lean off the line of the staff, or nobody would see them.
+LEANING = ("semitone", "on a staff line")
+LEAN = 0.33
+
+
 @pytest.mark.parametrize("name", CASES)
 def test_the_line_goes_through_its_points(uncut, name):
-    assert off_points(uncut[name], wavy=CASES[name].style == "wavy") == []
+    height = LEAN if name in LEANING else 0.2
+    assert off_points(uncut[name], wavy=CASES[name].style == "wavy", height=height) == []
 
 
 @pytest.mark.parametrize("name", CASES)
@@ -112,12 +118,13 @@ def test_the_line_stops_short_of_heads_and_accidentals(pictures, name):
 
 
 def test_a_straight_line_does_not_lie_on_a_line_of_the_staff(pictures):
-    """A line of the staff is 0.1 thick, ours 0.16: 0.15 between their middles shows that there are two."""
+    """A line of the staff is 0.1 thick, ours 0.16: with 0.3 between their middles there is as much white between them as
+    they are thick. Through a semitone the line crosses to the other side."""
     level = pictures["on a staff line"]
-    assert all(abs(y - 1.0) > 0.15 for stretch in level.stretches for _, y in stretch.drawn)
+    assert all(abs(y - 1.0) > 0.3 for stretch in level.stretches for _, y in stretch.drawn)
     for stretch in pictures["semitone"].stretches:
         (_, begins), (_, ends) = stretch.drawn[0], stretch.drawn[-1]
-        assert abs(begins - ends) > 0.1
+        assert abs(begins - ends) > 0.25
     down, up = pictures["semitone"].stretches
     assert down.drawn[0][1] > down.drawn[-1][1]
     assert up.drawn[0][1] < up.drawn[-1][1]
@@ -141,6 +148,7 @@ def test_no_point_is_higher_or_lower_than_those_given(uncut, name):
     """A smooth curve does not swing beyond its highest and lowest point. Straight lines lean off a staff line."""
     picture = uncut[name]
     most = 0.05 if CASES[name].style != "plain" else 0.2
+    most = LEAN if name in LEANING else most
     line = [y for s in picture.stretches for _, y in s.middle(CASES[name].style == "wavy")]
     heights = [p.y for p in picture.points]
     assert max(line) <= max(heights) + most
