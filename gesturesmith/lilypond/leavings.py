@@ -21,22 +21,30 @@ _FILE = os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0
 
 
 def floods(folder: Path) -> bool:
-    """Whether there is far more than any music makes: in bytes, in files, or in folders in one another."""
+    """Whether there is far more than any music makes: in bytes, in files, or in folders in one another.
+
+    A folder that is shut counts as that: LilyPond shuts none, and nobody could say what is in it.
+    """
     left, entries = FOLDER_BYTES, 0
     below = [(folder, 0)]
     while below:
         place, depth = below.pop()
         if depth > _DEEP:
             return True
-        with contextlib.suppress(OSError), os.scandir(place) as found:
-            for entry in found:
-                entries += 1
-                with contextlib.suppress(OSError):
-                    left -= entry.stat(follow_symlinks=False).st_size
-                if entries > MOST_ENTRIES or left < 0:
-                    return True
-                if entry.is_dir(follow_symlinks=False):
-                    below.append((Path(entry.path), depth + 1))
+        try:
+            with os.scandir(place) as found:
+                for entry in found:
+                    entries += 1
+                    with contextlib.suppress(FileNotFoundError):
+                        left -= entry.stat(follow_symlinks=False).st_size
+                    if entries > MOST_ENTRIES or left < 0:
+                        return True
+                    if entry.is_dir(follow_symlinks=False):
+                        below.append((Path(entry.path), depth + 1))
+        except PermissionError:
+            return True
+        except OSError:
+            continue
     return False
 
 
@@ -72,7 +80,7 @@ def remove(root: Path) -> None:
         shutil.rmtree(root, ignore_errors=True)
         return
     with contextlib.suppress(OSError):
-        top = os.open(root, _FOLDER)
+        top = _opened(root)
         try:
             waiting = _emptied(top, top)
             while waiting:
@@ -86,17 +94,25 @@ def _taken(top: int, name: str) -> list[str]:
     """Take away a folder in `top`; the names in `top` of those that were in it."""
     moved: list[str] = []
     with contextlib.suppress(OSError):
-        try:
-            inner = os.open(name, _FOLDER, dir_fd=top)
-        except PermissionError:  # shut by whoever made it, and ours all the same
-            os.chmod(name, 0o700, dir_fd=top)
-            inner = os.open(name, _FOLDER, dir_fd=top)
+        inner = _opened(name, top)
         try:
             moved = _emptied(inner, top)
         finally:
             os.close(inner)
         os.rmdir(name, dir_fd=top)
     return moved
+
+
+def _opened(place: Path | str, folder: int | None = None) -> int:
+    """A folder (in an open one), open: whoever made it may have shut it in any way, and it is ours all the same."""
+    try:
+        handle = os.open(place, _FOLDER, dir_fd=folder)
+    except PermissionError:
+        os.chmod(place, 0o700, dir_fd=folder)
+        handle = os.open(place, _FOLDER, dir_fd=folder)
+    with contextlib.suppress(OSError):
+        os.fchmod(handle, 0o700)
+    return handle
 
 
 def _emptied(folder: int, top: int) -> list[str]:
@@ -108,6 +124,8 @@ def _emptied(folder: int, top: int) -> list[str]:
         with contextlib.suppress(OSError):
             if holds:
                 moved.append(os.urandom(12).hex())
+                if folder != top:  # what is moved to another folder must be open to writing
+                    os.close(_opened(name, folder))
                 os.rename(name, moved[-1], src_dir_fd=folder, dst_dir_fd=top)
             else:
                 os.unlink(name, dir_fd=folder)
