@@ -6,13 +6,15 @@ import re
 
 from gesturesmith.values import frozen
 
-_START = re.compile(rb"startxref\s+(\d+)\s+%%EOF\s*\Z")
+# What LilyPond left may be made to keep these busy: what is looked for from many places either finds its end near,
+# or is tried at one place only. No number has more digits than a file has places.
+_START = re.compile(rb"startxref\s+(\d{1,12})\s+%%EOF\s*\Z")
 _TABLE = re.compile(rb"\s*(?:xref\b|\d+ \d+ obj\b)")
-_SECTION = re.compile(rb"\s*(\d+) (\d+)[ ]*\r?\n")
+_SECTION = re.compile(rb"\s*(\d{1,10}) (\d{1,10})[ ]*\r?\n")
 _ROW = 20  # bytes of an offset in the table (PDF Reference 1.7, 3.4.3)
 # In the table stand digits alone: the first such word behind its beginning is the trailer.
 _TRAILER = re.compile(rb"trailer\s*<<(.*?)>>\s*startxref", re.DOTALL)
-_INFO = re.compile(rb"/Info\s+(\d+)\s+(\d+)\s+R")
+_INFO = re.compile(rb"/Info\s+(\d{1,10})\s+(\d{1,5})\s+R")
 # A text in brackets; those inside it have a backslash before them, or come in pairs (cairo's own name).
 _TEXT = rb"\((?:\\.|[^\\()]|\((?:\\.|[^\\()])*+\))*+\)"
 _TEXTS = re.compile(_TEXT, re.DOTALL)
@@ -36,17 +38,31 @@ class Info:
 
 def holds_its_table(data: bytes) -> bool:
     """Whether the table of offsets, old or new kind, lies where the file's end says: it does if nothing is lost."""
+    place = table_at(data)
+    return place is not None and _TABLE.match(data, place) is not None
+
+
+def table_at(data: bytes) -> int | None:
+    """Where the file's end says that its table of offsets lies."""
     start = _START.search(data, max(0, len(data) - 1024))
-    return start is not None and _TABLE.match(data, int(start[1])) is not None
+    return int(start[1]) if start is not None else None
+
+
+def trailer_at(data: bytes) -> int | None:
+    """Where the trailer begins, the first behind the table of offsets; None where that is of the new kind."""
+    table = table_at(data)
+    if table is None or not data.startswith(b"xref", table):
+        return None
+    place = data.find(b"trailer", table)
+    return place if place >= 0 else None
 
 
 def info(data: bytes) -> Info | None:
     """The entry, or None where the file is built otherwise."""
-    start = _START.search(data, max(0, len(data) - 1024))
-    table = int(start[1]) if start is not None else len(data)
-    trailer = _TRAILER.search(data, table) if data.startswith(b"xref", table) else None
+    table, behind = table_at(data), trailer_at(data)
+    trailer = _TRAILER.match(data, behind) if behind is not None else None
     named = _INFO.search(trailer[1]) if trailer is not None else None
-    if trailer is None or named is None:
+    if table is None or trailer is None or named is None:
         return None
     place = _offset(data, table, int(named[1]))
     entry = _ENTRY.match(data, place) if place is not None else None

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import re
 
-from gesturesmith.writers._pdf_info import holds_its_table, info, titled
+from gesturesmith.writers._pdf_info import holds_its_table, info, titled, trailer_at
 from gesturesmith.writers.base import Item, Writer, sealed, whole
 
 # Values that depend on the clock or on chance are overwritten with fixed ones of the same length, so that
 # every offset in the file stays true. Each pattern begins with plain letters: `re` finds those quickest. A title
 # may hold words just like them: they are looked for only where none stands, or where it stands escaped.
-_DATE = re.compile(rb"(/(?:CreationDate|ModDate)\s*\(D:)(\d{14})([^)]*)\)")
+_DATE = re.compile(rb"(/(?:CreationDate|ModDate)\s*\(D:)(\d{14})([^)]{0,16})\)")
 _XMP = re.compile(rb"stream\r?\n<\?xpacket begin=.*?<\?xpacket end=", re.DOTALL)
+_XMP_ENDS = b"<?xpacket end="
 _XMP_DATE = re.compile(rb"(<xmp:(?:CreateDate|ModifyDate|MetadataDate)>)([^<]*)(</xmp:)")
 _XMP_ID = re.compile(rb"(ID(?:>|=['\"])uuid:)([0-9a-fA-F-]+)")
 # An id is written in hexadecimal or, where that is shorter, as a text with escapes; a text in between cannot be
@@ -24,12 +25,16 @@ _FIXED_DATE = b"20000101000000"
 
 def _finish(item: Item, engraved: bytes) -> bytes:
     whole(engraved if holds_its_table(engraved) else b"", b"%PDF-", b"%%EOF", "PDF")
-    data = _XMP.sub(lambda m: _fixed_xmp(m[0]), engraved)
+    # To behind the last end: behind each beginning without one, the whole rest of the file would be looked through.
+    last = engraved.rfind(_XMP_ENDS) + len(_XMP_ENDS)
+    data = _XMP.sub(lambda m: _fixed_xmp(m[0]), engraved[:last]) + engraved[last:]
     found = info(data)
-    begins, ends, table = (found.begins, found.ends, found.table) if found is not None else (0, len(data), 0)
+    begins, ends = (found.begins, found.ends) if found is not None else (0, len(data))
     inside = _DATE.sub(lambda m: m[1] + _FIXED_DATE + re.sub(rb"\d", b"0", m[3]) + b")", data[begins:ends])
     data = data[:begins] + inside + data[ends:]
-    data = data[:table] + _ID.sub(lambda m: m[1] + _FIXED_ID, data[table:])
+    place = trailer_at(data)
+    if place is not None and (trailer := _ID.match(data, place)) is not None:
+        data = data[:place] + trailer[1] + _FIXED_ID + data[trailer.end() :]
     data = titled(data, item.title or item.name, item.author)
     # A comment may follow: readers look for the end of the file within its last 1,024 bytes
     # (PDF Reference 1.7, appendix H, note 18).
