@@ -59,6 +59,15 @@ def ramps(gesture: Gesture, start: Fraction, end: Fraction) -> Iterator[Ramp]:
         i, at = i + 1, until
 
 
+def level_held(gesture: Gesture, beats: Fraction) -> int | None:
+    """The place in LEVELS that holds from a time to the end of the gesture, None where a mark is still to come."""
+    i = len(gesture.dynamics) - 1
+    if i < 0:
+        return MF
+    last = gesture.dynamics[i]
+    return PLACES[last.left] if not last.at or last.at <= beats else None
+
+
 def _on(ramp: Ramp, at: Fraction) -> Fraction | int:
     if ramp.first == ramp.last or at <= ramp.start:
         return ramp.first

@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
-from gesturesmith.model.levels import mean, ramps
+from gesturesmith.model.levels import level_held, mean, ramps
 from gesturesmith.model.piece import PassageItem, Repeat
 from gesturesmith.rules._reading import register_name, slot_s
 from gesturesmith.rules.base import Case, PassageCase
@@ -58,6 +58,9 @@ def _weights(instrument: Instrument, register: str) -> tuple[float, ...]:
 
 def through(gesture: Gesture, point: ContourPoint, table: Sequence[float]) -> float:
     """The mean over a point's slot of a number given by level."""
+    held = level_held(gesture, point.at)
+    if held is not None:  # most notes of most gestures, without fractions
+        return table[held]
     found = [
         (r.end - r.start, mean(table, float(r.first), float(r.last))) for r in ramps(gesture, point.at, point.until)
     ]

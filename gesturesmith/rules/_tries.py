@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -67,13 +69,20 @@ def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | Non
         and "breath" not in gesture.points[i].marks
         and start < gesture.points[i].until < until
     ]
-    ends = {i: gesture.points[i].until for i in free}
+    ends = [gesture.points[i].until for i in free]
     found: list[Change] = []
     for parts in (2, 4) if free else ():
         goals = [start + (until - start) * k / parts for k in range(1, parts)]
-        nearest = {min((abs(at - goal), i) for i, at in ends.items())[1] for goal in goals}
+        nearest = {free[_nearest(ends, goal)] for goal in goals}
         found.append(tuple((f"after {i}", " breath") for i in sorted(nearest)))
     return tuple(dict.fromkeys(found))
+
+
+def _nearest(times: Sequence[Fraction], goal: Fraction) -> int:
+    """The index of the time nearest to a goal, the first of equals; the times rise."""
+    after = bisect_left(times, goal)
+    around = times[max(0, after - 1) : after + 1]
+    return bisect_left(times, min(around, key=lambda at: (abs(at - goal), at)))
 
 
 def about(gesture: Gesture, *indices: int) -> tuple[Change, ...]:

@@ -45,8 +45,9 @@ def check(case: Case) -> Iterator[Finding]:
     if litres is None or _surely_enough(case, float(litres.narrow.value)):
         return
     for phrase in _phrases(case):
-        seconds = sum(slot_s(case.gesture, p) for p in phrase)
-        used = round(sum(slot_s(case.gesture, p) * _flow(case, p) for p in phrase), 9)  # exact where it just lasts
+        slots = [(slot_s(case.gesture, p), p) for p in phrase]
+        seconds = sum(s for s, _ in slots)
+        used = round(sum(s * _flow(case, p) for s, p in slots), 9)  # exact where it just lasts
         wide = litres.wide
         never = wide is not None and least is not None and seconds * least.narrow.value > wide.value * FAR
         if used <= litres.narrow.value and not never:
@@ -68,19 +69,19 @@ def check(case: Case) -> Iterator[Finding]:
             severity=severity,
             numbers=(Number(name="air", value=used, limit=evidence.value, unit="L"),),
             try_values=(
-                *_softer(case, phrase, float(litres.narrow.value)),
+                *_softer(case, slots, float(litres.narrow.value)),
                 *_tries.breaths(case.gesture, phrase[0].at, phrase[-1].until),
                 *_shorter(case, fits),
             ),
         )
 
 
-def _softer(case: Case, phrase: list[ContourPoint], litres: float) -> Iterator[_tries.Change]:
+def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) -> Iterator[_tries.Change]:
     """The dynamics softer along the same shape, by as little as the breath needs."""
     for level in ("ff", "f", "mf", "mp", "p", "pp"):
         words = _tries.softened(case.gesture, level)
         made = replace(case, gesture=_tries.with_levels(case.gesture, words)) if words else case
-        if words and sum(slot_s(made.gesture, p) * _flow(made, p) for p in phrase) <= litres:
+        if words and sum(s * _flow(made, p) for s, p in slots) <= litres:
             yield _tries.dynamics(case.gesture, words)
             return
 

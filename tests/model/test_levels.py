@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from gesturesmith.lang import parse
 from gesturesmith.model.gesture import LEVELS
-from gesturesmith.model.levels import extent, level_at, mean, place_at, ramps
+from gesturesmith.model.levels import extent, level_at, level_held, mean, place_at, ramps
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 
@@ -81,6 +81,11 @@ def test_the_curve_has_no_gaps_and_no_place_outside_its_extent(marks, joins, one
     assert sum(r.end - r.start for r in pieces) == end - start
     for at in (start, *((r.start + r.end) / 2 for r in pieces)):
         assert low <= place_at(made, at) <= high
+    held = level_held(made, start)
+    if held is not None:
+        assert [(r.first, r.last) for r in ramps(made, start, Fraction(4))] == [(held, held)] * (start < 4)
+    else:
+        assert made.dynamics[-1].at > start
 
 
 def test_a_number_by_level_is_averaged_over_the_way():

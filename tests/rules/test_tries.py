@@ -5,6 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from rules.checking import checked, findings, horn
 
 from gesturesmith.rules import _tries, all_rules
@@ -227,3 +229,10 @@ def test_levels_at_points_are_brought_down_where_they_stand():
     gesture = case("contour: C5 ff, D5, E5 pp").gesture
     assert _tries.at_most(gesture, "mf") == ((("level 0", "mf"), ("level 2", "pp")),)
     assert _tries.at_least(gesture, "p") == ((("level 0", "ff"), ("level 2", "p")),)
+
+
+@given(st.lists(st.integers(0, 12), min_size=1, max_size=8), st.integers(-1, 14))
+def test_the_nearest_of_times_is_the_first_of_equals(times, goal):
+    rising = [Fraction(at) for at in sorted(times)]
+    found = _tries._nearest(rising, Fraction(goal, 2))
+    assert found == min(range(len(rising)), key=lambda i: (abs(rising[i] - Fraction(goal, 2)), i))
