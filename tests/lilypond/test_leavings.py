@@ -15,6 +15,9 @@ import pytest
 
 from gesturesmith.lilypond import leavings
 
+# The child calls the system alone, and ends there.
+pytestmark = pytest.mark.filterwarnings("ignore:.*use of fork:DeprecationWarning")
+
 NOBODY = 65534
 SHUT = (0o000, 0o100, 0o200, 0o300, 0o400, 0o500, 0o600)
 
