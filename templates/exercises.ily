@@ -26,10 +26,25 @@ gsPreparation =
              (1+ (ly:context-property context 'internalBarNumber 1))))
       \cadenzaOff #})
 
-%% \gsPrepared "Preparation": what the small notes are, where they stand for the first time.
+%% \gsPrepared "Preparation": what the small notes are, where they stand for the first time; at the first of them.
+#(define-markup-command (gs-prepared layout props text) (string?)
+   (interpret-markup layout props (markup #:fontsize -2 #:italic text)))
 gsPrepared =
 #(define-event-function (text) (string?)
-   #{ -\tweak self-alignment-X #LEFT ^\markup \fontsize #-2 \italic #text #})
+   #{ -\tweak self-alignment-X #LEFT ^\markup \gs-prepared #text #})
+
+%% \gsPreparedRoom "Preparation" 2: at the last of so many, what is missing to the width of the word. It ends before the
+%% broken bar line: above the music it would be read as a word for that, or run into one.
+#(define gs:prepared-step 2.3)  % staff spaces at least from one small note to the next, in fact; our own judgement
+#(define-markup-command (gs-prepared-room layout props text count) (string? integer?)
+   (let ((word (ly:stencil-extent (interpret-markup layout props (make-gs-prepared-markup text)) X)))
+     (ly:make-stencil '() (cons 0 (max 0 (- (interval-length word) (* gs:prepared-step (1- count))))) '(0 . 0))))
+gsPreparedRoom =
+#(define-event-function (text count) (string? integer?)
+   #{ -\tweak self-alignment-X #LEFT
+      -\tweak extra-spacing-width #'(0 . 0)
+      -\tweak extra-spacing-height #'(-inf.0 . +inf.0)
+      ^\markup \gs-prepared-room #text #count #})
 
 %% \gsRest "rest 15 s" R1\fermata: the pause after a line; it is not counted in bars, and stays on the line.
 gsRest =

@@ -36,6 +36,7 @@ gsPicture = \layout {
     \omit BarNumber
     \override Footnote.annotation-line = ##f
     \override Footnote.stencil = ##f
+    \override MetronomeMark.outside-staff-padding = #0.9  % words that begin below it do not touch it; our own judgement
     \override SpacingSpanner.spacing-increment = #2.2
     \override Hairpin.minimum-length = #7
     %% A level stands below a stem's end beside it, too, or the stem would read as a stroke of it.

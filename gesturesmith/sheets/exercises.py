@@ -136,10 +136,13 @@ def _numbered(number: int, line: Line, before: Line | None, ly: LyText, settings
 
 def _preparation(prepared: Preparation, word: str) -> LyText:
     """The small notes of a preparation, with the word above where it is said for the first time."""
-    first, *others = (f"{lily_name(note)}16" for note in prepared.notes)
-    tube = f"\\gsFingering {quoted(prepared.tube)}" if prepared.tube else ""
-    said = f"\\gsPrepared {quoted(word)}" if word else ""
-    return code(f"\\gsPreparation {{ {first} {tube} {said} {' '.join(others)} }}")
+    notes = [f"{lily_name(note)}16" for note in prepared.notes]
+    room = f" \\gsPreparedRoom {quoted(word)} {len(notes)}" if word else ""
+    if prepared.tube:
+        notes[0] += f" \\gsFingering {quoted(prepared.tube)}"
+    if word:
+        notes[0] += f" \\gsPrepared {quoted(word)}"
+    return code(f"\\gsPreparation {{ {' '.join(notes)}{room} }}")
 
 
 def _rest(line: Line, settings: Settings) -> LyText:

@@ -112,6 +112,17 @@ def test_the_second_note_of_a_trill_stands_at_its_height_after_the_first(trilled
             assert right < x0 or x1 < left or high < y0 or y1 < low, (one.box, other)
 
 
+def test_words_do_not_touch_the_tempo_above_them(tmp_path):
+    music = r"""\gsTempo "" "60" a'2\gsWord "con sord. (straight)" c''2"""
+    marked = r"""\override MetronomeMark.output-attributes = #'((class . "MetronomeMark"))"""
+    layout = rf"\gsPicture ragged-right = ##t \context {{ \Score {marked} }}"
+    svg = run(document([score(music, MARKED, layout)], '\\include "sheet.ily"\n'), tmp_path)
+    (staff,) = staves(svg, (*KEPT_CLEAR, "MetronomeMark"))
+    assert min(b.box[2] for b in blocks(staff, "MetronomeMark")) > 0.7 + max(
+        b.box[3] for b in blocks(staff, "GestureWords")
+    )
+
+
 def test_waves_of_a_trill_are_light(trilled):
     """As thin as a dashed line, half a space high; the waves of the font are a zigzag as heavy as a beam."""
     staff, svg = trilled

@@ -12,6 +12,7 @@ import pypdf
 import pytest
 from golden.printed import misread, scores
 from golden.programs import PROGRAMS
+from reading import dump
 
 from gesturesmith import instruments, sheets
 from gesturesmith.check.practice import Preparation
@@ -216,7 +217,7 @@ def test_a_block_without_a_playable_line_makes_no_sheet() -> None:
 def test_the_small_notes_are_spelled_as_they_are() -> None:
     prepared = Preparation(notes=(Spelling("B", Fraction(-1), 3), Spelling("F", Fraction(1), 5)), tube="Bb 0")
     text = sheets.exercises._preparation(prepared, "")
-    assert text == r"""\gsPreparation { bf16 \gsFingering "Bb 0"  fs''16 }"""
+    assert text == r"""\gsPreparation { bf16 \gsFingering "Bb 0" fs''16 }"""
 
 
 ALTERED = """gesture flat
@@ -246,6 +247,20 @@ def test_a_line_after_a_preparation_prints_its_own_accidentals(program: Path, tm
         assert [head.alter for head in lines[0][0]] == [head.alter for head in lines[0][1]]
         assert any(head.alter for head in lines[0][1])
         assert [misread(line) for line in found] == [[] for _ in found]
+
+
+@pytest.mark.parametrize("program", PROGRAMS, ids=str)
+@pytest.mark.parametrize(
+    "lines", ["scoop\n  contour: C5", *(f"lip-gliss\n  contour: C5{n * ' -- E5 -- C5'}" for n in (1, 2))]
+)
+def test_what_is_prepared_is_named_before_its_bar_line(program: Path, lines: str, tmp_path: Path) -> None:
+    """The word would else be read as one for the music, or run into the first word there."""
+    text = f"{HEAD}wording: en, de\ngesture one\n  technique: {lines}\n  lasts: 8 beats\nexercises a\n  from: one\n"
+    (item,) = compile_sheet((Source("a", text),), SheetOptions()).items
+    found = [g for score in dump.read(sheets.document((item.book,)), tmp_path, program).values() for g in score]
+    (word,) = [g for g in found if g.name == "TextScript" and g.text.startswith("Preparation")]
+    (line,) = [g for g in found if g.name == "BarLine" and g.more["glyph"] == "!"]
+    assert word.right < line.x, (word, line)
 
 
 @pytest.mark.parametrize(("language", "paper"), [("en", ("210", "297")), ("de", ("215.9", "279.4"))])
