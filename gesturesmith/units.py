@@ -124,6 +124,25 @@ def spell_quarter(cents: Fraction | int) -> Spelling:
     return replace(above, alter=Fraction(-1, 2))
 
 
+def spell_ladder(cents: Sequence[Fraction | int]) -> tuple[Spelling, ...]:
+    """The names of tempered pitches, cents above C-1, as intervals above the first: of B, F# D# A, never Eb.
+
+    What would be E#, Cb and the like, or have a double sign, has its usual name; the first has the name from
+    which this comes latest.
+    """
+
+    def named(first: Spelling) -> tuple[Spelling, ...]:
+        names = (first.transposed(chromatic(int(c - first.pitch_cents) // 100)) for c in cents)
+        return tuple(spell(n.pitch_cents) if n.of_a_white_key or abs(n.alter) > 1 else n for n in names)
+
+    def kept(row: tuple[Spelling, ...]) -> int:
+        return next((at for at, name in enumerate(row) if not is_plain(row[0], name)), len(row))
+
+    usual = spell(cents[0])
+    other = usual.transposed(Interval(1, Fraction(0))) if usual.alter > 0 else usual
+    return max((named(usual), named(other)), key=kept)
+
+
 _STEPS_WITHIN = ((0,), (1,), (1,), (2,), (2,), (3,), (3, 4), (4,), (5,), (5,), (6,), (6,))
 
 

@@ -12,7 +12,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gesturesmith.units import Interval, Spelling, chromatic, frequency_hz, interval, is_plain, spell, spell_row
+from gesturesmith.units import (
+    Interval,
+    Spelling,
+    chromatic,
+    frequency_hz,
+    interval,
+    is_plain,
+    spell,
+    spell_ladder,
+    spell_row,
+)
 
 NAMES = ["C4", "C#4", "Db4", "E4", "Fb4", "F#4", "G3", "Ab5", "Bb2", "B4", "B#3", "Cb5", "D##4", "Ebb5"]
 INTERVALS = ["m2", "M2", "m3", "M3", "P4", "A4", "d5", "P5", "m6", "M6", "m7", "M7", "P8", "M9", "m10", "P12"]
@@ -127,3 +137,20 @@ def test_a_plain_interval_is_what_music21_calls_one(midi: int, semitones: int) -
 def music21_name(a: Spelling, b: Spelling) -> str:
     first, second = (theirs(s.name) for s in sorted((a, b), key=lambda s: s.pitch_cents))
     return music21.interval.Interval(first, second).simpleName
+
+
+@pytest.mark.parametrize(
+    ("first", "names"),
+    [
+        ("C2", "C2 C3 G3 C4 E4 G4 Bb4 C5 D5 E5 F#5 G5"),
+        ("B1", "B1 B2 F#3 B3 D#4 F#4 A4 B4 C#5 D#5 F5 F#5"),
+        ("Ab1", "Ab1 Ab2 Eb3 Ab3 C4 Eb4 Gb4 Ab4 Bb4 C5 D5 Eb5"),
+        ("F#1", "F#1 F#2 C#3 F#3 A#3 C#4 E4 F#4 G#4 A#4 C5 C#5"),
+        ("C#2", "Db2 Db3 Ab3 Db4 F4 Ab4 B4 Db5 Eb5 F5 G5 Ab5"),
+    ],
+)
+def test_harmonics_are_named_as_intervals_above_the_first(first: str, names: str) -> None:
+    """The third above B is D#, the seventh above Ab is Gb: of no ladder some are sharps and others their flats."""
+    above = (0, 12, 19, 24, 28, 31, 34, 36, 38, 40, 42, 43)
+    cents = [ours(first).pitch_cents + 100 * n for n in above]
+    assert " ".join(note.name for note in spell_ladder(cents)) == names

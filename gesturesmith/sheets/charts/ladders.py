@@ -10,7 +10,7 @@ from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets.charts.base import Chart, Column, Row, clef_for, paragraph, score
-from gesturesmith.units import Spelling, spell
+from gesturesmith.units import Spelling, spell_ladder
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
@@ -33,13 +33,18 @@ class Rung:
 def ladder(instrument: Instrument, tube: Tube) -> tuple[Rung, ...]:
     """Every partial of a tube that any source counts as playable, lowest first."""
     low, high = tube.widest_partials
-    rungs = []
-    for n in range(low, high + 1):
-        written = tube.fundamental_cents + partial_cents(n) - float(instrument.sounding.cents)
-        nearest = 100 * round(written / 100)
-        usual = tube.partials[0] <= n <= tube.partials[1]
-        rungs.append(Rung(number=n, note=spell(nearest), cents=round(written - nearest), usual=usual))
-    return tuple(rungs)
+    numbers = range(low, high + 1)
+    written = [tube.fundamental_cents + partial_cents(n) - float(instrument.sounding.cents) for n in numbers]
+    nearest = [100 * round(cents / 100) for cents in written]
+    return tuple(
+        Rung(
+            number=n,
+            note=note,
+            cents=round(cents - note.pitch_cents),
+            usual=tube.partials[0] <= n <= tube.partials[1],
+        )
+        for n, note, cents in zip(numbers, spell_ladder(nearest), written, strict=True)
+    )
 
 
 def _body(settings: Settings) -> tuple[LyText, ...]:
