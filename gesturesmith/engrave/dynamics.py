@@ -11,7 +11,7 @@ from gesturesmith.model.gesture import Gesture, attack_times
 # Levels that are commands of LilyPond itself since 2.24; the others are printed by `\gsLevel`.
 _LILYPONDS = frozenset(("ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "fp", "sfp", "rfz"))
 NOTHING = "n"
-_SHORT = Fraction(2)  # beats: a hairpin that lasts less is given room; our own judgement
+_SHORT = Fraction(2)  # beats: a hairpin that lasts no longer is given room; our own judgement
 
 
 @dataclass(slots=True, kw_only=True)
@@ -51,7 +51,7 @@ def dynamics(gesture: Gesture) -> list[Dynamic]:
         else:
             one.other = f"\\gsLevel {quoted(level)}"
             one.closes = opened
-        if made and made[-1].hairpin and at - made[-1].at < _SHORT:
+        if made and made[-1].hairpin and at - made[-1].at <= _SHORT:
             letters = sum(len(mark) for mark in (marks[len(made) - 1][1], level) if mark != NOTHING)
             made[-1].before.append(f"\\gsShortHairpin #{letters}")
         made.append(one)

@@ -47,18 +47,20 @@ def test_inside_a_note_on_a_track_of_skips(engraved):
 
 def test_from_and_to_nothing(engraved):
     ly = compact(dynamics_of(engraved, "n < f@2 > n", "C5, D5@2"))
-    assert r"\gsNiente c''2 \<" in ly
-    assert r"\gsNiente \afterGrace 63/64 d''2 \f \> { s8 \! }" in ly
+    assert r"\gsNiente \gsShortHairpin #1 c''2 \<" in ly
+    assert r"\gsNiente \gsShortHairpin #1 \afterGrace 63/64 d''2 \f \> { s8 \! }" in ly
 
 
 def test_nothing_alone_is_written_out(engraved):
     assert r'\gsLevel "n"' in dynamics_of(engraved, "n")
 
 
-def test_a_hairpin_of_less_than_two_beats_asks_for_room(engraved):
-    """For the letters at its ends; niente has none."""
-    ly = dynamics_of(engraved, "n < mf@1 > pp@3 < f")
+def test_a_hairpin_of_two_beats_or_less_asks_for_room(engraved):
+    """For the letters at its ends; niente has none. Two of them under a whole note alone in its bar are too small
+    without."""
+    ly = dynamics_of(engraved, "n < mf@1/2 > pp@3 < f")
     assert re.findall(r"gsShortHairpin #(\d)", ly) == ["2", "3"]
+    assert re.findall(r"gsShortHairpin #(\d)", dynamics_of(engraved, "p < mf@2 > p")) == ["3", "3"]
 
 
 def test_two_levels_close_together_keep_apart(engraved):
