@@ -88,7 +88,8 @@ gsSecond =
                            ledgers))))
      (ly:stencil-aligned-to all X LEFT)))
 
+%% After the dots and past the ledger lines of its note.
 #(define (gs:second-offset grob)
    (let ((heads (gs:list grob 'note-heads)) (unit (gs:staff-space grob)))
      (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (car heads) '(right high))) (ly:grob-parent grob X)))
-        (* 0.5 unit))))
+        (* (if (any (lambda (h) (> (abs (gs:position h)) 5)) heads) 0.8 0.5) unit))))

@@ -92,6 +92,14 @@ def test_ledger_lines_of_a_second_note_end_before_the_parentheses(printed):
     assert [(a.box, b.box) for a in ledgers for b in others if near(a, b, 0.1, 0)] == []
 
 
+def test_parentheses_of_a_second_note_keep_off_the_ledger_lines_before_them(printed):
+    staff = printed["second note"]
+    opening = [b for b in blocks(staff, "gs-second") if b.box[3] - b.box[2] > 1]
+    found = blocks(staff, "LedgerLineSpanner")
+    assert len(found) >= 5
+    assert [(a.box, b.box) for a in found for b in opening if near(a, b, 0.3, 0)] == []
+
+
 def test_a_length_stands_over_a_mark_by_itself(printed):
     """As over one that has words below it."""
     staff = printed["length"]
