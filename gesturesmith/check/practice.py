@@ -10,15 +10,16 @@ from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.check.judge import judge
 from gesturesmith.check.trills import above, second_cents
 from gesturesmith.diagnostics import Verdict
-from gesturesmith.instruments.base import Instrument
+from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.lang import parse
+from gesturesmith.model.move import written
 from gesturesmith.model.piece import Passage, PassageItem, Repeat
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.model.resolve import resolve
 from gesturesmith.rules._account import account, rest_ratio
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Source
-from gesturesmith.units import Spelling, chromatic, spell
+from gesturesmith.units import Spelling, chromatic, spell, spell_ladder
 from gesturesmith.values import frozen
 
 _MOST_NOTES = 12  # of a preparation; more are no small step before a line
@@ -90,8 +91,10 @@ def preparation(case: Case) -> Preparation | None:
         return None
     if played.partials and played.tube is not None:
         tube = played.tube
-        heard = [tube.fundamental_cents + partial_cents(n) for n in played.partials]
-        return _prepared([_written(case.instrument, cents) for cents in heard], tube.name)
+        own = {name.pitch_cents: name for name in written(case.gesture)}
+        ladder = _harmonics(case.instrument, tube, max(played.partials))
+        swept = [ladder[n - 1] for n in played.partials]
+        return _prepared([own.get(name.pitch_cents, name) for name in swept], tube.name)
     notes: list[Spelling] = []
     by_index = {p.index: p for p in played.points}
     for index, point in enumerate(case.gesture.points):
@@ -111,9 +114,20 @@ def _prepared(notes: list[Spelling], tube: str) -> Preparation | None:
     return Preparation(notes=tuple(row), tube=tube) if 0 < len(row) <= _MOST_NOTES else None
 
 
+def _nearest(instrument: Instrument, sounding_cents: float) -> int:
+    """The written semitone nearest to a sounding pitch, cents above C-1."""
+    return 100 * round((sounding_cents - float(instrument.sounding.cents)) / 100)
+
+
 def _written(instrument: Instrument, sounding_cents: float) -> Spelling:
-    """The usual name of the written semitone nearest to a sounding pitch."""
-    return spell(100 * round((sounding_cents - float(instrument.sounding.cents)) / 100))
+    """Its usual name."""
+    return spell(_nearest(instrument, sounding_cents))
+
+
+def _harmonics(instrument: Instrument, tube: Tube, highest: int) -> tuple[Spelling, ...]:
+    """The written names of the partials of a tube from the first up, as a chart has them."""
+    heard = (tube.fundamental_cents + partial_cents(n) for n in range(1, highest + 1))
+    return spell_ladder([_nearest(instrument, cents) for cents in heard])
 
 
 def _second(case: Case, played: PlayedPoint | None, note: Spelling) -> Spelling | None:

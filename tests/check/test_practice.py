@@ -76,6 +76,13 @@ def test_a_sweep_is_prepared_by_its_ladder() -> None:
     assert names(prepared) == ["G4", "Bb4", "C5", "D5", "E5", "F#5", "G5"]
 
 
+def test_a_sweep_is_prepared_by_names_that_belong_together() -> None:
+    """The partials of the seventh position are those of E: G#, not Ab; what the line itself names has that name."""
+    swept = "technique: harmonic-gliss\nfingering: 7\nlasts: 4 beats\ncontour: "
+    assert names(preparation(case(f"{swept}E3 ~~ E4", "trombone"))) == ["E3", "G#3", "B3", "D4", "E4"]
+    assert names(preparation(case(f"{swept}E3 ~~ Ab3", "trombone")))[-1] == "Ab3"
+
+
 def test_a_trill_is_prepared_by_both_notes() -> None:
     assert names(preparation(case("technique: valve-trill\ncontour: C5\nlasts: 4 beats"))) == ["C5", "D5"]
 
