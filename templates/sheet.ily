@@ -42,6 +42,10 @@ gsPicture = \layout {
     %% A level stands below a stem's end beside it, too, or the stem would read as a stroke of it.
     \override DynamicLineSpanner.outside-staff-horizontal-padding = #0.6
     \override Script.before-line-breaking = #gs:off-ledger-lines
+    %% A slur keeps off the stem of a flat at its end.
+    \override Slur.details.accidental-collision = #60
+    \override Slur.details.extra-encompass-collision-distance = #1.5
+    \override Slur.details.extra-encompass-free-distance = #0.8
     \override SpacingSpanner.base-shortest-duration = #(ly:make-moment 1/16)
   }
 }

@@ -23,6 +23,7 @@ CASES = {
     "trill": r"bf'1*5/8~\gsTrillSpan bf'4\gsTrillSpanEnd",
     "second note": r"a4\gsSecond cs' g4\gsSecond b a''4\gsSecond c'''",
     "length": r"""fs'4\gsMark "1"\gsDots #2 \gsLength "4 beats" fs'4\gsDots #2 r2\gsLengthEnd""",
+    "slurs": r"c''2.( bf'2) \stemUp aqs'4( \stemNeutral bqs'4 ctqs'' dqf'') d'4( ef' fs')",
     "tie in a band": r"\gsX c'4\gsBand c' a' \gsX e'8~ \gsX e'4\gsBandEnd",
 }
 
@@ -30,11 +31,11 @@ CASES = {
 @pytest.fixture(scope="module", params=PROGRAMS, ids=str)
 def printed(request, tmp_path_factory) -> dict[str, Staff]:
     marked = MARKED + "".join(
-        rf"""\override {grob}.output-attributes = #'((class . "{grob}"))""" for grob in ("Tie", "BarLine")
+        rf"""\override {grob}.output-attributes = #'((class . "{grob}"))""" for grob in ("Tie", "Slur", "BarLine")
     )
     scores = [score(music, marked, r"\gsPicture ragged-right = ##t") for music in CASES.values()]
     svg = run(document(scores, '\\include "sheet.ily"\n'), tmp_path_factory.mktemp("apart"), request.param)
-    kinds = (*KEPT_CLEAR, *OURS, "gs-band", "gs-second", "Tie")
+    kinds = (*KEPT_CLEAR, *OURS, "gs-band", "gs-second", "Slur", "Tie")
     return dict(zip(CASES, staves(svg, kinds), strict=True))
 
 
@@ -66,6 +67,14 @@ def test_levels_stand_clear_of_stems_above_them(printed):
     assert len(letters) == 7  # mf and ff are two letters each
     between = [math.dist(a, b) for one in letters for a in one.outline for two in stems for b in two.outline]
     assert min(between) > 0.5
+
+
+def test_slurs_keep_off_accidentals(printed):
+    """LilyPond lets a slur graze the stem of a flat."""
+    slurs, signs = (blocks(printed["slurs"], kind) for kind in ("Slur", "Accidental"))
+    assert (len(slurs), len(signs)) == (3, 7)
+    between = [math.dist(a, b) for one in slurs for a in one.outline for two in signs for b in two.outline]
+    assert min(between) > 0.3
 
 
 def test_a_tenuto_is_no_ledger_line(printed):
