@@ -149,23 +149,27 @@ _STEPS_WITHIN = ((0,), (1,), (1,), (2,), (2,), (3,), (3, 4), (4,), (5,), (5,), (
 def spell_row(cents: Sequence[Fraction], first: Spelling) -> tuple[Spelling, ...]:
     """The names of a row of pitches that begins on `first`: those that read most easily together.
 
-    cents   above C-1; what is no whole number of semitones has its usual name
+    cents   above C-1; what is no whole number of semitones has its usual name, after a flat that of a flat
     """
 
+    def between(c: Fraction) -> Spelling:
+        usual = spell(c)
+        if first.alter >= 0 or usual.alter.denominator == 1 or usual.alter < 1:
+            return usual
+        return replace(spell(c + 50), alter=Fraction(-1, 2))  # A lowered by a quarter, for G# raised by one
+
     def named(row: Sequence[str]) -> tuple[Spelling, ...]:
-        return tuple(first if c == first.pitch_cents else _named(c, row) for c in cents)
+        return tuple(first if c == first.pitch_cents else between(c) if c % 100 else _named(c, row) for c in cents)
 
     semitones = [(c - first.pitch_cents) / 100 for c in cents]
     by_interval = tuple(
-        first.transposed(chromatic(int(s))) if s.denominator == 1 else spell(c)
+        first.transposed(chromatic(int(s))) if s.denominator == 1 else between(c)
         for c, s in zip(cents, semitones, strict=True)
     )
     return min((by_interval, named(_SHARPS), named(_FLATS)), key=lambda row: awkwardness((first, *row)))
 
 
 def _named(cents: Fraction, row: Sequence[str]) -> Spelling:
-    if cents % 100:
-        return spell(cents)
     octave, place = divmod(int(cents) // 100, 12)
     name = row[place]
     return Spelling(name[0], Fraction({"": 0, "#": 1, "b": -1}[name[1:]]), octave - 1)

@@ -113,6 +113,9 @@ def test_equal_tempered_frequencies(row, cents):
         ("D4", [1, 2, 3], "Eb4 E4 F4"),
         ("C4", [6, 8], "F#4 G#4"),
         ("Eb4", [2, 4, 5], "F4 G4 Ab4"),
+        ("Gb4", [Fraction(5, 2)], "Av4"),
+        ("Eb4", [Fraction(7, 2), Fraction(1, 2)], "Gv4 Ev4"),
+        ("C4", [Fraction(13, 2)], "F#^4"),
     ],
 )
 def test_a_row_has_names_that_belong_together(first: str, semitones: list[int], names: str) -> None:

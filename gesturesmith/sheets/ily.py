@@ -30,7 +30,9 @@ def text(music: Music, settings: Settings) -> LyText:
             code("\\gsKeepNoteNames"),
             code('\\language "english"'),
             _score.place_mark(music),
-            code(f"{name} = {{\n{music.marked(_mark)}{back}\n}}"),
+            code(
+                f"{name} = \\absolute {{\n{music.marked(_mark)}{back}\n}}"
+            ),  # also within a \relative of the score
             code("\\gsRestoreNoteNames\n"),
         )
     )

@@ -407,6 +407,8 @@ def add_ily(
             continue
         if transposed:
             music = f"\\transpose c d {{ {music} }}"
+        elif not company:
+            music = f"\\relative c' {{ {music} }}"  # as most composers write theirs
         before, after = (" ".join(f"{_DUTCH[n]}4" for n in row) for row in (_BEFORE, _AFTER))
         unit = max(4, 4 * said.length.denominator)
         count = said.length * unit / 4

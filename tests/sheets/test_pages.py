@@ -178,7 +178,7 @@ def test_a_file_for_composers_says_what_it_is(engraved):
     musics = engraved(FILE)
     settings = musics.pop("")
     text = sheets.ily.text(musics["three"], settings)
-    assert '"gesture-three" = {' in text
+    assert '"gesture-three" = \\absolute {' in text
     assert r"\gsThreeLines" in text
     assert all(line.startswith("%") for line in text.splitlines() if "Because" in line or "Split" in line)
 
