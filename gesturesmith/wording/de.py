@@ -249,10 +249,7 @@ TEXTS = {
         "Das Growlen beansprucht die Kehle: kurz und mit Pausen üben und aufhören, wenn der Hals schmerzt oder "
         "die Stimme heiser wird."
     ),
-    "caution-voice": (
-        "Leicht singen, in einer Oktave, die der Stimme bequem liegt, und aufhören, wenn der Hals schmerzt oder "
-        "die Stimme heiser wird."
-    ),
+    "caution-voice": "Leicht singen und aufhören, wenn der Hals schmerzt oder die Stimme heiser wird.",
     "caution-lip": (
         "Dies belastet die Lippen: leise vorbereiten, kurz und mit Pausen üben und nichts durch stärkeren "
         "Mundstückdruck erzwingen."

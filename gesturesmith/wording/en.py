@@ -241,10 +241,7 @@ TEXTS = {
         "Growling strains the throat: practise it briefly and with rests, and stop if your throat hurts or you "
         "become hoarse."
     ),
-    "caution-voice": (
-        "Sing lightly, in an octave that is comfortable for your voice, and stop if your throat hurts or you "
-        "become hoarse."
-    ),
+    "caution-voice": "Sing lightly, and stop if your throat hurts or you become hoarse.",
     "caution-lip": (
         "This works against the lips: prepare it softly, practise it briefly and with rests, and do not press the "
         "mouthpiece harder to force it."

@@ -252,10 +252,7 @@ TEXTS = {
         "Le growl sollicite la gorge : le travailler brièvement et avec des pauses, et s’arrêter en cas de "
         "douleur à la gorge ou d’enrouement."
     ),
-    "caution-voice": (
-        "Chanter légèrement, à une octave confortable pour la voix, et s’arrêter en cas de douleur à la gorge ou "
-        "d’enrouement."
-    ),
+    "caution-voice": "Chanter légèrement, et s’arrêter en cas de douleur à la gorge ou d’enrouement.",
     "caution-lip": (
         "Ce geste sollicite les lèvres : le préparer dans la nuance piano, le travailler brièvement et avec des "
         "pauses, et ne pas appuyer davantage l’embouchure pour le forcer."

@@ -244,10 +244,7 @@ TEXTS = {
         "Il growl affatica la gola: studiarlo brevemente e con pause, e fermarsi se la gola fa male o la voce "
         "diventa rauca."
     ),
-    "caution-voice": (
-        "Cantare con leggerezza, in un’ottava comoda per la voce, e fermarsi se la gola fa male o la voce diventa "
-        "rauca."
-    ),
+    "caution-voice": "Cantare con leggerezza, e fermarsi se la gola fa male o la voce diventa rauca.",
     "caution-lip": (
         "Questo gesto impegna le labbra: prepararlo piano, studiarlo brevemente e con pause, e non premere di più "
         "il bocchino per forzarlo."

@@ -153,3 +153,11 @@ def test_the_octave_is_left_to_the_voice_only_where_nothing_is_written_to_sing(s
     (footnote,) = engraved(text)["one"].footnotes
     assert wanted in footnote.text
     assert unwanted not in footnote.text
+
+
+def test_no_caution_leaves_the_octave_to_the_voice(engraved):
+    """It would contradict a sung line that is written; where none is, the footnote says so."""
+    text = "gesture one\n  technique: multiphonic\n  contour: F3\n  sing: C4 -- D4\n  lasts: 4 beats\n"
+    cautions = engraved(text)["one"].cautions
+    assert any("hoarse" in caution for caution in cautions)
+    assert not any("octave" in caution for caution in cautions)
