@@ -19,7 +19,8 @@ def cents(line: Line) -> None:
 def fingerings(case: Case, line: Line, asked: str) -> None:
     """Fingerings as the file asks: `needed`, `all` or `none`.
 
-    One that goes on is not said again, unless the row belongs to the sign: a gap would read as the usual one.
+    It stands once along a line, and at a note that is repeated without a rest, unless the row belongs to the sign;
+    at any other note a gap would read as the usual one.
     """
     if asked == "none" or len(case.instrument.tubes) == 1:
         return
@@ -27,18 +28,28 @@ def fingerings(case: Case, line: Line, asked: str) -> None:
     if realisation.print_tube and realisation.tube is not None:
         line.sounding[0].after.append(_fingering(realisation.tube.name))
         return
-    shown = ""
+    shown: tuple[str, Event] | None = None
     for played in realisation.points:
         event = _event(line, played.index)
         name = _name(played)
         if event is None or not name or not (_shows_pitch(event) or played.given):
-            shown = ""
+            shown = None
             continue
         part_of_sign = _part_of_sign(case, event)
         wanted = asked == "all" or not played.standard or played.given or part_of_sign
-        if wanted and (part_of_sign or name != shown):
+        told = shown is not None and shown[0] == name and _goes_on(shown[1], event)
+        if wanted and (part_of_sign or not told):
             event.after.append(_fingering(name))
-        shown = name if wanted else ""
+        shown = (name, event) if wanted else None
+
+
+def _goes_on(before: Event, event: Event) -> bool:
+    """Whether a line leads from the one to the other, or the same note is struck again without a rest."""
+    if event.point is not None and event.point.reached == "line":
+        return True
+    one, two = before.head, event.head
+    same = one is not None and two is not None and (one.name, one.tuned) == (two.name, two.tuned)
+    return same and before.end == event.start
 
 
 def _shows_pitch(event: Event) -> bool:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+import pytest
+
 
 def ly(engraved, text: str, name: str = "one") -> str:
     return re.sub(r"\s+", " ", engraved(text)[name].ly)
@@ -105,3 +107,19 @@ def test_heads_without_values_are_not_counted_in_threes(engraved):
     assert r"\omit TupletNumber" in ly(engraved, points)
     values = gesture("technique: lip-gliss", "contour: G4 -- C5@5/3, G5@3", "lasts: 4 beats")
     assert r"\omit TupletNumber" not in ly(engraved, values)
+
+
+@pytest.mark.parametrize(
+    ("contour", "count"),
+    [
+        ("F3, F3, F3", 1),
+        ("F3, r, F3", 2),  # what is below nothing is the usual position, after a rest as well
+        ("F3, C4, F3", 3),
+        ("F3 __ C4", 2),
+        ("F3 -- F3@2", 1),
+    ],
+)
+def test_a_position_stands_at_every_note_that_wants_it(contour: str, count: int, engraved) -> None:
+    """Below a note where the usual one is not meant: F3 and C4 lie in 6 too, besides 1 and 3."""
+    text = f"instrument: trombone\ntempo: 60\ngesture one\n  fingering: 6\n  contour: {contour}\n  lasts: 3 beats\n"
+    assert engraved(text)["one"].ly.count(r'\gsFingering "6"') == count
