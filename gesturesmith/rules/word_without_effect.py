@@ -47,7 +47,7 @@ def check(case: Case) -> Iterator[Finding]:
                 yield Finding(
                     span=point.span,
                     text=f"`{sign} {technique.key}` changes nothing: {why}",
-                    hint="take it out, or name what is meant",
+                    hint=_hint(gesture, index, sign, technique),
                     evidence=_EVIDENCE,
                 )
     yield from _unfingered(case)
@@ -92,6 +92,16 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
     if technique not in before:
         return f"{technique.key} is not in force here"
     return f"`as {turn.key}` ends it already" if turn is not None else "it is over anyhow"
+
+
+def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:
+    """What to write instead. Who turns back to ordinary before the mute goes in means to begin with it."""
+    first = next((n for n, p in enumerate(gesture.points) if any(t.takes_mute for t in p.techniques)), 0)
+    if sign == "as" and technique.layer == "none" and first > index:
+        row = [t for t in gesture.techniques if t.layer != "none"]
+        row += [t for t in gesture.points[first].techniques if t.takes_mute]
+        return f"to begin with the mute write `technique: {' + '.join(t.key for t in row)}`"
+    return "take it out, or name what is meant"
 
 
 def _unfingered(case: Case) -> Iterator[Finding]:

@@ -26,6 +26,19 @@ TABLE: list[Row] = [
         "`as ordinary` changes nothing: ordinary playing is in force already",
         hint=HINT,
     ),
+    # With `mute` named the points say when it goes in: before that nothing is muted.
+    says(
+        VOID,
+        "mute: cup\ncontour: C5, «D5 as ordinary», r, C5 as muted",
+        "`as ordinary` changes nothing: ordinary playing is in force already",
+        hint="to begin with the mute write `technique: muted`",
+    ),
+    says(
+        VOID,
+        "mute: cup\ncontour: C5 as muted, r, D5 as ordinary, «C5 as ordinary»",
+        "`as ordinary` changes nothing: ordinary playing is in force already",
+        hint=HINT,
+    ),
     says(
         VOID,
         "technique: growl\ncontour: C5, «D5 without flutter-tongue»",
