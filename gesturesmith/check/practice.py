@@ -92,7 +92,7 @@ def preparation(case: Case) -> Preparation | None:
     if played.partials and played.tube is not None:
         tube = played.tube
         own = {name.pitch_cents: name for name in written(case.gesture)}
-        ladder = _harmonics(case.instrument, tube, max(played.partials))
+        ladder = harmonics(case.instrument, tube, max(played.partials))
         swept = [ladder[n - 1] for n in played.partials]
         return _prepared([own.get(name.pitch_cents, name) for name in swept], tube.name)
     notes: list[Spelling] = []
@@ -124,7 +124,7 @@ def _written(instrument: Instrument, sounding_cents: float) -> Spelling:
     return spell(_nearest(instrument, sounding_cents))
 
 
-def _harmonics(instrument: Instrument, tube: Tube, highest: int) -> tuple[Spelling, ...]:
+def harmonics(instrument: Instrument, tube: Tube, highest: int) -> tuple[Spelling, ...]:
     """The written names of the partials of a tube from the first up, as a chart has them."""
     heard = (tube.fundamental_cents + partial_cents(n) for n in range(1, highest + 1))
     return spell_ladder([_nearest(instrument, cents) for cents in heard])

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from gesturesmith.model.gesture import AskedFingering, ContourPoint, DynamicMark, Gesture, Pitch
 from gesturesmith.techniques.base import Technique
-from gesturesmith.units import spell
+from gesturesmith.units import Spelling
 
 _LONGEST_HELD = Fraction(2)  # beats that the last note of an excerpt keeps at most
 _LONGEST_CUT = Fraction(1)  # and where a line that left it is cut away
@@ -122,12 +122,12 @@ def _fingering(gesture: Gesture, first: int, last: int) -> AskedFingering:
     return replace(asked, tubes=asked.tubes[before : before + inside])
 
 
-def with_harmonics(gesture: Gesture, line: int, sounding_cents: Sequence[float]) -> Gesture:
-    """A gesture with the harmonics that its line number `line` passes as points on it, each named by the semitone
-    nearest to it and wide enough apart to be seen. The gesture itself where there is no room for them, or the note
+def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> Gesture:
+    """A gesture with the harmonics that its line number `line` passes as points on it, by their written names and
+    wide enough apart to be seen. The gesture itself where there is no room for them, or the note
     before them has no single value."""
     start, end = gesture.points[line], gesture.points[line + 1]
-    if len(sounding_cents) > _MOST_HARMONICS or end.at - start.at not in _ONE_VALUE:
+    if len(written) > _MOST_HARMONICS or end.at - start.at not in _ONE_VALUE:
         return gesture
     passed = [
         replace(
@@ -135,7 +135,7 @@ def with_harmonics(gesture: Gesture, line: int, sounding_cents: Sequence[float])
             at=start.at + n * _APART,
             until=start.at + (n + 1) * _APART,
             kind="pitch",
-            pitch=Pitch(written=gesture.instrument.written(near), sounding=near),
+            pitch=Pitch(written=name, sounding=near),
             sounding_cents=near.pitch_cents,
             reached="line",
             passing=True,
@@ -143,8 +143,8 @@ def with_harmonics(gesture: Gesture, line: int, sounding_cents: Sequence[float])
             ends=(),
             marks=(),
         )
-        for n, cents in enumerate(sounding_cents, start=1)
-        for near in [spell(100 * round(cents / 100))]
+        for n, name in enumerate(written, start=1)
+        for near in [gesture.instrument.heard(name)]
     ]
     later = passed[-1].until - end.at
     return replace(

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Container, Iterable, Iterator
 from dataclasses import replace
 
-from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.check import realise
+from gesturesmith.check.practice import harmonics
 from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.engrave.notes import told_where
 from gesturesmith.model.excerpt import excerpt, with_harmonics
@@ -260,11 +260,11 @@ def _with_harmonics(case: Case) -> Case:
     slides = [n for n, segment in enumerate(case.gesture.segments) if segment.slides]
     if played.tube is None or not between or not slides:
         return case
-    heard = [played.tube.fundamental_cents + partial_cents(n) for n in between]
-    shown = with_harmonics(case.gesture, slides[0], heard)
+    ladder = harmonics(case.instrument, played.tube, max(between))
+    shown = with_harmonics(case.gesture, slides[0], [ladder[n - 1] for n in between])
     if shown is case.gesture:
         return case
-    later = tuple(replace(p, index=p.index + len(heard)) if p.index > slides[0] else p for p in played.points)
+    later = tuple(replace(p, index=p.index + len(between)) if p.index > slides[0] else p for p in played.points)
     return Case(gesture=shown, realisation=replace(played, points=later))
 
 

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
 from gesturesmith.model.excerpt import excerpt, with_harmonics
+from gesturesmith.units import Spelling
+
+BB4 = Spelling("B", Fraction(-1), 4)
 
 
 @pytest.fixture
@@ -86,15 +90,15 @@ def test_fingerings_go_with_their_points(gesture):
 
 def test_harmonics_stand_on_the_line_and_the_note_keeps_its_value(gesture):
     whole = gesture("  technique: harmonic-gliss\n  contour: G4 ~~ G5@3/2\n  lasts: 2 beats\n")
-    start = whole.points[0].sounding_cents
-    shown = with_harmonics(whole, 0, [float(start) + c for c in (300.0, 702.0)])
+    shown = with_harmonics(whole, 0, [BB4, replace(BB4, letter="D", alter=Fraction(0), octave=5)])
     assert [p.passing for p in shown.points] == [False, True, True, False]
     assert shown.points[0].value == Fraction(3, 2)
     assert [p.pitch.written.name for p in shown.points[1:3]] == ["Bb4", "D5"]
+    assert [p.pitch.sounding.name for p in shown.points[1:3]] == ["Eb4", "G4"]  # a horn
     assert [s.kind for s in shown.segments] == ["wavy"] * 3
     assert shown.points[-1].until == shown.beats
 
 
 def test_harmonics_stay_away_where_there_is_no_room(gesture):
     whole = gesture("  technique: harmonic-gliss\n  contour: G4 ~~ G5@3/2\n  lasts: 2 beats\n")
-    assert with_harmonics(whole, 0, [6000.0] * 9) is whole
+    assert with_harmonics(whole, 0, [BB4] * 9) is whole

@@ -85,6 +85,15 @@ def test_numbers_do_not_hang_on_the_language(parts):
     assert len(numbers) == 1
 
 
+def test_harmonics_that_a_sweep_passes_are_named_as_on_the_chart(parts):
+    """In seventh position, of E: G# between E and B, not Ab."""
+    swept = "technique: harmonic-gliss\n  fingering: 7\n  contour: E3 ~~ E4@2\n  lasts: 3 beats\n"
+    found = parts(f"instrument: trombone\npitches: written\ngesture one\n  {swept}")
+    (entry,) = (e for s in page.choose(found, ("en",)).sections for e in s.entries if e.number)
+    passed = [p.pitch.written.name for p in entry.case.gesture.points if p.passing]
+    assert passed == ["G#3", "B3", "D4"]
+
+
 def marks(text: str) -> list[str]:
     return re.findall(r'\\gsMark "([^"]*)"', text)
 
