@@ -61,7 +61,7 @@ def test_two_silences_of_a_gesture_are_one_rest(engraved) -> None:
 def test_a_level_stands_where_something_sounds(engraved) -> None:
     made = {name: " ".join(music.ly.split()) for name, music in engraved(GESTURES).items() if name}
     assert r"\afterGrace 63/64 c''4 \p \< { \gsLevelAtEnd s8 \f } r4" in made["loud"]
-    assert r"r4 c''4 \p \<" in made["late"]
+    assert r"r4 \gsShortHairpin #2 c''4 \p \<" in made["late"]
 
 
 def test_a_mute_is_announced_where_a_gathered_rest_begins(engraved) -> None:
