@@ -21,13 +21,14 @@ def draw(case: Case, line: Line, pitches: str) -> None:
     """The signs of trills and the notes they go to.
 
     By the sign a small accidental says which second it is (Gould, from memory); a wider trill, and one without a
-    sign, has its second note in a small head in parentheses after the first.
+    sign, has its second note in a small head in parentheses after the first. A trill that a line turns into begins
+    where the line reaches its point, tongued or not, and has its sign there.
     """
+    before = in_force(case, line.sounding[0])
     for event in line.sounding:
-        if not carries_scripts(event):
-            continue
-        for technique in in_force(case, event):
-            if not technique.trill:
+        force = in_force(case, event)
+        for technique in force:
+            if not technique.trill or (technique in before and not carries_scripts(event)):
                 continue
             to = _upper(case, event, technique, pitches)
             near = to is not None and to[1] <= _SECOND
@@ -35,6 +36,7 @@ def draw(case: Case, line: Line, pitches: str) -> None:
                 event.after.append(f"{_TRILL}To {lily_name(to[0])}" if to is not None and near else _TRILL)
             if to is not None and not (near and technique.look.trill):
                 event.after.append(f"\\gsSecond {lily_name(to[0])}")
+        before = force
 
 
 def is_sign(command: str) -> bool:

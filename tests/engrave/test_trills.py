@@ -47,3 +47,18 @@ def test_a_concert_score_says_the_sounding_note(engraved):
 def test_waves_over_tied_notes_say_it_at_their_beginning(engraved):
     text = "gesture one\n  technique: valve-trill\n  contour: E5\n  lasts: 5 beats\n"
     assert signs(engraved(text)["one"].ly) == [r"\gsTrillSpanTo fs''", r"\gsTrillSpanEnd"]
+
+
+@pytest.mark.parametrize(
+    ("contour", "said"),
+    [
+        ("G4 -- A4@2 as valve-trill -- G4@4", [r"\gsTrillSpanTo b'", r"\gsTrillSpanEnd", r"\gsTrillTo a'"]),
+        ("C5 -- D5@2 as lip-trill -- C5@4", [r"\gsTrillSpanTo e''", r"\gsTrillSpanEnd", r"\gsTrillTo d''"]),
+        ("C5 -- D5@2 as shake -- C5@4", [r"\gsSecond e''", r"\gsSecond d''"]),
+        ("C5 -- C5@2 as timbre-trill -- D5@4", [r"\gsTrillSpan", r"\gsTrillSpanEnd", r"\gsTrill"]),
+        ("C5 -- D5 as lip-trill", [r"\gsTrillTo e''"]),
+    ],
+)
+def test_a_trill_that_a_line_turns_into_has_its_sign_where_it_begins(contour, said, engraved):
+    """Its word alone, over a head that the line passes, does not say that it is a trill."""
+    assert signs(engraved(f"gesture one\n  contour: {contour}\n  lasts: 6 beats\n")["one"].ly) == said
