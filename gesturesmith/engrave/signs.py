@@ -167,8 +167,8 @@ class Signs:
             end.after.append(r"\gsHandTurnEnd")
         changing = (*leaving, *entering)
         if any(_turns(t, changing) for t in changing):
-            here = [self._name(case, t) for t in before if _turns(t, changing)]
-            there = [self._name(case, t) for t in force if _turns(t, changing)]
+            here = [self._name(case, t) for t in before if _named(t, changing)]
+            there = [self._name(case, t) for t in force if _named(t, changing)]
             if not here and not _said(before):
                 here = [PLAIN_END]
             if not there:
@@ -181,7 +181,7 @@ class Signs:
             # end the sign says what holds from there.
             start.words[:] = [Saying(s.word) if s.first in here else s for s in start.words]
             end.words += [
-                Saying(self._word(case, t)) for t in force if _turns(t, changing) or (t in entering and t.look.word)
+                Saying(self._word(case, t)) for t in force if _named(t, changing) or (t in entering and t.look.word)
             ]
             start.after.append(f"\\gsTurn {_joined(here)} {_joined(there)}")
             end.after.append(r"\gsTurnEnd")
@@ -214,6 +214,11 @@ def _turns(technique: Technique, changing: tuple[Technique, ...]) -> bool:
     is what changes, since one that stays has been announced."""
     look = technique.look
     return bool(look.word and technique.layer != "motion" and (not look.announce or technique in changing))
+
+
+def _named(technique: Technique, changing: tuple[Technique, ...]) -> bool:
+    """Whether an end of an arrow names this: not what has a dashed line over it, which says it already."""
+    return technique.look.extent != "span" and _turns(technique, changing)
 
 
 def _end(technique: Technique, force: tuple[Technique, ...]) -> str:

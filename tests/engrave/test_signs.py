@@ -170,6 +170,25 @@ def test_an_arrow_says_at_each_end_all_that_holds_there(technique, contour, arro
 
 
 @pytest.mark.parametrize(
+    ("technique", "contour", "arrow"),
+    [
+        ("ordinary", "C5 -- D5@2 as growl -- C5@4", '"ord." ""'),
+        ("ordinary", "C5 -- D5 as growl", '"ord." ""'),
+        ("ordinary", "C5 -- D5@2 as shake -- C5@4", '"ord." ""'),
+        ("growl", "C5 -- D5@2 without growl -- C5@4", '"" "ord."'),
+        ("flutter-tongue + growl", "C5 -- D5@2 as ordinary -- C5@4", '"flz." "ord."'),
+    ],
+)
+def test_what_has_a_dashed_line_over_it_is_said_once_where_an_arrow_leads_to_it_or_from_it(
+    technique, contour, arrow, engraved
+):
+    """The arrow points at the word of the dashed line: twice, one above the other, it reads as two things to do."""
+    ly = engraved(f"gesture one\n  technique: {technique}\n  contour: {contour}\n  lasts: 6 beats\n")["one"].ly
+    assert re.findall(r'gsTurn ("[^"]*" "[^"]*")', ly) == [arrow]
+    assert len(re.findall(r'gsSpan "(?:growl|shake)"', ly)) == 1
+
+
+@pytest.mark.parametrize(
     ("play", "first"),
     [
         ("plain, rest 6, straight", "senza sord."),
