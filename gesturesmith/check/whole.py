@@ -146,7 +146,8 @@ def passage_said(
     passage: Passage, own: dict[str, Gesture], judged: dict[str, Judged]
 ) -> tuple[PassageCase, PassageReport]:
     """A passage: what its own gestures were found to be, and how those it moves come out."""
-    played = [_played(item, own, judged) for item in passage.items]
+    moved_ones: dict[int, Judged] = {}  # what is played again is one value, and judged once
+    played = [_played(item, own, judged, moved_ones) for item in passage.items]
     case = PassageCase(
         passage=passage,
         cases=tuple(None if p is None else p.case for p in played),
@@ -176,12 +177,16 @@ def passage_said(
     return case, said
 
 
-def _played(item: PassageItem, own: dict[str, Gesture], judged: dict[str, Judged]) -> Judged | None:
+def _played(
+    item: PassageItem, own: dict[str, Gesture], judged: dict[str, Judged], moved: dict[int, Judged]
+) -> Judged | None:
     if item.gesture is None:
         return None
     if _known(item, own):
         return judged[item.played]
-    return judge(item.gesture)
+    if id(item.gesture) not in moved:
+        moved[id(item.gesture)] = judge(item.gesture)
+    return moved[id(item.gesture)]
 
 
 def _caution(judged: Judged) -> Finding | None:

@@ -110,7 +110,8 @@ def _run(arguments: list[str]) -> int:
     except OSError as error:
         complain(f"gesturesmith: {_machine(error)}")
         _give_up(sys.stdout)
-        status = Status.MACHINE
+        # A name that no file can have is what was asked for, not what the machine failed at.
+        status = Status.INPUT if error.errno == errno.ENAMETOOLONG else Status.MACHINE
     except Exception as error:  # a fault of ours; what Python exits with would say "not as written"
         from gesturesmith.cli import fault
 

@@ -45,6 +45,8 @@ class _Made:
     frames: dict[str, _Frame] = field(default_factory=dict)
     items: dict[str, tuple[PassageItem, ...]] = field(default_factory=dict)
     circled: set[str] = field(default_factory=set)  # those that play themselves
+    # A gesture played again in the same way is one value: by what `play` says of it, and the passage's time.
+    again: dict[tuple[object, ...], list[PassageItem]] = field(default_factory=dict)
     written_out: int = 0
 
 
@@ -213,8 +215,15 @@ def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: _Frame) -> l
         return None
     name = node.name.text.casefold()
     if name in made.gestures:
-        found = [_event(made.gestures[name])]
-    elif name in made.items:
+        way = (name, node.move, node.interval, node.semitones, frame.tempo, frame.meter)
+        if way not in made.again:
+            once = _moved(ctx, node, [_event(made.gestures[name])])
+            framed = once and _framed(ctx, node, once, frame)
+            if framed is None:
+                return None
+            made.again[way] = framed
+        return made.again[way]
+    if name in made.items:
         found = _nested(ctx, made, node.name, frame)
     else:
         _unplayable(ctx, made, node.name)

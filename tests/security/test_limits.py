@@ -221,7 +221,13 @@ def test_a_flood_is_told_as_one():
 # What SECURITY.md says, in seconds of the processor, measured on a fifth of what there may be.
 
 REFUSED = "  technique: flutter-tongue\n  contour: C4 ~~ C5\n  lasts: 10 beats\n  attacks: 1000\n"
+HIGH = "gesture {}\n  contour: C4, G6\n"
+MOVED = ", ".join(["a", "b up M2"] * 1250)
 SLOW = {
+    "passages that move what is refused": (
+        HORN + HIGH.format("a") + HIGH.format("b")
+        + "".join(f"passage p{n}\n  play: {MOVED}\n  repeat: 2\n" for n in range(2)), 5,
+    ),
     "attacks": (HORN + "".join(f"gesture g{n}\n  contour: C4\n  attacks: 500\n" for n in range(40)), 6),
     "attacks that are refused": (HORN + "".join(f"gesture g{n}\n{REFUSED}" for n in range(8)), 8),
     "variants": (

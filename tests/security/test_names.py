@@ -320,3 +320,23 @@ def test_nothing_said_steers_a_terminal(tmp_path, monkeypatch, terminal):
         if "--json" in arguments:
             json.loads("".join(s for s in terminal.said if not s.startswith("\r")))
     assert not list(tmp_path.rglob("canary"))
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["engrave", "good", "--as", "ly", "--manifest"],
+        ["engrave", "good", "--as", "ly", "--profiles"],
+        ["engrave", "good", "--as", "ly", "-o"],
+        ["suggest", "high", "--apply", "-o"],
+        ["new"],
+        ["check"],
+    ],
+    ids=" ".join,
+)
+def test_a_name_longer_than_any_is_no_fault_of_the_machine(tmp_path, monkeypatch, terminal, arguments):
+    monkeypatch.chdir(tmp_path)
+    Path("good").write_text(GOOD)
+    Path("high").write_text(GOOD.replace("G4", "G6"))
+    assert terminal.run(*arguments, "x" * 300) == 2
+    assert "too long" in "".join(terminal.said) or "no such" in "".join(terminal.said)
