@@ -37,7 +37,8 @@ class Footnotes:
             return
         seen: tuple[Technique, ...] = ()
         for n, event in enumerate(events):
-            new = tuple(t for t in in_force(case, event) if t not in seen)
+            told = (t for t in in_force(case, event) if event.tongued or not t.tongues_only)
+            new = tuple(t for t in told if t not in seen)
             wanted = [
                 Footnote(number="", text=text, techniques=(t.key,))
                 for t in new

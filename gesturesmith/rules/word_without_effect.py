@@ -1,7 +1,8 @@
 """A technique is named where it changes nothing.
 
 Checks  every `as` and `without` at a point: whether any note would be played otherwise if it were not there; every
-        technique of the gesture: whether any note is played with it; `fingering`: whether anything has a pitch
+        technique of the gesture: whether any note is played with it; `fingering`: whether anything has a pitch.
+        How notes are tongued counts only where one is: what a line or slur reaches is not
 Why     nothing that is written should do nothing: the composer may have meant something else
 Fires
     instrument: horn
@@ -21,12 +22,13 @@ Fix     take it out, or name the technique that is meant: `as ordinary` ends all
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from gesturesmith import techniques
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
-from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.techniques.base import Technique
 
@@ -39,10 +41,11 @@ type _Forces = list[frozenset[Technique]]
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     changes = [_change(p) for p in gesture.points]
-    played = _played(gesture, changes)
+    struck = _struck(gesture)
+    played = _played(gesture, changes, struck)
     for index, (point, change) in enumerate(zip(gesture.points, changes, strict=True)):
         for sign, technique, less in _less(change):
-            if _played(gesture, [*changes[:index], less, *changes[index + 1 :]]) == played:
+            if _played(gesture, [*changes[:index], less, *changes[index + 1 :]], struck) == played:
                 why = _why(gesture, changes, index, sign, technique)
                 yield Finding(
                     span=point.span,
@@ -61,12 +64,18 @@ def _change(point: ContourPoint) -> Change:
     return Change(turns_to, tuple(techniques.get(key) for key in point.ends))
 
 
-def _played(gesture: Gesture, changes: list[Change]) -> _Forces:
-    """What is in force at each note that sounds."""
+def _struck(gesture: Gesture) -> list[bool]:
+    """For each point whether the tongue attacks there or before the next."""
+    attacks = attack_times(gesture)
+    return [bisect_left(attacks, point.at) < bisect_left(attacks, point.until) for point in gesture.points]
+
+
+def _played(gesture: Gesture, changes: list[Change], struck: list[bool]) -> _Forces:
+    """What is in force at each note that sounds, and has something to do there."""
     forces = in_force(gesture.techniques, changes, [s.slides for s in gesture.segments])
     return [
-        frozenset(t for t in force if t.layer != "none")
-        for force, point in zip(forces, gesture.points, strict=True)
+        frozenset(t for t in force if t.layer != "none" and (tongued or not t.tongues_only))
+        for force, point, tongued in zip(forces, gesture.points, struck, strict=True)
         if point.kind != "silence"
     ]
 
@@ -85,6 +94,9 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
         return "nothing is played after it"
     lines = [s.slides for s in gesture.segments]
     before = in_force(gesture.techniques, [*changes[:index], NO_CHANGE], lines)[index]
+    after = in_force(gesture.techniques, changes[: index + 1], lines)[index]
+    if technique.layer in ("none", "attack") and any(t.tongues_only for t in {*before} ^ {*after}):
+        return "what a line or slur reaches is not tongued"
     if sign == "as":
         names = " + ".join(t.key for t in before if t.layer != "none") or "ordinary playing"
         return f"{names} is in force already"

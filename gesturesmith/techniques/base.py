@@ -217,6 +217,11 @@ class Technique:
     def __hash__(self) -> int:
         return hash(self.key)
 
+    @property
+    def tongues_only(self) -> bool:
+        """Whether it says how a note is tongued and nothing more, so that it does nothing where none is."""
+        return self.layer == "attack" and self.pitched == "exact"
+
     def __post_init__(self) -> None:
         if self.layer not in LAYERS or self.path not in PATHS:
             raise ValueError(f"{self.key}: layer {self.layer!r}, path {self.path!r}")

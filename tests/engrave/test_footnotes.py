@@ -161,3 +161,13 @@ def test_no_caution_leaves_the_octave_to_the_voice(engraved):
     cautions = engraved(text)["one"].cautions
     assert any("hoarse" in caution for caution in cautions)
     assert not any("octave" in caution for caution in cautions)
+
+
+@pytest.mark.parametrize(
+    ("contour", "marks"),
+    [("C5 -- D5@2 as double-tongue", 0), ("C5 __ D5 as double-tongue", 0), ("C5 __ D5 as double-tongue, E5", 1)],
+)
+def test_how_a_note_is_tongued_has_its_mark_at_a_tongued_note(contour, marks, engraved):
+    ly = engraved(f"gesture one\n  contour: {contour}\n  lasts: 6 beats\n")["one"].ly
+    assert ly.count(r"\gsMark") == ly.count(r"\gsDots") == marks
+    assert marks == 0 or ly.index(r"\gsMark") > ly.index("e''")

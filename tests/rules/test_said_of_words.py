@@ -76,6 +76,32 @@ TABLE: list[Row] = [
         "valve-clicks has no pitch, and a fingering changes nothing",
         hint="take it out",
     ),
+    says(
+        VOID,
+        "contour: C5 -- «D5 as double-tongue»",
+        "`as double-tongue` changes nothing: what a line or slur reaches is not tongued",
+        hint=HINT,
+    ),
+    says(
+        VOID,
+        "contour: C5 __ «D5 as triple-tongue» __ E5, F5 as double-tongue",
+        "`as triple-tongue` changes nothing: what a line or slur reaches is not tongued",
+        hint=HINT,
+    ),
+    says(
+        VOID,
+        "technique: double-tongue\ncontour: C5 __ «D5 as ordinary»",
+        "`as ordinary` changes nothing: what a line or slur reaches is not tongued",
+        hint=HINT,
+    ),
+    says(
+        VOID,
+        "technique: double-tongue\ncontour: C5 __ «D5 without double-tongue»",
+        "`without double-tongue` changes nothing: what a line or slur reaches is not tongued",
+        hint=HINT,
+    ),
+    silent(VOID, "contour: C5 __ D5 as double-tongue, E5"),
+    silent(VOID, "contour: C5 -- D5@2 as double-tongue -- E5\nlasts: 4 beats\nattacks: 16"),
     silent(VOID, "technique: kiss\nband: middle\ncontour: low, C5 as ordinary\nfingering: F 0"),
     # What is played is the fallback: what it stands in place of is told by the rules that refuse it.
     silent(VOID, "technique: scoop + valve-clicks\ncontour: xC5 ~~ xG5, xC5\nfallback: ordinary"),
