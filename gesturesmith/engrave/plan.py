@@ -255,7 +255,7 @@ def _dress(
     if part.sung is not None:
         lines.draw(case, part.sung)
         rows.cents(part.sung)
-        head = signs.head_for_sung(case.techniques)
+        head = signs.head_for_sung(tuple(t for event in line.sounding for t in signs.in_force(case, event)))
         for event in part.sung.sounding:
             event.before += [r"\gsSmall", *([r"\gsDiamond"] if head == "diamond" else [])]
 

@@ -18,3 +18,9 @@ def test_notes_that_meet_on_one_line_have_an_accidental_each(engraved):
     assert "!" not in engraved(head + gesture.format("E3", "G3"))["a"].ly
     made = engraved(head + gesture.format("E3, F3", "A3, Eb3"))["a"].ly
     assert "!" not in made
+
+
+def test_what_is_sung_has_its_head_where_a_point_turns_to_singing(engraved):
+    """The footnote speaks of the diamond, wherever in the gesture the voice comes in."""
+    ly = engraved("gesture a\n  contour: C4, D4 as multiphonic\n  sing: r, A4@1\n  lasts: 2 beats\n")["a"].ly
+    assert ly.count(r"\gsDiamond") == 1

@@ -6,6 +6,7 @@ import pytest
 from rules.saying import Row, holds, says, silent
 
 VOID = "word-without-effect"
+OUTSIDE = "sung-outside-technique"
 HINT = "take it out, or name what is meant"
 TABLE: list[Row] = [
     says(
@@ -113,6 +114,37 @@ TABLE: list[Row] = [
     ),
     silent("unused-fallback", "technique: harmonic-gliss\ncontour: C3 ~~ G3\nfallback: chromatic"),
     silent("unused-fallback", "technique: harmonic-gliss\ncontour: C3 ~~ G3\nfallback: kiss"),
+    says(
+        OUTSIDE,
+        "contour: C4 as multiphonic, D4 as ordinary, E4\nsing: G4, «A4», B4\nlasts: 6 beats",
+        "to be sung from 2 to 6 beats, where multiphonic is not in force",
+        hint="write a rest in the sung line, `r@2`, or let multiphonic be in force there",
+    ),
+    says(
+        OUTSIDE,
+        "contour: C4, D4 as multiphonic\nsing: «G4», A4\nlasts: 2 beats",
+        "to be sung from 0 to 1 beat, where multiphonic is not in force",
+        hint="begin the sung line with `r`, and go on at `@1`, or let multiphonic be in force there",
+    ),
+    # One long note may be outside in its middle.
+    says(
+        OUTSIDE,
+        "technique: multiphonic\ncontour: C4, D4 without multiphonic, E4 as multiphonic\nsing: «G4»\nlasts: 7.5 s",
+        "to be sung from 5/2 to 5 s, where multiphonic is not in force",
+        hint="write a rest in the sung line, `r@5/2`, and go on at `@5`, or let multiphonic be in force there",
+    ),
+    says(
+        OUTSIDE,
+        "technique: multiphonic\ncontour: C4 as ordinary, D4\nsing: «G4»\nlasts: 2 beats",
+        "to be sung from 0 to 2 beats, where multiphonic is not in force",
+        hint="take `sing` out, or let multiphonic be in force there",
+    ),
+    silent(OUTSIDE, "contour: C4 as multiphonic, D4 as ordinary, E4\nsing: G4, r@2\nlasts: 6 beats"),
+    silent(OUTSIDE, "contour: C4, D4 as multiphonic\nsing: r, A4@1\nlasts: 2 beats"),
+    silent(OUTSIDE, "technique: multiphonic\ncontour: C4, r, D4\nsing: G4 -- A4"),
+    # A line leads into singing, or out of it, gradually: the voice may come in and go along it.
+    silent(OUTSIDE, "contour: C4 -- D4 as multiphonic -- C4 as ordinary\nsing: G4 -- A4\nlasts: 4 beats"),
+    silent(OUTSIDE, "contour: C4\nsing: G4"),  # `sung-line-unused` says it
     silent(VOID, "technique: stopped\ncontour: Bb4, Bb4 as ordinary, Bb4 as stopped"),
     silent(VOID, "technique: stopped + growl\ncontour: Bb4, Bb4 without growl, Bb4 as ordinary"),
     silent(VOID, "contour: C5, r as growl, C5"),
