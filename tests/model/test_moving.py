@@ -139,7 +139,7 @@ PITCHES = [
     ("start: Ab4", "from Ab4", "Ab4 Db5 G4"),
     ("start: F#4", "from F#4", "F#4 B4 E#4"),
     ("start: Cb5", "from Cb5", "Cb5 Fb5 Bb4"),
-    ("start: G^4", "from G^4", "G^4 C^5 F#^4"),
+    ("start: G^4", "from G^4", "G^4 C^5 Gv4"),  # one quarter reads more easily than three, and the chart has it
     ("start: C#4+20c", "from C#4+20c", "C#4+20c F#4+20c C4+20c"),  # not B#3+20c's neighbour by a double sign
     ("stretch: 2", "intervals times 2", "G4 F5 F4"),
     ("stretch: 1/2", "intervals times 0.5", "G4 A^4 F#^4"),
