@@ -103,7 +103,7 @@ def test_delivered_text_stands_alone(mixed):
     """The `.ly` by itself, and the `.ily` in a score of somebody else, in one LilyPond without our folders."""
     folder, _ = mixed
     call = (folder / "out" / "mixed" / "call.ily").read_text()
-    assert '"gesture-call" = {' in call
+    assert '"gesture-call" = \\absolute {' in call
     score = folder / "out" / "mixed" / "score.ly"
     score.write_text(
         '\\version "2.24.0"\n\\language "deutsch"\n\\include "call.ily"\n\\include "alone.ily"\n'

@@ -145,6 +145,7 @@ OTHER = {
     "draft": True,
     "notes": NotesOptions(),
     "together": "others",
+    "suggest": "g3",
 }
 
 

@@ -89,7 +89,9 @@ def read(document: str, folder: Path, program: Path | None = None, *, quiet: boo
         program = found.path
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "pages.ly").write_text(numbered(document), "utf-8")
-    command = [str(program), f"-dinclude-settings={SETTINGS}", "-dno-print-pages", "--loglevel=WARNING"]
+    # LilyPond reads the value of an option as Scheme: a name without a folder, which may have a space in it.
+    (folder / SETTINGS.name).write_bytes(SETTINGS.read_bytes())
+    command = [str(program), f"-dinclude-settings={SETTINGS.name}", "-dno-print-pages", "--loglevel=WARNING"]
     done = subprocess.run(
         [*command, "-I", str(paths.templates()), "pages.ly"],
         cwd=folder,

@@ -316,9 +316,10 @@ _CLOSED = 210  # cents by which the hand lowers an open note at most; on a natur
 
 
 def _aside(text: str) -> tuple[str, str]:
-    """`long 6` as "long" and the position."""
-    first, _, rest = text.partition(" ")
-    return (first, rest) if first in ("short", "long") else ("", text)
+    """`long 6` and `T long 6` as "long" and the position."""
+    words = text.split(" ")
+    aside = next((word for word in words if word in ("short", "long")), "")
+    return aside, " ".join(word for word in words if word != aside)
 
 
 def _partials(tube: Tube) -> range:
