@@ -43,6 +43,7 @@ class Event:
     value       beats that its note value shows, where it is not spaced by them
     marks       articulations by name
     slur        "" | "(" | ")" | ")("
+    clef        the clef that begins here, or ""; `after_stop`: a head where a line stops stands before it
     """
 
     start: Fraction
@@ -64,6 +65,7 @@ class Event:
     marks: tuple[str, ...] = ()
     slur: str = ""
     clef: str = ""
+    after_stop: bool = False
     forced: bool = False
     value: Fraction | None = None
 

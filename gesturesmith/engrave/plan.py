@@ -316,6 +316,10 @@ def _clefs(parts: list[Part], instrument: Instrument) -> list[str]:
     for group, (before, clef) in zip(groups[1:], pairwise(chosen), strict=True):
         if clef != before:
             group[0].clef = clef
+    for part, following in pairwise(parts):
+        if following.case is not None:
+            stops = part.line.stop is not None or (part.sung is not None and part.sung.stop is not None)
+            following.line.sounding[0].after_stop = stops
     return chosen or [instrument.clefs[0][0]]
 
 

@@ -143,7 +143,8 @@ def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying
         before = [f"<> {w}" for w in say(event.words)]
         put_before(made, before)
         return
-    put_before(made, [*([f'\\clef "{event.clef}"'] if event.clef else []), *_head_commands(event, leaf)])
+    clef = [*([r"\gsAfterStop"] if event.after_stop else []), f'\\clef "{event.clef}"'] if event.clef else []
+    put_before(made, [*clef, *_head_commands(event, leaf)])
     _attach_marks(event, made)
     waves = leaf.tied or _waves(leaf)
     after = [trills.in_waves(one) if waves and trills.is_sign(one) else one for one in event.after]

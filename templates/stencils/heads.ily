@@ -80,6 +80,10 @@ gsStemless = #(apply gs:look gs:stemless)
 gsStops = #(apply gs:look '((NoteHead details gs-stops) . #t) (append gs:stemless (gs:sized -2)))
 gsSmall = #(apply gs:look (gs:sized -3))
 
+%% \gsAfterStop (before a clef): the clef stands after the head where a line stopped, and not below it, where it would
+%% be read with that head.
+gsAfterStop = { \once \override Score.NonMusicalPaperColumn.allow-loose-spacing = ##f }
+
 %% A height without pitch: a place on the staff in half staff spaces. No accidental, no ledger lines; stays where
 %% it is when the music is transposed.
 #(define gs:unpitched '(((NoteHead . no-ledgers) . #t) ((NoteHead details gs-bare) . #t)))

@@ -118,3 +118,11 @@ def test_levels_between_notes_and_at_the_end(tmp_path):
 
 def test_the_same_seed_gives_the_same_file():
     assert generate.file(7) == generate.file(7) != generate.file(8)
+
+
+def test_a_clef_after_a_head_where_a_line_stops(tmp_path):
+    """High above the staff the clef slipped below that head, which was then read in it."""
+    job = pages.Job()
+    for seed in (734, 881):
+        pages.add_file(job, Source(f"generated {seed}", generate.file(seed)), draft=True)
+    _read(job, tmp_path)
