@@ -42,6 +42,10 @@ class Setter:
                     # Where nothing has a note value there is nothing to count in threes.
                     hidden = [r"\once \omit TupletNumber", r"\once \omit TupletBracket"]
                     abjad.attach(abjad.LilyPondLiteral(hidden, site="before"), made[-1])
+                elif len(item.leaves) == 1:
+                    # No bracket fits over one note, and a 3 alone would be a finger or a position.
+                    ratio = r"\once \override TupletNumber.text = #tuplet-number::calc-fraction-text"
+                    abjad.attach(abjad.LilyPondLiteral(ratio, site="before"), made[-1])
             else:
                 made.append(self._leaf(item))
         return made

@@ -123,3 +123,13 @@ def test_a_position_stands_at_every_note_that_wants_it(contour: str, count: int,
     """Below a note where the usual one is not meant: F3 and C4 lie in 6 too, besides 1 and 3."""
     text = f"instrument: trombone\ntempo: 60\ngesture one\n  fingering: 6\n  contour: {contour}\n  lasts: 3 beats\n"
     assert engraved(text)["one"].ly.count(r'\gsFingering "6"') == count
+
+
+def test_a_triplet_of_one_note_says_what_it_is(engraved):
+    """No bracket fits over it, and a 3 alone is a finger or a slide's position to a player."""
+    head = "instrument: trombone\npitches: written\npassage one\n  play: "
+    assert engraved(f"{head}D3 for 2/3, B3 for 2/3\n")["one"].ly.count("calc-fraction-text") == 2
+    three = "contour: D3, F3@1/3, A3@2/3\n  lasts: 1 beat\n"
+    made = engraved(f"instrument: trombone\npitches: written\ngesture one\n  {three}")["one"].ly
+    assert r"\tuplet" in made
+    assert "calc-fraction-text" not in made
