@@ -15,7 +15,7 @@ from gesturesmith.lilypond import LilyPond, find
 SETTINGS = Path(__file__).with_name("dump.ily")
 _LONGEST_S = 900
 # How full a page is, is no matter of reading; drafts with many findings are crowded.
-_FULL = re.compile(r"warning: (compressing over-full page|page \d+ has been compressed)")
+_FULL = re.compile(r"warning: (compressing over-full page|page \d+ has been compressed|.*page must be compressed)")
 _LAYOUT = re.compile(r"\\layout \{ \\gs\w+|(?<=\\layout \{)(?= \})")
 
 
