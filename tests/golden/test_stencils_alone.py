@@ -33,7 +33,7 @@ EVERYTHING = [
         c'\gsFingering "F 0 / Bb 1" R1 <>\gsWord "con sord." c'1\gsLevel "sffz" """,
     r"""c'2\gsSay #'(("flz." "flz." "")) c'2\gsSay #'(("flz." "flz." "") ("ord." "ord." "ord.")) \break \gsPlaysOn
         c'1\gsSay #'(("flz." "flz." ""))\gsPageMark #'(("one" . #t) ("two" . #f)) <>\gsSay #'(("ord." "" "")) R1""",
-    r"""\gsNiente c'2\< \gsEndLevel c'2\f \gsShortHairpin #4 c'4\p\< c'2.\ff \gsFeather #RIGHT { c'8[ c' c' c'] }
+    r"""\gsNiente c'2\< \gsEndLevel \gsAfterStop c'2\f \gsShortHairpin #4 c'4\p\< c'2.\ff \gsFeather #RIGHT { c'8[ c' c' c'] }
         \afterGrace 63/64 c'2\p { \gsLevelAtEnd s8\f } \gsRestNext r2 \repeat volta 3 { c'1 \gsTimes "3 times" }""",
     r"""\gsX g'4\gsBand g' f'' \gsX b' \clef bass \gsX c' \gsX c'\gsBandEnd \break c'1\gsBand c' d'\gsBandEnd""",
     r"""\gsX g'2.\gsLine #'((style . wavy)) \afterGrace 63/64 g'4 { \gsStops \gsX cs''8\gsLineEnd } \gsStemless c'1""",
