@@ -16,18 +16,21 @@ class Kind(Enum):
     PRACTICE = "practice"  # a player's or teacher's page, named; or common practice, marked so
     MEMORY = "memory"  # from memory, not looked up
     HOUSE = "house"  # our own judgement
+    PLAYER = "player"  # what one player can do, as that player's profile says
 
     @property
     def may_refuse(self) -> bool:
-        """Whether a finding that rests on this may refuse; practice only far beyond its widest reading."""
-        return self in (Kind.DERIVED, Kind.PUBLISHED, Kind.PRACTICE)
+        """Whether a finding that rests on this may refuse; where `only_far`, only far beyond its widest reading."""
+        return self not in (Kind.MEMORY, Kind.HOUSE)
+
+    @property
+    def only_far(self) -> bool:
+        """Whether it is what people say they do, and no measurement: what passes it a little may still be done."""
+        return self in (Kind.PRACTICE, Kind.PLAYER)
 
 
 DERIVED, PUBLISHED, PRACTICE, MEMORY, HOUSE = Kind.DERIVED, Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY, Kind.HOUSE
-
-
-# How the source of a value begins that one player has set for himself or herself.
-PLAYER = "this player"
+PLAYER = Kind.PLAYER
 
 
 @frozen
@@ -37,11 +40,6 @@ class Sourced[T]:
     value: T
     kind: Kind
     source: str
-
-    @property
-    def of_player(self) -> bool:
-        """Whether it says what one player can do, not what players can."""
-        return self.source.startswith(PLAYER)
 
 
 @frozen

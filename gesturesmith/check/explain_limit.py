@@ -7,7 +7,7 @@ import textwrap
 from functools import cache
 
 from gesturesmith import instruments
-from gesturesmith.evidence import Kind, Limit, Sourced
+from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.rules._limits import FAR
 from gesturesmith.units import spell
 
@@ -40,7 +40,7 @@ def wrong_side(name: str) -> str:
 def refused_side(name: str, wide: Sourced[object]) -> str:
     """The same for what is refused: a reading from practice is not so exact that refusing began right beyond it."""
     side = wrong_side(name)
-    return f"far {side}" if side in ("beyond", "below") and wide.kind is Kind.PRACTICE else side
+    return f"far {side}" if side in ("beyond", "below") and wide.kind.only_far else side
 
 
 @cache

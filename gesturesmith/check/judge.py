@@ -117,7 +117,7 @@ def _complete(finding: Finding, rule: Rule, gesture: Gesture | None) -> Finding:
     place = finding.where
     if not place and gesture is not None:
         place = where(gesture, finding.span)
-    text = f"{finding.text} ({PLAYER})" if finding.evidence.of_player else finding.text
+    text = f"{finding.text} (this player)" if finding.evidence.kind is PLAYER else finding.text
     return replace(finding, code=rule.code, rule=rule.name, severity=severity, where=place, text=text)
 
 

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from gesturesmith.diagnostics import Number, Severity
-from gesturesmith.evidence import DERIVED, PRACTICE, Limit, Sourced
+from gesturesmith.evidence import DERIVED, PLAYER, Limit, Sourced
 from gesturesmith.model.gesture import LEVELS, Gesture
 from gesturesmith.model.levels import extent, place_at
 from gesturesmith.rules._reading import plain
@@ -38,7 +38,7 @@ def above(limit: Limit | None, value: float) -> Excess | None:
     if limit is None or value <= limit.narrow.value + _LOST * abs(limit.narrow.value):
         return None
     wide = limit.wide
-    if wide is not None and value > wide.value * (FAR if wide.kind is PRACTICE else 1):
+    if wide is not None and value > wide.value * (FAR if wide.kind.only_far else 1):
         return Excess(Severity.REFUSED, wide.value, wide)
     return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow, _differ(limit, "up"))
 
@@ -48,14 +48,14 @@ def below(limit: Limit | None, value: float) -> Excess | None:
     if limit is None or value >= limit.narrow.value - _LOST * abs(limit.narrow.value):
         return None
     wide = limit.wide
-    if wide is not None and value < wide.value / (FAR if wide.kind is PRACTICE else 1):
+    if wide is not None and value < wide.value / (FAR if wide.kind.only_far else 1):
         return Excess(Severity.REFUSED, wide.value, wide)
     return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow, _differ(limit, "down"))
 
 
 def _differ(limit: Limit, way: str) -> str:
     wide = limit.wide
-    if wide is None or wide.value == limit.narrow.value or limit.narrow.of_player:
+    if wide is None or wide.value == limit.narrow.value or limit.narrow.kind is PLAYER:
         return ""
     if limit.wide_means:
         return f" ({limit.wide_means})"

@@ -29,6 +29,7 @@ from functools import lru_cache
 from math import prod
 
 from gesturesmith.diagnostics import Number, Severity
+from gesturesmith.evidence import PLAYER
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint
 from gesturesmith.rules import _tries
@@ -57,7 +58,7 @@ def check(case: Case) -> Iterator[Finding]:
         if never and wide is not None and least is not None:
             evidence, severity, used = wide, Severity.REFUSED, seconds * least.narrow.value
         differ = ""
-        if severity is Severity.CAUTION and wide is not None and not evidence.of_player:
+        if severity is Severity.CAUTION and wide is not None and evidence.kind is not PLAYER:
             differ = f" (readings differ, up to {plain(wide.value)})"
         how = "at the very least" if severity is Severity.REFUSED else "about"
         yield Finding(

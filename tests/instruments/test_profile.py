@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from gesturesmith import instruments
+from gesturesmith.evidence import Kind
 from gesturesmith.instruments.profile import load, to_toml
 
 PLAYER = """
@@ -66,7 +67,7 @@ def test_a_profile_is_no_player(tmp_path: Path) -> None:
     assert not errors
     assert found is not None
     assert found.limits["lip_correction_cents"].narrow.source == "the profile"
-    assert not any(limit.narrow.of_player for limit in found.limits.values())
+    assert not any(limit.narrow.kind is Kind.PLAYER for limit in found.limits.values())
 
 
 def test_every_value_a_player_sets_is_said_to_be_the_players(tmp_path: Path) -> None:
@@ -74,12 +75,20 @@ def test_every_value_a_player_sets_is_said_to_be_the_players(tmp_path: Path) -> 
     found, errors = load(write(tmp_path, text))
     assert not errors
     assert found is not None
-    own = {name for name, limit in found.limits.items() if limit.narrow.of_player}
+    own = {name for name, limit in found.limits.items() if limit.narrow.kind is Kind.PLAYER}
     assert own == {"lip_correction_cents", "sing_cents"}
     assert found.limits["sing_cents"].narrow.source == "this player, second horn: measured in a lesson"
     assert found.usual_range.source == "this player, second horn: my best day"
     assert found.tubes == instruments.get("horn").tubes
     assert load(write(tmp_path, to_toml(found), "again.toml"))[0] == found
+
+
+def test_a_value_of_a_player_is_of_no_other_kind(tmp_path: Path) -> None:
+    """What a player says of himself is neither a measurement nor a treatise, whatever the file would like."""
+    text = PLAYER.replace("[limits]", '[limits]\nbreath_litres = { narrow = 4, kind = "published" }')
+    found, errors = load(write(tmp_path, text))
+    assert found is None
+    assert [(e.key, e.allowed) for e in errors] == [("limits.breath_litres.kind", "player, practice")]
 
 
 def test_a_player_of_an_instrument_of_ones_own(tmp_path: Path) -> None:
@@ -115,7 +124,7 @@ def test_the_profiles_of_the_language_page(tmp_path: Path) -> None:
         found, errors = load(write(tmp_path, textwrap.dedent(block)))
         assert not errors
         assert found is not None
-        assert any(limit.narrow.of_player for limit in found.limits.values()) == ("player" in block)
+        assert any(limit.narrow.kind is Kind.PLAYER for limit in found.limits.values()) == ("player" in block)
 
 
 def test_the_third_slide_is_a_setting(tmp_path: Path) -> None:

@@ -16,7 +16,7 @@ from typing import Any
 
 from gesturesmith import instruments
 from gesturesmith.acoustics.tubing import TUNINGS
-from gesturesmith.evidence import PLAYER, Limit, Sourced
+from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.instruments._build import cents, note, slide_tubes, valve_tubes
 from gesturesmith.instruments.base import ALONE, Instrument, Register, Side, Tube
 from gesturesmith.instruments.profile.file import (
@@ -91,7 +91,7 @@ def _player(top: Table) -> None:
     if "player" not in top.values:
         return
     name = top.text("player", None)
-    top.owner = f"{PLAYER}, {name}" if name else PLAYER
+    top.owner = f"this player, {name}" if name else "this player"
     if "based_on" not in top.values:
         top.error("based_on", "this is missing", "the player's instrument, by its name or the path of its profile")
     for key in top.values:

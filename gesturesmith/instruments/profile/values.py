@@ -6,13 +6,14 @@ import difflib
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from gesturesmith.evidence import PRACTICE, Kind, Limit, Sourced
+from gesturesmith.evidence import PLAYER, PRACTICE, Kind, Limit, Sourced
 from gesturesmith.instruments._build import cents
 from gesturesmith.instruments.profile.file import ProfileError
 from gesturesmith.units import UNISON, Interval, interval
 
 OWN = "the profile"  # the source of what a profile says without one
 _KINDS = tuple(kind.value for kind in Kind)
+_REFUSING = ", ".join(kind.value for kind in Kind if kind.may_refuse)
 _PITCH = "a pitch such as F#2"
 LONGEST_TEXT = 200
 ABSURD = 20  # a limit so many times as large or as small as the usual one is a mistake
@@ -137,11 +138,15 @@ class Table:
     def evidence[T](self, value: T, prefix: str = "") -> Sourced[T]:
         """A value with the kind and source this table gives it; the profile's own where it gives none.
 
-        In the file of a player every source begins with the player.
+        In the file of a player every source begins with the player, and the kind is the player's, which files from
+        before there was such a kind call practice.
         """
+        if self.owner:
+            self.text(f"{prefix}kind", PLAYER.value, (PLAYER.value, PRACTICE.value))
+            source = self.text(f"{prefix}source", "")
+            return Sourced(value, PLAYER, ": ".join(part for part in (self.owner, source) if part))
         kind = self.text(f"{prefix}kind", PRACTICE.value, _KINDS) or PRACTICE.value
-        source = self.text(f"{prefix}source", "" if self.owner else OWN)
-        return Sourced(value, Kind(kind), ": ".join(part for part in (self.owner, source) if part))
+        return Sourced(value, Kind(kind), self.text(f"{prefix}source", OWN))
 
     def limit(self, like: Any, base: Limit | None = None) -> Limit | None:
         """A limit with narrow and wide reading, of the same sort and about the size of `like`; None with an error.
@@ -162,7 +167,11 @@ class Table:
         else:
             wide = _still_wide(narrow.value, base) if len(self.errors) == before else None
         if wide is not None and not wide.kind.may_refuse:
-            self.error("wide_kind", "such a value may not refuse", "derived, published, practice")
+            self.error(
+                "wide_kind",
+                "such a value may not refuse",
+                _REFUSING,
+            )
         unit = self.text("unit", "")
         means = self.text("wide_means", base.wide_means if base is not None and wide is base.wide else "")
         return Limit(narrow, wide, unit, means) if len(self.errors) == before else None
