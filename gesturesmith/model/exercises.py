@@ -51,7 +51,7 @@ def exercise(
     order = ctx.value(block, "order", nodes.Word)
     keep = _keep(ctx, block)
     times = ctx.value(block, "times", nodes.Quantity)
-    meter = ctx.value(block, "meter", nodes.Meter)
+    meter = _meter(ctx, block, [v for v, _ in variants])
     fingerings = ctx.value(block, "fingerings", nodes.Word)
     instruction = ctx.value(block, "instruction", nodes.Text)
     if ctx.flawed or origin is None:
@@ -65,7 +65,7 @@ def exercise(
         order=order.text if order is not None else "as listed",
         keep=keep,
         times=int(times.value) if times is not None else 1,
-        meter=meter_of(meter) if meter is not None else (4, 4),
+        meter=meter,
         fingerings=fingerings.text if fingerings is not None else None,
         instruction=instruction.text if instruction is not None else None,
         span=block.span,
@@ -102,6 +102,17 @@ def _keep(ctx: Context, block: nodes.Block) -> int | str:
         return int(entry.value.value)
     word = ctx.value(block, "keep", nodes.Word)
     return word.text if word is not None else "all"
+
+
+def _meter(ctx: Context, block: nodes.Block, variants: list[Gesture]) -> tuple[int, int] | None:
+    """The meter of the lines; one that is written is an error where a line is in seconds, which have no bars."""
+    node = ctx.value(block, "meter", nodes.Meter)
+    if node is None:
+        return (4, 4)
+    meter = meter_of(node)
+    if meter is not None and any(v.in_seconds for v in variants):
+        ctx.error("seconds-in-bars", node.span, name="a line", meter=f"{meter[0]}/{meter[1]}")
+    return meter
 
 
 def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[Gesture, str], ...]:

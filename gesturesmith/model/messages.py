@@ -72,8 +72,8 @@ RULES: dict[str, tuple[str, str]] = {
     "cannot-move": ("GS172", "{name} cannot be moved: {why}"),
     "seconds-in-bars": (
         "GS173",
-        "the length of {name} is in seconds, and this passage has bars ({meter}): give it in beats, or set "
-        "`meter: free` in the passage",
+        "the length of {name} is in seconds, and there are bars here ({meter}): give it in beats, or set "
+        "`meter: free`",
     ),
     "too-many-events": (
         "GS174",

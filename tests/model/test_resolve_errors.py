@@ -82,6 +82,8 @@ MISTAKES = [
     ("seconds-in-bars", "meter: 3/4\n" + TWO_S + "passage p\n  play: «a»\n", "3/4"),
     ("seconds-in-bars", TWO_S + "passage p\n  play: a\n"
      "passage q\n  meter: 4/4\n  play: «p»\n", "`a`"),
+    ("seconds-in-bars", TWO_S + "exercises e\n  from: a\n  meter: «3/4»\n", "`meter: free`"),
+    ("seconds-in-bars", HORN + A + "exercises e\n  from: a\n  lasts: 2 beats, 3 s\n  meter: «3/4»\n", "3/4"),
     ("other-tempo", HORN + A + "passage in\n  tempo: 90\n  play: a\npassage out\n  play: «in»\n", "tempo 90"),
     ("other-tempo", HORN + A + "passage in\n  meter: 3/4\n  play: a\npassage out\n  play: «in»\n", "meter 3/4"),
     ("too-many-events", HORN + "passage p\n  play: «C4 for 1», C4 for 1\n  repeat: 1000\n"

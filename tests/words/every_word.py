@@ -6,7 +6,7 @@ with the program only the reader's tokens, so that a new word of the language is
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import chain
@@ -383,17 +383,40 @@ def trials(text: str) -> Iterator[Trial]:
 def _fate(text: str, base: Reading, word: Word) -> str:
     if any(f.rule in SAYS_SO and _stands_at(f, word) for f in base.findings):
         return "said"
-    taken = next((r for t in word.texts(text) if (r := reading(t)) is not None), None)
+    taken = _first_reading(word.texts(text))
     if taken is not None and taken.seen != base.seen:
         return "counts"
     if word.shown in OPTIONAL or word.key in ("language", "pitches"):
         return "grammar"
     if taken is not None and not _may_restate(word):
-        return "void"
+        return "restates" if _says_less(text, word) else "void"
     others = [r for t in word.others if (r := reading(t)) is not None]
     if any(r.seen != base.seen for r in others):
         return "restates"
     return "void" if others else "grammar"
+
+
+def _says_less(text: str, word: Word) -> bool:
+    """Whether a word may stand beside another key of its block that says more: `muted` beside `mute: cup`.
+
+    Without that key the word must count, and some value of the key must come to just what the word comes to alone.
+    """
+    for key in words_of(text):
+        if not key.whole or key.block != word.block or key.line == word.line:
+            continue
+        for alone in key.texts(text):
+            said, unsaid = reading(alone), _first_reading(word.texts(alone))
+            if said is None or unsaid is None or said.seen == unsaid.seen:
+                continue
+            instead = (_first_reading(word.texts(text)) for text in key.others)
+            if any(r is not None and r.seen == said.seen for r in instead):
+                return True
+    return False
+
+
+def _first_reading(texts: Iterable[str]) -> Reading | None:
+    """The first of some files that can be read."""
+    return next((r for t in texts if (r := reading(t)) is not None), None)
 
 
 def _may_restate(word: Word) -> bool:

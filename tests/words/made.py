@@ -169,7 +169,7 @@ class _Maker:
             "start": f"{self.notes[0]}..{self.notes[3]} by 1", "lasts": "4, 3 beats", "tempo": "60, 72",
             "dynamics": "p, mf", "stretch": "1, 3/2", "mirror": choice(("yes", "no")), "order": choice(_ORDERS),
             "keep": choice(("3", "all", "one page")), "times": "2", "fingerings": "all",
-            "meter": choice(("3/4", "free")), "instruction": '"Slowly at first."',
+            "meter": choice(("free" if self.in_seconds else "3/4", "free")), "instruction": '"Slowly at first."',
         }  # fmt: skip
         yield from (f"  {key}: {value}" for key, value in keys.items() if self.maybe(0.4))
 
