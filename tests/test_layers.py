@@ -13,7 +13,7 @@ PACKAGE = Path(__file__).parent.parent / "gesturesmith"
 
 # From the ground up; within a layer no room reads another, but for the pairs named below.
 LAYERS = (
-    ("units", "source", "evidence", "registry", "paths", "reads", "values", "__init__"),
+    ("units", "source", "evidence", "registry", "paths", "dependencies", "values", "__init__"),
     ("diagnostics",),
     ("acoustics",),
     ("instruments", "techniques", "wording"),
@@ -30,7 +30,7 @@ LEFT = {
     "source": {"values"},
     "evidence": {"values"},
     "registry": set(),
-    "reads": set(),
+    "dependencies": set(),
     "paths": set(),
     "values": set(),
     "__init__": set(),

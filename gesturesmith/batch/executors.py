@@ -13,7 +13,7 @@ from gesturesmith.cache import fingerprint
 from gesturesmith.lilypond import LilyPond, Press
 
 if TYPE_CHECKING:
-    from gesturesmith.batch.crew import Crew
+    from gesturesmith.batch.workers import Crew
 
 _ANSWER_S = 10  # a scheduler that has not answered by then is not there
 _AGAIN = 3  # so often a document may be begun anew, each time on another worker, after one was lost
@@ -36,8 +36,8 @@ def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) ->
         # LilyPond is on its way by now, and takes longer than these.
         from concurrent.futures import ThreadPoolExecutor
 
-        from gesturesmith.batch.crew import Crew
-        from gesturesmith.batch.press import press
+        from gesturesmith.batch.render import press
+        from gesturesmith.batch.workers import Crew
 
         executor = ThreadPoolExecutor(max_workers=jobs, thread_name_prefix="press")
         try:
@@ -54,8 +54,8 @@ def _cluster(address: str, lilypond: LilyPond, sandbox: str) -> Iterator[Crew]:
     """The workers of a Dask cluster, of which every thread runs a LilyPond of its own machine."""
     from distributed import Client
 
-    from gesturesmith.batch.crew import Crew
-    from gesturesmith.batch.press import press_there
+    from gesturesmith.batch.render import press_there
+    from gesturesmith.batch.workers import Crew
 
     try:
         client = Client(address, timeout=_ANSWER_S, set_as_default=False)

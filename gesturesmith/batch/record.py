@@ -54,7 +54,7 @@ def work_key(work: Work, lilypond: LilyPond) -> str:
 
 def item_key(item: Item, lilypond: LilyPond) -> str:
     """The key of an item's files, to which the format is joined; what LilyPond calls it does not matter."""
-    from gesturesmith.batch.press import renamed
+    from gesturesmith.batch.render import renamed
 
     return result_key("file", identity(lilypond), renamed(item.book, "x"), *counted(item))
 

@@ -14,16 +14,16 @@ from gesturesmith.batch.record import item_key, keep, kept, work_key
 from gesturesmith.batch.types import Done, Made, Setup, Work
 from gesturesmith.cache import digest, file_digest
 from gesturesmith.delivery import Blocked, deliver
+from gesturesmith.dependencies import noted
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.lilypond import Failure, LilyPond, groups
 from gesturesmith.pipeline.types import Way
-from gesturesmith.reads import noted
 from gesturesmith.source import folded
 from gesturesmith.values import frozen
 from gesturesmith.writers import Item, Output, Writer
 
 if TYPE_CHECKING:  # a run that finds everything made already does not pay for them
-    from gesturesmith.batch.crew import Crew
+    from gesturesmith.batch.workers import Crew
 
 
 def run(works: tuple[Work, ...], setup: Setup) -> Generator[Done, None, None]:

@@ -8,15 +8,15 @@ from typing import TYPE_CHECKING
 import click
 
 from gesturesmith import writers
-from gesturesmith.cli import making
+from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, complain
-from gesturesmith.cli.gathering import Files
+from gesturesmith.cli.input_files import Files
 from gesturesmith.cli.instrument import instrument_of, page_options
 from gesturesmith.cli.status import Status
 
 if TYPE_CHECKING:
     from gesturesmith.batch import Done
-    from gesturesmith.cli.making import Common
+    from gesturesmith.cli.page_command import Common
 
 
 def _kinds(context: click.Context, option: click.Parameter, value: str | None) -> tuple[str, ...]:
@@ -36,7 +36,7 @@ def _kinds(context: click.Context, option: click.Parameter, value: str | None) -
 
 @click.command()
 @click.argument("instrument", metavar="INSTRUMENT")
-@making.options
+@page_command.options
 @click.option("--kind", "kinds", callback=_kinds, metavar="KINDS", help="Which charts, with commas; else all.")
 @page_options
 @click.pass_context
@@ -88,4 +88,6 @@ def chart(
         return Status.GOOD
 
     files = Files(read=(), unread=(), paths=(instrument,))
-    return making.run(context, common, works, store=making.open_store(common), files=files, report=report)
+    return page_command.run(
+        context, common, works, store=page_command.open_store(common), files=files, report=report
+    )

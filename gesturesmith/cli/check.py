@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 @click.pass_context
 def check(context: click.Context, files: tuple[str, ...], as_json: bool, profiles: Path | None) -> Status:
     """Say whether, and how, each gesture of FILE... can be played. A folder stands for all the files in it."""
-    from gesturesmith.cli.gathering import Input, gather
+    from gesturesmith.cli.input_files import Input, gather
     from gesturesmith.cli.progress import Progress
     from gesturesmith.cli.reading import Unread, read
     from gesturesmith.diagnostics import Report, render_json, render_text

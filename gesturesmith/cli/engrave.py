@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from gesturesmith.cli import making
 from gesturesmith.cli import notes as noting
+from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, complain
-from gesturesmith.cli.gathering import read_all
+from gesturesmith.cli.input_files import read_all
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status
 from gesturesmith.source import folded
@@ -19,7 +19,7 @@ from gesturesmith.source import folded
 if TYPE_CHECKING:
     from gesturesmith.batch import Done, Work
     from gesturesmith.cache import Store
-    from gesturesmith.cli.making import Common
+    from gesturesmith.cli.page_command import Common
     from gesturesmith.pipeline import Options, Outcome
     from gesturesmith.pipeline.types import Way
     from gesturesmith.source import Source
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
-@making.options
+@page_command.options
 @click.option(
     "--pitches",
     type=click.Choice(["written", "sounding"]),
@@ -64,7 +64,7 @@ def engrave(
     options = Options(
         formats=common.formats, name=common.name, pitches=pitches, only=only, draft=draft, pages=not snippets
     )
-    store = making.open_store(common)
+    store = page_command.open_store(common)
     found = read_all(files)
     document: list[Work] = []
     if notes and one_document and found.read:
@@ -80,7 +80,7 @@ def engrave(
         works.append(_work(source, here, store, document))
     ways: list[Way] = []
     report = partial(_report, only=only, colour=bool(context.color), ways=ways)
-    status = making.run(context, common, works, store=store, files=found, report=report)
+    status = page_command.run(context, common, works, store=store, files=found, report=report)
     noting.tell_differences(ways)
     return status
 
@@ -110,7 +110,7 @@ def _compiled(sources: tuple[Source, ...], options: Options, store: Store, docum
 
 
 def _report(done: Done, *, only: str | None, colour: bool, ways: list[Way]) -> Status:
-    from gesturesmith.cli.telling import reported
+    from gesturesmith.cli.summary import reported
 
     ways += done.ways
     if done.work.name == noting.ONE_DOCUMENT:

@@ -10,16 +10,16 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from gesturesmith import writers
-from gesturesmith.cli import making
+from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, say
-from gesturesmith.cli.gathering import Input, read_all
+from gesturesmith.cli.input_files import Input, read_all
 from gesturesmith.cli.instrument import languages
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status, worst
 
 if TYPE_CHECKING:
     from gesturesmith.batch import Done, Work
-    from gesturesmith.cli.making import Common
+    from gesturesmith.cli.page_command import Common
     from gesturesmith.pipeline.types import NotesOptions, Outcome, Way
     from gesturesmith.source import Source
 
@@ -65,7 +65,7 @@ def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
 
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
-@making.options
+@page_command.options
 @options
 @click.pass_context
 def notes(
@@ -90,7 +90,9 @@ def notes(
         works = [_of_file(one, source, common, wanted) for one, source in found.read]
     ways: list[Way] = []
     report = functools.partial(_report, colour=bool(context.color), ways=ways)
-    status = making.run(context, common, works, store=making.open_store(common), files=found, report=report)
+    status = page_command.run(
+        context, common, works, store=page_command.open_store(common), files=found, report=report
+    )
     tell_differences(ways)
     return status
 
@@ -124,7 +126,7 @@ def _compiled(sources: tuple[Source, ...], options: NotesOptions) -> Outcome:
 
 
 def _report(done: Done, *, colour: bool, ways: list[Way]) -> Status:
-    from gesturesmith.cli.telling import reported
+    from gesturesmith.cli.summary import reported
 
     ways += done.ways
     return worst(*(reported(report, colour=colour) for report in done.reports))

@@ -9,17 +9,17 @@ from typing import TYPE_CHECKING
 import click
 
 from gesturesmith import writers
-from gesturesmith.cli import making
+from gesturesmith.cli import page_command
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say
-from gesturesmith.cli.gathering import Files, Input, read_all
+from gesturesmith.cli.input_files import Files, Input, read_all
 from gesturesmith.cli.instrument import instrument_of, page_options
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status
 
 if TYPE_CHECKING:
     from gesturesmith.batch import Done, Work
-    from gesturesmith.cli.making import Common
+    from gesturesmith.cli.page_command import Common
     from gesturesmith.diagnostics import FileReport
     from gesturesmith.lilypond import LilyPond
     from gesturesmith.pipeline.graded import GradedOptions
@@ -43,7 +43,7 @@ def _levels(context: click.Context, option: click.Parameter, value: str) -> tupl
 
 @click.command()
 @click.argument("files", nargs=-1, metavar="[FILE...]")
-@making.options
+@page_command.options
 @click.option("--technique", metavar="NAME", help="Sheets for a technique by itself, without a file.")
 @click.option("--instrument", metavar="NAME", help="The instrument they are for: a name, or a profile's path.")
 @click.option(
@@ -98,7 +98,7 @@ def _lilypond(common: Common) -> LilyPond | None:
 
 
 def _of_files(context: click.Context, files: tuple[str, ...], common: Common) -> Status:
-    store = making.open_store(common)
+    store = page_command.open_store(common)
     found = read_all(files)
     lilypond = _lilypond(common)
     works = [_work(one, source, common, lilypond) for one, source in found.read]
@@ -110,7 +110,7 @@ def _of_files(context: click.Context, files: tuple[str, ...], common: Common) ->
             return Status.GOOD  # most files of a folder have none, which is nothing to complain of
         return _report(said, colour=bool(context.color))
 
-    return making.run(context, common, works, store=store, files=found, report=report)
+    return page_command.run(context, common, works, store=store, files=found, report=report)
 
 
 def _work(one: Input, source: Source, common: Common, lilypond: LilyPond | None) -> Work:
@@ -199,11 +199,11 @@ def _of_technique(
     def report(done: Done) -> Status:
         return _missing_levels(done, options)
 
-    return making.run(
+    return page_command.run(
         context,
         common,
         [work],
-        store=making.open_store(common),
+        store=page_command.open_store(common),
         files=Files(read=(), unread=(), paths=(instrument,)),
         report=report,
     )

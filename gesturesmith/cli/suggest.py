@@ -13,7 +13,7 @@ import click
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say, say_bytes
 from gesturesmith.cli.fault import ADVICE, apart
-from gesturesmith.cli.gathering import Input, gather
+from gesturesmith.cli.input_files import Input, gather
 from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.reading import Unread, read
 from gesturesmith.cli.status import Status, worst

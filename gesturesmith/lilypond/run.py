@@ -23,8 +23,8 @@ from types import TracebackType
 from typing import IO, Self
 
 from gesturesmith import paths
-from gesturesmith.lilypond.leavings import collect, floods, remove
 from gesturesmith.lilypond.log import Message, read_log
+from gesturesmith.lilypond.output_files import collect, floods, remove
 from gesturesmith.lilypond.program import LilyPond
 from gesturesmith.lilypond.sandbox import LOG_BYTES, environment, inside, limited, process_filter
 from gesturesmith.values import frozen

@@ -8,13 +8,13 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from gesturesmith.check import Checked, check
+from gesturesmith.dependencies import note, noted
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline.naming import delivery_name
 from gesturesmith.pipeline.text import engraved
 from gesturesmith.pipeline.types import NotesOptions, Options, Outcome, Way
-from gesturesmith.reads import note, noted
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 

@@ -8,11 +8,11 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith.check import Checked, check
+from gesturesmith.dependencies import noted
 from gesturesmith.diagnostics import FileReport, Finding, GestureReport, PassageReport, Severity, Verdict
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline.types import Options, Outcome, Way
-from gesturesmith.reads import noted
 from gesturesmith.source import Source, folded
 
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
@@ -22,7 +22,7 @@ if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
     from gesturesmith.engrave.music import Music
     from gesturesmith.lang.nodes import File
     from gesturesmith.model.piece import Settings
-    from gesturesmith.pipeline.kept import Shelf
+    from gesturesmith.pipeline.gesture_cache import Shelf
     from gesturesmith.sheets.notes import Numbers
     from gesturesmith.writers import Item
 
@@ -69,7 +69,7 @@ def compile_text(
 def _shelf(store: Store | None, source: Source, tree: File, options: Options) -> Shelf | None:
     if store is None or options.only_check:
         return None
-    from gesturesmith.pipeline.kept import Shelf
+    from gesturesmith.pipeline.gesture_cache import Shelf
 
     return Shelf(store, source, tree, options)
 

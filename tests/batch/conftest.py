@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 
 from gesturesmith.batch import Done, Setup, Work, executors, run
-from gesturesmith.batch.crew import Crew
-from gesturesmith.batch.press import press
+from gesturesmith.batch.render import press
+from gesturesmith.batch.workers import Crew
 from gesturesmith.cache import Store, digest
 from gesturesmith.lilypond import Job, LilyPond, Run
 from gesturesmith.pipeline import Options, compile_file

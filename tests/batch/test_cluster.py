@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 from batch.conftest import everything, gestures
 
-from gesturesmith.batch.press import Task, press_there
+from gesturesmith.batch.render import Task, press_there
 from gesturesmith.cache import fingerprint
 from gesturesmith.lilypond import LilyPond, Missing, find
 
@@ -78,9 +78,9 @@ def test_a_worker_that_would_make_other_files_makes_none(monkeypatch):
     assert isinstance(own, LilyPond)
     like = (own.version, own.cairo)
     nothing = Task(formats=("pdf",), books=())
-    monkeypatch.setattr("gesturesmith.batch.press._none", lambda task, why: why)
+    monkeypatch.setattr("gesturesmith.batch.render._none", lambda task, why: why)
     right = {"program": fingerprint(), "like": like, "sandbox": "auto"}
     assert "another version of Gesturesmith" in press_there(nothing, **right | {"program": "other"})
     assert "another LilyPond (2.25.12, not 2.24.0" in press_there(nothing, **right | {"like": ((2, 24, 0), True)})
-    monkeypatch.setattr("gesturesmith.batch.press.find", lambda sandbox: Missing("There is none.\nGet one."))
+    monkeypatch.setattr("gesturesmith.batch.render.find", lambda sandbox: Missing("There is none.\nGet one."))
     assert press_there(nothing, **right) == "a worker of the cluster has no LilyPond: There is none."

@@ -11,7 +11,7 @@ from unicodedata import normalize
 import pytest
 from batch.conftest import everything, gestures, work
 
-from gesturesmith import reads
+from gesturesmith import dependencies
 from gesturesmith.batch import Work, manifest, run
 from gesturesmith.cache import Store
 from gesturesmith.diagnostics import render_text
@@ -151,7 +151,7 @@ def test_another_lilypond_counts(make, fake, lilypond):
 def read_from(sources, options) -> Outcome:
     from gesturesmith.pipeline import Options, compile_file
 
-    reads.note(options)
+    dependencies.note(options)
     text = options.read_text()
     outcome = compile_file(sources, Options(stem="study", formats=("svg",)))
     return replace(outcome, names=(text,))

@@ -91,9 +91,9 @@ OTHERS = (None, True, 3, -1.5, "x", (), (1,), ("x", "y"), [], {}, {"a": 1}, Frac
 def test_every_field_of_every_form_is_tested():
     """What a sum does not tell: a list where a text should be would end the run that reads it."""
     from gesturesmith.batch import record
-    from gesturesmith.pipeline import kept
+    from gesturesmith.pipeline import gesture_cache
 
-    for form in (record._FORM, kept._FORM):
+    for form in (record._FORM, gesture_cache._FORM):
         for name, cls in form.classes.items():
             if not issubclass(cls, Enum):
                 assert [field for field, _ in _tests(cls, form.fields[name])] == list(form.fields[name])

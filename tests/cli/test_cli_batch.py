@@ -315,10 +315,10 @@ def test_a_cluster_that_is_not_there(here, program):
 
 
 def test_a_cluster_without_its_library(here, run, monkeypatch):
-    from gesturesmith.cli import making
+    from gesturesmith.cli import page_command
 
     tree(here, a=GOOD)
-    monkeypatch.setattr(making.importlib.util, "find_spec", lambda name: None)
+    monkeypatch.setattr(page_command.importlib.util, "find_spec", lambda name: None)
     result = run("engrave", "--cluster", "tcp://host:8786", "a.gesture")
     assert result.status == 2
     assert "pip install 'gesturesmith[cluster]'" in result.err

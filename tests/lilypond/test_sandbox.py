@@ -17,7 +17,7 @@ from pathlib import Path
 
 import pytest
 
-from gesturesmith.lilypond import Job, LilyPond, Missing, find, leavings, start
+from gesturesmith.lilypond import Job, LilyPond, Missing, find, output_files, start
 from gesturesmith.lilypond import run as running
 from gesturesmith.lilypond import sandbox as box
 
@@ -188,7 +188,7 @@ def test_memory_has_an_end(monkeypatch, free):
 
 
 def test_a_flood_is_stopped(monkeypatch, free):
-    monkeypatch.setattr(leavings, "FOLDER_BYTES", 8_000_000)
+    monkeypatch.setattr(output_files, "FOLDER_BYTES", 8_000_000)
     flood = (
         '#(let loop ((n 0)) (with-output-to-file (format #f "f~a" n) '
         "(lambda () (display (make-string 4000000 #\\x)))) (loop (+ n 1)))"
@@ -319,7 +319,7 @@ def test_folders_in_one_another_without_end(few, way):
 
 @pytest.mark.parametrize("way", ["always", "never"])
 def test_more_files_than_any_music_makes(monkeypatch, few, way):
-    monkeypatch.setattr(leavings, "MOST_ENTRIES", 2000)
+    monkeypatch.setattr(output_files, "MOST_ENTRIES", 2000)
     result = run(find(sandbox=way), MANY)
     assert (result.ended, result.files) == ("flood", {})
 

@@ -17,7 +17,7 @@ from gesturesmith.cli import reading
 from gesturesmith.cli.main import main
 from gesturesmith.instruments.profile import file as profiles
 from gesturesmith.lang import parse, reader
-from gesturesmith.lilypond import leavings, sandbox
+from gesturesmith.lilypond import output_files, sandbox
 from gesturesmith.lilypond import run as running
 from gesturesmith.lytext import code
 from gesturesmith.model import context
@@ -212,8 +212,8 @@ def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, mo
 
 
 def test_a_flood_is_told_as_one():
-    assert leavings.FOLDER_BYTES == sandbox.FOLDER_BYTES
-    assert leavings.MOST_ENTRIES == sandbox.MOST_ENTRIES
+    assert output_files.FOLDER_BYTES == sandbox.FOLDER_BYTES
+    assert output_files.MOST_ENTRIES == sandbox.MOST_ENTRIES
     assert running.LOG_BYTES == sandbox.LOG_BYTES
 
 

@@ -7,8 +7,8 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 from batch.conftest import Press, gestures
 
-from gesturesmith.batch.crew import Crew
-from gesturesmith.batch.press import Book, Pressed, Task, press, renamed, weight
+from gesturesmith.batch.render import Book, Pressed, Task, press, renamed, weight
+from gesturesmith.batch.workers import Crew
 from gesturesmith.lilypond import Failure, Run, find
 from gesturesmith.lilypond import Press as LilyPonds
 from gesturesmith.lytext import code

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from gesturesmith.lilypond import leavings
+from gesturesmith.lilypond import output_files
 
 # The child calls the system alone, and ends there.
 pytestmark = pytest.mark.filterwarnings("ignore:.*use of fork:DeprecationWarning")
@@ -74,7 +74,7 @@ def test_shut_folders_are_taken_away(place, mode):
     def work():
         root = made(place, mode)
         shut = is_shut(root / "full") and is_shut(root / "deep")
-        leavings.remove(root)
+        output_files.remove(root)
         return shut and list(place.iterdir()) == []
 
     assert as_nobody(work)
@@ -86,7 +86,7 @@ def test_a_working_folder_that_is_shut_itself_is_taken_away(place, mode):
         root = made(place, 0o700)
         (root / "work").chmod(mode)
         root.chmod(mode)
-        leavings.remove(root)
+        output_files.remove(root)
         return list(place.iterdir()) == []
 
     assert as_nobody(work)
@@ -98,10 +98,10 @@ def test_what_a_link_leads_to_is_left_as_it_is(place):
         kept.mkdir(0o500)
         root = made(place, 0)
         (root / "in").symlink_to(kept)
-        leavings.remove(root)
+        output_files.remove(root)
         there = kept.stat().st_mode & 0o777 == 0o500
         root.symlink_to(kept)
-        leavings.remove(root)
+        output_files.remove(root)
         return there and root.is_symlink() and kept.stat().st_mode & 0o777 == 0o500
 
     assert as_nobody(work)
@@ -113,9 +113,9 @@ def test_nothing_is_hidden_in_a_folder_that_is_shut(place, mode):
 
     def work():
         root = made(place, 0o700)
-        before = leavings.floods(root)
+        before = output_files.floods(root)
         (root / "full").chmod(mode)
-        return not before and leavings.floods(root)
+        return not before and output_files.floods(root)
 
     assert as_nobody(work)
 
@@ -123,13 +123,13 @@ def test_nothing_is_hidden_in_a_folder_that_is_shut(place, mode):
 def test_folders_that_come_and_go_are_no_flood(place, monkeypatch):
     def work():
         root = made(place, 0o700)
-        gone = leavings.Path
+        gone = output_files.Path
 
         def taken_meanwhile(path):
-            leavings.remove(root / "full")
+            output_files.remove(root / "full")
             return gone(path)
 
-        monkeypatch.setattr(leavings, "Path", taken_meanwhile)
-        return not leavings.floods(root)
+        monkeypatch.setattr(output_files, "Path", taken_meanwhile)
+        return not output_files.floods(root)
 
     assert as_nobody(work)

@@ -21,7 +21,7 @@ from gesturesmith.values import frozen
 if TYPE_CHECKING:
     from gesturesmith.batch import Done, Setup, Work
     from gesturesmith.cache import Store
-    from gesturesmith.cli.gathering import Files
+    from gesturesmith.cli.input_files import Files
     from gesturesmith.lilypond import LilyPond, Missing
 
 
@@ -200,7 +200,7 @@ def run(
 
     from gesturesmith import batch
     from gesturesmith.cli import fault
-    from gesturesmith.cli.telling import Tally, delivered, reported
+    from gesturesmith.cli.summary import Tally, delivered, reported
 
     progress = Progress()
     setup = _setup(common, store, files, progress)

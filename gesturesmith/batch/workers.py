@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from concurrent.futures import Executor, Future, wait
 
-from gesturesmith.batch.press import Book, Pressed, Task, renamed, weight
+from gesturesmith.batch.render import Book, Pressed, Task, renamed, weight
 from gesturesmith.lilypond import Failure
 from gesturesmith.lytext import LyText
 

@@ -125,9 +125,9 @@ def test_a_profile_that_changes_counts(tmp_path):
     lower = re.sub(r'high = "[FG]5"', 'high = "A4"', toml)
     assert lower != toml
     profile.write_text(lower)
-    from gesturesmith.pipeline import kept
+    from gesturesmith.pipeline import gesture_cache
 
-    kept._digest.cache_clear()  # a new run
+    gesture_cache._digest.cache_clear()  # a new run
     assert same(text, store, folder=tmp_path) != first
 
 
