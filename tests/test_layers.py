@@ -13,7 +13,7 @@ PACKAGE = Path(__file__).parent.parent / "gesturesmith"
 
 # From the ground up; within a layer no room reads another, but for the pairs named below.
 LAYERS = (
-    ("units", "source", "evidence", "registry", "paths", "dependencies", "values", "__init__"),
+    ("units", "source", "evidence", "registry", "paths", "dependencies", "values", "kinds", "__init__"),
     ("diagnostics",),
     ("acoustics",),
     ("instruments", "techniques", "wording"),
@@ -33,6 +33,7 @@ LEFT = {
     "dependencies": set(),
     "paths": set(),
     "values": set(),
+    "kinds": set(),
     "__init__": set(),
     "instruments": set(),
     "techniques": {"instruments"},

@@ -17,6 +17,7 @@ from gesturesmith.check import realise_paths as paths
 from gesturesmith.check.realise_paths import Asked
 from gesturesmith.check.realise_ways import Way, in_tune_cents, movement, raised, ways
 from gesturesmith.instruments.base import Instrument, Tube
+from gesturesmith.kinds import BellHand, Correction, Path, Pitched, Trill
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.realisation import PlayedPoint, Realisation
 from gesturesmith.techniques.base import Technique
@@ -29,10 +30,10 @@ _LIP_TRILL_CENTS = 230.0  # a lip trill wants neighbouring partials about a whol
 class Manner(NamedTuple):
     """What the techniques at a point mean for the choice of a tube."""
 
-    path: str
-    pitched: str
-    bell: str
-    trill: str
+    path: Path
+    pitched: Pitched
+    bell: BellHand
+    trill: Trill
     one_partial: bool
     free: bool  # the hand is: it neither shuts the bell nor is shut out by a mute
 
@@ -40,7 +41,7 @@ class Manner(NamedTuple):
 class Run(NamedTuple):
     """Points that lines join and one kind of movement carries, by their place among the sounding points."""
 
-    path: str
+    path: Path
     members: tuple[int, ...]
     one_partial: bool
 
@@ -49,8 +50,9 @@ def manner(techniques: Sequence[Technique], mute: str | None) -> Manner:
     """What techniques in force mean together: the movement's path, else that of the valves; the least pitched."""
     found = {t.layer: t.path for t in techniques if t.path != "none"}
     path = found.get("motion") or found.get("valves") or "none"
-    pitched = "exact"
-    bell = trill = ""
+    pitched: Pitched = "exact"
+    bell: BellHand = ""
+    trill: Trill = ""
     for technique in techniques:
         if technique.pitched == "none" or (technique.pitched == "about" and pitched == "exact"):
             pitched = technique.pitched
@@ -208,14 +210,15 @@ def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _
     if not facts.lip and not facts.hand:
         return played
     near = in_tune_cents(instrument)
-    by = dict.fromkeys(facts.lip, "lip") | dict.fromkeys(facts.hand, "hand")
+    by: dict[int, Correction] = dict.fromkeys(facts.lip, "lip")
+    by |= dict.fromkeys(facts.hand, "hand")
     return tuple(
         replace(p, correction=by[i] if abs(p.error_cents) > near else "") if i in by else p
         for i, p in enumerate(played)
     )
 
 
-def _correction(instrument: Instrument, way: Way, free: bool) -> str:
+def _correction(instrument: Instrument, way: Way, free: bool) -> Correction:
     """What bridges an error: nothing within tune, the hand a little up, else the lip; further down a drawn valve
     slide, or the hand."""
     error = way.error

@@ -14,6 +14,7 @@ from gesturesmith.cli.console import clean, complain
 from gesturesmith.cli.input_files import read_all
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status
+from gesturesmith.kinds import Pitches
 from gesturesmith.source import folded
 
 if TYPE_CHECKING:
@@ -47,7 +48,7 @@ def engrave(
     context: click.Context,
     files: tuple[str, ...],
     common: Common,
-    pitches: str,
+    pitches: Pitches,
     only: str | None,
     snippets: bool,
     notes: bool,

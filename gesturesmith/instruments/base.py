@@ -8,6 +8,7 @@ from typing import Any
 
 from gesturesmith.acoustics.response import round_trip_s
 from gesturesmith.evidence import Kind, Limit, Sourced
+from gesturesmith.kinds import InstrumentKind, Means
 from gesturesmith.units import Interval, Spelling, frequency_hz
 from gesturesmith.values import frozen
 
@@ -102,7 +103,7 @@ class Instrument:
     chart: dict[int, str]
     chart_evidence: Sourced[Any]
     limits: dict[str, Limit]
-    kind: str = "valves"  # valves | slide
+    kind: InstrumentKind = "valves"
     has_hand: bool = False  # a hand in the bell that can close, stop and open
     clefs: tuple[tuple[str, int], ...] = (("treble", -100000),)
     third_slide: Sourced[str] = ALONE
@@ -113,7 +114,7 @@ class Instrument:
         return hash(self.key)
 
     @property
-    def means(self) -> str:
+    def means(self) -> Means:
         """How notes are chosen: "valves", "slide", or "single" with one tube only."""
         return "single" if len(self.tubes) == 1 else self.kind
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import NoReturn
 
+from gesturesmith.kinds import one_of
 from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import Contour, Height, Line, Note, Point, Quantity, Rest, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
@@ -37,11 +38,11 @@ def contour(reader: Reader) -> Contour:
         point = _point_or_skip(reader)
         if point:
             points.append(point)
-        if reader.tok.kind == "end":
+        if reader.at_end():
             break
         line = _line(reader)
         _no_line_here(reader, "two lines in a row: between two points stands one line, or a comma")
-        if reader.tok.kind == "end":
+        if reader.at_end():
             _ends_with_line(reader, line)
         lines.append(line)
     if not reader.failed:
@@ -78,18 +79,18 @@ def _line(reader: Reader) -> Line:
     reader.next()
     if kind != "wavy":
         reader.error("unknown-word", word.span, f"only a wavy line is `{word.text}`: write ~~ {word.text}", ("~~",))
-    return Line(kind, word.text, tok.span.to(word.span))
+    return Line(kind, one_of(GROWTH, word.text), tok.span.to(word.span))
 
 
 def _point_or_skip(reader: Reader) -> Point | None:
     """A point; where it is broken its errors are noted and the cursor goes to the next line or the end."""
     try:
         point = _point(reader)
-        if reader.tok.kind == "end" or _is_line(reader.tok):
+        if reader.at_end() or _is_line(reader.tok):
             return point
         _after_point(reader)
     except UnreadableError:
-        while reader.tok.kind != "end" and not _is_line(reader.tok):
+        while not reader.at_end() and not _is_line(reader.tok):
             reader.next()
     return None
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterator
 
+from gesturesmith.kinds import LineRole
 from gesturesmith.lang.keys import pattern
 from gesturesmith.lang.layout import Line, layout
 from gesturesmith.lang.parse import parse
@@ -27,7 +28,7 @@ _NATURAL = str.maketrans({"♮": "", "𝄪": "##", "𝄫": "bb"})
 class _Out:
     """A written line: its kind as in `layout`, how many steps in, and whether it belongs to a block."""
 
-    kind: str
+    kind: LineRole
     depth: int
     text: str
     in_block: bool

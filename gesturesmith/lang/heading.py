@@ -5,6 +5,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable
 
+from gesturesmith.kinds import BlockKind, one_of
 from gesturesmith.lang.layout import Line
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import Text, Word
@@ -19,7 +20,7 @@ from gesturesmith.values import frozen
 class Heading:
     """A heading as far as it could be read; `guessed` where its kind was not."""
 
-    kind: str
+    kind: BlockKind
     name: Word
     title: Text | None
     span: Span
@@ -40,8 +41,8 @@ def read(line: Line, notes: Notes, taken: dict[str, int]) -> Heading:
     """The heading on `line`; `taken` are the names so far, and is added to."""
     number = line.row.number
     key = Word(line.key, Span(number, line.start + 1, line.start + 1 + len(line.key)))
-    kind = line.key if line.key in BLOCKS else _unknown(line, key, notes)
-    if not kind:
+    kind = one_of(BLOCKS, line.key) if line.key in BLOCKS else _unknown(line, key, notes)
+    if kind is None:
         end = len(line.row.text.rstrip(" \t")) + 1
         return Heading("gesture", Word("", key.span), None, Span(number, line.start + 1, end), guessed=True)
     tokens = tokenize(line.row, line.value, PLAIN)[0]
@@ -62,18 +63,18 @@ def read(line: Line, notes: Notes, taken: dict[str, int]) -> Heading:
     return Heading(kind, name, title, Span(number, line.start + 1, end + 1))
 
 
-def _unknown(line: Line, key: Word, notes: Notes) -> str:
-    """What block is likely meant by a line at the margin that is neither a setting nor a heading; "" for none."""
+def _unknown(line: Line, key: Word, notes: Notes) -> BlockKind | None:
+    """What block is likely meant by a line at the margin that is neither a setting nor a heading; None for none."""
     near = notes.nearest(line.key, BLOCKS) if line.key else ()
     if near:
         said = shown(line.key)
         notes.add("unknown-block", key.span, f"{said} does not begin a block: write {listed(near)}", near)
-        return near[0]
+        return one_of(BLOCKS, near[0])
     start = line.start + 1
     wide = key.span if line.key else Span(line.row.number, start, start + 1)
     what = f"a setting such as `tempo: 72`, or {listed(BLOCKS)} with a name"
     notes.add("not-a-key", wide, f"this line begins neither a setting nor a block: write {what}")
-    return ""
+    return None
 
 
 def _name(reader: Reader, kind: str) -> Word:

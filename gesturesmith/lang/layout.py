@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from gesturesmith.kinds import LineRole
 from gesturesmith.lang.keys import EVERY_KEY, SETTINGS
 from gesturesmith.lang.tokens import Row, row
 from gesturesmith.lang.words import BLOCKS
@@ -30,7 +31,7 @@ class Line:
     margin   whether an entry is a setting
     """
 
-    kind: str
+    kind: LineRole
     row: Row
     start: int
     key: str = ""

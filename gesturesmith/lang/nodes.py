@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from gesturesmith.kinds import AttackShape, BlockKind, Direction, FingeringMode, Growth, Join, LineKind, Shade, Unit
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
@@ -33,7 +34,7 @@ class Quantity:
     """A number with its unit: "" | "beats" | "s" | "mm" | "%"."""
 
     value: Fraction
-    unit: str
+    unit: Unit
     span: Span
 
 
@@ -82,8 +83,8 @@ class Point:
 class Line:
     """What joins two points: straight wavy broken dotted arrow slur none; growth "growing" | "fading" | ""."""
 
-    kind: str
-    growth: str
+    kind: LineKind
+    growth: Growth
     span: Span
 
 
@@ -128,7 +129,7 @@ class Dynamics:
     """Levels and what joins each to the next: "<", ">" or "" (levels that only follow each other)."""
 
     levels: tuple[Level, ...]
-    joins: tuple[str, ...]
+    joins: tuple[Join, ...]
     span: Span
 
 
@@ -137,7 +138,7 @@ class Attacks:
     """How many attacks; shape "" | "accelerating" | "slowing"."""
 
     count: int
-    shape: str
+    shape: AttackShape
     span: Span
 
 
@@ -148,7 +149,7 @@ class Finger:
 
     side: str
     valves: str
-    shade: str
+    shade: Shade
     span: Span
 
 
@@ -156,7 +157,7 @@ class Finger:
 class Fingering:
     """mode "auto" | "held" | "given"; `items` one for all or one a point."""
 
-    mode: str
+    mode: FingeringMode
     items: tuple[Finger, ...]
     span: Span
 
@@ -210,7 +211,7 @@ class PlayItem:
     name: Word | None = None
     note: Note | None = None
     rest: Quantity | None = None
-    move: str = ""
+    move: Direction = ""
     semitones: int | None = None
     interval: str = ""
     for_: Quantity | None = None
@@ -262,7 +263,7 @@ class Entry:
 class Block:
     """A gesture, passage or exercises block."""
 
-    kind: str  # gesture | passage | exercises
+    kind: BlockKind
     name: Word
     title: Text | None
     entries: tuple[Entry, ...]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import unicodedata
 
 from gesturesmith.diagnostics.types import ReadError
+from gesturesmith.kinds import BlockKind
 from gesturesmith.lang import heading, indentation
 from gesturesmith.lang.keys import EVERY_KEY, IN_BLOCK, REPEATABLE, SETTINGS, Read, pattern
 from gesturesmith.lang.layout import Line, layout
@@ -254,7 +255,7 @@ def _a(kind: str) -> str:
     return "exercises" if kind == "exercises" else f"a {kind}"
 
 
-def _home(key: str, homes: list[str], kind: str) -> str:
+def _home(key: str, homes: list[BlockKind], kind: str) -> str:
     """Where a misplaced key belongs."""
     if kind and key == "title":
         return f'a title stands in quotes after the name: {kind} name "Title"'

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NoReturn
+from typing import NoReturn, get_args
 
+from gesturesmith.kinds import Direction, one_of
 from gesturesmith.lang.contour import point_word
 from gesturesmith.lang.messages import short, shown
 from gesturesmith.lang.nodes import Play, PlayItem, Quantity, Word
@@ -25,19 +26,19 @@ def play(reader: Reader) -> Play:
     while True:
         try:
             items.append(_item(reader))
-            if reader.tok.kind != "end" and reader.tok.text != ",":
+            if not reader.at_end() and reader.tok.text != ",":
                 _after_item(reader, items[-1])
         except UnreadableError:
-            while reader.tok.kind != "end" and reader.tok.text != ",":
+            while not reader.at_end() and reader.tok.text != ",":
                 reader.next()
-        if reader.tok.kind == "end":
+        if reader.at_end():
             return Play(tuple(items), reader.span_from(first))
         comma = reader.next()
-        if reader.tok.kind == "end" or reader.tok.text == ",":
+        if reader.at_end() or reader.tok.text == ",":
             reader.error("bad-list", comma.span, "a comma with nothing after it: add an item, or take it away")
             while reader.tok.text == ",":
                 reader.next()
-            if reader.tok.kind == "end":
+            if reader.at_end():
                 return Play(tuple(items), reader.span_from(first))
 
 
@@ -62,9 +63,8 @@ def _item(reader: Reader) -> PlayItem:
         if like_a_note(tok.text):
             not_a_note(reader, tok, _AN_ITEM)
     name = reader.word(_AN_ITEM)
-    move = reader.tok.text
-    if reader.tok.kind == "word" and move in ("up", "down"):
-        reader.next()
+    if reader.tok.kind == "word" and reader.tok.text in ("up", "down"):
+        move = one_of(get_args(Direction), reader.next().text)
         semitones, by = _distance(reader)
         return PlayItem(name=name, move=move, semitones=semitones, interval=by, span=reader.span_from(tok))
     return PlayItem(name=name, span=tok.span)

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
+from gesturesmith.kinds import AttackShape, FingeringMode, Join, Shade, one_of
 from gesturesmith.lang.contour import place
 from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import Attacks, Dynamics, Finger, Fingering, Level
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import LEVELS, MARKS, SHADES, SHAPES, SIDES
+
+_MODES: tuple[FingeringMode, ...] = ("auto", "held")  # those that are words by themselves
 
 
 def dynamics(reader: Reader) -> Dynamics:
@@ -23,9 +28,9 @@ def dynamics_item(reader: Reader) -> Dynamics:
     """Levels joined by hairpins, up to a comma."""
     first = reader.tok
     levels = [_level(reader)]
-    joins: list[str] = []
-    while reader.tok.text != "," and reader.tok.kind != "end":
-        join = reader.next().text if reader.tok.text in ("<", ">") else ""
+    joins: list[Join] = []
+    while reader.tok.text != "," and not reader.at_end():
+        join: Join = one_of(get_args(Join), reader.next().text) if reader.tok.text in ("<", ">") else ""
         if not join and reader.tok.kind == "at":
             reader.fail("said-twice", reader.tok.span, "one place a level")
         levels.append(_level(reader, join))
@@ -61,9 +66,9 @@ def attacks(reader: Reader) -> Attacks:
     count = reader.whole("the number of attacks")
     if count.value > 1000:
         reader.fail("out-of-range", first.span, f"{first.text} attacks: at most 1000 in one gesture")
-    shape = ""
+    shape: AttackShape = ""
     if reader.tok.kind == "word":
-        shape = reader.choice(SHAPES, "a way to spread attacks").text
+        shape = one_of(SHAPES, reader.choice(SHAPES, "a way to spread attacks").text)
     value = Attacks(int(count.value), shape, reader.span_from(first))
     reader.finish("a number of attacks")
     return value
@@ -72,10 +77,10 @@ def attacks(reader: Reader) -> Attacks:
 def fingering(reader: Reader) -> Fingering:
     """`auto`, `held`, or sides and valves, separated by commas."""
     first = reader.tok
-    if first.kind == "word" and first.text in ("auto", "held"):
+    if first.kind == "word" and first.text in _MODES:
         reader.next()
         reader.finish(f"`{first.text}` alone, or fingerings with commas")
-        return Fingering(first.text, (), first.span)
+        return Fingering(one_of(_MODES, first.text), (), first.span)
     items = [_finger(reader)]
     while reader.tok.text == ",":
         reader.next()
@@ -92,13 +97,14 @@ def fingering(reader: Reader) -> Fingering:
 
 def _finger(reader: Reader) -> Finger:
     first = reader.tok
-    side = shade = ""
+    side = ""
+    shade: Shade = ""
     while reader.tok.kind == "word" and reader.tok.text.lower() != "open":
         word = reader.choice((*SIDES, *SHADES), "a side or a shade of a fingering")
         if word.text in SIDES and not side:
             side = word.text
         elif word.text in SHADES and not shade:
-            shade = word.text
+            shade = one_of(SHADES, word.text)
         else:
             reader.fail("said-twice", word.span, f"one side, one of short and long: `{word.text}` is one too many")
     tok = reader.tok

@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import NoReturn
 
 from gesturesmith.diagnostics.types import ReadError
+from gesturesmith.kinds import Unit
 from gesturesmith.lang.messages import RULES, listed, short, shown
 from gesturesmith.lang.nodes import Quantity, Text, Word
 from gesturesmith.lang.tokens import PARTNER, Token, is_name, quoted, spanning, unquoted
@@ -90,6 +91,10 @@ class Reader:
             self.i += 1
             self.tok = self.tokens[self.i]
         return tok
+
+    def at_end(self) -> bool:
+        """Whether nothing more of the value follows."""
+        return self.tok.kind == "end"
 
     def ahead(self) -> Token:
         """The token after the one under the cursor."""
@@ -260,7 +265,7 @@ class Reader:
             self.fail("out-of-range", tok.span, f"{tok.text} is nothing: a number above zero is needed")
         return value
 
-    def unit(self, allowed: tuple[str, ...]) -> str:
+    def unit(self, allowed: tuple[Unit, ...]) -> Unit:
         """The unit under the cursor, "" where there is none; `allowed` are units as nodes name them."""
         tok = self.tok
         if tok.kind == "percent" or (tok.kind == "bad" and tok.text == "%"):
@@ -268,7 +273,7 @@ class Reader:
         if tok.kind != "word":
             return ""
         unit = UNITS.get(tok.text)
-        if unit in allowed:
+        if unit is not None and unit in allowed:
             self.next()
             return unit
         near = self.notes.nearest(tok.text, allowed) or allowed

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 
+from gesturesmith.kinds import Unit
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import Note, Quantity, Range, Series, Word
 from gesturesmith.lang.notes import note
@@ -23,7 +24,7 @@ def _listed[T](reader: Reader, item: Callable[[Reader], T], more: str) -> tuple[
     items = [item(reader)]
     while reader.tok.text == ",":
         comma = reader.next()
-        if reader.tok.kind == "end" or reader.tok.text == ",":
+        if reader.at_end() or reader.tok.text == ",":
             reader.fail("bad-list", comma.span, f"a comma with nothing after it: add {more}, or take it away")
         items.append(item(reader))
     return tuple(items)
@@ -43,7 +44,7 @@ def _list_or_range[T: _Item](
     items: tuple[T, ...] = (head,)
     if reader.tok.text == ",":
         comma = reader.next()
-        if reader.tok.kind == "end" or reader.tok.text == ",":
+        if reader.at_end() or reader.tok.text == ",":
             reader.fail("bad-list", comma.span, f"a comma with nothing after it: add {what}, or take it away")
         items += _listed(reader, item, what)
     if reader.tok.text == "..":
@@ -100,7 +101,7 @@ def lasts(reader: Reader) -> Series:
     def length(r: Reader) -> Quantity:
         tok = r.tok
         value = r.positive("a number, with beats or s after the last")
-        unit = r.unit(("beats", "s")) if r.tok.text not in ("by", "to") else ""
+        unit: Unit = r.unit(("beats", "s")) if r.tok.text not in ("by", "to") else ""
         return Quantity(value, unit, tok.span)
 
     series = _list_or_range(reader, length, length, "lengths")

@@ -12,6 +12,7 @@ from itertools import islice
 from typing import NamedTuple
 from unicodedata import normalize
 
+from gesturesmith.kinds import TokenKind
 from gesturesmith.source import Span
 
 _SPACES = "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000"
@@ -60,7 +61,7 @@ def is_name(text: str) -> bool:
 class Token(NamedTuple):
     """A token with its line (from 1) and its columns in the line (from 0, end exclusive)."""
 
-    kind: str  # note word percent number at line sign text open hash bad valves paper end
+    kind: TokenKind
     text: str
     line: int
     start: int
@@ -110,7 +111,7 @@ def tokenize(line: Row, start: int, pattern: re.Pattern[str]) -> tuple[list[Toke
     found: list[Token] = []
     # Without the white space at the end, which would be looked through again from each of its places.
     for match in islice(pattern.finditer(text, start, len(text.rstrip(" \t"))), MOST_TOKENS):
-        kind = match.lastgroup or "bad"
+        kind: TokenKind = match.lastgroup or "bad"  # type: ignore[assignment]  # the groups of our patterns are kinds
         begin, end = match.span(kind)
         if kind == "text":
             found.append(_token(Token, (kind, raw[begin:end], number, begin, end)))

@@ -76,7 +76,7 @@ def tempo(reader: Reader) -> Tempo:
     """Beats per minute, with a text before it where one is wanted."""
     first = reader.tok
     words = reader.text() if first.kind == "text" else None
-    if words and reader.tok.kind == "end":
+    if words and reader.at_end():
         reader.fail("incomplete", reader.tok.span, f"a tempo needs its number too: {first.text} 72")
     if reader.tok.kind == "word" and not words:
         shape = "a number of quarter beats per minute, words in quotes before it"
@@ -257,7 +257,7 @@ def lasts(reader: Reader) -> Quantity:
     _no_decimal_comma(reader, first)
     unit = reader.unit(("beats", "s"))
     if not unit:
-        if reader.tok.kind != "end":
+        if not reader.at_end():
             reader.finish("a number and a unit")
         reader.fail("missing-unit", first.span, f"{first.text} of what? Write {first.text} beats or {first.text} s")
     quantity = Quantity(value, unit, reader.span_from(first))
@@ -276,7 +276,7 @@ def allow(reader: Reader) -> Allow:
     """A rule's name and a reason in quotes."""
     first = reader.tok
     rule = reader.word("the name of a rule, then the reason in quotes")
-    if reader.tok.kind == "end":
+    if reader.at_end():
         reason = f'{rule.text} "agreed with the player"'
         reader.fail("incomplete", reader.tok.span, f"say why, in quotes: allow: {reason}")
     value = Allow(rule, reader.text(), reader.span_from(first))

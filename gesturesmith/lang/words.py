@@ -5,8 +5,12 @@ Technique names, register names and rule names are not here: the reader takes an
 
 from __future__ import annotations
 
+from typing import get_args
+
+from gesturesmith.kinds import AttackShape, BlockKind, Extreme, Growth, LineKind, Pitches, Shade, Unit
+
 HEIGHTS = {"low": 0, "mid": 50, "high": 100}
-EXTREMES = ("highest", "lowest")
+EXTREMES: tuple[Extreme, ...] = ("highest", "lowest")
 REGISTERS = ("low", "middle", "high", "top")
 MARKS = ("accent", "staccato", "tenuto", "marcato", "fermata", "breath")
 LEVELS = (
@@ -14,27 +18,35 @@ LEVELS = (
 )  # fmt: skip
 POINT_WORDS = frozenset(MARKS + LEVELS)
 SILENT_MARKS = ("fermata", "breath")
-LINES = {
+LINES: dict[str, LineKind] = {
     "--": "straight", "–": "straight", "—": "straight", "~~": "wavy", "::": "broken", "..": "dotted",
     "->": "arrow", "–>": "arrow", "—>": "arrow", "→": "arrow", "__": "slur", ",": "none",
 }  # fmt: skip
-SIGNS = {"straight": "--", "wavy": "~~", "broken": "::", "dotted": "..", "arrow": "->", "slur": "__", "none": ","}
-GROWTH = ("growing", "fading")
+SIGNS: dict[LineKind, str] = {
+    "straight": "--",
+    "wavy": "~~",
+    "broken": "::",
+    "dotted": "..",
+    "arrow": "->",
+    "slur": "__",
+    "none": ",",
+}
+GROWTH: tuple[Growth, ...] = ("growing", "fading")
 MUTES = ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice")
 NOTEHEADS = ("auto", "x", "normal", "diamond", "triangle", "slash")
-PITCHES = ("written", "sounding")
+PITCHES: tuple[Pitches, ...] = get_args(Pitches)
 HEIGHT_LOOKS = ("auto", "band", "lines")
 ACCIDENTALS = ("stein", "arrows")
 FINGERINGS = ("needed", "all", "none")
 WORDINGS = ("en", "de", "fr", "it")
 PAPERS = ("a4", "letter")
 SIDES = ("F", "Bb", "T")
-SHADES = ("short", "long")
-SHAPES = ("accelerating", "slowing")
+SHADES: tuple[Shade, ...] = ("short", "long")
+SHAPES: tuple[AttackShape, ...] = ("accelerating", "slowing")
 ORDERS = ("easiest first", "hardest first", "as listed", "mixed")
-BLOCKS = ("gesture", "passage", "exercises")
+BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)
 RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
-UNITS = {"beat": "beats", "beats": "beats", "s": "s", "mm": "mm"}
+UNITS: dict[str, Unit] = {"beat": "beats", "beats": "beats", "s": "s", "mm": "mm"}
 TEMPO_BPM = (20, 300)  # the language page
 PAPER_MM = (50, 2000)  # smaller holds no system, larger no printer takes
 STAFF_MM = (1, 50)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from gesturesmith.kinds import Ended
 from gesturesmith.values import frozen
 
 _PLACED = re.compile(
@@ -69,7 +70,7 @@ def gesture_at(document: str, line: int | None) -> str | None:
 
 
 def failure(
-    document: str, messages: tuple[Message, ...], ended: str, missing: tuple[str, ...] = ()
+    document: str, messages: tuple[Message, ...], ended: Ended, missing: tuple[str, ...] = ()
 ) -> Failure | None:
     """What failed, or None where a run ended well and nothing is missing.
 

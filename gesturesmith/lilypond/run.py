@@ -23,6 +23,7 @@ from types import TracebackType
 from typing import IO, Self
 
 from gesturesmith import paths
+from gesturesmith.kinds import Ended
 from gesturesmith.lilypond.log import Message, read_log
 from gesturesmith.lilypond.output_files import collect, floods, remove
 from gesturesmith.lilypond.program import LilyPond
@@ -56,7 +57,7 @@ class Run:
 
     files: dict[str, bytes]
     messages: tuple[Message, ...]
-    ended: str
+    ended: Ended
 
     @property
     def warnings(self) -> tuple[Message, ...]:
@@ -188,7 +189,7 @@ class Waiting:
     def _floods(self) -> bool:
         return os.fstat(self._log.fileno()).st_size > LOG_BYTES or floods(self._folder)
 
-    def _ended(self) -> str:
+    def _ended(self) -> Ended:
         """How it ended, once it has; "timeout" or "flood" where it must be made to."""
         while (left := self._deadline - time.monotonic()) > 0:
             status = _waited(self._process, min(left, _LOOK_S))

@@ -6,9 +6,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
+from gesturesmith.kinds import AttackShape, Extreme, PointKind, Reached, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.words import LEVELS
+from gesturesmith.lang.words import EXTREMES, LEVELS
 from gesturesmith.model import messages, times
 from gesturesmith.model.context import MOST_POINTS, Context, spelled
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
@@ -190,7 +191,9 @@ class _Reader:
         """One point between the line `before` it and the line `after` it (none at the edges)."""
         marks, dynamic = self.words(node) if node.marks else ((), "")
         what = node.height
-        pitch, about, percent, extreme, kind = None, True, None, "", "height"
+        pitch, about, percent = None, True, None
+        kind: PointKind = "height"
+        extreme: Extreme = ""
         cents: Fraction | None
         if isinstance(what, nodes.Note):
             pitch, cents = self.ctx.pitch(what)
@@ -198,11 +201,11 @@ class _Reader:
         elif isinstance(what, nodes.Height):
             cents, percent = self.height(what), what.percent
             if percent is None:
-                kind, extreme = "extreme", what.word
+                kind, extreme = "extreme", one_of(EXTREMES, what.word)
         else:
             kind, cents, about = "silence", None, False
         by_line = before not in _DETACHED
-        reached = (
+        reached: Reached = (
             "silence" if kind == "silence" else "line" if by_line else "slur" if before == "slur" else "attack"
         )
         stops = by_line and end and at == until
@@ -237,7 +240,7 @@ def contour(
     techniques: tuple[Technique, ...] = (),
     dynamics_written: bool = False,
     sung: bool = False,
-    shape: str = "",
+    shape: AttackShape = "",
 ) -> tuple[tuple[ContourPoint, ...], tuple[Segment, ...]]:
     """The points and segments of a contour in a gesture of known length; errors go to the context.
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import AttackShape, Extreme, FingeringMode, Growth, Join, LineKind, PointKind, Reached
 from gesturesmith.model import times
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
@@ -56,13 +57,13 @@ class ContourPoint:
 
     at: Fraction
     until: Fraction
-    kind: str
+    kind: PointKind
     sounding_cents: Fraction | None
     pitch: Pitch | None = None
     about: bool = False
     percent: Fraction | None = None
-    extreme: str = ""
-    reached: str = "attack"
+    extreme: Extreme = ""
+    reached: Reached = "attack"
     held: bool = False
     stops: bool = False
     passing: bool = False
@@ -83,8 +84,8 @@ class ContourPoint:
 class Segment:
     """What joins point i to point i+1: straight wavy broken dotted arrow slur none."""
 
-    kind: str
-    growth: str  # "growing" | "fading" | ""
+    kind: LineKind
+    growth: Growth
     span: Span
 
     @property
@@ -109,7 +110,7 @@ class DynamicMark:
 
     level: str
     at: Fraction
-    join: str
+    join: Join
     span: Span
 
     @property
@@ -129,7 +130,7 @@ class Attacks:
     other is `shape`, "" (evenly) | "accelerating" | "slowing"."""
 
     count: int
-    shape: str
+    shape: AttackShape
     span: Span
 
 
@@ -138,7 +139,7 @@ class AskedFingering:
     """mode auto | held | given; for "given" one tube name ("F 1-2", "1-2", "3", "T 2", "short 2") for all or
     one a sounding point."""
 
-    mode: str
+    mode: FingeringMode
     tubes: tuple[str, ...]
     span: Span | None
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Pitches
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
@@ -16,7 +17,7 @@ class Settings:
     """The settings of a file, every default filled in. Sizes in mm, tempo in beats per minute."""
 
     instrument: Instrument
-    pitches: str  # written | sounding
+    pitches: Pitches
     tempo: Fraction = Fraction(60)
     tempo_text: str | None = None
     tempo_given: bool = False

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Tube
+from gesturesmith.kinds import Correction
 from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
@@ -31,7 +32,7 @@ class PlayedPoint:
     tube: Tube | None
     partial: int = 0
     error_cents: float = 0.0
-    correction: str = ""
+    correction: Correction = ""
     standard: bool = True
     given: bool = False
     other: Tube | None = None

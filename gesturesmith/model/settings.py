@@ -8,9 +8,10 @@ from pathlib import Path
 
 from gesturesmith import instruments
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Pitches, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.words import nearest
+from gesturesmith.lang.words import PITCHES, nearest
 from gesturesmith.model.context import UNKNOWN, Context
 from gesturesmith.model.piece import Settings
 from gesturesmith.source import Span
@@ -70,11 +71,11 @@ def _profile(ctx: Context, path: nodes.Text, folder: Path | None) -> Instrument 
     return None if errors else instrument
 
 
-def _pitches(ctx: Context, tree: nodes.File, instrument: Instrument | None) -> str | None:
+def _pitches(ctx: Context, tree: nodes.File, instrument: Instrument | None) -> Pitches | None:
     """How pitches are read; None with an error where nobody should guess."""
     word = _value(tree, "pitches", nodes.Word)
     if word is not None:
-        return word.text
+        return one_of(PITCHES, word.text)
     if instrument is None:
         return None
     if tree.get("pitches") is None and instrument.sounding.cents == 0:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 
+from gesturesmith.kinds import AttackShape
 from gesturesmith.values import frozen
 
 type Given = Sequence[Fraction | None]
@@ -22,7 +23,7 @@ class Fault:
     before: Fraction = _ZERO
 
 
-def shaped(count: int, shape: str) -> tuple[Fraction, ...]:
+def shaped(count: int, shape: AttackShape) -> tuple[Fraction, ...]:
     """Where `count` attacks begin in a stretch of length 1. `shape`: "" evenly, "accelerating" or "slowing".
 
     Gaps shrink or grow evenly, the widest three times the narrowest (our own judgement): enough to be heard, still

@@ -7,6 +7,7 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith.diagnostics import FileReport
+from gesturesmith.kinds import Pitches
 from gesturesmith.values import frozen, uncounted
 
 if TYPE_CHECKING:  # `check` pays neither for files nor for the writers
@@ -37,7 +38,7 @@ class NotesOptions:
     columns: int = 2
     wording: tuple[str, ...] = ()
     version: str = ""
-    pitches: str = "written"
+    pitches: Pitches = "written"
     draft: bool = False
 
 
@@ -73,7 +74,7 @@ class Options:
     pages: bool = field(default=True, metadata=_LATER)
     only_check: bool = field(default=False, metadata=_LATER)
     formats: tuple[str, ...] = field(default=("pdf",), metadata=_LATER)
-    pitches: str = "written"
+    pitches: Pitches = "written"
     only: str | None = field(default=None, metadata=_LATER)
     suggest: str | None = field(default=None, metadata=_LATER)
     draft: bool = False

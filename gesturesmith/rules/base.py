@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 
 from gesturesmith.diagnostics import Finding, Severity
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Layer, SeverityWord
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Passage
 from gesturesmith.model.realisation import Realisation
@@ -35,7 +36,7 @@ class Case:
         """The techniques at a point; a fallback stands in the place of what was asked there already."""
         return point.techniques if point is not None else ()
 
-    def on_layer(self, layer: str) -> Technique | None:
+    def on_layer(self, layer: Layer) -> Technique | None:
         """The technique in effect on a layer, or None."""
         return next((t for t in self.techniques if t.layer == layer), None)
 
@@ -98,7 +99,7 @@ type OutcomeCheck = Callable[[Outcome], Iterable[Finding]]
 
 
 def rule(
-    code: str, name: str, *, severity: str, passage: PassageCheck | None = None, only: Iterable[str] = ()
+    code: str, name: str, *, severity: SeverityWord, passage: PassageCheck | None = None, only: Iterable[str] = ()
 ) -> Callable[[GestureCheck], Rule]:
     """Make a function that yields findings on a gesture a rule; `passage` does the same between gestures."""
 
@@ -108,7 +109,7 @@ def rule(
     return make
 
 
-def passage_rule(code: str, name: str, *, severity: str) -> Callable[[PassageCheck], Rule]:
+def passage_rule(code: str, name: str, *, severity: SeverityWord) -> Callable[[PassageCheck], Rule]:
     """Make a function that yields findings on a passage a rule."""
 
     def make(check: PassageCheck) -> Rule:
@@ -117,7 +118,7 @@ def passage_rule(code: str, name: str, *, severity: str) -> Callable[[PassageChe
     return make
 
 
-def outcome_rule(code: str, name: str, *, severity: str) -> Callable[[OutcomeCheck], Rule]:
+def outcome_rule(code: str, name: str, *, severity: SeverityWord) -> Callable[[OutcomeCheck], Rule]:
     """Make a function that yields findings on what the other rules found a rule."""
 
     def make(check: OutcomeCheck) -> Rule:

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import field
-from typing import Any
+from typing import Any, get_args
 
 from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.kinds import BellHand, Layer, LineKind, Needs, Path, Pitched, Tone, Trill
 from gesturesmith.values import frozen
 
 # The layers of the language page, in the order a player thinks of them.
-LAYERS = (
-    "none", "motion", "edge-in", "edge-off", "valves", "bell", "tone", "tongue", "voice", "lip", "attack",
-)  # fmt: skip
+LAYERS: tuple[Layer, ...] = get_args(Layer)
 # Layers that are one group for a reader: the two halves of "edges of a note", all that the mouth does.
 GROUP_OF_LAYER = {
     "edge-in": "edge", "edge-off": "edge", "tone": "mouth", "tongue": "mouth", "voice": "mouth", "lip": "mouth",
@@ -41,7 +40,7 @@ LAYER_WORDS = {
 #   steps     a fast chromatic run of fingered notes
 #   slide     continuous slide on one partial
 #   half-valve  valves half down: a shifted, vague series
-PATHS = ("none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "half-valve")
+PATHS: tuple[Path, ...] = get_args(Path)
 
 # The end that takes back whatever is in force; others have a name of their own.
 PLAIN_END = "ord."
@@ -182,25 +181,25 @@ class Technique:
     """
 
     key: str
-    layer: str
-    path: str = "none"
+    layer: Layer
+    path: Path = "none"
     moves: str
     kin: tuple[str, ...] = ()
     points: tuple[int, int | None] = (1, None)
-    lines: tuple[str, ...] = ()
+    lines: tuple[LineKind, ...] = ()
     needs_line: bool = False
-    pitched: str = "exact"
-    needs: str = ""
-    tone: str = ""
+    pitched: Pitched = "exact"
+    needs: Needs = ""
+    tone: Tone = ""
     grid: int = 100
     sings: bool = False
     holds: int = 1
     excludes: dict[str, str] = field(default_factory=dict)
     limits: dict[str, Limit] = field(default_factory=dict)
-    bell_hand: str = ""
+    bell_hand: BellHand = ""
     takes_mute: bool = False
     one_partial: bool = False
-    trill: str = ""
+    trill: Trill = ""
     rate: str = ""
     effort: Sourced[float] | None = None
     flow: Sourced[float] | None = None

@@ -9,6 +9,7 @@ from dataclasses import field
 from itertools import islice
 from pathlib import PurePosixPath
 
+from gesturesmith.kinds import ItemKind
 from gesturesmith.lytext import LyText
 from gesturesmith.values import frozen, uncounted
 
@@ -42,7 +43,7 @@ class Item:
     """
 
     output: str = field(metadata=uncounted("a name within one run"))
-    kind: str
+    kind: ItemKind
     place: PurePosixPath = field(metadata=uncounted("the same file may lie anywhere"))
     name: str
     title: str = ""
@@ -125,7 +126,7 @@ class Writer:
 
     key: str
     about: str
-    kinds: tuple[str, ...]
+    kinds: tuple[ItemKind, ...]
     engraved: bool
     finish: Callable[[Item, bytes], bytes]
     beside: Callable[[tuple[Item, ...]], tuple[Output, ...]] = nothing_beside

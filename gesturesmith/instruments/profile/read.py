@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from gesturesmith import instruments
 from gesturesmith.acoustics.tubing import TUNINGS
@@ -28,6 +28,7 @@ from gesturesmith.instruments.profile.file import (
     read_bytes,
 )
 from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
+from gesturesmith.kinds import InstrumentKind
 from gesturesmith.paths import lies_within
 from gesturesmith.units import UNISON, Interval, spell
 
@@ -136,7 +137,7 @@ def _base(top: Table, path: Path, above: tuple[Path, ...], within: Path | None) 
 
 def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
     """The instrument, wrong where there are errors: every table is read, so that all of them are found."""
-    kind = top.text("kind", base.kind if base else "valves", ("valves", "slide")) or "valves"
+    kind = top.one_of("kind", base.kind if base else "valves", get_args(InstrumentKind))
     sides = _sides(top, kind) if "sides" in top.values or base is None else base.sides
     usual = _range(top, "usual_range", base.usual_range if base else None)
     widest = _range(top, "widest_range", base.widest_range if base else None)

@@ -9,6 +9,7 @@ from typing import Any
 from gesturesmith.evidence import PLAYER, PRACTICE, Kind, Limit, Sourced
 from gesturesmith.instruments._build import cents
 from gesturesmith.instruments.profile.file import ProfileError
+from gesturesmith.kinds import one_of
 from gesturesmith.units import UNISON, Interval, interval
 
 OWN = "the profile"  # the source of what a profile says without one
@@ -98,6 +99,11 @@ class Table:
             self.error(key, "this is not known here", what)
             return ""
         return value
+
+    def one_of[W: str](self, key: str, default: W, allowed: tuple[W, ...]) -> W:
+        """One word of a closed set; `default` with an error where it is none of it."""
+        found = self.text(key, default, allowed)
+        return one_of(allowed, found) if found else default
 
     def flag(self, key: str, default: bool) -> bool:
         value = self.values.get(key, default)

@@ -61,7 +61,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
     )
     lines = " ".join(str(n) for n in (0, *(end for _, end, _ in registers)))
     parts = [code(f"\\gs-map-head #'({heads}) #'({names}) #{len(notes)}")]
-    group = LAYERS[0]  # ordinary playing stands first and needs no heading
+    group: str = LAYERS[0]  # ordinary playing stands first and needs no heading
     for technique, row in found.rows:
         mine = GROUP_OF_LAYER.get(technique.layer, technique.layer)
         above = quoted("" if mine == group else said(f"group-{mine}", settings.wording, settings.instrument.means))

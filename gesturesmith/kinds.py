@@ -1,0 +1,60 @@
+"""Closed sets of words as types, so that a misspelt one is seen before anything runs.
+
+Each stands here once, whatever room reads it. `get_args` gives the words of one in their order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Literal
+
+# The language
+BlockKind = Literal["gesture", "passage", "exercises"]
+LineKind = Literal["straight", "wavy", "broken", "dotted", "arrow", "slur", "none"]
+Growth = Literal["", "growing", "fading"]
+AttackShape = Literal["", "accelerating", "slowing"]  # "": evenly
+FingeringMode = Literal["auto", "held", "given"]
+Join = Literal["", "<", ">"]  # what leads from one level to the next
+Direction = Literal["", "up", "down"]
+Unit = Literal["", "beats", "s", "mm", "%"]
+Shade = Literal["", "short", "long"]
+Pitches = Literal["written", "sounding"]
+
+LineRole = Literal["blank", "comment", "heading", "entry", "more", "stray"]
+TokenKind = Literal[
+    "note", "word", "percent", "number", "at", "line", "sign", "text", "open", "hash", "bad", "valves",
+    "paper", "end",
+]  # fmt: skip
+
+# Points of a contour
+PointKind = Literal["pitch", "height", "extreme", "silence"]
+Reached = Literal["attack", "slur", "line", "silence"]
+Extreme = Literal["", "highest", "lowest"]
+
+# Techniques; the order of the layers is the order in which a player thinks of them
+Layer = Literal[
+    "none", "motion", "edge-in", "edge-off", "valves", "bell", "tone", "tongue", "voice", "lip", "attack"
+]  # fmt: skip
+Path = Literal["none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "half-valve"]
+Pitched = Literal["exact", "about", "none"]
+Needs = Literal["", "hand", "valves", "slide"]
+Tone = Literal["", "none", "needs"]
+BellHand = Literal["", "half", "stopped"]
+Trill = Literal["", "same", "above", "neighbour"]
+
+# Instruments and how they are played
+InstrumentKind = Literal["valves", "slide"]
+Means = Literal["valves", "slide", "single"]
+Correction = Literal["", "lip", "slide", "hand"]
+
+# What is made, and how LilyPond ended: "" well
+ItemKind = Literal["page", "snippet", "picture"]
+Ended = Literal["", "failed", "timeout", "stopped", "full", "flood"]
+
+# Findings
+SeverityWord = Literal["advice", "caution", "refused"]
+
+
+def one_of[W: str](words: Iterable[W], text: str) -> W:
+    """`text` as the one of `words` that it is. Raises StopIteration where it is none of them."""
+    return next(word for word in words if word == text)
