@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import field
 from enum import Enum
 from fractions import Fraction
@@ -136,7 +137,7 @@ class GestureReport:
     span: Span
     verdict: Verdict
     findings: tuple[Finding, ...] = ()
-    realisation: dict[str, Any] | None = None
+    realisation: Mapping[str, Any] | None = None
     difficulty: int | None = None
     demands: tuple[Demand, ...] = ()
 

@@ -55,8 +55,8 @@ def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str,
         ),
         chart={},
         chart_evidence=Sourced("no valves", DERIVED, "the harmonic series of one tube"),
-        limits=horn.INSTRUMENT.limits
-        | {
+        limits={
+            **horn.INSTRUMENT.limits,
             "hand_lower_cents": Limit(
                 Sourced(
                     250, PRACTICE, "Ericson, ASU: the closing hand reaches a half step above the next partial below"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import field
 from fractions import Fraction
 from typing import Any
@@ -100,15 +101,15 @@ class Instrument:
     registers: tuple[Register, ...]
     usual_range: Sourced[tuple[int, int]]
     widest_range: Sourced[tuple[int, int]]
-    chart: dict[int, str]
+    chart: Mapping[int, str]
     chart_evidence: Sourced[Any]
-    limits: dict[str, Limit]
+    limits: Mapping[str, Limit]
     kind: InstrumentKind = "valves"
     has_hand: bool = False  # a hand in the bell that can close, stop and open
     clefs: tuple[tuple[str, int], ...] = (("treble", -100000),)
     third_slide: Sourced[str] = ALONE
-    hand_chart: dict[int, str] = field(default_factory=dict)
-    part_names: dict[str, str] = field(default_factory=dict)
+    hand_chart: Mapping[int, str] = field(default_factory=dict)
+    part_names: Mapping[str, str] = field(default_factory=dict)
 
     def __hash__(self) -> int:
         return hash(self.key)

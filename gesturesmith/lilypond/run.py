@@ -17,7 +17,7 @@ import tempfile
 import threading
 import time
 import weakref
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from types import TracebackType
 from typing import IO, Self
@@ -55,7 +55,7 @@ class Run:
                files), "flood" (more than any music makes)
     """
 
-    files: dict[str, bytes]
+    files: Mapping[str, bytes]
     messages: tuple[Message, ...]
     ended: Ended
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
@@ -193,7 +194,7 @@ class Gesture:
     note: str | None
     notehead: str
     allows: tuple[Allow, ...]
-    spans: dict[str, Span]
+    spans: Mapping[str, Span]
     span: Span
 
     @property

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
@@ -74,7 +75,7 @@ class Passage:
     tempo_text: str | None
     meter: tuple[int, int] | None
     span: Span
-    spans: dict[str, Span]
+    spans: Mapping[str, Span]
 
     @property
     def beats(self) -> Fraction:

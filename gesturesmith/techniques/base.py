@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import field
 from typing import Any, get_args
 
@@ -194,8 +195,8 @@ class Technique:
     grid: int = 100
     sings: bool = False
     holds: int = 1
-    excludes: dict[str, str] = field(default_factory=dict)
-    limits: dict[str, Limit] = field(default_factory=dict)
+    excludes: Mapping[str, str] = field(default_factory=dict)
+    limits: Mapping[str, Limit] = field(default_factory=dict)
     bell_hand: BellHand = ""
     takes_mute: bool = False
     one_partial: bool = False
@@ -207,9 +208,9 @@ class Technique:
     loud: bool = False
     caution: str = ""
     look: Look
-    title: dict[str, str]
-    texts: dict[str, str]
-    texts_where: dict[str, dict[str, str]] = field(default_factory=dict)
+    title: Mapping[str, str]
+    texts: Mapping[str, str]
+    texts_where: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     musicxml: str = ""
     sources: tuple[Sourced[Any], ...] = ()
 

@@ -155,6 +155,7 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
         tubes = _tubes(kind, sides, usual, widest, third)
     tubes = _partials(top.table("partials"), tubes)
     name = top.text("name", base.name if base else None)
+    inherited: Mapping[str, Limit] = base.limits if base else {}
     return Instrument(
         key=top.text("key", base.key if base else path.stem),
         name=name,
@@ -169,7 +170,7 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
         widest_range=widest,
         chart=_chart(top, "chart", tubes, base.chart if base else {}),
         chart_evidence=_chart_evidence(top, base),
-        limits=(base.limits if base else {}) | _limits(top.table("limits"), base.limits if base else {}),
+        limits={**inherited, **_limits(top.table("limits"), inherited)},
         kind=kind,
         has_hand=top.flag("hand", base.has_hand if base else False),
         clefs=_clefs(top, base.clefs if base else (("treble", -100000),)),
@@ -178,7 +179,7 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
     )
 
 
-def _part_names(top: Table, base: Instrument | None) -> dict[str, str]:
+def _part_names(top: Table, base: Instrument | None) -> Mapping[str, str]:
     """The part's name in languages other than the first. A name of the profile's own stands in all of them."""
     if "part_names" not in top.values:
         return base.part_names if base is not None and "part_name" not in top.values else {}
@@ -287,7 +288,7 @@ def _partials(table: Table, tubes: tuple[Tube, ...]) -> tuple[Tube, ...]:
     return tuple(result)
 
 
-def _chart(top: Table, key: str, tubes: tuple[Tube, ...], default: dict[int, str]) -> dict[int, str]:
+def _chart(top: Table, key: str, tubes: tuple[Tube, ...], default: Mapping[int, str]) -> dict[int, str]:
     """A chart of the profile; the one it takes over must still fit the tubes there are now."""
     names = {tube.name for tube in tubes}
     if key not in top.values:
