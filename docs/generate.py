@@ -12,11 +12,11 @@ from pathlib import Path
 from typing import Any
 
 from gesturesmith import instruments, rules, techniques
-from gesturesmith.check import explain_difficulty
-from gesturesmith.check.explain_limit import CURVE, FAR_WORDS, refused_side, wrong_side
-from gesturesmith.check.explain_rule import rule_evidence
-from gesturesmith.check.quantities import QUANTITIES, Quantity
+from gesturesmith.difficulty.quantities import QUANTITIES, Quantity
 from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.explain import difficulty as explain_difficulty
+from gesturesmith.explain.limits import CURVE, FAR_WORDS, refused_side, wrong_side
+from gesturesmith.explain.rules import rule_evidence
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.rules._doc import HEADINGS, sections
 from gesturesmith.rules.base import Rule

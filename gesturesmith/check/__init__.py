@@ -1,6 +1,5 @@
-"""The checker: how the instrument plays a gesture, what stands against it, and what would work."""
+"""A whole file checked: what is said of its gestures, passages and exercises, and what may be engraved."""
 
-from gesturesmith.check.realise import realise
-from gesturesmith.check.whole import Checked, check
+from gesturesmith.check.file import Checked, check
 
-__all__ = ["Checked", "check", "realise"]
+__all__ = ["Checked", "check"]

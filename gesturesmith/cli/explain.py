@@ -26,22 +26,22 @@ def explain(name: str) -> Status:
 
 def _explained(wanted: str) -> str | None:
     from gesturesmith import techniques
-    from gesturesmith.check import explain_difficulty
-    from gesturesmith.check.explain_rule import explain_rule
+    from gesturesmith.explain import difficulty as explain_difficulty
+    from gesturesmith.explain.rules import explain_rule
 
     if wanted == explain_difficulty.NAME:
         return explain_difficulty.explain_difficulty()
     if wanted in techniques.names():
-        from gesturesmith.check.explain import explain_technique
+        from gesturesmith.explain.techniques import explain_technique
 
         return explain_technique(wanted)
     found = explain_rule(wanted)
     if found is None:
-        from gesturesmith.check.explain_mistakes import explain_mistake
+        from gesturesmith.explain.mistakes import explain_mistake
 
         found = explain_mistake(wanted)
     if found is None:
-        from gesturesmith.check.explain_limit import explain_limit
+        from gesturesmith.explain.limits import explain_limit
 
         found = explain_limit(wanted)
     return found
@@ -51,8 +51,8 @@ def _near(wanted: str) -> str:
     import difflib
 
     from gesturesmith import rules, techniques
-    from gesturesmith.check.explain_limit import limit_names
-    from gesturesmith.check.explain_mistakes import codes
+    from gesturesmith.explain.limits import limit_names
+    from gesturesmith.explain.mistakes import codes
 
     everything = (*techniques.names(), *rules.names(), *codes(), *limit_names())
     near = difflib.get_close_matches(wanted, everything, n=3)

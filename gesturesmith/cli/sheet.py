@@ -166,7 +166,7 @@ def _of_technique(
 ) -> Status:
     from gesturesmith import techniques
     from gesturesmith.batch import Work
-    from gesturesmith.check.families import lacking
+    from gesturesmith.exercises.probes import lacking
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.graded import GradedOptions, compile_graded
 
@@ -221,7 +221,7 @@ def _missing_levels(done: Done, options: GradedOptions) -> Status:
 def _too_little(options: GradedOptions, missing: list[int]) -> str:
     """Why there is no sheet of some levels, with what stands in the way on the easiest note."""
     from gesturesmith import techniques
-    from gesturesmith.check.families import easiest
+    from gesturesmith.exercises.probes import easiest
 
     levels = ", ".join(map(str, missing))
     found = easiest(techniques.get(options.technique), options.settings.instrument)

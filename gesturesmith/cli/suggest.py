@@ -21,8 +21,8 @@ from gesturesmith.source import folded
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
-    from gesturesmith.check.put_right import PutRight
     from gesturesmith.diagnostics import FileReport
+    from gesturesmith.fixes.apply import PutRight
     from gesturesmith.source import Source
 
 type _Said = tuple[Status, FileReport]
@@ -139,8 +139,8 @@ class _Desk:
 
     def apply(self, report: FileReport, path: Path) -> _Said:
         """The copy of a file with the first suggestion for each gesture that is refused."""
-        from gesturesmith.check.put_right import put_right
         from gesturesmith.cli.copying import copy_place, copy_text, objection, write_copy
+        from gesturesmith.fixes.apply import put_right
 
         folder = folder_of(str(path), self.profiles)
         done = put_right(report, lambda text: _checked(text, folder, self.only), self.only or "")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-from gesturesmith.check.trills import above, second_cents
 from gesturesmith.engrave.events import Event, Line
 from gesturesmith.engrave.heads import lily_name, on_page
 from gesturesmith.engrave.signs import carries_scripts, in_force
+from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling

@@ -6,7 +6,7 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith import techniques
-from gesturesmith.check import graded
+from gesturesmith.exercises import graded
 from gesturesmith.pipeline.naming import of_instrument
 from gesturesmith.pipeline.sheet import fitting, item, line, warm_up_music
 from gesturesmith.pipeline.types import Outcome

@@ -9,8 +9,8 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith.check import check
-from gesturesmith.check.practice import barred, preparation, rest_s, warm_up
 from gesturesmith.diagnostics import FileReport
+from gesturesmith.exercises.preparation import barred, preparation, rest_s, warm_up
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline.naming import delivery_name, file_name
@@ -22,8 +22,8 @@ from gesturesmith.values import frozen
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from gesturesmith.check.exercises import Practice
     from gesturesmith.engrave.music import Music
+    from gesturesmith.exercises.variants import Practice
     from gesturesmith.lilypond import LilyPond
     from gesturesmith.model.piece import Settings
     from gesturesmith.sheets.exercises import Line, Sheet

@@ -22,8 +22,8 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint
+from gesturesmith.realise.curve import along
 from gesturesmith.rules import _tries
-from gesturesmith.rules._curve import along
 from gesturesmith.rules._limits import above
 from gesturesmith.rules._reading import apart, path_of, plain, point_names, written_name
 from gesturesmith.rules.base import Case, Finding, rule

@@ -24,8 +24,8 @@ Fix     begin and end on partials of one tube, or ask for a `fingered-gliss`
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.realise.curve import along
 from gesturesmith.rules import _tries
-from gesturesmith.rules._curve import along
 from gesturesmith.rules._limits import above
 from gesturesmith.rules._reading import apart, plain, played_points, point_names, slides, tube_words
 from gesturesmith.rules.base import Case, Finding, rule

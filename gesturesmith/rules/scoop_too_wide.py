@@ -23,8 +23,8 @@ Fix     leave it out up there, move it down, or write a `rip`, which goes throug
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.realise.curve import along
 from gesturesmith.rules import _tries
-from gesturesmith.rules._curve import along
 from gesturesmith.rules._limits import above
 from gesturesmith.rules._reading import pitched_points, plain, point_names
 from gesturesmith.rules.base import Case, Finding, rule

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Container, Iterable, Iterator
 from dataclasses import replace
 
-from gesturesmith.check import realise
-from gesturesmith.check.practice import harmonics
 from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.engrave.notes import told_where
+from gesturesmith.exercises.preparation import harmonics
 from gesturesmith.model.excerpt import excerpt, with_harmonics
 from gesturesmith.model.piece import Settings
+from gesturesmith.realise import realise
 from gesturesmith.rules.base import Case
 from gesturesmith.sheets._signs import SIGNS, Sign, Use, is_quarter_tone, use
 from gesturesmith.techniques.base import GROUP_OF_LAYER, Technique

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.check.practice import Preparation
 from gesturesmith.engrave.heads import lily_name
 from gesturesmith.engrave.music import Music
+from gesturesmith.exercises.preparation import Preparation
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score

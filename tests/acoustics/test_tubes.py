@@ -11,9 +11,9 @@ import pytest
 from gesturesmith import instruments
 from gesturesmith.acoustics.series import partial_cents, quarter_tone_deviation_cents
 from gesturesmith.acoustics.tubing import TUNINGS, combination_error_cents, slide_extension_m
-from gesturesmith.check.realise_ways import slide_tube, ways
 from gesturesmith.instruments import horn
 from gesturesmith.instruments._build import valve_tubes
+from gesturesmith.realise.ways import slide_tube, ways
 from gesturesmith.units import frequency_hz
 
 HORN = instruments.get("horn")

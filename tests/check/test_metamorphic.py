@@ -9,13 +9,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rules.checking import checked, horn
 
-from gesturesmith.check.judge import judge
 from gesturesmith.diagnostics import Severity, Verdict
 from gesturesmith.evidence import PUBLISHED, Limit, Sourced
 from gesturesmith.instruments import get, names
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.judge.gesture import judge
+from gesturesmith.realise.curve import along
 from gesturesmith.rules._account import account
-from gesturesmith.rules._curve import along
 from gesturesmith.units import Spelling, spell
 
 MARKED = Path(__file__).parents[1] / "rules" / "marked"

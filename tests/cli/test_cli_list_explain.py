@@ -8,10 +8,10 @@ import pytest
 from cli.conftest import GOOD
 
 from gesturesmith import instruments, rules, techniques
-from gesturesmith.check.explain_limit import limit_names, refused_side
-from gesturesmith.check.explain_mistakes import codes
 from gesturesmith.diagnostics import Severity
 from gesturesmith.evidence import Kind, Limit, Sourced
+from gesturesmith.explain.limits import limit_names, refused_side
+from gesturesmith.explain.mistakes import codes
 from gesturesmith.instruments.profile import load
 from gesturesmith.rules._limits import above
 

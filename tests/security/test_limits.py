@@ -12,9 +12,9 @@ from timing import within
 
 from gesturesmith import sheets
 from gesturesmith.batch import press
-from gesturesmith.check import bench
 from gesturesmith.cli import reading
 from gesturesmith.cli.main import main
+from gesturesmith.fixes import tester as bench
 from gesturesmith.instruments.profile import file as profiles
 from gesturesmith.lang import parse, reader
 from gesturesmith.lilypond import output_files, sandbox

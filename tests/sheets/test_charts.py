@@ -12,9 +12,9 @@ import pypdf
 import pytest
 
 from gesturesmith import instruments, sheets, techniques
-from gesturesmith.check.judge import judge
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments._build import cents
+from gesturesmith.judge.gesture import judge
 from gesturesmith.lilypond import Job, LilyPond, find, start
 from gesturesmith.model.piece import Settings
 from gesturesmith.pipeline.chart import ChartOptions, compile_chart
@@ -161,7 +161,7 @@ def test_the_map_holds_every_technique_once() -> None:
 
 def test_a_cell_of_the_map_is_a_verdict() -> None:
     """The note that is shown as playable is playable: the shape that says so is judged again."""
-    from gesturesmith.check.families import shapes
+    from gesturesmith.exercises.probes import shapes
 
     for technique, row in survey(HORN).rows[:6]:
         for one in row[::9]:

@@ -15,7 +15,7 @@ from golden.programs import PROGRAMS
 from reading import dump
 
 from gesturesmith import instruments, sheets
-from gesturesmith.check.practice import Preparation
+from gesturesmith.exercises.preparation import Preparation
 from gesturesmith.lilypond import Job, LilyPond, find, start
 from gesturesmith.model.piece import Settings
 from gesturesmith.pipeline.graded import GradedOptions, compile_graded

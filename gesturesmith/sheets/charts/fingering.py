@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.check.families import written_range
-from gesturesmith.check.realise_ways import Way, in_tune_cents, raised, ways
+from gesturesmith.exercises.probes import written_range
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
+from gesturesmith.realise.ways import Way, in_tune_cents, raised, ways
 from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, score
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen

@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.acoustics.series import partial_cents
-from gesturesmith.check.realise_ways import in_tune_cents
 from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
+from gesturesmith.realise.ways import in_tune_cents
 from gesturesmith.sheets.charts.base import Chart, Column, Row, clef_for, paragraph, score
 from gesturesmith.units import Spelling, spell_ladder
 from gesturesmith.values import frozen

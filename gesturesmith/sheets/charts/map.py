@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from gesturesmith import techniques
-from gesturesmith.check.families import Reach, reach, written_range
 from gesturesmith.diagnostics import Verdict
+from gesturesmith.exercises.probes import Reach, reach, written_range
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.piece import Settings

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from gesturesmith.check.judge import judge
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.judge.gesture import judge
 from gesturesmith.lang import parse
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings

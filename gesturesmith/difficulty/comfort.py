@@ -1,0 +1,193 @@
+"""Where playing is comfortable: an instrument's limits from its middle register outward, and what techniques do.
+
+From register to register a limit may grow milder away from the middle: high notes take less air, a low note bends
+further. That makes no part easier here: outward from the middle register each limit stays at its strictest so far,
+so that no move away from the middle lowers the difficulty.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache
+from typing import NamedTuple
+
+from gesturesmith.difficulty.quantities import COMFORTABLE_LEVELS
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import LEVELS
+from gesturesmith.rules import _account
+from gesturesmith.techniques.base import Technique
+
+MF = LEVELS.index("mf")
+_LOWEST, _HIGHEST = (LEVELS.index(level) for level in COMFORTABLE_LEVELS.value)
+
+
+class Comfort(NamedTuple):
+    """The numbers of an instrument, by register where they differ (0 is the lowest).
+
+    home           the number of the middle register
+    bounds         sounding cents at which each register but the last gives way to the next
+    middle         sounding cents, the lowest and the highest note of the middle register
+    reach          semitones from there to the bottom and to the top of the widest range, at least one
+    flow, tiring   litres a second, and how much a second tires, by register and level
+    """
+
+    home: int
+    bounds: tuple[float, ...]
+    middle: tuple[float, float]
+    reach: tuple[float, float]
+    flow: tuple[tuple[float, ...], ...]
+    tiring: tuple[tuple[float, ...], ...]
+
+    def register(self, cents: float) -> int:
+        """The number of the register a sounding pitch lies in."""
+        for number, bound in enumerate(self.bounds):
+            if cents < bound:
+                return number
+        return len(self.bounds)
+
+
+class Manner(NamedTuple):
+    """What the techniques in force together mean for the player.
+
+    pitched     "exact" | "about" | "none"
+    air, strain   factors on plain playing, at least 1
+    things      how many there are
+    levels      places in LEVELS between which they are comfortable
+    rate        the limit on attacks without its register, "" where the tongue does not strike a tone
+    fastest     strikes a second of the slowest of them, None for no such limit
+    lasting     (key, longest s or None, shortest ms or None) of those that have one
+    rolls       (rolls a second at the fastest, periods each must hold)
+    path        how the pitch gets from point to point; one_partial: on the partial it starts from
+    """
+
+    pitched: str
+    air: float
+    strain: float
+    things: int
+    levels: tuple[int, int]
+    rate: str
+    fastest: float | None
+    lasting: tuple[tuple[str, float | None, float | None], ...]
+    rolls: tuple[tuple[float, float], ...]
+    path: str
+    one_partial: bool
+
+
+@lru_cache(maxsize=64)
+def comfort(instrument: Instrument) -> Comfort:
+    """The numbers of an instrument; worked out once."""
+    registers, shift = instrument.registers, float(instrument.sounding.cents)
+    home = _home(instrument)
+    low, high = (float(s.pitch_cents) + shift for s in (registers[home].low, registers[home].high))
+    bottom, top = instrument.widest_range.value
+    names = [r.name for r in registers]
+    return Comfort(
+        home=home,
+        bounds=tuple(float(r.high.pitch_cents) + shift + 50.0 for r in registers[:-1]),
+        middle=(low, high),
+        reach=(max(1.0, (low - bottom) / 100.0), max(1.0, (top - high) / 100.0)),
+        flow=_by_level(instrument, [_levels(instrument, n, _account.air_flow) for n in names]),
+        tiring=_by_level(instrument, [_levels(instrument, n, _account.weight) for n in names]),
+    )
+
+
+@lru_cache(maxsize=1024)
+def row(instrument: Instrument, prefix: str) -> tuple[float | None, ...]:
+    """The limit `prefix_REG` of each register, the strictest from the middle outward; None where there is none."""
+    limits = [instrument.limits.get(f"{prefix}_{r.name}") for r in instrument.registers]
+    values = [float(limit.narrow.value) if limit is not None else None for limit in limits]
+    return _outward(values, _home(instrument), min)
+
+
+@lru_cache(maxsize=1024)
+def single(instrument: Instrument, name: str) -> float | None:
+    """The narrow value of one limit of the instrument; None where it has none."""
+    limit = instrument.limits.get(name)
+    return float(limit.narrow.value) if limit is not None else None
+
+
+@lru_cache(maxsize=1024)
+def manner(techniques: tuple[Technique, ...]) -> Manner:
+    """What techniques in force together mean."""
+    kinds = {t.pitched for t in techniques}
+    fastest = [t.limits["fastest_per_s"].narrow.value for t in techniques if "fastest_per_s" in t.limits]
+    silent = any(t.tone == "none" and not t.rate for t in techniques)
+    rate = next((t.rate for t in techniques if t.rate), "single_tongue")
+    air = strain = 1.0
+    for technique in techniques:
+        air *= max(1.0, technique.flow.value) if technique.flow is not None else 1.0
+        strain *= max(1.0, technique.effort.value) if technique.effort is not None else 1.0
+    paths = {t.layer: t.path for t in techniques if t.path != "none"}
+    return Manner(
+        pitched="none" if "none" in kinds else "about" if "about" in kinds else "exact",
+        air=air,
+        strain=strain,
+        things=sum(t.layer != "none" for t in techniques) + any(t.sings for t in techniques),
+        levels=_comfortable_levels(techniques),
+        rate="" if silent else f"{rate}_per_s",
+        fastest=float(min(fastest)) if fastest else None,
+        lasting=tuple(_lasting(t) for t in techniques if {"longest_s", "shortest_ms"} & t.limits.keys()),
+        rolls=tuple(
+            (float(t.limits["cycles_hz"].narrow.value[1]), float(t.limits["cycle_periods"].narrow.value))
+            for t in techniques
+            if "cycles_hz" in t.limits and "cycle_periods" in t.limits
+        ),
+        path=paths.get("motion") or paths.get("valves") or "none",
+        one_partial=any(t.one_partial for t in techniques),
+    )
+
+
+def _lasting(technique: Technique) -> tuple[str, float | None, float | None]:
+    longest, shortest = technique.limits.get("longest_s"), technique.limits.get("shortest_ms")
+    return (
+        technique.key,
+        float(longest.narrow.value) if longest is not None else None,
+        float(shortest.narrow.value) if shortest is not None else None,
+    )
+
+
+def _comfortable_levels(techniques: tuple[Technique, ...]) -> tuple[int, int]:
+    """From mp to mf, moved by a technique that is not to be had so soft or so loud; what needs force prevails."""
+    low, high = _LOWEST, _HIGHEST
+    for technique in techniques:
+        softest, loudest = technique.limits.get("softest"), technique.limits.get("loudest")
+        low = max(low, LEVELS.index(softest.narrow.value)) if softest is not None else low
+        high = min(high, LEVELS.index(loudest.narrow.value)) if loudest is not None else high
+    if low > high:
+        return (low, low) if low > _HIGHEST else (high, high)
+    return low, high
+
+
+def _home(instrument: Instrument) -> int:
+    """The number of the middle register: the one so called, else the one the centre of the usual range is in."""
+    names = [r.name for r in instrument.registers]
+    centre = sum(instrument.usual_range.value) / 2
+    return names.index("middle" if "middle" in names else instrument.register_of(centre).name)
+
+
+def _levels(
+    instrument: Instrument, register: str, give: Callable[[Instrument, str, int], float]
+) -> tuple[float | None, ...]:
+    """A number by level, at its most from mf outward."""
+    values: list[float | None] = [give(instrument, register, level) for level in range(len(LEVELS))]
+    return _outward(values, MF, max)
+
+
+def _by_level(instrument: Instrument, rows: list[tuple[float | None, ...]]) -> tuple[tuple[float, ...], ...]:
+    """Rows by register, each level at its most from the middle register outward."""
+    home = _home(instrument)
+    columns = [_outward(list(column), home, max) for column in zip(*rows, strict=True)]
+    return tuple(tuple(value or 0.0 for value in row) for row in zip(*columns, strict=True))
+
+
+def _outward(
+    values: list[float | None], home: int, keep: Callable[[float, float], float]
+) -> tuple[float | None, ...]:
+    """Each value, or what `keep` makes of it with those between it and `home`."""
+    made = list(values)
+    for path in (range(home + 1, len(values)), range(home - 1, -1, -1)):
+        before = made[home]
+        for number in path:
+            now = made[number]
+            made[number] = before = now if before is None else before if now is None else keep(before, now)
+    return tuple(made)

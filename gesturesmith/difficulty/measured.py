@@ -1,0 +1,52 @@
+"""A gesture as numbers: each of its points with the seconds, levels and pitch that difficulty reads."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from gesturesmith.difficulty.comfort import Comfort, Manner, manner
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.levels import extent, place_at, ramps
+
+
+class Measured(NamedTuple):
+    """One point as it is heard: seconds, levels by their place in LEVELS, cents where it has a pitch.
+
+    softest, loudest     of all levels from its start to its end
+    ramps                seconds through which the level stays or moves evenly, with its first and last place
+    register             the middle one where it has no pitch
+    """
+
+    point: ContourPoint
+    sounds: bool
+    start: float
+    end: float
+    softest: float
+    loudest: float
+    ramps: tuple[tuple[float, float, float], ...]
+    cents: float | None
+    register: int
+    manner: Manner
+
+
+def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
+    """Every point of a gesture with what is measured of it, silences as well."""
+    beat = 60.0 / float(gesture.tempo)
+    steady = len(gesture.dynamics) < 2
+    techniques, own = gesture.techniques, manner(gesture.techniques)
+    starts = [float(point.at) * beat for point in gesture.points]
+    measured = []
+    for point, start, end in zip(gesture.points, starts, (*starts[1:], float(gesture.beats) * beat), strict=True):
+        around = [place_at(gesture, point.at)] if steady else extent(gesture, point.at, point.until)
+        softest, loudest = float(min(around)), float(max(around))
+        swells = [(r.end - r.start, r.first, r.last) for r in ramps(gesture, point.at, point.until)]
+        levels = tuple((float(beats) * beat, float(one), float(other)) for beats, one, other in swells)
+        if point.techniques is not techniques and point.techniques:
+            techniques, own = point.techniques, manner(point.techniques)
+        cents, register = None, numbers.home
+        if point.sounding_cents is not None and own.pitched != "none":
+            cents = float(point.sounding_cents)
+            register = numbers.register(cents)
+        sounds = point.kind != "silence"
+        measured.append(Measured(point, sounds, start, end, softest, loudest, levels, cents, register, own))
+    return measured

@@ -1,0 +1,384 @@
+"""How hard a gesture is, 0 to 100, and what makes it so.
+
+The quantities, their comfortable middles and their weights stand in `quantities`; here they are measured. What is
+measured is what is asked for, whether or not it can be played: that is for the rules to say.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from gesturesmith.diagnostics import Demand
+from gesturesmith.diagnostics.types import Comfortable
+from gesturesmith.difficulty.comfort import Comfort, Manner, comfort, row, single
+from gesturesmith.difficulty.measured import Measured, measure
+from gesturesmith.difficulty.quantities import QUANTITIES
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import LEVELS, Gesture, attack_times, sounds
+from gesturesmith.model.levels import mean
+from gesturesmith.rules._account import played_out, rest_ratio
+from gesturesmith.rules._reading import plain
+from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.units import A4_HZ
+from gesturesmith.values import frozen
+
+_ORDER = {q.name: place for place, q in enumerate(QUANTITIES)}
+_EASE = {q.name: float(q.ease.value) for q in QUANTITIES}
+_CARE = {q.name: float(q.care.value) for q in QUANTITIES if q.care is not None}
+_WEIGHT = {q.name: float(q.weight.value) for q in QUANTITIES}
+_UNIT = {q.name: q.unit for q in QUANTITIES}
+_SOFTEST = LEVELS.index("ppp")  # niente is a way of beginning and ending
+_DIGITS = 9  # beyond them two orders of summing could differ
+
+
+@frozen(kw_only=True)
+class Difficulty:
+    """How hard, and why.
+
+    exact     0 to 100, to order by
+    demands   what lies outside its comfortable middle, what weighs most first
+    effort    seconds of plain playing the whole takes, high and loud counted up, soft and low not counted down
+    """
+
+    exact: float
+    demands: tuple[Demand, ...] = ()
+    effort: float = 0.0
+
+    @property
+    def number(self) -> int:
+        """0 to 100, to show."""
+        return round(self.exact)
+
+
+class _Tally:
+    """The largest share of each quantity so far."""
+
+    def __init__(self) -> None:
+        self.shares: dict[str, tuple[float, float | str, Comfortable]] = {}
+
+    def add(self, name: str, value: float, care: float, ease: float | None = None) -> None:
+        """A value with the place of care. Without `ease` that is the quantity's multiple of `care`."""
+        edge = _EASE[name] * care if ease is None else ease
+        share = (value - edge) / (2.0 * (care - edge)) if care != edge else 0.0
+        if share > 0.0 and (name not in self.shares or share > self.shares[name][0]):
+            self.shares[name] = (min(1.0, share), value, (None, edge) if care > edge else (edge, None))
+
+    def plain(self, name: str, value: float) -> None:
+        """A value of a quantity whose edge and place of care are numbers of their own."""
+        self.add(name, value, _CARE[name], _EASE[name])
+
+    def level(self, level: float, comfortable: tuple[int, int]) -> None:
+        low, high = comfortable
+        share = max(low - max(level, _SOFTEST), level - high) / (2.0 * _CARE["level"])
+        if share > 0.0 and ("level" not in self.shares or share > self.shares["level"][0]):
+            self.shares["level"] = (min(1.0, share), LEVELS[round(level)], (LEVELS[low], LEVELS[high]))
+
+    def result(self, effort: float) -> Difficulty:
+        """All shares together: what each leaves of ease, multiplied, always in the same order."""
+        ease = 1.0
+        rows = []
+        for name in sorted(self.shares, key=_ORDER.__getitem__):
+            share, value, comfortable = self.shares[name]
+            made = _WEIGHT[name] * share
+            ease *= 1.0 - made
+            rows.append((-made, _ORDER[name], Demand(name, value, comfortable, _UNIT[name], share)))
+        rows.sort()
+        demands = tuple([demand for _, _, demand in rows])
+        return Difficulty(exact=round(100.0 * (1.0 - ease), _DIGITS), demands=demands, effort=effort)
+
+
+def difficulty(case: Case) -> Difficulty:
+    """The difficulty of one gesture as it would be played."""
+    gesture, instrument = case.gesture, case.instrument
+    numbers = comfort(instrument)
+    measured = measure(gesture, numbers)
+    tally = _Tally()
+    _pitch(tally, numbers, measured)
+    _levels(tally, measured)
+    effort = _air(tally, instrument, numbers, measured)
+    _tongue(tally, gesture, instrument, numbers, measured)
+    _steps(tally, gesture, instrument, measured)
+    _lines(tally, gesture, instrument, measured)
+    _fingers(tally, case, measured)
+    _techniques(tally, gesture, numbers, measured)
+    return tally.result(effort)
+
+
+def passage_difficulty(passage: PassageCase) -> Difficulty:
+    """The difficulty of a passage: the most of each quantity in what it plays, and what its rests leave unpaid."""
+    known: dict[int, Difficulty] = {}
+    tally = _Tally()
+    for case in passage.cases:
+        if case is not None and id(case) not in known:
+            made = known[id(case)] = difficulty(case)
+            for name, value, comfortable, _, share in made.demands:
+                if name not in tally.shares or share > tally.shares[name][0]:
+                    tally.shares[name] = (share, value, comfortable)
+    owed = most = 0.0
+    reserve: float | None = None
+    ratio = rest_ratio(passage)
+    for item, case in played_out(passage):
+        if case is None:
+            owed = max(0.0, owed - float(item.beats * 60 / passage.passage.tempo) * ratio)
+        else:
+            owed = max(0.0, owed + known[id(case)].effort)
+            reserve = single(case.instrument, "effort_reserve_s")
+        most = max(most, owed)
+    if reserve is not None:
+        tally.add("effort", most, reserve)
+    return tally.result(most)
+
+
+# --- measuring -------------------------------------------------------------------------------------------
+
+
+def _seconds(gesture: Gesture) -> float:
+    return float(gesture.beats) * 60.0 / float(gesture.tempo)
+
+
+def _pitch(tally: _Tally, numbers: Comfort, measured: Sequence[Measured]) -> None:
+    heights = [m.cents for m in measured if m.cents is not None]
+    if heights:
+        low, high = numbers.middle
+        down, up = numbers.reach
+        tally.add("depth", (low - min(heights)) / 100.0, down / 2.0, 0.0)
+        tally.add("height", (max(heights) - high) / 100.0, up / 2.0, 0.0)
+
+
+def _levels(tally: _Tally, measured: Sequence[Measured]) -> None:
+    for m in measured:
+        low, high = m.manner.levels
+        if m.sounds and m.softest < low:
+            tally.level(m.softest, m.manner.levels)
+        if m.sounds and m.loudest > high:
+            tally.level(m.loudest, m.manner.levels)
+
+
+def _air(tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequence[Measured]) -> float:
+    """Air of the longest phrase, and the effort of the whole, which is also given back."""
+    used = most = effort = 0.0
+    for m in measured:
+        seconds = m.end - m.start
+        if not m.sounds:
+            effort -= seconds
+            used = 0.0
+            continue
+        flow = numbers.flow[m.register]
+        tiring = numbers.tiring[m.register]
+        used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.manner.air
+        effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.manner.strain
+        most = max(most, used)
+        if "breath" in m.point.marks:
+            used = 0.0
+    litres, reserve = single(instrument, "breath_litres"), single(instrument, "effort_reserve_s")
+    if litres is not None:
+        tally.add("breath", most, litres)
+    if reserve is not None:
+        tally.add("effort", effort, reserve)
+    return effort
+
+
+def _tongue(
+    tally: _Tally, gesture: Gesture, instrument: Instrument, numbers: Comfort, measured: Sequence[Measured]
+) -> None:
+    """Attacks a second against the tongue, and the shortest note against its response."""
+    sounding = [m for m in measured if m.sounds]
+    beat = 60.0 / float(gesture.tempo)
+    shortest = math.inf
+    if gesture.spread is None:
+        tongued = [m for m in sounding if m.point.reached == "attack"]
+        times = [m.start for m in tongued]
+    else:
+        tongued = sounding
+        times, shortest = _struck(gesture, beat)
+    gaps = min(2, len(times) - 1)
+    rates = [gaps / (b - a) for a, b in zip(times, times[gaps:], strict=False) if b > a] if gaps > 0 else []
+    if rates:
+        each = rates if gesture.spread is None else [max(rates)] * len(sounding)
+        for m, rate in zip(tongued, each, strict=False):
+            limit = row(instrument, m.manner.rate)[m.register] if m.manner.rate else None
+            for most in (limit, m.manner.fastest):
+                if most is not None:
+                    tally.add("attacks", rate, most)
+    periods = single(instrument, "response_periods")
+    if periods is None:
+        return
+    for m in sounding:
+        about = m.point.about or m.point.kind != "pitch" or m.manner.pitched != "exact"
+        if m.cents is not None and not about and m.point.reached != "line":
+            tally.add("response", min(shortest, m.end - m.start) * _hz(numbers, m.cents), periods)
+
+
+def _struck(gesture: Gesture, beat: float) -> tuple[list[float], float]:
+    """The seconds at which the attacks of `attacks` come, and the shortest time one of them has."""
+    start, end = (float(at) * beat for at in sounds(gesture))
+    spread = gesture.spread
+    if spread is not None and not spread.shape:  # the common case, without fractions
+        gap = (end - start) / spread.count
+        return [start + gap * i for i in range(min(3, spread.count))], gap  # the others are like these
+    times = [float(at) * beat for at in attack_times(gesture)]
+    return times, min(b - a for a, b in pairwise((*times, end)))
+
+
+def _hz(numbers: Comfort, cents: float) -> float:
+    """Frequency of a pitch, of one from the middle register up that of the middle's lowest note."""
+    return A4_HZ * math.exp2((min(cents, numbers.middle[0]) - 6900.0) / 1200.0)
+
+
+def _steps(tally: _Tally, gesture: Gesture, instrument: Instrument, measured: Sequence[Measured]) -> None:
+    """Notes that no line joins: how wide the steps between them are, and how fast they follow."""
+    for (before, m), segment in zip(pairwise(measured), gesture.segments, strict=True):
+        if segment.slides or before.cents is None or m.cents is None or before.cents == m.cents:
+            continue
+        tally.plain("leap", abs(m.cents - before.cents))
+        seconds = m.end - m.start if before.end <= before.start else before.end - before.start
+        exact = before.manner.pitched == m.manner.pitched == "exact" and not (before.point.about or m.point.about)
+        if m.manner.path == "half-valve":
+            limit = single(instrument, "half_valve_per_s")
+        elif exact and (before.cents % 100.0 or m.cents % 100.0):
+            limit = single(instrument, "quarter_tones_per_s")
+        else:
+            limit = row(instrument, "chromatic_per_s")[m.register]
+        if limit is not None and seconds > 0.0:
+            tally.add("notes", 1.0 / seconds, limit)
+
+
+def _lines(tally: _Tally, gesture: Gesture, instrument: Instrument, measured: Sequence[Measured]) -> None:
+    """Lines: how wide, how fast, and how many of their points there are to read."""
+    home: Measured | None = None  # the note a line sets out from
+    slid = 0
+    for number, segment in enumerate(gesture.segments):
+        before, m = measured[number], measured[number + 1]
+        if not segment.slides or before.cents is None or m.cents is None:
+            home = None
+            continue
+        slid += 1
+        home = home or before
+        cents = m.cents - before.cents
+        seconds = m.start - before.start
+        path = before.manner.path
+        if path == "steps":
+            limit = row(instrument, "chromatic_per_s")[min(before.register, m.register)]
+            if limit is not None and seconds > 0.0:
+                tally.add("notes", abs(cents) / 100.0 / seconds, limit)
+        elif seconds > 0.0:
+            tally.plain("speed", abs(cents) / 100.0 / seconds)
+        _width(tally, instrument, before, cents, m.cents - (home.cents or 0.0), home.register)
+    if slid > 1:
+        most = single(instrument, "points_per_s")
+        if most is not None:
+            tally.add("points", slid / _seconds(gesture), most)
+
+
+def _width(
+    tally: _Tally, instrument: Instrument, before: Measured, cents: float, from_home: float, register: int
+) -> None:
+    """One line against what its means can span; a bend is measured from the note it bends."""
+    path = before.manner.path
+    name = {"lip": "lip_gliss_cents", "hand": "hand_lower_cents", "hand-out": "hand_out_widest_cents"}.get(path)
+    limit = single(instrument, name) if name else None
+    wide = abs(cents)
+    if path == "lip" and before.manner.one_partial:
+        limit = row(instrument, "bend_down" if from_home < 0 else "bend_up")[register]
+        wide = abs(from_home)
+    if limit is not None:
+        tally.add("width", wide, limit)
+    else:
+        tally.plain("span", wide)
+
+
+def _fingers(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
+    """Fingerings that are on no chart, and what they leave to lip or hand."""
+    instrument = case.instrument
+    chosen = case.gesture.fingering.mode != "auto"
+    natural = instrument.kind == "valves" and len(instrument.tubes) == 1
+    off = 0
+    for played in case.realisation.points:
+        m = measured[played.index]
+        exact = m.cents is not None and not m.point.about and m.manner.pitched == "exact"
+        if not exact or played.tube is None or m.manner.path not in ("none", "steps"):
+            continue
+        by_hand = natural and played.correction == "hand"
+        unusual = bool(m.cents and m.cents % 100.0) or (chosen and not played.standard)
+        off += unusual
+        lip = instrument.lip_limit(played.error_cents)
+        limit = single(instrument, "hand_lower_cents") if by_hand else float(lip.narrow.value) if lip else None
+        if limit is not None and (by_hand or unusual):
+            tally.add("correction", abs(played.error_cents), limit)
+    if off:
+        tally.plain("fingering", float(off))
+    if instrument.kind == "slide":
+        _travel(tally, case, measured)
+
+
+def _travel(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
+    """The way of the slide from note to note, a position for each semitone of tube."""
+    most = single(case.instrument, "slide_positions_per_s")
+    if most is None:
+        return
+    for one, other in pairwise(case.realisation.points):
+        seconds = measured[one.index].end - measured[one.index].start
+        slid = measured[other.index].point.reached == "line"
+        if one.tube is not None and other.tube is not None and seconds > 0.0 and not slid:
+            travel = abs(other.tube.fundamental_cents - one.tube.fundamental_cents) / 100.0
+            tally.add("travel", travel / seconds, most)
+
+
+def _techniques(tally: _Tally, gesture: Gesture, numbers: Comfort, measured: Sequence[Measured]) -> None:
+    """What techniques ask for: force, thought, changing over, time, a pitch that rolls leave whole."""
+    before: Manner | None = None
+    changes = 0
+    lasting = False
+    for m in measured:
+        own = m.manner
+        if not m.sounds:
+            continue
+        if own is not before:
+            changes += before is not None
+            tally.plain("strain", own.strain)
+            tally.plain("together", float(own.things))
+            lasting = lasting or bool(own.lasting)
+            before = own
+        if own.rolls and m.cents is not None and not m.point.about:
+            for fastest, periods in own.rolls:
+                tally.add("roll", _hz(numbers, m.cents) / fastest, periods)
+    if changes:
+        tally.plain("changes", changes / _seconds(gesture))
+    for seconds, longest, shortest in _stretches(measured) if lasting else ():
+        if longest is not None:
+            tally.add("hold", seconds, longest)
+        if shortest is not None and seconds > 0:  # no time at all is where a line arrives
+            tally.add("brevity", 1000.0 * seconds, shortest)
+
+
+def _stretches(measured: Sequence[Measured]) -> Iterator[tuple[float, float | None, float | None]]:
+    """Unbroken stretches of each technique that has a longest or shortest time: its seconds and those limits."""
+    going: dict[str, tuple[float, float, float | None, float | None]] = {}
+    for m in measured:
+        there = () if not m.sounds else m.manner.lasting
+        if going:
+            for key in going.keys() - {key for key, _, _ in there}:
+                start, end, longest, shortest = going.pop(key)
+                yield end - start, longest, shortest
+        for key, longest, shortest in there:
+            start = going[key][0] if key in going else m.start
+            going[key] = (start, m.end, longest, shortest)
+    for start, end, longest, shortest in going.values():
+        yield end - start, longest, shortest
+
+
+def in_words(demand: Demand) -> str:
+    """A demand for people: "height 12 semitones (comfortable: up to 0)"."""
+    low, high = demand.comfortable
+    if low is None:
+        comfortable = f"up to {_shown(high)}"
+    else:
+        comfortable = f"from {_shown(low)}" if high is None else f"{_shown(low)} to {_shown(high)}"
+    unit = "" if isinstance(demand.value, str) else f" {demand.unit}"
+    return f"{demand.name} {_shown(demand.value)}{unit} (comfortable: {comfortable})"
+
+
+def _shown(value: float | str | None) -> str:
+    return plain(value) if isinstance(value, float) else str(value)

@@ -1,0 +1,153 @@
+"""Lines for a technique in five levels, chosen from what the checker approves of on an instrument.
+
+Every shape of the technique is tried from the naturals of the usual range, at several paces and levels. What is
+approved is ordered by difficulty and cut into five parts of equal number: level 1 is the easiest fifth. From each
+part come a few lines: one shape at one pace, climbing from note to note.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from fractions import Fraction
+from itertools import groupby, pairwise, product
+
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.difficulty.score import difficulty
+from gesturesmith.exercises import probes as families
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.judge.gesture import judge
+from gesturesmith.model import move
+from gesturesmith.model.gesture import LEVELS, DynamicMark, Gesture
+from gesturesmith.rules.base import Case
+from gesturesmith.techniques.base import Technique
+from gesturesmith.units import Spelling
+from gesturesmith.values import frozen
+
+LEVELS_OF_SHEETS = (1, 2, 3, 4, 5)
+_BEATS = (Fraction(4), Fraction(2), Fraction(1))
+_TEMPI = (Fraction(60), Fraction(88))
+_LINES = 8  # of a sheet
+_CLIMB = 3  # gestures of a line
+_WIDEST_STEP = 500  # cents from one start to the next: further apart they are no line
+
+
+@frozen(kw_only=True)
+class Graded:
+    """One gesture: how it is played, how hard it is, and the series it belongs to: shape, beats, tempo, level."""
+
+    case: Case
+    difficulty: float
+    series: tuple[int, Fraction, Fraction, str]
+    start: Fraction  # written cents above C-1
+
+
+def approved(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]:
+    """Everything that is tried and playable without care, the easiest first.
+
+    What the checker has a piece of advice on is left out as well, unless it has one on all of it.
+    """
+    plain: list[Graded] = []
+    advised: list[Graded] = []
+    shapes = families.shapes(technique, instrument)
+    paces = _paces(technique)
+    for start, (number, shape) in product(_starts(technique, instrument), enumerate(shapes)):
+        gesture = shape.at(start)
+        if gesture is None or judge(gesture).verdict is Verdict.REFUSED:
+            continue
+        for beats, tempo, level in paces:
+            judged = judge(_paced(gesture, beats, tempo, level))
+            if judged.verdict is Verdict.APPROVED:
+                one = Graded(
+                    case=judged.case,
+                    difficulty=difficulty(judged.case).exact,
+                    series=(number, beats, tempo, level),
+                    start=start.pitch_cents,
+                )
+                (advised if judged.findings else plain).append(one)
+    return tuple(sorted(plain or advised, key=lambda g: (g.difficulty, g.start, g.series)))
+
+
+def of_level(found: tuple[Graded, ...], level: int) -> tuple[tuple[Graded, ...], ...]:
+    """The lines of a sheet, in the order to practise them; () where there is nothing for this level.
+
+    level   1 the easiest to 5
+    """
+    whole = len(LEVELS_OF_SHEETS)
+    part = found[len(found) * (level - 1) // whole : len(found) * level // whole]
+    climbs = [_climb(group) for group in _grouped(part)]
+    full = [climb for climb in climbs if len(climb) == _CLIMB]
+    chosen = _spread(full, _LINES)
+    if len(chosen) < _LINES:
+        chosen += _spread([climb for climb in climbs if len(climb) < _CLIMB], _LINES - len(chosen))
+    return tuple(tuple(line) for line in sorted(chosen, key=_place))
+
+
+def _starts(technique: Technique, instrument: Instrument) -> tuple[Spelling, ...]:
+    """The written naturals of the usual range; of the middle register where the technique has no pitch."""
+    naturals = tuple(s for s in families.written_range(instrument) if s.alter == 0)
+    middle = instrument.register("middle")
+    if technique.pitched == "none" and middle is not None:
+        return tuple(s for s in naturals if middle.low.pitch_cents <= s.pitch_cents <= middle.high.pitch_cents)
+    return naturals
+
+
+def _paces(technique: Technique) -> tuple[tuple[Fraction, Fraction, str], ...]:
+    """Beats, tempo and level: all paces at the usual level, and the slowest one softer and louder as well."""
+    usual = families.level_for(technique)
+    others = (level for level in _levels(technique) if level != usual)
+    return (
+        *((beats, tempo, usual) for beats, tempo in product(_BEATS, _TEMPI)),
+        *((_BEATS[0], _TEMPI[0], level) for level in others),
+    )
+
+
+def _levels(technique: Technique) -> tuple[str, ...]:
+    """The level a technique is tried at, one softer and one louder, where it has them."""
+    usual = LEVELS.index(families.level_for(technique))
+    softest, loudest = technique.limits.get("softest"), technique.limits.get("loudest")
+    least = LEVELS.index(softest.narrow.value if softest is not None else "p")
+    most = LEVELS.index(loudest.narrow.value if loudest is not None else "f")
+    row = (usual, usual - 2, usual + 1)
+    return tuple(LEVELS[n] for n in row if least <= n <= most)
+
+
+def _paced(gesture: Gesture, beats: Fraction, tempo: Fraction, level: str) -> Gesture:
+    mark = DynamicMark(level=level, at=Fraction(0), join="", span=gesture.span)
+    paced = move.at_tempo(move.lasting(gesture, beats, seconds=False), tempo)
+    return replace(paced, dynamics=(mark,))
+
+
+def _grouped(part: Iterable[Graded]) -> list[list[Graded]]:
+    """The lines by series, each by pitch; series with the easier lines first."""
+    row = sorted(part, key=lambda g: (g.series, g.start))
+    groups = [list(group) for _, group in groupby(row, key=lambda g: g.series)]
+    return sorted(groups, key=_place)
+
+
+def _place(group: list[Graded]) -> tuple[float, int, Fraction, Fraction, str, Fraction]:
+    """Where a group stands among others: by its mean difficulty; of equals the plainer and longer first."""
+    mean = round(sum(g.difficulty for g in group) / len(group), 9)
+    shape, beats, tempo, level = group[0].series
+    return mean, shape, -beats, tempo, level, group[0].start
+
+
+def _climb(group: list[Graded]) -> list[Graded]:
+    """The easiest row of neighbours of a series, as long as there is one."""
+    for length in range(_CLIMB, 0, -1):
+        runs = [group[n : n + length] for n in range(len(group) - length + 1)]
+        near = [r for r in runs if all(b.start - a.start <= _WIDEST_STEP for a, b in pairwise(r))]
+        if near:
+            return min(near, key=_place)
+    return []
+
+
+def _spread(groups: list[list[Graded]], count: int) -> list[list[Graded]]:
+    """So many of the groups in even steps from the easiest to the hardest, of different shapes where there are."""
+    chosen: list[list[Graded]] = []
+    for n in range(count):
+        part = groups[len(groups) * n // count : len(groups) * (n + 1) // count]
+        used = {row[0].series[0] for row in chosen}
+        fresh = [row for row in part if row[0].series[0] not in used]
+        chosen += (fresh or part)[:1]
+    return chosen

@@ -1,0 +1,178 @@
+"""What a sheet puts around a line that is practised: its bars, what is played before it, the rest after it."""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+from itertools import pairwise
+
+from gesturesmith.acoustics.series import partial_cents
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.instruments.base import Instrument, Tube
+from gesturesmith.judge.gesture import judge
+from gesturesmith.lang import parse
+from gesturesmith.model.move import written
+from gesturesmith.model.piece import Passage, PassageItem, Repeat
+from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.model.resolve import resolve
+from gesturesmith.realise.trills import above, second_cents
+from gesturesmith.rules._account import account, rest_ratio
+from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.source import Source
+from gesturesmith.units import Spelling, chromatic, spell, spell_ladder
+from gesturesmith.values import frozen
+
+_MOST_NOTES = 12  # of a preparation; more are no small step before a line
+_REST_STEP_S = 5  # nobody rests to the second
+_FALLS = (0, 1, 2, 3)  # semitones by which the warm-up moves down, bar by bar
+_WARM = (2, 3, 4)  # the lower of the two partials slurred: a fifth, a fourth or a major third apart
+
+
+@frozen(kw_only=True)
+class Preparation:
+    """What is played plainly before a line.
+
+    notes   written names, in order
+    tube    the fingering that carries them all, or ""
+    """
+
+    notes: tuple[Spelling, ...]
+    tube: str = ""
+
+
+def barred(cases: tuple[Case, ...], meter: tuple[int, int] | None, times: int) -> PassageCase:
+    """Gestures of one tempo as a line: each fills its last bar with a rest, the whole is played `times` times."""
+    first = cases[0].gesture
+    meter = None if any(case.gesture.in_seconds for case in cases) else meter
+    items: list[PassageItem] = []
+    played: list[Case | None] = []
+    at = Fraction(0)
+    for case in cases:
+        gesture = case.gesture
+        items.append(
+            PassageItem(at=at, beats=gesture.beats, gesture=gesture, played=gesture.name, span=gesture.span)
+        )
+        played.append(case)
+        at += gesture.beats
+        rest = -at % Fraction(4 * meter[0], meter[1]) if meter is not None else 0
+        if rest:
+            items.append(PassageItem(at=at, beats=Fraction(rest), gesture=None, played="", span=gesture.span))
+            played.append(None)
+            at += rest
+    passage = Passage(
+        name=first.name,
+        title=None,
+        items=tuple(items),
+        repeats=(Repeat(start=Fraction(0), end=at, times=times),) if times > 1 else (),
+        tempo=first.tempo,
+        tempo_text=None,
+        meter=meter,
+        span=first.span,
+        spans={},
+    )
+    return PassageCase(passage=passage, cases=tuple(played))
+
+
+def rest_s(line: PassageCase) -> int:
+    """Seconds to rest after a line, in steps of five: until what it took is paid back."""
+    owed = 0.0
+    for _, owed, _ in account(line):  # noqa: B007  # what is owed at the end
+        pass
+    return _REST_STEP_S * max(1, math.ceil(owed / rest_ratio(line) / _REST_STEP_S))
+
+
+def preparation(case: Case) -> Preparation | None:
+    """The plain notes of a line, or the partials its sweep passes; None where the technique has no such step."""
+    played = case.realisation
+    if not any(
+        t.path != "none" or t.trill or t.bell_hand or t.tone == "needs" or t.layer.startswith("edge")
+        for t in case.techniques
+    ):
+        return None
+    if played.partials and played.tube is not None:
+        tube = played.tube
+        own = {name.pitch_cents: name for name in written(case.gesture)}
+        ladder = harmonics(case.instrument, tube, max(played.partials))
+        swept = [ladder[n - 1] for n in played.partials]
+        return _prepared([own.get(name.pitch_cents, name) for name in swept], tube.name)
+    notes: list[Spelling] = []
+    by_index = {p.index: p for p in played.points}
+    for index, point in enumerate(case.gesture.points):
+        if point.kind == "silence":
+            continue
+        if point.pitch is None or any(t.pitched == "none" for t in point.techniques):
+            return None
+        notes.append(point.pitch.written)
+        second = _second(case, by_index.get(index), point.pitch.written)
+        if second is not None:
+            notes.append(second)
+    return _prepared(notes, "")
+
+
+def _prepared(notes: list[Spelling], tube: str) -> Preparation | None:
+    row = [note for n, note in enumerate(notes) if n == 0 or note != notes[n - 1]]
+    return Preparation(notes=tuple(row), tube=tube) if 0 < len(row) <= _MOST_NOTES else None
+
+
+def _nearest(instrument: Instrument, sounding_cents: float) -> int:
+    """The written semitone nearest to a sounding pitch, cents above C-1."""
+    return 100 * round((sounding_cents - float(instrument.sounding.cents)) / 100)
+
+
+def _written(instrument: Instrument, sounding_cents: float) -> Spelling:
+    """Its usual name."""
+    return spell(_nearest(instrument, sounding_cents))
+
+
+def harmonics(instrument: Instrument, tube: Tube, highest: int) -> tuple[Spelling, ...]:
+    """The written names of the partials of a tube from the first up, as a chart has them."""
+    heard = (tube.fundamental_cents + partial_cents(n) for n in range(1, highest + 1))
+    return spell_ladder([_nearest(instrument, cents) for cents in heard])
+
+
+def _second(case: Case, played: PlayedPoint | None, note: Spelling) -> Spelling | None:
+    """The note a trill or shake goes to, where it is another one, by the name that its sign in the line has."""
+    if played is None or played.asked_cents is None:
+        return None
+    found = (second_cents(t.trill, played) for t in case.techniques)
+    second = next((cents for cents in found if cents is not None), None)
+    return None if second is None else above(note, round((second - float(played.asked_cents)) / 100))
+
+
+def warm_up(instrument: Instrument) -> PassageCase | None:
+    """Soft slurs between two partials of the lower middle, bar by bar a semitone lower; with a single tube, up its
+    partials. None where the checker does not approve of them.
+    """
+    first = instrument.sides[0].fundamental_cents
+    middle = instrument.register("middle") or instrument.registers[0]
+    aim = middle.low.pitch_cents + instrument.sounding.cents
+    # A single tube has to go up from there, and the seventh partial is out of tune.
+    single = len(instrument.tubes) == 1
+    lowest = _WARM[:-1] if single else _WARM
+    n = min(lowest, key=lambda k: abs(first + (partial_cents(k) + partial_cents(k + 1)) / 2 - float(aim)))
+    names = [_written(instrument, first + partial_cents(k)) for k in range(n, n + len(_FALLS))]
+    if single:
+        return _slurs(instrument, list(pairwise(names)))
+    low, high = names[:2]
+    size = round((high.pitch_cents - low.pitch_cents) / 100)
+    lower = [spell(low.pitch_cents - 100 * fall) for fall in _FALLS]
+    return _slurs(instrument, [(name, name.transposed(chromatic(size))) for name in lower])
+
+
+def _slurs(instrument: Instrument, rows: list[tuple[Spelling, Spelling]]) -> PassageCase | None:
+    """A passage of slurs up and down again, a bar each; None where one of them is not approved."""
+    blocks = "".join(
+        f"gesture w{n}\n  contour: {low.name} __ {high.name}@1 __ {low.name}@2\n  lasts: 4 beats\n"
+        + ("  dynamics: mp\n" if n == 0 else "")
+        for n, (low, high) in enumerate(rows)
+    )
+    play = ", ".join(f"w{n}" for n in range(len(rows)))
+    text = f"pitches: written\ntempo: 60\n{blocks}passage warm-up\n  meter: 4/4\n  play: {play}\n"
+    tree, syntax = parse(Source("warm-up", text))
+    piece, meaning = resolve(tree, instrument=instrument)
+    if piece is None or syntax or meaning:
+        return None
+    judged = [judge(g) for g in piece.gestures]
+    if any(j.verdict is not Verdict.APPROVED for j in judged):
+        return None
+    return PassageCase(passage=piece.passages[0], cases=tuple(j.case for j in judged))

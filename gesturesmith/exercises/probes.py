@@ -1,0 +1,191 @@
+"""The gestures a technique is tried with on an instrument: computed from what the technique takes, never listed.
+
+Charts ask the checker about them over the whole range; graded sheets choose from those it approves.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.judge.gesture import Judged, judge
+from gesturesmith.lang import parse
+from gesturesmith.model import move
+from gesturesmith.model.gesture import LEVELS, Gesture
+from gesturesmith.model.resolve import resolve
+from gesturesmith.source import Source
+from gesturesmith.techniques.base import Technique
+from gesturesmith.units import Spelling, chromatic, spell
+from gesturesmith.values import frozen
+
+# A slide in steps is drawn wavy, an even one straight.
+_WAVY = ("partials", "valves", "steps", "half-valve")
+_EVEN = ("lip", "hand", "hand-out", "slide")
+_INTERVALS = (2, 1, 3, 4, 5, 7, 9, 12)  # semitones, each tried up and down
+_SUNG = (7, 16)  # semitones above the note played: a fifth, a tenth
+_STROKES = (4, 8, 12, 16)  # in four beats
+_SLOW_STROKES = (2, 3, 6)  # as well, where each is a thing of its own
+_BEATS = 4
+_USUAL_LEVEL = "mf"
+
+
+@frozen(kw_only=True)
+class Shape:
+    """One way of trying a technique: a gesture of four beats, to be moved through the range.
+
+    interval   semitones from its first note to the one it goes to, signed; 0 where it stays on one
+    raised     semitones it lies above the notes it is asked for on: a quarter tone where those are what it is for
+    """
+
+    gesture: Gesture
+    interval: int
+    raised: Fraction
+
+    def at(self, start: Spelling) -> Gesture | None:
+        """The gesture beginning on a written note; None where that leaves the notes that can be written."""
+        moved = move.to_start(self.gesture, replace(start, alter=start.alter + self.raised))
+        return moved if isinstance(moved, Gesture) else None
+
+
+def shapes(technique: Technique, instrument: Instrument) -> tuple[Shape, ...]:
+    """The shapes a technique takes, the plainest first."""
+    raised = Fraction(technique.grid % 100, 100)
+    # From C every interval that is tried has a plain sign, and keeps its letters wherever it is moved.
+    rows = list(_contours(technique, Spelling("C", raised, _middle(instrument).octave)))
+    level = level_for(technique)
+    text = "pitches: written\ntempo: 60\n" + "".join(
+        f"gesture g{n}\n  technique: {technique.key}\n  {lines}\n  lasts: {_BEATS} beats\n  dynamics: {level}\n"
+        for n, (lines, _) in enumerate(rows)
+    )
+    tree, syntax = parse(Source("shapes", text))
+    piece, meaning = resolve(tree, instrument=instrument)
+    if piece is None or syntax or meaning:
+        raise ValueError(f"{technique.key}: {[e.message for e in (*syntax, *meaning)]}")
+    return tuple(
+        Shape(gesture=g, interval=interval, raised=raised)
+        for g, (_, interval) in zip(piece.gestures, rows, strict=True)
+    )
+
+
+def level_for(technique: Technique) -> str:
+    """The level to try a technique at: mf, or the nearest to it at which it works."""
+    level = LEVELS.index(_USUAL_LEVEL)
+    loudest, softest = technique.limits.get("loudest"), technique.limits.get("softest")
+    if loudest is not None:
+        level = min(level, LEVELS.index(loudest.narrow.value))
+    if softest is not None:
+        level = max(level, LEVELS.index(softest.narrow.value))
+    return LEVELS[level]
+
+
+def _middle(instrument: Instrument) -> Spelling:
+    low, high = instrument.usual_range.value
+    return instrument.written(spell(100 * round((low + high) / 200)))
+
+
+def _contours(technique: Technique, first: Spelling) -> Iterator[tuple[str, int]]:
+    """Lines of a gesture's block with the interval they stand for."""
+    about = "" if technique.pitched == "exact" else "x"
+    start = f"{about}{first.name}"
+    fewest, most = technique.points
+    if fewest <= 1 and not technique.needs_line:
+        if _struck(technique):
+            for count in (*_STROKES, *(_SLOW_STROKES if technique.tone == "none" else ())):
+                yield f"contour: {start}\n  attacks: {count}", 0
+        else:
+            yield f"contour: {start}", 0
+        if technique.sings:
+            for up in _SUNG:
+                yield f"contour: {start}\n  sing: {_up(first, up).name}", 0
+    if _struck(technique) or (most is not None and most < 2):
+        return
+    join = _join(technique)
+    # What stays on its partial only leaves its note, and is brought back to it.
+    back = f"{join} {start}" if technique.one_partial else ""
+    for size in _INTERVALS:
+        for step in (size, -size):
+            end = f"{about}{_up(first, step).name}"
+            yield f"contour: {start}{join} {end}{back}", step
+
+
+def _struck(technique: Technique) -> bool:
+    """Whether it is made of strokes, one like the other, which are practised on one note."""
+    return bool(technique.rate) or technique.pitched == "none"
+
+
+def _join(technique: Technique) -> str:
+    """What joins two notes: the line that the technique slides along, else a new attack."""
+    if technique.path in _WAVY:
+        return " ~~"
+    return " --" if technique.path in _EVEN or technique.needs_line else ","
+
+
+def _up(first: Spelling, semitones: int) -> Spelling:
+    return first.transposed(chromatic(semitones))
+
+
+def lacking(technique: Technique, instrument: Instrument) -> str:
+    """Why an instrument cannot be asked for a technique at all, as a sentence without its full stop; "" where it
+    can: something it is made without, or nothing in the whole range that can be played.
+    """
+    tried = shapes(technique, instrument)
+    found = [f for f in judge(tried[0].gesture).refusals if f.rule == "instrument-lacks-means"]
+    return found[0].text if found else ""
+
+
+def written_range(instrument: Instrument, *, widest: bool = False) -> tuple[Spelling, ...]:
+    """The written semitones of an instrument's range, lowest first."""
+    low, high = (instrument.widest_range if widest else instrument.usual_range).value
+    return tuple(instrument.written(spell(100 * n)) for n in range(-(-low // 100), high // 100 + 1))
+
+
+@frozen(kw_only=True)
+class Reach:
+    """What the checker says of a technique on one written note, by the easiest gesture that begins there."""
+
+    note: Spelling
+    verdict: Verdict
+    reason: str  # the first reason where it is not playable, else ""
+
+
+def reach(technique: Technique, instrument: Instrument) -> tuple[Reach, ...]:
+    """The verdict on a technique for each written semitone of the widest range."""
+    tried = shapes(technique, instrument)
+    tried = tuple(shape for shape in tried if not shape.interval) or tried
+    low, high = instrument.usual_range.value
+    found = []
+    for note in written_range(instrument, widest=True):
+        # Outside the usual range care is needed whatever is played.
+        usual = low <= note.pitch_cents + instrument.sounding.cents <= high
+        found.append(_reach(tried, note, Verdict.APPROVED if usual else Verdict.CAUTION))
+    return tuple(found)
+
+
+def easiest(technique: Technique, instrument: Instrument) -> Reach:
+    """The verdict on the note that suits a technique best, of equals the lowest of the middle register."""
+    middle = instrument.register("middle") or instrument.registers[0]
+    found = reach(technique, instrument)
+    return min(found, key=lambda r: (_RANK[r.verdict], abs(r.note.pitch_cents - middle.low.pitch_cents)))
+
+
+def _reach(tried: tuple[Shape, ...], note: Spelling, hoped: Verdict) -> Reach:
+    best: Judged | None = None
+    for shape in tried:
+        gesture = shape.at(note)
+        if gesture is None:
+            continue
+        judged = judge(gesture)
+        if best is None or _RANK[judged.verdict] < _RANK[best.verdict]:
+            best = judged
+        if _RANK[best.verdict] <= _RANK[hoped]:
+            break
+    if best is None:
+        return Reach(note=note, verdict=Verdict.REFUSED, reason="no such note can be written")
+    reason = next((f.text for f in best.findings if f.severity and f.severity.rank), "")
+    return Reach(note=note, verdict=best.verdict, reason=reason)
+
+
+_RANK = {Verdict.APPROVED: 0, Verdict.CAUTION: 1, Verdict.REFUSED: 2}

@@ -1,0 +1,123 @@
+"""The lines of an exercise sheet: the variants that can be played, in the order asked for, thinned to what is kept.
+
+`lines(exercise)` is what a sheet reads:
+
+    practice = lines(exercise)            # or Checked.practices[exercise.name], already worked out by `check`
+    practice.kept                         # the lines to engrave, first to last
+    practice.left_out                     # (label, reason) of every refused variant, in listing order
+    line.case, line.findings              # how it is played, for the engraver; what is to be said of it
+    line.label, line.difficulty           # "from G4, 8 beats, tempo 60"; 0 to 100
+
+How many lines a page holds only the page knows. For `keep: one page` every playable line is kept here, and the
+sheet says `practice.at_most(count)` once it knows how many fit; that is also what `keep: 12` does.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from gesturesmith.diagnostics import Finding
+from gesturesmith.difficulty.score import Difficulty, difficulty
+from gesturesmith.judge.gesture import Judged, judge
+from gesturesmith.model.piece import Exercise
+from gesturesmith.rules.base import Case
+from gesturesmith.values import frozen
+
+
+@frozen(kw_only=True)
+class Line:
+    """One variant that can be played.
+
+    number       its place in the listing of all variants, from 1
+    label        what it varies, in words
+    judged       how it is played, and what the rules find on it
+    hardness     its difficulty with the reasons
+    """
+
+    number: int
+    label: str
+    judged: Judged
+    hardness: Difficulty
+
+    @property
+    def case(self) -> Case:
+        return self.judged.case
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        return self.judged.findings
+
+    @property
+    def difficulty(self) -> int:
+        """0 to 100."""
+        return self.hardness.number
+
+
+@frozen(kw_only=True)
+class Practice:
+    """An exercises block, worked out.
+
+    playable   every line that can be played, in the order of the listing
+    kept       those to print, in the order to practise them
+    left_out   label and reason of each refused variant, in the order of the listing
+    """
+
+    exercise: Exercise
+    playable: tuple[Line, ...]
+    kept: tuple[Line, ...]
+    left_out: tuple[tuple[str, str], ...]
+
+    def at_most(self, count: int) -> tuple[Line, ...]:
+        """The lines to print where only `count` (1 and more) fit: as `kept`, thinned further by even steps."""
+        return _arranged(self.playable, self.exercise.order, min(count, len(self.kept)))
+
+
+def lines(exercise: Exercise) -> Practice:
+    """Judge every variant; leave out what is refused; order and thin the rest."""
+    playable: list[Line] = []
+    left_out: list[tuple[str, str]] = []
+    for number, (label, variant) in enumerate(zip(exercise.labels, exercise.variants, strict=True), start=1):
+        judged = judge(variant)
+        refused = judged.refusals
+        if refused:
+            left_out.append((label, _reason(refused[0])))
+        else:
+            hardness = difficulty(judged.case)
+            playable.append(Line(number=number, label=label, judged=judged, hardness=hardness))
+    count = exercise.keep if isinstance(exercise.keep, int) else len(playable)
+    row = tuple(playable)
+    return Practice(
+        exercise=exercise, playable=row, kept=_arranged(row, exercise.order, count), left_out=tuple(left_out)
+    )
+
+
+def _reason(refused: Finding) -> str:
+    where = f"{refused.where}: " if refused.where else ""
+    return f"{where}{refused.text} ({refused.rule})"
+
+
+def _arranged(playable: Sequence[Line], order: str, count: int) -> tuple[Line, ...]:
+    """The lines in an order of the language page, thinned to `count`. Of equals the first listed stands first."""
+    if order == "as listed":
+        return _thinned(playable, count)
+    if order == "hardest first":
+        return _thinned(sorted(playable, key=lambda line: (-line.hardness.exact, line.number)), count)
+    row = _thinned(sorted(playable, key=lambda line: (line.hardness.exact, line.number)), count)
+    # Thinned first: steps through a mixed row could take only the easy ones.
+    return _mixed(row) if order == "mixed" else row
+
+
+def _thinned(row: Sequence[Line], count: int) -> tuple[Line, ...]:
+    """`count` of a row in even steps, the first and the last always among them; of 1 the first."""
+    if count >= len(row):
+        return tuple(row)
+    if count <= 1:
+        return tuple(row[:count])
+    last = len(row) - 1
+    return tuple(row[(2 * k * last + count - 1) // (2 * (count - 1))] for k in range(count))
+
+
+def _mixed(row: Sequence[Line]) -> tuple[Line, ...]:
+    """An easier and a harder line by turns, both kinds rising."""
+    half = (len(row) + 1) // 2
+    return tuple(row[k // 2 + (half if k % 2 else 0)] for k in range(len(row)))

@@ -1,0 +1,81 @@
+"""All that is known of difficulty, in words: what it is made of, and where each quantity is comfortable."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator
+
+from gesturesmith.difficulty.quantities import COMFORTABLE_LEVELS, QUANTITIES, Quantity
+from gesturesmith.evidence import Sourced
+from gesturesmith.rules._reading import plain
+
+NAME = "difficulty"
+_WIDTH = 96
+_INDENT = 12
+_INTRODUCTION = (
+    "0 to 100 for each gesture, from the quantities below. Each has a comfortable middle, where it adds nothing. "
+    "Beyond the edge of comfort its share rises evenly: half at the place of care, where the checker begins to "
+    "warn or where we judge that care begins, all of it as far again beyond. Together they make 100 (1 - the "
+    "product of (1 - weight times share)), so that moving any of them away from its middle never makes a gesture "
+    "easier.",
+    "Going out from the middle register, a limit that would grow milder stays as it was: high notes are not easier "
+    "for taking less air, nor low ones for bending further. What the fingering of one pitch brings with it (cents "
+    "to correct, the way of a slide) may differ from that of the next, and is a quantity of its own.",
+    "The number tells what is asked for; whether it can be played is the checker's verdict. Weights and edges are "
+    "our own judgement: they order gestures and judge none. A passage counts the most of each quantity in what it "
+    "plays, and the effort that its rests leave unpaid.",
+)
+
+
+def explain_difficulty() -> str:
+    """The text of `gesturesmith explain difficulty`."""
+    rows = ["Difficulty", ""]
+    for paragraph in _INTRODUCTION:
+        rows += [*textwrap.wrap(paragraph, _WIDTH, break_on_hyphens=False), ""]
+    for quantity in QUANTITIES:
+        rows += _quantity(quantity)
+    return "\n".join(rows) + "\n"
+
+
+def introduction() -> tuple[str, ...]:
+    """What difficulty is, a paragraph each."""
+    return _INTRODUCTION
+
+
+def ease_words(quantity: Quantity) -> str:
+    """Up to where it is comfortable."""
+    value = quantity.ease.value
+    if quantity.unit == "levels":
+        return " to ".join(COMFORTABLE_LEVELS.value)
+    if quantity.care is None and value:
+        return f"{plain(value)} of the limit" if value < 1 else f"{plain(value)} times the limit"
+    return f"{value:g} {quantity.unit}"
+
+
+def care_words(quantity: Quantity) -> str:
+    """Where half the share is reached."""
+    return quantity.limits if quantity.care is None else f"{quantity.care.value:g} {quantity.unit}"
+
+
+def evidence(quantity: Quantity) -> Iterator[Sourced[float]]:
+    """The evidence of its edge, its place of care and its weight."""
+    yield quantity.ease
+    if quantity.care is not None:
+        yield quantity.care
+    yield quantity.weight
+
+
+def _quantity(quantity: Quantity) -> list[str]:
+    said = "; ".join(f"{s.kind.value}: {s.source}" for s in evidence(quantity))
+    text = (
+        f"{quantity.measures}. Comfortable: {ease_words(quantity)}. Care: {care_words(quantity)}. "
+        f"Weight {quantity.weight.value:g}. ({said})"
+    )
+    return textwrap.wrap(
+        text,
+        _WIDTH,
+        initial_indent=f"{quantity.name:<{_INDENT}}",
+        subsequent_indent=" " * _INDENT,
+        break_long_words=False,
+        break_on_hyphens=False,
+    )

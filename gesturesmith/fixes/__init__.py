@@ -1,0 +1,1 @@
+"""What would work: changes proposed, written as edits of lines, tried out, and made."""

@@ -1,0 +1,95 @@
+"""What would work in a passage that moves a gesture, or has a pitch of its own, where it cannot be played."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from gesturesmith.diagnostics import Edit, Finding, PassageReport, Severity, Suggestion, Verdict
+from gesturesmith.fixes.tester import Bench
+from gesturesmith.lang.nodes import Block, Note, Play, PlayItem
+from gesturesmith.model.piece import Settings
+from gesturesmith.units import Interval, Spelling, interval
+
+_MOST = 3
+_OCTAVES = (0, -1, 1, -2, 2)
+
+
+def with_suggestions(bench: Bench, settings: Settings, said: PassageReport) -> PassageReport:
+    """The passage, its refusals with up to three edits that leave nothing in it refused.
+
+    Every item that is refused where it is moved to is moved by the same number of octaves from there, or left where
+    it stands in the file; pitches of the passage's own go into the usual range.
+    """
+    block = bench.passage(said.name)
+    refused = {f.span for f in said.findings if f.severity is Severity.REFUSED}
+    entry = block.get("play") if block is not None else None
+    if block is None or entry is None or not isinstance(entry.value, Play) or not refused:
+        return said
+    items = [i for i in entry.value.items if i.span in refused and (i.move or i.note is not None)]
+    found: list[Suggestion] = []
+    for texts in dict.fromkeys(_proposals(items, settings)):
+        by_line: dict[int, list[tuple[int, int, str]]] = {}
+        for item, text in zip(items, texts, strict=True):
+            place = item.span.column - 1, item.span.end_column - 1, text
+            by_line.setdefault(item.span.line, []).append(place)
+        edits = bench.writer.replaced(entry, by_line)
+        verdict = _verdict(bench, block, edits) if edits else None
+        if verdict is not None and verdict is not Verdict.REFUSED:
+            found.append(Suggestion(edits=edits, verdict=verdict, changes_music=True))
+        if len(found) == _MOST:
+            break
+    return replace(said, findings=tuple(_with(f, tuple(found)) for f in said.findings))
+
+
+def _with(finding: Finding, found: tuple[Suggestion, ...]) -> Finding:
+    return replace(finding, suggestions=found) if finding.severity is Severity.REFUSED else finding
+
+
+def _verdict(bench: Bench, block: Block, edits: tuple[Edit, ...]) -> Verdict | None:
+    after = bench.passage_again(block, edits)
+    return None if after is None else after.verdict
+
+
+def _proposals(items: list[PlayItem], settings: Settings) -> Iterator[tuple[str, ...]]:
+    """The texts of the items: unmoved, or moved by octaves from where they were to go."""
+    if not items:
+        return
+    for octaves in (None, *_OCTAVES):
+        yield tuple(_text(item, octaves, settings) for item in items)
+
+
+def _text(item: PlayItem, octaves: int | None, settings: Settings) -> str:
+    if item.note is not None:
+        return " ".join(_pitch(item, item.note, octaves or 0, settings))
+    assert item.name is not None
+    semitones = _semitones(item) + 12 * octaves if octaves is not None else 0
+    way = "up" if semitones > 0 else "down"
+    return f"{item.name.text} {way} {abs(semitones)}" if semitones else item.name.text
+
+
+def _semitones(item: PlayItem) -> int:
+    named = interval(item.interval) if item.interval else None
+    size = int(named.cents // 100) if named is not None else item.semitones or 0
+    return size if item.move == "up" else -size
+
+
+def _pitch(item: PlayItem, note: Note, octaves: int, settings: Settings) -> Iterator[str]:
+    """The item with its pitch in the usual range, or by octaves beyond."""
+    instrument = settings.instrument
+    spelling = Spelling(note.letter, note.alter, note.octave, note.cents)
+    heard = instrument.heard(spelling) if settings.pitches == "written" else spelling
+    low, high = instrument.usual_range.value
+    into = 0
+    if heard.pitch_cents < low:
+        into = -int((heard.pitch_cents - low) // 1200)
+    elif heard.pitch_cents > high:
+        into = -int(-((high - heard.pitch_cents) // 1200))
+    by = into + octaves
+    yield ("x" if note.about else "") + spelling.transposed(Interval(7 * by, Fraction(1200 * by))).name
+    if item.for_ is not None:
+        yield f"for {item.for_.value}"
+    if item.as_ is not None:
+        yield f"as {item.as_.text}"
+    yield from (mark.text for mark in item.marks)

@@ -1,0 +1,319 @@
+"""What would work: edits to a gesture's own lines, each read and judged again before anyone sees it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+
+from gesturesmith.diagnostics import Edit, Finding, Severity, Suggestion, Verdict
+from gesturesmith.fixes import propose as tries
+from gesturesmith.fixes.divide import cuts
+from gesturesmith.fixes.edits import Changes
+from gesturesmith.fixes.tester import Bench
+from gesturesmith.judge.gesture import Judged, verdict_of
+from gesturesmith.judge.places import point_at
+from gesturesmith.lang.nodes import Block
+from gesturesmith.source import Span
+from gesturesmith.values import frozen
+
+MOST = 3  # suggestions for one finding
+TRIES = 24  # edits judged for one gesture: one of many faults must not hold up the rest
+POINTS = 150  # points judged again for one gesture, over all its edits: nor must one of many points
+ATTACKS = 8  # on one point cost as much to judge as another point
+STEPS = 4  # edits that are put together where no single one will do
+
+type Place = tuple[str, int | None]
+
+
+def with_suggestions(bench: Bench, judged: Judged) -> tuple[Finding, ...]:
+    """The findings of a gesture, each with up to three edits that were checked and pass."""
+    block = bench.block(judged.case.gesture.name)
+    wanted = any(f.try_values or f.severity is Severity.REFUSED for f in judged.findings)
+    if block is None or not wanted:
+        return judged.findings
+    if not bench.may_go_on():
+        return tuple(replace(f, try_values=()) for f in judged.findings)
+    trial = _Trial(bench, block, judged)
+    return tuple(replace(f, suggestions=trial.suggestions(f), try_values=()) for f in judged.findings)
+
+
+@frozen(kw_only=True)
+class _Seen:
+    """What counts of a gesture, or of its halves, when edits are weighed."""
+
+    judged: tuple[Judged, ...]
+    verdict: Verdict
+    places: Counter[Place]  # how often each rule found something at each point
+    graver: tuple[Counter[str], ...]  # how often each rule found something at least as grave, by rank
+
+    @classmethod
+    def of(cls, judged: tuple[Judged, ...]) -> _Seen:
+        places, graver = Counter[Place](), tuple(Counter[str]() for _ in Severity)
+        for one in judged:
+            spots = {p.span: i for i, p in enumerate(one.case.gesture.points)}
+            for finding in one.findings:
+                places[_place(one, finding, spots)] += 1
+                for rank in range((finding.severity or Severity.CAUTION).rank + 1):
+                    graver[rank][finding.rule] += 1
+        verdict = verdict_of(f for one in judged for f in one.findings)
+        return cls(judged=judged, verdict=verdict, places=places, graver=graver)
+
+    @property
+    def refusals(self) -> Counter[str]:
+        return self.graver[Severity.REFUSED.rank]
+
+
+def _place(judged: Judged, finding: Finding, spots: dict[Span, int]) -> Place:
+    index = spots.get(finding.span)
+    return finding.rule, point_at(judged.case.gesture, finding.span) if index is None else index
+
+
+@frozen(kw_only=True)
+class _Offer:
+    """An edit that may be suggested; `others` are its edits in other blocks, by their names."""
+
+    edits: tuple[Edit, ...]
+    others: dict[str, tuple[Edit, ...]]
+    ease: int
+    changes_music: bool
+    words: str = ""
+
+    @property
+    def all_edits(self) -> tuple[Edit, ...]:
+        return (*self.edits, *(e for edits in self.others.values() for e in edits))
+
+
+class _Trial:
+    """The suggestions for one gesture: every edit is judged once, however many findings propose it."""
+
+    def __init__(self, bench: Bench, block: Block, judged: Judged) -> None:
+        self._bench = bench
+        self._block = block
+        self._judged = judged
+        self._case = judged.case
+        self._before = _Seen.of((judged,))
+        self._spots = {p.span: i for i, p in enumerate(judged.case.gesture.points)}
+        self._refusals = judged.refusals
+        self._rules = {f.rule for f in judged.refusals}
+        points = max(len(judged.case.gesture.points), judged.case.gesture.size // ATTACKS)
+        self._left = max(4, min(TRIES, POINTS // points))
+        self._more = max(4, min(4 * STEPS, 10 * POINTS // points))  # for edits that are put together
+        self._seen: dict[tuple[Edit, ...], _Seen | None] = {}
+        self._worse: dict[tuple[tuple[Edit, ...], int], bool] = {}
+        self._made: dict[tuple[tuple[Changes, ...], bool, bool], tuple[_Offer, ...]] = {}
+        self._joined: tuple[Suggestion, ...] | None = None
+
+    def suggestions(self, finding: Finding) -> tuple[Suggestion, ...]:
+        """Up to three edits that remove the finding, are not refused and cause nothing as bad."""
+        refused = finding.severity is Severity.REFUSED
+        if not refused and self._before.verdict is Verdict.REFUSED:
+            return ()  # what is refused is put right first
+        if len(self._rules) > 1:
+            self._together()  # one edit will hardly do: only those are looked at that this tries
+            self._left = 0
+        good = tuple(self._passing(finding))
+        if not good and refused:
+            good = self._together()
+        return good
+
+    # --- one edit ----------------------------------------------------------------------------------------
+
+    def _passing(self, finding: Finding) -> Iterator[Suggestion]:
+        count = 0
+        known = set[tuple[Edit, ...]]()
+        for offer in self._offers(finding):
+            if offer.edits in known:
+                continue
+            known.add(offer.edits)
+            again = self._again(offer.edits)
+            if again is None or not self._answers(finding, again) or self._harms(finding, offer):
+                continue
+            yield _suggestion(offer, again)
+            count += 1
+            if count == MOST:
+                return
+
+    def _offers(self, finding: Finding) -> tuple[_Offer, ...]:
+        """The edits for a finding in the order of what a composer gives up: those its rule proposes and, where
+        it is refused, general ones."""
+        own, refused = finding.try_values, finding.severity is Severity.REFUSED
+        if refused and len(self._refusals) > 1:  # what is wrong at other places too is not put right at this one
+            own = tuple(c for c in own if len(c) > 1 or not tries.is_part(c))
+        key = own, refused, self._divisible(finding)
+        if key not in self._made:
+            if self._rules == {finding.rule} and refused:
+                united = [tuple(tries.united(self._refusals, kind)) for kind in ("line", "point")]
+                own = (*own, *united[0], *tries.general(self._case, finding), *united[1])
+            offers = [o for c in dict.fromkeys(own) if (o := self._offer(c)) is not None]
+            offers += self._divisions() if key[2] else ()
+            self._made[key] = tuple(sorted(offers, key=lambda o: o.ease))
+        return self._made[key]
+
+    def _offer(self, changes: Changes) -> _Offer | None:
+        written = tries.expanded(changes, self._case)
+        if not tries.keeps_kin(written, self._case):
+            return None
+        edits = self._bench.writer.edits(self._block, written) if written else None
+        if edits is None:
+            return None
+        ease = tries.ease(written, self._case)
+        return _Offer(edits=edits, others={}, ease=ease, changes_music=tries.changes_music(written))
+
+    def _divisible(self, finding: Finding) -> bool:
+        """Whether two gestures may do: where it is refused for what takes time, or a slide has to break."""
+        if finding.severity is Severity.REFUSED:
+            return tries.divisible(self._case, finding)
+        return _place(self._judged, finding, self._spots)[1] in self._case.realisation.breaks
+
+    def _divisions(self) -> Iterator[_Offer]:
+        for cut in cuts(self._case):
+            made = self._bench.divider.divided(self._block, self._case.gesture, cut)
+            if made is not None:
+                yield _Offer(
+                    edits=made.edits,
+                    others=made.others,
+                    ease=tries.DIVISION,
+                    changes_music=cut.in_line,
+                    words=made.words,
+                )
+
+    def _again(self, edits: tuple[Edit, ...]) -> _Seen | None:
+        """The gesture with edits made, judged; None where it cannot be read, or enough has been tried."""
+        if edits not in self._seen:
+            if self._left <= 0:
+                return None
+            self._left -= 1
+            judged = self._bench.read_again(self._block, edits)
+            self._seen[edits] = None if judged is None else _Seen.of(judged)
+        return self._seen[edits]
+
+    def _answers(self, finding: Finding, again: _Seen) -> bool:
+        """Whether it is gone, nothing is refused, and no rule finds more that is as grave."""
+        if again.verdict is Verdict.REFUSED:
+            return False
+        rank = (finding.severity or Severity.CAUTION).rank
+        before, after = self._before.graver[rank], again.graver[rank]
+        if any(n > before[rule] for rule, n in after.items()):
+            return False
+        if len(again.judged) > 1:  # points are counted anew in each half
+            return after[finding.rule] < before[finding.rule]
+        place = _place(self._judged, finding, self._spots)
+        return again.places[place] < self._before.places[place]
+
+    def _harms(self, finding: Finding, offer: _Offer) -> bool:
+        """Whether a passage that plays the gesture would be worse off."""
+        rank = (finding.severity or Severity.CAUTION).rank
+        key = offer.edits, rank
+        if key not in self._worse:
+            again = self._again(offer.edits)
+            judged = again.judged if again is not None else ()
+            self._worse[key] = self._bench.harms(self._block, offer.edits, offer.others, judged, rank)
+        return self._worse[key]
+
+    # --- several edits put together ----------------------------------------------------------------------
+
+    def _together(self) -> tuple[Suggestion, ...]:
+        """One suggestion of several edits, for a gesture in which several things are wrong; the same for all of
+        its refusals."""
+        if self._joined is None:
+            self._left = max(self._left, self._more)
+            found = self._in_steps() or self._as_plain()
+            self._joined = (found,) if found is not None else ()
+        return self._joined
+
+    def _in_steps(self, start: Changes = (), now: _Seen | None = None) -> Suggestion | None:
+        """An edit for each reason, all at once; else one after the other, each the one that leaves least refused.
+        Those that were not needed are taken back."""
+        taken = [start] if start else []
+        now = now or self._before
+        for _ in range(STEPS):
+            tried = self._tried(now, taken)
+            if not taken and (found := self._one_each(tried)) is not None:
+                return found
+            fewer = [t for t in tried if t[1].refusals.total() < now.refusals.total()]
+            if not fewer:
+                return None
+            changes, now = min(fewer, key=lambda t: t[1].refusals.total())
+            taken.append(changes)
+            if now.verdict is not Verdict.REFUSED:
+                return self._without_idle(taken)
+        return None
+
+    def _tried(self, now: _Seen, taken: Sequence[Changes]) -> list[tuple[Changes, _Seen]]:
+        """What each further edit leaves, easiest first, up to the first that leaves nothing refused."""
+        (judged,) = now.judged
+        by_rule: dict[str, list[Finding]] = {}
+        for finding in judged.refusals:
+            by_rule.setdefault(finding.rule, []).append(finding)
+        rows = tuple(by_rule.values())
+        proposals = [c for found in rows for c in tries.united(found, "line")]
+        proposals += [*tries.steps(judged.case), *(c for found in rows for c in found[0].try_values)]
+        proposals += [c for found in rows for c in tries.united(found, "point")]
+        written = dict.fromkeys(c for p in proposals if (c := tries.expanded(p, judged.case)))
+        left: list[tuple[Changes, _Seen]] = []
+        for changes in sorted(written, key=lambda c: tries.ease(c, judged.case)):
+            again = self._merged(taken, changes)
+            if again is None or any(n > now.refusals[r] for r, n in again.refusals.items()):
+                continue
+            left.append((changes, again))
+            if again.verdict is not Verdict.REFUSED:
+                break
+        return left
+
+    def _one_each(self, tried: Sequence[tuple[Changes, _Seen]]) -> Suggestion | None:
+        """For each rule that refuses the easiest edit after which it does not, put together."""
+        taken: list[Changes] = []
+        for rule in self._before.refusals:
+            cure = next((changes for changes, again in tried if not again.refusals[rule]), None)
+            if cure is None:
+                return None
+            if cure not in taken:
+                taken.append(cure)
+        again = self._merged(taken, ())
+        if again is None or again.verdict is Verdict.REFUSED:
+            return None
+        return self._without_idle(taken)
+
+    def _merged(self, taken: Iterable[Changes], more: Changes) -> _Seen | None:
+        edits = self._bench.writer.edits(self._block, _merge((*taken, more)))
+        return None if edits is None else self._again(edits)
+
+    def _without_idle(self, taken: list[Changes]) -> Suggestion | None:
+        for changes in tuple(taken):
+            rest = [c for c in taken if c is not changes]
+            again = self._merged(rest, ()) if rest else None
+            if again is not None and again.verdict is not Verdict.REFUSED:
+                taken = rest
+        return self._if_good(_merge(taken))
+
+    def _as_plain(self) -> Suggestion | None:
+        """Ordinary notes, and steps from there: the last that is tried."""
+        self._left = max(self._left, self._more)
+        best: tuple[Changes, _Seen] | None = None
+        for changes in tries.plain(self._case):
+            written = _merge((tries.expanded(changes, self._case),))
+            again = self._merged((), written) if written else None
+            if again is not None and again.verdict is not Verdict.REFUSED:
+                return self._if_good(written)
+            if again is not None and (best is None or again.refusals.total() < best[1].refusals.total()):
+                best = written, again
+        return None if best is None else self._in_steps(*best)
+
+    def _if_good(self, changes: Changes) -> Suggestion | None:
+        offer = self._offer(changes)
+        again = self._again(offer.edits) if offer is not None else None
+        if offer is None or again is None or again.verdict is Verdict.REFUSED:
+            return None
+        return None if self._harms(self._refusals[0], offer) else _suggestion(offer, again)
+
+
+def _merge(rows: Iterable[Changes]) -> Changes:
+    """Changes one after the other as one: of a key that is changed twice, the last."""
+    return tuple({key: value for changes in rows for key, value in changes}.items())
+
+
+def _suggestion(offer: _Offer, again: _Seen) -> Suggestion:
+    return Suggestion(
+        edits=offer.all_edits, verdict=again.verdict, changes_music=offer.changes_music, words=offer.words
+    )

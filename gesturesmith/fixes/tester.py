@@ -1,0 +1,182 @@
+"""The gestures of one file with their text, on which edits are tried out."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from functools import cached_property
+
+from gesturesmith.diagnostics import Edit, PassageReport, Severity
+from gesturesmith.diagnostics.edits import apply_edits
+from gesturesmith.fixes.divide import Divider
+from gesturesmith.fixes.edits import Writer
+from gesturesmith.judge.gesture import Judged, judge
+from gesturesmith.lang import parse
+from gesturesmith.lang.nodes import Block, File, Play
+from gesturesmith.model.piece import Settings
+from gesturesmith.model.resolve import resolve
+from gesturesmith.source import Source
+
+# What is tried for a file, in notes and rests of what is judged again: counted and not timed, so that the same text
+# always gets the same answer. Some five seconds; a hundred refused gestures of a few notes, tried to the end.
+WORK = 200_000
+_EACH = 60  # reading and judging a gesture or passage again costs as much beside its notes
+_PLAYED = 4  # a note of a passage, which may be one of a gesture that is moved, costs as much as so many others
+
+
+class Bench:
+    """Reads and judges single blocks of a file again, with edits made, until `WORK` is spent.
+
+    `stopped`: whether something was not tried for want of it, since that was last set to False.
+    """
+
+    def __init__(self, tree: File, settings: Settings, lines: Sequence[str], judged: dict[str, Judged]) -> None:
+        self._tree = tree
+        self._settings = settings
+        self._judged = judged
+        # Which of two blocks of one name is meant nobody can tell: neither is put right before that is.
+        times = Counter(b.name.text.casefold() for b in tree.blocks)
+        self._blocks = {n: b for b in tree.blocks if times[n := b.name.text.casefold()] == 1}
+        self.writer = Writer(settings, lines)
+        self.divider = Divider(self.writer, tree.blocks)
+        self._before: dict[tuple[str, ...], tuple[Counter[str], ...]] = {}
+        self._left = WORK
+        self.stopped = False
+
+    def block(self, name: str) -> Block | None:
+        """The block of a gesture, or None where its name is not its own."""
+        found = self._blocks.get(name.casefold())
+        return found if found is not None and found.kind == "gesture" else None
+
+    def passage(self, name: str) -> Block | None:
+        """The block of a passage, or None where its name is not its own."""
+        found = self._blocks.get(name.casefold())
+        return found if found is not None and found.kind == "passage" else None
+
+    def read_again(self, block: Block, edits: Iterable[Edit]) -> tuple[Judged, ...] | None:
+        """The gesture of a block with edits made, or the two it was divided into, judged; None where it can no
+        longer be read, or nothing more is tried."""
+        if not self.may_go_on():
+            return None
+        blocks = self._parsed(block, edits)
+        if blocks is None:
+            return None
+        piece, errors = resolve(File(self._tree.settings, blocks), instrument=self._settings.instrument)
+        if errors or piece is None or len(piece.gestures) != len(blocks):
+            return None
+        self._left -= sum(_EACH + g.size for g in piece.gestures)
+        return tuple(judge(g) for g in piece.gestures)
+
+    def may_go_on(self) -> bool:
+        """Whether anything more is tried for this file."""
+        self.stopped = self.stopped or self._left <= 0
+        return self._left > 0
+
+    def _parsed(self, block: Block, edits: Iterable[Edit]) -> tuple[Block, ...] | None:
+        lines = self.writer.lines[block.span.line - 1 : block.last_line]
+        text = "\n".join(apply_edits(lines, edits, block.span.line))
+        tree, errors = parse(Source("edited", text))
+        return None if errors or not tree.blocks else tree.blocks
+
+    # --- the passages that play it -----------------------------------------------------------------------
+
+    def harms(
+        self,
+        block: Block,
+        edits: Iterable[Edit],
+        others: dict[str, tuple[Edit, ...]],
+        judged: tuple[Judged, ...],
+        rank: int,
+    ) -> bool:
+        """Whether a passage that plays the gesture would have more found on it, at least of the given rank."""
+        names = self._played_by.get(block.name.text.casefold(), ())
+        if not names:
+            return False
+        changed = {block.name.text.casefold(): self._parsed(block, edits)}
+        for other, more in others.items():
+            if (found := self._blocks.get(other.casefold())) is not None:
+                changed[other.casefold()] = self._parsed(found, more)
+        made = {j.case.gesture.name: j for j in judged}
+        after = self._found(names, changed, made)
+        if names not in self._before:
+            self._before[names] = self._found(names, {}, {}) or tuple(Counter[str]() for _ in Severity)
+        before = self._before[names]
+        return after is None or any(n > before[rank][rule] for rule, n in after[rank].items())
+
+    def passage_again(self, block: Block, edits: Iterable[Edit]) -> PassageReport | None:
+        """A passage with edits made, judged; None where it can no longer be read."""
+        name = block.name.text.casefold()
+        said = self._judged_passages((name,), {name: self._parsed(block, edits)}, {})
+        return None if said is None else next(p for p in said if p.name.casefold() == name)
+
+    @cached_property
+    def _played_by(self) -> dict[str, tuple[str, ...]]:
+        """For each gesture the passages that play it, themselves or through another passage."""
+        found: dict[str, list[str]] = {}
+        for block in self._blocks.values():
+            if block.kind == "passage":
+                for name in self._reached(block.name.text.casefold()):
+                    found.setdefault(name, []).append(block.name.text.casefold())
+        return {name: tuple(players) for name, players in found.items()}
+
+    def _reached(self, passage: str) -> dict[str, None]:
+        """All that a passage plays, by name, itself included."""
+        found = {passage: None}
+        waiting = [passage]
+        while waiting:
+            block = self._blocks.get(waiting.pop())
+            entry = block.get("play") if block is not None and block.kind == "passage" else None
+            if entry is None or not isinstance(entry.value, Play):
+                continue
+            for item in entry.value.items:
+                name = item.name.text.casefold() if item.name is not None else ""
+                if name and name not in found:
+                    found[name] = None
+                    waiting.append(name)
+        return found
+
+    def _found(
+        self,
+        names: tuple[str, ...],
+        changed: dict[str, tuple[Block, ...] | None],
+        made: dict[str, Judged],
+    ) -> tuple[Counter[str], ...] | None:
+        """How often each rule finds something on the passages, by rank; None where they cannot be read."""
+        passages = self._judged_passages(names, changed, made)
+        if passages is None:
+            return None
+        counts = tuple(Counter[str]() for _ in Severity)
+        for finding in (f for passage in passages for f in passage.findings):
+            for rank in range((finding.severity or Severity.CAUTION).rank + 1):
+                counts[rank][finding.rule] += 1
+        return counts
+
+    def _judged_passages(
+        self,
+        names: tuple[str, ...],
+        changed: dict[str, tuple[Block, ...] | None],
+        made: dict[str, Judged],
+    ) -> tuple[PassageReport, ...] | None:
+        """What is said of the passages, and of those they play, with some blocks changed; None where they cannot be
+        read, or nothing more is tried."""
+        from gesturesmith.check.file import passage_said
+
+        if not self.may_go_on():
+            return None
+        needed = dict.fromkeys(n for name in names for n in self._reached(name))
+        blocks: list[Block] = []
+        for name in needed:
+            if name in self._blocks:
+                own = changed.get(name, (self._blocks[name],))
+                if own is None:
+                    return None
+                blocks += own
+        piece, errors = resolve(File(self._tree.settings, tuple(blocks)), instrument=self._settings.instrument)
+        if errors or piece is None:
+            return None
+        items = [item for passage in piece.passages for item in passage.items]
+        notes = sum(i.gesture.size if i.gesture else 1 for i in items)
+        self._left -= _EACH * len(piece.passages) + _PLAYED * notes
+        judged = self._judged | made
+        own_gestures = {g.name: g for g in piece.gestures}
+        return tuple(passage_said(passage, own_gestures, judged)[1] for passage in piece.passages)

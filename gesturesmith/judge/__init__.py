@@ -1,0 +1,1 @@
+"""What stands against a gesture or a passage: the rules run on it as it would be played."""

@@ -1,0 +1,154 @@
+"""One gesture judged: how it would be played, what the rules find on it, what `allow` and `fallback` change."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from functools import cache, lru_cache
+
+from gesturesmith import techniques
+from gesturesmith.diagnostics import Finding, Severity, Verdict
+from gesturesmith.evidence import PLAYER
+from gesturesmith.judge.allow import Lifted, lift
+from gesturesmith.judge.places import where
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.realise.gesture import realise
+from gesturesmith.rules import all_rules
+from gesturesmith.rules._traits import traits
+from gesturesmith.rules.base import Case, Outcome, PassageCase, Rule
+from gesturesmith.techniques.base import Technique
+from gesturesmith.values import frozen
+
+
+@frozen(kw_only=True)
+class Judged:
+    """A gesture as it would be played, with its findings in file order."""
+
+    case: Case
+    findings: tuple[Finding, ...]
+
+    @property
+    def verdict(self) -> Verdict:
+        return verdict_of(self.findings)
+
+    @property
+    def refusals(self) -> tuple[Finding, ...]:
+        return tuple(f for f in self.findings if f.severity is Severity.REFUSED)
+
+
+def verdict_of(findings: Iterable[Finding]) -> Verdict:
+    """The worst severity as a verdict; advice alone is approved."""
+    worst = max((f.severity.rank for f in findings if f.severity is not None), default=0)
+    return (Verdict.APPROVED, Verdict.CAUTION, Verdict.REFUSED)[worst]
+
+
+def in_file_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """By place, then code: the same whatever order the rules ran in."""
+    return tuple(sorted(findings, key=lambda f: (f.span.line, f.span.column, f.code, f.text)))
+
+
+def judge(gesture: Gesture) -> Judged:
+    """Realise a gesture, run every rule on it, apply its `allow` and `fallback`."""
+    case, found, lifted = _tried(gesture)
+    replaced: tuple[Finding, ...] = ()
+    if gesture.fallback and _refused(lifted.findings):
+        second = _with_fallback(gesture, gesture.fallback)
+        if second is not None:
+            replaced = _refused(lifted.findings)
+            case, found, lifted = second
+    outcome = Outcome(
+        case=case,
+        found=found,
+        silent=lifted.silent,
+        barred=lifted.barred,
+        replaced=replaced,
+    )
+    on_outcome = [
+        _complete(f, rule, case.gesture)
+        for rule in _rules("outcome")
+        for f in rule.check_outcome(outcome)  # type: ignore[misc]  # chosen for having it
+    ]
+    return Judged(case=case, findings=in_file_order((*lifted.findings, *on_outcome)))
+
+
+def judge_passage(case: PassageCase) -> tuple[Finding, ...]:
+    """What the rules for passages find, in file order."""
+    found = [
+        _complete(f, rule, None)
+        for rule in _rules("passage")
+        for f in rule.check_passage(case)  # type: ignore[misc]  # chosen for having it
+    ]
+    return in_file_order(found)
+
+
+@cache
+def _rules(kind: str) -> tuple[Rule, ...]:
+    """The rules that look at a "gesture", a "passage", an "outcome"."""
+    checks = {"gesture": "check", "passage": "check_passage", "outcome": "check_outcome"}
+    return tuple(r for r in all_rules() if getattr(r, checks[kind]) is not None)
+
+
+@lru_cache(maxsize=1024)
+def _rules_for(has: frozenset[str]) -> tuple[Rule, ...]:
+    """The rules that may find something on a gesture with these traits, by code."""
+    return tuple(r for r in _rules("gesture") if not r.only or r.only & has)
+
+
+def _tried(gesture: Gesture, fallback: str = "") -> tuple[Case, tuple[Finding, ...], Lifted]:
+    realisation = realise(gesture)
+    if fallback:
+        realisation = replace(realisation, used_fallback=fallback)
+    case = Case(gesture=gesture, realisation=realisation)
+    found = tuple(_found(case))
+    return case, found, lift(found, gesture.allows)
+
+
+def _found(case: Case) -> Iterator[Finding]:
+    for rule in _rules_for(traits(case.gesture)):
+        for finding in rule.check(case):  # type: ignore[misc]  # chosen for having it
+            yield _complete(finding, rule, case.gesture)
+
+
+def _complete(finding: Finding, rule: Rule, gesture: Gesture | None) -> Finding:
+    """A finding with its rule, its place in words and a severity its evidence can carry."""
+    severity = finding.severity or rule.severity
+    if severity is Severity.REFUSED and not finding.evidence.kind.may_refuse:
+        severity = Severity.CAUTION
+    place = finding.where
+    if not place and gesture is not None:
+        place = where(gesture, finding.span)
+    text = f"{finding.text} (this player)" if finding.evidence.kind is PLAYER else finding.text
+    return replace(finding, code=rule.code, rule=rule.name, severity=severity, where=place, text=text)
+
+
+def _refused(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    return tuple(f for f in findings if f.severity is Severity.REFUSED)
+
+
+def _with_fallback(gesture: Gesture, key: str) -> tuple[Case, tuple[Finding, ...], Lifted] | None:
+    """The gesture with its fallback in the place of a technique, where that is not refused as well.
+
+    It takes the place of the technique of its own layer; else of the first whose going helps, else of all.
+    """
+    fallback = techniques.get(key)
+    own = [t for t in gesture.techniques if t.layer == fallback.layer]
+    ways: list[tuple[Technique, ...]] = [(t,) for t in own or gesture.techniques]
+    if not own and len(gesture.techniques) > 1:
+        ways.append(gesture.techniques)
+    for way in ways:
+        tried = _tried(_exchanged(gesture, way, fallback), key)
+        if not _refused(tried[2].findings):
+            return tried
+    return None
+
+
+def _exchanged(gesture: Gesture, out: tuple[Technique, ...], into: Technique) -> Gesture:
+    def changed(row: tuple[Technique, ...]) -> tuple[Technique, ...]:
+        gone = {t.key for t in out}
+        at = next((i for i, t in enumerate(row) if t.key in gone), None)
+        if at is None:
+            return row
+        return (*(t for t in row[:at]), into, *(t for t in row[at:] if t.key not in gone))
+
+    points = tuple(replace(p, techniques=changed(p.techniques)) for p in gesture.points)
+    return replace(gesture, techniques=changed(gesture.techniques), points=points)

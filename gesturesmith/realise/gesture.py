@@ -1,0 +1,344 @@
+"""How the instrument plays a gesture: fingerings and partials for every point, before any rule judges them.
+
+Pure computing. A gesture falls into runs, the points that slides of one kind join, and single notes between
+them. Runs that one tube must carry (a sweep, a bend, a hand or slide glissando) find theirs first; all other
+notes are chosen together, so that little has to move from one to the next.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any, NamedTuple
+
+from gesturesmith.acoustics.series import step_cents
+from gesturesmith.instruments.base import Instrument, Tube
+from gesturesmith.kinds import BellHand, Correction, Path, Pitched, Trill
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.realisation import PlayedPoint, Realisation
+from gesturesmith.realise import paths
+from gesturesmith.realise.paths import Asked
+from gesturesmith.realise.ways import Way, in_tune_cents, movement, raised, ways
+from gesturesmith.techniques.base import Technique
+
+_ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
+_PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads on
+_LIP_TRILL_CENTS = 230.0  # a lip trill wants neighbouring partials about a whole tone apart
+
+
+class Manner(NamedTuple):
+    """What the techniques at a point mean for the choice of a tube."""
+
+    path: Path
+    pitched: Pitched
+    bell: BellHand
+    trill: Trill
+    one_partial: bool
+    free: bool  # the hand is: it neither shuts the bell nor is shut out by a mute
+
+
+class Run(NamedTuple):
+    """Points that lines join and one kind of movement carries, by their place among the sounding points."""
+
+    path: Path
+    members: tuple[int, ...]
+    one_partial: bool
+
+
+def manner(techniques: Sequence[Technique], mute: str | None) -> Manner:
+    """What techniques in force mean together: the movement's path, else that of the valves; the least pitched."""
+    found = {t.layer: t.path for t in techniques if t.path != "none"}
+    path = found.get("motion") or found.get("valves") or "none"
+    pitched: Pitched = "exact"
+    bell: BellHand = ""
+    trill: Trill = ""
+    for technique in techniques:
+        if technique.pitched == "none" or (technique.pitched == "about" and pitched == "exact"):
+            pitched = technique.pitched
+        # A stopping mute shuts the bell as the hand does.
+        bell = technique.bell_hand or ("stopped" if technique.takes_mute and mute == "stopping" else "") or bell
+        trill = technique.trill or trill
+    one_partial = any(t.one_partial for t in techniques)
+    free = not any(t.bell_hand or t.takes_mute for t in techniques)
+    return Manner(path, pitched, bell, trill, one_partial, free)
+
+
+def realise(gesture: Gesture) -> Realisation:
+    """The best way to play a gesture on its instrument; always an answer, whatever the rules will say of it."""
+    points = gesture.sounding_points
+    if not points:
+        return Realisation(techniques=gesture.techniques)
+    manners = _manners(gesture, points)
+    instrument = gesture.instrument
+    asked = [_asked(gesture, i, p, m) for i, (p, m) in enumerate(zip(points, manners, strict=True))]
+    pitched = [i for i, m in enumerate(manners) if m.pitched != "none"]
+    if gesture.fingering.mode == "held" and pitched:
+        tube = paths.held(instrument, [asked[i] for i in pitched])
+        asked = [a._replace(names=(tube,)) for a in asked]
+    chosen: list[Way | None] = [None] * len(points)
+    runs = _runs(gesture, manners)
+    facts = _carry(instrument, runs, asked, chosen)
+    free = [i for i in pitched if chosen[i] is None]
+    if free:
+        for i, way in zip(free, paths.shortest(instrument, [asked[i] for i in free]), strict=True):
+            chosen[i] = way
+    steps = zip(_indices(gesture), manners, asked, chosen, strict=True)
+    played = tuple(_played(gesture, index, m, a, way) for index, m, a, way in steps)
+    return _gathered(gesture, _corrected(instrument, played, facts), manners, asked, facts)
+
+
+class _Facts(NamedTuple):
+    """What the runs of a gesture add to its points."""
+
+    tube: Tube | None = None
+    partials: tuple[int, ...] = ()
+    starts: float | None = None
+    lands: float | None = None
+    breaks: tuple[int, ...] = ()  # places among the sounding points
+    lip: tuple[int, ...] = ()  # points the lip reaches from the partial of the run
+    hand: tuple[int, ...] = ()  # points the hand reaches
+
+
+def _indices(gesture: Gesture) -> tuple[int, ...]:
+    """The indices of the sounding points in the contour."""
+    return tuple(i for i, p in enumerate(gesture.points) if p.kind != "silence")
+
+
+def _manners(gesture: Gesture, points: Sequence[ContourPoint]) -> list[Manner]:
+    known: dict[int, Manner] = {}
+    result = []
+    for point in points:
+        techniques = point.techniques or gesture.techniques
+        if id(techniques) not in known:
+            known[id(techniques)] = manner(techniques, gesture.mute)
+        result.append(known[id(techniques)])
+    return result
+
+
+def _asked(gesture: Gesture, i: int, point: ContourPoint, m: Manner) -> Asked:
+    names = gesture.fingering.tubes if gesture.fingering.mode == "given" else ()
+    if len(names) > 1:
+        names = (names[i],) if i < len(names) else ()
+    about = point.about or m.pitched == "about" or m.path == "half-valve"
+    at, tempo = point.at, gesture.tempo
+    seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
+    bell = m.bell or ("" if m.free else "muted")
+    return Asked(point.sounding_cents or Fraction(0), about, bell, names, seconds)
+
+
+def _runs(gesture: Gesture, manners: Sequence[Manner]) -> list[Run]:
+    """The runs of a gesture that one tube has to carry, in order; two may share the point where they meet."""
+    place = {index: i for i, index in enumerate(_indices(gesture))}
+    runs: list[Run] = []
+    for i, segment in enumerate(gesture.segments):
+        a, b = place.get(i), place.get(i + 1)
+        if a is None or b is None or not segment.slides:
+            continue
+        m = manners[a]
+        if m.path not in _ONE_TUBE or m.pitched == "none" or manners[b].pitched == "none":
+            continue
+        if runs and runs[-1].members[-1] == a and runs[-1].path == m.path:
+            runs[-1] = runs[-1]._replace(members=(*runs[-1].members, b))
+        else:
+            runs.append(Run(m.path, (a, b), m.one_partial))
+    return runs
+
+
+def _carry(instrument: Instrument, runs: Sequence[Run], asked: Sequence[Asked], chosen: list[Way | None]) -> _Facts:
+    """Choose the tube of each run, fill in the ways of its points, and tell what the first of them gives."""
+    facts = _Facts()
+    for run in runs:
+        members = run.members
+        group = [asked[i] for i in members]
+        before = chosen[members[0]]
+        if before is not None:  # it goes on from the tube the last run ended on
+            group = [a._replace(names=(before.tube.name,)) for a in group]
+        if run.path == "slide" and instrument.kind == "slide":
+            found, broken = paths.slid(instrument, group)
+            facts = facts._replace(breaks=(*facts.breaks, *(members[i] for i in broken)))
+        elif run.path == "hand":
+            # What the hand does on the way is the glissando itself: the pitch it sounds is played open.
+            found = paths.handled(instrument, [a._replace(bell="") for a in group])
+            facts = facts._replace(hand=(*facts.hand, *members), tube=facts.tube or found[0].tube)
+        elif run.path == "lip":
+            found = paths.bent(instrument, group, run.one_partial)
+            facts = facts._replace(lip=(*facts.lip, *members[1:]), tube=facts.tube or found[0].tube)
+        elif run.path == "slide":
+            continue
+        else:
+            sweep = paths.swept(instrument, group)
+            found = sweep.ways
+            facts = facts._replace(tube=facts.tube or found[0].tube)
+            if run.path == "partials" and not facts.partials:
+                ends = _heard(found[0], group[0]), _heard(found[-1], group[-1])
+                facts = facts._replace(partials=sweep.partials, starts=ends[0], lands=ends[1])
+        for i, way in zip(members, found, strict=True):
+            chosen[i] = chosen[i] or way
+    return facts
+
+
+def _heard(way: Way, asked: Asked) -> float:
+    """The sounding pitch of a way: what was asked for and its error."""
+    return float(asked.cents) + way.error
+
+
+def _played(gesture: Gesture, index: int, m: Manner, asked: Asked, way: Way | None) -> PlayedPoint:
+    at = gesture.points[index].at
+    if way is None:
+        return PlayedPoint(index=index, at=at, asked_cents=None, tube=None)
+    other = None
+    if m.trill and m.path != "half-valve":
+        way, other = _trill(gesture.instrument, m.trill, asked, way)
+    return PlayedPoint(
+        index=index,
+        at=at,
+        asked_cents=asked.cents,
+        tube=way.tube,
+        partial=way.partial,
+        error_cents=round(way.error, 6),
+        correction="" if asked.about else _correction(gesture.instrument, way, m.free),
+        standard=way.standard,
+        given=gesture.fingering.mode == "given",
+        other=other,
+        fingered_cents=way.fingered if m.bell else None,
+    )
+
+
+def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _Facts) -> tuple[PlayedPoint, ...]:
+    """The same points, with lip or hand where a run is moved by it."""
+    if not facts.lip and not facts.hand:
+        return played
+    near = in_tune_cents(instrument)
+    by: dict[int, Correction] = dict.fromkeys(facts.lip, "lip")
+    by |= dict.fromkeys(facts.hand, "hand")
+    return tuple(
+        replace(p, correction=by[i] if abs(p.error_cents) > near else "") if i in by else p
+        for i, p in enumerate(played)
+    )
+
+
+def _correction(instrument: Instrument, way: Way, free: bool) -> Correction:
+    """What bridges an error: nothing within tune, the hand a little up, else the lip; further down a drawn valve
+    slide, or the hand."""
+    error = way.error
+    if abs(error) <= in_tune_cents(instrument):
+        return ""
+    if free and raised(instrument, way.partial, error):
+        return "hand"
+    lip = instrument.lip_limit(error)
+    slide, hand = (instrument.limits.get(name) for name in ("valve_slide_cents", "hand_lower_cents"))
+    if lip is not None and abs(error) <= lip.narrow.value:
+        return "lip"
+    if slide is not None and 0 < error <= slide.narrow.value and way.tube.valves != "0":
+        return "slide"
+    if instrument.has_hand and free and hand is not None and 0 < error <= hand.narrow.value:
+        return "hand"
+    return ""
+
+
+def _trill(instrument: Instrument, kind: str, asked: Asked, way: Way) -> tuple[Way, Tube | None]:
+    """The fingerings of a trill: of the note, and of what it is trilled with; None where there is none."""
+    limit = instrument.limits.get("trill_other_cents")
+    near = float(limit.narrow.value) if limit else 35.0
+    if kind == "same":
+        free = paths.ways_of(instrument, asked._replace(names=()))
+        others = [w for w in free if w.tube.name != way.tube.name and abs(w.error - way.error) <= near]
+        return way, others[0].tube if others else None
+    if kind == "above":
+        for cents in (200, 100):
+            found = [w for w in ways(instrument, asked.cents + cents, asked.bell) if abs(w.error) <= near]
+            if found:
+                return way, min(found, key=lambda w: (movement(way, w), w.cost)).tube
+        return way, None
+    slurred = [w for w in paths.ways_of(instrument, asked) if abs(w.error) <= in_tune_cents(instrument)] + [way]
+    best = min(slurred, key=lambda w: (step_cents(w.partial) > _LIP_TRILL_CENTS, w.cost))
+    return best, best.tube
+
+
+def _gathered(
+    gesture: Gesture,
+    played: tuple[PlayedPoint, ...],
+    manners: Sequence[Manner],
+    asked: Sequence[Asked],
+    facts: _Facts,
+) -> Realisation:
+    tube = facts.tube
+    tubed = [p for p in played if p.tube is not None]
+    one_tube = bool(facts.partials)
+    if gesture.fingering.mode == "held" and tubed:
+        tube, one_tube = tubed[0].tube, True
+    # With half valves, without a pitch or about a pitch there is no fingering to tell.
+    told = zip(played, manners, asked, strict=True)
+    odd = any(_odd(gesture.instrument, p, a) for p, m, a in told if m.path != "half-valve")
+    return Realisation(
+        techniques=gesture.techniques,
+        points=played,
+        tube=tube,
+        partials=facts.partials,
+        starts_cents=facts.starts,
+        lands_cents=facts.lands,
+        pattern=_pattern(gesture),
+        breaks=tuple(played[i].index for i in facts.breaks),
+        print_tube=gesture.fingering.mode == "given" or one_tube or odd,
+    )
+
+
+def _odd(instrument: Instrument, point: PlayedPoint, asked: Asked) -> bool:
+    """Whether the player would not come upon this fingering, or not upon the second one of a trill."""
+    if point.tube is None or len(instrument.tubes) == 1:
+        return False
+    second = point.other is not None and point.other.name != point.tube.name
+    return second or not (point.standard or asked.about)
+
+
+def _pattern(gesture: Gesture) -> tuple[Tube, ...]:
+    """The standard tubes of the chromatic notes on the way of the first slide the valves or a run carry."""
+    for i, segment in enumerate(gesture.segments):
+        a, b = gesture.points[i], gesture.points[i + 1]
+        if not segment.slides or a.sounding_cents is None or b.sounding_cents is None:
+            continue
+        m = manner(a.techniques or gesture.techniques, gesture.mute)
+        if m.path not in ("valves", "steps") or m.pitched == "none":
+            continue
+        first, last = round(a.sounding_cents / 100), round(b.sounding_cents / 100)
+        step = 1 if last >= first else -1
+        notes = list(range(first, last + step, step))[:_PATTERN_NOTES]
+        tubes = [ways(gesture.instrument, Fraction(100 * n), m.bell)[0].tube for n in notes]
+        return tuple(t for k, t in enumerate(tubes) if k == 0 or t.name != tubes[k - 1].name)
+    return ()
+
+
+def as_json(realisation: Realisation) -> dict[str, Any]:
+    """A realisation as the report prints it: JSON-ready, cents as whole numbers, times as exact fractions."""
+    result: dict[str, Any] = {
+        "technique": [t.key for t in realisation.techniques],
+        "points": [_point_json(p) for p in realisation.points],
+    }
+    if realisation.tube is not None:
+        result["tube"] = realisation.tube.name
+    if realisation.partials:
+        result["partials"] = list(realisation.partials)
+    if realisation.starts_cents is not None and realisation.lands_cents is not None:
+        result["starts_cents"] = round(realisation.starts_cents)
+        result["lands_cents"] = round(realisation.lands_cents)
+    if realisation.pattern:
+        result["pattern"] = [t.name for t in realisation.pattern]
+    if realisation.breaks:
+        result["breaks"] = list(realisation.breaks)
+    if realisation.used_fallback:
+        result["fallback"] = realisation.used_fallback
+    return result
+
+
+def _point_json(point: PlayedPoint) -> dict[str, Any]:
+    result: dict[str, Any] = {"at": str(point.at)}
+    if point.tube is None:
+        return result
+    result |= {"side": point.tube.side, "valves": point.tube.valves}
+    result |= {"partial": point.partial, "cents": round(point.error_cents)}
+    if point.correction:
+        result["correction"] = point.correction
+    if point.other is not None:
+        result["trill"] = point.other.name
+    return result
