@@ -18,7 +18,7 @@ LAYERS = (
     ("acoustics",),
     ("instruments", "techniques", "wording"),
     ("lang", "model"),
-    ("rules", "check"),
+    ("realise", "rules", "difficulty", "judge", "exercises", "fixes", "check", "explain"),
     ("lytext", "engrave", "lilypond"),
     ("sheets", "writers"),
     ("cache", "delivery", "pipeline", "batch"),
@@ -40,8 +40,14 @@ LEFT = {
     "wording": {"instruments", "techniques"},
     "lang": set(),
     "model": {"lang"},
-    "rules": set(),
-    "check": {"rules"},
+    "realise": set(),
+    "rules": {"realise"},
+    "difficulty": {"rules"},
+    "judge": {"realise", "rules", "difficulty"},
+    "exercises": {"realise", "rules", "difficulty", "judge"},
+    "fixes": {"rules", "judge"},
+    "check": {"realise", "rules", "difficulty", "judge", "exercises", "fixes"},
+    "explain": {"rules", "difficulty", "check"},
     "lytext": set(),
     "engrave": {"lytext"},
     "lilypond": {"lytext"},
@@ -68,24 +74,26 @@ def height(room: str) -> int:
     return next(i for i, layer in enumerate(LAYERS) if room in layer)
 
 
-def imports(tree: ast.AST, module: str, *, is_package: bool) -> Iterator[str]:
-    """Every module that is imported anywhere in a file, in functions and for typing as well."""
+def imports(tree: ast.AST, module: str, *, is_package: bool) -> Iterator[tuple[str, str]]:
+    """Every module that is imported anywhere in a file, in functions and for typing as well, with what is taken
+    from it: a name, which may be a module of its own, or ""."""
     for node in ast.walk(tree):
         if isinstance(node, ast.Import):
-            yield from (alias.name for alias in node.names)
+            yield from ((alias.name, "") for alias in node.names)
         elif isinstance(node, ast.ImportFrom):
             base = module.split(".") if is_package else module.split(".")[:-1]
             start = ".".join([*base[: len(base) - node.level + 1], node.module or ""]).strip(".")
             start = start if node.level else (node.module or "")
-            # `from gesturesmith import units` names a room, `from gesturesmith.units import spell` does not.
-            yield from (f"{start}.{alias.name}" if start == "gesturesmith" else start for alias in node.names)
+            yield from ((start, alias.name) for alias in node.names)
 
 
 def objections(text: str, module: str, *, is_package: bool = False) -> list[str]:
     """What a file imports that its room may not."""
     room = room_of(module)
     found = []
-    for name in imports(ast.parse(text), module, is_package=is_package):
+    for start, taken in imports(ast.parse(text), module, is_package=is_package):
+        # `from gesturesmith import units` names a room, `from gesturesmith.units import spell` does not.
+        name = f"{start}.{taken}" if start == "gesturesmith" else start
         top = name.split(".")[0]
         if top == "gesturesmith":
             other = room_of(name)
@@ -111,6 +119,26 @@ def modules() -> list[tuple[Path, str]]:
     return found
 
 
+def circles(texts: dict[str, str], packages: frozenset[str] = frozenset()) -> list[tuple[str, ...]]:
+    """The modules that need each other, each circle sorted. `texts` by name; `packages` are those in `__init__`."""
+    reads: dict[str, set[str]] = {}
+    for module, text in texts.items():
+        found = imports(ast.parse(text), module, is_package=module in packages)
+        named = (f"{start}.{taken}" if f"{start}.{taken}" in texts else start for start, taken in found)
+        reads[module] = {name for name in named if name in texts and name != module}
+    reached: dict[str, set[str]] = {}
+    for module in reads:
+        waiting, seen = list(reads[module]), set[str]()
+        while waiting:
+            name = waiting.pop()
+            if name not in seen:
+                seen.add(name)
+                waiting += reads[name]
+        reached[module] = seen
+    rings = {tuple(sorted(o for o in seen if m in reached[o])) for m, seen in reached.items() if m in seen}
+    return sorted(rings)
+
+
 def test_imports_point_up_or_left():
     found = [
         line
@@ -118,6 +146,32 @@ def test_imports_point_up_or_left():
         for line in objections(path.read_text("utf-8"), module, is_package=path.name == "__init__.py")
     ]
     assert found == []
+
+
+def test_no_modules_need_each_other():
+    """Inside a room as well, and where the import is put off into a function."""
+    texts = {module: path.read_text("utf-8") for path, module in modules()}
+    packages = frozenset(module for path, module in modules() if path.name == "__init__.py")
+    assert circles(texts, packages) == []
+
+
+@pytest.mark.parametrize(
+    ("texts", "found"),
+    [
+        ({"r.a": "import r.b", "r.b": "import r.c", "r.c": "def late():\n    from r.a import f"}, ["r.a r.b r.c"]),
+        ({"r.a": "from r import b", "r.b": "from . import a"}, ["r.a r.b"]),
+        ({"r": "from r.a import f", "r.a": "from r import f"}, ["r r.a"]),
+        ({"r.a": "if TYPE_CHECKING:\n    from r.b import B", "r.b": "from r.a import A"}, ["r.a r.b"]),
+        (
+            {"r.a": "import r.b", "r.b": "import r.a", "s.a": "import s.b", "s.b": "import s.a"},
+            ["r.a r.b", "s.a s.b"],
+        ),
+        ({"r": "from r.a import f", "r.a": "from r import b", "r.b": ""}, []),  # the package only names them
+        ({"r.a": "import r.b, r.c", "r.b": "import r.c", "r.c": ""}, []),
+    ],
+)
+def test_a_circle_is_seen(texts, found):
+    assert [" ".join(ring) for ring in circles(texts, frozenset({"r"}))] == found
 
 
 def test_every_room_is_in_a_layer():
@@ -130,7 +184,9 @@ def test_every_room_is_in_a_layer():
     [
         ("gesturesmith.units", "from gesturesmith.lang import parse"),  # down
         ("gesturesmith.check.run", "from gesturesmith.engrave import engrave_gesture"),  # down
-        ("gesturesmith.rules.range", "from gesturesmith.check import realise"),  # right
+        ("gesturesmith.rules.range", "from gesturesmith.judge.gesture import judge"),  # right
+        ("gesturesmith.fixes.propose", "from gesturesmith.check import check"),  # right
+        ("gesturesmith.exercises.graded", "from gesturesmith.fixes.propose import ease"),  # beside
         ("gesturesmith.lang.parser", "from gesturesmith.model import gesture"),  # right
         ("gesturesmith.sheets.page", "from gesturesmith.writers.pdf import WRITER"),  # sideways
         ("gesturesmith.sheets.page", "def late():\n    import gesturesmith.pipeline"),  # down, hidden in a function

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from gesturesmith.diagnostics import (
@@ -13,15 +11,14 @@ from gesturesmith.diagnostics import (
     GestureReport,
     PassageReport,
     ReadError,
-    Severity,
     Verdict,
 )
-from gesturesmith.difficulty.score import difficulty, passage_difficulty
+from gesturesmith.difficulty.score import difficulty
 from gesturesmith.exercises.variants import Practice, lines
-from gesturesmith.judge.gesture import Judged, in_file_order, judge, judge_passage, verdict_of
+from gesturesmith.judge.gesture import Judged, judge
+from gesturesmith.judge.passage import passage_report
 from gesturesmith.lang.nodes import File
-from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.piece import Passage, PassageItem, Piece
+from gesturesmith.model.piece import Piece
 from gesturesmith.realise.gesture import as_json
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Source, folded
@@ -57,7 +54,7 @@ def check(
     gesture alone."""
     judged = {g.name: judge(g) for g in piece.gestures}
     own = {g.name: g for g in piece.gestures}
-    passages = tuple(passage_said(p, own, judged) for p in piece.passages)
+    passages = tuple(passage_report(p, own, judged) for p in piece.passages)
     wanted = any(j.findings for j in judged.values()) or any(said.findings for _, said in passages)
     bench = _bench(piece, tree, source, judged) if suggestions and wanted else None
     practices = tuple(lines(e) for e in piece.exercises)
@@ -137,88 +134,6 @@ def _passage_report(case: PassageCase, said: PassageReport, piece: Piece, bench:
     from gesturesmith.fixes.passages import with_suggestions
 
     return with_suggestions(bench, piece.settings, said)
-
-
-# --- passages --------------------------------------------------------------------------------------------
-
-
-def passage_said(
-    passage: Passage, own: dict[str, Gesture], judged: dict[str, Judged]
-) -> tuple[PassageCase, PassageReport]:
-    """A passage: what its own gestures were found to be, and how those it moves come out."""
-    moved_ones: dict[int, Judged] = {}  # what is played again is one value, and judged once
-    played = [_played(item, own, judged, moved_ones) for item in passage.items]
-    case = PassageCase(
-        passage=passage,
-        cases=tuple(None if p is None else p.case for p in played),
-        refusals=tuple(None if p is None or not p.refusals else p.refusals[0] for p in played),
-        cautions=tuple(
-            _caution(p) if p is not None and _known(item, own) else None
-            for item, p in zip(passage.items, played, strict=True)
-        ),
-    )
-    moved = (
-        _moved(finding, item)
-        for item, p in zip(passage.items, played, strict=True)
-        if p is not None and not _known(item, own)
-        for finding in p.findings
-    )
-    findings = in_file_order((*judge_passage(case), *_once(moved)))
-    hard = passage_difficulty(case)
-    said = PassageReport(
-        name=passage.name,
-        title=passage.title,
-        span=passage.span,
-        verdict=verdict_of(findings),
-        findings=findings,
-        difficulty=hard.number,
-        demands=hard.demands,
-    )
-    return case, said
-
-
-def _played(
-    item: PassageItem, own: dict[str, Gesture], judged: dict[str, Judged], moved: dict[int, Judged]
-) -> Judged | None:
-    if item.gesture is None:
-        return None
-    if _known(item, own):
-        return judged[item.played]
-    if id(item.gesture) not in moved:
-        moved[id(item.gesture)] = judge(item.gesture)
-    return moved[id(item.gesture)]
-
-
-def _caution(judged: Judged) -> Finding | None:
-    """What is to be minded in a gesture that can be played with care."""
-    if judged.verdict is not Verdict.CAUTION:
-        return None
-    return next(f for f in judged.findings if f.severity is Severity.CAUTION)
-
-
-def _known(item: PassageItem, own: dict[str, Gesture]) -> bool:
-    """Whether a passage plays a gesture as it stands in the file: its findings are given there."""
-    there = own.get(item.played)
-    if there is None or item.gesture is None:
-        return False
-    return there.points == item.gesture.points and there.tempo == item.gesture.tempo
-
-
-def _moved(finding: Finding, item: PassageItem) -> Finding:
-    """What was found on a gesture a passage moves, or on a pitch of its own, at its place in the passage."""
-    name = item.played or "this note"
-    where = f"{name}, {finding.where}" if item.played and finding.where else name
-    return replace(finding, span=item.span, where=where, try_values=())
-
-
-def _once(findings: Iterator[Finding]) -> Iterator[Finding]:
-    """A passage may be written out several times: the same finding at the same place is said once."""
-    seen: set[tuple[object, ...]] = set()
-    for finding in findings:
-        key = (finding.span, finding.code, finding.where, finding.text)
-        if key not in seen:
-            seen.add(key)
-            yield finding
 
 
 # --- exercises -------------------------------------------------------------------------------------------

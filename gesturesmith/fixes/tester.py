@@ -11,6 +11,7 @@ from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.fixes.divide import Divider
 from gesturesmith.fixes.edits import Writer
 from gesturesmith.judge.gesture import Judged, judge
+from gesturesmith.judge.passage import passage_report
 from gesturesmith.lang import parse
 from gesturesmith.lang.nodes import Block, File, Play
 from gesturesmith.model.piece import Settings
@@ -159,8 +160,6 @@ class Bench:
     ) -> tuple[PassageReport, ...] | None:
         """What is said of the passages, and of those they play, with some blocks changed; None where they cannot be
         read, or nothing more is tried."""
-        from gesturesmith.check.file import passage_said
-
         if not self.may_go_on():
             return None
         needed = dict.fromkeys(n for name in names for n in self._reached(name))
@@ -179,4 +178,4 @@ class Bench:
         self._left -= _EACH * len(piece.passages) + _PLAYED * notes
         judged = self._judged | made
         own_gestures = {g.name: g for g in piece.gestures}
-        return tuple(passage_said(passage, own_gestures, judged)[1] for passage in piece.passages)
+        return tuple(passage_report(passage, own_gestures, judged)[1] for passage in piece.passages)

@@ -12,8 +12,8 @@ from gesturesmith.dependencies import note, noted
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.naming import delivery_name
-from gesturesmith.pipeline.text import engraved
 from gesturesmith.pipeline.types import NotesOptions, Options, Outcome, Way
 from gesturesmith.source import Source
 from gesturesmith.values import frozen

@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith.check import Checked, check
 from gesturesmith.dependencies import noted
-from gesturesmith.diagnostics import FileReport, Finding, GestureReport, PassageReport, Severity, Verdict
+from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.types import Options, Outcome, Way
 from gesturesmith.source import Source, folded
 
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
-    from pathlib import Path
-
     from gesturesmith.cache import Store
     from gesturesmith.engrave.music import Music
     from gesturesmith.lang.nodes import File
@@ -193,56 +191,3 @@ def _left_out(report: FileReport, musics: tuple[Music, ...]) -> tuple[tuple[str,
         for said in _everything(report)
         if said.name not in shown
     )
-
-
-def engraved(
-    checked: Checked,
-    report: FileReport,
-    settings: Settings,
-    options: Options,
-    shelf: Shelf | None,
-    reads: Iterable[Path] = (),
-) -> Iterator[Music]:
-    """The music of all that may be engraved, in file order: gestures, then passages.
-
-    What is on the `shelf` is not engraved again, and what is not is put there; `reads` were read for it.
-    """
-    unread = {name for name, _ in report.unread}
-    for said in _everything(report):
-        if (said.verdict is Verdict.REFUSED and not options.draft) or said.name in unread:
-            continue
-        music = shelf.music(said.name) if shelf is not None else None
-        if music is None:
-            draft = _draft_lines(said, settings, options)
-            music = _engrave(checked, said.name, settings, options.pitches, draft)
-            if music is not None and shelf is not None:
-                shelf.put(music, report, reads)
-        if music is not None:
-            yield music
-
-
-def _engrave(checked: Checked, name: str, settings: Settings, pitches: str, draft: tuple[str, ...]) -> Music | None:
-    from gesturesmith.engrave import engrave_gesture, engrave_passage
-
-    case, played = checked.cases.get(name), checked.passage_cases.get(name)
-    if case is not None:
-        return engrave_gesture(case, settings, pitches=pitches, draft=draft)
-    if played is not None:
-        return engrave_passage(played, settings, pitches=pitches, draft=draft)
-    return None
-
-
-def _draft_lines(said: GestureReport | PassageReport, settings: Settings, options: Options) -> tuple[str, ...]:
-    """What is printed with a draft: the verdict, then the findings, worst first; nothing where it is no draft."""
-    if not options.draft:
-        return ()
-    from gesturesmith.wording import text as wording
-
-    verdict = wording(f"draft-{said.verdict.value}", settings.wording[0])
-    worst_first = sorted(said.findings, key=lambda f: -f.severity.rank if f.severity is not None else 0)
-    return (verdict, *(_finding_line(f) for f in worst_first))
-
-
-def _finding_line(finding: Finding) -> str:
-    where = f"{finding.where}: " if finding.where else ""
-    return f"{where}{finding.text}"

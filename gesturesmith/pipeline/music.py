@@ -1,0 +1,71 @@
+"""The music of what may be engraved of a file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
+
+from gesturesmith.check import Checked
+from gesturesmith.diagnostics import FileReport, Finding, GestureReport, PassageReport, Verdict
+from gesturesmith.pipeline.types import Options
+
+if TYPE_CHECKING:  # `check` pays for neither Abjad nor files
+    from pathlib import Path
+
+    from gesturesmith.engrave.music import Music
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.pipeline.kept import Shelf
+
+
+def engraved(
+    checked: Checked,
+    report: FileReport,
+    settings: Settings,
+    options: Options,
+    shelf: Shelf | None,
+    reads: Iterable[Path] = (),
+) -> Iterator[Music]:
+    """The music of all that may be engraved, in file order: gestures, then passages.
+
+    What is on the `shelf` is not engraved again, and what is not is put there; `reads` were read for it.
+    """
+    unread = {name for name, _ in report.unread}
+    everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
+    for said in everything:
+        if (said.verdict is Verdict.REFUSED and not options.draft) or said.name in unread:
+            continue
+        music = shelf.music(said.name) if shelf is not None else None
+        if music is None:
+            draft = _draft_lines(said, settings, options)
+            music = _engrave(checked, said.name, settings, options.pitches, draft)
+            if music is not None and shelf is not None:
+                shelf.put(music, report, reads)
+        if music is not None:
+            yield music
+
+
+def _engrave(checked: Checked, name: str, settings: Settings, pitches: str, draft: tuple[str, ...]) -> Music | None:
+    from gesturesmith.engrave import engrave_gesture, engrave_passage
+
+    case, played = checked.cases.get(name), checked.passage_cases.get(name)
+    if case is not None:
+        return engrave_gesture(case, settings, pitches=pitches, draft=draft)
+    if played is not None:
+        return engrave_passage(played, settings, pitches=pitches, draft=draft)
+    return None
+
+
+def _draft_lines(said: GestureReport | PassageReport, settings: Settings, options: Options) -> tuple[str, ...]:
+    """What is printed with a draft: the verdict, then the findings, worst first; nothing where it is no draft."""
+    if not options.draft:
+        return ()
+    from gesturesmith.wording import text as wording
+
+    verdict = wording(f"draft-{said.verdict.value}", settings.wording[0])
+    worst_first = sorted(said.findings, key=lambda f: -f.severity.rank if f.severity is not None else 0)
+    return (verdict, *(_finding_line(f) for f in worst_first))
+
+
+def _finding_line(finding: Finding) -> str:
+    where = f"{finding.where}: " if finding.where else ""
+    return f"{where}{finding.text}"
