@@ -54,7 +54,7 @@ def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
 def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> dict[str, Limit]:
     """Widest lip bends: down from about a third at the bottom to a quarter tone at the top, up only a little.
 
-    The values hold in the middle of each register; between them the curve is even (`rules._curve`).
+    The values hold in the middle of each register; between them the curve is even (`realise.curve`).
 
     lowest_partials   the lowest partial each register is commonly played on: the gap to its neighbours is
                       as far as any lip can go without leaving the note

@@ -14,7 +14,7 @@ if TYPE_CHECKING:  # `check` pays for neither Abjad nor files
 
     from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
-    from gesturesmith.pipeline.kept import Shelf
+    from gesturesmith.pipeline.gesture_cache import Shelf
 
 
 def engraved(

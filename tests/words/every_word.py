@@ -21,8 +21,8 @@ from gesturesmith.lang.layout import Line, layout
 from gesturesmith.lang.tokens import PLAIN, Token, tokenize
 from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline import notes
+from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
-from gesturesmith.pipeline.text import engraved
 from gesturesmith.pipeline.types import NotesOptions, Options
 from gesturesmith.sheets import page
 from gesturesmith.source import Source
