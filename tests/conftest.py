@@ -13,6 +13,9 @@ from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 
+# Helpers beside the tests say what differs, as tests do.
+pytest.register_assert_rewrite("timing", *(p.name for p in Path(__file__).parent.iterdir() if p.is_dir()))
+
 # A busy machine stands still for longer than any example takes.
 settings.register_profile("gesturesmith", deadline=None)
 settings.load_profile("gesturesmith")
