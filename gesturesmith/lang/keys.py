@@ -1,4 +1,4 @@
-"""Which keys stand where, and what reads the value of each."""
+"""Which keys stand where, what reads the value of each, and what the language page says of it."""
 
 from __future__ import annotations
 
@@ -16,8 +16,15 @@ from gesturesmith.lang.words import (
     HEIGHT_LOOKS,
     MUTES,
     NOTEHEADS,
+    ORDERS,
+    PAPERS,
     PITCHES,
+    REGISTERS,
+    TEMPO_BPM,
+    WORDINGS,
+    YES_NO,
 )
+from gesturesmith.values import frozen
 
 type Read = Callable[[Reader], Value]
 
@@ -33,65 +40,200 @@ def _one_of(options: tuple[str, ...], what: str) -> Read:
 
 _FINGERINGS = _one_of(FINGERINGS, "a way to print fingerings")
 
-SETTINGS: dict[str, Read] = {
-    "language": values.language,
-    "instrument": values.instrument,
-    "pitches": _one_of(PITCHES, "a way to read pitches"),
-    "tempo": values.tempo,
-    "title": values.text,
-    "subtitle": values.text,
-    "composer": values.text,
-    "part": values.text,
-    "wording": values.wording,
-    "meter": values.meter,
-    "heights": _one_of(HEIGHT_LOOKS, "a way to draw heights"),
-    "accidentals": _one_of(ACCIDENTALS, "a form of quarter-tone accidentals"),
-    "fingerings": _FINGERINGS,
-    "paper": values.paper,
-    "staff": values.staff,
+
+@frozen
+class Key:
+    """One key of the language.
+
+    read         what reads its value
+    value        what may stand after the colon, as the language page says it (Markdown)
+    missing      what holds where the key is not there
+    repeatable   whether it may stand more than once
+    """
+
+    read: Read
+    value: str
+    missing: str
+    repeatable: bool = False
+
+
+def _any_of(words: tuple[str, ...]) -> str:
+    """Words to choose from, as they are written."""
+    return ", ".join(f"`{word}`" for word in words)
+
+
+_TEMPO = f"beats per minute, {TEMPO_BPM[0]} to {TEMPO_BPM[1]}"
+
+SETTINGS: dict[str, Key] = {
+    "language": Key(values.language, "`1`", "1"),
+    "instrument": Key(
+        values.instrument,
+        "profile name or quoted path; `horn` is the double horn in F/B-flat, `trumpet` the B-flat trumpet, "
+        "`trombone` the tenor, `tuba` names its default in its listing",
+        "error",
+    ),
+    "pitches": Key(
+        _one_of(PITCHES, "a way to read pitches"),
+        " or ".join(f"`{word}`" for word in PITCHES),
+        "error where the instrument transposes, since nobody should guess; else free",
+    ),
+    "tempo": Key(values.tempo, f'{_TEMPO}; a quoted text may stand before it (`"Slow, distant" 72`)', "60"),
+    "title": Key(values.text, "quoted text", "none"),
+    "subtitle": Key(values.text, "quoted text", "none"),
+    "composer": Key(values.text, "quoted text", "none"),
+    "part": Key(values.text, "quoted text", "the instrument's name in the language of the page"),
+    "wording": Key(
+        values.wording,
+        f"{_any_of(WORDINGS)}, or two with a comma (both printed): the language of the standard texts on the page",
+        "`en`",
+    ),
+    "meter": Key(
+        values.meter,
+        "`4/4` and the like, or `free`: how passages are barred; the beat is a quarter in every meter",
+        "`free`",
+    ),
+    "heights": Key(
+        _one_of(HEIGHT_LOOKS, "a way to draw heights"),
+        "`auto`, `band` (grey band on the normal staff), `lines` (three-line staff) for heights without pitch",
+        "`auto`: lines for named registers, band for pitches",
+    ),
+    "accidentals": Key(
+        _one_of(ACCIDENTALS, "a form of quarter-tone accidentals"),
+        f"{' or '.join(f'`{word}`' for word in ACCIDENTALS)}: the forms of quarter-tone accidentals",
+        "`stein`",
+    ),
+    "fingerings": Key(
+        _FINGERINGS,
+        "`needed` (only where the player would not take the standard one: quarter tones, a held tube, the "
+        "composer's own), `all`, `none`",
+        "`needed`",
+    ),
+    "paper": Key(values.paper, f"{_any_of(PAPERS)}, or `WIDTH x HEIGHT mm`", "`a4`"),
+    "staff": Key(values.staff, "staff height in mm", "7 mm"),
 }
-GESTURE: dict[str, Read] = {
-    "technique": values.names,
-    "contour": contour,
-    "band": values.band,
-    "lasts": values.lasts,
-    "dynamics": playing.dynamics,
-    "attacks": playing.attacks,
-    "fingering": playing.fingering,
-    "mute": _one_of(MUTES, "a mute"),
-    "sing": contour,
-    "fallback": values.one_technique,
-    "text": values.text,
-    "footnote": values.text,
-    "note": values.text,
-    "notehead": _one_of(NOTEHEADS, "a notehead"),
-    "allow": values.allow,
+GESTURE: dict[str, Key] = {
+    "technique": Key(values.names, "one or more names joined by `+`", "`ordinary`"),
+    "contour": Key(contour, "points and lines, below", "error"),
+    "band": Key(
+        values.band,
+        f"a register name of the instrument ({_any_of(REGISTERS)}) or `PITCH..PITCH`",
+        "none; heights without pitch then need one: error",
+    ),
+    "lasts": Key(
+        values.lasts,
+        "`4 beats`, `1 beat`, `3/2 beats`, or `2.5 s`",
+        "one beat a point; with times, at least the last `@` plus a beat for each untimed point after it, plus one "
+        "where the last point has a slot of its own",
+    ),
+    "dynamics": Key(
+        playing.dynamics,
+        "levels `n` (niente), `ppp`..`fff`, `sf sfz sffz fp sfp rfz`, joined by `<` and `>`; a level may have "
+        "a place, `f@3`; along `<` and `>` the checker judges by the level on the way, even from mark to mark; "
+        "`fp` goes on as `p`",
+        "checked as `mf`, not printed",
+    ),
+    "attacks": Key(
+        playing.attacks,
+        "how many tongued attacks the gesture has; `8 accelerating`, `8 slowing`. One note, or a line from it, "
+        "has them all, evenly spread or as the shape says. Of several notes after `,` each is one, in order: "
+        "their number is that of the attacks, and a shape places them (none has an `@` then). Anything else is "
+        "an error",
+        "one for the first point and one for each after `,`",
+    ),
+    "fingering": Key(
+        playing.fingering,
+        "`auto`, `held` (one tube for the whole gesture), or sides and valves, one for all, or one a point "
+        "separated by commas: `F 1-2-3`, `Bb 0`, without a side `1-2` (slide: position `3`; `T 2` with the "
+        "trigger; `short 2` a little in, `long 3` a little out)",
+        "`auto`",
+    ),
+    "mute": Key(
+        _one_of(MUTES, "a mute"),
+        f"{_any_of(MUTES)}. A mute that is named is in, with or without `muted` in `technique`; where points turn "
+        "`as muted` they say when",
+        "`straight` for `muted`",
+    ),
+    "sing": Key(contour, "a second contour, sung, for `multiphonic`", "the technique's standing request"),
+    "fallback": Key(
+        values.one_technique,
+        "a technique to use where the asked one is refused (the gesture is then `caution`)",
+        "none",
+    ),
+    "text": Key(values.text, "quoted words above the staff", "none"),
+    "footnote": Key(values.text, "quoted text, replaces the technique's standard wording", "the standard wording"),
+    "note": Key(
+        values.text,
+        "quoted text, added to the standard wording, or to the `footnote` where there is one",
+        "none",
+    ),
+    "notehead": Key(
+        _one_of(NOTEHEADS, "a notehead"), _any_of(NOTEHEADS), "`auto`: x where the pitch is approximate"
+    ),
+    "allow": Key(
+        values.allow,
+        '`RULE "reason"`: a caution is silenced; a refusal becomes a caution that carries the reason (not for '
+        "what no tube or range can give). An `allow` that matches nothing is reported",
+        "none",
+        repeatable=True,
+    ),
 }
-PASSAGE: dict[str, Read] = {
-    "play": play,
-    "repeat": series.count,
-    "tempo": values.tempo,
-    "meter": values.meter,
+PASSAGE: dict[str, Key] = {
+    "play": Key(
+        play,
+        "a list separated by commas: a gesture's name, `NAME up N` or `NAME down N` (semitones, by the "
+        "interval with the plainest names) or `up M2`, `down P5` (intervals, spelling kept), `rest N`, a pitch "
+        "`C4 for N` with point words, another passage's name (never itself)",
+        "error",
+    ),
+    "repeat": Key(
+        series.count, "how often it is played: `2` prints repeat signs, and writes out where pitches change", "1"
+    ),
+    "tempo": Key(values.tempo, "as in the settings, for this passage", "that of the file"),
+    "meter": Key(values.meter, "as in the settings, for this passage", "that of the file"),
 }
-EXERCISES: dict[str, Read] = {
-    "from": values.a_name,
-    "start": series.start,
-    "lasts": series.lasts,
-    "tempo": series.tempo,
-    "dynamics": series.dynamics,
-    "band": series.band,
-    "stretch": series.stretch,
-    "mirror": _one_of(("yes", "no"), "an answer"),
-    "order": series.order,
-    "keep": series.keep,
-    "times": series.count,
-    "fingerings": _FINGERINGS,
-    "meter": values.meter,
-    "instruction": values.text,
+EXERCISES: dict[str, Key] = {
+    "from": Key(values.a_name, "the gesture of which variants are made", "error"),
+    "start": Key(
+        series.start,
+        "first pitches: the whole gesture is moved so that it starts there. A list, or a range `A..B by N` in "
+        "semitones",
+        "as in the gesture",
+    ),
+    "lasts": Key(series.lasts, "lengths, a list or a range; times within the gesture scale", "as in the gesture"),
+    "tempo": Key(series.tempo, f"{_TEMPO}: a list or a range", "that of the file"),
+    "dynamics": Key(series.dynamics, "levels, a list", "as in the gesture"),
+    "band": Key(
+        series.band, "registers or `PITCH..PITCH`, a list, in which `G4..F5` is one band", "as in the gesture"
+    ),
+    "stretch": Key(
+        series.stretch,
+        "factors on all intervals from the first pitch, `1/2, 1, 3/2`: a list or a range",
+        "as in the gesture",
+    ),
+    "mirror": Key(
+        _one_of(YES_NO, "an answer"),
+        "`yes` adds each variant turned over about its first pitch; `no`",
+        "`no`",
+    ),
+    "order": Key(
+        series.order,
+        f"{_any_of(ORDERS)}; `mixed` has an easier and a harder line by turns",
+        "`as listed`",
+    ),
+    "keep": Key(
+        series.keep,
+        "a number, `all`, or `one page`, which is as many lines as fill one",
+        "`all`",
+    ),
+    "times": Key(series.count, "repeats of each line", "1"),
+    "fingerings": Key(_FINGERINGS, "as in the settings", "that of the file"),
+    "meter": Key(
+        values.meter, "as in the settings; lines in seconds have no bars, and a meter for them is an error", "4/4"
+    ),
+    "instruction": Key(values.text, "quoted text at the head of the sheet", "none"),
 }
 IN_BLOCK = {"gesture": GESTURE, "passage": PASSAGE, "exercises": EXERCISES}
 EVERY_KEY = frozenset(SETTINGS) | frozenset(GESTURE) | frozenset(PASSAGE) | frozenset(EXERCISES)
-REPEATABLE = frozenset({"allow"})
 
 
 def pattern(key: str) -> re.Pattern[str]:

@@ -7,7 +7,7 @@ import unicodedata
 from gesturesmith.diagnostics.types import ReadError
 from gesturesmith.kinds import BlockKind
 from gesturesmith.lang import heading, indentation
-from gesturesmith.lang.keys import EVERY_KEY, IN_BLOCK, REPEATABLE, SETTINGS, Read, pattern
+from gesturesmith.lang.keys import EVERY_KEY, IN_BLOCK, SETTINGS, Key, Read, pattern
 from gesturesmith.lang.layout import Line, layout
 from gesturesmith.lang.messages import RULES, listed, shown
 from gesturesmith.lang.nodes import Block, Entry, File, Value, Word
@@ -158,12 +158,12 @@ class _Builder:
             self._stray(line)
             return
         kind = "" if setting or self.head is None else self.head.kind
-        read = self._known(line, kind)
-        if read is None:
+        key = self._known(line, kind)
+        if key is None:
             return
-        entry = self._read_entry(line, more, read)
+        entry = self._read_entry(line, more, key.read)
         seen = self.settings_seen if setting else self.seen
-        if line.key in seen and line.key not in REPEATABLE:
+        if line.key in seen and not key.repeatable:
             self.notes.add(
                 "repeated-key", entry.key.span, f"`{line.key}` stands above already: keep one of the two"
             )
@@ -202,8 +202,8 @@ class _Builder:
             last = next(t for t in reversed(tokens[:-1]) if t.line == first.line)
         return Entry(key, value, spanning(first, last))
 
-    def _known(self, line: Line, kind: str) -> Read | None:
-        """What reads the value of this key; None where the key does not belong here, which is reported."""
+    def _known(self, line: Line, kind: str) -> Key | None:
+        """The key of this line; None where it does not belong here, which is reported."""
         keys = IN_BLOCK[kind] if kind else SETTINGS
         if line.key in keys:
             return keys[line.key]

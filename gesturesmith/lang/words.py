@@ -31,6 +31,18 @@ SIGNS: dict[LineKind, str] = {
     "slur": "__",
     "none": ",",
 }
+# How each line is engraved, and what it asks for: the language page.
+LINE_MEANINGS: dict[LineKind, str] = {
+    "straight": "a straight line: an even slide",
+    "wavy": "a wavy line that follows the contour through its points; `~~ growing`, `~~ fading`",
+    "broken": "a broken line: a movement that is only suggested",
+    "dotted": "a dotted line",
+    "arrow": "like `--`, with an arrow at its end",
+    "slur": (
+        "a slur: no slide, no new attack; for time and note values it counts as `,` (a full note with its own slot)"
+    ),
+    "none": "no line: a separate attack",
+}
 GROWTH: tuple[Growth, ...] = ("growing", "fading")
 MUTES = ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice")
 NOTEHEADS = ("auto", "x", "normal", "diamond", "triangle", "slash")
@@ -43,6 +55,7 @@ PAPERS = ("a4", "letter")
 SIDES = ("F", "Bb", "T")
 SHADES: tuple[Shade, ...] = ("short", "long")
 SHAPES: tuple[AttackShape, ...] = ("accelerating", "slowing")
+YES_NO = ("yes", "no")
 ORDERS = ("easiest first", "hardest first", "as listed", "mixed")
 BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)
 RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
