@@ -2,34 +2,30 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
-from importlib import util
+from collections import Counter
 from pathlib import Path
-from types import ModuleType
 
+import generate
 import pytest
+from handbook import instruments as instruments_of_docs
+from handbook import language
 
 from gesturesmith import instruments, rules, techniques
+from gesturesmith.lang import words
+from gesturesmith.lang.keys import IN_BLOCK, SETTINGS, Key
 
 DOCS = Path(__file__).parent.parent / "docs"
+LANGUAGE = (DOCS / "language.md").read_text("utf-8")
 
 
-@pytest.fixture(scope="module")
-def generate() -> ModuleType:
-    spec = util.spec_from_file_location("docs_generate", DOCS / "generate.py")
-    assert spec is not None
-    assert spec.loader is not None
-    module = util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    return module
-
-
-def test_the_pages_are_up_to_date(generate: ModuleType) -> None:
+def test_the_pages_are_up_to_date() -> None:
     assert generate.stale() == [], "run: python docs/generate.py"
 
 
-def test_every_entry_has_its_section(generate: ModuleType) -> None:
+def test_every_entry_has_its_section() -> None:
     for page, names in (
         (generate.techniques_page(), techniques.names()),
         (generate.instruments_page(), instruments.names()),
@@ -40,18 +36,20 @@ def test_every_entry_has_its_section(generate: ModuleType) -> None:
             assert sum(f"`{name}`" in line for line in headings) == 1, name
 
 
-def test_pages_are_the_same_every_time(generate: ModuleType) -> None:
+def test_pages_are_the_same_every_time() -> None:
     for make in generate.PAGES.values():
         assert make() == make()
 
 
-def test_a_page_that_differs_is_found(generate: ModuleType, tmp_path: Path) -> None:
-    for name, make in generate.PAGES.items():
-        (tmp_path / name).write_text(make(), "utf-8")
+def test_a_page_that_differs_is_found(tmp_path: Path) -> None:
+    for name, text in generate.wanted().items():
+        (tmp_path / name).write_text(text, "utf-8")
     assert generate.stale(tmp_path) == []
     (tmp_path / "rules.md").write_text("# Rules\n", "utf-8")
     (tmp_path / "techniques.md").unlink()
-    assert generate.stale(tmp_path) == ["techniques.md", "rules.md"]
+    changed = LANGUAGE.replace("| `tempo` |", "| `speed` |")
+    (tmp_path / "language.md").write_text(changed, "utf-8")
+    assert generate.stale(tmp_path) == ["techniques.md", "rules.md", "language.md"]
 
 
 def test_a_word_too_many_is_misuse() -> None:
@@ -60,3 +58,41 @@ def test_a_word_too_many_is_misuse() -> None:
     )
     assert done.returncode == 2
     assert "--check" in done.stdout
+
+
+@pytest.mark.parametrize("place", ["settings", *IN_BLOCK])
+def test_every_key_says_what_it_means(place: str) -> None:
+    keys: dict[str, Key] = SETTINGS if place == "settings" else IN_BLOCK[place]
+    for name, key in keys.items():
+        assert key.value.strip(), name
+        assert key.missing.strip(), name
+        assert f"| `{name}` | " in language.REGIONS[place](), name
+    assert f"<!-- made: {place} -->" in LANGUAGE
+
+
+def test_the_made_regions_are_all_on_the_page() -> None:
+    assert Counter(re.findall(r"<!-- made: ([a-z-]+) -->", LANGUAGE)) == dict.fromkeys(language.REGIONS, 1)
+
+
+def test_every_fixed_word_is_on_the_language_page() -> None:
+    """A new word of the language is told of: words of two parts as such, levels as a range where they are many."""
+    between = {"ppp..fff": words.LEVELS[words.LEVELS.index("ppp") : words.LEVELS.index("fff") + 1]}
+    assert "`ppp`..`fff`" in LANGUAGE
+    code = " ".join(re.findall(r"`+([^`]+)`+", LANGUAGE))
+    written = set(re.findall(r"[^\s,:;()|]+", code)) | set(re.findall(r"`([^`]+)`", LANGUAGE))
+    said = {*words.HEIGHTS, *words.EXTREMES, *words.REGISTERS, *words.MARKS, *words.LEVELS, *words.GROWTH}
+    said |= {*words.MUTES, *words.NOTEHEADS, *words.PITCHES, *words.HEIGHT_LOOKS, *words.ACCIDENTALS, *words.SIDES}
+    said |= {*words.FINGERINGS, *words.WORDINGS, *words.PAPERS, *words.SHADES, *words.SHAPES, *words.ORDERS}
+    said |= {*words.YES_NO, *words.BLOCKS, *words.SIGNS.values()}
+    assert said - written - set(between["ppp..fff"]) == set()
+    assert set(words.SIGNS) == set(words.LINE_MEANINGS)
+
+
+def test_what_instruments_share_is_said_once() -> None:
+    """Together the shared limits and what each instrument has of its own are all there is."""
+    common = instruments_of_docs.common()
+    for instrument in instruments_of_docs.found():
+        own = instruments_of_docs.own_limits(instrument)
+        assert {**{name: common[name] for name in instrument.limits}, **own} == dict(instrument.limits)
+    rows = Counter(r for r in generate.instruments_page().splitlines() if r.startswith("| `"))
+    assert [row for row, times in rows.items() if times > 1] == []

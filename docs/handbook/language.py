@@ -1,0 +1,45 @@
+"""What the language page says of keys, lines and techniques, from the code that reads them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from gesturesmith import techniques
+from gesturesmith.lang import words
+from gesturesmith.lang.keys import EXERCISES, GESTURE, PASSAGE, SETTINGS, Key
+from gesturesmith.techniques.base import LAYERS, Technique
+from handbook.markdown import table
+from handbook.techniques import LAYER_TITLES
+
+
+def _keys(keys: dict[str, Key]) -> str:
+    return table(
+        ("key", "value", "when missing"), [(f"`{name}`", key.value, key.missing) for name, key in keys.items()]
+    )
+
+
+def _lines() -> str:
+    rows = [(f"`{sign}`", words.LINE_MEANINGS[kind]) for kind, sign in words.SIGNS.items()]
+    return table(("written", "engraved as"), rows)
+
+
+def _techniques() -> str:
+    found = [techniques.get(name) for name in techniques.names()]
+    rows = [(LAYER_TITLES[layer], "; ".join(_named(t) for t in found if t.layer == layer)) for layer in LAYERS]
+    return table(("layer", "names"), rows)
+
+
+def _named(technique: Technique) -> str:
+    """The key of a technique, and its title where that says more."""
+    title = technique.title["en"].lower()
+    return f"`{technique.key}`" + (f" {title}" if title.replace(" ", "-") != technique.key else "")
+
+
+REGIONS: dict[str, Callable[[], str]] = {
+    "settings": lambda: _keys(SETTINGS),
+    "gesture": lambda: _keys(GESTURE),
+    "passage": lambda: _keys(PASSAGE),
+    "exercises": lambda: _keys(EXERCISES),
+    "lines": _lines,
+    "techniques": _techniques,
+}

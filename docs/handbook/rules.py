@@ -1,0 +1,54 @@
+"""The rules: each from its docstring, its examples run."""
+
+from __future__ import annotations
+
+import re
+
+from gesturesmith import rules
+from gesturesmith.explain.rules import rule_evidence
+from gesturesmith.rules._doc import HEADINGS, sections
+from gesturesmith.rules.base import Rule
+from handbook.markdown import MADE, table
+
+RULE_GROUPS = {
+    "2": "Harmonic series and range",
+    "3": "Valves, hand, and time to change",
+    "4": "Response",
+    "5": "Register",
+    "6": "Breath and endurance",
+    "7": "Notation",
+    "8": "Export",
+}
+
+
+def rule_section(rule: Rule) -> str:
+    """One rule from its docstring; the examples as gesture files."""
+    said = sections(rule.doc)
+    first = rule.doc.strip().partition("\n")[0]
+    parts = [f"### `{rule.name}` ({rule.code}, {rule.severity.value} unless it says otherwise)", first]
+    for name in HEADINGS:
+        if name in ("Fires", "Passes"):
+            parts.append(f"{name}:\n\n```\n{said[name]}\n```")
+        else:
+            parts.append(f"**{name}**: {re.sub(r'\s*\n\s*', ' ', said[name]).strip()}")
+    parts.append(f"**Source**, in the first example: {'; '.join(rule_evidence(rule))}")
+    return "\n\n".join(parts)
+
+
+def rules_page() -> str:
+    parts = [
+        "# Rules",
+        MADE,
+        "What the checker looks for. A finding is *refused*, a *caution* or *advice*; `allow` with a rule's name "
+        "and a reason silences a caution. Each rule's examples are run as its tests. `gesturesmith explain NAME` "
+        "prints the same.",
+    ]
+    found = rules.all_rules()
+    for digit, title in RULE_GROUPS.items():
+        group = [r for r in found if r.code[2] == digit]
+        if group:
+            parts.append(f"## {digit}xx: {title}")
+            parts += [rule_section(r) for r in group]
+    if rules.RETIRED:
+        parts += ["## No longer used", table(("code", "instead"), sorted(rules.RETIRED.items()))]
+    return "\n\n".join(parts) + "\n"

@@ -1,0 +1,123 @@
+"""The techniques: what each is, how it is written, seen, judged and explained."""
+
+from __future__ import annotations
+
+from gesturesmith import techniques
+from gesturesmith.techniques.base import LAYERS, LIMIT_UNITS, PLAIN_END, Look, Technique
+from handbook.markdown import LIMIT_HEAD, MADE, evidence_text, limit_rows, table
+
+LAYER_TITLES = {
+    "none": "None",
+    "motion": "How the pitch moves",
+    "edge-in": "Edges of a note: into it",
+    "edge-off": "Edges of a note: off it",
+    "valves": "Valves or slide",
+    "bell": "Bell",
+    "tone": "Mouth: the tone",
+    "tongue": "Mouth: the tongue",
+    "voice": "Mouth: throat and voice",
+    "lip": "Mouth: the lips",
+    "attack": "How a note begins",
+}
+LANGUAGES = {"en": "English", "de": "German", "fr": "French", "it": "Italian"}
+PITCHED = {
+    "exact": "exact pitches can be asked for",
+    "about": "the pitch is approximate by nature: write `x` before the notes",
+    "none": "no pitch: heights only mean lower or higher",
+}
+
+
+def look_text(look: Look) -> str:
+    """What is printed, in words."""
+    parts = []
+    if look.head != "auto":
+        parts.append(f"{look.head}-shaped noteheads" if look.head != "x" else "x-noteheads")
+    if look.word:
+        parts.append(f"“{look.word}”" + (" with a dashed line and a hook" if look.extent == "span" else ""))
+    if look.line_word:
+        parts.append(f"“{look.line_word}” on the line")
+    if look.sign:
+        parts.append(f"then “{look.sign}”")
+    named = {
+        "stopped": "+ over every note",
+        "half-stopped": "the half-closed sign over every note",
+        "double-dots": "two dots over the note",
+        "triple-dots": "three dots over the note",
+        "bend": "a V after the note",
+        "hand": "hand signs with an arrow between them",
+        "trill": "the trill sign",
+        "tremolo": "a tremolo between two heads",
+    }
+    parts += [named[name] for name in (look.script, look.motion, look.trill) if name]
+    if look.edge:
+        parts.append(f"the {look.edge} at the edge of the note")
+    if look.tremolo:
+        parts.append("three slashes on the stem")
+    if look.fingering:
+        parts.append("the fingering below every note")
+    if look.small_start:
+        parts.append("a small head where it starts unmeasured")
+    if look.sung_head:
+        parts.append(f"{look.sung_head} heads for the sung line")
+    ends = ["“o” over the next note"] if look.cancel_script == "open" else []
+    ends += [f"“{look.cancel}”"] if look.cancel else []
+    said = "; ".join(parts) or "nothing is added"
+    alone = f"; with “{look.named_end}” where something else is in force" if look.cancel == PLAIN_END else ""
+    return said + (f". It ends with {' or '.join(ends)}{alone}." if ends else ".")
+
+
+def points_text(technique: Technique) -> str:
+    fewest, most = technique.points
+    points = f"{fewest} or more" if most is None else (str(fewest) if most == fewest else f"{fewest} to {most}")
+    lines = ", ".join(technique.lines) if technique.lines else "any"
+    return f"points: {points}; lines: {lines}" + ("; a sliding line is needed" if technique.needs_line else "")
+
+
+PLACES = {"slide": "with a slide", "single": "with one tube only", "up": "upward", "sung": "with a line to sing"}
+
+
+def technique_section(technique: Technique) -> str:
+    """One technique: what it is, how it is written, seen, judged and explained."""
+    parts = [
+        f"### {technique.title['en']}: `{technique.key}`",
+        technique.texts["en"],
+        f"- Moves: {technique.moves}. It takes {points_text(technique)}.",
+        f"- Pitch: {PITCHED[technique.pitched]}.",
+    ]
+    if technique.kin:
+        parts.append(f"- In its place, where it cannot be had: {', '.join(f'`{key}`' for key in technique.kin)}.")
+    if technique.needs:
+        parts.append(f"- Needs: {technique.needs}.")
+    if technique.tiring or technique.loud:
+        said = [w for w, yes in (("tiring", technique.tiring), ("loud", technique.loud)) if yes]
+        parts.append(f"- Care: {' and '.join(said)}.")
+    parts.append(f"- On the page: {look_text(technique.look)}")
+    parts.append(f"- Why so: {technique.look.reason}")
+    parts += [f"- Not with `{key}`: {why}." for key, why in sorted(technique.excludes.items())]
+    parts += [f"- Source: {s.value} ({evidence_text(s)})." for s in technique.sources]
+    text = "\n".join([parts[0], "", parts[1], "", *parts[2:]])
+    if technique.limits:
+        text += "\n\n" + table(LIMIT_HEAD, limit_rows(technique.limits))
+    wordings = [(LANGUAGES[code], technique.title[code], technique.texts[code]) for code in LANGUAGES]
+    for place, texts in technique.texts_where.items():
+        wordings += [(f"{LANGUAGES[code]}, {PLACES[place]}", "", texts[code]) for code in LANGUAGES]
+    return text + "\n\n" + table(("wording", "title", "for the player"), wordings)
+
+
+def techniques_page() -> str:
+    found = [techniques.get(name) for name in techniques.names()]
+    parts = [
+        "# Techniques",
+        MADE,
+        "At most one technique of each layer may be joined with `+`; the edges of a note join with every other "
+        "layer. The signs and words on the page are the same in every language; the texts for the player follow "
+        "the page's `wording`. German, French and Italian are by our best judgement.",
+        "Limits from memory and of our own judgement lead at most to *with care*. A value in brackets is only "
+        "reckoned with. What depends on the instrument (attacks a second by register, widths of bends) stands with "
+        "the [instruments](instruments.md).",
+        "Names of limits: " + ", ".join(f"`{name}` ({unit})" for name, unit in sorted(LIMIT_UNITS.items())) + ".",
+    ]
+    for layer in LAYERS:
+        parts.append(f"## {LAYER_TITLES[layer]}")
+        parts += [technique_section(t) for t in found if t.layer == layer]
+    return "\n\n".join(parts) + "\n"
