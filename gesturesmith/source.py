@@ -12,6 +12,11 @@ def folded(name: str) -> str:
     return name if name.isascii() and name.islower() else normalize("NFC", normalize("NFC", name).casefold())
 
 
+def clean(text: str) -> str:
+    """`text` without what could steer a terminal or cannot be printed: file names may hold anything."""
+    return "".join(c if c.isprintable() or c == "\n" else "\ufffd" for c in text)
+
+
 @frozen
 class Span:
     """A stretch of one line: line and columns count from 1 in code points; `end_column` is exclusive."""

@@ -15,7 +15,7 @@ PACKAGE = Path(__file__).parent.parent / "gesturesmith"
 LAYERS = (
     ("units", "source", "evidence", "registry", "paths", "dependencies", "values", "kinds", "__init__"),
     ("diagnostics",),
-    ("acoustics",),
+    ("acoustics", "textfile"),
     ("instruments", "techniques", "wording"),
     ("lang", "model"),
     ("realise", "rules", "difficulty", "judge", "exercises", "fixes", "check", "explain"),

@@ -19,7 +19,7 @@ from gesturesmith.judge.gesture import Judged, judge
 from gesturesmith.judge.passage import passage_report
 from gesturesmith.lang.nodes import File
 from gesturesmith.model.piece import Piece
-from gesturesmith.realise.gesture import as_json
+from gesturesmith.realise.gesture import realisation_report
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Source, folded
 from gesturesmith.values import frozen
@@ -121,7 +121,7 @@ def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:
         span=gesture.span,
         verdict=judged.verdict,
         findings=_with_suggestions(judged, bench),
-        realisation=as_json(judged.case.realisation),
+        realisation=realisation_report(judged.case.realisation),
         difficulty=hard.number,
         demands=hard.demands,
     )

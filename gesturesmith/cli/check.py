@@ -27,9 +27,9 @@ def check(context: click.Context, files: tuple[str, ...], as_json: bool, profile
     """Say whether, and how, each gesture of FILE... can be played. A folder stands for all the files in it."""
     from gesturesmith.cli.input_files import Input, gather
     from gesturesmith.cli.progress import Progress
-    from gesturesmith.cli.reading import Unread, read
     from gesturesmith.diagnostics import Report, render_json, render_text
     from gesturesmith.pipeline import Options, compile_text
+    from gesturesmith.textfile import Unread, read
 
     reports, spoken = [], []
     faults = 0

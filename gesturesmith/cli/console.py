@@ -6,6 +6,8 @@ import os
 import sys
 from typing import TextIO
 
+from gesturesmith.source import clean as clean  # what the commands say passes through it
+
 
 def open_streams() -> None:
     """Streams that whoever started us has closed lead nowhere: else the next file opened would take their place."""
@@ -26,11 +28,6 @@ def wants_colour(stream: TextIO) -> bool:
     if os.environ.get("FORCE_COLOR", "0") not in ("", "0"):
         return True
     return is_terminal(stream)
-
-
-def clean(text: str) -> str:
-    """`text` without what could steer a terminal or cannot be printed: file names may hold anything."""
-    return "".join(c if c.isprintable() or c == "\n" else "\ufffd" for c in text)
 
 
 def say(text: str) -> None:

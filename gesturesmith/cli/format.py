@@ -26,10 +26,10 @@ def format_(context: click.Context, files: tuple[str, ...], only_check: bool) ->
 
 
 def _one(path: str, only_check: bool, colour: bool) -> Status:
-    from gesturesmith.cli.reading import Unread, read
     from gesturesmith.delivery import replace_file
     from gesturesmith.diagnostics import FileReport, Report, render_text
     from gesturesmith.lang import format_text, parse
+    from gesturesmith.textfile import Unread, read
 
     source = read(path)
     if isinstance(source, Unread):

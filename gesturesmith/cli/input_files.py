@@ -8,9 +8,9 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path, PurePosixPath
 
 from gesturesmith.cli.console import clean
-from gesturesmith.cli.reading import Unread, read
 from gesturesmith.paths import lies_within
 from gesturesmith.source import Source
+from gesturesmith.textfile import Unread, read
 from gesturesmith.values import frozen
 
 ENDING = ".gesture"

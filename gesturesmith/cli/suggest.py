@@ -15,9 +15,9 @@ from gesturesmith.cli.console import clean, complain, say, say_bytes
 from gesturesmith.cli.fault import ADVICE, apart
 from gesturesmith.cli.input_files import Input, gather
 from gesturesmith.cli.profiles import folder_of, profiles_option
-from gesturesmith.cli.reading import Unread, read
 from gesturesmith.cli.status import Status, worst
 from gesturesmith.source import folded
+from gesturesmith.textfile import Unread, read
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:

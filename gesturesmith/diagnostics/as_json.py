@@ -15,7 +15,9 @@ from gesturesmith.diagnostics.types import (
     GestureReport,
     Number,
     PassageReport,
+    PointReport,
     ReadError,
+    RealisationReport,
     Report,
     Severity,
     Suggestion,
@@ -33,18 +35,11 @@ def json_text(value: object) -> str:
     """A value as JSON, ending in a newline. What cannot be printed is escaped: it could steer a terminal."""
     import json  # only here: a check for people does not pay for it
 
-    text = json.dumps(value, ensure_ascii=False, indent=2, default=_text) + "\n"
+    text = json.dumps(value, ensure_ascii=False, indent=2) + "\n"
     odd: dict[str, str | int | None] = {
         sign: json.dumps(sign)[1:-1] for sign in set(text) if not sign.isprintable() and sign != "\n"
     }
     return text.translate(str.maketrans(odd)) if odd else text
-
-
-def _text(value: object) -> str:
-    """What JSON has no form for: times are exact fractions, written as texts."""
-    if isinstance(value, Fraction):
-        return str(value)
-    raise TypeError(f"no JSON form for {value!r}")
 
 
 def _file(report: FileReport) -> dict[str, Any]:
@@ -81,9 +76,36 @@ def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
         "verdict": said.verdict.value,
         "difficulty": said.difficulty,
         "demands": [_demand(d) for d in said.demands],
-        "realisation": gesture.realisation if gesture else None,
+        "realisation": _realisation(gesture.realisation) if gesture and gesture.realisation else None,
         "findings": [_finding(f) for f in said.findings],
     }
+
+
+def _realisation(played: RealisationReport) -> dict[str, Any]:
+    """What there is of it: a key that has nothing to say is left out."""
+    found = {
+        "technique": list(played.techniques),
+        "points": [_point(p) for p in played.points],
+        "tube": played.tube,
+        "partials": list(played.partials),
+        "starts_cents": played.starts_cents,
+        "lands_cents": played.lands_cents,
+        "pattern": list(played.pattern),
+        "breaks": list(played.breaks),
+        "fallback": played.fallback,
+    }
+    return {
+        key: value for key, value in found.items() if key in ("technique", "points") or value not in (None, "", [])
+    }
+
+
+def _point(point: PointReport) -> dict[str, Any]:
+    found: dict[str, Any] = {"at": str(point.at)}
+    if point.valves is not None:
+        found |= {"side": point.side, "valves": point.valves, "partial": point.partial, "cents": point.cents}
+    found |= {"correction": point.correction} if point.correction else {}
+    found |= {"trill": point.trill} if point.trill else {}
+    return found
 
 
 def _demand(demand: Demand) -> dict[str, Any]:

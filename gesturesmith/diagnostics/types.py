@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import field
 from enum import Enum
 from fractions import Fraction
 from typing import Any, NamedTuple
 
 from gesturesmith.evidence import Sourced
+from gesturesmith.kinds import Correction
 from gesturesmith.source import Source, Span
 from gesturesmith.values import frozen
 
@@ -126,8 +126,56 @@ class Demand(NamedTuple):
 
 
 @frozen(kw_only=True)
+class PointReport:
+    """How one point of a gesture is played.
+
+    at          beats from the start of the gesture
+    side        side of a double instrument: "F", "Bb", "" where there is one alone; None where no tube is needed or
+                none gives the pitch, and all below with it
+    valves      the valves that are down, "0" for none; of a trombone, the position of the slide
+    partial     number of the partial, 0 where there is none
+    cents       pitch of that partial less the pitch asked for, before any correction
+    correction  what bridges that: "" | "lip" | "slide" | "hand"
+    trill       the second fingering of a trill, "" for none
+    """
+
+    at: Fraction
+    side: str | None = None
+    valves: str | None = None
+    partial: int | None = None
+    cents: int | None = None
+    correction: Correction = ""
+    trill: str = ""
+
+
+@frozen(kw_only=True)
+class RealisationReport:
+    """How the instrument plays a gesture.
+
+    techniques   names of the techniques in effect
+    points       one for each point that sounds, in order
+    tube         the one tube of a held or swept gesture, "" for none
+    partials     those a harmonic glissando passes, in order
+    starts_cents, lands_cents   where a sweep starts and lands, sounding, above C-1; None where nothing is swept
+    pattern      the tubes of the chromatic notes a fingered glissando or a run passes, in order
+    breaks       indices of points, from 0, before which a slide has to break
+    fallback     the technique that replaced the one asked for, "" for none
+    """
+
+    techniques: tuple[str, ...]
+    points: tuple[PointReport, ...] = ()
+    tube: str = ""
+    partials: tuple[int, ...] = ()
+    starts_cents: int | None = None
+    lands_cents: int | None = None
+    pattern: tuple[str, ...] = ()
+    breaks: tuple[int, ...] = ()
+    fallback: str = ""
+
+
+@frozen(kw_only=True)
 class GestureReport:
-    """A gesture, its verdict and its findings in file order; `realisation` as JSON-ready values.
+    """A gesture, its verdict, its findings in file order and how it is played.
 
     `difficulty` is 0 to 100, `demands` what makes it, what weighs most first.
     """
@@ -137,7 +185,7 @@ class GestureReport:
     span: Span
     verdict: Verdict
     findings: tuple[Finding, ...] = ()
-    realisation: Mapping[str, Any] | None = None
+    realisation: RealisationReport | None = None
     difficulty: int | None = None
     demands: tuple[Demand, ...] = ()
 

@@ -10,9 +10,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from gesturesmith.acoustics.series import step_cents
+from gesturesmith.diagnostics import PointReport, RealisationReport
 from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.kinds import BellHand, Correction, Path, Pitched, Trill
 from gesturesmith.model.gesture import ContourPoint, Gesture
@@ -309,36 +310,31 @@ def _pattern(gesture: Gesture) -> tuple[Tube, ...]:
     return ()
 
 
-def as_json(realisation: Realisation) -> dict[str, Any]:
-    """A realisation as the report prints it: JSON-ready, cents as whole numbers, times as exact fractions."""
-    result: dict[str, Any] = {
-        "technique": [t.key for t in realisation.techniques],
-        "points": [_point_json(p) for p in realisation.points],
-    }
-    if realisation.tube is not None:
-        result["tube"] = realisation.tube.name
-    if realisation.partials:
-        result["partials"] = list(realisation.partials)
-    if realisation.starts_cents is not None and realisation.lands_cents is not None:
-        result["starts_cents"] = round(realisation.starts_cents)
-        result["lands_cents"] = round(realisation.lands_cents)
-    if realisation.pattern:
-        result["pattern"] = [t.name for t in realisation.pattern]
-    if realisation.breaks:
-        result["breaks"] = list(realisation.breaks)
-    if realisation.used_fallback:
-        result["fallback"] = realisation.used_fallback
-    return result
+def realisation_report(realisation: Realisation) -> RealisationReport:
+    """A realisation as a report has it: names in place of techniques and tubes, cents as whole numbers."""
+    swept = realisation.starts_cents is not None and realisation.lands_cents is not None
+    return RealisationReport(
+        techniques=tuple(t.key for t in realisation.techniques),
+        points=tuple(_point_report(p) for p in realisation.points),
+        tube=realisation.tube.name if realisation.tube is not None else "",
+        partials=realisation.partials,
+        starts_cents=round(realisation.starts_cents or 0.0) if swept else None,
+        lands_cents=round(realisation.lands_cents or 0.0) if swept else None,
+        pattern=tuple(t.name for t in realisation.pattern),
+        breaks=realisation.breaks,
+        fallback=realisation.used_fallback,
+    )
 
 
-def _point_json(point: PlayedPoint) -> dict[str, Any]:
-    result: dict[str, Any] = {"at": str(point.at)}
+def _point_report(point: PlayedPoint) -> PointReport:
     if point.tube is None:
-        return result
-    result |= {"side": point.tube.side, "valves": point.tube.valves}
-    result |= {"partial": point.partial, "cents": round(point.error_cents)}
-    if point.correction:
-        result["correction"] = point.correction
-    if point.other is not None:
-        result["trill"] = point.other.name
-    return result
+        return PointReport(at=point.at)
+    return PointReport(
+        at=point.at,
+        side=point.tube.side,
+        valves=point.tube.valves,
+        partial=point.partial,
+        cents=round(point.error_cents),
+        correction=point.correction,
+        trill=point.other.name if point.other is not None else "",
+    )

@@ -10,7 +10,7 @@ import time
 import pytest
 from cli.conftest import GOOD, HEAD
 
-from gesturesmith.cli import reading
+from gesturesmith import textfile
 
 COMMANDS = [["check"], ["check", "--json"], ["engrave"], ["format"]]
 commands = pytest.mark.parametrize("command", COMMANDS, ids=" ".join)
@@ -61,7 +61,7 @@ def test_one_that_never_ends(run, command):
 
 @commands
 def test_a_pipe_that_nobody_writes_into(here, run, command, monkeypatch):
-    monkeypatch.setattr(reading, "_PATIENCE_S", 0.2)
+    monkeypatch.setattr(textfile, "_PATIENCE_S", 0.2)
     os.mkfifo(here / "a.gesture")
     result = run(*command, "a.gesture")
     assert result.status == 2
@@ -121,7 +121,7 @@ def test_what_the_machine_says_of_a_file(run, monkeypatch, number, message):
     def refuse(*_, **__):
         raise OSError(number, os.strerror(number))
 
-    monkeypatch.setattr(reading, "open", refuse, raising=False)
+    monkeypatch.setattr(textfile, "open", refuse, raising=False)
     result = run("check", "a.gesture")
     assert result.status == 2
     assert message in result.err

@@ -11,7 +11,9 @@ from gesturesmith.diagnostics import (
     GestureReport,
     Number,
     PassageReport,
+    PointReport,
     ReadError,
+    RealisationReport,
     Report,
     Severity,
     Suggestion,
@@ -57,7 +59,10 @@ def gesture(*findings, name="beacon", title="Beacon", verdict=Verdict.CAUTION):
         span=Span(4, 1, 15),
         verdict=verdict,
         findings=findings,
-        realisation={"technique": ["ordinary"], "points": [{"at": Fraction(3, 2), "side": "F"}]},
+        realisation=RealisationReport(
+            techniques=("ordinary",),
+            points=(PointReport(at=Fraction(3, 2), side="F", valves="0", partial=8, cents=0),),
+        ),
     )
 
 

@@ -42,7 +42,9 @@ def test_a_gesture():
     assert beacon["line"] == 4
     assert (beacon["verdict"], plain["verdict"]) == ("caution", "approved")
     assert beacon["difficulty"] is None
-    assert beacon["realisation"]["points"] == [{"at": "3/2", "side": "F"}]  # times are exact, as texts
+    assert beacon["realisation"]["points"] == [  # times are exact, as texts
+        {"at": "3/2", "side": "F", "valves": "0", "partial": 8, "cents": 0}
+    ]
     assert plain["findings"] == []
 
 

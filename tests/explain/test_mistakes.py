@@ -16,7 +16,7 @@ from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 
 HEAD = "instrument: horn\npitches: written\n"
-READING = Path(__file__).parents[2] / "gesturesmith" / "cli" / "reading.py"
+READING = Path(__file__).parents[2] / "gesturesmith" / "textfile.py"
 # The reader finds these first, under another name.
 EARLIER = {
     "empty-band": "bad-band",

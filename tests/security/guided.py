@@ -106,11 +106,11 @@ if __name__ == "__main__":
     # It tells of every module that it watches.
     with redirect_stderr(io.StringIO()), atheris.instrument_imports(include=["gesturesmith", "tomllib"]):
         from gesturesmith import instruments
-        from gesturesmith.cli.reading import text_of
         from gesturesmith.instruments.profile import load, to_toml
         from gesturesmith.lang import format_text, parse
         from gesturesmith.model.resolve import resolve
         from gesturesmith.source import Source
+        from gesturesmith.textfile import text_of
     from security.test_fuzz import PIECES
 
     look(sys.argv[2], wanted)

@@ -16,12 +16,12 @@ from lang.strategies import broken_files, gesture_files
 from timing import within
 
 from gesturesmith import instruments
-from gesturesmith.cli.reading import text_of
 from gesturesmith.diagnostics import Report, render_json, render_text
 from gesturesmith.instruments.profile import load, to_toml
 from gesturesmith.lang import format_text
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
+from gesturesmith.textfile import text_of
 
 ALL = int(os.environ.get("GESTURESMITH_FUZZ", "2500"))
 LONGEST_S = 1.0

@@ -10,9 +10,8 @@ from pathlib import Path
 import pytest
 from timing import within
 
-from gesturesmith import sheets
+from gesturesmith import sheets, textfile
 from gesturesmith.batch import press
-from gesturesmith.cli import reading
 from gesturesmith.cli.main import main
 from gesturesmith.fixes import tester as bench
 from gesturesmith.instruments.profile import file as profiles
@@ -108,7 +107,7 @@ def profile(count):
 # A limit as SECURITY.md writes it, where it is raised, a text that has so many, how many there may be, a step
 # beyond it, and words of the message.
 TABLE = {
-    "2 MB a file": ((reading, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
+    "2 MB a file": ((textfile, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
     "20,000 gestures": ((context, "MOST_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
     "100,000 notes in all gestures of a file": (
         (context, "MOST_NOTES"), notes, 100_000, 1000, "more than 100000 notes in all gestures in one file",

@@ -10,9 +10,8 @@ import stat
 from collections.abc import Callable, Iterator
 from unicodedata import normalize
 
-from gesturesmith.cli.console import clean
 from gesturesmith.diagnostics import FileReport, ReadError
-from gesturesmith.source import Source, Span
+from gesturesmith.source import Source, Span, clean
 from gesturesmith.values import frozen
 
 LARGEST_BYTES = 2_000_000  # a gesture takes about 200 bytes: ten thousand of them
@@ -63,7 +62,7 @@ def read(path: str) -> Source | Unread:
     """The text of a file, or why there is none. Reads no further than the limit, so nothing is endless."""
     name = clean(path).replace("\n", "\ufffd")
     try:
-        data = _bytes(path)
+        data = bytes_of(path)
     except TimeoutError:
         message = f"this is a pipe, and nothing came out of it for {_PATIENCE_S:g} seconds"
         return Unread(name=name, code="GS196", rule="cannot-be-read", message=message)
@@ -74,14 +73,14 @@ def read(path: str) -> Source | Unread:
         return Unread(name=name, code=code, rule=rule, message=message + near)
     except ValueError:  # a zero byte in the name
         return Unread(name=name, code="GS190", rule="no-such-file", message="no file can have such a name")
-    if len(data) > LARGEST_BYTES:
-        message = "this file is larger than 2 MB, the most that is read; divide it into several files"
-        return Unread(name=name, code="GS193", rule="file-too-large", message=message)
     return text_of(name, data)
 
 
-def _bytes(path: str) -> bytes:
-    """What a file begins with, up to the limit. TimeoutError for a pipe that nobody writes into (any more)."""
+def bytes_of(path: str) -> bytes:
+    """What a file begins with, up to the limit and one byte more.
+
+    OSError as the machine has it; TimeoutError for a pipe that nobody writes into (any more).
+    """
     with open(path, "rb", buffering=0, opener=_opened) as file:
         if os.name != "posix" or not stat.S_ISFIFO(os.fstat(file.fileno()).st_mode):
             return b"".join(_pieces(file))
@@ -136,6 +135,9 @@ def _plain(name: str) -> str:
 
 def text_of(name: str, data: bytes) -> Source | Unread:
     """The text that bytes of a file hold, or why they hold none."""
+    if len(data) > LARGEST_BYTES:
+        message = "this file is larger than 2 MB, the most that is read; divide it into several files"
+        return Unread(name=name, code="GS193", rule="file-too-large", message=message)
     if document := next((what for head, what in _DOCUMENTS.items() if data.startswith(head)), ""):
         message = f"this is not a text file but {document}"
         return Unread(name=name, code="GS194", rule="not-a-text-file", message=message)
