@@ -10,9 +10,11 @@ from __future__ import annotations
 
 import re
 import sys
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
+from handbook import snippets
 from handbook.difficulty import difficulty_page
 from handbook.instruments import instruments_page
 from handbook.language import REGIONS
@@ -33,6 +35,13 @@ PAGES: dict[str, Callable[[], str]] = {
 def refreshed(text: str) -> str:
     """A page written by hand, with each made region as the code gives it; KeyError for one not known."""
     return _REGION.sub(lambda found: f"{found[1]}{REGIONS[found[2]]()}\n{found[3]}", text)
+
+
+def written_by_hand() -> tuple[Path, ...]:
+    """The pages that are written by hand and hold snippets."""
+    root = DOCS.parent
+    own = (root / name for name in ("README.md", "DEVELOPERS.md", "SECURITY.md"))
+    return (*own, DOCS / "language.md", *sorted((DOCS / "handbook" / "text").glob("*.md")))
 
 
 def wanted(folder: Path = DOCS) -> dict[str, str]:
@@ -62,6 +71,9 @@ def main(arguments: list[str]) -> int:
         return 2
     for name, text in wanted().items():
         (DOCS / name).write_text(text, "utf-8")
+    for page in written_by_hand():
+        with tempfile.TemporaryDirectory() as folder:
+            page.write_text(snippets.refreshed(page.read_text("utf-8"), Path(folder).resolve()), "utf-8")
     return 0
 
 

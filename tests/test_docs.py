@@ -11,7 +11,7 @@ from pathlib import Path
 import generate
 import pytest
 from handbook import instruments as instruments_of_docs
-from handbook import language
+from handbook import language, snippets
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.lang import words
@@ -60,6 +60,12 @@ def test_a_word_too_many_is_misuse() -> None:
     assert "--check" in done.stdout
 
 
+@pytest.mark.parametrize("page", generate.written_by_hand(), ids=lambda page: page.name)
+def test_every_snippet_runs_and_prints_what_is_shown(page: Path, tmp_path: Path) -> None:
+    faults = snippets.run(page.read_text("utf-8"), tmp_path)
+    assert not faults, "\n\n".join((*faults, "run: python docs/generate.py, and look at the difference"))
+
+
 @pytest.mark.parametrize("place", ["settings", *IN_BLOCK])
 def test_every_key_says_what_it_means(place: str) -> None:
     keys: dict[str, Key] = SETTINGS if place == "settings" else IN_BLOCK[place]
@@ -75,16 +81,16 @@ def test_the_made_regions_are_all_on_the_page() -> None:
 
 
 def test_every_fixed_word_is_on_the_language_page() -> None:
-    """A new word of the language is told of: words of two parts as such, levels as a range where they are many."""
-    between = {"ppp..fff": words.LEVELS[words.LEVELS.index("ppp") : words.LEVELS.index("fff") + 1]}
+    """A new word of the language is told of: levels as a range."""
+    levels = words.LEVELS[words.LEVELS.index("ppp") : words.LEVELS.index("fff") + 1]
     assert "`ppp`..`fff`" in LANGUAGE
-    code = " ".join(re.findall(r"`+([^`]+)`+", LANGUAGE))
-    written = set(re.findall(r"[^\s,:;()|]+", code)) | set(re.findall(r"`([^`]+)`", LANGUAGE))
+    inline = re.findall(r"`([^`\n]+)`", re.sub(r"^```.*?^```", "", LANGUAGE, flags=re.DOTALL | re.MULTILINE))
+    written = {*inline, *(word for text in inline for word in re.findall(r"[^\s,:;()|]+", text)), *levels}
     said = {*words.HEIGHTS, *words.EXTREMES, *words.REGISTERS, *words.MARKS, *words.LEVELS, *words.GROWTH}
     said |= {*words.MUTES, *words.NOTEHEADS, *words.PITCHES, *words.HEIGHT_LOOKS, *words.ACCIDENTALS, *words.SIDES}
     said |= {*words.FINGERINGS, *words.WORDINGS, *words.PAPERS, *words.SHADES, *words.SHAPES, *words.ORDERS}
     said |= {*words.YES_NO, *words.BLOCKS, *words.SIGNS.values()}
-    assert said - written - set(between["ppp..fff"]) == set()
+    assert said - written == set()
     assert set(words.SIGNS) == set(words.LINE_MEANINGS)
 
 

@@ -28,7 +28,7 @@ def rule_section(rule: Rule) -> str:
     parts = [f"### `{rule.name}` ({rule.code}, {rule.severity.value} unless it says otherwise)", first]
     for name in HEADINGS:
         if name in ("Fires", "Passes"):
-            parts.append(f"{name}:\n\n```\n{said[name]}\n```")
+            parts.append(f"{name}:\n\n```gesture\n{said[name]}\n```")
         else:
             parts.append(f"**{name}**: {re.sub(r'\s*\n\s*', ' ', said[name]).strip()}")
     parts.append(f"**Source**, in the first example: {'; '.join(rule_evidence(rule))}")
