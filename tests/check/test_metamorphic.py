@@ -5,7 +5,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from rules.checking import checked, horn
 
@@ -184,14 +184,26 @@ def test_wider_limits_and_more_partials_never_refuse_more(gesture, factor, tempo
     assert after <= before
 
 
+F_SHARP, B, E = (spell(100 * n) for n in (42, 59, 64))
+
+
 @given(gestures())
+@example(("harmonic-gliss", [F_SHARP, F_SHARP, F_SHARP, B, E], [", ", ", ", ", ", " ~~ "], 1))
 @settings(max_examples=80, deadline=None)
 def test_a_second_side_never_refuses_more(gesture):
-    """The double horn has all that the single horn in F has, and the B-flat side."""
+    """The double horn has all that the single horn in F has, and the B-flat side.
+
+    A sweep is played on a tube that has its ends, if there is one. Where the single horn has none and cautions that
+    it starts and lands elsewhere, what it passes is another sweep than the one asked for, which the B-flat side may
+    have with nothing on the way.
+    """
     (made,) = checked(horn(body(*gesture))).cases.values()
     single = judge(replace(made.gesture, instrument=get("horn-f")))
     double = judge(made.gesture)
-    assert {f.rule for f in double.refusals} <= {f.rule for f in single.refusals}
+    more = {f.rule for f in double.refusals} - {f.rule for f in single.refusals}
+    if any(f.rule == "harmonic-gliss-off-ladder" for f in single.findings):
+        more.discard("harmonic-gliss-too-few-partials")
+    assert not more
 
 
 # --- rests -----------------------------------------------------------------------------------------------
