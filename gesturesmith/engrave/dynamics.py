@@ -32,6 +32,7 @@ def dynamics(gesture: Gesture) -> list[Dynamic]:
     if not marks:
         marks = [(p.at, p.dynamic, "") for p in gesture.points if p.dynamic]
     over = _last_stroke(gesture)
+    begins = {*(p.at for p in gesture.points), *attack_times(gesture)}
     made: list[Dynamic] = []
     for n, (written, level, join) in enumerate(marks):
         at = written
@@ -51,7 +52,7 @@ def dynamics(gesture: Gesture) -> list[Dynamic]:
         else:
             one.other = f"\\gsLevel {quoted(level)}"
             one.closes = opened
-        if made and made[-1].hairpin and at - made[-1].at <= _SHORT:
+        if made and made[-1].hairpin and _needs_room(made[-1].at, at, begins):
             letters = sum(len(mark) for mark in (marks[len(made) - 1][1], level) if mark != NOTHING)
             made[-1].before.append(f"\\gsShortHairpin #{letters}")
         made.append(one)
@@ -73,3 +74,9 @@ def _sounding(gesture: Gesture, at: Fraction, following: Fraction | None) -> Fra
     begins = next((p.at for p in gesture.points if p.until > at and p.kind != "silence"), at)
     silent = any(p.at <= at < p.until and p.kind == "silence" for p in gesture.points)
     return begins if silent and (following is None or begins < following) else at
+
+
+def _needs_room(start: Fraction, end: Fraction, begins: set[Fraction]) -> bool:
+    """Whether a hairpin may come out too narrow: it is short, or nothing begins between its ends, which a crowded
+    score of the composer's presses together."""
+    return end - start <= _SHORT or not any(start < at < end for at in begins)

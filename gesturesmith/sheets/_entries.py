@@ -254,18 +254,26 @@ def _telling(settings: Settings) -> Settings:
 
 
 def _with_harmonics(case: Case) -> Case:
-    """A sweep with the harmonics between its ends, where there are any and one tube gives them."""
-    played = case.realisation
-    between = played.partials[1:-1]
-    slides = [n for n, segment in enumerate(case.gesture.segments) if segment.slides]
-    if played.tube is None or not between or not slides:
+    """A sweep with the harmonics between the ends of each of its lines; as it is where there are none, or where not
+    all of them can be shown."""
+    gesture, points = case.gesture, case.realisation.points
+    played = {p.index: p for p in points}
+    # From the last, so that the places of the others stay.
+    for line in reversed([n for n, segment in enumerate(gesture.segments) if segment.slides]):
+        start, end = played[line], played[line + 1]
+        step = 1 if end.partial > start.partial else -1
+        between = range(start.partial + step, end.partial, step)
+        if start.tube is None or not between:
+            continue
+        ladder = harmonics(case.instrument, start.tube, max(between))
+        shown = with_harmonics(gesture, line, [ladder[n - 1] for n in between])
+        if shown is gesture:
+            return case
+        gesture = shown
+        points = tuple(replace(p, index=p.index + len(between)) if p.index > line else p for p in points)
+    if gesture is case.gesture:
         return case
-    ladder = harmonics(case.instrument, played.tube, max(between))
-    shown = with_harmonics(case.gesture, slides[0], [ladder[n - 1] for n in between])
-    if shown is case.gesture:
-        return case
-    later = tuple(replace(p, index=p.index + len(between)) if p.index > slides[0] else p for p in played.points)
-    return Case(gesture=shown, realisation=replace(played, points=later))
+    return Case(gesture=gesture, realisation=replace(case.realisation, points=points))
 
 
 def _showing(technique: Technique, one: Use) -> Case:

@@ -55,10 +55,12 @@ def test_nothing_alone_is_written_out(engraved):
     assert r'\gsLevel "n"' in dynamics_of(engraved, "n")
 
 
-def test_a_hairpin_of_two_beats_or_less_asks_for_room(engraved):
+def test_a_hairpin_of_two_beats_or_less_or_under_one_note_asks_for_room(engraved):
     """For the letters at its ends; niente has none. Two of them under a whole note alone in its bar are too small
     without."""
     ly = dynamics_of(engraved, "n < mf@1/2 > pp@3 < f")
+    assert re.findall(r"gsShortHairpin #(\d)", ly) == ["2", "4", "3"]
+    ly = dynamics_of(engraved, "n < mf@1/2 > pp@3 < f", "C5, D5@2")
     assert re.findall(r"gsShortHairpin #(\d)", ly) == ["2", "3"]
     assert re.findall(r"gsShortHairpin #(\d)", dynamics_of(engraved, "p < mf@2 > p")) == ["3", "3"]
 

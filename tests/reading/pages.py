@@ -216,10 +216,28 @@ class Excerpt:
         faults = [f for f in reading.faults if not harmonics or "the values of" not in f]
         found = [f"cannot be read: {fault}" for fault in faults]
         shown = [n for n in reading.notes if n not in harmonics]
-        if harmonics and not _row_of_partials(self.instrument, harmonics):
-            found.append(f"harmonics of no tube: {' '.join(n.pitch.name for n in harmonics if n.pitch)}")
+        for row in _rows(reading.notes, harmonics):
+            if not _row_of_partials(self.instrument, row[1:-1]) or not _one_way(row):
+                found.append(f"harmonics of no tube: {' '.join(n.pitch.name for n in row if n.pitch)}")
         ways = [compare.part_of(shown, said, in_time=not harmonics) for said in self.among]
         return [*found, *(min(ways, key=len) if ways else ["a gesture that the file does not have"])]
+
+
+def _rows(notes: list[notation.Note], harmonics: list[notation.Note]) -> list[list[notation.Note]]:
+    """The harmonics of each line, with the notes at its ends."""
+    rows, row = [], []
+    for note in notes:
+        row.append(note)
+        if note not in harmonics:
+            rows.append(row)
+            row = [note]
+    return [row for row in rows if len(row) > 2]
+
+
+def _one_way(row: list[notation.Note]) -> bool:
+    """Whether a line goes up all the time, or down."""
+    cents = [n.pitch.cents for n in row if n.pitch is not None]
+    return cents in (sorted(set(cents)), sorted(set(cents), reverse=True))
 
 
 def _row_of_partials(instrument: Instrument, notes: list[notation.Note]) -> bool:
@@ -350,7 +368,7 @@ _DUTCH = {"Ab4": "aes'", "Bb4": "bes'", "B4": "b'", "Eb5": "ees''", "A4": "a'"}
 
 @dataclass(frozen=True)
 class Cue:
-    """A gesture in the part of somebody else, as notes."""
+    """A gesture in the part of somebody else, as notes. LilyPond quotes one voice: the played one."""
 
     file: str
     name: str
@@ -361,9 +379,10 @@ class Cue:
         # The part's own rest goes on under the cue.
         faults = [f for f in reading.faults if "the values of" not in f and "a rest of" not in f]
         found = [f"cannot be read: {fault}" for fault in faults]
-        if len(reading.notes) != len(self.said.notes):
-            found.append(f"notes: {len(reading.notes)} in the cue, {len(self.said.notes)} in the file")
-        return [*found, *compare.part_of(reading.notes, self.said, in_time=True)]
+        played = replace(self.said, notes=tuple(note for note in self.said.notes if not note.sung))
+        if len(reading.notes) != len(played.notes):
+            found.append(f"notes: {len(reading.notes)} in the cue, {len(played.notes)} in the file")
+        return [*found, *compare.part_of(reading.notes, played, in_time=True)]
 
 
 def _cue(name: str, music: str, length: Fraction) -> str:
@@ -404,7 +423,7 @@ def add_ily(
         music = f'\\"gesture-{item.name}"'
         if cue:
             # A cue is made of notes; lines and signs of a gesture stay in its own part.
-            if all(a.begins == "attack" and a.ends is not None for a in said.notes):
+            if all(a.begins == "attack" and a.ends is not None for a in said.notes if not a.sung):
                 job.books.append(text + _cue(f"q{len(job.books)}", music, said.length))
                 job.scores.append(Cue(source.name, item.name, said))
             continue

@@ -99,6 +99,30 @@ def test_in_a_composers_score(tmp_path):
     assert _read(job, tmp_path).scores > 30
 
 
+def test_room_for_a_hairpin_under_one_note_in_a_composers_score(tmp_path):
+    """In 5/4 it lasts longer than two beats, and nothing else keeps its ends apart."""
+    gesture = "gesture swell\n  technique: timbre-trill\n  contour: Bb3\n  lasts: 5 beats\n  dynamics: p < mf > p\n"
+    job = pages.Job()
+    pages.add_ily(job, Source("swell", "instrument: horn\npitches: written\n" + gesture))
+    assert _read(job, tmp_path).scores == 1
+
+
+def test_a_cue_of_what_is_sung_and_played_is_what_is_played(tmp_path):
+    gesture = "gesture both\n  technique: multiphonic\n  sing: C4 -- D4@2 -- C4\n  contour: F3\n  lasts: 4 beats\n"
+    job = pages.Job()
+    pages.add_ily(job, Source("both", "instrument: horn\npitches: written\n" + gesture), cue=True)
+    assert len(job.scores) == 1
+    assert _read(job, tmp_path).notes == 1
+
+
+def test_the_harmonics_of_a_sweep_that_turns_stand_each_on_its_own_line(tmp_path):
+    gesture = "gesture turn\n  technique: harmonic-gliss\n  contour: F2 ~~ F3@2 ~~ C3@3\n  lasts: 4 beats\n"
+    job = pages.Job()
+    pages.add_notes(job, Source("turn", "instrument: tuba\npitches: written\n" + gesture))
+    count = _read(job, tmp_path)
+    assert count.notes > 6
+
+
 def test_passages_in_meters(tmp_path):
     job = pages.Job()
     for seed in GENERATED:
