@@ -12,7 +12,7 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
-from gesturesmith.check import check
+from gesturesmith.checker import check
 from gesturesmith.diagnostics import FileReport, Verdict
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from gesturesmith import techniques
-from gesturesmith.check import Checked, check
+from gesturesmith.checker import Checked, check
 from gesturesmith.diagnostics import GestureReport, PassageReport, Severity, Verdict
 from gesturesmith.engrave import Music, engrave_gesture, engrave_passage
 from gesturesmith.lang import parse

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
-from gesturesmith.check import check
+from gesturesmith.checker import check
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source

@@ -18,7 +18,7 @@ LAYERS = (
     ("acoustics", "textfile"),
     ("instruments", "techniques", "wording"),
     ("lang", "model"),
-    ("realise", "rules", "difficulty", "judge", "exercises", "fixes", "check", "explain"),
+    ("realise", "rules", "difficulty", "judge", "exercises", "fixes", "checker", "explain"),
     ("lytext", "engrave", "lilypond"),
     ("sheets", "writers"),
     ("cache", "delivery", "pipeline", "batch"),
@@ -46,8 +46,8 @@ LEFT = {
     "judge": {"realise", "rules", "difficulty"},
     "exercises": {"realise", "rules", "difficulty", "judge"},
     "fixes": {"rules", "judge"},
-    "check": {"realise", "rules", "difficulty", "judge", "exercises", "fixes"},
-    "explain": {"rules", "difficulty", "check"},
+    "checker": {"realise", "rules", "difficulty", "judge", "exercises", "fixes"},
+    "explain": {"rules", "difficulty", "checker"},
     "lytext": set(),
     "engrave": {"lytext"},
     "lilypond": {"lytext"},
@@ -183,9 +183,9 @@ def test_every_room_is_in_a_layer():
     ("module", "text"),
     [
         ("gesturesmith.units", "from gesturesmith.lang import parse"),  # down
-        ("gesturesmith.check.run", "from gesturesmith.engrave import engrave_gesture"),  # down
+        ("gesturesmith.checker.run", "from gesturesmith.engrave import engrave_gesture"),  # down
         ("gesturesmith.rules.range", "from gesturesmith.judge.gesture import judge"),  # right
-        ("gesturesmith.fixes.propose", "from gesturesmith.check import check"),  # right
+        ("gesturesmith.fixes.propose", "from gesturesmith.checker import check"),  # right
         ("gesturesmith.exercises.graded", "from gesturesmith.fixes.propose import ease"),  # beside
         ("gesturesmith.lang.parser", "from gesturesmith.model import gesture"),  # right
         ("gesturesmith.sheets.page", "from gesturesmith.writers.pdf import WRITER"),  # sideways
@@ -208,7 +208,7 @@ def test_an_import_the_wrong_way_is_seen(module, text):
         ("gesturesmith.cli.check", "import click, json\nfrom gesturesmith.pipeline import compile_text"),
         ("gesturesmith.engrave.score", "import abjad"),
         ("gesturesmith.lilypond.run", "import subprocess\nfrom gesturesmith import paths"),
-        ("gesturesmith.check.run", "from gesturesmith.rules import rules"),
+        ("gesturesmith.checker.run", "from gesturesmith.rules import rules"),
         ("gesturesmith.cli.group", "from gesturesmith import __version__"),
     ],
 )

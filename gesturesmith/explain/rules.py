@@ -6,7 +6,7 @@ import textwrap
 from itertools import chain
 
 from gesturesmith import rules
-from gesturesmith.check.file import check
+from gesturesmith.checker.file import check
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.rules._doc import sections

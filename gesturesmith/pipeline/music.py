@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
-from gesturesmith.check import Checked
+from gesturesmith.checker import Checked
 from gesturesmith.diagnostics import FileReport, Finding, GestureReport, PassageReport, Verdict
 from gesturesmith.pipeline.types import Options
 

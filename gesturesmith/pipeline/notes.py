@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from gesturesmith.check import Checked, check
+from gesturesmith.checker import Checked, check
 from gesturesmith.dependencies import note, noted
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.lang import parse

@@ -8,7 +8,7 @@ from functools import cache
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
-from gesturesmith.check import check
+from gesturesmith.checker import check
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.exercises.preparation import barred, preparation, rest_s, warm_up
 from gesturesmith.lang import parse

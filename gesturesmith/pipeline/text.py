@@ -6,7 +6,7 @@ from dataclasses import replace
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
-from gesturesmith.check import Checked, check
+from gesturesmith.checker import Checked, check
 from gesturesmith.dependencies import noted
 from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity
 from gesturesmith.lang import parse

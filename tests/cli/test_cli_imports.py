@@ -42,8 +42,8 @@ def test_what_is_made_already_loads_no_stage(tmp_path, monkeypatch, request):
     demo = str(request.config.rootpath / "docs" / "demo" / "fog-signals.gesture")
     monkeypatch.chdir(tmp_path)
     made = loaded("engrave", "--as", "svg", demo)
-    assert {"abjad", "gesturesmith.check"} <= made
+    assert {"abjad", "gesturesmith.checker"} <= made
     assert "distributed" not in made
     again = loaded("engrave", "--as", "svg", demo)
-    rooms = {"abjad", "gesturesmith.lang", "gesturesmith.check", "gesturesmith.rules", "gesturesmith.sheets"}
+    rooms = {"abjad", "gesturesmith.lang", "gesturesmith.checker", "gesturesmith.rules", "gesturesmith.sheets"}
     assert rooms & again == set()

@@ -89,7 +89,7 @@ def test_whatever_is_changed_the_outcome_is_that_of_the_whole(tmp_path, text, op
 
 
 def test_what_did_not_change_is_not_looked_at(tmp_path, monkeypatch):
-    from gesturesmith.check import file as whole
+    from gesturesmith.checker import file as whole
 
     judged = []
     judge = whole.judge

@@ -11,7 +11,7 @@ from reading import compare, dump, notation, says
 
 from gesturesmith import instruments, techniques
 from gesturesmith.acoustics.series import partial_cents
-from gesturesmith.check import check
+from gesturesmith.checker import check
 from gesturesmith.exercises import graded
 from gesturesmith.exercises import preparation as practice
 from gesturesmith.instruments.base import Instrument, Tube

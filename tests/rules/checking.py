@@ -1,6 +1,6 @@
 """Checks a text from its first letter to its findings, for the tests of rules and checker."""
 
-from gesturesmith.check import Checked, check
+from gesturesmith.checker import Checked, check
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from check.test_metamorphic import body, gestures
+from checker.test_metamorphic import body, gestures
 from hypothesis import given, settings
 from rules.checking import checked, horn
 

@@ -12,7 +12,7 @@ from fractions import Fraction
 from itertools import chain
 
 from gesturesmith import registry
-from gesturesmith.check import check
+from gesturesmith.checker import check
 from gesturesmith.diagnostics import Finding, Verdict
 from gesturesmith.engrave.music import Music
 from gesturesmith.lang import parse, words
