@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 from gesturesmith.checker import check
 from gesturesmith.lang import parse
@@ -16,8 +16,8 @@ from gesturesmith.source import Source
 # Helpers beside the tests say what differs, as tests do.
 pytest.register_assert_rewrite("timing", *(p.name for p in Path(__file__).parent.iterdir() if p.is_dir()))
 
-# A busy machine stands still for longer than any example takes.
-settings.register_profile("gesturesmith", deadline=None)
+# A busy machine stands still for longer than any example takes, or than making one up should.
+settings.register_profile("gesturesmith", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("gesturesmith")
 
 HEAD = "instrument: horn\npitches: written\n"

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-import subprocess
 import sys
 from collections import Counter
 from pathlib import Path
 
 import generate
 import pytest
+import timing
 from handbook import instruments as instruments_of_docs
 from handbook import language, snippets
 
@@ -53,9 +53,7 @@ def test_a_page_that_differs_is_found(tmp_path: Path) -> None:
 
 
 def test_a_word_too_many_is_misuse() -> None:
-    done = subprocess.run(
-        [sys.executable, str(DOCS / "generate.py"), "--all"], capture_output=True, text=True, check=False
-    )
+    done = timing.run([sys.executable, str(DOCS / "generate.py"), "--all"], text=True)
     assert done.returncode == 2
     assert "--check" in done.stdout
 

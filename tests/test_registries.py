@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+import timing
 
 from gesturesmith import instruments, registry, rules, techniques, wording
 from gesturesmith.techniques.base import Technique
@@ -70,7 +70,7 @@ def test_listing_imports_nothing() -> None:
         "techniques.get('half-valve')\n"
         "assert mine() - before == {'gesturesmith.techniques.half_valve'}, mine() - before\n"
     )
-    done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=False)
+    done = timing.run([sys.executable, "-c", program], text=True)
     assert done.returncode == 0, done.stderr
 
 

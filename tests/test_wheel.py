@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import fnmatch
 import os
-import subprocess
 import sys
 import sysconfig
 import tomllib
@@ -13,6 +12,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
+import timing
 
 REPOSITORY = Path(__file__).parent.parent
 
@@ -20,9 +20,7 @@ REPOSITORY = Path(__file__).parent.parent
 def run(*command: str | Path, cwd: Path) -> str:
     """What a program prints; its error message where it fails."""
     environment = {k: v for k, v in os.environ.items() if not k.startswith(("PYTHON", "GESTURESMITH"))}
-    done = subprocess.run(
-        command, cwd=cwd, env=environment, capture_output=True, text=True, timeout=300, check=False
-    )
+    done = timing.run(command, cwd=cwd, env=environment, text=True, seconds=300)
     assert done.returncode == 0, done.stdout + done.stderr
     return done.stdout
 

@@ -1,11 +1,20 @@
-"""How long something takes, told by a machine that now and then stands still."""
+"""How long something takes, on a machine that has other things to do: processor time, and patience where a clock is
+needed because what hangs takes none.
+
+No test looks at a clock but through this (`test_clocks.py`).
+"""
 
 from __future__ import annotations
 
+import subprocess
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import Any
 
 TRIES = 3
+PATIENCE_S = 120.0  # what any program of the tests ends in by far, on a machine that does nothing else
+_SPIN_S = 0.03  # several turns of a scheduler
 
 
 def within[Found](seconds: float, work: Callable[[], Found]) -> Found:
@@ -19,3 +28,68 @@ def within[Found](seconds: float, work: Callable[[], Found]) -> Found:
         if took[-1] < seconds:
             return found
         assert len(took) < TRIES, f"{took} s"
+
+
+def slowness() -> float:
+    """How many times as long as on an idle machine a process of ours takes just now; at least 1."""
+    clock, processor = time.perf_counter(), time.thread_time()
+    while (spent := time.thread_time() - processor) < _SPIN_S:
+        pass
+    return max(1.0, (time.perf_counter() - clock) / spent)
+
+
+class Patience:
+    """So many seconds of an idle machine; on a busy one as many times more as it was found slow meanwhile."""
+
+    def __init__(self, seconds: float = PATIENCE_S) -> None:
+        self._seconds = seconds
+        self._began = time.monotonic()
+        self._slowness = 1.0
+
+    def left(self) -> float:
+        """Seconds to wait before asking again; 0 when it is over."""
+        passed = time.monotonic() - self._began
+        if passed < self._seconds:
+            return self._seconds - passed
+        self._slowness = max(self._slowness, slowness())
+        return max(0.0, min(self._seconds, self._seconds * self._slowness - passed))
+
+
+def ended(process: subprocess.Popen[Any], seconds: float = PATIENCE_S) -> tuple[Any, Any]:
+    """What a process has written, once it has ended; one that hangs is killed, and `TimeoutExpired` raised."""
+    patience = Patience(seconds)
+    while True:
+        left = patience.left()
+        try:
+            return process.communicate(timeout=left)
+        except subprocess.TimeoutExpired:
+            if not left:
+                process.kill()
+                process.communicate()
+                raise
+
+
+def run(
+    command: Sequence[str | bytes | Path], *, seconds: float = PATIENCE_S, **more: Any
+) -> subprocess.CompletedProcess[Any]:
+    """A program run to its end, with what it wrote; keywords go to `Popen`."""
+    pipes = {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
+    with subprocess.Popen(command, **(pipes | more)) as process:
+        out, err = ended(process, seconds)
+    return subprocess.CompletedProcess(command, process.returncode, out, err)
+
+
+def clocked[Found](work: Callable[[], Found]) -> tuple[Found, float]:
+    """What `work` gives and how long it took by the clock: to choose a moment by, not to judge it."""
+    began = time.monotonic()
+    return work(), time.monotonic() - began
+
+
+def eventually(happens: Callable[[], object], seconds: float = PATIENCE_S) -> bool:
+    """Whether it happens in that time."""
+    patience = Patience(seconds)
+    while not happens():
+        if not patience.left():
+            return False
+        time.sleep(0.02)
+    return True

@@ -9,11 +9,11 @@ import os
 import signal
 import subprocess
 import sys
-import time
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+import timing
 from batch.conftest import everything, gestures
 
 from gesturesmith.batch.render import Task, press_there
@@ -39,8 +39,7 @@ def cluster(own_cache) -> Iterator[tuple[str, list[int]]]:
     ) as process:
         address, *workers = process.stdout.readline().split()
         yield address, [int(pid) for pid in workers]
-        process.stdin.close()
-        process.wait(timeout=60)
+        timing.ended(process)
 
 
 def engrave(folder: Path, output: str, *more: str) -> subprocess.Popen[str]:
@@ -58,16 +57,14 @@ def test_one_of_two_workers_is_killed_in_the_middle(cluster, tmp_path):
         some = {f"g{chr(97 + n)}": LINES[(part + n) % 3] for n in range(EACH)}
         (tmp_path / "parts" / f"part{part}.gesture").write_text(gestures(**some))
     far = engrave(tmp_path, "far", "--cluster", address)
-    deadline = time.monotonic() + 120
-    while not list((tmp_path / "far").glob("*.pdf")) and far.poll() is None and time.monotonic() < deadline:
-        time.sleep(0.02)
+    assert timing.eventually(lambda: list((tmp_path / "far").glob("*.pdf")) or far.poll() is not None)
     assert far.poll() is None  # it is in the middle
     os.kill(workers[0], signal.SIGKILL)
-    out, err = far.communicate(timeout=240)
+    out, err = timing.ended(far)
     assert (far.returncode, err) == (0, "")
     assert out.endswith(f"in all: {FILES} made, 0 unchanged, 0 refused, 0 failed\n")
     here = engrave(tmp_path, "here")
-    here.communicate(timeout=240)
+    timing.ended(here)
     assert here.returncode == 0
     assert len(everything(tmp_path / "far")) == FILES * (1 + 2 * EACH)
     assert everything(tmp_path / "far") == everything(tmp_path / "here")

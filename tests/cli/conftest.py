@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 import pytest
+import timing
 
 from gesturesmith.cli.main import main
 
@@ -60,6 +61,6 @@ def program(here) -> Callable[..., subprocess.CompletedProcess[bytes]]:
     def call(*arguments: str | bytes, env: dict[str, str] | None = None, **more):
         more = {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE} | more
         command = [sys.executable, "-m", "gesturesmith.cli.main", *arguments]
-        return subprocess.run(command, env={**os.environ, **(env or {})}, timeout=60, check=False, **more)
+        return timing.run(command, env={**os.environ, **(env or {})}, **more)
 
     return call

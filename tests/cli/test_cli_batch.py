@@ -10,6 +10,7 @@ import sys
 from pathlib import Path
 
 import pytest
+import timing
 from cli.conftest import GOOD, HEAD, HIGH, WRONG
 
 ONLY_HIGH = f"{HEAD}\ngesture beyond\n  contour: G6\n"
@@ -253,11 +254,11 @@ def test_two_runs_at_once_into_one_folder(here, parts):
         subprocess.Popen(command, cwd=here, stdout=subprocess.PIPE, stderr=subprocess.PIPE) for _ in range(2)
     ]
     for process in running:
-        out, err = process.communicate(timeout=120)
+        out, err = timing.ended(process)
         assert process.returncode == 2
         assert b"in all: " in out
         assert err == b"parts/horn/wrong.gesture has errors; nothing was engraved\n"
-    alone = subprocess.run([*command, "-o", "alone", "--no-cache"], cwd=here, capture_output=True, check=False)
+    alone = timing.run([*command, "-o", "alone", "--no-cache"], cwd=here)
     assert alone.returncode == 2
     assert {f: (here / "out" / f).read_bytes() for f in made(here / "out")} == {
         f: (here / "alone" / f).read_bytes() for f in made(here / "alone")

@@ -12,6 +12,7 @@ import time
 from pathlib import Path
 
 import pytest
+import timing
 from cli.conftest import DEMO, GOOD, REFUSED_DEMO
 
 
@@ -35,7 +36,7 @@ def on_a_terminal(stream: str, *arguments: str, **environment: str) -> bytes:
         pass
     finally:
         os.close(ours)
-        process.wait(timeout=60)
+        timing.ended(process)
     return written
 
 
@@ -108,7 +109,7 @@ def test_streams_that_are_closed_or_full_of_errors(here, closed, arguments, stat
     """Nobody listens: the work and its status are the same, and no file is opened in a stream's place."""
     Path("call").write_text(GOOD)
     command = f"{shlex.quote(sys.executable)} -m gesturesmith.cli.main {arguments} {closed}"
-    done = subprocess.run(["/bin/sh", "-c", command], capture_output=True, check=False)
+    done = timing.run(["/bin/sh", "-c", command])
     assert done.returncode == status
     assert b"Traceback" not in done.stdout + done.stderr
 
@@ -117,7 +118,7 @@ def test_streams_that_are_closed_or_full_of_errors(here, closed, arguments, stat
 def test_pages_for_whom_nobody_listens(here):
     Path("call").write_text(GOOD)
     command = f"{shlex.quote(sys.executable)} -m gesturesmith.cli.main engrave call <&- >&- 2>&-"
-    assert subprocess.run(["/bin/sh", "-c", command], check=False).returncode == 0
+    assert timing.run(["/bin/sh", "-c", command]).returncode == 0
     assert Path("out/call.pdf").read_bytes().startswith(b"%PDF-")
 
 
@@ -167,14 +168,12 @@ def test_interrupted(here, sent, status, impatient):
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
     )
-    deadline = time.monotonic() + 30
-    while not list((here / "temp").glob("*/work/ready")) and time.monotonic() < deadline:
-        time.sleep(0.02)
+    assert timing.eventually(lambda: list((here / "temp").glob("*/work/ready")))
     process.send_signal(sent)
     while impatient and process.poll() is None:
         time.sleep(0.005)
         process.send_signal(signal.SIGINT)
-    out, err = process.communicate(timeout=20)
+    out, err = timing.ended(process)
     # Python itself, about to end, listens again.
     assert process.returncode in ((status, -signal.SIGINT) if impatient else (status,))
     assert b"Traceback" not in out + err

@@ -5,12 +5,12 @@ from __future__ import annotations
 import json
 import os
 import re
-import subprocess
 import sys
 from pathlib import Path
 
 import pypdf
 import pytest
+import timing
 from cli.conftest import DEMO, GOOD, HEAD, HIGH
 
 from gesturesmith.lilypond import Job, Press, find
@@ -45,14 +45,11 @@ def everything(folder: Path) -> dict[str, bytes]:
 def engraved(folder: Path, name: str, text: str, *more: str, **environment: str) -> tuple[int, str, str]:
     """The command as a program in a folder of its own; status, output, complaints."""
     (folder / name).write_text(text, "utf-8")
-    done = subprocess.run(
+    done = timing.run(
         [sys.executable, "-m", "gesturesmith.cli.main", "engrave", "--as", ",".join(FORMATS), *more, name],
         cwd=folder,
         env={**os.environ, **environment},
-        capture_output=True,
         text=True,
-        timeout=120,
-        check=False,
     )
     return done.returncode, done.stdout, done.stderr
 
@@ -111,11 +108,9 @@ def test_delivered_text_stands_alone(mixed):
     )
     names = {"mixed.ly": "out", "score.ly": "out/mixed"}
     for name, place in names.items():
-        done = subprocess.run(
+        done = timing.run(
             [find().path, "--loglevel=WARNING", "-dbackend=cairo", "--pdf", "-o", folder, folder / place / name],
-            capture_output=True,
             text=True,
-            check=False,
         )
         assert (done.returncode, done.stderr) == (0, "")
         assert (folder / name).with_suffix(".pdf").is_file()

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import subprocess
 import sys
 
 import pytest
+import timing
 
 PROBE = """
 import sys
@@ -17,9 +17,8 @@ print("", *sorted(sys.modules), sep="\\n")
 
 def loaded(*arguments: str) -> set[str]:
     """The modules that are there when a command has ended."""
-    done = subprocess.run(
-        [sys.executable, "-c", PROBE, *arguments], capture_output=True, text=True, check=True, timeout=60
-    )
+    done = timing.run([sys.executable, "-c", PROBE, *arguments], text=True)
+    assert done.returncode == 0, done.stderr
     return set(done.stdout.split("\n"))
 
 

@@ -190,13 +190,13 @@ def test_json_is_whole_where_a_file_meets_a_fault_of_ours(three, run, command):
 
 
 def test_a_fault_in_a_thread_is_no_verdict(here, run, monkeypatch):
-    from gesturesmith.batch import crew, press
+    from gesturesmith.batch import render, workers
 
     def faulty(task, runner):
         raise KeyError("a fault of ours")
 
-    monkeypatch.setattr(press, "press", faulty)
-    monkeypatch.setattr(crew, "_MOST", 1)
+    monkeypatch.setattr(render, "press", faulty)
+    monkeypatch.setattr(workers, "_MOST", 1)
     for name in ("a", "b"):
         (here / f"{name}.gesture").write_text(GOOD)
     result = run("engrave", "a.gesture", "b.gesture")

@@ -8,11 +8,12 @@ middle of the staff.
 from __future__ import annotations
 
 import re
-import subprocess
 from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
 from xml.etree import ElementTree
+
+import timing
 
 from gesturesmith import paths
 from gesturesmith.lilypond import LilyPond, find
@@ -112,7 +113,7 @@ def run(text: str, folder: Path, program: Path | None = None, *, pages: bool = F
         str(paths.templates()),
         "cases.ly",
     ]
-    done = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=120)
+    done = timing.run(command, cwd=folder, text=True)
     assert (done.returncode, done.stderr) == (0, "")
     return "" if pages else (folder / "cases.svg").read_text("utf-8")
 

@@ -4,10 +4,11 @@ before them, bar lines and tempo marks, each at its moment."""
 from __future__ import annotations
 
 import re
-import subprocess
 from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
+
+import timing
 
 from gesturesmith import paths
 
@@ -59,7 +60,7 @@ def scores(document: str, folder: Path, program: Path) -> list[list[list[Printed
     folder.mkdir(exist_ok=True, parents=True)
     (folder / "printed.ly").write_text(watched, "utf-8")
     command = [str(program), "-l", "WARN", "-I", str(paths.templates()), "-dno-print-pages", "printed.ly"]
-    done = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=180)
+    done = timing.run(command, cwd=folder, text=True)
     assert (done.returncode, done.stderr) == (0, "")
     return _parsed(done.stdout)
 

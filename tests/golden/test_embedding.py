@@ -4,12 +4,12 @@ a score of another language and size, with other staves; nothing of the composer
 from __future__ import annotations
 
 import re
-import subprocess
 import unicodedata
 from pathlib import Path
 
 import pypdf
 import pytest
+import timing
 from golden.programs import PROGRAMS
 
 from gesturesmith import writers
@@ -130,7 +130,7 @@ def _engraved(
     }
     (folder / "composer.ly").write_text(text, "utf-8")
     command = [str(program), "--loglevel=WARNING", "--ps", "composer.ly"]
-    done = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=120)
+    done = timing.run(command, cwd=folder, text=True)
     return done.returncode, done.stderr
 
 
@@ -215,7 +215,7 @@ def _told(folder: Path, program: Path, staff: str) -> list[str]:
     """What is printed in a staff, in order; any other message of LilyPond's is a failure."""
     (folder / "score.ly").write_text(SCORE % (TOLD, staff), "utf-8")
     command = [str(program), "--loglevel=WARNING", "--ps", "score.ly"]
-    done = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=120)
+    done = timing.run(command, cwd=folder, text=True)
     lines = [line for line in done.stderr.splitlines() if line]
     assert done.returncode == 0, [line for line in lines if "told: " not in line]
     assert [line for line in lines if "told: " not in line] == []
@@ -296,7 +296,7 @@ def test_footnotes_are_numbered_through_the_score(program, calls):
     """In the order of time and then of staves, over several files and movements, a text once; a part by itself."""
     (calls / "numbered.ly").write_text(NUMBERED % TOLD, "utf-8")
     command = [str(program), "--loglevel=WARNING", "--pdf", "numbered.ly"]
-    done = subprocess.run(command, cwd=calls, capture_output=True, text=True, timeout=120)
+    done = timing.run(command, cwd=calls, text=True)
     assert done.returncode == 0
     assert re.findall(r"\(marked \. ([^)]*)\)", done.stderr) == [
         *["1", "2", "1, 3", "2"],  # both staves: half valve, growl; half valve and rip, growl again

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import subprocess
 import sys
 from collections.abc import Iterator
 from importlib import util
@@ -11,6 +10,7 @@ from pathlib import Path
 from types import ModuleType
 
 import pytest
+import timing
 from golden.programs import PROGRAMS
 
 from gesturesmith import paths, techniques
@@ -105,7 +105,7 @@ def test_the_whole_gallery_is_quiet(document, program, tmp_path):
     """Everything is laid out and drawn, but no file is written."""
     (tmp_path / "gallery.ly").write_text(document.replace("\\gsCropped\n", ""), "utf-8")
     command = [str(program), "-dno-print-pages", "--loglevel=WARNING", "-I", str(paths.templates()), "gallery.ly"]
-    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=300)
+    done = timing.run(command, cwd=tmp_path, text=True, seconds=300)
     assert (done.returncode, done.stderr) == (0, "")
 
 

@@ -4,11 +4,11 @@ are drawn, and the text of the footnotes."""
 from __future__ import annotations
 
 import re
-import subprocess
 import unicodedata
 from pathlib import Path
 
 import pytest
+import timing
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
@@ -81,7 +81,7 @@ def printed(tmp_path_factory):
         text = str(item.document).replace("\\gsCropped\n", "")
         (folder / f"{item.name}.ly").write_text(text, "utf-8")
         command = [str(find(None).path), "-s", "-I", str(paths.templates()), f"{item.name}.ly"]
-        subprocess.run(command, cwd=folder, check=True, timeout=60)
+        assert timing.run(command, cwd=folder).returncode == 0
         made = folder / f"{item.output}.pdf"
         reader = PdfReader(made)
         page = reader.pages[0]

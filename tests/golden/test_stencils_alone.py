@@ -4,10 +4,10 @@
 from __future__ import annotations
 
 import re
-import subprocess
 from pathlib import Path
 
 import pytest
+import timing
 from golden.geometry import document, run, score
 from golden.programs import PROGRAMS
 
@@ -91,7 +91,7 @@ def test_in_a_score_of_somebody_else(program, tmp_path):
     (tmp_path / "gesture.ily").write_text(GESTURE, "utf-8")
     (tmp_path / "composer.ly").write_text(COMPOSER, "utf-8")
     command = [str(program), "-s", "-dbackend=svg", "composer.ly"]
-    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=60)
+    done = timing.run(command, cwd=tmp_path, text=True)
     assert (done.returncode, done.stderr) == (0, "")
     assert (tmp_path / "composer.svg").read_text("utf-8").count('class="gs-contour"') == 2
 

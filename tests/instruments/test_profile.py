@@ -254,7 +254,7 @@ def test_a_value_of_the_wrong_sort_is_an_error_or_harmless(value: str, tmp_path:
         )
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, suppress_health_check=list(HealthCheck))
 @given(st.binary(max_size=400))
 def test_arbitrary_bytes_are_an_error_never_a_fault(tmp_path: Path, data: bytes) -> None:
     for content in (data, b"instrument_profile = 1\n" + data):

@@ -13,7 +13,7 @@ from gesturesmith.lang import format_text
 from gesturesmith.lang.messages import RULES
 from gesturesmith.source import Source
 
-SLOW = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=60, suppress_health_check=list(HealthCheck))
 
 
 def comments(text):
@@ -86,13 +86,13 @@ def test_a_damaged_file_reads_as_far_as_it_can(text):
     check(text)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(st.text(st.characters(), max_size=200))
 def test_any_text_reads_without_failing(text):
     check(text)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(
     st.text(
         alphabet=st.sampled_from('gestur contour:C4xHb#^v~-._@,<>%/"“”\\\n\t\r  1/0\ud800\u200b\u0301½'),
@@ -103,7 +103,7 @@ def test_any_text_of_the_language_s_own_signs_reads_without_failing(text):
     check("gesture a\n  contour: " + text)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(st.binary(max_size=300))
 def test_any_bytes_read_without_failing(data):
     check(data.decode("utf-8", "surrogateescape"))

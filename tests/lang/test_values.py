@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 import pytest
+import timing
 from lang.reading import bare, read, value
 
 from gesturesmith.lang import nodes
@@ -364,12 +365,12 @@ def test_a_broken_value_is_none_and_its_neighbours_stay():
 
 
 def test_light_to_import():
-    import subprocess
     import sys
 
     heavy = {"abjad", "click", "difflib", "tomllib", "subprocess"}
     code = f"import sys, gesturesmith.lang; print(sorted({heavy} & set(sys.modules)))"
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    done = timing.run([sys.executable, "-c", code], text=True)
+    assert done.returncode == 0, done.stderr
     assert done.stdout.strip() == "[]"
 
 

@@ -77,7 +77,7 @@ PITCHES = st.tuples(st.sampled_from("CDEFGAB"), st.sampled_from(["", "#", "b", "
 
 
 @given(st.lists(PITCHES, min_size=1, max_size=5), st.sampled_from(["~~", "--", ",", "__"]))
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_written_and_sounding_files_are_the_same_music(pitches, line):
     """The horn sounds a fifth below what is written: the same gestures and findings, to the cent."""
     results = []

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import json
 import re
-import subprocess
 from dataclasses import dataclass, field
 from fractions import Fraction
 from pathlib import Path
+
+import timing
 
 from gesturesmith import paths
 from gesturesmith.lilypond import LilyPond, find
@@ -92,12 +93,8 @@ def read(document: str, folder: Path, program: Path | None = None, *, quiet: boo
     # LilyPond reads the value of an option as Scheme: a name without a folder, which may have a space in it.
     (folder / SETTINGS.name).write_bytes(SETTINGS.read_bytes())
     command = [str(program), f"-dinclude-settings={SETTINGS.name}", "-dno-print-pages", "--loglevel=WARNING"]
-    done = subprocess.run(
-        [*command, "-I", str(paths.templates()), "pages.ly"],
-        cwd=folder,
-        capture_output=True,
-        text=True,
-        timeout=_LONGEST_S,
+    done = timing.run(
+        [*command, "-I", str(paths.templates()), "pages.ly"], cwd=folder, text=True, seconds=_LONGEST_S
     )
     assert done.returncode == 0, done.stderr[-3000:]
     said = [line for line in done.stderr.splitlines() if line and not _FULL.search(line)]

@@ -128,7 +128,7 @@ def test_a_sweep_takes_the_fullest_tube_that_has_its_ends(contour: str, tube: st
     assert found.lands_cents == pytest.approx(float(ends[1].asked_cents) + ends[1].error_cents)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.integers(40, 82), st.integers(40, 82))
 def test_no_tube_would_have_been_better(low: int, high: int) -> None:
     """Against trying all tubes by hand: same count of partials, or no tube has both ends."""
@@ -351,7 +351,7 @@ def test_least_movement_decides_between_equal_ways() -> None:
     assert ends[0] == ends[1]
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(
     st.lists(st.integers(36, 88), min_size=1, max_size=6), st.sampled_from(["horn", "trumpet", "trombone", "tuba"])
 )

@@ -42,7 +42,7 @@ def test_with_every_technique(key):
 
 
 @given(gestures())
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_on_gestures_of_all_kinds(gesture):
     nothing_is_missed(horn(body(*gesture), tempo=160))
 

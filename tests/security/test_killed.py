@@ -22,6 +22,7 @@ import time
 from pathlib import Path
 
 import pytest
+import timing
 
 from gesturesmith.cli.main import main
 from gesturesmith.writers.base import is_ours
@@ -54,6 +55,11 @@ def command(version: str, out: Path | str = "out", *more: str) -> list[str]:
 def program(*arguments: str, **more) -> subprocess.Popen[bytes]:
     devnull = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
     return subprocess.Popen([sys.executable, "-m", "gesturesmith.cli.main", *arguments], **(devnull | more))
+
+
+def status_of(process: subprocess.Popen[bytes]) -> int:
+    timing.ended(process)
+    return process.returncode
 
 
 def hashes(folder: Path) -> dict[str, str]:
@@ -90,12 +96,11 @@ def scene(tmp_path_factory):
         patch.setenv("GESTURESMITH_CACHE", str(folder / "cache"))
         patch.setenv("TMPDIR", str(folder / "temp"))
         for version in ("old", "new"):
-            began = time.monotonic()
-            assert program(*command(version)).wait() == 0
-            took["--force"], began = time.monotonic() - began, time.monotonic()
+            status, took["--force"] = timing.clocked(lambda: status_of(program(*command(version))))  # noqa: B023
+            assert status == 0
             made[version] = hashes(folder / "out")
-        assert program(*command("old")).wait() == 0
-        took[""] = time.monotonic() - began
+        status, took[""] = timing.clocked(lambda: status_of(program(*command("old"))))
+        assert status == 0
         took["--no-cache"] = took["--force"]
         yield folder, made, took
 
@@ -124,9 +129,9 @@ def test_stopped_at_any_moment(scene, sent):
         process = program(*command(after, out, *([how] if how else [])))
         time.sleep(random.Random(number).uniform(0.1, 1.0) * took[how])
         process.send_signal(sent)
-        assert process.wait(timeout=60) in (0, -sent, 128 + sent)
+        assert status_of(process) in (0, -sent, 128 + sent)
         check_whole(out, made[before], made[after])
-        assert program(*command(after)).wait() == 0
+        assert status_of(program(*command(after))) == 0
         assert hashes(out) == made[after]
 
 
@@ -259,10 +264,9 @@ def test_a_small_disk(scene, room):
     arguments = [sys.executable, "-m", "gesturesmith.cli.main", *command("new", "disk/out", "--sandbox", "never")]
     (folder / "disk").mkdir(exist_ok=True)
     (folder / "found").mkdir()
-    seen = subprocess.run(
+    seen = timing.run(
         ["bwrap", "--dev-bind", "/", "/", "--size", str(room), "--tmpfs", str(folder / "disk"), "--",
-         "sh", "-c", '"$@"; status=$?; cp -r disk/. found; exit $status', "sh", *arguments],
-        capture_output=True, text=True, check=False,
+         "sh", "-c", '"$@"; status=$?; cp -r disk/. found; exit $status', "sh", *arguments], text=True
     )  # fmt: skip
     assert seen.returncode == 3
     assert "the disk is full" in seen.stderr

@@ -4,11 +4,11 @@ without, by one LilyPond or two, made anew or found in the cache."""
 from __future__ import annotations
 
 import os
-import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+import timing
 from cli.conftest import DEMO, REFUSED_DEMO
 
 pytestmark = pytest.mark.lilypond
@@ -82,13 +82,10 @@ def made(folder: Path, environment: dict[str, str], *more: str) -> dict[str, byt
     found = {}
     for number, command in enumerate((*COMMANDS, *(COMMANDS_OF_SOAK if SOAK else ()))):
         options = more if "-o" in command and command[0] != "suggest" else ()
-        done = subprocess.run(
+        done = timing.run(
             [sys.executable, "-m", "gesturesmith.cli.main", *(a.format(number) for a in command), *options],
             cwd=folder,
             env={**os.environ, **environment},
-            capture_output=True,
-            timeout=120,
-            check=False,
         )
         assert done.returncode in (0, 1), done.stderr.decode()
         found[f"{number} says"] = done.stdout + done.stderr

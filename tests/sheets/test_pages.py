@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import io
 import re
-import subprocess
 import unicodedata
 from dataclasses import replace
 from fractions import Fraction
 
 import pypdf
 import pytest
+import timing
 from golden.programs import PROGRAMS
 
 from gesturesmith import paths, sheets
@@ -353,7 +353,7 @@ def test_a_last_level_ends_with_its_note_and_times_with_the_bar_line(program, en
     ly = f'\\version "2.24.0"\n\\language "english"\n{head}{ENDS}\\score {{ {staff} \\layout {{}} }}'
     (tmp_path / "x.ly").write_text(ly, "utf-8")
     command = [str(program), "-l", "WARN", "-I", str(paths.templates()), "-dno-print-pages", "x.ly"]
-    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=120)
+    done = timing.run(command, cwd=tmp_path, text=True)
     assert (done.returncode, done.stderr) == (0, "")
     found: dict[str, list[float]] = {}
     for line in done.stdout.splitlines():
