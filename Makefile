@@ -6,7 +6,7 @@ DEMO := docs/demo/fog-signals.gesture
 FORKS := tests/security/test_killed.py  # forks, which a process that talks to others in threads must not
 
 .DELETE_ON_ERROR:
-.PHONY: all demo test style soak bench gallery clean
+.PHONY: all demo test style soak bench gallery handbook clean
 
 all: demo
 
@@ -28,11 +28,15 @@ soak: $(VENV)/.test-ready
 	  || echo "atheris has no wheel for this Python: the guided search is left out"
 	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(BIN)/python -m pytest tests/security
 	@$(BIN)/python -m pytest --numprocesses auto tests/reading/everything.py
+	@$(BIN)/python -m pytest tests/handbook_again.py
 	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest --numprocesses auto tests/words
 	@$(BIN)/python tests/security/guided.py
 
 gallery: $(VENV)/.run-ready
 	@$(BIN)/python docs/gallery.py
+
+handbook: $(VENV)/.test-ready
+	@$(BIN)/python docs/handbook/build.py
 
 bench: $(VENV)/.test-ready
 	@$(BIN)/python benchmarks/bench.py

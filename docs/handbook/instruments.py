@@ -12,7 +12,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.units import spell
 from handbook.markdown import LIMIT_HEAD, MADE, evidence_text, limit_rows, table, value_text
 
-_INTRODUCTION = (
+INTRODUCTION = (
     "Every number stands with its evidence: *derived* from a definition or a law, *published*, *practice* of "
     "players and teachers, from *memory*, or our own judgement (*house*). The last two lead at most to *with "
     "care*. A value in brackets is only reckoned with: nothing is measured against it by itself. *Far* is "
@@ -160,4 +160,4 @@ def instrument_section(instrument: Instrument, *, heading: str = "##", before: t
 
 def instruments_page() -> str:
     sections = [instrument_section(one, before=found()[:n]) for n, one in enumerate(found())]
-    return "\n\n".join(("# Instruments", MADE, _INTRODUCTION, shared_section(), *sections)) + "\n"
+    return "\n\n".join(("# Instruments", MADE, INTRODUCTION, shared_section(), *sections)) + "\n"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from gesturesmith import rules
 from gesturesmith.explain.rules import rule_evidence
@@ -21,14 +22,30 @@ RULE_GROUPS = {
 }
 
 
-def rule_section(rule: Rule) -> str:
-    """One rule from its docstring; the examples as gesture files."""
+INTRODUCTION = (
+    "What the checker looks for. A finding is *refused*, a *caution* or *advice*; `allow` with a rule's name "
+    "and a reason silences a caution. Each rule's examples are run as its tests. `gesturesmith explain NAME` "
+    "prints the same."
+)
+
+
+def rule_section(
+    rule: Rule, *, heading: str = "###", target: str = "", examples: Mapping[str, str] | None = None
+) -> str:
+    """One rule from its docstring; the examples as gesture files.
+
+    examples   what is shown of them in the place of the plain files; target: a name for links, before the heading
+    """
     said = sections(rule.doc)
     first = rule.doc.strip().partition("\n")[0]
-    parts = [f"### `{rule.name}` ({rule.code}, {rule.severity.value} unless it says otherwise)", first]
+    parts = [
+        f"{target}{heading} `{rule.name}` ({rule.code}, {rule.severity.value} unless it says otherwise)",
+        first,
+    ]
     for name in HEADINGS:
         if name in ("Fires", "Passes"):
-            parts.append(f"{name}:\n\n```gesture\n{said[name]}\n```")
+            shown = examples[name] if examples else f"```gesture\n{said[name]}\n```"
+            parts.append(f"{name}:\n\n{shown}")
         else:
             parts.append(f"**{name}**: {re.sub(r'\s*\n\s*', ' ', said[name]).strip()}")
     parts.append(f"**Source**, in the first example: {'; '.join(rule_evidence(rule))}")
@@ -39,9 +56,7 @@ def rules_page() -> str:
     parts = [
         "# Rules",
         MADE,
-        "What the checker looks for. A finding is *refused*, a *caution* or *advice*; `allow` with a rule's name "
-        "and a reason silences a caution. Each rule's examples are run as its tests. `gesturesmith explain NAME` "
-        "prints the same.",
+        INTRODUCTION,
     ]
     found = rules.all_rules()
     for digit, title in RULE_GROUPS.items():

@@ -84,15 +84,18 @@ def run(text: str, folder: Path) -> list[str]:
     return _read(text, folder)[0]
 
 
-def refreshed(text: str, folder: Path) -> str:
-    """The page with what its commands print now; the answers of Python are left as they stand."""
-    _, printed = _read(text, folder)
+def refreshed(text: str, folder: Path, *, everything: bool = False) -> str:
+    """The page with what its commands print now; the answers of Python are left as they stand.
+
+    everything   also of commands below which nothing is shown
+    """
+    _, printed = _read(text, folder, everything=everything)
     for start, length, output in sorted(printed, reverse=True):
         text = text[:start] + output + text[start + length :]
     return text
 
 
-def _read(text: str, folder: Path) -> tuple[list[str], list[tuple[int, int, str]]]:
+def _read(text: str, folder: Path, *, everything: bool = False) -> tuple[list[str], list[tuple[int, int, str]]]:
     page = Page(folder)
     printed: list[tuple[int, int, str]] = []
     found = list(snippets(text))
@@ -118,7 +121,7 @@ def _read(text: str, folder: Path) -> tuple[list[str], list[tuple[int, int, str]
                 place.parent.mkdir(parents=True, exist_ok=True)
                 place.write_text(snippet.text, "utf-8")
             if snippet.kind == "console":
-                printed += _console(page, snippet)
+                printed += _console(page, snippet, everything)
             else:
                 _RUN[snippet.kind](page, snippet)
     return page.faults, printed
@@ -139,6 +142,11 @@ def _inside(folder: Path) -> Iterator[None]:
 
 
 def _gesture(page: Page, snippet: Snippet) -> None:
+    if page.package:
+        status, said = _gesturesmith(page, ["check", snippet.name])
+        if status not in (0, 1):
+            page.fault(snippet, said)
+        return
     from gesturesmith.pipeline import Options, compile_text
     from gesturesmith.source import Source
 
@@ -155,7 +163,7 @@ def _toml(page: Page, snippet: Snippet) -> None:
         _gesture(page, Snippet("gesture", "", reading, snippet.line, snippet.start))
 
 
-def _console(page: Page, snippet: Snippet) -> Iterator[tuple[int, int, str]]:
+def _console(page: Page, snippet: Snippet, everything: bool) -> Iterator[tuple[int, int, str]]:
     """Run each command of a session; where what it prints is shown, and what it printed."""
     start = snippet.start
     for part in re.split(r"^(?=\$ )", snippet.text, flags=re.MULTILINE):
@@ -169,6 +177,8 @@ def _console(page: Page, snippet: Snippet) -> Iterator[tuple[int, int, str]]:
         output = "\n".join(line.rstrip() for line in output.splitlines()).strip("\n")
         if status not in (0, 1):
             page.fault(snippet, f"$ {command}\nends with {status}:\n{output}")
+        elif everything and not shown.strip():
+            yield start + len(part), 0, f"{output}\n"
         elif shown.strip() and not _alike(shown, output):
             page.fault(snippet, f"$ {command}\nprints\n{output}\nand not\n{shown.strip()}")
             tail = "\n" * (len(shown) - len(shown.rstrip("\n")))

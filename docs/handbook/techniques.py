@@ -73,13 +73,24 @@ def points_text(technique: Technique) -> str:
     return f"points: {points}; lines: {lines}" + ("; a sliding line is needed" if technique.needs_line else "")
 
 
+INTRODUCTION = "\n\n".join(
+    (
+        "At most one technique of each layer may be joined with `+`; the edges of a note join with every other "
+        "layer. The signs and words on the page are the same in every language; the texts for the player follow "
+        "the page's `wording`. German, French and Italian are by our best judgement.",
+        "Limits from memory and of our own judgement lead at most to *with care*. A value in brackets is only "
+        "reckoned with. What depends on the instrument (attacks a second by register, widths of bends) stands with "
+        "the [instruments](instruments.md).",
+        "Names of limits: " + ", ".join(f"`{name}` ({unit})" for name, unit in sorted(LIMIT_UNITS.items())) + ".",
+    )
+)
 PLACES = {"slide": "with a slide", "single": "with one tube only", "up": "upward", "sung": "with a line to sing"}
 
 
-def technique_section(technique: Technique) -> str:
+def technique_section(technique: Technique, *, heading: str = "###") -> str:
     """One technique: what it is, how it is written, seen, judged and explained."""
     parts = [
-        f"### {technique.title['en']}: `{technique.key}`",
+        f"{heading} {technique.title['en']}: `{technique.key}`",
         technique.texts["en"],
         f"- Moves: {technique.moves}. It takes {points_text(technique)}.",
         f"- Pitch: {PITCHED[technique.pitched]}.",
@@ -109,13 +120,7 @@ def techniques_page() -> str:
     parts = [
         "# Techniques",
         MADE,
-        "At most one technique of each layer may be joined with `+`; the edges of a note join with every other "
-        "layer. The signs and words on the page are the same in every language; the texts for the player follow "
-        "the page's `wording`. German, French and Italian are by our best judgement.",
-        "Limits from memory and of our own judgement lead at most to *with care*. A value in brackets is only "
-        "reckoned with. What depends on the instrument (attacks a second by register, widths of bends) stands with "
-        "the [instruments](instruments.md).",
-        "Names of limits: " + ", ".join(f"`{name}` ({unit})" for name, unit in sorted(LIMIT_UNITS.items())) + ".",
+        INTRODUCTION,
     ]
     for layer in LAYERS:
         parts.append(f"## {LAYER_TITLES[layer]}")

@@ -1,0 +1,105 @@
+"""Builds the handbook: `make handbook`, or python docs/handbook/build.py [FOLDER] [--quick]
+
+Writes FOLDER/html (FOLDER is out/handbook when none is named). A warning of Sphinx is a failure. `--quick` leaves
+out what takes long: the charts of instruments and the registers of techniques.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+
+from gesturesmith.cli.main import main as gesturesmith
+from handbook import snippets
+from handbook.instruments import found
+from handbook.pages import ROOT, charts_of, highlighted, pages
+
+_MADE = re.compile(r"(?<=\]\()made:([^)\s]+)(?=\))")
+
+
+def write(folder: Path, *, quick: bool) -> None:
+    """Write all that Sphinx reads into `folder`; RuntimeError where a snippet is at fault, or a chart not made."""
+    for place, text in pages(quick=quick).items():
+        made = text
+        if _MADE.search(text) or place in _RUN_HERE:
+            with tempfile.TemporaryDirectory() as scratch:
+                made = _ran(place, text, Path(scratch).resolve(), folder)
+        target = folder / place
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(highlighted(made), "utf-8")
+    (folder / "pictures").mkdir()
+    for picture in sorted((ROOT / "docs" / "gallery").glob("*.png")):
+        shutil.copy(picture, folder / "pictures")
+    for picture in sorted((ROOT / "docs" / "pictures").glob("*.png")):
+        shutil.copy(picture, folder / "pictures")
+    if not quick:
+        _charts(folder / "charts")
+
+
+# Pages of which no copy with its output stands in the repository.
+_RUN_HERE = ("commands.md",)
+
+
+def _ran(place: str, text: str, scratch: Path, folder: Path) -> str:
+    """A page whose snippets have been run: with what its commands print, and the pictures that they made."""
+    if place in _RUN_HERE:
+        text = snippets.refreshed(text, scratch, everything=True)
+    else:
+        faults = snippets.run(text, scratch)
+        if faults:
+            raise RuntimeError("\n".join((place, *faults)))
+    for found_there in _MADE.finditer(text):
+        target = folder / "made" / found_there[1]
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copy(scratch / found_there[1], target)
+    return _MADE.sub(r"made/\1", text)
+
+
+def _charts(folder: Path) -> None:
+    for instrument in found():
+        status = gesturesmith(["chart", instrument.key, "--as", "png", "-o", str(folder), "--force"])
+        missing = [name for name in charts_of(instrument) if not (folder / f"{name}.png").is_file()]
+        if status or missing:
+            raise RuntimeError(f"charts of {instrument.key}: {status} {missing}")
+
+
+def build(folder: Path, *, quick: bool = False) -> int:
+    """Build the handbook in `folder`/html; the exit status of Sphinx."""
+    html = folder / "html"
+    if html.exists():
+        shutil.rmtree(html)
+    with tempfile.TemporaryDirectory() as scratch:
+        source = Path(scratch) / "source"
+        write(source, quick=quick)
+        conf = str(Path(__file__).parent)
+        command = [sys.executable, "-m", "sphinx", "-b", "html", "-c", conf, "-E", "-W", "--keep-going", "-q"]
+        path = {"PYTHONPATH": str(ROOT / "docs")}
+        done = subprocess.run(
+            [*command, "-d", f"{scratch}/doctrees", str(source), str(html)], env=os.environ | path, check=False
+        )
+    (html / ".buildinfo").unlink(missing_ok=True)
+    return done.returncode
+
+
+def main(arguments: list[str]) -> int:
+    quick = "--quick" in arguments
+    folders = [a for a in arguments if a != "--quick"]
+    if len(folders) > 1 or any(a.startswith("-") for a in folders):
+        print(__doc__)
+        return 2
+    folder = Path(folders[0]) if folders else ROOT / "out" / "handbook"
+    status = build(folder, quick=quick)
+    if not status:
+        print(f"the handbook: {folder / 'html' / 'index.html'}")
+    return status
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,295 @@
+"""The pages of the handbook as text: those of the repository, each technique, rule and instrument, and the rest."""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from functools import cache
+from pathlib import Path
+
+import gallery
+
+from gesturesmith import instruments, rules, techniques
+from gesturesmith.diagnostics import Report, Verdict, render_text
+from gesturesmith.exercises.probes import reach
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.pipeline import Options, compile_text
+from gesturesmith.rules._doc import sections
+from gesturesmith.rules.base import Rule
+from gesturesmith.source import Source
+from gesturesmith.techniques.base import LAYERS, Technique
+from handbook import instruments as instrument_pages
+from handbook import rules as rule_pages
+from handbook import snippets, sources
+from handbook import techniques as technique_pages
+from handbook.difficulty import difficulty_page
+from handbook.markdown import table
+
+ROOT = Path(__file__).parents[2]
+TEXT = Path(__file__).parent / "text"
+_CHARTS = ("map", "fingering", "quarter-tones", "ladders")
+
+# Where the pages of the repository stand in the handbook.
+_PLACES = {
+    "docs/language.md": "language.md",
+    "docs/difficulty.md": "difficulty.md",
+    "docs/techniques.md": "techniques/index.md",
+    "docs/gallery": "techniques/index.md",
+    "docs/gallery/README.md": "techniques/index.md",
+    "docs/rules.md": "rules/index.md",
+    "docs/instruments.md": "instruments/index.md",
+    "DEVELOPERS.md": "developers.md",
+    "SECURITY.md": "security.md",
+    "CHANGELOG.md": "changes.md",
+}
+_LINK = re.compile(r"(?<=\]\()(?![a-z]+:|#)([^)#\s]+)(#[^)\s]*)?(?=\))")
+_FENCE = re.compile(r"^(`{3,})([a-z]+)[ \t]*(\S*)[ \t]*$", re.MULTILINE)
+_HIGHLIGHTED = {"make": "sh", "usage": "text"}
+
+
+def relinked(text: str, place: str, page: str) -> str:
+    """A page of the repository with its links as they are in the handbook; KeyError for what is not in it.
+
+    place   of the page in the repository
+    page    its place in the handbook
+    """
+
+    def link(found: re.Match[str]) -> str:
+        target = posixpath.normpath(posixpath.join(posixpath.dirname(place), found[1]))
+        there = _PLACES[target.rstrip("/")]
+        return posixpath.relpath(there, posixpath.dirname(page) or ".") + (found[2] or "")
+
+    return _LINK.sub(link, text)
+
+
+def highlighted(text: str) -> str:
+    """Snippets in the form that Sphinx colours, with the names of their files."""
+
+    def fence(found: re.Match[str]) -> str:
+        ticks, kind, name = found.groups()
+        if kind not in snippets.KINDS:
+            return found[0]
+        named = f"\n:caption: {name}" if name else ""
+        return f"{ticks}{{code-block}} {_HIGHLIGHTED.get(kind, kind)}{named}\n"
+
+    return _FENCE.sub(fence, text)
+
+
+def _of_repository(place: str) -> str:
+    text = (ROOT / place).read_text("utf-8")
+    return relinked(text, place, _PLACES[place])
+
+
+@cache
+def _pictures() -> tuple[gallery.Picture, ...]:
+    """The pictures of the gallery, those of one technique on the horn first."""
+    return tuple(sorted(gallery.pictures(), key=lambda p: p.kind != "technique"))
+
+
+def picture_of(technique: Technique) -> gallery.Picture | None:
+    """The picture that shows a technique best: its own, or the first group in which it is shown."""
+    for picture in _pictures():
+        if any(technique.key in entry.techniques for entry in picture.shown):
+            return picture
+    return None
+
+
+def _labels(picture: gallery.Picture) -> str:
+    return "; ".join(entry.label for entry in picture.shown)
+
+
+def _written(picture: gallery.Picture, technique: Technique) -> str:
+    """A gesture of a picture as it is written, in a file of its own."""
+    shown = [e for e in picture.shown if technique.key in e.techniques]
+    entry = next((e for e in shown if e.label == "middle, long"), shown[-1])
+    text = (gallery.FOLDER / picture.file).read_text("utf-8")
+    head = "\n".join(line for line in text.splitlines() if re.match(r"(instrument|pitches|tempo):", line))
+    block = re.search(rf"^gesture {re.escape(entry.name)}\b.*?(?=^\S|\Z)", text, re.MULTILINE | re.DOTALL)
+    assert block is not None
+    return f"{head}\n\n{block[0].strip()}\n"
+
+
+def _shown_on() -> tuple[Instrument, ...]:
+    """One instrument of each kind: those of which the gallery has pictures."""
+    names = {path.stem for path in gallery.FOLDER.glob("*.gesture")} & {*instruments.names()}
+    return tuple(instruments.get(name) for name in sorted(names))
+
+
+def _stretches(technique: Technique, instrument: Instrument) -> tuple[str, ...]:
+    """Where a technique is playable, with care, and not as written: written notes from and to."""
+    found: dict[Verdict, list[str]] = {verdict: [] for verdict in Verdict}
+    first = last = None
+    for one in (*reach(technique, instrument), None):
+        if first is not None and last is not None and (one is None or one.verdict is not first.verdict):
+            same = first.note == last.note
+            found[first.verdict].append(first.note.name if same else f"{first.note.name} to {last.note.name}")
+            first = None
+        if one is not None:
+            first, last = first or one, one
+    return tuple(", ".join(found[v]) for v in (Verdict.APPROVED, Verdict.CAUTION, Verdict.REFUSED))
+
+
+def technique_page(technique: Technique, *, registers: bool) -> str:
+    text = technique_pages.technique_section(technique, heading="#")
+
+    def linked(line: str) -> str:
+        if not line.startswith(("- In its place", "- Not with")):
+            return line
+        return re.sub(r"`([a-z-]+)`", r"[`\1`](\1.md)", line)
+
+    text = "\n".join(linked(line) for line in text.split("\n"))
+    head, first, rest = text.split("\n\n", 2)
+    picture = picture_of(technique)
+    assert picture is not None, f"the gallery does not show {technique.key}"
+    parts = [
+        head,
+        first,
+        f"![{technique.title['en']}, {picture.settings.title}: {_labels(picture)}](../pictures/{picture.name}.png)",
+        f"So one of them is written:\n\n```gesture\n{_written(picture, technique)}```",
+        "## How it is played, seen and judged",
+        rest,
+    ]
+    if registers and technique.pitched != "none":
+        rows = [(f"[{i.name}](../instruments/{i.key}.md)", *_stretches(technique, i)) for i in _shown_on()]
+        parts += [
+            "## Registers",
+            "What the checker says of the easiest gesture that begins on each written note, at mf; an instrument "
+            "without an entry cannot play it at all.",
+            table(("instrument", "playable", "with care", "not as written"), [r for r in rows if r[1] or r[2]]),
+        ]
+    return "\n\n".join(parts) + "\n"
+
+
+def _techniques_index() -> str:
+    found = [techniques.get(name) for name in techniques.names()]
+    parts = ["# Techniques", technique_pages.INTRODUCTION.replace("instruments.md", "../instruments/index.md")]
+    for layer in LAYERS:
+        mine = [t for t in found if t.layer == layer]
+        rows = [(f"[{t.title['en']}]({t.key}.md)", f"`{t.key}`", t.texts["en"]) for t in mine]
+        parts += [f"## {technique_pages.LAYER_TITLES[layer]}", table(("technique", "written", "played"), rows)]
+    parts.append(_toctree([t.key for layer in LAYERS for t in found if t.layer == layer], hidden=True))
+    return "\n\n".join(parts) + "\n"
+
+
+def example_said(text: str) -> str:
+    """What `gesturesmith check example.gesture` prints of a file."""
+    options = Options(folder=ROOT, only_check=True)
+    report = compile_text(Source("example.gesture", text + "\n"), options).report
+    return render_text(Report(files=(report,)), colour=False).strip("\n")
+
+
+def _example(text: str) -> str:
+    return (
+        f"```gesture example.gesture\n{text}\n```\n\n"
+        f"```console\n$ gesturesmith check example.gesture\n{example_said(text)}\n```"
+    )
+
+
+def _rule_section(rule: Rule) -> str:
+    said = sections(rule.doc)
+    return rule_pages.rule_section(
+        rule,
+        heading="##",
+        target=f"({rule.name})=\n",
+        examples={name: _example(said[name]) for name in ("Fires", "Passes")},
+    )
+
+
+def _slug(title: str) -> str:
+    return re.sub(r"[^a-z]+", "-", title.lower()).strip("-")
+
+
+def _rule_pages() -> dict[str, str]:
+    made = {}
+    rows = []
+    slugs = []
+    for digit, title in rule_pages.RULE_GROUPS.items():
+        group = [r for r in rules.all_rules() if r.code[2] == digit]
+        if not group:
+            continue
+        slugs.append(_slug(title))
+        page = f"{slugs[-1]}.md"
+        parts = [f"# {title}", f"Rules GS{digit}01 and on.", *(_rule_section(r) for r in group)]
+        made[f"rules/{page}"] = "\n\n".join(parts) + "\n"
+        rows += [(f"[`{r.name}`]({page}#{r.name})", r.code, r.doc.strip().partition("\n")[0]) for r in group]
+    parts = ["# Rules", rule_pages.INTRODUCTION, table(("rule", "code", "when"), rows)]
+    if rules.RETIRED:
+        parts += ["## No longer used", table(("code", "instead"), sorted(rules.RETIRED.items()))]
+    made["rules/index.md"] = "\n\n".join((*parts, _toctree(slugs, hidden=True))) + "\n"
+    return made
+
+
+def charts_of(instrument: Instrument) -> tuple[str, ...]:
+    """The charts of an instrument, as `gesturesmith chart` names them."""
+    return tuple(f"{instrument.key}-{kind}" for kind in _CHARTS)
+
+
+def _instrument_page(instrument: Instrument, *, charts: bool) -> str:
+    parts = [instrument_pages.instrument_section(instrument, heading="#")]
+    parts.append(
+        "Every other limit is [as instruments share them](index.md)."
+        if instrument_pages.own_limits(instrument)
+        else ""
+    )
+    if charts:
+        parts.append("## Charts")
+        for name in charts_of(instrument):
+            kind = name.removeprefix(f"{instrument.key}-").replace("-", " ")
+            parts.append(f"![{instrument.name}, {kind}](../charts/{name}.png)")
+    parts.append(
+        f"They can be printed as well:\n\n```console\n$ gesturesmith chart {instrument.key} --as pdf\n```"
+        if charts
+        else ""
+    )
+    return "\n\n".join(p for p in parts if p) + "\n"
+
+
+def _instruments_index() -> str:
+    found = instrument_pages.found()
+    rows = [(f"[{i.name}]({i.key}.md)", f"`{i.key}`", instrument_pages.transposition_text(i)) for i in found]
+    parts = (
+        "# Instruments",
+        table(("instrument", "written", "sounds"), rows),
+        instrument_pages.INTRODUCTION,
+        instrument_pages.shared_section(),
+        _toctree([i.key for i in found], hidden=True),
+    )
+    return "\n\n".join(parts) + "\n"
+
+
+def _toctree(names: list[str], *, hidden: bool = False) -> str:
+    options = ":hidden:\n" if hidden else ""
+    return f"```{{toctree}}\n:maxdepth: 1\n{options}\n" + "\n".join(names) + "\n```"
+
+
+def _commands() -> str:
+    from gesturesmith.cli.group import cli
+
+    names = cli.list_commands(None)  # type: ignore[arg-type]
+    parts = ["# Commands", "```console\n$ gesturesmith --help\n```"]
+    for name in names:
+        parts.append(f"## gesturesmith {name}\n\n```console\n$ gesturesmith {name} --help\n```")
+    return "\n\n".join(parts) + "\n"
+
+
+def pages(*, quick: bool = False) -> dict[str, str]:
+    """Every page by its place; their snippets have the form they have in the repository.
+
+    quick   without what takes long: the charts of instruments and the registers of techniques
+    """
+    made = {_PLACES[place]: _of_repository(place) for place in ("docs/language.md", *_OF_DEVELOPERS)}
+    made |= {path.name: path.read_text("utf-8") for path in sorted(TEXT.glob("*.md"))}
+    made["difficulty.md"] = relinked(difficulty_page(), "docs/difficulty.md", "difficulty.md")
+    made["commands.md"] = _commands()
+    made["sources.md"] = sources.sources_page()
+    made["techniques/index.md"] = _techniques_index()
+    for name in techniques.names():
+        made[f"techniques/{name}.md"] = technique_page(techniques.get(name), registers=not quick)
+    made |= _rule_pages()
+    made["instruments/index.md"] = _instruments_index()
+    for instrument in instrument_pages.found():
+        made[f"instruments/{instrument.key}.md"] = _instrument_page(instrument, charts=not quick)
+    return made
+
+
+_OF_DEVELOPERS = ("DEVELOPERS.md", "SECURITY.md", "CHANGELOG.md")

@@ -1,0 +1,126 @@
+"""The handbook is built from the code without a warning, and can be read and searched without a network."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from handbook import pages, sources
+
+from gesturesmith import instruments, rules, techniques
+from gesturesmith.evidence import Kind
+from gesturesmith.rules._doc import sections
+
+ROOT = Path(__file__).parent.parent
+BUILD = ROOT / "docs" / "handbook" / "build.py"
+# What a browser fetches by itself; a link waits for the reader.
+FETCHED = {"img": "src", "script": "src", "link": "href", "iframe": "src", "source": "src", "object": "data"}
+OUTSIDE = re.compile(r"^\s*([a-z][a-z0-9+.-]*:)?//", re.IGNORECASE)
+
+
+def build(folder: Path, *options: str, seed: str = "0") -> Path:
+    """The handbook in a folder of its own; with "--quick" without what takes long."""
+    done = subprocess.run(
+        [sys.executable, str(BUILD), *options, str(folder)],
+        env=os.environ | {"PYTHONHASHSEED": seed},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert not done.stderr, done.stderr
+    return folder / "html"
+
+
+@pytest.fixture(scope="module")
+def html(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return build(tmp_path_factory.mktemp("handbook"), "--quick")
+
+
+class Page(HTMLParser):
+    """What a page has a browser fetch, where its links lead, and the names in it that links may lead to."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.fetched: list[str] = []
+        self.links: list[str] = []
+        self.names: set[str] = set()
+        self.feed(text)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        given = dict(attrs)
+        if tag in FETCHED and given.get(FETCHED[tag]):
+            self.fetched.append(given[FETCHED[tag]] or "")
+        if tag == "a" and given.get("href"):
+            self.links.append(given["href"] or "")
+        if given.get("id"):
+            self.names.add(given["id"] or "")
+
+
+def test_nothing_is_fetched_from_outside(html: Path) -> None:
+    for path in html.rglob("*.html"):
+        for place in Page(path.read_text("utf-8")).fetched:
+            assert not OUTSIDE.match(place), f"{path.name}: {place}"
+            assert (path.parent / place.partition("?")[0].partition("#")[0]).exists(), f"{path.name}: {place}"
+    for path in html.rglob("*.css"):
+        for place in re.findall(r"""(?:url\(|@import)\s*["']?([^"')\s;]+)""", path.read_text("utf-8")):
+            assert not OUTSIDE.match(place), f"{path.name}: {place}"
+    for path in html.rglob("*.js"):
+        outside = re.findall(r"""["'`]((?:https?:)?//\w[^"'`\s]*)""", path.read_text("utf-8"))
+        assert {*outside} <= {"http://www.w3.org/2000/svg"}, path.name  # the name of SVG, which nobody fetches
+
+
+def test_every_link_within_leads_somewhere(html: Path) -> None:
+    read = {path.resolve(): Page(path.read_text("utf-8")) for path in html.rglob("*.html")}
+    for path, page in read.items():
+        for link in page.links:
+            place, _, name = link.partition("#")
+            if re.match(r"[a-z]+:", place):
+                continue
+            there = (path.parent / place).resolve() if place else path
+            assert there.exists(), f"{path.name}: {link}"
+            assert not name or there not in read or name in read[there].names, f"{path.name}: {link}"
+
+
+def test_the_search_finds_every_entry(html: Path) -> None:
+    index = (html / "searchindex.js").read_text("utf-8")
+    for name in techniques.names():
+        assert f'"techniques/{name}"' in index
+    for name in instruments.names():
+        assert f'"instruments/{name}"' in index
+    for name in rules.names():
+        assert name in index
+
+
+def test_every_rule_is_shown_with_what_it_says_of_its_example(html: Path) -> None:
+    text = "".join(page for place, page in pages.pages(quick=True).items() if place.startswith("rules/"))
+    for rule in rules.all_rules():
+        said = pages.example_said(sections(rule.doc)["Fires"])
+        assert f": {rule.name}\n" in said, rule.name
+        assert said in text
+
+
+def test_every_technique_has_a_picture_and_registers() -> None:
+    for name in techniques.names():
+        picture = pages.picture_of(techniques.get(name))
+        assert picture is not None, name
+        assert (ROOT / "docs" / "gallery" / f"{picture.name}.png").is_file(), name
+    split_tone = pages.technique_page(techniques.get("split-tone"), registers=True)
+    assert "| [double horn in F/B-flat](../instruments/horn.md) | " in split_tone
+
+
+def test_every_source_is_named_once() -> None:
+    """What is published or practice names one of the sources; each of them is named by something."""
+    for sourced, what in sources.rests():
+        if sourced.kind in (Kind.PUBLISHED, Kind.PRACTICE):
+            assert sources.source_of(sourced.source), f"{what}: {sourced.source}"
+    named = {one.what for sourced, _ in sources.rests() for one in sources.source_of(sourced.source)}
+    assert {one.what for one in sources.NAMED} == named
+    page = sources.sources_page()
+    for one in sources.NAMED:
+        assert page.count(f"| {one.what} |") == 1
