@@ -12,10 +12,8 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
-from gesturesmith.checker import check
+from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import FileReport, Verdict
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
 from gesturesmith.rules import all_rules
 from gesturesmith.rules._doc import sections
 from gesturesmith.source import Source
@@ -52,11 +50,9 @@ def bodies() -> tuple[list[str], list[str]]:
 
 def checked(text: str, *, suggestions: bool) -> FileReport:
     source = Source("bench.gesture", text)
-    tree, syntax = parse(source)
-    piece, names = resolve(tree)
-    assert piece is not None
-    assert not (*syntax, *names)
-    return check(piece, tree, source, (), suggestions=suggestions).report
+    report = check_text(source, suggestions=suggestions).report
+    assert not report.errors
+    return report
 
 
 def files(count: int, good: list[str], bad: list[str]) -> Iterator[str]:

@@ -17,14 +17,12 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from gesturesmith import techniques
-from gesturesmith.checker import Checked, check
+from gesturesmith.checker import Checked, check_text
 from gesturesmith.diagnostics import GestureReport, PassageReport, Severity, Verdict
 from gesturesmith.engrave import Music, engrave_gesture, engrave_passage
-from gesturesmith.lang import parse
 from gesturesmith.lilypond import Job, LilyPond, Missing, Run, find, start
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
-from gesturesmith.model.resolve import resolve
 from gesturesmith.sheets import _score, document
 from gesturesmith.source import Source
 
@@ -114,11 +112,10 @@ def pictures(folder: Path = FOLDER) -> tuple[Picture, ...]:
 
 def _pictures_of(path: Path) -> Iterator[Picture]:
     source = Source(path.name, path.read_text("utf-8"))
-    tree, syntax = parse(source)
-    piece, names = resolve(tree)
-    if piece is None or syntax or names:
-        raise ValueError(f"{path.name}: {[e.text for e in (*syntax, *names)]}")
-    checked = check(piece, tree, source, (), suggestions=False)
+    checked = check_text(source, suggestions=False)
+    piece = checked.reading.piece
+    if piece is None or checked.report.errors:
+        raise ValueError(f"{path.name}: {[e.message for e in checked.report.errors]}")
     settings = piece.settings
     groups: dict[tuple[str, str, str], list[Entry]] = {}
     for said in (*checked.report.gestures, *checked.report.passages):

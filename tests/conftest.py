@@ -8,9 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, settings
 
-from gesturesmith.checker import check
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.checker import check_text
 from gesturesmith.source import Source
 
 # Helpers beside the tests say what differs, as tests do.
@@ -43,11 +41,9 @@ def engraved() -> Callable[..., dict]:
         from gesturesmith.engrave import engrave_gesture, engrave_passage
 
         source = Source("test", text if "instrument:" in text else HEAD + text)
-        tree, syntax = parse(source)
-        piece, names = resolve(tree)
-        assert not syntax, syntax
-        assert not names, names
-        checked = check(piece, tree, source, ())
+        checked = check_text(source)
+        assert not checked.report.errors, checked.report.errors
+        piece = checked.reading.piece
         made = {n: engrave_gesture(c, piece.settings, pitches=pitches) for n, c in checked.cases.items()}
         for name, case in checked.passage_cases.items():
             made[name] = engrave_passage(case, piece.settings, pitches=pitches)

@@ -10,21 +10,23 @@ from gesturesmith.diagnostics import (
     Finding,
     GestureReport,
     PassageReport,
-    ReadError,
     Verdict,
 )
 from gesturesmith.difficulty.score import difficulty
 from gesturesmith.exercises.variants import Practice, lines
+from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import Judged, judge
 from gesturesmith.judge.passage import passage_report
-from gesturesmith.lang.nodes import File
-from gesturesmith.model.piece import Piece
+from gesturesmith.model.piece import Piece, Settings
+from gesturesmith.model.reading import Reading, read
 from gesturesmith.realise.gesture import realisation_report
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Source, folded
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from gesturesmith.fixes.tester import Bench
 
 
@@ -35,28 +37,42 @@ _LONGEST_TRIED = 1000  # notes of a passage that is played through again for eve
 class Checked:
     """What is said of a file, and what is engraved from it, by the names of the blocks."""
 
+    reading: Reading
     report: FileReport
     cases: dict[str, Case]
     passage_cases: dict[str, PassageCase]
     practices: dict[str, Practice]
 
 
-def check(
-    piece: Piece,
-    tree: File,
+def check_text(
     source: Source,
-    errors: tuple[ReadError, ...],
     *,
+    folder: Path | None = None,
+    instrument: Instrument | None = None,
     suggestions: bool = True,
     only: str | None = None,
 ) -> Checked:
+    """A text parsed, resolved and judged: `check` of what `read` reads, whose arguments these are.
+
+    >>> text = "instrument: horn\\npitches: written\\ngesture a\\n  contour: G4, C5"
+    >>> check_text(Source("a", text)).report.gestures[0].verdict
+    <Verdict.APPROVED: 'approved'>
+    """
+    return check(read(source, folder=folder, instrument=instrument), suggestions=suggestions, only=only)
+
+
+def check(reading: Reading, *, suggestions: bool = True, only: str | None = None) -> Checked:
     """Judge everything in a file. Without `suggestions` nothing is tried out to put it right, with `only` that one
     gesture alone."""
+    piece = reading.piece
+    if piece is None:
+        report = FileReport(source=reading.source, readable=False, errors=reading.errors)
+        return Checked(reading=reading, report=report, cases={}, passage_cases={}, practices={})
     judged = {g.name: judge(g) for g in piece.gestures}
     own = {g.name: g for g in piece.gestures}
     passages = tuple(passage_report(p, own, judged) for p in piece.passages)
     wanted = any(j.findings for j in judged.values()) or any(said.findings for _, said in passages)
-    bench = _bench(piece, tree, source, judged) if suggestions and wanted else None
+    bench = _bench(reading, piece.settings, judged) if suggestions and wanted else None
     practices = tuple(lines(e) for e in piece.exercises)
     untried: list[str] = []
 
@@ -74,16 +90,17 @@ def check(
 
     gestures = tuple(told(_gesture_report(j, bench_for(name))) for name, j in judged.items())
     report = FileReport(
-        source=source,
-        readable=not errors,
-        errors=tuple(sorted(errors, key=lambda e: (e.span.line, e.span.column, e.code))),
+        source=reading.source,
+        readable=not reading.errors,
+        errors=tuple(sorted(reading.errors, key=lambda e: (e.span.line, e.span.column, e.code))),
         gestures=gestures,
         passages=tuple(told(_passage_report(c, said, piece, bench_for(said.name))) for c, said in passages),
         untried=tuple(untried),
         exercises=tuple(_exercise(p) for p in practices),
-        unread=_unread(piece, tree, errors),
+        unread=_unread(piece, reading),
     )
     return Checked(
+        reading=reading,
         report=report,
         cases={name: j.case for name, j in judged.items()},
         passage_cases={case.passage.name: case for case, _ in passages},
@@ -91,17 +108,17 @@ def check(
     )
 
 
-def _unread(piece: Piece, tree: File, errors: tuple[ReadError, ...]) -> tuple[tuple[str, str], ...]:
+def _unread(piece: Piece, reading: Reading) -> tuple[tuple[str, str], ...]:
     """The gestures and passages with a mistake in them, or that play one, by name and title."""
-    wrong = piece.unread | {e.gesture.casefold() for e in errors if e.gesture is not None}
-    blocks = (b for b in tree.blocks if b.kind != "exercises" and b.name.text.casefold() in wrong)
+    wrong = piece.unread | {e.gesture.casefold() for e in reading.errors if e.gesture is not None}
+    blocks = (b for b in reading.tree.blocks if b.kind != "exercises" and b.name.text.casefold() in wrong)
     return tuple(dict.fromkeys((b.name.text, b.title.text if b.title is not None else b.name.text) for b in blocks))
 
 
-def _bench(piece: Piece, tree: File, source: Source, judged: dict[str, Judged]) -> Bench:
+def _bench(reading: Reading, settings: Settings, judged: dict[str, Judged]) -> Bench:
     from gesturesmith.fixes.tester import Bench  # a file without a fault does not pay for it
 
-    return Bench(tree, piece.settings, source.lines, judged)
+    return Bench(reading.tree, settings, reading.source.lines, judged)
 
 
 def _with_suggestions(judged: Judged, bench: Bench | None) -> tuple[Finding, ...]:

@@ -6,9 +6,7 @@ import textwrap
 from itertools import chain
 
 from gesturesmith import rules
-from gesturesmith.checker.file import check
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.checker import check_text
 from gesturesmith.rules._doc import sections
 from gesturesmith.rules.base import Rule
 from gesturesmith.source import Source
@@ -41,11 +39,7 @@ def explain_rule(name_or_code: str) -> str | None:
 def rule_evidence(rule: Rule) -> tuple[str, ...]:
     """The kind and source of what a rule finds on its first example, each once."""
     source = Source(rule.name, sections(rule.doc)["Fires"])
-    tree, syntax = parse(source)
-    piece, names = resolve(tree)
-    if piece is None:
-        return ()
-    report = check(piece, tree, source, (*syntax, *names), suggestions=False).report
+    report = check_text(source, suggestions=False).report
     everything = chain(*(g.findings for g in report.gestures), *(p.findings for p in report.passages))
     found = [f for f in everything if f.rule == rule.name]
     return tuple(dict.fromkeys(f"{f.evidence.kind.value}: {f.evidence.source}" for f in found))

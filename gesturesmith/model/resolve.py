@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from gesturesmith.diagnostics import ReadError
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes
@@ -11,23 +9,24 @@ from gesturesmith.model import build, exercises, passages
 from gesturesmith.model.context import MOST_GESTURES, MOST_NOTES, Context
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Exercise, Piece
-from gesturesmith.model.settings import meter_of, settings
+from gesturesmith.model.settings import Profile, meter_of, settings
 
 _IS = {"gesture": "is a gesture", "passage": "is a passage", "exercises": "is a set of exercises"}
 
 
 def resolve(
-    tree: nodes.File, *, folder: Path | None = None, instrument: Instrument | None = None
+    tree: nodes.File, *, profile: Profile | None = None, instrument: Instrument | None = None
 ) -> tuple[Piece | None, tuple[ReadError, ...]]:
-    """The piece of a file, as far as it can be read, and every mistake in its meaning, in file order.
+    """The piece of a file, as far as it can be read, and every mistake in its meaning, in file order. No file is
+    opened.
 
-    folder       where a quoted path of an instrument starts from, and which it may not leave
+    profile      what was read at the quoted path of an instrument, where there is one
     instrument   taken in place of the one the file names
 
     The piece is None where no gesture can be known: without an instrument, or without `pitches` where the
     instrument transposes.
     """
-    found, ctx = settings(tree, folder, instrument)
+    found, ctx = settings(tree, profile, instrument)
     unread: set[str] = set()
     gestures = _gestures(ctx, tree, unread)
     text, meter = _file_frame(tree)

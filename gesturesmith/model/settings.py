@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from gesturesmith import instruments
 from gesturesmith.instruments.base import Instrument
@@ -16,6 +16,11 @@ from gesturesmith.model.context import UNKNOWN, Context
 from gesturesmith.model.piece import Settings
 from gesturesmith.source import Span
 
+if TYPE_CHECKING:  # most files name no profile
+    from gesturesmith.instruments.profile import ProfileError
+
+# What was read of a profile: the instrument, or None with its errors.
+type Profile = tuple[Instrument | None, tuple[ProfileError, ...]]
 DEFAULT_TEMPO = Fraction(60)
 _TOP = Span(1, 1, 2)
 PAPERS = {  # width and height in mm: ISO 216, ANSI/ASME Y14.1 (8.5 by 11 inches of 25.4 mm)
@@ -36,7 +41,7 @@ def _missing(tree: nodes.File, key: str) -> bool:
     return not any(e.value is None and key in nearest(e.key.text, (key,)) for e in tree.settings)
 
 
-def _instrument(ctx: Context, tree: nodes.File, folder: Path | None) -> Instrument | None:
+def _instrument(ctx: Context, tree: nodes.File, profile: Profile | None) -> Instrument | None:
     """The instrument the file names; None with an error."""
     entry = tree.get("instrument")
     if entry is None:
@@ -44,7 +49,7 @@ def _instrument(ctx: Context, tree: nodes.File, folder: Path | None) -> Instrume
             ctx.error("missing-instrument", _TOP, names=listed(instruments.names()))
         return None
     if isinstance(entry.value, nodes.Text):
-        return _profile(ctx, entry.value, folder)
+        return _of_profile(ctx, entry.value, profile)
     if not isinstance(entry.value, nodes.Word):
         return None
     word = entry.value
@@ -57,17 +62,14 @@ def _instrument(ctx: Context, tree: nodes.File, folder: Path | None) -> Instrume
         return None
 
 
-def _profile(ctx: Context, path: nodes.Text, folder: Path | None) -> Instrument | None:
+def _of_profile(ctx: Context, path: nodes.Text, profile: Profile | None) -> Instrument | None:
     """An instrument from a file of the user's own, all of its errors at once."""
-    from gesturesmith.instruments import profile
-
-    place = folder or Path()
-    instrument, errors = profile.load(profile.located(place, path.text), within=place)
+    instrument, errors = profile or (None, ())
     own = path.text.lower()
     unquoted = f" (if the {own} of Gesturesmith is meant, without quotes: `instrument: {own}`)"
     hint = unquoted if own in instruments.names() else ""
-    for error in errors:
-        ctx.error("unreadable-profile", path.span, path=shown(path.text), why=error.message + hint)
+    for problem in (e.message for e in errors) if profile is not None else ("it was not read",):
+        ctx.error("unreadable-profile", path.span, path=shown(path.text), why=problem + hint)
     return None if errors else instrument
 
 
@@ -87,7 +89,7 @@ def _pitches(ctx: Context, tree: nodes.File, instrument: Instrument | None) -> P
 
 
 def settings(
-    tree: nodes.File, folder: Path | None, instrument: Instrument | None
+    tree: nodes.File, profile: Profile | None, instrument: Instrument | None
 ) -> tuple[Settings | None, Context]:
     """The settings of a file, and the context to read its blocks in.
 
@@ -97,7 +99,7 @@ def settings(
     tempo = _value(tree, "tempo", nodes.Tempo)
     bpm = tempo.bpm.value if tempo is not None else DEFAULT_TEMPO
     ctx = Context(UNKNOWN, True, bpm)
-    found = instrument if instrument is not None else _instrument(ctx, tree, folder)
+    found = instrument if instrument is not None else _instrument(ctx, tree, profile)
     pitches = _pitches(ctx, tree, found)
     if found is not None:
         ctx.instrument = found

@@ -7,11 +7,9 @@ from dataclasses import replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from gesturesmith.checker import Checked, check
+from gesturesmith.checker import Checked, check_text
 from gesturesmith.dependencies import note, noted
 from gesturesmith.diagnostics import FileReport
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.naming import delivery_name
 from gesturesmith.pipeline.types import NotesOptions, Options, Outcome, Way
@@ -98,12 +96,9 @@ def _read(sources: tuple[Source, ...], options: NotesOptions) -> _Reading:
 
 def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[FileReport, Part | None]:
     """What is said of a file, and what is engraved of it where it can be read and played."""
-    tree, syntax = parse(source)
-    piece, names = resolve(tree, folder=folder)
-    if piece is None:
-        return FileReport(source=source, readable=False, errors=(*syntax, *names)), None
-    checked = check(piece, tree, source, (*syntax, *names), suggestions=False)
-    if not checked.report.usable:
+    checked = check_text(source, folder=folder, suggestions=False)
+    piece = checked.reading.piece
+    if piece is None or not checked.report.usable:
         return checked.report, None
     settings = replace(piece.settings, wording=options.wording or piece.settings.wording)
     wanted = Options(folder=folder, pitches=options.pitches, draft=options.draft)

@@ -8,11 +8,8 @@ from functools import cache
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
-from gesturesmith.checker import check
-from gesturesmith.diagnostics import FileReport
+from gesturesmith.checker import check_text
 from gesturesmith.exercises.preparation import barred, preparation, rest_s, warm_up
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline.naming import delivery_name, file_name
 from gesturesmith.pipeline.types import Outcome
 from gesturesmith.rules.base import Case
@@ -56,13 +53,10 @@ class SheetOptions:
 def compile_sheet(sources: tuple[Source, ...], options: SheetOptions) -> Outcome:
     """From the text of one file to a report and a sheet for each `exercises` block that has a playable line."""
     (source,) = sources
-    tree, syntax = parse(source)
-    piece, names = resolve(tree, folder=options.folder)
-    if piece is None:
-        return Outcome(reports=(FileReport(source=source, readable=False, errors=(*syntax, *names)),))
-    checked = check(piece, tree, source, (*syntax, *names), suggestions=False)
+    checked = check_text(source, folder=options.folder, suggestions=False)
     there = tuple(checked.practices)
-    if not checked.report.usable:
+    piece = checked.reading.piece
+    if piece is None or not checked.report.usable:
         return Outcome(reports=(checked.report,), names=there)
     items = {
         name: _item(practice, piece.settings, f"e{number:05d}", options)

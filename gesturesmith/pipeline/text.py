@@ -10,7 +10,7 @@ from gesturesmith.checker import Checked, check
 from gesturesmith.dependencies import noted
 from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity
 from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import Reading, read_tree
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.types import Options, Outcome, Way
 from gesturesmith.source import Source, folded
@@ -18,7 +18,6 @@ from gesturesmith.source import Source, folded
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
     from gesturesmith.cache import Store
     from gesturesmith.engrave.music import Music
-    from gesturesmith.lang.nodes import File
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.gesture_cache import Shelf
     from gesturesmith.sheets.notes import Numbers
@@ -36,44 +35,45 @@ def compile_text(
     are those of a notes page of several files, where there is one.
     """
     with noted() as reads:
-        tree, syntax = parse(source)
-        shelf = _shelf(store, source, tree, options) if not syntax else None
-        # Notes are made of all gestures, and one alone is soon looked at.
-        fewer = shelf is not None and options.only is None and options.notes is None and numbers is None
-        left = shelf.rest if shelf is not None and fewer else tree
-        piece, names = resolve(left, folder=options.folder)
-        if names and left is not tree:
-            left = tree  # a mistake is told as it stands in the whole
-            piece, names = resolve(tree, folder=options.folder)
-        if piece is None:
-            report = FileReport(source=source, readable=False, errors=(*syntax, *names))
-            return Outcome(reports=(report,))
-        checked = check(piece, tree, source, (*syntax, *names), only=options.suggest)
-        everything = shelf.whole(checked.report) if shelf is not None and left is not tree else checked.report
+        reading, shelf, fewer = _read(source, options, store, whole=numbers is not None)
+        checked = check(reading, only=options.suggest)
+        everything = shelf.whole(checked.report) if shelf is not None and fewer else checked.report
         report = _narrowed(everything, options.only)
         there = tuple(said.name for said in _everything(everything))
-        if options.only_check or not report.usable:
+        if reading.piece is None or options.only_check or not report.usable:
             return Outcome(reports=(report,), names=there)
+        settings = reading.piece.settings
         # Abjad enters here, and only here.
-        musics = tuple(engraved(checked, report, piece.settings, options, shelf, reads))
+        musics = tuple(engraved(checked, report, settings, options, shelf, reads))
         items: tuple[Item, ...] = ()
         ways: tuple[Way, ...] = ()
         if options.notes is not None or numbers is not None:
-            musics, items, ways = _noted(source.name, checked, musics, piece.settings, options, numbers)
-        laid_out = _laid_out(report, musics, piece.settings, options)
+            musics, items, ways = _numbered(checked, musics, settings, options, numbers)
+        laid_out = _laid_out(report, musics, settings, options)
         return Outcome(reports=(report,), names=there, items=(*laid_out, *items), ways=ways)
 
 
-def _shelf(store: Store | None, source: Source, tree: File, options: Options) -> Shelf | None:
-    if store is None or options.only_check:
-        return None
-    from gesturesmith.pipeline.gesture_cache import Shelf
+def _read(
+    source: Source, options: Options, store: Store | None, *, whole: bool
+) -> tuple[Reading, Shelf | None, bool]:
+    """The file; what is kept of it, where that is looked for; whether gestures that are kept were passed over."""
+    tree, errors = parse(source)
+    shelf = None
+    left = tree
+    if store is not None and not options.only_check and not errors:
+        from gesturesmith.pipeline.gesture_cache import Shelf
 
-    return Shelf(store, source, tree, options)
+        shelf = Shelf(store, source, tree, options)
+        # Notes are made of all gestures, and one alone is soon looked at.
+        left = shelf.rest if options.only is None and options.notes is None and not whole else tree
+    reading = read_tree(source, tree, errors, folder=options.folder, blocks=left)
+    if reading.errors and left is not tree:
+        left = tree  # a mistake is told as it stands in the whole
+        reading = read_tree(source, tree, errors, folder=options.folder)
+    return reading, shelf, left is not tree
 
 
-def _noted(
-    name: str,
+def _numbered(
     checked: Checked,
     musics: tuple[Music, ...],
     settings: Settings,
@@ -87,7 +87,7 @@ def _noted(
     everything = musics
     if options.only is not None:
         everything = tuple(engraved(checked, checked.report, settings, options, None))
-    part = notes.part_of(name, checked, settings, everything)
+    part = notes.part_of(checked.report.source.name, checked, settings, everything)
     items: tuple[Item, ...] = ()
     if options.notes is not None and everything:
         place = replace(options.notes, place=options.place, stem=f"{options.stem}-notes", name=options.name)

@@ -7,8 +7,7 @@ import pytest
 from gesturesmith import instruments
 from gesturesmith.exercises.preparation import barred, preparation, rest_s, warm_up
 from gesturesmith.judge.gesture import judge
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.source import Source
 
 
@@ -16,11 +15,9 @@ def case(lines: str, instrument: str = "horn"):
     text = f"instrument: {instrument}\npitches: written\ntempo: 60\ngesture a\n" + "".join(
         f"  {line}\n" for line in lines.split("\n")
     )
-    tree, syntax = parse(Source("a", text))
-    piece, meaning = resolve(tree)
-    assert not syntax, syntax
-    assert not meaning, meaning
-    return judge(piece.gestures[0]).case
+    reading = read(Source("a", text))
+    assert not reading.errors
+    return judge(reading.piece.gestures[0]).case
 
 
 def names(prepared) -> list[str]:

@@ -8,11 +8,10 @@ from pathlib import Path
 import pytest
 
 from gesturesmith.explain.mistakes import codes, explain_mistake, mistake
-from gesturesmith.lang import parse
 from gesturesmith.lang.keys import EXERCISES, GESTURE, PASSAGE, SETTINGS
 from gesturesmith.lang.messages import RULES as LANGUAGE
 from gesturesmith.model.messages import RULES as MEANING
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.source import Source
 
 HEAD = "instrument: horn\npitches: written\n"
@@ -48,8 +47,7 @@ def whole(example):
 
 
 def found(text):
-    tree, syntax = parse(Source("test.gesture", text))
-    return [e.rule for e in (*syntax, *resolve(tree)[1])]
+    return [e.rule for e in read(Source("test.gesture", text)).errors]
 
 
 @pytest.mark.parametrize("rule", codes())

@@ -7,8 +7,7 @@ from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.fixes.divide import cuts
 from gesturesmith.fixes.tester import Bench
 from gesturesmith.judge.gesture import judge
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.source import Source
 
 HEAD = "instrument: {}\npitches: written\ntempo: 60\n\n"
@@ -20,12 +19,11 @@ def divided(body, instrument="horn", number=0):
     rows = "\n".join(f"  {line}" for line in body.split("\n"))
     text = f'{HEAD.format(instrument)}gesture call "Call"  # a remark\n{rows}{PLAY}'
     source = Source("a", text)
-    tree, errors = parse(source)
-    assert not errors
-    piece, errors = resolve(tree)
-    assert not errors
+    reading = read(source)
+    assert not reading.errors
+    piece = reading.piece
     judged = {g.name: judge(g) for g in piece.gestures}
-    bench = Bench(tree, piece.settings, source.lines, judged)
+    bench = Bench(reading.tree, piece.settings, source.lines, judged)
     case = judged["call"].case
     made = bench.divider.divided(bench.block("call"), case.gesture, cuts(case)[number])
     assert made is not None

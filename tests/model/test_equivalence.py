@@ -11,8 +11,7 @@ from hypothesis import strategies as st
 
 from gesturesmith import instruments
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.source import Source
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
@@ -70,10 +69,8 @@ def test_written_and_sounding_files_give_the_same_piece(key, data):
     made = []
     for pitches, names in (("written", written), ("sounding", [instrument.heard(n) for n in written])):
         body = text.format(*(n.name for n in names))
-        tree, syntax = parse(Source("a.gesture", f"instrument: {key}\npitches: {pitches}\n{body}"))
-        assert syntax == ()
-        piece, errors = resolve(tree)
+        reading = read(Source("a.gesture", f"instrument: {key}\npitches: {pitches}\n{body}"))
         # A variant may leave the notes that can be written: then it does so in both files.
-        assert {e.rule for e in errors} <= {"cannot-vary"}
-        made.append((music(piece), [(e.rule, e.message, e.gesture) for e in errors]))
+        assert {e.rule for e in reading.errors} <= {"cannot-vary"}
+        made.append((music(reading.piece), [(e.rule, e.message, e.gesture) for e in reading.errors]))
     assert made[0] == made[1]

@@ -7,10 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gesturesmith.lang import parse
 from gesturesmith.model.gesture import LEVELS
 from gesturesmith.model.levels import extent, level_at, level_held, mean, place_at, ramps
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.source import Source
 
 N, PPP, PP, P, MP, MF, FO, FF, FFF = range(9)
@@ -70,8 +69,7 @@ def test_the_curve_has_no_gaps_and_no_place_outside_its_extent(marks, joins, one
     for joined, mark in zip(joins, marks[1:], strict=False):
         words += f" {'<' if joined else '>'} {mark}"
     text = f"instrument: horn\npitches: written\ngesture a\n  contour: C5\n  lasts: 4 beats\n  dynamics: {words}\n"
-    piece, _ = resolve(parse(Source("levels", text))[0])
-    (made,) = piece.gestures
+    (made,) = read(Source("levels", text)).piece.gestures
     whole = list(ramps(made, Fraction(0), Fraction(4)))
     assert (whole[0].start, whole[-1].end) == (0, 4)
     assert all(a.end == b.start for a, b in pairwise(whole))

@@ -8,9 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gesturesmith.checker import check
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.checker import check_text
+from gesturesmith.model.reading import read
 from gesturesmith.source import Source
 
 A = "gesture a\n  contour: G4 ~~ C5\n  lasts: 2 beats\n"
@@ -82,17 +81,14 @@ def test_written_and_sounding_files_are_the_same_music(pitches, line):
     """The horn sounds a fifth below what is written: the same gestures and findings, to the cent."""
     results = []
     first = _file("written", [f"{a}{b}{c}" for a, b, c in pitches], line)
-    tree, syntax = parse(first)
-    assert syntax == ()
-    piece, errors = resolve(tree)
-    assert piece is not None
-    assert errors == ()
-    heard = [p.pitch.sounding.name for p in piece.gestures[0].points]
+    reading = read(first)
+    assert reading.errors == ()
+    heard = [p.pitch.sounding.name for p in reading.piece.gestures[0].points]
     for source in (first, _file("sounding", heard, line)):
-        tree, syntax = parse(source)
-        made, errors = resolve(tree)
-        assert (syntax, errors) == ((), ())
-        report = check(made, tree, source, ()).report.gestures[0]
+        checked = check_text(source)
+        assert checked.report.errors == ()
+        made = checked.reading.piece
+        report = checked.report.gestures[0]
         results.append(
             (
                 [p.sounding_cents for p in made.gestures[0].points],

@@ -13,6 +13,7 @@ import pytest
 from gesturesmith.lang import nodes, parse
 from gesturesmith.model import messages
 from gesturesmith.model.context import MOST_GESTURES
+from gesturesmith.model.reading import read
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source, Span
 
@@ -122,9 +123,9 @@ def unmarked(text: str) -> tuple[str, Span]:
 
 
 def errors_of(text: str):
-    tree, syntax = parse(Source("test.gesture", text))
-    assert syntax == (), syntax
-    return resolve(tree)[1]
+    source = Source("test.gesture", text)
+    assert parse(source)[1] == ()
+    return read(source).errors
 
 
 @pytest.mark.parametrize(("rule", "marked", "part"), MISTAKES)

@@ -9,6 +9,7 @@ import pytest
 from gesturesmith import instruments
 from gesturesmith.instruments.profile import to_toml
 from gesturesmith.lang import parse
+from gesturesmith.model.reading import read
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 
@@ -71,26 +72,39 @@ def test_nothing_is_known_without_instrument_and_pitches(resolved, top):
 
 
 def test_an_instrument_may_be_given_from_outside():
-    tree, _ = parse(Source("test.gesture", "instrument: horn\npitches: written\n" + G))
-    made, errors = resolve(tree, instrument=instruments.get("trumpet"))
-    assert errors == ()
+    source = Source("test.gesture", "instrument: horn\npitches: written\n" + G)
+    reading = read(source, instrument=instruments.get("trumpet"))
+    assert reading.errors == ()
+    made = reading.piece
     assert made.settings.instrument.key == "trumpet"
     assert made.gestures[0].points[0].sounding_cents == 6500  # a whole tone below G4
 
 
 def test_an_instrument_from_a_file_beside_the_piece(tmp_path):
     (tmp_path / "my own.toml").write_text(to_toml(instruments.get("horn")), encoding="utf-8")
+    reading = read(Source("test.gesture", 'instrument: "my own.toml"\npitches: written\n' + G), folder=tmp_path)
+    assert reading.errors == ()
+    assert reading.piece.gestures[0].points[0].sounding_cents == 6000
+
+
+def test_resolving_opens_no_file(tmp_path, monkeypatch):
+    """A profile is read before; where nobody did, that is said."""
+    (tmp_path / "my own.toml").write_text(to_toml(instruments.get("horn")), encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
     tree, _ = parse(Source("test.gesture", 'instrument: "my own.toml"\npitches: written\n' + G))
-    made, errors = resolve(tree, folder=tmp_path)
+    made, errors = resolve(tree)
+    assert made is None
+    assert [(e.rule, "it was not read" in e.message) for e in errors] == [("unreadable-profile", True)]
+    made, errors = resolve(tree, profile=(instruments.get("trumpet"), ()))
     assert errors == ()
-    assert made.gestures[0].points[0].sounding_cents == 6000
+    assert made.settings.instrument.key == "trumpet"
 
 
 def test_every_mistake_of_a_profile_is_told_at_its_path(tmp_path):
     (tmp_path / "bad.toml").write_text("instrument_profile = 1\nkind = 3\nhand = 7\n", encoding="utf-8")
-    tree, _ = parse(Source("test.gesture", 'instrument: "bad.toml"\npitches: written\n' + G))
-    made, errors = resolve(tree, folder=tmp_path)
-    assert made is None
+    reading = read(Source("test.gesture", 'instrument: "bad.toml"\npitches: written\n' + G), folder=tmp_path)
+    errors = reading.errors
+    assert reading.piece is None
     assert {e.rule for e in errors} == {"unreadable-profile"}
     assert {e.span.column for e in errors} == {13}
     assert any("line 2" in e.message for e in errors)

@@ -15,9 +15,8 @@ from gesturesmith.checker import check
 from gesturesmith.exercises import graded
 from gesturesmith.exercises import preparation as practice
 from gesturesmith.instruments.base import Instrument, Tube
-from gesturesmith.lang import parse
 from gesturesmith.model.piece import Settings
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.pipeline.chart import ChartOptions, compile_chart
 from gesturesmith.pipeline.graded import GradedOptions, compile_graded
 from gesturesmith.pipeline.notes import compile_notes
@@ -81,8 +80,7 @@ def add_file(
     draft: bool = False,
 ) -> None:
     """The page and the snippets of a file; `draft`: of what is refused as well."""
-    tree, _ = parse(source)
-    piece, _ = resolve(tree, folder=folder)
+    piece = read(source, folder=folder).piece
     if piece is None:
         return
     outcome = compile_text(source, Options(folder=folder, pitches=pitches, draft=draft))
@@ -148,12 +146,12 @@ def add_graded(
 
 def add_exercises(job: Job, source: Source, folder: Path | None = None) -> None:
     """The sheets of the exercises of a file."""
-    tree, syntax = parse(source)
-    piece, names = resolve(tree, folder=folder)
+    reading = read(source, folder=folder)
+    piece = reading.piece
     if piece is None or not piece.exercises:
         return
     tall = replace(piece.settings, paper_mm=_TALL)
-    checked = check(replace(piece, settings=tall), tree, source, (*syntax, *names), suggestions=False)
+    checked = check(replace(reading, piece=replace(piece, settings=tall)), suggestions=False)
     for item in compile_sheet((source,), SheetOptions(folder=folder)).items:
         one = checked.practices[item.name]
         exercise = one.exercise
@@ -184,8 +182,7 @@ def _add_sheet(job: Job, item: Item, file: str, rows: list[PassageCase], setting
 
 def add_notes(job: Job, source: Source, folder: Path | None = None) -> None:
     """The notes page of a file: each picture shows notes of a gesture of the file, one after the other."""
-    tree, _ = parse(source)
-    piece, _ = resolve(tree, folder=folder)
+    piece = read(source, folder=folder).piece
     outcome = compile_notes((source,), NotesOptions(folders=(folder,)))
     if piece is None or not outcome.items:
         return
@@ -407,8 +404,7 @@ def add_ily(
 ) -> None:
     """Every gesture of a file, included into a score with a key: between a composer's own notes, perhaps moved up a
     tone, perhaps over another voice; or as a cue in another part."""
-    tree, _ = parse(source)
-    piece, _ = resolve(tree, folder=folder)
+    piece = read(source, folder=folder).piece
     if piece is None:
         return
     job.head = '\\version "2.24.0"\n\\paper { page-breaking = #ly:one-page-breaking }\n'

@@ -9,8 +9,7 @@ from typing import NamedTuple
 import pytest
 from reading import compare, dump, notation, pages, says
 
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.source import Source
 
 pytestmark = pytest.mark.lilypond
@@ -82,8 +81,7 @@ BREAKS = {
 def broken(tmp_path_factory) -> dict[str, list[str]]:
     """What the reader says of the page as it is, under "", and of each that is broken; all in one run."""
     source = Source("tune", TUNE)
-    tree, _ = parse(source)
-    piece, _ = resolve(tree)
+    piece = read(source).piece
     assert piece is not None
     job = pages.Job()
     pages.add_file(job, source)

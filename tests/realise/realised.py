@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from gesturesmith.lang import parse
 from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.reading import read
 from gesturesmith.model.realisation import Realisation
-from gesturesmith.model.resolve import resolve
 from gesturesmith.realise.gesture import realise
 from gesturesmith.source import Source
 
@@ -16,12 +15,10 @@ def gesture(
     """One gesture of a file; `more` are further lines of its block."""
     block = "\n".join(f"  {line}" for line in (f"contour: {contour}", *more))
     text = f"instrument: {instrument}\npitches: {pitches}\ntempo: {tempo}\ngesture g\n{block}\n"
-    tree, errors = parse(Source("test.gesture", text))
-    assert not errors, [e.message for e in errors]
-    piece, errors = resolve(tree)
-    assert not errors, [e.message for e in errors]
-    assert piece is not None
-    return piece.gestures[0]
+    reading = read(Source("test.gesture", text))
+    assert not reading.errors, [e.message for e in reading.errors]
+    assert reading.piece is not None
+    return reading.piece.gestures[0]
 
 
 def realised(contour: str, *more: str, **options: str | int) -> Realisation:

@@ -1,20 +1,15 @@
 """Checks a text from its first letter to its findings, for the tests of rules and checker."""
 
-from gesturesmith.checker import Checked, check
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.checker import Checked, check_text
 from gesturesmith.source import Source
 
 
 def checked(text: str, *, suggestions: bool = False) -> Checked:
     """The text checked; it has to be readable."""
     source = Source("test.gesture", text)
-    tree, syntax = parse(source)
-    piece, names = resolve(tree)
-    assert not syntax, [e.message for e in syntax]
-    assert not names, [e.message for e in names]
-    assert piece is not None
-    return check(piece, tree, source, (*syntax, *names), suggestions=suggestions)
+    made = check_text(source, suggestions=suggestions)
+    assert not made.report.errors, [e.message for e in made.report.errors]
+    return made
 
 
 def findings(text: str, *, suggestions: bool = False) -> list:

@@ -11,7 +11,8 @@ from rules.checking import checked, findings, horn
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.diagnostics import Severity
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
-from gesturesmith.rules import _account, _curve, _limits, _reading
+from gesturesmith.realise import curve
+from gesturesmith.rules import _account, _limits, _reading
 from gesturesmith.rules._doc import sections
 
 HORN = instruments.get("horn")
@@ -42,8 +43,8 @@ def along(monkeypatch, low: Limit, high: Limit, cents: float) -> Limit:
     names = [r.name for r in HORN.registers]
     for name in names:
         monkeypatch.setitem(HORN.limits, f"made_up_{name}", low if name == names[0] else high)
-    _curve._along.cache_clear()
-    return _curve.along(HORN, "made_up", cents)
+    curve._along.cache_clear()
+    return curve.along(HORN, "made_up", cents)
 
 
 def middle(register) -> float:
@@ -112,10 +113,10 @@ def test_beyond_a_published_wider_reading_it_is_refused(monkeypatch, rule, name,
     limits = techniques.get(owner).limits if owner else instruments.get("trombone" if trombone else "horn").limits
     reading = Sourced(wide, PUBLISHED, "a treatise")
     monkeypatch.setitem(limits, limit, replace(limits[limit], wide=reading))
-    _curve._along.cache_clear()
+    curve._along.cache_clear()
     text = horn(body)
     found = [f for f in findings(text.replace("horn", "trombone") if trombone else text) if f.rule == rule]
-    _curve._along.cache_clear()
+    curve._along.cache_clear()
     assert found
     for finding in found:
         assert (finding.severity, finding.evidence) == (Severity.REFUSED, reading)

@@ -33,11 +33,8 @@ MOST_BYTES = 2000
 def reader(data: bytes) -> None:
     """From bytes to gestures, and to the file in order where there is no mistake in it."""
     source = text_of("guided.gesture", data)
-    if isinstance(source, Source):
-        tree, mistakes = parse(source)
-        resolve(tree)
-        if not mistakes:
-            format_text(source)
+    if isinstance(source, Source) and not read(source).errors:
+        format_text(source)
 
 
 def profile(data: bytes) -> None:
@@ -107,8 +104,8 @@ if __name__ == "__main__":
     with redirect_stderr(io.StringIO()), atheris.instrument_imports(include=["gesturesmith", "tomllib"]):
         from gesturesmith import instruments
         from gesturesmith.instruments.profile import load, to_toml
-        from gesturesmith.lang import format_text, parse
-        from gesturesmith.model.resolve import resolve
+        from gesturesmith.lang import format_text
+        from gesturesmith.model.reading import read
         from gesturesmith.source import Source
         from gesturesmith.textfile import text_of
     from security.test_fuzz import PIECES

@@ -18,9 +18,10 @@ from security import hostile
 
 from gesturesmith import instruments, lytext, writers
 from gesturesmith.lilypond import Job, LilyPond, find, start
+from gesturesmith.model import reading
 from gesturesmith.model.piece import Settings
-from gesturesmith.pipeline import Options, compile_text, notes, sheet
-from gesturesmith.pipeline import text as pipeline
+from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.pipeline.chart import ChartOptions, compile_chart
 from gesturesmith.pipeline.notes import compile_notes
 from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
@@ -114,9 +115,8 @@ def instrument(strings):
     return dataclasses.replace(horn, **{field: strings[ours] for field, ours in names.items()})
 
 
-def compiled(module, compile_, options, strings):
+def compiled(compile_, options, strings):
     """What a way from text to pages makes of the file with these strings in it."""
-    resolve = module.resolve
     replaced = {TOKENS[field]: text for field, text in strings.items()}
 
     def resolved(tree, **more):
@@ -125,7 +125,7 @@ def compiled(module, compile_, options, strings):
         return dataclasses.replace(put_in(piece, replaced), settings=settings), errors
 
     with pytest.MonkeyPatch.context() as patched:
-        patched.setattr(module, "resolve", resolved)
+        patched.setattr(reading, "resolve", resolved)
         return compile_((Source("study.gesture", FILE),), options).items
 
 
@@ -133,14 +133,14 @@ def pages(number, strings):
     """The items of a file, each with its kind: pages of every kind by turns."""
     draft = bool(number % 2)
     options = Options(stem="study", draft=draft)
-    made = compiled(pipeline, lambda sources, wanted: compile_text(sources[0], wanted), options, strings)
+    made = compiled(lambda sources, wanted: compile_text(sources[0], wanted), options, strings)
     found = [("draft" if draft else "page", made[0]), ("snippet", made[1])]
     kind = number % 3 if SOAK else number % 6
     if kind == 0:
         wanted = NotesOptions(stem=f"n{number}", version=strings["version"], columns=1 + number % 2)
-        found += [("notes", item) for item in compiled(notes, compile_notes, wanted, strings)]
+        found += [("notes", item) for item in compiled(compile_notes, wanted, strings)]
     elif kind == 1:
-        found += [("sheet", item) for item in compiled(sheet, compile_sheet, SheetOptions(), strings)]
+        found += [("sheet", item) for item in compiled(compile_sheet, SheetOptions(), strings)]
     elif kind == 2 and (SOAK or number == 2):  # they take ten times as long as other pages
         settings = Settings(instrument=instrument(strings), pitches="written")
         chart = ("fingering", "ladders", "quarter-tones", "map")[number // 3 % 4]

@@ -14,12 +14,12 @@ from gesturesmith.batch import render
 from gesturesmith.cli.main import main
 from gesturesmith.fixes import tester as bench
 from gesturesmith.instruments.profile import file as profiles
-from gesturesmith.lang import parse, reader
+from gesturesmith.lang import reader
 from gesturesmith.lilypond import output_files, sandbox
 from gesturesmith.lilypond import run as running
 from gesturesmith.lytext import code
 from gesturesmith.model import context
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
@@ -131,8 +131,7 @@ TABLE = {
 
 def mistakes(path):
     """What is wrong with a file, as far as reading it tells."""
-    tree, wrong = parse(Source(path.name, path.read_text()))
-    return (*wrong, *resolve(tree)[1])
+    return read(Source(path.name, path.read_text())).errors
 
 
 @pytest.mark.parametrize("limit", TABLE)

@@ -12,14 +12,14 @@ from fractions import Fraction
 from itertools import chain
 
 from gesturesmith import registry
-from gesturesmith.checker import check
+from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import Finding, Verdict
 from gesturesmith.engrave.music import Music
 from gesturesmith.lang import parse, words
 from gesturesmith.lang.keys import pattern
 from gesturesmith.lang.layout import Line, layout
 from gesturesmith.lang.tokens import PLAIN, Token, tokenize
-from gesturesmith.model.resolve import resolve
+from gesturesmith.model.reading import read
 from gesturesmith.pipeline import notes
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
@@ -66,14 +66,10 @@ class Reading:
 def reading(text: str) -> Reading | None:
     """What a text comes to; None where it has a mistake."""
     source = Source("words.gesture", text)
-    tree, syntax = parse(source)
-    if syntax:
+    checked = check_text(source, suggestions=False)
+    piece, report = checked.reading.piece, checked.report
+    if report.errors or piece is None:
         return None
-    piece, mistakes = resolve(tree)
-    if mistakes or piece is None:
-        return None
-    checked = check(piece, tree, source, (), suggestions=False)
-    report = checked.report
     musics = tuple(engraved(checked, report, piece.settings, Options(), None))
     part = notes.part_of("words", checked, piece.settings, musics)
     pages = [_on_page(m) for m in musics]
@@ -355,7 +351,7 @@ def _names(value: object) -> list[str]:
 
 def _probe(text: str) -> str:
     """Something that every setting is seen in: a quarter tone, heights, a passage."""
-    piece, _ = resolve(parse(Source("words.gesture", text))[0])
+    piece = read(Source("words.gesture", text)).piece
     assert piece is not None
     register = piece.settings.instrument.register("middle") or piece.settings.instrument.registers[0]
     low = register.low
