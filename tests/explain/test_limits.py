@@ -54,7 +54,7 @@ def all_texts():
         yield from (sections(rule.doc)[example] for example in ("Fires", "Passes"))
     for path in sorted(TABLES.glob("test_said_of_*.py")):
         rows = getattr(importlib.import_module(f"rules.{path.stem}"), "ROWS", ())
-        yield from (row.gesture.replace("«", "").replace("»", "") for row in rows)
+        yield from (row.marked.replace("«", "").replace("»", "") for row in rows)
 
 
 def test_what_the_rules_measure_is_explained_from_that_side(measured):
