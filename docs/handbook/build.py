@@ -28,9 +28,12 @@ def write(folder: Path, *, quick: bool) -> None:
     """Write all that Sphinx reads into `folder`; RuntimeError where a snippet is at fault, or a chart not made."""
     for place, text in pages(quick=quick).items():
         made = text
-        if _MADE.search(text) or place in _RUN_HERE:
+        if place == "commands.md":  # no copy with its output stands in the repository
             with tempfile.TemporaryDirectory() as scratch:
-                made = _ran(place, text, Path(scratch).resolve(), folder)
+                made = snippets.refreshed(text, Path(scratch).resolve(), everything=True)
+        if _MADE.search(text):
+            with tempfile.TemporaryDirectory() as scratch:
+                made = _ran(place, made, Path(scratch).resolve(), folder)
         target = folder / place
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(highlighted(made), "utf-8")
@@ -43,23 +46,17 @@ def write(folder: Path, *, quick: bool) -> None:
         _charts(folder / "charts")
 
 
-# Pages of which no copy with its output stands in the repository.
-_RUN_HERE = ("commands.md",)
-
-
 def _ran(place: str, text: str, scratch: Path, folder: Path) -> str:
     """A page whose snippets have been run: with what its commands print, and the pictures that they made."""
-    if place in _RUN_HERE:
-        text = snippets.refreshed(text, scratch, everything=True)
-    else:
-        faults = snippets.run(text, scratch)
-        if faults:
-            raise RuntimeError("\n".join((place, *faults)))
+    faults = snippets.run(text, scratch)
+    if faults:
+        raise RuntimeError("\n".join((place, *faults)))
     for found_there in _MADE.finditer(text):
         target = folder / "made" / found_there[1]
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copy(scratch / found_there[1], target)
-    return _MADE.sub(r"made/\1", text)
+    up = "../" * place.count("/")
+    return _MADE.sub(rf"{up}made/\1", text)
 
 
 def _charts(folder: Path) -> None:

@@ -142,13 +142,16 @@ _PARTS: dict[str, Callable[[Instrument], str]] = {
 }
 
 
-def instrument_section(instrument: Instrument, *, heading: str = "##", before: tuple[Instrument, ...] = ()) -> str:
+def instrument_section(
+    instrument: Instrument, *, heading: str = "##", before: tuple[Instrument, ...] = (), named: bool = True
+) -> str:
     """One instrument: range, registers, tubes, chart, limits, each with its evidence.
 
     before   instruments that the reader has met: what is the same as with one of them is not said again
+    named    whether its key stands in the heading
     """
     parts = [
-        f"{heading} {instrument.name}: `{instrument.key}`",
+        f"{heading} {instrument.name}" + (f": `{instrument.key}`" if named else ""),
         f"“{instrument.part_name}”, {transposition_text(instrument)}.",
     ]
     for name, part in _PARTS.items():

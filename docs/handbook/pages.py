@@ -109,6 +109,23 @@ def _written(picture: gallery.Picture, technique: Technique) -> str:
     return f"{head}\n\n{block[0].strip()}\n"
 
 
+def _shown_alone(picture: gallery.Picture, technique: Technique) -> tuple[str, ...]:
+    return (
+        f"![{technique.title['en']}, {picture.settings.title}: {_labels(picture)}](../pictures/{picture.name}.png)",
+        f"So one of them is written:\n\n```gesture\n{_written(picture, technique)}```",
+    )
+
+
+def _engraved(picture: gallery.Picture, technique: Technique) -> tuple[str, ...]:
+    """For a technique without a picture of its own: its gesture in a group, engraved while the page is made."""
+    key = technique.key
+    return (
+        f"![{technique.title['en']}, {picture.settings.title}](made:out/{key}/{key}.png)",
+        f"It is written and engraved so:\n\n```gesture {key}.gesture\n{_written(picture, technique)}```",
+        f"```console\n$ gesturesmith engrave {key}.gesture --as png\n```",
+    )
+
+
 def _shown_on() -> tuple[Instrument, ...]:
     """One instrument of each kind: those of which the gallery has pictures."""
     names = {path.stem for path in gallery.FOLDER.glob("*.gesture")} & {*instruments.names()}
@@ -130,7 +147,7 @@ def _stretches(technique: Technique, instrument: Instrument) -> tuple[str, ...]:
 
 
 def technique_page(technique: Technique, *, registers: bool) -> str:
-    text = technique_pages.technique_section(technique, heading="#")
+    text = technique_pages.technique_section(technique, heading="#", named=False)
 
     def linked(line: str) -> str:
         if not line.startswith(("- In its place", "- Not with")):
@@ -143,9 +160,9 @@ def technique_page(technique: Technique, *, registers: bool) -> str:
     assert picture is not None, f"the gallery does not show {technique.key}"
     parts = [
         head,
+        f"Written `technique: {technique.key}`.",
         first,
-        f"![{technique.title['en']}, {picture.settings.title}: {_labels(picture)}](../pictures/{picture.name}.png)",
-        f"So one of them is written:\n\n```gesture\n{_written(picture, technique)}```",
+        *(_shown_alone(picture, technique) if picture.kind == "technique" else _engraved(picture, technique)),
         "## How it is played, seen and judged",
         rest,
     ]
@@ -167,6 +184,7 @@ def _techniques_index() -> str:
         mine = [t for t in found if t.layer == layer]
         rows = [(f"[{t.title['en']}]({t.key}.md)", f"`{t.key}`", t.texts["en"]) for t in mine]
         parts += [f"## {technique_pages.LAYER_TITLES[layer]}", table(("technique", "written", "played"), rows)]
+    parts.append(technique_pages.LIMIT_NAMES)
     parts.append(_toctree([t.key for layer in LAYERS for t in found if t.layer == layer], hidden=True))
     return "\n\n".join(parts) + "\n"
 
@@ -225,7 +243,10 @@ def charts_of(instrument: Instrument) -> tuple[str, ...]:
 
 
 def _instrument_page(instrument: Instrument, *, charts: bool) -> str:
-    parts = [instrument_pages.instrument_section(instrument, heading="#")]
+    text = instrument_pages.instrument_section(instrument, heading="#", named=False)
+    head, rest = text.split("\n\n", 1)
+    head = f"# {head[2].upper()}{head[3:]}"
+    parts = [head, f"Written `instrument: {instrument.key}`. {rest}"]
     parts.append(
         "Every other limit is [as instruments share them](index.md)."
         if instrument_pages.own_limits(instrument)

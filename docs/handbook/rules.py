@@ -29,6 +29,9 @@ INTRODUCTION = (
 )
 
 
+_EXAMPLES = {"Fires": "Where it has something to say", "Passes": "Where it has nothing to say"}
+
+
 def rule_section(
     rule: Rule, *, heading: str = "###", target: str = "", examples: Mapping[str, str] | None = None
 ) -> str:
@@ -38,14 +41,13 @@ def rule_section(
     """
     said = sections(rule.doc)
     first = rule.doc.strip().partition("\n")[0]
-    parts = [
-        f"{target}{heading} `{rule.name}` ({rule.code}, {rule.severity.value} unless it says otherwise)",
-        first,
-    ]
+    kind = f"{rule.code}, {rule.severity.value} unless it says otherwise"
+    head = f"{target}{heading} `{rule.name}`"
+    parts = [head, f"{first} ({kind}.)"] if examples else [f"{head} ({kind})", first]
     for name in HEADINGS:
         if name in ("Fires", "Passes"):
             shown = examples[name] if examples else f"```gesture\n{said[name]}\n```"
-            parts.append(f"{name}:\n\n{shown}")
+            parts.append(f"{_EXAMPLES[name] if examples else name}:\n\n{shown}")
         else:
             parts.append(f"**{name}**: {re.sub(r'\s*\n\s*', ' ', said[name]).strip()}")
     parts.append(f"**Source**, in the first example: {'; '.join(rule_evidence(rule))}")

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from gesturesmith import techniques
+from gesturesmith.lang.words import SIGNS
 from gesturesmith.techniques.base import LAYERS, LIMIT_UNITS, PLAIN_END, Look, Technique
 from handbook.markdown import LIMIT_HEAD, MADE, evidence_text, limit_rows, table
 
 LAYER_TITLES = {
-    "none": "None",
+    "none": "Ordinary playing",
     "motion": "How the pitch moves",
     "edge-in": "Edges of a note: into it",
     "edge-off": "Edges of a note: off it",
@@ -68,9 +69,11 @@ def look_text(look: Look) -> str:
 
 def points_text(technique: Technique) -> str:
     fewest, most = technique.points
-    points = f"{fewest} or more" if most is None else (str(fewest) if most == fewest else f"{fewest} to {most}")
-    lines = ", ".join(technique.lines) if technique.lines else "any"
-    return f"points: {points}; lines: {lines}" + ("; a sliding line is needed" if technique.needs_line else "")
+    count = f"{fewest} or more" if most is None else (str(fewest) if most == fewest else f"{fewest} to {most}")
+    points = f"{count} point{'' if fewest == most == 1 else 's'}"
+    kinds = [f"`{SIGNS[kind]}`" for kind in technique.lines]
+    lines = f"lines of these kinds: {' '.join(kinds)}" if kinds else "lines of any kind"
+    return f"{points} and {lines}" + ("; at least one line has to slide" if technique.needs_line else "")
 
 
 INTRODUCTION = "\n\n".join(
@@ -81,18 +84,21 @@ INTRODUCTION = "\n\n".join(
         "Limits from memory and of our own judgement lead at most to *with care*. A value in brackets is only "
         "reckoned with. What depends on the instrument (attacks a second by register, widths of bends) stands with "
         "the [instruments](instruments.md).",
-        "Names of limits: " + ", ".join(f"`{name}` ({unit})" for name, unit in sorted(LIMIT_UNITS.items())) + ".",
     )
+)
+LIMIT_NAMES = (
+    "Names of limits: " + ", ".join(f"`{name}` ({unit})" for name, unit in sorted(LIMIT_UNITS.items())) + "."
 )
 PLACES = {"slide": "with a slide", "single": "with one tube only", "up": "upward", "sung": "with a line to sing"}
 
 
-def technique_section(technique: Technique, *, heading: str = "###") -> str:
-    """One technique: what it is, how it is written, seen, judged and explained."""
+def technique_section(technique: Technique, *, heading: str = "###", named: bool = True) -> str:
+    """One technique: what it is, how it is written, seen, judged and explained; `named` with its key."""
     parts = [
-        f"{heading} {technique.title['en']}: `{technique.key}`",
+        f"{heading} {technique.title['en']}" + (f": `{technique.key}`" if named else ""),
         technique.texts["en"],
-        f"- Moves: {technique.moves}. It takes {points_text(technique)}.",
+        f"- The player moves: {technique.moves}.",
+        f"- The contour has {points_text(technique)}.",
         f"- Pitch: {PITCHED[technique.pitched]}.",
     ]
     if technique.kin:
@@ -121,6 +127,7 @@ def techniques_page() -> str:
         "# Techniques",
         MADE,
         INTRODUCTION,
+        LIMIT_NAMES,
     ]
     for layer in LAYERS:
         parts.append(f"## {LAYER_TITLES[layer]}")
