@@ -79,7 +79,7 @@
       (gs:obstacle grob system (ly:grob-object column 'rest) 0 gap))))
 
 %% Signs that stand in a column by themselves.
-#(define gs:other-obstacles '(GestureBracket GestureEdge Arpeggio Clef KeySignature KeyCancellation TimeSignature CueClef))
+#(define gs:other-obstacles '(GestureBracket GestureEdge GestureSecond Arpeggio Clef KeySignature KeyCancellation TimeSignature CueClef))
 
 %% All obstacles of the staff that `grob` is on, between two places of its system.
 #(define (gs:obstacles grob system x0 x1 gap unit)

@@ -198,8 +198,16 @@
 #(define (gs:room-before grob)
    (let* ((heads (gs:get (ly:grob-property grob 'details) 'from '()))
           (column (ly:spanner-bound grob LEFT))
-          (reach (gs:reach (append heads (gs:dots heads) (gs:brackets heads)) column)))
+          (right (append heads (gs:dots heads) (gs:brackets heads) (gs:seconds heads column)))
+          (reach (gs:reach right column)))
      (if reach (cdr reach) 0.6)))
+
+%% The other notes of trills, beside heads of a column.
+#(define (gs:seconds heads column)
+   (filter (lambda (g)
+             (and (eq? 'GestureSecond (grob::name g))
+                  (any (lambda (h) (memq h heads)) (gs:list g 'note-heads))))
+           (gs:list column 'elements)))
 
 #(define (gs:room-after grob)
    (let* ((details (ly:grob-property grob 'details))

@@ -38,7 +38,7 @@ KEPT_CLEAR = (
     "StemTremolo",
     "TextScript",
 )
-OURS = ("gs-bracket", "gs-edge", "gs-above", "gs-row", "gs-point")
+OURS = ("gs-bracket", "gs-edge", "gs-second", "gs-above", "gs-row", "gs-point")
 LINE_WORD = "gs-contour text"  # the word that a line carries
 # Lines of the staff and bar lines are crossed.
 MARKED = "".join(f'\\override {g}.output-attributes = #\'((class . "{g}")) ' for g in KEPT_CLEAR)

@@ -32,6 +32,7 @@ CASES = {
     "words": rf"""\gsX c'4\gsWord "lazily"{WAVE} \gsX a''4 \gsX c''''4^"text"\gsLineEnd c'''4{LINE} c'4\gsLineEnd\gsMark "1" """,
     "dynamics": rf"\gsX g'4\ff{WAVE} \gsX c'4\< \gsX g4 \gsX d''4\sfz\gsLineEnd c'4\p\<{LINE} f4\gsLineEnd\!",
     "edges": rf"\gsX g'4\gsScoop{WAVE} \gsX d''4\gsLineEnd\gsFall g'4\gsRip{LINE} fs''4\gsLineEnd\gsDoit b'4\gsPlop{DASH} e'4\gsLineEnd\gsBend #-2 \gsX g'4{WAVE} \gsX fs''4\gsRip\gsLineEnd",
+    "seconds": rf"d''2\gsSecond f''{WAVE} e''4\gsLineEnd\gsSecond g'' c''2\gsSecond d''{LINE} fs''4\gsLineEnd a''4.\gsSecond c'''{DASH} g''8\gsLineEnd",
     "rows": rf"""\gsX c'4\gsFingering "F 1-2"{WAVE} \gsX g4 \gsX e'''4\gsCents #-14 \gsX c''4\gsLineEnd""",
     "spans": rf"""\gsX g'4\gsSpan "growl"{WAVE} \gsX e'''4 \gsX c''4\gsLineEnd\gsSpanEnd c''4\gsHandTurn #'(stopped open){LINE} g'''4\gsLineEnd\gsHandTurnEnd""",
     "stops": rf"\gsX g'2{WAVE} \afterGrace 63/64 s4 {{ \gsStops \gsX fs''8\gsLineEnd }} bf''4 g'2{DOTS} \afterGrace 63/64 s4 {{ \gsStops \gsX gqs'8\gsLineEnd }} r4",
@@ -58,7 +59,7 @@ def test_all_that_is_kept_clear_of_is_there(compiled):
     """A kind that stands in no case would never be found."""
     there = {block.kind for staff in compiled.values() for block in staff.blocks}
     assert set(KEPT_CLEAR) - there == set()
-    assert {"gs-bracket", "gs-edge", "gs-above", "gs-row"} <= there
+    assert {"gs-bracket", "gs-edge", "gs-second", "gs-above", "gs-row"} <= there
 
 
 @pytest.mark.parametrize("music", [
@@ -118,7 +119,7 @@ HEADS_ONLY = "(lambda (grob system gap unit column) (append-map (lambda (h) (gs:
 FORGOTTEN = {
     "stems, flags and rests": ("gs:column-obstacles", HEADS_ONLY, ("rests", "flags"), {"Stem", "Rest", "Flag"}),
     "beams": ("gs:beam-obstacles", "(lambda a '())", ("beams",), {"Beam"}),
-    "signs in columns of their own": ("gs:other-obstacles", "'()", ("edges", "stops", "a clef on the way"), {"Clef", "gs-bracket", "gs-edge"}),
+    "signs in columns of their own": ("gs:other-obstacles", "'()", ("edges", "seconds", "stops", "a clef on the way"), {"Clef", "gs-bracket", "gs-edge", "gs-second"}),
     "heads, accidentals, dots and ledger lines": ("gs:head-obstacles", "(lambda a '())", ("accidentals", "dots", "ledger lines"), {"NoteHead", "Accidental", "Dots", "LedgerLineSpanner"}),
 }  # fmt: skip
 

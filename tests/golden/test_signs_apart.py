@@ -35,7 +35,7 @@ def printed(request, tmp_path_factory) -> dict[str, Staff]:
     )
     scores = [score(music, marked, r"\gsPicture ragged-right = ##t") for music in CASES.values()]
     svg = run(document(scores, '\\include "sheet.ily"\n'), tmp_path_factory.mktemp("apart"), request.param)
-    kinds = (*KEPT_CLEAR, *OURS, "gs-band", "gs-second", "Slur", "Tie")
+    kinds = (*KEPT_CLEAR, *OURS, "gs-band", "Slur", "Tie")
     return dict(zip(CASES, staves(svg, kinds), strict=True))
 
 

@@ -40,7 +40,7 @@ TRILLS = r"""c''4\gsTrillTo df''\gsMark "1"\gsWord "lip" a'8.\noBeam\gsSecond cs
 @pytest.fixture(scope="module")
 def trilled(tmp_path_factory) -> tuple[Staff, str]:
     svg = run(document([score(TRILLS, MARKED)]), tmp_path_factory.mktemp("trills"))
-    return staves(svg, (*KEPT_CLEAR, *OURS, "gs-second"))[0], svg
+    return staves(svg, (*KEPT_CLEAR, *OURS))[0], svg
 
 
 @pytest.fixture(scope="module")
