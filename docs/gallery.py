@@ -20,7 +20,7 @@ from gesturesmith import techniques
 from gesturesmith.checker import Checked, check_text
 from gesturesmith.diagnostics import GestureReport, PassageReport, Severity, Verdict
 from gesturesmith.engrave import Music, engrave_gesture, engrave_passage
-from gesturesmith.lilypond import Job, LilyPond, Missing, Run, find, start
+from gesturesmith.lilypond import Job, LilyPond, MissingLilyPond, RunResult, find, start
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score, document
@@ -178,7 +178,7 @@ def documents(some: tuple[Picture, ...], *, columns: int = 0, more: str = "") ->
     return joined((document(()), code(f"#(ly:set-option 'resolution {_DPI})"), code(_CONTACT), *books))
 
 
-def make(some: tuple[Picture, ...], lilypond: LilyPond, formats: tuple[str, ...] = ("png",)) -> Run:
+def make(some: tuple[Picture, ...], lilypond: LilyPond, formats: tuple[str, ...] = ("png",)) -> RunResult:
     """LilyPond's files of the pictures."""
     with start(lilypond, formats) as waiting:
         waiting.feed(Job(document=documents(some), timeout_s=600.0))
@@ -214,7 +214,7 @@ def main() -> int:
         print("run: make gallery" if stale else "up to date")
         return int(stale)
     lilypond = find()
-    if isinstance(lilypond, Missing):
+    if isinstance(lilypond, MissingLilyPond):
         print(lilypond.reason, file=sys.stderr)
         return 3
     run = make(some, lilypond)

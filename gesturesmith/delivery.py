@@ -24,7 +24,7 @@ _MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, er
 # What is being written: by which process of which machine, and a number that nobody else has.
 _PART = re.compile(r"\..*\.([0-9a-f]{8})-([0-9]+)-[0-9a-f]{12}\.part", re.DOTALL)
 _WAYS_OUT = "move it away, choose another folder with -o, or write over it with --force"
-_LARGEST_BYTES = 512 * 1024 * 1024  # as much as a run of LilyPond may make
+_MAX_BYTES = 512 * 1024 * 1024  # as much as a run of LilyPond may make
 _STALE_S = 3600  # whose writer cannot be asked for is left for so long
 
 
@@ -244,7 +244,7 @@ def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str 
         if force:
             return None
         # What we made is never so large; what is may be larger than the memory.
-        data = path.read_bytes() if path.stat().st_size <= _LARGEST_BYTES else b"?"
+        data = path.read_bytes() if path.stat().st_size <= _MAX_BYTES else b"?"
     except OSError as error:
         return blocked(error, str(path)).reason
     if not data or is_ours(data):

@@ -8,27 +8,27 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
 
-_noting: ContextVar[list[Path] | None] = ContextVar("noting", default=None)
+_recording: ContextVar[list[Path] | None] = ContextVar("recording", default=None)
 
 
-def note(path: Path) -> None:
+def record_dependency(path: Path) -> None:
     """A file is about to be read. Harmless where nobody asks."""
-    noted = _noting.get()
-    if noted is not None and path not in noted:
-        noted.append(path)
+    recorded = _recording.get()
+    if recorded is not None and path not in recorded:
+        recorded.append(path)
 
 
 @contextmanager
-def noted() -> Iterator[list[Path]]:
+def recording_dependencies() -> Iterator[list[Path]]:
     """The files that are noted inside the `with`, each once, in the order of their first reading.
 
     One `with` may stand inside another, which then has them as well.
     """
     paths: list[Path] = []
-    token = _noting.set(paths)
+    token = _recording.set(paths)
     try:
         yield paths
     finally:
-        _noting.reset(token)
+        _recording.reset(token)
         for path in paths:
-            note(path)
+            record_dependency(path)

@@ -20,7 +20,7 @@ _MOST_NAMES = 1000  # in a folder, looked at for the one that was meant
 
 
 @frozen(kw_only=True)
-class Unread:
+class UnreadableFile:
     """A file that gave no text."""
 
     name: str
@@ -58,21 +58,21 @@ _DOCUMENTS = {
 }
 
 
-def read(path: str) -> Source | Unread:
+def read(path: str) -> Source | UnreadableFile:
     """The text of a file, or why there is none. Reads no further than the limit, so nothing is endless."""
     name = clean(path).replace("\n", "\ufffd")
     try:
         data = bytes_of(path)
     except TimeoutError:
         message = f"this is a pipe, and nothing came out of it for {_PATIENCE_S:g} seconds"
-        return Unread(name=name, code="GS196", rule="cannot-be-read", message=message)
+        return UnreadableFile(name=name, code="GS196", rule="cannot-be-read", message=message)
     except OSError as error:
         other = ("GS196", "cannot-be-read", f"this file cannot be read: {os.strerror(error.errno or errno.EIO)}")
         code, rule, message = _MACHINE.get(error.errno or 0, other)
         near = _near(path) if error.errno == errno.ENOENT else ""
-        return Unread(name=name, code=code, rule=rule, message=message + near)
+        return UnreadableFile(name=name, code=code, rule=rule, message=message + near)
     except ValueError:  # a zero byte in the name
-        return Unread(name=name, code="GS190", rule="no-such-file", message="no file can have such a name")
+        return UnreadableFile(name=name, code="GS190", rule="no-such-file", message="no file can have such a name")
     return text_of(name, data)
 
 
@@ -133,27 +133,29 @@ def _plain(name: str) -> str:
     return normalize("NFC", name.removesuffix(".gesture")).casefold()
 
 
-def text_of(name: str, data: bytes) -> Source | Unread:
+def text_of(name: str, data: bytes) -> Source | UnreadableFile:
     """The text that bytes of a file hold, or why they hold none."""
     if len(data) > LARGEST_BYTES:
         message = "this file is larger than 2 MB, the most that is read; divide it into several files"
-        return Unread(name=name, code="GS193", rule="file-too-large", message=message)
+        return UnreadableFile(name=name, code="GS193", rule="file-too-large", message=message)
     if document := next((what for head, what in _DOCUMENTS.items() if data.startswith(head)), ""):
         message = f"this is not a text file but {document}"
-        return Unread(name=name, code="GS194", rule="not-a-text-file", message=message)
+        return UnreadableFile(name=name, code="GS194", rule="not-a-text-file", message=message)
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         message = "this file is UTF-16; save it as UTF-8"
-        return Unread(name=name, code="GS195", rule="not-utf-8", message=message)
+        return UnreadableFile(name=name, code="GS195", rule="not-utf-8", message=message)
     if (zero := data.find(b"\0")) >= 0:
         line, column = _place(data, zero)
         message = f"this is not a text file (line {line} holds a byte that no text has)"
-        return Unread(name=name, code="GS194", rule="not-a-text-file", message=message, line=line, column=column)
+        return UnreadableFile(
+            name=name, code="GS194", rule="not-a-text-file", message=message, line=line, column=column
+        )
     try:
         return Source(name, data.decode("utf-8"))
     except UnicodeDecodeError as error:
         line, column = _place(data, error.start)
         message = f"line {line}, column {column} is not UTF-8; save the file as UTF-8"
-        return Unread(name=name, code="GS195", rule="not-utf-8", message=message, line=line, column=column)
+        return UnreadableFile(name=name, code="GS195", rule="not-utf-8", message=message, line=line, column=column)
 
 
 def _place(data: bytes, at: int) -> tuple[int, int]:

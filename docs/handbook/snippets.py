@@ -262,10 +262,10 @@ def _python(page: Page, snippet: Snippet) -> None:
 
 
 def _lilypond(page: Page, snippet: Snippet) -> None:
-    from gesturesmith.lilypond import Missing, find
+    from gesturesmith.lilypond import MissingLilyPond, find
 
     lilypond = find()
-    if isinstance(lilypond, Missing):
+    if isinstance(lilypond, MissingLilyPond):
         page.fault(snippet, lilypond.reason)
         return
     Path("out").mkdir(exist_ok=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from functools import cache
 
-MOST_PARTIALS = 64  # far above what any lip reaches; a bound for searches
+MAX_PARTIALS = 64  # far above what any lip reaches; a bound for searches
 
 
 @cache
@@ -32,7 +32,7 @@ def step_cents(n: int) -> float:
     return partial_cents(n + 1) - partial_cents(n)
 
 
-def nearest_partial(cents: float, fundamental_cents: float, lowest: int = 1, highest: int = MOST_PARTIALS) -> int:
+def nearest_partial(cents: float, fundamental_cents: float, lowest: int = 1, highest: int = MAX_PARTIALS) -> int:
     """The partial from `lowest` to `highest` whose pitch is nearest to `cents` (both on one scale of cents)."""
     if lowest > highest:
         raise ValueError(f"no partials from {lowest} to {highest}")
@@ -50,7 +50,7 @@ def partials_between(
 ) -> tuple[int, ...]:
     """The partials from `low_cents` to `high_cents` inclusive, each end widened by `slack_cents`."""
     low, high = low_cents - slack_cents - fundamental_cents, high_cents + slack_cents - fundamental_cents
-    return tuple(n for n in range(1, MOST_PARTIALS + 1) if low <= partial_cents(n) <= high)
+    return tuple(n for n in range(1, MAX_PARTIALS + 1) if low <= partial_cents(n) <= high)
 
 
 def hand_glide_cents(n: int) -> float:

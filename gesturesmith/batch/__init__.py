@@ -1,7 +1,7 @@
 """Many files over an executor: what is made already is left, the rest is made and delivered."""
 
-from gesturesmith.batch.manifest_file import manifest
+from gesturesmith.batch.manifest_file import manifest_json
 from gesturesmith.batch.running import run
-from gesturesmith.batch.types import Done, Made, Setup, Work
+from gesturesmith.batch.types import BatchSetup, Build, BuildResult, OutputRecord
 
-__all__ = ["Done", "Made", "Setup", "Work", "manifest", "run"]
+__all__ = ["BatchSetup", "Build", "BuildResult", "OutputRecord", "manifest_json", "run"]

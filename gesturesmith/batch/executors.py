@@ -8,19 +8,21 @@ from contextlib import AbstractContextManager, contextmanager
 from functools import partial
 from typing import TYPE_CHECKING
 
-from gesturesmith.batch.types import Setup
+from gesturesmith.batch.types import BatchSetup
 from gesturesmith.cache import fingerprint
-from gesturesmith.lilypond import LilyPond, Press
+from gesturesmith.lilypond import LilyPond, LilyPondPool
 
 if TYPE_CHECKING:
-    from gesturesmith.batch.workers import Crew
+    from gesturesmith.batch.workers import WorkerPool
 
 _ANSWER_S = 10  # a scheduler that has not answered by then is not there
 _AGAIN = 3  # so often a document may be begun anew, each time on another worker, after one was lost
 
 
-def crew(setup: Setup, lilypond: LilyPond, early: tuple[tuple[str, ...], ...]) -> AbstractContextManager[Crew]:
-    """The crew that a run has asked for. The formats in `early` may be made ready at once.
+def worker_pool(
+    setup: BatchSetup, lilypond: LilyPond, early: tuple[tuple[str, ...], ...]
+) -> AbstractContextManager[WorkerPool]:
+    """The worker pool that a run has asked for. The formats in `early` may be made ready at once.
 
     OSError where a cluster cannot be reached.
     """
@@ -30,18 +32,18 @@ def crew(setup: Setup, lilypond: LilyPond, early: tuple[tuple[str, ...], ...]) -
 
 
 @contextmanager
-def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) -> Iterator[Crew]:
+def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) -> Iterator[WorkerPool]:
     """Threads of this machine. The formats in `early` have a LilyPond each that starts at once and waits."""
-    with Press(lilypond, early) as shared:
+    with LilyPondPool(lilypond, early) as shared:
         # LilyPond is on its way by now, and takes longer than these.
         from concurrent.futures import ThreadPoolExecutor
 
-        from gesturesmith.batch.render import press
-        from gesturesmith.batch.workers import Crew
+        from gesturesmith.batch.render import render
+        from gesturesmith.batch.workers import WorkerPool
 
-        executor = ThreadPoolExecutor(max_workers=jobs, thread_name_prefix="press")
+        executor = ThreadPoolExecutor(max_workers=jobs, thread_name_prefix="lilypond")
         try:
-            yield Crew(executor, partial(press, runner=shared.one), jobs)
+            yield WorkerPool(executor, partial(render, runner=shared.one), jobs)
         finally:
             # Nobody waits for what is not collected by now: its LilyPonds end, and then its threads. They are not
             # waited for: where a run is interrupted in the middle of a lock they might wait for that for ever.
@@ -50,12 +52,12 @@ def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) ->
 
 
 @contextmanager
-def _cluster(address: str, lilypond: LilyPond, sandbox: str) -> Iterator[Crew]:
+def _cluster(address: str, lilypond: LilyPond, sandbox: str) -> Iterator[WorkerPool]:
     """The workers of a Dask cluster, of which every thread runs a LilyPond of its own machine."""
     from distributed import Client
 
-    from gesturesmith.batch.render import press_there
-    from gesturesmith.batch.workers import Crew
+    from gesturesmith.batch.render import render_on_worker
+    from gesturesmith.batch.workers import WorkerPool
 
     try:
         client = Client(address, timeout=_ANSWER_S, set_as_default=False)
@@ -63,9 +65,9 @@ def _cluster(address: str, lilypond: LilyPond, sandbox: str) -> Iterator[Crew]:
         raise OSError(errno.EHOSTUNREACH, "no cluster answers there", address) from error
     with client:
         like = (lilypond.version, lilypond.cairo)
-        wanted = partial(press_there, program=fingerprint(), like=like, sandbox=sandbox)
+        wanted = partial(render_on_worker, program=fingerprint(), like=like, sandbox=sandbox)
         executor = client.get_executor(pure=False, retries=_AGAIN)
         try:
-            yield Crew(executor, wanted, sum(client.nthreads().values()), far=True)
+            yield WorkerPool(executor, wanted, sum(client.nthreads().values()), far=True)
         finally:
             executor.shutdown(wait=False)

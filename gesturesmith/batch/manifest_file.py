@@ -7,14 +7,14 @@ from collections.abc import Iterable
 from typing import Any
 
 from gesturesmith import __version__
-from gesturesmith.batch.types import Done, Made
+from gesturesmith.batch.types import BuildResult, OutputRecord
 from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity, json_text
-from gesturesmith.writers.base import MARK, sealed
+from gesturesmith.writers.base import MARK, with_checksum
 
 SCHEMA = 1
 
 
-def manifest(done: Iterable[Done], unread: Iterable[tuple[str, str]]) -> bytes:
+def manifest_json(done: Iterable[BuildResult], unread: Iterable[tuple[str, str]]) -> bytes:
     """The manifest of a run as JSON, the same for the same files wherever the output folder lies.
 
     `unread`: name and reason of each file that could not be read. Outputs are in the order of their places,
@@ -31,7 +31,7 @@ def manifest(done: Iterable[Done], unread: Iterable[tuple[str, str]]) -> bytes:
         problems += [one.blocked.reason] if one.blocked is not None else []
         problems += [f"a fault of Gesturesmith: {type(one.fault).__name__}"] if one.fault is not None else []
         if problems:
-            for source in one.work.sources:
+            for source in one.build.sources:
                 known = sources.setdefault(source.name, {"file": source.name})
                 known.setdefault("failed", []).extend(problems)
     for name, reason in unread:
@@ -44,7 +44,7 @@ def manifest(done: Iterable[Done], unread: Iterable[tuple[str, str]]) -> bytes:
         "outputs": [outputs[place] for place in sorted(outputs)],
     }
     before, after = json_text(value).split(MARK, 1)  # nothing of a user's stands before "about"
-    return sealed(before.encode(), after.encode())
+    return with_checksum(before.encode(), after.encode())
 
 
 def _source(report: FileReport) -> dict[str, Any]:
@@ -63,13 +63,13 @@ def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
     return {"name": said.name, "verdict": said.verdict.value}
 
 
-def _output(made: Made, done: Done) -> dict[str, Any]:
-    shown = set(made.musics)
+def _output(made: OutputRecord, done: BuildResult) -> dict[str, Any]:
+    shown = set(made.excerpts)
     return {
         "file": str(made.place),
         "sha256": made.sha256,
         "from": [report.source.name for report in done.reports],
-        "shows": list(made.musics),
+        "shows": list(made.excerpts),
         "findings": [finding for report in done.reports for finding in _findings(report, shown)],
     }
 

@@ -8,28 +8,28 @@ from functools import cache
 from pathlib import Path
 
 from gesturesmith import evidence
-from gesturesmith.batch.types import Done, Made, Work
-from gesturesmith.cache import Store, file_digest, plain, result_key
+from gesturesmith.batch.types import Build, BuildResult, OutputRecord
+from gesturesmith.cache import Store, file_digest, result_key, value_format
 from gesturesmith.diagnostics import FileReport, types
 from gesturesmith.lilypond import LilyPond
-from gesturesmith.pipeline.types import Way
+from gesturesmith.pipeline.types import SignUsage
 from gesturesmith.source import Source
 from gesturesmith.values import counted, frozen
 from gesturesmith.writers import Item
 
 
 @frozen(kw_only=True)
-class Record:
+class BuildRecord:
     """A work's reports (without their sources, which whoever asks has), names, ways and files, and what it read."""
 
     reports: tuple[FileReport, ...]
     names: tuple[str, ...]
-    outputs: tuple[Made, ...]
-    ways: tuple[Way, ...]
+    outputs: tuple[OutputRecord, ...]
+    ways: tuple[SignUsage, ...]
     reads: tuple[tuple[str, str], ...]
 
 
-_FORM = plain((Record, Made, Way), (types, evidence))
+_FORM = value_format((BuildRecord, OutputRecord, SignUsage), (types, evidence))
 
 
 @cache
@@ -39,16 +39,16 @@ def identity(lilypond: LilyPond) -> str:
     return repr((str(lilypond.path), lilypond.version, lilypond.cairo, stat.st_size, stat.st_mtime_ns))
 
 
-def work_key(work: Work, lilypond: LilyPond) -> str:
+def build_key(build: Build, lilypond: LilyPond) -> str:
     """The key of a work's record."""
-    function = getattr(work.compile, "func", work.compile)
+    function = getattr(build.compile, "func", build.compile)
     return result_key(
         "work",
         identity(lilypond),
         f"{function.__module__}.{function.__qualname__}",
-        repr(work.options),
-        ",".join(sorted(work.formats)),
-        *(part for source in work.sources for part in (source.name, source.text)),
+        repr(build.options),
+        ",".join(sorted(build.formats)),
+        *(part for source in build.sources for part in (source.name, source.text)),
     )
 
 
@@ -59,7 +59,7 @@ def item_key(item: Item, lilypond: LilyPond) -> str:
     return result_key("file", identity(lilypond), renamed(item.book, "x"), *counted(item))
 
 
-def kept(store: Store, key: str, work: Work) -> Record | None:
+def load_record(store: Store, key: str, build: Build) -> BuildRecord | None:
     """The record of a work, where all that it read is still as it was."""
     data = store.get(key)
     if data is None:
@@ -68,20 +68,20 @@ def kept(store: Store, key: str, work: Work) -> Record | None:
         record = _FORM.loads(data)
     except ValueError:
         return None
-    if not isinstance(record, Record) or len(record.reports) != len(work.sources):
+    if not isinstance(record, BuildRecord) or len(record.reports) != len(build.sources):
         return None
     if any(file_digest(Path(path)) != was for path, was in record.reads):
         return None
-    sourced = tuple(replace(r, source=s) for r, s in zip(record.reports, work.sources, strict=True))
+    sourced = tuple(replace(r, source=s) for r, s in zip(record.reports, build.sources, strict=True))
     return replace(record, reports=sourced)
 
 
-def keep(store: Store, key: str, done: Done, reads: tuple[Path, ...]) -> None:
+def save_record(store: Store, key: str, done: BuildResult, reads: tuple[Path, ...]) -> None:
     """Keep a record, unless something in it failed."""
     read = tuple((str(path.absolute()), file_digest(path) or "") for path in reads)
     if not done.whole or not all(r.readable for r in done.reports) or not all(was for _, was in read):
         return
-    record = Record(
+    record = BuildRecord(
         reports=tuple(_brief(report) for report in done.reports),
         names=done.names,
         outputs=done.outputs,

@@ -7,15 +7,15 @@ from collections.abc import Callable
 
 from gesturesmith import sheets
 from gesturesmith.cache import fingerprint
-from gesturesmith.lilypond import Failure, Job, Missing, Press, Run, failure, find
+from gesturesmith.lilypond import Failure, Job, LilyPondPool, MissingLilyPond, RunResult, failure, find
 from gesturesmith.lytext import LyText, code
 from gesturesmith.values import frozen
 
 _BASE_S = 60.0
-_SECONDS_A_MUSIC = 2.0  # far beyond the 0.02 s that one takes: only what never ends is stopped
+_SECONDS_PER_EXCERPT = 2.0  # far beyond the 0.02 s that one takes: only what never ends is stopped
 _OUTPUT = re.compile(r'^\\bookOutputName "[a-z0-9]+"$', re.MULTILINE)
 
-Runner = Callable[[tuple[str, ...], Job], Run]
+Runner = Callable[[tuple[str, ...], Job], RunResult]
 
 
 @frozen(kw_only=True)
@@ -24,11 +24,11 @@ class Book:
 
     output: str
     ly: LyText
-    musics: tuple[str, ...]
+    excerpts: tuple[str, ...]
 
 
 @frozen(kw_only=True)
-class Task:
+class RenderTask:
     """Books that one LilyPond makes in the same formats."""
 
     formats: tuple[str, ...]
@@ -37,11 +37,11 @@ class Task:
     @property
     def job(self) -> Job:
         document = sheets.document(tuple(book.ly for book in self.books))
-        return Job(document=document, timeout_s=_BASE_S + _SECONDS_A_MUSIC * weight(self.books))
+        return Job(document=document, timeout_s=_BASE_S + _SECONDS_PER_EXCERPT * weight(self.books))
 
 
 @frozen(kw_only=True)
-class Pressed:
+class RenderResult:
     """LilyPond's files by output and format, and what could not be set by output."""
 
     files: dict[str, dict[str, bytes]]
@@ -50,7 +50,7 @@ class Pressed:
 
 def weight(books: tuple[Book, ...]) -> int:
     """How much work books are, in gestures."""
-    return sum(max(1, len(book.musics)) for book in books)
+    return sum(max(1, len(book.excerpts)) for book in books)
 
 
 def renamed(ly: LyText, output: str) -> LyText:
@@ -58,7 +58,7 @@ def renamed(ly: LyText, output: str) -> LyText:
     return code(_OUTPUT.sub(lambda _: f'\\bookOutputName "{output}"', ly))
 
 
-def press(task: Task, runner: Runner) -> Pressed:
+def render(task: RenderTask, runner: Runner) -> RenderResult:
     """Make a task's books, however many runs that takes."""
     try:
         job = task.job
@@ -67,47 +67,50 @@ def press(task: Task, runner: Runner) -> Pressed:
         return _none(task, f"LilyPond could not be started ({error.strerror or error})")
     failed = _failure(task, job, run)
     if failed is None:
-        return Pressed(files={book.output: _files(task, book, run) for book in task.books}, failed={})
+        return RenderResult(files={book.output: _files(task, book, run) for book in task.books}, failed={})
     if len(task.books) == 1 or run.ended == "full":
-        return Pressed(files={}, failed={book.output: failed for book in task.books})
+        return RenderResult(files={}, failed={book.output: failed for book in task.books})
     middle = len(task.books) // 2
     halves = [
-        press(Task(formats=task.formats, books=some), runner) for some in (task.books[:middle], task.books[middle:])
+        render(RenderTask(formats=task.formats, books=some), runner)
+        for some in (task.books[:middle], task.books[middle:])
     ]
-    return Pressed(
+    return RenderResult(
         files={output: files for half in halves for output, files in half.files.items()},
         failed={output: why for half in halves for output, why in half.failed.items()},
     )
 
 
-def press_there(task: Task, *, program: str, like: tuple[tuple[int, ...], bool], sandbox: str) -> Pressed:
-    """`press` on a worker of a cluster, with the LilyPond of its own.
+def render_on_worker(
+    task: RenderTask, *, program: str, like: tuple[tuple[int, ...], bool], sandbox: str
+) -> RenderResult:
+    """`render` on a worker of a cluster, with the LilyPond of its own.
 
     A worker whose program, templates, Python or LilyPond differ might make other files, and makes none. `like`:
     the version of the LilyPond that is expected, and whether it has cairo.
     """
     found = find(sandbox=sandbox)
-    if isinstance(found, Missing):
+    if isinstance(found, MissingLilyPond):
         return _none(task, f"a worker of the cluster has no LilyPond: {found.reason.splitlines()[0]}")
     if (found.version, found.cairo) != like:
         has, wanted = (".".join(map(str, one)) for one in (found.version, like[0]))
         return _none(task, f"a worker of the cluster has another LilyPond ({has}, not {wanted}, or without cairo)")
     if fingerprint() != program:
         return _none(task, "a worker of the cluster has another version of Gesturesmith or of Python")
-    with Press(found) as own:
-        return press(task, own.one)
+    with LilyPondPool(found) as own:
+        return render(task, own.one)
 
 
-def _none(task: Task, why: str) -> Pressed:
-    return Pressed(files={}, failed={b.output: Failure(gesture=None, summary=why) for b in task.books})
+def _none(task: RenderTask, why: str) -> RenderResult:
+    return RenderResult(files={}, failed={b.output: Failure(gesture=None, summary=why) for b in task.books})
 
 
-def _files(task: Task, book: Book, run: Run) -> dict[str, bytes]:
+def _files(task: RenderTask, book: Book, run: RunResult) -> dict[str, bytes]:
     return {kind: run.file(book.output, kind) or b"" for kind in task.formats}
 
 
-def _failure(task: Task, job: Job, run: Run) -> Failure | None:
+def _failure(task: RenderTask, job: Job, run: RunResult) -> Failure | None:
     lacking = [b for b in task.books if any(not run.file(b.output, kind) for kind in task.formats)]
     # A page shows many: that it is missing does not tell which of them it was.
-    missing = tuple(b.musics[0] if len(b.musics) == 1 else "" for b in lacking[:1])
+    missing = tuple(b.excerpts[0] if len(b.excerpts) == 1 else "" for b in lacking[:1])
     return failure(job.document, run.messages, run.ended, missing)

@@ -1,4 +1,4 @@
-"""A batch: what is made already is found, the rest compiled, pressed and delivered, work by work."""
+"""A batch: what is made already is found, the rest compiled, rendered and delivered, work by work."""
 
 from __future__ import annotations
 
@@ -10,66 +10,66 @@ from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith import writers
-from gesturesmith.batch.record import item_key, keep, kept, work_key
-from gesturesmith.batch.types import Done, Made, Setup, Work
+from gesturesmith.batch.record import build_key, item_key, load_record, save_record
+from gesturesmith.batch.types import BatchSetup, Build, BuildResult, OutputRecord
 from gesturesmith.cache import digest, file_digest
 from gesturesmith.delivery import Blocked, deliver
-from gesturesmith.dependencies import noted
+from gesturesmith.dependencies import recording_dependencies
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.lilypond import Failure, LilyPond, groups
-from gesturesmith.pipeline.types import Way
+from gesturesmith.pipeline.types import SignUsage
 from gesturesmith.source import folded
 from gesturesmith.values import frozen
 from gesturesmith.writers import Item, Output, Writer
 
 if TYPE_CHECKING:  # a run that finds everything made already does not pay for them
-    from gesturesmith.batch.workers import Crew
+    from gesturesmith.batch.workers import WorkerPool
 
 
-def run(works: tuple[Work, ...], setup: Setup) -> Generator[Done, None, None]:
+def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, None, None]:
     """Make all works; each is given as soon as it is delivered, in their order. One that ends in a fault of our own
     does not stop the others.
 
     Where the caller stops, or is stopped, no LilyPond is left running and no file half written.
     """
     with ExitStack() as stack:
-        bench = _Bench(setup, stack)
-        plans = [bench.kept(work) for work in works]
+        batch = BatchRun(setup, stack)
+        plans = [batch.cached(build) for build in builds]
         ready = []
-        for number, (work, plan) in enumerate(zip(works, plans, strict=True)):
+        for number, (build, plan) in enumerate(zip(builds, plans, strict=True)):
             if plan is None:
-                setup.tell(f"{work.name}: checking", number, len(works))
+                setup.tell(f"{build.name}: checking", number, len(builds))
                 try:
-                    plan = bench.compiled(work)
+                    plan = batch.compiled(build)
                 except OSError:
                     raise  # the machine's: the others would meet it as well
                 except Exception as fault:
-                    plan = _Plan(work=work, reports=(), names=(), fault=fault)
+                    plan = PendingBuild(build=build, reports=(), names=(), fault=fault)
             ready.append(plan)
         del plans
-        bench.all_compiled()
+        batch.all_compiled()
         clashes = _clashes(ready)
         for number in range(len(ready)):
             # What is delivered need not stay in memory.
             plan, ready[number] = ready[number], replace(ready[number], files=())
             try:
-                done = bench.finished(plan, clashes.get(number))
+                done = batch.finished(plan, clashes.get(number))
             except OSError:
                 raise
             except Exception as fault:
-                done = Done(work=plan.work, reports=plan.reports, names=plan.names, fault=fault)
+                done = BuildResult(build=plan.build, reports=plan.reports, names=plan.names, fault=fault)
             yield done
         setup.store.trim()
 
 
 @frozen(kw_only=True)
-class _File:
-    """A file that a work gives. Its bytes are `data`, or come from the crew's `book`; where there is neither, they
+class PendingFile:
+    """A file that a work gives. Its bytes are `data`, or come from the pool's `book`; where there is neither, they
     were made before, with the hash `sha256`, and lie in their place or in the store."""
 
     place: PurePosixPath
     key: str
-    musics: tuple[str, ...]
+    excerpts: tuple[str, ...]
     sha256: str = ""
     data: bytes | None = None
     book: str | None = None
@@ -78,39 +78,42 @@ class _File:
 
 
 @frozen(kw_only=True)
-class _Plan:
+class PendingBuild:
     """A work on its way. `key` is what a record of it is to be kept under; "" where it is kept."""
 
-    work: Work
+    build: Build
     reports: tuple[FileReport, ...]
     names: tuple[str, ...]
-    ways: tuple[Way, ...] = ()
-    files: tuple[_File, ...] = ()
+    ways: tuple[SignUsage, ...] = ()
+    files: tuple[PendingFile, ...] = ()
     lacking: tuple[str, ...] = ()
     key: str = ""
     reads: tuple[Path, ...] = ()
     fault: Exception | None = None
 
 
-class _Bench:
+class BatchRun:
     """What the works of a run share."""
 
-    def __init__(self, setup: Setup, stack: ExitStack) -> None:
+    def __init__(self, setup: BatchSetup, stack: ExitStack) -> None:
         self._setup = setup
         self._stack = stack
-        self._crew: Crew | None = None
+        self._pool: WorkerPool | None = None
 
-    def kept(self, work: Work) -> _Plan | None:
+    def cached(self, build: Build) -> PendingBuild | None:
         """A work that was done before, where its files lie in their places or can be put there."""
         setup = self._setup
         if isinstance(setup.lilypond, LilyPond):
-            record = kept(setup.store, work_key(work, setup.lilypond), work)
+            record = load_record(setup.store, build_key(build, setup.lilypond), build)
             if record is not None:
-                files = [_File(place=m.place, key=m.key, musics=m.musics, sha256=m.sha256) for m in record.outputs]
+                files = [
+                    PendingFile(place=m.place, key=m.key, excerpts=m.excerpts, sha256=m.sha256)
+                    for m in record.outputs
+                ]
                 there = tuple(f for f in map(self._file, files) if f is not None)
                 if len(there) == len(files):
-                    return _Plan(
-                        work=work,
+                    return PendingBuild(
+                        build=build,
                         reports=record.reports,
                         names=record.names,
                         ways=record.ways,
@@ -118,62 +121,62 @@ class _Bench:
                         reads=tuple(Path(path) for path, _ in record.reads),
                     )
         # One that is worth starting before anything is known of the file.
-        self._call(work)
+        self._call(build)
         return None
 
-    def compiled(self, work: Work) -> _Plan:
-        """A work compiled, and its books given to the crew."""
+    def compiled(self, build: Build) -> PendingBuild:
+        """A work compiled, and its books given to the pool."""
         lilypond = self._setup.lilypond
-        with noted() as reads:
-            outcome = work.compile(work.sources, work.options)
-        chosen = [writers.get(name) for name in sorted(set(work.formats))]
+        with recording_dependencies() as reads:
+            outcome = build.compile(build.sources, build.options)
+        chosen = [writers.get(name) for name in sorted(set(build.formats))]
         lacking = tuple(w.key for w in chosen if w.engraved) if not isinstance(lilypond, LilyPond) else ()
-        files: list[_File] = []
+        files: list[PendingFile] = []
         for item in outcome.items:
             if isinstance(lilypond, LilyPond):
                 files += self._engraved(item, [w for w in chosen if w.engraved and item.kind in w.kinds], lilypond)
         for writer in chosen:
             if not writer.engraved:
-                musics = {item.place: item.musics for item in outcome.items}
+                excerpts = {item.place: item.excerpts for item in outcome.items}
                 for output in writer.outputs(outcome.items, {}):
-                    shown = musics.get(output.place.with_suffix(""), ())
+                    shown = excerpts.get(output.place.with_suffix(""), ())
                     files.append(_ready(output.place, _bytes_key(output.data), shown, output.data))
-        return _Plan(
-            work=work,
+        return PendingBuild(
+            build=build,
             reports=outcome.reports,
             names=outcome.names,
             ways=outcome.ways,
             files=tuple(sorted(files, key=lambda f: f.place)),
             lacking=lacking if outcome.items else (),
-            key=work_key(work, lilypond) if isinstance(lilypond, LilyPond) else "",
+            key=build_key(build, lilypond) if isinstance(lilypond, LilyPond) else "",
             reads=tuple(reads),
         )
 
     def all_compiled(self) -> None:
-        """Nothing more will be given to the crew."""
-        if self._crew is not None:
-            self._crew.all_added()
+        """Nothing more will be given to the pool."""
+        if self._pool is not None:
+            self._pool.all_added()
 
-    def finished(self, plan: _Plan, clash: Blocked | None) -> Done:
+    def finished(self, plan: PendingBuild, clash: Blocked | None) -> BuildResult:
         """A work whose files are all there, delivered and put on record."""
-        setup, work = self._setup, plan.work
+        setup, build = self._setup, plan.build
         if plan.fault is not None:
-            return Done(work=work, reports=(), names=(), fault=plan.fault)
+            return BuildResult(build=build, reports=(), names=(), fault=plan.fault)
         outputs: list[Output] = []
-        made: list[Made] = []
+        made: list[OutputRecord] = []
         failures: dict[str, Failure] = {}
         files = self._found(plan.files) if plan.key else plan.files
-        pressed = self._pressed(work, files)
+        rendered = self._rendered(build, files)
         for file in files:
-            got = self._collected(file, pressed)
+            got = self._collected(file, rendered)
             if isinstance(got, Failure):
                 failures.setdefault(got.gesture or "", got)
                 continue
             if got.data is not None:
                 outputs.append(Output(place=got.place, data=got.data))
-            made.append(Made(place=got.place, sha256=got.sha256, key=got.key, musics=got.musics))
-        done = Done(
-            work=work,
+            made.append(OutputRecord(place=got.place, sha256=got.sha256, key=got.key, excerpts=got.excerpts))
+        done = BuildResult(
+            build=build,
             reports=plan.reports,
             names=plan.names,
             ways=plan.ways,
@@ -187,19 +190,19 @@ class _Bench:
         if isinstance(delivered, Blocked):
             return replace(done, outputs=(), blocked=delivered)
         if plan.key:
-            keep(setup.store, plan.key, done, plan.reads)
+            save_record(setup.store, plan.key, done, plan.reads)
         return replace(done, written=delivered.written)
 
-    def _engraved(self, item: Item, chosen: list[Writer], lilypond: LilyPond) -> Iterator[_File]:
-        """An item's files in the formats of `chosen`: made before, or ordered of the crew."""
+    def _engraved(self, item: Item, chosen: list[Writer], lilypond: LilyPond) -> Iterator[PendingFile]:
+        """An item's files in the formats of `chosen`: made before, or ordered of the pool."""
         common = item_key(item, lilypond) if chosen else ""
         files = []
         for writer in chosen:
             key = digest(common, writer.key)
-            file = _File(
+            file = PendingFile(
                 place=item.place.with_name(f"{item.place.name}.{writer.key}"),
                 key=key,
-                musics=item.musics,
+                excerpts=item.excerpts,
                 sha256=self._setup.store.hash_of(key) or "",
                 item=item,
                 writer=writer,
@@ -207,23 +210,23 @@ class _Bench:
             files.append(file)
         yield from self._ordered(files, lilypond)
 
-    def _ordered(self, files: list[_File], lilypond: LilyPond) -> Iterator[_File]:
-        """Files of one item, those without a hash ordered of the crew."""
+    def _ordered(self, files: list[PendingFile], lilypond: LilyPond) -> Iterator[PendingFile]:
+        """Files of one item, those without a hash ordered of the pool."""
         lacking = {f.writer.key: f for f in files if f.writer is not None and not f.sha256}
         yield from (f for f in files if f.sha256)
         for formats in groups(lilypond, tuple(lacking)):
             item = lacking[formats[0]].item
             assert item is not None
-            book = self._called().add(formats, item.book, item.musics)
+            book = self._called().add(formats, item.book, item.excerpts)
             yield from (replace(lacking[kind], book=book) for kind in formats)
 
-    def _found(self, files: tuple[_File, ...]) -> tuple[_File, ...]:
+    def _found(self, files: tuple[PendingFile, ...]) -> tuple[PendingFile, ...]:
         """Files with what was made before found; where the store had it and has lost it, it is ordered after all.
 
         LilyPond is at work on the others by now: that is why it is looked for so late.
         """
         lilypond = self._setup.lilypond
-        found: list[_File] = []
+        found: list[PendingFile] = []
         for file in files:
             there = file if file.book or file.data is not None else self._file(file)
             if there is not None:
@@ -233,7 +236,7 @@ class _Bench:
         self.all_compiled()
         return tuple(found)
 
-    def _file(self, file: _File) -> _File | None:
+    def _file(self, file: PendingFile) -> PendingFile | None:
         """A file that was made before: in its place, or with its bytes out of the store; None if in neither."""
         if file_digest(self._setup.output / file.place) == file.sha256:
             return file
@@ -242,54 +245,54 @@ class _Bench:
             return None
         return replace(file, data=data)
 
-    def _pressed(self, work: Work, files: tuple[_File, ...]) -> dict[str, dict[str, bytes] | Failure]:
-        """What the crew made of the books of a work, or why it could not; waits for it."""
+    def _rendered(self, build: Build, files: tuple[PendingFile, ...]) -> dict[str, dict[str, bytes] | Failure]:
+        """What the pool made of the books of a work, or why it could not; waits for it."""
 
         def tell(done: float, whole: float) -> None:
-            self._setup.tell(f"{work.name}: engraving", done, whole)
+            self._setup.tell(f"{build.name}: engraving", done, whole)
 
         books = dict.fromkeys(file.book for file in files if file.book is not None)
         return {book: self._called().result(book, tell) for book in books}
 
-    def _collected(self, file: _File, books: dict[str, dict[str, bytes] | Failure]) -> _File | Failure:
+    def _collected(self, file: PendingFile, books: dict[str, dict[str, bytes] | Failure]) -> PendingFile | Failure:
         """A file with its bytes, put into the store where it is new; or why there is none."""
         if file.book is None or file.item is None or file.writer is None:
             if file.data is not None:
                 self._setup.store.put(file.key, file.data)
             return file
-        pressed = books[file.book]
-        if isinstance(pressed, Failure):
-            alone = file.item.musics[0] if len(file.item.musics) == 1 else None
-            return replace(pressed, gesture=pressed.gesture or alone)
+        rendered = books[file.book]
+        if isinstance(rendered, Failure):
+            alone = file.item.excerpts[0] if len(file.item.excerpts) == 1 else None
+            return replace(rendered, gesture=rendered.gesture or alone)
         try:
-            data = file.writer.finish(file.item, pressed[file.writer.key])
+            data = file.writer.finish(file.item, rendered[file.writer.key])
         except ValueError as error:
             return Failure(gesture=file.item.name, summary=str(error))
         self._setup.store.put(file.key, data)
-        return _ready(file.place, file.key, file.musics, data)
+        return _ready(file.place, file.key, file.excerpts, data)
 
-    def _call(self, work: Work) -> None:
-        """Have a crew, whose first LilyPonds start at once, before it is known what they shall do."""
-        if self._crew is None and isinstance(self._setup.lilypond, LilyPond):
-            from gesturesmith.batch.executors import crew
+    def _call(self, build: Build) -> None:
+        """Have a pool, whose first LilyPonds start at once, before it is known what they shall do."""
+        if self._pool is None and isinstance(self._setup.lilypond, LilyPond):
+            from gesturesmith.batch.executors import worker_pool
 
-            early = _early(work, self._setup.lilypond)
-            self._crew = self._stack.enter_context(crew(self._setup, self._setup.lilypond, early))
+            early = _early(build, self._setup.lilypond)
+            self._pool = self._stack.enter_context(worker_pool(self._setup, self._setup.lilypond, early))
 
-    def _called(self) -> Crew:
-        assert self._crew is not None  # a work that gives it something was not kept
-        return self._crew
+    def _called(self) -> WorkerPool:
+        assert self._pool is not None  # a work that gives it something was not kept
+        return self._pool
 
 
-def _early(work: Work, lilypond: LilyPond) -> tuple[tuple[str, ...], ...]:
+def _early(build: Build, lilypond: LilyPond) -> tuple[tuple[str, ...], ...]:
     """The formats of the LilyPonds that a work will need whatever it says."""
-    chosen = [writers.get(name) for name in sorted(set(work.formats))]
-    wanted = [tuple(w.key for w in chosen if w.engraved and kind in w.kinds) for kind in work.kinds]
+    chosen = [writers.get(name) for name in sorted(set(build.formats))]
+    wanted = [tuple(w.key for w in chosen if w.engraved and kind in w.kinds) for kind in build.kinds]
     return tuple(dict.fromkeys(group for formats in wanted for group in groups(lilypond, formats)))
 
 
-def _ready(place: PurePosixPath, key: str, musics: tuple[str, ...], data: bytes) -> _File:
-    return _File(place=place, key=key, musics=musics, sha256=hashlib.sha256(data).hexdigest(), data=data)
+def _ready(place: PurePosixPath, key: str, excerpts: tuple[str, ...], data: bytes) -> PendingFile:
+    return PendingFile(place=place, key=key, excerpts=excerpts, sha256=hashlib.sha256(data).hexdigest(), data=data)
 
 
 def _bytes_key(data: bytes) -> str:
@@ -297,7 +300,7 @@ def _bytes_key(data: bytes) -> str:
     return digest("bytes", data)
 
 
-def _clashes(plans: list[_Plan]) -> dict[int, Blocked]:
+def _clashes(plans: list[PendingBuild]) -> dict[int, Blocked]:
     """The plans, by number, of which two would write one file; neither case nor how an accent is typed tells files
     apart everywhere."""
     first: dict[str, tuple[int, PurePosixPath]] = {}
@@ -306,7 +309,7 @@ def _clashes(plans: list[_Plan]) -> dict[int, Blocked]:
         for file in plan.files:
             other, place = first.setdefault(folded(str(file.place)), (number, file.place))
             if other != number:
-                names = f"{plans[other].work.name} and {plan.work.name}"
+                names = f"{plans[other].build.name} and {plan.build.name}"
                 why = Blocked(
                     f"{names} would both be written to {place}: make them one after the other, into different "
                     "folders (-o), or under names of their own (--name)"

@@ -9,16 +9,16 @@ from typing import TYPE_CHECKING, Any
 from gesturesmith.cache import Store
 from gesturesmith.delivery import Blocked
 from gesturesmith.diagnostics import FileReport
-from gesturesmith.pipeline.types import Outcome, Way
+from gesturesmith.pipeline.types import CompileResult, SignUsage
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
-    from gesturesmith.lilypond import Failure, LilyPond, Missing
+    from gesturesmith.lilypond import Failure, LilyPond, MissingLilyPond
 
 
 @frozen(kw_only=True)
-class Work:
+class Build:
     """One thing that is made by itself: the pages of one file, or a page of many files.
 
     name      what messages call it
@@ -31,7 +31,7 @@ class Work:
     """
 
     name: str
-    compile: Callable[[tuple[Source, ...], Any], Outcome]
+    compile: Callable[[tuple[Source, ...], Any], CompileResult]
     sources: tuple[Source, ...]
     options: Any
     formats: tuple[str, ...]
@@ -39,7 +39,7 @@ class Work:
 
 
 @frozen(kw_only=True)
-class Made:
+class OutputRecord:
     """A file that is delivered: its place below the output folder, SHA-256, and the gestures and passages on it.
 
     `key` is where the store keeps its bytes.
@@ -48,11 +48,11 @@ class Made:
     place: PurePosixPath
     sha256: str
     key: str
-    musics: tuple[str, ...] = ()
+    excerpts: tuple[str, ...] = ()
 
 
 @frozen(kw_only=True)
-class Done:
+class BuildResult:
     """A work that is done with.
 
     reports, names, ways   as its outcome has them
@@ -65,16 +65,16 @@ class Done:
     fault            of our own, that ended this work: nothing is known of it
     """
 
-    work: Work
+    build: Build
     reports: tuple[FileReport, ...]
     names: tuple[str, ...]
-    outputs: tuple[Made, ...] = ()
+    outputs: tuple[OutputRecord, ...] = ()
     written: tuple[Path, ...] = ()
     failures: tuple[Failure, ...] = ()
     blocked: Blocked | None = None
     lacking: tuple[str, ...] = ()
     reads: tuple[Path, ...] = ()
-    ways: tuple[Way, ...] = ()
+    ways: tuple[SignUsage, ...] = ()
     fault: Exception | None = None
 
     @property
@@ -88,7 +88,7 @@ def _silent(text: str, done: float, whole: float) -> None:
 
 
 @frozen(kw_only=True)
-class Setup:
+class BatchSetup:
     """Where and how a batch is made.
 
     output    the folder for what is made
@@ -104,7 +104,7 @@ class Setup:
 
     output: Path
     inputs: tuple[Path, ...]
-    lilypond: LilyPond | Missing
+    lilypond: LilyPond | MissingLilyPond
     store: Store
     jobs: int = 1
     force: bool = False

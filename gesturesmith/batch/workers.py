@@ -5,47 +5,47 @@ from __future__ import annotations
 from collections.abc import Callable
 from concurrent.futures import Executor, Future, wait
 
-from gesturesmith.batch.render import Book, Pressed, Task, renamed, weight
+from gesturesmith.batch.render import Book, RenderResult, RenderTask, renamed, weight
 from gesturesmith.lilypond import Failure
 from gesturesmith.lytext import LyText
 
-_MOST = 50  # gestures in a document: a start of LilyPond costs as much as setting about fifteen
-_LEAST = 8  # so few are not divided: the second LilyPond would start for longer than it works
-_LOOK_S = 0.2
-_LONGEST = 200  # characters of what a cluster says
+_MAX_WEIGHT = 50  # gestures in a document: a start of LilyPond costs as much as setting about fifteen
+_MIN_WEIGHT = 8  # so few are not divided: the second LilyPond would start for longer than it works
+_POLL_S = 0.2
+_MAX_REASON = 200  # characters of what a cluster says
 
 Tell = Callable[[float, float], None]
 
 
-class Crew:
+class WorkerPool:
     """Gives documents to an executor (any of `concurrent.futures`), and the files of each book to whoever asks.
 
     executor  runs the documents
-    work      makes a `Task`: a function that the executor can call wherever its workers are
+    work      makes a `RenderTask`: a function that the executor can call wherever its workers are
     jobs      so many workers there are
     far       they are on other machines, and may be lost
     """
 
     def __init__(
-        self, executor: Executor, work: Callable[[Task], Pressed], jobs: int, *, far: bool = False
+        self, executor: Executor, work: Callable[[RenderTask], RenderResult], jobs: int, *, far: bool = False
     ) -> None:
         self._far = far
         self._executor = executor
         self._work = work
         self._jobs = max(1, jobs)
         self._gathered: dict[tuple[str, ...], list[Book]] = {}
-        self._where: dict[str, Future[Pressed]] = {}
+        self._where: dict[str, Future[RenderResult]] = {}
         self._books = 0
         self._whole = 0
         self._finished: list[int] = []  # appended to by other threads
 
-    def add(self, formats: tuple[str, ...], ly: LyText, musics: tuple[str, ...]) -> str:
+    def add(self, formats: tuple[str, ...], ly: LyText, excerpts: tuple[str, ...]) -> str:
         """Have a book made in some formats; the name to ask for it by."""
         self._books += 1
         output = f"b{self._books:06d}"
         gathered = self._gathered.setdefault(formats, [])
-        gathered.append(Book(output=output, ly=renamed(ly, output), musics=musics))
-        if weight(tuple(gathered)) >= _MOST:
+        gathered.append(Book(output=output, ly=renamed(ly, output), excerpts=excerpts))
+        if weight(tuple(gathered)) >= _MAX_WEIGHT:
             self._hand_out(formats, tuple(gathered))
             gathered.clear()
         return output
@@ -54,7 +54,7 @@ class Crew:
         """Nothing more comes: what is left is divided among the workers."""
         left = {formats: books for formats, books in self._gathered.items() if books}
         whole = sum(weight(tuple(books)) for books in left.values())
-        share = whole if whole <= _LEAST else min(_MOST, -(-whole // self._jobs))
+        share = whole if whole <= _MIN_WEIGHT else min(_MAX_WEIGHT, -(-whole // self._jobs))
         for formats, books in left.items():
             part: list[Book] = []
             for book in books:
@@ -69,14 +69,14 @@ class Crew:
         """The files of a book by format, or why there are none; waits for them."""
         future = self._where.pop(output)
         while not future.done():
-            wait([future], timeout=_LOOK_S)
+            wait([future], timeout=_POLL_S)
             tell(*self.progress())
         if self._far and (future.cancelled() or future.exception() is not None):
             return Failure(gesture=None, summary=f"the cluster lost it ({_reason(future)})")
-        pressed = future.result()
+        rendered = future.result()
         tell(*self.progress())
-        failed = pressed.failed.get(output)
-        return failed if failed is not None else pressed.files[output]
+        failed = rendered.failed.get(output)
+        return failed if failed is not None else rendered.files[output]
 
     def progress(self) -> tuple[int, int]:
         """How much is done, and how much there is, in gestures."""
@@ -85,12 +85,12 @@ class Crew:
     def _hand_out(self, formats: tuple[str, ...], books: tuple[Book, ...]) -> None:
         heavy = weight(books)
         self._whole += heavy
-        future = self._executor.submit(self._work, Task(formats=formats, books=books))
+        future = self._executor.submit(self._work, RenderTask(formats=formats, books=books))
         future.add_done_callback(lambda _: self._finished.append(heavy))
         for book in books:
             self._where[book.output] = future
 
 
-def _reason(future: Future[Pressed]) -> str:
+def _reason(future: Future[RenderResult]) -> str:
     said = "it was called off" if future.cancelled() else str(future.exception())
-    return (said.splitlines() or ["no reason is known"])[0][:_LONGEST]
+    return (said.splitlines() or ["no reason is known"])[0][:_MAX_REASON]

@@ -1,19 +1,19 @@
 """What is made already, kept by what it was made from, so that only what changed is done again."""
 
 from gesturesmith.cache.keys import digest, file_digest, fingerprint, result_key
-from gesturesmith.cache.plain import Plain, plain
-from gesturesmith.cache.store import MOST_BYTES, Store, Usage, nothing, open_store
+from gesturesmith.cache.plain import ValueFormat, value_format
+from gesturesmith.cache.store import MAX_BYTES, CacheUsage, Store, null_store, open_store
 
 __all__ = [
-    "MOST_BYTES",
-    "Plain",
+    "MAX_BYTES",
+    "CacheUsage",
     "Store",
-    "Usage",
+    "ValueFormat",
     "digest",
     "file_digest",
     "fingerprint",
-    "nothing",
+    "null_store",
     "open_store",
-    "plain",
     "result_key",
+    "value_format",
 ]

@@ -20,7 +20,7 @@ from gesturesmith.values import frozen
 
 
 @frozen
-class Plain:
+class ValueFormat:
     """Writes and reads values of the given frozen dataclasses, named tuples and enums, and what they commonly hold.
 
     An object becomes an array that begins with its class; so does a tuple, to be told from a list.
@@ -114,12 +114,12 @@ def _test(hint: Any) -> Callable[[Any], bool]:
     if kind is dict:
         key, item = _test(parts[0]), _test(parts[1])
         return lambda value: isinstance(value, dict) and all(key(k) and item(v) for k, v in value.items())
-    plain = kind or getattr(hint, "__supertype__", hint)
-    if plain is float:
+    base = kind or getattr(hint, "__supertype__", hint)
+    if base is float:
         return lambda value: type(value) in (float, int)
-    if plain is int:
+    if base is int:
         return lambda value: type(value) is int
-    return lambda value: isinstance(value, plain)
+    return lambda value: isinstance(value, base)
 
 
 def _fields(cls: type[Any]) -> tuple[str, ...]:
@@ -130,7 +130,7 @@ def _fields(cls: type[Any]) -> tuple[str, ...]:
     return tuple(f.name for f in fields(cls)) if is_dataclass(cls) else ()
 
 
-def plain(classes: Iterable[type[Any]], rooms: Iterable[ModuleType] = ()) -> Plain:
+def value_format(classes: Iterable[type[Any]], rooms: Iterable[ModuleType] = ()) -> ValueFormat:
     """A writer and reader for these classes, and for the dataclasses, named tuples and enums of these modules.
 
     No two may have one name.
@@ -140,4 +140,4 @@ def plain(classes: Iterable[type[Any]], rooms: Iterable[ModuleType] = ()) -> Pla
         for name, one in vars(room).items():
             if isinstance(one, type) and (is_dataclass(one) or issubclass(one, Enum) or hasattr(one, "_fields")):
                 found[name] = one
-    return Plain(found, {name: _fields(cls) for name, cls in found.items()})
+    return ValueFormat(found, {name: _fields(cls) for name, cls in found.items()})

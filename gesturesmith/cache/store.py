@@ -21,7 +21,7 @@ from typing import IO
 from gesturesmith import paths
 from gesturesmith.values import frozen
 
-MOST_BYTES = 500_000_000
+MAX_BYTES = 500_000_000
 _HEAD = b"gesturesmith-kept 1 "
 _HEAD_BYTES = len(_HEAD) + 64 + 1
 # By the first six bits of the key. Each folder is held to its share of the whole, which costs a look at those
@@ -36,7 +36,7 @@ _TAG = "Signature: 8a477f597d28d172789f06886806bc55\n# What Gesturesmith can mak
 
 
 @frozen(kw_only=True)
-class Usage:
+class CacheUsage:
     """What a store holds."""
 
     folder: Path | None
@@ -51,7 +51,7 @@ class Store:
     `trouble` says in words why nothing more can be kept; "" while all is well.
     """
 
-    def __init__(self, folder: Path | None, most: int = MOST_BYTES) -> None:
+    def __init__(self, folder: Path | None, most: int = MAX_BYTES) -> None:
         self.folder = folder
         self.trouble = ""
         self._most = most
@@ -128,10 +128,12 @@ class Store:
                         entry.path.unlink()
         self._touched.clear()
 
-    def usage(self) -> Usage:
+    def usage(self) -> CacheUsage:
         """What there is, counted now."""
         entries = [e for e in self._all() if not e.part]
-        return Usage(folder=self.folder, entries=len(entries), size=sum(e.size for e in entries), most=self._most)
+        return CacheUsage(
+            folder=self.folder, entries=len(entries), size=sum(e.size for e in entries), most=self._most
+        )
 
     def clear(self) -> int:
         """Take everything away; how many entries went. OSError where that is not allowed."""
@@ -154,7 +156,7 @@ class Store:
             assert self.folder is not None
             yield self.folder / f"{number:02x}"
 
-    def _all(self) -> Iterator[_Entry]:
+    def _all(self) -> Iterator[CacheEntry]:
         for folder in self._folders():
             yield from _entries(folder)
 
@@ -179,13 +181,13 @@ def open_store() -> Store:
     return Store(own / "results" if own is not None else None)
 
 
-def nothing() -> Store:
+def null_store() -> Store:
     """A store that keeps nothing."""
     return Store(None)
 
 
 @frozen(kw_only=True)
-class _Entry:
+class CacheEntry:
     path: Path
     size: int
     used: float
@@ -193,7 +195,7 @@ class _Entry:
     stale: bool
 
 
-def _entries(folder: Path) -> Iterator[_Entry]:
+def _entries(folder: Path) -> Iterator[CacheEntry]:
     now = time.time()
     with contextlib.suppress(OSError), os.scandir(folder) as found:
         for file in found:
@@ -202,7 +204,7 @@ def _entries(folder: Path) -> Iterator[_Entry]:
             with contextlib.suppress(OSError):  # another run has taken it away
                 there = file.stat(follow_symlinks=False)
                 part = file.name.endswith(".part")
-                yield _Entry(
+                yield CacheEntry(
                     path=Path(file.path),
                     size=there.st_size,
                     used=there.st_mtime,

@@ -10,13 +10,13 @@ import click
 from gesturesmith import writers
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, complain
-from gesturesmith.cli.input_files import Files
+from gesturesmith.cli.input_files import InputFiles
 from gesturesmith.cli.instrument import instrument_of, page_options
 from gesturesmith.cli.status import Status
 
 if TYPE_CHECKING:
-    from gesturesmith.batch import Done
-    from gesturesmith.cli.page_command import Common
+    from gesturesmith.batch import BuildResult
+    from gesturesmith.cli.page_command import OutputOptions
 
 
 def _kinds(context: click.Context, option: click.Parameter, value: str | None) -> tuple[str, ...]:
@@ -36,14 +36,14 @@ def _kinds(context: click.Context, option: click.Parameter, value: str | None) -
 
 @click.command()
 @click.argument("instrument", metavar="INSTRUMENT")
-@page_command.options
+@page_command.output_options
 @click.option("--kind", "kinds", callback=_kinds, metavar="KINDS", help="Which charts, with commas; else all.")
 @page_options
 @click.pass_context
 def chart(
     context: click.Context,
     instrument: str,
-    common: Common,
+    common: OutputOptions,
     kinds: tuple[str, ...],
     wording: tuple[str, ...],
     paper: tuple[str, tuple[Fraction, Fraction]],
@@ -58,7 +58,7 @@ def chart(
 
     Writes DIR/INSTRUMENT-KIND.pdf; as svg or png one picture each.
     """
-    from gesturesmith.batch import Work
+    from gesturesmith.batch import Build
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.chart import ChartOptions, compile_chart
 
@@ -72,8 +72,8 @@ def chart(
     settings = Settings(
         instrument=found, pitches="written", wording=wording, paper_mm=paper[1], paper_name=paper[0]
     )
-    works = [
-        Work(
+    builds = [
+        Build(
             name=f"{kind} chart of the {found.name}",
             compile=compile_chart,
             sources=(),
@@ -84,10 +84,10 @@ def chart(
         for kind in kinds
     ]
 
-    def report(done: Done) -> Status:
+    def report(done: BuildResult) -> Status:
         return Status.GOOD
 
-    files = Files(read=(), unread=(), paths=(instrument,))
+    files = InputFiles(read=(), unread=(), paths=(instrument,))
     return page_command.run(
-        context, common, works, store=page_command.open_store(common), files=files, report=report
+        context, common, builds, store=page_command.open_store(common), files=files, report=report
     )

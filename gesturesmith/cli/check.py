@@ -25,23 +25,23 @@ if TYPE_CHECKING:
 @click.pass_context
 def check(context: click.Context, files: tuple[str, ...], as_json: bool, profiles: Path | None) -> Status:
     """Say whether, and how, each gesture of FILE... can be played. A folder stands for all the files in it."""
-    from gesturesmith.cli.input_files import Input, gather
+    from gesturesmith.cli.input_files import InputFile, find_files
     from gesturesmith.cli.progress import Progress
     from gesturesmith.diagnostics import Report, render_json, render_text
     from gesturesmith.pipeline import Options, compile_text
-    from gesturesmith.textfile import Unread, read
+    from gesturesmith.textfile import UnreadableFile, read
 
     reports, spoken = [], []
     faults = 0
     progress = Progress()
-    found = gather(files)
+    found = find_files(files)
     for number, one in enumerate(found):
-        source = one if isinstance(one, Unread) else read(one.path)
-        if isinstance(source, Unread):
+        source = one if isinstance(one, UnreadableFile) else read(one.path)
+        if isinstance(source, UnreadableFile):
             if not as_json:
                 complain(f"{source.name}: {source.message}")
             reports.append(source.report)
-        elif isinstance(one, Input):
+        elif isinstance(one, InputFile):
             progress(f"{source.name}: checking", number, len(found))
             options = Options(folder=folder_of(one.path, profiles), only_check=True)
             outcome = apart(source.name, partial(compile_text, source, options))

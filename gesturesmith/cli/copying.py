@@ -9,11 +9,11 @@ from gesturesmith.cli.console import clean
 
 def copy_text(text: str, name: str) -> str:
     """The text of a copy of the file called `name`."""
-    from gesturesmith.writers.base import sealed_text
+    from gesturesmith.writers.base import text_with_checksum
 
     body = text if text.endswith("\n") else f"{text}\n"
     shown = clean(name).replace("\n", "\ufffd")
-    return sealed_text("#", body, f" from {shown}, with what was refused put right").decode()
+    return text_with_checksum("#", body, f" from {shown}, with what was refused put right").decode()
 
 
 def copy_place(path: Path, asked: str | None) -> Path:

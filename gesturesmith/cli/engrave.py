@@ -18,17 +18,17 @@ from gesturesmith.kinds import Pitches
 from gesturesmith.source import folded
 
 if TYPE_CHECKING:
-    from gesturesmith.batch import Done, Work
+    from gesturesmith.batch import Build, BuildResult
     from gesturesmith.cache import Store
-    from gesturesmith.cli.page_command import Common
-    from gesturesmith.pipeline import Options, Outcome
-    from gesturesmith.pipeline.types import Way
+    from gesturesmith.cli.page_command import OutputOptions
+    from gesturesmith.pipeline import CompileResult, Options
+    from gesturesmith.pipeline.types import SignUsage
     from gesturesmith.source import Source
 
 
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
-@page_command.options
+@page_command.output_options
 @click.option(
     "--pitches",
     type=click.Choice(["written", "sounding"]),
@@ -47,7 +47,7 @@ if TYPE_CHECKING:
 def engrave(
     context: click.Context,
     files: tuple[str, ...],
-    common: Common,
+    common: OutputOptions,
     pitches: Pitches,
     only: str | None,
     snippets: bool,
@@ -67,7 +67,7 @@ def engrave(
     )
     store = page_command.open_store(common)
     found = read_all(files)
-    document: list[Work] = []
+    document: list[Build] = []
     if notes and one_document and found.read:
         document.append(noting.document(found.read, common, NotesOptions(pitches=pitches, draft=draft)))
         from gesturesmith.cache import digest
@@ -75,22 +75,22 @@ def engrave(
         options = replace(options, together=digest(*(source.text for _, source in found.read)))
     elif notes:
         options = replace(options, notes=NotesOptions(pitches=pitches, draft=draft))
-    works = list(document)
+    builds = list(document)
     for one, source in found.read:
         here = replace(options, folder=folder_of(one.path, common.profiles), stem=one.stem, place=one.place)
-        works.append(_work(source, here, store, document))
-    ways: list[Way] = []
+        builds.append(_build(source, here, store, document))
+    ways: list[SignUsage] = []
     report = partial(_report, only=only, colour=bool(context.color), ways=ways)
-    status = page_command.run(context, common, works, store=store, files=found, report=report)
+    status = page_command.run(context, common, builds, store=store, files=found, report=report)
     noting.tell_differences(ways)
     return status
 
 
-def _work(source: Source, options: Options, store: Store, document: list[Work]) -> Work:
-    from gesturesmith.batch import Work
+def _build(source: Source, options: Options, store: Store, document: list[Build]) -> Build:
+    from gesturesmith.batch import Build
 
     pages = options.pages and options.only is None
-    return Work(
+    return Build(
         name=source.name,
         compile=partial(_compiled, store=store, document=document),
         sources=(source,),
@@ -100,7 +100,7 @@ def _work(source: Source, options: Options, store: Store, document: list[Work]) 
     )
 
 
-def _compiled(sources: tuple[Source, ...], options: Options, store: Store, document: list[Work]) -> Outcome:
+def _compiled(sources: tuple[Source, ...], options: Options, store: Store, document: list[Build]) -> CompileResult:
     from gesturesmith.pipeline import compile_file  # where everything is made already, nobody pays for it
 
     if not document:
@@ -110,11 +110,11 @@ def _compiled(sources: tuple[Source, ...], options: Options, store: Store, docum
     return compile_file(sources, options, store, numbering(document[0].sources, document[0].options))
 
 
-def _report(done: Done, *, only: str | None, colour: bool, ways: list[Way]) -> Status:
+def _report(done: BuildResult, *, only: str | None, colour: bool, ways: list[SignUsage]) -> Status:
     from gesturesmith.cli.summary import reported
 
     ways += done.ways
-    if done.work.name == noting.ONE_DOCUMENT:
+    if done.build.name == noting.ONE_DOCUMENT:
         return Status.GOOD  # its files have works of their own
     (report,) = done.reports
     if only is not None and report.readable and not (report.gestures or report.passages):

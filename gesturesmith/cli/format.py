@@ -29,10 +29,10 @@ def _one(path: str, only_check: bool, colour: bool) -> Status:
     from gesturesmith.delivery import replace_file
     from gesturesmith.diagnostics import FileReport, Report, render_text
     from gesturesmith.lang import format_text, parse
-    from gesturesmith.textfile import Unread, read
+    from gesturesmith.textfile import UnreadableFile, read
 
     source = read(path)
-    if isinstance(source, Unread):
+    if isinstance(source, UnreadableFile):
         complain(f"{source.name}: {source.message}")
         return Status.INPUT
     _, errors = parse(source)

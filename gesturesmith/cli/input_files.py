@@ -10,14 +10,14 @@ from pathlib import Path, PurePosixPath
 from gesturesmith.cli.console import clean
 from gesturesmith.paths import lies_within
 from gesturesmith.source import Source
-from gesturesmith.textfile import Unread, read
+from gesturesmith.textfile import UnreadableFile, read
 from gesturesmith.values import frozen
 
 ENDING = ".gesture"
 
 
 @frozen(kw_only=True)
-class Input:
+class InputFile:
     """A file to be read. `place` is the folder of its outputs below the output folder, `stem` their name.
 
     `named` is False where it was found in a folder.
@@ -30,46 +30,46 @@ class Input:
 
 
 @frozen(kw_only=True)
-class Files:
+class InputFiles:
     """All that is named, read: texts with where they come from, what gave no text, and all paths there are."""
 
-    read: tuple[tuple[Input, Source], ...]
-    unread: tuple[Unread, ...]
+    read: tuple[tuple[InputFile, Source], ...]
+    unread: tuple[UnreadableFile, ...]
     paths: tuple[str, ...]
 
 
-def read_all(named: Iterable[str]) -> Files:
-    """What `gather` finds, read."""
-    found = gather(named)
-    texts = [(one, read(one.path)) for one in found if isinstance(one, Input)]
-    return Files(
+def read_all(named: Iterable[str]) -> InputFiles:
+    """What `find_files` finds, read."""
+    found = find_files(named)
+    texts = [(one, read(one.path)) for one in found if isinstance(one, InputFile)]
+    return InputFiles(
         read=tuple((one, text) for one, text in texts if isinstance(text, Source)),
         unread=(
-            *(one for one in found if isinstance(one, Unread)),
-            *(text for _, text in texts if isinstance(text, Unread)),
+            *(one for one in found if isinstance(one, UnreadableFile)),
+            *(text for _, text in texts if isinstance(text, UnreadableFile)),
         ),
-        paths=tuple(one.path for one in found if isinstance(one, Input)),
+        paths=tuple(one.path for one in found if isinstance(one, InputFile)),
     )
 
 
-def gather(named: Iterable[str]) -> tuple[Input | Unread, ...]:
+def find_files(named: Iterable[str]) -> tuple[InputFile | UnreadableFile, ...]:
     """The files that are named, and those ending in `.gesture` in the folders that are named and below them.
 
     In the order of their naming, those of a folder sorted; hidden files and folders are passed over, and each
     file is there once. A folder without any is one that could not be read.
     """
-    found: list[Input | Unread] = []
+    found: list[InputFile | UnreadableFile] = []
     seen: set[str] = set()
     for name in named:
         for one in _in_folder(name) if _is_folder(name) else (_file(name, PurePosixPath()),):
-            key = _real(one.path) if isinstance(one, Input) else f"\n{one.name}"
+            key = _real(one.path) if isinstance(one, InputFile) else f"\n{one.name}"
             if key not in seen:
                 seen.add(key)
                 found.append(one)
     return tuple(found)
 
 
-def _in_folder(folder: str) -> Iterator[Input | Unread]:
+def _in_folder(folder: str) -> Iterator[InputFile | UnreadableFile]:
     errors: list[OSError] = []
     empty = True
     for place, folders, files in os.walk(folder, onerror=errors.append):
@@ -89,17 +89,17 @@ def _in_folder(folder: str) -> Iterator[Input | Unread]:
                     yield _file(path, mirrored, named=False)
     for error in errors:
         message = f"this folder cannot be read: {os.strerror(error.errno or 0)}"
-        yield Unread(name=_shown(str(error.filename)), code="GS192", rule="not-allowed", message=message)
+        yield UnreadableFile(name=_shown(str(error.filename)), code="GS192", rule="not-allowed", message=message)
     if empty and not errors:
         message = f"this is a folder, and there is no {ENDING} file in it"
-        yield Unread(name=_shown(folder), code="GS191", rule="a-folder", message=message)
+        yield UnreadableFile(name=_shown(folder), code="GS191", rule="a-folder", message=message)
 
 
-def _file(path: str, place: PurePosixPath, *, named: bool = True) -> Input:
+def _file(path: str, place: PurePosixPath, *, named: bool = True) -> InputFile:
     name = os.path.basename(path)
     stem = name.removesuffix(ENDING)
     # A stem of dots alone would name a folder: this one, or the one above.
-    return Input(path=path, place=place, stem=_shown(stem if stem.strip(".") else name), named=named)
+    return InputFile(path=path, place=place, stem=_shown(stem if stem.strip(".") else name), named=named)
 
 
 def _is_plain(path: str) -> bool:
@@ -110,8 +110,8 @@ def _is_plain(path: str) -> bool:
         return True
 
 
-def _unread(path: str, message: str) -> Unread:
-    return Unread(name=_shown(path), code="GS196", rule="cannot-be-read", message=message)
+def _unread(path: str, message: str) -> UnreadableFile:
+    return UnreadableFile(name=_shown(path), code="GS196", rule="cannot-be-read", message=message)
 
 
 def _shown(name: str) -> str:

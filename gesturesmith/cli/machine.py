@@ -8,12 +8,12 @@ from importlib import metadata
 
 def lines() -> tuple[str, ...]:
     """One line for each thing that a report of a fault should name."""
-    from gesturesmith.lilypond import Missing, find
+    from gesturesmith.lilypond import MissingLilyPond, find
 
     python = f"Python {platform.python_version()}, {platform.system()} {platform.machine()}"
     libraries = ", ".join(f"{name} {metadata.version(name)}" for name in ("abjad", "click"))
     found = find()
-    if isinstance(found, Missing):
+    if isinstance(found, MissingLilyPond):
         return python, libraries, f"LilyPond: {found.reason.splitlines()[0]}"
     version = ".".join(map(str, found.version))
     lilypond = f"LilyPond {version}{' with cairo' if found.cairo else ''}: {found.path}"

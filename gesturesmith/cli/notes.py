@@ -12,15 +12,15 @@ import click
 from gesturesmith import writers
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, say
-from gesturesmith.cli.input_files import Input, read_all
+from gesturesmith.cli.input_files import InputFile, read_all
 from gesturesmith.cli.instrument import languages
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status, worst
 
 if TYPE_CHECKING:
-    from gesturesmith.batch import Done, Work
-    from gesturesmith.cli.page_command import Common
-    from gesturesmith.pipeline.types import NotesOptions, Outcome, Way
+    from gesturesmith.batch import Build, BuildResult
+    from gesturesmith.cli.page_command import OutputOptions
+    from gesturesmith.pipeline.types import CompileResult, NotesOptions, SignUsage
     from gesturesmith.source import Source
 
 ONE_DOCUMENT = "performance-notes"
@@ -65,11 +65,15 @@ def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
 
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
-@page_command.options
+@page_command.output_options
 @options
 @click.pass_context
 def notes(
-    context: click.Context, files: tuple[str, ...], common: Common, one_document: bool, layout: dict[str, Any]
+    context: click.Context,
+    files: tuple[str, ...],
+    common: OutputOptions,
+    one_document: bool,
+    layout: dict[str, Any],
 ) -> Status:
     """Make performance notes for FILE...: every sign and technique once, with a picture and what to do.
 
@@ -85,31 +89,31 @@ def notes(
     found = read_all(files)
     wanted = NotesOptions(name=common.name, **layout)
     if one_document:
-        works = [document(found.read, common, wanted)] if found.read else []
+        builds = [document(found.read, common, wanted)] if found.read else []
     else:
-        works = [_of_file(one, source, common, wanted) for one, source in found.read]
-    ways: list[Way] = []
+        builds = [_of_file(one, source, common, wanted) for one, source in found.read]
+    ways: list[SignUsage] = []
     report = functools.partial(_report, colour=bool(context.color), ways=ways)
     status = page_command.run(
-        context, common, works, store=page_command.open_store(common), files=found, report=report
+        context, common, builds, store=page_command.open_store(common), files=found, report=report
     )
     tell_differences(ways)
     return status
 
 
-def _of_file(one: Input, source: Source, common: Common, wanted: NotesOptions) -> Work:
-    return _work(((one, source),), replace(wanted, place=one.place, stem=f"{one.stem}-notes"), common)
+def _of_file(one: InputFile, source: Source, common: OutputOptions, wanted: NotesOptions) -> Build:
+    return _build(((one, source),), replace(wanted, place=one.place, stem=f"{one.stem}-notes"), common)
 
 
-def document(read: tuple[tuple[Input, Source], ...], common: Common, wanted: NotesOptions) -> Work:
+def document(read: tuple[tuple[InputFile, Source], ...], common: OutputOptions, wanted: NotesOptions) -> Build:
     """The notes of all files as one document."""
-    return _work(read, replace(wanted, stem=ONE_DOCUMENT, name=common.name), common)
+    return _build(read, replace(wanted, stem=ONE_DOCUMENT, name=common.name), common)
 
 
-def _work(read: tuple[tuple[Input, Source], ...], wanted: NotesOptions, common: Common) -> Work:
-    from gesturesmith.batch import Work
+def _build(read: tuple[tuple[InputFile, Source], ...], wanted: NotesOptions, common: OutputOptions) -> Build:
+    from gesturesmith.batch import Build
 
-    return Work(
+    return Build(
         name=read[0][1].name if wanted.stem != ONE_DOCUMENT else ONE_DOCUMENT,
         compile=_compiled,
         sources=tuple(source for _, source in read),
@@ -119,20 +123,20 @@ def _work(read: tuple[tuple[Input, Source], ...], wanted: NotesOptions, common: 
     )
 
 
-def _compiled(sources: tuple[Source, ...], options: NotesOptions) -> Outcome:
+def _compiled(sources: tuple[Source, ...], options: NotesOptions) -> CompileResult:
     from gesturesmith.pipeline.notes import compile_notes  # where everything is made already, nobody pays for it
 
     return compile_notes(sources, options)
 
 
-def _report(done: Done, *, colour: bool, ways: list[Way]) -> Status:
+def _report(done: BuildResult, *, colour: bool, ways: list[SignUsage]) -> Status:
     from gesturesmith.cli.summary import reported
 
     ways += done.ways
     return worst(*(reported(report, colour=colour) for report in done.reports))
 
 
-def tell_differences(ways: Iterable[Way]) -> None:
+def tell_differences(ways: Iterable[SignUsage]) -> None:
     """Signs that the files of a run use differently."""
     from gesturesmith.pipeline.differences import differences
 

@@ -19,14 +19,14 @@ from gesturesmith.cli.status import Status, worst
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
-    from gesturesmith.batch import Done, Setup, Work
+    from gesturesmith.batch import BatchSetup, Build, BuildResult
     from gesturesmith.cache import Store
-    from gesturesmith.cli.input_files import Files
-    from gesturesmith.lilypond import LilyPond, Missing
+    from gesturesmith.cli.input_files import InputFiles
+    from gesturesmith.lilypond import LilyPond, MissingLilyPond
 
 
 @frozen(kw_only=True)
-class Common:
+class OutputOptions:
     """The options of every command that makes pages."""
 
     output: Path
@@ -136,8 +136,8 @@ _OPTIONS = (
 )
 
 
-def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
-    """Give a command the options of `Common`, as one argument `common`."""
+def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
+    """Give a command the options of `OutputOptions`, as one argument `common`."""
 
     @functools.wraps(command)
     def called(
@@ -155,7 +155,7 @@ def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
         profiles: Path | None,
         **more: Any,
     ) -> Status:
-        more["common"] = Common(
+        more["common"] = OutputOptions(
             output=Path(output),
             formats=formats,
             name=name,
@@ -175,21 +175,21 @@ def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
     return called
 
 
-def open_store(common: Common) -> Store:
+def open_store(common: OutputOptions) -> Store:
     """What is made already, as far as it is wanted."""
     from gesturesmith import cache
 
-    return cache.open_store() if common.cached else cache.nothing()
+    return cache.open_store() if common.cached else cache.null_store()
 
 
 def run(
     context: click.Context,
-    common: Common,
-    works: Sequence[Work],
+    common: OutputOptions,
+    builds: Sequence[Build],
     *,
     store: Store,
-    files: Files,
-    report: Callable[[Done], Status] | None = None,
+    files: InputFiles,
+    report: Callable[[BuildResult], Status] | None = None,
 ) -> Status:
     """Make all works, say what became of each and, of several, of all; the exit status.
 
@@ -200,22 +200,22 @@ def run(
 
     from gesturesmith import batch
     from gesturesmith.cli import fault
-    from gesturesmith.cli.summary import Tally, delivered, reported
+    from gesturesmith.cli.summary import BatchSummary, delivered, reported
 
     progress = Progress()
     setup = _setup(common, store, files, progress)
     statuses = [Status.INPUT for _ in files.unread]
     for one in files.unread:
         complain(f"{one.name}: {one.message}")
-    tally = Tally(failed=len(files.unread))
+    tally = BatchSummary(failed=len(files.unread))
     finished = []
     try:
-        with closing(batch.run(tuple(works), setup)) as doing:
+        with closing(batch.run(tuple(builds), setup)) as doing:
             for done in doing:
                 progress.done()
                 finished.append(done)
                 if done.fault is not None:
-                    complain(fault.words(done.fault, clean(done.work.name)))
+                    complain(fault.words(done.fault, clean(done.build.name)))
                     statuses.append(Status.MACHINE)
                     tally.add(done, Status.MACHINE)
                     continue
@@ -240,10 +240,10 @@ def run(
     return worst(*statuses)
 
 
-def _setup(common: Common, store: Store, files: Files, progress: Progress) -> Setup:
+def _setup(common: OutputOptions, store: Store, files: InputFiles, progress: Progress) -> BatchSetup:
     from gesturesmith import batch
 
-    return batch.Setup(
+    return batch.BatchSetup(
         output=common.output,
         inputs=tuple(Path(path) for path in files.paths),
         lilypond=_lilypond(common),
@@ -256,20 +256,22 @@ def _setup(common: Common, store: Store, files: Files, progress: Progress) -> Se
     )
 
 
-def _lilypond(common: Common) -> LilyPond | Missing:
+def _lilypond(common: OutputOptions) -> LilyPond | MissingLilyPond:
     """The LilyPond, or why there is none: without a reason where no format needs it."""
-    from gesturesmith.lilypond import Missing, find
+    from gesturesmith.lilypond import MissingLilyPond, find
 
     needed = any(writers.get(name).engraved for name in common.formats)
-    return find(common.lilypond, sandbox=common.sandbox) if needed else Missing("")
+    return find(common.lilypond, sandbox=common.sandbox) if needed else MissingLilyPond("")
 
 
-def _write_manifest(place: Path, common: Common, setup: Setup, finished: Sequence[Done], files: Files) -> Status:
-    from gesturesmith.batch import manifest
+def _write_manifest(
+    place: Path, common: OutputOptions, setup: BatchSetup, finished: Sequence[BuildResult], files: InputFiles
+) -> Status:
+    from gesturesmith.batch import manifest_json
     from gesturesmith.delivery import Blocked, deliver
     from gesturesmith.writers import Output
 
-    data = manifest(finished, tuple((one.name, one.message) for one in files.unread))
+    data = manifest_json(finished, tuple((one.name, one.message) for one in files.unread))
     made = (common.output / made.place for one in finished for made in one.outputs)
     if any(path.exists() and place.exists() and path.samefile(place) for path in made):
         complain(f"{place} is one of the files made; choose another name for the manifest")

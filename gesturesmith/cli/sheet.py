@@ -12,14 +12,14 @@ from gesturesmith import writers
 from gesturesmith.cli import page_command
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say
-from gesturesmith.cli.input_files import Files, Input, read_all
+from gesturesmith.cli.input_files import InputFile, InputFiles, read_all
 from gesturesmith.cli.instrument import instrument_of, page_options
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status
 
 if TYPE_CHECKING:
-    from gesturesmith.batch import Done, Work
-    from gesturesmith.cli.page_command import Common
+    from gesturesmith.batch import Build, BuildResult
+    from gesturesmith.cli.page_command import OutputOptions
     from gesturesmith.diagnostics import FileReport
     from gesturesmith.lilypond import LilyPond
     from gesturesmith.pipeline.graded import GradedOptions
@@ -43,7 +43,7 @@ def _levels(context: click.Context, option: click.Parameter, value: str) -> tupl
 
 @click.command()
 @click.argument("files", nargs=-1, metavar="[FILE...]")
-@page_command.options
+@page_command.output_options
 @click.option("--technique", metavar="NAME", help="Sheets for a technique by itself, without a file.")
 @click.option("--instrument", metavar="NAME", help="The instrument they are for: a name, or a profile's path.")
 @click.option(
@@ -60,7 +60,7 @@ def _levels(context: click.Context, option: click.Parameter, value: str) -> tupl
 def sheet(
     context: click.Context,
     files: tuple[str, ...],
-    common: Common,
+    common: OutputOptions,
     technique: str | None,
     instrument: str | None,
     levels: tuple[int, ...],
@@ -89,7 +89,7 @@ def sheet(
     return _of_technique(context, common, technique, instrument, levels, wording, paper)
 
 
-def _lilypond(common: Common) -> LilyPond | None:
+def _lilypond(common: OutputOptions) -> LilyPond | None:
     """The LilyPond that counts lines on a page; that there is none is told where it is missed."""
     from gesturesmith.lilypond import LilyPond, find
 
@@ -97,24 +97,24 @@ def _lilypond(common: Common) -> LilyPond | None:
     return found if isinstance(found, LilyPond) else None
 
 
-def _of_files(context: click.Context, files: tuple[str, ...], common: Common) -> Status:
+def _of_files(context: click.Context, files: tuple[str, ...], common: OutputOptions) -> Status:
     store = page_command.open_store(common)
     found = read_all(files)
     lilypond = _lilypond(common)
-    works = [_work(one, source, common, lilypond) for one, source in found.read]
+    builds = [_build(one, source, common, lilypond) for one, source in found.read]
     named = {source.name for one, source in found.read if one.named}
 
-    def report(done: Done) -> Status:
+    def report(done: BuildResult) -> Status:
         (said,) = done.reports
         if said.readable and not said.exercises and said.source.name not in named:
             return Status.GOOD  # most files of a folder have none, which is nothing to complain of
         return _report(said, colour=bool(context.color))
 
-    return page_command.run(context, common, works, store=store, files=found, report=report)
+    return page_command.run(context, common, builds, store=store, files=found, report=report)
 
 
-def _work(one: Input, source: Source, common: Common, lilypond: LilyPond | None) -> Work:
-    from gesturesmith.batch import Work
+def _build(one: InputFile, source: Source, common: OutputOptions, lilypond: LilyPond | None) -> Build:
+    from gesturesmith.batch import Build
     from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
 
     options = SheetOptions(
@@ -124,7 +124,7 @@ def _work(one: Input, source: Source, common: Common, lilypond: LilyPond | None)
         name=common.name,
         lilypond=lilypond,
     )
-    return Work(
+    return Build(
         name=source.name,
         compile=compile_sheet,
         sources=(source,),
@@ -157,7 +157,7 @@ def _report(report: FileReport, *, colour: bool) -> Status:
 
 def _of_technique(
     context: click.Context,
-    common: Common,
+    common: OutputOptions,
     technique: str,
     instrument: str,
     levels: tuple[int, ...],
@@ -165,7 +165,7 @@ def _of_technique(
     paper: tuple[str, tuple[Fraction, Fraction]],
 ) -> Status:
     from gesturesmith import techniques
-    from gesturesmith.batch import Work
+    from gesturesmith.batch import Build
     from gesturesmith.exercises.probes import lacking
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.graded import GradedOptions, compile_graded
@@ -187,7 +187,7 @@ def _of_technique(
     options = GradedOptions(
         technique=technique, settings=settings, levels=levels, name=common.name, lilypond=_lilypond(common)
     )
-    work = Work(
+    build = Build(
         name=f"{technique} on the {found.name}",
         compile=compile_graded,
         sources=(),
@@ -196,25 +196,25 @@ def _of_technique(
         kinds=("page",),
     )
 
-    def report(done: Done) -> Status:
+    def report(done: BuildResult) -> Status:
         return _missing_levels(done, options)
 
     return page_command.run(
         context,
         common,
-        [work],
+        [build],
         store=page_command.open_store(common),
-        files=Files(read=(), unread=(), paths=(instrument,)),
+        files=InputFiles(read=(), unread=(), paths=(instrument,)),
         report=report,
     )
 
 
-def _missing_levels(done: Done, options: GradedOptions) -> Status:
+def _missing_levels(done: BuildResult, options: GradedOptions) -> Status:
     from gesturesmith.pipeline.graded import sheet_name
 
     missing = [level for level in options.levels if sheet_name(options, level) not in done.names]
     if missing:
-        complain(f"{done.work.name}: {_too_little(options, missing)}")
+        complain(f"{done.build.name}: {_too_little(options, missing)}")
     return Status.GOOD if len(missing) < len(options.levels) else Status.REFUSED
 
 

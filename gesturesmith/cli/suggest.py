@@ -13,11 +13,11 @@ import click
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say, say_bytes
 from gesturesmith.cli.fault import ADVICE, apart
-from gesturesmith.cli.input_files import Input, gather
+from gesturesmith.cli.input_files import InputFile, find_files
 from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.status import Status, worst
 from gesturesmith.source import folded
-from gesturesmith.textfile import Unread, read
+from gesturesmith.textfile import UnreadableFile, read
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
@@ -50,15 +50,15 @@ def suggest(
     Each suggestion has itself been checked. --apply makes the first one for every gesture that is refused, in a
     copy, checks the copy and says what it then is. FILE itself is never changed.
     """
-    found = gather(files)
+    found = find_files(files)
     if output is not None and not make:
         raise click.UsageError("-o names the copy, and only --apply writes one", context)
     if output is not None and len(found) > 1 and not Path(output).is_dir():
         raise click.UsageError("with several files, -o is a folder that is there", context)
-    desk = _Desk(only=only, output=output, as_json=as_json, colour=bool(context.color), profiles=profiles)
+    desk = SuggestRun(only=only, output=output, as_json=as_json, colour=bool(context.color), profiles=profiles)
     work = desk.apply if make else desk.show
     tried = [
-        desk.unread(one) if isinstance(one, Unread) else apart(one.path, partial(desk.one, one, work))
+        desk.unread(one) if isinstance(one, UnreadableFile) else apart(one.path, partial(desk.one, one, work))
         for one in found
     ]
     said = [one for one in tried if one is not None]
@@ -78,7 +78,7 @@ def _checked(source: Source, folder: Path, only: str | None) -> FileReport:
 
 
 @frozen(kw_only=True)
-class _Desk:
+class SuggestRun:
     """What all files of a run share."""
 
     only: str | None
@@ -87,15 +87,15 @@ class _Desk:
     colour: bool
     profiles: Path | None
 
-    def unread(self, one: Unread) -> _Said:
+    def unread(self, one: UnreadableFile) -> _Said:
         if not self.as_json:
             complain(f"{one.name}: {one.message}")
         return Status.INPUT, one.report
 
-    def one(self, given: Input, work: Callable[[FileReport, Path], _Said]) -> _Said:
+    def one(self, given: InputFile, work: Callable[[FileReport, Path], _Said]) -> _Said:
         """One file, if it can be read without an error."""
         source = read(given.path)
-        if isinstance(source, Unread):
+        if isinstance(source, UnreadableFile):
             return self.unread(source)
         path = Path(given.path)
         report = _checked(source, folder_of(given.path, self.profiles), self.only)

@@ -12,7 +12,7 @@ from gesturesmith.cli.console import clean, complain, say
 from gesturesmith.cli.status import Status, worst
 
 if TYPE_CHECKING:
-    from gesturesmith.batch import Done
+    from gesturesmith.batch import BuildResult
     from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport
     from gesturesmith.lilypond import Failure
 
@@ -45,11 +45,11 @@ def _missing(report: FileReport) -> str:
     return f"left out: {names}" if names else "no gesture is left out for them"
 
 
-def delivered(done: Done, folder: Path) -> Status:
+def delivered(done: BuildResult, folder: Path) -> Status:
     """Which files were written, which were as they should be already, and what failed."""
     status = Status.GOOD
     for failure in done.failures:
-        complain(f"{done.work.name}: {_broken(failure, alone=not done.outputs)}")
+        complain(f"{done.build.name}: {_broken(failure, alone=not done.outputs)}")
         status = Status.MACHINE
     if done.blocked is not None:
         complain(done.blocked.reason)
@@ -62,7 +62,7 @@ def delivered(done: Done, folder: Path) -> Status:
     return worst(status, Status.MACHINE if done.lacking else Status.GOOD)
 
 
-class Tally:
+class BatchSummary:
     """How many works came out how."""
 
     def __init__(self, failed: int = 0) -> None:
@@ -70,7 +70,7 @@ class Tally:
         self._left_out = 0
         self._unread = 0
 
-    def add(self, done: Done, said: Status) -> None:
+    def add(self, done: BuildResult, said: Status) -> None:
         """`said`: what its reports came to. Where nothing was to be made, and nothing wrong, it does not count."""
         unread = any(not report.readable for report in done.reports)
         if not done.whole or (not done.outputs and (unread or said is Status.INPUT)):

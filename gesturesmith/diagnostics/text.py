@@ -31,7 +31,7 @@ _LEFT_OUT_SHOWN = 3  # variants of an exercise named with their reason; more are
 
 
 @frozen
-class _Text:
+class SourceText:
     """A file's name and its lines, split once."""
 
     name: str
@@ -44,7 +44,7 @@ def render_text(report: Report, *, colour: bool) -> str:
 
 
 def _file(report: FileReport, *, colour: bool) -> str:
-    text = _Text(report.source.name, report.source.lines)
+    text = SourceText(report.source.name, report.source.lines)
     blocks = [*_errors(report, text), *_findings(report, text)]
     blocks.sort(key=lambda block: block[0])
     lines = [line for _, block in blocks for line in (*_coloured(block, colour), "")]
@@ -58,12 +58,12 @@ def _coloured(block: list[str], colour: bool) -> list[str]:
     return [f"\x1b[{_COLOURS[heading]}m{heading}{colon}\x1b[0m{rest}", *block[1:]]
 
 
-def _errors(report: FileReport, text: _Text) -> Iterator[tuple[tuple[int, int], list[str]]]:
+def _errors(report: FileReport, text: SourceText) -> Iterator[tuple[tuple[int, int], list[str]]]:
     for error in report.errors:
         yield (error.span.line, error.span.column), _error(error, text)
 
 
-def _findings(report: FileReport, text: _Text) -> Iterator[tuple[tuple[int, int], list[str]]]:
+def _findings(report: FileReport, text: SourceText) -> Iterator[tuple[tuple[int, int], list[str]]]:
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     for said in everything:
         for finding in said.findings:
@@ -71,7 +71,7 @@ def _findings(report: FileReport, text: _Text) -> Iterator[tuple[tuple[int, int]
             yield place, _finding(finding, said, text)
 
 
-def _error(error: ReadError, text: _Text) -> list[str]:
+def _error(error: ReadError, text: SourceText) -> list[str]:
     """One error as lines: what, the line with its caret, what to write instead, the place."""
     owner = f" {visible(error.gesture)}:" if error.gesture else ""
     lines = [f"cannot be read:{owner} {error.rule}"]
@@ -83,7 +83,7 @@ def _error(error: ReadError, text: _Text) -> list[str]:
     return lines
 
 
-def _finding(finding: Finding, said: GestureReport | PassageReport, text: _Text) -> list[str]:
+def _finding(finding: Finding, said: GestureReport | PassageReport, text: SourceText) -> list[str]:
     """One finding as lines, in the fixed order: which, what, the line, one thing to do, why, the place."""
     name = f'"{visible(said.title)}"' if said.title else visible(said.name)
     where = f", {visible(finding.where)}" if finding.where else ""
@@ -98,7 +98,7 @@ def _finding(finding: Finding, said: GestureReport | PassageReport, text: _Text)
     return lines
 
 
-def _shown(text: _Text, span: Span, message: str) -> list[str]:
+def _shown(text: SourceText, span: Span, message: str) -> list[str]:
     """The user's line, and the message at its caret or, where it is too long, in lines of its own."""
     line = text.lines[span.line - 1] if span.line <= len(text.lines) else ""
     shown, carets = excerpt(line, span)
@@ -123,7 +123,7 @@ def in_words(edits: Iterable[Edit]) -> str:
     return "; ".join(edit.new.strip() for edit in edits if edit.new.strip())
 
 
-def _place(text: _Text, span: Span, code: str) -> str:
+def _place(text: SourceText, span: Span, code: str) -> str:
     return f"  {visible(text.name)}:{span.line}:{span.column}  {code}"
 
 

@@ -46,12 +46,12 @@ class Comfort(NamedTuple):
         return len(self.bounds)
 
 
-class Manner(NamedTuple):
+class TechniqueLoad(NamedTuple):
     """What the techniques in force together mean for the player.
 
     pitched     "exact" | "about" | "none"
-    air, strain   factors on plain playing, at least 1
-    things      how many there are
+    air, effort_factor   factors on plain playing, at least 1
+    technique_count      how many there are
     levels      places in LEVELS between which they are comfortable
     rate        the limit on attacks without its register, "" where the tongue does not strike a tone
     fastest     strikes a second of the slowest of them, None for no such limit
@@ -62,8 +62,8 @@ class Manner(NamedTuple):
 
     pitched: str
     air: float
-    strain: float
-    things: int
+    effort_factor: float
+    technique_count: int
     levels: tuple[int, int]
     rate: str
     fastest: float | None
@@ -107,22 +107,22 @@ def single(instrument: Instrument, name: str) -> float | None:
 
 
 @lru_cache(maxsize=1024)
-def manner(techniques: tuple[Technique, ...]) -> Manner:
+def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
     """What techniques in force together mean."""
     kinds = {t.pitched for t in techniques}
     fastest = [t.limits["fastest_per_s"].narrow.value for t in techniques if "fastest_per_s" in t.limits]
     silent = any(t.tone == "none" and not t.rate for t in techniques)
     rate = next((t.rate for t in techniques if t.rate), "single_tongue")
-    air = strain = 1.0
+    air = effort_factor = 1.0
     for technique in techniques:
         air *= max(1.0, technique.flow.value) if technique.flow is not None else 1.0
-        strain *= max(1.0, technique.effort.value) if technique.effort is not None else 1.0
+        effort_factor *= max(1.0, technique.effort.value) if technique.effort is not None else 1.0
     paths = {t.layer: t.path for t in techniques if t.path != "none"}
-    return Manner(
+    return TechniqueLoad(
         pitched="none" if "none" in kinds else "about" if "about" in kinds else "exact",
         air=air,
-        strain=strain,
-        things=sum(t.layer != "none" for t in techniques) + any(t.sings for t in techniques),
+        effort_factor=effort_factor,
+        technique_count=sum(t.layer != "none" for t in techniques) + any(t.sings for t in techniques),
         levels=_comfortable_levels(techniques),
         rate="" if silent else f"{rate}_per_s",
         fastest=float(min(fastest)) if fastest else None,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from gesturesmith.difficulty.comfort import Comfort, Manner, manner
+from gesturesmith.difficulty.comfort import Comfort, TechniqueLoad, technique_load
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.levels import extent, place_at, ramps
 
@@ -26,14 +26,14 @@ class Measured(NamedTuple):
     ramps: tuple[tuple[float, float, float], ...]
     cents: float | None
     register: int
-    manner: Manner
+    load: TechniqueLoad
 
 
 def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
     """Every point of a gesture with what is measured of it, silences as well."""
     beat = 60.0 / float(gesture.tempo)
     steady = len(gesture.dynamics) < 2
-    techniques, own = gesture.techniques, manner(gesture.techniques)
+    techniques, own = gesture.techniques, technique_load(gesture.techniques)
     starts = [float(point.at) * beat for point in gesture.points]
     measured = []
     for point, start, end in zip(gesture.points, starts, (*starts[1:], float(gesture.beats) * beat), strict=True):
@@ -42,7 +42,7 @@ def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
         swells = [(r.end - r.start, r.first, r.last) for r in ramps(gesture, point.at, point.until)]
         levels = tuple((float(beats) * beat, float(one), float(other)) for beats, one, other in swells)
         if point.techniques is not techniques and point.techniques:
-            techniques, own = point.techniques, manner(point.techniques)
+            techniques, own = point.techniques, technique_load(point.techniques)
         cents, register = None, numbers.home
         if point.sounding_cents is not None and own.pitched != "none":
             cents = float(point.sounding_cents)

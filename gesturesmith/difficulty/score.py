@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from gesturesmith.diagnostics import Demand
 from gesturesmith.diagnostics.types import Comfortable
-from gesturesmith.difficulty.comfort import Comfort, Manner, comfort, row, single
+from gesturesmith.difficulty.comfort import Comfort, TechniqueLoad, comfort, row, single
 from gesturesmith.difficulty.measured import Measured, measure
 from gesturesmith.difficulty.quantities import QUANTITIES
 from gesturesmith.instruments.base import Instrument
@@ -149,11 +149,11 @@ def _pitch(tally: _Tally, numbers: Comfort, measured: Sequence[Measured]) -> Non
 
 def _levels(tally: _Tally, measured: Sequence[Measured]) -> None:
     for m in measured:
-        low, high = m.manner.levels
+        low, high = m.load.levels
         if m.sounds and m.softest < low:
-            tally.level(m.softest, m.manner.levels)
+            tally.level(m.softest, m.load.levels)
         if m.sounds and m.loudest > high:
-            tally.level(m.loudest, m.manner.levels)
+            tally.level(m.loudest, m.load.levels)
 
 
 def _air(tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequence[Measured]) -> float:
@@ -167,8 +167,8 @@ def _air(tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequ
             continue
         flow = numbers.flow[m.register]
         tiring = numbers.tiring[m.register]
-        used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.manner.air
-        effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.manner.strain
+        used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.load.air
+        effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.load.effort_factor
         most = max(most, used)
         if "breath" in m.point.marks:
             used = 0.0
@@ -198,15 +198,15 @@ def _tongue(
     if rates:
         each = rates if gesture.spread is None else [max(rates)] * len(sounding)
         for m, rate in zip(tongued, each, strict=False):
-            limit = row(instrument, m.manner.rate)[m.register] if m.manner.rate else None
-            for most in (limit, m.manner.fastest):
+            limit = row(instrument, m.load.rate)[m.register] if m.load.rate else None
+            for most in (limit, m.load.fastest):
                 if most is not None:
                     tally.add("attacks", rate, most)
     periods = single(instrument, "response_periods")
     if periods is None:
         return
     for m in sounding:
-        about = m.point.about or m.point.kind != "pitch" or m.manner.pitched != "exact"
+        about = m.point.about or m.point.kind != "pitch" or m.load.pitched != "exact"
         if m.cents is not None and not about and m.point.reached != "line":
             tally.add("response", min(shortest, m.end - m.start) * _hz(numbers, m.cents), periods)
 
@@ -234,8 +234,8 @@ def _steps(tally: _Tally, gesture: Gesture, instrument: Instrument, measured: Se
             continue
         tally.plain("leap", abs(m.cents - before.cents))
         seconds = m.end - m.start if before.end <= before.start else before.end - before.start
-        exact = before.manner.pitched == m.manner.pitched == "exact" and not (before.point.about or m.point.about)
-        if m.manner.path == "half-valve":
+        exact = before.load.pitched == m.load.pitched == "exact" and not (before.point.about or m.point.about)
+        if m.load.path == "half-valve":
             limit = single(instrument, "half_valve_per_s")
         elif exact and (before.cents % 100.0 or m.cents % 100.0):
             limit = single(instrument, "quarter_tones_per_s")
@@ -258,7 +258,7 @@ def _lines(tally: _Tally, gesture: Gesture, instrument: Instrument, measured: Se
         home = home or before
         cents = m.cents - before.cents
         seconds = m.start - before.start
-        path = before.manner.path
+        path = before.load.path
         if path == "steps":
             limit = row(instrument, "chromatic_per_s")[min(before.register, m.register)]
             if limit is not None and seconds > 0.0:
@@ -276,11 +276,11 @@ def _width(
     tally: _Tally, instrument: Instrument, before: Measured, cents: float, from_home: float, register: int
 ) -> None:
     """One line against what its means can span; a bend is measured from the note it bends."""
-    path = before.manner.path
+    path = before.load.path
     name = {"lip": "lip_gliss_cents", "hand": "hand_lower_cents", "hand-out": "hand_out_widest_cents"}.get(path)
     limit = single(instrument, name) if name else None
     wide = abs(cents)
-    if path == "lip" and before.manner.one_partial:
+    if path == "lip" and before.load.one_partial:
         limit = row(instrument, "bend_down" if from_home < 0 else "bend_up")[register]
         wide = abs(from_home)
     if limit is not None:
@@ -297,8 +297,8 @@ def _fingers(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
     off = 0
     for played in case.realisation.points:
         m = measured[played.index]
-        exact = m.cents is not None and not m.point.about and m.manner.pitched == "exact"
-        if not exact or played.tube is None or m.manner.path not in ("none", "steps"):
+        exact = m.cents is not None and not m.point.about and m.load.pitched == "exact"
+        if not exact or played.tube is None or m.load.path not in ("none", "steps"):
             continue
         by_hand = natural and played.correction == "hand"
         unusual = bool(m.cents and m.cents % 100.0) or (chosen and not played.standard)
@@ -328,17 +328,17 @@ def _travel(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
 
 def _techniques(tally: _Tally, gesture: Gesture, numbers: Comfort, measured: Sequence[Measured]) -> None:
     """What techniques ask for: force, thought, changing over, time, a pitch that rolls leave whole."""
-    before: Manner | None = None
+    before: TechniqueLoad | None = None
     changes = 0
     lasting = False
     for m in measured:
-        own = m.manner
+        own = m.load
         if not m.sounds:
             continue
         if own is not before:
             changes += before is not None
-            tally.plain("strain", own.strain)
-            tally.plain("together", float(own.things))
+            tally.plain("strain", own.effort_factor)
+            tally.plain("together", float(own.technique_count))
             lasting = lasting or bool(own.lasting)
             before = own
         if own.rolls and m.cents is not None and not m.point.about:
@@ -357,7 +357,7 @@ def _stretches(measured: Sequence[Measured]) -> Iterator[tuple[float, float | No
     """Unbroken stretches of each technique that has a longest or shortest time: its seconds and those limits."""
     going: dict[str, tuple[float, float, float | None, float | None]] = {}
     for m in measured:
-        there = () if not m.sounds else m.manner.lasting
+        there = () if not m.sounds else m.load.lasting
         if going:
             for key in going.keys() - {key for key, _, _ in there}:
                 start, end, longest, shortest = going.pop(key)

@@ -25,7 +25,7 @@ from gesturesmith.values import frozen
 
 
 @frozen(kw_only=True)
-class Line:
+class PlayableVariant:
     """One variant that can be played.
 
     number       its place in the listing of all variants, from 1
@@ -63,18 +63,18 @@ class Practice:
     """
 
     exercise: Exercise
-    playable: tuple[Line, ...]
-    kept: tuple[Line, ...]
+    playable: tuple[PlayableVariant, ...]
+    kept: tuple[PlayableVariant, ...]
     left_out: tuple[tuple[str, str], ...]
 
-    def at_most(self, count: int) -> tuple[Line, ...]:
+    def at_most(self, count: int) -> tuple[PlayableVariant, ...]:
         """The lines to print where only `count` (1 and more) fit: as `kept`, thinned further by even steps."""
         return _arranged(self.playable, self.exercise.order, min(count, len(self.kept)))
 
 
 def lines(exercise: Exercise) -> Practice:
     """Judge every variant; leave out what is refused; order and thin the rest."""
-    playable: list[Line] = []
+    playable: list[PlayableVariant] = []
     left_out: list[tuple[str, str]] = []
     for number, (label, variant) in enumerate(zip(exercise.labels, exercise.variants, strict=True), start=1):
         judged = judge(variant)
@@ -83,7 +83,7 @@ def lines(exercise: Exercise) -> Practice:
             left_out.append((label, _reason(refused[0])))
         else:
             hardness = difficulty(judged.case)
-            playable.append(Line(number=number, label=label, judged=judged, hardness=hardness))
+            playable.append(PlayableVariant(number=number, label=label, judged=judged, hardness=hardness))
     count = exercise.keep if isinstance(exercise.keep, int) else len(playable)
     row = tuple(playable)
     return Practice(
@@ -96,7 +96,7 @@ def _reason(refused: Finding) -> str:
     return f"{where}{refused.text} ({refused.rule})"
 
 
-def _arranged(playable: Sequence[Line], order: str, count: int) -> tuple[Line, ...]:
+def _arranged(playable: Sequence[PlayableVariant], order: str, count: int) -> tuple[PlayableVariant, ...]:
     """The lines in an order of the language page, thinned to `count`. Of equals the first listed stands first."""
     if order == "as listed":
         return _thinned(playable, count)
@@ -107,7 +107,7 @@ def _arranged(playable: Sequence[Line], order: str, count: int) -> tuple[Line, .
     return _mixed(row) if order == "mixed" else row
 
 
-def _thinned(row: Sequence[Line], count: int) -> tuple[Line, ...]:
+def _thinned(row: Sequence[PlayableVariant], count: int) -> tuple[PlayableVariant, ...]:
     """`count` of a row in even steps, the first and the last always among them; of 1 the first."""
     if count >= len(row):
         return tuple(row)
@@ -117,7 +117,7 @@ def _thinned(row: Sequence[Line], count: int) -> tuple[Line, ...]:
     return tuple(row[(2 * k * last + count - 1) // (2 * (count - 1))] for k in range(count))
 
 
-def _mixed(row: Sequence[Line]) -> tuple[Line, ...]:
+def _mixed(row: Sequence[PlayableVariant]) -> tuple[PlayableVariant, ...]:
     """An easier and a harder line by turns, both kinds rising."""
     half = (len(row) + 1) // 2
     return tuple(row[k // 2 + (half if k % 2 else 0)] for k in range(len(row)))

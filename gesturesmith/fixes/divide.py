@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from gesturesmith.diagnostics import Edit
-from gesturesmith.fixes.edits import Writer
+from gesturesmith.fixes.edits import EditWriter
 from gesturesmith.judge.places import ordinal
 from gesturesmith.lang.nodes import Block, Contour, Play, PlayItem, Point
 from gesturesmith.lang.words import SIGNS
@@ -77,7 +77,7 @@ class Divided:
 class Divider:
     """Divides the gestures of one file."""
 
-    def __init__(self, writer: Writer, blocks: Sequence[Block]) -> None:
+    def __init__(self, writer: EditWriter, blocks: Sequence[Block]) -> None:
         self._writer = writer
         self._blocks = blocks
         self._names = {b.name.text.casefold() for b in blocks}

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from gesturesmith.diagnostics import Edit
-from gesturesmith.lang.nodes import Block, Contour, Entry
+from gesturesmith.lang.nodes import Block, Contour, KeyEntry
 from gesturesmith.lang.words import LEVELS
 from gesturesmith.model.piece import Settings
 from gesturesmith.units import Spelling
@@ -23,7 +23,7 @@ _ALTER = {
 _PARTS = re.compile(r"(point|level|after|line|sung) ([0-9]+)\Z")
 
 
-class Writer:
+class EditWriter:
     """Writes changes into the lines of one file."""
 
     def __init__(self, settings: Settings, lines: Sequence[str]) -> None:
@@ -71,7 +71,7 @@ class Writer:
             return value
         return _NOTE.sub(lambda m: m[1] + self._settings.instrument.heard(_spelling(m)).name, value)
 
-    def continued(self, block: Block, entry: Entry) -> Iterator[int]:
+    def continued(self, block: Block, entry: KeyEntry) -> Iterator[int]:
         """The lines after its first on which a value goes on: deeper than its key."""
         depth = entry.key.span.column - 1
         for number in range(entry.key.span.line + 1, block.last_line + 1):
@@ -100,7 +100,7 @@ class Writer:
             by_line.setdefault(span.line, []).append((start, end, text))
         return self.replaced(entry, by_line) or None
 
-    def replaced(self, entry: Entry, by_line: dict[int, list[tuple[int, int, str]]]) -> tuple[Edit, ...]:
+    def replaced(self, entry: KeyEntry, by_line: dict[int, list[tuple[int, int, str]]]) -> tuple[Edit, ...]:
         """Parts of lines replaced: by line, from and to which place (counted from 0), and by what."""
         edits = []
         for number, changes in sorted(by_line.items()):
@@ -120,7 +120,7 @@ def _spaced(line: str, start: int, end: int, sign: str) -> tuple[int, int, str]:
     return len(before) or start, len(line) - len(after), f"{left}{sign}{' ' if after else ''}"
 
 
-def _shortest(number: int, line: str, new: str, entry: Entry) -> Edit:
+def _shortest(number: int, line: str, new: str, entry: KeyEntry) -> Edit:
     """The change of a line as an edit of its value and key, without what stands around it."""
     start = len(line) - len(line.lstrip())
     end = entry.span.end_column - 1 if number == entry.key.span.line else len(line.rstrip())

@@ -9,7 +9,7 @@ from functools import cached_property
 from gesturesmith.diagnostics import Edit, PassageReport, Severity
 from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.fixes.divide import Divider
-from gesturesmith.fixes.edits import Writer
+from gesturesmith.fixes.edits import EditWriter
 from gesturesmith.judge.gesture import Judged, judge
 from gesturesmith.judge.passage import passage_report
 from gesturesmith.lang import parse
@@ -38,7 +38,7 @@ class Bench:
         # Which of two blocks of one name is meant nobody can tell: neither is put right before that is.
         times = Counter(b.name.text.casefold() for b in tree.blocks)
         self._blocks = {n: b for b in tree.blocks if times[n := b.name.text.casefold()] == 1}
-        self.writer = Writer(settings, lines)
+        self.writer = EditWriter(settings, lines)
         self.divider = Divider(self.writer, tree.blocks)
         self._before: dict[tuple[str, ...], tuple[Counter[str], ...]] = {}
         self._left = WORK

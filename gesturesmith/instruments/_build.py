@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from itertools import combinations
 
-from gesturesmith.acoustics.series import MOST_PARTIALS, partial_cents
+from gesturesmith.acoustics.series import MAX_PARTIALS, partial_cents
 from gesturesmith.acoustics.tubing import half_wavelength_m, lowering_cents, slide_reach
 from gesturesmith.evidence import Sourced
 from gesturesmith.instruments.base import Register, Side, Tube
@@ -33,7 +33,7 @@ def cents(name: str) -> int:
 def highest_partial(fundamental_cents: float, top_cents: float) -> int:
     """The highest partial that does not lie above `top_cents`; half a semitone over still counts."""
     n = 1
-    while n < MOST_PARTIALS and fundamental_cents + partial_cents(n + 1) <= top_cents + 50:
+    while n < MAX_PARTIALS and fundamental_cents + partial_cents(n + 1) <= top_cents + 50:
         n += 1
     return n
 

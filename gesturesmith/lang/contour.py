@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from gesturesmith.kinds import one_of
 from gesturesmith.lang.messages import listed, short, shown
-from gesturesmith.lang.nodes import Contour, Height, Line, Note, Point, Quantity, Rest, Word
+from gesturesmith.lang.nodes import Amount, Contour, Height, LineNode, Note, Point, Rest, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token, unquoted
@@ -32,7 +32,7 @@ def contour(reader: Reader) -> Contour:
     """A whole contour, up to the end of the value."""
     first = reader.tok
     points: list[Point] = []
-    lines: list[Line] = []
+    lines: list[LineNode] = []
     _no_line_here(reader, "a contour starts with a point, not with a line")
     while True:
         point = _point_or_skip(reader)
@@ -64,22 +64,22 @@ def _no_line_here(reader: Reader, message: str) -> None:
         reader.next()
 
 
-def _ends_with_line(reader: Reader, line: Line) -> NoReturn:
+def _ends_with_line(reader: Reader, line: LineNode) -> NoReturn:
     what = "a comma" if line.kind == "none" else f"the line {SIGNS[line.kind]}"
     reader.fail("loose-line", line.span, f"{what} needs a point after it: add one, or take the sign away")
 
 
-def _line(reader: Reader) -> Line:
+def _line(reader: Reader) -> LineNode:
     """The line under the cursor with its growth."""
     tok = reader.next()
     kind = LINES[tok.text]
     word = reader.tok
     if word.kind != "word" or word.text not in GROWTH:
-        return Line(kind, "", tok.span)
+        return LineNode(kind, "", tok.span)
     reader.next()
     if kind != "wavy":
         reader.error("unknown-word", word.span, f"only a wavy line is `{word.text}`: write ~~ {word.text}", ("~~",))
-    return Line(kind, one_of(GROWTH, word.text), tok.span.to(word.span))
+    return LineNode(kind, one_of(GROWTH, word.text), tok.span.to(word.span))
 
 
 def _point_or_skip(reader: Reader) -> Point | None:
@@ -98,7 +98,7 @@ def _point_or_skip(reader: Reader) -> Point | None:
 def _point(reader: Reader) -> Point:
     first = reader.tok
     where = height(reader)
-    at: Quantity | None = None
+    at: Amount | None = None
     as_: Word | None = None
     without: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
@@ -172,7 +172,7 @@ def _no_height(reader: Reader, tok: Token) -> NoReturn:
     reader.unexpected(_A_POINT)
 
 
-def place(reader: Reader) -> Quantity:
+def place(reader: Reader) -> Amount:
     """`@T`; its unit is that of `lasts`."""
     tok = reader.next()
     value = reader.value_of(tok, tok.text[1:])
@@ -181,7 +181,7 @@ def place(reader: Reader) -> Quantity:
         reader.fail("bad-place", unit.span, f"a place takes no unit, it counts in that of `lasts`: {tok.text}")
     if unit.text == "%" and unit.start == tok.end:
         reader.fail("bad-place", unit.span, "a place counts beats or seconds from the start of the gesture: @2")
-    return Quantity(value, "", tok.span)
+    return Amount(value, "", tok.span)
 
 
 def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tuple[Word | None, tuple[Word, ...]]:
@@ -290,7 +290,7 @@ def _check_rest(reader: Reader, marks: tuple[Word, ...]) -> None:
             reader.fail("unknown-word", mark.span, f"silence takes no `{mark.text}`: only a fermata or a breath")
 
 
-def _check_silence(reader: Reader, points: list[Point], lines: list[Line]) -> None:
+def _check_silence(reader: Reader, points: list[Point], lines: list[LineNode]) -> None:
     for line, before, after in zip(lines, points, points[1:], strict=False):
         if line.kind != "none" and (isinstance(before.height, Rest) or isinstance(after.height, Rest)):
             way = "from" if isinstance(before.height, Rest) else "to"

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from gesturesmith.kinds import LineRole
 from gesturesmith.lang.keys import pattern
-from gesturesmith.lang.layout import Line, layout
+from gesturesmith.lang.layout import SourceLine, classify_lines
 from gesturesmith.lang.parse import parse
 from gesturesmith.lang.tokens import PLAIN, Token, quoted, tokenize, unquoted
 from gesturesmith.lang.words import LINES, SIGNS
@@ -25,8 +25,8 @@ _NATURAL = str.maketrans({"♮": "", "𝄪": "##", "𝄫": "bb"})
 
 
 @frozen
-class _Out:
-    """A written line: its kind as in `layout`, how many steps in, and whether it belongs to a block."""
+class WrittenLine:
+    """A written line: its kind as in `classify_lines`, how many steps in, and whether it belongs to a block."""
 
     kind: LineRole
     depth: int
@@ -41,36 +41,36 @@ def format_text(source: Source) -> str:
     """The canonical form; a file that cannot be read comes back as it is."""
     if parse(source)[1]:
         return source.text
-    written = _spaced(list(_written(list(layout(source.lines)))))
+    written = _spaced(list(_written(list(classify_lines(source.lines)))))
     return "".join(f"{line}\n" for line in written)
 
 
-def _written(lines: list[Line]) -> Iterator[_Out]:
+def _written(lines: list[SourceLine]) -> Iterator[WrittenLine]:
     """Every line in its canonical form, empty ones as they come."""
     in_block = False
     key = ""
     goes_on = _goes_on(lines)
     for line, before_more in zip(lines, goes_on, strict=True):
         if line.kind == "blank":
-            yield _Out("blank", 0, "", in_block)
+            yield WrittenLine("blank", 0, "", in_block)
         elif line.kind == "comment":
             depth = (in_block + before_more) if line.indent else 0
-            yield _Out("comment", depth, line.row.raw[line.start :].rstrip(), in_block)
+            yield WrittenLine("comment", depth, line.content.raw[line.start :].rstrip(), in_block)
         elif line.kind == "heading":
             in_block = True
-            yield _Out("heading", 0, _joined(f"{line.key} ", *_parts(line, PLAIN_KEY)), True)
+            yield WrittenLine("heading", 0, _joined(f"{line.key} ", *_parts(line, PLAIN_KEY)), True)
         elif line.kind == "more":
-            yield _Out("more", in_block + 1, _joined("", *_parts(line, key)), in_block)
+            yield WrittenLine("more", in_block + 1, _joined("", *_parts(line, key)), in_block)
         else:
             in_block = in_block and not line.margin
             key = line.key
-            yield _Out("entry", int(in_block), _joined(f"{key}: ", *_parts(line, key)), in_block)
+            yield WrittenLine("entry", int(in_block), _joined(f"{key}: ", *_parts(line, key)), in_block)
 
 
 PLAIN_KEY = "name"  # of headings: no key has it, so their tokens are the plain ones
 
 
-def _goes_on(lines: list[Line]) -> list[bool]:
+def _goes_on(lines: list[SourceLine]) -> list[bool]:
     """For each line, whether the next line that is neither blank nor comment goes on with a value."""
     found = [False] * len(lines)
     more = False
@@ -81,11 +81,11 @@ def _goes_on(lines: list[Line]) -> list[bool]:
     return found
 
 
-def _parts(line: Line, key: str) -> tuple[str, str]:
+def _parts(line: SourceLine, key: str) -> tuple[str, str]:
     """The value on a line, and its comment."""
     form = PLAIN if key == PLAIN_KEY else pattern(key)
-    tokens, comment = tokenize(line.row, line.value, form)
-    return _value(tokens, key), line.row.raw[comment:].rstrip() if comment >= 0 else ""
+    tokens, comment = tokenize(line.content, line.value, form)
+    return _value(tokens, key), line.content.raw[comment:].rstrip() if comment >= 0 else ""
 
 
 def _joined(head: str, value: str, comment: str) -> str:
@@ -135,9 +135,9 @@ def _sign(tok: Token, key: str) -> str:
     return tok.text
 
 
-def _spaced(lines: list[_Out]) -> list[_Out]:
+def _spaced(lines: list[WrittenLine]) -> list[WrittenLine]:
     """One empty line before every block (and the comments right above it), and no two in a row."""
-    out: list[_Out] = []
+    out: list[WrittenLine] = []
     for line in lines:
         if line.kind == "blank":
             if out and out[-1].kind not in ("blank", "heading"):
@@ -151,7 +151,7 @@ def _spaced(lines: list[_Out]) -> list[_Out]:
     return out
 
 
-def _after_block(out: list[_Out]) -> bool:
+def _after_block(out: list[WrittenLine]) -> bool:
     """Whether the last line that says something belongs to a block."""
     for line in reversed(out):
         if line.kind not in ("blank", "comment"):
@@ -159,10 +159,10 @@ def _after_block(out: list[_Out]) -> bool:
     return False
 
 
-def _part(out: list[_Out]) -> None:
+def _part(out: list[WrittenLine]) -> None:
     """Put an empty line above the comments at the margin that end `out`, if there is none."""
     at = len(out)
     while at and out[at - 1].kind == "comment" and not out[at - 1].depth:
         at -= 1
     if at and out[at - 1].kind != "blank":
-        out.insert(at, _Out("blank", 0, "", False))
+        out.insert(at, WrittenLine("blank", 0, "", False))

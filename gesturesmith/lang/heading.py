@@ -6,10 +6,10 @@ import unicodedata
 from collections.abc import Iterable
 
 from gesturesmith.kinds import BlockKind, one_of
-from gesturesmith.lang.layout import Line
+from gesturesmith.lang.layout import SourceLine
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import Text, Word
-from gesturesmith.lang.reader import Notes, Reader, UnreadableError, name_message
+from gesturesmith.lang.reader import ErrorList, Reader, UnreadableError, name_message
 from gesturesmith.lang.tokens import PLAIN, Token, is_name, spanning, tokenize, unquoted
 from gesturesmith.lang.words import BLOCKS, RESERVED
 from gesturesmith.source import Span
@@ -27,25 +27,25 @@ class Heading:
     guessed: bool = False
 
 
-def names(lines: Iterable[Line]) -> frozenset[str]:
+def names(lines: Iterable[SourceLine]) -> frozenset[str]:
     """The names of all blocks, case folded."""
     found = set()
     for line in lines:
         if line.kind == "heading":
-            word = line.row.text[line.value :].strip(" \t:").split(" ")[0]
+            word = line.content.text[line.value :].strip(" \t:").split(" ")[0]
             found.add(unicodedata.normalize("NFC", word).casefold())
     return frozenset(found)
 
 
-def read(line: Line, notes: Notes, taken: dict[str, int]) -> Heading:
+def read(line: SourceLine, notes: ErrorList, taken: dict[str, int]) -> Heading:
     """The heading on `line`; `taken` are the names so far, and is added to."""
-    number = line.row.number
+    number = line.content.number
     key = Word(line.key, Span(number, line.start + 1, line.start + 1 + len(line.key)))
     kind = one_of(BLOCKS, line.key) if line.key in BLOCKS else _unknown(line, key, notes)
     if kind is None:
-        end = len(line.row.text.rstrip(" \t")) + 1
+        end = len(line.content.text.rstrip(" \t")) + 1
         return Heading("gesture", Word("", key.span), None, Span(number, line.start + 1, end), guessed=True)
-    tokens = tokenize(line.row, line.value, PLAIN)[0]
+    tokens = tokenize(line.content, line.value, PLAIN)[0]
     at = tokens[-1].end if tokens else line.value
     tokens.append(Token("end", "", number, at, at + 1))
     if line.colon:
@@ -63,7 +63,7 @@ def read(line: Line, notes: Notes, taken: dict[str, int]) -> Heading:
     return Heading(kind, name, title, Span(number, line.start + 1, end + 1))
 
 
-def _unknown(line: Line, key: Word, notes: Notes) -> BlockKind | None:
+def _unknown(line: SourceLine, key: Word, notes: ErrorList) -> BlockKind | None:
     """What block is likely meant by a line at the margin that is neither a setting nor a heading; None for none."""
     near = notes.nearest(line.key, BLOCKS) if line.key else ()
     if near:
@@ -71,7 +71,7 @@ def _unknown(line: Line, key: Word, notes: Notes) -> BlockKind | None:
         notes.add("unknown-block", key.span, f"{said} does not begin a block: write {listed(near)}", near)
         return one_of(BLOCKS, near[0])
     start = line.start + 1
-    wide = key.span if line.key else Span(line.row.number, start, start + 1)
+    wide = key.span if line.key else Span(line.content.number, start, start + 1)
     what = f"a setting such as `tempo: 72`, or {listed(BLOCKS)} with a name"
     notes.add("not-a-key", wide, f"this line begins neither a setting nor a block: write {what}")
     return None
@@ -99,7 +99,7 @@ def _name(reader: Reader, kind: str) -> Word:
     return Word(unicodedata.normalize("NFC", tok.text), tok.span)
 
 
-def _take(name: Word, notes: Notes, taken: dict[str, int]) -> None:
+def _take(name: Word, notes: ErrorList, taken: dict[str, int]) -> None:
     """Reserve the name, unless the language or another block has it."""
     folded = name.text.casefold()
     if folded in RESERVED:

@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from gesturesmith.lang.layout import Line
-from gesturesmith.lang.reader import Notes
+from gesturesmith.lang.layout import SourceLine
+from gesturesmith.lang.reader import ErrorList
 from gesturesmith.source import Span
 
 
 class Indents:
     """The unit of the file, set by the first indented line; one report for a run of lines with the same mistake."""
 
-    def __init__(self, notes: Notes) -> None:
+    def __init__(self, notes: ErrorList) -> None:
         self.notes = notes
         self.unit = ""  # of the keys of blocks
         self.sign = ""  # space or tab, whichever comes first in the file
         self.reported: str | None = None
 
-    def at_margin(self, line: Line) -> None:
+    def at_margin(self, line: SourceLine) -> None:
         """A setting or a heading starts at the margin."""
         if not line.indent:
             self.reported = None
@@ -26,7 +26,7 @@ class Indents:
         what = "a heading" if line.kind == "heading" else "a setting"
         self._wrong(line, f"{what} starts at the left margin: take away the white space before it")
 
-    def in_block(self, line: Line) -> None:
+    def in_block(self, line: SourceLine) -> None:
         """A key of a block stands one unit in."""
         indent = line.indent
         if self._mixed(line):
@@ -42,12 +42,12 @@ class Indents:
         else:
             self.reported = None
 
-    def going_on(self, lines: Iterable[Line]) -> None:
+    def going_on(self, lines: Iterable[SourceLine]) -> None:
         """Lines on which a value goes on stand deeper, by any amount of the file's own white space."""
         for line in lines:
             self._mixed(line)
 
-    def _mixed(self, line: Line) -> bool:
+    def _mixed(self, line: SourceLine) -> bool:
         """Report spaces where the file has tabs, or the other way round."""
         indent = line.indent
         if not indent:
@@ -64,14 +64,14 @@ class Indents:
             self._report("mixed-indentation", line, what)
         return True
 
-    def _wrong(self, line: Line, message: str) -> None:
+    def _wrong(self, line: SourceLine, message: str) -> None:
         if self.reported != line.indent:
             self._report("wrong-indentation", line, message)
 
-    def _report(self, rule: str, line: Line, message: str) -> None:
+    def _report(self, rule: str, line: SourceLine, message: str) -> None:
         self.reported = line.indent
         end = line.start + 1 if line.start else 1 + len(line.key)
-        self.notes.add(rule, Span(line.row.number, 1, end), message)
+        self.notes.add(rule, Span(line.content.number, 1, end), message)
 
 
 def said(indent: str) -> str:

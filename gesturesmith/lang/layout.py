@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from gesturesmith.kinds import LineRole
 from gesturesmith.lang.keys import EVERY_KEY, SETTINGS
-from gesturesmith.lang.tokens import Row, row
+from gesturesmith.lang.tokens import NormalisedLine, normalise
 from gesturesmith.lang.words import BLOCKS
 
 _KEY = re.compile(r"([^\W\d_][\w\-\u0300-\u036f]*)[ \t]*:(?!:)")
@@ -20,7 +20,7 @@ _WORD = re.compile(r"[^\W\d_][\w\-\u0300-\u036f]*")
 
 
 @dataclass(slots=True)
-class Line:
+class SourceLine:
     """A line and what it is.
 
     kind     blank comment heading entry more; "stray" where it is none of these
@@ -32,7 +32,7 @@ class Line:
     """
 
     kind: LineRole
-    row: Row
+    content: NormalisedLine
     start: int
     key: str = ""
     value: int = 0
@@ -42,23 +42,23 @@ class Line:
     @property
     def indent(self) -> str:
         """The white space before it, no-break spaces as spaces."""
-        return self.row.text[: self.start]
+        return self.content.text[: self.start]
 
 
-def layout(lines: tuple[str, ...]) -> Iterator[Line]:
+def classify_lines(lines: tuple[str, ...]) -> Iterator[SourceLine]:
     """Every line of a file, in order."""
     in_block = False
     open_indent: str | None = None  # of the key whose value may go on
     for number, raw in enumerate(lines, 1):
-        here = row(number, raw)
+        here = normalise(number, raw)
         text = here.text
         body = text.lstrip(" \t")
         start = len(text) - len(body)
         if not body:
-            yield Line("blank", here, start)
+            yield SourceLine("blank", here, start)
             continue
         if body[0] == "#":
-            yield Line("comment", here, start)
+            yield SourceLine("comment", here, start)
             continue
         line = _classify(here, start, open_indent, in_block)
         if line.kind == "heading":
@@ -69,7 +69,7 @@ def layout(lines: tuple[str, ...]) -> Iterator[Line]:
         yield line
 
 
-def _classify(here: Row, start: int, open_indent: str | None, in_block: bool) -> Line:
+def _classify(here: NormalisedLine, start: int, open_indent: str | None, in_block: bool) -> SourceLine:
     """A line with something on it that is no comment."""
     text = here.text
     match = _KEY.match(text, start)
@@ -79,16 +79,16 @@ def _classify(here: Row, start: int, open_indent: str | None, in_block: bool) ->
     colon = match is not None
     deeper = open_indent is not None and _deeper(text[:start], open_indent)
     if first in BLOCKS and not (deeper and start and not _names_something(text, value)):
-        return Line("heading", here, start, first, value, colon)
+        return SourceLine("heading", here, start, first, value, colon)
     if colon and (not deeper or first in EVERY_KEY):
-        return Line("entry", here, start, first, value, True, _is_setting(first, start, in_block))
+        return SourceLine("entry", here, start, first, value, True, _is_setting(first, start, in_block))
     if deeper:
-        return Line("more", here, start, value=start)
+        return SourceLine("more", here, start, value=start)
     if first in EVERY_KEY:
-        return Line("entry", here, start, first, value, False, _is_setting(first, start, in_block))
+        return SourceLine("entry", here, start, first, value, False, _is_setting(first, start, in_block))
     if not start:
-        return Line("heading", here, start, first, value)
-    return Line("stray", here, start, first, value, margin=not in_block)
+        return SourceLine("heading", here, start, first, value)
+    return SourceLine("stray", here, start, first, value, margin=not in_block)
 
 
 def _names_something(text: str, value: int) -> bool:

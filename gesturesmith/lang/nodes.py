@@ -30,7 +30,7 @@ class Text:
 
 
 @frozen
-class Quantity:
+class Amount:
     """A number with its unit: "" | "beats" | "s" | "mm" | "%"."""
 
     value: Fraction
@@ -72,7 +72,7 @@ class Point:
     (`without`), words after it."""
 
     height: Note | Height | Rest
-    at: Quantity | None
+    at: Amount | None
     as_: Word | None
     without: tuple[Word, ...] = ()
     marks: tuple[Word, ...]  # accent, staccato, ... and dynamic levels
@@ -80,7 +80,7 @@ class Point:
 
 
 @frozen
-class Line:
+class LineNode:
     """What joins two points: straight wavy broken dotted arrow slur none; growth "growing" | "fading" | ""."""
 
     kind: LineKind
@@ -93,7 +93,7 @@ class Contour:
     """Points with the lines between them: len(lines) == len(points) - 1."""
 
     points: tuple[Point, ...]
-    lines: tuple[Line, ...]
+    lines: tuple[LineNode, ...]
     span: Span
 
 
@@ -106,7 +106,7 @@ class Names:
 
 
 @frozen
-class Band:
+class BandNode:
     """A register's name, or two notes."""
 
     register: Word | None
@@ -120,7 +120,7 @@ class Level:
     """A dynamic level with its place, if one is given."""
 
     level: str
-    at: Quantity | None
+    at: Amount | None
     span: Span
 
 
@@ -134,7 +134,7 @@ class Dynamics:
 
 
 @frozen
-class Attacks:
+class AttacksNode:
     """How many attacks; shape "" | "accelerating" | "slowing"."""
 
     count: int
@@ -163,7 +163,7 @@ class Fingering:
 
 
 @frozen
-class Allow:
+class AllowNode:
     """A rule's name with the reason it may be passed over."""
 
     rule: Word
@@ -176,12 +176,12 @@ class Tempo:
     """Beats per minute with the words that may stand before the number."""
 
     words: Text | None
-    bpm: Quantity
+    bpm: Amount
     span: Span
 
 
 @frozen
-class Meter:
+class TimeSignature:
     """A time signature; None for both is `free`."""
 
     beats: int | None
@@ -210,11 +210,11 @@ class PlayItem:
 
     name: Word | None = None
     note: Note | None = None
-    rest: Quantity | None = None
+    rest: Amount | None = None
     move: Direction = ""
     semitones: int | None = None
     interval: str = ""
-    for_: Quantity | None = None
+    for_: Amount | None = None
     as_: Word | None = None
     marks: tuple[Word, ...] = ()
     span: Span
@@ -230,9 +230,9 @@ class Play:
 class Range:
     """`A..B by N` over notes or quantities; `by` in semitones for notes, in the values' unit for quantities."""
 
-    first: Note | Quantity
-    last: Note | Quantity
-    by: Quantity
+    first: Note | Amount
+    last: Note | Amount
+    by: Amount
     span: Span
 
 
@@ -240,18 +240,18 @@ class Range:
 class Series:
     """A list of values in an exercises block: quantities, notes, bands, dynamics, or one Range."""
 
-    items: tuple[Quantity | Note | Band | Dynamics | Range, ...]
+    items: tuple[Amount | Note | BandNode | Dynamics | Range, ...]
     span: Span
 
 
 type Value = (
-    Word | Text | Quantity | Contour | Names | Band | Dynamics | Attacks | Fingering | Allow
-    | Tempo | Meter | Paper | Play | Series
+    Word | Text | Amount | Contour | Names | BandNode | Dynamics | AttacksNode | Fingering | AllowNode
+    | Tempo | TimeSignature | Paper | Play | Series
 )  # fmt: skip
 
 
 @frozen
-class Entry:
+class KeyEntry:
     """`key: value`; value None where it could not be read (the error is reported beside the tree)."""
 
     key: Word
@@ -266,13 +266,13 @@ class Block:
     kind: BlockKind
     name: Word
     title: Text | None
-    entries: tuple[Entry, ...]
+    entries: tuple[KeyEntry, ...]
     broken: bool  # something in it could not be read
     last_line: int
     indent: str
     span: Span  # of the heading
 
-    def get(self, key: str) -> Entry | None:
+    def get(self, key: str) -> KeyEntry | None:
         return next((e for e in self.entries if e.key.text == key), None)
 
 
@@ -280,8 +280,8 @@ class Block:
 class File:
     """A file: settings at its top (and anywhere between blocks, at the margin), then blocks in order."""
 
-    settings: tuple[Entry, ...]
+    settings: tuple[KeyEntry, ...]
     blocks: tuple[Block, ...]
 
-    def get(self, key: str) -> Entry | None:
+    def get(self, key: str) -> KeyEntry | None:
         return next((e for e in self.settings if e.key.text == key), None)

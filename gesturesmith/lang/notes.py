@@ -17,7 +17,7 @@ _ALTER = {
     "𝄪": Fraction(2), "𝄫": Fraction(-2), "^": Fraction(1, 2), "v": Fraction(-1, 2), "#^": Fraction(3, 2),
     "#v": Fraction(1, 2), "b^": Fraction(-1, 2), "bv": Fraction(-3, 2),
 }  # fmt: skip
-_MOST_CENTS = 1200
+_MAX_CENTS = 1200
 
 type _Mistake = tuple[str, str, tuple[str, ...]]
 
@@ -38,8 +38,8 @@ def _decode(text: str) -> tuple[str, Fraction, int, int, bool] | _Mistake:
         if about:
             fix = f"write {name} alone, or {name[1:]}{direction}{digits[:4]}c"
             return ("cents-on-x", f"an x-note is only about its pitch, so it takes no cents: {fix}", ())
-        if len(digits) > 5 or int(digits) > _MOST_CENTS:
-            return ("out-of-range", f"more than {_MOST_CENTS} cents away: name the nearer note instead", ())
+        if len(digits) > 5 or int(digits) > _MAX_CENTS:
+            return ("out-of-range", f"more than {_MAX_CENTS} cents away: name the nearer note instead", ())
         cents = int(direction + digits)
     return letter, _ALTER[sign], int(octave), cents, bool(about)
 

@@ -8,16 +8,16 @@ from gesturesmith.diagnostics.types import ReadError
 from gesturesmith.kinds import BlockKind
 from gesturesmith.lang import heading, indentation
 from gesturesmith.lang.keys import EVERY_KEY, IN_BLOCK, SETTINGS, Key, Read, pattern
-from gesturesmith.lang.layout import Line, layout
+from gesturesmith.lang.layout import SourceLine, classify_lines
 from gesturesmith.lang.messages import RULES, listed, shown
-from gesturesmith.lang.nodes import Block, Entry, File, Value, Word
-from gesturesmith.lang.reader import Notes, Reader, UnreadableError, sign_name
-from gesturesmith.lang.tokens import FORBIDDEN, MOST_TOKENS, Token, spanning, tokenize
+from gesturesmith.lang.nodes import Block, File, KeyEntry, Value, Word
+from gesturesmith.lang.reader import ErrorList, Reader, UnreadableError, sign_name
+from gesturesmith.lang.tokens import FORBIDDEN, MAX_TOKENS, Token, spanning, tokenize
 from gesturesmith.lang.words import BLOCKS
 from gesturesmith.source import Source, Span
 
 LARGEST = 2_000_000  # characters; a large orchestral work in this language stays far below
-MOST_LINES = 400_000  # of such a file
+MAX_LINES = 400_000  # of such a file
 _NOTHING = File((), ())
 
 
@@ -31,8 +31,8 @@ def parse(source: Source) -> tuple[File, tuple[ReadError, ...]]:
     if FORBIDDEN.search(source.text.replace("\r", "\n")):
         controls = _controls(raw)
         raw = tuple(FORBIDDEN.sub(" ", line) for line in raw)
-    lines = tuple(layout(raw))
-    notes = Notes(heading.names(lines))
+    lines = tuple(classify_lines(raw))
+    notes = ErrorList(heading.names(lines))
     builder = _Builder(notes, controls)
     builder.read(lines)
     errors = sorted(notes.errors, key=lambda e: (e.rule == "too-many-errors", e.span.line, e.span.column))
@@ -45,8 +45,8 @@ def _unreadable(text: str) -> ReadError | None:
     if len(text) > LARGEST:
         millions = LARGEST // 1_000_000
         message = f"this file is too large: more than {millions} million characters; divide it into several files"
-    elif text.count("\n") + text.count("\r") - text.count("\r\n") > MOST_LINES:
-        message = f"this file has too many lines: more than {MOST_LINES:,}; divide it into several files"
+    elif text.count("\n") + text.count("\r") - text.count("\r\n") > MAX_LINES:
+        message = f"this file has too many lines: more than {MAX_LINES:,}; divide it into several files"
     elif "\0" in text:
         message = "this is not a text file: it contains null characters; save it as plain text in UTF-8"
     if not message:
@@ -64,21 +64,21 @@ def _controls(lines: tuple[str, ...]) -> dict[int, tuple[int, str]]:
 class _Builder:
     """Puts rows together into settings and blocks."""
 
-    def __init__(self, notes: Notes, controls: dict[int, tuple[int, str]]) -> None:
+    def __init__(self, notes: ErrorList, controls: dict[int, tuple[int, str]]) -> None:
         self.notes = notes
         self.controls = controls
-        self.settings: list[Entry] = []
+        self.settings: list[KeyEntry] = []
         self.blocks: list[Block] = []
         self.seen: set[str] = set()  # keys of the block that is open
         self.settings_seen: set[str] = set()
         self.names: dict[str, int] = {}  # case folded -> line of the block
-        self.entries: list[Entry] = []
+        self.entries: list[KeyEntry] = []
         self.head: heading.Heading | None = None
         self.errors_before = 0
         self.last_line = 0
         self.indents = indentation.Indents(notes)
 
-    def read(self, lines: tuple[Line, ...]) -> None:
+    def read(self, lines: tuple[SourceLine, ...]) -> None:
         """All rows of a file."""
         i = 0
         while i < len(lines) and not self.notes.full:
@@ -91,7 +91,7 @@ class _Builder:
                 self._close()
                 self._open(line)
                 continue
-            more: list[Line] = []
+            more: list[SourceLine] = []
             while i < len(lines) and lines[i].kind in ("more", "blank", "comment"):
                 if lines[i].kind == "more":
                     more.append(lines[i])
@@ -103,16 +103,16 @@ class _Builder:
             self._entry(line, more)
         self._close()
 
-    def _see(self, line: Line) -> None:
+    def _see(self, line: SourceLine) -> None:
         """Report a character that no text may hold; what follows from it on its line is left unsaid."""
-        number = line.row.number
+        number = line.content.number
         if number in self.controls:
             column, sign = self.controls[number]
             what = f"{sign_name(sign)} cannot stand in a gesture file: delete it"
             self.notes.add("control-character", Span(number, column, column + 1), what)
             self.notes.silent.add(number)
 
-    def _open(self, line: Line) -> None:
+    def _open(self, line: SourceLine) -> None:
         self.errors_before = self.notes.count
         self.notes.block = None
         self._see(line)
@@ -121,7 +121,7 @@ class _Builder:
         self.notes.block = self.head.name.text or None
         self.entries = []
         self.seen = set()
-        self.last_line = line.row.number
+        self.last_line = line.content.number
 
     def _close(self) -> None:
         head = self.head
@@ -143,11 +143,11 @@ class _Builder:
             )
         )
 
-    def _entry(self, line: Line, more: list[Line]) -> None:
+    def _entry(self, line: SourceLine, more: list[SourceLine]) -> None:
         """A key with its value, which may go on in the rows `more`."""
         for row in (line, *more):
             self._see(row)
-        self.last_line = more[-1].row.number if more else line.row.number
+        self.last_line = more[-1].content.number if more else line.content.number
         setting = line.margin or self.head is None
         if setting:
             self.indents.at_margin(line)
@@ -171,16 +171,16 @@ class _Builder:
         seen.add(line.key)
         (self.settings if setting else self.entries).append(entry)
 
-    def _read_entry(self, line: Line, more: list[Line], read: Read) -> Entry:
+    def _read_entry(self, line: SourceLine, more: list[SourceLine], read: Read) -> KeyEntry:
         key = _key_word(line)
         if not line.colon:
             self.notes.add("missing-colon", key.span, f"a colon comes after the key: {line.key}: …")
         tokens = _tokens(line, more)
-        if len(tokens) > MOST_TOKENS:
+        if len(tokens) > MAX_TOKENS:
             self.notes.add(
-                "too-much", key.span, f"`{line.key}` is too long: more than {MOST_TOKENS:,} words and signs"
+                "too-much", key.span, f"`{line.key}` is too long: more than {MAX_TOKENS:,} words and signs"
             )
-            return Entry(key, None, key.span)
+            return KeyEntry(key, None, key.span)
         if not line.colon and tokens[0].text == "=":
             del tokens[0]
         first = tokens[0]
@@ -188,7 +188,7 @@ class _Builder:
             self.notes.add(
                 "empty-value", key.span, f"nothing stands after `{line.key}:`: write its value, or take it away"
             )
-            return Entry(key, None, key.span)
+            return KeyEntry(key, None, key.span)
         reader = Reader(tokens, key, self.notes)
         value: Value | None = None
         try:
@@ -200,9 +200,9 @@ class _Builder:
         last = tokens[-2]
         if last.line != first.line:
             last = next(t for t in reversed(tokens[:-1]) if t.line == first.line)
-        return Entry(key, value, spanning(first, last))
+        return KeyEntry(key, value, spanning(first, last))
 
-    def _known(self, line: Line, kind: str) -> Key | None:
+    def _known(self, line: SourceLine, kind: str) -> Key | None:
         """The key of this line; None where it does not belong here, which is reported."""
         keys = IN_BLOCK[kind] if kind else SETTINGS
         if line.key in keys:
@@ -218,11 +218,11 @@ class _Builder:
         self.notes.add("unknown-key", span, f"{shown(line.key)} is not {where}: {wanted}", near)
         return None
 
-    def _stray(self, line: Line) -> None:
+    def _stray(self, line: SourceLine) -> None:
         """An indented row that is no key."""
-        text = line.row.raw[line.start :].rstrip()
+        text = line.content.raw[line.start :].rstrip()
         end = line.start + (len(line.key) or len(text.split()[0]))
-        span = Span(line.row.number, line.start + 1, end + 1)
+        span = Span(line.content.number, line.start + 1, end + 1)
         kind = self.head.kind if self.head else ""
         keys = tuple(IN_BLOCK[kind]) if kind else tuple(SETTINGS)
         near = self.notes.nearest(line.key, keys) if line.key else ()
@@ -230,24 +230,24 @@ class _Builder:
         self.notes.add("not-a-key", span, f"this line does not start with a key: write {hint}", near)
 
 
-def _tokens(line: Line, more: list[Line]) -> list[Token]:
+def _tokens(line: SourceLine, more: list[SourceLine]) -> list[Token]:
     """The tokens of a value with all its rows, closed by one of kind "end"."""
     form = pattern(line.key)
-    found = tokenize(line.row, line.value, form)[0]
+    found = tokenize(line.content, line.value, form)[0]
     for row in more:
-        if len(found) > MOST_TOKENS:
+        if len(found) > MAX_TOKENS:
             break
-        found += tokenize(row.row, row.start, form)[0]
+        found += tokenize(row.content, row.start, form)[0]
     if found:
         last = found[-1]
         found.append(Token("end", "", last.line, last.end, last.end + 1))
     else:
-        found.append(Token("end", "", line.row.number, line.value, line.value + 1))
+        found.append(Token("end", "", line.content.number, line.value, line.value + 1))
     return found
 
 
-def _key_word(line: Line) -> Word:
-    number, start = line.row.number, line.start + 1
+def _key_word(line: SourceLine) -> Word:
+    number, start = line.content.number, line.start + 1
     return Word(unicodedata.normalize("NFC", line.key), Span(number, start, start + len(line.key)))
 
 

@@ -7,7 +7,7 @@ from typing import NoReturn, get_args
 from gesturesmith.kinds import Direction, one_of
 from gesturesmith.lang.contour import point_word
 from gesturesmith.lang.messages import short, shown
-from gesturesmith.lang.nodes import Play, PlayItem, Quantity, Word
+from gesturesmith.lang.nodes import Amount, Play, PlayItem, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
@@ -16,7 +16,7 @@ from gesturesmith.units import interval
 
 _AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
 _A_MOVE = "semitones (up 2) or an interval (up M2, down P5)"
-_MOST_SEMITONES = 127  # wider than the notation
+_MAX_SEMITONES = 127  # wider than the notation
 
 
 def play(reader: Reader) -> Play:
@@ -84,7 +84,7 @@ def _pitch(reader: Reader) -> PlayItem:
     """`C4 for N` with point words in any order."""
     first = reader.tok
     pitch = note(reader, _AN_ITEM)
-    length: Quantity | None = None
+    length: Amount | None = None
     as_: Word | None = None
     marks: tuple[Word, ...] = ()
     while reader.tok.kind == "word":
@@ -107,7 +107,7 @@ def _pitch(reader: Reader) -> PlayItem:
     return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, span=reader.span_from(first))
 
 
-def _beats(reader: Reader, wanted: str) -> Quantity:
+def _beats(reader: Reader, wanted: str) -> Amount:
     """A length in beats, above zero; the word `beats` may be left out."""
     tok = reader.tok
     value = reader.positive(wanted)
@@ -116,7 +116,7 @@ def _beats(reader: Reader, wanted: str) -> Quantity:
         reader.next()
     elif unit.kind == "word" and unit.text in ("s", "sec", "seconds", "bar", "bars", "ms"):
         reader.fail("unknown-unit", unit.span, f"lengths in a passage count in beats: {tok.text} beats", ("beats",))
-    return Quantity(value, "beats", tok.span)
+    return Amount(value, "beats", tok.span)
 
 
 def _distance(reader: Reader) -> tuple[int | None, str]:
@@ -124,7 +124,7 @@ def _distance(reader: Reader) -> tuple[int | None, str]:
     tok = reader.tok
     if tok.kind == "number":
         count = reader.whole("semitones")
-        if count.value > _MOST_SEMITONES:
+        if count.value > _MAX_SEMITONES:
             reader.fail("out-of-range", tok.span, f"{tok.text} semitones lead out of all notation")
         if reader.tok.text in ("semitone", "semitones", "st"):
             reader.fail("unknown-unit", reader.tok.span, f"a number alone counts semitones: {tok.text}")

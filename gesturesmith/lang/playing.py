@@ -7,7 +7,7 @@ from typing import get_args
 from gesturesmith.kinds import AttackShape, FingeringMode, Join, Shade, one_of
 from gesturesmith.lang.contour import place
 from gesturesmith.lang.messages import listed, short, shown
-from gesturesmith.lang.nodes import Attacks, Dynamics, Finger, Fingering, Level
+from gesturesmith.lang.nodes import AttacksNode, Dynamics, Finger, Fingering, Level
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import LEVELS, MARKS, SHADES, SHAPES, SIDES
@@ -60,7 +60,7 @@ def _level(reader: Reader, join: str = "") -> Level:
     return reader.fail("unknown-word", tok.span, f"{shown(tok.text)} is not a dynamic: write {wanted}", near)
 
 
-def attacks(reader: Reader) -> Attacks:
+def attacks(reader: Reader) -> AttacksNode:
     """A whole number, and whether they grow faster or slower."""
     first = reader.tok
     count = reader.whole("the number of attacks")
@@ -69,7 +69,7 @@ def attacks(reader: Reader) -> Attacks:
     shape: AttackShape = ""
     if reader.tok.kind == "word":
         shape = one_of(SHAPES, reader.choice(SHAPES, "a way to spread attacks").text)
-    value = Attacks(int(count.value), shape, reader.span_from(first))
+    value = AttacksNode(int(count.value), shape, reader.span_from(first))
     reader.finish("a number of attacks")
     return value
 

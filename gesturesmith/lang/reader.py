@@ -13,23 +13,23 @@ from typing import NoReturn
 from gesturesmith.diagnostics.types import ReadError
 from gesturesmith.kinds import Unit
 from gesturesmith.lang.messages import RULES, listed, short, shown
-from gesturesmith.lang.nodes import Quantity, Text, Word
+from gesturesmith.lang.nodes import Amount, Text, Word
 from gesturesmith.lang.tokens import PARTNER, Token, is_name, quoted, spanning, unquoted
 from gesturesmith.lang.words import UNITS, nearest
 from gesturesmith.source import Span
 
-_LONGEST_NUMBER = 12  # characters; nothing musical needs more, and arithmetic stays fast
-MOST_ERRORS = 1000  # told of the form of one file, and as many of its meaning
-_MOST_IN_VALUE = 25
-LONGEST_TEXT = 2000  # characters in quotes: half a page of footnote
-_MOST_LOOKED_UP = 300  # words compared with their neighbours in one file; comparing is slow
+_MAX_NUMBER_LENGTH = 12  # characters; nothing musical needs more, and arithmetic stays fast
+MAX_ERRORS = 1000  # told of the form of one file, and as many of its meaning
+_MAX_IN_VALUE = 25
+MAX_TEXT_LENGTH = 2000  # characters in quotes: half a page of footnote
+_MAX_LOOKED_UP = 300  # words compared with their neighbours in one file; comparing is slow
 
 
 class UnreadableError(Exception):
     """A value was given up; its error has been noted."""
 
 
-class Notes:
+class ErrorList:
     """The errors of a file as they are found, and the names of its blocks (case folded)."""
 
     __slots__ = ("block", "count", "errors", "looked_up", "names", "silent")
@@ -47,26 +47,26 @@ class Notes:
         self.count += 1
         if span.line in self.silent:
             return
-        if len(self.errors) < MOST_ERRORS:
+        if len(self.errors) < MAX_ERRORS:
             self.errors.append(
                 ReadError(code=RULES[rule], rule=rule, span=span, message=message, nearest=near, gesture=self.block)
             )
-        elif len(self.errors) == MOST_ERRORS:
+        elif len(self.errors) == MAX_ERRORS:
             self.errors.append(and_more(span, self.block))
 
     @property
     def full(self) -> bool:
         """Whether no further error would be shown."""
-        return len(self.errors) > MOST_ERRORS
+        return len(self.errors) > MAX_ERRORS
 
     def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
         """At most three of `options` near to `word`; nothing more after hundreds of unknown words."""
         self.looked_up += 1
-        return nearest(word, options) if self.looked_up <= _MOST_LOOKED_UP else ()
+        return nearest(word, options) if self.looked_up <= _MAX_LOOKED_UP else ()
 
 
 def and_more(span: Span, block: str | None) -> ReadError:
-    """What stands in the place of every error after the first `MOST_ERRORS`."""
+    """What stands in the place of every error after the first `MAX_ERRORS`."""
     rule, message = "too-many-errors", "there are more errors from here on: mend these first"
     return ReadError(code=RULES[rule], rule=rule, span=span, message=message, gesture=block)
 
@@ -76,7 +76,7 @@ class Reader:
 
     __slots__ = ("failed", "i", "key", "notes", "tok", "tokens")
 
-    def __init__(self, tokens: list[Token], key: Word, notes: Notes) -> None:
+    def __init__(self, tokens: list[Token], key: Word, notes: ErrorList) -> None:
         self.tokens = tokens
         self.i = 0
         self.tok = tokens[0]
@@ -111,9 +111,9 @@ class Reader:
     def error(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> None:
         """Note a mistake and go on reading."""
         self.failed += 1
-        if self.failed <= _MOST_IN_VALUE:
+        if self.failed <= _MAX_IN_VALUE:
             self.notes.add(rule, span, message, near)
-        elif self.failed > 2 * _MOST_IN_VALUE:
+        elif self.failed > 2 * _MAX_IN_VALUE:
             raise UnreadableError
 
     def fail(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> NoReturn:
@@ -200,8 +200,8 @@ class Reader:
                 self.fail("too-much", self.tok.span, "one text a line: put both into one pair of quotes")
             parts.append(unquoted(self.next().text))
         whole = " ".join(parts)
-        if len(whole) > LONGEST_TEXT:
-            said = f"a text of {len(whole)} characters, and {LONGEST_TEXT} is the most: a page could not hold it"
+        if len(whole) > MAX_TEXT_LENGTH:
+            said = f"a text of {len(whole)} characters, and {MAX_TEXT_LENGTH} is the most: a page could not hold it"
             self.fail("out-of-range", first.span, said)
         return Text(whole, first.span)
 
@@ -222,8 +222,8 @@ class Reader:
 
     def value_of(self, tok: Token, digits: str) -> Fraction:
         """The value of the number `digits` inside `tok`."""
-        if len(digits) > _LONGEST_NUMBER:
-            self.fail("bad-number", tok.span, f"this number is too long: at most {_LONGEST_NUMBER} characters")
+        if len(digits) > _MAX_NUMBER_LENGTH:
+            self.fail("bad-number", tok.span, f"this number is too long: at most {_MAX_NUMBER_LENGTH} characters")
         value = fraction(digits)
         if value is None:
             self.fail("zero-divisor", tok.span, f"{digits} divides by zero: the lower number is at least 1")
@@ -247,7 +247,7 @@ class Reader:
             self.fail("bad-number", tok.span, f"a number stands without quotes: {shown(unquoted(tok.text))}")
         self.unexpected(wanted)
 
-    def whole(self, wanted: str, least: int = 1) -> Quantity:
+    def whole(self, wanted: str, least: int = 1) -> Amount:
         """A whole number, at least `least`."""
         tok = self.tok
         value = self.number(wanted)
@@ -255,7 +255,7 @@ class Reader:
             self.fail("bad-number", tok.span, f"{tok.text} is not a whole number: write {wanted}")
         if value < least:
             self.fail("out-of-range", tok.span, f"{tok.text} is too small: at least {least}")
-        return Quantity(value, "", tok.span)
+        return Amount(value, "", tok.span)
 
     def positive(self, wanted: str) -> Fraction:
         """A number above zero."""

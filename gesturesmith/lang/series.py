@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from gesturesmith.kinds import Unit
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.nodes import Note, Quantity, Range, Series, Word
+from gesturesmith.lang.nodes import Amount, Note, Range, Series, Word
 from gesturesmith.lang.notes import note
 from gesturesmith.lang.playing import dynamics_item
 from gesturesmith.lang.reader import Reader
@@ -16,7 +16,7 @@ from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.values import band_item, bpm
 from gesturesmith.lang.words import ORDERS
 
-type _Item = Note | Quantity
+type _Item = Note | Amount
 
 
 def _listed[T](reader: Reader, item: Callable[[Reader], T], more: str) -> tuple[T, ...]:
@@ -31,7 +31,7 @@ def _listed[T](reader: Reader, item: Callable[[Reader], T], more: str) -> tuple[
 
 
 def _list_or_range[T: _Item](
-    reader: Reader, item: Callable[[Reader], T], step: Callable[[Reader], Quantity], what: str
+    reader: Reader, item: Callable[[Reader], T], step: Callable[[Reader], Amount], what: str
 ) -> Series:
     """A list, or one range `A..B by N`."""
     first = reader.tok
@@ -59,7 +59,7 @@ def _list_or_range[T: _Item](
 
 
 def _range[T: _Item](
-    reader: Reader, first: Token, head: T, item: Callable[[Reader], T], step: Callable[[Reader], Quantity]
+    reader: Reader, first: Token, head: T, item: Callable[[Reader], T], step: Callable[[Reader], Amount]
 ) -> Range:
     reader.next()
     last = item(reader)
@@ -76,9 +76,9 @@ def _range[T: _Item](
     return value
 
 
-def _step(reader: Reader) -> Quantity:
+def _step(reader: Reader) -> Amount:
     tok = reader.tok
-    return Quantity(reader.positive("a step above zero"), "", tok.span)
+    return Amount(reader.positive("a step above zero"), "", tok.span)
 
 
 def start(reader: Reader) -> Series:
@@ -86,28 +86,28 @@ def start(reader: Reader) -> Series:
     return _list_or_range(reader, lambda r: note(r, "a pitch such as G4"), _semitones, "pitches")
 
 
-def _semitones(reader: Reader) -> Quantity:
+def _semitones(reader: Reader) -> Amount:
     tok = reader.tok
     step = reader.positive("a step in semitones, such as 1")
     if reader.tok.text in ("semitone", "semitones"):
         reader.fail("unknown-unit", reader.tok.span, f"a number alone counts semitones: by {tok.text}")
-    return Quantity(step, "", tok.span)
+    return Amount(step, "", tok.span)
 
 
 def lasts(reader: Reader) -> Series:
     """Lengths; a unit after the last one holds for all."""
     first = reader.tok
 
-    def length(r: Reader) -> Quantity:
+    def length(r: Reader) -> Amount:
         tok = r.tok
         value = r.positive("a number, with beats or s after the last")
         unit: Unit = r.unit(("beats", "s")) if r.tok.text not in ("by", "to") else ""
-        return Quantity(value, unit, tok.span)
+        return Amount(value, unit, tok.span)
 
     series = _list_or_range(reader, length, length, "lengths")
     if isinstance(series.items[0], Range):
         return Series((_range_with_unit(reader, series.items[0], first),), series.span)
-    items = [i for i in series.items if isinstance(i, Quantity)]
+    items = [i for i in series.items if isinstance(i, Amount)]
     unit = items[-1].unit
     if not unit:
         _no_unit(reader, first)
@@ -116,7 +116,7 @@ def lasts(reader: Reader) -> Series:
 
 def _range_with_unit(reader: Reader, value: Range, first: Token) -> Range:
     """The range with one unit for its ends and its step."""
-    ends = [q for q in (value.first, value.last, value.by) if isinstance(q, Quantity)]
+    ends = [q for q in (value.first, value.last, value.by) if isinstance(q, Amount)]
     units = {q.unit for q in ends if q.unit}
     if not units:
         _no_unit(reader, first)
@@ -138,9 +138,9 @@ def tempo(reader: Reader) -> Series:
 def stretch(reader: Reader) -> Series:
     """Factors on intervals, above zero."""
 
-    def factor(r: Reader) -> Quantity:
+    def factor(r: Reader) -> Amount:
         tok = r.tok
-        return Quantity(r.positive("a factor such as 1/2 or 3/2"), "", tok.span)
+        return Amount(r.positive("a factor such as 1/2 or 3/2"), "", tok.span)
 
     return _list_or_range(reader, factor, _step, "factors")
 
@@ -168,7 +168,7 @@ def order(reader: Reader) -> Word:
     return _phrase(reader, ORDERS, "an order")
 
 
-def keep(reader: Reader) -> Quantity | Word:
+def keep(reader: Reader) -> Amount | Word:
     """How many variants to keep: a number, `all` or `one page`."""
     if reader.tok.kind in ("number", "line", "sign"):
         value = reader.whole("how many variants to keep, `all` or `one page`")
@@ -194,7 +194,7 @@ def _phrase(reader: Reader, options: tuple[str, ...], what: str) -> Word:
     return Word(said, span)
 
 
-def count(reader: Reader) -> Quantity:
+def count(reader: Reader) -> Amount:
     """A whole number from 1."""
     value = reader.whole("a number such as 2")
     if value.value > 1000:

@@ -19,7 +19,7 @@ _SPACES = "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2
 SAME = str.maketrans(
     dict.fromkeys(_SPACES, " ") | {"♯": "#", "♭": "b", "𝄲": "^", "𝄳": "v", "−": "-", "‐": "-", "‑": "-", "×": "x"}
 )
-MOST_TOKENS = 100_000  # in one value; a passage of ten thousand items stays far below
+MAX_TOKENS = 100_000  # in one value; a passage of ten thousand items stays far below
 # What never belongs in a gesture file, in texts neither: controls, line separators, halves of a character.
 FORBIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff]")
 _NAME = re.compile(r"[^\W\d_][\u0300-\u036f]*(?:-?[^\W_][\u0300-\u036f]*)*\Z")
@@ -78,7 +78,7 @@ def spanning(first: Token, last: Token) -> Span:
     return Span(first.line, first.start + 1, end + 1)
 
 
-class Row(NamedTuple):
+class NormalisedLine(NamedTuple):
     """A line with its signs exchanged (`text`) and as it was typed (`raw`)."""
 
     number: int
@@ -89,9 +89,9 @@ class Row(NamedTuple):
 _token = tuple.__new__  # twice as fast as calling Token, which counts here
 
 
-def row(number: int, raw: str) -> Row:
+def normalise(number: int, raw: str) -> NormalisedLine:
     """A line made ready for reading."""
-    return Row(number, raw if raw.isascii() else raw.translate(SAME), raw)
+    return NormalisedLine(number, raw if raw.isascii() else raw.translate(SAME), raw)
 
 
 def starts_comment(text: str, at: int) -> bool:
@@ -100,17 +100,17 @@ def starts_comment(text: str, at: int) -> bool:
     return before.endswith("\t") or (len(before) == 2 and not before.strip(" \t"))
 
 
-def tokenize(line: Row, start: int, pattern: re.Pattern[str]) -> tuple[list[Token], int]:
+def tokenize(line: NormalisedLine, start: int, pattern: re.Pattern[str]) -> tuple[list[Token], int]:
     """The tokens of a line from index `start` on, and the index of its comment (-1 without one).
 
     A `#` that starts no comment but stands alone ends the tokens as one of kind "hash"; a text without its
-    closing sign is one of kind "open" and runs to the end of the line. After `MOST_TOKENS` reading stops.
+    closing sign is one of kind "open" and runs to the end of the line. After `MAX_TOKENS` reading stops.
     """
     number, text, raw = line
     plain = text.isascii()
     found: list[Token] = []
     # Without the white space at the end, which would be looked through again from each of its places.
-    for match in islice(pattern.finditer(text, start, len(text.rstrip(" \t"))), MOST_TOKENS):
+    for match in islice(pattern.finditer(text, start, len(text.rstrip(" \t"))), MAX_TOKENS):
         kind: TokenKind = match.lastgroup or "bad"  # type: ignore[assignment]  # the groups of our patterns are kinds
         begin, end = match.span(kind)
         if kind == "text":

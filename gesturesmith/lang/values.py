@@ -7,15 +7,15 @@ from functools import lru_cache
 
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import (
-    Allow,
-    Band,
-    Meter,
+    AllowNode,
+    Amount,
+    BandNode,
     Names,
     Note,
     Paper,
-    Quantity,
     Tempo,
     Text,
+    TimeSignature,
     Word,
 )
 from gesturesmith.lang.notes import mistake, note
@@ -38,7 +38,7 @@ def text(reader: Reader) -> Text:
     return value
 
 
-def language(reader: Reader) -> Quantity:
+def language(reader: Reader) -> Amount:
     """The version of the language: 1."""
     value = reader.whole("the version of the language, 1")
     if value.value != 1:
@@ -64,12 +64,12 @@ def _in_range(reader: Reader, value: Fraction, tok: Token, limits: tuple[int, in
         reader.fail("out-of-range", tok.span, f"{what} from {low} to {high} can be asked for, not {tok.text}")
 
 
-def bpm(reader: Reader) -> Quantity:
+def bpm(reader: Reader) -> Amount:
     """Quarter-note beats per minute."""
     tok = reader.tok
     value = reader.number("a number of beats per minute, such as 72")
     _in_range(reader, value, tok, TEMPO_BPM, "tempos")
-    return Quantity(value, "", tok.span)
+    return Amount(value, "", tok.span)
 
 
 def tempo(reader: Reader) -> Tempo:
@@ -109,13 +109,13 @@ def wording(reader: Reader) -> Names:
     return value
 
 
-def meter(reader: Reader) -> Meter:
+def meter(reader: Reader) -> TimeSignature:
     """`4/4` and the like, or `free`."""
     tok = reader.tok
     if tok.kind == "word" and tok.text == "free":
         reader.next()
         reader.finish("one meter")
-        return Meter(None, None, tok.span)
+        return TimeSignature(None, None, tok.span)
     if tok.kind != "number" or "/" not in tok.text or len(tok.text) > 6:
         if tok.kind in ("word", "number", "note"):
             reader.fail("bad-meter", tok.span, f"{shown(tok.text)} is not a meter: write 4/4, 3/8 or free")
@@ -127,7 +127,7 @@ def meter(reader: Reader) -> Meter:
     if unit not in (1, 2, 4, 8, 16, 32, 64):
         reader.fail("bad-meter", tok.span, f"{tok.text}: the lower number is 1, 2, 4, 8, 16, 32 or 64")
     reader.finish("one meter")
-    return Meter(beats, unit, tok.span)
+    return TimeSignature(beats, unit, tok.span)
 
 
 def paper(reader: Reader) -> Paper:
@@ -164,11 +164,11 @@ def _length(reader: Reader, limits: tuple[int, int], what: str) -> Fraction:
     return value
 
 
-def staff(reader: Reader) -> Quantity:
+def staff(reader: Reader) -> Amount:
     """Staff height in mm."""
     first = reader.tok
     value = _length(reader, STAFF_MM, "staff heights")
-    quantity = Quantity(value, "mm", reader.span_from(first))
+    quantity = Amount(value, "mm", reader.span_from(first))
     reader.finish("one height in mm")
     return quantity
 
@@ -198,7 +198,7 @@ def one_technique(reader: Reader) -> Word:
     return value
 
 
-def band(reader: Reader) -> Band:
+def band(reader: Reader) -> BandNode:
     """A register's name or `PITCH..PITCH`, alone."""
     value = band_item(reader)
     tok = reader.tok
@@ -208,7 +208,7 @@ def band(reader: Reader) -> Band:
     return value
 
 
-def band_item(reader: Reader) -> Band:
+def band_item(reader: Reader) -> BandNode:
     """A register's name or `PITCH..PITCH`."""
     first = reader.tok
     wanted = "a register such as middle, or two pitches such as G4..F5"
@@ -216,7 +216,7 @@ def band_item(reader: Reader) -> Band:
         word = reader.word(wanted)
         if reader.tok.text in ("..", "--", "-", "–"):
             reader.fail("bad-band", reader.tok.span, "only pitches have .. between them; a register stands alone")
-        return Band(word, None, None, first.span)
+        return BandNode(word, None, None, first.span)
     low = _band_note(reader, wanted)
     sign = reader.tok
     if sign.text != "..":
@@ -233,7 +233,7 @@ def band_item(reader: Reader) -> Band:
         reader.fail("bad-band", span, "this band has no height: its two pitches are the same")
     if below > above:
         reader.fail("bad-band", span, f"the lower pitch comes first: {reader.back().text}..{first.text}")
-    return Band(None, low, high, span)
+    return BandNode(None, low, high, span)
 
 
 @lru_cache(512)
@@ -250,7 +250,7 @@ def _band_note(reader: Reader, wanted: str) -> Note:
     return value
 
 
-def lasts(reader: Reader) -> Quantity:
+def lasts(reader: Reader) -> Amount:
     """A length in beats or seconds, above zero."""
     first = reader.tok
     value = reader.positive("a number and a unit, such as 4 beats or 2.5 s")
@@ -260,7 +260,7 @@ def lasts(reader: Reader) -> Quantity:
         if not reader.at_end():
             reader.finish("a number and a unit")
         reader.fail("missing-unit", first.span, f"{first.text} of what? Write {first.text} beats or {first.text} s")
-    quantity = Quantity(value, unit, reader.span_from(first))
+    quantity = Amount(value, unit, reader.span_from(first))
     reader.finish("one length")
     return quantity
 
@@ -272,14 +272,14 @@ def _no_decimal_comma(reader: Reader, first: Token) -> None:
         reader.fail("bad-number", comma.span, f"a decimal has a full stop: write {fix}", (fix,))
 
 
-def allow(reader: Reader) -> Allow:
+def allow(reader: Reader) -> AllowNode:
     """A rule's name and a reason in quotes."""
     first = reader.tok
     rule = reader.word("the name of a rule, then the reason in quotes")
     if reader.at_end():
         reason = f'{rule.text} "agreed with the player"'
         reader.fail("incomplete", reader.tok.span, f"say why, in quotes: allow: {reason}")
-    value = Allow(rule, reader.text(), reader.span_from(first))
+    value = AllowNode(rule, reader.text(), reader.span_from(first))
     reader.finish("a rule and one reason")
     return value
 

@@ -1,9 +1,9 @@
 """LilyPond: finding it, starting it early, running it, reading what it says. The only subprocess."""
 
 from gesturesmith.lilypond.log import Failure, Message, failure
-from gesturesmith.lilypond.pool import Press
-from gesturesmith.lilypond.program import ENVIRONMENT, OLDEST, LilyPond, Missing, find
-from gesturesmith.lilypond.run import PNG_DPI, Job, Run, Waiting, groups, start
+from gesturesmith.lilypond.pool import LilyPondPool
+from gesturesmith.lilypond.program import ENVIRONMENT, OLDEST, LilyPond, MissingLilyPond, find
+from gesturesmith.lilypond.run import PNG_DPI, Job, RunResult, WaitingProcess, groups, start
 
 __all__ = [
     "ENVIRONMENT",
@@ -12,11 +12,11 @@ __all__ = [
     "Failure",
     "Job",
     "LilyPond",
+    "LilyPondPool",
     "Message",
-    "Missing",
-    "Press",
-    "Run",
-    "Waiting",
+    "MissingLilyPond",
+    "RunResult",
+    "WaitingProcess",
     "failure",
     "find",
     "groups",

@@ -14,8 +14,8 @@ _PLAIN = re.compile(r"^(?P<level>fatal error|error|warning|programming error): (
 _SCHEME = re.compile(r"^(?:.*?:\d+:\d+: |ERROR: )?(?P<text>(?:In procedure|Throw to key) .*)$")
 _STANDARD_INPUT = "-"
 _MARK = re.compile(r"^\s*% (?:gesture|passage) (?P<name>\S+)\s*$")
-_MOST = 1000  # messages, from the first and the last: enough to tell what failed
-_LONGEST = 200  # characters of a message: enough to recognise it, not a page
+_MAX_MESSAGES = 1000  # messages, from the first and the last: enough to tell what failed
+_MAX_MESSAGE_LENGTH = 200  # characters of a message: enough to recognise it, not a page
 
 
 @frozen(kw_only=True)
@@ -55,7 +55,11 @@ def read_log(log: str) -> tuple[Message, ...]:
             else:
                 line = None
             found.append(Message(level="error", text=_tidy(said), line=line))
-    return tuple(found) if len(found) <= _MOST else (*found[: _MOST // 2], *found[-_MOST // 2 :])
+    return (
+        tuple(found)
+        if len(found) <= _MAX_MESSAGES
+        else (*found[: _MAX_MESSAGES // 2], *found[-_MAX_MESSAGES // 2 :])
+    )
 
 
 def gesture_at(document: str, line: int | None) -> str | None:
@@ -98,4 +102,4 @@ def failure(
 
 def _tidy(text: str) -> str:
     printable = "".join(c if c.isprintable() else " " for c in text)
-    return printable if len(printable) <= _LONGEST else printable[: _LONGEST - 1] + "…"
+    return printable if len(printable) <= _MAX_MESSAGE_LENGTH else printable[: _MAX_MESSAGE_LENGTH - 1] + "…"

@@ -12,7 +12,7 @@ import shutil
 import stat
 from pathlib import Path
 
-from gesturesmith.lilypond.sandbox import FOLDER_BYTES, MOST_ENTRIES
+from gesturesmith.lilypond.sandbox import FOLDER_BYTES, MAX_ENTRIES
 
 _DEEP = 16  # folders in one another; LilyPond makes none
 _STEPS = hasattr(os, "O_DIRECTORY") and os.scandir in os.supports_fd and os.open in os.supports_dir_fd
@@ -37,7 +37,7 @@ def floods(folder: Path) -> bool:
                     entries += 1
                     with contextlib.suppress(FileNotFoundError):
                         left -= entry.stat(follow_symlinks=False).st_size
-                    if entries > MOST_ENTRIES or left < 0:
+                    if entries > MAX_ENTRIES or left < 0:
                         return True
                     if entry.is_dir(follow_symlinks=False):
                         below.append((Path(entry.path), depth + 1))

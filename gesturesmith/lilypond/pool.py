@@ -8,14 +8,14 @@ from types import TracebackType
 from typing import Self
 
 from gesturesmith.lilypond.program import LilyPond
-from gesturesmith.lilypond.run import Job, Run, Waiting, start
+from gesturesmith.lilypond.run import Job, RunResult, WaitingProcess, start
 
 
-class Press:
+class LilyPondPool:
     """Processes that wait for documents; used with `with`, after which none is left running.
 
     `early`: the formats of each process to start at once. A task whose formats no waiting process makes, or
-    whose process is taken, gets one of its own. Several threads may share a press.
+    whose process is taken, gets one of its own. Several threads may share a pool.
     """
 
     def __init__(self, lilypond: LilyPond, early: tuple[tuple[str, ...], ...] = ()) -> None:
@@ -23,8 +23,8 @@ class Press:
         self._lock = threading.Lock()
         self._closed = False
         self._stack = ExitStack()
-        self._waiting: list[tuple[tuple[str, ...], Waiting]] = []
-        self._living: list[Waiting] = []
+        self._waiting: list[tuple[tuple[str, ...], WaitingProcess]] = []
+        self._living: list[WaitingProcess] = []
         try:
             for formats in early:
                 self._waiting.append((formats, self._stack.enter_context(start(lilypond, formats))))
@@ -48,7 +48,7 @@ class Press:
             for waiting in self._living:
                 waiting.cancel()
 
-    def one(self, formats: tuple[str, ...], job: Job) -> Run:
+    def one(self, formats: tuple[str, ...], job: Job) -> RunResult:
         """The run of one task."""
         waiting = self._take(formats)
         try:
@@ -59,10 +59,10 @@ class Press:
             with self._lock:
                 self._living.remove(waiting)
 
-    def _take(self, formats: tuple[str, ...]) -> Waiting:
+    def _take(self, formats: tuple[str, ...]) -> WaitingProcess:
         with self._lock:
             if self._closed:
-                raise OSError("the press is closed")
+                raise OSError("the pool is closed")
             ready = next((pair for pair in self._waiting if pair[0] == formats), None)
             if ready is not None:
                 self._waiting.remove(ready)

@@ -38,27 +38,27 @@ class LilyPond:
 
 
 @frozen
-class Missing:
+class MissingLilyPond:
     """No LilyPond that would do; `reason` is for people, with the ways to get one."""
 
     reason: str
 
 
-def find(option: Path | None = None, *, sandbox: str = "auto") -> LilyPond | Missing:
+def find(option: Path | None = None, *, sandbox: str = "auto") -> LilyPond | MissingLilyPond:
     """The LilyPond to use, and what it runs in: "auto", "always" or "never" in a sandbox.
 
     A place that was named is used or complained about, never passed over.
     """
     found = _find(option)
-    if isinstance(found, Missing):
+    if isinstance(found, MissingLilyPond):
         return found
     where = find_sandbox(sandbox, found.path)
     if isinstance(where, str):
-        return Missing(f"A sandbox is demanded, and there is none: {where}.")
+        return MissingLilyPond(f"A sandbox is demanded, and there is none: {where}.")
     return replace(found, sandbox=where)
 
 
-def _find(option: Path | None) -> LilyPond | Missing:
+def _find(option: Path | None) -> LilyPond | MissingLilyPond:
     named = [(option, "--lilypond")] if option is not None else []
     if not named and os.environ.get(ENVIRONMENT):
         named = [(Path(os.environ[ENVIRONMENT]), ENVIRONMENT)]
@@ -71,20 +71,20 @@ def _find(option: Path | None) -> LilyPond | Missing:
     on_path = shutil.which("lilypond")
     if on_path is not None:
         return _judged(Path(on_path), f"{on_path}, found on PATH,")
-    return Missing(f"LilyPond is needed to engrave, and there is none here.\n{_WAYS}")
+    return MissingLilyPond(f"LilyPond is needed to engrave, and there is none here.\n{_WAYS}")
 
 
-def _judged(path: Path, whose: str) -> LilyPond | Missing:
+def _judged(path: Path, whose: str) -> LilyPond | MissingLilyPond:
     if path.is_dir():
-        return Missing(f"{whose} is a folder; the program lilypond itself is meant.\n{_WAYS}")
+        return MissingLilyPond(f"{whose} is a folder; the program lilypond itself is meant.\n{_WAYS}")
     if not path.exists():
-        return Missing(f"{whose} is not there.\n{_WAYS}")
+        return MissingLilyPond(f"{whose} is not there.\n{_WAYS}")
     version = _version(path)
     if version is None:
-        return Missing(f"{whose} does not run, or is not LilyPond.\n{_WAYS}")
+        return MissingLilyPond(f"{whose} does not run, or is not LilyPond.\n{_WAYS}")
     if version < OLDEST:
         has = ".".join(map(str, version))
-        return Missing(f"{whose} is LilyPond {has}; 2.24 or newer is needed.\n{_WAYS}")
+        return MissingLilyPond(f"{whose} is LilyPond {has}; 2.24 or newer is needed.\n{_WAYS}")
     return LilyPond(path=path, version=version, cairo=_has_cairo(path))
 
 

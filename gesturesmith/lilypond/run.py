@@ -31,7 +31,7 @@ from gesturesmith.lilypond.sandbox import LOG_BYTES, environment, inside, limite
 from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the CSS pixel of 96 a inch: sharp on the screens people have
-_LOOK_S = 0.5  # so often the size of what is being made is looked at
+_POLL_S = 0.5  # so often the size of what is being made is looked at
 _OWN_SESSION = os.name == "posix"
 _READ_BYTES = 512 * 1024  # of a log, from its beginning and its end: thousands of messages
 _ROOM_BYTES = 65_536  # with less left on the disk, a failed run has failed for want of room
@@ -46,7 +46,7 @@ class Job:
 
 
 @frozen(kw_only=True)
-class Run:
+class RunResult:
     """What a run gave.
 
     files      by name: `page.pdf`, `s001.cropped.svg`
@@ -77,7 +77,7 @@ def groups(lilypond: LilyPond, formats: tuple[str, ...]) -> tuple[tuple[str, ...
     return tuple(g for g in (rest, svg) if g)
 
 
-def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") -> Waiting:
+def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") -> WaitingProcess:
     """Start LilyPond waiting on its standard input. `formats`: one of `groups`.
 
     `backend` asks for one by name ("svg", "ps"); left out, it is cairo where there is one. OSError where the
@@ -121,7 +121,7 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
     except BaseException:
         remove(root)
         raise
-    return Waiting(process, root, log)
+    return WaitingProcess(process, root, log)
 
 
 @contextlib.contextmanager
@@ -136,7 +136,7 @@ def _readable(data: bytes | None) -> Iterator[int | None]:
         yield file.fileno()
 
 
-class Waiting:
+class WaitingProcess:
     """A LilyPond that waits for its document. Used with `with`: whatever happens, it is ended and tidied away."""
 
     def __init__(self, process: subprocess.Popen[bytes], root: Path, log: IO[bytes]) -> None:
@@ -175,7 +175,7 @@ class Waiting:
         with contextlib.suppress(OSError):
             self._process.stdin.close()
 
-    def result(self) -> Run:
+    def result(self) -> RunResult:
         """What it made of its document, once it has ended or its time is over."""
         ended = self._ended()
         self._end()
@@ -184,7 +184,7 @@ class Waiting:
             ended = "flood"
         files = collect(self._folder, (".pdf", ".svg", ".png")) if ended != "flood" else {}
         self.cancel()
-        return Run(files=files, messages=messages, ended=ended)
+        return RunResult(files=files, messages=messages, ended=ended)
 
     def _floods(self) -> bool:
         return os.fstat(self._log.fileno()).st_size > LOG_BYTES or floods(self._folder)
@@ -192,7 +192,7 @@ class Waiting:
     def _ended(self) -> Ended:
         """How it ended, once it has; "timeout" or "flood" where it must be made to."""
         while (left := self._deadline - time.monotonic()) > 0:
-            status = _waited(self._process, min(left, _LOOK_S))
+            status = _waited(self._process, min(left, _POLL_S))
             if status is None:
                 if self._floods():
                     return "flood"

@@ -134,14 +134,14 @@ def _usual_mute(points: tuple[ContourPoint, ...]) -> str | None:
 
 def _band(ctx: Context, block: nodes.Block) -> tuple[Band | None, bool]:
     """The band, and whether there is one that could not be read."""
-    node = ctx.value(block, "band", nodes.Band)
+    node = ctx.value(block, "band", nodes.BandNode)
     band = contours.band(ctx, node) if node is not None else None
     return band, band is None and block.get("band") is not None
 
 
 def _clock(ctx: Context, block: nodes.Block, node: nodes.Contour | None) -> Clock:
     """The length of the gesture; None in it where the contour is missing as well."""
-    lasts = ctx.value(block, "lasts", nodes.Quantity)
+    lasts = ctx.value(block, "lasts", nodes.Amount)
     if lasts is not None and lasts.value <= 0:
         ctx.error("no-length", lasts.span)
         lasts = None
@@ -214,7 +214,7 @@ def _fingering(ctx: Context, block: nodes.Block, points: tuple[ContourPoint, ...
 
 
 def _attacks(ctx: Context, block: nodes.Block) -> Attacks | None:
-    node = ctx.value(block, "attacks", nodes.Attacks)
+    node = ctx.value(block, "attacks", nodes.AttacksNode)
     if node is None:
         return None
     contour = ctx.value(block, "contour", nodes.Contour)
@@ -223,7 +223,7 @@ def _attacks(ctx: Context, block: nodes.Block) -> Attacks | None:
     return Attacks(count=node.count, shape=node.shape, span=node.span)
 
 
-def _reconciled(ctx: Context, node: nodes.Attacks, contour: nodes.Contour) -> None:
+def _reconciled(ctx: Context, node: nodes.AttacksNode, contour: nodes.Contour) -> None:
     """Complain of attacks that the notes of a contour cannot have."""
     notes = contours.attacked(contour)
     if notes > 1 and node.count != notes:
@@ -251,7 +251,7 @@ def _allows(ctx: Context, block: nodes.Block) -> tuple[Allow, ...]:
     for entry in block.entries:
         if entry.key.text != "allow":
             continue
-        if not isinstance(entry.value, nodes.Allow):
+        if not isinstance(entry.value, nodes.AllowNode):
             ctx.flawed = True
             continue
         ctx.rule(entry.value.rule)

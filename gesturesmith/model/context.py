@@ -11,7 +11,7 @@ from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.reader import MOST_ERRORS, and_more
+from gesturesmith.lang.reader import MAX_ERRORS, and_more
 from gesturesmith.lang.words import nearest
 from gesturesmith.model import messages
 from gesturesmith.model.gesture import Pitch
@@ -19,15 +19,15 @@ from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import UNISON, Spelling
 
-MOST_POINTS = 500
-MOST_GESTURES = 20_000
-MOST_NOTES = 100_000  # of all gestures of a file, or attacks where they are more
-MOST_EVENTS = 10_000
-MOST_EVENTS_IN_FILE = 100_000
-MOST_VARIANTS = 500
-MOST_VARIED_EVENTS = 50_000
-MOST_BEATS = 1000
-_MOST_COMPARISONS = 100_000  # of unknown words with known ones: about a second
+MAX_POINTS = 500
+MAX_GESTURES = 20_000
+MAX_NOTES = 100_000  # of all gestures of a file, or attacks where they are more
+MAX_EVENTS = 10_000
+MAX_EVENTS_IN_FILE = 100_000
+MAX_VARIANTS = 500
+MAX_VARIED_EVENTS = 50_000
+MAX_BEATS = 1000
+_MAX_COMPARISONS = 100_000  # of unknown words with known ones: about a second
 
 _OPEN = Sourced((0, 12000), DERIVED, "stands in for an instrument that could not be read; nothing is judged by it")
 # Lets the rest of a file be read for its other mistakes when its instrument is not known.
@@ -75,7 +75,7 @@ class Context:
     def error(self, rule: str, span: Span, *, nearest: tuple[str, ...] = (), **words: object) -> None:
         """Note a mistake in the block being read."""
         self.flawed = True
-        if len(self.errors) < MOST_ERRORS:
+        if len(self.errors) < MAX_ERRORS:
             self.errors.append(messages.error(rule, span, block=self.block, nearest=nearest, **words))
         elif not self.full:
             self.errors.append(and_more(span, self.block))
@@ -83,13 +83,13 @@ class Context:
     @property
     def full(self) -> bool:
         """Whether no further error would be told, so that nothing more need be read."""
-        return len(self.errors) > MOST_ERRORS
+        return len(self.errors) > MAX_ERRORS
 
     def short_enough(self, what: str, beats: Fraction, span: Span) -> bool:
         """Whether a length can be set on pages; an error where it is out of all proportion."""
-        if beats > MOST_BEATS:
-            self.error("too-long", span, what=what, length=messages.length(beats, False), limit=MOST_BEATS)
-        return beats <= MOST_BEATS
+        if beats > MAX_BEATS:
+            self.error("too-long", span, what=what, length=messages.length(beats, False), limit=MAX_BEATS)
+        return beats <= MAX_BEATS
 
     def enter(self, block: nodes.Block) -> None:
         """Begin to read a block."""
@@ -99,7 +99,7 @@ class Context:
     def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
         """At most three of `options` near to `word`; nothing more once a file has cost many comparisons."""
         self._comparisons += len(options)
-        return nearest(word, options) if self._comparisons <= _MOST_COMPARISONS else ()
+        return nearest(word, options) if self._comparisons <= _MAX_COMPARISONS else ()
 
     def value[T](self, block: nodes.Block, key: str, kind: type[T]) -> T | None:
         """The value of a key, or None where it is not written or could not be read."""

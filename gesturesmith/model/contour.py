@@ -11,7 +11,7 @@ from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.words import EXTREMES, LEVELS
 from gesturesmith.model import messages, times
-from gesturesmith.model.context import MOST_POINTS, Context, spelled
+from gesturesmith.model.context import MAX_POINTS, Context, spelled
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
 from gesturesmith.model.gesture import Band, ContourPoint, Pitch, Segment
 from gesturesmith.source import Span
@@ -27,23 +27,23 @@ class Clock:
     """How long a gesture lasts and how its written times count.
 
     beats        its length in beats; None: one beat a point, as the page says
-    beats_a_unit how many beats one unit of a written time is: 1, or the beats of a second
+    beats_per_unit how many beats one unit of a written time is: 1, or the beats of a second
     """
 
     beats: Fraction | None
-    beats_a_unit: Fraction = Fraction(1)
+    beats_per_unit: Fraction = Fraction(1)
     seconds: bool = False
 
     def shown(self, beats: Fraction) -> str:
         """A time or length in the unit the composer writes, without its name."""
-        return messages.amount(beats / self.beats_a_unit)
+        return messages.amount(beats / self.beats_per_unit)
 
     def length(self) -> str:
-        return messages.length((self.beats or Fraction(0)) / self.beats_a_unit, self.seconds)
+        return messages.length((self.beats or Fraction(0)) / self.beats_per_unit, self.seconds)
 
-    def given(self, quantities: Iterable[nodes.Quantity | None]) -> list[Fraction | None]:
+    def given(self, quantities: Iterable[nodes.Amount | None]) -> list[Fraction | None]:
         """Written times in beats."""
-        unit = self.beats_a_unit
+        unit = self.beats_per_unit
         return [None if q is None else q.value if unit == 1 else q.value * unit for q in quantities]
 
 
@@ -90,7 +90,7 @@ def complain(
         )
 
 
-def band(ctx: Context, node: nodes.Band) -> Band | None:
+def band(ctx: Context, node: nodes.BandNode) -> Band | None:
     """A register's or a written band, lower pitch first; None with an error."""
     if node.register is not None:
         word = node.register
@@ -122,7 +122,7 @@ def band(ctx: Context, node: nodes.Band) -> Band | None:
 
 
 @dataclass(slots=True)
-class _Reader:
+class ContourReader:
     """Reads the points of one contour."""
 
     ctx: Context
@@ -247,8 +247,8 @@ def contour(
     shape   of the attacks, where each point is one and none has a time of its own
     """
     count = len(node.points)
-    if count > MOST_POINTS:
-        ctx.error("too-many-points", node.points[MOST_POINTS].span, count=count, limit=MOST_POINTS)
+    if count > MAX_POINTS:
+        ctx.error("too-many-points", node.points[MAX_POINTS].span, count=count, limit=MAX_POINTS)
         return (), ()
     detached = is_detached(node)
     beats = clock.beats if clock.beats is not None else usual_beats(node)
@@ -263,7 +263,7 @@ def contour(
         at = at if detached else (*at, beats)
     else:
         at = times.spread(given, detached=detached, length=beats)
-    reader = _Reader(ctx, band, band_flawed, dynamics_written, sung)
+    reader = ContourReader(ctx, band, band_flawed, dynamics_written, sung)
     lines = ["none", *(line.kind for line in node.lines), "none"]
     changes = [reader.change(p) for p in node.points]
     forces = in_force(techniques, changes, [kind not in _DETACHED for kind in lines[1:-1]])

@@ -12,8 +12,8 @@ from gesturesmith.units import Spelling
 
 _LONGEST_HELD = Fraction(2)  # beats that the last note of an excerpt keeps at most
 _LONGEST_CUT = Fraction(1)  # and where a line that left it is cut away
-_MOST_ATTACKS = 8
-_MOST_HARMONICS = 6  # between the ends of a sweep
+_MAX_ATTACKS = 8
+_MAX_HARMONICS = 6  # between the ends of a sweep
 _APART = Fraction(1, 2)  # beats from one to the next in the picture
 _ONE_VALUE = frozenset(map(Fraction, ("1/2", "3/4", "1", "3/2", "2", "3", "4", "6")))  # beats a single value holds
 
@@ -46,10 +46,10 @@ def excerpt(
         closing, until=end, held=closing.reached == "line" and not closing.stops and not gesture.in_seconds
     )
     beats, attacks = end, gesture.attacks if whole else None
-    if attacks is not None and attacks.count > _MOST_ATTACKS and last == first:
-        beats = end * _MOST_ATTACKS / attacks.count
+    if attacks is not None and attacks.count > _MAX_ATTACKS and last == first:
+        beats = end * _MAX_ATTACKS / attacks.count
         points[-1] = replace(points[-1], until=beats)
-        attacks = replace(attacks, count=_MOST_ATTACKS)
+        attacks = replace(attacks, count=_MAX_ATTACKS)
     return replace(
         gesture,
         title=None,
@@ -127,7 +127,7 @@ def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> 
     wide enough apart to be seen. The gesture itself where there is no room for them, or the note
     before them has no single value."""
     start, end = gesture.points[line], gesture.points[line + 1]
-    if len(written) > _MOST_HARMONICS or end.at - start.at not in _ONE_VALUE:
+    if len(written) > _MAX_HARMONICS or end.at - start.at not in _ONE_VALUE:
         return gesture
     passed = [
         replace(

@@ -11,7 +11,7 @@ from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
 from gesturesmith.model import contour as contours
 from gesturesmith.model import messages, move
-from gesturesmith.model.context import MOST_VARIANTS, MOST_VARIED_EVENTS, Context, meant
+from gesturesmith.model.context import MAX_VARIANTS, MAX_VARIED_EVENTS, Context, meant
 from gesturesmith.model.contour import Clock
 from gesturesmith.model.dynamics import dynamics, in_words
 from gesturesmith.model.gesture import Band, Gesture
@@ -25,7 +25,7 @@ _KEYS = ("start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics")  # 
 
 
 @frozen
-class _Value:
+class VariedValue:
     """One value of a list: which key, what, how a label says it, and where it stands."""
 
     key: str
@@ -50,7 +50,7 @@ def exercise(
     variants = _variants(ctx, block, origin) if origin is not None else ()
     order = ctx.value(block, "order", nodes.Word)
     keep = _keep(ctx, block)
-    times = ctx.value(block, "times", nodes.Quantity)
+    times = ctx.value(block, "times", nodes.Amount)
     meter = _meter(ctx, block, [v for v, _ in variants])
     fingerings = ctx.value(block, "fingerings", nodes.Word)
     instruction = ctx.value(block, "instruction", nodes.Text)
@@ -98,7 +98,7 @@ def _keep(ctx: Context, block: nodes.Block) -> int | str:
     entry = block.get("keep")
     if entry is None:
         return "all"
-    if isinstance(entry.value, nodes.Quantity):
+    if isinstance(entry.value, nodes.Amount):
         return int(entry.value.value)
     word = ctx.value(block, "keep", nodes.Word)
     return word.text if word is not None else "all"
@@ -106,7 +106,7 @@ def _keep(ctx: Context, block: nodes.Block) -> int | str:
 
 def _meter(ctx: Context, block: nodes.Block, variants: list[Gesture]) -> tuple[int, int] | None:
     """The meter of the lines; one that is written is an error where a line is in seconds, which have no bars."""
-    node = ctx.value(block, "meter", nodes.Meter)
+    node = ctx.value(block, "meter", nodes.TimeSignature)
     if node is None:
         return (4, 4)
     meter = meter_of(node)
@@ -117,7 +117,7 @@ def _meter(ctx: Context, block: nodes.Block, variants: list[Gesture]) -> tuple[i
 
 def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[Gesture, str], ...]:
     """Every variant with its label: the product of the lists, the last key changing fastest."""
-    lists: list[list[_Value]] = []
+    lists: list[list[VariedValue]] = []
     for key in _KEYS:
         try:
             values = _values(ctx, block, key, origin)
@@ -126,11 +126,11 @@ def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[
         if values:
             lists.append(values)
     count = math.prod(len(values) for values in lists)
-    if count > MOST_VARIANTS:
-        ctx.error("too-many-variants", block.span, count=count, limit=MOST_VARIANTS)
+    if count > MAX_VARIANTS:
+        ctx.error("too-many-variants", block.span, count=count, limit=MAX_VARIANTS)
     ctx.varied += count * origin.size
-    if ctx.varied > MOST_VARIED_EVENTS:
-        ctx.error("too-many-exercises", block.span, limit=MOST_VARIED_EVENTS)
+    if ctx.varied > MAX_VARIED_EVENTS:
+        ctx.error("too-many-exercises", block.span, limit=MAX_VARIED_EVENTS)
     starts, bands = block.get("start"), block.get("band")
     if starts is not None and bands is not None and any(p.kind == "height" for p in origin.points):
         why = "a height lies where its band puts it; leave out `start` or `band`"
@@ -154,7 +154,7 @@ def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[
 
 
 def _pitched(
-    ctx: Context, origin: Gesture, chosen: list[_Value], made: dict[tuple[int, ...], Gesture]
+    ctx: Context, origin: Gesture, chosen: list[VariedValue], made: dict[tuple[int, ...], Gesture]
 ) -> Gesture | None:
     """The origin with its pitches changed; None with an error."""
     key = tuple(id(v) for v in chosen)
@@ -179,7 +179,7 @@ def _pitched(
     return gesture
 
 
-def _timed(gesture: Gesture, value: _Value) -> Gesture:
+def _timed(gesture: Gesture, value: VariedValue) -> Gesture:
     """The gesture with the length, tempo or dynamics of one value."""
     what = value.what
     if value.key == "lasts" and isinstance(what, tuple):
@@ -194,19 +194,19 @@ def _timed(gesture: Gesture, value: _Value) -> Gesture:
     return gesture
 
 
-def _values(ctx: Context, block: nodes.Block, key: str, origin: Gesture) -> list[_Value]:
+def _values(ctx: Context, block: nodes.Block, key: str, origin: Gesture) -> list[VariedValue]:
     """The values of one list, [] where it is not given."""
     if key == "mirror":
         word = ctx.value(block, "mirror", nodes.Word)
         if word is None or word.text != "yes":
             return []
-        return [_Value(key, False, "", word.span), _Value(key, True, "upside down", word.span)]
+        return [VariedValue(key, False, "", word.span), VariedValue(key, True, "upside down", word.span)]
     series = ctx.value(block, key, nodes.Series)
     if series is None:
         if block.get(key) is not None:
             raise _BadListError
         return []
-    found: list[_Value] = []
+    found: list[VariedValue] = []
     for item in series.items:
         if isinstance(item, nodes.Range):
             found += _range(ctx, key, item, origin)
@@ -216,49 +216,51 @@ def _values(ctx: Context, block: nodes.Block, key: str, origin: Gesture) -> list
 
 
 def _value(
-    ctx: Context, key: str, item: nodes.Quantity | nodes.Note | nodes.Band | nodes.Dynamics, origin: Gesture
-) -> _Value:
+    ctx: Context, key: str, item: nodes.Amount | nodes.Note | nodes.BandNode | nodes.Dynamics, origin: Gesture
+) -> VariedValue:
     """One written value."""
     if isinstance(item, nodes.Note):
         return _start(ctx.pitch(item)[0].written, item.span)
-    if isinstance(item, nodes.Band):
+    if isinstance(item, nodes.BandNode):
         band = contours.band(ctx, item)
         if band is None:
             raise _BadListError
         name = band.register or f"{band.low.written.name} to {band.high.written.name}"
-        return _Value(key, band, f"in {name}", item.span)
+        return VariedValue(key, band, f"in {name}", item.span)
     if isinstance(item, nodes.Dynamics):
         seconds = origin.tempo / 60 if origin.in_seconds else Fraction(1)
         marks = dynamics(ctx, item, Clock(origin.beats, seconds, origin.in_seconds))
-        return _Value(key, (marks, origin.beats), in_words(item), item.span)
+        return VariedValue(key, (marks, origin.beats), in_words(item), item.span)
     return _quantity(key, item.value, item.unit, item.span)
 
 
-def _start(written: Spelling, span: Span) -> _Value:
-    return _Value("start", written, f"from {written.name}", span)
+def _start(written: Spelling, span: Span) -> VariedValue:
+    return VariedValue("start", written, f"from {written.name}", span)
 
 
-def _quantity(key: str, value: Fraction, unit: str, span: Span) -> _Value:
+def _quantity(key: str, value: Fraction, unit: str, span: Span) -> VariedValue:
     if key == "lasts":
         seconds = unit == "s"
-        return _Value(key, (value, seconds), messages.length(value, seconds), span)
+        return VariedValue(key, (value, seconds), messages.length(value, seconds), span)
     if key == "tempo":
-        return _Value(key, value, f"tempo {messages.amount(value)}", span)
-    return _Value(key, value, f"intervals times {messages.amount(value)}" if value != 1 else "", span)
+        return VariedValue(key, value, f"tempo {messages.amount(value)}", span)
+    return VariedValue(key, value, f"intervals times {messages.amount(value)}" if value != 1 else "", span)
 
 
-def _range(ctx: Context, key: str, item: nodes.Range, origin: Gesture) -> list[_Value]:
+def _range(ctx: Context, key: str, item: nodes.Range, origin: Gesture) -> list[VariedValue]:
     """The values from one end of a range towards the other."""
     if isinstance(item.first, nodes.Note) and isinstance(item.last, nodes.Note):
         return _pitches(ctx, item, item.first, item.last, origin)
-    if not isinstance(item.first, nodes.Quantity) or not isinstance(item.last, nodes.Quantity):
+    if not isinstance(item.first, nodes.Amount) or not isinstance(item.last, nodes.Amount):
         raise _BadListError
     unit = item.by.unit or item.last.unit or item.first.unit
     values = _steps(ctx, item, item.first.value, item.last.value, item.by.value)
     return [_quantity(key, value, unit, item.first.span.to(item.last.span)) for value in values]
 
 
-def _pitches(ctx: Context, item: nodes.Range, first: nodes.Note, last: nodes.Note, origin: Gesture) -> list[_Value]:
+def _pitches(
+    ctx: Context, item: nodes.Range, first: nodes.Note, last: nodes.Note, origin: Gesture
+) -> list[VariedValue]:
     """Start pitches, by semitones; the ends as they are spelled, what lies between as gives the plainest names."""
     low, high = ctx.pitch(first)[0].written, ctx.pitch(last)[0].written
     ends = {high.pitch_cents: high, low.pitch_cents: low}
@@ -271,8 +273,8 @@ def _steps(ctx: Context, item: nodes.Range, first: Fraction, last: Fraction, by:
         ctx.error("bad-range", item.by.span, why="the step after `by` must be more than 0")
         raise _BadListError
     count = math.floor(abs(last - first) / by) + 1
-    if count > MOST_VARIANTS:
-        ctx.error("too-many-variants", item.by.span, count=count, limit=MOST_VARIANTS)
+    if count > MAX_VARIANTS:
+        ctx.error("too-many-variants", item.by.span, count=count, limit=MAX_VARIANTS)
         raise _BadListError
     step = by if last >= first else -by
     return [first + step * k for k in range(count)]

@@ -10,7 +10,7 @@ from fractions import Fraction
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.model import build, messages, move
-from gesturesmith.model.context import MOST_EVENTS, MOST_EVENTS_IN_FILE, Context, meant
+from gesturesmith.model.context import MAX_EVENTS, MAX_EVENTS_IN_FILE, Context, meant
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Passage, PassageItem, Repeat
 from gesturesmith.model.settings import meter_of
@@ -20,7 +20,7 @@ from gesturesmith.values import frozen
 
 
 @frozen
-class _Frame:
+class PassageFrame:
     """How a passage is barred and counted, and how often it is played.
 
     own_tempo, own_meter   whether the passage itself says so, or takes what the file says
@@ -42,7 +42,7 @@ class _Made:
     gestures: dict[str, Gesture]
     exercises: frozenset[str]
     unread: set[str]
-    frames: dict[str, _Frame] = field(default_factory=dict)
+    frames: dict[str, PassageFrame] = field(default_factory=dict)
     items: dict[str, tuple[PassageItem, ...]] = field(default_factory=dict)
     circled: set[str] = field(default_factory=set)  # those that play themselves
     # A gesture played again in the same way is one value: by what `play` says of it, and the passage's time.
@@ -81,7 +81,7 @@ def passages(
     )
 
 
-def _passage(block: nodes.Block, frame: _Frame, items: tuple[PassageItem, ...]) -> Passage:
+def _passage(block: nodes.Block, frame: PassageFrame, items: tuple[PassageItem, ...]) -> Passage:
     end = items[-1].at + items[-1].beats
     return Passage(
         name=block.name.text,
@@ -148,14 +148,14 @@ def _circle(ctx: Context, made: _Made, circle: list[str], span: Span) -> None:
                 _unplayable(ctx, made, item.name)
 
 
-def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple[int, int] | None]) -> _Frame:
+def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple[int, int] | None]) -> PassageFrame:
     tempo = ctx.value(block, "tempo", nodes.Tempo)
-    meter = ctx.value(block, "meter", nodes.Meter)
-    repeat = ctx.value(block, "repeat", nodes.Quantity)
+    meter = ctx.value(block, "meter", nodes.TimeSignature)
+    repeat = ctx.value(block, "repeat", nodes.Amount)
     text, file_meter = file_frame
     if tempo is not None:
         text = tempo.words.text if tempo.words is not None else None
-    return _Frame(
+    return PassageFrame(
         tempo=tempo.bpm.value if tempo is not None else ctx.tempo,
         tempo_text=text,
         meter=meter_of(meter) if meter is not None else file_meter,
@@ -165,7 +165,7 @@ def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple
     )
 
 
-def _items(ctx: Context, made: _Made, block: nodes.Block, frame: _Frame) -> tuple[PassageItem, ...] | None:
+def _items(ctx: Context, made: _Made, block: nodes.Block, frame: PassageFrame) -> tuple[PassageItem, ...] | None:
     """Everything a passage plays, each at its time; None where something in it cannot be read."""
     play = ctx.value(block, "play", nodes.Play)
     if play is None:
@@ -194,16 +194,16 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: _Frame) -> tupl
 
 
 def _countable(ctx: Context, made: _Made, count: int, times: int, span: Span) -> bool:
-    if count * times > MOST_EVENTS:
-        ctx.error("too-many-events", span, where="this passage has", limit=MOST_EVENTS)
+    if count * times > MAX_EVENTS:
+        ctx.error("too-many-events", span, where="this passage has", limit=MAX_EVENTS)
         return False
-    if made.written_out + count > MOST_EVENTS_IN_FILE:
-        ctx.error("too-many-events", span, where="the passages of this file have", limit=MOST_EVENTS_IN_FILE)
+    if made.written_out + count > MAX_EVENTS_IN_FILE:
+        ctx.error("too-many-events", span, where="the passages of this file have", limit=MAX_EVENTS_IN_FILE)
         return False
     return True
 
 
-def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: _Frame) -> list[PassageItem] | None:
+def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame) -> list[PassageItem] | None:
     """What one item of `play` stands for, at the passage's tempo; None where it cannot be read."""
     if node.rest is not None:
         return [PassageItem(at=Fraction(0), beats=node.rest.value, gesture=None, played="", span=node.span)]
@@ -249,7 +249,7 @@ def _unplayable(ctx: Context, made: _Made, word: nodes.Word) -> None:
     ctx.error("unknown-name", word.span, nearest=near, name=shown(word.text), meant=meant(near))
 
 
-def _nested(ctx: Context, made: _Made, word: nodes.Word, frame: _Frame) -> list[PassageItem]:
+def _nested(ctx: Context, made: _Made, word: nodes.Word, frame: PassageFrame) -> list[PassageItem]:
     """A passage inside another, its repeats written out."""
     inner = made.frames[word.text.casefold()]
     name = shown(word.text)
@@ -295,7 +295,7 @@ def _change(node: nodes.PlayItem, items: list[PassageItem]) -> move.Change:
 
 
 def _framed(
-    ctx: Context, node: nodes.PlayItem, items: list[PassageItem], frame: _Frame
+    ctx: Context, node: nodes.PlayItem, items: list[PassageItem], frame: PassageFrame
 ) -> list[PassageItem] | None:
     """The items at the tempo of the passage that plays them; None where seconds meet bars."""
     in_seconds = tuple(dict.fromkeys(i.played for i in items if i.gesture is not None and i.gesture.in_seconds))

@@ -6,7 +6,7 @@ from gesturesmith.diagnostics import ReadError
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes
 from gesturesmith.model import build, exercises, passages
-from gesturesmith.model.context import MOST_GESTURES, MOST_NOTES, Context
+from gesturesmith.model.context import MAX_GESTURES, MAX_NOTES, Context
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Exercise, Piece
 from gesturesmith.model.settings import Profile, meter_of, settings
@@ -50,25 +50,25 @@ def _file_frame(tree: nodes.File) -> tuple[str | None, tuple[int, int] | None]:
     """The words before the file's tempo, and its meter: what passages take that say nothing else."""
     tempo, meter = tree.get("tempo"), tree.get("meter")
     words = tempo.value.words if tempo is not None and isinstance(tempo.value, nodes.Tempo) else None
-    bars = meter_of(meter.value) if meter is not None and isinstance(meter.value, nodes.Meter) else None
+    bars = meter_of(meter.value) if meter is not None and isinstance(meter.value, nodes.TimeSignature) else None
     return words.text if words is not None else None, bars
 
 
 def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Gesture]:
     """The gestures by case-folded name, in file order; names of those with an error join `unread`."""
     blocks = [b for b in tree.blocks if b.kind == "gesture"]
-    if len(blocks) > MOST_GESTURES:
+    if len(blocks) > MAX_GESTURES:
         ctx.block = None
-        ctx.error("too-many-gestures", blocks[MOST_GESTURES].span, limit=MOST_GESTURES, what="gestures")
-        unread.update(b.name.text.casefold() for b in blocks[MOST_GESTURES:])
+        ctx.error("too-many-gestures", blocks[MAX_GESTURES].span, limit=MAX_GESTURES, what="gestures")
+        unread.update(b.name.text.casefold() for b in blocks[MAX_GESTURES:])
     found: dict[str, Gesture] = {}
     notes_so_far = 0
-    for block in blocks[:MOST_GESTURES]:
+    for block in blocks[:MAX_GESTURES]:
         name = block.name.text.casefold()
-        gesture = build.gesture(ctx, block) if not ctx.full and notes_so_far <= MOST_NOTES else None
+        gesture = build.gesture(ctx, block) if not ctx.full and notes_so_far <= MAX_NOTES else None
         notes_so_far += gesture.size if gesture is not None else 0
-        if gesture is not None and notes_so_far > MOST_NOTES:
-            ctx.error("too-many-gestures", block.name.span, limit=MOST_NOTES, what="notes in all gestures")
+        if gesture is not None and notes_so_far > MAX_NOTES:
+            ctx.error("too-many-gestures", block.name.span, limit=MAX_NOTES, what="notes in all gestures")
             gesture = None
         if gesture is None:
             unread.add(name)

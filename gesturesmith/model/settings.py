@@ -112,7 +112,7 @@ def settings(
     return _with_looks(tree, replace(plain, tempo_text=words)), ctx
 
 
-def meter_of(node: nodes.Meter) -> tuple[int, int] | None:
+def meter_of(node: nodes.TimeSignature) -> tuple[int, int] | None:
     """A time signature, None for `free`."""
     return None if node.beats is None or node.unit is None else (node.beats, node.unit)
 
@@ -128,8 +128,8 @@ def _with_looks(tree: nodes.File, plain: Settings) -> Settings:
         node = _value(tree, key, nodes.Word)
         return node.text if node is not None else otherwise
 
-    meter = _value(tree, "meter", nodes.Meter)
-    staff = _value(tree, "staff", nodes.Quantity)
+    meter = _value(tree, "meter", nodes.TimeSignature)
+    staff = _value(tree, "staff", nodes.Amount)
     wording = _value(tree, "wording", nodes.Names)
     return replace(
         _on_paper(tree, plain),

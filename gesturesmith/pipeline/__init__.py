@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from gesturesmith.pipeline.types import Options, Outcome
+from gesturesmith.pipeline.types import CompileResult, Options
 
 if TYPE_CHECKING:
     from gesturesmith.pipeline.text import compile_file, compile_text
 
-__all__ = ["Options", "Outcome", "compile_file", "compile_text"]
+__all__ = ["CompileResult", "Options", "compile_file", "compile_text"]
 
 
 def __getattr__(name: str) -> Any:

@@ -7,7 +7,7 @@ from pathlib import PurePosixPath
 from gesturesmith import sheets
 from gesturesmith.model.piece import Settings
 from gesturesmith.pipeline.naming import of_instrument
-from gesturesmith.pipeline.types import Outcome
+from gesturesmith.pipeline.types import CompileResult
 from gesturesmith.sheets import charts
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
@@ -26,7 +26,7 @@ class ChartOptions:
     name: str | None = None
 
 
-def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome:
+def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> CompileResult:
     """A page, and a picture of it without a page around it, for each kind. No source is read."""
     items = []
     name_of_part = options.settings.part_name(options.settings.wording)
@@ -43,9 +43,9 @@ def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Outcome
                     place=PurePosixPath(name),
                     name=name,
                     title=f"{charts.title(chart, options.settings)}: {name_of_part}",
-                    musics=(name,),
+                    excerpts=(name,),
                     book=book,
                     document=sheets.document((book,)),
                 )
             )
-    return Outcome(reports=(), names=tuple(options.kinds), items=tuple(items))
+    return CompileResult(reports=(), names=tuple(options.kinds), items=tuple(items))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from gesturesmith.pipeline.types import Way
+from gesturesmith.pipeline.types import SignUsage
 
 
-def differences(ways: Iterable[Way]) -> tuple[str, ...]:
+def differences(ways: Iterable[SignUsage]) -> tuple[str, ...]:
     """Signs that files use differently, each with the files by name; `ways` of all of them, in order."""
     by_sign: dict[tuple[str, bool], dict[str, list[str]]] = {}
     for one in ways:

@@ -11,7 +11,7 @@ from functools import cache
 from pathlib import Path
 
 from gesturesmith import evidence
-from gesturesmith.cache import Store, file_digest, plain, result_key
+from gesturesmith.cache import Store, file_digest, result_key, value_format
 from gesturesmith.diagnostics import FileReport, GestureReport, types
 from gesturesmith.engrave import music
 from gesturesmith.engrave.music import Music
@@ -25,7 +25,7 @@ _WORD = re.compile(r"[^\W\d_][\w\u0300-\u036f]*(?:-[\w\u0300-\u036f]+)*")
 
 
 @frozen(kw_only=True)
-class Kept:
+class CachedGesture:
     """A gesture or passage that was made before.
 
     report  of a gesture on which nothing was found, as if its block began on line 1; None for others: what is
@@ -39,10 +39,10 @@ class Kept:
     reads: tuple[tuple[str, str], ...]
 
 
-_FORM = plain((Kept,), (types, evidence, music))
+_FORM = value_format((CachedGesture,), (types, evidence, music))
 
 
-class Shelf:
+class GestureCache:
     """Gestures and passages by what they are made of: this program, the file's settings, the lines of their block,
     the files they name, and the options. Where in the file a block stands makes no difference. A passage plays
     others, which play others in turn: it is made of all blocks."""
@@ -93,13 +93,13 @@ class Shelf:
             said = replace(said, span=span, realisation=None)
         read = tuple((str(path.absolute()), file_digest(path) or "") for path in reads)
         with suppress(TypeError):  # a value that has no form: it is made again, and nothing is lost
-            self._store.put(self._key(made.name), _FORM.dumps(Kept(report=said, music=made, reads=read)))
+            self._store.put(self._key(made.name), _FORM.dumps(CachedGesture(report=said, music=made, reads=read)))
 
     def _said(self, name: str) -> GestureReport | None:
         kept = self._found.get(name)
         return kept.report if kept is not None else None
 
-    def _get(self, name: str) -> Kept | None:
+    def _get(self, name: str) -> CachedGesture | None:
         data = self._store.get(self._key(name))
         if data is None:
             return None
@@ -107,7 +107,7 @@ class Shelf:
             found = _FORM.loads(data)
         except ValueError:
             return None
-        if not isinstance(found, Kept) or any(_digest(path) != was for path, was in found.reads):
+        if not isinstance(found, CachedGesture) or any(_digest(path) != was for path, was in found.reads):
             return None
         return found
 

@@ -9,7 +9,7 @@ from gesturesmith import techniques
 from gesturesmith.exercises import graded
 from gesturesmith.pipeline.naming import of_instrument
 from gesturesmith.pipeline.sheet import fitting, item, line, warm_up_music
-from gesturesmith.pipeline.types import Outcome
+from gesturesmith.pipeline.types import CompileResult
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 from gesturesmith.wording import said, technique_title, together
@@ -17,7 +17,7 @@ from gesturesmith.wording import said, technique_title, together
 if TYPE_CHECKING:
     from gesturesmith.lilypond import LilyPond
     from gesturesmith.model.piece import Settings
-    from gesturesmith.sheets.exercises import Line, Sheet
+    from gesturesmith.sheets.exercises import ExerciseLine, Sheet
     from gesturesmith.writers import Item
 
 LEVELS = graded.LEVELS_OF_SHEETS
@@ -42,14 +42,14 @@ class GradedOptions:
     lilypond: LilyPond | None = None
 
 
-def compile_graded(sources: tuple[Source, ...], options: GradedOptions) -> Outcome:
+def compile_graded(sources: tuple[Source, ...], options: GradedOptions) -> CompileResult:
     """A sheet for each level that has lines; `names` are those of the sheets. No source is read."""
     technique = techniques.get(options.technique)
     found = graded.approved(technique, options.settings.instrument)
     items = tuple(
         _item(options, level, lines) for level in options.levels if (lines := graded.of_level(found, level))
     )
-    return Outcome(reports=(), names=tuple(i.name for i in items), items=items)
+    return CompileResult(reports=(), names=tuple(i.name for i in items), items=items)
 
 
 def _item(options: GradedOptions, level: int, lines: tuple[tuple[graded.Graded, ...], ...]) -> Item:
@@ -77,7 +77,7 @@ def sheet_name(options: GradedOptions, level: int) -> str:
     return f"{of_instrument(options.name, options.settings)}-{options.technique}-{level}"
 
 
-def _even(lines: tuple[Line, ...], count: int) -> tuple[Line, ...]:
+def _even(lines: tuple[ExerciseLine, ...], count: int) -> tuple[ExerciseLine, ...]:
     """So many of the lines in even steps, the first and the last among them."""
     last = len(lines) - 1
     return tuple(lines[round(last * n / max(1, count - 1))] for n in range(count))

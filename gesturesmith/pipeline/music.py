@@ -14,7 +14,7 @@ if TYPE_CHECKING:  # `check` pays for neither Abjad nor files
 
     from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
-    from gesturesmith.pipeline.gesture_cache import Shelf
+    from gesturesmith.pipeline.gesture_cache import GestureCache
 
 
 def engraved(
@@ -22,24 +22,24 @@ def engraved(
     report: FileReport,
     settings: Settings,
     options: Options,
-    shelf: Shelf | None,
+    kept: GestureCache | None,
     reads: Iterable[Path] = (),
 ) -> Iterator[Music]:
     """The music of all that may be engraved, in file order: gestures, then passages.
 
-    What is on the `shelf` is not engraved again, and what is not is put there; `reads` were read for it.
+    What is on the `kept` is not engraved again, and what is not is put there; `reads` were read for it.
     """
     unread = {name for name, _ in report.unread}
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     for said in everything:
         if (said.verdict is Verdict.REFUSED and not options.draft) or said.name in unread:
             continue
-        music = shelf.music(said.name) if shelf is not None else None
+        music = kept.music(said.name) if kept is not None else None
         if music is None:
             draft = _draft_lines(said, settings, options)
             music = _engrave(checked, said.name, settings, options.pitches, draft)
-            if music is not None and shelf is not None:
-                shelf.put(music, report, reads)
+            if music is not None and kept is not None:
+                kept.put(music, report, reads)
         if music is not None:
             yield music
 

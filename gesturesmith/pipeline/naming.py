@@ -8,7 +8,7 @@ import unicodedata
 from gesturesmith.model.piece import Settings
 
 _FIELD = re.compile(r"\{([^{}]*)\}")
-_LONGEST_BYTES = 120  # well below the 255 of common file systems, with room for endings
+_MAX_BYTES = 120  # well below the 255 of common file systems, with room for endings
 # Names that Windows keeps for devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces").
 _PORTS = (f"{port}{n}" for port in ("com", "lpt") for n in "0123456789¹²³")
 _DEVICES = frozenset(("con", "prn", "aux", "nul", *_PORTS))
@@ -55,7 +55,7 @@ def safe(text: str) -> str:
     spaced = re.sub(r"\s+", "_", unicodedata.normalize("NFC", text).translate(_SIGNS).strip())
     kept = "".join(c for c in spaced if c in "-_." or unicodedata.category(c)[0] in "LNM")
     kept = re.sub(r"-{2,}", "-", kept).strip("-_.")
-    short = kept.encode()[:_LONGEST_BYTES].decode("utf-8", "ignore").strip("-_.")
+    short = kept.encode()[:_MAX_BYTES].decode("utf-8", "ignore").strip("-_.")
     return file_name(short)
 
 

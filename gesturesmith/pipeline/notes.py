@@ -8,11 +8,11 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from gesturesmith.checker import Checked, check_text
-from gesturesmith.dependencies import note, noted
+from gesturesmith.dependencies import record_dependency, recording_dependencies
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.naming import delivery_name
-from gesturesmith.pipeline.types import NotesOptions, Options, Outcome, Way
+from gesturesmith.pipeline.types import CompileResult, NotesOptions, Options, SignUsage
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
     from gesturesmith.rules.base import Case
-    from gesturesmith.sheets.notes import Entry, Front, Numbers, Part
+    from gesturesmith.sheets.notes import Front, NotesEntry, NotesPart, Numbers
     from gesturesmith.writers import Item
 
 NOTES = "notes"  # what LilyPond calls a notes page
@@ -35,19 +35,19 @@ class _Reading:
     """All that is known of files before a page is made of them; `reads` are the profiles they name."""
 
     reports: tuple[FileReport, ...]
-    parts: tuple[Part, ...]
-    ways: tuple[Way, ...]
+    parts: tuple[NotesPart, ...]
+    ways: tuple[SignUsage, ...]
     numbers: Numbers
     reads: tuple[Path, ...]
 
 
-def compile_notes(sources: tuple[Source, ...], options: NotesOptions) -> Outcome:
+def compile_notes(sources: tuple[Source, ...], options: NotesOptions) -> CompileResult:
     """One notes page for all the files together. A file with errors is reported and left out."""
     read = _read(sources, options)
     _note(read.reads)
     names = tuple(name for report in read.reports for name in _names(report))
     items = (notes_item(read.parts, options),) if read.parts else ()
-    return Outcome(reports=read.reports, names=names, items=items, ways=read.ways)
+    return CompileResult(reports=read.reports, names=names, items=items, ways=read.ways)
 
 
 def _names(report: FileReport) -> tuple[str, ...]:
@@ -61,7 +61,7 @@ def numbering(sources: tuple[Source, ...], options: NotesOptions) -> Numbers:
     return read.numbers
 
 
-def numbers_of(parts: tuple[Part, ...]) -> Numbers:
+def numbers_of(parts: tuple[NotesPart, ...]) -> Numbers:
     """The numbers that the page of these parts gives their marks, whatever languages it is in."""
     from gesturesmith.sheets.notes import choose
 
@@ -71,15 +71,15 @@ def numbers_of(parts: tuple[Part, ...]) -> Numbers:
 def _note(reads: tuple[Path, ...]) -> None:
     """What was read the first time counts every time."""
     for path in reads:
-        note(path)
+        record_dependency(path)
 
 
 @lru_cache(maxsize=1)  # each of the parts asks for the numbers that the page has
 def _read(sources: tuple[Source, ...], options: NotesOptions) -> _Reading:
     reports: list[FileReport] = []
-    parts: list[Part] = []
+    parts: list[NotesPart] = []
     folders = options.folders or (None,) * len(sources)
-    with noted() as reads:
+    with recording_dependencies() as reads:
         for source, folder in zip(sources, folders, strict=True):
             report, part = _part(source, folder, options)
             reports.append(report)
@@ -94,7 +94,7 @@ def _read(sources: tuple[Source, ...], options: NotesOptions) -> _Reading:
     )
 
 
-def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[FileReport, Part | None]:
+def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[FileReport, NotesPart | None]:
     """What is said of a file, and what is engraved of it where it can be read and played."""
     checked = check_text(source, folder=folder, suggestions=False)
     piece = checked.reading.piece
@@ -107,9 +107,9 @@ def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[F
     return checked.report, part if part.gestures or part.played else None
 
 
-def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Music]) -> Part:
+def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Music]) -> NotesPart:
     """What is engraved of a file, with the cases that belong to it."""
-    from gesturesmith.sheets.notes import Part
+    from gesturesmith.sheets.notes import NotesPart
 
     made = tuple(musics)
     gestures = tuple((checked.cases[m.name], m) for m in made if m.kind == "gesture")
@@ -120,7 +120,7 @@ def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Mu
         for case in checked.passage_cases[music.name].cases:
             if case is not None and (form := repr(case.gesture.points)) not in known and form not in played:
                 played[form] = (case, _picture(case, settings, music.pitches))
-    return Part(
+    return NotesPart(
         name=name,
         settings=settings,
         gestures=gestures,
@@ -130,7 +130,7 @@ def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Mu
     )
 
 
-def notes_item(parts: tuple[Part, ...], options: NotesOptions) -> Item:
+def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
     """The notes page of these parts, to be delivered."""
     from gesturesmith import sheets
     from gesturesmith.writers import Item
@@ -151,17 +151,17 @@ def notes_item(parts: tuple[Part, ...], options: NotesOptions) -> Item:
         name=name,
         title=front.title(languages),
         author=front.composer,
-        musics=tuple(m.name for m in pictures),
+        excerpts=tuple(m.name for m in pictures),
         book=book,
         document=sheets.document((book,)),
     )
 
 
-def _languages(parts: tuple[Part, ...], options: NotesOptions) -> tuple[str, ...]:
+def _languages(parts: tuple[NotesPart, ...], options: NotesOptions) -> tuple[str, ...]:
     return options.wording or parts[0].settings.wording
 
 
-def _of_entry(entry: Entry, languages: tuple[str, ...], pitches: str) -> Music:
+def _of_entry(entry: NotesEntry, languages: tuple[str, ...], pitches: str) -> Music:
     if entry.music is not None:
         return entry.music
     return _picture(entry.case, replace(entry.settings, wording=languages), pitches)
@@ -173,7 +173,7 @@ def _picture(case: Case, settings: Settings, pitches: str) -> Music:
     return engrave_gesture(case, settings, pitches=pitches)
 
 
-def _front(parts: tuple[Part, ...], options: NotesOptions) -> Front:
+def _front(parts: tuple[NotesPart, ...], options: NotesOptions) -> Front:
     from gesturesmith.sheets.notes import Front
 
     def of_all(said: Iterator[str | None]) -> str:
@@ -196,19 +196,19 @@ def _front(parts: tuple[Part, ...], options: NotesOptions) -> Front:
 # --- what the files do differently ---------------------------------------------------------------------------
 
 
-def ways_of(part: Part) -> Iterator[Way]:
+def ways_of(part: NotesPart) -> Iterator[SignUsage]:
     """How a file uses signs that another may use otherwise: the forms of accidentals, own words and own heads for a
     technique that stands alone, the words of a gesture of some name."""
     from gesturesmith.sheets.notes import quarter_tones, techniques_of
 
     if quarter_tones(part):
-        yield Way(file=part.name, sign="quarter-tone accidentals", way=part.settings.accidentals)
+        yield SignUsage(file=part.name, sign="quarter-tone accidentals", way=part.settings.accidentals)
     words: dict[str, dict[str, None]] = {}
     heads: dict[str, dict[str, None]] = {}
     for case, _ in part.gestures:
         gesture = case.gesture
         if gesture.footnote is not None:
-            yield Way(file=part.name, sign=f"the gesture {gesture.name}", way=f"“{gesture.footnote}”")
+            yield SignUsage(file=part.name, sign=f"the gesture {gesture.name}", way=f"“{gesture.footnote}”")
         found = techniques_of(case)
         if len(found) == 1:
             said = f"“{gesture.footnote}”" if gesture.footnote is not None else "the standard wording"
@@ -216,4 +216,4 @@ def ways_of(part: Part) -> Iterator[Way]:
             heads.setdefault(found[0].key, {})[f"noteheads {gesture.notehead}"] = None
     for table in (words, heads):
         for key, said_here in table.items():
-            yield Way(file=part.name, sign=key, way=", ".join(said_here))
+            yield SignUsage(file=part.name, sign=key, way=", ".join(said_here))

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from gesturesmith.checker import check_text
 from gesturesmith.exercises.preparation import barred, preparation, rest_s, warm_up
 from gesturesmith.pipeline.naming import delivery_name, file_name
-from gesturesmith.pipeline.types import Outcome
+from gesturesmith.pipeline.types import CompileResult
 from gesturesmith.rules.base import Case
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from gesturesmith.exercises.variants import Practice
     from gesturesmith.lilypond import LilyPond
     from gesturesmith.model.piece import Settings
-    from gesturesmith.sheets.exercises import Line, Sheet
+    from gesturesmith.sheets.exercises import ExerciseLine, Sheet
     from gesturesmith.writers import Item
 
 # Where the count of lines on a page begins, which LilyPond then puts right: millimetres for all but the lines, and
@@ -50,24 +50,24 @@ class SheetOptions:
     lilypond: LilyPond | None = None
 
 
-def compile_sheet(sources: tuple[Source, ...], options: SheetOptions) -> Outcome:
+def compile_sheet(sources: tuple[Source, ...], options: SheetOptions) -> CompileResult:
     """From the text of one file to a report and a sheet for each `exercises` block that has a playable line."""
     (source,) = sources
     checked = check_text(source, folder=options.folder, suggestions=False)
     there = tuple(checked.practices)
     piece = checked.reading.piece
     if piece is None or not checked.report.usable:
-        return Outcome(reports=(checked.report,), names=there)
+        return CompileResult(reports=(checked.report,), names=there)
     items = {
         name: _item(practice, piece.settings, f"e{number:05d}", options)
         for number, (name, practice) in enumerate(checked.practices.items(), start=1)
         if practice.kept
     }
     made = tuple(
-        replace(e, made=len(items[e.name].musics)) if e.name in items else e for e in checked.report.exercises
+        replace(e, made=len(items[e.name].excerpts)) if e.name in items else e for e in checked.report.exercises
     )
     report = replace(checked.report, exercises=made)
-    return Outcome(reports=(report,), names=there, items=tuple(items.values()))
+    return CompileResult(reports=(report,), names=there, items=tuple(items.values()))
 
 
 def _item(practice: Practice, settings: Settings, output: str, options: SheetOptions) -> Item:
@@ -78,7 +78,7 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
     before = warm_up_music(settings)
 
     @cache  # each once, however many of them a page turns out to hold
-    def engraved(number: int) -> Line:
+    def engraved(number: int) -> ExerciseLine:
         case = next(line.case for line in practice.playable if line.number == number)
         return line((case,), settings, exercise.meter, exercise.times)
 
@@ -98,15 +98,15 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
     return item(sheet(count), settings, options.place / stem / file_name(exercise.name), output)
 
 
-def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> Line:
+def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> ExerciseLine:
     """One gesture, or several of a kind, engraved as a line of a sheet."""
     from gesturesmith.engrave import engrave_passage
-    from gesturesmith.sheets.exercises import Line
+    from gesturesmith.sheets.exercises import ExerciseLine
 
     passage = barred(cases, meter, times)
     said = barred((cases[0], *(_without_level(case, cases[0]) for case in cases[1:])), meter, times)
     music = engrave_passage(said, settings)
-    return Line(
+    return ExerciseLine(
         music=music,
         tempo=music.tempo,
         preparation=preparation(cases[0]),
@@ -143,7 +143,7 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
         name=place.name,
         title=sheet.title,
         author=settings.composer or "",
-        musics=tuple(line.music.name for line in sheet.lines),
+        excerpts=tuple(line.music.name for line in sheet.lines),
         book=book,
         document=sheets.document((book,)),
     )

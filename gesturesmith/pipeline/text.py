@@ -7,19 +7,19 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith.checker import Checked, check
-from gesturesmith.dependencies import noted
+from gesturesmith.dependencies import recording_dependencies
 from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity
 from gesturesmith.lang import parse
 from gesturesmith.model.reading import Reading, read_tree
 from gesturesmith.pipeline.music import engraved
-from gesturesmith.pipeline.types import Options, Outcome, Way
+from gesturesmith.pipeline.types import CompileResult, Options, SignUsage
 from gesturesmith.source import Source, folded
 
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
     from gesturesmith.cache import Store
     from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
-    from gesturesmith.pipeline.gesture_cache import Shelf
+    from gesturesmith.pipeline.gesture_cache import GestureCache
     from gesturesmith.sheets.notes import Numbers
     from gesturesmith.writers import Item
 
@@ -28,49 +28,49 @@ PAGE = "page"  # what LilyPond calls the page of a file
 
 def compile_text(
     source: Source, options: Options, store: Store | None = None, numbers: Numbers | None = None
-) -> Outcome:
+) -> CompileResult:
     """From text to a report and, where it is wanted and can be had, to music that is laid out.
 
     `store` keeps gestures and passages: what it holds already is neither checked nor engraved again. `numbers`
     are those of a notes page of several files, where there is one.
     """
-    with noted() as reads:
-        reading, shelf, fewer = _read(source, options, store, whole=numbers is not None)
+    with recording_dependencies() as reads:
+        reading, kept, fewer = _read(source, options, store, whole=numbers is not None)
         checked = check(reading, only=options.suggest)
-        everything = shelf.whole(checked.report) if shelf is not None and fewer else checked.report
+        everything = kept.whole(checked.report) if kept is not None and fewer else checked.report
         report = _narrowed(everything, options.only)
         there = tuple(said.name for said in _everything(everything))
         if reading.piece is None or options.only_check or not report.usable:
-            return Outcome(reports=(report,), names=there)
+            return CompileResult(reports=(report,), names=there)
         settings = reading.piece.settings
         # Abjad enters here, and only here.
-        musics = tuple(engraved(checked, report, settings, options, shelf, reads))
+        musics = tuple(engraved(checked, report, settings, options, kept, reads))
         items: tuple[Item, ...] = ()
-        ways: tuple[Way, ...] = ()
+        ways: tuple[SignUsage, ...] = ()
         if options.notes is not None or numbers is not None:
             musics, items, ways = _numbered(checked, musics, settings, options, numbers)
         laid_out = _laid_out(report, musics, settings, options)
-        return Outcome(reports=(report,), names=there, items=(*laid_out, *items), ways=ways)
+        return CompileResult(reports=(report,), names=there, items=(*laid_out, *items), ways=ways)
 
 
 def _read(
     source: Source, options: Options, store: Store | None, *, whole: bool
-) -> tuple[Reading, Shelf | None, bool]:
+) -> tuple[Reading, GestureCache | None, bool]:
     """The file; what is kept of it, where that is looked for; whether gestures that are kept were passed over."""
     tree, errors = parse(source)
-    shelf = None
+    kept = None
     left = tree
     if store is not None and not options.only_check and not errors:
-        from gesturesmith.pipeline.gesture_cache import Shelf
+        from gesturesmith.pipeline.gesture_cache import GestureCache
 
-        shelf = Shelf(store, source, tree, options)
+        kept = GestureCache(store, source, tree, options)
         # Notes are made of all gestures, and one alone is soon looked at.
-        left = shelf.rest if options.only is None and options.notes is None and not whole else tree
+        left = kept.rest if options.only is None and options.notes is None and not whole else tree
     reading = read_tree(source, tree, errors, folder=options.folder, blocks=left)
     if reading.errors and left is not tree:
         left = tree  # a mistake is told as it stands in the whole
         reading = read_tree(source, tree, errors, folder=options.folder)
-    return reading, shelf, left is not tree
+    return reading, kept, left is not tree
 
 
 def _numbered(
@@ -79,7 +79,7 @@ def _numbered(
     settings: Settings,
     options: Options,
     numbers: Numbers | None,
-) -> tuple[tuple[Music, ...], tuple[Item, ...], tuple[Way, ...]]:
+) -> tuple[tuple[Music, ...], tuple[Item, ...], tuple[SignUsage, ...]]:
     """The musics with the numbers of a notes page, that page where it is the file's own, and the file's ways."""
     from gesturesmith.pipeline import notes
 
@@ -97,7 +97,7 @@ def _numbered(
 
 def compile_file(
     sources: tuple[Source, ...], options: Options, store: Store | None = None, numbers: Numbers | None = None
-) -> Outcome:
+) -> CompileResult:
     """`compile_text` as a work of a batch has it: the one source there is."""
     (source,) = sources
     return compile_text(source, options, store, numbers)
@@ -152,7 +152,7 @@ def _laid_out(
             name=options.stem,
             title=settings.title or "",
             author=settings.composer or "",
-            musics=tuple(m.name for m in musics),
+            excerpts=tuple(m.name for m in musics),
             book=book,
             document=sheets.document((book,)),
         )
@@ -176,7 +176,7 @@ def _snippet(music: Music, output: str, settings: Settings, folder: PurePosixPat
         title=music.title or "",
         author=settings.composer or "",
         description=music.description,
-        musics=(music.name,),
+        excerpts=(music.name,),
         book=book,
         document=sheets.document((book,)),
         ily=sheets.ily.text(music, settings),

@@ -83,7 +83,7 @@ class Options:
 
 
 @frozen(kw_only=True)
-class Way:
+class SignUsage:
     """How a file uses a sign that another file may use otherwise; all three are words for people."""
 
     file: str
@@ -92,7 +92,7 @@ class Way:
 
 
 @frozen(kw_only=True)
-class Outcome:
+class CompileResult:
     """What is said of the files that were compiled together, and what there is to deliver.
 
     reports  one for each file, in the files' order
@@ -104,7 +104,7 @@ class Outcome:
     reports: tuple[FileReport, ...]
     names: tuple[str, ...] = ()
     items: tuple[Item, ...] = ()
-    ways: tuple[Way, ...] = ()
+    ways: tuple[SignUsage, ...] = ()
 
     @property
     def report(self) -> FileReport:

@@ -27,7 +27,7 @@ _MOST_NAMES = 3  # of gestures with the same words, and of the pieces they are i
 
 
 @frozen(kw_only=True)
-class Part:
+class NotesPart:
     """One file with what is engraved of it.
 
     name      the file's, as people are told it
@@ -73,7 +73,7 @@ class Numbers:
 
 
 @frozen(kw_only=True)
-class Entry:
+class NotesEntry:
     """One row of a page.
 
     number        "" for a sign, which has none in the part
@@ -95,7 +95,7 @@ class Section:
     """A heading, one a language, and the rows under it."""
 
     title: tuple[str, ...]
-    entries: tuple[Entry, ...]
+    entries: tuple[NotesEntry, ...]
 
 
 @frozen(kw_only=True)
@@ -106,7 +106,7 @@ class Choice:
     numbers: Numbers
 
 
-def choose(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Choice:
+def choose(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Choice:
     """The rows of the notes page of these parts, in the given languages.
 
     Every sign and technique once, in order of first appearance within its group, and the groups of techniques in
@@ -155,7 +155,7 @@ def _sign_sections(uses: tuple[Use, ...], languages: tuple[str, ...]) -> Iterato
             yield Section(title=said(f"group-{group}", languages), entries=rows)
 
 
-def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> Entry:
+def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> NotesEntry:
     first, last = sign.shown(one) or (one.start, one.until(_MOST_POINTS))
     shown = excerpt(
         one.gesture,
@@ -165,7 +165,7 @@ def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> Entry:
         dynamics="dynamics" in sign.keeps,
         band="band" in sign.keeps,
     )
-    return Entry(
+    return NotesEntry(
         names=said(f"sign-{sign.key}", languages),
         texts=said(f"remark-{sign.key}", languages, one.gesture.instrument.means),
         case=Case(gesture=shown, realisation=realise(shown)),
@@ -199,7 +199,7 @@ def techniques_of(case: Case) -> tuple[Technique, ...]:
     return tuple(t for t in found if t.layer != "none")
 
 
-def quarter_tones(part: Part) -> bool:
+def quarter_tones(part: NotesPart) -> bool:
     """Whether accidentals of quarter tones are printed in a part."""
     return any(is_quarter_tone(use(case, music, part.settings)) for case, music in part.all)
 
@@ -225,13 +225,13 @@ def _grouped(used: Iterable[Technique]) -> dict[str, list[Technique]]:
     return groups
 
 
-def _technique_entry(technique: Technique, those: list[Use], number: str, languages: tuple[str, ...]) -> Entry:
+def _technique_entry(technique: Technique, those: list[Use], number: str, languages: tuple[str, ...]) -> NotesEntry:
     one = those[0]
     case = _showing(technique, one)
     swept = _with_harmonics(case) if technique.look.partials else case
     wheres = tuple(dict.fromkeys(told_where(use.case) for use in those))
     added = "remark-partials" if swept is not case else ""
-    return Entry(
+    return NotesEntry(
         number=number,
         names=tuple(technique_title(technique, language) for language in languages),
         texts=tuple(
@@ -301,9 +301,9 @@ def _showing(technique: Technique, one: Use) -> Case:
 # --- gestures --------------------------------------------------------------------------------------------------
 
 
-def _own_texts(parts: tuple[Part, ...]) -> dict[str, list[tuple[Part, Case, Music]]]:
+def _own_texts(parts: tuple[NotesPart, ...]) -> dict[str, list[tuple[NotesPart, Case, Music]]]:
     """Words of the composer's own, each with all gestures they stand for, in order."""
-    found: dict[str, list[tuple[Part, Case, Music]]] = {}
+    found: dict[str, list[tuple[NotesPart, Case, Music]]] = {}
     for part in parts:
         for case, music in part.all:
             text = case.gesture.own_words
@@ -314,13 +314,13 @@ def _own_texts(parts: tuple[Part, ...]) -> dict[str, list[tuple[Part, Case, Musi
 
 def _gesture_entry(
     text: str,
-    mine: list[tuple[Part, Case, Music]],
+    mine: list[tuple[NotesPart, Case, Music]],
     number: str,
     techniques: dict[str, str],
     languages: tuple[str, ...],
     *,
     several: bool,
-) -> Entry:
+) -> NotesEntry:
     """A gesture under its own words, which also name the techniques that they stand in place of."""
     part, case, music = mine[0]
     replaced = dict.fromkeys(t for _, c, _ in mine if c.gesture.footnote is not None for t in techniques_of(c))
@@ -329,7 +329,7 @@ def _gesture_entry(
     last = min(_WHOLE_POINTS, len(gesture.points)) - 1
     shown = None if whole else _cut(case, 0, last, None, dynamics=True)
     see = (" ".join(_see(t, techniques[t.key], language) for t in replaced) for language in languages)
-    return Entry(
+    return NotesEntry(
         number=number,
         names=(_names(mine, several=several),),
         texts=(text, *(line for line in see if line)),
@@ -345,7 +345,7 @@ def _see(technique: Technique, number: str, language: str) -> str:
     return said_so.replace("{title}", technique_title(technique, language))
 
 
-def _names(mine: list[tuple[Part, Case, Music]], *, several: bool) -> str:
+def _names(mine: list[tuple[NotesPart, Case, Music]], *, several: bool) -> str:
     """The names of gestures, each with the pieces it is in where there are several; of many, the first."""
     pieces: dict[str, dict[str, None]] = {}
     for part, case, _ in mine:

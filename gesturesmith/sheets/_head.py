@@ -9,7 +9,7 @@ from gesturesmith.values import frozen
 
 
 @frozen(kw_only=True)
-class Head:
+class PageHeader:
     """What stands above the music of the first page.
 
     title, subtitle   in the middle; subtitle "" for none
@@ -22,7 +22,7 @@ class Head:
     right: str = ""
 
 
-def opening(head: Head, output: str, paper: str, settings: Settings) -> LyText:
+def opening(head: PageHeader, output: str, paper: str, settings: Settings) -> LyText:
     """The beginning of a `\\book` called `output`, up to its music. `paper`: a set of page settings of ours."""
     width, height = (float(mm) for mm in settings.paper_mm)
     fields = {

@@ -6,7 +6,7 @@ from gesturesmith.engrave.heads import on_page
 from gesturesmith.engrave.music import Music
 from gesturesmith.engrave.notes import caution_keys
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.sheets._entries import Part, said, techniques_of
+from gesturesmith.sheets._entries import NotesPart, said, techniques_of
 from gesturesmith.sheets._signs import Use, is_about, says, use
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import UNISON, Interval, interval
@@ -18,7 +18,7 @@ type Paragraphs = tuple[tuple[str, ...], ...]  # each one text a language
 _INTERVAL = "interval-"
 
 
-def transposition(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Paragraphs:
+def transposition(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragraphs:
     """How far each instrument's part sounds from what is written, and what its bass clef means."""
     found: dict[tuple[str, ...], None] = {}
     for part in parts:
@@ -59,7 +59,7 @@ def _interval_name(by: Interval, language: str) -> str:
     return wording(key, language) if key else ""
 
 
-def remarks(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Paragraphs:
+def remarks(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragraphs:
     """What holds for all of the parts and has no picture: only what they use."""
     uses = [use(case, music, part.settings) for part in parts for case, music in part.all]
     wanted: dict[str, None] = {}
@@ -92,7 +92,7 @@ def _has_accidental(one: Use) -> bool:
     return any(on_page(p, one.music.pitches).alter != 0 for p in pitches if p is not None)
 
 
-def _accidentals(parts: tuple[Part, ...]) -> str:
+def _accidentals(parts: tuple[NotesPart, ...]) -> str:
     barred, free = (any((m.meter is None) is none for p in parts for m in p.printed) for none in (False, True))
     return f"remark-accidentals-{'both' if barred and free else 'bar' if barred else 'note'}"
 
@@ -103,7 +103,7 @@ def _fingerings(instrument: Instrument) -> str:
     return "remark-fingerings" if len(instrument.sides) > 1 else "remark-fingerings-valves"
 
 
-def cautions(parts: tuple[Part, ...], languages: tuple[str, ...]) -> Paragraphs:
+def cautions(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragraphs:
     """What tires or is loud, each once; a caution of its own with the technique's name. The player decides."""
     found = tuple(dict.fromkeys(t for part in parts for case, _ in part.all for t in techniques_of(case)))
     said_of: dict[str, list[Technique]] = {}

@@ -11,7 +11,7 @@ from gesturesmith.exercises.preparation import Preparation
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
-from gesturesmith.sheets._head import Head, opening
+from gesturesmith.sheets._head import PageHeader, opening
 from gesturesmith.sheets._score import NOTHING
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
@@ -20,7 +20,7 @@ _RULED = 3  # lines to write remarks on
 
 
 @frozen(kw_only=True)
-class Line:
+class ExerciseLine:
     """One line to practise.
 
     music        the exercise, within its repeat signs
@@ -48,7 +48,7 @@ class Sheet:
     subtitle: str = ""
     instruction: str = ""
     warm_up: Music | None
-    lines: tuple[Line, ...]
+    lines: tuple[ExerciseLine, ...]
 
 
 def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
@@ -76,8 +76,8 @@ def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     return joined((*parts, code("}\n")))
 
 
-def _head(sheet: Sheet, settings: Settings) -> Head:
-    return Head(
+def _head(sheet: Sheet, settings: Settings) -> PageHeader:
+    return PageHeader(
         title=sheet.title,
         subtitle=sheet.subtitle,
         left=settings.part_name(settings.wording),
@@ -115,7 +115,9 @@ def _warm_up(music: Music, settings: Settings) -> LyText:
     )
 
 
-def _numbered(number: int, line: Line, before: Line | None, ly: LyText, settings: Settings) -> LyText:
+def _numbered(
+    number: int, line: ExerciseLine, before: ExerciseLine | None, ly: LyText, settings: Settings
+) -> LyText:
     """A line: number, preparation where it is a new one, tempo where it changes, music, rest."""
     label = code(f"\\gs-number {quoted(f'{number}.')}")
     new = before is None or line.preparation != before.preparation
@@ -145,7 +147,7 @@ def _preparation(prepared: Preparation, word: str) -> LyText:
     return code(f"\\gsPreparation {{ {' '.join(notes)}{room} }}")
 
 
-def _rest(line: Line, settings: Settings) -> LyText:
+def _rest(line: ExerciseLine, settings: Settings) -> LyText:
     text = said("rest-after", settings.wording).replace("{seconds}", str(line.rest_s))
     # Without bars there is none to be silent in: an ordinary rest.
     rest = "r1" if line.music.meter is None else f"R1*{line.music.meter[0]}/{line.music.meter[1]}"

@@ -12,9 +12,9 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
 from gesturesmith.sheets._entries import (
     Choice,
-    Entry,
+    NotesEntry,
+    NotesPart,
     Numbers,
-    Part,
     Section,
     choose,
     quarter_tones,
@@ -26,7 +26,17 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import said as both
 from gesturesmith.wording import together
 
-__all__ = ["Choice", "Entry", "Front", "Numbers", "Part", "book", "choose", "quarter_tones", "techniques_of"]
+__all__ = [
+    "Choice",
+    "Front",
+    "NotesEntry",
+    "NotesPart",
+    "Numbers",
+    "book",
+    "choose",
+    "quarter_tones",
+    "techniques_of",
+]
 
 _STAFF = {1: 0.8, 2: 0.66}  # by columns, of the parts' staff height: examples are smaller than the music
 _RUNNING = 45  # letters of a title at the head of every page
@@ -60,7 +70,7 @@ class Front:
 def book(
     choice: Choice,
     pictures: tuple[Music, ...],
-    parts: tuple[Part, ...],
+    parts: tuple[NotesPart, ...],
     front: Front,
     languages: tuple[str, ...],
     *,
@@ -139,7 +149,7 @@ def _rows(section: Section, pictures: Iterator[Music], columns: int) -> Iterator
         yield code(f"\\markup \\gs-row {{\n{inside}\n}}")
 
 
-def _picture_and_text(entry: Entry, music: Music) -> LyText:
+def _picture_and_text(entry: NotesEntry, music: Music) -> LyText:
     heading = f"{quoted(entry.number)} {quoted(together(entry.names))}"
     return code(
         f"""{_score.place_mark(music)}

@@ -17,7 +17,7 @@ from gesturesmith.values import frozen, uncounted
 MARK = "Made by Gesturesmith"
 _SEAL = re.compile(MARK.encode() + rb" \[([0-9a-f]{12})\]")
 # Looked at in a file: a sum takes time. A title of 2,000 characters has room for 55 that look like ours.
-_MOST_SEALS = 128
+_MAX_SEALS = 128
 PNG_BEGINS = b"\x89PNG\r\n\x1a\n"  # ISO/IEC 15948, 5.2
 _CRC_BYTES = 4  # behind what a PNG's chunk holds, and made from it
 
@@ -36,7 +36,7 @@ class Item:
     name         the gesture's or passage's name; for a page the file's stem
     title, author   for the file's own particulars; "" for none
     description  the music in words, for those who cannot see it
-    musics       names of the gestures and passages it shows, in order
+    excerpts     names of the gestures and passages it shows, in order
     book         its LilyPond text, one `\\book`
     document     a whole LilyPond document with this book alone, its includes still named
     ily          for composers: text of a file that defines the music as a variable; "" for a page
@@ -49,7 +49,7 @@ class Item:
     title: str = ""
     author: str = ""
     description: str = ""
-    musics: tuple[str, ...] = ()
+    excerpts: tuple[str, ...] = ()
     book: LyText = field(metadata=uncounted("it is counted without the name of the run"))
     document: LyText = field(metadata=uncounted("it is the book with templates, which are part of the program"))
     ily: LyText = field(default=NO_TEXT, metadata=uncounted("LilyPond does not see it: its file is its own bytes"))
@@ -63,7 +63,7 @@ class Output:
     data: bytes
 
 
-def sealed(before: bytes, after: bytes, closing: Callable[[bytes], bytes] = lambda _: b"") -> bytes:
+def with_checksum(before: bytes, after: bytes, closing: Callable[[bytes], bytes] = lambda _: b"") -> bytes:
     """A whole file with our mark, and the sum of all else, between `before` and `after`.
 
     closing   makes what must follow the mark at once and depends on it: the check of a PNG's chunk
@@ -72,19 +72,19 @@ def sealed(before: bytes, after: bytes, closing: Callable[[bytes], bytes] = lamb
     return before + seal + closing(seal) + after
 
 
-def sealed_text(comment: str, text: str, more: str = "") -> bytes:
+def text_with_checksum(comment: str, text: str, more: str = "") -> bytes:
     """A text under a line with our mark.
 
     comment   what a line begins with that is a comment in this format
     more      how the mark goes on, in one line
     """
-    return sealed(f"{comment} ".encode(), f"{more}\n{text}".encode())
+    return with_checksum(f"{comment} ".encode(), f"{more}\n{text}".encode())
 
 
 def is_ours(data: bytes) -> bool:
     """Whether a file is, to the last byte, what we made; line ends may be other ones."""
     gap = _CRC_BYTES if data.startswith(PNG_BEGINS) else 0
-    seals = islice(_SEAL.finditer(data), _MOST_SEALS)
+    seals = islice(_SEAL.finditer(data), _MAX_SEALS)
     return any(seal[1].decode() == _sum(data[: seal.start()] + data[seal.end() + gap :]) for seal in seals)
 
 

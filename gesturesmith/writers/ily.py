@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from gesturesmith.writers._inline import template
-from gesturesmith.writers.base import Item, Output, Writer, sealed_text
+from gesturesmith.writers.base import Item, Output, Writer, text_with_checksum
 
 STENCILS = "gesturesmith.ily"
 
 
 def _finish(item: Item, _: bytes) -> bytes:
-    return sealed_text("%", item.ily)
+    return text_with_checksum("%", item.ily)
 
 
 def _stencils(items: tuple[Item, ...]) -> tuple[Output, ...]:
     """The stencils in one file, once in each folder that has an `.ily`."""
     folders = sorted({item.place.parent for item in items})
-    data = sealed_text("%", template(STENCILS)) if folders else b""
+    data = text_with_checksum("%", template(STENCILS)) if folders else b""
     return tuple(Output(place=folder / STENCILS, data=data) for folder in folders)
 
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 
 from gesturesmith.writers._inline import inlined
-from gesturesmith.writers.base import Item, Writer, sealed_text
+from gesturesmith.writers.base import Item, Writer, text_with_checksum
 
 # A name of our own making, for runs with many books; alone, the file's own name is the better one.
 _OUTPUT = re.compile(r'^\\bookOutputName "[a-z0-9]+"\n', re.MULTILINE)
 
 
 def _finish(item: Item, _: bytes) -> bytes:
-    return sealed_text("%", inlined(_OUTPUT.sub("", item.document)))
+    return text_with_checksum("%", inlined(_OUTPUT.sub("", item.document)))
 
 
 WRITER = Writer(

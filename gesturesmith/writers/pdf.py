@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from gesturesmith.writers._pdf_info import holds_its_table, info, titled, trailer_at
-from gesturesmith.writers.base import Item, Writer, sealed, whole
+from gesturesmith.writers.base import Item, Writer, whole, with_checksum
 
 # Values that depend on the clock or on chance are overwritten with fixed ones of the same length, so that
 # every offset in the file stays true. Each pattern begins with plain letters: `re` finds those quickest. A title
@@ -38,7 +38,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
     data = titled(data, item.title or item.name, item.author)
     # A comment may follow: readers look for the end of the file within its last 1,024 bytes
     # (PDF Reference 1.7, appendix H, note 18).
-    return sealed(data.rstrip(b"\n") + b"\n% ", b"\n")
+    return with_checksum(data.rstrip(b"\n") + b"\n% ", b"\n")
 
 
 def _fixed_xmp(packet: bytes) -> bytes:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import struct
 import zlib
 
-from gesturesmith.writers.base import MARK, PNG_BEGINS, Item, Writer, sealed, whole
+from gesturesmith.writers.base import MARK, PNG_BEGINS, Item, Writer, whole, with_checksum
 
 _ENDS = b"IEND\xaeB`\x82"
 _SEAL_BYTES = len(f"{MARK} [012345678901]")
@@ -34,7 +34,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
     software = _chunk_body("Software")
     length = struct.pack(">I", len(software) - len(b"iTXt") + _SEAL_BYTES)
     before = engraved[:_HEADER_END] + chunks + length + software
-    return sealed(before, engraved[_HEADER_END:], lambda seal: _crc(software + seal))
+    return with_checksum(before, engraved[_HEADER_END:], lambda seal: _crc(software + seal))
 
 
 WRITER = Writer(

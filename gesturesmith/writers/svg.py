@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from html import escape
 
-from gesturesmith.writers.base import Item, Writer, sealed, whole
+from gesturesmith.writers.base import Item, Writer, whole, with_checksum
 
 _OPENING = re.compile(r"<svg\b[^>]*>")
 # Each begins with plain letters, which `re` finds five times as fast as anything else.
@@ -31,7 +31,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
     if item.description:
         head += f'<desc id="{_xml(item.name)}-desc">{_xml(item.description)}</desc>\n'
     before, after = f"{svg[: opening.start()]}{head}<!-- ", f" -->{svg[opening.end() :]}"
-    return sealed(before.encode(), after.encode())
+    return with_checksum(before.encode(), after.encode())
 
 
 def _renumbered(svg: str, prefix: str) -> str:

@@ -1,4 +1,4 @@
-"""A crew whose LilyPond is a function: what a batch does can be seen without waiting for one."""
+"""A worker pool whose LilyPond is a function: what a batch does can be seen without waiting for one."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ from pathlib import Path
 
 import pytest
 
-from gesturesmith.batch import Done, Setup, Work, executors, run
-from gesturesmith.batch.render import press
-from gesturesmith.batch.workers import Crew
+from gesturesmith.batch import BatchSetup, Build, BuildResult, executors, run
+from gesturesmith.batch.render import render
+from gesturesmith.batch.workers import WorkerPool
 from gesturesmith.cache import Store, digest
-from gesturesmith.lilypond import Job, LilyPond, Run
+from gesturesmith.lilypond import Job, LilyPond, RunResult
 from gesturesmith.pipeline import Options, compile_file
 from gesturesmith.source import Source
 
@@ -28,27 +28,27 @@ def gestures(**contours: str) -> str:
     return HEAD + "".join(f"\ngesture {name}\n  contour: {line}\n" for name, line in contours.items())
 
 
-class Press:
+class FakeLilyPond:
     """Stands for LilyPond: its files are a hash of what it was given. Music with `bad` in it makes it fail."""
 
     def __init__(self) -> None:
         self.runs: list[tuple[str, ...]] = []
         self.bad = "\x00"
 
-    def __call__(self, formats: tuple[str, ...], job: Job) -> Run:
+    def __call__(self, formats: tuple[str, ...], job: Job) -> RunResult:
         _, *parts = _OUTPUT.split(job.document)
         # From its name to the end of its last line: what stands before the next book is not this one's.
         inside = (text[: text.find("\n}\n") + 3] for text in parts[1::2])
         books = dict(zip(parts[::2], inside, strict=True))
         self.runs.append(tuple(books))
         if self.bad in job.document:
-            return Run(files={}, messages=(), ended="failed")
+            return RunResult(files={}, messages=(), ended="failed")
         files = {
             f"{name}.{kind}": _file(kind, digest(kind, text)).encode()
             for name, text in books.items()
             for kind in formats
         }
-        return Run(files=files, messages=(), ended="")
+        return RunResult(files=files, messages=(), ended="")
 
     @property
     def books(self) -> int:
@@ -64,16 +64,16 @@ def _file(kind: str, inside: str) -> str:
 
 
 @pytest.fixture
-def fake(monkeypatch) -> Press:
+def fake(monkeypatch) -> FakeLilyPond:
     """The LilyPond of every batch of a test."""
-    one = Press()
+    one = FakeLilyPond()
 
     @contextmanager
-    def crew(setup: Setup, lilypond: LilyPond, early: tuple[tuple[str, ...], ...]):
+    def worker_pool(setup: BatchSetup, lilypond: LilyPond, early: tuple[tuple[str, ...], ...]):
         with ThreadPoolExecutor(setup.jobs) as executor:
-            yield Crew(executor, partial(press, runner=one), setup.jobs)
+            yield WorkerPool(executor, partial(render, runner=one), setup.jobs)
 
-    monkeypatch.setattr(executors, "crew", crew)
+    monkeypatch.setattr(executors, "worker_pool", worker_pool)
     return one
 
 
@@ -85,14 +85,16 @@ def lilypond(tmp_path) -> LilyPond:
 
 
 @pytest.fixture
-def setup(tmp_path, lilypond) -> Setup:
-    return Setup(output=tmp_path / "out", inputs=(), lilypond=lilypond, store=Store(tmp_path / "cache"), jobs=2)
+def setup(tmp_path, lilypond) -> BatchSetup:
+    return BatchSetup(
+        output=tmp_path / "out", inputs=(), lilypond=lilypond, store=Store(tmp_path / "cache"), jobs=2
+    )
 
 
-def work(text: str, name: str = "study", **options) -> Work:
+def work(text: str, name: str = "study", **options) -> Build:
     formats = options.pop("formats", ("pdf", "svg"))
     store = options.pop("store", None)
-    return Work(
+    return Build(
         name=f"{name}.gesture",
         compile=partial(compile_file, store=store),
         sources=(Source(f"{name}.gesture", text),),
@@ -102,10 +104,10 @@ def work(text: str, name: str = "study", **options) -> Work:
 
 
 @pytest.fixture
-def make(setup, fake) -> Callable[..., list[Done]]:
+def make(setup, fake) -> Callable[..., list[BuildResult]]:
     """Make works with the fake, on a fresh store over the same folder each time, as new runs would."""
 
-    def call(*works: Work, **changed) -> list[Done]:
+    def call(*works: Build, **changed) -> list[BuildResult]:
         from dataclasses import replace
 
         fake.runs.clear()

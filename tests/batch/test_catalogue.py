@@ -49,7 +49,7 @@ def test_all_pages_then_one_file_changed_then_again(catalogue, tmp_path, make, s
     place = next(p for p in texts if p.name == "trombone.gesture")
     texts[place] = texts[place].replace("lasts: 4 beats", "lasts: 3 beats", 1)
     second = make(*works())
-    changed = [d.work.name for d in second if d.written]
+    changed = [d.build.name for d in second if d.written]
     assert changed == [f"{str(place.with_suffix('')).replace('/', '-')}.gesture"]
     assert fake.books <= 3
     after = everything(setup.output)

@@ -16,9 +16,9 @@ import pytest
 import timing
 from batch.conftest import everything, gestures
 
-from gesturesmith.batch.render import Task, press_there
+from gesturesmith.batch.render import RenderTask, render_on_worker
 from gesturesmith.cache import fingerprint
-from gesturesmith.lilypond import LilyPond, Missing, find
+from gesturesmith.lilypond import LilyPond, MissingLilyPond, find
 
 pytestmark = pytest.mark.lilypond
 
@@ -74,10 +74,14 @@ def test_a_worker_that_would_make_other_files_makes_none(monkeypatch):
     own = find()
     assert isinstance(own, LilyPond)
     like = (own.version, own.cairo)
-    nothing = Task(formats=("pdf",), books=())
+    nothing = RenderTask(formats=("pdf",), books=())
     monkeypatch.setattr("gesturesmith.batch.render._none", lambda task, why: why)
     right = {"program": fingerprint(), "like": like, "sandbox": "auto"}
-    assert "another version of Gesturesmith" in press_there(nothing, **right | {"program": "other"})
-    assert "another LilyPond (2.25.12, not 2.24.0" in press_there(nothing, **right | {"like": ((2, 24, 0), True)})
-    monkeypatch.setattr("gesturesmith.batch.render.find", lambda sandbox: Missing("There is none.\nGet one."))
-    assert press_there(nothing, **right) == "a worker of the cluster has no LilyPond: There is none."
+    assert "another version of Gesturesmith" in render_on_worker(nothing, **right | {"program": "other"})
+    assert "another LilyPond (2.25.12, not 2.24.0" in render_on_worker(
+        nothing, **right | {"like": ((2, 24, 0), True)}
+    )
+    monkeypatch.setattr(
+        "gesturesmith.batch.render.find", lambda sandbox: MissingLilyPond("There is none.\nGet one.")
+    )
+    assert render_on_worker(nothing, **right) == "a worker of the cluster has no LilyPond: There is none."

@@ -8,8 +8,8 @@ from pathlib import PurePosixPath
 import pytest
 from batch.conftest import HEAD
 
-from gesturesmith.batch import Work
-from gesturesmith.batch.record import item_key, work_key
+from gesturesmith.batch import Build
+from gesturesmith.batch.record import build_key, item_key
 from gesturesmith.cache import keys
 from gesturesmith.lytext import code
 from gesturesmith.pipeline import Options, compile_file
@@ -26,11 +26,11 @@ OTHER = {
     "title": "Call",
     "author": "nobody",
     "description": "a call",
-    "musics": ("call",),
+    "excerpts": ("call",),
     "book": code("{ d'4 }"),
 }
 SAME = {"output": "s2", "place": PurePosixPath("b"), "document": code("{ }"), "ily": code("{ }")}
-WORK = Work(name="a", compile=compile_file, sources=(Source("a", HEAD),), options=Options(), formats=("pdf",))
+WORK = Build(name="a", compile=compile_file, sources=(Source("a", HEAD),), options=Options(), formats=("pdf",))
 
 
 def test_every_field_of_an_item_is_tried():
@@ -48,7 +48,7 @@ def test_what_makes_none_is_not(name, lilypond):
 
 
 @pytest.mark.parametrize(
-    "key", [lambda lilypond: item_key(ITEM, lilypond), lambda lilypond: work_key(WORK, lilypond)]
+    "key", [lambda lilypond: item_key(ITEM, lilypond), lambda lilypond: build_key(WORK, lilypond)]
 )
 def test_another_program_finds_nothing(key, lilypond, monkeypatch):
     before = key(lilypond)

@@ -5,32 +5,31 @@ from __future__ import annotations
 from concurrent.futures import ThreadPoolExecutor
 
 import pytest
-from batch.conftest import Press, gestures
+from batch.conftest import FakeLilyPond, gestures
 
-from gesturesmith.batch.render import Book, Pressed, Task, press, renamed, weight
-from gesturesmith.batch.workers import Crew
-from gesturesmith.lilypond import Failure, Run, find
-from gesturesmith.lilypond import Press as LilyPonds
+from gesturesmith.batch.render import Book, RenderResult, RenderTask, renamed, render, weight
+from gesturesmith.batch.workers import WorkerPool
+from gesturesmith.lilypond import Failure, LilyPondPool, RunResult, find
 from gesturesmith.lytext import code
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
 
-def book(number: int, inside: str = "", musics: tuple[str, ...] | None = None) -> Book:
+def book(number: int, inside: str = "", excerpts: tuple[str, ...] | None = None) -> Book:
     output = f"b{number}"
     ly = code(f'\\book {{\n\\bookOutputName "{output}"\n{inside}\n}}\n')
-    return Book(output=output, ly=ly, musics=(f"g{number}",) if musics is None else musics)
+    return Book(output=output, ly=ly, excerpts=(f"g{number}",) if excerpts is None else excerpts)
 
 
-def task(*inside: str) -> Task:
-    return Task(formats=("pdf",), books=tuple(book(n, text) for n, text in enumerate(inside)))
+def task(*inside: str) -> RenderTask:
+    return RenderTask(formats=("pdf",), books=tuple(book(n, text) for n, text in enumerate(inside)))
 
 
 @pytest.mark.parametrize("bad", [(0,), (7,), (3, 4), (0, 15), tuple(range(16)), ()])
 def test_halved_until_each_that_fails_stands_alone(bad):
-    lilypond = Press()
+    lilypond = FakeLilyPond()
     lilypond.bad = "BAD"
-    done = press(task(*("BAD" if n in bad else "good" for n in range(16))), lilypond)
+    done = render(task(*("BAD" if n in bad else "good" for n in range(16))), lilypond)
     assert set(done.failed) == {f"b{n}" for n in bad}
     assert set(done.files) == {f"b{n}" for n in range(16)} - set(done.failed)
     assert [done.failed[f"b{n}"].gesture for n in bad] == [f"g{n}" for n in bad]
@@ -40,13 +39,13 @@ def test_halved_until_each_that_fails_stands_alone(bad):
 
 def test_one_that_was_killed_once_is_tried_again_in_halves():
     """As by a machine that was short of memory."""
-    inner, runs = Press(), []
+    inner, runs = FakeLilyPond(), []
 
     def once(formats, job):
         runs.append(job)
-        return Run(files={}, messages=(), ended="stopped") if len(runs) == 1 else inner(formats, job)
+        return RunResult(files={}, messages=(), ended="stopped") if len(runs) == 1 else inner(formats, job)
 
-    done = press(task("one", "two"), once)
+    done = render(task("one", "two"), once)
     assert done.failed == {}
     assert len(runs) == 3
 
@@ -56,9 +55,9 @@ def test_a_full_disk_is_not_tried_again():
 
     def full(formats, job):
         runs.append(job)
-        return Run(files={}, messages=(), ended="full")
+        return RunResult(files={}, messages=(), ended="full")
 
-    done = press(task("one", "two", "three"), full)
+    done = render(task("one", "two", "three"), full)
     assert len(runs) == 1
     assert {f.summary for f in done.failed.values()} == {"the disk with the temporary files is full"}
     assert len(done.failed) == 3
@@ -68,33 +67,33 @@ def test_a_program_that_cannot_be_started():
     def nothing(formats, job):
         raise PermissionError(13, "Permission denied")
 
-    done = press(task("one", "two"), nothing)
+    done = render(task("one", "two"), nothing)
     assert set(done.failed) == {"b0", "b1"}
     assert done.failed["b0"].summary == "LilyPond could not be started (Permission denied)"
 
 
 def test_time_is_given_by_what_there_is_to_do():
     assert task("a").job.timeout_s < task(*"abcdef").job.timeout_s
-    page = Task(formats=("pdf",), books=(book(1, musics=tuple("abcdefgh")),))
+    page = RenderTask(formats=("pdf",), books=(book(1, excerpts=tuple("abcdefgh")),))
     assert weight(page.books) == 8
-    assert weight((book(1, musics=()),)) == 1
+    assert weight((book(1, excerpts=()),)) == 1
 
 
 def divided(books: list[int], jobs: int) -> list[list[int]]:
     """The weights of the books in each document."""
     tasks = []
 
-    def work(one: Task) -> Pressed:
+    def work(one: RenderTask) -> RenderResult:
         tasks.append(one)
-        return Pressed(files={b.output: {"pdf": b.output.encode()} for b in one.books}, failed={})
+        return RenderResult(files={b.output: {"pdf": b.output.encode()} for b in one.books}, failed={})
 
     with ThreadPoolExecutor(1) as executor:
-        crew = Crew(executor, work, jobs)
-        outputs = [crew.add(("pdf",), book(n).ly, tuple("x" * w)) for n, w in enumerate(books)]
-        crew.all_added()
+        pool = WorkerPool(executor, work, jobs)
+        outputs = [pool.add(("pdf",), book(n).ly, tuple("x" * w)) for n, w in enumerate(books)]
+        pool.all_added()
         said = [(0, 0)]
         for output in outputs:
-            assert crew.result(output, lambda *p: said.append(p)) == {"pdf": output.encode()}
+            assert pool.result(output, lambda *p: said.append(p)) == {"pdf": output.encode()}
     assert said[-1] == (sum(books), sum(books))
     return [[weight((b,)) for b in one.books] for one in tasks]
 
@@ -127,9 +126,9 @@ def test_a_book_is_the_same_bytes_whatever_stands_beside_it():
     formats = ("pdf", "png", "svg")
 
     def made(*chosen) -> dict[str, bytes]:
-        books = tuple(Book(output=i.output, ly=i.book, musics=i.musics) for i in chosen)
-        with LilyPonds(lilypond) as running:
-            done = press(Task(formats=formats, books=books), running.one)
+        books = tuple(Book(output=i.output, ly=i.book, excerpts=i.excerpts) for i in chosen)
+        with LilyPondPool(lilypond) as running:
+            done = render(RenderTask(formats=formats, books=books), running.one)
         assert done.failed == {}
         return {
             f"{i.name}.{kind}": writers.get(kind).finish(i, done.files[i.output][kind])
@@ -150,8 +149,8 @@ def test_what_kills_lilypond_is_found_among_many():
     """Scheme that fails while the page is laid out has no place in the document to be known by."""
     killing = r"\score { { \once \override NoteHead.stencil = #(lambda (g) (car '())) d''1 } }"
     inside = [killing if n == 5 else r"\score { { c'1 } }" for n in range(8)]
-    with LilyPonds(find()) as running:
-        done = press(task(*inside), running.one)
+    with LilyPondPool(find()) as running:
+        done = render(task(*inside), running.one)
     assert {output: why.gesture for output, why in done.failed.items()} == {"b5": "g5"}
     assert isinstance(done.failed["b5"], Failure)
     assert all(files["pdf"].startswith(b"%PDF") for files in done.files.values())

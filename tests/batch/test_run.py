@@ -12,12 +12,12 @@ import pytest
 from batch.conftest import everything, gestures, work
 
 from gesturesmith import dependencies
-from gesturesmith.batch import Work, manifest, run
+from gesturesmith.batch import Build, manifest_json, run
 from gesturesmith.cache import Store
 from gesturesmith.diagnostics import render_text
 from gesturesmith.diagnostics.types import Report
-from gesturesmith.lilypond import Missing
-from gesturesmith.pipeline import Outcome
+from gesturesmith.lilypond import MissingLilyPond
+from gesturesmith.pipeline import CompileResult
 
 TWO = gestures(call="G4, C5", answer="C5, G4")
 HIGH = gestures(call="G4, C5", beyond="G6")
@@ -31,7 +31,7 @@ def told(done) -> str:
 
 def test_everything_is_made_and_given_in_order(make, setup, fake):
     done = make(work(TWO, "b"), work(HIGH, "a"))
-    assert [d.work.name for d in done] == ["b.gesture", "a.gesture"]
+    assert [d.build.name for d in done] == ["b.gesture", "a.gesture"]
     pictures = ("a/call", "b/answer", "b/call")
     names = ["a.pdf", "b.pdf", *(f"{place}.{kind}" for place in pictures for kind in ("pdf", "svg"))]
     assert sorted(everything(setup.output)) == sorted(names)
@@ -148,10 +148,10 @@ def test_another_lilypond_counts(make, fake, lilypond):
     assert fake.books == 3
 
 
-def read_from(sources, options) -> Outcome:
+def read_from(sources, options) -> CompileResult:
     from gesturesmith.pipeline import Options, compile_file
 
-    dependencies.note(options)
+    dependencies.record_dependency(options)
     text = options.read_text()
     outcome = compile_file(sources, Options(stem="study", formats=("svg",)))
     return replace(outcome, names=(text,))
@@ -160,7 +160,7 @@ def read_from(sources, options) -> Outcome:
 def test_files_read_beside_count(make, tmp_path):
     """Such as profiles: a record of a work holds only while they are as they were."""
     profile = tmp_path / "profile"
-    one = Work(name="a", compile=read_from, sources=work(TWO).sources, options=profile, formats=("svg",))
+    one = Build(name="a", compile=read_from, sources=work(TWO).sources, options=profile, formats=("svg",))
     for text in ("first", "second", "third"):
         profile.write_text(text)
         assert make(one)[0].names == (text,)
@@ -197,7 +197,7 @@ def test_one_that_lilypond_cannot_set_is_named_and_the_others_are_made(make, set
 
 def test_without_a_lilypond_what_needs_none_is_made(make, setup):
     formats = ("ily", "pdf")
-    (done,) = make(work(TWO, formats=formats), lilypond=Missing("there is none"))
+    (done,) = make(work(TWO, formats=formats), lilypond=MissingLilyPond("there is none"))
     assert done.lacking == ("pdf",)
     assert not done.whole
     assert sorted(everything(setup.output)) == ["study/answer.ily", "study/call.ily", "study/gesturesmith.ily"]
@@ -248,8 +248,8 @@ def test_a_run_that_is_left_early_ends_its_crew(setup, fake):
 
 def test_the_manifest(make, setup):
     works = (work(TWO, "b"), work(HIGH, "a"), work(WRONG, "c"))
-    first = manifest(make(*works), [("gone.gesture", "there is no such file")])
-    again = manifest(reversed(make(*works)), [("gone.gesture", "there is no such file")])
+    first = manifest_json(make(*works), [("gone.gesture", "there is no such file")])
+    again = manifest_json(reversed(make(*works)), [("gone.gesture", "there is no such file")])
     assert first == again
     value = json.loads(first)
     assert [s["file"] for s in value["sources"]] == ["a.gesture", "b.gesture", "c.gesture", "gone.gesture"]
@@ -269,7 +269,7 @@ def test_the_manifest(make, setup):
 def test_the_manifest_has_the_findings_of_what_is_shown(make):
     careful = gestures(call="G4, C5", soft="Bb5").replace("contour: Bb5", "contour: Bb5\n  dynamics: pp")
     (done,) = make(work(careful))
-    value = json.loads(manifest([done], []))
+    value = json.loads(manifest_json([done], []))
     by_place = {o["file"]: {f["name"] for f in o["findings"]} for o in value["outputs"]}
     assert by_place["study/soft.pdf"] == {"soft"}
     assert by_place["study/call.pdf"] == set()

@@ -11,7 +11,7 @@ from typing import NamedTuple
 import pytest
 
 from gesturesmith import evidence
-from gesturesmith.cache import plain
+from gesturesmith.cache import value_format
 from gesturesmith.cache.plain import _tests
 from gesturesmith.diagnostics import types
 from gesturesmith.evidence import HOUSE, Sourced
@@ -23,7 +23,7 @@ class Pair(NamedTuple):
     other: tuple[int, ...]
 
 
-FORM = plain((Pair,), (types, evidence))
+FORM = value_format((Pair,), (types, evidence))
 FINDING = types.Finding(
     span=Span(3, 1, 9),
     text="too “high” ♯",
@@ -56,7 +56,7 @@ def test_it_comes_back_as_it_was(value):
     assert repr(again) == repr(value)
 
 
-@pytest.mark.parametrize("value", [{1, 2}, object(), b"bytes", plain])
+@pytest.mark.parametrize("value", [{1, 2}, object(), b"bytes", value_format])
 def test_what_has_no_form_is_not_written(value):
     with pytest.raises(TypeError):
         FORM.dumps((value,))

@@ -10,7 +10,7 @@ import time
 
 import pytest
 
-from gesturesmith.cache import Store, digest, file_digest, fingerprint, nothing, open_store
+from gesturesmith.cache import Store, digest, file_digest, fingerprint, null_store, open_store
 
 KEY = digest("something")
 
@@ -212,7 +212,7 @@ def test_the_users_own(tmp_path, monkeypatch):
 
 
 def test_nothing_keeps_nothing():
-    store = nothing()
+    store = null_store()
     store.put(KEY, b"music")
     store.trim()
     assert store.get(KEY) is None

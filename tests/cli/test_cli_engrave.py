@@ -13,7 +13,7 @@ import pytest
 import timing
 from cli.conftest import DEMO, GOOD, HEAD, HIGH
 
-from gesturesmith.lilypond import Job, Press, find
+from gesturesmith.lilypond import Job, LilyPondPool, find
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
@@ -274,8 +274,8 @@ def test_the_demo_gives_lilypond_nothing_to_warn_of():
     from gesturesmith import sheets
 
     document = sheets.document(tuple(i.book for i in outcome.items))
-    with Press(find()) as press:
-        run = press.one(("pdf",), Job(document=document))
+    with LilyPondPool(find()) as pool:
+        run = pool.one(("pdf",), Job(document=document))
     assert run.ended == ""
     assert run.messages == ()
 

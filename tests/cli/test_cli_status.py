@@ -195,7 +195,7 @@ def test_a_fault_in_a_thread_is_no_verdict(here, run, monkeypatch):
     def faulty(task, runner):
         raise KeyError("a fault of ours")
 
-    monkeypatch.setattr(render, "press", faulty)
+    monkeypatch.setattr(render, "render", faulty)
     monkeypatch.setattr(workers, "_MOST", 1)
     for name in ("a", "b"):
         (here / f"{name}.gesture").write_text(GOOD)

@@ -17,7 +17,7 @@ from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
 from gesturesmith import sheets
-from gesturesmith.lilypond import Job, LilyPond, Run, find, start
+from gesturesmith.lilypond import Job, LilyPond, RunResult, find, start
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
@@ -49,7 +49,7 @@ def items():
     return {i.name: i for i in compile_text(Source("printed.gesture", TEXT), Options(stem="printed")).items}
 
 
-def _run(items, program: Path, backend: str, formats: tuple[str, ...], before: str = "") -> Run:
+def _run(items, program: Path, backend: str, formats: tuple[str, ...], before: str = "") -> RunResult:
     found = find(program)
     assert isinstance(found, LilyPond)
     text = sheets.document(tuple(i.book for i in items.values()))

@@ -4,8 +4,8 @@ import pytest
 from lang.reading import read
 
 from gesturesmith.lang.messages import RULES
-from gesturesmith.lang.parse import LARGEST, MOST_LINES
-from gesturesmith.lang.tokens import MOST_TOKENS
+from gesturesmith.lang.parse import LARGEST, MAX_LINES
+from gesturesmith.lang.tokens import MAX_TOKENS
 
 # What is written in a gesture, the rule, the column, the marked text, and words of the message.
 GESTURE = [
@@ -443,14 +443,14 @@ def test_what_is_not_a_name(name):
 
 @pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
 def test_a_file_of_too_many_lines_is_not_read(end):
-    assert not read("# a line" + end * (MOST_LINES - 1))[1]
-    (error,) = read("# a line" + end * (MOST_LINES + 1))[1]
+    assert not read("# a line" + end * (MAX_LINES - 1))[1]
+    (error,) = read("# a line" + end * (MAX_LINES + 1))[1]
     assert (error.rule, error.span.line) == ("unreadable-file", 1)
     assert "400,000" in error.message
 
 
 @pytest.mark.parametrize(
-    "text", ["gesture a\n  contour: " + "C4, " * MOST_TOKENS, "passage a\n  play: a" + "\n    , a" * MOST_TOKENS]
+    "text", ["gesture a\n  contour: " + "C4, " * MAX_TOKENS, "passage a\n  play: a" + "\n    , a" * MAX_TOKENS]
 )
 def test_a_value_of_too_many_words_is_given_up(text):
     errors = read(text)[1]

@@ -19,17 +19,17 @@ SLOW = settings(max_examples=60, suppress_health_check=list(HealthCheck))
 def comments(text):
     """Every comment of a file that reads, in order."""
     from gesturesmith.lang.keys import pattern
-    from gesturesmith.lang.layout import layout
+    from gesturesmith.lang.layout import classify_lines
     from gesturesmith.lang.tokens import tokenize
 
     found, key = [], ""
-    for line in layout(Source("", text).lines):
-        raw = line.row.raw
+    for line in classify_lines(Source("", text).lines):
+        raw = line.content.raw
         if line.kind == "comment":
             found.append(raw.strip())
         elif line.kind != "blank":
             key = line.key or key
-            at = tokenize(line.row, line.value, pattern(key))[1]
+            at = tokenize(line.content, line.value, pattern(key))[1]
             found += [raw[at:].strip()] if at >= 0 else []
     return found
 

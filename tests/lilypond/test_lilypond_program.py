@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from gesturesmith.lilypond import ENVIRONMENT, LilyPond, Missing, find
+from gesturesmith.lilypond import ENVIRONMENT, LilyPond, MissingLilyPond, find
 
 BOTH_WAYS = ("pip install lilypond==", "on PATH")
 
@@ -66,7 +66,7 @@ def test_cairo_is_read_from_the_program_where_it_is_not_the_wheels(monkeypatch):
 @pytest.mark.parametrize("version", ["2.22.2", "2.23.82", "1.9.0"])
 def test_an_old_one_is_refused_with_both_ways(tmp_path, version):
     found = find(program(tmp_path / "lilypond", f"GNU LilyPond {version}"))
-    assert isinstance(found, Missing)
+    assert isinstance(found, MissingLilyPond)
     assert f"LilyPond {version}" in found.reason
     assert "2.24 or newer is needed" in found.reason
     assert all(way in found.reason for way in BOTH_WAYS)
@@ -80,11 +80,11 @@ def test_a_new_one_will_do(tmp_path, version):
 def test_a_named_place_is_never_passed_over(tmp_path, monkeypatch):
     """The wheel would do, but somebody said which to use."""
     found = find(tmp_path / "nowhere")
-    assert isinstance(found, Missing)
+    assert isinstance(found, MissingLilyPond)
     assert "nowhere, named by --lilypond, is not there" in found.reason
     monkeypatch.setenv(ENVIRONMENT, str(tmp_path))
     found = find()
-    assert isinstance(found, Missing)
+    assert isinstance(found, MissingLilyPond)
     assert "a folder" in found.reason
 
 
@@ -94,7 +94,7 @@ def test_something_else_is_not_taken_for_lilypond(tmp_path):
     dead.write_text("no program at all")
     for path in (other, dead):
         found = find(path)
-        assert isinstance(found, Missing)
+        assert isinstance(found, MissingLilyPond)
         assert "does not run, or is not LilyPond" in found.reason
 
 
@@ -102,6 +102,6 @@ def test_something_else_is_not_taken_for_lilypond(tmp_path):
 def test_none_at_all(tmp_path, monkeypatch):
     monkeypatch.setenv("PATH", str(tmp_path))
     found = find()
-    assert isinstance(found, Missing)
+    assert isinstance(found, MissingLilyPond)
     assert all(way in found.reason for way in BOTH_WAYS)
     assert ENVIRONMENT in found.reason

@@ -12,7 +12,7 @@ import pytest
 import timing
 
 from gesturesmith import paths
-from gesturesmith.lilypond import Job, Press, failure, groups, start
+from gesturesmith.lilypond import Job, LilyPondPool, failure, groups, start
 from gesturesmith.lilypond.program import LilyPond
 
 pytestmark = pytest.mark.lilypond
@@ -55,8 +55,8 @@ def test_what_was_made_before_an_error_and_who_made_it(wheel):
     """Two failing documents, each named by what is known of it."""
     wrong = HEAD + GOOD.format(name="a") + WRONG.format(name="b")
     dying = HEAD + GOOD.format(name="a") + DYING.format(name="b")
-    with Press(wheel, (("pdf",),)) as press:
-        first, second = (press.one(("pdf",), Job(document=text)) for text in (wrong, dying))
+    with LilyPondPool(wheel, (("pdf",),)) as pool:
+        first, second = (pool.one(("pdf",), Job(document=text)) for text in (wrong, dying))
     assert first.ended == second.ended == "failed"
     by_place = failure(wrong, first.messages, first.ended)
     assert by_place.gesture == "wrong"
@@ -80,8 +80,8 @@ def test_what_never_ends_is_stopped(wheel, private_temp):
 
 
 def test_nothing_is_left_of_one_that_was_not_needed(wheel, private_temp):
-    with Press(wheel, (("pdf",), ("svg",))) as press:
-        processes = [w._process for _, w in press._waiting]
+    with LilyPondPool(wheel, (("pdf",), ("svg",))) as pool:
+        processes = [w._process for _, w in pool._waiting]
         assert len(list(private_temp.iterdir())) == 2
         assert all(p.poll() is None for p in processes)
     assert all(p.poll() is not None for p in processes)
@@ -119,8 +119,8 @@ def test_without_cairo_svg_has_a_run_of_its_own(wheel):
 
 def test_without_cairo_the_same_files_are_made(wheel, document):
     plain = LilyPond(path=wheel.path, version=(2, 24, 1), cairo=False)
-    with Press(plain) as press:
-        runs = [press.one(g, Job(document=document)) for g in groups(plain, ("pdf", "png", "svg"))]
+    with LilyPondPool(plain) as pool:
+        runs = [pool.one(g, Job(document=document)) for g in groups(plain, ("pdf", "png", "svg"))]
     assert [r.ended for r in runs] == ["", ""]
     assert runs[0].file("page", "pdf").startswith(b"%PDF-")
     assert runs[0].file("s0001", "pdf").startswith(b"%PDF-")
@@ -138,8 +138,8 @@ def test_a_program_that_cannot_be_started_leaves_no_folder(private_temp):
 def test_no_room_for_its_files(wheel, monkeypatch):
     """What LilyPond says then is of no use: its log has no room either."""
     monkeypatch.setattr("shutil.disk_usage", lambda _: SimpleNamespace(total=1, used=1, free=0))
-    with Press(wheel) as press:
-        good, bad = (press.one(("pdf",), Job(document=HEAD + text.format(name="a"))) for text in (GOOD, DYING))
+    with LilyPondPool(wheel) as pool:
+        good, bad = (pool.one(("pdf",), Job(document=HEAD + text.format(name="a"))) for text in (GOOD, DYING))
     assert good.ended == ""
     assert bad.ended == "full"
     failed = failure("", bad.messages, bad.ended, ("dying",))

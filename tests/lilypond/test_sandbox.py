@@ -17,7 +17,7 @@ from pathlib import Path
 import pytest
 import timing
 
-from gesturesmith.lilypond import Job, LilyPond, Missing, find, output_files, start
+from gesturesmith.lilypond import Job, LilyPond, MissingLilyPond, find, output_files, start
 from gesturesmith.lilypond import run as running
 from gesturesmith.lilypond import sandbox as box
 
@@ -227,7 +227,7 @@ def test_the_same_files_inside_and_outside(free, boxed):
 def test_a_sandbox_that_is_demanded_and_not_there(monkeypatch):
     monkeypatch.setenv("PATH", "/nowhere")
     found = find(sandbox="always")
-    assert isinstance(found, Missing)
+    assert isinstance(found, MissingLilyPond)
     assert "bubblewrap" in found.reason
     assert isinstance(find(sandbox="auto"), LilyPond)
 
@@ -240,7 +240,7 @@ def test_a_sandbox_that_does_not_work(tmp_path, monkeypatch):
     broken.chmod(0o755)
     monkeypatch.setenv("PATH", str(tmp_path))
     monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
-    assert isinstance(find(sandbox="always"), Missing)
+    assert isinstance(find(sandbox="always"), MissingLilyPond)
     found = find(sandbox="auto")
     assert isinstance(found, LilyPond)
     assert found.sandbox is None
@@ -266,7 +266,7 @@ def test_what_worked_is_not_tried_again(monkeypatch, tmp_path):
     os.utime(mark, (1, 1))
     monkeypatch.setattr(box, "_works", lambda *a: False)
     if any(os.path.isdir(f) for f in box._FONTS):
-        assert isinstance(find(sandbox="always"), Missing)
+        assert isinstance(find(sandbox="always"), MissingLilyPond)
 
 
 def test_nothing_stays_behind(monkeypatch, tmp_path, free):
@@ -287,7 +287,7 @@ def test_what_works_no_longer_is_noticed(tmp_path, monkeypatch):
     assert find(sandbox="auto").sandbox is not None
     forbidden.touch()
     assert find(sandbox="auto").sandbox is None
-    assert isinstance(find(sandbox="always"), Missing)
+    assert isinstance(find(sandbox="always"), MissingLilyPond)
 
 
 # --- what is left behind, with the first wall removed: the parent reads it with bounds -------------------------
@@ -318,7 +318,7 @@ def test_folders_in_one_another_without_end(few, way):
 
 @pytest.mark.parametrize("way", ["always", "never"])
 def test_more_files_than_any_music_makes(monkeypatch, few, way):
-    monkeypatch.setattr(output_files, "MOST_ENTRIES", 2000)
+    monkeypatch.setattr(output_files, "MAX_ENTRIES", 2000)
     result = run(find(sandbox=way), MANY)
     assert (result.ended, result.files) == ("flood", {})
 

@@ -12,7 +12,7 @@ import pytest
 
 from gesturesmith.lang import nodes, parse
 from gesturesmith.model import messages
-from gesturesmith.model.context import MOST_GESTURES
+from gesturesmith.model.context import MAX_GESTURES
 from gesturesmith.model.reading import read
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source, Span
@@ -153,14 +153,14 @@ HIGHER = nodes.Point(height=nodes.Height("120%", Fraction(120), HERE), at=None, 
 GOOD = "gesture a\n  contour: G4\n  band: low\n  lasts: 1 beat\n"
 # What the reader already refuses; trees do not only come from it.
 BY_HAND = {
-    "empty-band": (GOOD, "band", nodes.Band(None, G4, G4, HERE)),
-    "upside-down-band": (GOOD, "band", nodes.Band(None, C5, G4, HERE)),
-    "no-length": (GOOD, "lasts", nodes.Quantity(Fraction(0), "beats", HERE)),
+    "empty-band": (GOOD, "band", nodes.BandNode(None, G4, G4, HERE)),
+    "upside-down-band": (GOOD, "band", nodes.BandNode(None, C5, G4, HERE)),
+    "no-length": (GOOD, "lasts", nodes.Amount(Fraction(0), "beats", HERE)),
     "height-outside-band": (GOOD, "contour", nodes.Contour((HIGHER,), (), HERE)),
     "bad-range": (
         A + "exercises e\n  from: a\n  start: G4..C5 by 1\n",
         "start",
-        nodes.Series((nodes.Range(G4, C5, nodes.Quantity(Fraction(0), "", HERE), HERE),), HERE),
+        nodes.Series((nodes.Range(G4, C5, nodes.Amount(Fraction(0), "", HERE), HERE),), HERE),
     ),
 }
 
@@ -175,7 +175,7 @@ def test_too_many_gestures():
     block = tree.blocks[0]
     broken = replace(block, entries=())  # costs nothing to resolve; its own error is another
     many = tuple(
-        replace(broken, name=replace(block.name, text=f"a{i}"), broken=True) for i in range(MOST_GESTURES + 1)
+        replace(broken, name=replace(block.name, text=f"a{i}"), broken=True) for i in range(MAX_GESTURES + 1)
     )
     _, errors = resolve(replace(tree, blocks=many))
     assert [e.rule for e in errors] == ["too-many-gestures"]

@@ -13,7 +13,7 @@ import pytest
 from gesturesmith.cache import Store
 from gesturesmith.instruments import get
 from gesturesmith.instruments.profile import to_toml
-from gesturesmith.pipeline import Options, Outcome, compile_text
+from gesturesmith.pipeline import CompileResult, Options, compile_text
 from gesturesmith.pipeline.types import NotesOptions
 from gesturesmith.source import Source
 
@@ -27,7 +27,7 @@ PLAIN = "instrument: horn\npitches: written\n" + "".join(
 )
 
 
-def without_realisation(outcome: Outcome) -> Outcome:
+def without_realisation(outcome: CompileResult) -> CompileResult:
     """It is not kept: nothing that is delivered says it."""
     reports = tuple(
         replace(r, gestures=tuple(replace(g, realisation=None) for g in r.gestures)) for r in outcome.reports
@@ -35,7 +35,7 @@ def without_realisation(outcome: Outcome) -> Outcome:
     return replace(outcome, reports=reports)
 
 
-def same(text: str, store: Store, **options) -> Outcome:
+def same(text: str, store: Store, **options) -> CompileResult:
     """The outcome with the store, which must be that without."""
     source = Source("a", text)
     wanted = Options(**options)

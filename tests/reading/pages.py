@@ -95,7 +95,7 @@ def add_file(
 
     for item in outcome.items:
         if item.kind == "page" or snippets:
-            job.add(item, [Score(source.name, n, item.kind, said(n)) for n in item.musics])
+            job.add(item, [Score(source.name, n, item.kind, said(n)) for n in item.excerpts])
 
 
 @dataclass
@@ -156,7 +156,8 @@ def add_exercises(job: Job, source: Source, folder: Path | None = None) -> None:
         one = checked.practices[item.name]
         exercise = one.exercise
         rows = [
-            practice.barred((line.case,), exercise.meter, exercise.times) for line in one.at_most(len(item.musics))
+            practice.barred((line.case,), exercise.meter, exercise.times)
+            for line in one.at_most(len(item.excerpts))
         ]
         _add_sheet(job, item, f"{source.name} {item.name}", rows, piece.settings)
 
@@ -193,7 +194,7 @@ def add_notes(job: Job, source: Source, folder: Path | None = None) -> None:
         pool.setdefault(gesture.name, []).append(says.of_gesture(gesture, heights=piece.settings.heights))
     job.add(
         item,
-        [Excerpt(source.name, name, tuple(pool[name]), piece.settings.instrument) for name in item.musics],
+        [Excerpt(source.name, name, tuple(pool[name]), piece.settings.instrument) for name in item.excerpts],
     )
 
 

@@ -107,24 +107,24 @@ def profile(count):
 # beyond it, and words of the message.
 TABLE = {
     "2 MB a file": ((textfile, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
-    "20,000 gestures": ((context, "MOST_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
+    "20,000 gestures": ((context, "MAX_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
     "100,000 notes in all gestures of a file": (
-        (context, "MOST_NOTES"), notes, 100_000, 1000, "more than 100000 notes in all gestures in one file",
+        (context, "MAX_NOTES"), notes, 100_000, 1000, "more than 100000 notes in all gestures in one file",
     ),
-    "500 points a gesture": ((context, "MOST_POINTS"), points, 500, 1, "501 points in one contour"),
-    "10,000 events a passage": ((context, "MOST_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
-    "every point or attack": ((context, "MOST_EVENTS"), events_in_gestures, 10_000, 500, "more than 10000 notes"),
-    "or attack": ((context, "MOST_EVENTS"), attacks, 10_000, 1000, "more than 10000 notes"),
-    "and as many bars": ((context, "MOST_EVENTS"), bars, 10_000, 250, "more than 10000 notes"),
-    "1,000 beats a gesture": ((context, "MOST_BEATS"), beats, 1000, 1, "this gesture lasts 1001 beats"),
-    "a note, a rest": ((context, "MOST_BEATS"), beats_of_rest, 1000, 1, "this lasts 1001 beats"),
-    "or a variant": ((context, "MOST_BEATS"), beats_of_a_variant, 1000, 1, "a variant lasts 1001 beats"),
-    "100,000 events a file": ((context, "MOST_EVENTS_IN_FILE"), nested, 100_000, 5000, "more than 100000 notes"),
-    "500 variants": ((context, "MOST_VARIANTS"), variants, 500, 10, "510 variants"),
+    "500 points a gesture": ((context, "MAX_POINTS"), points, 500, 1, "501 points in one contour"),
+    "10,000 events a passage": ((context, "MAX_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
+    "every point or attack": ((context, "MAX_EVENTS"), events_in_gestures, 10_000, 500, "more than 10000 notes"),
+    "or attack": ((context, "MAX_EVENTS"), attacks, 10_000, 1000, "more than 10000 notes"),
+    "and as many bars": ((context, "MAX_EVENTS"), bars, 10_000, 250, "more than 10000 notes"),
+    "1,000 beats a gesture": ((context, "MAX_BEATS"), beats, 1000, 1, "this gesture lasts 1001 beats"),
+    "a note, a rest": ((context, "MAX_BEATS"), beats_of_rest, 1000, 1, "this lasts 1001 beats"),
+    "or a variant": ((context, "MAX_BEATS"), beats_of_a_variant, 1000, 1, "a variant lasts 1001 beats"),
+    "100,000 events a file": ((context, "MAX_EVENTS_IN_FILE"), nested, 100_000, 5000, "more than 100000 notes"),
+    "500 variants": ((context, "MAX_VARIANTS"), variants, 500, 10, "510 variants"),
     "50,000 events in all variants": (
-        (context, "MOST_VARIED_EVENTS"), varied, 50_000, 500, "more than 50000 notes and rests",
+        (context, "MAX_VARIED_EVENTS"), varied, 50_000, 500, "more than 50000 notes and rests",
     ),
-    "2,000 characters a text": ((reader, "LONGEST_TEXT"), text, 2000, 1, "a text of 2001 characters"),
+    "2,000 characters a text": ((reader, "MAX_TEXT_LENGTH"), text, 2000, 1, "a text of 2001 characters"),
     "256 kB a profile": ((profiles, "LARGEST_BYTES"), profile, 256 * 1024, 1, "256 kB"),
 }  # fmt: skip
 
@@ -162,12 +162,12 @@ def test_the_page_lists_every_limit_and_where_it_is_raised():
         assert f"`{name}` in `{module.__name__.replace('.', '/')}.py`" in page, limit
     for module, name in (
         (render, "_BASE_S"),
-        (render, "_SECONDS_A_MUSIC"),
+        (render, "_SECONDS_PER_EXCERPT"),
         (sandbox, "MEMORY_KB"),
         (sandbox, "FILE_BLOCKS"),
         (sandbox, "FOLDER_BYTES"),
         (sandbox, "CPU_S"),
-        (sandbox, "MOST_ENTRIES"),
+        (sandbox, "MAX_ENTRIES"),
         (sandbox, "LOG_BYTES"),
     ):
         assert hasattr(module, name)
@@ -195,7 +195,7 @@ def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, mo
 
     monkeypatch.setattr(sheets.snippet, "book", endless)
     monkeypatch.setattr(render, "_BASE_S", 3.0)
-    monkeypatch.setattr(render, "_SECONDS_A_MUSIC", 0.0)
+    monkeypatch.setattr(render, "_SECONDS_PER_EXCERPT", 0.0)
     monkeypatch.chdir(tmp_path)
     Path("study.gesture").write_text(f"{HORN}{CALL}gesture endless\n  contour: D4\n")
     patience = Patience(30)
@@ -208,7 +208,7 @@ def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, mo
 
 def test_a_flood_is_told_as_one():
     assert output_files.FOLDER_BYTES == sandbox.FOLDER_BYTES
-    assert output_files.MOST_ENTRIES == sandbox.MOST_ENTRIES
+    assert output_files.MAX_ENTRIES == sandbox.MAX_ENTRIES
     assert running.LOG_BYTES == sandbox.LOG_BYTES
 
 

@@ -128,7 +128,7 @@ def test_every_text_is_on_the_page_as_it_was_written(run) -> None:
 
 def test_lines_are_numbered_and_each_has_its_rest(books, outcome) -> None:
     for item in outcome.items:
-        count = len(item.musics)
+        count = len(item.excerpts)
         numbers = re.findall(r'\\gs-number "(\d+)\."', books[item.name])
         assert numbers == [str(n) for n in range(1, count + 1)]
         assert books[item.name].count(r"\gsRest ") == count
@@ -186,8 +186,8 @@ def test_one_page_is_filled_and_not_overfilled(lilypond) -> None:
         "  keep: one page\n"
     )
     (item,) = compile_sheet((Source("a", text),), SheetOptions(lilypond=lilypond)).items
-    assert 5 <= len(item.musics) <= 12
-    every = text.replace("one page", str(len(item.musics) + 1))
+    assert 5 <= len(item.excerpts) <= 12
+    every = text.replace("one page", str(len(item.excerpts) + 1))
     (more,) = compile_sheet((Source("a", every),), SheetOptions()).items
     with start(lilypond, ("pdf",)) as waiting:
         waiting.feed(Job(document=sheets.document((item.book, more.book.replace(more.output, "more")))))
@@ -200,7 +200,7 @@ def test_what_cannot_be_played_is_not_on_the_sheet_and_told() -> None:
     text = HEAD + "gesture a\n  contour: C5, G5\nexercises b\n  from: a\n  start: C5, G7\n"
     outcome = compile_sheet((Source("a", text),), SheetOptions())
     (said,) = outcome.report.exercises
-    assert said.made == len(outcome.items[0].musics) == 1
+    assert said.made == len(outcome.items[0].excerpts) == 1
     ((label, reason),) = said.left_out
     assert label == "from G7"
     assert "outside-range" in reason
@@ -241,7 +241,7 @@ def test_a_line_after_a_preparation_prints_its_own_accidentals(program: Path, tm
     for item in outcome.items:
         found = scores(sheets.document((item.book,)), tmp_path / item.name, program)
         lines = found[1:]  # after the warm-up
-        assert len(lines) == len(item.musics)
+        assert len(lines) == len(item.excerpts)
         # The small notes are a measure of their own, though nobody counts it.
         assert [len(measure) for measure in lines[0] if measure] == [4, 4]
         assert [head.alter for head in lines[0][0]] == [head.alter for head in lines[0][1]]

@@ -17,7 +17,7 @@ from gesturesmith.diagnostics import Finding, Verdict
 from gesturesmith.engrave.music import Music
 from gesturesmith.lang import parse, words
 from gesturesmith.lang.keys import pattern
-from gesturesmith.lang.layout import Line, layout
+from gesturesmith.lang.layout import SourceLine, classify_lines
 from gesturesmith.lang.tokens import PLAIN, Token, tokenize
 from gesturesmith.model.reading import read
 from gesturesmith.pipeline import notes
@@ -154,7 +154,7 @@ class _Entry:
 
     key: str
     block: str
-    lines: list[Line]
+    lines: list[SourceLine]
     tokens: list[Token]
 
 
@@ -173,23 +173,23 @@ def words_of(text: str) -> tuple[Word, ...]:
 def _entries(text: str) -> list[_Entry]:
     found: list[_Entry] = []
     block = ""
-    for line in layout(tuple(text.split("\n"))):
+    for line in classify_lines(tuple(text.split("\n"))):
         if line.kind == "heading":
-            tokens, _ = tokenize(line.row, line.value, PLAIN)
+            tokens, _ = tokenize(line.content, line.value, PLAIN)
             block = tokens[0].text if tokens else ""
             found.append(_Entry("", block, [line], tokens))
         elif line.kind == "entry":
-            tokens, _ = tokenize(line.row, line.value, pattern(line.key))
+            tokens, _ = tokenize(line.content, line.value, pattern(line.key))
             found.append(_Entry(line.key, "" if line.margin else block, [line], tokens))
         elif line.kind == "more":
-            found[-1].tokens += tokenize(line.row, line.value, pattern(found[-1].key))[0]
+            found[-1].tokens += tokenize(line.content, line.value, pattern(found[-1].key))[0]
             found[-1].lines.append(line)
     return found
 
 
 def _whole(text: str, entry: _Entry) -> Word:
     rows = text.split("\n")
-    numbers = [line.row.number - 1 for line in entry.lines]
+    numbers = [line.content.number - 1 for line in entry.lines]
     gone = tuple((n, 0, len(rows[n])) for n in numbers)
     first, last = entry.tokens[0], entry.tokens[-1]
     value = " ".join(t.text for t in entry.tokens)

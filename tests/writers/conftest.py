@@ -40,7 +40,7 @@ def items() -> tuple[Item, ...]:
         place=PurePosixPath("study"),
         name="study",
         title="Fog",
-        musics=("beacon", "swell"),
+        excerpts=("beacon", "swell"),
         book=PAGE,
         document=f'{HEAD}\\include "gesturesmith.ily"\n{PAGE}',
     )

@@ -9,11 +9,11 @@ from pathlib import PurePosixPath
 import pytest
 
 from gesturesmith.delivery import Blocked, Delivered, deliver, replace_file
-from gesturesmith.writers.base import MARK, Output, sealed_text
+from gesturesmith.writers.base import MARK, Output, text_with_checksum
 
 
 def output(place: str, text: str = "new") -> Output:
-    return Output(place=PurePosixPath(place), data=sealed_text("%", text))
+    return Output(place=PurePosixPath(place), data=text_with_checksum("%", text))
 
 
 def files(folder):
@@ -121,8 +121,8 @@ def test_a_users_file_keeps_its_permissions(tmp_path):
 @pytest.mark.parametrize("ending", ["ly", "ily"])
 def test_a_score_that_was_worked_on_is_left_alone(tmp_path, ending):
     place = tmp_path / f"a.{ending}"
-    ours = Output(place=PurePosixPath(place.name), data=sealed_text("%", "{ c'4 }\n"))
-    newer = Output(place=PurePosixPath(place.name), data=sealed_text("%", "{ d'4 }\n"))
+    ours = Output(place=PurePosixPath(place.name), data=text_with_checksum("%", "{ c'4 }\n"))
+    newer = Output(place=PurePosixPath(place.name), data=text_with_checksum("%", "{ d'4 }\n"))
     deliver([ours], tmp_path, inputs=())
     place.write_bytes(ours.data.replace(b"c'4", b"c'4 \\fermata"))
     said = deliver([newer], tmp_path, inputs=())
@@ -148,7 +148,7 @@ def _alter(data: bytes) -> dict[str, bytes]:
     }
 
 
-ALTERED = _alter(sealed_text("%", "{ c'4 }\n"))
+ALTERED = _alter(text_with_checksum("%", "{ c'4 }\n"))
 
 
 @pytest.mark.parametrize("how", ALTERED)
@@ -165,7 +165,7 @@ def test_only_what_we_made_to_the_last_byte_is_ours(tmp_path, how, ending):
 
 def test_a_text_that_holds_a_sum_like_ours(tmp_path):
     """A title may be any words; the file is known by its own mark all the same."""
-    (tmp_path / "a.ly").write_bytes(sealed_text("%", f'title = "{MARK} [0123456789ab]"\n'))
+    (tmp_path / "a.ly").write_bytes(text_with_checksum("%", f'title = "{MARK} [0123456789ab]"\n'))
     assert isinstance(deliver([output("a.ly")], tmp_path, inputs=()), Delivered)
 
 

@@ -50,7 +50,7 @@ OUTSIDE = ProfileError(
 
 def read_bytes(path: Path) -> bytes | ProfileError:
     """The bytes of a regular file of at most 256 kB; an error for anything else. Never waits for a pipe."""
-    dependencies.note(path)
+    dependencies.record_dependency(path)
     try:
         handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
     except FileNotFoundError:

@@ -16,9 +16,9 @@ OWN = "the profile"  # the source of what a profile says without one
 _KINDS = tuple(kind.value for kind in Kind)
 _REFUSING = ", ".join(kind.value for kind in Kind if kind.may_refuse)
 _PITCH = "a pitch such as F#2"
-LONGEST_TEXT = 200
+MAX_TEXT_LENGTH = 200
 ABSURD = 20  # a limit so many times as large or as small as the usual one is a mistake
-MOST_ERRORS = 100  # of one profile; whoever wrote more has not written a profile
+MAX_ERRORS = 100  # of one profile; whoever wrote more has not written a profile
 _NAMES_SHOWN = 20  # of what is allowed, where nothing is near
 
 
@@ -38,13 +38,13 @@ class Table:
     @property
     def full(self) -> bool:
         """Whether no further error would be noted."""
-        return len(self.errors) > MOST_ERRORS
+        return len(self.errors) > MAX_ERRORS
 
     def error(self, key: str, problem: str, allowed: str = "") -> None:
         """An error of a key of this table; after a hundred in a profile only that there are more."""
         if self.full:
             return
-        if len(self.errors) == MOST_ERRORS:
+        if len(self.errors) == MAX_ERRORS:
             last = max(self.lines.values(), default=0)  # so that it is told last
             self.errors.append(ProfileError(last, "", "there are more errors than these: mend them first"))
             return
@@ -87,12 +87,12 @@ class Table:
     def text(self, key: str, default: str | None, allowed: Iterable[str] = ()) -> str:
         """A text without control characters, at most 200 long; one of `allowed` where they are given."""
         options = tuple(allowed)
-        what = ", ".join(options) or f"a text in quotes, up to {LONGEST_TEXT} characters"
+        what = ", ".join(options) or f"a text in quotes, up to {MAX_TEXT_LENGTH} characters"
         value = self.values.get(key, default)
         if value is None:
             self.error(key, "this is missing", what)
             return ""
-        if not isinstance(value, str) or len(value) > LONGEST_TEXT or not (value.isprintable()):
+        if not isinstance(value, str) or len(value) > MAX_TEXT_LENGTH or not (value.isprintable()):
             self.error(key, "this is no text that can be printed", what)
             return ""
         if options and value not in options:

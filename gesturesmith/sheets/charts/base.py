@@ -11,7 +11,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
-from gesturesmith.sheets._head import Head, opening
+from gesturesmith.sheets._head import PageHeader, opening
 from gesturesmith.units import UNISON, Interval, Spelling
 from gesturesmith.values import frozen
 from gesturesmith.wording import keys, said, together
@@ -73,7 +73,7 @@ def book(chart: Chart, settings: Settings, *, output: str, picture: bool = False
     parts = (paragraph(transposition(settings)), *chart.body(settings))
     if picture:
         return _picture(chart, settings, parts, output)
-    head = Head(title=title(chart, settings), left=settings.part_name(settings.wording))
+    head = PageHeader(title=title(chart, settings), left=settings.part_name(settings.wording))
     placed = (part if part.startswith(r"\score") else code(f"\\markup {part}") for part in parts)
     return joined((opening(head, output, "gsChartPaper", settings), *placed, code("}\n")))
 
