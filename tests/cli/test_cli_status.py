@@ -196,7 +196,7 @@ def test_a_fault_in_a_thread_is_no_verdict(here, run, monkeypatch):
         raise KeyError("a fault of ours")
 
     monkeypatch.setattr(render, "render", faulty)
-    monkeypatch.setattr(workers, "_MOST", 1)
+    monkeypatch.setattr(workers, "_MAX_WEIGHT", 1)
     for name in ("a", "b"):
         (here / f"{name}.gesture").write_text(GOOD)
     result = run("engrave", "a.gesture", "b.gesture")
