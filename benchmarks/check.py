@@ -15,7 +15,7 @@ from pathlib import Path
 from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import FileReport, Verdict
 from gesturesmith.rules import all_rules
-from gesturesmith.rules._doc import sections
+from gesturesmith.rules.shared.doc import sections
 from gesturesmith.source import Source
 from gesturesmith.units import spell
 

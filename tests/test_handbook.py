@@ -14,7 +14,7 @@ from handbook import pages, sources
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.evidence import Kind
-from gesturesmith.rules._doc import sections
+from gesturesmith.rules.shared.doc import sections
 
 ROOT = Path(__file__).parent.parent
 BUILD = ROOT / "docs" / "handbook" / "build.py"

@@ -14,8 +14,8 @@ from gesturesmith.diagnostics import Report, Verdict, render_text
 from gesturesmith.exercises.probes import reach
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.pipeline import Options, compile_text
-from gesturesmith.rules._doc import sections
 from gesturesmith.rules.base import Rule
+from gesturesmith.rules.shared.doc import sections
 from gesturesmith.source import Source
 from gesturesmith.techniques.base import LAYERS, Technique
 from handbook import instruments as instrument_pages

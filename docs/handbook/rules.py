@@ -7,8 +7,8 @@ from collections.abc import Mapping
 
 from gesturesmith import rules
 from gesturesmith.explain.rules import rule_evidence
-from gesturesmith.rules._doc import HEADINGS, sections
 from gesturesmith.rules.base import Rule
+from gesturesmith.rules.shared.doc import HEADINGS, sections
 from handbook.markdown import MADE, table
 
 RULE_GROUPS = {

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from gesturesmith.difficulty.quantities import COMFORTABLE_LEVELS
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS
-from gesturesmith.rules import _account
+from gesturesmith.rules.shared import account
 from gesturesmith.techniques.base import Technique
 
 MF = LEVELS.index("mf")
@@ -86,8 +86,8 @@ def comfort(instrument: Instrument) -> Comfort:
         bounds=tuple(float(r.high.pitch_cents) + shift + 50.0 for r in registers[:-1]),
         middle=(low, high),
         reach=(max(1.0, (low - bottom) / 100.0), max(1.0, (top - high) / 100.0)),
-        flow=_by_level(instrument, [_levels(instrument, n, _account.air_flow) for n in names]),
-        tiring=_by_level(instrument, [_levels(instrument, n, _account.weight) for n in names]),
+        flow=_by_level(instrument, [_levels(instrument, n, account.air_flow) for n in names]),
+        tiring=_by_level(instrument, [_levels(instrument, n, account.weight) for n in names]),
     )
 
 

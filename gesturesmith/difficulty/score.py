@@ -18,9 +18,9 @@ from gesturesmith.difficulty.quantities import QUANTITIES
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, Gesture, attack_times, sounds
 from gesturesmith.model.levels import mean
-from gesturesmith.rules._account import played_out, rest_ratio
-from gesturesmith.rules._reading import plain
 from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.rules.shared.account import played_out, rest_ratio
+from gesturesmith.rules.shared.reading import plain
 from gesturesmith.units import A4_HZ
 from gesturesmith.values import frozen
 

@@ -8,8 +8,8 @@ from fractions import Fraction
 from gesturesmith.engrave.events import Event, Line
 from gesturesmith.engrave.music import Footnote
 from gesturesmith.engrave.signs import in_force
-from gesturesmith.rules._reading import slides
 from gesturesmith.rules.base import Case
+from gesturesmith.rules.shared.reading import slides
 from gesturesmith.techniques.base import Technique
 from gesturesmith.wording import said, technique_text, together
 

@@ -16,8 +16,8 @@ from gesturesmith.model.piece import Passage, PassageItem, Repeat
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.model.resolve import resolve
 from gesturesmith.realise.trills import above, second_cents
-from gesturesmith.rules._account import account, rest_ratio
 from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.rules.shared.account import account, rest_ratio
 from gesturesmith.source import Source
 from gesturesmith.units import Spelling, chromatic, spell, spell_ladder
 from gesturesmith.values import frozen

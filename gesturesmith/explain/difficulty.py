@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from gesturesmith.difficulty.quantities import COMFORTABLE_LEVELS, QUANTITIES, Quantity
 from gesturesmith.evidence import Sourced
-from gesturesmith.rules._reading import plain
+from gesturesmith.rules.shared.reading import plain
 
 NAME = "difficulty"
 _WIDTH = 96

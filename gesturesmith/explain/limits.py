@@ -8,7 +8,7 @@ from functools import cache
 
 from gesturesmith import instruments
 from gesturesmith.evidence import Limit, Sourced
-from gesturesmith.rules._limits import FAR
+from gesturesmith.rules.shared.limits import FAR
 from gesturesmith.units import spell
 
 _WIDTH = 96

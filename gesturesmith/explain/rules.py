@@ -7,8 +7,8 @@ from itertools import chain
 
 from gesturesmith import rules
 from gesturesmith.checker import check_text
-from gesturesmith.rules._doc import sections
 from gesturesmith.rules.base import Rule
+from gesturesmith.rules.shared.doc import sections
 from gesturesmith.source import Source
 
 _WIDTH = 96

@@ -8,8 +8,8 @@ from fractions import Fraction
 from gesturesmith.diagnostics import Finding
 from gesturesmith.fixes.edits import Changes
 from gesturesmith.model.gesture import ContourPoint, Gesture
-from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case
+from gesturesmith.rules.shared import fixes
 from gesturesmith.techniques.base import clash
 from gesturesmith.units import Interval
 
@@ -59,7 +59,7 @@ def expanded(changes: Changes, case: Case) -> Changes:
     """Changes with a `move` written out, pitch by pitch; () where that cannot be."""
     if all(key != "move" for key, _ in changes):
         return changes
-    moved = [_tries.all_moved(case, int(value)) for key, value in changes if key == "move"]
+    moved = [fixes.all_moved(case, int(value)) for key, value in changes if key == "move"]
     if not all(moved):
         return ()
     return (*(c for c in changes if c[0] != "move"), *(c for row in moved for c in row))
@@ -71,19 +71,19 @@ def general(case: Case, finding: Finding) -> Iterator[Changes]:
     if gesture.fingering.mode != "auto":
         yield (("fingering", "auto"),)
     if not finding.physical:
-        yield from _tries.breaths(gesture)
+        yield from fixes.breaths(gesture)
         for factor in (1.5, 2.0, 3.0):
-            yield from _tries.slower(gesture, factor)
+            yield from fixes.slower(gesture, factor)
         yield from _fewer_attacks(gesture)
     for technique in gesture.techniques:
         if technique.layer != "none":
-            yield from _tries.without(case, technique.key)
+            yield from fixes.without(case, technique.key)
     yield from into_range(case)
     if point_or_line(gesture, finding):
         if not outside(case):
             for semitones in _STEPS:
                 yield (("move", str(semitones)),)
-        yield from _tries.about(gesture, *_tries.exact_points(gesture))
+        yield from fixes.about(gesture, *fixes.exact_points(gesture))
 
 
 def united(findings: Sequence[Finding], kind: str) -> Iterator[Changes]:
@@ -121,12 +121,12 @@ def steps(case: Case) -> Iterator[Changes]:
     gesture = case.gesture
     if gesture.fingering.mode != "auto":
         yield (("fingering", "auto"),)
-    yield from _tries.breaths(gesture)
+    yield from fixes.breaths(gesture)
     for technique in gesture.techniques:
         if technique.layer != "none":
-            yield from _tries.without(case, technique.key)
+            yield from fixes.without(case, technique.key)
     if len(gesture.techniques) > 1:
-        yield from _tries.without(case, *(t.key for t in gesture.techniques))
+        yield from fixes.without(case, *(t.key for t in gesture.techniques))
     yield from into_range(case, usual=True)
     yield from sung_into_range(case)
 
@@ -137,7 +137,7 @@ def plain(case: Case) -> Iterator[Changes]:
     """
     gesture = case.gesture
     change = dict[str, str]()
-    for row in _tries.without(case, *(t.key for t in gesture.techniques if t.layer != "none")):
+    for row in fixes.without(case, *(t.key for t in gesture.techniques if t.layer != "none")):
         change |= row
     if gesture.fingering.mode != "auto":
         change["fingering"] = "auto"

@@ -14,8 +14,8 @@ from gesturesmith.judge.places import where
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.realise.gesture import realise
 from gesturesmith.rules import all_rules
-from gesturesmith.rules._traits import traits
 from gesturesmith.rules.base import Case, Outcome, PassageCase, Rule
+from gesturesmith.rules.shared.traits import traits
 from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 

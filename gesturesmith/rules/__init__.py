@@ -7,8 +7,8 @@ from dataclasses import replace
 from functools import cache
 
 from gesturesmith import registry
-from gesturesmith.rules._doc import missing
 from gesturesmith.rules.base import Rule
+from gesturesmith.rules.shared.doc import missing
 
 _CODE = re.compile(r"GS[2-8][0-9][0-9]\Z")
 # Codes that are no longer given out, with what replaced them. A code never comes back with another meaning.

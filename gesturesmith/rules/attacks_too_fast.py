@@ -31,11 +31,11 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
 from gesturesmith.model.piece import PassageItem, Repeat
-from gesturesmith.rules import _tries
-from gesturesmith.rules._account import inside
-from gesturesmith.rules._limits import Excess, above
-from gesturesmith.rules._reading import apart, plain, register_name
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.account import inside
+from gesturesmith.rules.shared.limits import Excess, above
+from gesturesmith.rules.shared.reading import apart, plain, register_name
 from gesturesmith.techniques.base import Technique
 
 _WINDOW = 2  # gaps that are averaged: a single short note among long ones is no rate
@@ -73,7 +73,7 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
             span=item.span,
             where=item.played,
             text=f"{apart(rate, excess.limit)} attacks a second from here; {words}: up to "
-            f"{plain(excess.limit)}{excess.differ}",
+            f"{plain(excess.limit)}{excess.caveat}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),
@@ -124,7 +124,7 @@ def check(case: Case) -> Iterator[Finding]:
     yield Finding(
         span=gesture.span_of("attacks") if asked else point.span,
         text=f"{apart(rate, excess.limit)} attacks a second; {words} in the {register} register: up to "
-        f"{plain(excess.limit)}{excess.differ}",
+        f"{plain(excess.limit)}{excess.caveat}",
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),
@@ -173,18 +173,18 @@ def _excesses(case: Case, point: ContourPoint, rate: float) -> Iterator[tuple[Ex
             yield excess, technique.title["en"].lower()
 
 
-def _ways_out(case: Case, rate: float, excess: Excess) -> tuple[_tries.Change, ...]:
+def _ways_out(case: Case, rate: float, excess: Excess) -> tuple[fixes.Change, ...]:
     gesture = case.gesture
-    changes: list[_tries.Change] = []
+    changes: list[fixes.Change] = []
     if case.on_layer("attack") is None and not any(t.tone == "none" for t in gesture.techniques):
         row = [t.key for t in gesture.techniques if t.layer != "none"]
         changes += [(("technique", " + ".join([*row, key])),) for key in ("double-tongue", "triple-tongue")]
     elif gesture.techniques:
-        changes += _tries.instead(case, "attack")
+        changes += fixes.instead(case, "attack")
     spread = gesture.spread
     if spread is not None:
         fewer = int(spread.count * excess.limit / rate)
         words = f" {spread.shape}" if spread.shape else ""
         changes += [(("attacks", f"{fewer}{words}"),)] if fewer > 0 else []
-    changes += _tries.slower(gesture, rate / excess.limit)
+    changes += fixes.slower(gesture, rate / excess.limit)
     return tuple(changes)

@@ -22,9 +22,9 @@ Fix     widen the band, or write the pitches
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import counted, plain
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import counted, plain
 from gesturesmith.units import chromatic
 
 

@@ -79,7 +79,7 @@ class Rule:
     """A rule: code, name, the severity its findings have unless they say otherwise, and its check.
 
     At least one of `check`, `check_passage` and `check_outcome` is there; `doc` is the module's docstring.
-    `only` are traits (`rules._traits`) of which a gesture must have one for `check` to have anything to look at;
+    `only` are traits (`rules.shared.traits`) of which a gesture must have one for `check` to look at anything;
     () where it looks at every gesture.
     """
 

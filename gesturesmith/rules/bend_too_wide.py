@@ -23,10 +23,10 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.realise.curve import along
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, path_of, plain, point_names, written_name
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import apart, path_of, plain, point_names, written_name
 
 
 @rule("GS503", "bend-too-wide", severity="caution", only=("path:lip",))
@@ -51,14 +51,14 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"bent {way} {apart(abs(width), excess.limit)} cents; the lip takes {point_names(case, home)} "
-            f"{way} by about {plain(excess.limit)}{excess.differ}{other}",
+            f"{way} by about {plain(excess.limit)}{excess.caveat}{other}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name=f"bend {way}", value=abs(width), limit=excess.limit, unit="cents"),),
             try_values=(
                 *_narrowed(case, index, reach),
                 *(_narrowed(case, index, 2 * float(home.sounding_cents or 0) - near) if way == "up" else ()),
-                *_tries.instead(case, "motion", "lip-gliss", "hand-gliss"),
+                *fixes.instead(case, "motion", "lip-gliss", "hand-gliss"),
             ),
         )
 
@@ -69,12 +69,12 @@ def _other_way(case: Case, home: ContourPoint) -> str:
     return f", down by about {plain(down.narrow.value)}" if down is not None else ""
 
 
-def _narrowed(case: Case, index: int, cents: float) -> tuple[_tries.Change, ...]:
+def _narrowed(case: Case, index: int, cents: float) -> tuple[fixes.Change, ...]:
     point = case.gesture.points[index]
     if (
         point.pitch is None
         or cents % 50
-        or any(p.sounding_cents == cents for p in _tries.joined(case.gesture, index))
+        or any(p.sounding_cents == cents for p in fixes.joined(case.gesture, index))
     ):
         return ()  # a line would have no way to go
     name = written_name(case.instrument, cents)

@@ -32,11 +32,11 @@ from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.evidence import PLAYER
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint
-from gesturesmith.rules import _tries
-from gesturesmith.rules._account import air_flow, air_flows, through
-from gesturesmith.rules._limits import FAR
-from gesturesmith.rules._reading import apart, plain, register_name, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.account import air_flow, air_flows, through
+from gesturesmith.rules.shared.limits import FAR
+from gesturesmith.rules.shared.reading import apart, plain, register_name, slot_s
 
 
 @rule("GS601", "breath-too-short", severity="caution")
@@ -71,19 +71,19 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(Number(name="air", value=used, limit=evidence.value, unit="L"),),
             try_values=(
                 *_softer(case, slots, float(litres.narrow.value)),
-                *_tries.breaths(case.gesture, phrase[0].at, phrase[-1].until),
+                *fixes.breaths(case.gesture, phrase[0].at, phrase[-1].until),
                 *_shorter(case, fits),
             ),
         )
 
 
-def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) -> Iterator[_tries.Change]:
+def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) -> Iterator[fixes.Change]:
     """The dynamics softer along the same shape, by as little as the breath needs."""
     for level in ("ff", "f", "mf", "mp", "p", "pp"):
-        words = _tries.softened(case.gesture, level)
-        made = replace(case, gesture=_tries.with_levels(case.gesture, words)) if words else case
+        words = fixes.softened(case.gesture, level)
+        made = replace(case, gesture=fixes.with_levels(case.gesture, words)) if words else case
         if words and sum(s * _flow(made, p) for s, p in slots) <= litres:
-            yield _tries.dynamics(case.gesture, words)
+            yield fixes.dynamics(case.gesture, words)
             return
 
 
@@ -122,7 +122,7 @@ def _flow(case: Case, point: ContourPoint) -> float:
     return flow
 
 
-def _shorter(case: Case, seconds: float) -> tuple[_tries.Change, ...]:
+def _shorter(case: Case, seconds: float) -> tuple[fixes.Change, ...]:
     if case.gesture.in_seconds:
         half = int(seconds * 2)
         return ((("lasts", f"{half / 2:g} s"),),) if 0 < half < 10**6 else ()

@@ -24,9 +24,9 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import Limit
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, counted, pitched_points
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import both_names, counted, pitched_points
 
 
 @rule(
@@ -60,8 +60,8 @@ def check(case: Case) -> Iterator[Finding]:
                     evidence=limit.narrow,
                     numbers=(Number(name=f"room {word}", value=room, limit=limit.narrow.value, unit="cents"),),
                     try_values=(
-                        *_tries.without(case, technique.key),
-                        *_tries.moved(12 if word == "below" else -12),
+                        *fixes.without(case, technique.key),
+                        *fixes.moved(12 if word == "below" else -12),
                     ),
                 )
                 return

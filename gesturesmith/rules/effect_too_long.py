@@ -24,10 +24,10 @@ Fix     shorten it, or break it with a rest
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, in_force, plain, stretches
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import apart, in_force, plain, stretches
 
 
 @rule("GS603", "effect-too-long", severity="caution", only=("limit:longest_s",))
@@ -49,13 +49,13 @@ def check(case: Case) -> Iterator[Finding]:
                 numbers=(Number(name="time", value=seconds, limit=excess.limit, unit="s"),),
                 try_values=(
                     *_shorter(case, seconds, excess.limit),
-                    *_tries.without(case, technique.key),
+                    *fixes.without(case, technique.key),
                 ),
             )
             break
 
 
-def _shorter(case: Case, seconds: float, limit: float) -> tuple[_tries.Change, ...]:
+def _shorter(case: Case, seconds: float, limit: float) -> tuple[fixes.Change, ...]:
     gesture = case.gesture
     if gesture.in_seconds:
         return ((("lasts", f"{plain(float(gesture.seconds) * limit / seconds)} s"),),)

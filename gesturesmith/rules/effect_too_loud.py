@@ -21,9 +21,9 @@ Fix     write it softer, or choose a technique that carries: `stopped`, `brassy`
 
 from collections.abc import Iterator
 
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import level_number, level_words, louder, loudest_of
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import level_number, level_words, louder, loudest_of
 
 
 @rule("GS505", "effect-too-loud", severity="caution", only=("limit:loudest",))
@@ -46,5 +46,5 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(level_number(place, excess.limit),),
-                try_values=(*_tries.at_most(gesture, excess.limit), *_tries.without(case, technique.key)),
+                try_values=(*fixes.at_most(gesture, excess.limit), *fixes.without(case, technique.key)),
             )

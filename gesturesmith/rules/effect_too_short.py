@@ -24,10 +24,10 @@ Fix     give it more time, or leave the technique out
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import apart, in_force, plain, stretches
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import apart, in_force, plain, stretches
 
 
 @rule("GS405", "effect-too-short", severity="caution", only=("limit:shortest_ms",))
@@ -51,8 +51,8 @@ def check(case: Case) -> Iterator[Finding]:
                 severity=excess.severity,
                 numbers=(Number(name="time", value=ms, limit=excess.limit, unit="ms"),),
                 try_values=(
-                    *_tries.slower(case.gesture, excess.limit / ms if ms else 1000.0),
-                    *_tries.without(case, technique.key),
+                    *fixes.slower(case.gesture, excess.limit / ms if ms else 1000.0),
+                    *fixes.without(case, technique.key),
                 ),
             )
             break

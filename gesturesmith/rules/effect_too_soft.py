@@ -22,10 +22,10 @@ Fix     write it louder; from niente it can still be reached with `<`
 from collections.abc import Iterator
 
 from gesturesmith.model.levels import place_at
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import level_number, level_words, softer
-from gesturesmith.rules._reading import begun
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import level_number, level_words, softer
+from gesturesmith.rules.shared.reading import begun
 
 
 @rule("GS504", "effect-too-soft", severity="caution", only=("limit:softest",))
@@ -47,5 +47,5 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(level_number(place, excess.limit),),
-                try_values=(*_tries.at_least(gesture, excess.limit), *_tries.without(case, technique.key)),
+                try_values=(*fixes.at_least(gesture, excess.limit), *fixes.without(case, technique.key)),
             )

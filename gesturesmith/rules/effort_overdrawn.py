@@ -32,10 +32,10 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import Limit
 from gesturesmith.model.piece import PassageItem
-from gesturesmith.rules._account import account, rest_ratio
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import plain
 from gesturesmith.rules.base import Finding, PassageCase, passage_rule
+from gesturesmith.rules.shared.account import account, rest_ratio
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import plain
 
 
 @passage_rule("GS602", "effort-overdrawn", severity="caution")

@@ -21,8 +21,8 @@ Fix     put x before the pitches: about this high; or `allow` it where the exact
 from collections.abc import Iterator
 
 from gesturesmith.evidence import HOUSE, Sourced
-from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
 
 _UNSOURCED = Sourced("approximate", HOUSE, "our reading of the technique")
 
@@ -34,7 +34,7 @@ def check(case: Case) -> Iterator[Finding]:
         return
     exact: dict[str, list[int]] = {}
     by_key = {}
-    for index in _tries.exact_points(gesture):
+    for index in fixes.exact_points(gesture):
         vague = next((t for t in gesture.points[index].techniques if t.pitched != "exact"), None)
         if vague is not None:
             exact.setdefault(vague.key, []).append(index)
@@ -48,5 +48,5 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"an exact notehead, but {technique.title['en'].lower()} gives {gives}{more}",
             hint="put x before the pitch: about this high",
             evidence=technique.sources[0] if technique.sources else _UNSOURCED,
-            try_values=_tries.about(gesture, *indices),
+            try_values=fixes.about(gesture, *indices),
         )

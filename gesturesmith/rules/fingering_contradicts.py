@@ -25,9 +25,9 @@ Fix     leave the choice to the player with `fingering: auto`, or choose a techn
 from collections.abc import Iterator
 
 from gesturesmith.evidence import DERIVED, Sourced
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import slides
 from gesturesmith.source import Span
 
 _ONE_TUBE = ("partials", "lip", "hand", "hand-out")
@@ -69,9 +69,9 @@ def _changes(case: Case, span: Span) -> Iterator[Finding]:
 
 
 def _finding(case: Case, span: Span, text: str, layer: str) -> Finding:
-    ways: list[_tries.Change] = [(("fingering", "auto"),), (("fingering", "held"),)]
+    ways: list[fixes.Change] = [(("fingering", "auto"),), (("fingering", "held"),)]
     if layer == "motion":
-        ways += _tries.instead(case, layer, "harmonic-gliss", "lip-gliss")
+        ways += fixes.instead(case, layer, "harmonic-gliss", "lip-gliss")
     return Finding(
         span=span,
         text=text,

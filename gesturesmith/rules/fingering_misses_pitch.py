@@ -23,10 +23,10 @@ from fractions import Fraction
 from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, exact_name, path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import apart, exact_name, path_of, plain, played_points, tube_words
 
 
 @rule("GS304", "fingering-misses-pitch", severity="caution", only=("fingering",))
@@ -51,12 +51,12 @@ def check(case: Case) -> Iterator[Finding]:
             span=point.span,
             text=f"{tube} gives {exact_name(case.instrument, near)} (partial {played.partial}), "
             f"{apart(off, excess.limit)} cents away; the lip brings it {way} by up to "
-            f"{plain(excess.limit)}{excess.differ}",
+            f"{plain(excess.limit)}{excess.caveat}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the partial", value=off, limit=excess.limit, unit="cents"),),
             physical=excess.severity is Severity.REFUSED,
-            try_values=((("fingering", "auto"),), *_tries.at_pitch(case, played.index, near)),
+            try_values=((("fingering", "auto"),), *fixes.at_pitch(case, played.index, near)),
         )
 
 

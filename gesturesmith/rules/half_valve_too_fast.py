@@ -24,10 +24,10 @@ Fix     slow it down, or slide from note to note with `~~`
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, path_of, plain, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import apart, path_of, plain, slot_s
 
 
 @rule("GS313", "half-valve-too-fast", severity="caution", only=("path:half-valve",))
@@ -51,5 +51,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="notes a second", value=rate, limit=excess.limit, unit="notes a second"),),
-            try_values=_tries.slower(gesture, rate / excess.limit),
+            try_values=fixes.slower(gesture, rate / excess.limit),
         )

@@ -21,8 +21,8 @@ Fix     leave a short rest, or join the notes with a line to hear the hand move
 from collections.abc import Iterator
 
 from gesturesmith.model.gesture import ContourPoint, Gesture
-from gesturesmith.rules._changes import in_gesture, in_passage
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
+from gesturesmith.rules.shared.changes import in_gesture, in_passage
 
 
 def _state(point: ContourPoint, gesture: Gesture) -> str:

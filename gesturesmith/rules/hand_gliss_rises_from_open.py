@@ -22,9 +22,9 @@ Fix     let it fall, or begin with the hand closed: `B4 as stopped -- C5 as ordi
 from collections.abc import Iterator
 
 from gesturesmith.evidence import PUBLISHED, Sourced
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import slides
 
 _EVIDENCE = Sourced(
     "downward",
@@ -53,6 +53,6 @@ def check(case: Case) -> Iterator[Finding]:
             try_values=(
                 ((f"after {start}", " as stopped"), (f"after {end}", " as ordinary")),
                 *((change,) if len(change) == 2 else ()),
-                *_tries.instead(case, "motion", "lip-gliss"),
+                *fixes.instead(case, "motion", "lip-gliss"),
             ),
         )

@@ -24,10 +24,10 @@ from gesturesmith.acoustics.series import hand_glide_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Limit, Sourced
 from gesturesmith.instruments.base import Tube
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import exact_name, path_of, plain, played_points
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import exact_name, path_of, plain, played_points
 
 _LAW = "to a half step above the next partial down: Ericson, ASU; List of horn techniques; the number computed"
 
@@ -61,12 +61,12 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"{plain(lowered)} cents below open {exact_name(case.instrument, open_cents)}; "
-            f"the hand takes it down by {plain(excess.limit)}{excess.differ}",
+            f"the hand takes it down by {plain(excess.limit)}{excess.caveat}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="lowered by", value=played.error_cents, limit=excess.limit, unit="cents"),),
             try_values=(
-                *_tries.at_pitch(case, played.index, open_cents - 100),
-                *_tries.instead(case, "motion", "lip-gliss", "fingered-gliss"),
+                *fixes.at_pitch(case, played.index, open_cents - 100),
+                *fixes.instead(case, "motion", "lip-gliss", "fingered-gliss"),
             ),
         )

@@ -21,10 +21,10 @@ Fix     move it into the top register, or ask for a `harmonic-gliss` or a `lip-g
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import both_names, point_names, slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import both_names, point_names, slides
 
 
 @rule("GS305", "hand-out-too-low", severity="caution", only=("path:hand-out",))
@@ -45,7 +45,7 @@ def check(case: Case) -> Iterator[Finding]:
             severity=excess.severity,
             numbers=(Number(name="lowest pitch", value=low, limit=excess.limit, unit="cents above C-1"),),
             try_values=(
-                *_tries.instead(case, "motion", "harmonic-gliss", "lip-gliss", "fingered-gliss", "chromatic"),
-                *_tries.moved(12),
+                *fixes.instead(case, "motion", "harmonic-gliss", "lip-gliss", "fingered-gliss", "chromatic"),
+                *fixes.moved(12),
             ),
         )

@@ -20,10 +20,10 @@ Fix     narrow it, or break it in two
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import counted, plain, slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import counted, plain, slides
 
 
 @rule("GS306", "hand-out-too-wide", severity="caution", only=("path:hand-out",))
@@ -39,5 +39,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="width", value=abs(slide.cents), limit=excess.limit, unit="cents"),),
-            try_values=_tries.instead(case, "motion", "harmonic-gliss", "fingered-gliss"),
+            try_values=fixes.instead(case, "motion", "harmonic-gliss", "fingered-gliss"),
         )

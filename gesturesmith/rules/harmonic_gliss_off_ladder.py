@@ -22,9 +22,9 @@ Fix     write the pitches where the player really starts and lands, or mark the 
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import exact_name, path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import exact_name, path_of, plain, played_points, tube_words
 
 
 @rule("GS202", "harmonic-gliss-off-ladder", severity="caution", only=("path:partials",))
@@ -35,7 +35,7 @@ def check(case: Case) -> Iterator[Finding]:
     if not realisation.partials or exact is None or about is None:
         return
     starts, lands = realisation.starts_cents, realisation.lands_cents
-    all_about = _tries.about(case.gesture, *_tries.exact_points(case.gesture))
+    all_about = fixes.about(case.gesture, *fixes.exact_points(case.gesture))
     for point, played in played_points(case):
         limit = about if point.about else exact
         if path_of(point) != "partials" or abs(played.error_cents) <= limit.narrow.value:
@@ -60,8 +60,8 @@ def check(case: Case) -> Iterator[Finding]:
                 ),
             ),
             try_values=(
-                *_tries.at_pitch(case, played.index, real),
-                *_tries.about(case.gesture, played.index),
+                *fixes.at_pitch(case, played.index, real),
+                *fixes.about(case.gesture, played.index),
                 *all_about,
             ),
         )

@@ -20,10 +20,10 @@ Fix     write a `chromatic` run or a `fingered-gliss`, widen the interval, or mo
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import slides, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import slides, tube_words
 
 
 @rule("GS203", "harmonic-gliss-too-few-partials", severity="refused", only=("path:partials",))
@@ -45,7 +45,7 @@ def check(case: Case) -> Iterator[Finding]:
         severity=excess.severity,
         numbers=(Number(name="partials", value=len(few), limit=excess.limit, unit="partials"),),
         try_values=(
-            *_tries.instead(case, "motion", "chromatic", "fingered-gliss"),
-            *_tries.moved(12),
+            *fixes.instead(case, "motion", "chromatic", "fingered-gliss"),
+            *fixes.moved(12),
         ),
     )

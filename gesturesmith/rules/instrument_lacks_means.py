@@ -21,9 +21,9 @@ Fix     choose what does the same on this instrument: a mute for the hand, `lip-
 from collections.abc import Iterator
 
 from gesturesmith.evidence import DERIVED, Sourced
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import first_with, in_force
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import first_with, in_force
 
 _WORDS = {"hand": "a hand in the bell", "valves": "valves to finger with", "slide": "a slide"}
 
@@ -44,5 +44,5 @@ def check(case: Case) -> Iterator[Finding]:
             f"{'a slide' if technique.needs == 'valves' and has['slide'] else 'none'}",
             evidence=Sourced(technique.needs, DERIVED, f"what the {instrument.name} is built with"),
             physical=True,
-            try_values=(*_tries.instead(case, technique.layer), *_tries.without(case, technique.key)),
+            try_values=(*fixes.instead(case, technique.layer), *fixes.without(case, technique.key)),
         )

@@ -20,9 +20,9 @@ Fix     join the points with `--` or `~~`
 from collections.abc import Iterator
 
 from gesturesmith.evidence import DERIVED, Sourced
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import first_with, in_force
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import first_with, in_force
 
 
 @rule("GS704", "line-missing", severity="refused", only=("needs-line",))
@@ -41,11 +41,11 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"{technique.key} needs a line to slide along: `--` or `~~` between two points",
             evidence=Sourced("a line", DERIVED, f"what {technique.key} is"),
             physical=True,
-            try_values=(*_joined(case, " ~~"), *_joined(case, " --"), *_tries.without(case, technique.key)),
+            try_values=(*_joined(case, " ~~"), *_joined(case, " --"), *fixes.without(case, technique.key)),
         )
 
 
-def _joined(case: Case, line: str) -> tuple[_tries.Change, ...]:
+def _joined(case: Case, line: str) -> tuple[fixes.Change, ...]:
     """The gesture with a line in the place of each comma between two sounding points."""
     points = case.gesture.points
     change = tuple(

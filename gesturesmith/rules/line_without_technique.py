@@ -20,9 +20,9 @@ Fix     name the technique, or leave the choice open with `allow` and say so in 
 from collections.abc import Iterator
 
 from gesturesmith.evidence import HOUSE, Sourced
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import slides
 
 _EVIDENCE = Sourced("several ways", HOUSE, "a plain line leaves the way of sliding to the player")
 
@@ -42,7 +42,7 @@ def check(case: Case) -> Iterator[Finding]:
         return
 
 
-def _named(case: Case) -> tuple[_tries.Change, ...]:
+def _named(case: Case) -> tuple[fixes.Change, ...]:
     """The gesture with each of the usual slides of its kind of instrument."""
     slide = case.instrument.kind == "slide"
     keys = ("slide-gliss", "lip-gliss") if slide else ("lip-gliss", "fingered-gliss", "harmonic-gliss", "bend")

@@ -25,10 +25,10 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.realise.curve import along
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, plain, played_points, point_names, slides, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import apart, plain, played_points, point_names, slides, tube_words
 
 
 @rule("GS212", "lip-gliss-off-partial", severity="caution", only=("path:lip",))
@@ -52,8 +52,8 @@ def check(case: Case) -> Iterator[Finding]:
             severity=excess.severity,
             numbers=(Number(name=f"bend {way}", value=off, limit=excess.limit, unit="cents"),),
             try_values=(
-                *_tries.at_pitch(case, played.index, float(played.asked_cents) + played.error_cents),
-                *_tries.instead(case, "motion", "fingered-gliss", "chromatic", "slide-gliss"),
+                *fixes.at_pitch(case, played.index, float(played.asked_cents) + played.error_cents),
+                *fixes.instead(case, "motion", "fingered-gliss", "chromatic", "slide-gliss"),
             ),
         )
         return

@@ -20,9 +20,9 @@ Fix     write a `chromatic` run, or move the glissando up
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import both_names, slides
 
 
 @rule(
@@ -49,5 +49,5 @@ def check(case: Case) -> Iterator[Finding]:
             "it better",
             evidence=limit.narrow,
             numbers=(Number(name="highest pitch", value=top, limit=limit.narrow.value, unit="cents above C-1"),),
-            try_values=(*_tries.instead(case, "motion", "chromatic"), *_tries.moved(12)),
+            try_values=(*fixes.instead(case, "motion", "chromatic"), *fixes.moved(12)),
         )

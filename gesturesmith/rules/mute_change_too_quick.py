@@ -22,8 +22,8 @@ Fix     leave at least five seconds of rest, or keep the mute for the whole pass
 from collections.abc import Iterator
 
 from gesturesmith.model.gesture import ContourPoint, Gesture
-from gesturesmith.rules._changes import in_gesture, in_passage
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
+from gesturesmith.rules.shared.changes import in_gesture, in_passage
 
 
 def _state(point: ContourPoint, gesture: Gesture) -> str:

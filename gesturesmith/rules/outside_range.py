@@ -20,9 +20,9 @@ Fix     move the point, or the whole gesture, into the range; `highest` and `low
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, far_range, pitched_points, point_names
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import both_names, far_range, pitched_points, point_names
 
 
 @rule("GS501", "outside-range", severity="refused")
@@ -46,8 +46,8 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
             physical=True,
             try_values=(
-                *_tries.moved(semitones),
-                *_tries.at_pitch(case, index, edge),
-                *(_tries.band_cut(case) if point.pitch is None else ()),
+                *fixes.moved(semitones),
+                *fixes.at_pitch(case, index, edge),
+                *(fixes.band_cut(case) if point.pitch is None else ()),
             ),
         )

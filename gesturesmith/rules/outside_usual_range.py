@@ -20,9 +20,9 @@ Fix     move the point into the usual range, or say `allow outside-usual-range` 
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import both_names, far_range, pitched_points, point_names
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import both_names, far_range, pitched_points, point_names
 
 # In cents: so far into the range is a step; from further off the octave changes the music less.
 _STEP = 200
@@ -41,7 +41,7 @@ def check(case: Case) -> Iterator[Finding]:
         semitones = 12 if cents < low else -12
         edge, word, widest = (low, "below", widest_low) if cents < low else (high, "above", widest_high)
         differ = f"; the widest reading ends at {both_names(case.instrument, widest)}" if widest != edge else ""
-        step, octave = _tries.at_pitch(case, index, edge), _tries.moved(semitones)
+        step, octave = fixes.at_pitch(case, index, edge), fixes.moved(semitones)
         yield Finding(
             span=point.span,
             text=f"{point_names(case, point)} lies {word} the usual range, which ends at "

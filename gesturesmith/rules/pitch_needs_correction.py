@@ -21,8 +21,8 @@ Fix     nothing, where there is time to find the note; else write the neighbouri
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules._reading import path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared.reading import path_of, plain, played_points, tube_words
 
 _MEANS = {
     "lip": ("", "the lip brings it {way}"),  # with limits of its own each way

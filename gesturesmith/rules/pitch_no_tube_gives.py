@@ -23,10 +23,18 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import Excess, above
-from gesturesmith.rules._reading import apart, exact_name, far_range, path_of, plain, played_points, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import Excess, above
+from gesturesmith.rules.shared.reading import (
+    apart,
+    exact_name,
+    far_range,
+    path_of,
+    plain,
+    played_points,
+    tube_words,
+)
 
 
 @rule("GS201", "pitch-no-tube-gives", severity="refused")
@@ -54,7 +62,7 @@ def check(case: Case) -> Iterator[Finding]:
             span=point.span,
             text=f"the nearest pitch {side} it that {'the held tube' if held else 'any tube'} gives is "
             f"{_named(case, note, nearest)}{tube}, {apart(off, excess.limit)} cents away; {means} up to "
-            f"{plain(excess.limit)}{excess.differ}",
+            f"{plain(excess.limit)}{excess.caveat}",
             hint=f"write {exact_name(case.instrument, note)}, or x for about this pitch",
             evidence=excess.evidence,
             severity=excess.severity,
@@ -62,8 +70,8 @@ def check(case: Case) -> Iterator[Finding]:
             physical=excess.severity is Severity.REFUSED,
             try_values=(
                 *((("fingering", "auto"),) for _ in range(held)),
-                *_tries.at_pitch(case, played.index, note),
-                *_tries.about(case.gesture, played.index),
+                *fixes.at_pitch(case, played.index, note),
+                *fixes.about(case.gesture, played.index),
             ),
         )
 

@@ -24,10 +24,10 @@ from itertools import pairwise
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint, attack_times, sounds
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import Excess, below
-from gesturesmith.rules._reading import apart, hz, pitched_points, plain, point_name, slot_s
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import Excess, below
+from gesturesmith.rules.shared.reading import apart, hz, pitched_points, plain, point_name, slot_s
 
 
 @rule("GS402", "pitch-too-short-to-hear", severity="caution")
@@ -54,14 +54,14 @@ def check(case: Case) -> Iterator[Finding]:
     yield Finding(
         span=point.span,
         text=f"{apart(periods, excess.limit)} periods of {point_name(case, point)}; its pitch needs about "
-        f"{plain(excess.limit)} to be heard{excess.differ}, so this will sound as a percussive effect",
+        f"{plain(excess.limit)} to be heard{excess.caveat}, so this will sound as a percussive effect",
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="periods", value=periods, limit=excess.limit, unit="periods"),),
         try_values=(
-            *_tries.slower(gesture, excess.limit / periods if periods else 1000.0),
-            *_tries.moved(12),
-            *_tries.about(gesture, *_tries.exact_points(gesture)),
+            *fixes.slower(gesture, excess.limit / periods if periods else 1000.0),
+            *fixes.moved(12),
+            *fixes.about(gesture, *fixes.exact_points(gesture)),
         ),
     )
 

@@ -21,8 +21,8 @@ Fix     put the gesture right, or play another one
 
 from collections.abc import Iterator
 
-from gesturesmith.rules._played import played
 from gesturesmith.rules.base import Finding, PassageCase, passage_rule
+from gesturesmith.rules.shared.played import played
 
 
 @passage_rule("GS707", "plays-refused", severity="refused")

@@ -23,8 +23,8 @@ Fix     make the gesture easier, or answer for it there with `allow`
 
 from collections.abc import Iterator
 
-from gesturesmith.rules._played import played
 from gesturesmith.rules.base import Finding, PassageCase, passage_rule
+from gesturesmith.rules.shared.played import played
 
 
 @passage_rule("GS716", "plays-with-care", severity="caution")

@@ -25,10 +25,10 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, fingering_word, plain, played_points, seconds_between
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import apart, fingering_word, plain, played_points, seconds_between
 
 
 @rule("GS314", "quarter-tones-too-fast", severity="caution")
@@ -52,5 +52,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="changes a second", value=worst, limit=excess.limit, unit="changes a second"),),
-            try_values=_tries.slower(case.gesture, worst / excess.limit),
+            try_values=fixes.slower(case.gesture, worst / excess.limit),
         )

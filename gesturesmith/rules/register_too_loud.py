@@ -19,10 +19,10 @@ Fix     write it softer, or an octave higher
 
 from collections.abc import Iterator
 
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import level_number, level_words, louder, loudest_of
-from gesturesmith.rules._reading import leaves_by_line, pitched_points, point_names, register_name
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import level_number, level_words, louder, loudest_of
+from gesturesmith.rules.shared.reading import leaves_by_line, pitched_points, point_names, register_name
 
 
 @rule("GS507", "register-too-loud", severity="caution")
@@ -42,6 +42,6 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"{point_names(case, point)} {words}; the {register} register carries about {excess.limit}",
             evidence=excess.evidence,
             numbers=(level_number(place, excess.limit),),
-            try_values=(*_tries.at_most(case.gesture, excess.limit), *_tries.moved(12)),
+            try_values=(*fixes.at_most(case.gesture, excess.limit), *fixes.moved(12)),
         )
         return

@@ -20,10 +20,10 @@ Fix     write it louder, reach it from below with a slur, or move it down
 from collections.abc import Iterator
 
 from gesturesmith.model.levels import place_at
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import level_number, level_words, softer
-from gesturesmith.rules._reading import begun, pitched_points, point_names, register_name
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import level_number, level_words, softer
+from gesturesmith.rules.shared.reading import begun, pitched_points, point_names, register_name
 
 
 @rule("GS508", "register-too-soft", severity="caution")
@@ -44,6 +44,6 @@ def check(case: Case) -> Iterator[Finding]:
             f"register speaks from about {excess.limit}",
             evidence=excess.evidence,
             numbers=(level_number(place, excess.limit),),
-            try_values=(*_tries.at_least(case.gesture, excess.limit), *_tries.moved(-12)),
+            try_values=(*fixes.at_least(case.gesture, excess.limit), *fixes.moved(-12)),
         )
         return

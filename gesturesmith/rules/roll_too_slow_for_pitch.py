@@ -20,10 +20,10 @@ Fix     move it up, or write x-notes where the rattle alone is wanted
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import apart, hz, pitched_points, plain, point_names
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import apart, hz, pitched_points, plain, point_names
 
 
 @rule("GS404", "roll-too-slow-for-pitch", severity="caution", only=("limit:cycles_hz",))
@@ -45,5 +45,5 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="periods in a roll", value=held, limit=excess.limit, unit="periods"),),
-                try_values=(*_tries.moved(12), *_tries.about(case.gesture, index)),
+                try_values=(*fixes.moved(12), *fixes.about(case.gesture, index)),
             )

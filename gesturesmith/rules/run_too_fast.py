@@ -26,10 +26,18 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import Excess, above
-from gesturesmith.rules._reading import apart, counted, plain, played_points, register_name, seconds_between, slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import Excess, above
+from gesturesmith.rules.shared.reading import (
+    apart,
+    counted,
+    plain,
+    played_points,
+    register_name,
+    seconds_between,
+    slides,
+)
 
 
 @rule(
@@ -64,15 +72,15 @@ def _lines(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=slide.segment.span,
             text=f"{counted(notes, 'semitone')} in {plain(seconds)} s: {apart(notes / seconds, excess.limit)} "
-            f"notes a second; about {plain(excess.limit)} can be {_verb(case)}{excess.differ}",
+            f"notes a second; about {plain(excess.limit)} can be {_verb(case)}{excess.caveat}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(
                 Number(name="notes a second", value=notes / seconds, limit=excess.limit, unit="notes a second"),
             ),
             try_values=(
-                *_tries.slower(case.gesture, notes / seconds / excess.limit),
-                *_tries.instead(case, "motion", "fingered-gliss", "harmonic-gliss"),
+                *fixes.slower(case.gesture, notes / seconds / excess.limit),
+                *fixes.instead(case, "motion", "fingered-gliss", "harmonic-gliss"),
             ),
         )
 
@@ -99,9 +107,9 @@ def _slurs(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"{apart(rate, excess.limit)} notes a second from here; about {plain(excess.limit)} can be "
-            f"{_verb(case)}{excess.differ}",
+            f"{_verb(case)}{excess.caveat}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="notes a second", value=rate, limit=excess.limit, unit="notes a second"),),
-            try_values=_tries.slower(case.gesture, rate / excess.limit),
+            try_values=fixes.slower(case.gesture, rate / excess.limit),
         )

@@ -24,10 +24,10 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.realise.curve import along
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import pitched_points, plain, point_names
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import pitched_points, plain, point_names
 
 
 @rule("GS510", "scoop-too-wide", severity="caution", only=("limit:lip_down_cents",))
@@ -49,6 +49,6 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="width", value=width.narrow.value, limit=excess.limit, unit="cents"),),
-                try_values=(*_tries.without(case, technique.key), *_tries.moved(-12)),
+                try_values=(*fixes.without(case, technique.key), *fixes.moved(-12)),
             )
             return

@@ -24,9 +24,9 @@ from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import exact_name, path_of
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import exact_name, path_of
 
 _SOURCE = "a semitone a position; that a glissando must stay on one partial: M. Clayville, 2011"
 
@@ -52,7 +52,7 @@ def check(case: Case) -> Iterator[Finding]:
             hint=f"both ends on one partial, at most {most} semitones apart",
             evidence=Sourced(most, DERIVED, _SOURCE),
             numbers=(Number(name="width", value=width, limit=most, unit="semitones"),),
-            try_values=_tries.instead(case, "motion", "chromatic"),
+            try_values=fixes.instead(case, "motion", "chromatic"),
         )
 
 

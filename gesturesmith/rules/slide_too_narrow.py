@@ -20,10 +20,10 @@ Fix     widen it, or write a `bend` or a plain slur
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import counted, plain, slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import counted, plain, slides
 
 
 @rule("GS208", "slide-too-narrow", severity="caution", only=("limit:narrowest_cents",))
@@ -39,5 +39,5 @@ def check(case: Case) -> Iterator[Finding]:
                 f"{plain(excess.limit / 100)}",
                 evidence=excess.evidence,
                 numbers=(Number(name="width", value=abs(slide.cents), limit=excess.limit, unit="cents"),),
-                try_values=_tries.instead(case, "motion", "bend", "lip-gliss"),
+                try_values=fixes.instead(case, "motion", "bend", "lip-gliss"),
             )

@@ -23,10 +23,10 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, counted, path_of, plain, played_points, seconds_between
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import apart, counted, path_of, plain, played_points, seconds_between
 
 
 @rule("GS315", "slide-travel-too-fast", severity="caution", only=("slide",))
@@ -56,5 +56,5 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(
                 Number(name="positions a second", value=worst, limit=excess.limit, unit="positions a second"),
             ),
-            try_values=_tries.slower(case.gesture, worst / excess.limit),
+            try_values=fixes.slower(case.gesture, worst / excess.limit),
         )

@@ -20,10 +20,10 @@ Fix     nothing, if the horn call is meant; else begin higher, or hold a longer 
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import slides, tube_words
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import slides, tube_words
 
 
 @rule("GS204", "sounds-as-arpeggio", severity="advice", only=("path:partials",))
@@ -43,5 +43,5 @@ def check(case: Case) -> Iterator[Finding]:
         "horn-call arpeggio",
         evidence=excess.evidence,
         numbers=(Number(name="lowest partial", value=min(partials), limit=excess.limit, unit="partial"),),
-        try_values=_tries.instead(case, "motion", "chromatic"),
+        try_values=fixes.instead(case, "motion", "chromatic"),
     )

@@ -22,10 +22,10 @@ Fix     move it up, where partials are close, or sing the second note: `multipho
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import played_points
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import played_points
 
 
 @rule("GS210", "split-tone-unstable", severity="caution", only=("holds",))
@@ -44,5 +44,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="partial", value=played.partial, limit=excess.limit, unit="partial"),),
-            try_values=(*_tries.moved(12), *_tries.instead(case, "lip", "multiphonic")),
+            try_values=(*fixes.moved(12), *fixes.instead(case, "lip", "multiphonic")),
         )

@@ -23,8 +23,8 @@ Fix     play stopped notes on the F side: leave the fingering out
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules._reading import played_points
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared.reading import played_points
 
 
 @rule("GS310", "stopped-on-wrong-side", severity="caution", only=("fingering",))

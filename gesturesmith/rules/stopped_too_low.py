@@ -20,10 +20,10 @@ Fix     move it up, or ask for a mute
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import both_names, pitched_points, point_names
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import both_names, pitched_points, point_names
 
 _LIMITS = {"stopped": "stopped_lowest_cents", "half": "half_stopped_lowest_cents"}
 
@@ -45,5 +45,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="sounding pitch", value=cents, limit=excess.limit, unit="cents above C-1"),),
-            try_values=(*_tries.moved(12), *_tries.instead(case, "bell", "muted")),
+            try_values=(*fixes.moved(12), *fixes.instead(case, "bell", "muted")),
         )

@@ -20,8 +20,8 @@ Fix     write `~~` for the line
 from collections.abc import Iterator
 
 from gesturesmith.evidence import MEMORY, Sourced
-from gesturesmith.rules._reading import slides
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared.reading import slides
 
 _EVIDENCE = Sourced(
     "wavy", MEMORY, "Stone: a straight line for a continuous slide, a wavy one where it is discrete"

@@ -21,8 +21,8 @@ Fix     add `multiphonic` to the techniques, or take `sing` out
 from collections.abc import Iterator
 
 from gesturesmith.evidence import DERIVED, Sourced
-from gesturesmith.rules._reading import in_force
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared.reading import in_force
 
 _EVIDENCE = Sourced("sings", DERIVED, "what the techniques of the gesture use")
 

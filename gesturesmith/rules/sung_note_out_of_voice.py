@@ -23,8 +23,8 @@ Fix     move the sung line into the range of a tenor; players may change its oct
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number, Severity
-from gesturesmith.rules._reading import both_names, point_names
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared.reading import both_names, point_names
 
 
 @rule("GS406", "sung-note-out-of-voice", severity="caution", only=("sung",))

@@ -24,8 +24,8 @@ from itertools import pairwise
 
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.model.gesture import ContourPoint, Gesture
-from gesturesmith.rules._reading import in_force
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared.reading import in_force
 
 _EVIDENCE = Sourced("sings", DERIVED, "the techniques in force at each note, and the time of each sung one")
 

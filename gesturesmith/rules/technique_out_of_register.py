@@ -20,9 +20,9 @@ Fix     move it into a register where it speaks, or leave the technique out ther
 from collections.abc import Iterator
 
 from gesturesmith.evidence import Sourced
-from gesturesmith.rules import _tries
-from gesturesmith.rules._reading import pitched_points, point_names, register_name
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reading import pitched_points, point_names, register_name
 
 
 @rule("GS506", "technique-out-of-register", severity="caution", only=("limit:registers",))
@@ -42,8 +42,8 @@ def check(case: Case) -> Iterator[Finding]:
                 f"{technique.title['en'].lower()} speaks well in the {_listed(good.value)}",
                 evidence=good,
                 try_values=(
-                    *_tries.moved(-12 if register == "top" else 12),
-                    *_tries.without(case, technique.key),
+                    *fixes.moved(-12 if register == "top" else 12),
+                    *fixes.without(case, technique.key),
                 ),
             )
 

@@ -24,8 +24,8 @@ from itertools import combinations
 
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
 from gesturesmith.techniques.base import Technique, clash
 
 _EVIDENCE = Sourced("what can be joined", DERIVED, "what each technique takes up: lip, tongue, hand, valves, tone")
@@ -43,7 +43,7 @@ def check(case: Case) -> Iterator[Finding]:
                 span=gesture.span_of("technique"),
                 text=f"{one.key} + {other.key}: {reason}{_named(gesture, one, other)}",
                 evidence=_EVIDENCE,
-                try_values=(*_tries.without(case, other.key), *_tries.without(case, one.key)),
+                try_values=(*fixes.without(case, other.key), *fixes.without(case, one.key)),
             )
     for point in gesture.points:
         if not point.turns_to and not point.ends:
@@ -56,7 +56,7 @@ def check(case: Case) -> Iterator[Finding]:
                     span=point.span,
                     text=f"{one.key} and {other.key} from here on: {reason}",
                     evidence=_EVIDENCE,
-                    try_values=_tries.without(case, one.key),
+                    try_values=fixes.without(case, one.key),
                 )
 
 

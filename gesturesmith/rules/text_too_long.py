@@ -20,8 +20,8 @@ Fix     shorten it, and put the rest into `note`, which goes under the music
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules._limits import above
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared.limits import above
 
 
 @rule("GS711", "text-too-long", severity="advice", only=("text",))

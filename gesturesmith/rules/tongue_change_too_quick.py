@@ -23,9 +23,9 @@ Fix     leave a short rest, or keep one kind of tonguing
 from collections.abc import Iterator
 
 from gesturesmith.model.gesture import ContourPoint, Gesture
-from gesturesmith.rules._changes import in_gesture, in_passage
-from gesturesmith.rules._reading import slot_s
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
+from gesturesmith.rules.shared.changes import in_gesture, in_passage
+from gesturesmith.rules.shared.reading import slot_s
 
 _LAST_S = 0.25  # a note this long is time enough: only fast tonguing is a movement that goes on
 

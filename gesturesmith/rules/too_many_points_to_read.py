@@ -24,10 +24,10 @@ Fix     keep the turning points of the line only, or give it more time
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import plain
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import plain
 
 
 @rule("GS708", "too-many-points-to-read", severity="caution", only=("line",))
@@ -47,5 +47,5 @@ def check(case: Case) -> Iterator[Finding]:
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="points a second", value=rate, limit=excess.limit, unit="points a second"),),
-        try_values=_tries.slower(gesture, rate / excess.limit),
+        try_values=fixes.slower(gesture, rate / excess.limit),
     )

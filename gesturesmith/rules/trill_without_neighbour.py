@@ -24,10 +24,10 @@ from collections.abc import Iterator
 from gesturesmith.acoustics.series import step_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Sourced
-from gesturesmith.rules import _tries
-from gesturesmith.rules._limits import above
-from gesturesmith.rules._reading import apart, fingering_word, path_of, plain, played_points
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reading import apart, fingering_word, path_of, plain, played_points
 
 _NONE = Sourced("no second fingering", DERIVED, "all fingerings of the instrument were tried")
 
@@ -50,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="step", value=step, limit=excess.limit, unit="cents"),),
-                try_values=(*_tries.instead(case, "lip", "valve-trill"), *_tries.moved(12)),
+                try_values=(*fixes.instead(case, "lip", "valve-trill"), *fixes.moved(12)),
             )
         elif played.other is None:
             word, name = fingering_word(case.instrument), trill.title["en"].lower()
@@ -59,5 +59,5 @@ def check(case: Case) -> Iterator[Finding]:
                 span=point.span,
                 text=f"there is no second {word} {what} in tune for a {name}",
                 evidence=_NONE,
-                try_values=_tries.without(case, trill.key),
+                try_values=fixes.without(case, trill.key),
             )

@@ -21,8 +21,8 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Sourced
-from gesturesmith.rules import _tries
 from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.shared import fixes
 
 
 @rule("GS702", "wrong-number-of-points", severity="refused")
@@ -41,5 +41,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=Sourced(limit, DERIVED, f"what {technique.key} is"),
             numbers=(Number(name="points", value=count, limit=limit, unit="points"),),
             physical=True,
-            try_values=_tries.without(case, technique.key),
+            try_values=fixes.without(case, technique.key),
         )

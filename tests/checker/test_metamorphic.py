@@ -15,7 +15,7 @@ from gesturesmith.instruments import get, names
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import judge
 from gesturesmith.realise.curve import along
-from gesturesmith.rules._account import account
+from gesturesmith.rules.shared.account import account
 from gesturesmith.units import Spelling, spell
 
 MARKED = Path(__file__).parents[1] / "rules" / "marked"

@@ -13,7 +13,7 @@ from gesturesmith.evidence import Kind, Limit, Sourced
 from gesturesmith.explain.limits import limit_names, refused_side
 from gesturesmith.explain.mistakes import codes
 from gesturesmith.instruments.profile import load
-from gesturesmith.rules._limits import above
+from gesturesmith.rules.shared.limits import above
 
 
 @pytest.mark.parametrize("what", ["techniques", "instruments", "rules"])

@@ -11,8 +11,9 @@ from rules.checking import checked
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.explain.limits import wrong_side
-from gesturesmith.rules import _limits, all_rules
-from gesturesmith.rules._doc import sections
+from gesturesmith.rules import all_rules
+from gesturesmith.rules.shared import limits
+from gesturesmith.rules.shared.doc import sections
 
 TABLES = Path(__file__).parents[1] / "rules"
 SIDES = {"above": ("beyond", "louder than"), "below": ("below", "softer than")}
@@ -31,7 +32,7 @@ def measured(monkeypatch):
     seen: dict[str, set[str]] = {side: set() for side in SIDES}
 
     def watched(side):
-        own = getattr(_limits, side)
+        own = getattr(limits, side)
 
         def call(limit, value):
             if id(limit) in names:
@@ -40,10 +41,10 @@ def measured(monkeypatch):
 
         return call
 
-    for found in pkgutil.iter_modules(rules.__path__):
-        module = importlib.import_module(f"gesturesmith.rules.{found.name}")
+    for found in pkgutil.walk_packages(rules.__path__, "gesturesmith.rules."):
+        module = importlib.import_module(found.name)
         for side in SIDES:
-            if found.name != "_limits" and hasattr(module, side):
+            if module is not limits and hasattr(module, side):
                 monkeypatch.setattr(module, side, watched(side))
     return seen
 

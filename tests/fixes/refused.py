@@ -8,7 +8,7 @@ from pathlib import Path
 
 from gesturesmith import techniques
 from gesturesmith.rules import all_rules
-from gesturesmith.rules._doc import sections
+from gesturesmith.rules.shared.doc import sections
 from gesturesmith.techniques.base import Technique, clash
 
 ROOT = Path(__file__).parents[2]

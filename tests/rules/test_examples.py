@@ -5,7 +5,7 @@ from rules.checking import checked, findings
 
 from gesturesmith.diagnostics import Severity, Verdict
 from gesturesmith.rules import all_rules
-from gesturesmith.rules._doc import HEADINGS, sections
+from gesturesmith.rules.shared.doc import HEADINGS, sections
 
 RULES = {rule.name: rule for rule in all_rules()}
 

@@ -1,7 +1,7 @@
 """Where a limit begins, and what is counted on the way to it: each number moved by a little shows.
 
 The limits are those of the instrument, whatever they are; what is done with them is said in the docstring of each
-rule and in `_limits` and `_account`.
+rule and in `rules.shared`.
 """
 
 from __future__ import annotations
@@ -13,9 +13,9 @@ from rules.checking import checked, findings, horn
 
 from gesturesmith import instruments
 from gesturesmith.diagnostics import Severity
-from gesturesmith.evidence import DERIVED, HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
+from gesturesmith.evidence import DERIVED, HOUSE, PLAYER, PRACTICE, PUBLISHED, Limit, Sourced
 from gesturesmith.model.gesture import LEVELS
-from gesturesmith.rules import _account, _limits
+from gesturesmith.rules.shared import account, limits
 
 HORN = instruments.get("horn")
 HEAD = "instrument: horn\npitches: written\ntempo: 60\n\n"
@@ -41,18 +41,18 @@ def value(name):
         (PUBLISHED, 20, Severity.CAUTION),
         (PUBLISHED, 20.01, Severity.REFUSED),
         (PRACTICE, 20.01, Severity.CAUTION),
-        (PRACTICE, 20 * _limits.FAR, Severity.CAUTION),
-        (PRACTICE, 20 * _limits.FAR + 0.01, Severity.REFUSED),
+        (PRACTICE, 20 * limits.FAR, Severity.CAUTION),
+        (PRACTICE, 20 * limits.FAR + 0.01, Severity.REFUSED),
     ],
 )
 def test_above_and_below_are_the_same_upside_down(kind, measured, severity):
-    up = _limits.above(limit(10, 20, kind), measured)
-    down = _limits.below(limit(1 / 10, 1 / 20, kind), 1 / measured)
+    up = limits.above(limit(10, 20, kind), measured)
+    down = limits.below(limit(1 / 10, 1 / 20, kind), 1 / measured)
     assert (up.severity if up else None) == severity
     assert (down.severity if down else None) == severity
     if severity is Severity.REFUSED:
-        assert (up.limit, up.evidence.source, up.differ) == (20, "another page", "")
-        assert (down.limit, down.evidence.source, down.differ) == (1 / 20, "another page", "")
+        assert (up.limit, up.evidence.source, up.caveat) == (20, "another page", "")
+        assert (down.limit, down.evidence.source, down.caveat) == (1 / 20, "another page", "")
     elif severity is not None:
         assert (up.limit, up.evidence.source) == (10, "a page")
         assert (down.limit, down.evidence.source) == (1 / 10, "a page")
@@ -63,35 +63,35 @@ def test_above_and_below_are_the_same_upside_down(kind, measured, severity):
     [
         (limit(10), ""),
         (limit(10, 10), ""),
-        (limit(10, 20, source="this player, measured"), ""),
+        (Limit(Sourced(10, PLAYER, "measured"), Sourced(20, PLAYER, "measured")), ""),
         (limit(10, 20), " (readings differ, up to 20)"),
         (limit(10, 20, DERIVED), " (impossible beyond 20)"),
         (limit(10, 20, means="beyond 20 nobody has tried"), " (beyond 20 nobody has tried)"),
     ],
 )
 def test_what_the_wide_reading_is_said_to_be(there, words):
-    assert _limits._differ(there, "up") == words
+    assert limits._caveat(there, "up") == words
     if there.wide is None or there.wide.value > 10:
-        assert _limits.above(there, 11).differ == words
+        assert limits.above(there, 11).caveat == words
 
 
 def test_no_limit_says_nothing():
-    assert _limits.above(None, 1e9) is None
-    assert _limits.below(None, -1e9) is None
-    assert _limits.louder(None, 9) is None
-    assert _limits.softer(None, -1) is None
+    assert limits.above(None, 1e9) is None
+    assert limits.below(None, -1e9) is None
+    assert limits.louder(None, 9) is None
+    assert limits.softer(None, -1) is None
 
 
 def test_levels_only_caution_and_niente_is_no_level():
     for place in (6, Fraction(13, 2)):  # f, and half way to ff
-        assert _limits.louder(limit("f"), place) is None
+        assert limits.louder(limit("f"), place) is None
     for place in (3, Fraction(5, 2), Fraction(1, 3), 0):  # p, half way to pp, next to niente, niente
-        assert _limits.softer(limit("p"), place) is None
+        assert limits.softer(limit("p"), place) is None
     for excess, level in (
-        (_limits.louder(limit("f"), 7), "f"),
-        (_limits.louder(limit("f"), Fraction(66, 10)), "f"),
-        (_limits.softer(limit("p"), 2), "p"),
-        (_limits.softer(limit("p"), Fraction(24, 10)), "p"),
+        (limits.louder(limit("f"), 7), "f"),
+        (limits.louder(limit("f"), Fraction(66, 10)), "f"),
+        (limits.softer(limit("p"), 2), "p"),
+        (limits.softer(limit("p"), Fraction(24, 10)), "p"),
     ):
         assert (excess.severity, excess.limit, excess.evidence.source) == (Severity.CAUTION, level, "a page")
 
@@ -106,27 +106,27 @@ def played(body, repeat=""):
 
 
 def takes(body):
-    return _account.effort(played(body).cases[0])
+    return account.effort(played(body).cases[0])
 
 
 def test_weight_is_register_times_level():
     step, high = value("effort_louder"), value("effort_high")
     mf = LEVELS.index("mf")
-    assert _account.weight(HORN, "middle", mf) == value("effort_middle")
-    assert _account.weight(HORN, "high", mf) == high
-    assert _account.weight(HORN, "high", mf + 2) == pytest.approx(high * (1 + 2 * step))
-    assert _account.weight(HORN, "high", mf - 1) == pytest.approx(high * max(0.5, 1 - step))
-    assert _account.weight(HORN, "high", 0) >= high * 0.5
-    assert _account.weight(HORN, "nowhere", mf) == 1.0
+    assert account.weight(HORN, "middle", mf) == value("effort_middle")
+    assert account.weight(HORN, "high", mf) == high
+    assert account.weight(HORN, "high", mf + 2) == pytest.approx(high * (1 + 2 * step))
+    assert account.weight(HORN, "high", mf - 1) == pytest.approx(high * max(0.5, 1 - step))
+    assert account.weight(HORN, "high", 0) >= high * 0.5
+    assert account.weight(HORN, "nowhere", mf) == 1.0
 
 
 def test_effort_is_seconds_times_weight_and_silence_pays_back():
     plain = takes("contour: C5\n  lasts: 8 beats\n  dynamics: mf")
-    high = _account.weight(HORN, "high", LEVELS.index("mf"))
+    high = account.weight(HORN, "high", LEVELS.index("mf"))
     assert plain == pytest.approx(8 * high)
     assert takes("contour: C5, r@2, C5@6\n  lasts: 8 beats\n  dynamics: mf") == pytest.approx(4 * high - 4)
     assert takes("contour: C5, C4@4\n  lasts: 8 beats\n  dynamics: mf") == pytest.approx(
-        4 * high + 4 * _account.weight(HORN, "middle", LEVELS.index("mf"))
+        4 * high + 4 * account.weight(HORN, "middle", LEVELS.index("mf"))
     )
     flutter = takes("technique: flutter-tongue\n  contour: C5\n  lasts: 8 beats\n  dynamics: mf")
     technique = played("technique: flutter-tongue\n  contour: C5\n  lasts: 8 beats").cases[0].gesture.techniques[0]
@@ -140,28 +140,28 @@ def test_a_technique_that_tires_tires_by_its_factor():
         case = played(f"technique: {name}\n  contour: C5\n  lasts: 8 beats\n  dynamics: mf").cases[0]
         effort = case.gesture.techniques[0].effort
         if effort is not None:
-            high = _account.weight(HORN, "high", LEVELS.index("mf"))
-            assert _account.effort(case) == pytest.approx(8 * high * effort.value)
+            high = account.weight(HORN, "high", LEVELS.index("mf"))
+            assert account.effort(case) == pytest.approx(8 * high * effort.value)
             return
     pytest.fail("no technique tires")
 
 
 def owed(passage):
-    return [round(owes, 6) for _, owes, _ in _account.account(passage)]
+    return [round(owes, 6) for _, owes, _ in account.account(passage)]
 
 
 def test_rests_pay_back_at_the_ratio_and_never_more_than_is_owed():
-    four = 4 * _account.weight(HORN, "high", LEVELS.index("mf"))
-    ratio = _account.rest_ratio(played("contour: C5"))
+    four = 4 * account.weight(HORN, "high", LEVELS.index("mf"))
+    ratio = account.rest_ratio(played("contour: C5"))
     assert ratio == value("rest_ratio")
     after = [four, four - ratio, 2 * four - ratio, 0, four]
     assert owed(played("contour: C5", "a, rest 1, a, rest 60, a")) == pytest.approx(after)
 
 
 def test_repeats_are_played_as_often_as_they_are():
-    four = 4 * _account.weight(HORN, "high", LEVELS.index("mf"))
+    four = 4 * account.weight(HORN, "high", LEVELS.index("mf"))
     thrice = played("contour: C5", "a, a\n  repeat: 3")
-    assert [item.played for item, _ in _account.played_out(thrice)] == ["a"] * 6
+    assert [item.played for item, _ in account.played_out(thrice)] == ["a"] * 6
     assert owed(thrice) == pytest.approx([four * n for n in range(1, 7)])
 
 
@@ -169,7 +169,7 @@ def test_a_passage_of_rests_alone_has_a_ratio():
     """Nothing in it names an instrument: a second gives back a second."""
     passage = played("contour: C5", "a, rest 4")
     rests = type(passage)(passage=passage.passage, cases=(None,) * len(passage.cases))
-    assert _account.rest_ratio(rests) == 1.0
+    assert account.rest_ratio(rests) == 1.0
 
 
 # --- findings, word by word ---------------------------------------------------------------------------------
@@ -335,7 +335,7 @@ def test_fewer_attacks_are_offered():
 def test_a_phrase_goes_from_breath_to_breath(contour, lasts, seconds, way):
     """Its litres: seconds times the flow of register and level."""
     found = only(horn(f"contour: {contour}\nlasts: {lasts}\ndynamics: ff"), "breath-too-short")
-    litres = seconds * _account.air_flow(HORN, "middle", LEVELS.index("ff"))
+    litres = seconds * account.air_flow(HORN, "middle", LEVELS.index("ff"))
     breath, wide = value("breath_litres"), HORN.limits["breath_litres"].wide.value
     assert found.text == (
         f"{seconds} s without a breath take about {litres:.3g} L of air; a breath holds about {breath:g} "
@@ -350,7 +350,7 @@ def test_a_phrase_goes_from_breath_to_breath(contour, lasts, seconds, way):
 def test_air_that_nobody_has_is_refused():
     """At the least flow any source gives, far beyond the widest breath."""
     breath, least = HORN.limits["breath_litres"].wide.value, value("breath_flow_least")
-    most = int(breath * _limits.FAR / least)
+    most = int(breath * limits.FAR / least)
     just = only(horn(f"contour: C4\nlasts: {most:g} s\ndynamics: pp"), "breath-too-short")
     assert just.severity is Severity.CAUTION
     over = only(horn(f"contour: C4\nlasts: {most + 1:g} s\ndynamics: pp"), "breath-too-short")
@@ -364,10 +364,10 @@ def test_air_that_nobody_has_is_refused():
 def test_level_between_two_that_a_flow_is_given_for():
     mf, ff, f = (LEVELS.index(level) for level in ("mf", "ff", "f"))
     low, high = value("breath_flow_middle_mf"), value("breath_flow_middle_ff")
-    assert _account.air_flow(HORN, "middle", f) == pytest.approx(low + (high - low) * (f - mf) / (ff - mf))
-    assert _account.air_flow(HORN, "middle", len(LEVELS) - 1) == high
-    assert _account.air_flow(HORN, "middle", 0) == value("breath_flow_middle_pp")
-    assert _account.air_flow(HORN, "nowhere", f) == 0.0
+    assert account.air_flow(HORN, "middle", f) == pytest.approx(low + (high - low) * (f - mf) / (ff - mf))
+    assert account.air_flow(HORN, "middle", len(LEVELS) - 1) == high
+    assert account.air_flow(HORN, "middle", 0) == value("breath_flow_middle_pp")
+    assert account.air_flow(HORN, "nowhere", f) == 0.0
 
 
 def test_a_swell_takes_what_lies_on_its_way():

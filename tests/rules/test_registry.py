@@ -3,8 +3,8 @@
 import pytest
 
 from gesturesmith import registry, rules
-from gesturesmith.rules._doc import sections
 from gesturesmith.rules.base import rule
+from gesturesmith.rules.shared.doc import sections
 
 GOOD = """One line.
 

@@ -12,8 +12,8 @@ from gesturesmith import instruments, rules, techniques
 from gesturesmith.diagnostics import Severity
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
 from gesturesmith.realise import curve
-from gesturesmith.rules import _account, _limits, _reading
-from gesturesmith.rules._doc import sections
+from gesturesmith.rules.shared import account, limits, reading
+from gesturesmith.rules.shared.doc import sections
 
 HORN = instruments.get("horn")
 HEAD = "instrument: horn\npitches: written\ntempo: 60\n\n"
@@ -32,10 +32,10 @@ def sourced(value, kind=HOUSE, source="a page"):
 def test_what_is_lost_in_binary_fractions_passes_no_limit(number):
     """Six positions in 0.2 s are 30.000000000000014 a second."""
     there = Limit(sourced(number), None, "unit")
-    assert _limits.above(there, number * (1 + 5e-10)) is None
-    assert _limits.below(there, number * (1 - 5e-10)) is None
-    assert _limits.above(there, number * (1 + 1e-8) + 1e-12) is not None
-    assert _limits.below(there, number * (1 - 1e-8) - 1e-12) is not None
+    assert limits.above(there, number * (1 + 5e-10)) is None
+    assert limits.below(there, number * (1 - 5e-10)) is None
+    assert limits.above(there, number * (1 + 1e-8) + 1e-12) is not None
+    assert limits.below(there, number * (1 - 1e-8) - 1e-12) is not None
 
 
 def along(monkeypatch, low: Limit, high: Limit, cents: float) -> Limit:
@@ -76,7 +76,7 @@ def test_without_a_wide_reading_on_both_sides_there_is_none_between(monkeypatch,
 
 def test_without_a_margin_the_widest_reading_is_where_refusing_begins():
     limits = {name: limit for name, limit in HORN.limits.items() if name != "range_far_cents"}
-    assert _reading.far_range(replace(HORN, limits=limits)) == HORN.widest_range.value
+    assert reading.far_range(replace(HORN, limits=limits)) == HORN.widest_range.value
 
 
 # --- a wider reading --------------------------------------------------------------------------------------------
@@ -127,14 +127,14 @@ def test_beyond_a_published_wider_reading_it_is_refused(monkeypatch, rule, name,
 
 
 def owed(text: str, *, name: str = "p") -> list[float]:
-    return [owes for _, owes, _ in _account.account(checked(HEAD + text).passage_cases[name])]
+    return [owes for _, owes, _ in account.account(checked(HEAD + text).passage_cases[name])]
 
 
 def test_rests_pay_back_at_the_ratio_of_the_instrument(monkeypatch):
     monkeypatch.setitem(HORN.limits, "rest_ratio", Limit(sourced(2.0)))
     text = f"{SHORT}passage p\n  play: a, a, a, a, rest 2, a\n"
     assert owed(text) == pytest.approx([SECOND * n for n in (1, 2, 3, 4)] + [4 * SECOND - 4, 5 * SECOND - 4])
-    assert _account.rest_ratio(checked(HEAD + text).passage_cases["p"]) == 2.0
+    assert account.rest_ratio(checked(HEAD + text).passage_cases["p"]) == 2.0
 
 
 def test_little_is_owed_for_little():
@@ -143,7 +143,7 @@ def test_little_is_owed_for_little():
 
 def test_what_stands_behind_a_repeat_is_played_once():
     text = f"{SHORT}passage q\n  play: a, rest 1\n  repeat: 3\npassage p\n  play: q, a, rest 1, a\n"
-    played = [item.played for item, _ in _account.played_out(checked(HEAD + text).passage_cases["p"])]
+    played = [item.played for item, _ in account.played_out(checked(HEAD + text).passage_cases["p"])]
     assert played == ["a", "", "a", "", "a", "", "a", "", "a"]
 
 
@@ -165,7 +165,7 @@ def test_hundreds_of_repeats_are_counted():
     ],
 )  # fmt: skip
 def test_numbers_for_people(value, words):
-    assert _reading.plain(value) == words
+    assert reading.plain(value) == words
 
 
 # Sixteenths at 110 are 7.33 a second (check_values.csv), and 7.3 is what single tonguing is said to do.
@@ -176,12 +176,12 @@ def test_numbers_for_people(value, words):
      (7.3, 7.3, "7.3"), (7.3 + 1e-9, 7.3, "7.3")],
 )  # fmt: skip
 def test_a_measured_number_does_not_read_as_its_limit(value, limit, words):
-    assert _reading.apart(value, limit) == words
+    assert reading.apart(value, limit) == words
 
 
 @pytest.mark.parametrize(("value", "words"), [(1, "1 step"), (0.999, "1 step"), (2, "2 steps"), (0.5, "0.5 steps")])
 def test_one_is_not_many(value, words):
-    assert _reading.counted(value, "step") == words
+    assert reading.counted(value, "step") == words
 
 
 DOC = """One line.
@@ -253,14 +253,14 @@ def test_a_technique_slower_than_all_tonguing_has_its_own_limit(monkeypatch):
 
 
 def test_a_note_without_a_tube_has_no_name_for_it():
-    assert _reading.tube_words(HORN, None) == "this tube"
-    assert _reading.tube_words(instruments.get("trombone"), None) == "this tube"
+    assert reading.tube_words(HORN, None) == "this tube"
+    assert reading.tube_words(instruments.get("trombone"), None) == "this tube"
 
 
 def test_seconds_at_a_tempo_that_is_no_whole_number():
     gesture = checked(horn("contour: C5\nlasts: 1 beat", tempo=62.5)).cases["a"].gesture
-    assert _reading.seconds_between(gesture, Fraction(0), Fraction(3, 2)) == pytest.approx(1.44)
-    assert _reading.slot_s(gesture, gesture.points[0]) == pytest.approx(0.96)
+    assert reading.seconds_between(gesture, Fraction(0), Fraction(3, 2)) == pytest.approx(1.44)
+    assert reading.slot_s(gesture, gesture.points[0]) == pytest.approx(0.96)
 
 
 # --- techniques that are not there today ------------------------------------------------------------------------

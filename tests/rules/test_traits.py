@@ -9,8 +9,8 @@ from rules.checking import checked, horn
 
 from gesturesmith import techniques
 from gesturesmith.rules import all_rules
-from gesturesmith.rules._doc import sections
-from gesturesmith.rules._traits import traits
+from gesturesmith.rules.shared.doc import sections
+from gesturesmith.rules.shared.traits import traits
 
 MARKED = sorted((Path(__file__).parent / "marked").glob("*.gesture"))
 TEXTS = [sections(r.doc)[h] for r in all_rules() for h in ("Fires", "Passes")]

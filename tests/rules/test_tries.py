@@ -9,8 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rules.checking import checked, findings, horn
 
-from gesturesmith.rules import _tries, all_rules
-from gesturesmith.rules._doc import sections
+from gesturesmith.rules import all_rules
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.doc import sections
 
 FOUR = "contour: C5, D5@1, E5@2, F5@3\nlasts: 4 beats"
 
@@ -35,7 +36,7 @@ def values(changes) -> list[str]:
     ],
 )
 def test_another_technique_on_its_layer(technique, keys, rows):
-    changes = _tries.instead(case(f"technique: {technique}\ncontour: C5 -- B4"), "motion", *keys)
+    changes = fixes.instead(case(f"technique: {technique}\ncontour: C5 -- B4"), "motion", *keys)
     assert changes == tuple((("technique", row),) for row in rows)
 
 
@@ -54,7 +55,7 @@ def test_another_technique_on_its_layer(technique, keys, rows):
 def test_without_a_technique(technique, keys, row):
     """Only where the plain note, or what stays, may stand for it."""
     found = case(f"technique: {technique}\ncontour: C5 -- B4")
-    assert _tries.without(found, *keys) == (((("technique", row),),) if row else ())
+    assert fixes.without(found, *keys) == (((("technique", row),),) if row else ())
 
 
 @pytest.mark.parametrize(
@@ -69,7 +70,7 @@ def test_without_a_technique(technique, keys, row):
     ],
 )
 def test_a_length_in_whole_beats(tempo, seconds, words):
-    changes = _tries.lasting(case("contour: C5\nlasts: 1 beat", tempo=tempo).gesture, seconds)
+    changes = fixes.lasting(case("contour: C5\nlasts: 1 beat", tempo=tempo).gesture, seconds)
     assert changes == tuple((("lasts", w),) for w in words)
 
 
@@ -86,14 +87,14 @@ def test_a_length_in_whole_beats(tempo, seconds, words):
     ],
 )
 def test_a_length_in_tenths_of_a_second(seconds, words):
-    changes = _tries.lasting(case("contour: C5\nlasts: 1 s", tempo=90).gesture, seconds)
+    changes = fixes.lasting(case("contour: C5\nlasts: 1 s", tempo=90).gesture, seconds)
     assert changes == tuple((("lasts", w),) for w in words)
 
 
 def test_slower_is_rounded_up():
     gesture = case("contour: C5\nlasts: 2 beats", tempo=120).gesture
-    assert values(_tries.slower(gesture, 1.0)) == ["2 beats"]
-    assert values(_tries.slower(gesture, 1.2)) == ["3 beats"]
+    assert values(fixes.slower(gesture, 1.0)) == ["2 beats"]
+    assert values(fixes.slower(gesture, 1.2)) == ["3 beats"]
 
 
 @pytest.mark.parametrize(
@@ -115,18 +116,16 @@ def test_slower_is_rounded_up():
 )
 def test_breaths_after_detached_notes(body, stretch, after):
     """In the middle of a stretch first, then at each quarter; of two that are as near the earlier."""
-    changes = _tries.breaths(case(body).gesture, *stretch)
+    changes = fixes.breaths(case(body).gesture, *stretch)
     assert changes == tuple(tuple((f"after {i}", " breath") for i in places) for places in after)
 
 
 def test_about_is_an_x_without_cents():
     gesture = case("contour: C5+20c, xD5, Eb5, r, F#^5").gesture
-    assert _tries.exact_points(gesture) == (0, 2, 4)
-    assert _tries.about(gesture, 0, 1, 2, 3, 4) == (
-        (("point 0", "xC5"), ("point 2", "xEb5"), ("point 4", "xF#^5")),
-    )
-    assert _tries.about(gesture, 1, 3) == ()
-    assert _tries.about(gesture) == ()
+    assert fixes.exact_points(gesture) == (0, 2, 4)
+    assert fixes.about(gesture, 0, 1, 2, 3, 4) == ((("point 0", "xC5"), ("point 2", "xEb5"), ("point 4", "xF#^5")),)
+    assert fixes.about(gesture, 1, 3) == ()
+    assert fixes.about(gesture) == ()
 
 
 @pytest.mark.parametrize(
@@ -144,12 +143,12 @@ def test_about_is_an_x_without_cents():
 )
 def test_a_point_goes_to_the_nearest_note_unless_its_line_would_go_nowhere(contour, index, sounding, written):
     """Sounding 6500 is F4, written C5."""
-    changes = _tries.at_pitch(case(f"contour: {contour}"), index, sounding)
+    changes = fixes.at_pitch(case(f"contour: {contour}"), index, sounding)
     assert changes == (((((f"point {index}", written)),),) if written else ())
 
 
 def test_a_height_is_moved_to_no_pitch():
-    assert _tries.at_pitch(case("band: C4..C5\ncontour: low, high"), 0, 6500) == ()
+    assert fixes.at_pitch(case("band: C4..C5\ncontour: low, high"), 0, 6500) == ()
 
 
 @pytest.mark.parametrize(
@@ -172,12 +171,12 @@ def test_a_height_is_moved_to_no_pitch():
 )
 def test_everything_moved(body, semitones, moved):
     found = case(body)
-    changes = _tries.all_moved(found, semitones)
+    changes = fixes.all_moved(found, semitones)
     assert [value for _, value in changes] == moved
     for key, _ in changes:
         kind, _, index = key.partition(" ")
         assert kind == "band" or found.gesture.points[int(index)].pitch is not None
-    assert _tries.moved(semitones) == ((("move", str(semitones)),),)
+    assert fixes.moved(semitones) == ((("move", str(semitones)),),)
 
 
 @pytest.mark.parametrize("rule", all_rules(), ids=lambda rule: rule.name)
@@ -212,27 +211,27 @@ def test_dynamics_are_brought_down_or_up_along_their_shape(dynamics, most, least
     """What rises goes on rising, what falls falling, each place stays, and so does niente."""
     lines = f"dynamics: {dynamics}\nlasts: 8 beats" if dynamics else "lasts: 8 beats"
     gesture = case(f"contour: C5, D5\n{lines}").gesture
-    assert values(_tries.at_most(gesture, "mf")) == most
-    assert values(_tries.at_least(gesture, "mf")) == least
+    assert values(fixes.at_most(gesture, "mf")) == most
+    assert values(fixes.at_least(gesture, "mf")) == least
 
 
 def test_where_nothing_is_written_mf_is_brought_down():
-    assert values(_tries.at_most(case("contour: C5").gesture, "p")) == ["p"]
+    assert values(fixes.at_most(case("contour: C5").gesture, "p")) == ["p"]
 
 
 def test_places_in_seconds_stay_in_seconds():
     gesture = case("contour: C5\nlasts: 3 s\ndynamics: p < ff@2.5 > p", tempo=90).gesture
-    assert values(_tries.at_most(gesture, "f")) == ["p < f@2.5 > p"]
+    assert values(fixes.at_most(gesture, "f")) == ["p < f@2.5 > p"]
 
 
 def test_levels_at_points_are_brought_down_where_they_stand():
     gesture = case("contour: C5 ff, D5, E5 pp").gesture
-    assert _tries.at_most(gesture, "mf") == ((("level 0", "mf"), ("level 2", "pp")),)
-    assert _tries.at_least(gesture, "p") == ((("level 0", "ff"), ("level 2", "p")),)
+    assert fixes.at_most(gesture, "mf") == ((("level 0", "mf"), ("level 2", "pp")),)
+    assert fixes.at_least(gesture, "p") == ((("level 0", "ff"), ("level 2", "p")),)
 
 
 @given(st.lists(st.integers(0, 12), min_size=1, max_size=8), st.integers(-1, 14))
 def test_the_nearest_of_times_is_the_first_of_equals(times, goal):
     rising = [Fraction(at) for at in sorted(times)]
-    found = _tries._nearest(rising, Fraction(goal, 2))
+    found = fixes._nearest(rising, Fraction(goal, 2))
     assert found == min(range(len(rising)), key=lambda i: (abs(rising[i] - Fraction(goal, 2)), i))

@@ -9,7 +9,7 @@ from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.evidence import DERIVED, PLAYER, Limit, Sourced
 from gesturesmith.model.gesture import LEVELS, Gesture
 from gesturesmith.model.levels import extent, place_at
-from gesturesmith.rules._reading import plain
+from gesturesmith.rules.shared.reading import plain
 from gesturesmith.values import frozen
 
 # A player's page is no measurement: beyond its widest reading a finding still only cautions, far beyond it
@@ -23,14 +23,14 @@ _LOST = 1e-9
 class Excess:
     """A limit that was passed: how gravely, the value of the limit, and what it rests on.
 
-    differ   where only the narrow value was passed and there is a wide one: what that allows, as a clause that
+    caveat   where only the narrow value was passed and there is a wide one: what that allows, as a clause that
              follows the limit; else ""
     """
 
     severity: Severity
     limit: Any
     evidence: Sourced[Any]
-    differ: str = ""
+    caveat: str = ""
 
 
 def above(limit: Limit | None, value: float) -> Excess | None:
@@ -40,7 +40,7 @@ def above(limit: Limit | None, value: float) -> Excess | None:
     wide = limit.wide
     if wide is not None and value > wide.value * (FAR if wide.kind.only_far else 1):
         return Excess(Severity.REFUSED, wide.value, wide)
-    return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow, _differ(limit, "up"))
+    return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow, _caveat(limit, "up"))
 
 
 def below(limit: Limit | None, value: float) -> Excess | None:
@@ -50,10 +50,10 @@ def below(limit: Limit | None, value: float) -> Excess | None:
     wide = limit.wide
     if wide is not None and value < wide.value / (FAR if wide.kind.only_far else 1):
         return Excess(Severity.REFUSED, wide.value, wide)
-    return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow, _differ(limit, "down"))
+    return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow, _caveat(limit, "down"))
 
 
-def _differ(limit: Limit, way: str) -> str:
+def _caveat(limit: Limit, way: str) -> str:
     wide = limit.wide
     if wide is None or wide.value == limit.narrow.value or limit.narrow.kind is PLAYER:
         return ""

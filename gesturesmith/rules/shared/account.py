@@ -12,8 +12,8 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
 from gesturesmith.model.levels import level_held, mean, ramps
 from gesturesmith.model.piece import PassageItem, Repeat
-from gesturesmith.rules._reading import register_name, slot_s
 from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.rules.shared.reading import register_name, slot_s
 
 _ANCHORS = ("pp", "mf", "ff")  # the levels that flows are given for
 _SOFTEST_WEIGHT = 0.5  # however soft, it is still playing

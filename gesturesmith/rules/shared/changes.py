@@ -9,11 +9,11 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import PassageItem
-from gesturesmith.rules import _tries
-from gesturesmith.rules._account import inside
-from gesturesmith.rules._limits import below
-from gesturesmith.rules._reading import apart, plain, seconds_between
 from gesturesmith.rules.base import Case, Finding, PassageCase
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.account import inside
+from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.reading import apart, plain, seconds_between
 
 type State = Callable[[ContourPoint, Gesture], str | None]
 type _Note = tuple[PassageItem, Case, ContourPoint]
@@ -44,7 +44,7 @@ def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator
                     evidence=excess.evidence,
                     severity=excess.severity,
                     numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
-                    try_values=_tries.slower(gesture, excess.limit / free) if free else (),
+                    try_values=fixes.slower(gesture, excess.limit / free) if free else (),
                 )
         before = point, now
 

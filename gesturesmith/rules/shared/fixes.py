@@ -10,8 +10,8 @@ from fractions import Fraction
 from gesturesmith.model.gesture import LEVELS, ContourPoint, DynamicMark, Gesture
 from gesturesmith.model.messages import amount
 from gesturesmith.model.times import spread
-from gesturesmith.rules._reading import written_name
 from gesturesmith.rules.base import Case
+from gesturesmith.rules.shared.reading import written_name
 from gesturesmith.techniques.base import clash
 from gesturesmith.units import Spelling, simplest
 
