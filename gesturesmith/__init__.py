@@ -1,3 +1,106 @@
-"""Gesturesmith: brass gestures from a short text, checked and engraved."""
+"""Gesturesmith: brass gestures from a short text, checked and engraved.
 
-__version__ = "0.1.0"
+`import gesturesmith` is a library; the names below are all of it that is public. What each does is said where it
+is made, in `gesturesmith.api`, and told as a whole in docs/library.md. A name is imported when it is first used.
+"""
+
+from __future__ import annotations
+
+import sys
+from types import ModuleType
+from typing import TYPE_CHECKING, Any
+
+from gesturesmith.version import __version__
+
+if TYPE_CHECKING:
+    from gesturesmith.api import (
+        Demand,
+        Edit,
+        Engraving,
+        ExerciseReport,
+        Failure,
+        FileReport,
+        Finding,
+        GestureReport,
+        LilyPondNotFound,
+        Number,
+        Output,
+        PassageReport,
+        PointReport,
+        ReadError,
+        Reading,
+        RealisationReport,
+        Rendering,
+        Severity,
+        Snippet,
+        Source,
+        Span,
+        Suggestion,
+        Verdict,
+        check,
+        engrave,
+        read,
+        render,
+        schema,
+        suggest,
+        to_json,
+        to_text,
+    )
+
+__all__ = [
+    "Demand",
+    "Edit",
+    "Engraving",
+    "ExerciseReport",
+    "Failure",
+    "FileReport",
+    "Finding",
+    "GestureReport",
+    "LilyPondNotFound",
+    "Number",
+    "Output",
+    "PassageReport",
+    "PointReport",
+    "ReadError",
+    "Reading",
+    "RealisationReport",
+    "Rendering",
+    "Severity",
+    "Snippet",
+    "Source",
+    "Span",
+    "Suggestion",
+    "Verdict",
+    "__version__",
+    "check",
+    "engrave",
+    "read",
+    "render",
+    "schema",
+    "suggest",
+    "to_json",
+    "to_text",
+]
+
+
+def __getattr__(name: str) -> Any:
+    if name not in __all__:
+        raise AttributeError(f"module 'gesturesmith' has no attribute {name!r}")
+    from importlib import import_module
+
+    return getattr(import_module("gesturesmith.api"), name)
+
+
+class _Library(ModuleType):
+    """Keeps a function where Python would put the room of the same name (`engrave`) once that is imported."""
+
+    def __setattr__(self, name: str, value: object) -> None:
+        if name not in __all__ or not isinstance(value, ModuleType):
+            super().__setattr__(name, value)
+
+
+sys.modules[__name__].__class__ = _Library
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})

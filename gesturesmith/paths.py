@@ -73,3 +73,8 @@ def user_cache() -> Path | None:
         return Path.home() / ".cache" / "gesturesmith"
     except RuntimeError:
         return None
+
+
+def schemas() -> Path:
+    """The folder of the JSON Schemas of what is printed for programs."""
+    return Path(__file__).resolve().parent / "schemas"

@@ -19,7 +19,11 @@ def clean(text: str) -> str:
 
 @frozen
 class Span:
-    """A stretch of one line: line and columns count from 1 in code points; `end_column` is exclusive."""
+    """A stretch of one line: line and columns count from 1 in code points; `end_column` is exclusive.
+
+    >>> gesturesmith.check(text).gestures[0].span
+    Span(line=4, column=1, end_column=13)
+    """
 
     line: int
     column: int
@@ -34,7 +38,11 @@ class Span:
 
 @frozen
 class Source:
-    """A text with the name its messages show; `lines` are without their ends."""
+    """A text with the name its messages show; `lines` are without their ends.
+
+    >>> gesturesmith.check(gesturesmith.Source("call.gesture", text)).source.name
+    'call.gesture'
+    """
 
     name: str
     text: str

@@ -6,9 +6,9 @@ import hashlib
 from collections.abc import Iterable
 from typing import Any
 
-from gesturesmith import __version__
 from gesturesmith.batch.types import BuildResult, OutputRecord
 from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity, json_text
+from gesturesmith.version import __version__
 from gesturesmith.writers.base import MARK, with_checksum
 
 SCHEMA = 1

@@ -9,7 +9,8 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
-from gesturesmith import __version__, paths
+from gesturesmith import paths
+from gesturesmith.version import __version__
 
 # Bytecode and what an editor leaves make no difference to what is made.
 _COUNTED = (".py", ".ily", ".ly", ".toml", ".gesture", ".scm")

@@ -6,8 +6,8 @@ import importlib
 
 import click
 
-from gesturesmith import __version__
 from gesturesmith.cli.console import clean
+from gesturesmith.version import __version__
 
 # Command -> where it is, in the order of `--help`. A composer's editor calls `check` all the time: it shall not
 # pay for the others.

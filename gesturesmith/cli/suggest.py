@@ -165,11 +165,10 @@ class SuggestRun:
 
     def _tell(self, done: PutRight, copy: FileReport) -> None:
         from gesturesmith.diagnostics import Report, render_text
-        from gesturesmith.diagnostics.text import in_words
 
         for name, suggestion in done.made:
             changed = ", changes the music" if suggestion.changes_music else ""
-            self._say(f"{name}: {clean(suggestion.words or in_words(suggestion.edits))}")
+            self._say(f"{name}: {clean(suggestion.in_words)}")
             self._say(f"  {suggestion.verdict.words}{changed}")
         brief = replace(
             copy,

@@ -5,7 +5,6 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from gesturesmith import __version__
 from gesturesmith.diagnostics.types import (
     Demand,
     Edit,
@@ -22,6 +21,7 @@ from gesturesmith.diagnostics.types import (
     Severity,
     Suggestion,
 )
+from gesturesmith.version import __version__
 
 SCHEMA = 1
 

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from gesturesmith.diagnostics.lines import excerpt, visible, width
 from gesturesmith.diagnostics.types import (
-    Edit,
     ExerciseReport,
     FileReport,
     Finding,
@@ -114,13 +113,8 @@ def _shown(text: SourceText, span: Span, message: str) -> list[str]:
 
 def _try(suggestion: Suggestion) -> str:
     changed = ", changes the music" if suggestion.changes_music else ""
-    words = visible(suggestion.words or in_words(suggestion.edits))
+    words = visible(suggestion.in_words)
     return f"  try: {words:<30} (checked: {suggestion.verdict.words}{changed})"
-
-
-def in_words(edits: Iterable[Edit]) -> str:
-    """The lines that come out of edits, as a composer would write them, without indentation and comments."""
-    return "; ".join(edit.new.strip() for edit in edits if edit.new.strip())
 
 
 def _place(text: SourceText, span: Span, code: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import field
 from enum import Enum
 from fractions import Fraction
@@ -14,7 +15,11 @@ from gesturesmith.values import frozen
 
 
 class Severity(Enum):
-    """How grave a finding is."""
+    """How grave a finding is.
+
+    >>> [severity.value for severity in gesturesmith.Severity]
+    ['advice', 'caution', 'refused']
+    """
 
     ADVICE = "advice"
     CAUTION = "caution"
@@ -26,7 +31,11 @@ class Severity(Enum):
 
 
 class Verdict(Enum):
-    """What the checker says of a gesture, with the words shown to people."""
+    """What the checker says of a gesture, with the words shown to people.
+
+    >>> [verdict.words for verdict in gesturesmith.Verdict]
+    ['playable', 'with care', 'not as written']
+    """
 
     APPROVED = "approved"
     CAUTION = "caution"
@@ -39,7 +48,12 @@ class Verdict(Enum):
 
 @frozen(kw_only=True)
 class ReadError:
-    """Something in a file that could not be read."""
+    """Something in a file that could not be read.
+
+    >>> (error,) = gesturesmith.check(text.replace("contour", "conture")).errors
+    >>> error.code, error.span.line, error.nearest
+    ('GS101', 6, ('contour',))
+    """
 
     code: str
     rule: str
@@ -51,7 +65,12 @@ class ReadError:
 
 @frozen(kw_only=True)
 class Number:
-    """A measured quantity beside its limit, in `unit`."""
+    """A measured quantity beside its limit, in `unit`.
+
+    >>> number = gesturesmith.check(high).gestures[0].findings[0].numbers[0]
+    >>> number.name, float(number.value), number.limit, number.unit
+    ('sounding pitch', 8400.0, 7900, 'cents above C-1')
+    """
 
     name: str
     value: Fraction | float | int
@@ -61,7 +80,11 @@ class Number:
 
 @frozen
 class Edit:
-    """Replace `old` by `new` on `line`; an empty `old` puts `new` in as a line of its own after `line`."""
+    """Replace `old` by `new` on `line`; an empty `old` puts `new` in as a line of its own after `line`.
+
+    >>> gesturesmith.suggest(high).gestures[0].findings[0].suggestions[0].edits
+    (Edit(line=5, old='contour: G6', new='contour: G5'),)
+    """
 
     line: int
     old: str
@@ -73,12 +96,21 @@ class Suggestion:
     """Edits that were checked, with the verdict the checker gave on the result.
 
     `words` say what they come to where the lines themselves would be too many.
+
+    >>> suggestion = gesturesmith.suggest(high).gestures[0].findings[0].suggestions[0]
+    >>> suggestion.in_words, suggestion.verdict.words, suggestion.changes_music
+    ('contour: G5', 'playable', True)
     """
 
     edits: tuple[Edit, ...]
     verdict: Verdict
     changes_music: bool = False
     words: str = ""
+
+    @property
+    def in_words(self) -> str:
+        """What to write: the lines that come out of it, without indentation, where `words` say nothing shorter."""
+        return self.words or "; ".join(edit.new.strip() for edit in self.edits if edit.new.strip())
 
 
 @frozen(kw_only=True)
@@ -90,6 +122,10 @@ class Finding:
     and turns those that pass into `suggestions`. Beside the keys of a block, `point 2` stands for the height
     of the contour's point with index 2, `level 2` for the level at it, `after 2` for words put after it, `line 0`
     for the first line and `move` for all pitches, by semitones. Pitches in them are written ones.
+
+    >>> (finding,) = gesturesmith.check(high).gestures[0].findings
+    >>> finding.code, finding.rule, finding.severity.value, finding.where
+    ('GS501', 'outside-range', 'refused', 'first note (written G6)')
     """
 
     span: Span
@@ -116,6 +152,9 @@ class Demand(NamedTuple):
     value         what the gesture asks for; a level by its name
     comfortable   the lowest and the highest value that is comfortable, None where there is no such bound
     share         0 to 1: nothing at the edge of comfort, half where the checker begins to warn
+
+    >>> gesturesmith.check(text).gestures[0].demands[0]
+    Demand(name='height', value=7.0, comfortable=(None, 0.0), unit='semitones', share=0.3684210526315789)
     """
 
     name: str
@@ -137,6 +176,9 @@ class PointReport:
     cents       pitch of that partial less the pitch asked for, before any correction
     correction  what bridges that: "" | "lip" | "slide" | "hand"
     trill       the second fingering of a trill, "" for none
+
+    >>> gesturesmith.check(text).gestures[0].realisation.points[0]
+    PointReport(at=Fraction(0, 1), side='F', valves='0', partial=6, cents=2, correction='', trill='')
     """
 
     at: Fraction
@@ -160,6 +202,9 @@ class RealisationReport:
     pattern      the tubes of the chromatic notes a fingered glissando or a run passes, in order
     breaks       indices of points, from 0, before which a slide has to break
     fallback     the technique that replaced the one asked for, "" for none
+
+    >>> gesturesmith.check(text).gestures[0].realisation.techniques
+    ('half-valve',)
     """
 
     techniques: tuple[str, ...]
@@ -178,6 +223,10 @@ class GestureReport:
     """A gesture, its verdict, its findings in file order and how it is played.
 
     `difficulty` is 0 to 100, `demands` what makes it, what weighs most first.
+
+    >>> (call,) = gesturesmith.check(text).gestures
+    >>> call.name, call.verdict.words, call.difficulty
+    ('call', 'playable', 33)
     """
 
     name: str
@@ -192,7 +241,12 @@ class GestureReport:
 
 @frozen(kw_only=True)
 class PassageReport:
-    """A passage: its verdict is the worst of what is found on it and on all it plays."""
+    """A passage: its verdict is the worst of what is found on it and on all it plays.
+
+    >>> (twice,) = gesturesmith.check(text + "passage twice\\n  play: call, call\\n").passages
+    >>> twice.name, twice.verdict.words
+    ('twice', 'playable')
+    """
 
     name: str
     title: str | None
@@ -208,6 +262,10 @@ class ExerciseReport:
     """An exercises block: how many variants it makes and which the checker left out, with the reason.
 
     `kept` names the variants a sheet has, with their difficulty, in the order to practise them.
+
+    >>> (rising,) = gesturesmith.check(text + "exercises rising\\n  from: call\\n  start: G4..A4 by 1\\n").exercises
+    >>> rising.made, rising.kept
+    (3, (('from G4', 33), ('from Ab4', 36), ('from A4', 38)))
     """
 
     name: str
@@ -226,6 +284,10 @@ class FileReport:
     unread     name and title (its name where it has none) of each gesture and passage that could not be read, or
                that plays one
     untried    gestures and passages for which not all suggestions were tried: too much had been for others before
+
+    >>> report = gesturesmith.check(text)
+    >>> report.readable, report.refused, [gesture.name for gesture in report.gestures]
+    (True, False, ['call'])
     """
 
     source: Source
@@ -246,6 +308,37 @@ class FileReport:
     def refused(self) -> bool:
         verdicts = [g.verdict for g in self.gestures] + [p.verdict for p in self.passages]
         return Verdict.REFUSED in verdicts
+
+    def _repr_html_(self) -> str:
+        """A table for a notebook: a row for each error and each finding, and for each gesture without any."""
+        from gesturesmith.diagnostics.table import table
+
+        return table(("line", "gesture", "verdict", "finding", "what would work"), self._rows())
+
+    def _rows(self) -> Iterator[tuple[str, ...]]:
+        for error in self.errors:
+            yield (
+                str(error.span.line),
+                error.gesture or "",
+                "cannot be read",
+                error.message,
+                ", ".join(error.nearest),
+            )
+        everything: tuple[GestureReport | PassageReport, ...] = (*self.gestures, *self.passages)
+        for said in everything:
+            if not said.findings:
+                yield str(said.span.line), said.title or said.name, said.verdict.words, "", ""
+            for finding in said.findings:
+                where = f"{finding.where}: " if finding.where else ""
+                ways = "; ".join(suggestion.in_words for suggestion in finding.suggestions)
+                text = f"{where}{finding.text} ({finding.rule})"
+                yield (
+                    str(finding.span.line),
+                    said.title or said.name,
+                    said.verdict.words,
+                    text,
+                    ways or finding.hint,
+                )
 
 
 @frozen(kw_only=True)

@@ -29,7 +29,11 @@ class Message:
 
 @frozen(kw_only=True)
 class Failure:
-    """A run that did not give what it should. `gesture` is None only where nothing tells which it was."""
+    """A run that did not give what it should. `gesture` is None only where nothing tells which it was.
+
+    >>> gesturesmith.render(text, "ly").failures
+    ()
+    """
 
     gesture: str | None
     summary: str

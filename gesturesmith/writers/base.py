@@ -57,7 +57,12 @@ class Item:
 
 @frozen(kw_only=True)
 class Output:
-    """A file to deliver: where it goes below the output folder, and its bytes."""
+    """A file to deliver: where it goes below the output folder, and its bytes.
+
+    >>> (score,) = gesturesmith.render(text, "ly").files[-1:]
+    >>> str(score.place), score.data[:9]
+    ('text.ly', b'% Made by')
+    """
 
     place: PurePosixPath
     data: bytes

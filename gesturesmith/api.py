@@ -1,0 +1,455 @@
+"""Gesturesmith as a library: what is read, checked, suggested, engraved and rendered, for programs.
+
+Each function takes the text of a gesture file as a `str`, a file as a path (`pathlib.Path` or whatever else has
+`__fspath__`; a `str` is never taken for a path), or a `Source`, which is a text with a name. Each gives a frozen
+value, the same for the same input, and keeps nothing between calls.
+
+What is wrong with a text comes back in the value: errors, findings, failures. Only misuse raises: TypeError for
+another type, ValueError for an option or a name that there is not, OSError (FileNotFoundError, PermissionError,
+...) where a file cannot be opened, and `LilyPondNotFound` where LilyPond is needed and there is none.
+
+The stages are imported when they are needed: `check` pays for neither Abjad nor LilyPond.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path, PurePath
+from typing import TYPE_CHECKING, Any, get_args
+
+from gesturesmith.diagnostics import Demand as Demand
+from gesturesmith.diagnostics import Edit as Edit
+from gesturesmith.diagnostics import ExerciseReport as ExerciseReport
+from gesturesmith.diagnostics import FileReport as FileReport
+from gesturesmith.diagnostics import Finding as Finding
+from gesturesmith.diagnostics import GestureReport as GestureReport
+from gesturesmith.diagnostics import Number as Number
+from gesturesmith.diagnostics import PassageReport as PassageReport
+from gesturesmith.diagnostics import PointReport as PointReport
+from gesturesmith.diagnostics import ReadError as ReadError
+from gesturesmith.diagnostics import RealisationReport as RealisationReport
+from gesturesmith.diagnostics import Report
+from gesturesmith.diagnostics import Severity as Severity
+from gesturesmith.diagnostics import Suggestion as Suggestion
+from gesturesmith.diagnostics import Verdict as Verdict
+from gesturesmith.kinds import Pitches
+from gesturesmith.source import Source as Source
+from gesturesmith.source import Span as Span
+from gesturesmith.source import clean, folded
+from gesturesmith.textfile import Unread, bytes_of, text_of
+from gesturesmith.values import frozen
+
+if TYPE_CHECKING:
+    from gesturesmith.engrave.music import Music
+    from gesturesmith.lilypond import Failure as Failure
+    from gesturesmith.model.piece import Piece
+    from gesturesmith.pipeline import Options
+    from gesturesmith.rules.base import Case, PassageCase
+    from gesturesmith.writers import Output as Output
+
+type Text = str | os.PathLike[str] | Source
+type Folder = str | os.PathLike[str]
+
+SCHEMAS = ("report", "list", "manifest")
+_UNNAMED = "text"  # what messages call a text without a name
+
+
+class LilyPondNotFound(RuntimeError):  # noqa: N818  # as FileNotFoundError: what is missing says it
+    """LilyPond is needed and there is none that would do; the message names the ways to get one.
+
+    >>> issubclass(gesturesmith.LilyPondNotFound, RuntimeError)
+    True
+    """
+
+
+@frozen(kw_only=True)
+class Reading:
+    """What a text says.
+
+    source   the text with its name
+    piece    settings, gestures, passages and exercises, complete as far as they could be read; None where not even
+             the instrument is known
+    errors   what could not be read, in file order
+
+    >>> gesturesmith.read("instrument: horn").errors[0].rule
+    'missing-pitches'
+    """
+
+    source: Source
+    piece: Piece | None
+    errors: tuple[ReadError, ...]
+
+
+@frozen(kw_only=True)
+class Snippet:
+    """One gesture or passage, checked and engraved. A notebook shows it as a picture.
+
+    report   verdict, findings and how it is played
+    case     the gesture with its realisation; of a passage, those of all it plays
+    music    what is printed; None where it is not as written and no draft was asked for, or has a mistake in it
+
+    >>> (call,) = gesturesmith.engrave(text).snippets
+    >>> call
+    <gesture call: playable>
+    >>> call.music.description
+    'call: Half-valve, 4 beats. About G4 at 0, along a wavy line to about D5 at 2.'
+    """
+
+    report: GestureReport | PassageReport
+    case: Case | PassageCase
+    music: Music | None
+    source: Source
+    options: Options
+
+    @property
+    def name(self) -> str:
+        return self.report.name
+
+    def __repr__(self) -> str:
+        kind = "gesture" if isinstance(self.report, GestureReport) else "passage"
+        return f"<{kind} {clean(self.name)}: {self.report.verdict.words}>"
+
+    def _repr_svg_(self) -> str | None:
+        """Its picture; None where there is none, or no LilyPond to make it."""
+        if self.music is None:
+            return None
+        try:
+            made = _rendered(self.source, replace(self.options, only=self.name), ("svg",))
+        except (LilyPondNotFound, OSError):
+            return None
+        svg = made.files[0].data.decode() if made.files else ""
+        return svg[svg.find("<svg") :] or None
+
+
+@frozen(kw_only=True)
+class Engraving:
+    """What is printed of a text.
+
+    report     what is said of it
+    snippets   its gestures, then its passages, each in file order: all that could be read
+
+    >>> [snippet.name for snippet in gesturesmith.engrave(text).snippets]
+    ['call']
+    """
+
+    report: FileReport
+    snippets: tuple[Snippet, ...]
+
+    def __repr__(self) -> str:
+        return (
+            f"<engraving of {clean(self.report.source.name)}: {', '.join(map(repr, self.snippets)) or 'nothing'}>"
+        )
+
+
+@frozen(kw_only=True)
+class Rendering:
+    """The files made of a text.
+
+    report     what is said of it
+    files      name below a folder of your choice, and bytes; sorted by name
+    failures   what LilyPond could not set; the files of the rest are there
+
+    >>> made = gesturesmith.render(text, "ily")
+    >>> [str(file.place) for file in made.files]
+    ['text/call.ily', 'text/gesturesmith.ily']
+    """
+
+    report: FileReport
+    files: tuple[Output, ...]
+    failures: tuple[Failure, ...] = ()
+
+    def __repr__(self) -> str:
+        there = ", ".join(clean(str(file.place)) for file in self.files) or "nothing"
+        failed = f"; {len(self.failures)} failed" if self.failures else ""
+        return f"<rendering of {clean(self.report.source.name)}: {there}{failed}>"
+
+
+def read(text: Text, *, profiles: Folder | None = None) -> Reading:
+    """Read a text: its settings, gestures, passages and exercises, with every default filled in.
+
+    text       a gesture file's text, its path, or a `Source`; at most 2 MB
+    profiles   folder in and below which the text may name profiles of instruments and players; left out, that of
+               the file, and none for a text
+
+    Times are beats, pitches sounding cents above C-1, both exact fractions.
+
+    >>> piece = gesturesmith.read(text).piece
+    >>> [(point.at, point.sounding_cents) for point in piece.gestures[0].points]
+    [(Fraction(0, 1), Fraction(6000, 1)), (Fraction(2, 1), Fraction(6700, 1))]
+    """
+    from gesturesmith.lang import parse
+    from gesturesmith.model.resolve import resolve
+
+    found, folder = _given(text, profiles)
+    if isinstance(found, Unread):
+        report = found.report
+        return Reading(source=report.source, piece=None, errors=report.errors)
+    tree, syntax = parse(found)
+    piece, names = resolve(tree, folder=folder)
+    errors = sorted((*syntax, *names), key=lambda e: (e.span.line, e.span.column, e.code))
+    return Reading(source=found, piece=piece, errors=tuple(errors))
+
+
+def check(text: Text, *, profiles: Folder | None = None) -> FileReport:
+    """Say whether, and how, each gesture of a text can be played. A notebook shows the report as a table.
+
+    As `gesturesmith check` does, but that nothing is tried to put it right: that takes longer, and `suggest` does
+    it. Arguments as for `read`.
+
+    >>> (beyond,) = gesturesmith.check(high).gestures
+    >>> beyond.verdict.words, [finding.rule for finding in beyond.findings]
+    ('not as written', ['outside-range'])
+    """
+    return _checked(text, profiles, "")
+
+
+def suggest(text: Text, *, only: str | None = None, profiles: Folder | None = None) -> FileReport:
+    """Say what would work in the place of what is refused: the report with `suggestions` on its findings.
+
+    As `gesturesmith check` and `suggest` have it. Each suggestion has itself been checked.
+
+    only   the one gesture for which suggestions are tried; ValueError where the text has none of that name
+
+    >>> (beyond,) = gesturesmith.suggest(high).gestures
+    >>> for suggestion in beyond.findings[0].suggestions:
+    ...     print(suggestion.in_words, "is", suggestion.verdict.words)
+    contour: G5 is playable
+    contour: D6 is with care
+    contour: C6 is playable
+    """
+    report = _checked(text, profiles, only)
+    _there(only, report, [g.name for g in report.gestures])
+    return report
+
+
+def engrave(
+    text: Text,
+    *,
+    only: str | None = None,
+    pitches: Pitches = "written",
+    draft: bool = False,
+    profiles: Folder | None = None,
+) -> Engraving:
+    """Engrave the gestures and passages of a text: what stands on the page, as values.
+
+    only      the one gesture or passage wanted; ValueError where the text has none of that name
+    pitches   "written" as in a part, "sounding" as in a concert score
+    draft     what is not as written is engraved as well, with its findings
+    profiles  as for `read`
+
+    Pays for Abjad, not for LilyPond; that comes when a picture is looked at.
+
+    >>> gesturesmith.engrave(text, pitches="sounding").snippets[0].music.pitches
+    'sounding'
+    """
+    from gesturesmith.checker import check as judged
+    from gesturesmith.lang import parse
+    from gesturesmith.model.resolve import resolve
+    from gesturesmith.pipeline.music import engraved
+
+    found, options = _asked(text, profiles, only, pitches, draft)
+    if isinstance(found, Unread):
+        return Engraving(report=found.report, snippets=())
+    tree, syntax = parse(found)
+    piece, names = resolve(tree, folder=options.folder)
+    if piece is None:
+        return Engraving(report=FileReport(source=found, readable=False, errors=(*syntax, *names)), snippets=())
+    checked = judged(piece, tree, found, (*syntax, *names), suggestions=False)
+    report = checked.report
+    everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
+    _there(only, report, _names(report))
+    musics = {}
+    if report.usable:
+        musics = {music.name: music for music in engraved(checked, report, piece.settings, options, None)}
+    cases: dict[str, Case | PassageCase] = {**checked.cases, **checked.passage_cases}
+    snippets = tuple(
+        Snippet(
+            report=said,
+            case=cases[said.name],
+            music=musics.get(said.name),
+            source=found,
+            options=options,
+        )
+        for said in everything
+        if only is None or folded(said.name) == folded(only)
+    )
+    return Engraving(report=report, snippets=snippets)
+
+
+def render(
+    text: Text,
+    formats: str | Iterable[str] = ("svg",),
+    *,
+    only: str | None = None,
+    pitches: Pitches = "written",
+    draft: bool = False,
+    profiles: Folder | None = None,
+    lilypond: Folder | None = None,
+    jobs: int = 1,
+) -> Rendering:
+    """Make the files of a text, as bytes.
+
+    formats    "svg", "pdf", "png", "ily", "ly", or several: as `gesturesmith engrave --as` makes them
+    only       the one gesture or passage wanted; ValueError where the text has none of that name
+    pitches, draft, profiles   as for `engrave`
+    lilypond   the LilyPond to use; left out, the one of `GESTURESMITH_LILYPOND`, of the wheel or on PATH
+    jobs       so many LilyPonds at a time
+
+    LilyPondNotFound where one is needed and there is none; "ily" and "ly" need none.
+
+    >>> made = gesturesmith.render(text, "svg")
+    >>> made.files[0].data[:5]
+    b'<?xml'
+    """
+    from gesturesmith import writers
+
+    wanted = (formats,) if isinstance(formats, str) else tuple(formats)
+    unknown = [name for name in wanted if name not in writers.names()]
+    if unknown or not wanted:
+        wrong = f"unknown format {unknown[0]!r}" if unknown else "no format"
+        raise ValueError(f"{wrong} (choose {', '.join(writers.names())})")
+    found, options = _asked(text, profiles, only, pitches, draft)
+    if isinstance(found, Unread):
+        return Rendering(report=found.report, files=())
+    made = _rendered(found, replace(options, only=only), wanted, lilypond=lilypond, jobs=jobs)
+    if only is not None:
+        _there(only, made.report, _names(made.report))
+    return made
+
+
+def to_text(*reports: FileReport) -> str:
+    """Reports in words, as `gesturesmith check` prints them, without colour.
+
+    >>> print(gesturesmith.to_text(gesturesmith.check(text)), end="")
+    text: 1 gesture: 1 playable
+      difficulty 33 of 100 (height, strain, span)
+    """
+    from gesturesmith.diagnostics import render_text
+
+    return render_text(Report(files=reports), colour=False)
+
+
+def to_json(*reports: FileReport) -> str:
+    """Reports as one JSON object, as `gesturesmith check --json` prints it; `schema("report")` is its schema.
+
+    >>> import json
+    >>> json.loads(gesturesmith.to_json(gesturesmith.check(text)))["files"][0]["gestures"][0]["name"]
+    'call'
+    """
+    from gesturesmith.diagnostics import render_json
+
+    return render_json(Report(files=reports))
+
+
+def schema(name: str = "report") -> str:
+    """A JSON Schema (2020-12) of what the commands print for programs, as JSON.
+
+    name   "report" of `check --json`, `suggest --json` and `to_json`; "list" of `list --json`; "manifest" of what
+           `--manifest FILE` writes; ValueError for another
+
+    >>> import json
+    >>> json.loads(gesturesmith.schema("list"))["title"]
+    'List'
+    """
+    from gesturesmith import paths
+
+    if name not in SCHEMAS:
+        raise ValueError(f"unknown schema {name!r} (choose {', '.join(SCHEMAS)})")
+    return (paths.schemas() / f"{name}.json").read_text("utf-8")
+
+
+# --- what is asked for -----------------------------------------------------------------------------------
+
+
+def _given(text: Text, profiles: Folder | None) -> tuple[Source | Unread, Path | None]:
+    """A text, or why there is none, and the folder in which it may name profiles."""
+    folder = None if profiles is None else Path(profiles)
+    if folder is not None and not folder.is_dir():
+        raise NotADirectoryError(f"no folder of profiles: {folder}")
+    if isinstance(text, Source):
+        return text_of(text.name, text.text.encode("utf-8", "surrogatepass")), folder
+    if isinstance(text, str):
+        return text_of(_UNNAMED, text.encode("utf-8", "surrogatepass")), folder
+    if not isinstance(text, os.PathLike):
+        raise TypeError(f"a text is a str, a path or a Source, not {type(text).__name__}")
+    path = os.fspath(text)
+    name = clean(path).replace("\n", "\ufffd")
+    return text_of(name, bytes_of(path)), Path(path).parent if folder is None else folder
+
+
+def _asked(
+    text: Text, profiles: Folder | None, only: str | None, pitches: Pitches, draft: bool
+) -> tuple[Source | Unread, Options]:
+    """A text with the options for its page; ValueError for what is none."""
+    from gesturesmith.pipeline import Options
+
+    if pitches not in get_args(Pitches):
+        raise ValueError(f"unknown pitches {pitches!r} (choose {', '.join(get_args(Pitches))})")
+    found, folder = _given(text, profiles)
+    stem = PurePath(found.name).name.removesuffix(".gesture")
+    return found, Options(folder=folder, stem=stem, pitches=pitches, draft=draft, suggest="")
+
+
+def _names(report: FileReport) -> list[str]:
+    return [*(g.name for g in report.gestures), *(p.name for p in report.passages)]
+
+
+def _there(only: str | None, report: FileReport, names: list[str]) -> None:
+    """ValueError where nothing has the name asked for, and it is not for a mistake that it is missing."""
+    if only is None or not report.readable or folded(only) in map(folded, names):
+        return
+    raise ValueError(f"nothing is called {only!r} (there are {', '.join(names) or 'none'})")
+
+
+# --- the stages ------------------------------------------------------------------------------------------
+
+
+def _checked(text: Text, profiles: Folder | None, suggested: str | None) -> FileReport:
+    """What is said of a text; suggestions for one gesture alone, for all (None), or for none ("")."""
+    from gesturesmith.pipeline import Options, compile_text
+
+    found, folder = _given(text, profiles)
+    if isinstance(found, Unread):
+        return found.report
+    return compile_text(found, Options(folder=folder, only_check=True, suggest=suggested)).report
+
+
+def _rendered(
+    source: Source, options: Options, formats: tuple[str, ...], *, lilypond: Folder | None = None, jobs: int = 1
+) -> Rendering:
+    """What the command makes of a file, in a folder that is gone afterwards."""
+    import tempfile
+
+    from gesturesmith import batch, cache, paths, writers
+    from gesturesmith.lilypond import Failure, Missing, find
+    from gesturesmith.pipeline.text import compile_file
+    from gesturesmith.writers import Output
+
+    needed = any(writers.get(name).engraved for name in formats)
+    found = find(Path(lilypond) if lilypond is not None else None) if needed else Missing("")
+    if needed and isinstance(found, Missing):
+        raise LilyPondNotFound(found.reason)
+    work = batch.Work(name=source.name, compile=compile_file, sources=(source,), options=options, formats=formats)
+    with tempfile.TemporaryDirectory(prefix="gesturesmith-", dir=paths.temporary()) as folder:
+        setup = batch.Setup(output=Path(folder), inputs=(), lilypond=found, store=cache.nothing(), jobs=jobs)
+        (done,) = batch.run((work,), setup)
+        if done.fault is not None:
+            raise done.fault
+        files = tuple(Output(place=m.place, data=(Path(folder) / m.place).read_bytes()) for m in done.outputs)
+    blocked = () if done.blocked is None else (Failure(gesture=None, summary=done.blocked.reason),)
+    return Rendering(report=done.reports[0], files=files, failures=(*done.failures, *blocked))
+
+
+def __getattr__(name: str) -> Any:
+    """The values of rooms that a check does not enter."""
+    if name == "Failure":
+        from gesturesmith.lilypond import Failure
+
+        return Failure
+    if name == "Output":
+        from gesturesmith.writers import Output
+
+        return Output
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -1,0 +1,12 @@
+"""What the examples of the library are about, as docs/library.md gives it."""
+
+from __future__ import annotations
+
+HEAD = "instrument: horn\npitches: written\n"
+CALL = f"""{HEAD}
+gesture call
+  technique: half-valve
+  contour: xG4 ~~ xD5@2
+  lasts: 4 beats
+"""
+HIGH = f"{HEAD}\ngesture beyond\n  contour: G6\n"
