@@ -210,7 +210,8 @@ def suggest(text: Text, *, only: str | None = None, profiles: Folder | None = No
 
     As `gesturesmith check` and `suggest` have it. Each suggestion has itself been checked.
 
-    only   the one gesture for which suggestions are tried; ValueError where the text has none of that name
+    only       the one gesture for which suggestions are tried; ValueError where the text has none of that name
+    profiles   as for `read`
 
     >>> (beyond,) = gesturesmith.suggest(high).gestures
     >>> for suggestion in beyond.findings[0].suggestions:

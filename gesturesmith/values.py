@@ -7,8 +7,9 @@ methods of each class anew. Here only `__init__` is compiled; the other methods 
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import MISSING, FrozenInstanceError, dataclass, field, fields
+from types import MappingProxyType
 from typing import Any, dataclass_transform, overload
 
 _UNCOUNTED = "makes no difference because"
@@ -42,16 +43,24 @@ def _delattr(self: Any, name: str) -> None:
 
 
 def _reduce(self: Any) -> tuple[Any, ...]:
-    return _restored, (self.__class__, {f.name: getattr(self, f.name) for f in fields(self)})
+    state = {f.name: getattr(self, f.name) for f in fields(self)}
+    # What can only be read is no more than a view, which nothing can carry elsewhere.
+    held = {name: dict(value) if type(value) is MappingProxyType else value for name, value in state.items()}
+    return _restored, (self.__class__, held)
 
 
 def _restored(cls: type[Any], state: dict[str, Any]) -> Any:
     return cls(**state)
 
 
+def _read_only[K, V](value: Mapping[K, V]) -> Mapping[K, V]:
+    """A mapping that nobody who has the value can fill."""
+    return MappingProxyType(value) if isinstance(value, dict) else value
+
+
 def _init(cls: type[Any]) -> Callable[..., None]:
     """The one method that is compiled: takes the fields, puts them in their slots."""
-    scope: dict[str, Any] = {"put": object.__setattr__, "MISSING": MISSING}
+    scope: dict[str, Any] = {"put": object.__setattr__, "MISSING": MISSING, "read_only": _read_only}
     positional: list[str] = []
     keyword: list[str] = []
     body: list[str] = []
@@ -64,6 +73,8 @@ def _init(cls: type[Any]) -> Callable[..., None]:
         elif one.default_factory is not MISSING:
             scope[f"make_{name}"] = one.default_factory
             asked, value = f"{name}=MISSING", f"make_{name}() if {name} is MISSING else {name}"
+        if str(one.type).startswith("Mapping["):
+            value = f"read_only({value})"
         (keyword if one.kw_only else positional).append(asked)
         body.append(f" put(self, {name!r}, {value})")
     if hasattr(cls, "__post_init__"):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import pickle
+from collections.abc import Mapping
 from typing import Any
 
 import pytest
@@ -68,3 +69,17 @@ def test_keyword_only_and_factories() -> None:
     assert Keyword(a=1).made is not Keyword(a=1).made
     with pytest.raises(TypeError):
         Keyword(1)  # type: ignore[misc]
+
+
+@frozen
+class Held:
+    by_name: Mapping[str, int] = dataclasses.field(default_factory=dict)
+
+
+def test_a_mapping_in_a_value_cannot_be_filled() -> None:
+    one = Held({"a": 1})
+    for value in (one, Held(), dataclasses.replace(one), pickle.loads(pickle.dumps(one))):
+        with pytest.raises(TypeError):
+            value.by_name["b"] = 2  # type: ignore[index]
+    assert one == Held({"a": 1}) == pickle.loads(pickle.dumps(one))
+    assert dict(one.by_name) == {"a": 1}

@@ -1,0 +1,121 @@
+"""What is public: named in one place, typed, told with an example that is run, frozen, and quick to import."""
+
+from __future__ import annotations
+
+import ast
+import doctest
+import inspect
+import subprocess
+import sys
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+from enum import Enum
+from pathlib import Path
+
+import pytest
+from api.texts import CALL, HIGH
+
+import gesturesmith
+
+NAMES = [name for name in gesturesmith.__all__ if name != "__version__"]
+FUNCTIONS = [name for name in NAMES if inspect.isfunction(getattr(gesturesmith, name))]
+DEMO = Path(__file__).parents[2] / "docs" / "demo" / "fog-signals.gesture"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_it_is_documented_and_its_example_runs(name):
+    thing = getattr(gesturesmith, name)
+    names = {"gesturesmith": gesturesmith, "text": CALL, "high": HIGH}
+    finder = doctest.DocTestFinder(recurse=False)
+    (test,) = finder.find(thing, name, globs=names)
+    assert test.examples, "no example"
+    said: list[str] = []
+    assert doctest.DocTestRunner().run(test, out=said.append).failed == 0, "".join(said)
+
+
+@pytest.mark.parametrize("name", FUNCTIONS)
+def test_what_a_function_takes_and_gives_has_a_type(name):
+    signature = inspect.signature(getattr(gesturesmith, name))
+    assert signature.return_annotation not in (inspect.Signature.empty, "Any")
+    for parameter in signature.parameters.values():
+        assert parameter.annotation not in (inspect.Parameter.empty, "Any")
+
+
+@pytest.mark.parametrize("name", FUNCTIONS)
+def test_every_option_of_a_function_is_explained(name):
+    """In its own words or by reference to the function that does."""
+    function = getattr(gesturesmith, name)
+    said = function.__doc__ + gesturesmith.read.__doc__ * ("for `read`" in function.__doc__)
+    said += gesturesmith.engrave.__doc__ * ("for `engrave`" in function.__doc__)
+    missing = [p for p in inspect.signature(function).parameters if p not in said.replace("Reports", "reports")]
+    assert missing == []
+
+
+def test_the_names_for_typing_are_those_there_are():
+    tree = ast.parse(Path(gesturesmith.__file__).read_text("utf-8"))
+    imported = [alias.name for n in ast.walk(tree) if isinstance(n, ast.ImportFrom) for alias in n.names]
+    assert {*imported} - {"annotations", "TYPE_CHECKING", "Any", "ModuleType", "import_module"} == {
+        *gesturesmith.__all__
+    }
+    assert gesturesmith.__all__ == sorted(gesturesmith.__all__)
+    assert {*gesturesmith.__all__} <= {*dir(gesturesmith)}
+
+
+def test_what_is_not_there_is_no_attribute():
+    with pytest.raises(AttributeError, match="'gesturesmith' has no attribute 'nonsense'"):
+        gesturesmith.nonsense  # noqa: B018
+
+
+def test_a_function_is_no_room_of_the_same_name():
+    """Python puts a package that is imported into the place of its name."""
+    gesturesmith.engrave(CALL)
+    gesturesmith.render(CALL, "ily")
+    assert [name for name in NAMES if inspect.isfunction(getattr(gesturesmith, name))] == FUNCTIONS
+    assert len(FUNCTIONS) == 8
+
+
+def mutable(value: object, path: str, seen: set[int]) -> Iterator[str]:
+    """Where a value holds something that can be filled or emptied."""
+    if id(value) in seen or isinstance(value, Enum):
+        return
+    seen.add(id(value))
+    if isinstance(value, dict | list | set | bytearray):
+        yield path
+    elif is_dataclass(value):
+        for one in fields(value):
+            yield from mutable(getattr(value, one.name), f"{type(value).__name__}.{one.name}", seen)
+    elif isinstance(value, tuple):
+        for one in value:
+            yield from mutable(one, path, seen)
+
+
+def test_nothing_that_is_given_can_be_changed():
+    text = DEMO.read_text("utf-8") + "\ngesture wrong\n  conture: C5\n"
+    for function in (gesturesmith.read, gesturesmith.check, gesturesmith.suggest, gesturesmith.engrave):
+        assert [*mutable(function(text), "", set())] == []
+    assert [*mutable(gesturesmith.render(text, "ily"), "", set())] == []
+
+
+LOADED = "import gesturesmith, sys; {}; print(*sys.modules, sep='\\n')"
+
+
+def loaded(what: str) -> set[str]:
+    done = subprocess.run(
+        [sys.executable, "-c", LOADED.format(what)], capture_output=True, text=True, check=True, timeout=60
+    )
+    return set(done.stdout.split("\n"))
+
+
+def test_to_import_it_imports_next_to_nothing():
+    assert {name for name in loaded("pass") if name.startswith("gesturesmith")} == {
+        "gesturesmith",
+        "gesturesmith.version",
+    }
+
+
+@pytest.mark.parametrize("function", ["check", "suggest", "read"])
+def test_to_check_imports_no_engraving(function):
+    modules = loaded(f"print(gesturesmith.{function}({CALL!r}).source.name)")
+    assert "gesturesmith.api" in modules
+    rooms = {"abjad", "gesturesmith.engrave", "gesturesmith.backends", "gesturesmith.sheets"}
+    assert (rooms | {"gesturesmith.lilypond", "gesturesmith.writers", "subprocess", "json"}) & modules == set()
