@@ -44,7 +44,7 @@ from gesturesmith.values import frozen
 if TYPE_CHECKING:
     from gesturesmith.engrave.music import Music
     from gesturesmith.lilypond import Failure as Failure
-    from gesturesmith.model.piece import Piece
+    from gesturesmith.model.reading import Reading as Reading
     from gesturesmith.pipeline import Options
     from gesturesmith.rules.base import Case, PassageCase
     from gesturesmith.writers import Output as Output
@@ -62,24 +62,6 @@ class LilyPondNotFound(RuntimeError):  # noqa: N818  # as FileNotFoundError: wha
     >>> issubclass(gesturesmith.LilyPondNotFound, RuntimeError)
     True
     """
-
-
-@frozen(kw_only=True)
-class Reading:
-    """What a text says.
-
-    source   the text with its name
-    piece    settings, gestures, passages and exercises, complete as far as they could be read; None where not even
-             the instrument is known
-    errors   what could not be read, in file order
-
-    >>> gesturesmith.read("instrument: horn").errors[0].rule
-    'missing-pitches'
-    """
-
-    source: Source
-    piece: Piece | None
-    errors: tuple[ReadError, ...]
 
 
 @frozen(kw_only=True)
@@ -171,7 +153,7 @@ def read(text: Text, *, profiles: Folder | None = None) -> Reading:
 
     text       a gesture file's text, its path, or a `Source`; at most 2 MB
     profiles   folder in and below which the text may name profiles of instruments and players; left out, that of
-               the file, and none for a text
+               the file, and of a text the working folder
 
     Times are beats, pitches sounding cents above C-1, both exact fractions.
 
@@ -179,17 +161,13 @@ def read(text: Text, *, profiles: Folder | None = None) -> Reading:
     >>> [(point.at, point.sounding_cents) for point in piece.gestures[0].points]
     [(Fraction(0, 1), Fraction(6000, 1)), (Fraction(2, 1), Fraction(6700, 1))]
     """
-    from gesturesmith.lang import parse
-    from gesturesmith.model.resolve import resolve
+    from gesturesmith.model import reading
 
     found, folder = _given(text, profiles)
     if isinstance(found, Unread):
-        report = found.report
-        return Reading(source=report.source, piece=None, errors=report.errors)
-    tree, syntax = parse(found)
-    piece, names = resolve(tree, folder=folder)
-    errors = sorted((*syntax, *names), key=lambda e: (e.span.line, e.span.column, e.code))
-    return Reading(source=found, piece=piece, errors=tuple(errors))
+        nothing = reading.read(Source(found.name, ""))
+        return replace(nothing, errors=found.report.errors)
+    return reading.read(found, folder=folder)
 
 
 def check(text: Text, *, profiles: Folder | None = None) -> FileReport:
@@ -202,7 +180,7 @@ def check(text: Text, *, profiles: Folder | None = None) -> FileReport:
     >>> beyond.verdict.words, [finding.rule for finding in beyond.findings]
     ('not as written', ['outside-range'])
     """
-    return _checked(text, profiles, "")
+    return _checked(text, profiles, suggestions=False)
 
 
 def suggest(text: Text, *, only: str | None = None, profiles: Folder | None = None) -> FileReport:
@@ -220,7 +198,7 @@ def suggest(text: Text, *, only: str | None = None, profiles: Folder | None = No
     contour: D6 is with care
     contour: C6 is playable
     """
-    report = _checked(text, profiles, only)
+    report = _checked(text, profiles, only=only)
     _there(only, report, [g.name for g in report.gestures])
     return report
 
@@ -245,24 +223,19 @@ def engrave(
     >>> gesturesmith.engrave(text, pitches="sounding").snippets[0].music.pitches
     'sounding'
     """
-    from gesturesmith.checker import check as judged
-    from gesturesmith.lang import parse
-    from gesturesmith.model.resolve import resolve
+    from gesturesmith.checker import check_text
     from gesturesmith.pipeline.music import engraved
 
     found, options = _asked(text, profiles, only, pitches, draft)
     if isinstance(found, Unread):
         return Engraving(report=found.report, snippets=())
-    tree, syntax = parse(found)
-    piece, names = resolve(tree, folder=options.folder)
-    if piece is None:
-        return Engraving(report=FileReport(source=found, readable=False, errors=(*syntax, *names)), snippets=())
-    checked = judged(piece, tree, found, (*syntax, *names), suggestions=False)
+    checked = check_text(found, folder=options.folder, suggestions=False)
     report = checked.report
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     _there(only, report, _names(report))
+    piece = checked.reading.piece
     musics = {}
-    if report.usable:
+    if piece is not None and report.usable:
         musics = {music.name: music for music in engraved(checked, report, piece.settings, options, None)}
     cases: dict[str, Case | PassageCase] = {**checked.cases, **checked.passage_cases}
     snippets = tuple(
@@ -365,7 +338,7 @@ def schema(name: str = "report") -> str:
 
 
 def _given(text: Text, profiles: Folder | None) -> tuple[Source | Unread, Path | None]:
-    """A text, or why there is none, and the folder in which it may name profiles."""
+    """A text, or why there is none, and the folder in which it may name profiles; None for the working folder."""
     folder = None if profiles is None else Path(profiles)
     if folder is not None and not folder.is_dir():
         raise NotADirectoryError(f"no folder of profiles: {folder}")
@@ -407,14 +380,12 @@ def _there(only: str | None, report: FileReport, names: list[str]) -> None:
 # --- the stages ------------------------------------------------------------------------------------------
 
 
-def _checked(text: Text, profiles: Folder | None, suggested: str | None) -> FileReport:
-    """What is said of a text; suggestions for one gesture alone, for all (None), or for none ("")."""
-    from gesturesmith.pipeline import Options, compile_text
+def _checked(text: Text, profiles: Folder | None, **how: Any) -> FileReport:
+    """What is said of a text; `how` is what `check_text` is told beside."""
+    from gesturesmith.checker import check_text
 
     found, folder = _given(text, profiles)
-    if isinstance(found, Unread):
-        return found.report
-    return compile_text(found, Options(folder=folder, only_check=True, suggest=suggested)).report
+    return found.report if isinstance(found, Unread) else check_text(found, folder=folder, **how).report
 
 
 def _rendered(
@@ -445,6 +416,10 @@ def _rendered(
 
 def __getattr__(name: str) -> Any:
     """The values of rooms that a check does not enter."""
+    if name == "Reading":
+        from gesturesmith.model.reading import Reading
+
+        return Reading
     if name == "Failure":
         from gesturesmith.lilypond import Failure
 

@@ -22,6 +22,9 @@ class Reading:
     tree     its blocks as they stand, those with a mistake as well
     piece    its complete gestures, passages and exercises; None where none can be known
     errors   the mistakes in its form, then those in its meaning
+
+    >>> gesturesmith.read("instrument: horn").errors[0].rule
+    'missing-pitches'
     """
 
     source: Source

@@ -62,7 +62,7 @@ def test_a_text_is_never_taken_for_a_path(tmp_path, monkeypatch):
     assert report.gestures == ()
 
 
-def test_profiles_are_found_beside_a_file_or_where_they_are_said_to_be(tmp_path):
+def test_profiles_are_found_beside_a_file_or_where_they_are_said_to_be(tmp_path, monkeypatch):
     (tmp_path / "mine.toml").write_text(PLAYER)
     text = CALL.replace("instrument: horn", 'instrument: "mine.toml"')
     path = tmp_path / "call.gesture"
@@ -71,6 +71,8 @@ def test_profiles_are_found_beside_a_file_or_where_they_are_said_to_be(tmp_path)
     assert gesturesmith.check(text, profiles=tmp_path).readable
     assert gesturesmith.read(text, profiles=str(tmp_path)).piece is not None
     assert gesturesmith.check(text).errors != ()
+    monkeypatch.chdir(tmp_path)
+    assert gesturesmith.check(text).readable
 
 
 @pytest.mark.parametrize(
