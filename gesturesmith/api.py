@@ -38,7 +38,7 @@ from gesturesmith.kinds import Pitches
 from gesturesmith.source import Source as Source
 from gesturesmith.source import Span as Span
 from gesturesmith.source import clean, folded
-from gesturesmith.textfile import Unread, bytes_of, text_of
+from gesturesmith.textfile import UnreadableFile, bytes_of, text_of
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
@@ -164,7 +164,7 @@ def read(text: Text, *, profiles: Folder | None = None) -> Reading:
     from gesturesmith.model import reading
 
     found, folder = _given(text, profiles)
-    if isinstance(found, Unread):
+    if isinstance(found, UnreadableFile):
         nothing = reading.read(Source(found.name, ""))
         return replace(nothing, errors=found.report.errors)
     return reading.read(found, folder=folder)
@@ -227,7 +227,7 @@ def engrave(
     from gesturesmith.pipeline.music import engraved
 
     found, options = _asked(text, profiles, only, pitches, draft)
-    if isinstance(found, Unread):
+    if isinstance(found, UnreadableFile):
         return Engraving(report=found.report, snippets=())
     checked = check_text(found, folder=options.folder, suggestions=False)
     report = checked.report
@@ -285,7 +285,7 @@ def render(
         wrong = f"unknown format {unknown[0]!r}" if unknown else "no format"
         raise ValueError(f"{wrong} (choose {', '.join(writers.names())})")
     found, options = _asked(text, profiles, only, pitches, draft)
-    if isinstance(found, Unread):
+    if isinstance(found, UnreadableFile):
         return Rendering(report=found.report, files=())
     made = _rendered(found, replace(options, only=only), wanted, lilypond=lilypond, jobs=jobs)
     if only is not None:
@@ -337,7 +337,7 @@ def schema(name: str = "report") -> str:
 # --- what is asked for -----------------------------------------------------------------------------------
 
 
-def _given(text: Text, profiles: Folder | None) -> tuple[Source | Unread, Path | None]:
+def _given(text: Text, profiles: Folder | None) -> tuple[Source | UnreadableFile, Path | None]:
     """A text, or why there is none, and the folder in which it may name profiles; None for the working folder."""
     folder = None if profiles is None else Path(profiles)
     if folder is not None and not folder.is_dir():
@@ -355,7 +355,7 @@ def _given(text: Text, profiles: Folder | None) -> tuple[Source | Unread, Path |
 
 def _asked(
     text: Text, profiles: Folder | None, only: str | None, pitches: Pitches, draft: bool
-) -> tuple[Source | Unread, Options]:
+) -> tuple[Source | UnreadableFile, Options]:
     """A text with the options for its page; ValueError for what is none."""
     from gesturesmith.pipeline import Options
 
@@ -385,7 +385,7 @@ def _checked(text: Text, profiles: Folder | None, **how: Any) -> FileReport:
     from gesturesmith.checker import check_text
 
     found, folder = _given(text, profiles)
-    return found.report if isinstance(found, Unread) else check_text(found, folder=folder, **how).report
+    return found.report if isinstance(found, UnreadableFile) else check_text(found, folder=folder, **how).report
 
 
 def _rendered(
@@ -395,18 +395,20 @@ def _rendered(
     import tempfile
 
     from gesturesmith import batch, cache, paths, writers
-    from gesturesmith.lilypond import Failure, Missing, find
+    from gesturesmith.lilypond import Failure, MissingLilyPond, find
     from gesturesmith.pipeline.text import compile_file
     from gesturesmith.writers import Output
 
     needed = any(writers.get(name).engraved for name in formats)
-    found = find(Path(lilypond) if lilypond is not None else None) if needed else Missing("")
-    if needed and isinstance(found, Missing):
+    found = find(Path(lilypond) if lilypond is not None else None) if needed else MissingLilyPond("")
+    if needed and isinstance(found, MissingLilyPond):
         raise LilyPondNotFound(found.reason)
-    work = batch.Work(name=source.name, compile=compile_file, sources=(source,), options=options, formats=formats)
+    build = batch.Build(name=source.name, compile=compile_file, sources=(source,), options=options, formats=formats)
     with tempfile.TemporaryDirectory(prefix="gesturesmith-", dir=paths.temporary()) as folder:
-        setup = batch.Setup(output=Path(folder), inputs=(), lilypond=found, store=cache.nothing(), jobs=jobs)
-        (done,) = batch.run((work,), setup)
+        setup = batch.BatchSetup(
+            output=Path(folder), inputs=(), lilypond=found, store=cache.null_store(), jobs=jobs
+        )
+        (done,) = batch.run((build,), setup)
         if done.fault is not None:
             raise done.fault
         files = tuple(Output(place=m.place, data=(Path(folder) / m.place).read_bytes()) for m in done.outputs)
