@@ -31,7 +31,7 @@ _TITLES = 3  # pieces that are named under the title; of more, none
 
 
 @frozen(kw_only=True)
-class _Reading:
+class _FilesRead:
     """All that is known of files before a page is made of them; `reads` are the profiles they name."""
 
     reports: tuple[FileReport, ...]
@@ -75,7 +75,7 @@ def _note(reads: tuple[Path, ...]) -> None:
 
 
 @lru_cache(maxsize=1)  # each of the parts asks for the numbers that the page has
-def _read(sources: tuple[Source, ...], options: NotesOptions) -> _Reading:
+def _read(sources: tuple[Source, ...], options: NotesOptions) -> _FilesRead:
     reports: list[FileReport] = []
     parts: list[NotesPart] = []
     folders = options.folders or (None,) * len(sources)
@@ -85,7 +85,7 @@ def _read(sources: tuple[Source, ...], options: NotesOptions) -> _Reading:
             reports.append(report)
             if part is not None:
                 parts.append(part)
-    return _Reading(
+    return _FilesRead(
         reports=tuple(reports),
         parts=tuple(parts),
         ways=tuple(way for part in parts for way in ways_of(part)),
