@@ -20,6 +20,7 @@ from gesturesmith.cli.main import main as gesturesmith
 from handbook import snippets
 from handbook.instruments import found
 from handbook.pages import ROOT, charts_of, highlighted, pages
+from handbook.schema import FOLDER
 
 _MADE = re.compile(r"(?<=\]\()made:([^)\s]+)(?=\))")
 
@@ -42,6 +43,7 @@ def write(folder: Path, *, quick: bool) -> None:
         shutil.copy(picture, folder / "pictures")
     for picture in sorted((ROOT / "docs" / "pictures").glob("*.png")):
         shutil.copy(picture, folder / "pictures")
+    shutil.copytree(FOLDER, folder / "schemas")
     if not quick:
         _charts(folder / "charts")
 

@@ -20,7 +20,7 @@ from gesturesmith.source import Source
 from gesturesmith.techniques.base import LAYERS, Technique
 from handbook import instruments as instrument_pages
 from handbook import rules as rule_pages
-from handbook import snippets, sources
+from handbook import schema, snippets, sources
 from handbook import techniques as technique_pages
 from handbook.difficulty import difficulty_page
 from handbook.markdown import table
@@ -41,6 +41,7 @@ _PLACES = {
     "DEVELOPERS.md": "developers.md",
     "SECURITY.md": "security.md",
     "CHANGELOG.md": "changes.md",
+    "gesturesmith/schemas/report.json": "programs.md",
 }
 _LINK = re.compile(r"(?<=\]\()(?![a-z]+:|#)([^)#\s]+)(#[^)\s]*)?(?=\))")
 _FENCE = re.compile(r"^(`{3,})([a-z]+)[ \t]*(\S*)[ \t]*$", re.MULTILINE)
@@ -302,6 +303,8 @@ def pages(*, quick: bool = False) -> dict[str, str]:
     made |= {path.name: path.read_text("utf-8") for path in sorted(TEXT.glob("*.md"))}
     made["difficulty.md"] = relinked(difficulty_page(), "docs/difficulty.md", "difficulty.md")
     made["commands.md"] = _commands()
+    schemas = "\n\n".join(schema.schema_section(name) for name in schema.names())
+    made["programs.md"] += f"\n{schemas}\n"
     made["sources.md"] = sources.sources_page()
     made["techniques/index.md"] = _techniques_index()
     for name in techniques.names():
