@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import os
-import re
-import textwrap
 from pathlib import Path
 
 import pytest
+from handbook import snippets
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -118,10 +117,10 @@ def test_the_wide_reading_stays_where_it_can(tmp_path: Path) -> None:
 
 def test_the_profiles_of_the_language_page(tmp_path: Path) -> None:
     page = (Path(__file__).parents[2] / "docs" / "language.md").read_text("utf-8")
-    blocks = [b for b in re.findall(r"(?:^(?:    .*)?\n)+", page, re.MULTILINE) if "instrument_profile" in b]
+    blocks = [snippet.text for snippet in snippets.snippets(page) if snippet.kind == "toml"]
     assert len(blocks) == 2
     for block in blocks:
-        found, errors = load(write(tmp_path, textwrap.dedent(block)))
+        found, errors = load(write(tmp_path, block))
         assert not errors
         assert found is not None
         assert any(limit.narrow.kind is Kind.PLAYER for limit in found.limits.values()) == ("player" in block)
