@@ -72,15 +72,15 @@
 
 %% --- the word of a line ------------------------------------------------------------------------------------------
 
-%% Where the word stands: on the first free stretch that has room for it, above the line by an even distance, clear of
+%% Where the word stands: on the first free stretch that has room for it, as far `above` the line everywhere, clear of
 %% everything and of bar lines; in a stretch, tried from its middle outwards. #f where it fits nowhere.
-#(define (gs:find-word path stretches obstacles word swing unit)
+#(define (gs:find-word path stretches obstacles word above unit)
    (let ((width (gs:stencil-width word)))
      (any (lambda (r)
             (let ((spare (- (- (cdr r) (car r)) width (* 1.2 unit))))
               (and (>= spare 0)
                    (any (lambda (k)
-                          (gs:word-place path (+ (/ (+ (car r) (cdr r)) 2) (* k spare 0.5)) width obstacles swing unit))
+                          (gs:word-place path (+ (/ (+ (car r) (cdr r)) 2) (* k spare 0.5)) width obstacles above unit))
                         '(0 -0.25 0.25 -0.5 0.5 -0.75 0.75 -1 1)))))
           stretches)))
 
@@ -91,19 +91,28 @@
 #(define (gs:bar-obstacles grob system unit)
    (map (lambda (x) (vector (car x) (cdr x) -1000 1000 (* 0.4 unit))) (gs:bar-extents grob system)))
 
+%% The limits of register bands on its staff, which would strike a word through.
+#(define (gs:limit-obstacles grob system unit)
+   (let* ((staff (ly:grob-object grob 'staff-symbol))
+          (here? (lambda (g) (and (eq? 'GestureBand (grob::name g)) (eq? staff (ly:grob-object g 'staff-symbol)))))
+          (line (lambda (height)
+                  (let ((y (+ (gs:y grob staff) (* unit height)))) (vector -1000 1000 y y (* 0.3 unit))))))
+     (append-map (lambda (heights) (list (line (car heights)) (line (cdr heights))))
+                 (map gs:band-heights (filter here? (gs:list system 'all-elements))))))
+
 %% Whether an earlier piece of a broken line has the word already.
 #(define (gs:word-before? grob)
    (any gs:contour-word (take-while (lambda (piece) (not (eq? piece grob))) (gs:pieces grob))))
 
 %% Where a word `width` wide stands with its middle at `s`: (place angle rise), or #f where it would touch something
 %% or the line is too crooked to carry it.
-#(define (gs:word-place path s width obstacles swing unit)
+#(define (gs:word-place path s width obstacles above unit)
    (let* ((p (gs:along path s)) (d (gs:direction path s (/ width 2)))
           (off (lambda (t)
                  (let ((q (gs:along path (+ s (* t (/ width 2))))))
                    (- (* (car d) (- (cdr q) (cdr p))) (* (cdr d) (- (car q) (car p)))))))
           (offs (map off '(-1.1 -0.8 -0.5 -0.25 0 0.25 0.5 0.8 1.1)))
-          (rise (+ (apply max offs) swing (* 0.75 unit)))
+          (rise (+ (apply max offs) above))
           (clear? (lambda (u v)
                     (let ((x (- (+ (car p) (* u (car d))) (* v (cdr d)))) (y (+ (cdr p) (* u (cdr d)) (* v (car d)))))
                       (not (any (lambda (o) (gs:touches? o x y 0)) obstacles)))))
@@ -141,11 +150,18 @@
 %% The place of a line's word on one piece of it, or #f.
 #(define (gs:contour-word grob)
    (let* ((text (gs:get (gs:details grob) 'word #f)) (unit (gs:staff-space grob))
-          (parts (and text (gs:contour-parts grob))))
+          (system (ly:grob-system grob))
+          (parts (and text (gs:contour-parts grob)))
+          (place (lambda (obstacles higher)
+                   (gs:find-word (car parts) (cadr parts) obstacles (gs:word-of-line grob text)
+                                 (+ (fifth parts) (* (+ 0.75 higher) unit)) unit))))
      (and parts
-          (gs:find-word (car parts) (cadr parts)
-                        (append (caddr parts) (gs:bar-obstacles grob (ly:grob-system grob) unit))
-                        (gs:word-of-line grob text) (fifth parts) unit))))
+          (let* ((obstacles (append (caddr parts) (gs:bar-obstacles grob system unit)))
+                 (limits (gs:limit-obstacles grob system unit)))
+            ;; Rather a little higher than struck through.
+            (or (any (lambda (higher) (place (append obstacles limits) higher))
+                     (if (null? limits) '(0) '(0 0.6 1.2)))
+                (place obstacles 0))))))
 
 #(define (gs:contour-stencil grob)
    (let ((parts (gs:contour-parts grob)))

@@ -29,6 +29,7 @@ CASES = {
     "numbers beside stems": r"""\clef bass e2\gsFingering "7" b8\gsFingering "6" r8 g2\gsFingering "4" """,
     "word of a line": r"""e''4\gsLine #'((style . plain) (word . "gliss.")) s2 a'4 \gsStemless e''1*2 b'4\gsLineEnd""",
     "word of a line beyond a short piece": r"""s2 s8 e''8\gsLine #'((style . plain) (word . "gliss.")) \gsStemless c''8*2 \gsStemless g''1*2 f'4\gsLineEnd""",
+    "word near the limit of a band": r"""d''4\gsBand g' e''\gsLine #'((style . plain) (word . "gliss.")) s8 s s s s s s s s s s s c''2\gsLineEnd\gsBandEnd""",
     "speeding up": rf"""\gsFeather #RIGHT {{ a'32*48/7[\gsSay #'(("single tongue" "single tongue" "")) a'32*128/21{_SAY} a'32*16/3{_SAY} a'32*32/7{_SAY} a'32*80/21{_SAY} a'32*64/21{_SAY} a'32*16/7]{_SAY} }}""",
 }
 
@@ -290,6 +291,15 @@ def test_the_word_of_a_line_stands_once_on_the_first_piece_with_room(name, print
     piece = 0 if name == "word of a line" else 2
     assert heads[piece][1] < left
     assert right < heads[piece + 1][0]
+
+
+def test_the_word_of_a_line_is_not_struck_through_by_the_limit_of_a_band(printed):
+    """Where the line comes near to the limit, the word stands elsewhere on it, or over the limit."""
+    staff = printed["word near the limit of a band"]
+    (word,) = [b.box for b in blocks(staff, LINE_WORD)]
+    heights = [y for b in blocks(staff, "gs-band") for y in b.box[2:]]
+    assert heights
+    assert not [y for y in heights if word[2] < y < word[3]]
 
 
 def test_findings_of_two_lines_keep_their_distance(tmp_path):
