@@ -38,7 +38,7 @@ Layer = Literal[
 Path = Literal["none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "half-valve"]
 Pitched = Literal["exact", "about", "none"]
 Needs = Literal["", "hand", "valves", "slide"]
-Tone = Literal["", "none", "needs"]
+ToneNeed = Literal["", "none", "needs"]
 BellHand = Literal["", "half", "stopped"]
 Trill = Literal["", "same", "above", "neighbour"]
 
@@ -46,6 +46,13 @@ Trill = Literal["", "same", "above", "neighbour"]
 InstrumentKind = Literal["valves", "slide"]
 Means = Literal["valves", "slide", "single"]
 Correction = Literal["", "lip", "slide", "hand"]
+
+# What is heard
+Voice = Literal["played", "second", "sung"]
+Onset = Literal["attack", "split", "slur", "continued"]
+WaveKind = Literal["vibrato", "trill", "timbre"]
+Noise = Literal["", "slap", "kiss", "click", "pop"]
+Colour = Literal["", "brassy", "bell-raised", "half-valve"]
 
 # What is made, and how LilyPond ended: "" well
 ItemKind = Literal["page", "snippet", "picture"]

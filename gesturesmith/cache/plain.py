@@ -14,7 +14,7 @@ from fractions import Fraction
 from functools import cache
 from pathlib import PurePosixPath
 from types import ModuleType, UnionType
-from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
+from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from gesturesmith.values import frozen
 
@@ -101,6 +101,8 @@ def _test(hint: Any) -> Callable[[Any], bool]:
     if kind in (Union, UnionType):
         ways = [_test(part) for part in parts]
         return lambda value: any(way(value) for way in ways)
+    if kind is Literal:
+        return lambda value: type(value) is str and value in parts
     if kind is tuple and parts[-1] is Ellipsis:
         each = _test(parts[0])
         return lambda value: type(value) is tuple and all(map(each, value))

@@ -1,7 +1,7 @@
 """Air and tone: a breathy tone."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="air-tone",
@@ -21,6 +21,7 @@ TECHNIQUE = Technique(
         over="tone",
         reason="Ordinary heads, since the pitch is there, with the word and its end; no glyph is in use.",
     ),
+    sound=Sound(air=Sourced(0.5, HOUSE, "as much of the one as of the other")),
     musicxml="other-technical",
     sources=(Sourced("a breathy tone is asked for by word", MEMORY, "common practice"),),
     title={

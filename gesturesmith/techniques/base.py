@@ -7,7 +7,7 @@ from dataclasses import field
 from typing import Any, get_args
 
 from gesturesmith.evidence import Limit, Sourced
-from gesturesmith.kinds import BellHand, Layer, LineKind, Needs, Path, Pitched, Tone, Trill
+from gesturesmith.kinds import BellHand, Colour, Layer, LineKind, Needs, Noise, Path, Pitched, ToneNeed, Trill
 from gesturesmith.values import frozen
 
 # The layers of the language page, in the order a player thinks of them.
@@ -143,6 +143,35 @@ class Look:
 
 
 @frozen(kw_only=True)
+class Sound:
+    """What of a technique is heard that no other field says.
+
+    noise       what it sounds like where it has no pitch: slap, kiss, click, pop
+    air         share of breath in the tone, 0 to 1
+    colour      how the tone is coloured: brassy, bell-raised, half-valve
+    splits      whether notes are spat out so that they crack at their beginning
+    waves_hz    times there and back a second: of a vibrato, or of a trill
+    vibrato_cents   how far a vibrato goes to either side, in cents
+    sung_cents  what the voice sings above the note where nothing is written, in cents
+    fades       whether the edge by which a note is left gets softer
+    through_harmonics  whether the edge into a note goes through the harmonics, and does not slide
+    """
+
+    noise: Noise = ""
+    air: Sourced[float] | None = None
+    colour: Colour = ""
+    splits: bool = False
+    waves_hz: Sourced[float] | None = None
+    vibrato_cents: Sourced[int] | None = None
+    sung_cents: Sourced[float] | None = None
+    fades: bool = False
+    through_harmonics: bool = False
+
+
+_PLAIN_SOUND = Sound()
+
+
+@frozen(kw_only=True)
 class Technique:
     """One playing technique.
 
@@ -174,6 +203,8 @@ class Technique:
     flow        how much air it takes, as a factor on plain playing
     tiring, loud   whether the caution about tiredness, about loudness, belongs on pages that ask for it
     caution     key of the caution text in `wording`, "" for none
+    look        how it stands on the page
+    sound       how it is heard, as far as the fields above do not say it
     title       trade name, by language
     texts       player-facing instruction, by language: complete sentences for the footnote
     texts_where   the same where other words are wanted, by one of WHERE
@@ -191,7 +222,7 @@ class Technique:
     needs_line: bool = False
     pitched: Pitched = "exact"
     needs: Needs = ""
-    tone: Tone = ""
+    tone: ToneNeed = ""
     grid: int = 100
     sings: bool = False
     holds: int = 1
@@ -208,6 +239,7 @@ class Technique:
     loud: bool = False
     caution: str = ""
     look: Look
+    sound: Sound = _PLAIN_SOUND
     title: Mapping[str, str]
     texts: Mapping[str, str]
     texts_where: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
@@ -227,6 +259,10 @@ class Technique:
             raise ValueError(f"{self.key}: layer {self.layer!r}, path {self.path!r}")
         if self.pitched not in ("exact", "about", "none") or self.tone not in ("", "none", "needs"):
             raise ValueError(f"{self.key}: pitched {self.pitched!r}, tone {self.tone!r}")
+        if (self.pitched == "none") != bool(self.sound.noise) or bool(self.trill) > (
+            self.sound.waves_hz is not None
+        ):
+            raise ValueError(f"{self.key}: what has no pitch is a noise, and a trill has a rate")
         if not self.texts_where.keys() <= set(WHERE):
             raise ValueError(f"{self.key}: texts for {self.texts_where.keys()}")
         unknown = [n for n, limit in self.limits.items() if limit.unit != LIMIT_UNITS.get(n)]

@@ -1,7 +1,7 @@
 """Bells up: the bell raised, for a direct and brighter sound."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="bells-up",
@@ -20,6 +20,7 @@ TECHNIQUE = Technique(
             "no glyph is in use."
         ),
     ),
+    sound=Sound(colour="bell-raised"),
     musicxml="other-technical",
     sources=(Sourced("Schalltrichter auf, as in the symphonies of Mahler", MEMORY, "common practice"),),
     title={

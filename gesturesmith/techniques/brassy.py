@@ -1,7 +1,7 @@
 """Brassy (cuivré): the tone forced to a metallic edge."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="brassy",
@@ -28,6 +28,7 @@ TECHNIQUE = Technique(
             '"schmetternd" for the same. A glyph is not in use.'
         ),
     ),
+    sound=Sound(colour="brassy"),
     musicxml="other-technical",
     sources=(Sourced("cuivré, schmetternd", MEMORY, "Read, Thesaurus of Orchestral Devices"),),
     title={

@@ -1,7 +1,7 @@
 """A fall: off the note, downward."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="fall",
@@ -22,6 +22,7 @@ TECHNIQUE = Technique(
             "it in words."
         ),
     ),
+    sound=Sound(fades=True),
     musicxml="falloff",
     sources=(Sourced("fall-off or drop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={

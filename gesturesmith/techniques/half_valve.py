@@ -1,7 +1,7 @@
 """Half-valve: the valves half down, a hollow tone without fixed pitches."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="half-valve",
@@ -33,6 +33,7 @@ TECHNIQUE = Technique(
             '"valves ord." says what is over (our own judgement).'
         ),
     ),
+    sound=Sound(colour="half-valve"),
     musicxml="other-technical",
     sources=(
         Sourced(

@@ -1,7 +1,7 @@
 """Kiss: a smack of the lips into the mouthpiece, sucked inward."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="kiss",
@@ -28,6 +28,7 @@ TECHNIQUE = Technique(
             "word. A noise is over at once: it has one note value, and rests for the remainder."
         ),
     ),
+    sound=Sound(noise="kiss"),
     musicxml="other-articulation",
     sources=(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),

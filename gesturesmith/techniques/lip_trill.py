@@ -1,7 +1,7 @@
 """A trill by the lip between neighbouring partials of one fingering."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="lip-trill",
@@ -31,6 +31,7 @@ TECHNIQUE = Technique(
             "the next harmonic is; one further away stands in a small head in parentheses after the note."
         ),
     ),
+    sound=Sound(waves_hz=Sourced(7.0, HOUSE, "two or three waves in the shortest note it is asked on")),
     musicxml="trill-mark",
     sources=(
         Sourced("flexible and irregular trills", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),

@@ -1,7 +1,7 @@
 """Mouthpiece pop: the palm on the mouthpiece."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="mouthpiece-pop",
@@ -33,6 +33,7 @@ TECHNIQUE = Technique(
             "rests for the remainder."
         ),
     ),
+    sound=Sound(noise="pop"),
     musicxml="other-technical",
     sources=(Sourced("windMouthpiecePop, U+E60A", PUBLISHED, "SMuFL 1.4"),),
     title={

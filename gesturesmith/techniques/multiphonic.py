@@ -1,7 +1,7 @@
 """Multiphonic: sing and play at the same time."""
 
-from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="multiphonic",
@@ -31,6 +31,9 @@ TECHNIQUE = Technique(
             "them, and diamonds for the sung note are all met (from memory). Two voices let each have its own "
             "line. Where nothing is written to sing, the octave is left to the voice, and the note says so."
         ),
+    ),
+    sound=Sound(
+        sung_cents=Sourced(1586.3, DERIVED, "a tenth, as its instruction asks; 5:2, in tune with the note")
     ),
     musicxml="other-technical",
     sources=(Sourced("sung and played multiphonics", MEMORY, "D. Hill, Extended Techniques for the Horn"),),

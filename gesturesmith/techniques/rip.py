@@ -1,7 +1,7 @@
 """A rip: a fast, forceful run through the harmonics up into the note."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="rip",
@@ -25,6 +25,7 @@ TECHNIQUE = Technique(
             "for exact ones."
         ),
     ),
+    sound=Sound(through_harmonics=True),
     musicxml="other-articulation",
     sources=(Sourced("rip or smear", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={

@@ -1,7 +1,7 @@
 """A shake: a fast, wide and rough lip trill."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="shake",
@@ -29,6 +29,7 @@ TECHNIQUE = Technique(
             "parentheses after the note."
         ),
     ),
+    sound=Sound(waves_hz=Sourced(8.0, HOUSE, "two or three waves in the shortest note it is asked on")),
     musicxml="other-technical",
     sources=(Sourced("shake, a sign of jazz parts", MEMORY, "common practice"),),
     title={

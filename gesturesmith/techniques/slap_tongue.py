@@ -1,7 +1,7 @@
 """Slap tongue: a percussive stroke of the tongue, no tone."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="slap-tongue",
@@ -32,6 +32,7 @@ TECHNIQUE = Technique(
             "note value, and rests for the remainder."
         ),
     ),
+    sound=Sound(noise="slap"),
     musicxml="other-articulation",
     sources=(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),

@@ -1,7 +1,7 @@
 """Split attack: hard, spat with the tongue, the pitch only approximate."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="split-attack",
@@ -29,6 +29,7 @@ TECHNIQUE = Technique(
             "use, and an accent alone would ask for the note itself."
         ),
     ),
+    sound=Sound(splits=True),
     musicxml="other-articulation",
     sources=(
         Sourced(

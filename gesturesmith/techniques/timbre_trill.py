@@ -1,7 +1,7 @@
 """A trill of colour: two fingerings of the same pitch."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="timbre-trill",
@@ -28,6 +28,7 @@ TECHNIQUE = Technique(
             "for the note above."
         ),
     ),
+    sound=Sound(waves_hz=Sourced(6.0, HOUSE, "as a valve trill")),
     musicxml="trill-mark",
     sources=(
         Sourced(

@@ -1,7 +1,7 @@
 """Clicks of the valves, without breath."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="valve-clicks",
@@ -28,6 +28,7 @@ TECHNIQUE = Technique(
             "word. A click is over at once: it has one note value, and rests for the remainder."
         ),
     ),
+    sound=Sound(noise="click"),
     musicxml="other-technical",
     sources=(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),

@@ -1,7 +1,7 @@
 """A trill by the valves, with the note above."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="valve-trill",
@@ -28,6 +28,7 @@ TECHNIQUE = Technique(
             "tied notes its own thin waves follow to the end of the last."
         ),
     ),
+    sound=Sound(waves_hz=Sourced(6.0, HOUSE, "three strokes, down or up, in the shortest note it is asked on")),
     musicxml="trill-mark",
     sources=(Sourced("valve trill", PUBLISHED, "SMuFL 1.4 brassValveTrill"),),
     title={

@@ -1,7 +1,7 @@
 """Vibrato, where the player would not use it unasked."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="vibrato",
@@ -19,6 +19,14 @@ TECHNIQUE = Technique(
             "A word and its end. SMuFL has waves for it (wiggleVibrato), and some scores draw its width and "
             "speed as a wave; on these pages only the contour is wavy."
         ),
+    ),
+    sound=Sound(
+        waves_hz=Sourced(
+            5.0,
+            HOUSE,
+            "two or three waves in the shortest note it is asked on",
+        ),
+        vibrato_cents=Sourced(25, HOUSE, "clear, and half of what the lip corrects"),
     ),
     musicxml="other-technical",
     sources=(Sourced("vibrato is asked for by word", MEMORY, "common practice"),),

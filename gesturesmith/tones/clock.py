@@ -1,0 +1,67 @@
+"""From beats to seconds: the tempo, and fermatas on which time stands."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Iterable
+from fractions import Fraction
+from itertools import accumulate
+
+from gesturesmith.evidence import PRACTICE, Sourced
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.tones.types import Hold
+from gesturesmith.values import frozen
+
+# What a fermata adds to what stands under it, as a share of its length.
+FERMATA = Sourced(1.0, PRACTICE, "common practice: about twice as long; players do as the music asks")
+
+_END, _START = 0, 1  # what is held: the end of a slot; the pitch that a line is about to leave
+
+
+@frozen
+class Held:
+    """A fermata: its time in beats, what of the note is held there, and for how many seconds."""
+
+    beats: Fraction
+    what: int
+    seconds: float
+
+
+class Clock:
+    """When the beats of a music come, in seconds from its beginning."""
+
+    def __init__(self, tempo: Fraction, held: Iterable[Held] = ()) -> None:
+        self._tempo = tempo
+        self._held = sorted(held, key=lambda h: (h.beats, h.what))
+        self._places = [(h.beats, h.what) for h in self._held]
+        self._passed = [0.0, *accumulate(h.seconds for h in self._held)]
+
+    def reach(self, beats: Fraction) -> float:
+        """When a moment is first reached, before any fermata on it."""
+        return self._seconds(beats, _END)
+
+    def arrive(self, beats: Fraction) -> float:
+        """When a moment comes: after the fermata of the note that ends there."""
+        return self._seconds(beats, _START)
+
+    def leave(self, beats: Fraction) -> float:
+        """When a line leaves a moment: after a fermata on the pitch it starts from."""
+        return self._seconds(beats, _START + 1)
+
+    @property
+    def holds(self) -> tuple[Hold, ...]:
+        return tuple(Hold(beats=h.beats, seconds=h.seconds) for h in self._held)
+
+    def _seconds(self, beats: Fraction, what: int) -> float:
+        return float(beats * 60 / self._tempo) + self._passed[bisect_left(self._places, (beats, what))]
+
+
+def fermatas(gesture: Gesture, offset: Fraction) -> Iterable[Held]:
+    """The fermatas of a gesture that begins `offset` beats after the music."""
+    for index, point in enumerate(gesture.points):
+        if "fermata" not in point.marks:
+            continue
+        leaves = index < len(gesture.segments) and gesture.segments[index].slides
+        slot = gesture.seconds_at(point.until - point.at) or Fraction(60) / gesture.tempo
+        seconds = float(slot) * FERMATA.value
+        yield Held(offset + (point.at if leaves else point.until), _START if leaves else _END, seconds)

@@ -1,0 +1,190 @@
+"""What a tone is made of along time: its level, breath, the hand, rolls, waves."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from fractions import Fraction
+
+from gesturesmith.acoustics.series import nearest_partial, partial_cents, step_cents
+from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import LEVELS, Gesture
+from gesturesmith.model.levels import PLACES, ramps
+from gesturesmith.techniques.base import Technique
+from gesturesmith.tones.clock import Clock
+from gesturesmith.tones.pitch import Point, edge_s, hand_reach
+from gesturesmith.tones.types import Curve, Roll, Wave, at, simple
+
+STROKE_S = Sourced(0.1, HOUSE, "how long an accent stands out")
+ACCENTS = {
+    "accent": Sourced(1, HOUSE, "a level louder at its beginning"),
+    "marcato": Sourced(2, HOUSE, "two levels louder at its beginning"),
+}
+FADING = Sourced(0.5, HOUSE, "what drops away getting softer ends half way down to nothing")
+HALF_SHUT = Sourced(0.5, PRACTICE, "by its name; players' hands differ")
+
+type Along = Callable[[Point], float]  # a value of what is made of a tone at a point
+
+
+# --- level ----------------------------------------------------------------------------------------------------
+
+
+def level(gesture: Gesture, clock: Clock, offset: Fraction, start: Fraction, end: Fraction, before: float) -> Curve:
+    """The level from one time of a gesture to another, in beats, as places in LEVELS.
+
+    before  the level that holds until the gesture gives its own
+    """
+    marks = gesture.dynamics
+    rows: list[tuple[float, float]] = []
+    for ramp in ramps(gesture, start, end):
+        first, last = float(ramp.first), float(ramp.last)
+        if not marks or ramp.start < marks[0].at:
+            first = last = before
+        rows += [
+            (clock.arrive(offset + ramp.start), first),
+            (clock.leave(offset + ramp.start), first),
+            (clock.reach(offset + ramp.end), last),
+        ]
+    curve = simple(tuple(rows))
+    for mark in marks:
+        if mark.plain != mark.left and start <= mark.at < end:
+            curve = _struck(curve, clock.arrive(offset + mark.at), PLACES[mark.plain])
+    return curve
+
+
+def level_after(gesture: Gesture, before: float) -> float:
+    """The level that holds when a gesture is over."""
+    return float(PLACES[gesture.dynamics[-1].left]) if gesture.dynamics else before
+
+
+def accented(curve: Curve, marks: Sequence[str], start: float) -> Curve:
+    """A level with the accents of the note that begins it."""
+    more = sum(ACCENTS[mark].value for mark in marks if mark in ACCENTS)
+    return _struck(curve, start, min(at(curve, start) + more, len(LEVELS) - 1)) if more else curve
+
+
+def _struck(curve: Curve, start: float, place: float) -> Curve:
+    """A level that is higher for the time of a stroke and goes back evenly."""
+    end = min(start + STROKE_S.value, curve[-1][0])
+    if end <= start:
+        return curve
+    ahead = [row for row in curve if row[0] < start]
+    if ahead or curve[0][0] < start:
+        ahead.append((start, at(curve, start, before=True)))
+    return (*ahead, (start, place), (end, at(curve, end)), *(row for row in curve if row[0] > end))
+
+
+def faded(curve: Curve, techniques: Sequence[Technique], start: float) -> Curve:
+    """A level that dies away with the edge by which the note is left, where it does."""
+    fading = next((t for t in techniques if t.sound.fades), None)
+    if fading is None:
+        return curve
+    end, last = curve[-1]
+    begin = end - edge_s(fading, end - start)
+    ahead = tuple(row for row in curve if row[0] < begin)
+    return (*ahead, (begin, at(curve, begin)), (end, last * FADING.value))
+
+
+# --- breath, hand, rolls --------------------------------------------------------------------------------------
+
+
+def air(point: Point) -> float:
+    """The share of breath in the sound at a point."""
+    shares = [t.sound.air.value for t in point.point.techniques if t.sound.air is not None]
+    breath = any(t.tone == "none" and t.pitched != "none" for t in point.point.techniques)
+    return 1.0 if breath else max(shares, default=0.0)
+
+
+def hand(instrument: Instrument) -> Along:
+    """How far the hand shuts the bell at a point."""
+
+    def shut(point: Point) -> float:
+        by = next((t.bell_hand for t in point.point.techniques if t.bell_hand), "")
+        if by:
+            return 1.0 if by == "stopped" else HALF_SHUT.value
+        played = point.played
+        by_hand = point.path == "hand" or (played is not None and played.correction == "hand")
+        if played is None or not by_hand or point.path == "hand-out":
+            return 0.0
+        reach = hand_reach(instrument, point)
+        return min(max(played.error_cents / reach, 0.0), 1.0) if reach else 0.0
+
+    return shut
+
+
+def rolls(points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve]) -> tuple[Roll, ...]:
+    """The rolls of tongue and throat in a tone, and those that a line turns into."""
+    techniques = {
+        t: (low + high) / 2
+        for point in (*points, *([into] if into is not None else []))
+        for t in point.point.techniques
+        for low, high in _cycles(t)
+    }
+    return tuple(Roll(hz=hz, amount=drawn(_has(technique))) for technique, hz in techniques.items())
+
+
+def _cycles(technique: Technique) -> Iterator[tuple[float, float]]:
+    limit = technique.limits.get("cycles_hz")
+    if limit is not None:
+        yield limit.narrow.value
+
+
+def _has(technique: Technique, value: float = 1.0) -> Along:
+    """The value where a technique is in force, 0 elsewhere."""
+    return lambda point: value if technique in point.point.techniques else 0.0
+
+
+# --- waves ----------------------------------------------------------------------------------------------------
+
+
+def waves(
+    instrument: Instrument, points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve]
+) -> tuple[Wave, ...]:
+    """What moves about the pitch of a tone: vibrato, which a line turns into gradually, and trills."""
+    found = []
+    everywhere = (*points, *([into] if into is not None else []))
+    for technique in dict.fromkeys(t for point in everywhere for t in point.point.techniques):
+        sound = technique.sound
+        if sound.waves_hz is None:
+            continue
+        if not technique.trill:
+            found.append(
+                Wave(kind="vibrato", hz=sound.waves_hz.value, cents=drawn(_has(technique, _width(technique))))
+            )
+        elif technique in points[0].point.techniques:
+            kind = technique.trill
+            widths = {p.index: trill_cents(instrument, kind, p) for p in points}
+            if any(width is None for width in widths.values()):
+                continue
+            second = drawn(_looked_up(widths))
+            found.append(Wave(kind="timbre" if kind == "same" else "trill", hz=sound.waves_hz.value, cents=second))
+    return tuple(found)
+
+
+def _width(technique: Technique) -> float:
+    width = technique.sound.vibrato_cents
+    return float(width.value) if width is not None else 0.0
+
+
+def _looked_up(widths: dict[int, float | None]) -> Along:
+    """The width at a point; where a line turns to something else, that of the last one."""
+    last = [*widths.values()][-1]
+    return lambda point: widths.get(point.index, last) or 0.0
+
+
+def trill_cents(instrument: Instrument, kind: str, point: Point) -> float | None:
+    """How far above a note the second note of a trill (as `Technique.trill`) sounds; None where there is none."""
+    played = point.played
+    if played is None or played.tube is None or not played.partial:
+        return None
+    if kind == "neighbour":
+        return step_cents(played.partial)
+    other = played.other
+    if other is None:
+        return None
+    wanted = point.cents - point.shift + (150.0 if kind == "above" else 0.0)  # between a half and a whole tone
+    n = nearest_partial(wanted, other.fundamental_cents, *other.widest_partials)
+    # What puts the one in tune does the same to the other.
+    return (
+        other.fundamental_cents + partial_cents(n) - played.tube.fundamental_cents - partial_cents(played.partial)
+    )

@@ -1,0 +1,239 @@
+"""The pitch along time: where the points really sound, and how the instrument gets from one to the next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+from itertools import pairwise
+
+from gesturesmith.acoustics.series import hand_glide_cents, partial_cents
+from gesturesmith.check.realise_ways import in_tune_cents, ways
+from gesturesmith.evidence import HOUSE, Sourced
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.realisation import PlayedPoint, Realisation
+from gesturesmith.rules._curve import along
+from gesturesmith.rules._reading import path_of
+from gesturesmith.techniques.base import Technique
+from gesturesmith.tones.types import Curve, at
+from gesturesmith.values import frozen
+
+# Of the time from one harmonic to the next, how much a lip glissando slides: neither a slide nor steps.
+BLUR = Sourced(0.5, HOUSE, "the lip hides half of each step; `lip_gliss_cents` says how many it can hide")
+# Of what the lip can bend a note down, how much a bend without a line goes.
+DIP = Sourced(0.5, HOUSE, "a bend that no line measures keeps to half of what the lip can do")
+# Of a tone, the most that its edge takes.
+EDGE = Sourced(0.5, HOUSE, "the note itself must be heard")
+
+_BY_THE_LINE = ("lip", "hand", "hand-out", "slide", "half-valve")  # the player goes where the line goes
+_NEAR = 25.0  # cents within which a step in between is no step of its own
+
+
+@frozen
+class Point:
+    """A sounding point with where it sounds, and what is known of how it is played."""
+
+    index: int
+    point: ContourPoint
+    cents: float
+    played: PlayedPoint | None
+    path: str
+
+    @property
+    def shift(self) -> float:
+        """Cents by which it sounds above what the player fingers: the hand changes it."""
+        if self.played is None or self.played.fingered_cents is None or self.played.asked_cents is None:
+            return 0.0
+        return float(self.played.asked_cents) - self.played.fingered_cents
+
+
+def heard_points(gesture: Gesture, realisation: Realisation) -> dict[int, Point]:
+    """The sounding points by their place in the contour."""
+    played = {p.index: p for p in realisation.points}
+    in_tune = in_tune_cents(gesture.instrument)
+    swept = {
+        i + n
+        for i, segment in enumerate(gesture.segments)
+        if segment.slides and path_of(gesture.points[i]) == "partials"
+        for n in (0, 1)
+    }
+    found = {}
+    for i, point in enumerate(gesture.points):
+        if point.sounding_cents is not None:
+            cents = _heard(point, played.get(i), on_partial=i in swept, in_tune=in_tune)
+            found[i] = Point(i, point, cents, played.get(i), path_of(point))
+    return found
+
+
+def _heard(point: ContourPoint, played: PlayedPoint | None, *, on_partial: bool, in_tune: float) -> float:
+    """The pitch asked for, where the player gets there; else that of the partial it is played on."""
+    asked = float(point.sounding_cents or 0)
+    if played is None or not played.partial:
+        return asked
+    if on_partial:
+        return asked + played.error_cents
+    placed = point.about or played.correction or abs(played.error_cents) <= in_tune
+    return asked if placed or path_of(point) in _BY_THE_LINE else asked + played.error_cents
+
+
+def glide(instrument: Instrument, one: Point, two: Point, start: float, end: float, *, breaks: bool) -> Curve:
+    """The pitch from one point to the next along a line, from `start` to `end` in seconds, both ends included.
+
+    breaks  whether a slide leaves its partial on the way
+    """
+    straight = ((start, one.cents), (end, two.cents))
+    if one.path == "partials":
+        return _stepped(straight, _partials(one, two), 0.0)
+    if one.path == "lip" and _crosses(one, two):
+        return _stepped(straight, _partials(one, two), BLUR.value)
+    if one.path == "steps":
+        return _stepped(straight, [100.0 * n for n in _semitones(one, two)], 0.0)
+    if one.path == "valves":
+        return _stepped(straight, list(_fingered(instrument, one, two)), 0.0)
+    if one.path == "slide" and breaks:
+        return _broken(straight, one, two)
+    return straight
+
+
+def _crosses(one: Point, two: Point) -> bool:
+    """Whether a movement of the lip goes from one partial to another."""
+    played = one.played, two.played
+    if any(t.one_partial for t in one.point.techniques) or played[0] is None or played[1] is None:
+        return False
+    return played[0].partial != played[1].partial
+
+
+def _partials(one: Point, two: Point) -> list[float]:
+    """The harmonics of the first point's tube that lie between."""
+    tube = one.played.tube if one.played is not None else None
+    if tube is None:
+        return []
+    base = tube.fundamental_cents + one.shift
+    return [base + partial_cents(n) for n in range(1, tube.widest_partials[1] + 1)]
+
+
+def _semitones(one: Point, two: Point) -> range:
+    """The tempered half steps from the lower to the higher, by their numbers above C-1."""
+    low, high = sorted((one.cents, two.cents))
+    return range(int(low // 100), int(high // 100) + 2)
+
+
+def _fingered(instrument: Instrument, one: Point, two: Point) -> Iterator[float]:
+    """What the standard fingerings of the half steps between really sound: nobody puts them in tune on the way."""
+    bell = next((t.bell_hand for t in one.point.techniques if t.bell_hand), "")
+    for n in _semitones(one, two):
+        way = ways(instrument, Fraction(100 * n), bell)[0]
+        yield 100.0 * n + way.error
+
+
+def _stepped(straight: Curve, steps: Iterable[float], blur: float) -> Curve:
+    """The way from end to end in steps: each is left where an even slide passes half way to the next.
+
+    blur  the share of the time between two steps in which the pitch slides, 0 to 1
+    """
+    (start, first), (end, last) = straight
+    low, high = min(first, last) + _NEAR, max(first, last) - _NEAR
+    if first == last:
+        return straight
+    between = sorted((c for c in steps if low < c < high), reverse=last < first)
+    rungs = [first, *between, last]
+    rate = (end - start) / (last - first)  # seconds a cent
+    rows = [(start, first)]
+    for a, b in pairwise(rungs):
+        middle = start + ((a + b) / 2 - first) * rate
+        half = blur * (b - a) * rate / 2
+        rows += [(middle - half, a), (middle + half, b)]
+    return (*rows, (end, last))
+
+
+def _broken(straight: Curve, one: Point, two: Point) -> Curve:
+    """A slide that has to change its partial: the tube grows evenly, and half way the lip goes over.
+
+    Derived: a position is a half step on every partial.
+    """
+    (start, first), (end, last) = straight
+    tubes = [p.played.tube if p.played is not None else None for p in (one, two)]
+    if tubes[0] is None or tubes[1] is None:
+        return straight
+    half = 50.0 * (tubes[1].reach - tubes[0].reach)
+    middle = (start + end) / 2
+    return ((start, first), (middle, first - half), (middle, last + half), (end, last))
+
+
+# --- a note by itself -----------------------------------------------------------------------------------------
+
+
+def moved_alone(instrument: Instrument, point: Point, start: float, end: float) -> Curve | None:
+    """The pitch of a note without a line that its technique moves all the same; None where none does."""
+    force = next((t for t in point.point.techniques if t.path == point.path and not t.needs_line), None)
+    if force is None or point.path not in ("lip", "hand"):
+        return None
+    if point.path == "hand":
+        return ((start, point.cents), (end, point.cents - hand_reach(instrument, point, usual=True)))
+    reach = along(instrument, "bend_down", point.cents)
+    if reach is None:
+        return None
+    # Down in the middle third and back in the last, as the sign after the note has it.
+    third, depth = (end - start) / 3, DIP.value * float(reach.narrow.value)
+    return (
+        (start, point.cents),
+        (start + third, point.cents),
+        (start + 2 * third, point.cents - depth),
+        (end, point.cents),
+    )
+
+
+def hand_reach(instrument: Instrument, point: Point, *, usual: bool = False) -> float:
+    """How far the closing hand takes a note down, in cents: by the law, or by the half step that is usual."""
+    if point.played is None or not point.played.partial:
+        return 0.0
+    limit = instrument.limits.get("hand_lower_cents")
+    common = float(limit.narrow.value) if limit is not None else 0.0
+    law = hand_glide_cents(point.played.partial)
+    return min(law, common) if usual else max(law, common)
+
+
+def edged(pitch: Curve, techniques: Iterable[Technique], point: Point, *, into: bool, off: bool) -> Curve:
+    """A pitch with the edges its techniques give it: into it, off it.
+
+    An edge lasts as long as the shortest note it is asked on, and no more than its share of this one.
+    """
+    for technique in techniques:
+        if technique.layer == "edge-in" and into:
+            pitch = _into(pitch, technique, point)
+        elif technique.layer == "edge-off" and off:
+            pitch = _off(pitch, technique)
+    return pitch
+
+
+def edge_s(technique: Technique, seconds: float) -> float:
+    """How long an edge lasts on a tone of so many seconds."""
+    limit = technique.limits.get("shortest_ms")
+    most = EDGE.value * seconds
+    return min(most, float(limit.narrow.value) / 1000) if limit is not None else most
+
+
+def edge_cents(technique: Technique) -> float:
+    """Where an edge comes from or goes to: cents from the note, signed."""
+    for name, sign in (("lip_down_cents", -1), ("room_below_cents", -1), ("room_above_cents", 1)):
+        limit = technique.limits.get(name)
+        if limit is not None:
+            return sign * float(limit.narrow.value)
+    return 0.0
+
+
+def _into(pitch: Curve, technique: Technique, point: Point) -> Curve:
+    start, first = pitch[0]
+    end = start + edge_s(technique, pitch[-1][0] - start)
+    rest = [row for row in pitch if row[0] > end]
+    whole: Curve = ((start, first + edge_cents(technique)), (end, at(pitch, end)))
+    if technique.sound.through_harmonics:
+        whole = _stepped(whole, _partials(point, point), 0.0)
+    return (*whole, *rest)
+
+
+def _off(pitch: Curve, technique: Technique) -> Curve:
+    end, last = pitch[-1]
+    start = end - edge_s(technique, end - pitch[0][0])
+    rest = [row for row in pitch if row[0] < start]
+    return (*rest, (start, last), (end, last + edge_cents(technique)))
