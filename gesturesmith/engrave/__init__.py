@@ -10,6 +10,7 @@ from gesturesmith.engrave.plan import in_seconds, plan
 from gesturesmith.engrave.rhythm import FREE, meter
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.tones import perform, perform_passage
 from gesturesmith.wording import text as wording
 
 __all__ = ["Footnote", "Music", "engrave_gesture", "engrave_passage"]
@@ -41,6 +42,7 @@ def engrave_gesture(
         description=describe.gesture_in_words(case, settings.wording, pitches),
         cautions=notes.cautions((case,), settings.wording),
         draft=draft,
+        performance=perform(gesture, case.realisation),
     )
 
 
@@ -79,6 +81,10 @@ def engrave_passage(
         description=describe.passage_in_words(passage, settings.wording, pitches),
         cautions=notes.cautions(cases, settings.wording),
         draft=draft,
+        performance=perform_passage(
+            passage,
+            [(case.gesture, case.realisation) if case is not None else None for case in passage_case.cases],
+        ),
     )
 
 

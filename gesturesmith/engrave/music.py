@@ -8,6 +8,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.lytext import LyText, code
+from gesturesmith.tones import Performance
 from gesturesmith.values import frozen
 
 # A mark as the score writes it. In a user's text the quote would stand behind a backslash.
@@ -52,6 +53,7 @@ class Music:
     description   the music in words, for those who cannot see it
     cautions      sentences for pages that carry cautions
     draft         lines of the findings to be printed with a draft; () where it is none
+    performance   what is heard of it
     """
 
     name: str
@@ -72,6 +74,7 @@ class Music:
     description: str
     cautions: tuple[str, ...]
     draft: tuple[str, ...] = ()
+    performance: Performance
 
     def marked(self, mark: Callable[[tuple[Footnote, ...]], str]) -> LyText:
         """`ly` with what `mark` says at each mark in place of its numbers; without footnotes as it is."""

@@ -10,7 +10,7 @@ from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
-from gesturesmith import evidence
+from gesturesmith import evidence, tones
 from gesturesmith.cache import Store, file_digest, result_key, value_format
 from gesturesmith.diagnostics import FileReport, GestureReport, types
 from gesturesmith.engrave import music
@@ -39,7 +39,7 @@ class CachedGesture:
     reads: tuple[tuple[str, str], ...]
 
 
-_FORM = value_format((CachedGesture,), (types, evidence, music))
+_FORM = value_format((CachedGesture,), (types, evidence, music, tones.types))
 
 
 class GestureCache:

@@ -36,26 +36,24 @@ def perform(gesture: Gesture, realisation: Realisation) -> Performance:
     return Performance(tones=tuple(tones), seconds=clock.arrive(gesture.beats), holds=clock.holds)
 
 
-def perform_passage(passage: Passage, played: Sequence[Realisation | None]) -> Performance:
-    """What is heard of a passage, its repeats played out. `played` has the way of each item, None for rests.
+def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisation] | None]) -> Performance:
+    """What is heard of a passage, its repeats played out.
+
+    played  each item's gesture as it is played, with a fallback where that is used, and its way; None for rests
 
     A level goes on into the next gesture that gives none, as it stands on the page.
     """
-    order = list(_in_order(passage))
-    clock = Clock(
-        passage.tempo,
-        chain.from_iterable(
-            fermatas(gesture, offset) for i, offset in order if (gesture := passage.items[i].gesture) is not None
-        ),
-    )
+    order = [(played[i], passage.items[i], offset) for i, offset in _in_order(passage)]
+    held = (fermatas(one[0], offset) for one, _, offset in order if one is not None)
+    clock = Clock(passage.tempo, chain.from_iterable(held))
     tones: list[Tone] = []
-    level = float(MF)
-    for i, offset in order:
-        item, realisation = passage.items[i], played[i]
-        if item.gesture is not None and realisation is not None:
-            tones += _Player(item.gesture, realisation, clock, offset, item.played, level).tones()
-            level = material.level_after(item.gesture, level)
-    end = order[-1][1] + passage.items[order[-1][0]].beats if order else Fraction(0)
+    level, end = float(MF), Fraction(0)
+    for one, item, offset in order:
+        end = offset + item.beats
+        if one is not None:
+            gesture, realisation = one
+            tones += _Player(gesture, realisation, clock, offset, item.played, level).tones()
+            level = material.level_after(gesture, level)
     return Performance(tones=tuple(tones), seconds=clock.arrive(end), holds=clock.holds)
 
 

@@ -7,13 +7,14 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.acoustics.series import hand_glide_cents, partial_cents
-from gesturesmith.check.realise_ways import in_tune_cents, ways
 from gesturesmith.evidence import HOUSE, Sourced
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Path
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.realisation import PlayedPoint, Realisation
-from gesturesmith.rules._curve import along
-from gesturesmith.rules._reading import path_of
+from gesturesmith.realise.curve import along
+from gesturesmith.realise.gesture import manner
+from gesturesmith.realise.ways import in_tune_cents, ways
 from gesturesmith.techniques.base import Technique
 from gesturesmith.tones.types import Curve, at
 from gesturesmith.values import frozen
@@ -37,7 +38,7 @@ class Point:
     point: ContourPoint
     cents: float
     played: PlayedPoint | None
-    path: str
+    path: Path
 
     @property
     def shift(self) -> float:
@@ -50,30 +51,32 @@ class Point:
 def heard_points(gesture: Gesture, realisation: Realisation) -> dict[int, Point]:
     """The sounding points by their place in the contour."""
     played = {p.index: p for p in realisation.points}
-    in_tune = in_tune_cents(gesture.instrument)
+    paths = {i: manner(p.techniques, gesture.mute).path for i, p in enumerate(gesture.points)}
     swept = {
         i + n
         for i, segment in enumerate(gesture.segments)
-        if segment.slides and path_of(gesture.points[i]) == "partials"
+        if segment.slides and paths[i] == "partials"
         for n in (0, 1)
     }
     found = {}
     for i, point in enumerate(gesture.points):
         if point.sounding_cents is not None:
-            cents = _heard(point, played.get(i), on_partial=i in swept, in_tune=in_tune)
-            found[i] = Point(i, point, cents, played.get(i), path_of(point))
+            error = 0.0
+            one = played.get(i)
+            if (
+                one is not None
+                and one.partial
+                and (i in swept or not _placed(gesture.instrument, point, one, paths[i]))
+            ):
+                error = one.error_cents
+            found[i] = Point(i, point, float(point.sounding_cents) + error, one, paths[i])
     return found
 
 
-def _heard(point: ContourPoint, played: PlayedPoint | None, *, on_partial: bool, in_tune: float) -> float:
-    """The pitch asked for, where the player gets there; else that of the partial it is played on."""
-    asked = float(point.sounding_cents or 0)
-    if played is None or not played.partial:
-        return asked
-    if on_partial:
-        return asked + played.error_cents
-    placed = point.about or played.correction or abs(played.error_cents) <= in_tune
-    return asked if placed or path_of(point) in _BY_THE_LINE else asked + played.error_cents
+def _placed(instrument: Instrument, point: ContourPoint, played: PlayedPoint, path: Path) -> bool:
+    """Whether the player gets to the pitch asked for, and does not stay on the partial as it is."""
+    by_ear = point.about or played.correction != "" or abs(played.error_cents) <= in_tune_cents(instrument)
+    return by_ear or path in _BY_THE_LINE
 
 
 def glide(instrument: Instrument, one: Point, two: Point, start: float, end: float, *, breaks: bool) -> Curve:

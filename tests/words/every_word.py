@@ -26,6 +26,7 @@ from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
 from gesturesmith.pipeline.types import NotesOptions, Options
 from gesturesmith.sheets import page
 from gesturesmith.source import Source
+from gesturesmith.tones import Performance
 
 type Ranges = tuple[tuple[int, int, int], ...]  # line from 0, columns from 0: what is taken out of a file
 
@@ -96,8 +97,8 @@ def reading(text: str) -> Reading | None:
 
 
 def _on_page(music: Music) -> object:
-    """What is printed of a music: not its description, which nobody who plays from it sees."""
-    return replace(music, description="")
+    """What is printed of a music: not its description, which nobody who plays from it sees, nor what is heard."""
+    return replace(music, description="", performance=Performance(tones=(), seconds=0.0))
 
 
 def _without_place(finding: Finding) -> object:
