@@ -50,6 +50,7 @@ def in_file_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 def judge(gesture: Gesture) -> Judged:
     """Realise a gesture, run every rule on it, apply its `allow` and `fallback`."""
     case, found, lifted = _tried(gesture)
+    asked = case
     replaced: tuple[Finding, ...] = ()
     if gesture.fallback and _refused(lifted.findings):
         second = _with_fallback(gesture, gesture.fallback)
@@ -59,6 +60,7 @@ def judge(gesture: Gesture) -> Judged:
     outcome = Outcome(
         case=case,
         found=found,
+        asked=asked,
         silent=lifted.silent,
         barred=lifted.barred,
         replaced=replaced,

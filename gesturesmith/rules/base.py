@@ -62,6 +62,7 @@ class Outcome:
 
     case            the gesture as it is played in the end, with the fallback where that is used
     found           what was found on it, before any `allow`
+    asked           the gesture as it was written; `case` where no fallback is used
     silent          the `allow` entries (their places in `gesture.allows`) that met no finding
     barred          those that met only findings that cannot be allowed
     replaced        the refusals of the asked technique that the fallback does away with
@@ -69,6 +70,7 @@ class Outcome:
 
     case: Case
     found: tuple[Finding, ...]
+    asked: Case
     silent: tuple[int, ...] = ()
     barred: tuple[int, ...] = ()
     replaced: tuple[Finding, ...] = ()
@@ -99,12 +101,19 @@ type OutcomeCheck = Callable[[Outcome], Iterable[Finding]]
 
 
 def rule(
-    code: str, name: str, *, severity: SeverityWord, passage: PassageCheck | None = None, only: Iterable[str] = ()
+    code: str,
+    name: str,
+    *,
+    severity: SeverityWord,
+    passage: PassageCheck | None = None,
+    outcome: OutcomeCheck | None = None,
+    only: Iterable[str] = (),
 ) -> Callable[[GestureCheck], Rule]:
-    """Make a function that yields findings on a gesture a rule; `passage` does the same between gestures."""
+    """Make a function that yields findings on a gesture a rule; `passage` does the same between gestures, `outcome`
+    on what comes of it."""
 
     def make(check: GestureCheck) -> Rule:
-        return Rule(code, name, Severity(severity), check, passage, only=frozenset(only))
+        return Rule(code, name, Severity(severity), check, passage, outcome, only=frozenset(only))
 
     return make
 

@@ -29,7 +29,7 @@ from gesturesmith import techniques
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
 from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
-from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.base import Case, Finding, Outcome, rule
 from gesturesmith.techniques.base import Technique
 
 _EVIDENCE = Sourced("in force", DERIVED, "the techniques in force at each note, with the word and without it")
@@ -37,7 +37,21 @@ _EVIDENCE = Sourced("in force", DERIVED, "the techniques in force at each note, 
 type _Forces = list[frozenset[Technique]]
 
 
-@rule("GS720", "word-without-effect", severity="advice", only=("changes", "joined", "vague"))
+def _beside_a_fallback(outcome: Outcome) -> Iterator[Finding]:
+    """Techniques that no note would have been played with, had the others not been refused."""
+    if outcome.replaced:
+        gesture = outcome.asked.gesture
+        played = _played(gesture, [_change(p) for p in gesture.points], _struck(gesture))
+        yield from _never(gesture, {t for force in played for t in force})
+
+
+@rule(
+    "GS720",
+    "word-without-effect",
+    severity="advice",
+    outcome=_beside_a_fallback,
+    only=("changes", "joined", "vague"),
+)
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     changes = [_change(p) for p in gesture.points]
@@ -54,7 +68,8 @@ def check(case: Case) -> Iterator[Finding]:
                     evidence=_EVIDENCE,
                 )
     yield from _unfingered(case)
-    yield from _never(case, {t for force in played for t in force})
+    if not case.realisation.used_fallback:
+        yield from _never(gesture, {t for force in played for t in force})
 
 
 def _change(point: ContourPoint) -> Change:
@@ -133,14 +148,13 @@ def _unfingered(case: Case) -> Iterator[Finding]:
         )
 
 
-def _never(case: Case, played: set[Technique]) -> Iterator[Finding]:
+def _never(gesture: Gesture, played: set[Technique]) -> Iterator[Finding]:
     """Techniques that the gesture asks for and no note has."""
-    asked = case.gesture.techniques if not case.realisation.used_fallback else ()
-    for technique in asked:
-        if len(asked) > 1 and technique.layer == "none":
+    for technique in gesture.techniques:
+        if len(gesture.techniques) > 1 and technique.layer == "none":
             text = f"{technique.key} says nothing beside other techniques"
         elif technique not in played and technique.layer != "none":
             text = f"{technique.key} is asked for, and every note turns away from it"
         else:
             continue
-        yield Finding(span=case.gesture.span_of("technique"), text=text, hint="take it out", evidence=_EVIDENCE)
+        yield Finding(span=gesture.span_of("technique"), text=text, hint="take it out", evidence=_EVIDENCE)

@@ -30,6 +30,14 @@ ROWS = [
     silent(VOID, "technique: kiss\nband: middle\ncontour: low, C5 as ordinary\nfingering: F 0"),
     # What is played is the fallback: what it stands in place of is told by the rules that refuse it.
     silent(VOID, "technique: scoop + valve-clicks\ncontour: xC5 ~~ xG5, xC5\nfallback: ordinary"),
+    # But what no note would have been played with did nothing before it either.
+    says(
+        VOID,
+        "technique: «valve-clicks + half-stopped»\nband: middle\ncontour: 35% as ordinary\nfallback: flutter-tongue",
+        severity="advice",
+        of=2,
+        on="trumpet",
+    ),
     says("unused-fallback", "technique: growl\ncontour: C5\nfallback: «flutter-tongue»", severity="advice"),
     silent("unused-fallback", "technique: harmonic-gliss\ncontour: C3 ~~ G3\nfallback: chromatic"),
     silent("unused-fallback", "technique: harmonic-gliss\ncontour: C3 ~~ G3\nfallback: kiss"),
