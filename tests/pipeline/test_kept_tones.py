@@ -1,0 +1,58 @@
+"""What is heard is kept with what is printed: the same again after it was written and read."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from gesturesmith.cache import Store
+from gesturesmith.check import check
+from gesturesmith.lang import parse
+from gesturesmith.model.resolve import resolve
+from gesturesmith.pipeline import Options, compile_text
+from gesturesmith.pipeline.gesture_cache import _FORM, Shelf
+from gesturesmith.source import Source
+from gesturesmith.tones import Performance, perform, perform_passage
+
+ROOT = Path(__file__).parents[2]
+FILES = [*sorted((ROOT / "docs/demo").glob("*.gesture")), *sorted((ROOT / "docs/gallery").glob("*.gesture"))]
+
+
+def performances(path: Path) -> dict[str, Performance]:
+    source = Source(path.name, path.read_text("utf-8"))
+    tree, _ = parse(source)
+    piece, _ = resolve(tree, folder=path.parent)
+    found = check(piece, tree, source, (), suggestions=False)
+    made = {name: perform(case.gesture, case.realisation) for name, case in found.cases.items()}
+    for name, case in found.passage_cases.items():
+        ways = [(one.gesture, one.realisation) if one is not None else None for one in case.cases]
+        made[name] = perform_passage(case.passage, ways)
+    return made
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda p: p.stem)
+def test_what_is_heard_comes_back_as_it_was(path):
+    made = performances(path)
+    assert made
+    for one in made.values():
+        assert _FORM.loads(_FORM.dumps(one)) == one
+
+
+@pytest.mark.parametrize(
+    "wrong", [b'["Wave","wobble",5.0,["()"]]', b'["Wave","trill","5",["()"]]', b'["Hold",["/",1,1],null]']
+)
+def test_what_somebody_else_wrote_is_no_tone(wrong):
+    with pytest.raises(ValueError, match="cannot be"):
+        _FORM.loads(wrong)
+
+
+def test_music_that_was_kept_is_heard_as_it_was(tmp_path):
+    path = ROOT / "docs/demo/fog-signals.gesture"
+    source, options, store = Source(path.name, path.read_text("utf-8")), Options(), Store(tmp_path)
+    compile_text(source, options, store)
+    shelf = Shelf(store, source, parse(source)[0], options)
+    for name, made in performances(path).items():
+        music = shelf.music(name)
+        assert music is not None
+        assert music.performance == made
