@@ -17,13 +17,17 @@ def second_cents(trill: str, played: PlayedPoint) -> float | None:
     the same, or there is none."""
     if played.tube is None or played.asked_cents is None:
         return None
+    asked = float(played.asked_cents)
+    fingered = (
+        played.fingered_cents if played.fingered_cents is not None else asked
+    )  # a hand in the bell shifts both
     if trill == "neighbour" and played.partial:
-        return played.tube.fundamental_cents + partial_cents(played.partial + 1)
+        return played.tube.fundamental_cents + partial_cents(played.partial + 1) + asked - fingered
     if trill == "above" and played.other is not None:
         other = played.other
-        wanted = float(played.asked_cents) + (_HALF_TONE_ABOVE + _TONE_ABOVE) / 2
+        wanted = fingered + (_HALF_TONE_ABOVE + _TONE_ABOVE) / 2
         n = nearest_partial(wanted, other.fundamental_cents, *other.widest_partials)
-        return other.fundamental_cents + partial_cents(n)
+        return other.fundamental_cents + partial_cents(n) + asked - fingered
     return None
 
 

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 
-from gesturesmith.acoustics.series import nearest_partial, partial_cents, step_cents
+from gesturesmith.acoustics.series import nearest_partial, partial_cents
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Trill
 from gesturesmith.model.gesture import LEVELS, Gesture
 from gesturesmith.model.levels import PLACES, ramps
+from gesturesmith.realise.trills import second_cents
 from gesturesmith.techniques.base import Technique
 from gesturesmith.tones.clock import Clock
 from gesturesmith.tones.pitch import Point, edge_s, hand_reach
@@ -114,19 +116,19 @@ def hand(instrument: Instrument) -> Along:
 
 def rolls(points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve]) -> tuple[Roll, ...]:
     """The rolls of tongue and throat in a tone, and those that a line turns into."""
-    techniques = {
-        t: (low + high) / 2
-        for point in (*points, *([into] if into is not None else []))
-        for t in point.point.techniques
-        for low, high in _cycles(t)
-    }
-    return tuple(Roll(hz=hz, amount=drawn(_has(technique))) for technique, hz in techniques.items())
+    found = []
+    for technique in _in_force(points, into):
+        limit = technique.limits.get("cycles_hz")
+        if limit is not None:
+            slowest, fastest = limit.narrow.value
+            found.append(Roll(hz=(slowest + fastest) / 2, amount=drawn(_has(technique))))
+    return tuple(found)
 
 
-def _cycles(technique: Technique) -> Iterator[tuple[float, float]]:
-    limit = technique.limits.get("cycles_hz")
-    if limit is not None:
-        yield limit.narrow.value
+def _in_force(points: Sequence[Point], into: Point | None) -> tuple[Technique, ...]:
+    """The techniques of a tone and of what a line turns into, each once."""
+    everywhere = (*points, into) if into is not None else points
+    return tuple(dict.fromkeys(t for point in everywhere for t in point.point.techniques))
 
 
 def _has(technique: Technique, value: float = 1.0) -> Along:
@@ -137,13 +139,10 @@ def _has(technique: Technique, value: float = 1.0) -> Along:
 # --- waves ----------------------------------------------------------------------------------------------------
 
 
-def waves(
-    instrument: Instrument, points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve]
-) -> tuple[Wave, ...]:
+def waves(points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve]) -> tuple[Wave, ...]:
     """What moves about the pitch of a tone: vibrato, which a line turns into gradually, and trills."""
     found = []
-    everywhere = (*points, *([into] if into is not None else []))
-    for technique in dict.fromkeys(t for point in everywhere for t in point.point.techniques):
+    for technique in _in_force(points, into):
         sound = technique.sound
         if sound.waves_hz is None:
             continue
@@ -153,7 +152,7 @@ def waves(
             )
         elif technique in points[0].point.techniques:
             kind = technique.trill
-            widths = {p.index: trill_cents(instrument, kind, p) for p in points}
+            widths = {p.index: trill_cents(kind, p) for p in points}
             if any(width is None for width in widths.values()):
                 continue
             second = drawn(_looked_up(widths))
@@ -172,19 +171,18 @@ def _looked_up(widths: dict[int, float | None]) -> Along:
     return lambda point: widths.get(point.index, last) or 0.0
 
 
-def trill_cents(instrument: Instrument, kind: str, point: Point) -> float | None:
-    """How far above a note the second note of a trill (as `Technique.trill`) sounds; None where there is none."""
+def trill_cents(kind: Trill, point: Point) -> float | None:
+    """How far above a note the second note of a trill sounds, what puts the one in tune doing the same to the
+    other; None where there is none."""
     played = point.played
     if played is None or played.tube is None or not played.partial:
         return None
-    if kind == "neighbour":
-        return step_cents(played.partial)
+    first = played.tube.fundamental_cents + partial_cents(played.partial)
+    if kind != "same":
+        second = second_cents(kind, played)
+        return second - point.shift - first if second is not None else None
     other = played.other
     if other is None:
         return None
-    wanted = point.cents - point.shift + (150.0 if kind == "above" else 0.0)  # between a half and a whole tone
-    n = nearest_partial(wanted, other.fundamental_cents, *other.widest_partials)
-    # What puts the one in tune does the same to the other.
-    return (
-        other.fundamental_cents + partial_cents(n) - played.tube.fundamental_cents - partial_cents(played.partial)
-    )
+    n = nearest_partial(point.cents - point.shift, other.fundamental_cents, *other.widest_partials)
+    return other.fundamental_cents + partial_cents(n) - first

@@ -196,7 +196,7 @@ class _Player:
                 into=piece.onset in ("attack", "split"),
                 off=not piece.goes_on,
             ),
-            waves=material.waves(self._instrument, piece.points, piece.into, drawn),
+            waves=material.waves(piece.points, piece.into, drawn),
             level=level if piece.goes_on else material.faded(level, techniques, start),
             air=_unless_nothing(drawn(material.air)),
             hand=_unless_nothing(drawn(material.hand(self._instrument))),

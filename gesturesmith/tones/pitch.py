@@ -60,16 +60,12 @@ def heard_points(gesture: Gesture, realisation: Realisation) -> dict[int, Point]
     }
     found = {}
     for i, point in enumerate(gesture.points):
-        if point.sounding_cents is not None:
-            error = 0.0
-            one = played.get(i)
-            if (
-                one is not None
-                and one.partial
-                and (i in swept or not _placed(gesture.instrument, point, one, paths[i]))
-            ):
-                error = one.error_cents
-            found[i] = Point(i, point, float(point.sounding_cents) + error, one, paths[i])
+        if point.sounding_cents is None:
+            continue
+        cents, one = float(point.sounding_cents), played.get(i)
+        if one is not None and (i in swept or not _placed(gesture.instrument, point, one, paths[i])):
+            cents += one.error_cents
+        found[i] = Point(i, point, cents, one, paths[i])
     return found
 
 
@@ -86,13 +82,13 @@ def glide(instrument: Instrument, one: Point, two: Point, start: float, end: flo
     """
     straight = ((start, one.cents), (end, two.cents))
     if one.path == "partials":
-        return _stepped(straight, _partials(one, two), 0.0)
+        return _stepped(straight, _partials(one), 0.0)
     if one.path == "lip" and _crosses(one, two):
-        return _stepped(straight, _partials(one, two), BLUR.value)
+        return _stepped(straight, _partials(one), BLUR.value)
     if one.path == "steps":
-        return _stepped(straight, [100.0 * n for n in _semitones(one, two)], 0.0)
+        return _stepped(straight, (100.0 * n for n in _semitones(one, two)), 0.0)
     if one.path == "valves":
-        return _stepped(straight, list(_fingered(instrument, one, two)), 0.0)
+        return _stepped(straight, _fingered(instrument, one, two), 0.0)
     if one.path == "slide" and breaks:
         return _broken(straight, one, two)
     return straight
@@ -106,12 +102,12 @@ def _crosses(one: Point, two: Point) -> bool:
     return played[0].partial != played[1].partial
 
 
-def _partials(one: Point, two: Point) -> list[float]:
-    """The harmonics of the first point's tube that lie between."""
-    tube = one.played.tube if one.played is not None else None
+def _partials(point: Point) -> list[float]:
+    """The harmonics of the tube a point is played on, as they sound."""
+    tube = point.played.tube if point.played is not None else None
     if tube is None:
         return []
-    base = tube.fundamental_cents + one.shift
+    base = tube.fundamental_cents + point.shift
     return [base + partial_cents(n) for n in range(1, tube.widest_partials[1] + 1)]
 
 
@@ -135,9 +131,9 @@ def _stepped(straight: Curve, steps: Iterable[float], blur: float) -> Curve:
     blur  the share of the time between two steps in which the pitch slides, 0 to 1
     """
     (start, first), (end, last) = straight
-    low, high = min(first, last) + _NEAR, max(first, last) - _NEAR
     if first == last:
         return straight
+    low, high = min(first, last) + _NEAR, max(first, last) - _NEAR
     between = sorted((c for c in steps if low < c < high), reverse=last < first)
     rungs = [first, *between, last]
     rate = (end - start) / (last - first)  # seconds a cent
@@ -231,7 +227,7 @@ def _into(pitch: Curve, technique: Technique, point: Point) -> Curve:
     rest = [row for row in pitch if row[0] > end]
     whole: Curve = ((start, first + edge_cents(technique)), (end, at(pitch, end)))
     if technique.sound.through_harmonics:
-        whole = _stepped(whole, _partials(point, point), 0.0)
+        whole = _stepped(whole, _partials(point), 0.0)
     return (*whole, *rest)
 
 

@@ -18,6 +18,9 @@ TRILLS = {
     ("valve-trill", "F#4"): [r"\gsTrillTo gs'"],
     ("valve-trill", "B4"): [r"\gsTrillTo cs''"],
     ("valve-trill", "Db5"): [r"\gsTrillTo ef''"],
+    ("valve-trill + stopped", "G4"): [r"\gsTrillTo a'"],  # the hand shifts both notes alike
+    ("valve-trill + stopped", "C5"): [r"\gsTrillTo d''"],
+    ("lip-trill + stopped", "C5"): [r"\gsTrillTo d''"],
     ("timbre-trill", "G4"): [r"\gsTrill"],
     ("lip-trill", "C5"): [r"\gsTrillTo d''"],
     ("lip-trill", "C4"): [r"\gsTrill", r"\gsSecond e'"],

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from gesturesmith.cache import Store
-from gesturesmith.check import check
+from gesturesmith.checker import check
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline import Options, compile_text

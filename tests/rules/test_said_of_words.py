@@ -33,7 +33,7 @@ ROWS = [
     # But what no note would have been played with did nothing before it either.
     says(
         VOID,
-        "technique: «valve-clicks + half-stopped»\nband: middle\ncontour: 35% as ordinary\nfallback: flutter-tongue",
+        "technique: «valve-clicks + half-stopped»\ncontour: mid as ordinary\nband: middle\nfallback: growl",
         severity="advice",
         of=2,
         on="trumpet",

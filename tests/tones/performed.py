@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from realise.realised import gesture
 
-from gesturesmith.check import Checked, check
+from gesturesmith.checker import Checked, check
 from gesturesmith.lang import parse
 from gesturesmith.model.resolve import resolve
 from gesturesmith.realise import realise
@@ -28,7 +30,8 @@ def checked(text: str) -> Checked:
     tree, errors = parse(source)
     assert not errors, errors
     piece, errors = resolve(tree)
-    assert piece is not None and not errors, errors
+    assert not errors, errors
+    assert piece is not None
     return check(piece, tree, source, (), suggestions=False)
 
 
@@ -47,7 +50,7 @@ def shape(curve: Curve, digits: int = 2) -> list[tuple[float, float]]:
 def steady(curve: Curve) -> list[float]:
     """The values on which a curve rests, in order, rounded to the cent."""
     found: list[float] = []
-    for (a, one), (b, two) in zip(curve, curve[1:], strict=False):
+    for (a, one), (b, two) in pairwise(curve):
         if b > a and one == two and (not found or found[-1] != round(one)):
             found.append(round(one))
     return found

@@ -1,6 +1,5 @@
-"""How the pitch gets from point to point. Expected numbers are arithmetic: partial n lies 1200 log2 n cents above the
-first (the harmonic series), a half step is 100 cents (equal temperament); the horn's F tube sounds F1, 4100 - 1200
-cents, B flat a fourth above."""
+"""How the pitch gets from point to point. Expected numbers are arithmetic: partial n lies 1200 log2 n cents above
+the first (the harmonic series), a half step is 100 cents (equal temperament)."""
 
 from __future__ import annotations
 
@@ -50,8 +49,8 @@ def test_a_trombone_slides_evenly():
 
 
 def test_a_slide_breaks_where_it_changes_its_partial():
-    """From partial 2 to 3: a fifth up, less the tone that is asked for, is how far the slide goes out. Half of it is
-    heard on each partial, and the leap half way."""
+    """From partial 2 to 3: a fifth up, less the tone that is asked for, is how far the slide goes out. Half of it
+    is heard on each partial, and the leap half way."""
     tone = only("Bb2 -- C3", "technique: slide-gliss", "lasts: 2 beats", instrument="trombone")
     half = (1200 * math.log2(3 / 2) - 200) / 2
     assert [t for t, _ in tone.pitch] == [0, 1, 1, 2]

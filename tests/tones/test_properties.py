@@ -1,4 +1,4 @@
-"""What holds of every gesture: made-up files of all techniques (`words/made.py`), and contours drawn by hypothesis."""
+"""What holds of every gesture: of made files (`words/made.py`), and of contours drawn by hypothesis."""
 
 from __future__ import annotations
 
@@ -23,7 +23,16 @@ from gesturesmith.tones.types import rises
 
 NAMES = ("G4", "A4", "Bb4", "C5", "D5", "Eb5", "E5", "F5", "G5", "C^5", "B4+31c")
 LINES = (" -- ", " ~~ ", " -> ", " __ ", ", ")
-SLIDING = ("half-valve", "hand-out", "harmonic-gliss", "lip-gliss", "chromatic", "fingered-gliss", "bend", "hand-gliss")
+SLIDING = (
+    "half-valve",
+    "hand-out",
+    "harmonic-gliss",
+    "lip-gliss",
+    "chromatic",
+    "fingered-gliss",
+    "bend",
+    "hand-gliss",
+)
 
 
 @st.composite

@@ -1,13 +1,14 @@
 """Curves, and what is heard at a time.
 
-Cents and hertz against the MIDI Tuning Standard (MIDI Manufacturers Association): a note number of 14 bits below the
-semitone, A4 = 440 Hz (ISO 16) at note 69. The examples are those of the specification whose rounding holds by its own
+Cents and hertz against the MIDI Tuning Standard (MIDI Manufacturers Association): a note number of 14 bits below
+the semitone, A4 = 440 Hz (ISO 16) at note 69. The examples are those of the specification that hold by its own
 formula (others in its table are misprinted: midi.org forum, "MTS frequency data examples in spec").
 """
 
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -81,7 +82,7 @@ def test_a_vibrato_goes_to_both_sides_so_often():
     heard = [tone.cents_at(n / 1000) for n in range(1000)]
     assert max(heard) == pytest.approx(6925, abs=0.1)
     assert min(heard) == pytest.approx(6875, abs=0.1)
-    assert sum(a <= 6900 < b for a, b in zip(heard, heard[1:], strict=False)) == 5
+    assert sum(a <= 6900 < b for a, b in pairwise(heard)) == 5
     assert math.isclose(sum(heard) / 1000, 6900, abs_tol=0.1)
 
 
