@@ -124,6 +124,8 @@ def at(curve: Curve, seconds: float, *, before: bool = False) -> float:
     if i == len(curve):
         return curve[-1][1]
     (start, first), (end, last) = curve[i - 1], curve[i]
+    if seconds == end:
+        return last
     return first + (last - first) * (seconds - start) / (end - start)
 
 

@@ -5,35 +5,28 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from tones.performed import performances
 
 from gesturesmith.cache import Store
-from gesturesmith.checker import check
+from gesturesmith.checker import check_text
 from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
 from gesturesmith.pipeline import Options, compile_text
-from gesturesmith.pipeline.gesture_cache import _FORM, Shelf
+from gesturesmith.pipeline.gesture_cache import _FORM, GestureCache
 from gesturesmith.source import Source
-from gesturesmith.tones import Performance, perform, perform_passage
+from gesturesmith.tones import Performance
 
 ROOT = Path(__file__).parents[2]
 FILES = [*sorted((ROOT / "docs/demo").glob("*.gesture")), *sorted((ROOT / "docs/gallery").glob("*.gesture"))]
 
 
-def performances(path: Path) -> dict[str, Performance]:
+def heard(path: Path) -> dict[str, Performance]:
     source = Source(path.name, path.read_text("utf-8"))
-    tree, _ = parse(source)
-    piece, _ = resolve(tree, folder=path.parent)
-    found = check(piece, tree, source, (), suggestions=False)
-    made = {name: perform(case.gesture, case.realisation) for name, case in found.cases.items()}
-    for name, case in found.passage_cases.items():
-        ways = [(one.gesture, one.realisation) if one is not None else None for one in case.cases]
-        made[name] = perform_passage(case.passage, ways)
-    return made
+    return performances(check_text(source, folder=path.parent, suggestions=False))
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda p: p.stem)
 def test_what_is_heard_comes_back_as_it_was(path):
-    made = performances(path)
+    made = heard(path)
     assert made
     for one in made.values():
         assert _FORM.loads(_FORM.dumps(one)) == one
@@ -51,8 +44,8 @@ def test_music_that_was_kept_is_heard_as_it_was(tmp_path):
     path = ROOT / "docs/demo/fog-signals.gesture"
     source, options, store = Source(path.name, path.read_text("utf-8")), Options(), Store(tmp_path)
     compile_text(source, options, store)
-    shelf = Shelf(store, source, parse(source)[0], options)
-    for name, made in performances(path).items():
+    shelf = GestureCache(store, source, parse(source)[0], options)
+    for name, made in heard(path).items():
         music = shelf.music(name)
         assert music is not None
         assert music.performance == made

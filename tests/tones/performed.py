@@ -6,9 +6,7 @@ from itertools import pairwise
 
 from realise.realised import gesture
 
-from gesturesmith.checker import Checked, check
-from gesturesmith.lang import parse
-from gesturesmith.model.resolve import resolve
+from gesturesmith.checker import Checked, check_text
 from gesturesmith.realise import realise
 from gesturesmith.source import Source
 from gesturesmith.tones import Performance, Tone, perform, perform_passage
@@ -26,20 +24,23 @@ def tones(contour: str, *more: str, voice: str = "played", **options: str | int)
 
 
 def checked(text: str) -> Checked:
-    source = Source("heard.gesture", text)
-    tree, errors = parse(source)
-    assert not errors, errors
-    piece, errors = resolve(tree)
-    assert not errors, errors
-    assert piece is not None
-    return check(piece, tree, source, (), suggestions=False)
+    found = check_text(Source("heard.gesture", text), suggestions=False)
+    assert not found.reading.errors, found.reading.errors
+    return found
 
 
-def passage(text: str, name: str = "p") -> Performance:
-    case = checked(f"instrument: horn\npitches: written\ntempo: 60\n{text}").passage_cases[name]
-    return perform_passage(
-        case.passage, [(one.gesture, one.realisation) if one is not None else None for one in case.cases]
-    )
+def performances(found: Checked) -> dict[str, Performance]:
+    """Everything in a file, by its name."""
+    made = {name: perform(case.gesture, case.realisation) for name, case in found.cases.items()}
+    for name, case in found.passage_cases.items():
+        ways = [(one.gesture, one.realisation) if one is not None else None for one in case.cases]
+        made[name] = perform_passage(case.passage, ways)
+    return made
+
+
+def passage(text: str) -> Performance:
+    """The passage `p` of a file for horn."""
+    return performances(checked(f"instrument: horn\npitches: written\ntempo: 60\n{text}"))["p"]
 
 
 def shape(curve: Curve, digits: int = 2) -> list[tuple[float, float]]:

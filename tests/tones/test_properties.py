@@ -9,16 +9,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from realise.realised import gesture
-from tones.performed import checked
+from tones.performed import performances
 from words.made import made
 
 from gesturesmith import techniques
-from gesturesmith.lang import parse
+from gesturesmith.checker import check_text
 from gesturesmith.model.gesture import LEVELS
-from gesturesmith.model.resolve import resolve
 from gesturesmith.realise import realise
 from gesturesmith.source import Source
-from gesturesmith.tones import Performance, Tone, perform, perform_passage
+from gesturesmith.tones import Performance, Tone, perform
 from gesturesmith.tones.types import rises
 
 NAMES = ("G4", "A4", "Bb4", "C5", "D5", "Eb5", "E5", "F5", "G5", "C^5", "B4+31c")
@@ -88,21 +87,16 @@ def test_a_contour_is_heard_from_end_to_end(contour, technique, beats, tempo):
 
 @pytest.mark.parametrize("seed", range(0, 120, 2))
 def test_everything_that_can_be_written_can_be_heard(seed):
-    text = made(seed)
-    tree, syntax = parse(Source("made.gesture", text))
-    piece, mistakes = resolve(tree)
-    if syntax or mistakes or piece is None:
+    found = check_text(Source("made.gesture", made(seed)), suggestions=False)
+    if found.reading.errors:
         return  # `test_every_word.py` sees that most can be read
-    found = checked(text)
-    for case in found.cases.values():
-        sound(perform(case.gesture, case.realisation))
-    for case in found.passage_cases.values():
-        ways = [(one.gesture, one.realisation) if one is not None else None for one in case.cases]
-        whole = perform_passage(case.passage, ways)
+    heard = performances(found)
+    for whole in heard.values():
         sound(whole)
-        held = sum(h.seconds for h in whole.holds)
+    for name, case in found.passage_cases.items():
+        held = sum(h.seconds for h in heard[name].holds)
         played = sum((r.end - r.start) * (r.times - 1) for r in case.passage.repeats) + case.passage.beats
-        assert whole.seconds == pytest.approx(float(played * 60 / case.passage.tempo) + held)
+        assert heard[name].seconds == pytest.approx(float(played * 60 / case.passage.tempo) + held)
 
 
 PLAIN = {"ordinary", "single-tongue", "double-tongue", "triple-tongue", "quarter-tones"}
