@@ -261,6 +261,11 @@ FILES = [
     ("gesture a--b", [("bad-name", 1, 10, "--", "fog-horn")]),
     ("exercise week", [("unknown-block", 1, 1, "exercise", "write `exercises`")]),
     ("gesture a\n  contour: C4\n\tlasts: 4 beats", [("mixed-indentation", 3, 1, "\t", "use spaces everywhere")]),
+    # A tab reaches eight columns: it goes on what stands six in.
+    (
+        "gesture a\n      contour: C4,\n\tD4",
+        [("mixed-indentation", 3, 1, "\t", "use spaces everywhere")],
+    ),
     (
         "gesture a\n  contour: C4\n    lasts: 4 beats",
         [("wrong-indentation", 3, 1, "    ", "keys stand 2 spaces in, in the whole file; this line has 4 s")],

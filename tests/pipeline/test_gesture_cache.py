@@ -103,6 +103,17 @@ def test_what_did_not_change_is_not_looked_at(tmp_path, monkeypatch):
     assert judged == ["g1", "g3", "g5", "g7"]
 
 
+def test_another_program_finds_nothing(tmp_path, monkeypatch):
+    from gesturesmith.cache import keys
+
+    store = Store(tmp_path)
+    compile_text(Source("a", PLAIN), Options(), store)
+    kept = len(list(tmp_path.glob("*/*")))
+    monkeypatch.setattr(keys, "fingerprint", lambda: "another")
+    compile_text(Source("a", PLAIN), Options(), store)
+    assert len(list(tmp_path.glob("*/*"))) == 2 * kept > 0
+
+
 def test_what_a_passage_plays_is_looked_at_with_it(tmp_path):
     store = Store(tmp_path)
     text = PLAIN + "\npassage all\n  play: g0, g1 up M2, rest 2\n"
