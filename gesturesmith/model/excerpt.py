@@ -147,11 +147,13 @@ def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> 
         for near in [gesture.instrument.heard(name)]
     ]
     later = passed[-1].until - end.at
+    # A point that a line passes has no value to keep.
+    value = None if start.reached == "line" and not start.held else end.at - start.at
     return replace(
         gesture,
         points=(
             *gesture.points[:line],
-            replace(start, until=start.at + _APART, value=end.at - start.at),
+            replace(start, until=start.at + _APART, value=value),
             *passed,
             *(replace(p, at=p.at + later, until=p.until + later) for p in gesture.points[line + 1 :]),
         ),

@@ -156,12 +156,16 @@ def _sign_sections(uses: tuple[Use, ...], languages: tuple[str, ...]) -> Iterato
 
 
 def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> NotesEntry:
-    first, last = sign.shown(one) or (one.start, one.until(_MOST_POINTS))
+    stretch, keep = sign.shown(one), None if "techniques" in sign.keeps else ()
+    if stretch is None and one.gesture.sing is not None:
+        # What is played does not show it: it stands in the sung line, which only the whole gesture has.
+        stretch, keep = (0, len(one.gesture.points) - 1), None
+    first, last = stretch or (one.start, one.until(_MOST_POINTS))
     shown = excerpt(
         one.gesture,
         first,
         last,
-        keep=None if "techniques" in sign.keeps else (),
+        keep=keep,
         dynamics="dynamics" in sign.keeps,
         band="band" in sign.keeps,
     )

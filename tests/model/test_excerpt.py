@@ -99,6 +99,13 @@ def test_harmonics_stand_on_the_line_and_the_note_keeps_its_value(gesture):
     assert shown.points[-1].until == shown.beats
 
 
+def test_a_point_that_a_line_passes_has_no_value_before_harmonics_either(gesture):
+    whole = gesture("  technique: harmonic-gliss\n  contour: G4 ~~ G5@1 ~~ C5@2\n  lasts: 3 beats\n")
+    assert [p.value for p in with_harmonics(whole, 1, [BB4]).points] == [None] * 4
+
+
 def test_harmonics_stay_away_where_there_is_no_room(gesture):
     whole = gesture("  technique: harmonic-gliss\n  contour: G4 ~~ G5@3/2\n  lasts: 2 beats\n")
     assert with_harmonics(whole, 0, [BB4] * 9) is whole
+    some = with_harmonics(whole, 0, [BB4] * 4)
+    assert with_harmonics(some, 4, [BB4] * 3) is some

@@ -229,16 +229,28 @@ def test_the_picture_of_a_diamond_shows_one(parts):
 @pytest.mark.parametrize("key", list(USED))
 def test_the_picture_of_a_sign_shows_it(parts, key):
     """The example of a sign, taken out of a longer gesture and engraved anew, still has it."""
+    top = "accidentals: arrows\n" if key == "quarter-tones-arrows" else ""
+    (part,) = parts(f"{HEAD}{top}gesture a\n  {USED[key]}\n")
+    assert picture_shows(part, key)
+
+
+@pytest.mark.parametrize("key", ["stops", "straight"])
+def test_the_picture_of_a_sign_that_only_the_sung_line_has_shows_it(parts, key):
+    (part,) = parts(
+        "gesture a\n  technique: multiphonic\n  sing: C4 -- D4@2 -- C4\n  contour: F3\n  lasts: 4 beats\n"
+    )
+    assert picture_shows(part, key)
+
+
+def picture_shows(part, key: str) -> bool:
     from gesturesmith.engrave import engrave_gesture
     from gesturesmith.sheets._signs import use
 
-    top = "accidentals: arrows\n" if key == "quarter-tones-arrows" else ""
-    (part,) = parts(f"{HEAD}{top}gesture a\n  {USED[key]}\n")
     text = wording(f"remark-{key}", "en")
     entry = next(e for s in page.choose((part,), ("en",)).sections for e in s.entries if e.texts == (text,))
     music = engrave_gesture(entry.case, entry.settings)
     (sign,) = (s for s in SIGNS if s.key == key)
-    assert sign.used(use(entry.case, music, entry.settings))
+    return sign.used(use(entry.case, music, entry.settings))
 
 
 def test_words_of_the_composer_are_no_signs(parts):
