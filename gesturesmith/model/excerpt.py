@@ -13,7 +13,7 @@ from gesturesmith.units import Spelling
 _LONGEST_HELD = Fraction(2)  # beats that the last note of an excerpt keeps at most
 _LONGEST_CUT = Fraction(1)  # and where a line that left it is cut away
 _MAX_ATTACKS = 8
-_MAX_HARMONICS = 6  # between the ends of a sweep
+_MAX_HARMONICS = 6  # in a picture, besides the points of the gesture
 _APART = Fraction(1, 2)  # beats from one to the next in the picture
 _ONE_VALUE = frozenset(map(Fraction, ("1/2", "3/4", "1", "3/2", "2", "3", "4", "6")))  # beats a single value holds
 
@@ -127,7 +127,8 @@ def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> 
     wide enough apart to be seen. The gesture itself where there is no room for them, or the note
     before them has no single value."""
     start, end = gesture.points[line], gesture.points[line + 1]
-    if len(written) > _MAX_HARMONICS or end.at - start.at not in _ONE_VALUE:
+    shown = len(written) + sum(p.passing for p in gesture.points)
+    if shown > _MAX_HARMONICS or end.at - start.at not in _ONE_VALUE:
         return gesture
     passed = [
         replace(
