@@ -208,7 +208,13 @@ def _shortened(output: str, shown: str) -> str:
 
 def _command(page: Page, command: str) -> tuple[int, str]:
     """The exit status of a command, and what it printed and said."""
-    words = shlex.split(command)
+    try:
+        return _done(page, shlex.split(command))
+    except OSError as error:
+        return 2, str(error)
+
+
+def _done(page: Page, words: list[str]) -> tuple[int, str]:
     match words:
         case ["mkdir", name]:
             Path(name).mkdir(parents=True)

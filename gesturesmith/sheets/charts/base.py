@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import field, replace
 from fractions import Fraction
 
 from gesturesmith.engrave.heads import lily_name
@@ -31,11 +31,13 @@ class Chart:
     key    what `--kind` calls it
     body   the scores and texts of the chart, each a markup, without its head
     staff  height of its staves, as a share of the usual one
+    title  what stands above it, by language; without, it is `chart-` and the key in `wording`
     """
 
     key: str
     body: Callable[[Settings], tuple[LyText, ...]]
     staff: Fraction = Fraction(1)
+    title: Mapping[str, str] = field(default_factory=dict)
 
 
 @frozen(kw_only=True)
@@ -63,6 +65,8 @@ class Row:
 
 def title(chart: Chart, settings: Settings) -> str:
     """What stands above a chart: where there are no valves it has another name."""
+    if chart.title:
+        return together(chart.title[language] for language in settings.wording)
     key = f"chart-{chart.key}-{settings.instrument.means}"
     return said(key if key in keys(settings.wording[0]) else f"chart-{chart.key}", settings.wording)
 
