@@ -98,6 +98,8 @@ def _test(hint: Any) -> Callable[[Any], bool]:
     if hint is Any or isinstance(hint, TypeVar):
         return lambda value: True
     kind, parts = get_origin(hint), get_args(hint)
+    if kind is Literal:
+        return lambda value: isinstance(value, str) and value in parts
     if kind in (Union, UnionType):
         ways = [_test(part) for part in parts]
         return lambda value: any(way(value) for way in ways)

@@ -8,6 +8,7 @@ from enum import Enum
 from fractions import Fraction
 from typing import Any, NamedTuple
 
+from gesturesmith.diagnostics.changes import Fix
 from gesturesmith.evidence import Sourced
 from gesturesmith.kinds import Correction
 from gesturesmith.source import Source, Span
@@ -117,11 +118,8 @@ class Suggestion:
 class Finding:
     """What a rule found.
 
-    `text` says what was measured against which limit, `hint` one thing to do. `try_values` are changes of
-    keys a rule proposes, each a tuple of (key, new value as the language writes it); the checker tries them
-    and turns those that pass into `suggestions`. Beside the keys of a block, `point 2` stands for the height
-    of the contour's point with index 2, `level 2` for the level at it, `after 2` for words put after it, `line 0`
-    for the first line and `move` for all pitches, by semitones. Pitches in them are written ones.
+    `text` says what was measured against which limit, `hint` one thing to do. `proposed_fixes` are what a rule
+    proposes; the checker tries each and turns those that pass into `suggestions`.
 
     >>> (finding,) = gesturesmith.check(high).gestures[0].findings
     >>> finding.code, finding.rule, finding.severity.value, finding.where
@@ -137,7 +135,7 @@ class Finding:
     severity: Severity | None = None  # None: the rule's own
     where: str = ""  # "third note (written C6)", filled in by the checker where the rule leaves it
     numbers: tuple[Number, ...] = ()
-    try_values: tuple[tuple[tuple[str, str], ...], ...] = ()
+    proposed_fixes: tuple[Fix, ...] = ()
     suggestions: tuple[Suggestion, ...] = ()
     physical: bool = False  # what no tube or range can give: `allow` cannot lift it
 

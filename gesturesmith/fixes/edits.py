@@ -2,25 +2,84 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
 
 from gesturesmith.diagnostics import Edit
+from gesturesmith.diagnostics.changes import (
+    AttacksChange,
+    BandChange,
+    BreathAdded,
+    Change,
+    DynamicsChange,
+    FingeringChange,
+    Fix,
+    LengthChange,
+    LevelChange,
+    LineChange,
+    PitchChange,
+    PointChange,
+    SungPitchChange,
+    TechniquesChange,
+    TechniqueTurn,
+    Transposition,
+)
 from gesturesmith.lang.nodes import Block, Contour, KeyEntry
-from gesturesmith.lang.words import LEVELS
+from gesturesmith.lang.words import LEVELS, SIGNS
+from gesturesmith.model.messages import amount
 from gesturesmith.model.piece import Settings
 from gesturesmith.units import Spelling
 
-type Changes = tuple[tuple[str, str], ...]
+# The key of a block that holds each kind of thing.
+_KEYS: dict[type[Change], str] = {
+    TechniquesChange: "technique",
+    LengthChange: "lasts",
+    DynamicsChange: "dynamics",
+    AttacksChange: "attacks",
+    FingeringChange: "fingering",
+    BandChange: "band",
+}
+_IN_CONTOUR = (PitchChange, SungPitchChange, LevelChange, BreathAdded, TechniqueTurn, LineChange)
+type _Named = Callable[[Spelling], str]
 
-_NOTE = re.compile(r"(?<![A-Za-z0-9])(x?)([A-G])(##|bb|[#b]?[v^]?)([0-9])(?![A-Za-z0-9])")
-_ALTER = {
-    "": 0, "#": 2, "b": -2, "##": 4, "bb": -4, "^": 1, "v": -1, "#^": 3, "#v": 1, "b^": -1, "bv": -3
-}  # fmt: skip
-# A part of a contour: the height of a point, the level at it, what is written after it, a line, a height of the
-# sung line.
-_PARTS = re.compile(r"(point|level|after|line|sung) ([0-9]+)\Z")
+
+def written(change: Change, named: _Named = lambda pitch: pitch.name) -> str:
+    """What the language writes for a change, pitches as `named` names them.
+
+    >>> g4 = Spelling("G", Fraction(0), 4)
+    >>> written(LengthChange(Fraction(5, 2), True)), written(PitchChange(0, g4, about=True))
+    ('2.5 s', 'xG4')
+    """
+    match change:
+        case PitchChange(_, pitch, about) | SungPitchChange(_, pitch, about):
+            return ("x" if about else "") + named(pitch)
+        case LevelChange(_, level):
+            return level
+        case BreathAdded():
+            return " breath"
+        case TechniqueTurn(_, technique):
+            return f" as {technique}"
+        case LineChange(_, kind):
+            return SIGNS[kind]
+        case TechniquesChange(keys):
+            return " + ".join(keys) or "ordinary"
+        case LengthChange(length, in_seconds):
+            unit = "s" if in_seconds else "beat" if length == 1 else "beats"
+            return f"{float(length):g} {unit}"
+        case DynamicsChange(marks):
+            return " ".join(" ".join(filter(None, (_at(level, at), join))) for level, at, join in marks)
+        case AttacksChange(count, shape):
+            return f"{count} {shape}".strip()
+        case FingeringChange(mode):
+            return mode
+        case BandChange(low, high):
+            return f"{named(low)}..{named(high)}"
+        case Transposition():
+            raise TypeError("a transposition is written pitch by pitch")
+
+
+def _at(level: str, at: Fraction | None) -> str:
+    return level if at is None else f"{level}@{amount(at)}"
 
 
 class EditWriter:
@@ -30,26 +89,27 @@ class EditWriter:
         self._settings = settings
         self.lines = lines
 
-    def edits(self, block: Block, changes: Changes) -> tuple[Edit, ...] | None:
-        """Changes of keys as edits of lines, or None where they change nothing or cannot be written.
-
-        Keys are those of `Finding.try_values`, but for `move`; `sung 0` is a height of the sung line.
-        """
-        parts: dict[str, dict[tuple[str, int], str]] = {}
+    def edits(self, block: Block, fix: Fix) -> tuple[Edit, ...] | None:
+        """The changes of a fix as edits of lines, or None where they change nothing or cannot be written. What is
+        transposed has to stand there pitch by pitch."""
+        parts: dict[str, list[PointChange]] = {}
         rows: list[Edit] = []
-        for key, value in changes:
-            text = self._as_read(value)
-            if match := _PARTS.match(key):
-                where = "sing" if match[1] == "sung" else "contour"
-                parts.setdefault(where, {})[match[1], int(match[2])] = text
+        for change in fix:
+            if isinstance(change, _IN_CONTOUR):
+                parts.setdefault("sing" if isinstance(change, SungPitchChange) else "contour", []).append(change)
             else:
-                rows += self.of_key(block, key, text)
+                rows += self.of_key(block, _KEYS[type(change)], written(change, self._named))
         for key, found in parts.items():
             contour = self._contour_edits(block, key, found)
             if contour is None:
                 return None
             rows += contour
         return tuple(rows) or None
+
+    def _named(self, pitch: Spelling) -> str:
+        """A written pitch as the file names it."""
+        heard = self._settings.pitches == "sounding"
+        return (self._settings.instrument.heard(pitch) if heard else pitch).name
 
     def of_key(self, block: Block, key: str, text: str) -> Iterator[Edit]:
         """A key with a new value, in its own line or in one under the heading."""
@@ -65,12 +125,6 @@ class EditWriter:
         for further in self.continued(block, entry):
             yield Edit(further, self.lines[further - 1].strip(), "")
 
-    def _as_read(self, value: str) -> str:
-        """A value with written pitches, turned to sounding ones where the file is read so."""
-        if self._settings.pitches == "written" or '"' in value:
-            return value
-        return _NOTE.sub(lambda m: m[1] + self._settings.instrument.heard(_spelling(m)).name, value)
-
     def continued(self, block: Block, entry: KeyEntry) -> Iterator[int]:
         """The lines after its first on which a value goes on: deeper than its key."""
         depth = entry.key.span.column - 1
@@ -82,21 +136,27 @@ class EditWriter:
                 return
             yield number
 
-    def _contour_edits(self, block: Block, key: str, parts: dict[tuple[str, int], str]) -> tuple[Edit, ...] | None:
+    def _contour_edits(self, block: Block, key: str, changes: list[PointChange]) -> tuple[Edit, ...] | None:
         entry = block.get(key)
         if entry is None or not isinstance(entry.value, Contour):
             return None
         by_line: dict[int, list[tuple[int, int, str]]] = {}
-        for (kind, index), text in parts.items():
-            row = entry.value.lines if kind == "line" else entry.value.points
-            if index >= len(row):
+        for change in changes:
+            row = entry.value.lines if isinstance(change, LineChange) else entry.value.points
+            if change.index >= len(row):
                 return None
-            span = row[index].span if kind in ("line", "after") else entry.value.points[index].height.span
-            if kind == "level":
-                span = next(m.span for m in entry.value.points[index].marks if m.text in LEVELS)
-            start, end = (span.end_column if kind == "after" else span.column) - 1, span.end_column - 1
-            if kind == "line":
-                start, end, text = _spaced(self.lines[span.line - 1], start, end, text.strip())
+            text = written(change, self._named)
+            span = row[change.index].span
+            start, end = span.column - 1, span.end_column - 1
+            if isinstance(change, LineChange):
+                start, end, text = _spaced(self.lines[span.line - 1], start, end, text)
+            elif isinstance(change, BreathAdded | TechniqueTurn):
+                start = end
+            else:
+                point = entry.value.points[change.index]
+                own = isinstance(change, LevelChange)
+                span = next(m.span for m in point.marks if m.text in LEVELS) if own else point.height.span
+                start, end = span.column - 1, span.end_column - 1
             by_line.setdefault(span.line, []).append((start, end, text))
         return self.replaced(entry, by_line) or None
 
@@ -125,7 +185,3 @@ def _shortest(number: int, line: str, new: str, entry: KeyEntry) -> Edit:
     start = len(line) - len(line.lstrip())
     end = entry.span.end_column - 1 if number == entry.key.span.line else len(line.rstrip())
     return Edit(number, line[start:end], new[start : len(new) - (len(line) - end)])
-
-
-def _spelling(match: re.Match[str]) -> Spelling:
-    return Spelling(match[2], Fraction(_ALTER[match[3]], 2), int(match[4]))

@@ -7,9 +7,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from gesturesmith.diagnostics import Edit, Finding, Severity, Suggestion, Verdict
-from gesturesmith.fixes import propose as tries
+from gesturesmith.diagnostics.changes import Fix, LineChange, PitchChange
+from gesturesmith.fixes import propose
 from gesturesmith.fixes.divide import cuts
-from gesturesmith.fixes.edits import Changes
 from gesturesmith.fixes.tester import Bench
 from gesturesmith.judge.gesture import Judged, verdict_of
 from gesturesmith.judge.places import point_at
@@ -29,13 +29,13 @@ type Place = tuple[str, int | None]
 def with_suggestions(bench: Bench, judged: Judged) -> tuple[Finding, ...]:
     """The findings of a gesture, each with up to three edits that were checked and pass."""
     block = bench.block(judged.case.gesture.name)
-    wanted = any(f.try_values or f.severity is Severity.REFUSED for f in judged.findings)
+    wanted = any(f.proposed_fixes or f.severity is Severity.REFUSED for f in judged.findings)
     if block is None or not wanted:
         return judged.findings
     if not bench.may_go_on():
-        return tuple(replace(f, try_values=()) for f in judged.findings)
+        return tuple(replace(f, proposed_fixes=()) for f in judged.findings)
     trial = _Trial(bench, block, judged)
-    return tuple(replace(f, suggestions=trial.suggestions(f), try_values=()) for f in judged.findings)
+    return tuple(replace(f, suggestions=trial.suggestions(f), proposed_fixes=()) for f in judged.findings)
 
 
 @frozen(kw_only=True)
@@ -101,7 +101,7 @@ class _Trial:
         self._more = max(4, min(4 * STEPS, 10 * POINTS // points))  # for edits that are put together
         self._seen: dict[tuple[Edit, ...], _Seen | None] = {}
         self._worse: dict[tuple[tuple[Edit, ...], int], bool] = {}
-        self._made: dict[tuple[tuple[Changes, ...], bool, bool], tuple[_Offer, ...]] = {}
+        self._made: dict[tuple[tuple[Fix, ...], bool, bool], tuple[_Offer, ...]] = {}
         self._joined: tuple[Suggestion, ...] | None = None
 
     def suggestions(self, finding: Finding) -> tuple[Suggestion, ...]:
@@ -137,33 +137,33 @@ class _Trial:
     def _offers(self, finding: Finding) -> tuple[_Offer, ...]:
         """The edits for a finding in the order of what a composer gives up: those its rule proposes and, where
         it is refused, general ones."""
-        own, refused = finding.try_values, finding.severity is Severity.REFUSED
+        own, refused = finding.proposed_fixes, finding.severity is Severity.REFUSED
         if refused and len(self._refusals) > 1:  # what is wrong at other places too is not put right at this one
-            own = tuple(c for c in own if len(c) > 1 or not tries.is_part(c))
+            own = tuple(c for c in own if len(c) > 1 or not propose.is_part(c))
         key = own, refused, self._divisible(finding)
         if key not in self._made:
             if self._rules == {finding.rule} and refused:
-                united = [tuple(tries.united(self._refusals, kind)) for kind in ("line", "point")]
-                own = (*own, *united[0], *tries.general(self._case, finding), *united[1])
+                united = [tuple(propose.united(self._refusals, kind)) for kind in (LineChange, PitchChange)]
+                own = (*own, *united[0], *propose.general(self._case, finding), *united[1])
             offers = [o for c in dict.fromkeys(own) if (o := self._offer(c)) is not None]
             offers += self._divisions() if key[2] else ()
             self._made[key] = tuple(sorted(offers, key=lambda o: o.ease))
         return self._made[key]
 
-    def _offer(self, changes: Changes) -> _Offer | None:
-        written = tries.expanded(changes, self._case)
-        if not tries.keeps_kin(written, self._case):
+    def _offer(self, changes: Fix) -> _Offer | None:
+        written = propose.expanded(changes, self._case)
+        if not propose.keeps_kin(written, self._case):
             return None
         edits = self._bench.writer.edits(self._block, written) if written else None
         if edits is None:
             return None
-        ease = tries.ease(written, self._case)
-        return _Offer(edits=edits, others={}, ease=ease, changes_music=tries.changes_music(written))
+        ease = propose.ease(written, self._case)
+        return _Offer(edits=edits, others={}, ease=ease, changes_music=propose.changes_music(written))
 
     def _divisible(self, finding: Finding) -> bool:
         """Whether two gestures may do: where it is refused for what takes time, or a slide has to break."""
         if finding.severity is Severity.REFUSED:
-            return tries.divisible(self._case, finding)
+            return propose.divisible(self._case, finding)
         return _place(self._judged, finding, self._spots)[1] in self._case.realisation.breaks
 
     def _divisions(self) -> Iterator[_Offer]:
@@ -173,7 +173,7 @@ class _Trial:
                 yield _Offer(
                     edits=made.edits,
                     others=made.others,
-                    ease=tries.DIVISION,
+                    ease=propose.DIVISION,
                     changes_music=cut.in_line,
                     words=made.words,
                 )
@@ -222,7 +222,7 @@ class _Trial:
             self._joined = (found,) if found is not None else ()
         return self._joined
 
-    def _in_steps(self, start: Changes = (), now: _Seen | None = None) -> Suggestion | None:
+    def _in_steps(self, start: Fix = (), now: _Seen | None = None) -> Suggestion | None:
         """An edit for each reason, all at once; else one after the other, each the one that leaves least refused.
         Those that were not needed are taken back."""
         taken = [start] if start else []
@@ -240,19 +240,19 @@ class _Trial:
                 return self._without_idle(taken)
         return None
 
-    def _tried(self, now: _Seen, taken: Sequence[Changes]) -> list[tuple[Changes, _Seen]]:
+    def _tried(self, now: _Seen, taken: Sequence[Fix]) -> list[tuple[Fix, _Seen]]:
         """What each further edit leaves, easiest first, up to the first that leaves nothing refused."""
         (judged,) = now.judged
         by_rule: dict[str, list[Finding]] = {}
         for finding in judged.refusals:
             by_rule.setdefault(finding.rule, []).append(finding)
         rows = tuple(by_rule.values())
-        proposals = [c for found in rows for c in tries.united(found, "line")]
-        proposals += [*tries.steps(judged.case), *(c for found in rows for c in found[0].try_values)]
-        proposals += [c for found in rows for c in tries.united(found, "point")]
-        written = dict.fromkeys(c for p in proposals if (c := tries.expanded(p, judged.case)))
-        left: list[tuple[Changes, _Seen]] = []
-        for changes in sorted(written, key=lambda c: tries.ease(c, judged.case)):
+        proposals = [c for found in rows for c in propose.united(found, LineChange)]
+        proposals += [*propose.steps(judged.case), *(c for found in rows for c in found[0].proposed_fixes)]
+        proposals += [c for found in rows for c in propose.united(found, PitchChange)]
+        written = dict.fromkeys(c for p in proposals if (c := propose.expanded(p, judged.case)))
+        left: list[tuple[Fix, _Seen]] = []
+        for changes in sorted(written, key=lambda c: propose.ease(c, judged.case)):
             again = self._merged(taken, changes)
             if again is None or any(n > now.refusals[r] for r, n in again.refusals.items()):
                 continue
@@ -261,9 +261,9 @@ class _Trial:
                 break
         return left
 
-    def _one_each(self, tried: Sequence[tuple[Changes, _Seen]]) -> Suggestion | None:
+    def _one_each(self, tried: Sequence[tuple[Fix, _Seen]]) -> Suggestion | None:
         """For each rule that refuses the easiest edit after which it does not, put together."""
-        taken: list[Changes] = []
+        taken: list[Fix] = []
         for rule in self._before.refusals:
             cure = next((changes for changes, again in tried if not again.refusals[rule]), None)
             if cure is None:
@@ -275,24 +275,24 @@ class _Trial:
             return None
         return self._without_idle(taken)
 
-    def _merged(self, taken: Iterable[Changes], more: Changes) -> _Seen | None:
-        edits = self._bench.writer.edits(self._block, _merge((*taken, more)))
+    def _merged(self, taken: Iterable[Fix], more: Fix) -> _Seen | None:
+        edits = self._bench.writer.edits(self._block, propose.merged((*taken, more)))
         return None if edits is None else self._again(edits)
 
-    def _without_idle(self, taken: list[Changes]) -> Suggestion | None:
+    def _without_idle(self, taken: list[Fix]) -> Suggestion | None:
         for changes in tuple(taken):
             rest = [c for c in taken if c is not changes]
             again = self._merged(rest, ()) if rest else None
             if again is not None and again.verdict is not Verdict.REFUSED:
                 taken = rest
-        return self._if_good(_merge(taken))
+        return self._if_good(propose.merged(taken))
 
     def _as_plain(self) -> Suggestion | None:
         """Ordinary notes, and steps from there: the last that is tried."""
         self._left = max(self._left, self._more)
-        best: tuple[Changes, _Seen] | None = None
-        for changes in tries.plain(self._case):
-            written = _merge((tries.expanded(changes, self._case),))
+        best: tuple[Fix, _Seen] | None = None
+        for changes in propose.plain(self._case):
+            written = propose.merged((propose.expanded(changes, self._case),))
             again = self._merged((), written) if written else None
             if again is not None and again.verdict is not Verdict.REFUSED:
                 return self._if_good(written)
@@ -300,17 +300,12 @@ class _Trial:
                 best = written, again
         return None if best is None else self._in_steps(*best)
 
-    def _if_good(self, changes: Changes) -> Suggestion | None:
+    def _if_good(self, changes: Fix) -> Suggestion | None:
         offer = self._offer(changes)
         again = self._again(offer.edits) if offer is not None else None
         if offer is None or again is None or again.verdict is Verdict.REFUSED:
             return None
         return None if self._harms(self._refusals[0], offer) else _suggestion(offer, again)
-
-
-def _merge(rows: Iterable[Changes]) -> Changes:
-    """Changes one after the other as one: of a key that is changed twice, the last."""
-    return tuple({key: value for changes in rows for key, value in changes}.items())
 
 
 def _suggestion(offer: _Offer, again: _Seen) -> Suggestion:

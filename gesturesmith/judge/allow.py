@@ -34,7 +34,7 @@ def lift(findings: tuple[Finding, ...], allows: tuple[Allow, ...]) -> Lifted:
             left.append(finding)
         elif finding.severity is Severity.REFUSED:
             reason = f"{finding.text} (allowed: {allows[number].reason})"
-            left.append(replace(finding, severity=Severity.CAUTION, text=reason, try_values=(), hint=""))
+            left.append(replace(finding, severity=Severity.CAUTION, text=reason, proposed_fixes=(), hint=""))
     return Lifted(
         findings=tuple(left),
         silent=tuple(i for i in range(len(allows)) if i not in met),

@@ -79,7 +79,7 @@ def _moved(finding: Finding, item: PassageItem) -> Finding:
     """What was found on a gesture a passage moves, or on a pitch of its own, at its place in the passage."""
     name = item.played or "this note"
     where = f"{name}, {finding.where}" if item.played and finding.where else name
-    return replace(finding, span=item.span, where=where, try_values=())
+    return replace(finding, span=item.span, where=where, proposed_fixes=())
 
 
 def _once(findings: Iterator[Finding]) -> Iterator[Finding]:

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from gesturesmith import evidence, tones
 from gesturesmith.cache import Store, file_digest, result_key, value_format
-from gesturesmith.diagnostics import FileReport, GestureReport, types
+from gesturesmith.diagnostics import FileReport, GestureReport, changes, types
 from gesturesmith.engrave import music
 from gesturesmith.engrave.music import Music
 from gesturesmith.lang.nodes import Block, File
@@ -39,7 +39,7 @@ class CachedGesture:
     reads: tuple[tuple[str, str], ...]
 
 
-_FORM = value_format((CachedGesture,), (types, evidence, music, tones.types))
+_FORM = value_format((CachedGesture,), (types, changes, evidence, music, tones.types))
 
 
 class GestureCache:

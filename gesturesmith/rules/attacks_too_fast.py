@@ -28,6 +28,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics.changes import AttacksChange, Fix, TechniquesChange
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
 from gesturesmith.model.piece import PassageItem, Repeat
@@ -128,7 +129,7 @@ def check(case: Case) -> Iterator[Finding]:
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="attacks a second", value=rate, limit=excess.limit, unit="attacks a second"),),
-        try_values=_ways_out(case, rate, excess),
+        proposed_fixes=_ways_out(case, rate, excess),
     )
 
 
@@ -173,18 +174,17 @@ def _excesses(case: Case, point: ContourPoint, rate: float) -> Iterator[tuple[Ex
             yield excess, technique.title["en"].lower()
 
 
-def _ways_out(case: Case, rate: float, excess: Excess) -> tuple[fixes.Change, ...]:
+def _ways_out(case: Case, rate: float, excess: Excess) -> tuple[Fix, ...]:
     gesture = case.gesture
-    changes: list[fixes.Change] = []
+    changes: list[Fix] = []
     if case.on_layer("attack") is None and not any(t.tone == "none" for t in gesture.techniques):
         row = [t.key for t in gesture.techniques if t.layer != "none"]
-        changes += [(("technique", " + ".join([*row, key])),) for key in ("double-tongue", "triple-tongue")]
+        changes += [(TechniquesChange((*row, key)),) for key in ("double-tongue", "triple-tongue")]
     elif gesture.techniques:
         changes += fixes.instead(case, "attack")
     spread = gesture.spread
     if spread is not None:
         fewer = int(spread.count * excess.limit / rate)
-        words = f" {spread.shape}" if spread.shape else ""
-        changes += [(("attacks", f"{fewer}{words}"),)] if fewer > 0 else []
+        changes += [(AttacksChange(fewer, spread.shape),)] if fewer > 0 else []
     changes += fixes.slower(gesture, rate / excess.limit)
     return tuple(changes)

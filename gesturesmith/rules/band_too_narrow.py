@@ -22,6 +22,7 @@ Fix     widen the band, or write the pitches
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics.changes import BandChange
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.limits import below
 from gesturesmith.rules.shared.reading import counted, plain
@@ -42,5 +43,5 @@ def check(case: Case) -> Iterator[Finding]:
         text=f"{counted(width / 100, 'semitone')}; heights can be told apart in about {plain(excess.limit / 100)}",
         evidence=excess.evidence,
         numbers=(Number(name="width", value=width, limit=excess.limit, unit="cents"),),
-        try_values=((("band", f"{band.low.written.name}..{band.low.written.transposed(chromatic(7)).name}"),),),
+        proposed_fixes=((BandChange(band.low.written, band.low.written.transposed(chromatic(7))),),),
     )

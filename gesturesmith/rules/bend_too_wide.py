@@ -21,12 +21,13 @@ Fix     narrow it, write a `lip-gliss` or `hand-gliss`, or move it down
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics.changes import Fix, PitchChange
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.realise.curve import along
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import apart, path_of, plain, point_names, written_name
+from gesturesmith.rules.shared.reading import apart, path_of, plain, point_names, written_pitch
 
 
 @rule("GS503", "bend-too-wide", severity="caution", only=("path:lip",))
@@ -55,7 +56,7 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name=f"bend {way}", value=abs(width), limit=excess.limit, unit="cents"),),
-            try_values=(
+            proposed_fixes=(
                 *_narrowed(case, index, reach),
                 *(_narrowed(case, index, 2 * float(home.sounding_cents or 0) - near) if way == "up" else ()),
                 *fixes.instead(case, "motion", "lip-gliss", "hand-gliss"),
@@ -69,7 +70,7 @@ def _other_way(case: Case, home: ContourPoint) -> str:
     return f", down by about {plain(down.narrow.value)}" if down is not None else ""
 
 
-def _narrowed(case: Case, index: int, cents: float) -> tuple[fixes.Change, ...]:
+def _narrowed(case: Case, index: int, cents: float) -> tuple[Fix, ...]:
     point = case.gesture.points[index]
     if (
         point.pitch is None
@@ -77,5 +78,4 @@ def _narrowed(case: Case, index: int, cents: float) -> tuple[fixes.Change, ...]:
         or any(p.sounding_cents == cents for p in fixes.joined(case.gesture, index))
     ):
         return ()  # a line would have no way to go
-    name = written_name(case.instrument, cents)
-    return (((f"point {index}", ("x" if point.about else "") + name),),)
+    return ((PitchChange(index, written_pitch(case.instrument, cents), point.about),),)

@@ -25,10 +25,12 @@ Fix     write a rest `r` or a `breath`, make it shorter or softer; circular brea
 
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 from functools import lru_cache
 from math import prod
 
 from gesturesmith.diagnostics import Number, Severity
+from gesturesmith.diagnostics.changes import Fix, LengthChange
 from gesturesmith.evidence import PLAYER
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint
@@ -69,7 +71,7 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=evidence,
             severity=severity,
             numbers=(Number(name="air", value=used, limit=evidence.value, unit="L"),),
-            try_values=(
+            proposed_fixes=(
                 *_softer(case, slots, float(litres.narrow.value)),
                 *fixes.breaths(case.gesture, phrase[0].at, phrase[-1].until),
                 *_shorter(case, fits),
@@ -77,7 +79,7 @@ def check(case: Case) -> Iterator[Finding]:
         )
 
 
-def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) -> Iterator[fixes.Change]:
+def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) -> Iterator[Fix]:
     """The dynamics softer along the same shape, by as little as the breath needs."""
     for level in ("ff", "f", "mf", "mp", "p", "pp"):
         words = fixes.softened(case.gesture, level)
@@ -122,9 +124,9 @@ def _flow(case: Case, point: ContourPoint) -> float:
     return flow
 
 
-def _shorter(case: Case, seconds: float) -> tuple[fixes.Change, ...]:
+def _shorter(case: Case, seconds: float) -> tuple[Fix, ...]:
     if case.gesture.in_seconds:
         half = int(seconds * 2)
-        return ((("lasts", f"{half / 2:g} s"),),) if 0 < half < 10**6 else ()
+        return ((LengthChange(Fraction(half, 2), True),),) if 0 < half < 10**6 else ()
     beats = int(seconds * float(case.gesture.tempo) / 60)
-    return ((("lasts", f"{beats} {'beat' if beats == 1 else 'beats'}"),),) if beats > 0 else ()
+    return ((LengthChange(Fraction(beats), False),),) if beats > 0 else ()

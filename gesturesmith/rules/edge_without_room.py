@@ -59,7 +59,7 @@ def check(case: Case) -> Iterator[Finding]:
                     f"{word} its note; the range ends at {both_names(case.instrument, edge)}",
                     evidence=limit.narrow,
                     numbers=(Number(name=f"room {word}", value=room, limit=limit.narrow.value, unit="cents"),),
-                    try_values=(
+                    proposed_fixes=(
                         *fixes.without(case, technique.key),
                         *fixes.moved(12 if word == "below" else -12),
                     ),

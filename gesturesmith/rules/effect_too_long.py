@@ -22,8 +22,10 @@ Fix     shorten it, or break it with a rest
 """
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics.changes import Fix, LengthChange
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
@@ -47,7 +49,7 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="time", value=seconds, limit=excess.limit, unit="s"),),
-                try_values=(
+                proposed_fixes=(
                     *_shorter(case, seconds, excess.limit),
                     *fixes.without(case, technique.key),
                 ),
@@ -55,9 +57,9 @@ def check(case: Case) -> Iterator[Finding]:
             break
 
 
-def _shorter(case: Case, seconds: float, limit: float) -> tuple[fixes.Change, ...]:
+def _shorter(case: Case, seconds: float, limit: float) -> tuple[Fix, ...]:
     gesture = case.gesture
     if gesture.in_seconds:
-        return ((("lasts", f"{plain(float(gesture.seconds) * limit / seconds)} s"),),)
+        return ((LengthChange(Fraction(plain(float(gesture.seconds) * limit / seconds)), True),),)
     whole = int(float(gesture.beats) * limit / seconds)
-    return ((("lasts", f"{whole} {'beat' if whole == 1 else 'beats'}"),),) if whole else ()
+    return ((LengthChange(Fraction(whole), False),),) if whole else ()

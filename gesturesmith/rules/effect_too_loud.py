@@ -46,5 +46,5 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(level_number(place, excess.limit),),
-                try_values=(*fixes.at_most(gesture, excess.limit), *fixes.without(case, technique.key)),
+                proposed_fixes=(*fixes.at_most(gesture, excess.limit), *fixes.without(case, technique.key)),
             )

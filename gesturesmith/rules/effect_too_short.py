@@ -50,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="time", value=ms, limit=excess.limit, unit="ms"),),
-                try_values=(
+                proposed_fixes=(
                     *fixes.slower(case.gesture, excess.limit / ms if ms else 1000.0),
                     *fixes.without(case, technique.key),
                 ),

@@ -47,5 +47,5 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(level_number(place, excess.limit),),
-                try_values=(*fixes.at_least(gesture, excess.limit), *fixes.without(case, technique.key)),
+                proposed_fixes=(*fixes.at_least(gesture, excess.limit), *fixes.without(case, technique.key)),
             )

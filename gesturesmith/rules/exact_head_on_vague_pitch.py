@@ -48,5 +48,5 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"an exact notehead, but {technique.title['en'].lower()} gives {gives}{more}",
             hint="put x before the pitch: about this high",
             evidence=technique.sources[0] if technique.sources else _UNSOURCED,
-            try_values=fixes.about(gesture, *indices),
+            proposed_fixes=fixes.about(gesture, *indices),
         )

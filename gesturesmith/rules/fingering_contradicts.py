@@ -24,6 +24,7 @@ Fix     leave the choice to the player with `fingering: auto`, or choose a techn
 
 from collections.abc import Iterator
 
+from gesturesmith.diagnostics.changes import FingeringChange, Fix
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
@@ -69,12 +70,12 @@ def _changes(case: Case, span: Span) -> Iterator[Finding]:
 
 
 def _finding(case: Case, span: Span, text: str, layer: str) -> Finding:
-    ways: list[fixes.Change] = [(("fingering", "auto"),), (("fingering", "held"),)]
+    ways: list[Fix] = [(FingeringChange("auto"),), (FingeringChange("held"),)]
     if layer == "motion":
         ways += fixes.instead(case, layer, "harmonic-gliss", "lip-gliss")
     return Finding(
         span=span,
         text=text,
         evidence=Sourced("valves and slide", DERIVED, "what the technique is"),
-        try_values=tuple(ways),
+        proposed_fixes=tuple(ways),
     )

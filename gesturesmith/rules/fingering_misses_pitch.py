@@ -21,6 +21,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from gesturesmith.diagnostics import Number, Severity
+from gesturesmith.diagnostics.changes import FingeringChange
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules.base import Case, Finding, rule
@@ -56,7 +57,7 @@ def check(case: Case) -> Iterator[Finding]:
             severity=excess.severity,
             numbers=(Number(name="distance to the partial", value=off, limit=excess.limit, unit="cents"),),
             physical=excess.severity is Severity.REFUSED,
-            try_values=((("fingering", "auto"),), *fixes.at_pitch(case, played.index, near)),
+            proposed_fixes=((FingeringChange("auto"),), *fixes.at_pitch(case, played.index, near)),
         )
 
 

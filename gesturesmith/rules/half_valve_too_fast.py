@@ -51,5 +51,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="notes a second", value=rate, limit=excess.limit, unit="notes a second"),),
-            try_values=fixes.slower(gesture, rate / excess.limit),
+            proposed_fixes=fixes.slower(gesture, rate / excess.limit),
         )

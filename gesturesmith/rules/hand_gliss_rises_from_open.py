@@ -21,6 +21,7 @@ Fix     let it fall, or begin with the hand closed: `B4 as stopped -- C5 as ordi
 
 from collections.abc import Iterator
 
+from gesturesmith.diagnostics.changes import PitchChange, TechniqueTurn
 from gesturesmith.evidence import PUBLISHED, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
@@ -41,7 +42,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         start, end = slide.index, slide.index + 1
         change = tuple(
-            (f"point {i}", ("x" if p.about else "") + p.pitch.written.name)
+            PitchChange(i, p.pitch.written, p.about)
             for i, p in ((start, slide.end), (end, slide.start))
             if p.pitch is not None
         )
@@ -50,8 +51,8 @@ def check(case: Case) -> Iterator[Finding]:
             text="goes up from an open note; a closing hand lowers it, so the bell must be closed at its start",
             hint="let it fall, or write `as stopped` at its start",
             evidence=_EVIDENCE,
-            try_values=(
-                ((f"after {start}", " as stopped"), (f"after {end}", " as ordinary")),
+            proposed_fixes=(
+                (TechniqueTurn(start, "stopped"), TechniqueTurn(end, "ordinary")),
                 *((change,) if len(change) == 2 else ()),
                 *fixes.instead(case, "motion", "lip-gliss"),
             ),

@@ -65,7 +65,7 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="lowered by", value=played.error_cents, limit=excess.limit, unit="cents"),),
-            try_values=(
+            proposed_fixes=(
                 *fixes.at_pitch(case, played.index, open_cents - 100),
                 *fixes.instead(case, "motion", "lip-gliss", "fingered-gliss"),
             ),

@@ -44,7 +44,7 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="lowest pitch", value=low, limit=excess.limit, unit="cents above C-1"),),
-            try_values=(
+            proposed_fixes=(
                 *fixes.instead(case, "motion", "harmonic-gliss", "lip-gliss", "fingered-gliss", "chromatic"),
                 *fixes.moved(12),
             ),

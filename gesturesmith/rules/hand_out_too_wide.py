@@ -39,5 +39,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="width", value=abs(slide.cents), limit=excess.limit, unit="cents"),),
-            try_values=fixes.instead(case, "motion", "harmonic-gliss", "fingered-gliss"),
+            proposed_fixes=fixes.instead(case, "motion", "harmonic-gliss", "fingered-gliss"),
         )

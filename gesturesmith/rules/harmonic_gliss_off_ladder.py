@@ -59,7 +59,7 @@ def check(case: Case) -> Iterator[Finding]:
                     unit="cents",
                 ),
             ),
-            try_values=(
+            proposed_fixes=(
                 *fixes.at_pitch(case, played.index, real),
                 *fixes.about(case.gesture, played.index),
                 *all_about,

@@ -44,7 +44,7 @@ def check(case: Case) -> Iterator[Finding]:
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="partials", value=len(few), limit=excess.limit, unit="partials"),),
-        try_values=(
+        proposed_fixes=(
             *fixes.instead(case, "motion", "chromatic", "fingered-gliss"),
             *fixes.moved(12),
         ),

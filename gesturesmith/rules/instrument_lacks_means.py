@@ -44,5 +44,5 @@ def check(case: Case) -> Iterator[Finding]:
             f"{'a slide' if technique.needs == 'valves' and has['slide'] else 'none'}",
             evidence=Sourced(technique.needs, DERIVED, f"what the {instrument.name} is built with"),
             physical=True,
-            try_values=(*fixes.instead(case, technique.layer), *fixes.without(case, technique.key)),
+            proposed_fixes=(*fixes.instead(case, technique.layer), *fixes.without(case, technique.key)),
         )

@@ -19,7 +19,9 @@ Fix     join the points with `--` or `~~`
 
 from collections.abc import Iterator
 
+from gesturesmith.diagnostics.changes import Fix, LineChange
 from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.kinds import LineKind
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.reading import first_with, in_force
@@ -41,15 +43,19 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"{technique.key} needs a line to slide along: `--` or `~~` between two points",
             evidence=Sourced("a line", DERIVED, f"what {technique.key} is"),
             physical=True,
-            try_values=(*_joined(case, " ~~"), *_joined(case, " --"), *fixes.without(case, technique.key)),
+            proposed_fixes=(
+                *_joined(case, "wavy"),
+                *_joined(case, "straight"),
+                *fixes.without(case, technique.key),
+            ),
         )
 
 
-def _joined(case: Case, line: str) -> tuple[fixes.Change, ...]:
+def _joined(case: Case, kind: LineKind) -> tuple[Fix, ...]:
     """The gesture with a line in the place of each comma between two sounding points."""
     points = case.gesture.points
     change = tuple(
-        (f"line {i}", line)
+        LineChange(i, kind)
         for i, segment in enumerate(case.gesture.segments)
         if segment.kind == "none" and points[i].kind != "silence" and points[i + 1].kind != "silence"
     )

@@ -19,6 +19,7 @@ Fix     separate the points with commas, or choose a technique that slides
 
 from collections.abc import Iterator
 
+from gesturesmith.diagnostics.changes import LineChange
 from gesturesmith.evidence import DERIVED, HOUSE, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 
@@ -40,6 +41,6 @@ def check(case: Case) -> Iterator[Finding]:
                 "has nothing to slide",
                 hint="separate the points with a comma",
                 evidence=_STROKE if technique.tone == "none" else _HELD,
-                try_values=(((f"line {index}", ","),),),
+                proposed_fixes=((LineChange(index, "none"),),),
             )
             break

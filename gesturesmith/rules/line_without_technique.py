@@ -19,9 +19,9 @@ Fix     name the technique, or leave the choice open with `allow` and say so in 
 
 from collections.abc import Iterator
 
+from gesturesmith.diagnostics.changes import Fix, TechniquesChange
 from gesturesmith.evidence import HOUSE, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.reading import slides
 
 _EVIDENCE = Sourced("several ways", HOUSE, "a plain line leaves the way of sliding to the player")
@@ -37,14 +37,14 @@ def check(case: Case) -> Iterator[Finding]:
             span=slide.segment.span,
             text="a line without a technique that slides; players would choose between several",
             evidence=_EVIDENCE,
-            try_values=_named(case),
+            proposed_fixes=_named(case),
         )
         return
 
 
-def _named(case: Case) -> tuple[fixes.Change, ...]:
+def _named(case: Case) -> tuple[Fix, ...]:
     """The gesture with each of the usual slides of its kind of instrument."""
     slide = case.instrument.kind == "slide"
     keys = ("slide-gliss", "lip-gliss") if slide else ("lip-gliss", "fingered-gliss", "harmonic-gliss", "bend")
     row = [t.key for t in case.gesture.techniques if t.layer not in ("none", "motion")]
-    return tuple((("technique", " + ".join([key, *row])),) for key in keys)
+    return tuple((TechniquesChange((key, *row)),) for key in keys)

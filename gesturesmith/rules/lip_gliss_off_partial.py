@@ -51,7 +51,7 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name=f"bend {way}", value=off, limit=excess.limit, unit="cents"),),
-            try_values=(
+            proposed_fixes=(
                 *fixes.at_pitch(case, played.index, float(played.asked_cents) + played.error_cents),
                 *fixes.instead(case, "motion", "fingered-gliss", "chromatic", "slide-gliss"),
             ),

@@ -49,5 +49,5 @@ def check(case: Case) -> Iterator[Finding]:
             "it better",
             evidence=limit.narrow,
             numbers=(Number(name="highest pitch", value=top, limit=limit.narrow.value, unit="cents above C-1"),),
-            try_values=(*fixes.instead(case, "motion", "chromatic"), *fixes.moved(12)),
+            proposed_fixes=(*fixes.instead(case, "motion", "chromatic"), *fixes.moved(12)),
         )

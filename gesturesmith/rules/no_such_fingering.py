@@ -19,6 +19,7 @@ Fix     write sides and valves the instrument has, such as `F 1-2` or `Bb 0`, or
 
 from collections.abc import Iterator
 
+from gesturesmith.diagnostics.changes import FingeringChange
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 
@@ -36,5 +37,5 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"the {instrument.name} has no {'position' if instrument.kind == 'slide' else 'fingering'} {name}",
             evidence=Sourced(name, DERIVED, f"the tubes of the {instrument.name}"),
             physical=True,
-            try_values=((("fingering", "auto"),),),
+            proposed_fixes=((FingeringChange("auto"),),),
         )

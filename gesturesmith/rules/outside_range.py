@@ -45,7 +45,7 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=widest,
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
             physical=True,
-            try_values=(
+            proposed_fixes=(
                 *fixes.moved(semitones),
                 *fixes.at_pitch(case, index, edge),
                 *(fixes.band_cut(case) if point.pitch is None else ()),

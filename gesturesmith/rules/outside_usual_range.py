@@ -48,5 +48,5 @@ def check(case: Case) -> Iterator[Finding]:
             f"{both_names(case.instrument, edge)}{differ}",
             evidence=usual,
             numbers=(Number(name="sounding pitch", value=cents, limit=edge, unit="cents above C-1"),),
-            try_values=(*step, *octave) if abs(float(cents - edge)) <= _STEP else (*octave, *step),
+            proposed_fixes=(*step, *octave) if abs(float(cents - edge)) <= _STEP else (*octave, *step),
         )

@@ -46,6 +46,6 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"{point_names(case, point)} is a pedal note {words}; it can be played up to about {excess.limit}",
             evidence=excess.evidence,
             numbers=(level_number(place, excess.limit),),
-            try_values=(*fixes.at_most(case.gesture, excess.limit), *fixes.moved(12)),
+            proposed_fixes=(*fixes.at_most(case.gesture, excess.limit), *fixes.moved(12)),
         )
         return

@@ -21,6 +21,7 @@ import math
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number, Severity
+from gesturesmith.diagnostics.changes import FingeringChange
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules.base import Case, Finding, rule
@@ -68,8 +69,8 @@ def check(case: Case) -> Iterator[Finding]:
             severity=excess.severity,
             numbers=(Number(name="distance to the nearest partial", value=off, limit=excess.limit, unit="cents"),),
             physical=excess.severity is Severity.REFUSED,
-            try_values=(
-                *((("fingering", "auto"),) for _ in range(held)),
+            proposed_fixes=(
+                *((FingeringChange("auto"),) for _ in range(held)),
                 *fixes.at_pitch(case, played.index, note),
                 *fixes.about(case.gesture, played.index),
             ),

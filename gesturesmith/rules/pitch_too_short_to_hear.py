@@ -58,7 +58,7 @@ def check(case: Case) -> Iterator[Finding]:
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="periods", value=periods, limit=excess.limit, unit="periods"),),
-        try_values=(
+        proposed_fixes=(
             *fixes.slower(gesture, excess.limit / periods if periods else 1000.0),
             *fixes.moved(12),
             *fixes.about(gesture, *fixes.exact_points(gesture)),

@@ -52,5 +52,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="changes a second", value=worst, limit=excess.limit, unit="changes a second"),),
-            try_values=fixes.slower(case.gesture, worst / excess.limit),
+            proposed_fixes=fixes.slower(case.gesture, worst / excess.limit),
         )

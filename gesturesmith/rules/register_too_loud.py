@@ -42,6 +42,6 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"{point_names(case, point)} {words}; the {register} register carries about {excess.limit}",
             evidence=excess.evidence,
             numbers=(level_number(place, excess.limit),),
-            try_values=(*fixes.at_most(case.gesture, excess.limit), *fixes.moved(12)),
+            proposed_fixes=(*fixes.at_most(case.gesture, excess.limit), *fixes.moved(12)),
         )
         return

@@ -44,6 +44,6 @@ def check(case: Case) -> Iterator[Finding]:
             f"register speaks from about {excess.limit}",
             evidence=excess.evidence,
             numbers=(level_number(place, excess.limit),),
-            try_values=(*fixes.at_least(case.gesture, excess.limit), *fixes.moved(-12)),
+            proposed_fixes=(*fixes.at_least(case.gesture, excess.limit), *fixes.moved(-12)),
         )
         return

@@ -45,5 +45,5 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="periods in a roll", value=held, limit=excess.limit, unit="periods"),),
-                try_values=(*fixes.moved(12), *fixes.about(case.gesture, index)),
+                proposed_fixes=(*fixes.moved(12), *fixes.about(case.gesture, index)),
             )

@@ -78,7 +78,7 @@ def _lines(case: Case) -> Iterator[Finding]:
             numbers=(
                 Number(name="notes a second", value=notes / seconds, limit=excess.limit, unit="notes a second"),
             ),
-            try_values=(
+            proposed_fixes=(
                 *fixes.slower(case.gesture, notes / seconds / excess.limit),
                 *fixes.instead(case, "motion", "fingered-gliss", "harmonic-gliss"),
             ),
@@ -111,5 +111,5 @@ def _slurs(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="notes a second", value=rate, limit=excess.limit, unit="notes a second"),),
-            try_values=fixes.slower(case.gesture, rate / excess.limit),
+            proposed_fixes=fixes.slower(case.gesture, rate / excess.limit),
         )

@@ -49,6 +49,6 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="width", value=width.narrow.value, limit=excess.limit, unit="cents"),),
-                try_values=(*fixes.without(case, technique.key), *fixes.moved(-12)),
+                proposed_fixes=(*fixes.without(case, technique.key), *fixes.moved(-12)),
             )
             return

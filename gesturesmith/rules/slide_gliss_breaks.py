@@ -52,7 +52,7 @@ def check(case: Case) -> Iterator[Finding]:
             hint=f"both ends on one partial, at most {most} semitones apart",
             evidence=Sourced(most, DERIVED, _SOURCE),
             numbers=(Number(name="width", value=width, limit=most, unit="semitones"),),
-            try_values=fixes.instead(case, "motion", "chromatic"),
+            proposed_fixes=fixes.instead(case, "motion", "chromatic"),
         )
 
 

@@ -39,5 +39,5 @@ def check(case: Case) -> Iterator[Finding]:
                 f"{plain(excess.limit / 100)}",
                 evidence=excess.evidence,
                 numbers=(Number(name="width", value=abs(slide.cents), limit=excess.limit, unit="cents"),),
-                try_values=fixes.instead(case, "motion", "bend", "lip-gliss"),
+                proposed_fixes=fixes.instead(case, "motion", "bend", "lip-gliss"),
             )

@@ -56,5 +56,5 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(
                 Number(name="positions a second", value=worst, limit=excess.limit, unit="positions a second"),
             ),
-            try_values=fixes.slower(case.gesture, worst / excess.limit),
+            proposed_fixes=fixes.slower(case.gesture, worst / excess.limit),
         )

@@ -43,5 +43,5 @@ def check(case: Case) -> Iterator[Finding]:
         "horn-call arpeggio",
         evidence=excess.evidence,
         numbers=(Number(name="lowest partial", value=min(partials), limit=excess.limit, unit="partial"),),
-        try_values=fixes.instead(case, "motion", "chromatic"),
+        proposed_fixes=fixes.instead(case, "motion", "chromatic"),
     )

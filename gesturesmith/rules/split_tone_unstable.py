@@ -44,5 +44,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="partial", value=played.partial, limit=excess.limit, unit="partial"),),
-            try_values=(*fixes.moved(12), *fixes.instead(case, "lip", "multiphonic")),
+            proposed_fixes=(*fixes.moved(12), *fixes.instead(case, "lip", "multiphonic")),
         )

@@ -23,6 +23,7 @@ Fix     play stopped notes on the F side: leave the fingering out
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics.changes import FingeringChange
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.reading import played_points
 
@@ -41,6 +42,6 @@ def check(case: Case) -> Iterator[Finding]:
             text=f"stopping raises the {played.tube.side} side by about {raised.value} cents, between the notes",
             evidence=raised,
             numbers=(Number(name="raised by", value=raised.value, limit=100, unit="cents"),),
-            try_values=((("fingering", "auto"),),),
+            proposed_fixes=((FingeringChange("auto"),),),
         )
         return

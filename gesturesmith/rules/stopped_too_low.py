@@ -45,5 +45,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="sounding pitch", value=cents, limit=excess.limit, unit="cents above C-1"),),
-            try_values=(*fixes.moved(12), *fixes.instead(case, "bell", "muted")),
+            proposed_fixes=(*fixes.moved(12), *fixes.instead(case, "bell", "muted")),
         )

@@ -19,6 +19,7 @@ Fix     write `~~` for the line
 
 from collections.abc import Iterator
 
+from gesturesmith.diagnostics.changes import LineChange
 from gesturesmith.evidence import MEMORY, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.reading import slides
@@ -44,5 +45,5 @@ def check(case: Case) -> Iterator[Finding]:
             span=straight[0].segment.span,
             text="a straight line reads as an even slide; this moves in steps, for which a wavy line stands",
             evidence=_EVIDENCE,
-            try_values=(tuple((f"line {s.index}", "~~") for s in straight),),
+            proposed_fixes=(tuple(LineChange(s.index, "wavy") for s in straight),),
         )

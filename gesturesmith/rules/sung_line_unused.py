@@ -20,6 +20,7 @@ Fix     add `multiphonic` to the techniques, or take `sing` out
 
 from collections.abc import Iterator
 
+from gesturesmith.diagnostics.changes import TechniquesChange
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.reading import in_force
@@ -36,5 +37,5 @@ def check(case: Case) -> Iterator[Finding]:
         span=case.gesture.span_of("sing"),
         text="a line to sing, but no technique of this gesture sings",
         evidence=_EVIDENCE,
-        try_values=((("technique", " + ".join([*row, "multiphonic"])),),),
+        proposed_fixes=((TechniquesChange((*row, "multiphonic")),),),
     )

@@ -41,7 +41,7 @@ def check(case: Case) -> Iterator[Finding]:
                 text=f"{point_names(case, point)} is in the {register} register; "
                 f"{technique.title['en'].lower()} speaks well in the {_listed(good.value)}",
                 evidence=good,
-                try_values=(
+                proposed_fixes=(
                     *fixes.moved(-12 if register == "top" else 12),
                     *fixes.without(case, technique.key),
                 ),

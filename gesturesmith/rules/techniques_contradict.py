@@ -43,7 +43,7 @@ def check(case: Case) -> Iterator[Finding]:
                 span=gesture.span_of("technique"),
                 text=f"{one.key} + {other.key}: {reason}{_named(gesture, one, other)}",
                 evidence=_EVIDENCE,
-                try_values=(*fixes.without(case, other.key), *fixes.without(case, one.key)),
+                proposed_fixes=(*fixes.without(case, other.key), *fixes.without(case, one.key)),
             )
     for point in gesture.points:
         if not point.turns_to and not point.ends:
@@ -56,7 +56,7 @@ def check(case: Case) -> Iterator[Finding]:
                     span=point.span,
                     text=f"{one.key} and {other.key} from here on: {reason}",
                     evidence=_EVIDENCE,
-                    try_values=fixes.without(case, one.key),
+                    proposed_fixes=fixes.without(case, one.key),
                 )
 
 

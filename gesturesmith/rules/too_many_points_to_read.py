@@ -47,5 +47,5 @@ def check(case: Case) -> Iterator[Finding]:
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="points a second", value=rate, limit=excess.limit, unit="points a second"),),
-        try_values=fixes.slower(gesture, rate / excess.limit),
+        proposed_fixes=fixes.slower(gesture, rate / excess.limit),
     )

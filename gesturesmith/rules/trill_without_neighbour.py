@@ -50,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="step", value=step, limit=excess.limit, unit="cents"),),
-                try_values=(*fixes.instead(case, "lip", "valve-trill"), *fixes.moved(12)),
+                proposed_fixes=(*fixes.instead(case, "lip", "valve-trill"), *fixes.moved(12)),
             )
         elif played.other is None:
             word, name = fingering_word(case.instrument), trill.title["en"].lower()
@@ -59,5 +59,5 @@ def check(case: Case) -> Iterator[Finding]:
                 span=point.span,
                 text=f"there is no second {word} {what} in tune for a {name}",
                 evidence=_NONE,
-                try_values=fixes.without(case, trill.key),
+                proposed_fixes=fixes.without(case, trill.key),
             )

@@ -41,5 +41,5 @@ def check(case: Case) -> Iterator[Finding]:
             evidence=Sourced(limit, DERIVED, f"what {technique.key} is"),
             numbers=(Number(name="points", value=count, limit=limit, unit="points"),),
             physical=True,
-            try_values=fixes.without(case, technique.key),
+            proposed_fixes=fixes.without(case, technique.key),
         )

@@ -13,7 +13,7 @@ import pytest
 from gesturesmith import evidence
 from gesturesmith.cache import value_format
 from gesturesmith.cache.plain import _tests
-from gesturesmith.diagnostics import types
+from gesturesmith.diagnostics import changes, types
 from gesturesmith.evidence import HOUSE, Sourced
 from gesturesmith.source import Span
 
@@ -23,14 +23,14 @@ class Pair(NamedTuple):
     other: tuple[int, ...]
 
 
-FORM = value_format((Pair,), (types, evidence))
+FORM = value_format((Pair,), (types, changes, evidence))
 FINDING = types.Finding(
     span=Span(3, 1, 9),
     text="too “high” ♯",
     evidence=Sourced(Fraction(7, 3), HOUSE, "our own"),
     severity=types.Severity.CAUTION,
     numbers=(types.Number(name="height", value=1.5, limit=Fraction(1, 2), unit="semitones"),),
-    try_values=((("contour", "C5"),),),
+    proposed_fixes=((changes.AttacksChange(3, ""), changes.LineChange(0, "wavy")),),
     suggestions=(types.Suggestion(edits=(types.Edit(3, "a", "b"),), verdict=types.Verdict.APPROVED),),
 )
 
@@ -73,6 +73,7 @@ def test_what_has_no_form_is_not_written(value):
         b'["Span", 1]',
         b'["Span", 1, 2, 3, 4]',
         b'["Verdict", "splendid"]',
+        b'["LineChange", 0, "curly"]',
         b'["/", 1, 0]',
         b'["{}", 1]',
         b'[["Span"], 1]',

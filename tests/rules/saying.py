@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import pytest
 from rules.checking import findings
+from rules.proposed import pairs
 
 
 @dataclass(frozen=True)
@@ -76,7 +77,7 @@ def _told(finding, looked_at) -> dict:
         "physical": finding.physical,
         "numbers": [(n.name, float(n.value), float(n.limit), n.unit) for n in finding.numbers],
         "source": f"{finding.evidence.kind.value}: {finding.evidence.source}",
-        "tries": ["; ".join(f"{key}: {value}" for key, value in change) for change in finding.try_values],
+        "tries": ["; ".join(f"{key}: {value}" for key, value in fix) for fix in pairs(finding.proposed_fixes)],
         "ways": [" | ".join(e.new.strip() for e in s.edits) for s in finding.suggestions],
     }
     return {name: told[name] for name in looked_at}

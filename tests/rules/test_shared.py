@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 from rules.checking import checked, findings, horn
+from rules.proposed import pairs
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.diagnostics import Severity
@@ -274,7 +275,7 @@ def test_a_technique_may_take_few_points_at_most():
     def said(sounding):
         gesture = replace(case.gesture, techniques=(growl,), points=case.gesture.points[:sounding])
         return [
-            (f.text, f.evidence.value, [(n.value, n.limit) for n in f.numbers], f.try_values)
+            (f.text, f.evidence.value, [(n.value, n.limit) for n in f.numbers], pairs(f.proposed_fixes))
             for f in rule.check(replace(case, gesture=gesture))
         ]
 
@@ -297,7 +298,7 @@ def test_a_technique_may_speak_in_few_registers(monkeypatch, registers, pitch, w
         f for f in findings(horn(f"technique: growl\ncontour: {pitch}")) if f.rule == "technique-out-of-register"
     )
     assert finding.text.endswith(f"register; growl speaks well in the {words}")
-    assert finding.try_values[0] == (("move", move),)
+    assert pairs(finding.proposed_fixes)[0] == (("move", move),)
 
 
 def test_a_code_that_is_no_longer_used_says_what_replaced_it(monkeypatch):

@@ -44,7 +44,7 @@ def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator
                     evidence=excess.evidence,
                     severity=excess.severity,
                     numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
-                    try_values=fixes.slower(gesture, excess.limit / free) if free else (),
+                    proposed_fixes=fixes.slower(gesture, excess.limit / free) if free else (),
                 )
         before = point, now
 

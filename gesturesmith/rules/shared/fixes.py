@@ -1,4 +1,4 @@
-"""Changes of keys that rules propose; the checker reads and judges each before it is shown."""
+"""Fixes that rules propose; the checker reads and judges each before it is shown."""
 
 from __future__ import annotations
 
@@ -7,58 +7,65 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
+from gesturesmith.diagnostics.changes import (
+    BandChange,
+    BreathAdded,
+    DynamicsChange,
+    Fix,
+    LengthChange,
+    LevelChange,
+    PitchChange,
+    TechniquesChange,
+    Transposition,
+)
 from gesturesmith.model.gesture import LEVELS, ContourPoint, DynamicMark, Gesture
-from gesturesmith.model.messages import amount
 from gesturesmith.model.times import spread
 from gesturesmith.rules.base import Case
-from gesturesmith.rules.shared.reading import written_name
+from gesturesmith.rules.shared.reading import written_pitch
 from gesturesmith.techniques.base import clash
 from gesturesmith.units import Spelling, simplest
-
-type Change = tuple[tuple[str, str], ...]
 
 _ACCENTS = {6: "sfz", 7: "sffz"}  # by the place of their stroke in LEVELS
 
 
-def instead(case: Case, layer: str, *keys: str) -> tuple[Change, ...]:
+def instead(case: Case, layer: str, *keys: str) -> tuple[Fix, ...]:
     """Another technique of its kin in the place of the one on a layer, the rest kept; its own order of kin, where
     no keys are named."""
-    changes: list[Change] = []
+    changes: list[Fix] = []
     kin = next((t.kin for t in case.gesture.techniques if t.layer == layer), ())
     for key in (k for k in keys or kin if k in kin and k != "ordinary"):
         row = [key if t.layer == layer else t.key for t in case.gesture.techniques]
-        changes.append((("technique", " + ".join(dict.fromkeys(row))),))
+        changes.append((TechniquesChange(tuple(dict.fromkeys(row))),))
     return tuple(changes)
 
 
-def without(case: Case, *keys: str) -> tuple[Change, ...]:
+def without(case: Case, *keys: str) -> tuple[Fix, ...]:
     """The gesture without some of its techniques, where the rest, or the plain note, may stand for it."""
     gone = [t for t in case.gesture.techniques if t.key in keys]
     kept = [t for t in case.gesture.techniques if t.key not in keys]
     if not all("ordinary" in t.kin or any(clash(t, other) for other in kept) for t in gone):
         return ()
-    row = [t.key for t in kept]
-    return ((("technique", " + ".join(row) or "ordinary"),),)
+    return ((TechniquesChange(tuple(t.key for t in kept)),),)
 
 
-def lasting(gesture: Gesture, seconds: float) -> tuple[Change, ...]:
+def lasting(gesture: Gesture, seconds: float) -> tuple[Fix, ...]:
     """A length of at least so many seconds, in whole beats or, where the gesture is in seconds, in seconds."""
     if gesture.in_seconds:
         tenths = -int(-seconds * 10 // 1)
-        return ((("lasts", f"{tenths / 10:g} s"),),) if 0 < tenths < 10**6 else ()
+        return ((LengthChange(Fraction(tenths, 10), True),),) if 0 < tenths < 10**6 else ()
     beats = float(gesture.tempo) * seconds / 60
     whole = max(1, -int(-beats // 1))
     if whole > 64:
         return ()
-    return ((("lasts", f"{whole} {'beat' if whole == 1 else 'beats'}"),),)
+    return ((LengthChange(Fraction(whole), False),),)
 
 
-def slower(gesture: Gesture, factor: float) -> tuple[Change, ...]:
+def slower(gesture: Gesture, factor: float) -> tuple[Fix, ...]:
     """The gesture so many times as long as it is, rounded up."""
     return lasting(gesture, float(gesture.seconds) * factor)
 
 
-def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | None = None) -> tuple[Change, ...]:
+def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | None = None) -> tuple[Fix, ...]:
     """A breath in the middle of a stretch (in beats), then one at each quarter: after detached notes only."""
     until = gesture.beats if end is None else end
     free = [
@@ -70,11 +77,11 @@ def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | Non
         and start < gesture.points[i].until < until
     ]
     ends = [gesture.points[i].until for i in free]
-    found: list[Change] = []
+    found: list[Fix] = []
     for parts in (2, 4) if free else ():
         goals = [start + (until - start) * k / parts for k in range(1, parts)]
         nearest = {free[_nearest(ends, goal)] for goal in goals}
-        found.append(tuple((f"after {i}", " breath") for i in sorted(nearest)))
+        found.append(tuple(BreathAdded(i) for i in sorted(nearest)))
     return tuple(dict.fromkeys(found))
 
 
@@ -85,12 +92,12 @@ def _nearest(times: Sequence[Fraction], goal: Fraction) -> int:
     return bisect_left(times, min(around, key=lambda at: (abs(at - goal), at)))
 
 
-def about(gesture: Gesture, *indices: int) -> tuple[Change, ...]:
+def about(gesture: Gesture, *indices: int) -> tuple[Fix, ...]:
     """Approximate pitches in the place of exact ones; an x-note bears no cents."""
     change = tuple(
-        (f"point {i}", "x" + _plain(gesture.points[i].pitch.written))  # type: ignore[union-attr]  # has a pitch
+        PitchChange(i, _plain(pitch.written), True)
         for i in indices
-        if gesture.points[i].pitch is not None and not gesture.points[i].about
+        if (pitch := gesture.points[i].pitch) is not None and not gesture.points[i].about
     )
     return (change,) if change else ()
 
@@ -99,14 +106,13 @@ def exact_points(gesture: Gesture) -> tuple[int, ...]:
     return tuple(i for i, p in enumerate(gesture.points) if p.kind == "pitch" and not p.about)
 
 
-def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Change, ...]:
+def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Fix, ...]:
     """One point moved to the tempered pitch nearest to a sounding one, where that leaves its lines a way to go."""
     point = case.gesture.points[index]
     note = 100 * round(sounding_cents / 100)
     if point.pitch is None or any(p.sounding_cents == note for p in joined(case.gesture, index)):
         return ()
-    name = written_name(case.instrument, note)
-    return (((f"point {index}", ("x" if point.about else "") + name),),)
+    return ((PitchChange(index, written_pitch(case.instrument, note), point.about),),)
 
 
 def joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
@@ -119,7 +125,7 @@ def joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
     )
 
 
-def band_cut(case: Case) -> tuple[Change, ...]:
+def band_cut(case: Case) -> tuple[Fix, ...]:
     """The part of a band given by pitches that lies in the usual range, where that is a tone at least."""
     band = case.gesture.band
     if band is None or band.register:
@@ -129,16 +135,16 @@ def band_cut(case: Case) -> tuple[Change, ...]:
     if top - bottom < 200:
         return ()
     ends = ((band.low, bottom), (band.high, top))
-    names = (p.written.name if p.cents == at else written_name(case.instrument, at) for p, at in ends)
-    return ((("band", "..".join(names)),),)
+    low_end, high_end = (p.written if p.cents == at else written_pitch(case.instrument, at) for p, at in ends)
+    return ((BandChange(low_end, high_end),),)
 
 
-def moved(semitones: int) -> tuple[Change, ...]:
+def moved(semitones: int) -> tuple[Fix, ...]:
     """The whole gesture moved by so many semitones; `all_moved` says of each pitch where to."""
-    return ((("move", str(semitones)),),)
+    return ((Transposition(semitones),),)
 
 
-def all_moved(case: Case, semitones: int) -> Change:
+def all_moved(case: Case, semitones: int) -> Fix:
     """Every pitch moved, and a band given by pitches; () where they cannot be."""
     gesture = case.gesture
     by = simplest(semitones, [p.pitch.written for p in gesture.points if p.pitch is not None])
@@ -150,19 +156,17 @@ def all_moved(case: Case, semitones: int) -> Change:
         return ()  # heights of a register cannot move
     if any(not 0 <= pitch.octave <= 9 for pitch in (*pitches.values(), *band)):
         return ()  # no such octave can be written
-    change = [(f"point {i}", ("x" if gesture.points[i].about else "") + p.name) for i, p in pitches.items()]
-    if band:
-        change.append(("band", "..".join(end.name for end in band)))
-    return tuple(change)
+    change = tuple(PitchChange(i, p, gesture.points[i].about) for i, p in pitches.items())
+    return (*change, BandChange(*band)) if band else change
 
 
-def at_most(gesture: Gesture, level: str) -> tuple[Change, ...]:
+def at_most(gesture: Gesture, level: str) -> tuple[Fix, ...]:
     """The dynamics softer, by as little as leaves none above `level` and keeps their shape."""
     words = softened(gesture, level)
     return (dynamics(gesture, words),) if words else ()
 
 
-def at_least(gesture: Gesture, level: str) -> tuple[Change, ...]:
+def at_least(gesture: Gesture, level: str) -> tuple[Fix, ...]:
     """The dynamics louder, in the same way, so that none is below `level`; niente stays."""
     new: dict[int, int] = {}
     least = LEVELS.index(level)
@@ -191,22 +195,21 @@ def with_levels(gesture: Gesture, words: tuple[str, ...]) -> Gesture:
     return replace(gesture, dynamics=tuple(replace(mark, level=word) for mark, word in marks))
 
 
-def dynamics(gesture: Gesture, words: tuple[str, ...]) -> Change:
+def dynamics(gesture: Gesture, words: tuple[str, ...]) -> Fix:
     """The change that writes them, at their old places."""
     marked = [i for i, p in enumerate(gesture.points) if p.dynamic]
     if marked:
-        return tuple((f"level {i}", word) for i, word in zip(marked, words, strict=True))
+        return tuple(LevelChange(i, word) for i, word in zip(marked, words, strict=True))
     marks = _marks(gesture)
     detached = len(marks) < 2 or not marks[-2].join
     usual = spread([None] * len(marks), detached=detached, length=gesture.beats)
     placed = tuple(mark.at for mark in marks) != usual
-    text = ""
+    row: list[tuple[str, Fraction | None, str]] = []
     for number, (mark, word) in enumerate(zip(marks, words, strict=True)):
         at = mark.at * 60 / gesture.tempo if gesture.in_seconds else mark.at
         ends = number == len(marks) - 1 and not detached and mark.at == gesture.beats
-        where = f"@{amount(at)}" if placed and not ends and (at or number) else ""
-        text += f"{word}{where}{f' {mark.join}' if mark.join else ''} "
-    return (("dynamics", text.strip()),)
+        row.append((word, at if placed and not ends and (at or number) else None, mark.join))
+    return (DynamicsChange(tuple(row)),)
 
 
 def _marks(gesture: Gesture) -> tuple[DynamicMark, ...]:
@@ -234,5 +237,5 @@ def _words(gesture: Gesture, new: dict[int, int]) -> tuple[str, ...]:
     return tuple(words) if words != [mark.level for mark in _marks(gesture)] else ()
 
 
-def _plain(spelling: Spelling) -> str:
-    return Spelling(spelling.letter, spelling.alter, spelling.octave).name
+def _plain(spelling: Spelling) -> Spelling:
+    return Spelling(spelling.letter, spelling.alter, spelling.octave)

@@ -12,13 +12,18 @@ from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_ti
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
-from gesturesmith.units import frequency_hz, spell
+from gesturesmith.units import Spelling, frequency_hz, spell
 from gesturesmith.values import frozen
 
 
 def written_name(instrument: Instrument, sounding_cents: Fraction | float) -> str:
     """The written name of a sounding pitch, to the nearest quarter tone: "C6"."""
     return _names(instrument, 50 * round(sounding_cents / 50))[0]
+
+
+def written_pitch(instrument: Instrument, sounding_cents: Fraction | float) -> Spelling:
+    """The same as a pitch."""
+    return instrument.written(spell(50 * round(sounding_cents / 50)))
 
 
 def exact_name(instrument: Instrument, sounding_cents: Fraction | float) -> str:

@@ -1,4 +1,4 @@
-"""The changes that rules propose, before the checker judges them: what each would write into the file."""
+"""The fixes that rules propose, before the checker judges them: what each would write into the file."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from rules.checking import checked, findings, horn
+from rules.proposed import pair, pairs
 
 from gesturesmith.rules import all_rules
 from gesturesmith.rules.shared import fixes
@@ -22,7 +23,7 @@ def case(body: str, *, tempo: int = 60):
 
 def values(changes) -> list[str]:
     """The new value of each change of one key."""
-    return [value for ((_, value),) in changes]
+    return [value for ((_, value),) in pairs(changes)]
 
 
 @pytest.mark.parametrize(
@@ -36,7 +37,7 @@ def values(changes) -> list[str]:
     ],
 )
 def test_another_technique_on_its_layer(technique, keys, rows):
-    changes = fixes.instead(case(f"technique: {technique}\ncontour: C5 -- B4"), "motion", *keys)
+    changes = pairs(fixes.instead(case(f"technique: {technique}\ncontour: C5 -- B4"), "motion", *keys))
     assert changes == tuple((("technique", row),) for row in rows)
 
 
@@ -55,7 +56,7 @@ def test_another_technique_on_its_layer(technique, keys, rows):
 def test_without_a_technique(technique, keys, row):
     """Only where the plain note, or what stays, may stand for it."""
     found = case(f"technique: {technique}\ncontour: C5 -- B4")
-    assert fixes.without(found, *keys) == (((("technique", row),),) if row else ())
+    assert pairs(fixes.without(found, *keys)) == (((("technique", row),),) if row else ())
 
 
 @pytest.mark.parametrize(
@@ -70,7 +71,7 @@ def test_without_a_technique(technique, keys, row):
     ],
 )
 def test_a_length_in_whole_beats(tempo, seconds, words):
-    changes = fixes.lasting(case("contour: C5\nlasts: 1 beat", tempo=tempo).gesture, seconds)
+    changes = pairs(fixes.lasting(case("contour: C5\nlasts: 1 beat", tempo=tempo).gesture, seconds))
     assert changes == tuple((("lasts", w),) for w in words)
 
 
@@ -87,7 +88,7 @@ def test_a_length_in_whole_beats(tempo, seconds, words):
     ],
 )
 def test_a_length_in_tenths_of_a_second(seconds, words):
-    changes = fixes.lasting(case("contour: C5\nlasts: 1 s", tempo=90).gesture, seconds)
+    changes = pairs(fixes.lasting(case("contour: C5\nlasts: 1 s", tempo=90).gesture, seconds))
     assert changes == tuple((("lasts", w),) for w in words)
 
 
@@ -116,14 +117,16 @@ def test_slower_is_rounded_up():
 )
 def test_breaths_after_detached_notes(body, stretch, after):
     """In the middle of a stretch first, then at each quarter; of two that are as near the earlier."""
-    changes = fixes.breaths(case(body).gesture, *stretch)
+    changes = pairs(fixes.breaths(case(body).gesture, *stretch))
     assert changes == tuple(tuple((f"after {i}", " breath") for i in places) for places in after)
 
 
 def test_about_is_an_x_without_cents():
     gesture = case("contour: C5+20c, xD5, Eb5, r, F#^5").gesture
     assert fixes.exact_points(gesture) == (0, 2, 4)
-    assert fixes.about(gesture, 0, 1, 2, 3, 4) == ((("point 0", "xC5"), ("point 2", "xEb5"), ("point 4", "xF#^5")),)
+    assert pairs(fixes.about(gesture, 0, 1, 2, 3, 4)) == (
+        (("point 0", "xC5"), ("point 2", "xEb5"), ("point 4", "xF#^5")),
+    )
     assert fixes.about(gesture, 1, 3) == ()
     assert fixes.about(gesture) == ()
 
@@ -143,7 +146,7 @@ def test_about_is_an_x_without_cents():
 )
 def test_a_point_goes_to_the_nearest_note_unless_its_line_would_go_nowhere(contour, index, sounding, written):
     """Sounding 6500 is F4, written C5."""
-    changes = fixes.at_pitch(case(f"contour: {contour}"), index, sounding)
+    changes = pairs(fixes.at_pitch(case(f"contour: {contour}"), index, sounding))
     assert changes == (((((f"point {index}", written)),),) if written else ())
 
 
@@ -171,19 +174,19 @@ def test_a_height_is_moved_to_no_pitch():
 )
 def test_everything_moved(body, semitones, moved):
     found = case(body)
-    changes = fixes.all_moved(found, semitones)
+    changes = tuple(map(pair, fixes.all_moved(found, semitones)))
     assert [value for _, value in changes] == moved
     for key, _ in changes:
         kind, _, index = key.partition(" ")
         assert kind == "band" or found.gesture.points[int(index)].pitch is not None
-    assert fixes.moved(semitones) == ((("move", str(semitones)),),)
+    assert pairs(fixes.moved(semitones)) == ((("move", str(semitones)),),)
 
 
 @pytest.mark.parametrize("rule", all_rules(), ids=lambda rule: rule.name)
 def test_rules_move_a_gesture_by_octaves(rule):
     """Its notes keep their names."""
     found = findings(sections(rule.doc)["Fires"])
-    moves = [value for f in found for change in f.try_values for key, value in change if key == "move"]
+    moves = [value for f in found for fix in pairs(f.proposed_fixes) for key, value in fix if key == "move"]
     assert all(int(value) % 12 == 0 for value in moves)
 
 
@@ -226,8 +229,8 @@ def test_places_in_seconds_stay_in_seconds():
 
 def test_levels_at_points_are_brought_down_where_they_stand():
     gesture = case("contour: C5 ff, D5, E5 pp").gesture
-    assert fixes.at_most(gesture, "mf") == ((("level 0", "mf"), ("level 2", "pp")),)
-    assert fixes.at_least(gesture, "p") == ((("level 0", "ff"), ("level 2", "p")),)
+    assert pairs(fixes.at_most(gesture, "mf")) == ((("level 0", "mf"), ("level 2", "pp")),)
+    assert pairs(fixes.at_least(gesture, "p")) == ((("level 0", "ff"), ("level 2", "p")),)
 
 
 @given(st.lists(st.integers(0, 12), min_size=1, max_size=8), st.integers(-1, 14))
