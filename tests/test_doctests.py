@@ -7,6 +7,9 @@ import importlib
 from pathlib import Path
 
 import pytest
+from api.texts import CALL, HIGH
+
+import gesturesmith
 
 ROOT = Path(__file__).parent.parent
 SHOWN = sorted(
@@ -18,6 +21,7 @@ SHOWN = sorted(
 
 @pytest.mark.parametrize("module", SHOWN)
 def test_an_example_shows_what_happens(module):
-    result = doctest.testmod(importlib.import_module(module))
+    names = {"gesturesmith": gesturesmith, "text": CALL, "high": HIGH}
+    result = doctest.testmod(importlib.import_module(module), extraglobs=names)
     assert result.attempted
     assert not result.failed
