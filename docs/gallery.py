@@ -17,9 +17,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from gesturesmith import techniques
+from gesturesmith.backends import lilypond
 from gesturesmith.checker import Checked, check_text
 from gesturesmith.diagnostics import GestureReport, PassageReport, Severity, Verdict
-from gesturesmith.engrave import Music, engrave_gesture, engrave_passage
+from gesturesmith.engrave import engrave_gesture, engrave_passage
 from gesturesmith.lilypond import Job, LilyPond, MissingLilyPond, RunResult, find, start
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
@@ -78,7 +79,7 @@ class Entry:
     label: str
     report: GestureReport | PassageReport
     techniques: tuple[str, ...]
-    music: Callable[[], Music]
+    engraving: Callable[[], lilypond.EngravedMusic]
 
     @property
     def refused(self) -> bool:
@@ -133,13 +134,13 @@ def _placed(
     if isinstance(said, PassageReport):
         passage = checked.passage_cases[said.name]
         return ("passages", f"{stem}-passages", whole), Entry(
-            said.name, said.name, said, (), lambda: engrave_passage(passage, settings)
+            said.name, said.name, said, (), lambda: lilypond.engraved(engrave_passage(passage, settings))
         )
     case = checked.cases[said.name]
     keys = tuple(t.key for t in case.gesture.techniques)
     match = _REGISTERED.fullmatch(said.name)
     label = f"{match[2]}, {match[3]}" if match else said.name
-    entry = Entry(said.name, label, said, keys, lambda: engrave_gesture(case, settings))
+    entry = Entry(said.name, label, said, keys, lambda: lilypond.engraved(engrave_gesture(case, settings)))
     if match:
         title = f"{techniques.get(match[1]).title['en']} (`{match[1]}`)"
         return ("technique", f"{stem}-{match[1]}", title), entry
@@ -150,9 +151,10 @@ def book(picture: Picture, *, columns: int = 0, more: str = "") -> LyText:
     """The `\\book` of a picture: all that may be engraved, in columns. `more` is put into each layout."""
     scores, labels = [], []
     for entry in picture.shown:
-        music = entry.music()
+        engraving = entry.engraving()
+        music = engraving.music
         layout = str(_score.layout(music, "Picture")).removesuffix("}") + more + " }"
-        inside = f"{_score.staff(music, picture.settings, music.ly)}\n{layout}"
+        inside = f"{_score.staff(music, picture.settings, engraving.ly)}\n{layout}"
         scores.append(f"{_score.place_mark(music)}\n\\score {{\n{inside}\n}}")
         labels.append(quoted(entry.label))
     width = 180 if picture.kind == "passages" else 400

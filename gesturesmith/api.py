@@ -236,7 +236,8 @@ def engrave(
     piece = checked.reading.piece
     musics = {}
     if piece is not None and report.usable:
-        musics = {music.name: music for music in engraved(checked, report, piece.settings, options, None)}
+        made = engraved(checked, report, piece.settings, options, None)
+        musics = {one.music.name: one.music for one in made}
     cases: dict[str, Case | PassageCase] = {**checked.cases, **checked.passage_cases}
     snippets = tuple(
         Snippet(

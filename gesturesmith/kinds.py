@@ -42,6 +42,13 @@ ToneNeed = Literal["", "none", "needs"]
 BellHand = Literal["", "half", "stopped"]
 Trill = Literal["", "same", "above", "neighbour"]
 
+# How a technique looks
+AskedHead = Literal["auto", "x", "normal", "diamond", "triangle", "slash"]  # as files and looks name them
+HeadShape = Literal["normal", "x", "diamond", "slash", "triangle-up", "triangle-down"]
+ScriptSign = Literal["stopped", "half-stopped", "open", "double-dots", "triple-dots"]
+EdgeShape = Literal["scoop", "plop", "rip", "doit", "fall"]
+HandState = Literal["open", "half-stopped", "stopped"]
+
 # Instruments and how they are played
 InstrumentKind = Literal["valves", "slide"]
 Means = Literal["valves", "slide", "single"]

@@ -32,12 +32,13 @@ def own_cache(tmp_path_factory) -> Iterator[Path]:
 
 @pytest.fixture(scope="session")
 def engraved() -> Callable[..., dict]:
-    """A function: file text -> the music of every gesture and passage in it, by name, and its settings under "".
+    """A function: file text -> the engraving of every gesture and passage in it, by name, its settings under "".
 
     Text that names no instrument is for the horn, in written pitches. What the checker says is not looked at.
     """
 
     def make(text: str, *, pitches: str = "written") -> dict:
+        from gesturesmith.backends import lilypond
         from gesturesmith.engrave import engrave_gesture, engrave_passage
 
         source = Source("test", text if "instrument:" in text else HEAD + text)
@@ -47,6 +48,6 @@ def engraved() -> Callable[..., dict]:
         made = {n: engrave_gesture(c, piece.settings, pitches=pitches) for n, c in checked.cases.items()}
         for name, case in checked.passage_cases.items():
             made[name] = engrave_passage(case, piece.settings, pitches=pitches)
-        return {**made, "": piece.settings}
+        return {**{name: lilypond.engraved(music) for name, music in made.items()}, "": piece.settings}
 
     return make

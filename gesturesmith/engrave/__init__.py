@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave import describe, notes, room
-from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.engrave import describe, notes, room, written
+from gesturesmith.engrave.music import Footnote, Music, RepeatedStretch
 from gesturesmith.engrave.plan import in_seconds, plan
-from gesturesmith.engrave.rhythm import FREE, meter
+from gesturesmith.engrave.rhythm import FREE, meter_of
+from gesturesmith.kinds import Pitches
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.tones import perform, perform_passage
@@ -17,18 +18,18 @@ __all__ = ["Footnote", "Music", "engrave_gesture", "engrave_passage"]
 
 
 def engrave_gesture(
-    case: Case, settings: Settings, *, pitches: str = "written", draft: tuple[str, ...] = ()
+    case: Case, settings: Settings, *, pitches: Pitches = "written", draft: tuple[str, ...] = ()
 ) -> Music:
     """The music of one gesture, without meter. `pitches`: "written" for the part, "sounding" for concert score."""
-    from gesturesmith.engrave import score  # Abjad: whoever only reads a `Music` does not pay for it
-
     gesture = case.gesture
     whole = plan(((case, Fraction(0), gesture.beats),), case.instrument, settings, FREE, pitches, gesture.tempo)
     return Music(
         name=gesture.name,
         title=gesture.title,
         kind="gesture",
-        ly=score.text(whole),
+        parts=written.parts(whole),
+        beats=whole.beats,
+        turns=whole.turns,
         pitches=pitches,
         free=whole.free,
         place=room.place(gesture, whole),
@@ -47,27 +48,32 @@ def engrave_gesture(
 
 
 def engrave_passage(
-    passage_case: PassageCase, settings: Settings, *, pitches: str = "written", draft: tuple[str, ...] = ()
+    passage_case: PassageCase, settings: Settings, *, pitches: Pitches = "written", draft: tuple[str, ...] = ()
 ) -> Music:
     """The music of a passage, barred as its meter says."""
-    from gesturesmith.engrave import score
-
     passage = passage_case.passage
     played = tuple(
         (case, item.at, item.beats) for item, case in zip(passage.items, passage_case.cases, strict=True)
     )
-    metre = meter(passage.meter)
+    meter = meter_of(passage.meter)
     repeated = any(r.end == passage.beats for r in passage.repeats)
-    filled = _filled(played, None if repeated else metre.bar)
+    filled = _filled(played, None if repeated else meter.bar)
     whole = plan(
-        filled, settings.instrument, settings, metre, pitches, passage.tempo, repeated=bool(passage.repeats)
+        filled, settings.instrument, settings, meter, pitches, passage.tempo, repeated=bool(passage.repeats)
     )
+    times = wording("times", settings.wording[0])
     cases = tuple(case for case in passage_case.cases if case is not None)
     return Music(
         name=passage.name,
         title=passage.title,
         kind="passage",
-        ly=score.text(whole, passage.repeats, wording("times", settings.wording[0])),
+        parts=written.parts(whole),
+        beats=whole.beats,
+        turns=whole.turns,
+        repeats=tuple(
+            RepeatedStretch(start=r.start, end=r.end, times=r.times, text=times.replace("{count}", str(r.times)))
+            for r in passage.repeats
+        ),
         pitches=pitches,
         free=whole.free,
         staff_lines=whole.stave.lines,

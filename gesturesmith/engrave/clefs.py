@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.events import Event
+from gesturesmith.engrave.events import EventBuilder
 from gesturesmith.engrave.heads import natural
 from gesturesmith.instruments.base import Instrument
 
@@ -24,9 +24,9 @@ def ledgers(steps: int, clef: str) -> int:
     return max(0, (abs(steps - MIDDLE[clef]) - 4) // 2)
 
 
-def phrases(events: list[Event]) -> list[list[Event]]:
+def phrases(events: list[EventBuilder]) -> list[list[EventBuilder]]:
     """Events in groups that no clef change may part: what a line or slur joins."""
-    groups: list[list[Event]] = []
+    groups: list[list[EventBuilder]] = []
     for event in events:
         joined = event.point is not None and event.index is not None and event.point.reached in ("line", "slur")
         if not groups or not (joined or event.index is None):
@@ -35,7 +35,7 @@ def phrases(events: list[Event]) -> list[list[Event]]:
     return groups
 
 
-def assign(groups: list[list[Event]], rests: list[bool], instrument: Instrument) -> list[str]:
+def assign(groups: list[list[EventBuilder]], rests: list[bool], instrument: Instrument) -> list[str]:
     """A clef for each group: the cheapest way through them. `rests`: whether a rest stands before a group."""
     clefs = {clef: lowest for clef, lowest in instrument.clefs if clef in MIDDLE}
     home = _home(instrument, clefs)
@@ -61,7 +61,7 @@ def _home(instrument: Instrument, clefs: dict[str, int]) -> str:
     return served[0] if served else next(reversed(clefs))
 
 
-def _cost(group: list[Event], clef: str, lowest: int, home: str) -> float:
+def _cost(group: list[EventBuilder], clef: str, lowest: int, home: str) -> float:
     total = 0.0
     for event in group:
         head = event.head

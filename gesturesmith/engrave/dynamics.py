@@ -1,39 +1,26 @@
-"""Dynamics of a gesture as things to attach, each at its own time."""
+"""Dynamics of a gesture, each at its own time."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Container
+from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.lytext import quoted
+from gesturesmith.engrave.marks import Level
 from gesturesmith.model.gesture import Gesture, attack_times
 
-# Levels that are commands of LilyPond itself since 2.24; the others are printed by `\gsLevel`.
-_LILYPONDS = frozenset(("ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "fp", "sfp", "rfz"))
 NOTHING = "n"
 _SHORT = Fraction(2)  # beats: a hairpin that lasts no longer is given room; our own judgement
 
 
-@dataclass(slots=True, kw_only=True)
-class Dynamic:
-    """What stands at one time: `level` a command LilyPond knows, or ""; `hairpin` "<", ">" or ""."""
-
-    at: Fraction
-    level: str = ""
-    other: str = ""
-    closes: bool = False
-    hairpin: str = ""
-    before: list[str] = field(default_factory=list)
-
-
-def dynamics(gesture: Gesture) -> list[Dynamic]:
+def dynamics(gesture: Gesture) -> list[Level]:
     """The dynamics of a gesture in order of time; those put at points where the gesture has none of its own."""
     marks = [(m.at, m.level, m.join) for m in gesture.dynamics]
     if not marks:
         marks = [(p.at, p.dynamic, "") for p in gesture.points if p.dynamic]
     over = _last_stroke(gesture)
     begins = {*(p.at for p in gesture.points), *attack_times(gesture)}
-    made: list[Dynamic] = []
+    made: list[Level] = []
     for n, (written, level, join) in enumerate(marks):
         at = written
         if over is not None and n == len(marks) - 1 and at > over and not (made and made[-1].at >= over):
@@ -41,21 +28,15 @@ def dynamics(gesture: Gesture) -> list[Dynamic]:
         if not (made and made[-1].hairpin):
             at = _sounding(gesture, written, marks[n + 1][0] if n + 1 < len(marks) else None)
         opened = bool(made and made[-1].hairpin)
-        one = Dynamic(at=at, hairpin=join)
-        if level in _LILYPONDS:
-            one.level = level
-        elif level == NOTHING and (join or opened):
-            one.closes = opened
-            for tipped in [*([one] if join else []), *(made[-1:] if opened else [])]:
-                if r"\gsNiente" not in tipped.before:
-                    tipped.before.append(r"\gsNiente")
-        else:
-            one.other = f"\\gsLevel {quoted(level)}"
-            one.closes = opened
-        if made and made[-1].hairpin and _needs_room(made[-1].at, at, begins):
+        tip = level == NOTHING and bool(join or opened)  # a circle at the tip of the hairpin says it
+        if tip and opened:
+            made[-1] = replace(made[-1], niente=True)
+        if opened and _needs_room(made[-1].at, at, begins):
             letters = sum(len(mark) for mark in (marks[len(made) - 1][1], level) if mark != NOTHING)
-            made[-1].before.append(f"\\gsShortHairpin #{letters}")
-        made.append(one)
+            made[-1] = replace(made[-1], letters=letters)
+        made.append(
+            Level(at=at, level="" if tip else level, hairpin=join, closes=opened, niente=tip and bool(join))
+        )
     return made
 
 
@@ -80,3 +61,18 @@ def _needs_room(start: Fraction, end: Fraction, begins: set[Fraction]) -> bool:
     """Whether a hairpin may come out too narrow: it is short, or nothing begins between its ends, which a crowded
     score of the composer's presses together."""
     return end - start <= _SHORT or not any(start < at < end for at in begins)
+
+
+def apart_from(
+    levels: tuple[Level, ...], starts: Container[Fraction], begins: Fraction | None, beats: Fraction
+) -> Fraction | None:
+    """From when on the levels of a part stand on a track of their own, as they do where one of them falls between
+    leaves; None where all stand at leaves. Times are from the start of the part.
+
+    starts   when its leaves begin, those too that a triplet of the part before holds
+    begins   when its own leaves begin, None where it has none: the levels before that stand at those of the triplet
+    """
+    inner = [level.at for level in levels if level.at < beats]
+    if begins is None or all(at in starts for at in inner) or not any(at >= begins for at in inner):
+        return None
+    return begins

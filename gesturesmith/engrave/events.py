@@ -7,25 +7,15 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from gesturesmith.engrave.heads import Head, Stave
-from gesturesmith.engrave.rhythm import Slot
+from gesturesmith.engrave.marks import Mark, Small, TechniqueLabel
+from gesturesmith.engrave.rhythm import Slot, SlotKind
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
-from gesturesmith.values import frozen
 
 F = Fraction
 
 
-@frozen
-class Saying:
-    """A technique's word at one place: `first` where it comes before every other mention of `word` on its system,
-    `later` elsewhere; "" for nothing. Only LilyPond knows which."""
-
-    word: str
-    first: str = ""
-    later: str = ""
-
-
 @dataclass(slots=True, kw_only=True)
-class Event:
+class EventBuilder:
     """One head, rest or point of a voice, filled in step by step and then set.
 
     start, end  beats from the start of its gesture
@@ -34,36 +24,35 @@ class Event:
     index       of the contour point that begins here; None where the event only lies on the way
     tongued     a tongued attack
     feather     written with a stem under a beam that opens or closes; `beamed`: under it, with a stem or without
-    words       words of techniques above the staff, in order; they stand in one line
-    holds       words of techniques that are in force, for where this event opens a system; `holds_on`: for where
-                a later leaf of it does
-    before, after   commands before the note, events after it
-    each        events at each of its leaves that is printed
-    at_end      events at its last leaf
+    labels      words of techniques above the staff, in order; they stand in one line
+    held        words of techniques that are in force, for where this event opens a system
+    repeat_after_break  the same for where it goes on after a break
+    marks       what stands at its beginning, in order; `ends`: at its end
+    sounding_cents  what sounds when it begins, above C-1; None for a rest, and where no pitch is meant
     value       beats that its note value shows, where it is not spaced by them
-    marks       articulations by name
-    slur        "" | "(" | ")" | ")("
+    articulations   by name: accent, staccato, tenuto, marcato, fermata, breath
+    begins_slur, ends_slur   whether a slur begins here, or ends
     clef        the clef that begins here, or ""; `after_stop`: a head where a line stops stands before it
     """
 
     start: Fraction
     end: Fraction
-    kind: str
+    kind: SlotKind
     head: Head | None
     point: ContourPoint | None
     index: int | None = None
     tongued: bool = False
     feather: bool = False
     beamed: bool = False
-    before: list[str] = field(default_factory=list)
-    words: list[Saying] = field(default_factory=list)
-    holds: list[Saying] = field(default_factory=list)
-    holds_on: list[Saying] = field(default_factory=list)
-    after: list[str] = field(default_factory=list)
-    each: list[str] = field(default_factory=list)
-    at_end: list[str] = field(default_factory=list)
-    marks: tuple[str, ...] = ()
-    slur: str = ""
+    labels: list[TechniqueLabel] = field(default_factory=list)
+    held: list[TechniqueLabel] = field(default_factory=list)
+    repeat_after_break: list[TechniqueLabel] = field(default_factory=list)
+    marks: list[Mark] = field(default_factory=list)
+    ends: list[Mark] = field(default_factory=list)
+    sounding_cents: Fraction | None = None
+    articulations: tuple[str, ...] = ()
+    begins_slur: bool = False
+    ends_slur: bool = False
     clef: str = ""
     after_stop: bool = False
     forced: bool = False
@@ -75,21 +64,21 @@ class Event:
 
 
 @dataclass(slots=True, kw_only=True)
-class Line:
+class VoiceBuilder:
     """The events of one voice of a gesture; `stop` is the head where its last line stops, at its end."""
 
-    events: list[Event]
-    stop: Event | None
+    events: list[EventBuilder]
+    stop: EventBuilder | None
     points: tuple[ContourPoint, ...]
     segments: tuple[Segment, ...]
 
     @property
-    def sounding(self) -> list[Event]:
+    def sounding(self) -> list[EventBuilder]:
         """Every event with a head, the stop included, in order."""
         heads = [e for e in self.events if e.sounds]
         return [*heads, self.stop] if self.stop is not None else heads
 
-    def at_point(self, index: int) -> Event:
+    def at_point(self, index: int) -> EventBuilder:
         """The event of a contour point: its own, else the one in force when it comes."""
         found = next((e for e in (*self.events, self.stop) if e is not None and e.index == index), None)
         if found is not None:
@@ -98,7 +87,7 @@ class Line:
         return self.events[bisect_right(starts, self.points[index].at) - 1]
 
 
-def contour(gesture: Gesture, stave: Stave) -> Line:
+def contour(gesture: Gesture, stave: Stave) -> VoiceBuilder:
     """The voice of a gesture's contour."""
     stop = None
     last = len(gesture.points) - 1
@@ -107,10 +96,10 @@ def contour(gesture: Gesture, stave: Stave) -> Line:
     events = _attacked(gesture, stave) if gesture.spread else _own(gesture, stave)
     if gesture.attacks is not None and gesture.attacks.shape:
         _feather(events, in_seconds=gesture.in_seconds)
-    return Line(events=events, stop=stop, points=gesture.points, segments=gesture.segments)
+    return VoiceBuilder(events=events, stop=stop, points=gesture.points, segments=gesture.segments)
 
 
-def sung(gesture: Gesture, stave: Stave) -> Line | None:
+def sung(gesture: Gesture, stave: Stave) -> VoiceBuilder | None:
     """The sung voice of a multiphonic, on small heads; None where nothing is asked to be sung."""
     if gesture.sing is None:
         return None
@@ -118,15 +107,15 @@ def sung(gesture: Gesture, stave: Stave) -> Line | None:
     events = [_at_point(gesture, points, segments, i, stave) for i in range(len(points)) if not points[i].stops]
     last = len(points) - 1
     stop = _stop(gesture, points[last], last, stave) if points[last].stops else None
-    return Line(events=events, stop=stop, points=points, segments=segments)
+    return VoiceBuilder(events=events, stop=stop, points=points, segments=segments)
 
 
-def slots(line: Line, offset: Fraction, first_key: int) -> tuple[Slot, ...]:
+def slots(line: VoiceBuilder, offset: Fraction, first_key: int) -> tuple[Slot, ...]:
     """The stretches of time the events take, for the rhythm; `offset` in beats."""
     return tuple(Slot(offset + e.start, offset + e.end, e.kind, first_key + n) for n, e in enumerate(line.events))
 
 
-def _own(gesture: Gesture, stave: Stave) -> list[Event]:
+def _own(gesture: Gesture, stave: Stave) -> list[EventBuilder]:
     """One event for each point, but the one where the line stops."""
     return [
         _at_point(gesture, gesture.points, gesture.segments, i, stave)
@@ -140,7 +129,7 @@ def _slides(segments: tuple[Segment, ...], index: int) -> bool:
     return index < len(segments) and segments[index].slides
 
 
-def _plain(point: ContourPoint) -> str:
+def _plain(point: ContourPoint) -> SlotKind:
     """The kind of a note that no line leaves: a stroke where what sounds has no pitch, and no length either."""
     return "stroke" if any(t.pitched == "none" for t in point.techniques) else "note"
 
@@ -151,18 +140,19 @@ def _at_point(
     segments: tuple[Segment, ...],
     index: int,
     stave: Stave,
-) -> Event:
+) -> EventBuilder:
     point = points[index]
     if point.kind == "silence":
-        kind = "point" if gesture.in_seconds else "rest"
-        return Event(start=point.at, end=point.until, kind=kind, head=None, point=point, index=index)
+        silent: SlotKind = "point" if gesture.in_seconds else "rest"
+        return EventBuilder(start=point.at, end=point.until, kind=silent, head=None, point=point, index=index)
+    kind: SlotKind
     if gesture.in_seconds or (point.reached == "line" and not point.held):
         kind = "point"
     else:
         kind = "moving" if _slides(segments, index) else _plain(point)
     if point.value is not None:
         kind = "point"
-    return Event(
+    return EventBuilder(
         start=point.at,
         end=point.until,
         kind=kind,
@@ -170,25 +160,27 @@ def _at_point(
         point=point,
         index=index,
         tongued=point.reached == "attack",
-        before=[r"\gsSmall"] if point.passing else [],
-        marks=point.marks,
+        marks=[Small()] if point.passing else [],
+        sounding_cents=point.sounding_cents,
+        articulations=point.marks,
         value=point.value,
     )
 
 
-def _stop(gesture: Gesture, point: ContourPoint, index: int, stave: Stave) -> Event:
-    return Event(
+def _stop(gesture: Gesture, point: ContourPoint, index: int, stave: Stave) -> EventBuilder:
+    return EventBuilder(
         start=point.at,
         end=point.at,
         kind="point",
         head=stave.head(gesture, point),
         point=point,
         index=index,
-        marks=point.marks,
+        sounding_cents=point.sounding_cents,
+        articulations=point.marks,
     )
 
 
-def _attacked(gesture: Gesture, stave: Stave) -> list[Event]:
+def _attacked(gesture: Gesture, stave: Stave) -> list[EventBuilder]:
     """`attacks: N`: a head at every attack, at the pitch in force; on a line the heads lie on the line.
 
     Points that no attack falls on keep a head of their own where a line or slur reaches them; a point after a
@@ -198,7 +190,7 @@ def _attacked(gesture: Gesture, stave: Stave) -> list[Event]:
     attacks = frozenset(attack_times(gesture))
     times = sorted(attacks | {p.at for p in points if p.reached != "attack"})
     starts = [p.at for p in points]
-    made: list[Event] = []
+    made: list[EventBuilder] = []
     for n, at in enumerate(times):
         index = bisect_right(starts, at) - 1
         until = times[n + 1] if n + 1 < len(times) else gesture.beats
@@ -212,7 +204,7 @@ def _attacked(gesture: Gesture, stave: Stave) -> list[Event]:
     return made
 
 
-def _feather(events: list[Event], *, in_seconds: bool) -> None:
+def _feather(events: list[EventBuilder], *, in_seconds: bool) -> None:
     """Put attacks that speed up or slow down, and what lies between them, under one beam; in seconds there are no
     stems to beam."""
     struck = [n for n, event in enumerate(events) if event.tongued]
@@ -233,17 +225,32 @@ def _attack(
     at: Fraction,
     until: Fraction,
     stave: Stave,
-) -> Event:
+) -> EventBuilder:
     point = points[index]
     own = index if point.at == at else None
     if point.kind == "silence":
-        kind = "point" if gesture.in_seconds else "rest"
-        return Event(start=at, end=until, kind=kind, head=None, point=point, index=own)
-    head, kind = stave.head(gesture, point), _plain(point)
+        silent: SlotKind = "point" if gesture.in_seconds else "rest"
+        return EventBuilder(start=at, end=until, kind=silent, head=None, point=point, index=own)
+    head, kind, sounding = stave.head(gesture, point), _plain(point), point.sounding_cents
     if _slides(gesture.segments, index):
         kind = "moving"
         following = gesture.points[index + 1]
         if own is None:
-            head = stave.between(gesture, point, following, F(at - point.at) / (following.at - point.at))
-    marks = point.marks if own is not None else ()
-    return Event(start=at, end=until, kind=kind, head=head, point=point, index=own, marks=marks)
+            share = F(at - point.at) / (following.at - point.at)
+            head = stave.between(gesture, point, following, share)
+            sounding = _between(point.sounding_cents, following.sounding_cents, share)
+    return EventBuilder(
+        start=at,
+        end=until,
+        kind=kind,
+        head=head,
+        point=point,
+        index=own,
+        sounding_cents=sounding,
+        articulations=point.marks if own is not None else (),
+    )
+
+
+def _between(one: Fraction | None, two: Fraction | None, share: Fraction) -> Fraction | None:
+    """A pitch on the straight way from one to another, so far along it."""
+    return one if one is None or two is None else one + share * (two - one)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import get_args
 
-from gesturesmith.lytext import LyText, code
+from gesturesmith.engrave.marks import Cents
+from gesturesmith.kinds import HeadShape, one_of
 from gesturesmith.model.gesture import Band, ContourPoint, Gesture, Pitch
 from gesturesmith.model.piece import Settings
 from gesturesmith.techniques.base import Technique
@@ -12,21 +14,10 @@ from gesturesmith.units import LETTERS, Spelling, chromatic, spell
 from gesturesmith.values import frozen
 
 MIDDLE_LINE_LOW, MIDDLE_LINE_HIGH = -4, 4  # outer lines of the three-line staff, in half staff spaces
-NOTHING = code("")
 _BEYOND = 6  # where `highest` stands, and `lowest` below: clear of the staff's outer line
-_SHAPES = {"x": r"\gsX", "diamond": r"\gsDiamond", "slash": r"\gsSlash"}
-_ALTERS = {
-    Fraction(-2): "ff",
-    Fraction(-3, 2): "tqf",
-    Fraction(-1): "f",
-    Fraction(-1, 2): "qf",
-    Fraction(0): "",
-    Fraction(1, 2): "qs",
-    Fraction(1): "s",
-    Fraction(3, 2): "tqs",
-    Fraction(2): "ss",
-}
+_SHAPES: tuple[HeadShape, ...] = get_args(HeadShape)
 _PLAIN = (-1, 0, 1)  # semitones that one sign says
+_MAX_ALTER = 2  # semitones of a double sign, the widest there is
 # Off by so little, nobody hears a quarter tone as anything else: our own judgement.
 _NEAR_QUARTER_CENTS = 5
 
@@ -35,36 +26,32 @@ _NEAR_QUARTER_CENTS = 5
 class Head:
     """One notehead.
 
-    name      pitch as LilyPond's English names say it; a dummy where `position` rules
-    steps     diatonic steps above C0, for clefs and ledger lines; None where the staff has no pitches
-    alter     alteration in semitones, for courtesy accidentals
+    spelling  the note as it is printed, without cents; None where `position` rules
     position  height on the staff in half staff spaces from its middle, for what has no pitch
-    shape     commands before the note
-    bare      no accidental, whatever the pitch
-    tuned     command after the note that gives its cents, or ""
-    upper     a second head above, sounding at once, or ""
+    shape     as it is drawn
+    bare      no accidental, whatever the pitch: it says a height
+    cents     how far the pitch is from the note as it is printed
+    tuner     the same as it is told to the player, where it is
+    upper     a second head above, sounding at once
     """
 
-    name: str
-    steps: int | None
-    alter: Fraction = Fraction(0)
+    spelling: Spelling | None
     position: Fraction | None = None
-    shape: tuple[str, ...] = ()
+    shape: HeadShape = "normal"
     bare: bool = False
-    tuned: LyText = NOTHING
-    upper: str = ""
+    cents: Fraction = Fraction(0)
+    tuner: Cents | None = None
+    upper: Spelling | None = None
 
     @property
-    def before(self) -> list[str]:
-        """Commands that stand before the note."""
-        where = [f"\\gsHeight #{decimal(self.position)}"] if self.position is not None else []
-        return [*where, *([r"\gsBare"] if self.bare else []), *self.shape]
+    def steps(self) -> int | None:
+        """Diatonic steps above C0, for clefs and ledger lines; None where the staff has no pitches."""
+        return self.spelling.steps if self.spelling is not None else None
 
-
-def lily_name(spelling: Spelling) -> str:
-    """`F#^4` as LilyPond's English note names have it: `ftqs'`. Cents are left aside."""
-    marks = "'" * (spelling.octave - 3) if spelling.octave >= 3 else "," * (3 - spelling.octave)
-    return f"{spelling.letter.lower()}{_ALTERS[spelling.alter]}{marks}"
+    @property
+    def alter(self) -> Fraction:
+        """The alteration that is printed, in semitones."""
+        return self.spelling.alter if self.spelling is not None else Fraction(0)
 
 
 def natural(steps: int) -> Spelling:
@@ -74,7 +61,7 @@ def natural(steps: int) -> Spelling:
 
 
 def decimal(number: Fraction) -> str:
-    """A number as Scheme reads it, to a thousandth."""
+    """A number in decimal digits, to a thousandth."""
     return f"{float(round(number, 3)):g}"
 
 
@@ -119,22 +106,21 @@ class Stave:
     def between(self, gesture: Gesture, one: ContourPoint, two: ContourPoint, share: Fraction) -> Head:
         """A head on the line from one point to the next, `share` of the way along it: only about there."""
         a, b = self.head(gesture, one), self.head(gesture, two)
-        shape = (_SHAPES["x"],) if gesture.notehead == "auto" else a.shape
+        shape: HeadShape = "x" if gesture.notehead == "auto" else a.shape
         if a.position is not None and b.position is not None:
             return self._placed(a.position + share * (b.position - a.position), shape)
         if a.steps is None or b.steps is None:
             return a if share < Fraction(1, 2) else b
         return self._bare(round(a.steps + share * (b.steps - a.steps)), shape)
 
-    def band(self, band: Band) -> tuple[str, str]:
-        """The limits of a band as note names."""
-        low, high = on_page(band.low, self.pitches), on_page(band.high, self.pitches)
-        return lily_name(low), lily_name(high)
+    def band(self, band: Band) -> tuple[Spelling, Spelling]:
+        """The limits of a band."""
+        return on_page(band.low, self.pitches), on_page(band.high, self.pitches)
 
-    def heard_above(self, pitch: Pitch, sounding_cents: float) -> str:
-        """The name of the note nearest to a sounding pitch above another, spelled by its interval from that: a
+    def heard_above(self, pitch: Pitch, sounding_cents: float) -> Spelling:
+        """The note nearest to a sounding pitch above another, spelled by its interval from that: a
         semitone stands on the next line or space, never beside its own note."""
-        return lily_name(on_page(pitch, self.pitches).transposed(chromatic(_semitones(pitch, sounding_cents))))
+        return on_page(pitch, self.pitches).transposed(chromatic(_semitones(pitch, sounding_cents)))
 
     def _edge(self, gesture: Gesture, point: ContourPoint) -> Fraction:
         """Where `highest` and `lowest` stand: beyond the staff."""
@@ -144,42 +130,43 @@ class Stave:
         low, high = on_page(band.low, self.pitches).steps, on_page(band.high, self.pitches).steps
         return low + round((high - low) * percent / 100)
 
-    def _pitched(self, spelling: Spelling, shape: tuple[str, ...]) -> Head:
-        spelled, tuned = _tuned(spelling)
-        return Head(name=lily_name(spelled), steps=spelled.steps, alter=spelled.alter, shape=shape, tuned=tuned)
+    def _pitched(self, spelling: Spelling, shape: HeadShape) -> Head:
+        printed, tuner = _tuned(spelling)
+        off = spelling.pitch_cents - printed.pitch_cents
+        return Head(spelling=printed, shape=shape, cents=off, tuner=tuner)
 
-    def _placed(self, position: Fraction, shape: tuple[str, ...]) -> Head:
-        return Head(name="b'", steps=None, position=position, shape=shape)
+    def _placed(self, position: Fraction, shape: HeadShape) -> Head:
+        return Head(spelling=None, position=position, shape=shape)
 
-    def _bare(self, steps: int, shape: tuple[str, ...]) -> Head:
-        return Head(name=lily_name(natural(steps)), steps=steps, shape=shape, bare=True)
+    def _bare(self, steps: int, shape: HeadShape) -> Head:
+        return Head(spelling=natural(steps), shape=shape, bare=True)
 
 
 def _semitones(pitch: Pitch, sounding_cents: float) -> int:
     return round((sounding_cents - float(pitch.cents)) / 100)
 
 
-def _tuned(spelling: Spelling) -> tuple[Spelling, LyText]:
+def _tuned(spelling: Spelling) -> tuple[Spelling, Cents | None]:
     """What is printed for a pitch with cents, and its cents as a tuner shows them.
 
     The sign of a quarter tone where the pitch is one to within what nobody hears; else the plain note with cents:
     a sign and cents that say different things would be added up.
     """
     if not spelling.cents:
-        return spelling, NOTHING
+        return spelling, None
     raised = spelling.alter * 100 + spelling.cents
     quarter = Fraction(round((raised - 50) / 100) * 100 + 50, 100)
     tempered = _tempered(spelling)
     shown = tempered
-    if quarter in _ALTERS and abs(raised - quarter * 100) <= _NEAR_QUARTER_CENTS:
+    if abs(quarter) < _MAX_ALTER and abs(raised - quarter * 100) <= _NEAR_QUARTER_CENTS:
         shown = Spelling(spelling.letter, quarter, spelling.octave)
     off = int(spelling.pitch_cents - tempered.pitch_cents)
     if spelling.pitch_cents == shown.pitch_cents:
-        return shown, NOTHING
+        return shown, None
     if shown == tempered and tempered.alter in _PLAIN:
-        return shown, code(f"\\gsCents #{off}")
+        return shown, Cents(off=off)
     named = tempered if tempered.alter in _PLAIN else spell(int(tempered.pitch_cents))
-    return shown, code(f"\\gsTuned {lily_name(named)} #{off}")
+    return shown, Cents(off=off, note=named)
 
 
 def _tempered(spelling: Spelling) -> Spelling:
@@ -191,10 +178,10 @@ def _tempered(spelling: Spelling) -> Spelling:
     return spell(round(spelling.pitch_cents / 100) * 100)
 
 
-def _shape(gesture: Gesture, point: ContourPoint) -> tuple[str, ...]:
+def _shape(gesture: Gesture, point: ContourPoint) -> HeadShape:
     """The head the composer asks for; else triangle at the extremes, x where the pitch is only about there, else
     what the techniques in force want."""
-    wanted = gesture.notehead
+    wanted: str = gesture.notehead
     if wanted == "auto" and point.extreme:
         wanted = "triangle"
     elif wanted == "auto" and point.about:
@@ -202,8 +189,8 @@ def _shape(gesture: Gesture, point: ContourPoint) -> tuple[str, ...]:
     elif wanted == "auto":
         wanted = look_head(point.techniques)
     if wanted == "triangle":
-        return (r"\gsTriangleDown" if point.extreme == "lowest" else r"\gsTriangleUp",)
-    return (_SHAPES[wanted],) if wanted in _SHAPES else ()
+        return "triangle-down" if point.extreme == "lowest" else "triangle-up"
+    return one_of(_SHAPES, wanted)
 
 
 def look_head(techniques: tuple[Technique, ...]) -> str:

@@ -4,19 +4,17 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave.events import Line
+from gesturesmith.engrave.events import VoiceBuilder
 from gesturesmith.engrave.heads import Stave, decimal
+from gesturesmith.engrave.marks import BandEnd, BandStart, LengthEnd, LengthStart, LineEnd, LineStart
 from gesturesmith.engrave.rhythm import Meter
 from gesturesmith.engrave.signs import in_force, line_word
-from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.gesture import Gesture, Segment
 from gesturesmith.rules.base import Case
 from gesturesmith.wording import text as wording
 
-_STYLES = {"straight": "plain", "wavy": "wavy", "broken": "broken", "dotted": "dotted", "arrow": "plain"}
 
-
-def draw(case: Case, line: Line) -> None:
+def draw(case: Case, line: VoiceBuilder) -> None:
     """Lines and slurs between the events of a voice. Equal lines that follow each other are one."""
     segments = line.segments
     index = 0
@@ -25,14 +23,15 @@ def draw(case: Case, line: Line) -> None:
         while until < len(segments) and _goes_on(segments[index], segments[until]):
             until += 1
         start, end = line.at_point(index), line.at_point(until)
-        if segments[index].slides:
+        style = segments[index].kind
+        if style != "slur" and style != "none":  # so that its type says what is left
             again = index > 0 and segments[index - 1].slides  # the word stands on the first of what goes on
-            start.after.append(_line(segments[index], "" if again else line_word(in_force(case, start))))
+            word = "" if again else line_word(in_force(case, start))
+            start.marks.append(LineStart(style=style, growth=segments[index].growth, word=word))
             # A line ends before the next begins at the same head.
-            end.after.insert(0, r"\gsLineEnd")
+            end.marks.insert(0, LineEnd())
         elif segments[index].kind == "slur" and start is not end:
-            start.slur += "("
-            end.slur = ")" + end.slur
+            start.begins_slur = end.ends_slur = True
         index = until
 
 
@@ -42,49 +41,40 @@ def _goes_on(one: Segment, two: Segment) -> bool:
     return one.kind == two.kind != "arrow" and one.growth == two.growth
 
 
-def _line(segment: Segment, word: str) -> LyText:
-    details = [f"(style . {_STYLES[segment.kind]})"]
-    if segment.growth:
-        details.append(f"(growth . {segment.growth})")
-    if segment.kind == "arrow":
-        details.append("(arrow . #t)")
-    if word:
-        details.append(f"(word . {quoted(word)})")
-    return code(f"\\gsLine #'({' '.join(details)})")
-
-
-def draw_band(gesture: Gesture, line: Line, stave: Stave) -> None:
+def draw_band(gesture: Gesture, line: VoiceBuilder, stave: Stave) -> None:
     """The grey field of a register band, over the whole gesture; three lines are a band already."""
     if gesture.band is None or stave.lines == 3:
         return
     low, high = stave.band(gesture.band)
     first, last = line.sounding[0], line.sounding[-1]
-    first.after.append(f"\\gsBand {low} {high}")
-    last.at_end.append(r"\gsBandEnd")
+    first.marks.append(BandStart(low=low, high=high))
+    last.ends.append(BandEnd())
 
 
-def draw_length(gesture: Gesture, line: Line, metre: Meter, language: str) -> None:
+def draw_length(gesture: Gesture, line: VoiceBuilder, meter: Meter, language: str) -> None:
     """The bracket with the length over what has no note values."""
     seconds, beats = gesture.seconds, gesture.beats
-    _bracket(line, _seconds(seconds, language) if gesture.in_seconds else _beats(beats, metre, language))
+    _bracket(line, beats, _seconds(seconds, language) if gesture.in_seconds else _beats(beats, meter, language))
 
 
-def draw_rest_length(line: Line, beats: Fraction, seconds: Fraction | None, metre: Meter, language: str) -> None:
+def draw_rest_length(
+    line: VoiceBuilder, beats: Fraction, seconds: Fraction | None, meter: Meter, language: str
+) -> None:
     """The same over a rest that has no note value, or its sign would be counted as a quarter: over one between
     gestures in `seconds`, to a tenth of a second (closer nobody can be silent), else its beats."""
-    said = _beats(beats, metre, language) if seconds is None else _seconds(round(seconds, 1), language)
-    _bracket(line, said)
+    said = _beats(beats, meter, language) if seconds is None else _seconds(round(seconds, 1), language)
+    _bracket(line, beats, said)
 
 
-def _bracket(line: Line, text: str) -> None:
+def _bracket(line: VoiceBuilder, beats: Fraction, text: str) -> None:
     first, last = line.events[0], line.stop or line.events[-1]
-    first.after.append(f"\\gsLength {quoted(text)}")
-    last.at_end.append(r"\gsLengthEnd")
+    first.marks.append(LengthStart(text=text, beats=beats))
+    last.ends.append(LengthEnd())
 
 
-def _beats(beats: Fraction, metre: Meter, language: str) -> str:
+def _beats(beats: Fraction, meter: Meter, language: str) -> str:
     """`4 beats`; where the player counts another note in a bar than the quarter, `4 quarters`."""
-    unit = "beat" if metre.quarters else "quarter"
+    unit = "beat" if meter.quarters else "quarter"
     unit = unit if beats == Fraction(1) else f"{unit}s"
     return f"{_mixed(beats)} {wording(unit, language)}"
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
+from gesturesmith.engrave.marks import FootnoteMark
 from gesturesmith.engrave.music import Footnote
 from gesturesmith.engrave.signs import in_force
 from gesturesmith.rules.base import Case
@@ -29,7 +30,7 @@ class Footnotes:
         """All that were needed, in order."""
         return tuple(self._known.values())
 
-    def mark(self, case: Case, line: Line) -> None:
+    def mark(self, case: Case, line: VoiceBuilder) -> None:
         """Put the marks of a gesture at its events."""
         gesture, events = case.gesture, line.sounding
         if gesture.footnote is not None and gesture.own_words is not None:
@@ -55,12 +56,12 @@ class Footnotes:
             return ""
         return together(technique_text(technique, language, *where) for language in self._languages)
 
-    def _put(self, event: Event, wanted: list[Footnote]) -> None:
+    def _put(self, event: EventBuilder, wanted: list[Footnote]) -> None:
         new = {w.text: w for w in wanted if w.text not in self._known}
         for text, footnote in new.items():
             self._known[text] = replace(footnote, number=str(len(self._known) + 1))
         if new:
-            event.after.append(f'\\gsMark "{", ".join(self._known[text].number for text in new)}"')
+            event.marks.append(FootnoteMark(numbers=tuple(self._known[text].number for text in new)))
 
 
 def told_where(case: Case) -> tuple[str, ...]:

@@ -9,12 +9,14 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.engrave import clefs, events, lines, notes, rows, signs, trills
-from gesturesmith.engrave.dynamics import Dynamic, dynamics
-from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.dynamics import dynamics
+from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
 from gesturesmith.engrave.heads import Stave, on_page, three_lines
+from gesturesmith.engrave.marks import Level, Small, SungHead, Words
 from gesturesmith.engrave.music import Footnote
-from gesturesmith.engrave.rhythm import FREE, Meter, Slot, settled
+from gesturesmith.engrave.rhythm import FREE, Meter, Slot, SlotKind, settled
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import AttackShape
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
 from gesturesmith.values import frozen
@@ -22,7 +24,7 @@ from gesturesmith.wording import text as wording
 
 
 @dataclass(slots=True, kw_only=True)
-class Part:
+class PartBuilder:
     """One gesture or rest of a music, `at` beats from its start.
 
     slots       its stretches of time on the music's own clock (its own where there are no bars)
@@ -31,23 +33,23 @@ class Part:
     """
 
     case: Case | None
-    line: Line
+    line: VoiceBuilder
     at: Fraction
     beats: Fraction
     first_key: int
-    sung: Line | None = None
+    sung: VoiceBuilder | None = None
     slots: tuple[Slot, ...] = ()
     sung_slots: tuple[Slot, ...] = ()
-    dynamics: list[Dynamic] = field(default_factory=list)
+    levels: list[Level] = field(default_factory=list)
     crowded: bool = False  # its last level stands close before the first of the next part
-    feathers: str = ""  # "RIGHT" | "LEFT" under one beam that opens or closes
+    fan: AttackShape = ""  # under one beam that opens or closes
 
 
 @frozen(kw_only=True)
 class Plan:
     """All parts, with the clefs and footnotes of the whole."""
 
-    parts: tuple[Part, ...]
+    parts: tuple[PartBuilder, ...]
     meter: Meter
     free: bool
     stave: Stave
@@ -55,32 +57,17 @@ class Plan:
     last_clef: str
     footnotes: tuple[Footnote, ...]
     beats: Fraction
-    rests: tuple[tuple[Fraction, Fraction], ...]  # those with time to turn a page, on the music's own clock
-
-    def plays_on(self, at: Fraction) -> bool:
-        """Whether no page should end at a moment: while something is played that will stand on one page.
-
-        What is too long for that may be parted, but not a line or so after its beginning or before its end.
-        """
-        if any(start <= at <= end for start, end in self.rests):
-            return False
-        since = max((end for _, end in self.rests if end < at), default=Fraction(0))
-        until = min((start for start, _ in self.rests if start > at), default=self.beats)
-        return until - since <= _TOGETHER or at - since < _LINE or until - at < _LINE
+    turns: tuple[tuple[Fraction, Fraction], ...]  # rests with time to turn a page
 
 
-# Our own judgement, all of these.
-_TURN_S = Fraction(2)  # seconds in which a player turns a page and looks up again
-_TOGETHER = Fraction(40)  # beats that stand on one page: about four lines
-_LINE = Fraction(12)  # beats of a line
-_FEATHERS = {"accelerating": "RIGHT", "slowing": "LEFT"}
+_TURN_S = Fraction(2)  # seconds in which a player turns a page and looks up again: our own judgement
 
 
 def plan(
     played: tuple[tuple[Case | None, Fraction, Fraction], ...],
     instrument: Instrument,
     settings: Settings,
-    metre: Meter,
+    meter: Meter,
     pitches: str,
     tempo: Fraction,
     *,
@@ -90,16 +77,16 @@ def plan(
     `repeated`, what holds at its end is taken back at its beginning."""
     cases = tuple(case for case, _, _ in played if case is not None)
     stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
-    parts: list[Part] = []
+    parts: list[PartBuilder] = []
     key = 0
     seconds = in_seconds(cases)
     for case, at, beats in played:
         parts.append(_part(case, at, beats, key, stave, "point" if seconds else "rest"))
         key += len(parts[-1].line.events) + (len(parts[-1].sung.events) if parts[-1].sung else 0)
-    _time(parts, metre)
+    _time(parts, meter)
     last = next((part for part in reversed(parts) if part.case is not None), None) if repeated else None
     again = signs.in_force(last.case, last.line.sounding[-1]) if last is not None and last.case is not None else ()
-    teller = signs.Signs(settings.wording[0], again=again)
+    teller = signs.TechniqueState(settings.wording[0], again=again)
     footnotes = notes.Footnotes(settings.wording)
     named = ""
     for part in parts:
@@ -107,27 +94,27 @@ def plan(
             teller.rest(part.line.events[0])
             if all(slot.kind == "point" for slot in part.slots):
                 length = part.beats * 60 / tempo if seconds else None
-                lines.draw_rest_length(part.line, part.beats, length, metre, settings.wording[0])
+                lines.draw_rest_length(part.line, part.beats, length, meter, settings.wording[0])
         else:
-            _dress(part, part.case, stave, settings, metre, teller, footnotes)
+            _dress(part, part.case, stave, settings, meter, teller, footnotes)
             named = _name_register(part, part.case, stave, settings, named)
-    _gather_rests(parts, metre.bar is not None)
+    _gather_rests(parts, meter.bar is not None)
     _part_levels(parts)
     chosen = _clefs(parts, instrument) if stave.lines == 5 else [""]
-    if metre is FREE:
+    if meter is FREE:
         _naturals([part.line for part in parts])
         _naturals([part.sung for part in parts if part.sung is not None])
     _of_two_voices(parts)
     return Plan(
         parts=tuple(parts),
-        meter=metre,
+        meter=meter,
         free=any(_in_points(part) or _shows_harmonics(part) for part in parts),
         stave=stave,
         clef=chosen[0],
         last_clef=chosen[-1],
         footnotes=footnotes.footnotes,
         beats=max(at + beats for _, at, beats in played),
-        rests=tuple(
+        turns=tuple(
             (at, at + beats) for case, at, beats in played if case is None and beats * 60 / tempo >= _TURN_S
         ),
     )
@@ -139,51 +126,53 @@ def in_seconds(cases: Iterable[Case]) -> bool:
     return bool(played) and all(played)
 
 
-def _part(case: Case | None, at: Fraction, beats: Fraction, key: int, stave: Stave, silent: str) -> Part:
+def _part(
+    case: Case | None, at: Fraction, beats: Fraction, key: int, stave: Stave, silent: SlotKind
+) -> PartBuilder:
     if case is None:
-        rest = Event(start=Fraction(0), end=beats, kind=silent, head=None, point=None)
-        line = Line(events=[rest], stop=None, points=(), segments=())
-        return Part(case=None, line=line, at=at, beats=beats, first_key=key)
+        rest = EventBuilder(start=Fraction(0), end=beats, kind=silent, head=None, point=None)
+        line = VoiceBuilder(events=[rest], stop=None, points=(), segments=())
+        return PartBuilder(case=None, line=line, at=at, beats=beats, first_key=key)
     gesture = case.gesture
-    part = Part(
+    part = PartBuilder(
         case=case,
         line=events.contour(gesture, stave),
         at=at,
         beats=beats,
         first_key=key,
         sung=events.sung(gesture, stave),
-        dynamics=dynamics(gesture),
+        levels=dynamics(gesture),
     )
     if gesture.attacks is not None and any(e.feather for e in part.line.events):
-        part.feathers = _FEATHERS[gesture.attacks.shape]
+        part.fan = gesture.attacks.shape
     return part
 
 
-def _time(parts: list[Part], metre: Meter) -> None:
+def _time(parts: list[PartBuilder], meter: Meter) -> None:
     """Give the parts their slots: on one clock where there are bars, each on its own where there are none."""
-    clock = [part.at if metre.bar is not None else Fraction(0) for part in parts]
+    clock = [part.at if meter.bar is not None else Fraction(0) for part in parts]
     for part, offset in zip(parts, clock, strict=True):
         part.slots = events.slots(part.line, offset, part.first_key)
         if part.sung is not None:
             sung = events.slots(part.sung, offset, part.first_key + len(part.line.events))
-            part.sung_slots = settled(sung, (0,) * len(sung), metre)
-    if metre.bar is None:
+            part.sung_slots = settled(sung, (0,) * len(sung), meter)
+    if meter.bar is None:
         for part in parts:
-            part.slots = settled(part.slots, (0,) * len(part.slots), metre)
+            part.slots = settled(part.slots, (0,) * len(part.slots), meter)
         return
     whole = settled(
         tuple(slot for part in parts for slot in part.slots),
         tuple(n for n, part in enumerate(parts) for _ in part.slots),
-        metre,
+        meter,
     )
     at = 0
     for part in parts:
         part.slots, at = whole[at : at + len(part.slots)], at + len(part.slots)
 
 
-def _gather_rests(parts: list[Part], barred: bool) -> None:
+def _gather_rests(parts: list[PartBuilder], barred: bool) -> None:
     """Rests that follow each other are one rest, which gets what stood at the others."""
-    last: tuple[Part, int] | None = None
+    last: tuple[PartBuilder, int] | None = None
     for part in parts:
         for n in range(len(part.slots)):
             if last is not None and _goes_on(*last, part, n, barred):
@@ -193,46 +182,45 @@ def _gather_rests(parts: list[Part], barred: bool) -> None:
                 before.slots = (*before.slots[:k], longer, *before.slots[k + 1 :])
                 part.slots = (*part.slots[:n], replace(slot, gathered=True), *part.slots[n + 1 :])
                 first, event = before.line.events[k], part.line.events[n]
-                first.words += event.words
-                first.before += event.before
-                first.after += event.after
+                first.labels += event.labels
+                first.marks += event.marks
             else:
                 last = part, n
 
 
-def _goes_on(before: Part, k: int, part: Part, n: int, barred: bool) -> bool:
+def _goes_on(before: PartBuilder, k: int, part: PartBuilder, n: int, barred: bool) -> bool:
     """Whether a rest is the same silence as the one before it, and nothing keeps it apart."""
     rest, slot, event = before.slots[k], part.slots[n], part.line.events[n]
     if rest.kind != "rest" or slot.kind != "rest":
         return False
-    if any(p.feathers or p.sung is not None for p in (before, part)):
+    if any(p.fan or p.sung is not None for p in (before, part)):
         return False
     if part is not before and not barred and rest.end % 1:  # each part has a clock of its own
         return False
-    if before.line.events[k].at_end or event.at_end or event.marks or event.clef:
+    if before.line.events[k].ends or event.ends or event.articulations or event.clef:
         return False
-    return not any(event.start <= d.at < event.end for d in part.dynamics)
+    return not any(event.start <= d.at < event.end for d in part.levels)
 
 
-def _in_points(part: Part) -> bool:
+def _in_points(part: PartBuilder) -> bool:
     """Whether a gesture is spaced by time and has no note values."""
-    if part.case is None or part.feathers or _shows_harmonics(part):
+    if part.case is None or part.fan or _shows_harmonics(part):
         return False
     return all(slot.kind == "point" for slot in part.slots)
 
 
-def _shows_harmonics(part: Part) -> bool:
+def _shows_harmonics(part: PartBuilder) -> bool:
     """Whether a line has the harmonics that it passes on it: heads between notes that keep their values."""
     return any(event.value is not None for event in part.line.events)
 
 
 def _dress(
-    part: Part,
+    part: PartBuilder,
     case: Case,
     stave: Stave,
     settings: Settings,
-    metre: Meter,
-    teller: signs.Signs,
+    meter: Meter,
+    teller: signs.TechniqueState,
     footnotes: notes.Footnotes,
 ) -> None:
     """Put everything at the events of a gesture that its case asks for."""
@@ -242,25 +230,25 @@ def _dress(
     teller.gesture(case, line)
     trills.draw(case, line, stave.pitches)
     if gesture.text is not None:
-        first.after.append(signs.word(gesture.text))
+        first.marks.append(Words(text=gesture.text))
     lines.draw(case, line)
     lines.draw_band(gesture, line, stave)
     rows.cents(line)
     rows.fingerings(case, line, settings.fingerings)
-    if _in_points(part) or part.feathers:
-        lines.draw_length(gesture, line, metre, settings.wording[0])
+    if _in_points(part) or part.fan:
+        lines.draw_length(gesture, line, meter, settings.wording[0])
     if gesture.in_seconds and signs.small_start(signs.in_force(case, first)):
-        first.before.append(r"\gsSmall")
+        first.marks.append(Small())
     footnotes.mark(case, line)
     if part.sung is not None:
         lines.draw(case, part.sung)
         rows.cents(part.sung)
         head = signs.head_for_sung(tuple(t for event in line.sounding for t in signs.in_force(case, event)))
         for event in part.sung.sounding:
-            event.before += [r"\gsSmall", *([r"\gsDiamond"] if head == "diamond" else [])]
+            event.marks += [Small(), *([SungHead(shape=head)] if head != "normal" else [])]
 
 
-def _name_register(part: Part, case: Case, stave: Stave, settings: Settings, named: str) -> str:
+def _name_register(part: PartBuilder, case: Case, stave: Stave, settings: Settings, named: str) -> str:
     """Say over three lines which register they stand for, where it is another than before; what is said now."""
     band = case.gesture.band
     if band is None or stave.lines != 3:
@@ -268,26 +256,27 @@ def _name_register(part: Part, case: Case, stave: Stave, settings: Settings, nam
     low, high = (on_page(pitch, stave.pitches).name for pitch in (band.low, band.high))
     name = wording(f"register-{band.register}", settings.wording[0]) if band.register else f"{low}–{high}"
     if name != named:
-        part.line.sounding[0].after.append(signs.word(name))
+        part.line.sounding[0].marks.append(Words(text=name))
     return name
 
 
-def _part_levels(parts: list[Part]) -> None:
+def _part_levels(parts: list[PartBuilder]) -> None:
     """Room between the level at the very end of a gesture and that at the start of the next: two, not one. The same
     level stands once: the hairpin that leads to it goes on to the next note."""
     for part, following in pairwise(parts):
-        ending = [d for d in part.dynamics if d.at >= part.beats and (d.level or d.other)]
-        begins = [d for d in following.dynamics if d.at == 0]
+        ending = [d for d in part.levels if d.at >= part.beats and d.level]
+        begins = [d for d in following.levels if d.at == 0]
         if not ending or not begins:
             continue
-        if part.line.stop is None and (ending[-1].level, ending[-1].other) == (begins[0].level, begins[0].other):
-            part.dynamics.remove(ending[-1])
+        if part.line.stop is None and ending[-1].level == begins[0].level:
+            part.levels.remove(ending[-1])
         else:
-            ending[-1].before.append(r"\gsEndLevel")
+            where = next(n for n, level in enumerate(part.levels) if level is ending[-1])
+            part.levels[where] = replace(ending[-1], crowded=True)
             part.crowded = True
 
 
-def _second_heads(case: Case, line: Line, stave: Stave) -> None:
+def _second_heads(case: Case, line: VoiceBuilder, stave: Stave) -> None:
     """Where neighbouring partials are held at once, the upper one beside the note."""
     for played in case.realisation.points:
         event = line.at_point(played.index)
@@ -298,9 +287,9 @@ def _second_heads(case: Case, line: Line, stave: Stave) -> None:
             event.head = replace(event.head, upper=stave.heard_above(pitch, upper))
 
 
-def _clefs(parts: list[Part], instrument: Instrument) -> list[str]:
+def _clefs(parts: list[PartBuilder], instrument: Instrument) -> list[str]:
     """Put clef changes at the events that need them; all clefs in order."""
-    groups: list[list[Event]] = []
+    groups: list[list[EventBuilder]] = []
     rests: list[bool] = []
     rest = False
     for part in parts:
@@ -323,7 +312,7 @@ def _clefs(parts: list[Part], instrument: Instrument) -> list[str]:
     return chosen or [instrument.clefs[0][0]]
 
 
-def _naturals(voice: list[Line]) -> None:
+def _naturals(voice: list[VoiceBuilder]) -> None:
     """Without bars each accidental holds for its note only; a natural after it is printed all the same, once, so
     that nobody need ask."""
     altered: dict[int, Fraction] = {}
@@ -336,7 +325,7 @@ def _naturals(voice: list[Line]) -> None:
             altered[head.steps] = head.alter
 
 
-def _of_two_voices(parts: list[Part]) -> None:
+def _of_two_voices(parts: list[PartBuilder]) -> None:
     """Where played and sung notes meet on one line or space, each has an accidental of its own: one alone could be
     either's."""
     for part in parts:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+from typing import Literal
 
 from gesturesmith.values import frozen
 
@@ -26,7 +27,9 @@ _CUT = F(4)  # beats of a point's time that stay on one line
 #   stroke  a note value for a sound that is over at once, and rests for the rest of its time
 #   point   a stemless head, spaced by time
 #   rest    silence
-KINDS = ("note", "moving", "stroke", "point", "rest")
+type SlotKind = Literal["note", "moving", "stroke", "point", "rest"]
+type LeafKind = Literal["note", "point", "rest", "bar-rest", "skip"]
+type Beam = Literal["", "start", "end"]
 
 
 @frozen
@@ -38,7 +41,7 @@ class Slot:
 
     start: Fraction
     end: Fraction
-    kind: str
+    kind: SlotKind
     key: int
     gathered: bool = False
 
@@ -56,16 +59,18 @@ class Leaf:
     first   whether the event's head and marks stand here
     last    whether it is the last leaf of its event
     group   leaves of one group are beamed together
+    beam    whether a beam begins or ends here
     """
 
     key: int
     at: Fraction
     value: Fraction
-    kind: str
+    kind: LeafKind
     first: bool = False
     last: bool = False
     tied: bool = False
     group: int = 0
+    beam: Beam = ""
 
 
 @frozen
@@ -105,7 +110,7 @@ class Meter:
 FREE = Meter(None, (F(1),))
 
 
-def meter(signature: tuple[int, int] | None) -> Meter:
+def meter_of(signature: tuple[int, int] | None) -> Meter:
     """The meter of a time signature; eighths (and shorter) in threes where there are more than three by threes."""
     if signature is None:
         return FREE
@@ -121,7 +126,7 @@ def meter(signature: tuple[int, int] | None) -> Meter:
     return Meter(bar, (F(1),) * int(bar), quarters=unit == 4)
 
 
-def leaves(slots: tuple[Slot, ...], metre: Meter) -> tuple[Leaf | Triplet, ...]:
+def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Triplet, ...]:
     """The leaves of slots that follow each other without a gap, but for gathered ones; `settled` must have passed
     them."""
     cuts = _cuts(slots)  # also of what is gathered: a rest that was written in two keeps its place in the beat
@@ -129,11 +134,11 @@ def leaves(slots: tuple[Slot, ...], metre: Meter) -> tuple[Leaf | Triplet, ...]:
     if not slots:
         return ()
     made: list[Leaf | Triplet] = []
-    for start, end, triplet in _stretches(cuts, slots[0].start, slots[-1].end, metre):
+    for start, end, triplet in _stretches(cuts, slots[0].start, slots[-1].end, meter):
         if triplet:
             made.append(Triplet(tuple(_in_triplet(slots, start, end))))
         else:
-            for leaf in _in_plain(slots, start, end, metre):
+            for leaf in _in_plain(slots, start, end, meter):
                 last = made[-1] if made else None
                 if isinstance(last, Leaf) and leaf.kind == last.kind == "bar-rest" and leaf.key == last.key:
                     made[-1] = replace(last, value=last.value + leaf.value)  # empty bars are counted together
@@ -142,14 +147,14 @@ def leaves(slots: tuple[Slot, ...], metre: Meter) -> tuple[Leaf | Triplet, ...]:
     return tuple(_with_lasts(made))
 
 
-def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], metre: Meter) -> tuple[Slot, ...]:
+def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], meter: Meter) -> tuple[Slot, ...]:
     """The slots with those made stemless that no note value gives, group by group.
 
     `groups[i]` is the gesture that slot i belongs to: a gesture is written in values or in points, never
     half and half. Rests stay rests where they can be; else they become points too.
     """
     while True:
-        bad = _unwritable(slots, metre)
+        bad = _unwritable(slots, meter)
         inside = [
             (slot, g, start)
             for slot, g in zip(slots, groups, strict=True)
@@ -197,35 +202,35 @@ def _even_thirds(cuts: tuple[Fraction, ...], start: Fraction) -> bool:
     return all((cut - start) % _SHORTEST_TRIPLET == 0 for cut in cuts)
 
 
-def _unwritable(slots: tuple[Slot, ...], metre: Meter) -> list[tuple[Fraction, Fraction]]:
+def _unwritable(slots: tuple[Slot, ...], meter: Meter) -> list[tuple[Fraction, Fraction]]:
     cuts = _cuts(slots)
     if _plain(cuts, F(0)):
         return []
     return [
         (start, end)
-        for start, end in _cells(slots[0].start, slots[-1].end, metre)
-        if not _wide(cuts, start, end, metre) and _divided(cuts, start, end) is None
+        for start, end in _cells(slots[0].start, slots[-1].end, meter)
+        if not _wide(cuts, start, end, meter) and _divided(cuts, start, end) is None
     ]
 
 
-def _cells(start: Fraction, end: Fraction, metre: Meter) -> Iterator[tuple[Fraction, Fraction]]:
+def _cells(start: Fraction, end: Fraction, meter: Meter) -> Iterator[tuple[Fraction, Fraction]]:
     at = start
     while at < end:
-        _, until = metre.cell(at)
-        yield metre.cell(at)
+        _, until = meter.cell(at)
+        yield meter.cell(at)
         at = until
 
 
 def _wide(
-    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, metre: Meter
+    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter
 ) -> tuple[Fraction, Fraction] | None:
     """The triplet over four or two whole beats that a cell lies in, or None."""
-    if any(cell != 1 for cell in metre.cells):
+    if any(cell != 1 for cell in meter.cells):
         return None
     for width in (4, 2):
-        base = metre.bar_start(start)
+        base = meter.bar_start(start)
         first = base + (start - base) // width * width
-        bar_end = metre.bar_end(start)
+        bar_end = meter.bar_end(start)
         if bar_end is not None and first + width > bar_end:
             continue
         inner = _inside(cuts, first, first + width)
@@ -252,20 +257,20 @@ def _divided(
 
 
 def _stretches(
-    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, metre: Meter
+    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter
 ) -> list[tuple[Fraction, Fraction, bool]]:
     """Plain and triplet stretches in order; plain ones that touch are one, as far as the bar reaches."""
     found: list[tuple[Fraction, Fraction, bool]] = []
     even = _plain(cuts, F(0))
-    for cell_start, cell_end in _cells(start, end, metre):
+    for cell_start, cell_end in _cells(start, end, meter):
         if found and found[-1][1] > cell_start:
             continue  # a triplet over several beats holds this one
-        wide = None if even else _wide(cuts, cell_start, cell_end, metre)
+        wide = None if even else _wide(cuts, cell_start, cell_end, meter)
         parts = ((*wide, True),) if wide else _divided(cuts, cell_start, cell_end)
         if parts is None:
             raise ValueError(f"no note value between {cell_start} and {cell_end}")
         for part_start, part_end, triplet in parts:
-            same_bar = metre.bar is None or part_start % metre.bar != 0
+            same_bar = meter.bar is None or part_start % meter.bar != 0
             if found and not triplet and not found[-1][2] and same_bar:
                 found[-1] = (found[-1][0], part_end, False)
             else:
@@ -288,22 +293,22 @@ def _in_triplet(slots: tuple[Slot, ...], start: Fraction, end: Fraction) -> Iter
         yield from _written(slot, a, lengths, F(2, 3), group=int(start))
 
 
-def _in_plain(slots: tuple[Slot, ...], start: Fraction, end: Fraction, metre: Meter) -> Iterator[Leaf]:
+def _in_plain(slots: tuple[Slot, ...], start: Fraction, end: Fraction, meter: Meter) -> Iterator[Leaf]:
     for slot, a, b in _pieces(slots, start, end):
         if slot.kind == "point":
             # Without bars a long wait is cut, so that a line may end in it.
-            lengths = [b - a] if metre.bar is not None else [*([_CUT] * int((b - a) // _CUT)), (b - a) % _CUT]
+            lengths = [b - a] if meter.bar is not None else [*([_CUT] * int((b - a) // _CUT)), (b - a) % _CUT]
             yield from _written(slot, a, [length for length in lengths if length], F(1), group=0)
         elif slot.kind == "rest" or (slot.kind == "stroke" and a != slot.start):
-            yield from _rests(slot, a, b, metre)
+            yield from _rests(slot, a, b, meter)
         else:
-            origin = slot.start if metre.bar is None else metre.bar_start(a)
-            lengths = _values(a, b, metre, origin)
+            origin = slot.start if meter.bar is None else meter.bar_start(a)
+            lengths = _values(a, b, meter, origin)
             if slot.kind == "stroke":
                 lengths = lengths[:1]
-            yield from _written(slot, a, lengths, F(1), group=None, metre=metre)
+            yield from _written(slot, a, lengths, F(1), group=None, meter=meter)
             if slot.kind == "stroke":
-                yield from _rests(slot, a + lengths[0], b, metre)
+                yield from _rests(slot, a + lengths[0], b, meter)
 
 
 def _written(
@@ -312,10 +317,16 @@ def _written(
     lengths: list[Fraction],
     factor: Fraction,
     group: int | None,
-    metre: Meter = FREE,
+    meter: Meter = FREE,
 ) -> Iterator[Leaf]:
     """Leaves of the given values; of what moves or is a point only the first is printed."""
-    kinds = {"note": "note", "moving": "note", "stroke": "note", "point": "point", "rest": "rest"}
+    kinds: dict[SlotKind, LeafKind] = {
+        "note": "note",
+        "moving": "note",
+        "stroke": "note",
+        "point": "point",
+        "rest": "rest",
+    }
     once = slot.kind in ("moving", "point")
     for n, length in enumerate(lengths):
         first = at == slot.start
@@ -325,7 +336,7 @@ def _written(
                 yield Leaf(key=slot.key, at=at, value=length, kind="skip")
                 at += length
             return
-        beam = group if group is not None else int(metre.cell(at)[0] * 2)
+        beam = group if group is not None else int(meter.cell(at)[0] * 2)
         tied = slot.kind == "note" and at + length * factor < slot.end
         kind = kinds[slot.kind] if first or slot.kind != "stroke" else "rest"
         yield Leaf(key=slot.key, at=at, value=length, kind=kind, first=first, tied=tied, group=beam)
@@ -350,57 +361,58 @@ def _within(a: Fraction, b: Fraction) -> list[Fraction]:
         unit /= 2
 
 
-def _values(a: Fraction, b: Fraction, metre: Meter, origin: Fraction) -> list[Fraction]:
+def _values(a: Fraction, b: Fraction, meter: Meter, origin: Fraction) -> list[Fraction]:
     """Values from a to b in plain time: whole cells in one value if they can, syncopation only in a half bar."""
     if a == b:
         return []
-    start, end = metre.cell(a)
+    start, end = meter.cell(a)
     if b <= end:
         return _within(a - start, b - start)
     if a == start:
-        length = _over_cells(a, b, metre)
-        return [length, *_values(a + length, b, metre, origin)]
-    offset = a - metre.bar_start(a)
-    strong = int(start - metre.bar_start(a)) % 2 == 0
+        length = _over_cells(a, b, meter)
+        return [length, *_values(a + length, b, meter, origin)]
+    offset = a - meter.bar_start(a)
+    strong = int(start - meter.bar_start(a)) % 2 == 0
     if end - start == 1 and offset % 1 == F(1, 2) and strong and b - a in (F(1), F(3, 2)):
         return [b - a]
-    return _within(a - start, end - start) + _values(end, b, metre, origin)
+    return _within(a - start, end - start) + _values(end, b, meter, origin)
 
 
-def _over_cells(a: Fraction, b: Fraction, metre: Meter) -> Fraction:
+def _over_cells(a: Fraction, b: Fraction, meter: Meter) -> Fraction:
     """The longest value from the start of a cell that ends with a cell at or before b."""
-    best = metre.cell(a)[1] - a
+    best = meter.cell(a)[1] - a
     until = a
     while until < b and until - a < _LONGEST + 2:
-        until = metre.cell(until)[1]
+        until = meter.cell(until)[1]
         length = until - a
         if until <= b and is_value(length) and (length <= _LONGEST or until == b):
             best = length
     # A dotted value may end inside a cell where it fills the rest of a half bar.
-    if metre.cells[0] == 1 and b - a == F(3, 2) and int(a - metre.bar_start(a)) % 2 == 0:
+    if meter.cells[0] == 1 and b - a == F(3, 2) and int(a - meter.bar_start(a)) % 2 == 0:
         return b - a
     return best
 
 
-def _rests(slot: Slot, a: Fraction, b: Fraction, metre: Meter) -> Iterator[Leaf]:
+def _rests(slot: Slot, a: Fraction, b: Fraction, meter: Meter) -> Iterator[Leaf]:
     """Rests show the beats: nothing is dotted but a whole cell, nothing crosses the middle of a bar."""
     at = a
     while at < b:
-        bar_end = metre.bar_end(at)
-        kind, length = "rest", _rest(at, b, metre)
-        if bar_end is not None and at == metre.bar_start(at) and bar_end <= b:
+        bar_end = meter.bar_end(at)
+        kind: LeafKind = "rest"
+        length = _rest(at, b, meter)
+        if bar_end is not None and at == meter.bar_start(at) and bar_end <= b:
             kind, length = "bar-rest", bar_end - at
         yield Leaf(key=slot.key, at=at, value=length, kind=kind, first=at == slot.start)
         at += length
 
 
-def _rest(at: Fraction, b: Fraction, metre: Meter) -> Fraction:
-    start, end = metre.cell(at)
+def _rest(at: Fraction, b: Fraction, meter: Meter) -> Fraction:
+    start, end = meter.cell(at)
     if at == start and b >= end:
-        base = metre.bar_start(at)
-        simple = all(cell == 1 for cell in metre.cells)
+        base = meter.bar_start(at)
+        simple = all(cell == 1 for cell in meter.cells)
         for length in (F(4), F(2)):
-            aligned = metre.bar is None or ((at - base) % length == 0 and metre.bar % length == 0)
+            aligned = meter.bar is None or ((at - base) % length == 0 and meter.bar % length == 0)
             if simple and aligned and at + length <= b:
                 return length
         return end - at if is_value(end - at) else F(1)

@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.events import Event, Line
+from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
+from gesturesmith.engrave.marks import Fingering
 from gesturesmith.engrave.signs import in_force
-from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules.base import Case
 
 
-def cents(line: Line) -> None:
+def cents(line: VoiceBuilder) -> None:
     """Cents where a pitch is finer than a quarter tone."""
     for event in line.sounding:
-        if event.head is not None and event.head.tuned and event.index is not None:
-            event.after.append(event.head.tuned)
+        if event.head is not None and event.head.tuner is not None and event.index is not None:
+            event.marks.append(event.head.tuner)
 
 
-def fingerings(case: Case, line: Line, asked: str) -> None:
+def fingerings(case: Case, line: VoiceBuilder, asked: str) -> None:
     """Fingerings as the file asks: `needed`, `all` or `none`.
 
     It stands once along a line, and at a note that is repeated without a rest, unless the row belongs to the sign;
@@ -26,9 +26,9 @@ def fingerings(case: Case, line: Line, asked: str) -> None:
         return
     realisation = case.realisation
     if realisation.print_tube and realisation.tube is not None:
-        line.sounding[0].after.append(_fingering(realisation.tube.name))
+        line.sounding[0].marks.append(Fingering(name=realisation.tube.name))
         return
-    shown: tuple[str, Event] | None = None
+    shown: tuple[str, EventBuilder] | None = None
     for played in realisation.points:
         event = _event(line, played.index)
         name = _name(played)
@@ -39,29 +39,29 @@ def fingerings(case: Case, line: Line, asked: str) -> None:
         wanted = asked == "all" or not played.standard or played.given or part_of_sign
         told = shown is not None and shown[0] == name and _goes_on(shown[1], event)
         if wanted and (part_of_sign or not told):
-            event.after.append(_fingering(name))
+            event.marks.append(Fingering(name=name))
         shown = (name, event) if wanted else None
 
 
-def _goes_on(before: Event, event: Event) -> bool:
+def _goes_on(before: EventBuilder, event: EventBuilder) -> bool:
     """Whether a line leads from the one to the other, or the same note is struck again without a rest."""
     if event.point is not None and event.point.reached == "line":
         return True
     one, two = before.head, event.head
-    same = one is not None and two is not None and (one.name, one.tuned) == (two.name, two.tuned)
+    same = one is not None and two is not None and (one.spelling, one.tuner) == (two.spelling, two.tuner)
     return same and before.end == event.start
 
 
-def _shows_pitch(event: Event) -> bool:
+def _shows_pitch(event: EventBuilder) -> bool:
     """Whether the head says a pitch that a fingering could be for, not a height."""
     return event.head is not None and event.head.steps is not None and not event.head.bare
 
 
-def _part_of_sign(case: Case, event: Event) -> bool:
+def _part_of_sign(case: Case, event: EventBuilder) -> bool:
     return any(t.look.fingering for t in in_force(case, event))
 
 
-def _event(line: Line, index: int) -> Event | None:
+def _event(line: VoiceBuilder, index: int) -> EventBuilder | None:
     return next((e for e in line.sounding if e.index == index), None)
 
 
@@ -71,7 +71,3 @@ def _name(played: PlayedPoint) -> str:
     if played.other is None or played.other == played.tube:
         return played.tube.name
     return f"{played.tube.name} / {played.other.name}"
-
-
-def _fingering(name: str) -> LyText:
-    return code(f"\\gsFingering {quoted(name)}")

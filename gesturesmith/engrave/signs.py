@@ -8,8 +8,21 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from gesturesmith.engrave.events import Event, Line, Saying
-from gesturesmith.lytext import LyText, quoted
+from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
+from gesturesmith.engrave.marks import (
+    Bend,
+    Edge,
+    Flutter,
+    HandTurnEnd,
+    HandTurnStart,
+    Script,
+    SpanEnd,
+    SpanStart,
+    TechniqueLabel,
+    TechniqueTurnEnd,
+    TechniqueTurnStart,
+)
+from gesturesmith.kinds import HandState, HeadShape
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import PLAIN_END, Technique, clash
 from gesturesmith.wording import text as wording
@@ -17,47 +30,14 @@ from gesturesmith.wording import text as wording
 # After so many beats of silence a reader has forgotten what held: the word stands again. Our own judgement.
 LONG_REST_BEATS = Fraction(8)
 
-_SCRIPTS = {
-    "stopped": r"\gsPlus",
-    "half-stopped": r"\gsHalfStopped",
-    "open": r"\gsOpen",
-    "double-dots": r"\gsDots #2",
-    "triple-dots": r"\gsDots #3",
-}
-_HAND = ("stopped", "half-stopped", "open")
-_EDGES = {"scoop": r"\gsScoop", "plop": r"\gsPlop", "rip": r"\gsRip", "doit": r"\gsDoit", "fall": r"\gsFall"}
-_EDGES_IN = ("scoop", "plop", "rip")
-_SPAN_END = r"\gsSpanEnd"
-BEND_DEPTH = -2  # half staff spaces below the note: a third, as a sign and not a measure
 
-
-def in_force(case: Case, event: Event) -> tuple[Technique, ...]:
+def in_force(case: Case, event: EventBuilder) -> tuple[Technique, ...]:
     """The techniques at an event; where a fallback replaces what was asked, those that are really played."""
     return case.in_force(event.point)
 
 
-def word(text: str) -> str:
-    """Words above the staff."""
-    return f"\\gsWord {quoted(text)}"
-
-
-def say(sayings: list[Saying]) -> list[str]:
-    """All words of techniques at one note, in one line; the stencils choose what each of them says."""
-    one = (f"({quoted(s.word)} {quoted(s.first)} {quoted(s.later)})" for s in sayings)
-    return [f"\\gsSay #'({' '.join(one)})"] if sayings else []
-
-
-def _told(sayings: list[Saying]) -> frozenset[str]:
-    return frozenset(s.word for s in sayings)
-
-
-def held(event: Event) -> list[Saying]:
-    """What is said again at an event where it comes first on a system, beside what is said there anyhow."""
-    return [s for s in event.holds if s.word not in _told(event.words)]
-
-
 @dataclass(slots=True)
-class Signs:
+class TechniqueState:
     """What the player has been told so far; gestures and rests are passed through it in order."""
 
     language: str
@@ -65,18 +45,18 @@ class Signs:
     again: tuple[Technique, ...] = ()  # in force where a repeat sign leads back to what comes first
     known: set[str] = field(default_factory=set)
     silence: Fraction = Fraction(0)
-    rest_before: Event | None = None
+    rest_before: EventBuilder | None = None
     mute: str | None = None
-    open: dict[str, Event] = field(default_factory=dict)  # spans that reach the end of the last gesture
+    open: dict[str, EventBuilder] = field(default_factory=dict)  # spans that reach the end of the last gesture
 
-    def rest(self, event: Event) -> None:
+    def rest(self, event: EventBuilder) -> None:
         """A rest between gestures: mutes are announced in it, and a long one makes words stand again."""
         self.silence += event.end - event.start
         self.rest_before = self.rest_before or event
         if self.silence >= LONG_REST_BEATS:
             self.known.clear()
 
-    def gesture(self, case: Case, line: Line) -> None:
+    def gesture(self, case: Case, line: VoiceBuilder) -> None:
         """Put signs and words at the events of a gesture."""
         events = line.sounding
         forces = [in_force(case, e) for e in events]
@@ -101,37 +81,37 @@ class Signs:
                     continue
                 over = _slid(technique, event, line)
                 if not over or (event.point is not None and event.index and event.point.reached == "line"):
-                    event.holds.append(Saying(said, said))
+                    event.held.append(_always(said))
                 if not over:
-                    event.holds_on.append(Saying(said, said))
+                    event.repeat_after_break.append(_always(said))
             _signs_of(force, event, line)
         self._spans(case, events, forces)
         _hand(forces, line)
         self.active, self.silence, self.rest_before = forces[-1], Fraction(0), None
 
-    def _enter(self, case: Case, entering: tuple[Technique, ...], event: Event) -> None:
+    def _enter(self, case: Case, entering: tuple[Technique, ...], event: EventBuilder) -> None:
         for technique in entering:
             if technique.look.word and technique.look.extent != "span":
                 said = self._word(case, technique)
                 later = technique.look.sign if technique.key in self.known and technique.look.sign else said
-                self._say(Saying(said, said, later), technique.look.announce, event)
+                self._say(TechniqueLabel(word=said, first=said, later=later), technique.look.announce, event)
             self.known.add(technique.key)
 
-    def _leave(self, leaving: tuple[Technique, ...], force: tuple[Technique, ...], event: Event) -> None:
+    def _leave(self, leaving: tuple[Technique, ...], force: tuple[Technique, ...], event: EventBuilder) -> None:
         """What is over; `force` is what goes on or begins."""
         for technique in leaving:
             look = technique.look
             if look.cancel_script and carries_scripts(event):
-                event.after.append(_SCRIPTS[look.cancel_script])
+                event.marks.append(Script(sign=look.cancel_script))
             elif end := _end(technique, force):
-                self._say(Saying(end, end, end), look.announce, event)
+                self._say(TechniqueLabel(word=end, first=end, later=end), look.announce, event)
 
-    def _say(self, saying: Saying, announced: bool, event: Event) -> None:
+    def _say(self, label: TechniqueLabel, announced: bool, event: EventBuilder) -> None:
         place = self.rest_before if announced and self.rest_before is not None else event
-        if saying not in place.words:
-            place.words.append(saying)
+        if label not in place.labels:
+            place.labels.append(label)
 
-    def _remind(self, case: Case, staying: tuple[Technique, ...], event: Event) -> None:
+    def _remind(self, case: Case, staying: tuple[Technique, ...], event: EventBuilder) -> None:
         """What goes on from the gesture before: its sign; after a long rest its word again."""
         for technique in staying:
             look = technique.look
@@ -141,7 +121,7 @@ class Signs:
                 self._enter(case, (technique,), event)
             else:
                 said = self._word(case, technique)
-                self._say(Saying(said, said, look.sign), False, event)
+                self._say(TechniqueLabel(word=said, first=said, later=look.sign), False, event)
 
     def _word(self, case: Case, technique: Technique) -> str:
         """The word of a technique, with the mute's name filled in."""
@@ -154,17 +134,22 @@ class Signs:
         return sign if technique.key in self.known and sign else self._word(case, technique)
 
     def _turn(
-        self, case: Case, start: Event, end: Event, before: tuple[Technique, ...], force: tuple[Technique, ...]
+        self,
+        case: Case,
+        start: EventBuilder,
+        end: EventBuilder,
+        before: tuple[Technique, ...],
+        force: tuple[Technique, ...],
     ) -> None:
         """A gradual change: both states joined by an arrow, in hand signs where the hand makes it. Each end names
         all that holds there, so that nothing need be asked of what stands at neither."""
         leaving = tuple(t for t in before if t not in force)
         entering = tuple(t for t in force if t not in before)
-        hands = [[t.look.script for t in side if t.look.script in _HAND] for side in (leaving, entering)]
+        hands = [[state for t in side if (state := _hand_state(t))] for side in (leaving, entering)]
         if any(hands):
-            one, two = (names[0] if names else "open" for names in hands)
+            one, two = (states[0] if states else "open" for states in hands)
             _turn_hand(start, one, two)
-            end.after.append(r"\gsHandTurnEnd")
+            end.marks.append(HandTurnEnd())
         changing = (*leaving, *entering)
         if any(_turns(t, changing) for t in changing):
             here = [self._name(case, t) for t in before if _named(t, changing)]
@@ -179,26 +164,30 @@ class Signs:
                 there = [PLAIN_END]  # what ends with its note elsewhere (a trill) ends here along the line
             # What changes goes over from the words at the start into the sign, so that it stands there once; at the
             # end the sign says what holds from there.
-            start.words[:] = [Saying(s.word) if s.first in here else s for s in start.words]
-            end.words += [
-                Saying(self._word(case, t)) for t in force if _named(t, changing) or (t in entering and t.look.word)
+            start.labels[:] = [
+                TechniqueLabel(word=label.word) if label.first in here else label for label in start.labels
             ]
-            start.after.append(f"\\gsTurn {_joined(here)} {_joined(there)}")
-            end.after.append(r"\gsTurnEnd")
+            end.labels += [
+                TechniqueLabel(word=self._word(case, t))
+                for t in force
+                if _named(t, changing) or (t in entering and t.look.word)
+            ]
+            start.marks.append(TechniqueTurnStart(here=_joined(here), there=_joined(there)))
+            end.marks.append(TechniqueTurnEnd())
         self.known.update(t.key for t in entering)
 
-    def _spans(self, case: Case, events: list[Event], forces: list[tuple[Technique, ...]]) -> None:
+    def _spans(self, case: Case, events: list[EventBuilder], forces: list[tuple[Technique, ...]]) -> None:
         """A dashed line with a hook over each stretch of a technique that wants one."""
         wanted = {t.key: t for force in forces for t in force if t.look.extent == "span"}
         for technique in wanted.values():
             inside = [n for n, force in enumerate(forces) if technique in force]
             for n in inside:
                 if n == 0 and technique.key in self.open and not self.silence:
-                    self.open.pop(technique.key).at_end.remove(_SPAN_END)  # it goes on from the gesture before
+                    self.open.pop(technique.key).ends.remove(SpanEnd())  # it goes on from the gesture before
                 elif n - 1 not in inside:
-                    events[n].after.append(f"\\gsSpan {quoted(self._word(case, technique))}")
+                    events[n].marks.append(SpanStart(word=self._word(case, technique)))
                 if n + 1 not in inside:
-                    events[n].at_end.append(_SPAN_END)
+                    events[n].ends.append(SpanEnd())
             self.known.add(technique.key)
         last = len(events) - 1
         self.open = {t.key: events[last] for t in wanted.values() if t in forces[last]}
@@ -206,7 +195,7 @@ class Signs:
 
 def _said(techniques: tuple[Technique, ...]) -> bool:
     """Whether the page says of any of these that it is in force, so that a plain "ord." would take it back too."""
-    return any(t.look.word or t.look.script in _HAND for t in techniques)
+    return any(t.look.word or _hand_state(t) for t in techniques)
 
 
 def _turns(technique: Technique, changing: tuple[Technique, ...]) -> bool:
@@ -226,7 +215,7 @@ def _end(technique: Technique, force: tuple[Technique, ...]) -> str:
     return technique.look.named_end if _said(force) else technique.look.cancel
 
 
-def _rest_before(event: Event, line: Line) -> Event | None:
+def _rest_before(event: EventBuilder, line: VoiceBuilder) -> EventBuilder | None:
     """The first of the rests that stand before an event of a gesture; None where none does."""
     here = next((n for n, e in enumerate(line.events) if e is event), len(line.events))
     rest = None
@@ -258,7 +247,7 @@ def _apart(one: Technique, other: Technique) -> bool:
     return bool(clash(one, other)) or one.tone == other.tone == "none"
 
 
-def _slid(technique: Technique, event: Event, line: Line) -> bool:
+def _slid(technique: Technique, event: EventBuilder, line: VoiceBuilder) -> bool:
     """Whether what is a way to slide, and no state of the instrument, has no line more at an event or after it."""
     slides = any(segment.slides for segment in line.segments)  # the hand also moves on a note by itself
     if technique.layer != "motion" or technique.look.cancel or not slides:
@@ -267,76 +256,82 @@ def _slid(technique: Technique, event: Event, line: Line) -> bool:
     return not any(segment.slides for segment in line.segments[here:])
 
 
-def _joined(names: list[str]) -> LyText:
-    return quoted(", ".join(dict.fromkeys(names)))
+def _joined(names: list[str]) -> str:
+    return ", ".join(dict.fromkeys(names))
 
 
-def carries_scripts(event: Event) -> bool:
+def _always(word: str) -> TechniqueLabel:
+    """What is said again where a system begins, and nowhere else."""
+    return TechniqueLabel(word=word, first=word)
+
+
+def _hand_state(technique: Technique) -> HandState | None:
+    """What the sign over a technique's notes says of the hand in the bell; None where it says nothing of it."""
+    script = technique.look.script
+    return script if script in ("stopped", "half-stopped", "open") else None
+
+
+def carries_scripts(event: EventBuilder) -> bool:
     """Whether a sign over the note would stand where something begins: not where a line only passes."""
     point = event.point
     return event.tongued or (point is not None and (point.reached == "slur" or point.held))
 
 
-def _signs_of(force: tuple[Technique, ...], event: Event, line: Line) -> None:
+def _signs_of(force: tuple[Technique, ...], event: EventBuilder, line: VoiceBuilder) -> None:
     """Scripts, slashes, edges and bends of one event."""
     for technique in force:
         look = technique.look
-        turned = look.script in _HAND and r"\gsHandTurnEnd" in event.after  # the arrow ends in the sign
-        if look.script and not turned and (event.tongued or (look.script in _HAND and carries_scripts(event))):
-            event.after.append(_SCRIPTS[look.script])
+        of_hand = _hand_state(technique) is not None
+        turned = of_hand and HandTurnEnd() in event.marks  # the arrow ends in the sign
+        if look.script and not turned and (event.tongued or (of_hand and carries_scripts(event))):
+            event.marks.append(Script(sign=look.script))
         if look.tremolo and carries_scripts(event):
-            event.each.append(r"\gsFlutter")
-        if look.edge and _at_edge(look.edge, event, line):
-            place = event.after if look.edge in _EDGES_IN else event.at_end
-            place.append(_EDGES[look.edge])
+            event.marks.append(Flutter(slashes=look.tremolo))
+        if look.edge and _at_edge(edge := Edge(shape=look.edge), event, line):
+            (event.marks if edge.enters else event.ends).append(edge)
         if look.motion == "bend" and event.index is not None and _detached(event, line):
-            event.at_end.append(f"\\gsBend #{BEND_DEPTH}")
+            event.ends.append(Bend())
 
 
-def at_head(command: str) -> bool:
-    """Whether a sign hangs on a head, so that it cannot stand where a note only goes on."""
-    return command in _EDGES.values() or command.startswith(r"\gsBend ")
-
-
-def _at_edge(edge: str, event: Event, line: Line) -> bool:
-    if edge in _EDGES_IN:
+def _at_edge(edge: Edge, event: EventBuilder, line: VoiceBuilder) -> bool:
+    if edge.enters:
         return event.tongued and event.index is not None
     if event.index is None:
         return event is line.sounding[-1]
     return event.index >= len(line.segments) or line.segments[event.index].kind == "none"
 
 
-def _detached(event: Event, line: Line) -> bool:
+def _detached(event: EventBuilder, line: VoiceBuilder) -> bool:
     """Whether no line leads to or from a point."""
     index = event.index or 0
     around = line.segments[max(0, index - 1) : index + 1] if index else line.segments[:1]
     return not any(segment.slides for segment in around)
 
 
-def _hand(forces: list[tuple[Technique, ...]], line: Line) -> None:
+def _hand(forces: list[tuple[Technique, ...]], line: VoiceBuilder) -> None:
     """Hand signs along the lines of a hand glissando: closing as the pitch falls, opening as it rises."""
     points = line.points
     for index, segment in enumerate(line.segments):
         start, end = line.at_point(index), line.at_point(index + 1)
         if segment.slides and _moved_by_hand(start, forces, line):
-            if r"\gsHandTurnEnd" in end.after:
+            if HandTurnEnd() in end.marks:
                 continue  # a change `as stopped` along the line has said it already
             falls = (points[index + 1].sounding_cents or 0) < (points[index].sounding_cents or 0)
             _turn_hand(start, "open" if falls else "stopped", "stopped" if falls else "open")
-            end.after.append(r"\gsHandTurnEnd")
+            end.marks.append(HandTurnEnd())
     for event in line.events:
         if event.index is not None and _detached(event, line) and _moved_by_hand(event, forces, line):
             _turn_hand(event, "open", "stopped")
-            event.at_end.append(r"\gsHandTurnEnd")
+            event.ends.append(HandTurnEnd())
 
 
-def _turn_hand(start: Event, one: str, two: str) -> None:
+def _turn_hand(start: EventBuilder, here: HandState, there: HandState) -> None:
     """An arrow between two signs of the hand; what stands over the note anyhow goes over into the first."""
-    start.after[:] = [a for a in start.after if a != _SCRIPTS[one]]
-    start.after.append(f"\\gsHandTurn #'({one} {two})")
+    start.marks[:] = [mark for mark in start.marks if mark != Script(sign=here)]
+    start.marks.append(HandTurnStart(here=here, there=there))
 
 
-def _moved_by_hand(event: Event, forces: list[tuple[Technique, ...]], line: Line) -> bool:
+def _moved_by_hand(event: EventBuilder, forces: list[tuple[Technique, ...]], line: VoiceBuilder) -> bool:
     sounding = line.sounding
     place = next((n for n, e in enumerate(sounding) if e is event), None)
     return place is not None and any(t.look.motion == "hand" for t in forces[place])
@@ -347,7 +342,7 @@ def line_word(force: tuple[Technique, ...]) -> str:
     return next((t.look.line_word for t in force if t.look.line_word), "")
 
 
-def head_for_sung(force: tuple[Technique, ...]) -> str:
+def head_for_sung(force: tuple[Technique, ...]) -> HeadShape:
     """The head of a sung line."""
     return next((t.look.sung_head for t in force if t.look.sung_head), "normal")
 

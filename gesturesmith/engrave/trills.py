@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-import re
-
-from gesturesmith.engrave.events import Event, Line
-from gesturesmith.engrave.heads import lily_name, on_page
+from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
+from gesturesmith.engrave.heads import on_page
+from gesturesmith.engrave.marks import SecondNote, TrillSign
 from gesturesmith.engrave.signs import carries_scripts, in_force
 from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
 
-_TRILL = r"\gsTrill"
-_SIGN = re.compile(r"\\gsTrill(?:To .*)?")
 _SECOND = 2  # semitones at most in what the sign alone asks for, with an accidental
 
 
-def draw(case: Case, line: Line, pitches: str) -> None:
+def draw(case: Case, line: VoiceBuilder, pitches: str) -> None:
     """The signs of trills and the notes they go to.
 
     By the sign a small accidental says which second it is (Gould, from memory); a wider trill, and one without a
@@ -33,26 +30,13 @@ def draw(case: Case, line: Line, pitches: str) -> None:
             to = _upper(case, event, technique, pitches)
             near = to is not None and to[1] <= _SECOND
             if technique.look.trill:
-                event.after.append(f"{_TRILL}To {lily_name(to[0])}" if to is not None and near else _TRILL)
+                event.marks.append(TrillSign(to=to[0] if to is not None and near else None))
             if to is not None and not (near and technique.look.trill):
-                event.after.append(f"\\gsSecond {lily_name(to[0])}")
+                event.marks.append(SecondNote(to=to[0]))
         before = force
 
 
-def is_sign(command: str) -> bool:
-    """Whether a command is the sign of a trill."""
-    return _SIGN.fullmatch(command) is not None
-
-
-def in_waves(command: str) -> str:
-    """The sign of a trill that goes on in waves, until `WAVES_END`."""
-    return command.replace(_TRILL, f"{_TRILL}Span", 1)
-
-
-WAVES_END = f"{_TRILL}SpanEnd"
-
-
-def _upper(case: Case, event: Event, technique: Technique, pitches: str) -> tuple[Spelling, int] | None:
+def _upper(case: Case, event: EventBuilder, technique: Technique, pitches: str) -> tuple[Spelling, int] | None:
     """The second note as it is spelled on the page, and how many semitones it is above the first."""
     point = event.point
     played = next((p for p in case.realisation.points if p.index == event.index), None)

@@ -11,13 +11,15 @@ from functools import cache
 from pathlib import Path
 
 from gesturesmith import evidence, tones
+from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.cache import Store, file_digest, result_key, value_format
 from gesturesmith.diagnostics import FileReport, GestureReport, changes, types
-from gesturesmith.engrave import music
-from gesturesmith.engrave.music import Music
+from gesturesmith.engrave import marks, music, rhythm
+from gesturesmith.engrave.heads import Head
 from gesturesmith.lang.nodes import Block, File
 from gesturesmith.pipeline.types import Options
 from gesturesmith.source import Source, Span, folded
+from gesturesmith.units import Spelling
 from gesturesmith.values import counted, frozen
 
 _COMMENT = "#"
@@ -30,16 +32,18 @@ class CachedGesture:
 
     report  of a gesture on which nothing was found, as if its block began on line 1; None for others: what is
             found may name other blocks, and is looked for anew
-    music   as it was engraved
+    engraving   its music, as it was engraved
     reads   files that were read beside the text, and their hashes
     """
 
     report: GestureReport | None
-    music: Music
+    engraving: EngravedMusic
     reads: tuple[tuple[str, str], ...]
 
 
-_FORM = value_format((CachedGesture,), (types, changes, evidence, music, tones.types))
+_FORM = value_format(
+    (CachedGesture, EngravedMusic, Head, Spelling), (types, changes, evidence, music, marks, rhythm, tones.types)
+)
 
 
 class GestureCache:
@@ -78,22 +82,24 @@ class GestureCache:
                 said[name] = replace(kept, span=Span(line, kept.span.column, kept.span.end_column))
         return replace(report, gestures=tuple(sorted(said.values(), key=lambda g: g.span.line)))
 
-    def music(self, name: str) -> Music | None:
+    def engraving(self, name: str) -> EngravedMusic | None:
         """The music of a gesture or passage, where it was kept."""
         kept = self._found.get(name)
-        return kept.music if kept is not None else None
+        return kept.engraving if kept is not None else None
 
-    def put(self, made: Music, report: FileReport, reads: Iterable[Path]) -> None:
+    def put(self, made: EngravedMusic, report: FileReport, reads: Iterable[Path]) -> None:
         """Keep the music of a gesture or passage, and with it what is said of a gesture if nothing was found."""
-        block = self._blocks[made.name]
-        said = next((g for g in report.gestures if g.name == made.name and not g.findings), None)
+        name = made.music.name
+        block = self._blocks[name]
+        said = next((g for g in report.gestures if g.name == name and not g.findings), None)
         if said is not None:
             line = said.span.line - block.span.line + 1
             span = Span(line, said.span.column, said.span.end_column)
             said = replace(said, span=span, realisation=None)
         read = tuple((str(path.absolute()), file_digest(path) or "") for path in reads)
         with suppress(TypeError):  # a value that has no form: it is made again, and nothing is lost
-            self._store.put(self._key(made.name), _FORM.dumps(CachedGesture(report=said, music=made, reads=read)))
+            made_before = CachedGesture(report=said, engraving=made, reads=read)
+            self._store.put(self._key(name), _FORM.dumps(made_before))
 
     def _said(self, name: str) -> GestureReport | None:
         kept = self._found.get(name)

@@ -12,7 +12,9 @@ from gesturesmith.pipeline.types import Options
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor files
     from pathlib import Path
 
+    from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.engrave.music import Music
+    from gesturesmith.kinds import Pitches
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.gesture_cache import GestureCache
 
@@ -24,27 +26,33 @@ def engraved(
     options: Options,
     kept: GestureCache | None,
     reads: Iterable[Path] = (),
-) -> Iterator[Music]:
+) -> Iterator[EngravedMusic]:
     """The music of all that may be engraved, in file order: gestures, then passages.
 
     What is on the `kept` is not engraved again, and what is not is put there; `reads` were read for it.
     """
+    from gesturesmith.backends import lilypond
+
     unread = {name for name, _ in report.unread}
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     for said in everything:
         if (said.verdict is Verdict.REFUSED and not options.draft) or said.name in unread:
             continue
-        music = kept.music(said.name) if kept is not None else None
-        if music is None:
+        engraving = kept.engraving(said.name) if kept is not None else None
+        if engraving is None:
             draft = _draft_lines(said, settings, options)
-            music = _engrave(checked, said.name, settings, options.pitches, draft)
-            if music is not None and kept is not None:
-                kept.put(music, report, reads)
-        if music is not None:
-            yield music
+            music = _score(checked, said.name, settings, options.pitches, draft)
+            if music is not None:
+                engraving = lilypond.engraved(music)
+                if kept is not None:
+                    kept.put(engraving, report, reads)
+        if engraving is not None:
+            yield engraving
 
 
-def _engrave(checked: Checked, name: str, settings: Settings, pitches: str, draft: tuple[str, ...]) -> Music | None:
+def _score(
+    checked: Checked, name: str, settings: Settings, pitches: Pitches, draft: tuple[str, ...]
+) -> Music | None:
     from gesturesmith.engrave import engrave_gesture, engrave_passage
 
     case, played = checked.cases.get(name), checked.passage_cases.get(name)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from gesturesmith.checker import Checked, check_text
 from gesturesmith.dependencies import record_dependency, recording_dependencies
 from gesturesmith.diagnostics import FileReport
+from gesturesmith.kinds import Pitches
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.naming import delivery_name
 from gesturesmith.pipeline.types import CompileResult, NotesOptions, Options, SignUsage
@@ -19,6 +20,7 @@ from gesturesmith.values import frozen
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
     from gesturesmith.rules.base import Case
@@ -102,8 +104,8 @@ def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[F
         return checked.report, None
     settings = replace(piece.settings, wording=options.wording or piece.settings.wording)
     wanted = Options(folder=folder, pitches=options.pitches, draft=options.draft)
-    musics = engraved(checked, checked.report, settings, wanted, None)
-    part = part_of(source.name, checked, settings, musics)
+    engravings = engraved(checked, checked.report, settings, wanted, None)
+    part = part_of(source.name, checked, settings, (one.music for one in engravings))
     return checked.report, part if part.gestures or part.played else None
 
 
@@ -151,7 +153,7 @@ def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
         name=name,
         title=front.title(languages),
         author=front.composer,
-        excerpts=tuple(m.name for m in pictures),
+        excerpts=tuple(picture.music.name for picture in pictures),
         book=book,
         document=sheets.document((book,)),
     )
@@ -161,13 +163,14 @@ def _languages(parts: tuple[NotesPart, ...], options: NotesOptions) -> tuple[str
     return options.wording or parts[0].settings.wording
 
 
-def _of_entry(entry: NotesEntry, languages: tuple[str, ...], pitches: str) -> Music:
-    if entry.music is not None:
-        return entry.music
-    return _picture(entry.case, replace(entry.settings, wording=languages), pitches)
+def _of_entry(entry: NotesEntry, languages: tuple[str, ...], pitches: Pitches) -> EngravedMusic:
+    from gesturesmith.backends import lilypond
+
+    music = entry.music or _picture(entry.case, replace(entry.settings, wording=languages), pitches)
+    return lilypond.engraved(music)
 
 
-def _picture(case: Case, settings: Settings, pitches: str) -> Music:
+def _picture(case: Case, settings: Settings, pitches: Pitches) -> Music:
     from gesturesmith.engrave import engrave_gesture
 
     return engrave_gesture(case, settings, pitches=pitches)

@@ -19,7 +19,7 @@ from gesturesmith.values import frozen
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from gesturesmith.engrave.music import Music
+    from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.exercises.variants import Practice
     from gesturesmith.lilypond import LilyPond
     from gesturesmith.model.piece import Settings
@@ -100,6 +100,7 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
 
 def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> ExerciseLine:
     """One gesture, or several of a kind, engraved as a line of a sheet."""
+    from gesturesmith.backends import lilypond
     from gesturesmith.engrave import engrave_passage
     from gesturesmith.sheets.exercises import ExerciseLine
 
@@ -107,7 +108,7 @@ def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | N
     said = barred((cases[0], *(_without_level(case, cases[0]) for case in cases[1:])), meter, times)
     music = engrave_passage(said, settings)
     return ExerciseLine(
-        music=music,
+        engraving=lilypond.engraved(music),
         tempo=music.tempo,
         preparation=preparation(cases[0]),
         rest_s=rest_s(passage),
@@ -122,12 +123,13 @@ def _without_level(case: Case, first: Case) -> Case:
     return replace(case, gesture=replace(case.gesture, dynamics=()))
 
 
-def warm_up_music(settings: Settings) -> Music | None:
+def warm_up_music(settings: Settings) -> EngravedMusic | None:
     """The line a sheet begins with, where the instrument has one."""
+    from gesturesmith.backends import lilypond
     from gesturesmith.engrave import engrave_passage
 
     passage = warm_up(settings.instrument)
-    return engrave_passage(passage, settings) if passage is not None else None
+    return lilypond.engraved(engrave_passage(passage, settings)) if passage is not None else None
 
 
 def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) -> Item:
@@ -143,7 +145,7 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
         name=place.name,
         title=sheet.title,
         author=settings.composer or "",
-        excerpts=tuple(line.music.name for line in sheet.lines),
+        excerpts=tuple(line.engraving.music.name for line in sheet.lines),
         book=book,
         document=sheets.document((book,)),
     )

@@ -16,6 +16,7 @@ from gesturesmith.pipeline.types import CompileResult, Options, SignUsage
 from gesturesmith.source import Source, folded
 
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
+    from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.cache import Store
     from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
@@ -44,12 +45,12 @@ def compile_text(
             return CompileResult(reports=(report,), names=there)
         settings = reading.piece.settings
         # Abjad enters here, and only here.
-        musics = tuple(engraved(checked, report, settings, options, kept, reads))
+        engravings = tuple(engraved(checked, report, settings, options, kept, reads))
         items: tuple[Item, ...] = ()
         ways: tuple[SignUsage, ...] = ()
         if options.notes is not None or numbers is not None:
-            musics, items, ways = _numbered(checked, musics, settings, options, numbers)
-        laid_out = _laid_out(report, musics, settings, options)
+            engravings, items, ways = _numbered(checked, engravings, settings, options, numbers)
+        laid_out = _laid_out(report, engravings, settings, options)
         return CompileResult(reports=(report,), names=there, items=(*laid_out, *items), ways=ways)
 
 
@@ -75,24 +76,25 @@ def _read(
 
 def _numbered(
     checked: Checked,
-    musics: tuple[Music, ...],
+    engravings: tuple[EngravedMusic, ...],
     settings: Settings,
     options: Options,
     numbers: Numbers | None,
-) -> tuple[tuple[Music, ...], tuple[Item, ...], tuple[SignUsage, ...]]:
+) -> tuple[tuple[EngravedMusic, ...], tuple[Item, ...], tuple[SignUsage, ...]]:
     """The musics with the numbers of a notes page, that page where it is the file's own, and the file's ways."""
     from gesturesmith.pipeline import notes
 
     # Of one gesture alone the numbers are those it has among all.
-    everything = musics
+    everything = engravings
     if options.only is not None:
         everything = tuple(engraved(checked, checked.report, settings, options, None))
-    part = notes.part_of(checked.report.source.name, checked, settings, everything)
+    part = notes.part_of(checked.report.source.name, checked, settings, (one.music for one in everything))
     items: tuple[Item, ...] = ()
     if options.notes is not None and everything:
         place = replace(options.notes, place=options.place, stem=f"{options.stem}-notes", name=options.name)
         numbers, items = notes.numbers_of((part,)), (notes.notes_item((part,), place),)
-    return tuple(numbers.on(m) for m in musics) if numbers else musics, items, tuple(notes.ways_of(part))
+    numbered = tuple(numbers.on(one) for one in engravings) if numbers else engravings
+    return numbered, items, tuple(notes.ways_of(part))
 
 
 def compile_file(
@@ -122,15 +124,16 @@ def _narrowed(report: FileReport, only: str | None) -> FileReport:
 
 
 def _laid_out(
-    report: FileReport, musics: tuple[Music, ...], settings: Settings, options: Options
+    report: FileReport, engravings: tuple[EngravedMusic, ...], settings: Settings, options: Options
 ) -> tuple[Item, ...]:
     """The page, unless pictures or one thing alone are asked for, and the snippets of all that may be engraved."""
     from gesturesmith import sheets
     from gesturesmith.pipeline.naming import delivery_name, file_name
     from gesturesmith.writers import Item
 
-    if not musics:
+    if not engravings:
         return ()
+    musics = tuple(engraving.music for engraving in engravings)
     stem = (
         delivery_name(options.name, settings, options.stem) if options.name is not None else file_name(options.stem)
     )
@@ -138,7 +141,7 @@ def _laid_out(
     if options.only is None and options.pages:
         elsewhere = options.notes is not None or bool(options.together)
         book = sheets.page.book(
-            musics,
+            engravings,
             settings,
             output=PAGE,
             refused=_left_out(report, musics),
@@ -157,17 +160,18 @@ def _laid_out(
             document=sheets.document((book,)),
         )
         items.append(page)
-    for number, music in enumerate(musics, start=1):
-        items.append(_snippet(music, f"s{number:05d}", settings, options.place / stem))
+    for number, engraving in enumerate(engravings, start=1):
+        items.append(_snippet(engraving, f"s{number:05d}", settings, options.place / stem))
     return tuple(items)
 
 
-def _snippet(music: Music, output: str, settings: Settings, folder: PurePosixPath) -> Item:
+def _snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: PurePosixPath) -> Item:
     from gesturesmith import sheets
     from gesturesmith.pipeline.naming import file_name
     from gesturesmith.writers import Item
 
-    book = sheets.snippet.book(music, settings, output=output)
+    music = engraving.music
+    book = sheets.snippet.book(engraving, settings, output=output)
     return Item(
         output=output,
         kind="snippet",
@@ -179,7 +183,7 @@ def _snippet(music: Music, output: str, settings: Settings, folder: PurePosixPat
         excerpts=(music.name,),
         book=book,
         document=sheets.document((book,)),
-        ily=sheets.ily.text(music, settings),
+        ily=sheets.ily.text(engraving, settings),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Container, Iterable, Iterator
 from dataclasses import replace
 
+from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.engrave.notes import told_where
 from gesturesmith.exercises.preparation import harmonics
@@ -12,7 +13,7 @@ from gesturesmith.model.excerpt import excerpt, with_harmonics
 from gesturesmith.model.piece import Settings
 from gesturesmith.realise import realise
 from gesturesmith.rules.base import Case
-from gesturesmith.sheets._signs import SIGNS, Sign, Use, is_quarter_tone, use
+from gesturesmith.sheets._signs import SIGNS, Sign, Use, is_quarter_tone
 from gesturesmith.techniques.base import GROUP_OF_LAYER, Technique
 from gesturesmith.values import frozen
 from gesturesmith.wording import technique_text, technique_title
@@ -67,9 +68,9 @@ class Numbers:
         numbers = [technique[key] for key in footnote.techniques]
         return ", ".join([*numbers, own[footnote.own]] if footnote.own else numbers)
 
-    def on(self, music: Music) -> Music:
+    def on(self, engraving: EngravedMusic) -> EngravedMusic:
         """The music with these numbers at its marks and without texts of its own."""
-        return music.noted({f.number: self.label(f) for f in music.footnotes})
+        return engraving.noted({f.number: self.label(f) for f in engraving.music.footnotes})
 
 
 @frozen(kw_only=True)
@@ -112,7 +113,7 @@ def choose(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Choice:
     Every sign and technique once, in order of first appearance within its group, and the groups of techniques in
     the order of their first; then gestures with words of the composer's own. Numbers run down the page.
     """
-    uses = tuple(use(case, music, part.settings) for part in parts for case, music in part.all)
+    uses = tuple(Use(case=case, music=music, settings=part.settings) for part in parts for case, music in part.all)
     used = _used(uses)
     groups = _grouped(used)
     order = [t.key for found in groups.values() for t in found]
@@ -205,7 +206,7 @@ def techniques_of(case: Case) -> tuple[Technique, ...]:
 
 def quarter_tones(part: NotesPart) -> bool:
     """Whether accidentals of quarter tones are printed in a part."""
-    return any(is_quarter_tone(use(case, music, part.settings)) for case, music in part.all)
+    return any(is_quarter_tone(music) for _, music in part.all)
 
 
 def _used(uses: tuple[Use, ...]) -> dict[Technique, list[Use]]:

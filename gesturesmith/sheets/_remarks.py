@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from gesturesmith.engrave.heads import on_page
+from gesturesmith.engrave.marks import Fingering
 from gesturesmith.engrave.music import Music
 from gesturesmith.engrave.notes import caution_keys
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.sheets._entries import NotesPart, said, techniques_of
-from gesturesmith.sheets._signs import Use, is_about, says, use
+from gesturesmith.sheets._signs import Use, is_about
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import UNISON, Interval, interval
 from gesturesmith.wording import keys, technique_title
@@ -35,7 +36,7 @@ def transposition(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> P
 
 
 def _in_bass_clef(music: Music) -> bool:
-    return music.clef == "bass" or '\\clef "bass"' in music.ly
+    return music.clef == "bass" or any(event.clef == "bass" for event in music.events)
 
 
 def _has_old_bass_clef(instrument: Instrument) -> bool:
@@ -61,14 +62,14 @@ def _interval_name(by: Interval, language: str) -> str:
 
 def remarks(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragraphs:
     """What holds for all of the parts and has no picture: only what they use."""
-    uses = [use(case, music, part.settings) for part in parts for case, music in part.all]
+    uses = [Use(case=case, music=music, settings=part.settings) for part in parts for case, music in part.all]
     wanted: dict[str, None] = {}
     if any(is_about(u) for u in uses) and any(_has_exact_head(u) for u in uses):
         wanted["remark-exact"] = None
     if any(_has_accidental(u) for u in uses):
         wanted[_accidentals(parts)] = None
     for one in uses:
-        if says(r"\\gsFingering\b")(one):
+        if one.has(Fingering):
             wanted[_fingerings(one.gesture.instrument)] = None
     if "remark-fingerings" in wanted:
         wanted.pop("remark-fingerings-valves", None)  # it says that as well

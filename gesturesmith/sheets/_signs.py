@@ -1,41 +1,61 @@
-"""The signs a page may have to explain: when each is used, and which points of a gesture show it best.
+"""The signs a page may have to explain: which marks and heads show each, and which points of a gesture do it best.
 
-What is printed is read from the score itself, whose vocabulary is the commands of the stencils; where a sign means
-something only together with the gesture, from that. Techniques have entries of their own and are not listed here.
+What is printed is asked of the score; where a sign means something only together with the gesture, of that.
+Techniques have entries of their own, which explain what is theirs alone (`OF_TECHNIQUES`).
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 
 from gesturesmith.engrave.heads import look_head, on_page
+from gesturesmith.engrave.marks import (
+    BandStart,
+    Bend,
+    Cents,
+    Edge,
+    Fingering,
+    Flutter,
+    FootnoteMark,
+    HandTurnStart,
+    LengthStart,
+    LineStart,
+    LineStyle,
+    Mark,
+    Script,
+    SecondNote,
+    Small,
+    SpanStart,
+    SungHead,
+    TechniqueTurnStart,
+    TrillSign,
+    Words,
+)
 from gesturesmith.engrave.music import Music
+from gesturesmith.kinds import AttackShape, Growth, HeadShape
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
 from gesturesmith.values import frozen
 
-_QUOTED = re.compile(r'"(?:\\.|[^"\\])*"')
-_SMALL = re.compile(r"\\gsSmall\s+(?!\s*\\gsDiamond)")  # the sung line has small diamonds
 _SHORT = 2  # lines a picture shows after each other
 
 
 @frozen(kw_only=True)
 class Use:
-    """A gesture as it stands in a part, with the settings of its file.
-
-    commands   the score's text without any words in it: only commands and notes are left
-    """
+    """A gesture as it stands in a part, with the settings of its file."""
 
     case: Case
     music: Music
     settings: Settings
-    commands: str
 
     @property
     def gesture(self) -> Gesture:
         return self.case.gesture
+
+    def has(self, *kinds: type[Mark]) -> bool:
+        """Whether a mark of one of these kinds stands in it."""
+        return any(isinstance(mark, kinds) for mark in self.music.marks)
 
     def first(self, wanted: Callable[[ContourPoint], bool]) -> int | None:
         """The first sounding point that is as wanted."""
@@ -54,11 +74,6 @@ class Use:
         return min(start + most, next(silent, len(points))) - 1
 
 
-def use(case: Case, music: Music, settings: Settings) -> Use:
-    """A gesture of a file with its music."""
-    return Use(case=case, music=music, settings=settings, commands=_QUOTED.sub('""', music.ly))
-
-
 type Stretch = tuple[int, int]
 
 
@@ -68,6 +83,7 @@ class Sign:
 
     key     its name is `sign-KEY` in `wording`, its remark `remark-KEY`
     group   kind of sign, `group-KEY` in `wording`
+    marks   the kinds of marks that show it, where it is one
     used    whether a gesture uses it
     shown   the first and last point of it that show the sign
     keeps   what an excerpt must keep for it: "techniques", "dynamics", "band"
@@ -75,14 +91,50 @@ class Sign:
 
     key: str
     group: str
+    marks: tuple[type[Mark], ...] = ()
     used: Callable[[Use], bool]
     shown: Callable[[Use], Stretch | None]
     keeps: tuple[str, ...] = ()
 
 
-def says(pattern: str) -> Callable[[Use], bool]:
-    found = re.compile(pattern)
-    return lambda use: found.search(use.commands) is not None
+# Marks that the entries of techniques explain, and remarks on fingerings and words; and what leads to all of them.
+OF_TECHNIQUES: tuple[type[Mark], ...] = (
+    Edge,
+    Bend,
+    Script,
+    HandTurnStart,
+    SpanStart,
+    Flutter,
+    TrillSign,
+    SungHead,
+)
+OF_REMARKS: tuple[type[Mark], ...] = (Fingering, Words, FootnoteMark)
+
+
+def _head(shape: HeadShape) -> Callable[[Use], bool]:
+    return lambda use: any(e.head is not None and e.head.shape == shape for e in use.music.events)
+
+
+def _has_line(style: LineStyle | None = None, growth: Growth | None = None) -> Callable[[Use], bool]:
+    def used(use: Use) -> bool:
+        lines = (mark for mark in use.music.marks if isinstance(mark, LineStart))
+        return any(style in (None, line.style) and growth in (None, line.growth) for line in lines)
+
+    return used
+
+
+def _has(*kinds: type[Mark]) -> Callable[[Use], bool]:
+    return lambda use: use.has(*kinds)
+
+
+def _fan(fan: AttackShape) -> Callable[[Use], bool]:
+    return lambda use: any(part.fan == fan for part in use.music.parts)
+
+
+def _has_small_head(use: Use) -> bool:
+    """A small head that is no diamond of a sung line."""
+    marks = (event.marks for event in use.music.events)
+    return any(Small() in these and SungHead(shape="diamond") not in these for these in marks)
 
 
 def _point(wanted: Callable[[ContourPoint], bool]) -> Callable[[Use], Stretch | None]:
@@ -154,32 +206,40 @@ def _is_diamond(point: ContourPoint) -> bool:
 
 def is_about(use: Use) -> bool:
     """x-heads that stand for a pitch: those of strokes without pitch are explained with the stroke."""
-    return says(r"\\gsX\b")(use) and any(p.about for p in use.gesture.sounding_points)
+    return _head("x")(use) and any(p.about for p in use.gesture.sounding_points)
 
 
-is_quarter_tone = says(r"\b[a-g]t?q[sf][',]*\d")
+def is_quarter_tone(music: Music) -> bool:
+    """Whether an accidental of a quarter tone is printed."""
+    return any(e.head is not None and e.head.alter.denominator == 2 for e in music.events)
 
 
 def _quarter_tones(form: str) -> Callable[[Use], bool]:
-    return lambda use: use.settings.accidentals == form and is_quarter_tone(use)
+    return lambda use: use.settings.accidentals == form and is_quarter_tone(use.music)
+
+
+def _stops(use: Use) -> bool:
+    return any(voice.stop is not None for part in use.music.parts for voice in part.voices)
 
 
 def _fans(use: Use) -> bool:
     return use.gesture.attacks is not None and use.gesture.attacks.shape != ""
 
 
+def _of_lines(key: str, style: LineStyle, growth: Growth | None = None) -> Sign:
+    return Sign(
+        key=key, group="lines", marks=(LineStart,), used=_has_line(style, growth), shown=_line(style, growth)
+    )
+
+
 SIGNS = (
     Sign(key="approximate", group="heads", used=is_about, shown=_point(lambda p: p.about and not p.extreme)),
-    Sign(
-        key="highest", group="heads", used=says(r"\\gsTriangleUp"), shown=_point(lambda p: p.extreme == "highest")
-    ),
-    Sign(
-        key="lowest", group="heads", used=says(r"\\gsTriangleDown"), shown=_point(lambda p: p.extreme == "lowest")
-    ),
+    Sign(key="highest", group="heads", used=_head("triangle-up"), shown=_point(lambda p: p.extreme == "highest")),
+    Sign(key="lowest", group="heads", used=_head("triangle-down"), shown=_point(lambda p: p.extreme == "lowest")),
     Sign(
         key="slash-head",
         group="heads",
-        used=says(r"\\gsSlash"),
+        used=_head("slash"),
         shown=_point(lambda p: True),
         keeps=("techniques",),
     ),
@@ -190,7 +250,7 @@ SIGNS = (
         shown=_point(_is_diamond),
         keeps=("techniques",),
     ),
-    Sign(key="stops", group="heads", used=says(r"\\gsStops"), shown=_around(lambda p: p.stops, 1, 0)),
+    Sign(key="stops", group="heads", used=_stops, shown=_around(lambda p: p.stops, 1, 0)),
     Sign(
         key="stemless",
         group="heads",
@@ -200,44 +260,54 @@ SIGNS = (
     Sign(
         key="small-start",
         group="heads",
-        used=lambda use: use.gesture.in_seconds and _SMALL.search(use.commands) is not None,
+        marks=(Small,),
+        used=lambda use: use.gesture.in_seconds and _has_small_head(use),
         shown=lambda use: (use.start, use.until(2)),
         keeps=("techniques",),
     ),
-    Sign(key="wavy", group="lines", used=says(r"style \. wavy"), shown=_line("wavy")),
-    Sign(key="growing", group="lines", used=says(r"growth \. growing"), shown=_line("wavy", "growing")),
-    Sign(key="fading", group="lines", used=says(r"growth \. fading"), shown=_line("wavy", "fading")),
-    Sign(key="straight", group="lines", used=says(r"style \. plain\)(?! \(arrow)"), shown=_line("straight")),
-    Sign(key="arrow", group="lines", used=says(r"\(arrow \. #t\)"), shown=_line("arrow")),
-    Sign(key="broken", group="lines", used=says(r"style \. broken"), shown=_line("broken")),
-    Sign(key="dotted", group="lines", used=says(r"style \. dotted"), shown=_line("dotted")),
+    _of_lines("wavy", "wavy"),
+    _of_lines("growing", "wavy", "growing"),
+    _of_lines("fading", "wavy", "fading"),
+    _of_lines("straight", "straight"),
+    _of_lines("arrow", "arrow"),
+    _of_lines("broken", "broken"),
+    _of_lines("dotted", "dotted"),
     Sign(
         key="gradual",
         group="lines",
+        marks=(TechniqueTurnStart,),
         used=lambda use: use.first(_turns) is not None,
         shown=_around(_turns, 1, 0),
         keeps=("techniques",),
     ),
-    Sign(key="band", group="pitch", used=says(r"\\gsBand\b"), shown=_start(3), keeps=("band",)),
+    Sign(key="band", group="pitch", marks=(BandStart,), used=_has(BandStart), shown=_start(3), keeps=("band",)),
     Sign(key="lines", group="pitch", used=lambda use: use.music.staff_lines == 3, shown=_start(3)),
     Sign(
         key="second-note",
         group="pitch",
-        used=says(r"\\gsSecond\b"),
+        marks=(SecondNote,),
+        used=_has(SecondNote),
         shown=_point(lambda p: any(t.trill == "neighbour" for t in p.techniques)),
         keeps=("techniques",),
     ),
     Sign(key="quarter-tones-stein", group="pitch", used=_quarter_tones("stein"), shown=_at(_quarter)),
     Sign(key="quarter-tones-arrows", group="pitch", used=_quarter_tones("arrows"), shown=_at(_quarter)),
-    Sign(key="cents", group="pitch", used=says(r"\\gs(Cents|Tuned)\b"), shown=_at(_tuned)),
+    Sign(key="cents", group="pitch", marks=(Cents,), used=_has(Cents), shown=_at(_tuned)),
     Sign(key="seconds", group="time", used=lambda use: use.gesture.in_seconds, shown=_start(3)),
     Sign(
         key="beats",
         group="time",
-        used=lambda use: not use.gesture.in_seconds and says(r"\\gsLength\b")(use) and not _fans(use),
+        marks=(LengthStart,),
+        used=lambda use: not use.gesture.in_seconds and use.has(LengthStart) and not _fans(use),
         shown=_start(4),
     ),
-    Sign(key="accelerating", group="time", used=says(r"\\gsFeather #RIGHT"), shown=_start(100)),
-    Sign(key="slowing", group="time", used=says(r"\\gsFeather #LEFT"), shown=_start(100)),
-    Sign(key="niente", group="time", used=says(r"\\gsNiente"), shown=_niente, keeps=("dynamics",)),
+    Sign(key="accelerating", group="time", used=_fan("accelerating"), shown=_start(100)),
+    Sign(key="slowing", group="time", used=_fan("slowing"), shown=_start(100)),
+    Sign(
+        key="niente",
+        group="time",
+        used=lambda use: any(level.niente for level in use.music.levels),
+        shown=_niente,
+        keeps=("dynamics",),
+    ),
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.engrave.heads import lily_name
+from gesturesmith.backends.lilypond import EngravedMusic, note_name
 from gesturesmith.engrave.music import Music
 from gesturesmith.exercises.preparation import Preparation
 from gesturesmith.lytext import LyText, code, joined, quoted
@@ -23,13 +23,13 @@ _RULED = 3  # lines to write remarks on
 class ExerciseLine:
     """One line to practise.
 
-    music        the exercise, within its repeat signs
+    engraving    the exercise, within its repeat signs
     tempo        quarter notes a minute; None where nothing is counted in beats
     preparation  what is played plainly before it; None where there is nothing of the kind
     rest_s       seconds to rest after it
     """
 
-    music: Music
+    engraving: EngravedMusic
     tempo: Fraction | None
     preparation: Preparation | None
     rest_s: int
@@ -47,13 +47,13 @@ class Sheet:
     title: str
     subtitle: str = ""
     instruction: str = ""
-    warm_up: Music | None
+    warm_up: EngravedMusic | None
     lines: tuple[ExerciseLine, ...]
 
 
 def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     """A `\\book` called `output` (a name of our own making)."""
-    musics = [line.music for line in sheet.lines]
+    musics = [line.engraving.music for line in sheet.lines]
     parts = [
         opening(_head(sheet, settings), output, "gsExercisePaper", settings),
         *(_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)),
@@ -70,7 +70,7 @@ def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     marked: set[str] = set()
     for number, line in enumerate(sheet.lines, start=1):
         before = sheet.lines[number - 2] if number > 1 else None
-        ly = _marked(line.music, numbers if len(texts) > 1 else {}, marked)
+        ly = _marked(line.engraving, numbers if len(texts) > 1 else {}, marked)
         parts.append(_numbered(number, line, before, ly, settings))
     parts.append(_remarks(settings.wording))
     return joined((*parts, code("}\n")))
@@ -95,20 +95,21 @@ def _cautions(musics: list[Music], languages: tuple[str, ...]) -> tuple[str, ...
     return (*found, said("caution-decide", languages))
 
 
-def _marked(music: Music, numbers: dict[str, str], marked: set[str]) -> LyText:
+def _marked(engraving: EngravedMusic, numbers: dict[str, str], marked: set[str]) -> LyText:
     """The music with marks that lead to the texts at the head, each at its first note on the sheet only."""
-    fresh = {f.number: numbers[f.text] for f in music.footnotes if numbers and f.text not in marked}
-    marked.update(f.text for f in music.footnotes)
-    if len(fresh) < len(music.footnotes):
-        return music.unmarked
-    return music.renumbered(fresh)
+    footnotes = engraving.music.footnotes
+    fresh = {f.number: numbers[f.text] for f in footnotes if numbers and f.text not in marked}
+    marked.update(f.text for f in footnotes)
+    if len(fresh) < len(footnotes):
+        return engraving.unmarked
+    return engraving.renumbered(fresh).ly
 
 
-def _warm_up(music: Music, settings: Settings) -> LyText:
+def _warm_up(engraving: EngravedMusic, settings: Settings) -> LyText:
     title = quoted(said("warm-up", settings.wording))
     return code(
         f"""\\score {{
-{_score.staff(replace(music, last_bar="|."), settings, music.unmarked)}
+{_score.staff(replace(engraving.music, last_bar="|."), settings, engraving.unmarked)}
 \\header {{ piece = \\markup \\gs-heading {title} }}
 \\layout {{ \\gsWarmUp }}
 }}"""
@@ -125,7 +126,7 @@ def _numbered(
     if line.preparation is not None and new:
         prepared = _preparation(line.preparation, said("preparation", settings.wording) if number == 1 else "")
     tempo = line.tempo if before is None or line.tempo != before.tempo else None
-    music = replace(line.music, tempo=tempo, last_bar="|.")
+    music = replace(line.engraving.music, tempo=tempo, last_bar="|.")
     played = joined((ly, _rest(line, settings)))
     return code(
         f"""{_score.place_mark(music)}
@@ -138,7 +139,7 @@ def _numbered(
 
 def _preparation(prepared: Preparation, word: str) -> LyText:
     """The small notes of a preparation, with the word above where it is said for the first time."""
-    notes = [f"{lily_name(note)}16" for note in prepared.notes]
+    notes = [f"{note_name(note)}16" for note in prepared.notes]
     room = f" \\gsPreparedRoom {quoted(word)} {len(notes)}" if word else ""
     if prepared.tube:
         notes[0] += f" \\gsFingering {quoted(prepared.tube)}"
@@ -150,7 +151,8 @@ def _preparation(prepared: Preparation, word: str) -> LyText:
 def _rest(line: ExerciseLine, settings: Settings) -> LyText:
     text = said("rest-after", settings.wording).replace("{seconds}", str(line.rest_s))
     # Without bars there is none to be silent in: an ordinary rest.
-    rest = "r1" if line.music.meter is None else f"R1*{line.music.meter[0]}/{line.music.meter[1]}"
+    meter = line.engraving.music.meter
+    rest = "r1" if meter is None else f"R1*{meter[0]}/{meter[1]}"
     return code(f"\\gsRest {quoted(text)} {rest}\\fermata")
 
 

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.backends.lilypond import EngravedMusic
+from gesturesmith.engrave.music import Footnote
 from gesturesmith.lytext import LyText, code, comment, joined, quoted, variable
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
 
 
-def text(music: Music, settings: Settings) -> LyText:
+def text(engraving: EngravedMusic, settings: Settings) -> LyText:
     """A file that defines `"gesture-NAME"` and leaves the note names of the score that includes it as they were."""
+    music = engraving.music
     name = variable(music.name)
     remarks = [comment(music.description), comment(f"In a score:  \\new Staff {{ \\{name} }}")]
     if music.staff_lines == 3:
@@ -31,7 +33,7 @@ def text(music: Music, settings: Settings) -> LyText:
             code('\\language "english"'),
             _score.place_mark(music),
             code(
-                f"{name} = \\absolute {{\n{music.marked(_mark)}{back}\n}}"
+                f"{name} = \\absolute {{\n{engraving.marked(_mark)}{back}\n}}"
             ),  # also within a \relative of the score
             code("\\gsRestoreNoteNames\n"),
         )

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from textwrap import shorten
 
-from gesturesmith.engrave.music import Music
+from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
@@ -69,14 +69,14 @@ class Front:
 
 def book(
     choice: Choice,
-    pictures: tuple[Music, ...],
+    pictures: tuple[EngravedMusic, ...],
     parts: tuple[NotesPart, ...],
     front: Front,
     languages: tuple[str, ...],
     *,
     output: str,
 ) -> LyText:
-    """A `\\book` called `output`. `pictures`: the music of every entry of `choice`, in order."""
+    """A `\\book` called `output`. `pictures`: one for every entry of `choice`, in order."""
     waiting = iter(pictures)
     text = [_head(front, languages, output)]
     for title, paragraphs in (
@@ -141,7 +141,7 @@ def _paragraphs(title: tuple[str, ...], paragraphs: tuple[tuple[str, ...], ...])
         yield joined(said_so, "\n\\noPageBreak\n")
 
 
-def _rows(section: Section, pictures: Iterator[Music], columns: int) -> Iterator[LyText]:
+def _rows(section: Section, pictures: Iterator[EngravedMusic], columns: int) -> Iterator[LyText]:
     yield _section(section.title)
     for at in range(0, len(section.entries), columns):
         row = section.entries[at : at + columns]
@@ -149,12 +149,13 @@ def _rows(section: Section, pictures: Iterator[Music], columns: int) -> Iterator
         yield code(f"\\markup \\gs-row {{\n{inside}\n}}")
 
 
-def _picture_and_text(entry: NotesEntry, music: Music) -> LyText:
+def _picture_and_text(entry: NotesEntry, engraving: EngravedMusic) -> LyText:
+    music = engraving.music
     heading = f"{quoted(entry.number)} {quoted(together(entry.names))}"
     return code(
         f"""{_score.place_mark(music)}
 \\score {{
-{_score.staff(music, entry.settings, music.unmarked)}
+{_score.staff(music, entry.settings, engraving.unmarked)}
 {_score.layout(music, "NotesPicture")}
 }}
 \\gs-entry {heading} {{ {_strings(entry.texts)} }}"""

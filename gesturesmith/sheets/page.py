@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
@@ -18,7 +19,7 @@ _FINDINGS = 5  # of a draft stand above its music
 
 
 def book(
-    musics: tuple[Music, ...],
+    engravings: tuple[EngravedMusic, ...],
     settings: Settings,
     *,
     output: str,
@@ -32,15 +33,16 @@ def book(
     unread      titles of what could not be read; the page says that as well
     notes_page  whether the marks bear the numbers of a notes page; the page says so at its head
     """
+    musics = tuple(engraving.music for engraving in engravings)
     kept = room(musics, settings)
     concert = any(m.pitches == "sounding" for m in musics) and settings.instrument.sounding != UNISON
     told = [key for key, holds in (("score-sounding", concert), ("see-notes", notes_page)) if holds]
     parts = [_head(settings, output, kept.common, draft=any(m.draft for m in musics), told=told)]
     for kind in ("gesture", "passage"):
-        some = [(number, music) for number, music in enumerate(musics) if music.kind == kind]
+        some = [(number, one) for number, one in enumerate(engravings) if one.music.kind == kind]
         if some:
             parts.append(_section(said(f"heading-{kind}s", settings.wording)))
-        parts += [_score_of(music, _with_notes(music, number, kept), settings) for number, music in some]
+        parts += [_score_of(one.music, _with_notes(one, number, kept), settings) for number, one in some]
     parts += _end(musics, settings, refused, unread)
     return joined((*parts, code("}\n")))
 
@@ -112,15 +114,15 @@ def _shown(draft: tuple[str, ...], settings: Settings) -> tuple[str, ...]:
     return (*draft[: 1 + _FINDINGS], more_of_them)
 
 
-def _with_notes(music: Music, number: int, kept: Room) -> LyText:
+def _with_notes(engraving: EngravedMusic, number: int, kept: Room) -> LyText:
     """The music with the texts of its footnotes at their marks; without texts of its own it keeps its numbers."""
 
-    def mark(footnotes: tuple[Footnote, ...]) -> str:
+    def mark(footnotes: tuple[Footnote, ...]) -> LyText:
         kept_here = ("#t" if (number, f.text) in kept.counted else "#f" for f in footnotes)
         noted = (f"({quoted(f.text)} . {counts})" for f, counts in zip(footnotes, kept_here, strict=True))
-        return f"\\gsPageMark #'({' '.join(noted)})"
+        return code(f"\\gsPageMark #'({' '.join(noted)})")
 
-    return music.marked(mark)
+    return engraving.marked(mark)
 
 
 def _unbroken(text: str, settings: Settings) -> str:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.music import Music
+from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.lytext import LyText, code
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
 
 
-def book(music: Music, settings: Settings, *, output: str) -> LyText:
+def book(engraving: EngravedMusic, settings: Settings, *, output: str) -> LyText:
     """A `\\book` called `output` (a name of our own making) with the music cropped."""
+    music = engraving.music
     draft = _score.stamp(settings) if music.draft else ""
     notes = "\n".join(f"  {_score.note(n)}" for n in music.footnotes)
     below = f"\\gs-below-music {{\n{notes}\n}}" if notes else ""
@@ -22,7 +23,7 @@ def book(music: Music, settings: Settings, *, output: str) -> LyText:
 {_score.place_mark(music)}
 \\markup \\gs-picture {{ {draft}
 \\score {{
-{_score.staff(music, settings, music.ly)}
+{_score.staff(music, settings, engraving.ly)}
 {_score.layout(music, "Picture")}
 }}
 {below}

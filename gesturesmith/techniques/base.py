@@ -4,10 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import field
-from typing import Any, get_args
+from typing import Any, Literal, get_args
 
 from gesturesmith.evidence import Limit, Sourced
-from gesturesmith.kinds import BellHand, Colour, Layer, LineKind, Needs, Noise, Path, Pitched, ToneNeed, Trill
+from gesturesmith.kinds import (
+    AskedHead,
+    BellHand,
+    Colour,
+    EdgeShape,
+    Layer,
+    LineKind,
+    Needs,
+    Noise,
+    Path,
+    Pitched,
+    ScriptSign,
+    ToneNeed,
+    Trill,
+)
 from gesturesmith.values import frozen
 
 # The layers of the language page, in the order a player thinks of them.
@@ -72,12 +86,12 @@ LIMIT_UNITS = {
 
 # What may stand in a field of a look: names that engraving has a sign for.
 LOOKS: dict[str, tuple[object, ...]] = {
-    "head": ("auto", "x", "normal", "diamond", "triangle", "slash"),
-    "script": ("", "stopped", "half-stopped", "double-dots", "triple-dots"),
+    "head": get_args(AskedHead),
+    "script": ("", *get_args(ScriptSign)),
     "cancel_script": ("", "open"),
     "extent": ("point", "span"),
     "tremolo": (0, 3),
-    "edge": ("", "scoop", "plop", "rip", "doit", "fall"),
+    "edge": ("", *get_args(EdgeShape)),
     "motion": ("", "bend", "hand"),
     "trill": ("", "trill"),
     "sung_head": ("", "diamond"),
@@ -111,24 +125,24 @@ class Look:
     A word may hold `{mute}`, for the name of the gesture's mute in the wording of the page.
     """
 
-    head: str = "auto"
+    head: AskedHead = "auto"
     word: str = ""
     sign: str = ""
-    script: str = ""
+    script: ScriptSign | Literal[""] = ""
     cancel: str = ""
     over: str = ""
-    extent: str = "point"
+    extent: Literal["point", "span"] = "point"
     tremolo: int = 0
-    edge: str = ""
-    motion: str = ""
+    edge: EdgeShape | Literal[""] = ""
+    motion: Literal["", "bend", "hand"] = ""
     announce: bool = False
     line_word: str = ""
     small_start: bool = False
     partials: bool = False
-    trill: str = ""
+    trill: Literal["", "trill"] = ""
     fingering: bool = False
-    cancel_script: str = ""
-    sung_head: str = ""
+    cancel_script: Literal["", "open"] = ""
+    sung_head: Literal["", "diamond"] = ""
     reason: str = ""
 
     def __post_init__(self) -> None:

@@ -199,7 +199,7 @@ def test_what_lilypond_cannot_set_is_a_failure_beside_the_rest(monkeypatch):
 
     def book(music, *arguments, **options):
         made = real(music, *arguments, **options)
-        return made if music.name == "call" else code(f"{made}\n\\nonsense\n")
+        return made if music.music.name == "call" else code(f"{made}\n\\nonsense\n")
 
     monkeypatch.setattr(snippet, "book", book)
     made = gesturesmith.render(text, "svg")

@@ -66,11 +66,11 @@ def test_one_gesture_that_changed_is_made_alone(make, setup, fake):
 
 
 def test_music_that_is_kept_is_not_engraved_again(make, setup, monkeypatch):
-    from gesturesmith.engrave import score
+    from gesturesmith.backends.lilypond import voices
 
-    text = score.text
+    pieces = voices.pieces
     engraved = []
-    monkeypatch.setattr(score, "text", lambda plan, *more: engraved.append(1) or text(plan, *more))
+    monkeypatch.setattr(voices, "pieces", lambda music: engraved.append(1) or pieces(music))
     make(work(TWO, store=Store(setup.store.folder)))
     assert len(engraved) == 2
     moved = 'title: "Other"\n'.join(TWO.split("instrument", 1)[:1]) + TWO

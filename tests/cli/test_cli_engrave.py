@@ -243,15 +243,13 @@ def test_a_lilypond_that_fails(here, run, end, said):
 @pytest.fixture
 def sabotaged(monkeypatch):
     """Music that kills LilyPond while it is set, in the gestures on D5."""
-    from gesturesmith.engrave import score
+    from gesturesmith.backends.lilypond import voices
 
-    text = score.text
-
-    def broken(plan, *more):
-        made = text(plan, *more)
-        return made.replace("d''", r"\once \override NoteHead.stencil = #(lambda (g) (car '())) d''")
-
-    monkeypatch.setattr(score, "text", broken)
+    pieces = voices.pieces
+    broken = r"\once \override NoteHead.stencil = #(lambda (g) (car '())) d''"
+    monkeypatch.setattr(
+        voices, "pieces", lambda music: tuple(piece.replace("d''", broken) for piece in pieces(music))
+    )
 
 
 @pytest.mark.usefixtures("sabotaged")

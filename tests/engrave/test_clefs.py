@@ -8,7 +8,7 @@ import pytest
 
 
 def clefs(music) -> list[str]:
-    return [music.clef, *re.findall(r'\\clef "(\w+)"', music.ly)]
+    return [music.music.clef, *re.findall(r'\\clef "(\w+)"', music.ly)]
 
 
 # The horn's bass clef in new notation: written notes stay where the treble clef would have them.

@@ -34,43 +34,43 @@ def head(languages: str) -> str:
 
 def test_english(engraved):
     made = engraved(head("en") + FILE)
-    assert made["call"].description == (
+    assert made["call"].music.description == (
         "Call {length}: Half-valve, 4.5 beats. About G4 at 0, along a wavy line to about D5 at 2, accent "
         "(growing), then silence at 3, then about C5 at 3.5. Dynamics niente, growing to f, fading to p."
     )
-    assert made["shut"].description == (
+    assert made["shut"].music.description == (
         "shut: Ordinary playing, 2.5 seconds. C5 as Stopped (by hand) at 0, along an arrow to D5 as Ordinary "
         "playing at 2. 5 attacks, getting slower."
     )
-    assert "The highest possible note at 0, then 35 % of the register at 1" in made["heights"].description
-    assert made["all"].description == (
+    assert "The highest possible note at 0, then 35 % of the register at 1" in made["heights"].music.description
+    assert made["all"].music.description == (
         "All: passage in 3/4, 7 beats: Call {length}, rest for 1.5 beats, G4 for 1 beat."
     )
 
 
 def test_what_ends_is_told(engraved):
     text = "gesture one\n  technique: growl + stopped\n  contour: C5, D5 without growl\n"
-    assert "D5 without Growl at 1" in engraved(head("en") + text)["one"].description
-    assert "D5 ohne Growl" in engraved(head("de") + text)["one"].description
+    assert "D5 without Growl at 1" in engraved(head("en") + text)["one"].music.description
+    assert "D5 ohne Growl" in engraved(head("de") + text)["one"].music.description
 
 
 def test_german_with_its_own_words(engraved):
     made = engraved(head("de") + FILE)
-    assert made["call"].description == (
+    assert made["call"].music.description == (
         "Call {length}: Halbventil, 4,5 Schläge. Etwa G4 bei 0, auf einer Wellenlinie nach etwa D5 bei 2, Akzent "
         "(zunehmend), dann Stille bei 3, dann etwa C5 bei 3,5. Dynamik niente, zunehmend bis f, abnehmend bis p."
     )
 
 
 def test_two_languages(engraved):
-    made = engraved(head("fr, it") + FILE)["shut"].description
+    made = engraved(head("fr, it") + FILE)["shut"].music.description
     french, italian = made.split(" / ")
-    assert french == engraved(head("fr") + FILE)["shut"].description
-    assert italian == engraved(head("it") + FILE)["shut"].description
+    assert french == engraved(head("fr") + FILE)["shut"].music.description
+    assert italian == engraved(head("it") + FILE)["shut"].music.description
 
 
 def test_pitches_as_the_page_names_them(engraved):
-    assert "C4" in engraved(head("en") + FILE, pitches="sounding")["call"].description
+    assert "C4" in engraved(head("en") + FILE, pitches="sounding")["call"].music.description
 
 
 @pytest.mark.parametrize("language", wording.languages())

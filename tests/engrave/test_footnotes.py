@@ -44,22 +44,22 @@ def test_numbers_within_a_gesture(engraved):
     assert marks(musics["first"].ly) == ["1"]
     assert marks(musics["second"].ly) == ["1, 2"]
     assert marks(musics["sixth"].ly) == ["1", "2"]
-    assert [f.number for f in musics["second"].footnotes] == ["1", "2"]
+    assert [f.number for f in musics["second"].music.footnotes] == ["1", "2"]
 
 
 def test_own_text_replaces_and_note_adds(engraved):
     musics = engraved(GESTURES)
-    assert [f.text for f in musics["fourth"].footnotes] == ["Ours."]
-    assert [f.text for f in musics["fifth"].footnotes] == ["Only this."]
-    (flutter,) = musics["third"].footnotes
+    assert [f.text for f in musics["fourth"].music.footnotes] == ["Ours."]
+    assert [f.text for f in musics["fifth"].music.footnotes] == ["Only this."]
+    (flutter,) = musics["third"].music.footnotes
     assert flutter.text.endswith(" Softly.")
-    assert flutter.text.startswith(musics["sixth"].footnotes[0].text)
+    assert flutter.text.startswith(musics["sixth"].music.footnotes[0].text)
 
 
 def test_a_passage_marks_each_text_once(engraved):
     music = engraved(GESTURES)["one"]
     assert marks(music.ly) == ["1", "2", "3"]
-    assert music.footnotes[2].text == "Ours."
+    assert music.music.footnotes[2].text == "Ours."
 
 
 def test_a_page_carries_the_texts_at_their_marks(engraved):
@@ -70,16 +70,16 @@ def test_a_page_carries_the_texts_at_their_marks(engraved):
     assert "gsMark" not in book
     at_marks = [re.findall(r'\("([^"]*)" \. #[tf]\)', m) for m in re.findall(r"gsPageMark #'(\(.*\))\n", book)]
     assert at_marks == [
-        [f.text for f in music.footnotes if f.number in numbers]
-        for music in musics.values()
-        for numbers in music.mark_texts()
+        [f.text for f in one.music.footnotes if f.number in mark.numbers]
+        for one in musics.values()
+        for mark in one.music.footnote_marks
     ]
 
 
 def test_numbers_of_a_notes_page_stand_as_they_are(engraved):
     musics = engraved(GESTURES)
     settings = musics.pop("")
-    noted = tuple(m.noted({f.number: f"1{f.number}" for f in m.footnotes}) for m in musics.values())
+    noted = tuple(m.noted({f.number: f"1{f.number}" for f in m.music.footnotes}) for m in musics.values())
     book = page.book(noted, settings, output="page")
     assert "gsPageMark" not in book
     assert marks(book)[:3] == ["11", "11, 12", "11"]
@@ -94,7 +94,7 @@ def test_room_is_kept_for_every_text_a_page_may_need(engraved):
     )
     musics = engraved(text)
     settings = musics.pop("")
-    shown = tuple(musics.values())
+    shown = tuple(one.music for one in musics.values())
     kept = room(shown, settings)
     for start in range(len(shown)):
         first: dict[str, int] = {}
@@ -109,15 +109,15 @@ def test_room_is_kept_for_every_text_a_page_may_need(engraved):
 
 def test_two_languages_in_one_footnote(engraved):
     head = "instrument: horn\npitches: written\nwording: en, de\n"
-    (both,) = engraved(head + "gesture one\n  technique: growl\n  contour: C5\n")["one"].footnotes
-    (english,) = engraved("gesture one\n  technique: growl\n  contour: C5\n")["one"].footnotes
+    (both,) = engraved(head + "gesture one\n  technique: growl\n  contour: C5\n")["one"].music.footnotes
+    (english,) = engraved("gesture one\n  technique: growl\n  contour: C5\n")["one"].music.footnotes
     assert both.text.startswith(english.text + " / ")
 
 
 def test_cautions_of_what_tires(engraved):
-    assert engraved("gesture one\n  technique: growl\n  contour: C5\n")["one"].cautions
-    assert engraved("gesture one\n  contour: C5, D5 as growl\n")["one"].cautions  # at single notes as well
-    assert engraved("gesture one\n  contour: C5\n")["one"].cautions == ()
+    assert engraved("gesture one\n  technique: growl\n  contour: C5\n")["one"].music.cautions
+    assert engraved("gesture one\n  contour: C5, D5 as growl\n")["one"].music.cautions  # at single notes as well
+    assert engraved("gesture one\n  contour: C5\n")["one"].music.cautions == ()
 
 
 def test_a_footnote_is_told_by_the_instrument_and_by_the_way_of_a_bend(engraved):
@@ -129,10 +129,10 @@ def test_a_footnote_is_told_by_the_instrument_and_by_the_way_of_a_bend(engraved)
     )
     slide = engraved("instrument: trombone\n" + gestures)
     valves = engraved("instrument: euphonium\n" + gestures)
-    (sweep,), (down,), (up,) = (slide[name].footnotes for name in ("sweep", "falling", "rising"))
+    (sweep,), (down,), (up,) = (slide[name].music.footnotes for name in ("sweep", "falling", "rising"))
     assert "slide" in sweep.text
     assert "valve" not in sweep.text
-    assert "valves" in valves["sweep"].footnotes[0].text
+    assert "valves" in valves["sweep"].music.footnotes[0].text
     assert "down" in down.text
     assert "down" not in up.text
 
@@ -140,7 +140,7 @@ def test_a_footnote_is_told_by_the_instrument_and_by_the_way_of_a_bend(engraved)
 def test_a_note_is_added_to_a_footnote_as_to_the_standard_wording(engraved):
     """The language page: `footnote` replaces the standard wording, `note` is added to what stands there."""
     text = 'gesture one\n  technique: growl\n  contour: C5\n  footnote: "Like a dog."\n  note: "A small one."\n'
-    (footnote,) = engraved(text)["one"].footnotes
+    (footnote,) = engraved(text)["one"].music.footnotes
     assert footnote.text == footnote.own == "Like a dog. A small one."
 
 
@@ -150,7 +150,7 @@ def test_a_note_is_added_to_a_footnote_as_to_the_standard_wording(engraved):
 )
 def test_the_octave_is_left_to_the_voice_only_where_nothing_is_written_to_sing(sing, wanted, unwanted, engraved):
     text = f"gesture one\n  technique: multiphonic\n  contour: F3{sing}\n  lasts: 4 beats\n"
-    (footnote,) = engraved(text)["one"].footnotes
+    (footnote,) = engraved(text)["one"].music.footnotes
     assert wanted in footnote.text
     assert unwanted not in footnote.text
 
@@ -158,7 +158,7 @@ def test_the_octave_is_left_to_the_voice_only_where_nothing_is_written_to_sing(s
 def test_no_caution_leaves_the_octave_to_the_voice(engraved):
     """It would contradict a sung line that is written; where none is, the footnote says so."""
     text = "gesture one\n  technique: multiphonic\n  contour: F3\n  sing: C4 -- D4\n  lasts: 4 beats\n"
-    cautions = engraved(text)["one"].cautions
+    cautions = engraved(text)["one"].music.cautions
     assert any("hoarse" in caution for caution in cautions)
     assert not any("octave" in caution for caution in cautions)
 

@@ -75,14 +75,14 @@ def test_cents_by_one_rule_wherever_a_pitch_stands(engraved):
 
 def test_heights_on_three_lines(engraved):
     music = engraved("gesture one\n  band: middle\n  contour: low, mid, high, 25%, highest, lowest\n")["one"]
-    assert music.staff_lines == 3
+    assert music.music.staff_lines == 3
     assert re.findall(r"gsHeight #(\S+)", music.ly) == ["-4", "0", "4", "-2", "6", "-6"]
 
 
 def test_heights_in_a_band_of_pitches(engraved):
     """Half way between C4 and C5 in staff steps lies between F4 and G4; no accidental stands there."""
     music = engraved("gesture one\n  band: C4..C5\n  contour: low, 50%, high\n")["one"]
-    assert music.staff_lines == 5
+    assert music.music.staff_lines == 5
     assert notes(music.ly) in (["c'", "f'", "c''"], ["c'", "g'", "c''"])
     assert music.ly.count(r"\gsBare") == 3
 
@@ -90,11 +90,11 @@ def test_heights_in_a_band_of_pitches(engraved):
 @pytest.mark.parametrize(("heights", "lines"), [("auto", 3), ("lines", 3), ("band", 5)])
 def test_the_file_says_how_heights_stand(heights, lines, engraved):
     head = f"instrument: horn\npitches: written\nheights: {heights}\n"
-    assert engraved(head + "gesture one\n  band: middle\n  contour: low, high\n")["one"].staff_lines == lines
+    assert engraved(head + "gesture one\n  band: middle\n  contour: low, high\n")["one"].music.staff_lines == lines
 
 
 def test_a_pitch_beside_heights_needs_the_staff(engraved):
-    assert engraved("gesture one\n  band: middle\n  contour: low, G4\n")["one"].staff_lines == 5
+    assert engraved("gesture one\n  band: middle\n  contour: low, G4\n")["one"].music.staff_lines == 5
 
 
 SHAPES = {

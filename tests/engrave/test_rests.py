@@ -81,8 +81,8 @@ def test_seconds_have_no_metronome_mark_and_their_rests_a_length(engraved) -> No
     made = engraved(
         f"{GESTURES}passage one\n  play: seconds, rest 5/2, seconds\npassage two\n  play: seconds, ends\n"
     )
-    assert made["one"].tempo is None
-    assert made["two"].tempo == 60
+    assert made["one"].music.tempo is None
+    assert made["two"].music.tempo == 60
     assert r'\gsLength "2.5 s"' in made["one"].ly
     assert made["one"].ly.count(r"\gsLength ") == made["one"].ly.count(r"\gsLengthEnd") == 3
 

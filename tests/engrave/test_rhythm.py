@@ -14,17 +14,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gesturesmith.engrave.rhythm import FREE, Leaf, Meter, Slot, Triplet, is_value, leaves, meter, settled
+from gesturesmith.engrave.rhythm import FREE, Leaf, Meter, Slot, Triplet, is_value, leaves, meter_of, settled
 
 F = Fraction
 LENGTHS = [F(1, 16), F(1, 4), F(1, 2), F(3, 4), F(1), F(3, 2), F(1, 3), F(2, 3), F(5), F(2, 5)]
 
 
-def written(slots: list[Slot], metre: Meter) -> str:
-    ready = settled(tuple(slots), (0,) * len(slots), metre)
+def written(slots: list[Slot], meter: Meter) -> str:
+    ready = settled(tuple(slots), (0,) * len(slots), meter)
     return " ".join(
         "{" + " ".join(map(shown, item.leaves)) + "}" if isinstance(item, Triplet) else shown(item)
-        for item in leaves(ready, metre)
+        for item in leaves(ready, meter)
     )
 
 
@@ -122,13 +122,13 @@ BARRED_ROWS = (
 @pytest.mark.parametrize(("signature", "kinds", "times", "expected"), BARRED_ROWS)
 def test_with_bars(signature: str, kinds: str, times: str, expected: str) -> None:
     count, unit = map(int, signature.split("/"))
-    assert written(row(kinds, *times.split()), meter((count, unit))) == expected
+    assert written(row(kinds, *times.split()), meter_of((count, unit))) == expected
 
 
 def test_only_what_is_uneven_is_without_values() -> None:
     """In 6/8 the thirds of a beat have no value; the quarter note beside them, another gesture's, has."""
     slots = tuple(row("nnnnnnn", "0", "1/3", "2/3", "1", "4/3", "5/3", "2", "3"))
-    kinds = [slot.kind for slot in settled(slots, (0, 0, 0, 0, 0, 0, 1), meter((6, 8)))]
+    kinds = [slot.kind for slot in settled(slots, (0, 0, 0, 0, 0, 0, 1), meter_of((6, 8)))]
     assert kinds == ["point"] * 6 + ["note"]
 
 
@@ -147,18 +147,18 @@ def test_all_time_is_accounted_for(lengths: list[F], signature: tuple[int, int] 
         at += length
     if not slots:
         return
-    metre = meter(signature)
+    meter = meter_of(signature)
     now = F(0)
-    for item in leaves(settled(tuple(slots), tuple(range(len(slots))), metre), metre):
+    for item in leaves(settled(tuple(slots), tuple(range(len(slots))), meter), meter):
         factor = F(2, 3) if isinstance(item, Triplet) else F(1)
         for leaf in item.leaves if isinstance(item, Triplet) else (item,):
             assert leaf.at == now
             if leaf.kind in ("note", "rest"):
                 assert is_value(leaf.value)
-            bar_end = metre.bar_end(leaf.at)
+            bar_end = meter.bar_end(leaf.at)
             now += leaf.value * factor
             if leaf.kind == "bar-rest":
-                assert leaf.at % metre.bar == leaf.value % metre.bar == 0
+                assert leaf.at % meter.bar == leaf.value % meter.bar == 0
             else:
                 assert bar_end is None or now <= bar_end
     assert now == at

@@ -25,7 +25,7 @@ SLIDE = "  technique: half-valve\n"
 )
 def test_a_place(body, place, engraved):
     """Seven and a half places a gesture, as far as no two things come nearer than one and a quarter."""
-    assert engraved(f"gesture one\n{body}")["one"].place == place
+    assert engraved(f"gesture one\n{body}")["one"].music.place == place
 
 
 def test_the_layout_says_it_only_where_it_is_another(engraved):

@@ -176,5 +176,7 @@ def test_user_text_stands_in_quotes_only(engraved):
     text = f'gesture golden\n  contour: C5\n  text: "{hostile}"\n  footnote: "{hostile}"\n  note: "{hostile}"\n'
     music = engraved(text)["golden"]
     assert r'\gsWord "\\} #(system \"x\") %{"' in music.ly
-    assert music.footnotes[0].text == '\\} #(system "x") %{ \\} #(system "x") %{'  # the note after the footnote
+    assert (
+        music.music.footnotes[0].text == '\\} #(system "x") %{ \\} #(system "x") %{'
+    )  # the note after the footnote
     assert "system" not in music.ly.replace(r'\gsWord "\\} #(system \"x\") %{"', "")

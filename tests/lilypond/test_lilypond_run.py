@@ -166,7 +166,7 @@ def test_abjad_is_imported_whatever_the_temporary_folder_is_called(tmp_path, nam
     (tmp_path / name).mkdir()
     environment = {**os.environ, "TMPDIR": str(tmp_path / name)}
     told = timing.run(
-        [sys.executable, "-c", "from gesturesmith.engrave._abjad import abjad"],
+        [sys.executable, "-c", "from gesturesmith.backends.lilypond._abjad import abjad"],
         env=environment, text=True
     )  # fmt: skip
     assert (told.returncode, told.stdout, told.stderr) == (0, "", "")

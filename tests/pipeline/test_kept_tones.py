@@ -46,6 +46,6 @@ def test_music_that_was_kept_is_heard_as_it_was(tmp_path):
     compile_text(source, options, store)
     shelf = GestureCache(store, source, parse(source)[0], options)
     for name, made in heard(path).items():
-        music = shelf.music(name)
-        assert music is not None
-        assert music.performance == made
+        kept = shelf.engraving(name)
+        assert kept is not None
+        assert kept.music.performance == made

@@ -191,7 +191,7 @@ def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, mo
     def endless(music, settings, *, output):
         made = book(music, settings, output=output)
         loop = "\\markup \\stencil #(let loop () (loop))\n\\score {"
-        return code(made.replace("\\score {", loop, 1)) if music.name == "endless" else made
+        return code(made.replace("\\score {", loop, 1)) if music.music.name == "endless" else made
 
     monkeypatch.setattr(sheets.snippet, "book", endless)
     monkeypatch.setattr(render, "_BASE_S", 3.0)

@@ -54,7 +54,7 @@ def run(engraved):
     musics = engraved(PIECE.format(gestures=gestures))
     settings = musics.pop("")
     page = sheets.page.book(tuple(musics.values()), settings, output="page")
-    numbered = tuple(m.noted({f.number: "77" for f in m.footnotes}) for m in musics.values())
+    numbered = tuple(m.noted({f.number: "77" for f in m.music.footnotes}) for m in musics.values())
     again = sheets.page.book(numbered, settings, output="noted")
     with start(lilypond, ("pdf",)) as waiting:
         waiting.feed(Job(document=code(f"{sheets.document((page, again))}\n{WORDS}")))
@@ -77,14 +77,14 @@ def test_a_word_is_said_first_on_each_system(run):
 def test_each_page_counts_its_own_footnotes(run):
     """Numbers run from 1 on each page, and a text stands once at the foot of each page that marks it."""
     made, musics = run
-    texts = {f.text for m in musics.values() for f in m.footnotes}
+    texts = {f.text for m in musics.values() for f in m.music.footnotes}
     starts = {text[:18] for text in texts}
     found = pages(made.file("page", "pdf"))
     assert len(found) > 3
     for page in found:
         notes = re.findall(r"^(\d+) (.{18})", page, re.MULTILINE)
         numbered = [(int(number), begin) for number, begin in notes if begin in starts]
-        shown = {m.footnotes[0].text[:18] for m in musics.values() if re.search(rf"{m.name}\b", page)}
+        shown = {m.music.footnotes[0].text[:18] for m in musics.values() if re.search(rf"{m.music.name}\b", page)}
         assert [number for number, _ in numbered] == list(range(1, len(numbered) + 1))
         assert {begin for _, begin in numbered} == shown
         marks = [int(n) for n in re.findall(r"^(\d+)$", page, re.MULTILINE)]

@@ -97,8 +97,8 @@ def made(lilypond, engraved):
         return waiting.result()
 
 
-def _as_draft(music):
-    return replace(music, draft=("not as written", f"first note: {PLAIN}"))
+def _as_draft(one, lines=("not as written", f"first note: {PLAIN}")):
+    return replace(one, music=replace(one.music, draft=lines))
 
 
 def test_no_warning(made):
@@ -184,8 +184,8 @@ def test_a_file_for_composers_says_what_it_is(engraved):
 
 
 def test_concert_pitches_reach_the_page(engraved):
-    written = engraved("gesture one\n  contour: C5\n")["one"].description
-    sounding = engraved("gesture one\n  contour: C5\n", pitches="sounding")["one"].description
+    written = engraved("gesture one\n  contour: C5\n")["one"].music.description
+    sounding = engraved("gesture one\n  contour: C5\n", pitches="sounding")["one"].music.description
     assert "C5" in written
     assert "F4" in sounding
 
@@ -209,8 +209,7 @@ def test_a_draft_speaks_the_language_of_its_page_and_keeps_room_for_the_music(en
     musics = engraved("instrument: horn\npitches: written\nwording: de\ngesture one\n  contour: C5\n")
     settings = musics.pop("")
     few, many = (
-        replace(musics["one"], draft=("nicht wie notiert", *(f"finding {n}" for n in range(count))))
-        for count in (6, 9)
+        _as_draft(musics["one"], ("nicht wie notiert", *(f"finding {n}" for n in range(count)))) for count in (6, 9)
     )
     book = sheets.page.book((few,), settings, output="page")
     assert 'gs-stamp "ENTWURF"' in book
@@ -306,7 +305,7 @@ BEATS_OF = {
 )
 def test_the_tempo_is_that_of_the_note_the_meter_counts(meter: str, note, number: str, engraved) -> None:
     made = engraved(f"tempo: 72\nmeter: {meter}\ngesture g\n  contour: C5\npassage one\n  play: C5 for 36\n")
-    staff = _score.staff(made["one"], made[""], made["one"].ly)
+    staff = _score.staff(made["one"].music, made[""], made["one"].ly)
     quarter = note == (2, 0)
     assert (rf'\gsTempo "" "{number}"' if quarter else rf'\gsTempoOf "" #{note[0]} #{note[1]} "{number}"') in staff
     assert int(number) * BEATS_OF[note] == 72
@@ -319,7 +318,7 @@ def test_the_tempo_is_that_of_the_note_the_meter_counts(meter: str, note, number
 def test_what_is_in_seconds_has_the_words_of_its_tempo_alone(engraved) -> None:
     text = 'gesture g\n  contour: C5\n  lasts: 3 s\npassage one\n  tempo: "Still" 60\n  play: g, g\n'
     made = engraved(text)
-    staff = _score.staff(made["one"], made[""], made["one"].ly)
+    staff = _score.staff(made["one"].music, made[""], made["one"].ly)
     assert r'\gsTempoWords "Still"' in staff
     assert "60" not in staff
 
@@ -348,7 +347,7 @@ ENDS = r"""
 def test_a_last_level_ends_with_its_note_and_times_with_the_bar_line(program, engraved, tmp_path) -> None:
     text = "meter: 4/4\ngesture g\n  contour: C5, D5, E5, F5\n  lasts: 1 beat\n  dynamics: p < ff\n"
     made = engraved(f"{text}passage one\n  repeat: 3\n  play: g, rest 3, rest 3, g\n")
-    staff = _score.staff(made["one"], made[""], made["one"].ly)
+    staff = _score.staff(made["one"].music, made[""], made["one"].ly)
     head = "".join(f'\\include "{name}.ily"\n' for name in ("gesturesmith", "sheet"))
     ly = f'\\version "2.24.0"\n\\language "english"\n{head}{ENDS}\\score {{ {staff} \\layout {{}} }}'
     (tmp_path / "x.ly").write_text(ly, "utf-8")

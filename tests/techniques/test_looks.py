@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from gesturesmith import techniques, wording
-from gesturesmith.engrave import heads, signs
+from gesturesmith import paths, techniques, wording
+from gesturesmith.backends.lilypond import marks
 from gesturesmith.techniques.base import LOOKS, Look, Technique
 
 REFERENCE = Path(__file__).parent.parent / "reference"
@@ -52,9 +52,10 @@ def test_a_look_of_an_unknown_name_is_no_look(field: str) -> None:
 
 
 def test_engraving_has_a_sign_for_every_name() -> None:
-    assert {*LOOKS["script"], *LOOKS["cancel_script"]} <= {"", *signs._SCRIPTS}
-    assert {*LOOKS["edge"]} == {"", *signs._EDGES}
-    assert {*LOOKS["head"], *LOOKS["sung_head"]} <= {"", "auto", "normal", "triangle", *heads._SHAPES}
+    assert {*LOOKS["script"], *LOOKS["cancel_script"]} <= {"", *marks._SCRIPTS}
+    edges = (paths.templates() / "stencils" / "edges.ily").read_text("utf-8")
+    assert all(f"gs{str(edge).capitalize()} = " in edges for edge in LOOKS["edge"] if edge)
+    assert {*LOOKS["head"], *LOOKS["sung_head"]} <= {"", "auto", "normal", "triangle", *marks._SHAPES}
 
 
 @pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)

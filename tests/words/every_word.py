@@ -12,9 +12,9 @@ from fractions import Fraction
 from itertools import chain
 
 from gesturesmith import registry
+from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import Finding, Verdict
-from gesturesmith.engrave.music import Music
 from gesturesmith.lang import parse, words
 from gesturesmith.lang.keys import pattern
 from gesturesmith.lang.layout import SourceLine, classify_lines
@@ -72,7 +72,7 @@ def reading(text: str) -> Reading | None:
     if report.errors or piece is None:
         return None
     musics = tuple(engraved(checked, report, piece.settings, Options(), None))
-    part = notes.part_of("words", checked, piece.settings, musics)
+    part = notes.part_of("words", checked, piece.settings, (one.music for one in musics))
     pages = [_on_page(m) for m in musics]
     if musics:
         refused = tuple(s.name for s in chain(report.gestures, report.passages) if s.verdict is Verdict.REFUSED)
@@ -96,9 +96,9 @@ def reading(text: str) -> Reading | None:
     )
 
 
-def _on_page(music: Music) -> object:
-    """What is printed of a music: not its description, which nobody who plays from it sees, nor what is heard."""
-    return replace(music, description="", performance=Performance(tones=(), seconds=0.0))
+def _on_page(one: EngravedMusic) -> object:
+    """What is printed of a music: not its description nor what is heard, which nobody who plays from it sees."""
+    return one.ly, replace(one.music, parts=(), description="", performance=Performance(tones=(), seconds=0.0))
 
 
 def _without_place(finding: Finding) -> object:

@@ -93,12 +93,12 @@ def test_words_are_told_apart(body: str, expected: str) -> None:
 
 def test_a_word_that_is_lost_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
     """Broken on purpose: accents that are not engraved, a note that is dropped beside a footnote."""
-    from gesturesmith.engrave import setter
+    from gesturesmith.backends.lilypond import leaves
     from gesturesmith.model.gesture import Gesture
 
     text = f'{HEAD}gesture a\n  contour: C5 accent, D5\n  footnote: "Ours."\n  note: "And more."\n'
     assert void(text)[0] == []
-    monkeypatch.setattr(setter, "_ARTICULATIONS", ())
+    monkeypatch.setattr(leaves, "_ARTICULATIONS", ())
     monkeypatch.setattr(Gesture, "own_words", property(lambda gesture: gesture.footnote))
     assert [line.split("`")[1] for line in void(text)[0]] == ["accent", 'note: "And more."']
 

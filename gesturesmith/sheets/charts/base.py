@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import field, replace
 from fractions import Fraction
 
-from gesturesmith.engrave.heads import lily_name
+from gesturesmith.backends.lilypond import note_name
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
@@ -174,8 +174,8 @@ def _heads(column: Column) -> str:
     if not column.notes:
         return "s1"
     if len(column.notes) == 1:
-        return f"s4 {before}{lily_name(column.notes[0])}2."
-    return " ".join(f"{before}{lily_name(note)}2" for note in column.notes[:2])
+        return f"s4 {before}{note_name(column.notes[0])}2."
+    return " ".join(f"{before}{note_name(note)}2" for note in column.notes[:2])
 
 
 def _line(columns: Sequence[Column], number: int, gaps: frozenset[int]) -> LyText:

@@ -4,36 +4,35 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave import trills
-from gesturesmith.engrave._abjad import abjad
-from gesturesmith.engrave.events import Event, Saying
-from gesturesmith.engrave.plan import Plan
-from gesturesmith.engrave.rhythm import Leaf, Triplet
-from gesturesmith.engrave.signs import at_head, held, say
+from gesturesmith.backends.lilypond import marks
+from gesturesmith.backends.lilypond._abjad import abjad
+from gesturesmith.engrave.marks import TechniqueLabel, TrillSign
+from gesturesmith.engrave.music import Event, Music
+from gesturesmith.engrave.rhythm import Leaf, Meter, Triplet
+from gesturesmith.kinds import AttackShape
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams to open or close
 GRACE_VALUE = Fraction(1, 2)
 GRACE = (63, 64)  # the head where a line stops stands this far through the last leaf
 _INSTANT = Fraction(1, 16)  # beats it takes where space is time
 _ARTICULATIONS = ("accent", "staccato", "tenuto", "marcato")
-_BEAMED_BELOW = Fraction(1)
 PLAYS_ON = r"\gsPlaysOn"
 
 type Components = list[abjad.Component]
 type Placed = list[tuple[Leaf, abjad.Leaf]]  # each leaf with Abjad's
 
 
-class Setter:
+class LeafBuilder:
     """Makes Abjad leaves of rhythm leaves; `placed` holds each with its Abjad leaf, in order."""
 
-    def __init__(self, events: dict[int, Event], plan: Plan) -> None:
+    def __init__(self, events: dict[int, Event], music: Music, meter: Meter) -> None:
         self._events = events
-        self._plan = plan
+        self._music = music
+        self._meter = meter
         self._bar: Fraction | None = None  # the last bar that something sounds in
-        self._unbeamed: Placed = []
         self.placed: Placed = []
 
-    def components(self, run: list[Leaf | Triplet]) -> Components:
+    def components(self, run: tuple[Leaf | Triplet, ...]) -> Components:
         made: Components = []
         for item in run:
             if isinstance(item, Triplet):
@@ -50,35 +49,27 @@ class Setter:
                 made.append(self._leaf(item))
         return made
 
-    def beam(self, more: Placed, *, apart: bool) -> None:
-        """Beam what has been placed; `apart`: what stands in voices of its own, under beams of its own."""
-        here = [(leaf, there) for leaf, there in more if not self._events[leaf.key].beamed]
-        if apart:
-            _beam(self._unbeamed)
-            _beam(here)
-        self._unbeamed = [] if apart else [*self._unbeamed, *here]
-
     def _leaf(self, leaf: Leaf) -> abjad.Leaf:
         event = self._events[leaf.key]
         made = _bare_leaf(leaf, event)
         # What comes first on a system says again what holds: systems end at bar lines, or where an event begins.
         opens = self._opens(leaf)
         if leaf.first:
-            _attach_start(event, leaf, made, held(event) if opens else [])
+            _attach_start(event, leaf, made, event.held if opens else ())
         else:
-            _attach_again(event, leaf, made, event.holds_on if opens else [])
-        bar = self._plan.meter.bar
-        if bar is not None and leaf.at and leaf.at % bar == 0 and self._plan.plays_on(leaf.at):
+            _attach_again(event, leaf, made, event.repeat_after_break if opens else ())
+        bar = self._meter.bar
+        if bar is not None and leaf.at and leaf.at % bar == 0 and self._music.plays_on(leaf.at):
             put_before(made, [PLAYS_ON])
         if leaf.tied:
             abjad.attach(abjad.Tie(), made)
         elif leaf.kind in ("note", "point"):
             _attach_fermata(event, made)
         if leaf.first and leaf.kind == "point" and not leaf.last:
-            put_after(made, [sign for sign in event.at_end if at_head(sign)])
+            put_after(made, [marks.text(mark) for mark in event.ends if marks.is_at_head(mark)])
         if leaf.last:
-            if any(trills.is_sign(one) for one in event.after) and _waves(leaf):
-                put_after(made, [trills.WAVES_END])
+            if any(isinstance(mark, TrillSign) for mark in event.marks) and _waves(leaf):
+                put_after(made, [marks.WAVES_END])
             _attach_end(event, made, headless=leaf.kind == "skip")
         self.placed.append((leaf, made))
         return made
@@ -87,9 +78,9 @@ class Setter:
         """Whether a leaf may be the first of a system that sounds."""
         if leaf.kind in ("rest", "bar-rest"):
             return False
-        if self._plan.meter.bar is None:
+        if self._meter.bar is None:
             return leaf.first or leaf.kind == "skip"  # a long line may be broken where it only goes on
-        bar, before = self._plan.meter.bar_start(leaf.at), self._bar
+        bar, before = self._meter.bar_start(leaf.at), self._bar
         self._bar = bar
         return bar != before
 
@@ -114,9 +105,11 @@ def _bare_leaf(leaf: Leaf, event: Event) -> abjad.Leaf:
         value, factor = duration(Fraction(1)), _factor(leaf.value)
     else:
         value, factor = duration(leaf.value), None
-    if head.upper:
-        return abjad.Chord.from_duration_and_pitches(value, [_pitch(head.name), _pitch(head.upper)], dmp=factor)
-    note = abjad.Note.from_duration_and_pitch(value, _pitch(head.name), dmp=factor)
+    pitch = _pitch(marks.head_name(head))
+    if head.upper is not None:
+        upper = _pitch(marks.note_name(head.upper))
+        return abjad.Chord.from_duration_and_pitches(value, [pitch, upper], dmp=factor)
+    note = abjad.Note.from_duration_and_pitch(value, pitch, dmp=factor)
     if event.forced:
         note.note_head().set_is_forced(True)
     return note
@@ -140,33 +133,33 @@ def _factor(number: Fraction) -> tuple[int, int] | None:
     return None if number == 1 else (number.numerator, number.denominator)
 
 
-def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying]) -> None:
+def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[TechniqueLabel, ...]) -> None:
     """What stands at the beginning of an event; `again` is said where it comes first on a system."""
     if leaf.kind == "bar-rest":
         # A rest for a whole bar stands in its middle and carries nothing: the words have a place before it.
-        before = [f"<> {w}" for w in say(event.words)]
+        before = [f"<> {words}" for words in marks.labels(event.labels)]
         put_before(made, before)
         return
     clef = [*([r"\gsAfterStop"] if event.after_stop else []), f'\\clef "{event.clef}"'] if event.clef else []
     put_before(made, [*clef, *_head_commands(event, leaf)])
-    _attach_marks(event, made)
-    waves = leaf.tied or _waves(leaf)
-    after = [trills.in_waves(one) if waves and trills.is_sign(one) else one for one in event.after]
-    put_after(made, [*say([*event.words, *again]), *after, *event.each])
+    _attach_articulations(event, made)
+    after = marks.after_note(event.marks, waves=leaf.tied or _waves(leaf))
+    put_after(made, [*marks.labels((*event.labels, *again)), *after, *marks.at_every_head(event.marks)])
 
 
-def _attach_again(event: Event, leaf: Leaf, made: abjad.Leaf, again: list[Saying]) -> None:
+def _attach_again(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[TechniqueLabel, ...]) -> None:
     """What stands at a later leaf of an event: a head that is tied looks like the first."""
     printed = leaf.kind == "note"
     put_before(made, _head_commands(event, leaf) if printed else [])
-    put_after(made, [*say(again), *(event.each if printed else [])])
+    put_after(made, [*marks.labels(again), *(marks.at_every_head(event.marks) if printed else [])])
 
 
 def _head_commands(event: Event, leaf: Leaf) -> list[str]:
     if event.head is None:
         return []
-    stemless = leaf.kind == "point" and not event.feather and event.value is None
-    return [*event.before, *([r"\gsStemless"] if stemless else []), *event.head.before]
+    stemless = leaf.kind == "point" and not event.feathered and event.value is None
+    before = marks.before_note(event.marks)
+    return [*before, *([r"\gsStemless"] if stemless else []), *marks.head_commands(event.head)]
 
 
 def put_before(made: abjad.Leaf, commands: list[str]) -> None:
@@ -181,19 +174,19 @@ def put_before(made: abjad.Leaf, commands: list[str]) -> None:
     abjad.attach(abjad.LilyPondLiteral(whole, site="before"), made)
 
 
-def _attach_marks(event: Event, made: abjad.Leaf) -> None:
-    for mark in event.marks:
-        if mark in _ARTICULATIONS:
-            abjad.attach(abjad.Articulation(mark), made)
-    if ")" in event.slur:
+def _attach_articulations(event: Event, made: abjad.Leaf) -> None:
+    for name in event.articulations:
+        if name in _ARTICULATIONS:
+            abjad.attach(abjad.Articulation(name), made)
+    if event.ends_slur:
         abjad.attach(abjad.StopSlur(), made)
-    if "(" in event.slur:
+    if event.begins_slur:
         abjad.attach(abjad.StartSlur(), made)
 
 
 def _attach_fermata(event: Event, made: abjad.Leaf) -> None:
     """A fermata stands over the last of tied notes."""
-    if "fermata" in event.marks:
+    if "fermata" in event.articulations:
         abjad.attach(abjad.Fermata(), made)
 
 
@@ -204,8 +197,8 @@ def _waves(leaf: Leaf) -> bool:
 
 def _attach_end(event: Event, made: abjad.Leaf, *, headless: bool = False) -> None:
     """What stands at the last leaf of an event, a breath after it; `headless`: the note only goes on there."""
-    here = [sign for sign in event.at_end if not (headless and at_head(sign))]
-    put_after(made, [*here, *([r"\breathe"] if "breath" in event.marks else [])])
+    here = [marks.text(mark) for mark in event.ends if not (headless and marks.is_at_head(mark))]
+    put_after(made, [*here, *([r"\breathe"] if "breath" in event.articulations else [])])
 
 
 def put_after(made: abjad.Leaf, commands: list[str]) -> None:
@@ -227,34 +220,23 @@ def _listed(argument: str | list[str]) -> list[str]:
     return [argument] if isinstance(argument, str) else list(argument)
 
 
-def _beam(placed: Placed) -> None:
-    """Beam what is shorter than a quarter, group by group; rests and stemless heads end a beam."""
-    group: list[abjad.Leaf] = []
-    last: Leaf | None = None
-    for leaf, made in [*placed, (None, None)]:
-        fits = leaf is not None and leaf.kind == "note" and leaf.value < _BEAMED_BELOW
-        if group and not (fits and last is not None and leaf is not None and leaf.group == last.group):
-            if len(group) > 1:
-                abjad.attach(abjad.StartBeam(), group[0])
-                abjad.attach(abjad.StopBeam(), group[-1])
-            group = []
-        if fits and made is not None:
-            group.append(made)
-        last = leaf
+def beam(placed: Placed) -> None:
+    """Beams where the leaves say that one begins or ends."""
+    for leaf, made in placed:
+        if leaf.beam == "start":
+            abjad.attach(abjad.StartBeam(), made)
+        elif leaf.beam == "end":
+            abjad.attach(abjad.StopBeam(), made)
 
 
-def feathered(made: Components, placed: Placed, direction: str) -> abjad.Container:
-    """One beam over all attacks, opening or closing as they speed up or slow down."""
-    notes = [there for leaf, there in placed if leaf.first and isinstance(there, abjad.Note)]
-    if len(notes) > 1:
-        abjad.attach(abjad.StartBeam(), notes[0])
-        abjad.attach(abjad.StopBeam(), notes[-1])
+def feathered(made: Components, fan: AttackShape) -> abjad.Container:
+    """All under one beam that opens or closes."""
     whole = abjad.Container(made)
-    abjad.attach(abjad.LilyPondLiteral(f"\\gsFeather #{direction}", site="before"), whole)
+    abjad.attach(abjad.LilyPondLiteral(f"\\gsFeather #{marks.FAN_DIRECTIONS[fan]}", site="before"), whole)
     return whole
 
 
-def add_stop(stop: Event, made: Components, placed: Placed, plan: Plan) -> abjad.Leaf:
+def add_stop(stop: Event, made: Components, placed: Placed, music: Music) -> abjad.Leaf:
     """The head where a line stops: after the last leaf, before the bar line or the next note.
 
     Where space is time it has its own place, the last instant of the leaf; else it must not take any time. Either
@@ -265,13 +247,14 @@ def add_stop(stop: Event, made: Components, placed: Placed, plan: Plan) -> abjad
         raise ValueError("a line stops at a head")
     last = placed[-1][1]
     in_time = (
-        plan.free and plan.meter.bar is None and not isinstance(abjad.get.parentage(last).parent(), abjad.Tuplet)
+        music.free and music.meter is None and not isinstance(abjad.get.parentage(last).parent(), abjad.Tuplet)
     )
     value, factor = (duration(Fraction(1)), _factor(_INSTANT)) if in_time else (duration(GRACE_VALUE), None)
-    grace = abjad.Note.from_duration_and_pitch(value, _pitch(head.name), dmp=factor)
-    abjad.attach(abjad.LilyPondLiteral([r"\gsStops", *stop.before, *head.before], site="before"), grace)
-    _attach_marks(stop, grace)
-    put_after(grace, [*say(stop.words), *stop.after])
+    grace = abjad.Note.from_duration_and_pitch(value, _pitch(marks.head_name(head)), dmp=factor)
+    before = [r"\gsStops", *marks.before_note(stop.marks), *marks.head_commands(head)]
+    abjad.attach(abjad.LilyPondLiteral(before, site="before"), grace)
+    _attach_articulations(stop, grace)
+    put_after(grace, [*marks.labels(stop.labels), *marks.after_note(stop.marks, waves=False)])
     _attach_fermata(stop, grace)
     _attach_end(stop, grace)
     if in_time:

@@ -1,0 +1,1 @@
+"""What prints a score, a room for each format."""

@@ -1,0 +1,220 @@
+"""What stands at notes as LilyPond text: each kind of mark by its type, as a command of the stencils."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import assert_never
+
+from gesturesmith.engrave.heads import Head, decimal
+from gesturesmith.engrave.marks import (
+    BandEnd,
+    BandStart,
+    Bend,
+    Cents,
+    Edge,
+    Fingering,
+    Flutter,
+    FootnoteMark,
+    HandTurnEnd,
+    HandTurnStart,
+    LengthEnd,
+    LengthStart,
+    Level,
+    LineEnd,
+    LineStart,
+    LineStyle,
+    Mark,
+    Script,
+    SecondNote,
+    Small,
+    SpanEnd,
+    SpanStart,
+    SungHead,
+    TechniqueLabel,
+    TechniqueTurnEnd,
+    TechniqueTurnStart,
+    TrillSign,
+    Words,
+)
+from gesturesmith.kinds import AttackShape, HeadShape, ScriptSign
+from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.units import Spelling
+
+# Where a footnote's mark belongs in a text, until a page says what stands there. `quoted` lets it pass in no text.
+FOOTNOTE_MARK = "\0"
+# Levels that are commands of LilyPond itself since 2.24; the others are printed by `\gsLevel`.
+LILYPONDS_LEVELS = frozenset(("ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "fp", "sfp", "rfz"))
+FAN_DIRECTIONS: dict[AttackShape, str] = {"accelerating": "RIGHT", "slowing": "LEFT"}
+_BEND_DEPTH = -2  # half staff spaces below the note: a third, as a sign and not a measure
+_ALTERS = {
+    Fraction(-2): "ff",
+    Fraction(-3, 2): "tqf",
+    Fraction(-1): "f",
+    Fraction(-1, 2): "qf",
+    Fraction(0): "",
+    Fraction(1, 2): "qs",
+    Fraction(1): "s",
+    Fraction(3, 2): "tqs",
+    Fraction(2): "ss",
+}
+_SHAPES: dict[HeadShape, str] = {
+    "x": r"\gsX",
+    "diamond": r"\gsDiamond",
+    "slash": r"\gsSlash",
+    "triangle-up": r"\gsTriangleUp",
+    "triangle-down": r"\gsTriangleDown",
+}
+_SCRIPTS: dict[ScriptSign, str] = {
+    "stopped": r"\gsPlus",
+    "half-stopped": r"\gsHalfStopped",
+    "open": r"\gsOpen",
+    "double-dots": r"\gsDots #2",
+    "triple-dots": r"\gsDots #3",
+}
+_STYLES: dict[LineStyle, str] = {
+    "straight": "plain",
+    "wavy": "wavy",
+    "broken": "broken",
+    "dotted": "dotted",
+    "arrow": "plain",
+}
+_PLACE = "b'"  # where a height rules, any note serves
+
+
+def note_name(spelling: Spelling) -> str:
+    """`F#^4` as LilyPond's English note names have it: `ftqs'`. Cents are left aside."""
+    octave = "'" * (spelling.octave - 3) if spelling.octave >= 3 else "," * (3 - spelling.octave)
+    return f"{spelling.letter.lower()}{_ALTERS[spelling.alter]}{octave}"
+
+
+def head_name(head: Head) -> str:
+    """The note of a head."""
+    return note_name(head.spelling) if head.spelling is not None else _PLACE
+
+
+def head_commands(head: Head) -> list[str]:
+    """How a head looks, before its note."""
+    where = [f"\\gsHeight #{decimal(head.position)}"] if head.position is not None else []
+    shape = [_SHAPES[head.shape]] if head.shape in _SHAPES else []
+    return [*where, *([r"\gsBare"] if head.bare else []), *shape]
+
+
+def before_note(marks: Iterable[Mark]) -> list[str]:
+    """Those of the marks that stand before a note, which change its head."""
+    return [text(mark) for mark in marks if isinstance(mark, Small | SungHead)]
+
+
+def after_note(marks: Iterable[Mark], *, waves: bool) -> list[str]:
+    """Those that stand after a note where it begins; `waves`: a trill goes on, until `WAVES_END`."""
+    chosen = (mark for mark in marks if not isinstance(mark, Small | SungHead | Flutter))
+    return [_trill(mark, "Span") if waves and isinstance(mark, TrillSign) else text(mark) for mark in chosen]
+
+
+def at_every_head(marks: Iterable[Mark]) -> list[str]:
+    """Those that stand at every printed head of a note."""
+    return [text(mark) for mark in marks if isinstance(mark, Flutter)]
+
+
+def is_at_head(mark: Mark) -> bool:
+    """Whether a mark hangs on a head, so that it cannot stand where a note only goes on."""
+    return isinstance(mark, Edge | Bend)
+
+
+WAVES_END = r"\gsTrillSpanEnd"
+
+
+def footnote_mark(mark: FootnoteMark) -> LyText:
+    """A footnote's mark with its numbers."""
+    return code(f"\\gsMark {quoted(', '.join(mark.numbers))}")
+
+
+def labels(said: Iterable[TechniqueLabel]) -> list[str]:
+    """All words of techniques at one note, in one line; the stencils choose what each of them says."""
+    one = [f"({quoted(s.word)} {quoted(s.first)} {quoted(s.later)})" for s in said]
+    return [f"\\gsSay #'({' '.join(one)})"] if one else []
+
+
+def before_level(level: Level, *, at_end: bool) -> list[str]:
+    """What stands before the note that a level stands at; `at_end`: in a place of its own after the last one."""
+    return [
+        *([r"\gsLevelAtEnd"] if at_end and level.level else []),
+        *([r"\gsNiente"] if level.niente else []),
+        *([f"\\gsShortHairpin #{level.letters}"] if level.letters is not None else []),
+        *([r"\gsEndLevel"] if level.crowded else []),
+    ]
+
+
+def other_level(level: Level) -> list[str]:
+    """A level that is no command of LilyPond's own."""
+    return [f"\\gsLevel {quoted(level.level)}"] if level.level and level.level not in LILYPONDS_LEVELS else []
+
+
+def text(mark: Mark) -> str:
+    """A mark as LilyPond text; a footnote's is filled in later."""
+    match mark:
+        case LineStart():
+            return _line(mark)
+        case LineEnd():
+            return r"\gsLineEnd"
+        case Edge():
+            return f"\\gs{mark.shape.capitalize()}"
+        case Bend():
+            return f"\\gsBend #{_BEND_DEPTH}"
+        case Script():
+            return _SCRIPTS[mark.sign]
+        case HandTurnStart():
+            return f"\\gsHandTurn #'({mark.here} {mark.there})"
+        case HandTurnEnd():
+            return r"\gsHandTurnEnd"
+        case TechniqueTurnStart():
+            return f"\\gsTurn {quoted(mark.here)} {quoted(mark.there)}"
+        case TechniqueTurnEnd():
+            return r"\gsTurnEnd"
+        case SpanStart():
+            return f"\\gsSpan {quoted(mark.word)}"
+        case SpanEnd():
+            return r"\gsSpanEnd"
+        case Flutter():
+            return r"\gsFlutter"
+        case TrillSign():
+            return _trill(mark, "")
+        case SecondNote():
+            return f"\\gsSecond {note_name(mark.to)}"
+        case Words():
+            return f"\\gsWord {quoted(mark.text)}"
+        case FootnoteMark():
+            return FOOTNOTE_MARK
+        case Fingering():
+            return f"\\gsFingering {quoted(mark.name)}"
+        case Cents():
+            return f"\\gsTuned {note_name(mark.note)} #{mark.off}" if mark.note else f"\\gsCents #{mark.off}"
+        case BandStart():
+            return f"\\gsBand {note_name(mark.low)} {note_name(mark.high)}"
+        case BandEnd():
+            return r"\gsBandEnd"
+        case LengthStart():
+            return f"\\gsLength {quoted(mark.text)}"
+        case LengthEnd():
+            return r"\gsLengthEnd"
+        case Small():
+            return r"\gsSmall"
+        case SungHead():
+            return _SHAPES[mark.shape]
+    assert_never(mark)
+
+
+def _line(line: LineStart) -> str:
+    details = [f"(style . {_STYLES[line.style]})"]
+    if line.growth:
+        details.append(f"(growth . {line.growth})")
+    if line.style == "arrow":
+        details.append("(arrow . #t)")
+    if line.word:
+        details.append(f"(word . {quoted(line.word)})")
+    return f"\\gsLine #'({' '.join(details)})"
+
+
+def _trill(sign: TrillSign, reach: str) -> str:
+    to = f"To {note_name(sign.to)}" if sign.to is not None else ""
+    return f"\\gsTrill{reach}{to}"

@@ -1,0 +1,58 @@
+"""A score with its LilyPond text, in pieces between its footnote marks: each page says what stands at a mark."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from itertools import chain, zip_longest
+
+from gesturesmith.backends.lilypond.marks import footnote_mark
+from gesturesmith.engrave.marks import FootnoteMark
+from gesturesmith.engrave.music import Footnote, Music
+from gesturesmith.lytext import LyText, code, joined
+from gesturesmith.values import frozen
+
+_NO_MARK = code("")
+
+
+@frozen(kw_only=True)
+class EngravedMusic:
+    """The content of a staff; it calls commands of the stencils and LilyPond's notation, no more.
+
+    pieces   its text, cut at each footnote mark of the music: always one more than there are marks
+    """
+
+    music: Music
+    pieces: tuple[LyText, ...]
+
+    @property
+    def ly(self) -> LyText:
+        """Its text, marks with their numbers."""
+        return self._with(footnote_mark)
+
+    @property
+    def unmarked(self) -> LyText:
+        """Its text without any mark, for a picture that stands beside its explanation."""
+        return self._with(lambda mark: _NO_MARK)
+
+    def marked(self, mark: Callable[[tuple[Footnote, ...]], LyText]) -> LyText:
+        """Its text with what `mark` says of the footnotes at each mark; one whose footnotes stand elsewhere keeps
+        its numbers."""
+
+        def printed(one: FootnoteMark) -> LyText:
+            there = self.music.footnotes_at(one)
+            return mark(there) if there else footnote_mark(one)
+
+        return self._with(printed)
+
+    def renumbered(self, numbers: Mapping[str, str]) -> EngravedMusic:
+        """With other numbers at its marks: own number -> number on the page, or several with commas."""
+        return replace(self, music=self.music.renumbered(numbers))
+
+    def noted(self, numbers: Mapping[str, str]) -> EngravedMusic:
+        """With the numbers of a notes page, where its footnotes are read: own number -> label there."""
+        return replace(self, music=self.music.noted(numbers))
+
+    def _with(self, printed: Callable[[FootnoteMark], LyText]) -> LyText:
+        marks = (printed(mark) for mark in self.music.footnote_marks)
+        return joined(chain.from_iterable(zip_longest(self.pieces, marks, fillvalue=_NO_MARK)), "")

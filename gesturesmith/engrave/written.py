@@ -1,0 +1,220 @@
+"""From a plan to a score: the leaves of every voice on the music's own clock, their beams, everything frozen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from fractions import Fraction
+from itertools import groupby
+
+from gesturesmith.engrave.dynamics import apart_from
+from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
+from gesturesmith.engrave.music import Event, Part, Voice
+from gesturesmith.engrave.plan import PartBuilder, Plan
+from gesturesmith.engrave.rhythm import Leaf, Slot, Triplet, leaves
+
+type Run = tuple[Leaf | Triplet, ...]
+
+_BEAMED_BELOW = Fraction(1)  # quarters and longer have no flags
+_NO_LEAF = -1  # the key of a head where a line stops, which no leaf names
+
+
+def parts(plan: Plan) -> tuple[Part, ...]:
+    """The parts of a plan as they are written."""
+    runs = _runs_in_bars(plan) if plan.meter.bar is not None else _runs_in_time(plan)
+    beams = dict(_beams(plan, runs))
+    made = []
+    for part, run in zip(plan.parts, runs, strict=True):
+        sung = None
+        if part.sung is not None:
+            own = _moved(leaves(part.sung_slots, plan.meter), _offset(part, plan))
+            beamed = _beamed(own, dict(_groups(list(flat(own)))))
+            sung = _voice(part.sung, part.sung_slots, part, beamed)
+        made.append(
+            Part(
+                name=part.case.gesture.name if part.case is not None else "",
+                at=part.at,
+                beats=part.beats,
+                played=_voice(part.line, part.slots, part, _beamed(run, beams)),
+                sung=sung,
+                levels=tuple(part.levels),
+                fan=part.fan,
+                crowded=part.crowded,
+            )
+        )
+    return tuple(made)
+
+
+def flat(run: Run) -> Iterator[Leaf]:
+    """The leaves of a run, those in triplets too."""
+    for item in run:
+        if isinstance(item, Triplet):
+            yield from item.leaves
+        else:
+            yield item
+
+
+# --- leaves ----------------------------------------------------------------------------------------------------
+
+
+def _offset(part: PartBuilder, plan: Plan) -> Fraction:
+    """What the clock of a part's slots is behind the music's."""
+    return part.at if plan.meter.bar is None else Fraction(0)
+
+
+def _runs_in_time(plan: Plan) -> list[Run]:
+    return [_moved(leaves(part.slots, plan.meter), part.at) for part in plan.parts]
+
+
+def _moved(run: Run, by: Fraction) -> Run:
+    if not by:
+        return run
+
+    def moved(leaf: Leaf) -> Leaf:
+        return replace(leaf, at=leaf.at + by)
+
+    return tuple(
+        Triplet(tuple(moved(leaf) for leaf in item.leaves)) if isinstance(item, Triplet) else moved(item)
+        for item in run
+    )
+
+
+def _runs_in_bars(plan: Plan) -> list[Run]:
+    """All parts on one clock; a triplet that reaches into the next part belongs to the one it begins in."""
+    slots = tuple(slot for part in plan.parts for slot in part.slots)
+    runs: list[list[Leaf | Triplet]] = [[] for _ in plan.parts]
+    owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
+    for whole in leaves(slots, plan.meter):
+        for item in _parted(whole, owner, plan):
+            runs[owner[next(flat((item,))).key]].append(item)
+    return [tuple(run) for run in runs]
+
+
+def _parted(item: Leaf | Triplet, owner: dict[int, int], plan: Plan) -> list[Leaf | Triplet]:
+    """A triplet that parts share, as one for each where what begins or ends in it needs music of its own: a second
+    voice, a feathered beam, a level between two leaves."""
+    if not isinstance(item, Triplet):
+        return [item]
+    shared = [(n, list(group)) for n, group in groupby(item.leaves, lambda leaf: owner[leaf.key])]
+    if not any(plan.parts[n].sung is not None or plan.parts[n].fan for n, _ in shared) and not any(
+        _level_between(plan.parts[n], group) for n, group in shared[1:]
+    ):
+        return [item]
+    return [Triplet(tuple(group)) for _, group in shared]
+
+
+def _level_between(part: PartBuilder, found: list[Leaf]) -> bool:
+    until = found[-1].at + found[-1].value * Fraction(2, 3)
+    starts = {leaf.at for leaf in found}
+    return any(part.at + d.at < until and part.at + d.at not in starts for d in part.levels if d.at < part.beats)
+
+
+# --- beams -----------------------------------------------------------------------------------------------------
+
+
+def _beams(plan: Plan, runs: list[Run]) -> Iterator[tuple[Leaf, Leaf]]:
+    """Leaves that a beam begins or ends at, each with itself so beamed. Beams reach from part to part, but not into
+    or out of one that is in music of its own."""
+    events = {key: event for part in plan.parts for key, event in keyed(part.slots, part.line.events)}
+    own: dict[int, list[Leaf]] = {n: [] for n in range(len(plan.parts))}
+    owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
+    for run in runs:
+        for leaf in flat(run):
+            own[owner[leaf.key]].append(leaf)
+    waiting: list[Leaf] = []
+    for n, (part, run) in enumerate(zip(plan.parts, runs, strict=True)):
+        placed = list(flat(run))
+        if part.fan:
+            yield from _fanned(placed, events)
+        plain = [leaf for leaf in placed if not events[leaf.key].beamed]
+        begins = placed[0].at - part.at if placed else None
+        levels = apart_from(tuple(part.levels), {leaf.at - part.at for leaf in own[n]}, begins, part.beats)
+        if plan.meter.bar is not None and not (part.fan or levels is not None or part.sung is not None):
+            waiting += plain
+            continue
+        yield from _groups(waiting)
+        yield from _groups(plain)
+        waiting = []
+    yield from _groups(waiting)
+
+
+def _groups(placed: list[Leaf]) -> Iterator[tuple[Leaf, Leaf]]:
+    """Beam what is shorter than a quarter, group by group; rests and stemless heads end a beam."""
+    group: list[Leaf] = []
+    for leaf in [*placed, None]:
+        fits = leaf is not None and leaf.kind == "note" and leaf.value < _BEAMED_BELOW
+        if group and not (fits and leaf is not None and leaf.group == group[-1].group):
+            yield from _beam(group)
+            group = []
+        if fits and leaf is not None:
+            group.append(leaf)
+
+
+def _fanned(placed: list[Leaf], events: dict[int, EventBuilder]) -> Iterator[tuple[Leaf, Leaf]]:
+    """One beam over all attacks, opening or closing as they speed up or slow down."""
+    heads = ((leaf, events[leaf.key].head) for leaf in placed if leaf.first and leaf.kind in ("note", "point"))
+    yield from _beam([leaf for leaf, head in heads if head is not None and head.upper is None])
+
+
+def _beam(group: list[Leaf]) -> Iterator[tuple[Leaf, Leaf]]:
+    if len(group) > 1:
+        yield group[0], replace(group[0], beam="start")
+        yield group[-1], replace(group[-1], beam="end")
+
+
+def _beamed(run: Run, beams: dict[Leaf, Leaf]) -> Run:
+    return tuple(
+        Triplet(tuple(beams.get(leaf, leaf) for leaf in item.leaves))
+        if isinstance(item, Triplet)
+        else beams.get(item, item)
+        for item in run
+    )
+
+
+# --- events ----------------------------------------------------------------------------------------------------
+
+
+def keyed(slots: tuple[Slot, ...], found: list[EventBuilder]) -> Iterable[tuple[int, EventBuilder]]:
+    """Events with the numbers that leaves name them by."""
+    return zip((slot.key for slot in slots), found, strict=True)
+
+
+def _voice(line: VoiceBuilder, slots: tuple[Slot, ...], part: PartBuilder, run: Run) -> Voice:
+    """What is gathered in another rest has no leaf and is gone."""
+    events = tuple(
+        _event(event, slot, part) for slot, event in zip(slots, line.events, strict=True) if not slot.gathered
+    )
+    stop = None
+    if line.stop is not None:
+        at = line.stop.start
+        stop = _event(line.stop, Slot(at, at, "point", _NO_LEAF), part)
+    return Voice(events=events, leaves=run, stop=stop)
+
+
+def _event(event: EventBuilder, slot: Slot, part: PartBuilder) -> Event:
+    said = {label.word for label in event.labels}
+    start = part.at + event.start
+    return Event(
+        key=slot.key,
+        start=start,
+        end=start + slot.end - slot.start,
+        kind=slot.kind,
+        head=event.head,
+        sounding_cents=event.sounding_cents,
+        index=event.index,
+        tongued=event.tongued,
+        feathered=event.feather,
+        beamed=event.beamed,
+        value=event.value,
+        labels=tuple(event.labels),
+        held=tuple(label for label in event.held if label.word not in said),
+        repeat_after_break=tuple(event.repeat_after_break),
+        marks=tuple(event.marks),
+        ends=tuple(event.ends),
+        articulations=event.articulations,
+        begins_slur=event.begins_slur,
+        ends_slur=event.ends_slur,
+        clef=event.clef,
+        after_stop=event.after_stop,
+        forced=event.forced,
+    )
