@@ -36,8 +36,8 @@ def differences(reading: Reading, said: Said) -> list[str]:
 
 
 def part_of(printed: list[Note], said: Said, *, in_time: bool) -> list[str]:
-    """What is wrong with notes that are to be some of those asked for, one after the other: their pitches and, if
-    `in_time`, how far they are apart; the least that is wrong anywhere."""
+    """What is wrong with notes that are to be some of those asked for, one after the other: their pitches, how
+    those after the first begin and, if `in_time`, how far they are apart; the least that is wrong anywhere."""
     ways = []
     for sung in (False, True):
         asked = [a for a in said.notes if a.sung is sung]
@@ -51,8 +51,8 @@ def part_of(printed: list[Note], said: Said, *, in_time: bool) -> list[str]:
 
 def _from(printed: list[Note], asked: list[Asked], in_time: bool) -> list[str]:
     found = []
-    for note, want in zip(printed, asked, strict=False):
-        found += _pitch(note, want)
+    for n, (note, want) in enumerate(zip(printed, asked, strict=False)):
+        found += [*_pitch(note, want), *(_beginning(note, want) if n else ())]
     first, start = printed[0].at, asked[0].at
     for note, want in zip(printed, asked, strict=False):
         if not in_time or want.at is None or start is None or note.stops or want.stops:
@@ -83,11 +83,14 @@ def _note(note: Note, want: Asked, said: Said, loose: bool) -> list[str]:
         found.append(f"marks: {marks[0]} on the page, {marks[1]} in the file")
     if note.stops is not want.stops:
         found.append(f"{'ends a line' if note.stops else 'is a full note'} on the page, not in the file")
-    if note.begins != want.begins and not (
-        note.value is None and want.begins == "attack" and not note.feathered and want.timed
-    ):
-        found.append(f"begins: {note.begins} on the page, {want.begins} in the file")
-    return found
+    return [*found, *_beginning(note, want)]
+
+
+def _beginning(note: Note, want: Asked) -> list[str]:
+    loose = note.value is None and want.begins == "attack" and not note.feathered and want.timed
+    if note.begins == want.begins or loose:
+        return []
+    return [f"begins: {note.begins} on the page, {want.begins} in the file"]
 
 
 def _pitch(note: Note, want: Asked) -> list[str]:
