@@ -43,7 +43,7 @@ def bodies() -> tuple[list[str], list[str]]:
             and "\npassage" not in rest
         ):
             report = checked(HEAD + f"gesture a\n{rest}\n", suggestions=False)
-            if report.gestures[0].verdict is Verdict.REFUSED:
+            if report.gestures[0].verdict is Verdict.NOT_AS_WRITTEN:
                 bad.append(rest)
     return good, bad
 
@@ -95,7 +95,7 @@ def bench_many(count: int, good: list[str], bad: list[str], *, suggestions: bool
         started = time.process_time()
         report = checked(text, suggestions=suggestions)
         seconds += time.process_time() - started
-        refused += sum(g.verdict is Verdict.REFUSED for g in report.gestures)
+        refused += sum(g.verdict is Verdict.NOT_AS_WRITTEN for g in report.gestures)
         del report
         gc.collect()
         memory.append(resident_mb())

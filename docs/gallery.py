@@ -83,7 +83,7 @@ class Entry:
 
     @property
     def refused(self) -> bool:
-        return self.report.verdict is Verdict.REFUSED
+        return self.report.verdict is Verdict.NOT_AS_WRITTEN
 
     @property
     def reason(self) -> str:

@@ -144,7 +144,7 @@ def _stretches(technique: Technique, instrument: Instrument) -> tuple[str, ...]:
             first = None
         if one is not None:
             first, last = first or one, one
-    return tuple(", ".join(found[v]) for v in (Verdict.APPROVED, Verdict.CAUTION, Verdict.REFUSED))
+    return tuple(", ".join(found[v]) for v in (Verdict.PLAYABLE, Verdict.WITH_CARE, Verdict.NOT_AS_WRITTEN))
 
 
 def technique_page(technique: Technique, *, registers: bool) -> str:

@@ -11,7 +11,7 @@ from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, S
 from gesturesmith.version import __version__
 from gesturesmith.writers.base import MARK, with_checksum
 
-SCHEMA = 1
+SCHEMA = 2
 
 
 def manifest_json(done: Iterable[BuildResult], unread: Iterable[tuple[str, str]]) -> bytes:

@@ -56,7 +56,7 @@ def check_text(
 
     >>> text = "instrument: horn\\npitches: written\\ngesture a\\n  contour: G4, C5"
     >>> check_text(Source("a", text)).report.gestures[0].verdict
-    <Verdict.APPROVED: 'approved'>
+    <Verdict.PLAYABLE: 'playable'>
     """
     return check(read(source, folder=folder, instrument=instrument), suggestions=suggestions, only=only)
 
@@ -146,7 +146,7 @@ def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:
 
 def _passage_report(case: PassageCase, said: PassageReport, piece: Piece, bench: Bench | None) -> PassageReport:
     notes = sum(i.gesture.size for i in case.passage.items if i.gesture is not None)
-    if bench is None or said.verdict is not Verdict.REFUSED or notes > _LONGEST_TRIED:
+    if bench is None or said.verdict is not Verdict.NOT_AS_WRITTEN or notes > _LONGEST_TRIED:
         return said
     from gesturesmith.fixes.passages import with_suggestions
 

@@ -8,7 +8,7 @@ from enum import IntEnum
 class Status(IntEnum):
     """What a run tells the program that started it."""
 
-    GOOD = 0  # all approved, or with cautions
+    GOOD = 0  # all playable, if with care
     REFUSED = 1  # something is not playable as written (`format --check`: a file would change)
     INPUT = 2  # a file could not be read, the output folder cannot be written, or the command was misused
     MACHINE = 3  # LilyPond, the machine, or we ourselves failed

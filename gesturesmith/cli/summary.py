@@ -28,11 +28,15 @@ def reported(report: FileReport, *, colour: bool) -> Status:
         return status_of(report)
     brief = replace(
         report,
-        gestures=tuple(g if g.verdict is Verdict.REFUSED else replace(g, findings=()) for g in report.gestures),
-        passages=tuple(p if p.verdict is Verdict.REFUSED else replace(p, findings=()) for p in report.passages),
+        gestures=tuple(
+            g if g.verdict is Verdict.NOT_AS_WRITTEN else replace(g, findings=()) for g in report.gestures
+        ),
+        passages=tuple(
+            p if p.verdict is Verdict.NOT_AS_WRITTEN else replace(p, findings=()) for p in report.passages
+        ),
     )
     say(render_text(Report(files=(brief,)), colour=colour).rstrip("\n"))
-    if any(r.verdict is Verdict.CAUTION for r in everything):
+    if any(r.verdict is Verdict.WITH_CARE for r in everything):
         say("  what to take care of: gesturesmith check")
     return status_of(report)
 

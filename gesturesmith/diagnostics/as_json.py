@@ -1,4 +1,4 @@
-"""A report for programs: the object the language page lists, schema 1."""
+"""A report for programs: the object of `schemas/report.json`."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ from gesturesmith.diagnostics.types import (
 )
 from gesturesmith.version import __version__
 
-SCHEMA = 1
+SCHEMA = 2
 
 
 def render_json(report: Report) -> str:

@@ -20,13 +20,12 @@ from gesturesmith.diagnostics.types import (
 )
 
 _COLUMNS = 116
-_WORDS = {Severity.REFUSED: "not as written", Severity.CAUTION: "with care", Severity.ADVICE: "advice"}
 
 
 def render_suggestions(report: FileReport) -> str:
     """What is refused in a file, and what is with care where something better is known, with all suggestions."""
     # A passage is looked at when its gestures are in order: most refusals go with theirs.
-    refused = any(g.verdict is Verdict.REFUSED for g in report.gestures)
+    refused = any(g.verdict is Verdict.NOT_AS_WRITTEN for g in report.gestures)
     everything: list[GestureReport | PassageReport] = [*report.gestures, *(() if refused else report.passages)]
     lines: list[str] = []
     for said in everything:
@@ -53,7 +52,7 @@ def _said(findings: Sequence[Finding]) -> Iterator[str]:
     shown = set[str]()
     for finding in findings:
         where = f"{visible(finding.where)}: " if finding.where else ""
-        severity = _WORDS[finding.severity or Severity.CAUTION]
+        severity = (finding.severity or Severity.CAUTION).heading
         text = f"{severity}: {where}{visible(finding.text)} ({finding.rule})"
         if text not in shown:
             shown.add(text)
@@ -94,17 +93,17 @@ def _changed(edits: Sequence[Edit], lines: Sequence[str]) -> Iterator[str]:
 
 def _summary(report: FileReport) -> str:
     name = visible(report.source.name)
-    refused = [g for g in report.gestures if g.verdict is Verdict.REFUSED]
+    refused = [g for g in report.gestures if g.verdict is Verdict.NOT_AS_WRITTEN]
     helped = [g for g in refused if any(f.suggestions for f in g.findings)]
     careful = sum(
-        any(f.suggestions for f in g.findings) for g in report.gestures if g.verdict is not Verdict.REFUSED
+        any(f.suggestions for f in g.findings) for g in report.gestures if g.verdict is not Verdict.NOT_AS_WRITTEN
     )
     parts = []
     if refused:
         parts.append(f"{len(refused)} not as written, {_all_of(len(helped), len(refused))}")
     if careful:
         parts.append(f"{careful} with care, for which there is something easier")
-    passages = sum(p.verdict is Verdict.REFUSED for p in report.passages)
+    passages = sum(p.verdict is Verdict.NOT_AS_WRITTEN for p in report.passages)
     if passages:
         parts.append(f"{passages} {'passage' if passages == 1 else 'passages'} not as written")
     return f"{name}: {'; '.join(parts) or 'nothing to put right'}"

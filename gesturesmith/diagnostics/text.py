@@ -22,7 +22,6 @@ from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
 _COLUMNS = 116  # a message that would pass this goes under its caret
-_HEADINGS = {Severity.REFUSED: "not as written", Severity.CAUTION: "with care", Severity.ADVICE: "advice"}
 _COLOURS = {"not as written": "1;31", "cannot be read": "1;31", "with care": "1;33", "advice": "1;36"}
 _DEMANDS_SHOWN = 3  # reasons for a difficulty, what weighs most first
 _UNTRIED_SHOWN = 5
@@ -86,7 +85,7 @@ def _finding(finding: Finding, said: GestureReport | PassageReport, text: Source
     """One finding as lines, in the fixed order: which, what, the line, one thing to do, why, the place."""
     name = f'"{visible(said.title)}"' if said.title else visible(said.name)
     where = f", {visible(finding.where)}" if finding.where else ""
-    lines = [f"{_HEADINGS[finding.severity or Severity.CAUTION]}: {name}{where}: {finding.rule}"]
+    lines = [f"{(finding.severity or Severity.CAUTION).heading}: {name}{where}: {finding.rule}"]
     lines += _shown(text, finding.span, finding.text)
     if finding.suggestions:
         lines.append(_try(finding.suggestions[0]))
@@ -150,7 +149,7 @@ def untried(report: FileReport) -> Iterator[str]:
 def _difficulty(gestures: tuple[GestureReport, ...]) -> Iterator[str]:
     """From the easiest to the hardest that can be played, and what makes that one hard."""
     playable = [
-        (g.difficulty, g) for g in gestures if g.difficulty is not None and g.verdict is not Verdict.REFUSED
+        (g.difficulty, g) for g in gestures if g.difficulty is not None and g.verdict is not Verdict.NOT_AS_WRITTEN
     ]
     if not playable:
         return

@@ -16,10 +16,10 @@ from gesturesmith.values import frozen
 
 
 class Severity(Enum):
-    """How grave a finding is.
+    """How grave a finding is. A gesture has the verdict of the gravest on it; advice alone leaves it playable.
 
-    >>> [severity.value for severity in gesturesmith.Severity]
-    ['advice', 'caution', 'refused']
+    >>> [(severity.value, severity.verdict.words) for severity in gesturesmith.Severity]
+    [('advice', 'playable'), ('caution', 'with care'), ('refused', 'not as written')]
     """
 
     ADVICE = "advice"
@@ -30,21 +30,30 @@ class Severity(Enum):
     def rank(self) -> int:
         return ("advice", "caution", "refused").index(self.value)
 
+    @property
+    def verdict(self) -> Verdict:
+        return (Verdict.PLAYABLE, Verdict.WITH_CARE, Verdict.NOT_AS_WRITTEN)[self.rank]
+
+    @property
+    def heading(self) -> str:
+        """What a finding begins with, for people: what it makes of the gesture, or that it is advice."""
+        return "advice" if self is Severity.ADVICE else self.verdict.words
+
 
 class Verdict(Enum):
-    """What the checker says of a gesture, with the words shown to people.
+    """What the checker says of a gesture: the same words in JSON, joined by hyphens, and for people.
 
     >>> [verdict.words for verdict in gesturesmith.Verdict]
     ['playable', 'with care', 'not as written']
     """
 
-    APPROVED = "approved"
-    CAUTION = "caution"
-    REFUSED = "refused"
+    PLAYABLE = "playable"
+    WITH_CARE = "with-care"
+    NOT_AS_WRITTEN = "not-as-written"
 
     @property
     def words(self) -> str:
-        return {"approved": "playable", "caution": "with care", "refused": "not as written"}[self.value]
+        return self.value.replace("-", " ")
 
 
 @frozen(kw_only=True)
@@ -305,7 +314,7 @@ class FileReport:
     @property
     def refused(self) -> bool:
         verdicts = [g.verdict for g in self.gestures] + [p.verdict for p in self.passages]
-        return Verdict.REFUSED in verdicts
+        return Verdict.NOT_AS_WRITTEN in verdicts
 
     def _repr_html_(self) -> str:
         """A table for a notebook: a row for each error and each finding, and for each gesture without any."""

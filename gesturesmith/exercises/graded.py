@@ -1,7 +1,7 @@
 """Lines for a technique in five levels, chosen from what the checker approves of on an instrument.
 
 Every shape of the technique is tried from the naturals of the usual range, at several paces and levels. What is
-approved is ordered by difficulty and cut into five parts of equal number: level 1 is the easiest fifth. From each
+playable is ordered by difficulty and cut into five parts of equal number: level 1 is the easiest fifth. From each
 part come a few lines: one shape at one pace, climbing from note to note.
 """
 
@@ -42,7 +42,7 @@ class Graded:
     start: Fraction  # written cents above C-1
 
 
-def approved(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]:
+def playable(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]:
     """Everything that is tried and playable without care, the easiest first.
 
     What the checker has a piece of advice on is left out as well, unless it has one on all of it.
@@ -53,11 +53,11 @@ def approved(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]
     paces = _paces(technique)
     for start, (number, shape) in product(_starts(technique, instrument), enumerate(shapes)):
         gesture = shape.at(start)
-        if gesture is None or judge(gesture).verdict is Verdict.REFUSED:
+        if gesture is None or judge(gesture).verdict is Verdict.NOT_AS_WRITTEN:
             continue
         for beats, tempo, level in paces:
             judged = judge(_paced(gesture, beats, tempo, level))
-            if judged.verdict is Verdict.APPROVED:
+            if judged.verdict is Verdict.PLAYABLE:
                 one = Graded(
                     case=judged.case,
                     difficulty=difficulty(judged.case).exact,

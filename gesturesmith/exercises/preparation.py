@@ -160,7 +160,7 @@ def warm_up(instrument: Instrument) -> PassageCase | None:
 
 
 def _slurs(instrument: Instrument, rows: list[tuple[Spelling, Spelling]]) -> PassageCase | None:
-    """A passage of slurs up and down again, a bar each; None where one of them is not approved."""
+    """A passage of slurs up and down again, a bar each; None where one of them is not playable."""
     blocks = "".join(
         f"gesture w{n}\n  contour: {low.name} __ {high.name}@1 __ {low.name}@2\n  lasts: 4 beats\n"
         + ("  dynamics: mp\n" if n == 0 else "")
@@ -173,6 +173,6 @@ def _slurs(instrument: Instrument, rows: list[tuple[Spelling, Spelling]]) -> Pas
     if piece is None or syntax or meaning:
         return None
     judged = [judge(g) for g in piece.gestures]
-    if any(j.verdict is not Verdict.APPROVED for j in judged):
+    if any(j.verdict is not Verdict.PLAYABLE for j in judged):
         return None
     return PassageCase(passage=piece.passages[0], cases=tuple(j.case for j in judged))

@@ -160,7 +160,7 @@ def reach(technique: Technique, instrument: Instrument) -> tuple[Reach, ...]:
     for note in written_range(instrument, widest=True):
         # Outside the usual range care is needed whatever is played.
         usual = low <= note.pitch_cents + instrument.sounding.cents <= high
-        found.append(_reach(tried, note, Verdict.APPROVED if usual else Verdict.CAUTION))
+        found.append(_reach(tried, note, Verdict.PLAYABLE if usual else Verdict.WITH_CARE))
     return tuple(found)
 
 
@@ -183,9 +183,9 @@ def _reach(tried: tuple[Shape, ...], note: Spelling, hoped: Verdict) -> Reach:
         if _RANK[best.verdict] <= _RANK[hoped]:
             break
     if best is None:
-        return Reach(note=note, verdict=Verdict.REFUSED, reason="no such note can be written")
+        return Reach(note=note, verdict=Verdict.NOT_AS_WRITTEN, reason="no such note can be written")
     reason = next((f.text for f in best.findings if f.severity and f.severity.rank), "")
     return Reach(note=note, verdict=best.verdict, reason=reason)
 
 
-_RANK = {Verdict.APPROVED: 0, Verdict.CAUTION: 1, Verdict.REFUSED: 2}
+_RANK = {Verdict.PLAYABLE: 0, Verdict.WITH_CARE: 1, Verdict.NOT_AS_WRITTEN: 2}

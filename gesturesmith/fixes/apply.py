@@ -46,7 +46,7 @@ def _chosen(report: FileReport, only: str) -> Iterator[tuple[str, Suggestion]]:
     """The first suggestion of each refused gesture, but for those that would change a line twice; where none is
     refused any more, of each refused passage."""
     taken: set[int] = set()
-    refused = any(g.verdict is Verdict.REFUSED for g in report.gestures)
+    refused = any(g.verdict is Verdict.NOT_AS_WRITTEN for g in report.gestures)
     everything: tuple[GestureReport | PassageReport, ...] = report.gestures if refused or only else report.passages
     for said in everything:
         suggestion = _first(said) if not only or folded(said.name) == only else None
@@ -58,9 +58,9 @@ def _chosen(report: FileReport, only: str) -> Iterator[tuple[str, Suggestion]]:
 
 def _first(said: GestureReport | PassageReport) -> Suggestion | None:
     found = (f.suggestions[0] for f in said.findings if f.severity is Severity.REFUSED and f.suggestions)
-    return next(found, None) if said.verdict is Verdict.REFUSED else None
+    return next(found, None) if said.verdict is Verdict.NOT_AS_WRITTEN else None
 
 
 def _refused(report: FileReport) -> int:
     verdicts = [g.verdict for g in report.gestures] + [p.verdict for p in report.passages]
-    return verdicts.count(Verdict.REFUSED)
+    return verdicts.count(Verdict.NOT_AS_WRITTEN)

@@ -36,7 +36,7 @@ def with_suggestions(bench: Bench, settings: Settings, said: PassageReport) -> P
             by_line.setdefault(item.span.line, []).append(place)
         edits = bench.writer.replaced(entry, by_line)
         verdict = _verdict(bench, block, edits) if edits else None
-        if verdict is not None and verdict is not Verdict.REFUSED:
+        if verdict is not None and verdict is not Verdict.NOT_AS_WRITTEN:
             found.append(Suggestion(edits=edits, verdict=verdict, changes_music=True))
         if len(found) == _MOST:
             break

@@ -107,7 +107,7 @@ class _Trial:
     def suggestions(self, finding: Finding) -> tuple[Suggestion, ...]:
         """Up to three edits that remove the finding, are not refused and cause nothing as bad."""
         refused = finding.severity is Severity.REFUSED
-        if not refused and self._before.verdict is Verdict.REFUSED:
+        if not refused and self._before.verdict is Verdict.NOT_AS_WRITTEN:
             return ()  # what is refused is put right first
         if len(self._rules) > 1:
             self._together()  # one edit will hardly do: only those are looked at that this tries
@@ -190,7 +190,7 @@ class _Trial:
 
     def _answers(self, finding: Finding, again: _Seen) -> bool:
         """Whether it is gone, nothing is refused, and no rule finds more that is as grave."""
-        if again.verdict is Verdict.REFUSED:
+        if again.verdict is Verdict.NOT_AS_WRITTEN:
             return False
         rank = (finding.severity or Severity.CAUTION).rank
         before, after = self._before.graver[rank], again.graver[rank]
@@ -236,7 +236,7 @@ class _Trial:
                 return None
             changes, now = min(fewer, key=lambda t: t[1].refusals.total())
             taken.append(changes)
-            if now.verdict is not Verdict.REFUSED:
+            if now.verdict is not Verdict.NOT_AS_WRITTEN:
                 return self._without_idle(taken)
         return None
 
@@ -257,7 +257,7 @@ class _Trial:
             if again is None or any(n > now.refusals[r] for r, n in again.refusals.items()):
                 continue
             left.append((changes, again))
-            if again.verdict is not Verdict.REFUSED:
+            if again.verdict is not Verdict.NOT_AS_WRITTEN:
                 break
         return left
 
@@ -271,7 +271,7 @@ class _Trial:
             if cure not in taken:
                 taken.append(cure)
         again = self._merged(taken, ())
-        if again is None or again.verdict is Verdict.REFUSED:
+        if again is None or again.verdict is Verdict.NOT_AS_WRITTEN:
             return None
         return self._without_idle(taken)
 
@@ -283,7 +283,7 @@ class _Trial:
         for changes in tuple(taken):
             rest = [c for c in taken if c is not changes]
             again = self._merged(rest, ()) if rest else None
-            if again is not None and again.verdict is not Verdict.REFUSED:
+            if again is not None and again.verdict is not Verdict.NOT_AS_WRITTEN:
                 taken = rest
         return self._if_good(propose.merged(taken))
 
@@ -294,7 +294,7 @@ class _Trial:
         for changes in propose.plain(self._case):
             written = propose.merged((propose.expanded(changes, self._case),))
             again = self._merged((), written) if written else None
-            if again is not None and again.verdict is not Verdict.REFUSED:
+            if again is not None and again.verdict is not Verdict.NOT_AS_WRITTEN:
                 return self._if_good(written)
             if again is not None and (best is None or again.refusals.total() < best[1].refusals.total()):
                 best = written, again
@@ -303,7 +303,7 @@ class _Trial:
     def _if_good(self, changes: Fix) -> Suggestion | None:
         offer = self._offer(changes)
         again = self._again(offer.edits) if offer is not None else None
-        if offer is None or again is None or again.verdict is Verdict.REFUSED:
+        if offer is None or again is None or again.verdict is Verdict.NOT_AS_WRITTEN:
             return None
         return None if self._harms(self._refusals[0], offer) else _suggestion(offer, again)
 

@@ -37,9 +37,9 @@ class Judged:
 
 
 def verdict_of(findings: Iterable[Finding]) -> Verdict:
-    """The worst severity as a verdict; advice alone is approved."""
-    worst = max((f.severity.rank for f in findings if f.severity is not None), default=0)
-    return (Verdict.APPROVED, Verdict.CAUTION, Verdict.REFUSED)[worst]
+    """That of the gravest finding; without any, and with advice alone, it is playable."""
+    found = (f.severity for f in findings if f.severity is not None)
+    return max(found, key=lambda severity: severity.rank, default=Severity.ADVICE).verdict
 
 
 def in_file_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:

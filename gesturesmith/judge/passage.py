@@ -62,7 +62,7 @@ def _played(
 
 def _caution(judged: Judged) -> Finding | None:
     """What is to be minded in a gesture that can be played with care."""
-    if judged.verdict is not Verdict.CAUTION:
+    if judged.verdict is not Verdict.WITH_CARE:
         return None
     return next(f for f in judged.findings if f.severity is Severity.CAUTION)
 

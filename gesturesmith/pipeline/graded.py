@@ -45,7 +45,7 @@ class GradedOptions:
 def compile_graded(sources: tuple[Source, ...], options: GradedOptions) -> CompileResult:
     """A sheet for each level that has lines; `names` are those of the sheets. No source is read."""
     technique = techniques.get(options.technique)
-    found = graded.approved(technique, options.settings.instrument)
+    found = graded.playable(technique, options.settings.instrument)
     items = tuple(
         _item(options, level, lines) for level in options.levels if (lines := graded.of_level(found, level))
     )

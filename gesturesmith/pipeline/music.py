@@ -36,7 +36,7 @@ def engraved(
     unread = {name for name, _ in report.unread}
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     for said in everything:
-        if (said.verdict is Verdict.REFUSED and not options.draft) or said.name in unread:
+        if (said.verdict is Verdict.NOT_AS_WRITTEN and not options.draft) or said.name in unread:
             continue
         engraving = kept.engraving(said.name) if kept is not None else None
         if engraving is None:

@@ -262,9 +262,9 @@ TEXTS = {
     "draft-notice": (
         "Entwurf, nicht zur Aufführung: Folgendes ist so, wie es notiert ist, nicht oder nur mit Vorsicht spielbar."
     ),
-    "draft-approved": "spielbar",
-    "draft-caution": "mit Vorsicht",
-    "draft-refused": "nicht wie notiert",
+    "draft-playable": "spielbar",
+    "draft-with-care": "mit Vorsicht",
+    "draft-not-as-written": "nicht wie notiert",
     "draft-more": "und {count} weitere: Die Prüfung nennt alle",
     "refused-gesture": "„{title}“ fehlt hier, weil es so, wie es notiert ist, nicht spielbar ist.",
     "unread-gesture": "„{title}“ fehlt hier: Der Text dazu, oder zu etwas darin Gespieltem, war nicht lesbar.",

@@ -253,9 +253,9 @@ TEXTS = {
     # Drafts, and what is left out.
     "draft": "DRAFT",
     "draft-notice": "Draft, not for performance: the following is not playable as written, or only with care.",
-    "draft-approved": "playable",
-    "draft-caution": "with care",
-    "draft-refused": "not as written",
+    "draft-playable": "playable",
+    "draft-with-care": "with care",
+    "draft-not-as-written": "not as written",
     "draft-more": "and {count} more: the check lists them all",
     "refused-gesture": "“{title}” is left out here because it cannot be played as written.",
     "unread-gesture": "“{title}” is missing here: its text, or that of something it plays, could not be read.",

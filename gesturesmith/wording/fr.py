@@ -265,9 +265,9 @@ TEXTS = {
     "draft-notice": (
         "Ébauche, ne pas exécuter : ce qui suit n’est pas jouable tel quel, ou seulement avec précaution."
     ),
-    "draft-approved": "jouable",
-    "draft-caution": "avec précaution",
-    "draft-refused": "pas tel quel",
+    "draft-playable": "jouable",
+    "draft-with-care": "avec précaution",
+    "draft-not-as-written": "pas tel quel",
     "draft-more": "et {count} autres : la vérification les donne toutes",
     "refused-gesture": "« {title} » ne figure pas ici, car il n’est pas jouable tel quel.",
     "unread-gesture": "« {title} » manque ici : son texte, ou celui de ce qu’il fait jouer, n’a pas pu être lu.",

@@ -257,9 +257,9 @@ TEXTS = {
     "draft-notice": (
         "Bozza, non per l’esecuzione: quanto segue non è suonabile come scritto, o lo è solo con cautela."
     ),
-    "draft-approved": "suonabile",
-    "draft-caution": "con cautela",
-    "draft-refused": "non come scritto",
+    "draft-playable": "suonabile",
+    "draft-with-care": "con cautela",
+    "draft-not-as-written": "non come scritto",
     "draft-more": "e altre {count}: la verifica le elenca tutte",
     "refused-gesture": "«{title}» non figura qui perché non è suonabile come scritto.",
     "unread-gesture": "«{title}» manca qui: il suo testo, o quello di ciò che vi si suona, non è leggibile.",

@@ -149,7 +149,7 @@ def test_nothing_of_a_file_is_read_as_bytes(tmp_path):
 
 def test_what_is_not_as_written_has_no_music_unless_a_draft_is_wanted():
     (beyond,) = gesturesmith.engrave(HIGH).snippets
-    assert (beyond.report.verdict, beyond.music) == (Verdict.REFUSED, None)
+    assert (beyond.report.verdict, beyond.music) == (Verdict.NOT_AS_WRITTEN, None)
     assert repr(beyond) == "<gesture beyond: not as written>"
     (drawn,) = gesturesmith.engrave(HIGH, draft=True).snippets
     assert drawn.music.draft

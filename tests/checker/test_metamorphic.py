@@ -129,7 +129,7 @@ def test_a_playable_bend_stays_so_when_it_is_narrowed(note, quarters, way):
         )
 
     wide, narrow = verdict(quarters + 1), verdict(quarters)
-    rank = {Verdict.APPROVED: 0, Verdict.CAUTION: 1, Verdict.REFUSED: 2}
+    rank = {Verdict.PLAYABLE: 0, Verdict.WITH_CARE: 1, Verdict.NOT_AS_WRITTEN: 2}
     bends = [[f for f in made.report.gestures[0].findings if f.rule == "bend-too-wide"] for made in (wide, narrow)]
     assert len(bends[1]) <= len(bends[0])
     if not bends[0]:

@@ -78,7 +78,7 @@ def test_json_has_every_file_in_order(here, run):
     result = run("check", "--json", "bad.gesture", "good.gesture", "gone.gesture")
     assert result.status == 2
     answer = json.loads(result.out)
-    assert answer["schema"] == 1
+    assert answer["schema"] == 2
     assert [(f["file"], f["readable"]) for f in answer["files"]] == [
         ("bad.gesture", False),
         ("good.gesture", True),
@@ -86,7 +86,7 @@ def test_json_has_every_file_in_order(here, run):
     ]
     (error,) = answer["files"][0]["errors"]
     assert (error["rule"], error["line"], error["column"]) == ("not-utf-8", 2, 1)
-    assert answer["files"][1]["gestures"][0]["verdict"] == "approved"
+    assert answer["files"][1]["gestures"][0]["verdict"] == "playable"
 
 
 @pytest.mark.parametrize("what", ["techniques", "instruments", "rules"])

@@ -106,11 +106,11 @@ def test_a_file_with_errors_is_read_first(here, run, more):
 def test_for_programs(here, run):
     (here / "a.gesture").write_text(SEVERAL)
     found = json.loads(run("suggest", "--json", "a.gesture").out)
-    assert [g["verdict"] for g in found["files"][0]["gestures"]] == ["refused", "refused"]
+    assert [g["verdict"] for g in found["files"][0]["gestures"]] == ["not-as-written", "not-as-written"]
     assert found["files"][0]["gestures"][0]["findings"][0]["suggestions"]
     made = json.loads(run("suggest", "--json", "--apply", "a.gesture").out)
     assert made["files"][0]["file"] == "a-suggested.gesture"
-    assert "refused" not in [g["verdict"] for g in made["files"][0]["gestures"]]
+    assert "not-as-written" not in [g["verdict"] for g in made["files"][0]["gestures"]]
 
 
 # --- what a copy never goes over -------------------------------------------------------------------------

@@ -46,13 +46,13 @@ FINDING = Finding(
     where="third note (written C6)",
     numbers=(Number(name="partial", value=16, limit=12, unit="partial"),),
     suggestions=(
-        Suggestion(edits=(Edit(8, "fingering: F 0", "fingering: Bb 0"),), verdict=Verdict.APPROVED),
-        Suggestion(edits=(Edit(7, "contour: C5, G5, C6", "contour: C5, G5, C5"),), verdict=Verdict.CAUTION),
+        Suggestion(edits=(Edit(8, "fingering: F 0", "fingering: Bb 0"),), verdict=Verdict.PLAYABLE),
+        Suggestion(edits=(Edit(7, "contour: C5, G5, C6", "contour: C5, G5, C5"),), verdict=Verdict.WITH_CARE),
     ),
 )
 
 
-def gesture(*findings, name="beacon", title="Beacon", verdict=Verdict.CAUTION):
+def gesture(*findings, name="beacon", title="Beacon", verdict=Verdict.WITH_CARE):
     return GestureReport(
         name=name,
         title=title,
@@ -71,7 +71,7 @@ def file_report(*findings, text=TEXT, errors=(), **more):
         source=Source("study.gesture", text),
         readable=not errors,
         errors=errors,
-        gestures=(gesture(*findings), gesture(name="plain", title=None, verdict=Verdict.APPROVED)),
+        gestures=(gesture(*findings), gesture(name="plain", title=None, verdict=Verdict.PLAYABLE)),
         **more,
     )
 
@@ -94,7 +94,7 @@ PASSAGE = PassageReport(
     name="opening",
     title="Opening calls",
     span=Span(12, 1, 16),
-    verdict=Verdict.REFUSED,
+    verdict=Verdict.NOT_AS_WRITTEN,
     findings=(
         Finding(
             span=Span(10, 1, 3),

@@ -1,4 +1,4 @@
-"""A report for programs has the shape of the language page's object, schema 1."""
+"""A report for programs has the shape of the language page's object, schema 2."""
 
 import json
 from dataclasses import replace
@@ -16,7 +16,7 @@ def rendered(*files):
 
 def test_the_object():
     made = rendered(file_report(FINDING, errors=(ERROR,), passages=(PASSAGE,), exercises=(EXERCISE,)))
-    assert made["schema"] == 1
+    assert made["schema"] == 2
     assert made["tool"] == __version__
     (file,) = made["files"]
     keys = {"file", "readable", "errors", "unread", "gestures", "passages", "exercises", "untried"}
@@ -40,7 +40,7 @@ def test_a_gesture():
     beacon, plain = rendered(file_report(FINDING))["files"][0]["gestures"]
     assert beacon["name"] == "beacon"
     assert beacon["line"] == 4
-    assert (beacon["verdict"], plain["verdict"]) == ("caution", "approved")
+    assert (beacon["verdict"], plain["verdict"]) == ("with-care", "playable")
     assert beacon["difficulty"] is None
     assert beacon["realisation"]["points"] == [  # times are exact, as texts
         {"at": "3/2", "side": "F", "valves": "0", "partial": 8, "cents": 0}
@@ -79,7 +79,7 @@ def test_a_finding():
     assert finding["evidence"] == {"kind": "house", "source": "our reading"}
     assert finding["suggestions"][0] == {
         "edits": [{"line": 8, "old": "fingering: F 0", "new": "fingering: Bb 0"}],
-        "verdict": "approved",
+        "verdict": "playable",
         "changes_music": False,
     }
 
@@ -97,7 +97,7 @@ def test_numbers_are_json_numbers():
 def test_passages_and_exercises():
     file = rendered(file_report(passages=(PASSAGE,), exercises=(EXERCISE,)))["files"][0]
     assert file["passages"][0]["name"] == "opening"
-    assert file["passages"][0]["verdict"] == "refused"
+    assert file["passages"][0]["verdict"] == "not-as-written"
     assert file["passages"][0]["findings"][0]["rule"] == "plays-refused"
     assert file["exercises"][0]["made"] == 12
     assert file["exercises"][0]["kept"] == []

@@ -79,19 +79,19 @@ def with_difficulties(*rows):
 
 def test_difficulty_is_summed_up_in_a_line():
     text = with_difficulties(
-        ("a", Verdict.APPROVED, 37),
-        ("b", Verdict.CAUTION, 52),
-        ("c", Verdict.APPROVED, 52),
-        ("d", Verdict.REFUSED, 90),
+        ("a", Verdict.PLAYABLE, 37),
+        ("b", Verdict.WITH_CARE, 52),
+        ("c", Verdict.PLAYABLE, 52),
+        ("d", Verdict.NOT_AS_WRITTEN, 90),
     )
     assert "\n  difficulty 37 to 52 of 100; hardest: b (height, level, response)\n" in text
-    equal = with_difficulties(("a", Verdict.APPROVED, 37), ("b", Verdict.APPROVED, 37))
+    equal = with_difficulties(("a", Verdict.PLAYABLE, 37), ("b", Verdict.PLAYABLE, 37))
     assert "\n  difficulty 37 of 100; hardest: a (height" in equal
-    assert "\n  difficulty 37 of 100 (height, level, response)\n" in with_difficulties(("a", Verdict.APPROVED, 37))
+    assert "\n  difficulty 37 of 100 (height, level, response)\n" in with_difficulties(("a", Verdict.PLAYABLE, 37))
 
 
 def test_what_cannot_be_played_has_no_line_of_difficulty():
-    assert "difficulty" not in with_difficulties(("a", Verdict.REFUSED, 37))
+    assert "difficulty" not in with_difficulties(("a", Verdict.NOT_AS_WRITTEN, 37))
 
 
 def test_exercises_tell_from_where_to_where_they_go():

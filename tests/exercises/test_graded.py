@@ -1,4 +1,4 @@
-"""Graded sheets: only what is approved, rising from level to level, in lines that can be practised."""
+"""Graded sheets: only what is playable, rising from level to level, in lines that can be practised."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ import pytest
 
 from gesturesmith import instruments, techniques
 from gesturesmith.diagnostics import Verdict
-from gesturesmith.exercises.graded import LEVELS_OF_SHEETS, approved, of_level
+from gesturesmith.exercises.graded import LEVELS_OF_SHEETS, of_level, playable
 from gesturesmith.judge.gesture import judge
 
 CASES = [("horn", "hand-out"), ("trumpet", "harmonic-gliss"), ("trombone", "slide-gliss"), ("tuba", "kiss")]
@@ -17,15 +17,15 @@ CASES = [("horn", "hand-out"), ("trumpet", "harmonic-gliss"), ("trombone", "slid
 @pytest.fixture(scope="module", params=CASES, ids=lambda case: "-".join(case))
 def found(request):
     instrument, technique = request.param
-    return approved(techniques.get(technique), instruments.get(instrument))
+    return playable(techniques.get(technique), instruments.get(instrument))
 
 
-def test_every_line_is_approved_without_a_word(found) -> None:
+def test_every_line_is_playable_without_a_word(found) -> None:
     for level in LEVELS_OF_SHEETS:
         for line in of_level(found, level):
             for one in line:
                 judged = judge(one.case.gesture)
-                assert judged.verdict is Verdict.APPROVED
+                assert judged.verdict is Verdict.PLAYABLE
                 assert judged.findings == ()
 
 
@@ -53,10 +53,10 @@ def test_lines_stand_in_order_of_difficulty_and_none_twice(found) -> None:
 
 def test_where_all_of_it_needs_correcting_it_is_practised_all_the_same() -> None:
     """Quarter tones of the trumpet are all a little off: the checker says so, as advice."""
-    found = approved(techniques.get("quarter-tones"), instruments.get("trumpet"))
+    found = playable(techniques.get("quarter-tones"), instruments.get("trumpet"))
     assert all(of_level(found, level) for level in LEVELS_OF_SHEETS)
     for one in found[:: len(found) // 20]:
-        assert judge(one.case.gesture).verdict is Verdict.APPROVED
+        assert judge(one.case.gesture).verdict is Verdict.PLAYABLE
 
 
 def test_the_same_every_time(found) -> None:
@@ -70,6 +70,6 @@ def test_too_little_makes_no_level() -> None:
 @pytest.mark.parametrize("name", ["horn", "trombone", "trumpet"])
 def test_a_sheet_of_bends_goes_down(name) -> None:
     """The sign and its text say down, and the lip takes a note up only a little."""
-    for one in approved(techniques.get("bend"), instruments.get(name)):
+    for one in playable(techniques.get("bend"), instruments.get(name)):
         first, *rest = (p.sounding_cents for p in one.case.gesture.points)
         assert all(cents <= first for cents in rest), [p.pitch.written.name for p in one.case.gesture.points]

@@ -105,7 +105,7 @@ def test_what_needs_no_preparation_has_none(lines: str) -> None:
 
 @pytest.mark.parametrize("name", instruments.names())
 def test_every_instrument_has_a_warm_up_without_effort(name: str) -> None:
-    """Slurs between neighbouring partials, soft, and all of them approved."""
+    """Slurs between neighbouring partials, soft, and all of them playable."""
     line = warm_up(instruments.get(name))
     assert line is not None
     assert line.passage.meter == (4, 4)

@@ -72,22 +72,22 @@ def test_reach_is_what_the_checker_says_note_by_note() -> None:
     found = reach(techniques.get("flutter-tongue"), HORN)
     assert [r.note for r in found] == list(written_range(HORN, widest=True))
     verdicts = [r.verdict for r in found]
-    inside = [n for n, v in enumerate(verdicts) if v is Verdict.APPROVED]
+    inside = [n for n, v in enumerate(verdicts) if v is Verdict.PLAYABLE]
     assert inside == list(range(inside[0], inside[-1] + 1))
     assert 0 < inside[0] < inside[-1] < len(found) - 1
     for one in found:
-        assert (one.verdict is Verdict.APPROVED) == (one.reason == "")
+        assert (one.verdict is Verdict.PLAYABLE) == (one.reason == "")
 
 
 def test_reach_of_what_is_not_to_be_had() -> None:
-    assert {r.verdict for r in reach(techniques.get("stopped"), TROMBONE)} == {Verdict.REFUSED}
+    assert {r.verdict for r in reach(techniques.get("stopped"), TROMBONE)} == {Verdict.NOT_AS_WRITTEN}
 
 
 def test_a_harmonic_glissando_needs_partials_on_the_way() -> None:
     """Below partial 3 of the longest tube three partials never lie within an octave: nothing at the bottom."""
     found = reach(techniques.get("harmonic-gliss"), HORN)
-    assert found[0].verdict is Verdict.REFUSED
-    assert found[len(found) * 3 // 4].verdict is Verdict.APPROVED
+    assert found[0].verdict is Verdict.NOT_AS_WRITTEN
+    assert found[len(found) * 3 // 4].verdict is Verdict.PLAYABLE
 
 
 def test_quarter_tones_are_tried_on_quarter_tones() -> None:

@@ -44,7 +44,7 @@ def test_what_is_refused_is_left_out_with_its_reason():
     assert "outside-range" in made.left_out[-1][1]
     assert len(made.kept) + len(made.left_out) == len(made.exercise.variants)
     assert not set(labels(made.kept)) & {label for label, _ in made.left_out}
-    assert all(line.judged.verdict is not Verdict.REFUSED for line in made.kept)
+    assert all(line.judged.verdict is not Verdict.NOT_AS_WRITTEN for line in made.kept)
 
 
 def test_every_line_has_what_a_sheet_prints():

@@ -13,12 +13,12 @@ def offered(play, pitches="written"):
     text = HEAD.format(pitches, play)
     made = checked(text, suggestions=True)
     (said,) = made.report.passages
-    assert said.verdict is Verdict.REFUSED
+    assert said.verdict is Verdict.NOT_AS_WRITTEN
     found = [f.suggestions for f in said.findings if f.severity is Severity.REFUSED]
     assert len({*found}) == 1
     for suggestion in found[0]:
         (after,) = checked("\n".join(apply_edits(text.split("\n"), suggestion.edits))).report.passages
-        assert after.verdict is suggestion.verdict is not Verdict.REFUSED
+        assert after.verdict is suggestion.verdict is not Verdict.NOT_AS_WRITTEN
         assert suggestion.changes_music
     return [s.edits[-1].new for s in found[0]]
 
@@ -59,5 +59,5 @@ def test_a_passage_of_more_than_a_thousand_notes_is_not_played_through_again(cal
     """Each edit that is tried would cost as much as the whole passage. A call has two notes."""
     play = ", ".join(["call"] * (calls - 1) + ["call up 36"])
     (said,) = checked(HEAD.format("written", play), suggestions=True).report.passages
-    assert said.verdict is Verdict.REFUSED
+    assert said.verdict is Verdict.NOT_AS_WRITTEN
     assert any(f.suggestions for f in said.findings) is helped

@@ -67,7 +67,7 @@ def passes(made, said, finding, suggestion, lines):
     assert len(after) == (1 if after[0].name == said.name else 2)
     worst = max((g.verdict for g in after), key=list(Verdict).index)
     assert worst is suggestion.verdict
-    assert worst is not Verdict.REFUSED
+    assert worst is not Verdict.NOT_AS_WRITTEN
     rank = (finding.severity or Severity.CAUTION).rank
     before, now = at_least(made, rank), at_least(again, rank)
     assert all(n <= before[rule] for rule, n in now.items())
@@ -134,7 +134,7 @@ def test_x_notes_are_offered_for_half_valves_and_marked_as_changing_the_music():
     (only,) = suggestions(horn("technique: half-valve\ncontour: G4 ~~ D5@2 ~~ xB4  # three\nlasts: 4 beats"))
     assert only.edits == (Edit(7, "contour: G4 ~~ D5@2 ~~ xB4", "contour: xG4 ~~ xD5@2 ~~ xB4"),)
     assert only.changes_music
-    assert only.verdict is Verdict.APPROVED
+    assert only.verdict is Verdict.PLAYABLE
 
 
 def test_a_key_that_is_not_there_goes_under_the_heading():
@@ -174,7 +174,7 @@ def test_two_gestures_of_one_name_are_not_put_right():
     report = compile_text(Source("test.gesture", text), Options(only_check=True)).report
     assert [e.rule for e in report.errors] == ["repeated-name"]
     (said,) = report.gestures
-    assert said.verdict is Verdict.REFUSED
+    assert said.verdict is Verdict.NOT_AS_WRITTEN
     assert [s for f in said.findings for s in f.suggestions] == []
 
 

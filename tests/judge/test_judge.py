@@ -13,15 +13,15 @@ def said(text, name="a", **more):
 
 
 def test_verdicts():
-    assert said(horn("contour: C5")).verdict is Verdict.APPROVED
-    assert said(horn("contour: D6")).verdict is Verdict.CAUTION
-    assert said(horn("contour: C7")).verdict is Verdict.REFUSED
+    assert said(horn("contour: C5")).verdict is Verdict.PLAYABLE
+    assert said(horn("contour: D6")).verdict is Verdict.WITH_CARE
+    assert said(horn("contour: C7")).verdict is Verdict.NOT_AS_WRITTEN
 
 
 def test_advice_alone_is_playable():
     made = said(horn("technique: harmonic-gliss\ncontour: C4 ~~ C5\nlasts: 2 beats"))
     assert [f.severity for f in made.findings] == [Severity.ADVICE]
-    assert made.verdict is Verdict.APPROVED
+    assert made.verdict is Verdict.PLAYABLE
 
 
 def test_the_place_is_said_in_words():
@@ -42,7 +42,7 @@ TWO_PARTIALS = "technique: harmonic-gliss\ncontour: C3 ~~ G3\nlasts: 2 beats\n"
 def test_a_fallback_takes_the_place_of_what_is_refused():
     made = checked(horn(TWO_PARTIALS + "fallback: chromatic"))
     (report,) = made.report.gestures
-    assert report.verdict is Verdict.CAUTION
+    assert report.verdict is Verdict.WITH_CARE
     assert "fallback-used" in [f.rule for f in report.findings]
     assert "harmonic-gliss-too-few-partials" in report.findings[-1].text
     case = made.cases["a"]
@@ -59,13 +59,13 @@ def test_a_fallback_keeps_the_techniques_of_other_layers():
 def test_a_fallback_is_left_alone_where_nothing_is_refused():
     made = checked(horn("technique: harmonic-gliss\ncontour: G4 ~~ G5\nlasts: 2 beats\nfallback: chromatic"))
     assert made.cases["a"].realisation.used_fallback == ""
-    assert made.report.gestures[0].verdict is Verdict.APPROVED
+    assert made.report.gestures[0].verdict is Verdict.PLAYABLE
 
 
 def test_a_fallback_that_is_refused_as_well_changes_nothing():
     made = checked(horn(TWO_PARTIALS + "fallback: slide-gliss"))
     assert made.cases["a"].realisation.used_fallback == ""
-    assert made.report.gestures[0].verdict is Verdict.REFUSED
+    assert made.report.gestures[0].verdict is Verdict.NOT_AS_WRITTEN
 
 
 # --- allow ------------------------------------------------------------------------------------------------
@@ -75,7 +75,7 @@ def test_an_allowed_refusal_is_a_caution_that_carries_the_reason():
     text = horn("technique: harmonic-gliss\ncontour: C3 ~~ G3\nlasts: 2 beats\n"
                 'allow: harmonic-gliss-too-few-partials "a slur is fine"')  # fmt: skip
     made = said(text)
-    assert made.verdict is Verdict.CAUTION
+    assert made.verdict is Verdict.WITH_CARE
     assert any("(allowed: a slur is fine)" in f.text for f in made.findings)
 
 
@@ -113,11 +113,11 @@ def passages():
 
 
 def test_a_passage_of_good_gestures_is_playable(passages):
-    assert passages["one"].verdict is Verdict.APPROVED
+    assert passages["one"].verdict is Verdict.PLAYABLE
 
 
 def test_a_passage_is_refused_for_what_it_plays_and_names_it(passages):
-    assert passages["two"].verdict is Verdict.REFUSED
+    assert passages["two"].verdict is Verdict.NOT_AS_WRITTEN
     first, *_ = passages["two"].findings
     assert first.rule == "plays-refused"
     assert first.where == "bad"
@@ -154,16 +154,16 @@ passage answered
 @pytest.mark.parametrize(
     ("name", "verdict", "places"),
     [
-        ("once", Verdict.CAUTION, [15]),
-        ("nested", Verdict.CAUTION, [18]),
-        ("moved", Verdict.CAUTION, [21]),
-        ("answered", Verdict.APPROVED, []),
+        ("once", Verdict.WITH_CARE, [15]),
+        ("nested", Verdict.WITH_CARE, [18]),
+        ("moved", Verdict.WITH_CARE, [21]),
+        ("answered", Verdict.PLAYABLE, []),
     ],
 )
 def test_the_verdict_of_a_passage_is_the_worst_of_what_it_plays(name, verdict, places):
     # The language page: the verdict is the worst severity; nothing a passage plays is easier in it.
     report = checked(CARE).report
-    assert [g.verdict for g in report.gestures] == [Verdict.CAUTION, Verdict.APPROVED]
+    assert [g.verdict for g in report.gestures] == [Verdict.WITH_CARE, Verdict.PLAYABLE]
     said = next(p for p in report.passages if p.name == name)
     assert said.verdict is verdict
     assert [f.span.line for f in said.findings if "breath-too-short" in (f.rule + f.text)] == places
@@ -179,7 +179,7 @@ def test_a_moved_gesture_is_judged_where_it_is_played(passages):
     found = {(f.where, f.rule) for f in passages["three"].findings}
     assert ("good, second note (written D6)", "outside-usual-range") in found
     assert ("this note", "outside-range") in found
-    assert passages["three"].verdict is Verdict.REFUSED
+    assert passages["three"].verdict is Verdict.NOT_AS_WRITTEN
 
 
 def test_every_passage_has_a_case_for_each_item():
@@ -219,7 +219,7 @@ def test_both_renderings_take_a_real_report():
     report = Report(files=(checked(FILE, suggestions=True).report,))
     assert "not as written: bad, first note (written C7): outside-range\n" in render_text(report, colour=False)
     made = json.loads(render_json(report))
-    assert [g["verdict"] for g in made["files"][0]["gestures"]] == ["approved", "refused"]
+    assert [g["verdict"] for g in made["files"][0]["gestures"]] == ["playable", "not-as-written"]
     assert made["files"][0]["gestures"][0]["realisation"]["points"][0]["at"] == "0"
 
 

@@ -136,7 +136,7 @@ def add_graded(
 ) -> None:
     """The sheets of a technique: what its lines and their preparations must be says `check`."""
     settings = Settings(instrument=instruments.get(instrument), pitches="written", paper_mm=_TALL)
-    found = graded.approved(techniques.get(technique), settings.instrument)
+    found = graded.playable(techniques.get(technique), settings.instrument)
     lines = {n: row for n in levels if (row := graded.of_level(found, n))}
     options = GradedOptions(technique=technique, settings=settings, levels=levels)
     for item, (level, climbs) in zip(compile_graded((), options).items, lines.items(), strict=True):

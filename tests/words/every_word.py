@@ -75,7 +75,9 @@ def reading(text: str) -> Reading | None:
     part = notes.part_of("words", checked, piece.settings, (one.music for one in musics))
     pages = [_on_page(m) for m in musics]
     if musics:
-        refused = tuple(s.name for s in chain(report.gestures, report.passages) if s.verdict is Verdict.REFUSED)
+        refused = tuple(
+            s.name for s in chain(report.gestures, report.passages) if s.verdict is Verdict.NOT_AS_WRITTEN
+        )
         pages.append(page.book(musics, piece.settings, output="page", refused=tuple((n, "") for n in refused)))
         pages.append(notes.notes_item((part,), NotesOptions()).book)
     if piece.exercises:
@@ -87,7 +89,7 @@ def reading(text: str) -> Reading | None:
     ]
     said += [(p.name, p.title, p.verdict, p.difficulty, *map(_without_place, p.findings)) for p in report.passages]
     said += [(e.name, e.title, e.made, e.kept, e.left_out) for e in report.exercises]
-    playable = (s.name for s in chain(report.gestures, report.passages) if s.verdict is not Verdict.REFUSED)
+    playable = (s.name for s in chain(report.gestures, report.passages) if s.verdict is not Verdict.NOT_AS_WRITTEN)
     varied = (e.name for e in report.exercises if len(e.kept) >= _ENOUGH_LINES)
     return Reading(
         Seen(tuple(pages), tuple(map(repr, said))),

@@ -14,7 +14,7 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import said, technique_title, together
 from gesturesmith.wording import text as wording
 
-_LETTERS = {Verdict.APPROVED: "f", Verdict.CAUTION: "c", Verdict.REFUSED: "n"}
+_LETTERS = {Verdict.PLAYABLE: "f", Verdict.WITH_CARE: "c", Verdict.NOT_AS_WRITTEN: "n"}
 _NAMED = ("C", "G")  # letters of the naturals that are named above the columns
 
 
@@ -37,7 +37,7 @@ def survey(instrument: Instrument) -> Survey:
     found = [techniques.get(key) for key in techniques.names()]
     found.sort(key=lambda t: (LAYERS.index(t.layer), t.key))
     reached = [(technique, reach(technique, instrument)) for technique in found]
-    there = [(t, row) for t, row in reached if any(r.verdict is not Verdict.REFUSED for r in row)]
+    there = [(t, row) for t, row in reached if any(r.verdict is not Verdict.NOT_AS_WRITTEN for r in row)]
     return Survey(
         rows=tuple((t, row) for t, row in there if t.pitched != "none"),
         unpitched=tuple(t for t, _ in there if t.pitched == "none"),

@@ -75,13 +75,13 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
 
 
 def _column(one: QuarterTone, settings: Settings) -> Column:
-    if one.verdict is Verdict.REFUSED or not one.tube:
+    if one.verdict is Verdict.NOT_AS_WRITTEN or not one.tube:
         return Column(notes=(one.note,), texts=("–",), shut=True)
     below = str(one.partial) if settings.instrument.means == "single" else one.tube
     sign = "+" if one.error > 0 else "−" if one.error < 0 else "±"
     off = f"{sign}{abs(one.error)}"
     correction = said(f"correction-{one.correction}", settings.wording) if one.correction else ""
-    return Column(notes=(one.note,), texts=(below, off, correction), black=one.verdict is Verdict.CAUTION)
+    return Column(notes=(one.note,), texts=(below, off, correction), black=one.verdict is Verdict.WITH_CARE)
 
 
 CHART = Chart(key="quarter-tones", body=_body)
