@@ -57,11 +57,17 @@ class Clock:
 
 
 def fermatas(gesture: Gesture, offset: Fraction) -> Iterable[Held]:
-    """The fermatas of a gesture that begins `offset` beats after the music."""
-    for index, point in enumerate(gesture.points):
-        if "fermata" not in point.marks:
-            continue
-        leaves = index < len(gesture.segments) and gesture.segments[index].slides
-        slot = gesture.seconds_at(point.until - point.at) or Fraction(60) / gesture.tempo
-        seconds = float(slot) * FERMATA.value
-        yield Held(offset + (point.at if leaves else point.until), _START if leaves else _END, seconds)
+    """The fermatas of a gesture that begins `offset` beats after the music; where what is played and what is sung
+    have one at a time, the longer."""
+    found: dict[tuple[Fraction, int], float] = {}
+    lines = [(gesture.points, gesture.segments)]
+    if gesture.sing is not None:
+        lines.append((gesture.sing.points, gesture.sing.segments))
+    for points, segments in lines:
+        for index, point in enumerate(points):
+            if "fermata" in point.marks:
+                leaves = index < len(segments) and segments[index].slides
+                place = (offset + point.at, _START) if leaves else (offset + point.until, _END)
+                slot = gesture.seconds_at(point.until - point.at) or Fraction(60) / gesture.tempo
+                found[place] = max(found.get(place, 0.0), float(slot) * FERMATA.value)
+    return [Held(beats, what, seconds) for (beats, what), seconds in found.items()]

@@ -184,7 +184,7 @@ class _Player:
         if end <= start:
             return  # where a line stops it turns to something that is not heard any more
         techniques, drawn = piece.techniques, self._drawing(piece)
-        level = material.accented(self._level_of(piece, start, end), piece.first.marks, start)
+        level = self._level_of(piece, start, end)
         whole = Tone(
             start=start,
             end=end,
@@ -235,11 +235,10 @@ class _Player:
         for begin, until in pairwise((*attacks, end)):
             stop = begin + min(_stroke_s(noise), until - begin)
             if stop > begin:
-                level = self._level_of(piece, begin, stop)
                 yield Tone(
                     start=begin,
                     end=stop,
-                    level=material.accented(level, piece.first.marks, begin),
+                    level=self._level_of(piece, begin, stop),
                     noise=noise.sound.noise,
                     mute=self._mute(piece.techniques),
                     colours=_colours(piece.techniques),
@@ -348,8 +347,12 @@ class _Player:
         return drawn
 
     def _level_of(self, piece: _Piece, start: float, end: float) -> Curve:
+        """The level from one time of a sound to another, with its accents."""
         first, last = piece.first.at, piece.last.until
-        return part(material.level(self._gesture, self._clock, self._offset, first, last, self._level), start, end)
+        curve = material.level(self._gesture, self._clock, self._offset, first, last, self._level)
+        for point in piece.points:
+            curve = material.accented(curve, point.point.marks, self._arrive(point.point.at))
+        return part(curve, start, end)
 
     def _mute(self, techniques: tuple[Technique, ...]) -> str:
         return (self._gesture.mute or "") if any(t.takes_mute for t in techniques) else ""

@@ -157,6 +157,11 @@ def test_an_accent_stands_out_and_is_over_soon(mark):
     assert tone.level[1:] == ((2 + STROKE_S.value, place("p")), (4.0, place("p")))
 
 
+def test_an_accent_on_a_line_is_a_push_of_air():
+    tone = only("C5 p -- D5@2 accent -- C5", "technique: half-valve", "lasts: 4 beats")
+    assert shape(tone.level) == [(0, 3), (2, 3), (2, 4), (2 + STROKE_S.value, 3), (4, 3)]
+
+
 def test_a_fall_gets_softer_and_a_doit_does_not():
     fall, doit = (only("C5 f", f"technique: {t}", "lasts: 2 beats") for t in ("fall", "doit"))
     assert fall.level[-1][1] < fall.level[0][1]
@@ -304,6 +309,13 @@ def test_a_sung_line_goes_its_own_way():
     whole = performed("C4", "technique: multiphonic", "sing: G4 -- A4@2 -- G4", "lasts: 4 beats")
     (sung,) = [t for t in whole.tones if t.voice == "sung"]
     assert shape(sung.pitch) == [(0, 6000), (2, 6200), (4, 6000)]
+
+
+def test_time_stands_once_for_what_is_played_and_sung():
+    more = ("technique: multiphonic", "lasts: 2 beats")
+    both = performed("C4 fermata", "sing: G4 fermata", *more)
+    assert both.seconds == performed("C4 fermata", "sing: G4", *more).seconds
+    assert both.seconds == performed("C4", "sing: G4 fermata", *more).seconds == 2 + 2 * FERMATA.value
 
 
 def test_where_nothing_is_written_a_tenth_is_sung_in_an_octave_of_the_voice():
