@@ -41,7 +41,7 @@ def written_by_hand() -> tuple[Path, ...]:
     """The pages that are written by hand and hold snippets."""
     root = DOCS.parent
     own = (root / name for name in ("README.md", "DEVELOPERS.md", "SECURITY.md"))
-    return (*own, DOCS / "language.md", *sorted((DOCS / "handbook" / "text").glob("*.md")))
+    return (*own, DOCS / "language.md", DOCS / "library.md", *sorted((DOCS / "handbook" / "text").glob("*.md")))
 
 
 def wanted(folder: Path = DOCS) -> dict[str, str]:

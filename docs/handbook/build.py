@@ -6,6 +6,8 @@ out what takes long: the charts of instruments and the registers of techniques.
 
 from __future__ import annotations
 
+import contextlib
+import io
 import os
 import re
 import shutil
@@ -63,10 +65,12 @@ def _ran(place: str, text: str, scratch: Path, folder: Path) -> str:
 
 def _charts(folder: Path) -> None:
     for instrument in found():
-        status = gesturesmith(["chart", instrument.key, "--as", "png", "-o", str(folder), "--force"])
+        said = io.StringIO()
+        with contextlib.redirect_stdout(said), contextlib.redirect_stderr(said):
+            status = gesturesmith(["chart", instrument.key, "--as", "png", "-o", str(folder), "--force"])
         missing = [name for name in charts_of(instrument) if not (folder / f"{name}.png").is_file()]
         if status or missing:
-            raise RuntimeError(f"charts of {instrument.key}: {status} {missing}")
+            raise RuntimeError(f"charts of {instrument.key}: {status}, without {missing}\n{said.getvalue()}")
 
 
 def build(folder: Path, *, quick: bool = False) -> int:

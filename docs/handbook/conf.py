@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -20,6 +21,7 @@ source_suffix = {".md": "markdown"}
 root_doc = "index"
 language = "en"
 nitpicky = True
+nitpick_ignore_regex = [("py:.*", ".*")]  # types of other libraries, and of rooms that are not public
 myst_heading_anchors = 3
 myst_enable_extensions = ["attrs_block"]
 autodoc_typehints = "signature"
@@ -42,7 +44,32 @@ def _scrolled(app: Sphinx, doctree: nodes.document, _name: str) -> None:
         around += table
 
 
+_ARGUMENT = re.compile(r"^(\w[\w, ]*?) {2,}(\S.*)$")
+
+
+def _as_rst(app: Sphinx, what: str, name: str, obj: object, options: object, lines: list[str]) -> None:
+    """A docstring of ours as Sphinx reads it: arguments as a list of fields, `code` in two backticks."""
+    made: list[str] = []
+    in_fields = False
+    for line in lines:
+        found = _ARGUMENT.match(line)
+        if found and not line.startswith(">>>"):
+            if not in_fields and made and made[-1]:
+                made.append("")
+            in_fields = True
+            made.append(f":{found[1]}: {found[2]}")
+        elif in_fields and line.startswith(" "):
+            made.append(f"    {line.strip()}")
+        else:
+            if in_fields and line:
+                made.append("")
+            in_fields = False
+            made.append(line)
+    lines[:] = [re.sub(r"(?<!`)`([^`\n]+)`(?!`)", r"``\1``", line) for line in made]
+
+
 def setup(app: Sphinx) -> dict[str, Any]:
     app.add_lexer("gesture", GestureLexer)
     app.connect("doctree-resolved", _scrolled)
+    app.connect("autodoc-process-docstring", _as_rst)
     return {"parallel_read_safe": True, "parallel_write_safe": True}

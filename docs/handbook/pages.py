@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import inspect
 import posixpath
 import re
 from functools import cache
@@ -9,6 +10,7 @@ from pathlib import Path
 
 import gallery
 
+import gesturesmith
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.diagnostics import Report, Verdict, render_text
 from gesturesmith.exercises.probes import reach
@@ -32,6 +34,7 @@ _CHARTS = ("map", "fingering", "quarter-tones", "ladders")
 # Where the pages of the repository stand in the handbook.
 _PLACES = {
     "docs/language.md": "language.md",
+    "docs/library.md": "library.md",
     "docs/difficulty.md": "difficulty.md",
     "docs/techniques.md": "techniques/index.md",
     "docs/gallery": "techniques/index.md",
@@ -294,14 +297,30 @@ def _commands() -> str:
     return "\n\n".join(parts) + "\n"
 
 
+def _library_reference() -> str:
+    """Every public name, functions first, from its docstring."""
+    names = [name for name in gesturesmith.__all__ if name != "__version__"]
+    functions = [name for name in names if inspect.isfunction(getattr(gesturesmith, name))]
+    parts = ["## Functions"]
+    parts += [f"```{{eval-rst}}\n.. autofunction:: gesturesmith.{name}\n```" for name in functions]
+    parts.append("## Values")
+    parts += [
+        f"```{{eval-rst}}\n.. autoclass:: gesturesmith.{name}\n   :members:\n```"
+        for name in names
+        if name not in functions
+    ]
+    return "\n\n".join(parts)
+
+
 def pages(*, quick: bool = False) -> dict[str, str]:
     """Every page by its place; their snippets have the form they have in the repository.
 
     quick   without what takes long: the charts of instruments and the registers of techniques
     """
-    made = {_PLACES[place]: _of_repository(place) for place in ("docs/language.md", *_OF_DEVELOPERS)}
+    made = {_PLACES[place]: _of_repository(place) for place in _BY_HAND}
     made |= {path.name: path.read_text("utf-8") for path in sorted(TEXT.glob("*.md"))}
     made["difficulty.md"] = relinked(difficulty_page(), "docs/difficulty.md", "difficulty.md")
+    made["library.md"] += f"\n{_library_reference()}\n"
     made["commands.md"] = _commands()
     schemas = "\n\n".join(schema.schema_section(name) for name in schema.names())
     made["programs.md"] += f"\n{schemas}\n"
@@ -316,4 +335,4 @@ def pages(*, quick: bool = False) -> dict[str, str]:
     return made
 
 
-_OF_DEVELOPERS = ("DEVELOPERS.md", "SECURITY.md", "CHANGELOG.md")
+_BY_HAND = ("docs/language.md", "docs/library.md", "DEVELOPERS.md", "SECURITY.md", "CHANGELOG.md")

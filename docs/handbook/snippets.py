@@ -34,6 +34,7 @@ import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 ROOT = Path(__file__).parents[2]
 KINDS = ("gesture", "toml", "console", "python", "lilypond", "make", "usage", "json", "text")
@@ -85,7 +86,7 @@ def run(text: str, folder: Path) -> list[str]:
 
 
 def refreshed(text: str, folder: Path, *, everything: bool = False) -> str:
-    """The page with what its commands print now; the answers of Python are left as they stand.
+    """The page with what its commands print, and Python answers, now.
 
     everything   also of commands below which nothing is shown
     """
@@ -122,6 +123,8 @@ def _read(text: str, folder: Path, *, everything: bool = False) -> tuple[list[st
                 place.write_text(snippet.text, "utf-8")
             if snippet.kind == "console":
                 printed += _console(page, snippet, everything)
+            elif snippet.kind == "python":
+                printed += _python(page, snippet)
             else:
                 _RUN[snippet.kind](page, snippet)
     return page.faults, printed
@@ -252,7 +255,7 @@ def _program(words: list[str]) -> tuple[int, str]:
     return done.returncode, done.stdout
 
 
-def _python(page: Page, snippet: Snippet) -> None:
+def _python(page: Page, snippet: Snippet) -> Iterator[tuple[int, int, str]]:
     if page.package and snippet.name:
         return  # a file of the package: the commands that follow run it
     if ">>> " not in snippet.text:
@@ -260,11 +263,28 @@ def _python(page: Page, snippet: Snippet) -> None:
         return
     test = doctest.DocTestParser().get_doctest(snippet.text, page.names, "snippet", None, snippet.line)
     said = io.StringIO()
-    flags = doctest.ELLIPSIS | doctest.NORMALIZE_WHITESPACE
-    doctest.DocTestRunner(optionflags=flags).run(test, out=said.write, clear_globs=False)
+    runner = _Answers(optionflags=doctest.ELLIPSIS | doctest.NORMALIZE_WHITESPACE)
+    runner.run(test, out=said.write, clear_globs=False)
     page.names |= test.globs
     if said.getvalue():
         page.fault(snippet, said.getvalue())
+    lines = snippet.text.splitlines(keepends=True)
+    for example, got in runner.wrong:
+        first = example.lineno + example.source.count("\n")
+        start = snippet.start + sum(map(len, lines[:first]))
+        yield start, len(example.want), re.sub(r"^$\n", "<BLANKLINE>\n", got, flags=re.MULTILINE)
+
+
+class _Answers(doctest.DocTestRunner):
+    """Runs a session, and keeps what was answered otherwise than the page shows."""
+
+    def __init__(self, **options: int) -> None:
+        super().__init__(**options)
+        self.wrong: list[tuple[doctest.Example, str]] = []
+
+    def report_failure(self, out: Any, test: doctest.DocTest, example: doctest.Example, got: str) -> None:
+        super().report_failure(out, test, example, got)
+        self.wrong.append((example, got))
 
 
 def _lilypond(page: Page, snippet: Snippet) -> None:
@@ -327,7 +347,6 @@ def _text(page: Page, snippet: Snippet) -> None:
 _RUN = {
     "gesture": _gesture,
     "toml": _toml,
-    "python": _python,
     "lilypond": _lilypond,
     "make": _make,
     "usage": _usage,
