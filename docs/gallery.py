@@ -20,10 +20,10 @@ from gesturesmith import techniques
 from gesturesmith.backends import lilypond
 from gesturesmith.checker import Checked, check_text
 from gesturesmith.diagnostics import GestureReport, PassageReport, Severity, Verdict
-from gesturesmith.engrave import engrave_gesture, engrave_passage
 from gesturesmith.lilypond import Job, LilyPond, MissingLilyPond, RunResult, find, start
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
+from gesturesmith.score import gesture_score, passage_score
 from gesturesmith.sheets import _score, document
 from gesturesmith.source import Source
 
@@ -134,13 +134,13 @@ def _placed(
     if isinstance(said, PassageReport):
         passage = checked.passage_cases[said.name]
         return ("passages", f"{stem}-passages", whole), Entry(
-            said.name, said.name, said, (), lambda: lilypond.engraved(engrave_passage(passage, settings))
+            said.name, said.name, said, (), lambda: lilypond.engraved(passage_score(passage, settings))
         )
     case = checked.cases[said.name]
     keys = tuple(t.key for t in case.gesture.techniques)
     match = _REGISTERED.fullmatch(said.name)
     label = f"{match[2]}, {match[3]}" if match else said.name
-    entry = Entry(said.name, label, said, keys, lambda: lilypond.engraved(engrave_gesture(case, settings)))
+    entry = Entry(said.name, label, said, keys, lambda: lilypond.engraved(gesture_score(case, settings)))
     if match:
         title = f"{techniques.get(match[1]).title['en']} (`{match[1]}`)"
         return ("technique", f"{stem}-{match[1]}", title), entry

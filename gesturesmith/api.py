@@ -42,11 +42,11 @@ from gesturesmith.textfile import UnreadableFile, bytes_of, text_of
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
-    from gesturesmith.engrave.music import Music
     from gesturesmith.lilypond import Failure as Failure
     from gesturesmith.model.reading import Reading as Reading
     from gesturesmith.pipeline import Options
     from gesturesmith.rules.base import Case, PassageCase
+    from gesturesmith.score.music import Music
     from gesturesmith.writers import Output as Output
 
 type Text = str | os.PathLike[str] | Source

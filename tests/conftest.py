@@ -54,15 +54,15 @@ def engraved() -> Callable[..., dict]:
 
     def make(text: str, *, pitches: str = "written") -> dict:
         from gesturesmith.backends import lilypond
-        from gesturesmith.engrave import engrave_gesture, engrave_passage
+        from gesturesmith.score import gesture_score, passage_score
 
         source = Source("test", text if "instrument:" in text else HEAD + text)
         checked = check_text(source)
         assert not checked.report.errors, checked.report.errors
         piece = checked.reading.piece
-        made = {n: engrave_gesture(c, piece.settings, pitches=pitches) for n, c in checked.cases.items()}
+        made = {n: gesture_score(c, piece.settings, pitches=pitches) for n, c in checked.cases.items()}
         for name, case in checked.passage_cases.items():
-            made[name] = engrave_passage(case, piece.settings, pitches=pitches)
+            made[name] = passage_score(case, piece.settings, pitches=pitches)
         return {**{name: lilypond.engraved(music) for name, music in made.items()}, "": piece.settings}
 
     return make

@@ -19,7 +19,8 @@ LAYERS = (
     ("instruments", "techniques", "wording"),
     ("lang", "model"),
     ("realise", "tones", "rules", "difficulty", "judge", "exercises", "fixes", "checker", "explain"),
-    ("lytext", "engrave", "backends", "lilypond"),
+    ("score",),
+    ("lytext", "backends", "lilypond"),
     ("sheets", "writers"),
     ("cache", "delivery", "pipeline", "batch"),
     ("api",),
@@ -52,8 +53,8 @@ LEFT = {
     "checker": {"realise", "rules", "difficulty", "judge", "exercises", "fixes"},
     "explain": {"rules", "difficulty", "checker"},
     "lytext": set(),
-    "engrave": set(),
-    "backends": {"lytext", "engrave"},
+    "score": set(),
+    "backends": {"lytext"},
     "lilypond": {"lytext"},
     "sheets": set(),
     "writers": set(),
@@ -185,7 +186,7 @@ def test_every_room_is_in_a_layer():
     ("module", "text"),
     [
         ("gesturesmith.units", "from gesturesmith.lang import parse"),  # down
-        ("gesturesmith.checker.run", "from gesturesmith.engrave import engrave_gesture"),  # down
+        ("gesturesmith.checker.run", "from gesturesmith.score import gesture_score"),  # down
         ("gesturesmith.rules.range", "from gesturesmith.judge.gesture import judge"),  # right
         ("gesturesmith.fixes.propose", "from gesturesmith.checker import check"),  # right
         ("gesturesmith.exercises.graded", "from gesturesmith.fixes.propose import ease"),  # beside
@@ -194,9 +195,12 @@ def test_every_room_is_in_a_layer():
         ("gesturesmith.sheets.page", "def late():\n    import gesturesmith.pipeline"),  # down, hidden in a function
         ("gesturesmith.rules.range", "from ..cli import main"),  # down, relative
         ("gesturesmith.rules.range", "from gesturesmith import cli"),
-        ("gesturesmith.tones.perform", "from gesturesmith.engrave.music import Music"),  # down: sound knows no page
+        ("gesturesmith.tones.perform", "from gesturesmith.score.music import Music"),  # down: sound knows no page
         ("gesturesmith.tones.perform", "import abjad"),
         ("gesturesmith.sheets.page", "import abjad"),
+        ("gesturesmith.score.plan", "import abjad"),
+        ("gesturesmith.score.marks", "from gesturesmith.lytext import quoted"),
+        ("gesturesmith.score.marks", "from gesturesmith.backends import lilypond"),
         ("gesturesmith.pipeline", "from subprocess import run"),
         ("gesturesmith.diagnostics.text", "import click"),
         ("gesturesmith.lang.parser", "import numpy"),

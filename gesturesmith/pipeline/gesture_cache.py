@@ -14,10 +14,10 @@ from gesturesmith import evidence, tones
 from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.cache import Store, file_digest, result_key, value_format
 from gesturesmith.diagnostics import FileReport, GestureReport, changes, types
-from gesturesmith.engrave import marks, music, rhythm
-from gesturesmith.engrave.heads import Head
 from gesturesmith.lang.nodes import Block, File
 from gesturesmith.pipeline.types import Options
+from gesturesmith.score import marks, music, rhythm
+from gesturesmith.score.heads import Head
 from gesturesmith.source import Source, Span, folded
 from gesturesmith.units import Spelling
 from gesturesmith.values import counted, frozen

@@ -13,10 +13,10 @@ if TYPE_CHECKING:  # `check` pays for neither Abjad nor files
     from pathlib import Path
 
     from gesturesmith.backends.lilypond import EngravedMusic
-    from gesturesmith.engrave.music import Music
     from gesturesmith.kinds import Pitches
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.gesture_cache import GestureCache
+    from gesturesmith.score.music import Music
 
 
 def engraved(
@@ -53,13 +53,13 @@ def engraved(
 def _score(
     checked: Checked, name: str, settings: Settings, pitches: Pitches, draft: tuple[str, ...]
 ) -> Music | None:
-    from gesturesmith.engrave import engrave_gesture, engrave_passage
+    from gesturesmith.score import gesture_score, passage_score
 
     case, played = checked.cases.get(name), checked.passage_cases.get(name)
     if case is not None:
-        return engrave_gesture(case, settings, pitches=pitches, draft=draft)
+        return gesture_score(case, settings, pitches=pitches, draft=draft)
     if played is not None:
-        return engrave_passage(played, settings, pitches=pitches, draft=draft)
+        return passage_score(played, settings, pitches=pitches, draft=draft)
     return None
 
 

@@ -21,9 +21,9 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from gesturesmith.backends.lilypond import EngravedMusic
-    from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
     from gesturesmith.rules.base import Case
+    from gesturesmith.score.music import Music
     from gesturesmith.sheets.notes import Front, NotesEntry, NotesPart, Numbers
     from gesturesmith.writers import Item
 
@@ -171,9 +171,9 @@ def _of_entry(entry: NotesEntry, languages: tuple[str, ...], pitches: Pitches) -
 
 
 def _picture(case: Case, settings: Settings, pitches: Pitches) -> Music:
-    from gesturesmith.engrave import engrave_gesture
+    from gesturesmith.score import gesture_score
 
-    return engrave_gesture(case, settings, pitches=pitches)
+    return gesture_score(case, settings, pitches=pitches)
 
 
 def _front(parts: tuple[NotesPart, ...], options: NotesOptions) -> Front:

@@ -101,12 +101,12 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
 def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> ExerciseLine:
     """One gesture, or several of a kind, engraved as a line of a sheet."""
     from gesturesmith.backends import lilypond
-    from gesturesmith.engrave import engrave_passage
+    from gesturesmith.score import passage_score
     from gesturesmith.sheets.exercises import ExerciseLine
 
     passage = barred(cases, meter, times)
     said = barred((cases[0], *(_without_level(case, cases[0]) for case in cases[1:])), meter, times)
-    music = engrave_passage(said, settings)
+    music = passage_score(said, settings)
     return ExerciseLine(
         engraving=lilypond.engraved(music),
         tempo=music.tempo,
@@ -126,10 +126,10 @@ def _without_level(case: Case, first: Case) -> Case:
 def warm_up_music(settings: Settings) -> EngravedMusic | None:
     """The line a sheet begins with, where the instrument has one."""
     from gesturesmith.backends import lilypond
-    from gesturesmith.engrave import engrave_passage
+    from gesturesmith.score import passage_score
 
     passage = warm_up(settings.instrument)
-    return lilypond.engraved(engrave_passage(passage, settings)) if passage is not None else None
+    return lilypond.engraved(passage_score(passage, settings)) if passage is not None else None
 
 
 def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) -> Item:

@@ -18,9 +18,9 @@ from gesturesmith.source import Source, folded
 if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
     from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.cache import Store
-    from gesturesmith.engrave.music import Music
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.gesture_cache import GestureCache
+    from gesturesmith.score.music import Music
     from gesturesmith.sheets.notes import Numbers
     from gesturesmith.writers import Item
 

@@ -6,13 +6,13 @@ from collections.abc import Container, Iterable, Iterator
 from dataclasses import replace
 
 from gesturesmith.backends.lilypond import EngravedMusic
-from gesturesmith.engrave.music import Footnote, Music
-from gesturesmith.engrave.notes import told_where
 from gesturesmith.exercises.preparation import harmonics
 from gesturesmith.model.excerpt import excerpt, with_harmonics
 from gesturesmith.model.piece import Settings
 from gesturesmith.realise import realise
 from gesturesmith.rules.base import Case
+from gesturesmith.score.music import Footnote, Music
+from gesturesmith.score.notes import told_where
 from gesturesmith.sheets._signs import SIGNS, Sign, Use, is_quarter_tone
 from gesturesmith.techniques.base import GROUP_OF_LAYER, Technique
 from gesturesmith.values import frozen

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from math import ceil
 
-from gesturesmith.engrave.music import Music
 from gesturesmith.model.piece import Settings
+from gesturesmith.score.music import Music
 from gesturesmith.values import frozen
 
 _WINDOW = 12  # musics that stand on one page at most, about

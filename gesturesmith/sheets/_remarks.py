@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.heads import on_page
-from gesturesmith.engrave.marks import Fingering
-from gesturesmith.engrave.music import Music
-from gesturesmith.engrave.notes import caution_keys
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.score.heads import on_page
+from gesturesmith.score.marks import Fingering
+from gesturesmith.score.music import Music
+from gesturesmith.score.notes import caution_keys
 from gesturesmith.sheets._entries import NotesPart, said, techniques_of
 from gesturesmith.sheets._signs import Use, is_about
 from gesturesmith.techniques.base import Technique

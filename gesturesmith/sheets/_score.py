@@ -5,9 +5,9 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
-from gesturesmith.engrave.music import USUAL_PLACE, Footnote, Music
 from gesturesmith.lytext import LyText, code, comment, quoted
 from gesturesmith.model.piece import Settings
+from gesturesmith.score.music import USUAL_PLACE, Footnote, Music
 from gesturesmith.wording import said
 
 NOTHING = code("")

@@ -8,8 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from gesturesmith.engrave.heads import look_head, on_page
-from gesturesmith.engrave.marks import (
+from gesturesmith.kinds import AttackShape, Growth, HeadShape
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.piece import Settings
+from gesturesmith.rules.base import Case
+from gesturesmith.score.heads import look_head, on_page
+from gesturesmith.score.marks import (
     BandStart,
     Bend,
     Cents,
@@ -31,11 +35,7 @@ from gesturesmith.engrave.marks import (
     TrillSign,
     Words,
 )
-from gesturesmith.engrave.music import Music
-from gesturesmith.kinds import AttackShape, Growth, HeadShape
-from gesturesmith.model.gesture import ContourPoint, Gesture
-from gesturesmith.model.piece import Settings
-from gesturesmith.rules.base import Case
+from gesturesmith.score.music import Music
 from gesturesmith.values import frozen
 
 _SHORT = 2  # lines a picture shows after each other

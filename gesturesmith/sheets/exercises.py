@@ -6,10 +6,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.backends.lilypond import EngravedMusic, note_name
-from gesturesmith.engrave.music import Music
 from gesturesmith.exercises.preparation import Preparation
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
+from gesturesmith.score.music import Music
 from gesturesmith.sheets import _score
 from gesturesmith.sheets._head import PageHeader, opening
 from gesturesmith.sheets._score import NOTHING

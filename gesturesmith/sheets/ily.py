@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from gesturesmith.backends.lilypond import EngravedMusic
-from gesturesmith.engrave.music import Footnote
 from gesturesmith.lytext import LyText, code, comment, joined, quoted, variable
 from gesturesmith.model.piece import Settings
+from gesturesmith.score.music import Footnote
 from gesturesmith.sheets import _score
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 
 from gesturesmith.backends.lilypond import EngravedMusic
-from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
+from gesturesmith.score.music import Footnote, Music
 from gesturesmith.sheets import _score
 from gesturesmith.sheets._footnotes import Room, room
 from gesturesmith.units import UNISON

@@ -117,5 +117,5 @@ def test_to_import_it_imports_next_to_nothing():
 def test_to_check_imports_no_engraving(function):
     modules = loaded(f"print(gesturesmith.{function}({CALL!r}).source.name)")
     assert "gesturesmith.api" in modules
-    rooms = {"abjad", "gesturesmith.engrave", "gesturesmith.backends", "gesturesmith.sheets"}
+    rooms = {"abjad", "gesturesmith.score", "gesturesmith.backends", "gesturesmith.sheets"}
     assert (rooms | {"gesturesmith.lilypond", "gesturesmith.writers", "subprocess", "json"}) & modules == set()

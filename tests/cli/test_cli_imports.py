@@ -27,7 +27,7 @@ def test_no_engraving_without_need(arguments, request):
     demo = str(request.config.rootpath / "docs" / "demo" / "fog-signals.gesture")
     modules = loaded(*(demo if a == "DEMO" else a for a in arguments))
     assert "gesturesmith.cli.main" in modules
-    rooms = {"abjad", "gesturesmith.engrave", "gesturesmith.sheets", "gesturesmith.lilypond", "subprocess"}
+    rooms = {"abjad", "gesturesmith.score", "gesturesmith.sheets", "gesturesmith.lilypond", "subprocess"}
     assert rooms & modules == set()
 
 

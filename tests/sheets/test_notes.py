@@ -243,12 +243,12 @@ def test_the_picture_of_a_sign_that_only_the_sung_line_has_shows_it(parts, key):
 
 
 def picture_shows(part, key: str) -> bool:
-    from gesturesmith.engrave import engrave_gesture
+    from gesturesmith.score import gesture_score
     from gesturesmith.sheets._signs import Use
 
     text = wording(f"remark-{key}", "en")
     entry = next(e for s in page.choose((part,), ("en",)).sections for e in s.entries if e.texts == (text,))
-    music = engrave_gesture(entry.case, entry.settings)
+    music = gesture_score(entry.case, entry.settings)
     (sign,) = (s for s in SIGNS if s.key == key)
     return sign.used(Use(case=entry.case, music=music, settings=entry.settings))
 
@@ -361,7 +361,7 @@ GALLERY = sorted((Path(__file__).parents[2] / "docs" / "gallery").glob("*.gestur
 @pytest.mark.parametrize("path", GALLERY, ids=lambda p: p.stem)
 def test_every_technique_of_an_instrument_is_shown_alone(parts, path):
     """The gallery has every technique there is: each has its entry, and a picture that shows it and no other."""
-    from gesturesmith.engrave import engrave_gesture
+    from gesturesmith.score import gesture_score
 
     found = parts(path.read_text("utf-8"))
     used = dict.fromkeys(t.key for part in found for case, _ in part.all for t in page.techniques_of(case))
@@ -374,7 +374,7 @@ def test_every_technique_of_an_instrument_is_shown_alone(parts, path):
         assert key in {t.key for t in page.techniques_of(entry.case)}
         assert len(layers) == 1
         assert len(entry.case.gesture.points) <= 10
-        assert engrave_gesture(entry.case, entry.settings).parts
+        assert gesture_score(entry.case, entry.settings).parts
 
 
 def _groups(keys) -> list[list[str]]:
@@ -403,11 +403,11 @@ def test_a_line_to_sing_and_none_are_both_explained(parts):
 
 def test_a_sign_on_the_note_where_a_line_stops_has_its_picture(parts):
     """The quarter tone stands where no time is left: alone it is a note like any other."""
-    from gesturesmith.engrave import engrave_gesture
+    from gesturesmith.score import gesture_score
 
     made = parts("gesture a\n  technique: lip-gliss\n  contour: G4 ~~ F#^4\n  lasts: 2 beats\n")
     entries = [e for s in page.choose(made, ("en",)).sections for e in s.entries]
-    assert all(e.case.gesture.beats > 0 and engrave_gesture(e.case, e.settings).parts for e in entries)
+    assert all(e.case.gesture.beats > 0 and gesture_score(e.case, e.settings).parts for e in entries)
 
 
 def test_a_gesture_that_begins_with_a_silence_has_pictures_of_its_signs(parts):

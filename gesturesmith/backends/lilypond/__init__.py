@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gesturesmith.backends.lilypond.marks import note_name
 from gesturesmith.backends.lilypond.music import EngravedMusic
-from gesturesmith.engrave.music import Music
+from gesturesmith.score.music import Music
 
 __all__ = ["EngravedMusic", "engraved", "note_name"]
 

@@ -6,10 +6,10 @@ from fractions import Fraction
 
 from gesturesmith.backends.lilypond import marks
 from gesturesmith.backends.lilypond._abjad import abjad
-from gesturesmith.engrave.marks import TechniqueLabel, TrillSign
-from gesturesmith.engrave.music import Event, Music
-from gesturesmith.engrave.rhythm import Leaf, Meter, Triplet
 from gesturesmith.kinds import AttackShape
+from gesturesmith.score.marks import TechniqueLabel, TrillSign
+from gesturesmith.score.music import Event, Music
+from gesturesmith.score.rhythm import Leaf, Meter, Triplet
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams to open or close
 GRACE_VALUE = Fraction(1, 2)

@@ -6,8 +6,10 @@ from collections.abc import Iterable
 from fractions import Fraction
 from typing import assert_never
 
-from gesturesmith.engrave.heads import Head, decimal
-from gesturesmith.engrave.marks import (
+from gesturesmith.kinds import AttackShape, HeadShape, ScriptSign
+from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.score.heads import Head, decimal
+from gesturesmith.score.marks import (
     BandEnd,
     BandStart,
     Bend,
@@ -37,8 +39,6 @@ from gesturesmith.engrave.marks import (
     TrillSign,
     Words,
 )
-from gesturesmith.kinds import AttackShape, HeadShape, ScriptSign
-from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.units import Spelling
 
 # Where a footnote's mark belongs in a text, until a page says what stands there. `quoted` lets it pass in no text.

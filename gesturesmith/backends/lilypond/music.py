@@ -7,9 +7,9 @@ from dataclasses import replace
 from itertools import chain, zip_longest
 
 from gesturesmith.backends.lilypond.marks import footnote_mark
-from gesturesmith.engrave.marks import FootnoteMark
-from gesturesmith.engrave.music import Footnote, Music
 from gesturesmith.lytext import LyText, code, joined
+from gesturesmith.score.marks import FootnoteMark
+from gesturesmith.score.music import Footnote, Music
 from gesturesmith.values import frozen
 
 _NO_MARK = code("")

@@ -23,11 +23,11 @@ from gesturesmith.backends.lilypond.leaves import (
     put_before,
     silent,
 )
-from gesturesmith.engrave.dynamics import apart_from
-from gesturesmith.engrave.marks import Level
-from gesturesmith.engrave.music import Event, Music, Part, RepeatedStretch
-from gesturesmith.engrave.rhythm import Leaf, Meter, Triplet, meter_of
 from gesturesmith.lytext import LyText, code, quoted
+from gesturesmith.score.dynamics import apart_from
+from gesturesmith.score.marks import Level
+from gesturesmith.score.music import Event, Music, Part, RepeatedStretch
+from gesturesmith.score.rhythm import Leaf, Meter, Triplet, meter_of
 
 _UNBROKEN = Fraction(8)  # beats of a gesture that stay on one line
 

@@ -7,11 +7,11 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import groupby
 
-from gesturesmith.engrave.dynamics import apart_from
-from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
-from gesturesmith.engrave.music import Event, Part, Voice
-from gesturesmith.engrave.plan import PartBuilder, Plan
-from gesturesmith.engrave.rhythm import Leaf, Slot, Triplet, leaves
+from gesturesmith.score.dynamics import apart_from
+from gesturesmith.score.events import EventBuilder, VoiceBuilder
+from gesturesmith.score.music import Event, Part, Voice
+from gesturesmith.score.plan import PartBuilder, Plan
+from gesturesmith.score.rhythm import Leaf, Slot, Triplet, leaves
 
 type Run = tuple[Leaf | Triplet, ...]
 

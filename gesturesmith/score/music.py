@@ -10,10 +10,10 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Literal
 
-from gesturesmith.engrave.heads import Head
-from gesturesmith.engrave.marks import FootnoteMark, Level, Mark, TechniqueLabel
-from gesturesmith.engrave.rhythm import Leaf, SlotKind, Triplet
 from gesturesmith.kinds import AttackShape, Pitches
+from gesturesmith.score.heads import Head
+from gesturesmith.score.marks import FootnoteMark, Level, Mark, TechniqueLabel
+from gesturesmith.score.rhythm import Leaf, SlotKind, Triplet
 from gesturesmith.tones import Performance
 from gesturesmith.values import frozen
 

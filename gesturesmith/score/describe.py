@@ -6,10 +6,10 @@ import re
 from fractions import Fraction
 from itertools import pairwise
 
-from gesturesmith.engrave.heads import on_page
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.rules.base import Case
+from gesturesmith.score.heads import on_page
 from gesturesmith.techniques import get
 from gesturesmith.wording import technique_title, together
 from gesturesmith.wording import text as wording

@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from gesturesmith.engrave.signs import LONG_REST_BEATS
+from gesturesmith.score.technique_state import LONG_REST_BEATS
 
 GESTURES = """
 gesture plain

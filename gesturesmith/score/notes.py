@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
-from gesturesmith.engrave.marks import FootnoteMark
-from gesturesmith.engrave.music import Footnote
-from gesturesmith.engrave.signs import in_force
 from gesturesmith.rules.base import Case
 from gesturesmith.rules.shared.reading import slides
+from gesturesmith.score.events import EventBuilder, VoiceBuilder
+from gesturesmith.score.marks import FootnoteMark
+from gesturesmith.score.music import Footnote
+from gesturesmith.score.technique_state import in_force
 from gesturesmith.techniques.base import Technique
 from gesturesmith.wording import said, technique_text, together
 

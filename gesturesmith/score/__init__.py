@@ -1,23 +1,23 @@
-"""From a checked gesture or passage to its music. The only place that knows Abjad."""
+"""From a checked gesture or passage to its score, in plain values: no format is known here."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave import describe, notes, room, written
-from gesturesmith.engrave.music import Footnote, Music, RepeatedStretch
-from gesturesmith.engrave.plan import in_seconds, plan
-from gesturesmith.engrave.rhythm import FREE, meter_of
 from gesturesmith.kinds import Pitches
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.score import describe, notes, room, written
+from gesturesmith.score.music import Footnote, Music, RepeatedStretch
+from gesturesmith.score.plan import in_seconds, plan
+from gesturesmith.score.rhythm import FREE, meter_of
 from gesturesmith.tones import perform, perform_passage
 from gesturesmith.wording import text as wording
 
-__all__ = ["Footnote", "Music", "engrave_gesture", "engrave_passage"]
+__all__ = ["Footnote", "Music", "gesture_score", "passage_score"]
 
 
-def engrave_gesture(
+def gesture_score(
     case: Case, settings: Settings, *, pitches: Pitches = "written", draft: tuple[str, ...] = ()
 ) -> Music:
     """The music of one gesture, without meter. `pitches`: "written" for the part, "sounding" for concert score."""
@@ -47,7 +47,7 @@ def engrave_gesture(
     )
 
 
-def engrave_passage(
+def passage_score(
     passage_case: PassageCase, settings: Settings, *, pitches: Pitches = "written", draft: tuple[str, ...] = ()
 ) -> Music:
     """The music of a passage, barred as its meter says."""

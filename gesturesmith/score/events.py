@@ -6,10 +6,10 @@ from bisect import bisect_right
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from gesturesmith.engrave.heads import Head, Stave
-from gesturesmith.engrave.marks import Mark, Small, TechniqueLabel
-from gesturesmith.engrave.rhythm import Slot, SlotKind
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
+from gesturesmith.score.heads import Head, Stave
+from gesturesmith.score.marks import Mark, Small, TechniqueLabel
+from gesturesmith.score.rhythm import Slot, SlotKind
 
 F = Fraction
 

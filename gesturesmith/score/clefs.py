@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.events import EventBuilder
-from gesturesmith.engrave.heads import natural
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.score.events import EventBuilder
+from gesturesmith.score.heads import natural
 
 # Diatonic steps above C0 of the staff's middle line.
 MIDDLE = {"treble": 34, "bass": 22, "tenor": 26, "alto": 28}

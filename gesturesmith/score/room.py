@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import pairwise
 
-from gesturesmith.engrave.music import USUAL_PLACE
-from gesturesmith.engrave.plan import Plan
 from gesturesmith.model.gesture import Gesture
+from gesturesmith.score.music import USUAL_PLACE
+from gesturesmith.score.plan import Plan
 
 _BEATS_A_ROW = Fraction(5, 2)  # fill a row beside its name at the usual scale
 _PLACES_A_GAP = Fraction(5, 4)  # stay between two things: a head with its accidental, or a level

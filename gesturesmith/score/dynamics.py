@@ -6,8 +6,8 @@ from collections.abc import Container
 from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.engrave.marks import Level
 from gesturesmith.model.gesture import Gesture, attack_times
+from gesturesmith.score.marks import Level
 
 NOTHING = "n"
 _SHORT = Fraction(2)  # beats: a hairpin that lasts no longer is given room; our own judgement

@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from gesturesmith import sheets
-from gesturesmith.engrave.music import USUAL_PLACE
+from gesturesmith.score.music import USUAL_PLACE
 
 SLIDE = "  technique: half-valve\n"
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.engrave.events import VoiceBuilder
-from gesturesmith.engrave.heads import Stave, decimal
-from gesturesmith.engrave.marks import BandEnd, BandStart, LengthEnd, LengthStart, LineEnd, LineStart
-from gesturesmith.engrave.rhythm import Meter
-from gesturesmith.engrave.signs import in_force, line_word
 from gesturesmith.model.gesture import Gesture, Segment
 from gesturesmith.rules.base import Case
+from gesturesmith.score.events import VoiceBuilder
+from gesturesmith.score.heads import Stave, decimal
+from gesturesmith.score.marks import BandEnd, BandStart, LengthEnd, LengthStart, LineEnd, LineStart
+from gesturesmith.score.rhythm import Meter
+from gesturesmith.score.technique_state import in_force, line_word
 from gesturesmith.wording import text as wording
 
 

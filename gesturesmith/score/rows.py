@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
-from gesturesmith.engrave.marks import Fingering
-from gesturesmith.engrave.signs import in_force
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.rules.base import Case
+from gesturesmith.score.events import EventBuilder, VoiceBuilder
+from gesturesmith.score.marks import Fingering
+from gesturesmith.score.technique_state import in_force
 
 
 def cents(line: VoiceBuilder) -> None:

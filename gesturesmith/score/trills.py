@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
-from gesturesmith.engrave.heads import on_page
-from gesturesmith.engrave.marks import SecondNote, TrillSign
-from gesturesmith.engrave.signs import carries_scripts, in_force
 from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case
+from gesturesmith.score.events import EventBuilder, VoiceBuilder
+from gesturesmith.score.heads import on_page
+from gesturesmith.score.marks import SecondNote, TrillSign
+from gesturesmith.score.technique_state import carries_scripts, in_force
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
 

@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gesturesmith.engrave.rhythm import FREE, Leaf, Meter, Slot, Triplet, is_value, leaves, meter_of, settled
+from gesturesmith.score.rhythm import FREE, Leaf, Meter, Slot, Triplet, is_value, leaves, meter_of, settled
 
 F = Fraction
 LENGTHS = [F(1, 16), F(1, 4), F(1, 2), F(3, 4), F(1), F(3, 2), F(1, 3), F(2, 3), F(5), F(2, 5)]

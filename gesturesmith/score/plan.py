@@ -8,17 +8,18 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
 
-from gesturesmith.engrave import clefs, events, lines, notes, rows, signs, trills
-from gesturesmith.engrave.dynamics import dynamics
-from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
-from gesturesmith.engrave.heads import Stave, on_page, three_lines
-from gesturesmith.engrave.marks import Level, Small, SungHead, Words
-from gesturesmith.engrave.music import Footnote
-from gesturesmith.engrave.rhythm import FREE, Meter, Slot, SlotKind, settled
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AttackShape
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
+from gesturesmith.score import clefs, events, lines, notes, rows, trills
+from gesturesmith.score.dynamics import dynamics
+from gesturesmith.score.events import EventBuilder, VoiceBuilder
+from gesturesmith.score.heads import Stave, on_page, three_lines
+from gesturesmith.score.marks import Level, Small, SungHead, Words
+from gesturesmith.score.music import Footnote
+from gesturesmith.score.rhythm import FREE, Meter, Slot, SlotKind, settled
+from gesturesmith.score.technique_state import TechniqueState, head_for_sung, in_force, small_start
 from gesturesmith.values import frozen
 from gesturesmith.wording import text as wording
 
@@ -85,18 +86,18 @@ def plan(
         key += len(parts[-1].line.events) + (len(parts[-1].sung.events) if parts[-1].sung else 0)
     _time(parts, meter)
     last = next((part for part in reversed(parts) if part.case is not None), None) if repeated else None
-    again = signs.in_force(last.case, last.line.sounding[-1]) if last is not None and last.case is not None else ()
-    teller = signs.TechniqueState(settings.wording[0], again=again)
+    again = in_force(last.case, last.line.sounding[-1]) if last is not None and last.case is not None else ()
+    state = TechniqueState(settings.wording[0], again=again)
     footnotes = notes.Footnotes(settings.wording)
     named = ""
     for part in parts:
         if part.case is None:
-            teller.rest(part.line.events[0])
+            state.rest(part.line.events[0])
             if all(slot.kind == "point" for slot in part.slots):
                 length = part.beats * 60 / tempo if seconds else None
                 lines.draw_rest_length(part.line, part.beats, length, meter, settings.wording[0])
         else:
-            _dress(part, part.case, stave, settings, meter, teller, footnotes)
+            _dress(part, part.case, stave, settings, meter, state, footnotes)
             named = _name_register(part, part.case, stave, settings, named)
     _gather_rests(parts, meter.bar is not None)
     _part_levels(parts)
@@ -220,14 +221,14 @@ def _dress(
     stave: Stave,
     settings: Settings,
     meter: Meter,
-    teller: signs.TechniqueState,
+    state: TechniqueState,
     footnotes: notes.Footnotes,
 ) -> None:
     """Put everything at the events of a gesture that its case asks for."""
     gesture, line = case.gesture, part.line
     first = line.sounding[0]
     _second_heads(case, line, stave)
-    teller.gesture(case, line)
+    state.gesture(case, line)
     trills.draw(case, line, stave.pitches)
     if gesture.text is not None:
         first.marks.append(Words(text=gesture.text))
@@ -237,13 +238,13 @@ def _dress(
     rows.fingerings(case, line, settings.fingerings)
     if _in_points(part) or part.fan:
         lines.draw_length(gesture, line, meter, settings.wording[0])
-    if gesture.in_seconds and signs.small_start(signs.in_force(case, first)):
+    if gesture.in_seconds and small_start(in_force(case, first)):
         first.marks.append(Small())
     footnotes.mark(case, line)
     if part.sung is not None:
         lines.draw(case, part.sung)
         rows.cents(part.sung)
-        head = signs.head_for_sung(tuple(t for event in line.sounding for t in signs.in_force(case, event)))
+        head = head_for_sung(tuple(t for event in line.sounding for t in in_force(case, event)))
         for event in part.sung.sounding:
             event.marks += [Small(), *([SungHead(shape=head)] if head != "normal" else [])]
 
@@ -281,7 +282,7 @@ def _second_heads(case: Case, line: VoiceBuilder, stave: Stave) -> None:
     for played in case.realisation.points:
         event = line.at_point(played.index)
         pitch = event.point.pitch if event.point is not None else None
-        held = max((t.holds for t in signs.in_force(case, event)), default=1)
+        held = max((t.holds for t in in_force(case, event)), default=1)
         if held > 1 and played.tube is not None and played.partial and event.head is not None and pitch is not None:
             upper = played.tube.fundamental_cents + 1200 * math.log2(played.partial + 1)
             event.head = replace(event.head, upper=stave.heard_above(pitch, upper))

@@ -8,8 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from gesturesmith.engrave.events import EventBuilder, VoiceBuilder
-from gesturesmith.engrave.marks import (
+from gesturesmith.kinds import HandState, HeadShape
+from gesturesmith.rules.base import Case
+from gesturesmith.score.events import EventBuilder, VoiceBuilder
+from gesturesmith.score.marks import (
     Bend,
     Edge,
     Flutter,
@@ -22,8 +24,6 @@ from gesturesmith.engrave.marks import (
     TechniqueTurnEnd,
     TechniqueTurnStart,
 )
-from gesturesmith.kinds import HandState, HeadShape
-from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import PLAIN_END, Technique, clash
 from gesturesmith.wording import text as wording
 

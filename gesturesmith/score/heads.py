@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import get_args
 
-from gesturesmith.engrave.marks import Cents
 from gesturesmith.kinds import HeadShape, one_of
 from gesturesmith.model.gesture import Band, ContourPoint, Gesture, Pitch
 from gesturesmith.model.piece import Settings
+from gesturesmith.score.marks import Cents
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import LETTERS, Spelling, chromatic, spell
 from gesturesmith.values import frozen
