@@ -167,17 +167,15 @@ def technique_page(technique: Technique, *, registers: bool) -> str:
         f"Written `technique: {technique.key}`.",
         first,
         *(_shown_alone(picture, technique) if picture.kind == "technique" else _engraved(picture, technique)),
-        "## How it is played, seen and judged",
-        rest,
     ]
     if registers and technique.pitched != "none":
         rows = [(f"[{i.name}](../instruments/{i.key}.md)", *_stretches(technique, i)) for i in _shown_on()]
         parts += [
             "## Registers",
-            "What the checker says of the easiest gesture that begins on each written note, at mf; an instrument "
-            "without an entry cannot play it at all.",
+            "Written notes on which the easiest gesture with it begins. What is not here cannot play it.",
             table(("instrument", "playable", "with care", "not as written"), [r for r in rows if r[1] or r[2]]),
         ]
+    parts += ["## How it is played, seen and judged", rest]
     return "\n\n".join(parts) + "\n"
 
 
@@ -250,23 +248,17 @@ def _instrument_page(instrument: Instrument, *, charts: bool) -> str:
     text = instrument_pages.instrument_section(instrument, heading="#", named=False)
     head, rest = text.split("\n\n", 1)
     head = f"# {head[2].upper()}{head[3:]}"
-    parts = [head, f"Written `instrument: {instrument.key}`. {rest}"]
-    parts.append(
-        "Every other limit is [as instruments share them](index.md)."
-        if instrument_pages.own_limits(instrument)
-        else ""
-    )
+    first, rest = rest.split("\n\n", 1)
+    parts = [head, f"Written `instrument: {instrument.key}`. {first}"]
     if charts:
-        parts.append("## Charts")
         for name in charts_of(instrument):
             kind = name.removeprefix(f"{instrument.key}-").replace("-", " ")
             parts.append(f"![{instrument.name}, {kind}](../charts/{name}.png)")
-    parts.append(
-        f"They can be printed as well:\n\n```console\n$ gesturesmith chart {instrument.key} --as pdf\n```"
-        if charts
-        else ""
-    )
-    return "\n\n".join(p for p in parts if p) + "\n"
+        parts.append(f"To print them:\n\n```console\n$ gesturesmith chart {instrument.key} --as pdf\n```")
+    parts += ["## Numbers and their evidence", rest]
+    if instrument_pages.own_limits(instrument):
+        parts.append("Every other limit is [as instruments share them](index.md#limits-that-instruments-share).")
+    return "\n\n".join(parts) + "\n"
 
 
 def _instruments_index() -> str:
