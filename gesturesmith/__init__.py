@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from gesturesmith.api import (
         Demand,
         Edit,
-        EngravedMusic,
+        Engraving,
         ExerciseReport,
         Failure,
         FileReport,
@@ -50,7 +50,7 @@ if TYPE_CHECKING:
 __all__ = [
     "Demand",
     "Edit",
-    "EngravedMusic",
+    "Engraving",
     "ExerciseReport",
     "Failure",
     "FileReport",
