@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -10,21 +11,20 @@ from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.judge.gesture import judge
-from gesturesmith.lang import parse
+from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.move import written
 from gesturesmith.model.piece import Passage, PassageItem, Repeat
 from gesturesmith.model.realisation import PlayedPoint
-from gesturesmith.model.resolve import resolve
 from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.account import account, rest_ratio
-from gesturesmith.source import Source
 from gesturesmith.units import Spelling, chromatic, spell, spell_ladder
 from gesturesmith.values import frozen
 
 _MOST_NOTES = 12  # of a preparation; more are no small step before a line
 _REST_STEP_S = 5  # nobody rests to the second
 _FALLS = (0, 1, 2, 3)  # semitones by which the warm-up moves down, bar by bar
+_BAR = 4  # beats of the warm-up's
 _WARM = (2, 3, 4)  # the lower of the two partials slurred: a fifth, a fourth or a major third apart
 
 
@@ -161,18 +161,21 @@ def warm_up(instrument: Instrument) -> PassageCase | None:
 
 def _slurs(instrument: Instrument, rows: list[tuple[Spelling, Spelling]]) -> PassageCase | None:
     """A passage of slurs up and down again, a bar each; None where one of them is not playable."""
-    blocks = "".join(
-        f"gesture w{n}\n  contour: {low.name} __ {high.name}@1 __ {low.name}@2\n  lasts: 4 beats\n"
-        + ("  dynamics: mp\n" if n == 0 else "")
-        for n, (low, high) in enumerate(rows)
-    )
-    play = ", ".join(f"w{n}" for n in range(len(rows)))
-    text = f"pitches: written\ntempo: 60\n{blocks}passage warm-up\n  meter: 4/4\n  play: {play}\n"
-    tree, syntax = parse(Source("warm-up", text))
-    piece, meaning = resolve(tree, instrument=instrument)
-    if piece is None or syntax or meaning:
-        return None
-    judged = [judge(g) for g in piece.gestures]
-    if any(j.verdict is not Verdict.PLAYABLE for j in judged):
-        return None
-    return PassageCase(passage=piece.passages[0], cases=tuple(j.case for j in judged))
+    cases = []
+    for number, (low, high) in enumerate(rows):
+        points = (
+            NewPoint(pitch=low),
+            NewPoint(pitch=high, at=Fraction(1), line="slur"),
+            NewPoint(pitch=low, at=Fraction(2), line="slur"),
+        )
+        level = (NewLevel(level="mp"),) if number == 0 else ()
+        new = NewGesture(
+            instrument=instrument, points=points, name=f"w{number}", lasts=Fraction(_BAR), dynamics=level
+        )
+        gesture, _ = make(new)
+        judged = judge(gesture) if gesture is not None else None
+        if judged is None or judged.verdict is not Verdict.PLAYABLE:
+            return None
+        cases.append(judged.case)
+    line = barred(tuple(cases), (_BAR, 4), 1)
+    return replace(line, passage=replace(line.passage, name="warm-up"))

@@ -12,11 +12,10 @@ from fractions import Fraction
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import Judged, judge
-from gesturesmith.lang import parse
+from gesturesmith.kinds import LineKind
 from gesturesmith.model import move
+from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.gesture import LEVELS, Gesture
-from gesturesmith.model.resolve import resolve
-from gesturesmith.source import Source
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling, chromatic, spell
 from gesturesmith.values import frozen
@@ -28,7 +27,7 @@ _INTERVALS = (2, 1, 3, 4, 5, 7, 9, 12)  # semitones, each tried up and down
 _SUNG = (7, 16)  # semitones above the note played: a fifth, a tenth
 _STROKES = (4, 8, 12, 16)  # in four beats
 _SLOW_STROKES = (2, 3, 6)  # as well, where each is a thing of its own
-_BEATS = 4
+_BEATS = Fraction(4)
 _USUAL_LEVEL = "mf"
 
 
@@ -54,20 +53,14 @@ def shapes(technique: Technique, instrument: Instrument) -> tuple[Shape, ...]:
     """The shapes a technique takes, the plainest first."""
     raised = Fraction(technique.grid % 100, 100)
     # From C every interval that is tried has a plain sign, and keeps its letters wherever it is moved.
-    rows = list(_contours(technique, Spelling("C", raised, _middle(instrument).octave)))
-    level = level_for(technique)
-    text = "pitches: written\ntempo: 60\n" + "".join(
-        f"gesture g{n}\n  technique: {technique.key}\n  {lines}\n  lasts: {_BEATS} beats\n  dynamics: {level}\n"
-        for n, (lines, _) in enumerate(rows)
-    )
-    tree, syntax = parse(Source("shapes", text))
-    piece, meaning = resolve(tree, instrument=instrument)
-    if piece is None or syntax or meaning:
-        raise ValueError(f"{technique.key}: {[e.message for e in (*syntax, *meaning)]}")
-    return tuple(
-        Shape(gesture=g, interval=interval, raised=raised)
-        for g, (_, interval) in zip(piece.gestures, rows, strict=True)
-    )
+    first = Spelling("C", raised, _middle(instrument).octave)
+    found = []
+    for number, (tried, interval) in enumerate(_contours(technique, instrument, first)):
+        gesture, errors = make(replace(tried, name=f"g{number}"))
+        if gesture is None:
+            raise ValueError(f"{technique.key}: {[e.message for e in errors]}")
+        found.append(Shape(gesture=gesture, interval=interval, raised=raised))
+    return tuple(found)
 
 
 def level_for(technique: Technique) -> str:
@@ -86,29 +79,36 @@ def _middle(instrument: Instrument) -> Spelling:
     return instrument.written(spell(100 * round((low + high) / 200)))
 
 
-def _contours(technique: Technique, first: Spelling) -> Iterator[tuple[str, int]]:
-    """Lines of a gesture's block with the interval they stand for."""
-    about = "" if technique.pitched == "exact" else "x"
-    start = f"{about}{first.name}"
+def _contours(technique: Technique, instrument: Instrument, first: Spelling) -> Iterator[tuple[NewGesture, int]]:
+    """The gestures it is tried with, each with the interval it stands for."""
+    about = technique.pitched != "exact"
+    start = NewPoint(pitch=first, about=about)
+    plain = NewGesture(
+        instrument=instrument,
+        points=(start,),
+        techniques=(technique.key,),
+        lasts=_BEATS,
+        dynamics=(NewLevel(level=level_for(technique)),),
+    )
     fewest, most = technique.points
     if fewest <= 1 and not technique.needs_line:
         if _struck(technique):
             for count in (*_STROKES, *(_SLOW_STROKES if technique.tone == "none" else ())):
-                yield f"contour: {start}\n  attacks: {count}", 0
+                yield replace(plain, attacks=count), 0
         else:
-            yield f"contour: {start}", 0
+            yield plain, 0
         if technique.sings:
             for up in _SUNG:
-                yield f"contour: {start}\n  sing: {_up(first, up).name}", 0
+                yield replace(plain, sing=(NewPoint(pitch=_up(first, up)),)), 0
     if _struck(technique) or (most is not None and most < 2):
         return
-    join = _join(technique)
+    line = _join(technique)
     # What stays on its partial only leaves its note, and is brought back to it.
-    back = f"{join} {start}" if technique.one_partial else ""
+    back = (replace(start, line=line),) if technique.one_partial else ()
     for size in _INTERVALS:
         for step in (size, -size):
-            end = f"{about}{_up(first, step).name}"
-            yield f"contour: {start}{join} {end}{back}", step
+            end = NewPoint(pitch=_up(first, step), about=about, line=line)
+            yield replace(plain, points=(start, end, *back)), step
 
 
 def _struck(technique: Technique) -> bool:
@@ -116,11 +116,11 @@ def _struck(technique: Technique) -> bool:
     return bool(technique.rate) or technique.pitched == "none"
 
 
-def _join(technique: Technique) -> str:
+def _join(technique: Technique) -> LineKind:
     """What joins two notes: the line that the technique slides along, else a new attack."""
     if technique.path in _WAVY:
-        return " ~~"
-    return " --" if technique.path in _EVEN or technique.needs_line else ","
+        return "wavy"
+    return "straight" if technique.path in _EVEN or technique.needs_line else "none"
 
 
 def _up(first: Spelling, semitones: int) -> Spelling:

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import judge
-from gesturesmith.lang import parse
 from gesturesmith.lytext import LyText
+from gesturesmith.model.builder import NewGesture, NewPoint, make
 from gesturesmith.model.piece import Settings
-from gesturesmith.model.resolve import resolve
 from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, score
-from gesturesmith.source import Source
 from gesturesmith.units import Spelling, spell_quarter
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
+_BEATS = Fraction(2)
 _MOST = {"valves": 12, "slide": 10}  # notes of a row; positions have longer names
 
 
@@ -39,15 +40,11 @@ def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
     """Every written quarter tone between the semitones of the usual range, lowest first."""
     low, high = (int(cents - instrument.sounding.cents) for cents in instrument.usual_range.value)
     notes = [spell_quarter(cents) for cents in range(low - low % 100 + 50, high, 100) if cents > low]
-    text = "pitches: written\ntempo: 60\n" + "".join(
-        f"gesture q{n}\n  contour: {note.name}\n  lasts: 2 beats\n" for n, note in enumerate(notes)
-    )
-    tree, syntax = parse(Source("quarter tones", text))
-    piece, meaning = resolve(tree, instrument=instrument)
-    if piece is None or syntax or meaning:
-        raise ValueError([e.message for e in (*syntax, *meaning)])
     found = []
-    for note, gesture in zip(notes, piece.gestures, strict=True):
+    for note in notes:
+        gesture, errors = make(NewGesture(instrument=instrument, points=(NewPoint(pitch=note),), lasts=_BEATS))
+        if gesture is None:
+            raise ValueError([e.message for e in errors])
         judged = judge(gesture)
         played = judged.case.realisation.points[0]
         found.append(

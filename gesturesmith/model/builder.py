@@ -1,0 +1,211 @@
+"""Complete gestures made by a program, without text: checked as those of a file are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from gesturesmith.diagnostics import ReadError
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import AttackShape, Extreme, Growth, Join, LineKind, Pitches
+from gesturesmith.lang import nodes
+from gesturesmith.lang.messages import RULES, listed, shown
+from gesturesmith.lang.words import LEVELS, MUTES, POINT_WORDS
+from gesturesmith.model import build
+from gesturesmith.model.context import Context
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.source import Span
+from gesturesmith.units import Spelling
+from gesturesmith.values import frozen
+
+_CONTOUR, _SUNG, _KEYS = 2, 3, 4  # what stands for a line of a file in the spans of what is made here
+_HERE = Span(_KEYS, 1, 2)
+
+
+@frozen(kw_only=True)
+class NewPoint:
+    """One point of a contour.
+
+    pitch      its name; "highest" or "lowest"; a number: per cent of the band, from its lower end; None: silence
+    about      only about so high
+    at         when it comes, in beats (in seconds where the gesture counts so); None: in even steps
+    line       what leads to it from the point before; of no matter on the first
+    growth     of a wavy line
+    turns_to   the key of the technique in force from here on, "" for no other
+    ends       the keys of techniques that end here
+    marks      words as the language has them after a point: accents, `breath`, levels
+    """
+
+    pitch: Spelling | Extreme | Fraction | None
+    about: bool = False
+    at: Fraction | None = None
+    line: LineKind = "none"
+    growth: Growth = ""
+    turns_to: str = ""
+    ends: tuple[str, ...] = ()
+    marks: tuple[str, ...] = ()
+
+
+@frozen(kw_only=True)
+class NewLevel:
+    """A dynamic level, where it comes (None: in even steps), and what leads on from it."""
+
+    level: str
+    at: Fraction | None = None
+    join: Join = ""
+
+
+@frozen(kw_only=True)
+class NewGesture:
+    """What a gesture is made of; what is left out is as in a file that does not say it.
+
+    pitches      whether pitches are those of the part or those that are heard
+    tempo        beats a minute
+    lasts        beats, or seconds where `in_seconds`; None: a beat a point
+    techniques   their keys
+    attacks      how many, spaced by `shape`; None: one a note
+    band         a register's name, or its lowest and highest pitch
+    """
+
+    instrument: Instrument
+    points: tuple[NewPoint, ...]
+    name: str = "new"
+    pitches: Pitches = "written"
+    tempo: Fraction = Fraction(60)
+    lasts: Fraction | None = None
+    in_seconds: bool = False
+    techniques: tuple[str, ...] = ()
+    dynamics: tuple[NewLevel, ...] = ()
+    attacks: int | None = None
+    shape: AttackShape = ""
+    sing: tuple[NewPoint, ...] = ()
+    band: str | tuple[Spelling, Spelling] | None = None
+    mute: str | None = None
+    fallback: str | None = None
+
+
+def make(new: NewGesture) -> tuple[Gesture | None, tuple[ReadError, ...]]:
+    """The complete gesture, or None with all that is wrong with it.
+
+    The span of an error about a point has its number, from 1, in the place of a column.
+
+    >>> from gesturesmith import instruments
+    >>> horn, c5, g5 = instruments.get("horn"), Spelling("C", Fraction(0), 5), Spelling("G", Fraction(0), 5)
+    >>> points = NewPoint(pitch=c5), NewPoint(pitch=g5, line="wavy")
+    >>> gesture, errors = make(NewGesture(instrument=horn, points=points, techniques=("half-valve",)))
+    >>> gesture.beats, [float(p.sounding_cents) for p in gesture.points], errors
+    (Fraction(2, 1), [6500.0, 7200.0], ())
+    >>> [e.message for e in make(NewGesture(instrument=horn, points=points, techniques=("growling",)))[1]]
+    ['there is no technique `growling`: do you mean `growl`?']
+    """
+    wrong = tuple(_wrong(new))
+    if wrong:
+        return None, wrong
+    ctx = Context(new.instrument, new.pitches == "written", new.tempo)
+    made = build.gesture(ctx, _block(new))
+    return made, tuple(ctx.errors)
+
+
+def _wrong(new: NewGesture) -> Iterator[ReadError]:
+    """What the reader of files would not let pass."""
+    for what, value in (("the tempo", new.tempo), ("the length", new.lasts), ("the count of attacks", new.attacks)):
+        if value is not None and value <= 0:
+            yield _error("out-of-range", _HERE, f"{what} must be more than 0")
+    for line, points in ((_CONTOUR, new.points), (_SUNG, new.sing)):
+        for index, point in enumerate(points):
+            span = _span(line, index)
+            yield from _unknown(point.marks, tuple(sorted(POINT_WORDS)), span)
+            silent = point.pitch is None or points[index - 1].pitch is None
+            if index and silent and point.line not in ("none", "slur"):
+                yield _error("line-at-silence", span, "no line leads to or from silence")
+    yield from _unknown(tuple(level.level for level in new.dynamics), LEVELS, _HERE)
+    yield from _unknown((new.mute,) if new.mute is not None else (), MUTES, _HERE)
+
+
+def _unknown(found: tuple[str, ...], known: tuple[str, ...], span: Span) -> Iterator[ReadError]:
+    for word in found:
+        if word not in known:
+            yield _error("unknown-word", span, f"{shown(word)} is none of {listed(known)}")
+
+
+def _error(rule: str, span: Span, message: str) -> ReadError:
+    return ReadError(code=RULES[rule], rule=rule, span=span, message=message)
+
+
+def _span(line: int, index: int) -> Span:
+    return Span(line, index + 1, index + 2)
+
+
+def _block(new: NewGesture) -> nodes.Block:
+    entries: list[tuple[str, nodes.Value]] = [("contour", _contour(new.points, _CONTOUR))]
+    if new.techniques:
+        entries.append(("technique", nodes.Names(tuple(map(_word, new.techniques)), _HERE)))
+    if new.lasts is not None:
+        entries.append(("lasts", nodes.Amount(new.lasts, "s" if new.in_seconds else "beats", _HERE)))
+    if new.dynamics:
+        levels = tuple(nodes.Level(level.level, _time(level.at), _HERE) for level in new.dynamics)
+        entries.append(("dynamics", nodes.Dynamics(levels, tuple(n.join for n in new.dynamics[:-1]), _HERE)))
+    if new.attacks is not None:
+        entries.append(("attacks", nodes.AttacksNode(new.attacks, new.shape, _HERE)))
+    if new.sing:
+        entries.append(("sing", _contour(new.sing, _SUNG)))
+    if isinstance(new.band, str):
+        entries.append(("band", nodes.BandNode(_word(new.band), None, None, _HERE)))
+    elif new.band is not None:
+        low, high = (_note(pitch, False, _HERE) for pitch in new.band)
+        entries.append(("band", nodes.BandNode(None, low, high, _HERE)))
+    for key, word in (("mute", new.mute), ("fallback", new.fallback)):
+        if word is not None:
+            entries.append((key, _word(word)))
+    return nodes.Block(
+        kind="gesture",
+        name=_word(new.name),
+        title=None,
+        entries=tuple(nodes.KeyEntry(_word(key), value, value.span) for key, value in entries),
+        broken=False,
+        last_line=_KEYS,
+        indent="",
+        span=Span(1, 1, 2),
+    )
+
+
+def _contour(points: tuple[NewPoint, ...], line: int) -> nodes.Contour:
+    made = tuple(_point(point, _span(line, index)) for index, point in enumerate(points))
+    # A line has a span of its own, after those of the points.
+    lines = tuple(
+        nodes.LineNode(point.line, point.growth, _span(line, len(points) + index))
+        for index, point in enumerate(points[1:])
+    )
+    return nodes.Contour(made, lines, Span(line, 1, len(points) + 1))
+
+
+def _point(point: NewPoint, span: Span) -> nodes.Point:
+    height: nodes.Note | nodes.Height | nodes.Rest
+    if point.pitch is None:
+        height = nodes.Rest(span)
+    elif isinstance(point.pitch, Spelling):
+        height = _note(point.pitch, point.about, span)
+    elif isinstance(point.pitch, Fraction):
+        height = nodes.Height(f"{point.pitch}%", point.pitch, span)
+    else:
+        height = nodes.Height(point.pitch, None, span)
+    return nodes.Point(
+        height=height,
+        at=_time(point.at),
+        as_=nodes.Word(point.turns_to, span) if point.turns_to else None,
+        without=tuple(nodes.Word(key, span) for key in point.ends),
+        marks=tuple(nodes.Word(mark, span) for mark in point.marks),
+        span=span,
+    )
+
+
+def _note(pitch: Spelling, about: bool, span: Span) -> nodes.Note:
+    return nodes.Note(pitch.letter, pitch.alter, pitch.octave, pitch.cents, about, span)
+
+
+def _time(at: Fraction | None) -> nodes.Amount | None:
+    return nodes.Amount(at, "", _HERE) if at is not None else None
+
+
+def _word(text: str) -> nodes.Word:
+    return nodes.Word(text, _HERE)
