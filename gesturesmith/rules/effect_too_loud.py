@@ -22,29 +22,23 @@ Fix     write it softer, or choose a technique that carries: `stopped`, `brassy`
 from collections.abc import Iterator
 
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.limits import level_number, level_words, louder, loudest_of
+from gesturesmith.rules.shared.dynamics import Asked, too_loud, without_technique
+from gesturesmith.rules.shared.limits import loudest_of
 
 
 @rule("GS505", "effect-too-loud", severity="caution", only=("limit:loudest",))
 def check(case: Case) -> Iterator[Finding]:
-    gesture = case.gesture
-    said = set()
-    for index, point in enumerate(gesture.points):
-        if point.kind == "silence":
-            continue
-        place = loudest_of(gesture, index)
-        for technique in point.techniques:
-            excess = louder(technique.limits.get("loudest"), place)
-            if excess is None or technique.key in said:
-                continue
-            said.add(technique.key)
-            asked = level_words(gesture, point.at, place)
-            yield Finding(
-                span=point.span,
-                text=f"{technique.title['en'].lower()} {asked}; it works up to about {excess.limit}",
-                evidence=excess.evidence,
-                severity=excess.severity,
-                numbers=(level_number(place, excess.limit),),
-                proposed_fixes=(*fixes.at_most(gesture, excess.limit), *fixes.without(case, technique.key)),
-            )
+    yield from too_loud(case, _asked(case), _words, without_technique(case))
+
+
+def _asked(case: Case) -> Iterator[Asked]:
+    for index, point in enumerate(case.gesture.points):
+        if point.kind != "silence":
+            place = loudest_of(case.gesture, index)
+            for technique in point.techniques:
+                yield Asked(point, point.at, place, technique.limits.get("loudest"), technique)
+
+
+def _words(asked: Asked, level: str, limit: str) -> str:
+    name = asked.technique.title["en"].lower() if asked.technique is not None else ""
+    return f"{name} {level}; it works up to about {limit}"

@@ -23,29 +23,22 @@ from collections.abc import Iterator
 
 from gesturesmith.model.levels import place_at
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.limits import level_number, level_words, softer
+from gesturesmith.rules.shared.dynamics import Asked, too_soft, without_technique
 from gesturesmith.rules.shared.reading import begun
 
 
 @rule("GS504", "effect-too-soft", severity="caution", only=("limit:softest",))
 def check(case: Case) -> Iterator[Finding]:
-    gesture = case.gesture
-    said = set()
-    for at, index in begun(gesture):
-        point = gesture.points[index]
-        place = place_at(gesture, at)
+    yield from too_soft(case, _asked(case), _words, without_technique(case))
+
+
+def _asked(case: Case) -> Iterator[Asked]:
+    for at, index in begun(case.gesture):
+        point, place = case.gesture.points[index], place_at(case.gesture, at)
         for technique in point.techniques:
-            excess = softer(technique.limits.get("softest"), place)
-            if excess is None or technique.key in said:
-                continue
-            said.add(technique.key)
-            asked = level_words(gesture, at, place)
-            yield Finding(
-                span=point.span,
-                text=f"{technique.title['en'].lower()} {asked}; it starts from about {excess.limit}",
-                evidence=excess.evidence,
-                severity=excess.severity,
-                numbers=(level_number(place, excess.limit),),
-                proposed_fixes=(*fixes.at_least(gesture, excess.limit), *fixes.without(case, technique.key)),
-            )
+            yield Asked(point, at, place, technique.limits.get("softest"), technique)
+
+
+def _words(asked: Asked, level: str, limit: str) -> str:
+    name = asked.technique.title["en"].lower() if asked.technique is not None else ""
+    return f"{name} {level}; it starts from about {limit}"

@@ -1,0 +1,84 @@
+"""A level that is asked for against the loudest or the softest there is: the body of five rules."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from fractions import Fraction
+from typing import NamedTuple
+
+from gesturesmith.diagnostics.changes import Fix
+from gesturesmith.evidence import Limit
+from gesturesmith.model.gesture import ContourPoint
+from gesturesmith.rules.base import Case, Finding
+from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.limits import Excess, level_number, level_words, louder, softer
+from gesturesmith.techniques.base import Technique
+
+
+class Asked(NamedTuple):
+    """A level that is asked for.
+
+    at          when, in beats
+    place       on the scale of levels
+    limit       what it is measured against
+    technique   the one whose limit that is, None where it is the instrument's
+    """
+
+    point: ContourPoint
+    at: Fraction
+    place: Fraction | int
+    limit: Limit | None
+    technique: Technique | None = None
+
+
+# The words for one that passes its limit, of: what is asked, the level in words, the level of the limit.
+type Words = Callable[[Asked, str, str], str]
+# What would help as well as another level.
+type Ways = Callable[[Asked], tuple[Fix, ...]]
+
+
+def too_loud(case: Case, asked: Iterable[Asked], words: Words, ways: Ways) -> Iterator[Finding]:
+    """The first that is louder than its limit; of techniques the first of each."""
+    for one, excess in _first(asked, louder):
+        yield _finding(case, one, excess, words, (*fixes.at_most(case.gesture, excess.limit), *ways(one)))
+
+
+def too_soft(case: Case, asked: Iterable[Asked], words: Words, ways: Ways) -> Iterator[Finding]:
+    """The same of those that are softer."""
+    for one, excess in _first(asked, softer):
+        yield _finding(case, one, excess, words, (*fixes.at_least(case.gesture, excess.limit), *ways(one)))
+
+
+def without_technique(case: Case) -> Ways:
+    """The gesture without the technique."""
+    return lambda asked: fixes.without(case, asked.technique.key) if asked.technique is not None else ()
+
+
+def moved(semitones: int) -> Ways:
+    """The whole gesture moved."""
+    return lambda asked: fixes.moved(semitones)
+
+
+def _first(
+    asked: Iterable[Asked], passes: Callable[[Limit | None, Fraction | int], Excess | None]
+) -> Iterator[tuple[Asked, Excess]]:
+    said = set[str]()
+    for one in asked:
+        excess = passes(one.limit, one.place)
+        if excess is None or (one.technique is not None and one.technique.key in said):
+            continue
+        yield one, excess
+        if one.technique is None:
+            return
+        said.add(one.technique.key)
+
+
+def _finding(case: Case, asked: Asked, excess: Excess, words: Words, ways: tuple[Fix, ...]) -> Finding:
+    return Finding(
+        span=asked.point.span,
+        text=words(asked, level_words(case.gesture, asked.at, asked.place), excess.limit),
+        evidence=excess.evidence,
+        severity=excess.severity,
+        numbers=(level_number(asked.place, excess.limit),),
+        proposed_fixes=ways,
+    )
