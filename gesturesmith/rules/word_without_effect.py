@@ -1,7 +1,8 @@
 """A technique is named where it changes nothing.
 
 Checks  every `as` and `without` at a point: whether any note would be played otherwise if it were not there; every
-        technique of the gesture: whether any note is played with it; `fingering`: whether anything has a pitch.
+        technique of the gesture, and its mute: whether any note is played with it; `fingering`: whether anything
+        has a pitch.
         How notes are tongued counts only where one is: what a line or slur reaches is not
 Why     nothing that is written should do nothing: the composer may have meant something else
 Fires
@@ -149,12 +150,22 @@ def _unfingered(case: Case) -> Iterator[Finding]:
 
 
 def _never(gesture: Gesture, played: set[Technique]) -> Iterator[Finding]:
-    """Techniques that the gesture asks for and no note has."""
+    """Techniques that the gesture asks for and no note has; a mute that goes in nowhere."""
+    dry = "mute" in gesture.spans and not any(t.takes_mute for t in played)
     for technique in gesture.techniques:
         if len(gesture.techniques) > 1 and technique.layer == "none":
             text = f"{technique.key} says nothing beside other techniques"
         elif technique not in played and technique.layer != "none":
+            if dry and technique.takes_mute and "technique" not in gesture.spans:
+                continue  # the mute alone asks for it
             text = f"{technique.key} is asked for, and every note turns away from it"
         else:
             continue
         yield Finding(span=gesture.span_of("technique"), text=text, hint="take it out", evidence=_EVIDENCE)
+    if dry:
+        yield Finding(
+            span=gesture.span_of("mute"),
+            text=f"a {gesture.mute} mute is named, and no note is played with it",
+            hint="take it out, or write `as muted` where it goes in",
+            evidence=_EVIDENCE,
+        )

@@ -14,6 +14,9 @@ ROWS = [
     # With `mute` named the points say when it goes in: before that nothing is muted.
     says(VOID, "mute: cup\ncontour: C5, «D5 as ordinary», r, C5 as muted", severity="advice"),
     says(VOID, "mute: cup\ncontour: C5 as muted, r, D5 as ordinary, «C5 as ordinary»", severity="advice"),
+    says(VOID, "mute: «cup»\ncontour: C5 as ordinary", severity="advice"),
+    says(VOID, "mute: «bucket»\ntechnique: muted + brassy\ncontour: C5 as ordinary, D5", severity="advice", of=3),
+    says(VOID, "mute: «cup»\ncontour: C5, r as muted", severity="advice", of=2),
     says(VOID, "technique: growl\ncontour: C5, «D5 without flutter-tongue»", severity="advice"),
     # An `as` of the same layer ends what was there: to end it as well says nothing more.
     says(VOID, "technique: brassy\ncontour: C5, «D5 as air-tone without brassy»", severity="advice"),
