@@ -11,6 +11,7 @@ import click
 
 from gesturesmith.cli.console import complain, say, say_bytes
 from gesturesmith.cli.fault import ADVICE, apart
+from gesturesmith.cli.json_schema import schema_option
 from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.status import Status, worst
 
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
 @click.option("--json", "as_json", is_flag=True, help="Print the result for programs, as one JSON object.")
+@schema_option("report")
 @profiles_option
 @click.pass_context
 def check(context: click.Context, files: tuple[str, ...], as_json: bool, profiles: Path | None) -> Status:

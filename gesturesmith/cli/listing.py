@@ -7,6 +7,7 @@ from collections.abc import Callable
 import click
 
 from gesturesmith.cli.console import clean, complain, say, say_bytes
+from gesturesmith.cli.json_schema import schema_option
 from gesturesmith.cli.status import Status
 
 # A row of a listing: its fields by name, in the order in which they are printed.
@@ -17,6 +18,7 @@ Row = dict[str, str]
 @click.argument("what", type=click.Choice(["techniques", "instruments", "rules"]))
 @click.option("--show", metavar="NAME", help="Print the profile of an instrument, to start one of your own from.")
 @click.option("--json", "as_json", is_flag=True, help="Print the list for programs.")
+@schema_option("list")
 @click.pass_context
 def list_(context: click.Context, what: str, show: str | None, as_json: bool) -> Status:
     """List the techniques, the instruments or the rules there are."""

@@ -14,6 +14,7 @@ from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say, say_bytes
 from gesturesmith.cli.fault import ADVICE, apart
 from gesturesmith.cli.input_files import InputFile, find_files
+from gesturesmith.cli.json_schema import schema_option
 from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.status import Status, worst
 from gesturesmith.source import folded
@@ -34,6 +35,7 @@ type _Said = tuple[Status, FileReport]
 @click.option("--apply", "make", is_flag=True, help="Write a copy in which what is refused is put right.")
 @click.option("-o", "--output", metavar="PLACE", help="The copy's name or folder; else FILE-suggested beside FILE.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result for programs, as `check --json` does.")
+@schema_option("report")
 @profiles_option
 @click.pass_context
 def suggest(
