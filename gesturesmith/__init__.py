@@ -6,8 +6,6 @@ is made, in `gesturesmith.api`, and told as a whole in docs/library.md. A name i
 
 from __future__ import annotations
 
-import sys
-from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 from gesturesmith.version import __version__
@@ -83,23 +81,14 @@ __all__ = [
 ]
 
 
-def __getattr__(name: str) -> Any:
-    if name not in __all__:
-        raise AttributeError(f"module 'gesturesmith' has no attribute {name!r}")
-    from importlib import import_module
+if not TYPE_CHECKING:  # for a type checker there is nothing but the names above
 
-    return getattr(import_module("gesturesmith.api"), name)
+    def __getattr__(name: str) -> Any:
+        if name not in __all__:
+            raise AttributeError(f"module 'gesturesmith' has no attribute {name!r}")
+        from importlib import import_module
 
-
-class _Library(ModuleType):
-    """Keeps a function where Python would put the room of the same name (`engrave`) once that is imported."""
-
-    def __setattr__(self, name: str, value: object) -> None:
-        if name not in __all__ or not isinstance(value, ModuleType):
-            super().__setattr__(name, value)
-
-
-sys.modules[__name__].__class__ = _Library
+        return getattr(import_module("gesturesmith.api"), name)
 
 
 def __dir__() -> list[str]:

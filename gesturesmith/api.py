@@ -417,18 +417,13 @@ def _rendered(
     return Rendering(report=done.reports[0], files=files, failures=(*done.failures, *blocked))
 
 
-def __getattr__(name: str) -> Any:
-    """The values of rooms that a check does not enter."""
-    if name == "Reading":
-        from gesturesmith.model.reading import Reading
+if not TYPE_CHECKING:
 
-        return Reading
-    if name == "Failure":
-        from gesturesmith.lilypond import Failure
+    def __getattr__(name: str) -> Any:
+        """The values of rooms that a check does not enter."""
+        rooms = {"Failure": "lilypond", "Output": "writers", "Reading": "model.reading"}
+        if name not in rooms:
+            raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+        from importlib import import_module
 
-        return Failure
-    if name == "Output":
-        from gesturesmith.writers import Output
-
-        return Output
-    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+        return getattr(import_module(f"gesturesmith.{rooms[name]}"), name)
