@@ -23,6 +23,20 @@ settings.load_profile("gesturesmith")
 HEAD = "instrument: horn\npitches: written\n"
 
 
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """What was not tested stands at the end, by its reason: a machine without bubblewrap tests no sandbox."""
+    by_reason: dict[str, list[str]] = {}
+    for report in terminalreporter.stats.get("skipped", []):
+        reason = report.longrepr[2] if isinstance(report.longrepr, tuple) else str(report.longrepr)
+        by_reason.setdefault(reason.removeprefix("Skipped: "), []).append(report.nodeid)
+    if by_reason:
+        terminalreporter.section(f"not tested: {sum(map(len, by_reason.values()))}")
+    for reason, names in sorted(by_reason.items()):
+        terminalreporter.line(f"{len(names)}: {reason}")
+        for name in sorted(names):
+            terminalreporter.line(f"    {name}")
+
+
 @pytest.fixture(scope="session", autouse=True)
 def own_cache(tmp_path_factory) -> Iterator[Path]:
     """A cache for the tests alone: they neither find what the user made nor leave anything."""
