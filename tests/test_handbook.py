@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import os
 import re
-import subprocess
 import sys
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
+import timing
 from handbook import pages, sources
 
 from gesturesmith import instruments, rules, techniques
@@ -25,12 +25,8 @@ OUTSIDE = re.compile(r"^\s*([a-z][a-z0-9+.-]*:)?//", re.IGNORECASE)
 
 def build(folder: Path, *options: str, seed: str = "0") -> Path:
     """The handbook in a folder of its own; with "--quick" without what takes long."""
-    done = subprocess.run(
-        [sys.executable, str(BUILD), *options, str(folder)],
-        env=os.environ | {"PYTHONHASHSEED": seed},
-        capture_output=True,
-        text=True,
-        check=False,
+    done = timing.run(
+        [sys.executable, str(BUILD), *options, str(folder)], env=os.environ | {"PYTHONHASHSEED": seed}, text=True
     )
     assert done.returncode == 0, done.stdout + done.stderr
     assert not done.stderr, done.stderr

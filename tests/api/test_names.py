@@ -6,7 +6,6 @@ import ast
 import doctest
 import inspect
 import pickle
-import subprocess
 import sys
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
@@ -14,6 +13,7 @@ from enum import Enum
 from pathlib import Path
 
 import pytest
+import timing
 from api.texts import CALL, HIGH
 
 import gesturesmith
@@ -108,9 +108,8 @@ LOADED = "import gesturesmith, sys; {}; print(*sys.modules, sep='\\n')"
 
 
 def loaded(what: str) -> set[str]:
-    done = subprocess.run(
-        [sys.executable, "-c", LOADED.format(what)], capture_output=True, text=True, check=True, timeout=60
-    )
+    done = timing.run([sys.executable, "-c", LOADED.format(what)], text=True)
+    assert done.returncode == 0, done.stderr
     return set(done.stdout.split("\n"))
 
 

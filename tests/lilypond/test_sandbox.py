@@ -24,6 +24,7 @@ from gesturesmith.lilypond import sandbox as box
 pytestmark = pytest.mark.lilypond
 
 needs_bwrap = pytest.mark.skipif(shutil.which("bwrap") is None, reason="bubblewrap is not installed")
+both_ways = pytest.mark.parametrize("way", [pytest.param("always", marks=needs_bwrap), "never"])
 SECRET = "the password is a rising fourth"
 PAGE = '\\version "2.24.0"\n{scheme}\n\\book {{ \\bookOutputName "page" \\markup "{text}" }}\n'
 
@@ -167,10 +168,8 @@ def test_the_environment_tells_little_outside_as_well(monkeypatch, free):
     assert SECRET not in said(run(free, '#(ly:warning "~a" (environ))'))
 
 
-@pytest.mark.parametrize("way", ["always", "never"])
+@both_ways
 def test_what_never_ends_is_ended(way):
-    if way == "always" and shutil.which("bwrap") is None:
-        pytest.skip("bubblewrap is not installed")
     lilypond = find(sandbox=way)
     patience = timing.Patience(6)
     result = run(lilypond, "#(let loop () (loop))", seconds=1.5)
@@ -309,21 +308,21 @@ MANY = (
 )
 
 
-@pytest.mark.parametrize("way", ["always", "never"])
+@both_ways
 def test_folders_in_one_another_without_end(few, way):
     """Names of 3,000 parts are too long for the system, and as many calls too deep for Python."""
     result = run(find(sandbox=way), NESTED)
     assert (result.ended, result.files) == ("flood", {})
 
 
-@pytest.mark.parametrize("way", ["always", "never"])
+@both_ways
 def test_more_files_than_any_music_makes(monkeypatch, few, way):
     monkeypatch.setattr(output_files, "MAX_ENTRIES", 2000)
     result = run(find(sandbox=way), MANY)
     assert (result.ended, result.files) == ("flood", {})
 
 
-@pytest.mark.parametrize("way", ["always", "never"])
+@both_ways
 def test_a_log_without_end(monkeypatch, few, way):
     """Of a log only its ends are read, and a run that goes on and on is stopped."""
     monkeypatch.setattr(running, "LOG_BYTES", 4_000_000)
