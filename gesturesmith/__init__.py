@@ -6,11 +6,12 @@ is made, in `gesturesmith.api`, and told as a whole in docs/library.md. A name i
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
 from gesturesmith.version import __version__
 
+TYPE_CHECKING = False  # as `typing` has it, which takes as long to import as all the rest
 if TYPE_CHECKING:
+    from typing import Any
+
     from gesturesmith.api import (
         Demand,
         Edit,
