@@ -18,7 +18,6 @@ RULE_GROUPS = {
     "5": "Register",
     "6": "Breath and endurance",
     "7": "Notation",
-    "8": "Export",
 }
 
 

@@ -10,7 +10,7 @@ from gesturesmith import registry
 from gesturesmith.rules.base import Rule
 from gesturesmith.rules.shared.doc import missing
 
-_CODE = re.compile(r"GS[2-8][0-9][0-9]\Z")
+_CODE = re.compile(r"GS[2-7][0-9][0-9]\Z")
 # Codes that are no longer given out, with what replaced them. A code never comes back with another meaning.
 RETIRED: dict[str, str] = {}
 

@@ -26,7 +26,6 @@ TECHNIQUE = Technique(
             "memory), so the word stands with it and its end is given."
         ),
     ),
-    musicxml="other-technical",
     sources=(Sourced("the fingering of the note written colours the breath", HOUSE, "to be tried with players"),),
     title={
         "en": "Air only",

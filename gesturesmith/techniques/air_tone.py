@@ -22,7 +22,6 @@ TECHNIQUE = Technique(
         reason="Ordinary heads, since the pitch is there, with the word and its end; no glyph is in use.",
     ),
     sound=Sound(air=Sourced(0.5, HOUSE, "as much of the one as of the other")),
-    musicxml="other-technical",
     sources=(Sourced("a breathy tone is asked for by word", MEMORY, "common practice"),),
     title={
         "en": "Air and tone",

@@ -222,7 +222,6 @@ class Technique:
     title       trade name, by language
     texts       player-facing instruction, by language: complete sentences for the footnote
     texts_where   the same where other words are wanted, by one of WHERE
-    musicxml    name for exchange; "" where there is no own element
     sources     where the description comes from
     """
 
@@ -257,7 +256,6 @@ class Technique:
     title: Mapping[str, str]
     texts: Mapping[str, str]
     texts_where: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
-    musicxml: str = ""
     sources: tuple[Sourced[Any], ...] = ()
 
     def __hash__(self) -> int:

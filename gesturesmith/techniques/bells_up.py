@@ -21,7 +21,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(colour="bell-raised"),
-    musicxml="other-technical",
     sources=(Sourced("Schalltrichter auf, as in the symphonies of Mahler", MEMORY, "common practice"),),
     title={
         "en": "Bells up",

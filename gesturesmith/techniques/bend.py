@@ -31,7 +31,6 @@ TECHNIQUE = Technique(
             "promise a second pitch and an arc reads as a tie, so the V stands."
         ),
     ),
-    musicxml="brass-bend",
     sources=(
         Sourced(
             "bends go down to about half way to the next partial, up only a little",

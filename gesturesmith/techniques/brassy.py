@@ -29,7 +29,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(colour="brassy"),
-    musicxml="other-technical",
     sources=(Sourced("cuivré, schmetternd", MEMORY, "Read, Thesaurus of Orchestral Devices"),),
     title={
         "en": "Brassy (cuivré)",

@@ -34,7 +34,6 @@ TECHNIQUE = Technique(
             "is read as a line."
         ),
     ),
-    musicxml="glissando",
     sources=(Sourced("chromatic glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={
         "en": "Chromatic run",

@@ -22,7 +22,6 @@ TECHNIQUE = Technique(
             "time."
         ),
     ),
-    musicxml="doit",
     sources=(Sourced("doit", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={
         "en": "Doit",

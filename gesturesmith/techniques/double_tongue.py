@@ -20,7 +20,6 @@ TECHNIQUE = Technique(
             "are asked for only where the composer asks for the tonguing."
         ),
     ),
-    musicxml="double-tongue",
     sources=(
         Sourced("twelve and more a second; fatigue when it goes on", PRACTICE, "contemporarytuba.com/tonguing"),
     ),

@@ -23,7 +23,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(fades=True),
-    musicxml="falloff",
     sources=(Sourced("fall-off or drop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={
         "en": "Fall",

@@ -38,7 +38,6 @@ TECHNIQUE = Technique(
             "line, met in some parts, would read as a trill, and only the contour is wavy here."
         ),
     ),
-    musicxml="glissando",
     sources=(Sourced("valve flutter glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={
         "en": "Valve-flutter glissando",

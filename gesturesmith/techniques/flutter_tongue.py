@@ -47,7 +47,6 @@ TECHNIQUE = Technique(
             "are all in use): one spelling is kept throughout."
         ),
     ),
-    musicxml="tremolo",
     sources=(
         Sourced(
             "flatt., flt. and flz. are in use; slashes alone do not tell it from a growl; some cannot roll an r",

@@ -30,7 +30,6 @@ TECHNIQUE = Technique(
             "the staff would read as a trill or as the contour."
         ),
     ),
-    musicxml="other-technical",
     sources=(
         Sourced("say in the notes whether flutter or growl is meant", PRACTICE, "thecontemporaryhorn.com ?p=4313"),
         Sourced(

@@ -31,7 +31,6 @@ TECHNIQUE = Technique(
             "memory), but a bracket means a courtesy elsewhere."
         ),
     ),
-    musicxml="half-muted",
     sources=(
         Sourced(
             "stopped half to three quarters, or echo",

@@ -34,7 +34,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(colour="half-valve"),
-    musicxml="other-technical",
     sources=(
         Sourced(
             "hollow tone, a shifted and very untrue series, vague centres; the lip corrects up to a semitone",

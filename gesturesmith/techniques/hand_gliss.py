@@ -31,7 +31,6 @@ TECHNIQUE = Technique(
             "wave between the signs, since only the contour is wavy."
         ),
     ),
-    musicxml="slide",
     sources=(
         Sourced(
             "the pitch falls smoothly while the hand closes",

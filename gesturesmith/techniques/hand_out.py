@@ -35,7 +35,6 @@ TECHNIQUE = Technique(
             "differ."
         ),
     ),
-    musicxml="slide",
     sources=(
         Sourced(
             "without the hand the upper partials lose their hold, and the lip slides over them",

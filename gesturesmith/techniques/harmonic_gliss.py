@@ -36,7 +36,6 @@ TECHNIQUE = Technique(
             "are shown on notes pages and sheets, where there is time to read them."
         ),
     ),
-    musicxml="glissando",
     sources=(
         Sourced(
             "a glissando of the horn through its harmonics",

@@ -31,7 +31,6 @@ TECHNIQUE = Technique(
             "the composer wrote."
         ),
     ),
-    musicxml="slide",
     sources=(
         Sourced(
             "between distant partials a gap refuses to sound and then jumps",

@@ -32,7 +32,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(waves_hz=Sourced(7.0, HOUSE, "two or three waves in the shortest note it is asked on")),
-    musicxml="trill-mark",
     sources=(
         Sourced("flexible and irregular trills", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),
     ),

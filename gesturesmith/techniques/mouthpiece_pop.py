@@ -34,7 +34,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(noise="pop"),
-    musicxml="other-technical",
     sources=(Sourced("windMouthpiecePop, U+E60A", PUBLISHED, "SMuFL 1.4"),),
     title={
         "en": "Mouthpiece pop",

@@ -35,7 +35,6 @@ TECHNIQUE = Technique(
     sound=Sound(
         sung_cents=Sourced(1586.3, DERIVED, "a tenth, as its instruction asks; 5:2, in tune with the note")
     ),
-    musicxml="other-technical",
     sources=(Sourced("sung and played multiphonics", MEMORY, "D. Hill, Extended Techniques for the Horn"),),
     title={
         "en": "Multiphonic (sing and play)",

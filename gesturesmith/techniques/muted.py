@@ -21,7 +21,6 @@ TECHNIQUE = Technique(
             "Harmon signs such as SMuFL brassHarmonMuteClosed are for changes while playing."
         ),
     ),
-    musicxml="mute",
     sources=(
         Sourced(
             "cup mute: at least five seconds before and after", PRACTICE, "bnelsonmusic.wordpress.com 2012/04/09"

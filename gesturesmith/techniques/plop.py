@@ -21,7 +21,6 @@ TECHNIQUE = Technique(
             "draw a straight line for both; the curve tells it from a glissando."
         ),
     ),
-    musicxml="plop",
     sources=(Sourced("plop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={
         "en": "Plop",

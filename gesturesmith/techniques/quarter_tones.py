@@ -23,7 +23,6 @@ TECHNIQUE = Technique(
             "a file. The fingering stands under each note, since no player knows them by heart."
         ),
     ),
-    musicxml="fingering",
     sources=(
         Sourced(
             "out-of-tune partials are more stable than bending by the hand",

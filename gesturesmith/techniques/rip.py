@@ -26,7 +26,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(through_harmonics=True),
-    musicxml="other-articulation",
     sources=(Sourced("rip or smear", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={
         "en": "Rip",

@@ -22,7 +22,6 @@ TECHNIQUE = Technique(
             "pitch."
         ),
     ),
-    musicxml="scoop",
     sources=(Sourced("scoop up and down", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     title={
         "en": "Scoop",

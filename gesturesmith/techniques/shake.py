@@ -30,7 +30,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(waves_hz=Sourced(8.0, HOUSE, "two or three waves in the shortest note it is asked on")),
-    musicxml="other-technical",
     sources=(Sourced("shake, a sign of jazz parts", MEMORY, "common practice"),),
     title={
         "en": "Shake",

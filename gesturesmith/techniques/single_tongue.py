@@ -20,7 +20,6 @@ TECHNIQUE = Technique(
             "own in SMuFL, single has none. Its end is said as of every word."
         ),
     ),
-    musicxml="other-technical",
     sources=(
         Sourced(
             "not faster than sixteenths at a quarter of 100 to 110, slower when low",

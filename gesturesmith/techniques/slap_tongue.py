@@ -33,7 +33,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(noise="slap"),
-    musicxml="other-articulation",
     sources=(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
     ),

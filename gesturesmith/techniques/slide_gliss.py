@@ -28,7 +28,6 @@ TECHNIQUE = Technique(
             "continuous slide where sources tell it from a wave."
         ),
     ),
-    musicxml="slide",
     sources=(Sourced("a slide glissando must stay on one partial", PRACTICE, "M. Clayville, blog of 2011-10-24"),),
     title={
         "en": "Slide glissando",

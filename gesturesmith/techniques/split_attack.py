@@ -30,7 +30,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(splits=True),
-    musicxml="other-articulation",
     sources=(
         Sourced(
             "split tongue among the ways of tonguing",

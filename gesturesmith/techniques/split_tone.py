@@ -29,7 +29,6 @@ TECHNIQUE = Technique(
             "sounds, the word how."
         ),
     ),
-    musicxml="other-technical",
     sources=(
         Sourced(
             "insecure, low ones unstable; mf at most low, f to ff high",

@@ -24,7 +24,6 @@ TECHNIQUE = Technique(
             "as it is fingered: here as it results, and the player finds the fingering."
         ),
     ),
-    musicxml="stopped",
     sources=(
         Sourced(
             "a stopped note on the F side sounds a semitone above the fingered one",

@@ -29,7 +29,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(waves_hz=Sourced(6.0, HOUSE, "as a valve trill")),
-    musicxml="trill-mark",
     sources=(
         Sourced(
             "tremolo of like and unlike fingerings", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"

@@ -19,7 +19,6 @@ TECHNIQUE = Technique(
             "see double tonguing."
         ),
     ),
-    musicxml="triple-tongue",
     sources=(
         Sourced("twelve and more a second; fatigue when it goes on", PRACTICE, "contemporarytuba.com/tonguing"),
     ),

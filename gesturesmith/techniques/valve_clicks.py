@@ -29,7 +29,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(noise="click"),
-    musicxml="other-technical",
     sources=(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
     ),

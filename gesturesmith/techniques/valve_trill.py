@@ -29,7 +29,6 @@ TECHNIQUE = Technique(
         ),
     ),
     sound=Sound(waves_hz=Sourced(6.0, HOUSE, "three strokes, down or up, in the shortest note it is asked on")),
-    musicxml="trill-mark",
     sources=(Sourced("valve trill", PUBLISHED, "SMuFL 1.4 brassValveTrill"),),
     title={
         "en": "Valve trill",

@@ -28,7 +28,6 @@ TECHNIQUE = Technique(
         ),
         vibrato_cents=Sourced(25, HOUSE, "clear, and half of what the lip corrects"),
     ),
-    musicxml="other-technical",
     sources=(Sourced("vibrato is asked for by word", MEMORY, "common practice"),),
     title={
         "en": "Vibrato",

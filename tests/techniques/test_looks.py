@@ -66,14 +66,6 @@ def test_a_look_gives_its_reason(technique: Technique) -> None:
     assert set(GLYPH.findall(reason)) <= column("smufl_names.csv", "name"), GLYPH.findall(reason)
 
 
-@pytest.mark.parametrize("technique", TECHNIQUES, ids=lambda t: t.key)
-def test_the_name_for_exchange_is_an_element(technique: Technique) -> None:
-    if technique.musicxml:
-        assert technique.musicxml in column("musicxml_elements.csv", "element")
-    else:
-        assert technique.layer == "none"
-
-
 def test_glyph_names_are_read_at_all() -> None:
     """The pattern finds what it should, and something wrong would be seen."""
     assert GLYPH.findall("as brassScoop, tremolo3 and brassNoSuchThing do") == [
