@@ -46,7 +46,7 @@ LEFT = {
     "realise": set(),
     "tones": {"realise"},
     "rules": {"realise"},
-    "difficulty": {"rules"},
+    "difficulty": {"realise", "rules"},
     "judge": {"realise", "rules", "difficulty"},
     "exercises": {"realise", "rules", "difficulty", "judge"},
     "fixes": {"rules", "judge"},

@@ -14,6 +14,7 @@ from typing import NamedTuple
 from gesturesmith.difficulty.quantities import COMFORTABLE_LEVELS
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS
+from gesturesmith.realise.in_force import path_of, pitched_by, stays_on_partial
 from gesturesmith.rules.shared import account
 from gesturesmith.techniques.base import Technique
 
@@ -109,7 +110,6 @@ def single(instrument: Instrument, name: str) -> float | None:
 @lru_cache(maxsize=1024)
 def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
     """What techniques in force together mean."""
-    kinds = {t.pitched for t in techniques}
     fastest = [t.limits["fastest_per_s"].narrow.value for t in techniques if "fastest_per_s" in t.limits]
     silent = any(t.tone == "none" and not t.rate for t in techniques)
     rate = next((t.rate for t in techniques if t.rate), "single_tongue")
@@ -117,9 +117,8 @@ def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
     for technique in techniques:
         air *= max(1.0, technique.flow.value) if technique.flow is not None else 1.0
         effort_factor *= max(1.0, technique.effort.value) if technique.effort is not None else 1.0
-    paths = {t.layer: t.path for t in techniques if t.path != "none"}
     return TechniqueLoad(
-        pitched="none" if "none" in kinds else "about" if "about" in kinds else "exact",
+        pitched=pitched_by(techniques),
         air=air,
         effort_factor=effort_factor,
         technique_count=sum(t.layer != "none" for t in techniques) + any(t.sings for t in techniques),
@@ -132,8 +131,8 @@ def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
             for t in techniques
             if "cycles_hz" in t.limits and "cycle_periods" in t.limits
         ),
-        path=paths.get("motion") or paths.get("valves") or "none",
-        one_partial=any(t.one_partial for t in techniques),
+        path=path_of(techniques),
+        one_partial=stays_on_partial(techniques),
     )
 
 

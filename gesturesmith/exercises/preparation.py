@@ -15,6 +15,7 @@ from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.move import written
 from gesturesmith.model.piece import Passage, PassageItem, Repeat
 from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.realise.in_force import pitched_by
 from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.account import account, rest_ratio
@@ -100,7 +101,7 @@ def preparation(case: Case) -> Preparation | None:
     for index, point in enumerate(case.gesture.points):
         if point.kind == "silence":
             continue
-        if point.pitch is None or any(t.pitched == "none" for t in point.techniques):
+        if point.pitch is None or pitched_by(point.techniques) == "none":
             return None
         notes.append(point.pitch.written)
         second = _second(case, by_index.get(index), point.pitch.written)

@@ -15,54 +15,25 @@ from typing import NamedTuple
 from gesturesmith.acoustics.series import step_cents
 from gesturesmith.diagnostics import PointReport, RealisationReport
 from gesturesmith.instruments.base import Instrument, Tube
-from gesturesmith.kinds import BellHand, Correction, Path, Pitched, Trill
+from gesturesmith.kinds import Correction, Path
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.realisation import PlayedPoint, Realisation
 from gesturesmith.realise import paths
+from gesturesmith.realise.in_force import InForce, in_force
 from gesturesmith.realise.paths import Asked
 from gesturesmith.realise.ways import Way, in_tune_cents, movement, raised, ways
-from gesturesmith.techniques.base import Technique
 
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
 _PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads on
 _LIP_TRILL_CENTS = 230.0  # a lip trill wants neighbouring partials about a whole tone apart
 
 
-class Manner(NamedTuple):
-    """What the techniques at a point mean for the choice of a tube."""
-
-    path: Path
-    pitched: Pitched
-    bell: BellHand
-    trill: Trill
-    one_partial: bool
-    free: bool  # the hand is: it neither shuts the bell nor is shut out by a mute
-
-
-class Run(NamedTuple):
+class CarriedRun(NamedTuple):
     """Points that lines join and one kind of movement carries, by their place among the sounding points."""
 
     path: Path
     members: tuple[int, ...]
     one_partial: bool
-
-
-def manner(techniques: Sequence[Technique], mute: str | None) -> Manner:
-    """What techniques in force mean together: the movement's path, else that of the valves; the least pitched."""
-    found = {t.layer: t.path for t in techniques if t.path != "none"}
-    path = found.get("motion") or found.get("valves") or "none"
-    pitched: Pitched = "exact"
-    bell: BellHand = ""
-    trill: Trill = ""
-    for technique in techniques:
-        if technique.pitched == "none" or (technique.pitched == "about" and pitched == "exact"):
-            pitched = technique.pitched
-        # A stopping mute shuts the bell as the hand does.
-        bell = technique.bell_hand or ("stopped" if technique.takes_mute and mute == "stopping" else "") or bell
-        trill = technique.trill or trill
-    one_partial = any(t.one_partial for t in techniques)
-    free = not any(t.bell_hand or t.takes_mute for t in techniques)
-    return Manner(path, pitched, bell, trill, one_partial, free)
 
 
 def realise(gesture: Gesture) -> Realisation:
@@ -106,32 +77,32 @@ def _indices(gesture: Gesture) -> tuple[int, ...]:
     return tuple(i for i, p in enumerate(gesture.points) if p.kind != "silence")
 
 
-def _manners(gesture: Gesture, points: Sequence[ContourPoint]) -> list[Manner]:
-    known: dict[int, Manner] = {}
+def _manners(gesture: Gesture, points: Sequence[ContourPoint]) -> list[InForce]:
+    known: dict[int, InForce] = {}
     result = []
     for point in points:
         techniques = point.techniques or gesture.techniques
         if id(techniques) not in known:
-            known[id(techniques)] = manner(techniques, gesture.mute)
+            known[id(techniques)] = in_force(techniques, gesture.mute)
         result.append(known[id(techniques)])
     return result
 
 
-def _asked(gesture: Gesture, i: int, point: ContourPoint, m: Manner) -> Asked:
+def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> Asked:
     names = gesture.fingering.tubes if gesture.fingering.mode == "given" else ()
     if len(names) > 1:
         names = (names[i],) if i < len(names) else ()
     about = point.about or m.pitched == "about" or m.path == "half-valve"
     at, tempo = point.at, gesture.tempo
     seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
-    bell = m.bell or ("" if m.free else "muted")
+    bell = m.bell or ("" if m.hand_free else "muted")
     return Asked(point.sounding_cents or Fraction(0), about, bell, names, seconds)
 
 
-def _runs(gesture: Gesture, manners: Sequence[Manner]) -> list[Run]:
+def _runs(gesture: Gesture, manners: Sequence[InForce]) -> list[CarriedRun]:
     """The runs of a gesture that one tube has to carry, in order; two may share the point where they meet."""
     place = {index: i for i, index in enumerate(_indices(gesture))}
-    runs: list[Run] = []
+    runs: list[CarriedRun] = []
     for i, segment in enumerate(gesture.segments):
         a, b = place.get(i), place.get(i + 1)
         if a is None or b is None or not segment.slides:
@@ -142,11 +113,13 @@ def _runs(gesture: Gesture, manners: Sequence[Manner]) -> list[Run]:
         if runs and runs[-1].members[-1] == a and runs[-1].path == m.path:
             runs[-1] = runs[-1]._replace(members=(*runs[-1].members, b))
         else:
-            runs.append(Run(m.path, (a, b), m.one_partial))
+            runs.append(CarriedRun(m.path, (a, b), m.one_partial))
     return runs
 
 
-def _carry(instrument: Instrument, runs: Sequence[Run], asked: Sequence[Asked], chosen: list[Way | None]) -> _Facts:
+def _carry(
+    instrument: Instrument, runs: Sequence[CarriedRun], asked: Sequence[Asked], chosen: list[Way | None]
+) -> _Facts:
     """Choose the tube of each run, fill in the ways of its points, and tell what the first of them gives."""
     facts = _Facts()
     for run in runs:
@@ -184,7 +157,7 @@ def _heard(way: Way, asked: Asked) -> float:
     return float(asked.cents) + way.error
 
 
-def _played(gesture: Gesture, index: int, m: Manner, asked: Asked, way: Way | None) -> PlayedPoint:
+def _played(gesture: Gesture, index: int, m: InForce, asked: Asked, way: Way | None) -> PlayedPoint:
     at = gesture.points[index].at
     if way is None:
         return PlayedPoint(index=index, at=at, asked_cents=None, tube=None)
@@ -198,7 +171,7 @@ def _played(gesture: Gesture, index: int, m: Manner, asked: Asked, way: Way | No
         tube=way.tube,
         partial=way.partial,
         error_cents=round(way.error, 6),
-        correction="" if asked.about else _correction(gesture.instrument, way, m.free),
+        correction="" if asked.about else _correction(gesture.instrument, way, m.hand_free),
         standard=way.standard,
         given=gesture.fingering.mode == "given",
         other=other,
@@ -260,7 +233,7 @@ def _trill(instrument: Instrument, kind: str, asked: Asked, way: Way) -> tuple[W
 def _gathered(
     gesture: Gesture,
     played: tuple[PlayedPoint, ...],
-    manners: Sequence[Manner],
+    manners: Sequence[InForce],
     asked: Sequence[Asked],
     facts: _Facts,
 ) -> Realisation:
@@ -299,7 +272,7 @@ def _pattern(gesture: Gesture) -> tuple[Tube, ...]:
         a, b = gesture.points[i], gesture.points[i + 1]
         if not segment.slides or a.sounding_cents is None or b.sounding_cents is None:
             continue
-        m = manner(a.techniques or gesture.techniques, gesture.mute)
+        m = in_force(a.techniques or gesture.techniques, gesture.mute)
         if m.path not in ("valves", "steps") or m.pitched == "none":
             continue
         first, last = round(a.sounding_cents / 100), round(b.sounding_cents / 100)

@@ -24,10 +24,11 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.diagnostics.changes import Fix, PitchChange
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.realise.curve import along
+from gesturesmith.realise.in_force import path_of, stays_on_partial
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import apart, path_of, plain, point_names, written_pitch
+from gesturesmith.rules.shared.reading import apart, plain, point_names, written_pitch
 
 
 @rule("GS503", "bend-too-wide", severity="caution", only=("path:lip",))
@@ -37,7 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
         if point.reached != "line" or home is None:
             home = point if point.sounding_cents is not None else None
             continue
-        bent = path_of(home) == "lip" and any(t.one_partial for t in home.techniques)
+        bent = path_of(home.techniques) == "lip" and stays_on_partial(home.techniques)
         if not bent or point.sounding_cents is None:
             continue
         width = float((point.sounding_cents or 0) - (home.sounding_cents or 0))

@@ -24,10 +24,11 @@ from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.diagnostics.changes import FingeringChange
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.realise.in_force import bell_hand, path_of, pitched_by
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import apart, exact_name, path_of, plain, played_points, tube_words
+from gesturesmith.rules.shared.reading import apart, exact_name, plain, played_points, tube_words
 
 
 @rule("GS304", "fingering-misses-pitch", severity="caution", only=("fingering",))
@@ -36,7 +37,7 @@ def check(case: Case) -> Iterator[Finding]:
     for point, played in played_points(case):
         if not played.given or point.about or played.tube is None or played.standard:
             continue
-        if path_of(point) not in ("none", "steps") or any(t.pitched != "exact" for t in point.techniques):
+        if path_of(point.techniques) not in ("none", "steps") or pitched_by(point.techniques) != "exact":
             continue
         if _between_notes(case, point, played):
             continue
@@ -63,7 +64,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 def _between_notes(case: Case, point: ContourPoint, played: PlayedPoint) -> bool:
     """Whether it is stopped on a side that stopping puts between the notes, which has a rule of its own."""
-    if played.tube is None or not any(t.bell_hand == "stopped" for t in point.techniques):
+    if played.tube is None or bell_hand(point.techniques) != "stopped":
         return False
     raised = next(s.stopped_cents for s in case.instrument.sides if s.name == played.tube.side)
     return raised is not None and raised.value % 100 != 0

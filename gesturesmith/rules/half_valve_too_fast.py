@@ -24,10 +24,11 @@ Fix     slow it down, or slide from note to note with `~~`
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import apart, path_of, plain, slot_s
+from gesturesmith.rules.shared.reading import apart, plain, slot_s
 
 
 @rule("GS313", "half-valve-too-fast", severity="caution", only=("path:half-valve",))
@@ -37,7 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
     fast = [
         (1 / slot_s(gesture, p), p)
         for p in gesture.sounding_points
-        if path_of(p) == "half-valve" and p.reached != "line" and p.until > p.at
+        if path_of(p.techniques) == "half-valve" and p.reached != "line" and p.until > p.at
     ]
     if len(fast) < 2:
         return

@@ -21,12 +21,13 @@ Fix     leave a short rest, or join the notes with a line to hear the hand move
 from collections.abc import Iterator
 
 from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.realise.in_force import bell_hand
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared.changes import in_gesture, in_passage
 
 
 def _state(point: ContourPoint, gesture: Gesture) -> str:
-    return next((t.bell_hand for t in point.techniques if t.bell_hand), "")
+    return bell_hand(point.techniques)
 
 
 def _between(case: PassageCase) -> Iterator[Finding]:

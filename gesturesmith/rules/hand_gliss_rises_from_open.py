@@ -23,6 +23,7 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics.changes import PitchChange, TechniqueTurn
 from gesturesmith.evidence import PUBLISHED, Sourced
+from gesturesmith.realise.in_force import bell_hand
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.reading import slides
@@ -37,7 +38,7 @@ _EVIDENCE = Sourced(
 @rule("GS308", "hand-gliss-rises-from-open", severity="caution", only=("path:hand",))
 def check(case: Case) -> Iterator[Finding]:
     for slide in slides(case, "hand"):
-        closed = any(t.bell_hand for t in slide.start.techniques)
+        closed = bell_hand(slide.start.techniques) != ""
         if slide.cents <= 0 or closed or slide.start.reached == "line":
             continue
         start, end = slide.index, slide.index + 1

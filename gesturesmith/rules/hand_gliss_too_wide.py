@@ -24,10 +24,11 @@ from gesturesmith.acoustics.series import hand_glide_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Limit, Sourced
 from gesturesmith.instruments.base import Tube
+from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import exact_name, path_of, plain, played_points
+from gesturesmith.rules.shared.reading import exact_name, plain, played_points
 
 _LAW = "to a half step above the next partial down: Ericson, ASU; List of horn techniques; the number computed"
 
@@ -40,7 +41,7 @@ def check(case: Case) -> Iterator[Finding]:
         return
     # Players put the chart's own fingering in tune from habit: the hand has not to bring that down as well.
     tops: dict[tuple[Tube | None, int], float] = {}
-    rows = [(point, played) for point, played in played_points(case) if path_of(point) == "hand"]
+    rows = [(point, played) for point, played in played_points(case) if path_of(point.techniques) == "hand"]
     for _, played in rows:
         if played.standard:
             key = (played.tube, played.partial)

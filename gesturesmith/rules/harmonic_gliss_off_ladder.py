@@ -22,9 +22,10 @@ Fix     write the pitches where the player really starts and lands, or mark the 
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.reading import exact_name, path_of, plain, played_points, tube_words
+from gesturesmith.rules.shared.reading import exact_name, plain, played_points, tube_words
 
 
 @rule("GS202", "harmonic-gliss-off-ladder", severity="caution", only=("path:partials",))
@@ -38,7 +39,7 @@ def check(case: Case) -> Iterator[Finding]:
     all_about = fixes.about(case.gesture, *fixes.exact_points(case.gesture))
     for point, played in played_points(case):
         limit = about if point.about else exact
-        if path_of(point) != "partials" or abs(played.error_cents) <= limit.narrow.value:
+        if path_of(point.techniques) != "partials" or abs(played.error_cents) <= limit.narrow.value:
             continue
         real = float(point.sounding_cents or 0) + played.error_cents
         ends = ""

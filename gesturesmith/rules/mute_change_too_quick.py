@@ -22,12 +22,13 @@ Fix     leave at least five seconds of rest, or keep the mute for the whole pass
 from collections.abc import Iterator
 
 from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.realise.in_force import is_muted
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared.changes import in_gesture, in_passage
 
 
 def _state(point: ContourPoint, gesture: Gesture) -> str:
-    return (gesture.mute or "straight") if any(t.takes_mute for t in point.techniques) else ""
+    return (gesture.mute or "straight") if is_muted(point.techniques) else ""
 
 
 def _between(case: PassageCase) -> Iterator[Finding]:

@@ -21,8 +21,9 @@ Fix     nothing, where there is time to find the note; else write the neighbouri
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared.reading import path_of, plain, played_points, tube_words
+from gesturesmith.rules.shared.reading import plain, played_points, tube_words
 
 _MEANS = {
     "lip": ("", "the lip brings it {way}"),  # with limits of its own each way
@@ -39,7 +40,7 @@ def check(case: Case) -> Iterator[Finding]:
         (point, played)
         for point, played in played_points(case)
         if played.correction and played.tube and not (played.standard or point.about)
-        and path_of(point) in ("none", "steps")
+        and path_of(point.techniques) in ("none", "steps")
     ]  # fmt: skip
     if not found:
         return

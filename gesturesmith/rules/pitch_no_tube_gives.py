@@ -24,6 +24,7 @@ from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.diagnostics.changes import FingeringChange
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.realise.in_force import hand_is_free, path_of, pitched_by
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import Excess, above
@@ -31,7 +32,6 @@ from gesturesmith.rules.shared.reading import (
     apart,
     exact_name,
     far_range,
-    path_of,
     plain,
     played_points,
     tube_words,
@@ -45,7 +45,7 @@ def check(case: Case) -> Iterator[Finding]:
     for point, played in played_points(case):
         if point.kind != "pitch" or point.about or played.given or played.correction:
             continue
-        if path_of(point) not in ("none", "steps", "slide") or any(t.pitched != "exact" for t in point.techniques):
+        if path_of(point.techniques) not in ("none", "steps", "slide") or pitched_by(point.techniques) != "exact":
             continue
         excess, means = _excess(case, point, played)
         if excess is None or played.asked_cents is None or played.asked_cents < lowest:
@@ -98,7 +98,7 @@ def _excess(case: Case, point: ContourPoint, played: PlayedPoint) -> tuple[Exces
     """How far a note is out of reach: of the lip or, where it has to go down and the hand is free, of the hand."""
     limits = case.instrument.limits
     lip = above(case.instrument.lip_limit(played.error_cents), abs(played.error_cents))
-    free = case.instrument.has_hand and not any(t.bell_hand or t.takes_mute for t in point.techniques)
+    free = case.instrument.has_hand and hand_is_free(point.techniques)
     if lip is None or not free or played.error_cents < 0 or "hand_lower_cents" not in limits:
         return lip, f"the lip brings it {'down' if played.error_cents > 0 else 'up'} by"
     hand = above(limits["hand_lower_cents"], played.error_cents)

@@ -24,9 +24,10 @@ from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.reading import exact_name, path_of
+from gesturesmith.rules.shared.reading import exact_name
 
 _SOURCE = "a semitone a position; that a glissando must stay on one partial: M. Clayville, 2011"
 
@@ -37,7 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
     most = max(side.positions for side in case.instrument.sides) - 1
     for index in case.realisation.breaks:
         point, before = points[index], points[index - 1]
-        if path_of(before) != "slide":
+        if path_of(before.techniques) != "slide":
             continue
         start, end = float(before.sounding_cents or 0), float(point.sounding_cents or 0)
         width = abs(end - start) / 100

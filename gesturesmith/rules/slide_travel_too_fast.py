@@ -23,10 +23,11 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import apart, counted, path_of, plain, played_points, seconds_between
+from gesturesmith.rules.shared.reading import apart, counted, plain, played_points, seconds_between
 
 
 @rule("GS315", "slide-travel-too-fast", severity="caution", only=("slide",))
@@ -40,7 +41,7 @@ def check(case: Case) -> Iterator[Finding]:
         seconds = seconds_between(case.gesture, before.at, point.at)  # in a rest it moves as well
         if played_before.tube is None or played.tube is None or seconds <= 0:
             continue
-        if slid and (path_of(before) != "slide" or played.index in case.realisation.breaks):
+        if slid and (path_of(before.techniques) != "slide" or played.index in case.realisation.breaks):
             continue
         travel = abs(played.tube.reach - played_before.tube.reach)
         if travel / seconds > worst:

@@ -24,6 +24,7 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.diagnostics.changes import FingeringChange
+from gesturesmith.realise.in_force import bell_hand
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.reading import played_points
 
@@ -32,7 +33,7 @@ from gesturesmith.rules.shared.reading import played_points
 def check(case: Case) -> Iterator[Finding]:
     sides = {side.name: side for side in case.instrument.sides}
     for point, played in played_points(case):
-        if not played.given or played.tube is None or not any(t.bell_hand == "stopped" for t in point.techniques):
+        if not played.given or played.tube is None or bell_hand(point.techniques) != "stopped":
             continue
         raised = sides[played.tube.side].stopped_cents
         if raised is None or raised.value % 100 == 0:

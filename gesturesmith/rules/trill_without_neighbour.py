@@ -24,10 +24,11 @@ from collections.abc import Iterator
 from gesturesmith.acoustics.series import step_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import apart, fingering_word, path_of, plain, played_points
+from gesturesmith.rules.shared.reading import apart, fingering_word, plain, played_points
 
 _NONE = Sourced("no second fingering", DERIVED, "all fingerings of the instrument were tried")
 
@@ -36,7 +37,7 @@ _NONE = Sourced("no second fingering", DERIVED, "all fingerings of the instrumen
 def check(case: Case) -> Iterator[Finding]:
     for point, played in played_points(case):
         trill = next((t for t in point.techniques if t.trill), None)
-        if trill is None or path_of(point) == "half-valve":
+        if trill is None or path_of(point.techniques) == "half-valve":
             continue
         if trill.trill == "neighbour":
             excess = above(trill.limits.get("widest_cents"), step_cents(max(1, played.partial)))

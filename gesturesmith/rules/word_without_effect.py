@@ -30,6 +30,7 @@ from gesturesmith import techniques
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
 from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
+from gesturesmith.realise.in_force import is_muted
 from gesturesmith.rules.base import Case, Finding, Outcome, rule
 from gesturesmith.techniques.base import Technique
 
@@ -124,7 +125,7 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
 
 def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:
     """What to write instead. Who turns back to ordinary before the mute goes in means to begin with it."""
-    first = next((n for n, p in enumerate(gesture.points) if any(t.takes_mute for t in p.techniques)), 0)
+    first = next((n for n, p in enumerate(gesture.points) if is_muted(p.techniques)), 0)
     if sign == "as" and technique.layer == "none" and first > index:
         row = [t for t in gesture.techniques if t.layer != "none"]
         row += [t for t in gesture.points[first].techniques if t.takes_mute]

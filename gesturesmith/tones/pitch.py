@@ -13,7 +13,7 @@ from gesturesmith.kinds import Path
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.realisation import PlayedPoint, Realisation
 from gesturesmith.realise.curve import along
-from gesturesmith.realise.gesture import manner
+from gesturesmith.realise.in_force import bell_hand, path_of
 from gesturesmith.realise.ways import in_tune_cents, ways
 from gesturesmith.techniques.base import Technique
 from gesturesmith.tones.types import Curve, at
@@ -51,7 +51,7 @@ class Point:
 def heard_points(gesture: Gesture, realisation: Realisation) -> dict[int, Point]:
     """The sounding points by their place in the contour."""
     played = {p.index: p for p in realisation.points}
-    paths = {i: manner(p.techniques, gesture.mute).path for i, p in enumerate(gesture.points)}
+    paths = {i: path_of(p.techniques) for i, p in enumerate(gesture.points)}
     swept = {
         i + n
         for i, segment in enumerate(gesture.segments)
@@ -119,7 +119,7 @@ def _semitones(one: Point, two: Point) -> range:
 
 def _fingered(instrument: Instrument, one: Point, two: Point) -> Iterator[float]:
     """What the standard fingerings of the half steps between really sound: nobody puts them in tune on the way."""
-    bell = next((t.bell_hand for t in one.point.techniques if t.bell_hand), "")
+    bell = bell_hand(one.point.techniques)
     for n in _semitones(one, two):
         way = ways(instrument, Fraction(100 * n), bell)[0]
         yield 100.0 * n + way.error

@@ -10,6 +10,7 @@ from functools import lru_cache
 from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
 from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.realise.in_force import path_of, pitched_by
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling, frequency_hz, spell
@@ -141,12 +142,7 @@ def _register(instrument: Instrument, sounding_cents: float) -> str:
 def pitched_points(case: Case) -> Iterator[tuple[int, ContourPoint]]:
     """The points that sound a pitch, with their place in the contour: no rests, nothing the lips do not sound."""
     for index, point in enumerate(case.gesture.points):
-        if point.sounding_cents is None:
-            continue
-        for technique in point.techniques:
-            if technique.pitched == "none":
-                break
-        else:
+        if point.sounding_cents is not None and pitched_by(point.techniques) != "none":
             yield index, point
 
 
@@ -171,15 +167,6 @@ def begun(gesture: Gesture) -> Iterator[tuple[Fraction, int]]:
     yield from ((at, i) for at, i in times if gesture.points[i].kind != "silence")
 
 
-def path_of(point: ContourPoint) -> str:
-    """How the pitch moves from a point on: the path of the motion in force there, else of the valves."""
-    for layer in ("motion", "valves"):
-        for technique in point.techniques:
-            if technique.layer == layer and technique.path != "none":
-                return technique.path
-    return "none"
-
-
 @frozen
 class Slide:
     """A line that slides, with the points it joins and their places in the contour."""
@@ -202,7 +189,7 @@ def slides(case: Case, *paths: str) -> Iterator[Slide]:
         start, end = gesture.points[index], gesture.points[index + 1]
         if not segment.slides or start.sounding_cents is None or end.sounding_cents is None:
             continue
-        if not paths or path_of(start) in paths:
+        if not paths or path_of(start.techniques) in paths:
             yield Slide(index, segment, start, end)
 
 

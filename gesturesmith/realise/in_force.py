@@ -1,0 +1,73 @@
+"""What techniques in force together mean for playing. Everything that asks this asks here."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from gesturesmith.kinds import BellHand, Path, Pitched, Trill
+from gesturesmith.techniques.base import Technique
+
+
+class InForce(NamedTuple):
+    """What the techniques at a point mean for the choice of a tube."""
+
+    path: Path
+    pitched: Pitched
+    bell: BellHand  # shut by the hand or a stopping mute
+    trill: Trill
+    one_partial: bool
+    hand_free: bool
+
+
+def in_force(techniques: Sequence[Technique], mute: str | None) -> InForce:
+    """All of it at once."""
+    return InForce(
+        path=path_of(techniques),
+        pitched=pitched_by(techniques),
+        bell="stopped" if mute == "stopping" and is_muted(techniques) else bell_hand(techniques),
+        trill=next((t.trill for t in techniques if t.trill), ""),
+        one_partial=stays_on_partial(techniques),
+        hand_free=hand_is_free(techniques),
+    )
+
+
+def path_of(techniques: Sequence[Technique]) -> Path:
+    """How the pitch moves on: by the path of the motion, else of the valves; of two, which cannot go together, by
+    that of the later."""
+    for layer in ("motion", "valves"):
+        for technique in reversed(techniques):
+            if technique.layer == layer and technique.path != "none":
+                return technique.path
+    return "none"
+
+
+def pitched_by(techniques: Sequence[Technique]) -> Pitched:
+    """The least exact pitch that any of them gives."""
+    least: Pitched = "exact"
+    for technique in techniques:
+        if technique.pitched == "none":
+            return "none"
+        if technique.pitched == "about":
+            least = "about"
+    return least
+
+
+def bell_hand(techniques: Sequence[Technique]) -> BellHand:
+    """How far the hand shuts the bell."""
+    return next((t.bell_hand for t in techniques if t.bell_hand), "")
+
+
+def is_muted(techniques: Sequence[Technique]) -> bool:
+    """Whether the mute is in."""
+    return any(t.takes_mute for t in techniques)
+
+
+def hand_is_free(techniques: Sequence[Technique]) -> bool:
+    """Whether the hand neither shuts the bell nor is shut out by a mute."""
+    return not any(t.bell_hand or t.takes_mute for t in techniques)
+
+
+def stays_on_partial(techniques: Sequence[Technique]) -> bool:
+    """Whether a movement of the lip stays on its partial."""
+    return any(t.one_partial for t in techniques)
