@@ -7,6 +7,6 @@ printed.
 from __future__ import annotations
 
 from gesturesmith.tones.perform import perform, perform_passage
-from gesturesmith.tones.types import Curve, Hold, Performance, Roll, Tone, Wave
+from gesturesmith.tones.types import Curve, Fermata, Performance, Roll, Tone, Wave
 
-__all__ = ["Curve", "Hold", "Performance", "Roll", "Tone", "Wave", "perform", "perform_passage"]
+__all__ = ["Curve", "Fermata", "Performance", "Roll", "Tone", "Wave", "perform", "perform_passage"]

@@ -9,7 +9,7 @@ from itertools import accumulate
 
 from gesturesmith.evidence import PRACTICE, Sourced
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.tones.types import Hold
+from gesturesmith.tones.types import Fermata
 from gesturesmith.values import frozen
 
 # What a fermata adds to what stands under it, as a share of its length.
@@ -19,7 +19,7 @@ _END, _START = 0, 1  # what is held: the end of a slot; the pitch that a line is
 
 
 @frozen
-class Held:
+class Pause:
     """A fermata: its time in beats, what of the note is held there, and for how many seconds."""
 
     beats: Fraction
@@ -30,7 +30,7 @@ class Held:
 class Clock:
     """When the beats of a music come, in seconds from its beginning."""
 
-    def __init__(self, tempo: Fraction, held: Iterable[Held] = ()) -> None:
+    def __init__(self, tempo: Fraction, held: Iterable[Pause] = ()) -> None:
         self._tempo = tempo
         self._held = sorted(held, key=lambda h: (h.beats, h.what))
         self._places = [(h.beats, h.what) for h in self._held]
@@ -49,14 +49,14 @@ class Clock:
         return self._seconds(beats, _START + 1)
 
     @property
-    def holds(self) -> tuple[Hold, ...]:
-        return tuple(Hold(beats=h.beats, seconds=h.seconds) for h in self._held)
+    def fermatas(self) -> tuple[Fermata, ...]:
+        return tuple(Fermata(beats=h.beats, seconds=h.seconds) for h in self._held)
 
     def _seconds(self, beats: Fraction, what: int) -> float:
         return float(beats * 60 / self._tempo) + self._passed[bisect_left(self._places, (beats, what))]
 
 
-def fermatas(gesture: Gesture, offset: Fraction) -> Iterable[Held]:
+def pauses(gesture: Gesture, offset: Fraction) -> Iterable[Pause]:
     """The fermatas of a gesture that begins `offset` beats after the music; where what is played and what is sung
     have one at a time, the longer."""
     found: dict[tuple[Fraction, int], float] = {}
@@ -70,4 +70,4 @@ def fermatas(gesture: Gesture, offset: Fraction) -> Iterable[Held]:
                 place = (offset + point.at, _START) if leaves else (offset + point.until, _END)
                 slot = gesture.seconds_at(point.until - point.at) or Fraction(60) / gesture.tempo
                 found[place] = max(found.get(place, 0.0), float(slot) * FERMATA.value)
-    return [Held(beats, what, seconds) for (beats, what), seconds in found.items()]
+    return [Pause(beats, what, seconds) for (beats, what), seconds in found.items()]

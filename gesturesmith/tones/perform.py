@@ -18,7 +18,7 @@ from gesturesmith.model.piece import Passage
 from gesturesmith.model.realisation import Realisation
 from gesturesmith.techniques.base import Technique
 from gesturesmith.tones import material
-from gesturesmith.tones.clock import Clock, fermatas
+from gesturesmith.tones.clock import Clock, pauses
 from gesturesmith.tones.pitch import Point, edged, glide, heard_points, moved_alone
 from gesturesmith.tones.types import Curve, Performance, Tone, at, part, simple
 from gesturesmith.values import frozen
@@ -31,9 +31,9 @@ type Drawing = Callable[[material.Along], Curve]
 
 def perform(gesture: Gesture, realisation: Realisation) -> Performance:
     """What is heard of a gesture by itself, played in this way."""
-    clock = Clock(gesture.tempo, fermatas(gesture, Fraction(0)))
+    clock = Clock(gesture.tempo, pauses(gesture, Fraction(0)))
     tones = _Player(gesture, realisation, clock, Fraction(0), gesture.name, float(MF)).tones()
-    return Performance(tones=tuple(tones), seconds=clock.arrive(gesture.beats), holds=clock.holds)
+    return Performance(tones=tuple(tones), seconds=clock.arrive(gesture.beats), fermatas=clock.fermatas)
 
 
 def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisation] | None]) -> Performance:
@@ -44,7 +44,7 @@ def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisatio
     A level goes on into the next gesture that gives none, as it stands on the page.
     """
     order = [(played[i], passage.items[i], offset) for i, offset in _in_order(passage)]
-    held = (fermatas(one[0], offset) for one, _, offset in order if one is not None)
+    held = (pauses(one[0], offset) for one, _, offset in order if one is not None)
     clock = Clock(passage.tempo, chain.from_iterable(held))
     tones: list[Tone] = []
     level, end = float(MF), Fraction(0)
@@ -54,7 +54,7 @@ def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisatio
             gesture, realisation = one
             tones += _Player(gesture, realisation, clock, offset, item.played, level).tones()
             level = material.level_after(gesture, level)
-    return Performance(tones=tuple(tones), seconds=clock.arrive(end), holds=clock.holds)
+    return Performance(tones=tuple(tones), seconds=clock.arrive(end), fermatas=clock.fermatas)
 
 
 def _in_order(passage: Passage) -> Iterator[tuple[int, Fraction]]:

@@ -97,7 +97,7 @@ class Tone:
 
 
 @frozen(kw_only=True)
-class Hold:
+class Fermata:
     """A fermata: after so many beats of the music, repeats played out, time stands still for `seconds`."""
 
     beats: Fraction
@@ -110,7 +110,7 @@ class Performance:
 
     tones: tuple[Tone, ...]
     seconds: float
-    holds: tuple[Hold, ...] = ()
+    fermatas: tuple[Fermata, ...] = ()
 
 
 def at(curve: Curve, seconds: float, *, before: bool = False) -> float:

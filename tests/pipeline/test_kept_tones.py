@@ -33,7 +33,7 @@ def test_what_is_heard_comes_back_as_it_was(path):
 
 
 @pytest.mark.parametrize(
-    "wrong", [b'["Wave","wobble",5.0,["()"]]', b'["Wave","trill","5",["()"]]', b'["Hold",["/",1,1],null]']
+    "wrong", [b'["Wave","wobble",5.0,["()"]]', b'["Wave","trill","5",["()"]]', b'["Fermata",["/",1,1],null]']
 )
 def test_what_somebody_else_wrote_is_no_tone(wrong):
     with pytest.raises(ValueError, match="cannot be"):

@@ -108,7 +108,7 @@ def test_time_stands_on_a_fermata():
     extra = FERMATA.value
     assert times(whole.tones) == [(0, 1), (1, 2 + extra), (2 + extra, 3 + extra)]
     assert whole.seconds == 3 + extra
-    assert [(h.beats, h.seconds) for h in whole.holds] == [(2, extra)]
+    assert [(h.beats, h.seconds) for h in whole.fermatas] == [(2, extra)]
 
 
 def test_a_fermata_at_the_start_of_a_line_holds_the_pitch_there():
@@ -359,7 +359,7 @@ def test_a_level_goes_on_into_what_gives_none():
 def test_a_fermata_moves_all_that_comes_after_it():
     whole = passage("gesture a\n  contour: C5 fermata\n  lasts: 1 beat\npassage p\n  play: a, a, G4 for 1\n")
     assert [t.start for t in whole.tones] == [0, 2, 4]
-    assert [h.beats for h in whole.holds] == [1, 2]
+    assert [h.beats for h in whole.fermatas] == [1, 2]
     assert whole.seconds == 5
 
 

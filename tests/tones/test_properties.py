@@ -94,7 +94,7 @@ def test_everything_that_can_be_written_can_be_heard(seed):
     for whole in heard.values():
         sound(whole)
     for name, case in found.passage_cases.items():
-        held = sum(h.seconds for h in heard[name].holds)
+        held = sum(h.seconds for h in heard[name].fermatas)
         played = sum((r.end - r.start) * (r.times - 1) for r in case.passage.repeats) + case.passage.beats
         assert heard[name].seconds == pytest.approx(float(played * 60 / case.passage.tempo) + held)
 
