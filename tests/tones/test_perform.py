@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -12,8 +13,9 @@ from tones.performed import checked, passage, performed, shape, tones
 
 from gesturesmith import instruments, techniques
 from gesturesmith.model.gesture import LEVELS, attack_times
+from gesturesmith.model.piece import Repeat
 from gesturesmith.realise import realise
-from gesturesmith.tones import perform
+from gesturesmith.tones import perform, perform_passage
 from gesturesmith.tones.clock import FERMATA
 from gesturesmith.tones.material import ACCENTS, STROKE_S
 from gesturesmith.tones.perform import BREATH_S, STACCATO
@@ -89,6 +91,11 @@ def test_attacks_along_a_line_cut_it_and_do_not_move_it():
     assert all(t.cents_at(t.start) == pytest.approx(whole.cents_at(t.start)) for t in cut)
 
 
+def test_attacks_in_a_sound_that_goes_on_are_attacks():
+    found = tones("G4 -- C5@2 as growl -- G4", "attacks: 8", "lasts: 4 beats")
+    assert [t.onset for t in found] == ["attack"] * 4 + ["continued"] + ["attack"] * 3
+
+
 def test_staccato_is_short_and_a_breath_takes_time_from_its_note():
     short, after = tones("C5 staccato, D5", "lasts: 2 beats")
     assert (short.end, after.start) == (STACCATO.value, 1)
@@ -96,6 +103,11 @@ def test_staccato_is_short_and_a_breath_takes_time_from_its_note():
     assert (breath.end, after.start) == (pytest.approx(1 - BREATH_S.value), 1)
     (breath, _) = tones("C5 breath, D5", "lasts: 1/4 beats")
     assert breath.end == pytest.approx(1 / 16), "never more than half of it"
+
+
+def test_what_is_slurred_on_is_not_short():
+    first, second = tones("C5 staccato __ D5 staccato", "lasts: 2 beats")
+    assert (first.end, second.end) == (1, 1 + STACCATO.value)
 
 
 def test_every_attack_of_a_staccato_note_is_short():
@@ -298,6 +310,13 @@ def test_vibrato_comes_in_along_a_line_and_a_trill_at_its_point():
     assert second.waves[0].kind == "trill"
 
 
+def test_a_trill_stays_as_wide_to_the_end_of_its_line():
+    first, second = tones("C5 as valve-trill -- D5@2 as ordinary, D5", "lasts: 4 beats")[:2]
+    widths = {round(cents) for _, cents in first.waves[0].cents}
+    assert len(widths) == 1
+    assert second.waves == ()
+
+
 def test_a_split_tone_has_the_next_partial_beside_it():
     low, high = performed("G4", "technique: split-tone", "fingering: F 0", "lasts: 2 beats").tones
     assert (low.voice, high.voice) == ("played", "second")
@@ -354,6 +373,24 @@ def test_a_passage_has_its_own_tempo():
 def test_a_level_goes_on_into_what_gives_none():
     whole = passage("passage p\n  play: C5 for 1 p, D5 for 1, E5 for 1 f, F5 for 1\n")
     assert [t.level[0][1] for t in whole.tones] == [3, 3, 6, 6]
+
+
+def test_a_level_goes_on_to_the_first_that_is_given_and_from_what_a_stroke_leaves():
+    gestures = (
+        "gesture a\n  contour: C5\n  lasts: 2 beats\n  dynamics: f@1\n"
+        "gesture b\n  contour: C5\n  lasts: 2 beats\n  dynamics: fp\n"
+    )
+    whole = passage(f"{gestures}passage p\n  play: C5 for 1 pp, a, b, G4 for 1\n")
+    assert shape(whole.tones[1].level) == [(1, 2), (2, 2), (2, 6), (3, 6)]
+    assert whole.tones[-1].level[0][1] == place("p")
+
+
+def test_a_stretch_may_be_repeated_alone():
+    case = checked(f"instrument: horn\npitches: written\n{TWO}passage p\n  play: b, a, b\n").passage_cases["p"]
+    ways = [(one.gesture, one.realisation) for one in case.cases]
+    again = replace(case.passage, repeats=(Repeat(start=Fraction(1), end=Fraction(3), times=3),))
+    assert [t.gesture for t in perform_passage(again, ways).tones] == ["b", *["a", "a"] * 3, "b"]
+    assert perform_passage(again, ways).seconds == 8
 
 
 def test_a_fermata_moves_all_that_comes_after_it():

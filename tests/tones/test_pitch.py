@@ -71,6 +71,15 @@ def test_harmonics_come_when_an_even_slide_would_pass_half_way():
     assert steps == pytest.approx([math.log2(n * (n + 1)) / 2 - 2 for n in range(4, 8)], abs=1e-6)
 
 
+def test_a_sweep_starts_and_lands_on_harmonics():
+    """The seventh is a third of a half step flat of what is written."""
+    one = gesture("C4 ~~ xBb4", "technique: harmonic-gliss", "fingering: F 0", "lasts: 2 beats")
+    played = realise(one)
+    pitch = perform(one, played).tones[0].pitch
+    assert (pitch[0][1], pitch[-1][1]) == pytest.approx((played.starts_cents, played.lands_cents))
+    assert 6300 - pitch[-1][1] == pytest.approx(1000 - 1200 * math.log2(7 / 4))
+
+
 def test_stopped_harmonics_sound_higher_by_what_the_hand_does():
     plain = only("C4 ~~ C6", "technique: harmonic-gliss", "fingering: F 0", "lasts: 2 beats").pitch
     side = instruments.get("horn").sides[0]
@@ -121,6 +130,11 @@ def test_a_bend_without_a_line_goes_down_and_comes_back():
     assert 0 < 6500 - pitch[2][1] <= depth
 
 
+def test_a_note_beside_the_lines_of_a_glissando_stays_where_it_is():
+    *_, alone = tones("G4 -- C5, E5", "technique: lip-gliss", "lasts: 3 beats")
+    assert {cents for _, cents in alone.pitch} == {6900}
+
+
 def test_a_hand_glissando_without_a_line_closes():
     tone = only("C5", "technique: hand-gliss", "lasts: 2 beats")
     assert shape(tone.pitch) == [(0, 6500), (2, 6400)]
@@ -131,6 +145,14 @@ def test_the_hand_shuts_as_far_as_the_pitch_falls():
     tone = only("C5 -- B4", "technique: hand-gliss", "fingering: F 0", "lasts: 2 beats")
     whole = 1200 * math.log2(8 / 7) - 100
     assert shape(tone.hand) == [(0, 0), (2, round(100 / whole, 2))]
+
+
+def test_a_hand_out_of_the_bell_shuts_nothing():
+    """Though one of these harmonics is sharp, as the hand would put right."""
+    one = gesture("C3 -- D3@2 -- B2", "technique: hand-out", "lasts: 6 beats")
+    played = realise(one)
+    assert "hand" in {p.correction for p in played.points}
+    assert perform(one, played).tones[0].hand == ()
 
 
 @pytest.mark.parametrize(
