@@ -23,6 +23,7 @@ CASES = {
     "trill": r"bf'1*5/8~\gsTrillSpan bf'4\gsTrillSpanEnd",
     "second note": r"a4\gsSecond cs' g4\gsSecond b a''4\gsSecond c'''",
     "length": r"""fs'4\gsMark "1"\gsDots #2 \gsLength "4 beats" fs'4\gsDots #2 r2\gsLengthEnd""",
+    "edges": r"cs''4\gsScoop c''4.\gsDoit c''4\gsPlop a4\gsRip c''4.\gsFall c''2\gsBend #-2 a8\gsFall d'''4\gsScoop",
     "slurs": r"c''2.( bf'2) \stemUp aqs'4( \stemNeutral bqs'4 ctqs'' dqf'') d'4( ef' fs')",
     "tie in a band": r"\gsX c'4\gsBand c' a' \gsX e'8~ \gsX e'4\gsBandEnd",
 }
@@ -67,6 +68,15 @@ def test_levels_stand_clear_of_stems_above_them(printed):
     assert len(letters) == 7  # mf and ff are two letters each
     between = [math.dist(a, b) for one in letters for a in one.outline for two in stems for b in two.outline]
     assert min(between) > 0.5
+
+
+def test_edges_keep_off_what_they_bend_away_from(printed):
+    """An edge that touches its head reads as a piece of it; one that touches a ledger line, as more of that."""
+    edges = blocks(printed["edges"], "gs-edge")
+    others = blocks(printed["edges"], "NoteHead", "Accidental", "Dots", "LedgerLineSpanner")
+    assert (len(edges), len(others) > 8) == (8, True)
+    between = [min(math.dist(a, b) for a in e.outline for o in others for b in o.outline) for e in edges]
+    assert min(between) > 0.2, between
 
 
 def test_slurs_keep_off_accidentals(printed):
