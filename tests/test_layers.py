@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -222,3 +223,41 @@ def test_an_import_the_wrong_way_is_seen(module, text):
 )
 def test_an_import_the_right_way_passes(module, text):
     assert objections(text, module) == []
+
+
+def strings(path: Path) -> list[str]:
+    """The texts that a file's code holds, without docstrings."""
+    tree = ast.parse(path.read_text("utf-8"))
+    held = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    return [
+        node.value
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in held
+    ]
+
+
+def patterns(path: Path) -> list[str]:
+    """What a file gives to `re`."""
+    tree = ast.parse(path.read_text("utf-8"))
+    calls = [n for n in ast.walk(tree) if isinstance(n, ast.Call) and isinstance(n.func, ast.Attribute)]
+    given = [c.args[0] for c in calls if isinstance(c.func.value, ast.Name) and c.func.value.id == "re" and c.args]
+    return [ast.unparse(one) for one in given]
+
+
+def files(*rooms: str) -> list[Path]:
+    found = [path for room in rooms for path in sorted((PACKAGE / room).rglob("*.py"))]
+    assert found
+    return found
+
+
+def test_the_score_knows_no_command_of_lilypond():
+    commands = re.compile(r"\\[A-Za-z]{3,}|\bgs[A-Z]|\bgs-[a-z]")
+    assert [(p.name, s) for p in files("score") for s in strings(p) if commands.search(s)] == []
+    assert [s for p in files("backends") for s in strings(p) if commands.search(s)]  # it is looked for rightly
+
+
+def test_nobody_looks_for_commands_in_lilypond_text():
+    """A score is asked what stands in it; a text that was printed is not read back."""
+    made = [(p.name, pattern) for p in files("score", "backends", "sheets") for pattern in patterns(p)]
+    assert [(name, pattern) for name, pattern in made if re.search(r"\\\\\\\\|gs|\.ly\b", pattern)] == []
+    assert {name for name, _ in made} <= {"describe.py", "notes.py", "page.py"}  # texts for people, with fields

@@ -99,6 +99,15 @@ def test_harmonics_stand_on_the_line_and_the_note_keeps_its_value(gesture):
     assert shown.points[-1].until == shown.beats
 
 
+@pytest.mark.parametrize("line", [0, 1])
+def test_with_harmonics_on_its_line_each_note_ends_where_the_next_begins(gesture, line):
+    whole = gesture("  technique: harmonic-gliss\n  contour: G4 ~~ G5@1 ~~ G4@2, C5@3\n  lasts: 4 beats\n")
+    shown = with_harmonics(whole, line, [BB4, BB4])
+    assert [p.until for p in shown.points] == [*(p.at for p in shown.points[1:]), shown.beats]
+    assert len({p.until - p.at for p in shown.points[line : line + 3]}) == 1  # the harmonics stand evenly
+    assert [p.until - p.at for p in shown.points[line + 3 :]] == [1] * (3 - line)  # the rest is as it was
+
+
 def test_a_point_that_a_line_passes_has_no_value_before_harmonics_either(gesture):
     whole = gesture("  technique: harmonic-gliss\n  contour: G4 ~~ G5@1 ~~ C5@2\n  lasts: 3 beats\n")
     assert [p.value for p in with_harmonics(whole, 1, [BB4]).points] == [None] * 4

@@ -6,6 +6,7 @@ import re
 
 import pytest
 
+from gesturesmith.score.marks import Script
 from gesturesmith.score.technique_state import LONG_REST_BEATS
 
 GESTURES = """
@@ -291,6 +292,13 @@ def test_stopped_is_opened_by_its_sign(engraved):
     assert ly.count(r"\gsOpen") == 1
     ly = engraved(f"{GESTURES}passage one\n  play: shut, half\n")["one"].ly
     assert r"\gsOpen" not in ly
+
+
+@pytest.mark.parametrize("between", ["", "rest 1, "])
+def test_a_hand_in_the_bell_makes_way_for_a_mute_without_being_opened(engraved, between):
+    one = engraved(f"{GESTURES}passage one\n  play: shut, {between}straight\n")["one"]
+    assert not any(isinstance(mark, Script) and mark.sign == "open" for mark in one.music.marks)
+    assert printed(one.ly) == ["con sord. (straight)"]
 
 
 def test_a_mute_is_announced_in_the_rest_before(engraved):

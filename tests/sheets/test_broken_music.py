@@ -13,6 +13,7 @@ import pytest
 from gesturesmith import sheets
 from gesturesmith.lilypond import Job, LilyPond, find, start
 from gesturesmith.lytext import code
+from gesturesmith.sheets._footnotes import _lines
 
 pytestmark = pytest.mark.lilypond
 
@@ -96,3 +97,18 @@ def test_numbers_of_a_notes_page_stay(run):
     whole = "\n".join(pages(made.file("noted", "pdf")))
     assert whole.count("77") == 32
     assert "Growl with" not in whole
+
+
+def test_a_note_takes_the_lines_that_the_page_breaker_reckons_with(run, engraved):
+    made, musics = run
+    whole = "\n".join(pages(made.file("page", "pdf")))
+    texts = {f.text for one in musics.values() for f in one.music.footnotes}
+    taken = {}
+    settings = engraved(PIECE.format(gestures="gesture one\n  contour: C5\n"))[""]
+    for text in texts:
+        words = unicodedata.normalize("NFKC", text).split()
+        printed = re.search(r"\s+".join(map(re.escape, words)), whole)
+        assert printed, text
+        taken[text] = printed[0].count("\n") + 1
+    assert set(taken.values()) == {1, 2}
+    assert taken == {text: _lines(text, settings) for text in texts}

@@ -12,9 +12,10 @@ from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.pipeline.differences import differences
 from gesturesmith.pipeline.notes import compile_notes, numbering
 from gesturesmith.pipeline.types import NotesOptions
+from gesturesmith.score.marks import MARKS
 from gesturesmith.sheets import notes as page
 from gesturesmith.sheets._remarks import cautions, remarks, transposition
-from gesturesmith.sheets._signs import SIGNS
+from gesturesmith.sheets._signs import OF_REMARKS, OF_TECHNIQUES, SIGNS
 from gesturesmith.source import Source
 from gesturesmith.wording import text as wording
 
@@ -240,6 +241,31 @@ def test_the_picture_of_a_sign_that_only_the_sung_line_has_shows_it(parts, key):
         "gesture a\n  technique: multiphonic\n  sing: C4 -- D4@2 -- C4\n  contour: F3\n  lasts: 4 beats\n"
     )
     assert picture_shows(part, key)
+
+
+@pytest.mark.parametrize("key", ["growing", "fading"])
+def test_the_picture_of_a_line_that_grows_or_fades_shows_that_line_and_no_other(parts, key):
+    (part,) = parts(f"gesture a\n  contour: C5 ~~ D5@1 -- E5@2 ~~ {key} F5@3\n  lasts: 4 beats\n")
+    assert picture_shows(part, key)
+
+
+def test_every_kind_of_mark_is_explained_somewhere():
+    """By a sign of the list, by the entry of its technique or by a remark; what ends, with what begins."""
+    signs = {kind for sign in SIGNS for kind in sign.marks}
+    begins = {kind for kind in MARKS if not kind.__name__.endswith("End")}
+    assert len(begins) > 15
+    assert signs | {*OF_TECHNIQUES, *OF_REMARKS} == begins
+    assert {f"{kind.__name__.removesuffix('End')}Start" for kind in {*MARKS} - begins} <= {
+        k.__name__ for k in begins
+    }
+
+
+@pytest.mark.parametrize("sign", [s for s in SIGNS if s.marks], ids=lambda s: s.key)
+def test_a_sign_of_marks_has_one_of_them_in_its_example(parts, sign):
+    top = "accidentals: arrows\n" if sign.key == "quarter-tones-arrows" else ""
+    (part,) = parts(f"{HEAD}{top}gesture a\n  {USED[sign.key]}\n")
+    ((_, music),) = part.gestures
+    assert any(isinstance(mark, sign.marks) for mark in music.marks)
 
 
 def picture_shows(part, key: str) -> bool:
