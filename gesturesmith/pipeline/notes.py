@@ -154,6 +154,7 @@ def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
         title=front.title(languages),
         author=front.composer,
         excerpts=tuple(picture.music.name for picture in pictures),
+        scores=tuple(picture.music for picture in pictures),
         book=book,
         document=sheets.document((book,)),
     )

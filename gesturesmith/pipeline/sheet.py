@@ -146,6 +146,7 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
         title=sheet.title,
         author=settings.composer or "",
         excerpts=tuple(line.engraving.music.name for line in sheet.lines),
+        scores=tuple(line.engraving.music for line in sheet.lines),
         book=book,
         document=sheets.document((book,)),
     )

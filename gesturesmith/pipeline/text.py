@@ -156,6 +156,7 @@ def _laid_out(
             title=settings.title or "",
             author=settings.composer or "",
             excerpts=tuple(m.name for m in musics),
+            scores=musics,
             book=book,
             document=sheets.document((book,)),
         )
@@ -181,6 +182,7 @@ def _snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: 
         author=settings.composer or "",
         description=music.description,
         excerpts=(music.name,),
+        scores=(music,),
         book=book,
         document=sheets.document((book,)),
         ily=sheets.ily.text(engraving, settings),

@@ -8,10 +8,14 @@ from collections.abc import Callable
 from dataclasses import field
 from itertools import islice
 from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
 
 from gesturesmith.kinds import ItemKind
 from gesturesmith.lytext import LyText
 from gesturesmith.values import frozen, uncounted
+
+if TYPE_CHECKING:  # `check` does not pay for scores
+    from gesturesmith.score.music import Music
 
 # Every file we deliver holds these words and a sum of all the rest of it: a later run knows that it may replace it.
 MARK = "Made by Gesturesmith"
@@ -37,6 +41,7 @@ class Item:
     title, author   for the file's own particulars; "" for none
     description  the music in words, for those who cannot see it
     excerpts     names of the gestures and passages it shows, in order
+    scores       their music, in plain values: all that a format without LilyPond is made of; () for a chart
     book         its LilyPond text, one `\\book`
     document     a whole LilyPond document with this book alone, its includes still named
     ily          for composers: text of a file that defines the music as a variable; "" for a page
@@ -50,6 +55,7 @@ class Item:
     author: str = ""
     description: str = ""
     excerpts: tuple[str, ...] = ()
+    scores: tuple[Music, ...] = field(default=(), metadata=uncounted("the book is printed from them"))
     book: LyText = field(metadata=uncounted("it is counted without the name of the run"))
     document: LyText = field(metadata=uncounted("it is the book with templates, which are part of the program"))
     ily: LyText = field(default=NO_TEXT, metadata=uncounted("LilyPond does not see it: its file is its own bytes"))

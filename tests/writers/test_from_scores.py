@@ -1,0 +1,54 @@
+"""A format that needs no LilyPond is one file: what it writes it finds in the scores of an item."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from gesturesmith.pipeline import Options, compile_text
+from gesturesmith.pipeline.notes import compile_notes
+from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
+from gesturesmith.pipeline.types import NotesOptions
+from gesturesmith.score.marks import LineStart
+from gesturesmith.source import Source
+from gesturesmith.writers.base import Item, Writer, is_ours, text_with_checksum
+
+DEMO = Path(__file__).parents[2] / "docs" / "demo" / "fog-signals.gesture"
+
+
+def _finish(item: Item, _: bytes) -> bytes:
+    """When what begins, at which pitch, and on which line it leaves."""
+    told = []
+    for score in item.scores:
+        for event in score.events:
+            if event.head is not None and event.head.spelling is not None:
+                lines = [mark.style for mark in event.marks if isinstance(mark, LineStart)]
+                told.append(f"{score.name} {event.start} {event.head.spelling.name} {' '.join(lines)}".strip())
+    return text_with_checksum("#", "\n".join([*told, ""]))
+
+
+WRITER = Writer(key="txt", about="notes", kinds=("page", "snippet"), engraved=False, finish=_finish)
+
+
+def test_a_writer_needs_nothing_but_scores():
+    source = Source(DEMO.name, DEMO.read_text("utf-8"))
+    items = compile_text(source, Options(folder=DEMO.parent)).items
+    outputs = {output.place.name: output.data for output in WRITER.outputs(items, {})}
+    assert len(outputs) == len(items) > 3
+    assert all(is_ours(data) for data in outputs.values())
+    (page,) = (item for item in items if item.kind == "page")
+    each = [outputs[f"{i.place.name}.txt"].split(b"\n")[1:-1] for i in items if i.kind == "snippet"]
+    assert outputs[f"{page.place.name}.txt"].split(b"\n")[1:-1] == [line for lines in each for line in lines]
+    assert any(line.endswith(b"wavy") for lines in each for line in lines)
+
+
+def test_every_item_of_music_has_its_scores():
+    source = Source(DEMO.name, DEMO.read_text("utf-8"))
+    made = [
+        compile_text(source, Options(folder=DEMO.parent)),
+        compile_notes((source,), NotesOptions(folders=(DEMO.parent,))),
+        compile_sheet((source,), SheetOptions(folder=DEMO.parent)),
+    ]
+    for outcome in made:
+        assert outcome.items
+        for item in outcome.items:
+            assert tuple(score.name for score in item.scores) == item.excerpts
