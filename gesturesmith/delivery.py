@@ -23,7 +23,7 @@ _MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, er
 
 # What is being written: by which process of which machine, and a number that nobody else has.
 _PART = re.compile(r"\..*\.([0-9a-f]{8})-([0-9]+)-[0-9a-f]{12}\.part", re.DOTALL)
-_WAYS_OUT = "move it away, choose another folder with -o, or write over it with --force"
+_WAYS_OUT = "move it away, choose another folder with -o, or overwrite it with --force"
 _MAX_BYTES = 512 * 1024 * 1024  # as much as a run of LilyPond may make
 _STALE_S = 3600  # whose writer cannot be asked for is left for so long
 
@@ -40,12 +40,12 @@ def blocked(error: OSError, what: str) -> Blocked:
     """An error of the file system, told of the place `what`."""
     reason = {
         errno.ENOSPC: "the disk is full",
-        errno.EACCES: "it may not be written: permissions do not let you",
-        errno.EPERM: "it may not be written: permissions do not let you",
-        errno.EROFS: "it lies on a disk that can only be read",
-        errno.ENOTDIR: "a file is in the way of the folder",
-        errno.EEXIST: "a file is in the way of the folder",
-        errno.EISDIR: "a folder is in the way of the file",
+        errno.EACCES: "permission denied",
+        errno.EPERM: "permission denied",
+        errno.EROFS: "read-only disk",
+        errno.ENOTDIR: "a file is where its folder should be",
+        errno.EEXIST: "a file is where its folder should be",
+        errno.EISDIR: "is a folder",
     }.get(error.errno or 0, os.strerror(error.errno or errno.EIO))
     return Blocked(f"{what}: {reason}", machine=error.errno in _MACHINE)
 
@@ -70,7 +70,7 @@ def deliver(
     """
     outside = [o.place for o in outputs if o.place.is_absolute() or ".." in o.place.parts]
     if outside:
-        return Blocked(f"{outside[0]} lies outside of the output folder")
+        return Blocked(f"{outside[0]} lies outside the output folder")
     targets = [(folder / output.place, output.data) for output in sorted(outputs, key=lambda o: o.place)]
     known = {key for given in inputs if (key := _identity(given))}
     objection = _twice([path for path, _ in targets]) or next(
@@ -143,11 +143,11 @@ def replace_file(path: Path, data: bytes) -> Blocked | None:
     try:
         there = path.stat()
         if not stat.S_ISREG(there.st_mode):
-            return Blocked(f"{path} is no ordinary file and is never replaced")
+            return Blocked(f"{path} is not a regular file and is never replaced")
         if not there.st_mode & 0o222 or not os.access(path, os.W_OK):
-            return Blocked(f"{path} may not be written: permissions do not let you")
+            return Blocked(f"{path}: permission denied")
         if there.st_nlink > 1:
-            return Blocked(f"{path} has {there.st_nlink} names (hard links), and would be parted from the others")
+            return Blocked(f"{path} has {there.st_nlink} hard links, which replacing it would separate")
         _write(part, data, there.st_mode & 0o7777)
         part.chmod(there.st_mode & 0o7777)
         os.replace(part, path)
@@ -210,7 +210,7 @@ def _twice(paths: Sequence[Path]) -> str | None:
     for path in paths:
         first = seen.setdefault(folded(str(path)), path)
         if first is not path:
-            return f"{first}: two things would be written there; give the gesture another name"
+            return f"{first}: two outputs would have this name; rename the gesture"
     return None
 
 
@@ -227,20 +227,16 @@ def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str 
     """Why `path` may not be written, or None; `inputs` are known by their identity."""
     try:
         if path.is_dir():
-            return f"{path}: a folder of that name is in the way"
+            return f"{path} is a folder"
         if not path.exists():
             # Somebody has put it there, to lead to a disk that is not there now or to what is yet to come.
             away = path.is_symlink() and not force
-            return (
-                f"{path} is a link that leads nowhere; move it away, or choose another folder with -o"
-                if away
-                else None
-            )
+            return f"{path} is a broken link; remove it, or choose another folder with -o" if away else None
         if _identity(path) in inputs:
-            return f"{path} is one of the files read; choose another folder with -o"
+            return f"{path} is one of the input files; choose another folder with -o"
         if not path.is_file():
             # A device or a pipe is there for everyone who uses this machine.
-            return f"{path} is no ordinary file and is never replaced; choose another name or folder"
+            return f"{path} is not a regular file and is never replaced; choose another name or folder"
         if force:
             return None
         # What we made is never so large; what is may be larger than the memory.
@@ -249,5 +245,5 @@ def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str 
         return blocked(error, str(path)).reason
     if not data or is_ours(data):
         return None
-    whose = "was changed since Gesturesmith made it" if bears_mark(data) else "was not made by Gesturesmith"
-    return f"{path} is there already and {whose}; {_WAYS_OUT}"
+    whose = "was edited since Gesturesmith made it" if bears_mark(data) else "was not made by Gesturesmith"
+    return f"{path} already exists and {whose}; {_WAYS_OUT}"

@@ -18,7 +18,7 @@ def templates() -> Path:
     for folder in (here / "templates", here.parent / "templates"):
         if folder.is_dir():
             return folder
-    raise FileNotFoundError(f"the templates of gesturesmith are missing beside {here}: install it again")
+    raise FileNotFoundError(f"Gesturesmith's templates are missing beside {here}: reinstall it")
 
 
 def lies_within(path: Path, folder: Path) -> bool:

@@ -39,22 +39,22 @@ class UnreadableFile:
 
 
 _MACHINE = {
-    errno.ENOENT: ("GS190", "no-such-file", "there is no such file"),
-    errno.ENOTDIR: ("GS190", "no-such-file", "there is no such file"),
+    errno.ENOENT: ("GS190", "no-such-file", "no such file"),
+    errno.ENOTDIR: ("GS190", "no-such-file", "no such file"),
     errno.EISDIR: ("GS191", "a-folder", "this is a folder; name the files in it"),
-    errno.EACCES: ("GS192", "not-allowed", "this file may not be read: its permissions do not let you"),
-    errno.EPERM: ("GS192", "not-allowed", "this file may not be read: its permissions do not let you"),
-    errno.ENAMETOOLONG: ("GS190", "no-such-file", "there is no such file: the name is too long for any"),
-    errno.ELOOP: ("GS190", "no-such-file", "there is no such file: the link leads in a circle"),
+    errno.EACCES: ("GS192", "not-allowed", "permission denied"),
+    errno.EPERM: ("GS192", "not-allowed", "permission denied"),
+    errno.ENAMETOOLONG: ("GS190", "no-such-file", "no such file: the name is too long"),
+    errno.ELOOP: ("GS190", "no-such-file", "no such file: the link leads to itself"),
 }
 
 
 # How the files of other programs begin, and what a musician calls them.
 _DOCUMENTS = {
     b"%PDF": "a PDF; gestures are written in a plain text file",
-    b"\xd0\xcf\x11\xe0": "a document of a word processor; save it as plain text (UTF-8)",
-    b"PK\x03\x04": "a document of a word processor or an archive; save the text as plain text (UTF-8)",
-    b"{\\rtf": "a document of a word processor (RTF); save it as plain text (UTF-8)",
+    b"\xd0\xcf\x11\xe0": "a word processor document; save it as plain text (UTF-8)",
+    b"PK\x03\x04": "a word processor document or an archive; save the text as plain text (UTF-8)",
+    b"{\\rtf": "a word processor document (RTF); save it as plain text (UTF-8)",
 }
 
 
@@ -72,7 +72,7 @@ def read(path: str) -> Source | UnreadableFile:
         near = _near(path) if error.errno == errno.ENOENT else ""
         return UnreadableFile(name=name, code=code, rule=rule, message=message + near)
     except ValueError:  # a zero byte in the name
-        return UnreadableFile(name=name, code="GS190", rule="no-such-file", message="no file can have such a name")
+        return UnreadableFile(name=name, code="GS190", rule="no-such-file", message="not a valid file name")
     return text_of(name, data)
 
 
@@ -126,7 +126,7 @@ def _near(path: str) -> str:
     cut = [s for s in stems if s.startswith(f"{wanted} ")]
     found = [wanted] if wanted in stems else cut or get_close_matches(wanted, stems, n=1)
     meant = os.path.join(folder, stems[found[0]]) if found else ""
-    return f"; near it: {shlex.quote(clean(meant).replace(chr(10), chr(0xFFFD)))}" if meant else ""
+    return f"; did you mean {shlex.quote(clean(meant).replace(chr(10), chr(0xFFFD)))}?" if meant else ""
 
 
 def _plain(name: str) -> str:
@@ -136,7 +136,7 @@ def _plain(name: str) -> str:
 def text_of(name: str, data: bytes) -> Source | UnreadableFile:
     """The text that bytes of a file hold, or why they hold none."""
     if len(data) > LARGEST_BYTES:
-        message = "this file is larger than 2 MB, the most that is read; divide it into several files"
+        message = "this file is larger than 2 MB, the limit; divide it into several files"
         return UnreadableFile(name=name, code="GS193", rule="file-too-large", message=message)
     if document := next((what for head, what in _DOCUMENTS.items() if data.startswith(head)), ""):
         message = f"this is not a text file but {document}"
@@ -146,7 +146,7 @@ def text_of(name: str, data: bytes) -> Source | UnreadableFile:
         return UnreadableFile(name=name, code="GS195", rule="not-utf-8", message=message)
     if (zero := data.find(b"\0")) >= 0:
         line, column = _place(data, zero)
-        message = f"this is not a text file (line {line} holds a byte that no text has)"
+        message = f"this is not a text file (line {line} has a byte that no text has)"
         return UnreadableFile(
             name=name, code="GS194", rule="not-a-text-file", message=message, line=line, column=column
         )

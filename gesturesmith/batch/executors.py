@@ -62,7 +62,7 @@ def _cluster(address: str, lilypond: LilyPond, sandbox: str) -> Iterator[WorkerP
     try:
         client = Client(address, timeout=_ANSWER_S, set_as_default=False)
     except (OSError, ValueError) as error:
-        raise OSError(errno.EHOSTUNREACH, "no cluster answers there", address) from error
+        raise OSError(errno.EHOSTUNREACH, "no cluster answers", address) from error
     with client:
         like = (lilypond.version, lilypond.cairo)
         wanted = partial(render_on_worker, program=fingerprint(), like=like, sandbox=sandbox)

@@ -91,12 +91,12 @@ def render_on_worker(
     """
     found = find(sandbox=sandbox)
     if isinstance(found, MissingLilyPond):
-        return _none(task, f"a worker of the cluster has no LilyPond: {found.reason.splitlines()[0]}")
+        return _none(task, f"a cluster worker has no LilyPond: {found.reason.splitlines()[0]}")
     if (found.version, found.cairo) != like:
         has, wanted = (".".join(map(str, one)) for one in (found.version, like[0]))
-        return _none(task, f"a worker of the cluster has another LilyPond ({has}, not {wanted}, or without cairo)")
+        return _none(task, f"a cluster worker has a different LilyPond ({has}, not {wanted}, or without cairo)")
     if fingerprint() != program:
-        return _none(task, "a worker of the cluster has another version of Gesturesmith or of Python")
+        return _none(task, "a cluster worker has a different version of Gesturesmith or Python")
     with LilyPondPool(found) as own:
         return render(task, own.one)
 

@@ -72,7 +72,7 @@ class WorkerPool:
             wait([future], timeout=_POLL_S)
             tell(*self.progress())
         if self._far and (future.cancelled() or future.exception() is not None):
-            return Failure(gesture=None, summary=f"the cluster lost it ({_reason(future)})")
+            return Failure(gesture=None, summary=f"lost by the cluster ({_reason(future)})")
         rendered = future.result()
         tell(*self.progress())
         failed = rendered.failed.get(output)
@@ -92,5 +92,5 @@ class WorkerPool:
 
 
 def _reason(future: Future[RenderResult]) -> str:
-    said = "it was called off" if future.cancelled() else str(future.exception())
-    return (said.splitlines() or ["no reason is known"])[0][:_MAX_REASON]
+    said = "cancelled" if future.cancelled() else str(future.exception())
+    return (said.splitlines() or ["unknown reason"])[0][:_MAX_REASON]

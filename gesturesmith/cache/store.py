@@ -63,7 +63,7 @@ class Store:
             self.trouble, self.folder = f"{folder}: {_reason(error)}", None
         else:
             if shared:
-                others = "can be written by others, who could put their own pages in the place of yours"
+                others = "can be written by others, who could replace your pages with theirs"
                 self.trouble, self.folder = f"{folder} {others}", None
 
     def get(self, key: str) -> bytes | None:
@@ -230,9 +230,9 @@ def _reason(error: OSError) -> str:
     return {
         errno.ENOSPC: "the disk is full",
         errno.EDQUOT: "the disk is full",
-        errno.EROFS: "it lies on a disk that can only be read",
-        errno.EACCES: "its permissions do not let you write there",
-        errno.EPERM: "its permissions do not let you write there",
-        errno.ENOTDIR: "a file is in the way of the folder",
-        errno.EEXIST: "a file is in the way of the folder",
+        errno.EROFS: "read-only disk",
+        errno.EACCES: "permission denied",
+        errno.EPERM: "permission denied",
+        errno.ENOTDIR: "a file is where its folder should be",
+        errno.EEXIST: "a file is where its folder should be",
     }.get(error.errno or 0, os.strerror(error.errno or errno.EIO))

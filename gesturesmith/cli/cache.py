@@ -9,23 +9,23 @@ from gesturesmith.cli.status import Status
 
 
 @click.command()
-@click.option("--show", is_flag=True, help="Say where it is and how large (as without an option).")
-@click.option("--clear", is_flag=True, help="Take everything out of it.")
+@click.option("--show", is_flag=True, help="Show its folder and size (the default).")
+@click.option("--clear", is_flag=True, help="Empty it.")
 def cache(show: bool, clear: bool) -> Status:
-    """Say what is kept so that only what changed is made again, or take it away."""
+    """Show or empty the cache, which spares making again what has not changed."""
     from gesturesmith.cache import open_store
 
     store = open_store()
     if store.folder is None:
-        complain(store.trouble or "there is no folder for a cache: set GESTURESMITH_CACHE to one")
+        complain(store.trouble or "no folder for the cache: set GESTURESMITH_CACHE to one")
         return Status.INPUT
     if clear:
         try:
             gone = store.clear()
         except OSError as error:
-            complain(f"{store.folder}: it could not be cleared ({error.strerror})")
+            complain(f"{store.folder}: cannot be cleared ({error.strerror})")
             return Status.INPUT
-        say(f"{gone} {'result' if gone == 1 else 'results'} taken away")
+        say(f"{gone} {'result' if gone == 1 else 'results'} removed")
     if show or not clear:
         usage = store.usage()
         size, most = usage.size / 1e6, usage.most / 1e6

@@ -29,15 +29,17 @@ def _kinds(context: click.Context, option: click.Parameter, value: str | None) -
     asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
     unknown = [w for w in asked if w not in there]
     if unknown or not asked:
-        wrong = f"there is no chart {', '.join(map(clean, unknown))}" if unknown else "no chart is named"
-        raise click.BadParameter(f"{wrong}; there are {', '.join(there)}", context, option)
+        wrong = f"unknown chart {', '.join(repr(clean(w)) for w in unknown)}" if unknown else "missing chart"
+        raise click.BadParameter(f"{wrong} (choose from {', '.join(there)})", context, option)
     return asked
 
 
 @click.command()
 @click.argument("instrument", metavar="INSTRUMENT")
 @page_command.output_options
-@click.option("--kind", "kinds", callback=_kinds, metavar="KINDS", help="Which charts, with commas; else all.")
+@click.option(
+    "--kind", "kinds", callback=_kinds, metavar="KINDS", help="Charts to make, with commas; all by default."
+)
 @page_options
 @click.pass_context
 def chart(
@@ -64,7 +66,7 @@ def chart(
 
     there = [name for name in writers.names() if {"page", "picture"} & set(writers.get(name).kinds)]
     if not set(there) & set(common.formats):
-        raise click.UsageError(f"a chart is made as {', '.join(there)}", context)
+        raise click.UsageError(f"charts have no such format (choose from {', '.join(there)})", context)
     found = instrument_of(instrument)
     if isinstance(found, str):
         complain(found)

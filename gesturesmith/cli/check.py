@@ -21,12 +21,12 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
-@click.option("--json", "as_json", is_flag=True, help="Print the result for programs, as one JSON object.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as one JSON object.")
 @schema_option("report")
 @profiles_option
 @click.pass_context
 def check(context: click.Context, files: tuple[str, ...], as_json: bool, profiles: Path | None) -> Status:
-    """Say whether, and how, each gesture of FILE... can be played. A folder stands for all the files in it."""
+    """Check whether, and how, each gesture of FILE... can be played. A folder stands for all its files."""
     from gesturesmith.cli.input_files import InputFile, find_files
     from gesturesmith.cli.progress import Progress
     from gesturesmith.diagnostics import Report, render_json, render_text
@@ -65,11 +65,11 @@ def check(context: click.Context, files: tuple[str, ...], as_json: bool, profile
 
 
 def _in_all(reports: list[FileReport], faults: int) -> str:
-    """`in all: 30 playable, 6 not as written, 4 with errors`, and those that met a fault of ours, if any."""
+    """`total: 30 playable, 6 not as written, 4 with errors`, and those that met a fault of ours, if any."""
     count = Counter(status_of(report) for report in reports)
     words = {Status.GOOD: "playable", Status.REFUSED: "not as written", Status.INPUT: "with errors"}
     said = [f"{count[status]} {word}" for status, word in words.items()]
-    return f"in all: {', '.join([*said, *([f'{faults} not checked'] if faults else [])])}"
+    return f"total: {', '.join([*said, *([f'{faults} not checked'] if faults else [])])}"
 
 
 def status_of(report: FileReport) -> Status:

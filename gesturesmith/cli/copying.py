@@ -13,7 +13,7 @@ def copy_text(text: str, name: str) -> str:
 
     body = text if text.endswith("\n") else f"{text}\n"
     shown = clean(name).replace("\n", "\ufffd")
-    return text_with_checksum("#", body, f" from {shown}, with what was refused put right").decode()
+    return text_with_checksum("#", body, f" from {shown}, with what was refused fixed").decode()
 
 
 def copy_place(path: Path, asked: str | None) -> Path:
@@ -34,18 +34,18 @@ def objection(place: Path, original: Path) -> str | None:
         if not place.exists() and not place.is_symlink():
             return None
         if place.is_dir():
-            return f"{shown}: a folder of that name is in the way"
+            return f"{shown} is a folder"
         if place.exists() and place.samefile(original):
             return f"{shown} is the file itself, which is never changed; choose another name with -o"
         if not place.is_file():
-            return f"{shown}: what stands there is no ordinary file; choose another name with -o"
+            return f"{shown} is not a regular file; choose another name with -o"
         data = place.read_bytes()
     except (OSError, ValueError):
-        return f"{shown} cannot be looked at; choose another name with -o"
+        return f"{shown} cannot be inspected; choose another name with -o"
     if not bears_mark(data):
-        return f"{shown} is there already and is not a copy of this kind; choose another name with -o"
+        return f"{shown} already exists and is not such a copy; choose another name with -o"
     if not is_ours(data):
-        return f"{shown} is there already and has been worked on since; choose another name with -o"
+        return f"{shown} already exists and has been edited; choose another name with -o"
     return None
 
 

@@ -34,15 +34,15 @@ if TYPE_CHECKING:
     type=click.Choice(["written", "sounding"]),
     default="written",
     show_default=True,
-    help="A part with the pitches the player reads, or a score with those that sound.",
+    help="Written pitches for a part, sounding ones for a concert score.",
 )
 @click.option("--only", metavar="NAME", help="Only this gesture or passage, as a snippet.")
-@click.option("--snippets", is_flag=True, help="Only the snippets, without the page.")
+@click.option("--snippets", is_flag=True, help="Only the snippets, no page.")
 @click.option(
-    "--notes", is_flag=True, help="Make performance notes as well, and number the marks as they do (see notes)."
+    "--notes", is_flag=True, help="Also make performance notes, and number the marks to match (see notes)."
 )
-@click.option("--one-document", is_flag=True, help="With --notes: one document of notes for all the files.")
-@click.option("--draft", is_flag=True, help="Engrave what is refused as well, marked DRAFT, with the findings.")
+@click.option("--one-document", is_flag=True, help="With --notes: one notes document for all files.")
+@click.option("--draft", is_flag=True, help="Also engrave what is refused, marked DRAFT, with the findings.")
 @click.pass_context
 def engrave(
     context: click.Context,
@@ -127,5 +127,5 @@ def _no_such(only: str, names: tuple[str, ...]) -> str:
     import difflib
 
     near = difflib.get_close_matches(folded(only), names, n=3)
-    hint = f"; near it: {', '.join(near)}" if near else f"; there are {', '.join(names)}" if names else ""
-    return f"there is no gesture or passage called {clean(only)}{hint}"
+    hint = f"; did you mean {' or '.join(near)}?" if near else f"; the file has {', '.join(names)}" if names else ""
+    return f"no gesture or passage is called {clean(only)}{hint}"

@@ -18,7 +18,7 @@ def explain(name: str) -> Status:
     """
     text = _explained(name.strip().lower())
     if text is None:
-        complain(f"nothing here is called {clean(name)}{_near(name.strip().lower())}")
+        complain(f"nothing is called {clean(name)}{_near(name.strip().lower())}")
         return Status.INPUT
     say(text.rstrip("\n"))
     return Status.GOOD
@@ -56,4 +56,4 @@ def _near(wanted: str) -> str:
 
     everything = (*techniques.names(), *rules.names(), *codes(), *limit_names())
     near = difflib.get_close_matches(wanted, everything, n=3)
-    return f"; near it: {', '.join(near)}" if near else "; gesturesmith list rules, list techniques"
+    return f"; did you mean {' or '.join(near)}?" if near else "; see gesturesmith list rules, list techniques"

@@ -25,7 +25,7 @@ def words(error: Exception, name: str = "gesturesmith") -> str:
     inner = traceback.extract_tb(error.__traceback__)[-1:]
     place = f" in {os.path.basename(inner[0].filename)}, line {inner[0].lineno}" if inner else ""
     return (
-        f"{name}: this is a fault of Gesturesmith and not of your file; nothing is left half written.\n"
+        f"{name}: this is a bug in Gesturesmith, not in your file; nothing is left half written.\n"
         f"  {type(error).__name__}{place}"
     )
 

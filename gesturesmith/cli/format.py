@@ -14,7 +14,7 @@ from gesturesmith.cli.status import Status, worst
 
 @click.command(name="format")
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
-@click.option("--check", "only_check", is_flag=True, help="Change nothing; status 1 where a file would change.")
+@click.option("--check", "only_check", is_flag=True, help="Change nothing; exit status 1 if a file would change.")
 @click.pass_context
 def format_(context: click.Context, files: tuple[str, ...], only_check: bool) -> Status:
     """Put FILE... into canonical form, in place. A file with errors is not touched."""
@@ -39,7 +39,7 @@ def _one(path: str, only_check: bool, colour: bool) -> Status:
     if errors:
         report = FileReport(source=source, readable=False, errors=errors)
         say(render_text(Report(files=(report,)), colour=colour).rstrip("\n"))
-        complain(f"{source.name} has errors and is left as it is")
+        complain(f"{source.name} has errors and was not changed")
         return Status.INPUT
     formatted = format_text(source)
     if formatted == source.text:

@@ -62,11 +62,11 @@ def _no_such_command(word: str) -> str:
 
     shown = clean(word)
     if word.endswith(".gesture"):
-        return f"what is to be done with {shown}? For example: gesturesmith check {shown}"
+        return f"missing command; did you mean `gesturesmith check {shown}`?"
     meant = _MEANT.get(word.lower())
     near = [meant] if meant else difflib.get_close_matches(word.lower(), _COMMANDS, n=2)
-    hint = f"near it: {', '.join(near)}" if near else f"there are {', '.join(_COMMANDS)}"
-    return f"there is no command {shown}; {hint}"
+    hint = f"did you mean {' or '.join(near)}?" if near else f"choose from {', '.join(_COMMANDS)}"
+    return f"unknown command '{shown}'; {hint}"
 
 
 def _remember(context: click.Context, option: click.Parameter, value: bool) -> None:
@@ -93,13 +93,13 @@ def _version(context: click.Context, option: click.Parameter, value: bool) -> No
     is_flag=True,
     expose_value=False,
     callback=_version,
-    help="Show the version and exit; with --verbose also what is worked with.",
+    help="Show the version and exit; with --verbose also Python, libraries and LilyPond.",
 )
 def cli() -> None:
     """Brass gestures from a short text: checked against the instrument, engraved for the player.
 
     \b
-    gesturesmith new study          writes study.gesture, to begin with
+    gesturesmith new study          writes study.gesture to start from
     gesturesmith check study.gesture
     gesturesmith engrave study.gesture
     """

@@ -81,17 +81,17 @@ def _in_folder(folder: str) -> Iterator[InputFile | UnreadableFile]:
                 mirrored = PurePosixPath(*(_shown(part) for part in below.parts))
                 path = os.path.join(place, name)
                 if not _is_plain(path):
-                    yield _unread(path, "this is not a file of text")
+                    yield _unread(path, "not a regular file")
                 elif not lies_within(Path(path), Path(folder)):
                     # A folder may be somebody else's, and messages quote the lines of what is read.
-                    yield _unread(path, "this is a link that leads out of the folder; name the file it leads to")
+                    yield _unread(path, "a link that leads out of the folder; name its target instead")
                 else:
                     yield _file(path, mirrored, named=False)
     for error in errors:
-        message = f"this folder cannot be read: {os.strerror(error.errno or 0)}"
+        message = f"cannot read this folder: {os.strerror(error.errno or 0)}"
         yield UnreadableFile(name=_shown(str(error.filename)), code="GS192", rule="not-allowed", message=message)
     if empty and not errors:
-        message = f"this is a folder, and there is no {ENDING} file in it"
+        message = f"no {ENDING} file in this folder"
         yield UnreadableFile(name=_shown(folder), code="GS191", rule="a-folder", message=message)
 
 

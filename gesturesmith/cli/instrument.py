@@ -23,8 +23,8 @@ def languages(context: click.Context, option: click.Parameter, value: str | None
     known = wording.languages()
     unknown = [w for w in asked if w not in known]
     if unknown or not 0 < len(asked) <= 2:
-        wrong = f"there is no wording in {clean(unknown[0])}" if unknown else "one language is wanted, or two"
-        raise click.BadParameter(f"{wrong}; there are {', '.join(known)}, such as de or en,de", context, option)
+        wrong = f"unknown language '{clean(unknown[0])}'" if unknown else "give one or two languages"
+        raise click.BadParameter(f"{wrong} (choose from {', '.join(known)}, for example en,de)", context, option)
     return asked
 
 
@@ -34,7 +34,7 @@ def _paper(context: click.Context, option: click.Parameter, value: str) -> tuple
     name = value.strip().lower()
     if name not in PAPERS:
         raise click.BadParameter(
-            f"there is no paper {clean(value)}; there are {', '.join(PAPERS)}", context, option
+            f"unknown paper '{clean(value)}' (choose from {', '.join(PAPERS)})", context, option
         )
     return name, PAPERS[name]
 
@@ -50,7 +50,7 @@ def page_options[C: Callable[..., Any]](command: C) -> C:
         default="en",
         show_default=True,
         metavar="LANGUAGES",
-        help="Language of the page: en, de, fr, it, or two with a comma.",
+        help="Language of the page: en, de, fr, it, or two separated by a comma.",
     )
     return words(paper(command))
 
@@ -70,7 +70,7 @@ def instrument_of(name: str) -> Instrument | str:
         return instruments.get(name)
     near = difflib.get_close_matches(name, instruments.names(), n=3) or instruments.names()
     return (
-        f"there is no instrument {clean(name)}; near it: {', '.join(near)}"
+        f"unknown instrument '{clean(name)}'; did you mean {' or '.join(near)}?"
         if len(near) < 4
-        else (f"there is no instrument {clean(name)}; there are {', '.join(near)}")
+        else (f"unknown instrument '{clean(name)}' (choose from {', '.join(near)})")
     )

@@ -16,17 +16,15 @@ Row = dict[str, str]
 
 @click.command(name="list")
 @click.argument("what", type=click.Choice(["techniques", "instruments", "rules"]))
-@click.option("--show", metavar="NAME", help="Print the profile of an instrument, to start one of your own from.")
-@click.option("--json", "as_json", is_flag=True, help="Print the list for programs.")
+@click.option("--show", metavar="NAME", help="Print an instrument's profile as a starting point for your own.")
+@click.option("--json", "as_json", is_flag=True, help="Print the list as JSON.")
 @schema_option("list")
 @click.pass_context
 def list_(context: click.Context, what: str, show: str | None, as_json: bool) -> Status:
     """List the techniques, the instruments or the rules there are."""
     if show is not None:
         if what != "instruments" or as_json:
-            raise click.UsageError(
-                "--show prints the profile of an instrument: list instruments --show horn", context
-            )
+            raise click.UsageError("--show is for instruments: list instruments --show horn", context)
         return _show(show)
     rows = _LISTS[what]()
     if as_json:
@@ -51,8 +49,8 @@ def _show(name: str) -> Status:
     wanted = "-".join(name.lower().replace("_", " ").split())
     if wanted not in instruments.names():
         near = difflib.get_close_matches(wanted, instruments.names(), n=3)
-        hint = f"near it: {', '.join(near)}" if near else "gesturesmith list instruments"
-        complain(f"there is no instrument called {clean(name)}; {hint}")
+        hint = f"did you mean {' or '.join(near)}?" if near else "see gesturesmith list instruments"
+        complain(f"unknown instrument '{clean(name)}'; {hint}")
         return Status.INPUT
     say_bytes(to_toml(instruments.get(wanted)).encode())
     return Status.GOOD

@@ -18,8 +18,8 @@ from gesturesmith.cli.status import Status
 _TELL = tuple(getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name))
 _PATIENCE_S = 2.0  # for threads whose LilyPond was ended
 _NO_DOCSTRINGS = (
-    "gesturesmith: Python is told to leave docstrings out (PYTHONOPTIMIZE=2, or -OO), and rules and commands are\n"
-    "explained in theirs. Take PYTHONOPTIMIZE away, or set it to 1."
+    "gesturesmith: Python runs without docstrings (PYTHONOPTIMIZE=2, or -OO), and rules and commands are\n"
+    "explained in theirs. Unset PYTHONOPTIMIZE, or set it to 1."
 )
 # Imports and frozen trees leave nothing for the collector of cycles, whose rounds cost a short run 5 %.
 _ALLOCATIONS = 100_000
@@ -131,10 +131,10 @@ def _usage(error: object, arguments: list[str]) -> str:
     text = f"gesturesmith: {said}\n"
     files = [a for a in arguments if a.startswith("-") and a.endswith(".gesture")]
     if isinstance(error, click.NoSuchOption) and files:
-        text += f"A file name that begins with a dash is written with its folder: ./{files[0]}\n"
+        text += f"Write a file name that begins with a dash with its folder: ./{files[0]}\n"
     if isinstance(error, click.exceptions.NoArgsIsHelpError):
         return error.format_message()
-    return f"{text}How it is used: {command} --help"
+    return f"{text}See {command} --help"
 
 
 def _no_such_option(error: object) -> str:
@@ -148,8 +148,8 @@ def _no_such_option(error: object) -> str:
     options = [o for p in command.params for o in p.opts if p.param_type_name == "option"] if command else []
     near = difflib.get_close_matches(error.option_name, [*options, "--help"], n=2)
     there = sorted(o for o in options if o.startswith("--"))
-    hint = f"near it: {', '.join(near)}" if near else f"there are {', '.join([*there, '--help'])}"
-    return f"there is no option {error.option_name}; {hint}"
+    hint = f"did you mean {' or '.join(near)}?" if near else f"choose from {', '.join([*there, '--help'])}"
+    return f"unknown option {error.option_name}; {hint}"
 
 
 def _machine(error: OSError) -> str:

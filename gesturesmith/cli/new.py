@@ -22,7 +22,7 @@ def new(name: str) -> Status:
     shown = clean(path).replace("\n", "\ufffd")
     stem = os.path.basename(shown).removesuffix(".gesture")
     if not stem.strip("."):
-        complain(f"{shown} has no name before its ending; for example: gesturesmith new study")
+        complain(f"{shown} has no name before its ending; try gesturesmith new study")
         return Status.INPUT
     title = stem.replace("\\", "\\\\").replace('"', '\\"')
     starter = (paths.templates() / "starter.gesture").read_text("utf-8")
@@ -30,10 +30,10 @@ def new(name: str) -> Status:
     try:
         new_file(Path(path), text.encode())
     except FileExistsError:
-        complain(f"{shown} is there already and is left as it is; choose another name")
+        complain(f"{shown} already exists and was not changed; choose another name")
         return Status.INPUT
     except (FileNotFoundError, NotADirectoryError):
-        complain(f"{shown}: there is no folder {os.path.dirname(path)}")
+        complain(f"{shown}: no such folder: {os.path.dirname(path)}")
         return Status.INPUT
     except (PermissionError, ValueError):
         complain(f"{shown} cannot be written")

@@ -27,7 +27,7 @@ ONE_DOCUMENT = "performance-notes"
 
 
 _OPTIONS = (
-    click.option("--one-document", is_flag=True, help="One document for all the files, not one for each."),
+    click.option("--one-document", is_flag=True, help="One document for all files instead of one for each."),
     click.option(
         "--columns", type=click.IntRange(1, 2), default=2, show_default=True, help="Columns of a notes page."
     ),
@@ -35,10 +35,10 @@ _OPTIONS = (
         "--wording",
         callback=languages,
         metavar="LANGUAGES",
-        help="Language of the standard texts, or two with a comma, such as en,de; in the place of the file's.",
+        help="Language of the standard texts, or two, such as en,de; replaces the file's.",
     ),
-    click.option("--version-line", metavar="TEXT", help="Stands at the foot of each notes page."),
-    click.option("--date", metavar="TEXT", help="A date, which stands behind the version line."),
+    click.option("--version-line", metavar="TEXT", help="A version line for the foot of each notes page."),
+    click.option("--date", metavar="TEXT", help="A date, printed after the version."),
 )
 
 
@@ -85,7 +85,7 @@ def notes(
     no_pages = [name for name in common.formats if "page" not in writers.get(name).kinds]
     if no_pages:
         there = ", ".join(name for name in writers.names() if "page" in writers.get(name).kinds)
-        raise click.UsageError(f"notes are pages, and there is no page as {', '.join(no_pages)}; there are {there}")
+        raise click.UsageError(f"notes cannot be made as {', '.join(no_pages)} (choose from {there})")
     found = read_all(files)
     wanted = NotesOptions(name=common.name, **layout)
     if one_document:
@@ -142,6 +142,6 @@ def tell_differences(ways: Iterable[SignUsage]) -> None:
 
     found = differences(ways)
     if found:
-        say("these signs are not used in the same way everywhere:")
+        say("these signs are used in different ways:")
     for line in found:
         say(clean(f"  {line}"))

@@ -55,8 +55,8 @@ def _formats(context: click.Context, option: click.Parameter, value: str) -> tup
     known = writers.names()
     unknown = [w for w in asked if w not in known]
     if unknown or not asked:
-        wrong = f"there is no format {', '.join(map(clean, unknown))}" if unknown else "no format is named"
-        raise click.BadParameter(f"{wrong}; there are {', '.join(known)}", context, option)
+        wrong = f"unknown format {', '.join(repr(clean(w)) for w in unknown)}" if unknown else "missing format"
+        raise click.BadParameter(f"{wrong} (choose from {', '.join(known)})", context, option)
     return asked
 
 
@@ -69,7 +69,7 @@ def _name(context: click.Context, option: click.Parameter, value: str | None) ->
     unknown = unknown_fields(value)
     if unknown:
         there = ", ".join(f"{{{field}}}" for field in FIELDS)
-        raise click.BadParameter(f"there is no {clean(unknown[0])}; there are {there}", context, option)
+        raise click.BadParameter(f"unknown field {clean(unknown[0])} (choose from {there})", context, option)
     return value
 
 
@@ -85,9 +85,7 @@ def _path(context: click.Context, option: click.Parameter, value: str | None) ->
 
 
 _OPTIONS = (
-    click.option(
-        "-o", "--output", default="out", metavar="DIR", show_default=True, help="Folder for what is made."
-    ),
+    click.option("-o", "--output", default="out", metavar="DIR", show_default=True, help="Output folder."),
     click.option(
         "--as",
         "formats",
@@ -95,28 +93,31 @@ _OPTIONS = (
         default="pdf",
         show_default=True,
         metavar="FORMATS",
-        help=f"What to make, with commas: {', '.join(writers.names())}.",
+        help=f"Formats to make, separated by commas: {', '.join(writers.names())}.",
     ),
     click.option(
         "--name",
         callback=_name,
         metavar="PATTERN",
-        help="Names for what is delivered, such as {composer}-{title}-{part}, in the place of the file's own.",
+        help="Pattern for the names of outputs, such as {composer}-{title}-{part}, instead of the file's name.",
     ),
     click.option(
-        "--jobs", type=click.IntRange(1, 256), metavar="N", help="So many LilyPonds at a time; else one a core."
+        "--jobs",
+        type=click.IntRange(1, 256),
+        metavar="N",
+        help="How many LilyPonds run at a time; one per core by default.",
     ),
     click.option(
         "--force",
         is_flag=True,
-        help="Write over files that Gesturesmith did not make, and over scores changed since it made them.",
+        help="Also overwrite files that Gesturesmith did not make, or that were edited since.",
     ),
-    click.option("--no-cache", is_flag=True, help="Make everything anew, and keep nothing for the next run."),
+    click.option("--no-cache", is_flag=True, help="Make everything again, and store nothing for the next run."),
     click.option(
         "--manifest",
         callback=_path,
         metavar="FILE",
-        help="Write down what every file was made from, what was found on it, and its hash.",
+        help="Write a list of all outputs with their sources, findings and hashes.",
     ),
     click.option("--lilypond", callback=_path, metavar="PATH", help="The LilyPond to use."),
     click.option(
@@ -124,13 +125,13 @@ _OPTIONS = (
         type=click.Choice(["auto", "always", "never"]),
         default="auto",
         show_default=True,
-        help="Run LilyPond inside bubblewrap: where it is installed, always, or never.",
+        help="Run LilyPond inside bubblewrap: if it is installed, always, or never.",
     ),
     click.option(
         "--cluster",
         callback=_cluster,
         metavar="ADDRESS",
-        help="Have LilyPond run by the workers of a Dask cluster on a trusted network, such as tcp://host:8786.",
+        help="Run LilyPond on a Dask cluster in a trusted network, such as tcp://host:8786.",
     ),
     profiles_option,
 )
@@ -234,7 +235,7 @@ def run(
     if any(done.fault is not None for done in finished):
         complain(fault.ADVICE)
     if store.trouble:
-        complain(f"nothing could be kept for the next run: {clean(store.trouble)}")
+        complain(f"the cache cannot be written: {clean(store.trouble)}")
     if common.manifest is not None:
         statuses.append(_write_manifest(common.manifest, common, setup, finished, files))
     return worst(*statuses)
@@ -274,7 +275,7 @@ def _write_manifest(
     data = manifest_json(finished, tuple((one.name, one.message) for one in files.unread))
     made = (common.output / made.place for one in finished for made in one.outputs)
     if any(path.exists() and place.exists() and path.samefile(place) for path in made):
-        complain(f"{place} is one of the files made; choose another name for the manifest")
+        complain(f"{place} is one of the outputs; choose another name for the manifest")
         return Status.INPUT
     inputs = (*setup.inputs, *(path for one in finished for path in one.reads))
     output = Output(place=PurePosixPath(place.name), data=data)

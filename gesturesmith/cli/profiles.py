@@ -11,7 +11,7 @@ def _folder(context: click.Context, option: click.Parameter, value: str | None) 
     if value is None:
         return None
     if not Path(value).is_dir():
-        raise click.BadParameter("there is no such folder", context, option)
+        raise click.BadParameter("no such folder", context, option)
     return Path(value)
 
 
@@ -19,7 +19,7 @@ profiles_option = click.option(
     "--profiles",
     callback=_folder,
     metavar="DIR",
-    help="Folder of the instrument and player profiles; else that of each FILE.",
+    help="Folder of instrument and player profiles; by default that of each FILE.",
 )
 
 

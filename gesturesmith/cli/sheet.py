@@ -35,7 +35,7 @@ def _levels(context: click.Context, option: click.Parameter, value: str) -> tupl
         match = _LEVELS.match(part.strip())
         if match is None or int(match[2] or match[1]) < int(match[1]):
             raise click.BadParameter(
-                f"{clean(value)} is no level; levels are 1 to 5, such as 2 or 1..5", context, option
+                f"{clean(value)} is not a level; give 1 to 5, or a range such as 1..5", context, option
             )
         found.update(range(int(match[1]), int(match[2] or match[1]) + 1))
     return tuple(sorted(found))
@@ -44,8 +44,8 @@ def _levels(context: click.Context, option: click.Parameter, value: str) -> tupl
 @click.command()
 @click.argument("files", nargs=-1, metavar="[FILE...]")
 @page_command.output_options
-@click.option("--technique", metavar="NAME", help="Sheets for a technique by itself, without a file.")
-@click.option("--instrument", metavar="NAME", help="The instrument they are for: a name, or a profile's path.")
+@click.option("--technique", metavar="NAME", help="Sheets for one technique, without a file.")
+@click.option("--instrument", metavar="NAME", help="Instrument of --technique: a name, or a profile's path.")
 @click.option(
     "--level",
     "levels",
@@ -53,7 +53,7 @@ def _levels(context: click.Context, option: click.Parameter, value: str) -> tupl
     default="1..5",
     show_default=True,
     metavar="LEVELS",
-    help="Which of them: 1 is the easiest.",
+    help="Level or levels of --technique; 1 is the easiest.",
 )
 @page_options
 @click.pass_context
@@ -78,13 +78,17 @@ def sheet(
     """
     pages = [name for name in writers.names() if "page" in writers.get(name).kinds]
     if not set(pages) & set(common.formats):
-        raise click.UsageError(f"a sheet is a page, and is made as {' or '.join(pages)}", context)
+        raise click.UsageError(f"sheets have no such format (choose from {', '.join(pages)})", context)
     if technique is None and instrument is None:
         if not files:
-            raise click.UsageError("name a file, or a technique and an instrument", context)
+            raise click.UsageError("give a file, or --technique and --instrument", context)
         return _of_files(context, files, common)
     if files or technique is None or instrument is None:
-        wrong = "a file brings its own instrument and techniques" if files else "name a technique and an instrument"
+        wrong = (
+            "a file has its own instrument; leave out --technique and --instrument"
+            if files
+            else "give both --technique and --instrument"
+        )
         raise click.UsageError(wrong, context)
     return _of_technique(context, common, technique, instrument, levels, wording, paper)
 
@@ -142,10 +146,10 @@ def _report(report: FileReport, *, colour: bool) -> Status:
     if not report.readable:
         say(render_text(Report(files=(report,)), colour=colour).rstrip("\n"))
         made = report.usable and any(e.made for e in report.exercises)
-        complain(f"{name} has errors; {'no sheet was made of what they concern' if made else 'no sheet was made'}")
+        complain(f"{name} has errors; {'no sheet was made where they are' if made else 'no sheet was made'}")
         return status_of(report)
     if not report.exercises:
-        complain(f"{name}: there is no `exercises` block in it")
+        complain(f"{name}: no `exercises` block")
         return Status.INPUT
     for exercise in report.exercises:
         left = f", {len(exercise.left_out)} left out" if exercise.left_out else ""
@@ -226,12 +230,12 @@ def _too_little(options: GradedOptions, missing: list[int]) -> str:
     levels = ", ".join(map(str, missing))
     found = easiest(techniques.get(options.technique), options.settings.instrument)
     why = f"; on {found.note.name}: {found.reason}" if found.reason else ""
-    return f"too little can be played without care for a sheet of level {levels}{why}"
+    return f"too few lines are playable without care for a sheet of level {levels}{why}"
 
 
 def _no_such(what: str, name: str, names: tuple[str, ...]) -> str:
     import difflib
 
     near = difflib.get_close_matches(name, names, n=3)
-    hint = f"near it: {', '.join(near)}" if near else f"see gesturesmith list {what}s"
-    return f"there is no {what} {clean(name)}; {hint}"
+    hint = f"did you mean {' or '.join(near)}?" if near else f"see gesturesmith list {what}s"
+    return f"unknown {what} '{clean(name)}'; {hint}"

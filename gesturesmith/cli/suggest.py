@@ -32,9 +32,9 @@ type _Said = tuple[Status, FileReport]
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
 @click.option("--only", metavar="NAME", help="Only this gesture.")
-@click.option("--apply", "make", is_flag=True, help="Write a copy in which what is refused is put right.")
-@click.option("-o", "--output", metavar="PLACE", help="The copy's name or folder; else FILE-suggested beside FILE.")
-@click.option("--json", "as_json", is_flag=True, help="Print the result for programs, as `check --json` does.")
+@click.option("--apply", "make", is_flag=True, help="Write a copy in which what is refused is fixed.")
+@click.option("-o", "--output", metavar="PLACE", help="Name or folder of the copy; FILE-suggested by default.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON, like `check --json`.")
 @schema_option("report")
 @profiles_option
 @click.pass_context
@@ -47,16 +47,16 @@ def suggest(
     as_json: bool,
     profiles: Path | None,
 ) -> Status:
-    """Show what would work in the place of what is refused, as lines to paste.
+    """Show what would work instead of what is refused, as lines to paste.
 
     Each suggestion has itself been checked. --apply makes the first one for every gesture that is refused, in a
     copy, checks the copy and says what it then is. FILE itself is never changed.
     """
     found = find_files(files)
     if output is not None and not make:
-        raise click.UsageError("-o names the copy, and only --apply writes one", context)
+        raise click.UsageError("-o names the copy that --apply writes: add --apply", context)
     if output is not None and len(found) > 1 and not Path(output).is_dir():
-        raise click.UsageError("with several files, -o is a folder that is there", context)
+        raise click.UsageError("with several files, -o must be an existing folder", context)
     desk = SuggestRun(only=only, output=output, as_json=as_json, colour=bool(context.color), profiles=profiles)
     work = desk.apply if make else desk.show
     tried = [
@@ -107,7 +107,7 @@ class SuggestRun:
 
                 errors = replace(report, gestures=(), passages=(), exercises=())
                 say(render_text(Report(files=(errors,)), colour=self.colour).rstrip("\n"))
-                complain(f"{source.name} has errors, which come first")
+                complain(f"{source.name} has errors: fix these first")
             return Status.INPUT, report
         missing = self._missing(report)
         if missing is not None:
@@ -123,8 +123,14 @@ class SuggestRun:
         import difflib
 
         near = difflib.get_close_matches(folded(self.only), names, n=3)
-        hint = f"; near it: {', '.join(near)}" if near else f"; there are {', '.join(names)}" if names else ""
-        return f"there is no gesture called {clean(self.only)}{hint}"
+        hint = (
+            f"; did you mean {' or '.join(near)}?"
+            if near
+            else f"; the file has {', '.join(names)}"
+            if names
+            else ""
+        )
+        return f"no gesture is called {clean(self.only)}{hint}"
 
     def show(self, report: FileReport, path: Path) -> _Said:
         """All suggestions for a file."""
@@ -136,7 +142,7 @@ class SuggestRun:
 
             say(render_suggestions(report).rstrip("\n"))
             if report.refused and any(f.suggestions for g in report.gestures for f in g.findings):
-                say("  a copy with the first of each: gesturesmith suggest --apply")
+                say("  to write a copy with the first of each: gesturesmith suggest --apply")
         return status_of(report), report
 
     def apply(self, report: FileReport, path: Path) -> _Said:
@@ -147,7 +153,7 @@ class SuggestRun:
         folder = folder_of(str(path), self.profiles)
         done = put_right(report, lambda text: _checked(text, folder, self.only), self.only or "")
         if not done.made:
-            why = "nothing that was tried would do" if report.refused else "nothing is refused"
+            why = "no fix found" if report.refused else "nothing is refused"
             self._say(f"{report.source.name}: {why}; no copy was written")
             return status_of(report), report
         place = copy_place(path, self.output)
@@ -189,4 +195,4 @@ def _unreadable(copy: FileReport) -> str | None:
     """A copy in another folder does not find the instrument that lies beside the original."""
     if copy.readable:
         return None
-    return f"{copy.source.name} could not be read there ({copy.errors[0].message}); choose another place with -o"
+    return f"{copy.source.name} cannot be read there ({copy.errors[0].message}); choose another place with -o"

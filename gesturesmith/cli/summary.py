@@ -37,7 +37,7 @@ def reported(report: FileReport, *, colour: bool) -> Status:
     )
     say(render_text(Report(files=(brief,)), colour=colour).rstrip("\n"))
     if any(r.verdict is Verdict.WITH_CARE for r in everything):
-        say("  what to take care of: gesturesmith check")
+        say("  for the cautions: gesturesmith check")
     return status_of(report)
 
 
@@ -46,7 +46,7 @@ def _missing(report: FileReport) -> str:
     if not report.usable or not (report.gestures or report.passages):
         return "nothing was engraved"
     names = ", ".join(clean(name) for name, _ in report.unread)
-    return f"left out: {names}" if names else "no gesture is left out for them"
+    return f"left out: {names}" if names else "no gesture is left out"
 
 
 def delivered(done: BuildResult, folder: Path) -> Status:
@@ -96,16 +96,16 @@ class BatchSummary:
 
     @property
     def words(self) -> str:
-        """`in all: 30 made, 5 unchanged, 1 refused, 4 failed; 7 leave out what is refused`."""
+        """`total: 30 made, 5 unchanged, 1 refused, 4 failed; 7 leave out what is refused`."""
         counts = ", ".join(f"{self._count[kind]} {kind}" for kind in ("made", "unchanged", "refused", "failed"))
-        left = f"; {self._left_out} without what is refused in them" if self._left_out else ""
-        unread = f"; {self._unread} without what could not be read in them" if self._unread else ""
-        return f"in all: {counts}{left}{unread}"
+        left = f"; {self._left_out} written without their refused gestures" if self._left_out else ""
+        unread = f"; {self._unread} written without their unreadable gestures" if self._unread else ""
+        return f"total: {counts}{left}{unread}"
 
 
 def _broken(failure: Failure, *, alone: bool) -> str:
     whose = f'"{failure.gesture}" could not be engraved' if failure.gesture else "the page could not be engraved"
-    return f"{whose}{', and nothing was written' if alone else ''}: {failure.summary}"
+    return f"{whose}{', nothing was written' if alone else ''}: {failure.summary}"
 
 
 def _made(folder: Path, written: tuple[Path, ...]) -> list[str]:

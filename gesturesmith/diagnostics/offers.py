@@ -73,9 +73,9 @@ def _offered(finding: Finding, report: FileReport, name: str) -> Iterator[str]:
         yield f"  {number}. {words}{suggestion.verdict.words}{changed}"
         yield from _changed(suggestion.edits, report.source.lines)
     if not finding.suggestions and name in report.untried:
-        yield "  not everything was tried: too much was tried in this file already"
+        yield "  not everything was tried: this file has used up its tries"
     elif not finding.suggestions:
-        yield f"  {f'hint: {visible(finding.hint)}' if finding.hint else 'nothing that was tried would do'}"
+        yield f"  {f'hint: {visible(finding.hint)}' if finding.hint else 'no fix found'}"
 
 
 def _changed(edits: Sequence[Edit], lines: Sequence[str]) -> Iterator[str]:
@@ -102,11 +102,11 @@ def _summary(report: FileReport) -> str:
     if refused:
         parts.append(f"{len(refused)} not as written, {_all_of(len(helped), len(refused))}")
     if careful:
-        parts.append(f"{careful} with care, for which there is something easier")
+        parts.append(f"{careful} with care, with easier alternatives")
     passages = sum(p.verdict is Verdict.NOT_AS_WRITTEN for p in report.passages)
     if passages:
         parts.append(f"{passages} {'passage' if passages == 1 else 'passages'} not as written")
-    return f"{name}: {'; '.join(parts) or 'nothing to put right'}"
+    return f"{name}: {'; '.join(parts) or 'nothing to fix'}"
 
 
 def _all_of(helped: int, refused: int) -> str:

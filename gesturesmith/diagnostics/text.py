@@ -76,7 +76,7 @@ def _error(error: ReadError, text: SourceText) -> list[str]:
     lines += _shown(text, error.span, error.message)
     near = [n for n in error.nearest if n not in error.message]
     if near:
-        lines.append(f"  near: {', '.join(visible(n) for n in near)}")
+        lines.append(f"  did you mean {' or '.join(visible(n) for n in near)}?")
     lines.append(_place(text, error.span, error.code))
     return lines
 

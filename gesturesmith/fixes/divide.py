@@ -8,7 +8,7 @@ from fractions import Fraction
 from gesturesmith.diagnostics import Edit
 from gesturesmith.fixes.edits import EditWriter
 from gesturesmith.judge.places import ordinal
-from gesturesmith.lang.nodes import Block, Contour, Play, PlayItem, Point
+from gesturesmith.lang.nodes import Block, Contour, Play, PlayItem, PointNode
 from gesturesmith.lang.words import SIGNS
 from gesturesmith.model.gesture import DynamicMark, Gesture
 from gesturesmith.model.levels import level_at
@@ -227,7 +227,7 @@ class _Half:
         return text
 
     def _point(self, index: int, at: str) -> str:
-        node: Point = self._contour.points[index]
+        node: PointNode = self._contour.points[index]
         span = node.height.span
         words = [self._lines[span.line - 1][span.column - 1 : span.end_column - 1] + at]
         first, last = index == self._range[0], index == self._range[-1]

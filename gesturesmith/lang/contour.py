@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from gesturesmith.kinds import one_of
 from gesturesmith.lang.messages import listed, short, shown
-from gesturesmith.lang.nodes import Amount, Contour, Height, LineNode, Note, Point, Rest, Word
+from gesturesmith.lang.nodes import Amount, Contour, Height, LineNode, Note, PointNode, Rest, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token, unquoted
@@ -31,7 +31,7 @@ _A_POINT = "a point, such as G4, xG4, high, 35% or r"
 def contour(reader: Reader) -> Contour:
     """A whole contour, up to the end of the value."""
     first = reader.tok
-    points: list[Point] = []
+    points: list[PointNode] = []
     lines: list[LineNode] = []
     _no_line_here(reader, "a contour starts with a point, not with a line")
     while True:
@@ -41,7 +41,7 @@ def contour(reader: Reader) -> Contour:
         if reader.at_end():
             break
         line = _line(reader)
-        _no_line_here(reader, "two lines in a row: between two points stands one line, or a comma")
+        _no_line_here(reader, "two lines in a row: put one line, or a comma, between two points")
         if reader.at_end():
             _ends_with_line(reader, line)
         lines.append(line)
@@ -66,7 +66,7 @@ def _no_line_here(reader: Reader, message: str) -> None:
 
 def _ends_with_line(reader: Reader, line: LineNode) -> NoReturn:
     what = "a comma" if line.kind == "none" else f"the line {SIGNS[line.kind]}"
-    reader.fail("loose-line", line.span, f"{what} needs a point after it: add one, or take the sign away")
+    reader.fail("loose-line", line.span, f"{what} needs a point after it: add one, or remove the sign")
 
 
 def _line(reader: Reader) -> LineNode:
@@ -78,11 +78,13 @@ def _line(reader: Reader) -> LineNode:
         return LineNode(kind, "", tok.span)
     reader.next()
     if kind != "wavy":
-        reader.error("unknown-word", word.span, f"only a wavy line is `{word.text}`: write ~~ {word.text}", ("~~",))
+        reader.error(
+            "unknown-word", word.span, f"only a wavy line can be `{word.text}`: write ~~ {word.text}", ("~~",)
+        )
     return LineNode(kind, one_of(GROWTH, word.text), tok.span.to(word.span))
 
 
-def _point_or_skip(reader: Reader) -> Point | None:
+def _point_or_skip(reader: Reader) -> PointNode | None:
     """A point; where it is broken its errors are noted and the cursor goes to the next line or the end."""
     try:
         point = _point(reader)
@@ -95,7 +97,7 @@ def _point_or_skip(reader: Reader) -> Point | None:
     return None
 
 
-def _point(reader: Reader) -> Point:
+def _point(reader: Reader) -> PointNode:
     first = reader.tok
     where = height(reader)
     at: Amount | None = None
@@ -106,7 +108,7 @@ def _point(reader: Reader) -> Point:
         kind = reader.tok.kind
         if kind == "at":
             if at:
-                reader.fail("said-twice", reader.tok.span, f"one place a point: it comes at {at.value} already")
+                reader.fail("said-twice", reader.tok.span, f"this point already has a place, {at.value}: keep one")
             at = place(reader)
         elif kind == "word" and reader.tok.text == "without":
             without = (*without, _without(reader, without))
@@ -117,7 +119,7 @@ def _point(reader: Reader) -> Point:
     if isinstance(where, Rest):
         _check_rest(reader, marks)
     _check_changes(reader, as_, without)
-    return Point(height=where, at=at, as_=as_, without=without, marks=marks, span=reader.span_from(first))
+    return PointNode(height=where, at=at, as_=as_, without=without, marks=marks, span=reader.span_from(first))
 
 
 def height(reader: Reader) -> Note | Height | Rest:
@@ -148,14 +150,14 @@ def _no_height(reader: Reader, tok: Token) -> NoReturn:
     text, after = tok.text, reader.ahead()
     if tok.kind == "number":
         if after.text == "%":
-            reader.fail("bad-number", tok.span.to(after.span), f"no space before the %: write {short(text)}%")
-        hint = "a height takes a %, a decimal a full stop instead of a comma"
+            reader.fail("bad-number", tok.span.to(after.span), f"no space before %: write {short(text)}%")
+        hint = "a height takes a %, and a decimal a point, not a comma"
         reader.fail("bad-number", tok.span, f"{short(text)} is not a point: {hint}")
     if tok.kind == "word":
         rest = text[1:]
         silent = rest == "r"
         if text[0] in "xX" and len(text) < 12 and (silent or rest in _ALL_HEIGHTS or rest.isdigit()):
-            what = "silence has no pitch" if silent else "a height is only about its pitch already"
+            what = "silence has no pitch" if silent else "a height is approximate already"
             plain = f"{rest}%" if rest.isdigit() else rest
             reader.fail("x-before-height", tok.span, f"{what}, so no x stands before it: write {plain}", (plain,))
         if text in ("x", "X") and (after.kind == "percent" or after.text in (*_ALL_HEIGHTS, "r")):
@@ -163,7 +165,7 @@ def _no_height(reader: Reader, tok: Token) -> NoReturn:
         if text in ("rest", "R"):
             reader.fail("unknown-word", tok.span, "silence in a contour is `r`", ("r",))
         if text in POINT_WORDS or text in ("as", "without"):
-            reader.fail("unknown-word", tok.span, f"`{text}` stands after a point, not in its place: G4 {text}")
+            reader.fail("unknown-word", tok.span, f"`{text}` goes after a point, not instead of one: G4 {text}")
         if like_a_note(text):
             not_a_note(reader, tok, _A_POINT)
         near = reader.notes.nearest(text, _ALL_HEIGHTS)
@@ -178,7 +180,9 @@ def place(reader: Reader) -> Amount:
     value = reader.value_of(tok, tok.text[1:])
     unit = reader.tok
     if unit.kind == "word" and unit.text in ("s", "beat", "beats", "sec", "seconds", "ms"):
-        reader.fail("bad-place", unit.span, f"a place takes no unit, it counts in that of `lasts`: {tok.text}")
+        reader.fail(
+            "bad-place", unit.span, f"a place has no unit of its own, it counts in that of `lasts`: {tok.text}"
+        )
     if unit.text == "%" and unit.start == tok.end:
         reader.fail("bad-place", unit.span, "a place counts beats or seconds from the start of the gesture: @2")
     return Amount(value, "", tok.span)
@@ -189,15 +193,13 @@ def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tup
     tok = reader.tok
     if tok.text == "as":
         if as_:
-            reader.fail("said-twice", tok.span, f"one `as` a point: it turns to `{as_.text}` already")
+            reader.fail("said-twice", tok.span, f"one `as` per point: this one already turns to `{as_.text}`")
         reader.next()
         if reader.tok.kind not in ("word", "note"):
             reader.unexpected("a technique after `as`, such as `as air`")
         technique = reader.word("a technique")
         if reader.tok.text == "+":
-            reader.fail(
-                "too-much", reader.tok.span, "one technique after `as`; a second one waits for the next point"
-            )
+            reader.fail("too-much", reader.tok.span, "one technique after `as`: put a second one at the next point")
         return technique, marks
     if tok.text not in POINT_WORDS:
         _unknown_point_word(reader, tok)
@@ -213,7 +215,7 @@ def _without(reader: Reader, before: tuple[Word, ...]) -> Word:
         reader.unexpected("a technique after `without`, such as `without growl`")
     technique = reader.word("a technique")
     if any(technique.text == other.text for other in before):
-        reader.fail("said-twice", technique.span, f"`{technique.text}` ends at this point already: once is enough")
+        reader.fail("said-twice", technique.span, f"`{technique.text}` already ends at this point: keep one")
     if reader.tok.text == "+":
         reader.fail("too-much", reader.tok.span, "one technique after `without`: write `without` before each")
     return technique
@@ -235,9 +237,9 @@ def _once(reader: Reader, tok: Token, marks: tuple[Word, ...]) -> None:
     level = tok.text in LEVELS
     for mark in marks:
         if mark.text == tok.text:
-            reader.fail("said-twice", tok.span, f"`{tok.text}` stands at this point already: once is enough")
+            reader.fail("said-twice", tok.span, f"this point already has `{tok.text}`: keep one")
         if level and mark.text in LEVELS:
-            reader.fail("said-twice", tok.span, f"one dynamic a point: it is `{mark.text}` already")
+            reader.fail("said-twice", tok.span, f"one dynamic per point: this one already has `{mark.text}`")
 
 
 def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
@@ -245,7 +247,7 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
     if text in _ALL_HEIGHTS or text == "r" or like_a_note(text):
         _two_points(reader, tok)
     if text in GROWTH:
-        reader.fail("unknown-word", tok.span, f"`{text}` stands right after a wavy line: ~~ {text}", ("~~",))
+        reader.fail("unknown-word", tok.span, f"`{text}` goes right after a wavy line: ~~ {text}", ("~~",))
     if text == "at":
         reader.fail("bad-place", tok.span, "a place is written with @ right before the number: @2")
     near = reader.notes.nearest(text, (*MARKS, *LEVELS, "without"))
@@ -255,7 +257,7 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
 
 
 def _two_points(reader: Reader, tok: Token) -> NoReturn:
-    reader.fail("missing-line", tok.span, "between two points stands a comma (a new attack) or a line such as --")
+    reader.fail("missing-line", tok.span, "put a comma (a new attack) or a line such as -- between two points")
 
 
 def _after_point(reader: Reader) -> NoReturn:
@@ -267,31 +269,35 @@ def _after_point(reader: Reader) -> NoReturn:
         fix = {"-": "--", "~": "~~", "_": "__", ":": "::", ".": ".."}[tok.text]
         reader.fail("unexpected-sign", tok.span, f"a line is two signs: {fix}", (fix,))
     if tok.kind == "line":
-        reader.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is no line: {listed(tuple(SIGNS.values()))}")
+        reader.fail(
+            "unexpected-sign", tok.span, f"{shown(tok.text)} is not a line: write {listed(tuple(SIGNS.values()))}"
+        )
     if tok.text == "@":
-        reader.fail("bad-place", tok.span, "after @ comes the place at once, without a space: @2, @2.5 or @5/2")
+        reader.fail("bad-place", tok.span, "no space after @: write @2, @2.5 or @5/2")
     if tok.text == "+":
         reader.fail(
-            "unexpected-sign", tok.span, "cents are one piece with the note: C4+31c; a technique follows `as`"
+            "unexpected-sign", tok.span, "cents are joined to the note (C4+31c), and a technique follows `as`"
         )
     if tok.text in ("<", ">"):
-        reader.fail("unexpected-sign", tok.span, f"{tok.text} belongs in `dynamics`, for instance p {tok.text} f")
+        reader.fail("unexpected-sign", tok.span, f"{tok.text} belongs in `dynamics`, as in p {tok.text} f")
     if tok.kind == "number":
         reader.fail("bad-place", tok.span, f"a place is written with @: @{short(tok.text)}")
     if tok.kind == "text":
         fix = short(unquoted(tok.text))
-        reader.fail("unexpected-sign", tok.span, f'words above the staff have a line of their own: text: "{fix}"')
+        reader.fail("unexpected-sign", tok.span, f'words above the staff have a key of their own: text: "{fix}"')
     reader.unexpected("a line, a comma or nothing")
 
 
 def _check_rest(reader: Reader, marks: tuple[Word, ...]) -> None:
     for mark in marks:
         if mark.text not in SILENT_MARKS:
-            reader.fail("unknown-word", mark.span, f"silence takes no `{mark.text}`: only a fermata or a breath")
+            reader.fail("unknown-word", mark.span, f"silence takes no `{mark.text}`, only a fermata or a breath")
 
 
-def _check_silence(reader: Reader, points: list[Point], lines: list[LineNode]) -> None:
+def _check_silence(reader: Reader, points: list[PointNode], lines: list[LineNode]) -> None:
     for line, before, after in zip(lines, points, points[1:], strict=False):
         if line.kind != "none" and (isinstance(before.height, Rest) or isinstance(after.height, Rest)):
             way = "from" if isinstance(before.height, Rest) else "to"
-            reader.error("line-at-silence", line.span, f"no line leads {way} silence: put a comma beside r", (",",))
+            reader.error(
+                "line-at-silence", line.span, f"no line leads {way} silence: put a comma next to r", (",",)
+            )

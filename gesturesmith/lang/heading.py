@@ -68,19 +68,19 @@ def _unknown(line: SourceLine, key: Word, notes: ErrorList) -> BlockKind | None:
     near = notes.nearest(line.key, BLOCKS) if line.key else ()
     if near:
         said = shown(line.key)
-        notes.add("unknown-block", key.span, f"{said} does not begin a block: write {listed(near)}", near)
+        notes.add("unknown-block", key.span, f"{said} does not start a block: write {listed(near)}", near)
         return one_of(BLOCKS, near[0])
     start = line.start + 1
     wide = key.span if line.key else Span(line.content.number, start, start + 1)
     what = f"a setting such as `tempo: 72`, or {listed(BLOCKS)} with a name"
-    notes.add("not-a-key", wide, f"this line begins neither a setting nor a block: write {what}")
+    notes.add("not-a-key", wide, f"this line starts neither a setting nor a block: write {what}")
     return None
 
 
 def _name(reader: Reader, kind: str) -> Word:
     tok = reader.tok
     if tok.kind == "end":
-        reader.fail("missing-name", reader.key.span, f"every {_one(kind)} has a name: {kind} beacon")
+        reader.fail("missing-name", reader.key.span, f"every {_one(kind)} needs a name: {kind} beacon")
     if tok.kind == "text":
         words = "-".join(w for w in unquoted(tok.text).lower().split() if is_name(w))
         what = f"the name comes first, the title after it: {kind} {words[:30] or 'beacon'} {shown(tok.text)[1:-1]}"
@@ -103,11 +103,11 @@ def _take(name: Word, notes: ErrorList, taken: dict[str, int]) -> None:
     """Reserve the name, unless the language or another block has it."""
     folded = name.text.casefold()
     if folded in RESERVED:
-        what = f"`{name.text}` has a meaning of its own in the language: choose another name"
+        what = f"`{name.text}` is a word of the language: choose another name"
         notes.add("reserved-name", name.span, what)
     elif folded in taken:
         what = (
-            f"the name `{name.text}` is taken on line {taken[folded]} (capitals count for nothing): choose another"
+            f"the name `{name.text}` is taken on line {taken[folded]} (capitals make no difference): choose another"
         )
         outside, notes.block = notes.block, name.text  # it is a mistake of both blocks, and of no other
         notes.add("repeated-name", name.span, what)
@@ -125,7 +125,7 @@ def _title(reader: Reader) -> Text | None:
     if tok.kind == "end":
         return title
     if tok.text == ":":
-        reader.error("bad-heading", tok.span, "no colon after a heading: take it away")
+        reader.error("bad-heading", tok.span, "no colon after a heading: remove it")
         reader.next()
         return title
     if tok.kind in ("open", "hash", "bad"):
@@ -136,7 +136,7 @@ def _title(reader: Reader) -> Text | None:
         reader.fail("bad-heading", tok.span, f"a name is one word: {shape}")
     if tok.kind == "line" and title is None:
         reader.fail("bad-name", tok.span, "names are joined with single hyphens: fog-horn")
-    return reader.fail("bad-heading", tok.span, f"{shown(tok.text)} is too much: a heading is a name and a title")
+    return reader.fail("bad-heading", tok.span, f"unexpected {shown(tok.text)}: a heading is a name and a title")
 
 
 def _one(kind: str) -> str:

@@ -24,7 +24,7 @@ class Indents:
             self.reported = None
             return
         what = "a heading" if line.kind == "heading" else "a setting"
-        self._wrong(line, f"{what} starts at the left margin: take away the white space before it")
+        self._wrong(line, f"{what} starts at the left margin: remove the white space before it")
 
     def in_block(self, line: SourceLine) -> None:
         """A key of a block stands one unit in."""
@@ -38,7 +38,7 @@ class Indents:
         if not self.unit:
             self.unit = indent
         if indent != self.unit:
-            self._wrong(line, f"keys stand {said(self.unit)} in, in the whole file; this line has {said(indent)}")
+            self._wrong(line, f"keys are indented by {said(self.unit)} in this file, this line by {said(indent)}")
         else:
             self.reported = None
 

@@ -75,7 +75,7 @@ SETTINGS: dict[str, Key] = {
     "pitches": Key(
         _one_of(PITCHES, "a way to read pitches"),
         " or ".join(f"`{word}`" for word in PITCHES),
-        "error where the instrument transposes, since nobody should guess; else free",
+        "an error if the instrument transposes, since nobody should guess; else free",
     ),
     "tempo": Key(values.tempo, f'{_TEMPO}; a quoted text may stand before it (`"Slow, distant" 72`)', "60"),
     "title": Key(values.text, "quoted text", "none"),
@@ -117,7 +117,7 @@ GESTURE: dict[str, Key] = {
     "band": Key(
         values.band,
         f"a register name of the instrument ({_any_of(REGISTERS)}) or `PITCH..PITCH`",
-        "none; heights without pitch then need one: error",
+        "none; an error if there are heights without pitch",
     ),
     "lasts": Key(
         values.lasts,

@@ -67,7 +67,7 @@ class Rest:
 
 
 @frozen(kw_only=True)
-class Point:
+class PointNode:
     """One point: its height, time `at` (in the unit of `lasts`), the technique it turns to (`as`) and those it ends
     (`without`), words after it."""
 
@@ -92,7 +92,7 @@ class LineNode:
 class Contour:
     """Points with the lines between them: len(lines) == len(points) - 1."""
 
-    points: tuple[Point, ...]
+    points: tuple[PointNode, ...]
     lines: tuple[LineNode, ...]
     span: Span
 
@@ -116,7 +116,7 @@ class BandNode:
 
 
 @frozen
-class Level:
+class LevelNode:
     """A dynamic level with its place, if one is given."""
 
     level: str
@@ -128,7 +128,7 @@ class Level:
 class Dynamics:
     """Levels and what joins each to the next: "<", ">" or "" (levels that only follow each other)."""
 
-    levels: tuple[Level, ...]
+    levels: tuple[LevelNode, ...]
     joins: tuple[Join, ...]
     span: Span
 
@@ -154,7 +154,7 @@ class Finger:
 
 
 @frozen
-class Fingering:
+class FingeringNode:
     """mode "auto" | "held" | "given"; `items` one for all or one a point."""
 
     mode: FingeringMode
@@ -245,7 +245,7 @@ class Series:
 
 
 type Value = (
-    Word | Text | Amount | Contour | Names | BandNode | Dynamics | AttacksNode | Fingering | AllowNode
+    Word | Text | Amount | Contour | Names | BandNode | Dynamics | AttacksNode | FingeringNode | AllowNode
     | Tempo | TimeSignature | Paper | Play | Series
 )  # fmt: skip
 

@@ -37,9 +37,9 @@ def _decode(text: str) -> tuple[str, Fraction, int, int, bool] | _Mistake:
             return ("cents-without-c", f"cents need a c right after the number: write {fix}", (fix,))
         if about:
             fix = f"write {name} alone, or {name[1:]}{direction}{digits[:4]}c"
-            return ("cents-on-x", f"an x-note is only about its pitch, so it takes no cents: {fix}", ())
+            return ("cents-on-x", f"an x-note is approximate, so it takes no cents: {fix}", ())
         if len(digits) > 5 or int(digits) > _MAX_CENTS:
-            return ("out-of-range", f"more than {_MAX_CENTS} cents away: name the nearer note instead", ())
+            return ("out-of-range", f"more than {_MAX_CENTS} cents away: name a nearer note instead", ())
         cents = int(direction + digits)
     return letter, _ALTER[sign], int(octave), cents, bool(about)
 
@@ -50,7 +50,7 @@ _LOOSE = re.compile(
 _GERMAN = re.compile(r"([xX]?)([A-Ha-h])(isis|eses|is|es|ses|s)([0-9])\Z")
 _GERMAN_SIGN = {"is": "#", "es": "b", "s": "b", "isis": "##", "eses": "bb", "ses": "bb"}
 _NO_OCTAVE = re.compile(r"x?[A-G](?:##|bb|[#b]?[\^v]?)\Z")
-_MINUS_OCTAVE = "octaves run from 0 to 9 (C4 is middle C): no octave below 0 can be written"
+_MINUS_OCTAVE = "octaves run from 0 to 9 (C4 is middle C): none below 0 can be written"
 
 
 def like_a_note(text: str) -> bool:
@@ -69,28 +69,28 @@ def mistake(text: str) -> _Mistake | None:
         fix = f"{german[1].lower()}{letter}{_GERMAN_SIGN[german[3]]}{german[4]}"
         return ("bad-note", f"accidentals are signs here: write {fix} for `{text}`", (fix,))
     if _NO_OCTAVE.match(text):
-        return ("bad-note", f"`{text}` has no octave: write {text}4 for the one from middle C up", (f"{text}4",))
+        return ("bad-note", f"`{text}` has no octave: write {text}4 for the octave from middle C up", (f"{text}4",))
     match = _LOOSE.match(text)
     if match is None:
         return None
     x, letter, sign, octave, after = match.groups()
     if letter in "Hh":
         near = (f"{x}B{octave}", f"{x}Bb{octave}")
-        return ("note-h", f"there is no H here: write {near[0]} for H, {near[1]} for the German B", near)
+        return ("note-h", f"there is no note H: write {near[0]} for H, {near[1]} for the German B", near)
     if octave.startswith("-"):
         return ("octave-range", _MINUS_OCTAVE, ())
     if len(octave) > 1:
-        return ("octave-range", "octaves run from 0 to 9 (C4 is middle C): one digit ends a note", ())
+        return ("octave-range", "octaves run from 0 to 9 (C4 is middle C): end the note with one digit", ())
     plain = f"{x.lower()}{letter.upper()}"
     if after:
         fix = f"{plain}{after}{octave}"
         if sign or not _NOTE.match(fix):
             return (
                 "bad-note",
-                f"`{text}` is not a note: accidentals stand before the octave, as in F#4",
+                f"`{text}` is not a note: accidentals go before the octave, as in F#4",
                 (),
             )
-        return ("accidental-order", f"the accidental stands before the octave: write {fix}", (fix,))
+        return ("accidental-order", f"the accidental goes before the octave: write {fix}", (fix,))
     return _sign_mistake(text, plain, sign, octave)
 
 
@@ -99,7 +99,7 @@ def _sign_mistake(text: str, plain: str, sign: str, octave: str) -> _Mistake:
     if _NOTE.match(f"{plain}{sign}{octave}"):
         fix = f"{plain}{sign}{octave}"
         if fix[1:] == text[1:] and text[0] == "X":
-            return ("bad-note", f"the x before a note is small: write {fix}", (fix,))
+            return ("bad-note", f"the x before a note is lower-case: write {fix}", (fix,))
         flat = f"{plain}b{octave}" if plain[-1:] == "B" and not sign else ""
         german = f", or {flat} for the German b" if flat else ""
         return ("lower-case-note", f"note names are capitals: write {fix}{german}", (fix, flat) if flat else (fix,))
@@ -111,7 +111,7 @@ def _sign_mistake(text: str, plain: str, sign: str, octave: str) -> _Mistake:
         fix = f"{plain}{sign[1]}{sign[0]}{octave}"
         return ("accidental-order", f"the quarter-tone sign comes after the sharp or flat: write {fix}", (fix,))
     allowed = "one of #, b, ##, bb, ^, v, or # or b with ^ or v after it"
-    return ("bad-note", f"`{text}` has accidentals that do not go together: {allowed}", ())
+    return ("bad-note", f"`{text}` has accidentals that cannot be combined: {allowed}", ())
 
 
 def note(reader: Reader, wanted: str) -> Note:
@@ -132,5 +132,5 @@ def not_a_note(reader: Reader, tok: Token, wanted: str) -> NoReturn:
     if found:
         reader.fail(found[0], tok.span, found[1], found[2])
     if tok.kind == "word" and tok.text in ("x", "X") and reader.ahead().kind == "note":
-        reader.fail("bad-note", tok.span, f"the x stands right before the note: write x{reader.ahead().text}")
+        reader.fail("bad-note", tok.span, f"no space after x: write x{reader.ahead().text}")
     reader.unexpected(wanted)

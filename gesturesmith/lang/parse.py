@@ -108,7 +108,7 @@ class _Builder:
         number = line.content.number
         if number in self.controls:
             column, sign = self.controls[number]
-            what = f"{sign_name(sign)} cannot stand in a gesture file: delete it"
+            what = f"{sign_name(sign)} cannot be used in a gesture file: delete it"
             self.notes.add("control-character", Span(number, column, column + 1), what)
             self.notes.silent.add(number)
 
@@ -164,9 +164,7 @@ class _Builder:
         entry = self._read_entry(line, more, key.read)
         seen = self.settings_seen if setting else self.seen
         if line.key in seen and not key.repeatable:
-            self.notes.add(
-                "repeated-key", entry.key.span, f"`{line.key}` stands above already: keep one of the two"
-            )
+            self.notes.add("repeated-key", entry.key.span, f"duplicate key `{line.key}`: keep one of the two")
             return
         seen.add(line.key)
         (self.settings if setting else self.entries).append(entry)
@@ -174,7 +172,7 @@ class _Builder:
     def _read_entry(self, line: SourceLine, more: list[SourceLine], read: Read) -> KeyEntry:
         key = _key_word(line)
         if not line.colon:
-            self.notes.add("missing-colon", key.span, f"a colon comes after the key: {line.key}: …")
+            self.notes.add("missing-colon", key.span, f"missing colon after the key: {line.key}: …")
         tokens = _tokens(line, more)
         if len(tokens) > MAX_TOKENS:
             self.notes.add(
@@ -185,9 +183,7 @@ class _Builder:
             del tokens[0]
         first = tokens[0]
         if first.kind == "end":
-            self.notes.add(
-                "empty-value", key.span, f"nothing stands after `{line.key}:`: write its value, or take it away"
-            )
+            self.notes.add("empty-value", key.span, f"`{line.key}:` has no value: write one, or remove the key")
             return KeyEntry(key, None, key.span)
         reader = Reader(tokens, key, self.notes)
         value: Value | None = None
@@ -214,7 +210,7 @@ class _Builder:
             self.notes.add("misplaced-key", span, f"`{line.key}` is not {where}: {_home(line.key, homes, kind)}")
             return None
         near = self.notes.nearest(line.key, tuple(keys))
-        wanted = f"write {listed(near)}" if near else f"there are {listed(tuple(keys), 'and')}"
+        wanted = f"write {listed(near)}" if near else f"choose from {listed(tuple(keys), 'and')}"
         self.notes.add("unknown-key", span, f"{shown(line.key)} is not {where}: {wanted}", near)
         return None
 
@@ -258,7 +254,7 @@ def _a(kind: str) -> str:
 def _home(key: str, homes: list[BlockKind], kind: str) -> str:
     """Where a misplaced key belongs."""
     if kind and key == "title":
-        return f'a title stands in quotes after the name: {kind} name "Title"'
+        return f'a title goes in quotes after the name: {kind} name "Title"'
     places = [_a(b) for b in homes]
     if key in SETTINGS:
         places.append("the top of the file")

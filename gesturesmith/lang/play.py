@@ -35,7 +35,7 @@ def play(reader: Reader) -> Play:
             return Play(tuple(items), reader.span_from(first))
         comma = reader.next()
         if reader.at_end() or reader.tok.text == ",":
-            reader.error("bad-list", comma.span, "a comma with nothing after it: add an item, or take it away")
+            reader.error("bad-list", comma.span, "a comma with nothing after it: add an item, or remove the comma")
             while reader.tok.text == ",":
                 reader.next()
             if reader.at_end():
@@ -55,11 +55,9 @@ def _item(reader: Reader) -> PlayItem:
     if tok.text.casefold() not in reader.notes.names:
         if tok.text == "r" or (tok.text in ("rests", "Rest", "pause", "silence") and after.kind == "number"):
             count = after.text if after.kind == "number" else "4"
-            reader.fail("bad-item", tok.span, f"silence in a passage is a rest of so many beats: rest {count}")
+            reader.fail("bad-item", tok.span, f"silence in a passage is a rest with its beats: rest {count}")
         if tok.text in HEIGHTS or tok.text in EXTREMES:
-            reader.fail(
-                "bad-item", tok.span, f"`{tok.text}` needs the band of a gesture: play a gesture or a pitch"
-            )
+            reader.fail("bad-item", tok.span, f"`{tok.text}` needs a gesture's band: play a gesture or a pitch")
         if like_a_note(tok.text):
             not_a_note(reader, tok, _AN_ITEM)
     name = reader.word(_AN_ITEM)
@@ -73,10 +71,12 @@ def _item(reader: Reader) -> PlayItem:
 def _no_item(reader: Reader, tok: Token) -> NoReturn:
     if tok.kind == "number":
         reader.fail(
-            "bad-item", tok.span, f"a number alone is no item: rest {short(tok.text)}, or C4 for {short(tok.text)}"
+            "bad-item",
+            tok.span,
+            f"a number alone is not an item: write rest {short(tok.text)}, or C4 for {short(tok.text)}",
         )
     if tok.kind == "text":
-        reader.fail("bad-item", tok.span, "a gesture is played by its name, not by its title: no quotes")
+        reader.fail("bad-item", tok.span, "play a gesture by its name, without quotes, not by its title")
     reader.unexpected(_AN_ITEM)
 
 
@@ -91,17 +91,19 @@ def _pitch(reader: Reader) -> PlayItem:
         tok = reader.tok
         if tok.text == "for":
             if length:
-                reader.fail("said-twice", tok.span, "one `for` a pitch")
+                reader.fail("said-twice", tok.span, "one `for` per pitch")
             reader.next()
             length = _beats(reader, "the length of the pitch in beats: C4 for 2")
         elif tok.text == "without":
-            reader.fail("bad-item", tok.span, "a pitch in a passage begins as ordinary playing: nothing ends at it")
+            reader.fail(
+                "bad-item", tok.span, "a pitch in a passage begins as ordinary playing: no technique ends there"
+            )
         elif tok.text in ("up", "down"):
-            reader.fail("bad-item", tok.span, "only gestures and passages are moved: write the pitch you want")
+            reader.fail("bad-item", tok.span, "only gestures and passages can be moved: write the pitch you want")
         else:
             as_, marks = point_word(reader, as_, marks)
     if reader.tok.kind == "at":
-        reader.fail("bad-item", reader.tok.span, "no place in a passage: its items follow each other")
+        reader.fail("bad-item", reader.tok.span, "items of a passage follow each other and have no place")
     if length is None:
         reader.fail("bad-item", first.span, f"how long? Write {first.text} for 2 (beats)")
     return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, span=reader.span_from(first))
@@ -125,7 +127,7 @@ def _distance(reader: Reader) -> tuple[int | None, str]:
     if tok.kind == "number":
         count = reader.whole("semitones")
         if count.value > _MAX_SEMITONES:
-            reader.fail("out-of-range", tok.span, f"{tok.text} semitones lead out of all notation")
+            reader.fail("out-of-range", tok.span, f"{tok.text} semitones is outside anything that can be written")
         if reader.tok.text in ("semitone", "semitones", "st"):
             reader.fail("unknown-unit", reader.tok.span, f"a number alone counts semitones: {tok.text}")
         return int(count.value), ""
@@ -149,5 +151,5 @@ def _after_item(reader: Reader, item: PlayItem) -> NoReturn:
     if tok.kind in ("word", "note"):
         reader.fail("bad-list", tok.span, "put a comma between the items of a passage")
     if tok.text in ("--", "~~", "__", "->", "::", ".."):
-        reader.fail("bad-item", tok.span, "lines belong in the contour of a gesture; here stand commas")
+        reader.fail("bad-item", tok.span, "lines belong in the contour of a gesture; use commas here")
     reader.unexpected("a comma or nothing")

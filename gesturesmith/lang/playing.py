@@ -7,7 +7,7 @@ from typing import get_args
 from gesturesmith.kinds import AttackShape, FingeringMode, Join, Shade, one_of
 from gesturesmith.lang.contour import place
 from gesturesmith.lang.messages import listed, short, shown
-from gesturesmith.lang.nodes import AttacksNode, Dynamics, Finger, Fingering, Level
+from gesturesmith.lang.nodes import AttacksNode, Dynamics, Finger, FingeringNode, LevelNode
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import LEVELS, MARKS, SHADES, SHAPES, SIDES
@@ -32,23 +32,23 @@ def dynamics_item(reader: Reader) -> Dynamics:
     while reader.tok.text != "," and not reader.at_end():
         join: Join = one_of(get_args(Join), reader.next().text) if reader.tok.text in ("<", ">") else ""
         if not join and reader.tok.kind == "at":
-            reader.fail("said-twice", reader.tok.span, "one place a level")
+            reader.fail("said-twice", reader.tok.span, "one place per level")
         levels.append(_level(reader, join))
         joins.append(join)
     return Dynamics(tuple(levels), tuple(joins), reader.span_from(first))
 
 
-def _level(reader: Reader, join: str = "") -> Level:
+def _level(reader: Reader, join: str = "") -> LevelNode:
     tok = reader.tok
     if tok.kind == "word" and tok.text in LEVELS:
         reader.next()
         at = place(reader) if reader.tok.kind == "at" else None
-        return Level(tok.text, at, reader.span_from(tok))
+        return LevelNode(tok.text, at, reader.span_from(tok))
     if tok.text in ("<", ">") or (tok.kind == "end" and join):
         sign = join or tok.text
-        reader.fail("incomplete", tok.span, f"a hairpin has a level at both its ends: p {sign} f; n is niente")
+        reader.fail("incomplete", tok.span, f"a hairpin needs a level at both ends: p {sign} f; n is niente")
     if tok.text == "@":
-        reader.fail("bad-place", tok.span, "after @ comes the place at once, without a space: f@3")
+        reader.fail("bad-place", tok.span, "no space after @: f@3")
     if tok.kind == "number":
         reader.fail("bad-place", tok.span, f"a place is written with @ right after the level: f@{short(tok.text)}")
     if tok.kind != "word":
@@ -74,23 +74,23 @@ def attacks(reader: Reader) -> AttacksNode:
     return value
 
 
-def fingering(reader: Reader) -> Fingering:
+def fingering(reader: Reader) -> FingeringNode:
     """`auto`, `held`, or sides and valves, separated by commas."""
     first = reader.tok
     if first.kind == "word" and first.text in _MODES:
         reader.next()
         reader.finish(f"`{first.text}` alone, or fingerings with commas")
-        return Fingering(one_of(_MODES, first.text), (), first.span)
+        return FingeringNode(one_of(_MODES, first.text), (), first.span)
     items = [_finger(reader)]
     while reader.tok.text == ",":
         reader.next()
         items.append(_finger(reader))
-    value = Fingering("given", tuple(items), reader.span_from(first))
+    value = FingeringNode("given", tuple(items), reader.span_from(first))
     tok = reader.tok
     if tok.kind in ("number", "valves"):
         reader.fail("bad-fingering", tok.span, "valves are joined with hyphens (1-2), points separated by commas")
     if tok.kind == "word":
-        reader.fail("bad-fingering", tok.span, f"a side stands before its valves: {tok.text} {reader.back().text}")
+        reader.fail("bad-fingering", tok.span, f"a side goes before its valves: {tok.text} {reader.back().text}")
     reader.finish("fingerings separated by commas")
     return value
 
@@ -106,7 +106,9 @@ def _finger(reader: Reader) -> Finger:
         elif word.text in SHADES and not shade:
             shade = one_of(SHADES, word.text)
         else:
-            reader.fail("said-twice", word.span, f"one side, one of short and long: `{word.text}` is one too many")
+            reader.fail(
+                "said-twice", word.span, f"`{word.text}` is one too many: one side, and one of short and long"
+            )
     tok = reader.tok
     if tok.text.lower() == "open":
         reader.fail("bad-fingering", tok.span, "without valves is 0, as in F 0", ("0",))
@@ -122,7 +124,9 @@ def _valves(reader: Reader, tok: Token) -> str:
         fix = "-".join(tok.text)
         reader.fail("bad-fingering", tok.span, f"valves are joined with hyphens: write {fix}", (fix,))
     if any(len(p) != 1 for p in parts) or (len(parts) > 1 and "0" in parts):
-        reader.fail("bad-fingering", tok.span, f"{shown(tok.text)} is no fingering: 0 alone, or valves such as 1-3")
+        reader.fail(
+            "bad-fingering", tok.span, f"{shown(tok.text)} is not a fingering: write 0 alone, or valves such as 1-3"
+        )
     if len(set(parts)) < len(parts):
         reader.fail("bad-fingering", tok.span, "each valve once: write 1-2, or commas between the points")
     return "-".join(parts)

@@ -67,7 +67,7 @@ class ErrorList:
 
 def and_more(span: Span, block: str | None) -> ReadError:
     """What stands in the place of every error after the first `MAX_ERRORS`."""
-    rule, message = "too-many-errors", "there are more errors from here on: mend these first"
+    rule, message = "too-many-errors", "there are more errors from here on: fix these first"
     return ReadError(code=RULES[rule], rule=rule, span=span, message=message, gesture=block)
 
 
@@ -125,7 +125,7 @@ class Reader:
         """The token under the cursor is not `wanted` ("a point, such as G4")."""
         tok = self.tok
         if tok.kind == "end":
-            self.fail("incomplete", tok.span, f"`{self.key.text}` stops too early: add {wanted}")
+            self.fail("incomplete", tok.span, f"`{self.key.text}` is incomplete: add {wanted}")
         if tok.kind == "open":
             self.unclosed(tok)
         if tok.kind == "hash":
@@ -133,17 +133,17 @@ class Reader:
         if tok.kind == "bad":
             self.fail("unexpected-sign", tok.span, f"{sign_name(tok.text)} has no meaning here: write {wanted}")
         if tok.kind in ("line", "sign"):
-            self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} cannot stand here: write {wanted}")
+            self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is not allowed here: write {wanted}")
         if tok.kind == "text":
-            self.fail("unexpected-sign", tok.span, f"a text in quotes cannot stand here: write {wanted}")
-        self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is not understood here: write {wanted}")
+            self.fail("unexpected-sign", tok.span, f"a text in quotes is not allowed here: write {wanted}")
+        self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is unknown here: write {wanted}")
 
     def unclosed(self, tok: Token) -> NoReturn:
         """A text without its closing sign."""
         self.fail(
             "unclosed-text",
             tok.span,
-            f"this text is never closed: put {PARTNER[tok.text[0]]} at its end, on the same line",
+            f"unclosed text: put {PARTNER[tok.text[0]]} at its end, on the same line",
         )
 
     def finish(self, whole: str) -> None:
@@ -153,7 +153,7 @@ class Reader:
             return
         if tok.kind in ("open", "hash", "bad"):
             self.unexpected("nothing more")
-        self.fail("too-much", tok.span, f"{shown(tok.text)} is too much here: `{self.key.text}` takes {whole}")
+        self.fail("too-much", tok.span, f"unexpected {shown(tok.text)}: `{self.key.text}` takes {whole}")
 
     # -- what values are made of ------------------------------------------------------------------------
 
@@ -163,7 +163,7 @@ class Reader:
         if tok.kind == "note" and is_name(tok.text):  # `A4` where a name is wanted
             return Word(tok.text, self.next().span)
         if tok.kind == "text" and is_name(unquoted(tok.text)):
-            self.fail("unknown-word", tok.span, f"names stand without quotes: {short(unquoted(tok.text))}")
+            self.fail("unknown-word", tok.span, f"no quotes around names: {short(unquoted(tok.text))}")
         if tok.kind != "word":
             self.unexpected(wanted)
         if not is_name(tok.text):
@@ -197,11 +197,11 @@ class Reader:
         parts = [unquoted(self.next().text)]
         while self.tok.kind == "text":
             if self.tok.line == self.back().line:
-                self.fail("too-much", self.tok.span, "one text a line: put both into one pair of quotes")
+                self.fail("too-much", self.tok.span, "one text per line: put both in one pair of quotes")
             parts.append(unquoted(self.next().text))
         whole = " ".join(parts)
         if len(whole) > MAX_TEXT_LENGTH:
-            said = f"a text of {len(whole)} characters, and {MAX_TEXT_LENGTH} is the most: a page could not hold it"
+            said = f"a text of {len(whole)} characters: at most {MAX_TEXT_LENGTH} fit on a page"
             self.fail("out-of-range", first.span, said)
         return Text(whole, first.span)
 
@@ -223,15 +223,15 @@ class Reader:
     def value_of(self, tok: Token, digits: str) -> Fraction:
         """The value of the number `digits` inside `tok`."""
         if len(digits) > _MAX_NUMBER_LENGTH:
-            self.fail("bad-number", tok.span, f"this number is too long: at most {_MAX_NUMBER_LENGTH} characters")
+            self.fail("bad-number", tok.span, f"number too long: at most {_MAX_NUMBER_LENGTH} characters")
         value = fraction(digits)
         if value is None:
-            self.fail("zero-divisor", tok.span, f"{digits} divides by zero: the lower number is at least 1")
+            self.fail("zero-divisor", tok.span, f"{digits} divides by zero: the denominator is at least 1")
         following = self.tok
         if following.text == "." and following.start == tok.end:
-            self.fail("bad-number", following.span, "a full stop needs digits on both sides: 2.5")
+            self.fail("bad-number", following.span, "a decimal point needs digits on both sides: 2.5")
         if following.text.startswith("/") and following.start == tok.end:
-            self.fail("bad-number", following.span, "a fraction is two whole numbers with a stroke: 3/2")
+            self.fail("bad-number", following.span, "a fraction is two whole numbers with a slash: 3/2")
         return value
 
     def _number_wanted(self, wanted: str) -> NoReturn:
@@ -242,9 +242,9 @@ class Reader:
             self.fail("bad-number", tok.span, f"numbers have no sign: write {short(after.text)}")
         if tok.kind == "word" and tok.text[0] in "½¼¾⅓⅔":
             plain = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3"}[tok.text[0]]
-            self.fail("bad-number", tok.span, f"write {shown(tok.text)} with a stroke: {plain}")
+            self.fail("bad-number", tok.span, f"write {shown(tok.text)} with a slash: {plain}")
         if tok.kind == "text":
-            self.fail("bad-number", tok.span, f"a number stands without quotes: {shown(unquoted(tok.text))}")
+            self.fail("bad-number", tok.span, f"no quotes around numbers: {shown(unquoted(tok.text))}")
         self.unexpected(wanted)
 
     def whole(self, wanted: str, least: int = 1) -> Amount:
@@ -262,14 +262,14 @@ class Reader:
         tok = self.tok
         value = self.number(wanted)
         if not value:
-            self.fail("out-of-range", tok.span, f"{tok.text} is nothing: a number above zero is needed")
+            self.fail("out-of-range", tok.span, f"{tok.text} is not enough: write a number above zero")
         return value
 
     def unit(self, allowed: tuple[Unit, ...]) -> Unit:
         """The unit under the cursor, "" where there is none; `allowed` are units as nodes name them."""
         tok = self.tok
         if tok.kind == "percent" or (tok.kind == "bad" and tok.text == "%"):
-            self.fail("unknown-unit", tok.span, f"% is no unit here: write {listed(allowed)}", allowed)
+            self.fail("unknown-unit", tok.span, f"% is not a unit here: write {listed(allowed)}", allowed)
         if tok.kind != "word":
             return ""
         unit = UNITS.get(tok.text)
@@ -277,7 +277,9 @@ class Reader:
             self.next()
             return unit
         near = self.notes.nearest(tok.text, allowed) or allowed
-        return self.fail("unknown-unit", tok.span, f"{shown(tok.text)} is no unit here: write {listed(near)}", near)
+        return self.fail(
+            "unknown-unit", tok.span, f"{shown(tok.text)} is not a unit here: write {listed(near)}", near
+        )
 
 
 @lru_cache(2048)
@@ -292,7 +294,7 @@ def fraction(digits: str) -> Fraction | None:
 
 def hash_message(tok: Token) -> str:
     """What to do about a `#` that neither sharpens a note nor starts a comment."""
-    return "a comment needs two spaces before its `#`; a sharp stands right after the letter, as in F#4"
+    return "a comment needs two spaces before its `#`; a sharp goes right after the letter, as in F#4"
 
 
 def name_message(text: str) -> str:
@@ -306,7 +308,7 @@ def name_message(text: str) -> str:
 def sign_name(text: str) -> str:
     """A sign as a sentence calls it, also where it cannot be seen."""
     if text == "'" or text in "‘’‚":
-        return f"the quote {text} (texts stand in double quotes)"
+        return f"the quote {text} (texts need double quotes)"
     if text.isprintable() and text.strip():
         return f"`{text}`"
     return f"an invisible character (U+{ord(text):04X})"

@@ -25,7 +25,7 @@ def _listed[T](reader: Reader, item: Callable[[Reader], T], more: str) -> tuple[
     while reader.tok.text == ",":
         comma = reader.next()
         if reader.at_end() or reader.tok.text == ",":
-            reader.fail("bad-list", comma.span, f"a comma with nothing after it: add {more}, or take it away")
+            reader.fail("bad-list", comma.span, f"a comma with nothing after it: add {more}, or remove the comma")
         items.append(item(reader))
     return tuple(items)
 
@@ -40,15 +40,15 @@ def _list_or_range[T: _Item](
         value = _range(reader, first, head, item, step)
         return Series((value,), value.span)
     if reader.tok.text in ("--", "-", "–", "...") or (reader.tok.kind == "word" and reader.tok.text == "to"):
-        reader.fail("bad-list", reader.tok.span, f"a range has two full stops and a step: {first.text}..… by 1")
+        reader.fail("bad-list", reader.tok.span, f"a range has two dots and a step: {first.text}..… by 1")
     items: tuple[T, ...] = (head,)
     if reader.tok.text == ",":
         comma = reader.next()
         if reader.at_end() or reader.tok.text == ",":
-            reader.fail("bad-list", comma.span, f"a comma with nothing after it: add {what}, or take it away")
+            reader.fail("bad-list", comma.span, f"a comma with nothing after it: add {what}, or remove the comma")
         items += _listed(reader, item, what)
     if reader.tok.text == "..":
-        reader.fail("bad-list", reader.tok.span, "either a list or one range, not both in one line")
+        reader.fail("bad-list", reader.tok.span, "write a list or one range, not both")
     if reader.tok.kind in ("note", "number"):
         reader.fail("bad-list", reader.tok.span, "put a comma between the items of a list")
     if reader.tok.text == "by":
@@ -71,7 +71,7 @@ def _range[T: _Item](
     by = step(reader)
     value = Range(head, last, by, reader.span_from(first))
     if reader.tok.text == ",":
-        reader.fail("bad-list", reader.tok.span, "either a list or one range, not both in one line")
+        reader.fail("bad-list", reader.tok.span, "write a list or one range, not both")
     reader.finish("a range A..B by N")
     return value
 
@@ -157,7 +157,7 @@ def band(reader: Reader) -> Series:
     first = reader.tok
     items = _listed(reader, band_item, "a band")
     if reader.tok.text == "by":
-        reader.fail("bad-list", reader.tok.span, "bands are listed, with commas: G4..F5, C4..G4")
+        reader.fail("bad-list", reader.tok.span, "list bands with commas: G4..F5, C4..G4")
     value = Series(items, reader.span_from(first))
     reader.finish("bands with commas between")
     return value
@@ -198,9 +198,9 @@ def count(reader: Reader) -> Amount:
     """A whole number from 1."""
     value = reader.whole("a number such as 2")
     if value.value > 1000:
-        reader.fail("out-of-range", value.span, f"{Fraction(value.value)} times is too much: at most 1000")
+        reader.fail("out-of-range", value.span, f"{Fraction(value.value)} times is too many: at most 1000")
     tok = reader.tok
     if tok.text in ("times", "x", "time"):
-        reader.fail("too-much", tok.span, f"the number alone is enough: {reader.key.text}: {reader.back().text}")
+        reader.fail("too-much", tok.span, f"write the number alone: {reader.key.text}: {reader.back().text}")
     reader.finish("one whole number")
     return value

@@ -53,7 +53,7 @@ def instrument(reader: Reader) -> Word | Text:
         return text(reader)
     value = reader.word("an instrument such as horn, or the path of a profile in quotes")
     if reader.tok.text in (".", "/", "\\", "..") or reader.tok.kind == "bad":
-        reader.fail("text-needs-quotes", value.span, 'the path of a profile stands in quotes: "my-horn.toml"')
+        reader.fail("text-needs-quotes", value.span, 'the path of a profile needs quotes: "my-horn.toml"')
     reader.finish("one name; several words are joined with a hyphen")
     return value
 
@@ -61,7 +61,7 @@ def instrument(reader: Reader) -> Word | Text:
 def _in_range(reader: Reader, value: Fraction, tok: Token, limits: tuple[int, int], what: str) -> None:
     low, high = limits
     if not low <= value <= high:
-        reader.fail("out-of-range", tok.span, f"{what} from {low} to {high} can be asked for, not {tok.text}")
+        reader.fail("out-of-range", tok.span, f"{tok.text} is out of range: {what} run from {low} to {high}")
 
 
 def bpm(reader: Reader) -> Amount:
@@ -100,7 +100,7 @@ def wording(reader: Reader) -> Names:
         reader.next()
         second = reader.choice(WORDINGS, "a language of the page texts")
         if second.text == words[0].text:
-            reader.fail("said-twice", second.span, f"`{second.text}` is there already: two different languages")
+            reader.fail("said-twice", second.span, f"`{second.text}` twice: name two different languages")
         words.append(second)
     elif reader.tok.kind == "word":
         reader.fail("bad-list", reader.tok.span, f"a comma between the two: {words[0].text}, {reader.tok.text}")
@@ -138,7 +138,9 @@ def paper(reader: Reader) -> Paper:
         if name not in PAPERS:
             near = reader.notes.nearest(name, PAPERS)
             wanted = f"{listed(PAPERS)}, or width and height, such as 230 x 310 mm"
-            reader.fail("unknown-word", first.span, f"{shown(first.text)} is no paper size: write {wanted}", near)
+            reader.fail(
+                "unknown-word", first.span, f"{shown(first.text)} is not a paper size: write {wanted}", near
+            )
         reader.next()
         reader.finish("one paper size")
         return Paper(name, None, None, first.span)
@@ -215,22 +217,22 @@ def band_item(reader: Reader) -> BandNode:
     if first.kind == "word" and not mistake(first.text):
         word = reader.word(wanted)
         if reader.tok.text in ("..", "--", "-", "–"):
-            reader.fail("bad-band", reader.tok.span, "only pitches have .. between them; a register stands alone")
+            reader.fail("bad-band", reader.tok.span, "only pitches have .. between them; write the register alone")
         return BandNode(word, None, None, first.span)
     low = _band_note(reader, wanted)
     sign = reader.tok
     if sign.text != "..":
         if sign.kind == "line" and sign.text != ",":
-            reader.fail("bad-band", sign.span, f"two full stops between the pitches of a band, not {sign.text}: ..")
+            reader.fail("bad-band", sign.span, f"two dots between the pitches of a band, not {sign.text}: ..")
         if sign.kind not in ("end", "word", "note") and sign.text != ",":
-            reader.unexpected("two full stops and the highest pitch")
+            reader.unexpected("two dots and the highest pitch")
         reader.fail("bad-band", sign.span, f"a band has a lowest and a highest pitch: {first.text}..F5")
     reader.next()
     high = _band_note(reader, "the highest pitch of the band")
     below, above = _cents(low.letter, low.alter, low.octave), _cents(high.letter, high.alter, high.octave)
     span = reader.span_from(first)
     if below == above:
-        reader.fail("bad-band", span, "this band has no height: its two pitches are the same")
+        reader.fail("bad-band", span, "this band is empty: its two pitches are the same")
     if below > above:
         reader.fail("bad-band", span, f"the lower pitch comes first: {reader.back().text}..{first.text}")
     return BandNode(None, low, high, span)
@@ -246,7 +248,7 @@ def _band_note(reader: Reader, wanted: str) -> Note:
     value = note(reader, wanted)
     if value.about or value.cents:
         plain = tok.text.lstrip("x").split("+")[0].split("-")[0]
-        reader.fail("bad-band", tok.span, f"the pitches of a band take no x and no cents: {plain}", (plain,))
+        reader.fail("bad-band", tok.span, f"the pitches of a band take no x or cents: {plain}", (plain,))
     return value
 
 
@@ -269,7 +271,7 @@ def _no_decimal_comma(reader: Reader, first: Token) -> None:
     comma, after = reader.tok, reader.ahead()
     if comma.text == "," and after.kind == "number" and comma.start == first.end and after.start == comma.end:
         fix = f"{first.text}.{after.text}"
-        reader.fail("bad-number", comma.span, f"a decimal has a full stop: write {fix}", (fix,))
+        reader.fail("bad-number", comma.span, f"a decimal has a point: write {fix}", (fix,))
 
 
 def allow(reader: Reader) -> AllowNode:

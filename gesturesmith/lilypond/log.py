@@ -91,17 +91,15 @@ def failure(
     placed = next((g for m in errors if (g := gesture_at(document, m.line))), None)
     named = placed or (missing[0] if missing else None) or None
     if ended == "timeout":
-        return Failure(gesture=named, summary="LilyPond did not come to an end in time and was stopped")
+        return Failure(gesture=named, summary="LilyPond took too long and was stopped")
     if ended == "flood":
-        return Failure(gesture=named, summary="LilyPond made far more than music needs and was stopped")
+        return Failure(gesture=named, summary="LilyPond produced far more than music needs and was stopped")
     if ended == "full":
-        return Failure(gesture=None, summary="the disk with the temporary files is full")
+        return Failure(gesture=None, summary="the disk for temporary files is full")
     if ended == "stopped":
-        return Failure(gesture=named, summary="LilyPond was stopped from outside")
+        return Failure(gesture=named, summary="LilyPond was killed")
     said = next((m.text for m in errors if m.level == "error"), "") or next((m.text for m in errors), "")
-    return Failure(
-        gesture=named, summary=f"LilyPond could not set it ({said})" if said else "LilyPond made no picture"
-    )
+    return Failure(gesture=named, summary=f"LilyPond failed ({said})" if said else "LilyPond made no picture")
 
 
 def _tidy(text: str) -> str:

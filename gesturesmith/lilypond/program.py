@@ -20,7 +20,7 @@ OLDEST = (2, 24, 0)  # the stencils use what 2.24 brought
 _ANSWER_S = 20  # a program that has not told its version by then is not going to
 _VERSION = re.compile(rb"GNU LilyPond (\d+)\.(\d+)\.(\d+)")
 _WAYS = (
-    "There are two ways to get it:\n"
+    "Two ways to get it:\n"
     "  pip install lilypond==2.25.12     (Linux and macOS on x86-64, Windows)\n"
     "  a LilyPond 2.24 or newer from lilypond.org or your system's packages, on PATH or named by\n"
     f"  --lilypond FILE or the environment variable {ENVIRONMENT}"
@@ -54,7 +54,7 @@ def find(option: Path | None = None, *, sandbox: str = "auto") -> LilyPond | Mis
         return found
     where = find_sandbox(sandbox, found.path)
     if isinstance(where, str):
-        return MissingLilyPond(f"A sandbox is demanded, and there is none: {where}.")
+        return MissingLilyPond(f"--sandbox always, but no sandbox works: {where}.")
     return replace(found, sandbox=where)
 
 
@@ -71,17 +71,17 @@ def _find(option: Path | None) -> LilyPond | MissingLilyPond:
     on_path = shutil.which("lilypond")
     if on_path is not None:
         return _judged(Path(on_path), f"{on_path}, found on PATH,")
-    return MissingLilyPond(f"LilyPond is needed to engrave, and there is none here.\n{_WAYS}")
+    return MissingLilyPond(f"Engraving needs LilyPond, and none was found.\n{_WAYS}")
 
 
 def _judged(path: Path, whose: str) -> LilyPond | MissingLilyPond:
     if path.is_dir():
-        return MissingLilyPond(f"{whose} is a folder; the program lilypond itself is meant.\n{_WAYS}")
+        return MissingLilyPond(f"{whose} is a folder; name the lilypond program itself.\n{_WAYS}")
     if not path.exists():
-        return MissingLilyPond(f"{whose} is not there.\n{_WAYS}")
+        return MissingLilyPond(f"{whose} does not exist.\n{_WAYS}")
     version = _version(path)
     if version is None:
-        return MissingLilyPond(f"{whose} does not run, or is not LilyPond.\n{_WAYS}")
+        return MissingLilyPond(f"{whose} does not run or is not LilyPond.\n{_WAYS}")
     if version < OLDEST:
         has = ".".join(map(str, version))
         return MissingLilyPond(f"{whose} is LilyPond {has}; 2.24 or newer is needed.\n{_WAYS}")

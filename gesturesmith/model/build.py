@@ -10,7 +10,7 @@ from gesturesmith.lang import nodes
 from gesturesmith.model import contour as contours
 from gesturesmith.model import messages
 from gesturesmith.model.context import Context
-from gesturesmith.model.contour import Clock
+from gesturesmith.model.contour import GestureLength
 from gesturesmith.model.dynamics import dynamics, from_points
 from gesturesmith.model.gesture import (
     Allow,
@@ -90,9 +90,9 @@ def plain(
     technique = ctx.technique(as_) if as_ is not None else techniques.get(_ORDINARY)
     if technique is None:
         return None
-    point = nodes.Point(height=note, at=None, as_=None, marks=marks, span=span)
+    point = nodes.PointNode(height=note, at=None, as_=None, marks=marks, span=span)
     node = nodes.Contour((point,), (), span)
-    points, segments = contours.contour(ctx, node, Clock(beats), band=None, techniques=(technique,))
+    points, segments = contours.contour(ctx, node, GestureLength(beats), band=None, techniques=(technique,))
     return Gesture(
         name="", title=None, instrument=ctx.instrument, techniques=(technique,), points=points, segments=segments,
         band=None, beats=beats, in_seconds=False, tempo=ctx.tempo, dynamics=from_points(points), attacks=None,
@@ -139,17 +139,17 @@ def _band(ctx: Context, block: nodes.Block) -> tuple[Band | None, bool]:
     return band, band is None and block.get("band") is not None
 
 
-def _clock(ctx: Context, block: nodes.Block, node: nodes.Contour | None) -> Clock:
+def _clock(ctx: Context, block: nodes.Block, node: nodes.Contour | None) -> GestureLength:
     """The length of the gesture; None in it where the contour is missing as well."""
     lasts = ctx.value(block, "lasts", nodes.Amount)
     if lasts is not None and lasts.value <= 0:
         ctx.error("no-length", lasts.span)
         lasts = None
     if lasts is None:
-        return Clock(contours.usual_beats(node) if node is not None else None)
+        return GestureLength(contours.usual_beats(node) if node is not None else None)
     seconds = lasts.unit == "s"
     unit = ctx.tempo / 60 if seconds else Fraction(1)
-    return Clock(lasts.value * unit, unit, seconds)
+    return GestureLength(lasts.value * unit, unit, seconds)
 
 
 def _contour(
@@ -159,7 +159,7 @@ def _contour(
     band: Band | None,
     band_flawed: bool,
     attacks: Attacks | None,
-) -> tuple[Clock, tuple[ContourPoint, ...], tuple[Segment, ...]]:
+) -> tuple[GestureLength, tuple[ContourPoint, ...], tuple[Segment, ...]]:
     node = ctx.value(block, "contour", nodes.Contour)
     clock = _clock(ctx, block, node)
     if node is None or not node.points:
@@ -180,11 +180,13 @@ def _contour(
     return clock, points, segments
 
 
-def _dynamics(ctx: Context, node: nodes.Dynamics, clock: Clock) -> tuple[DynamicMark, ...]:
+def _dynamics(ctx: Context, node: nodes.Dynamics, clock: GestureLength) -> tuple[DynamicMark, ...]:
     return dynamics(ctx, node, clock) if clock.beats is not None else ()
 
 
-def _sing(ctx: Context, block: nodes.Block, clock: Clock, band: Band | None, band_flawed: bool) -> Sung | None:
+def _sing(
+    ctx: Context, block: nodes.Block, clock: GestureLength, band: Band | None, band_flawed: bool
+) -> Sung | None:
     node = ctx.value(block, "sing", nodes.Contour)
     if node is None or not node.points or clock.beats is None:
         return None
@@ -200,7 +202,7 @@ def _tube(finger: nodes.Finger) -> str:
 
 def _fingering(ctx: Context, block: nodes.Block, points: tuple[ContourPoint, ...]) -> AskedFingering:
     """What the composer asks for: one tube for all, or one for each sounding point."""
-    node = ctx.value(block, "fingering", nodes.Fingering)
+    node = ctx.value(block, "fingering", nodes.FingeringNode)
     if node is None:
         return _AUTO
     tubes = tuple(_tube(f) for f in node.items)
@@ -228,7 +230,7 @@ def _reconciled(ctx: Context, node: nodes.AttacksNode, contour: nodes.Contour) -
     notes = contours.attacked(contour)
     if notes > 1 and node.count != notes:
         what = f"{notes} separate notes, each of which is one"
-        instead = f"write `attacks: {notes}`, or every note that is repeated, or one note or line for them all"
+        instead = f"write `attacks: {notes}`, or write out every repeated note, or give one note or line them all"
         ctx.error("attacks-not-notes", node.span, given=messages.attacks(node.count), what=what, instead=instead)
     elif notes > 1 and node.shape:
         timed = next((p.at for p in contour.points[1:] if p.at is not None), None)
@@ -236,7 +238,7 @@ def _reconciled(ctx: Context, node: nodes.AttacksNode, contour: nodes.Contour) -
             ctx.error("attacks-timed", timed.span, shape=node.shape, at=messages.amount(timed.value))
     elif notes <= 1 < node.count and any(line.kind == "slur" for line in contour.lines):
         what = "notes under a slur, which has none"
-        instead = "write `,` in the place of `__` for an attack on each note, or a line for attacks along it"
+        instead = "write `,` instead of `__` for an attack on each note, or a line for attacks along it"
         ctx.error("attacks-not-notes", node.span, given=messages.attacks(node.count), what=what, instead=instead)
 
 

@@ -143,7 +143,7 @@ def _block(new: NewGesture) -> nodes.Block:
     if new.lasts is not None:
         entries.append(("lasts", nodes.Amount(new.lasts, "s" if new.in_seconds else "beats", _HERE)))
     if new.dynamics:
-        levels = tuple(nodes.Level(level.level, _time(level.at), _HERE) for level in new.dynamics)
+        levels = tuple(nodes.LevelNode(level.level, _time(level.at), _HERE) for level in new.dynamics)
         entries.append(("dynamics", nodes.Dynamics(levels, tuple(n.join for n in new.dynamics[:-1]), _HERE)))
     if new.attacks is not None:
         entries.append(("attacks", nodes.AttacksNode(new.attacks, new.shape, _HERE)))
@@ -179,7 +179,7 @@ def _contour(points: tuple[NewPoint, ...], line: int) -> nodes.Contour:
     return nodes.Contour(made, lines, Span(line, 1, len(points) + 1))
 
 
-def _point(point: NewPoint, span: Span) -> nodes.Point:
+def _point(point: NewPoint, span: Span) -> nodes.PointNode:
     height: nodes.Note | nodes.Height | nodes.Rest
     if point.pitch is None:
         height = nodes.Rest(span)
@@ -189,7 +189,7 @@ def _point(point: NewPoint, span: Span) -> nodes.Point:
         height = nodes.Height(f"{point.pitch}%", point.pitch, span)
     else:
         height = nodes.Height(point.pitch, None, span)
-    return nodes.Point(
+    return nodes.PointNode(
         height=height,
         at=_time(point.at),
         as_=nodes.Word(point.turns_to, span) if point.turns_to else None,

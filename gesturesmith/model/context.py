@@ -39,7 +39,7 @@ UNKNOWN = Instrument(
 
 def meant(names: tuple[str, ...]) -> str:
     """The end of a sentence that offers the nearest names: `: do you mean `bend`?`."""
-    return f": do you mean {listed(names)}?" if names else ""
+    return f": did you mean {listed(names)}?" if names else ""
 
 
 def spelled(note: nodes.Note) -> Spelling:
@@ -130,7 +130,7 @@ class Context:
             return techniques.get(word.text)
         except KeyError:
             near = techniques.titled(word.text) or self.nearest(word.text, techniques.names())
-            where = meant(near) or "; `gesturesmith list techniques` names them all"
+            where = meant(near) or "; see `gesturesmith list techniques`"
             self.error("unknown-technique", word.span, nearest=near, name=shown(word.text), meant=where)
             return None
 

@@ -23,7 +23,7 @@ _DETACHED = ("none", "slur")  # what leaves the point after it a slot of its own
 
 
 @frozen
-class Clock:
+class GestureLength:
     """How long a gesture lasts and how its written times count.
 
     beats        its length in beats; None: one beat a point, as the page says
@@ -72,7 +72,7 @@ def complain(
     found: list[times.Fault],
     places: list[Fraction | None],
     spans: list[Span],
-    clock: Clock,
+    clock: GestureLength,
     what: str,
 ) -> None:
     """Turn faulty times into errors; `what` is a point or a level."""
@@ -145,7 +145,7 @@ class ContourReader:
             self.ctx.error("missing-band", node.span, height=shown(node.word))
         return Fraction(6000)
 
-    def change(self, node: nodes.Point) -> Change:
+    def change(self, node: nodes.PointNode) -> Change:
         """What a point's `as` and `without` change."""
         if node.as_ is None and not node.without:
             return NO_CHANGE
@@ -162,7 +162,7 @@ class ContourReader:
             return None
         return self.ctx.technique(word)
 
-    def words(self, node: nodes.Point) -> tuple[tuple[str, ...], str]:
+    def words(self, node: nodes.PointNode) -> tuple[tuple[str, ...], str]:
         """The marks of a point, and its dynamic."""
         marks: list[str] = []
         dynamic = ""
@@ -179,7 +179,7 @@ class ContourReader:
 
     def point(
         self,
-        node: nodes.Point,
+        node: nodes.PointNode,
         at: Fraction,
         until: Fraction,
         before: str,
@@ -233,7 +233,7 @@ class ContourReader:
 def contour(
     ctx: Context,
     node: nodes.Contour,
-    clock: Clock,
+    clock: GestureLength,
     *,
     band: Band | None,
     band_flawed: bool = False,

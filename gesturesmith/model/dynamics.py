@@ -7,11 +7,11 @@ from fractions import Fraction
 from gesturesmith.lang import nodes
 from gesturesmith.model import messages, times
 from gesturesmith.model.context import Context
-from gesturesmith.model.contour import Clock, complain
+from gesturesmith.model.contour import GestureLength, complain
 from gesturesmith.model.gesture import ContourPoint, DynamicMark
 
 
-def dynamics(ctx: Context, node: nodes.Dynamics, clock: Clock) -> tuple[DynamicMark, ...]:
+def dynamics(ctx: Context, node: nodes.Dynamics, clock: GestureLength) -> tuple[DynamicMark, ...]:
     """The levels of a gesture whose length is known, each at its time.
 
     They share the time as points do: a last level that a hairpin leads to comes at the end, one that only

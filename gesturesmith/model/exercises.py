@@ -12,7 +12,7 @@ from gesturesmith.lang.messages import shown
 from gesturesmith.model import contour as contours
 from gesturesmith.model import messages, move
 from gesturesmith.model.context import MAX_VARIANTS, MAX_VARIED_EVENTS, Context, meant
-from gesturesmith.model.contour import Clock
+from gesturesmith.model.contour import GestureLength
 from gesturesmith.model.dynamics import dynamics, in_words
 from gesturesmith.model.gesture import Band, Gesture
 from gesturesmith.model.piece import Exercise
@@ -89,7 +89,7 @@ def _origin(
         ctx.error("not-a-gesture", word.span, name=shown(word.text), is_what=others[name])
     elif name not in unread:
         near = ctx.nearest(word.text, names)
-        what = f"is not one of this file{meant(near)}"
+        what = f"is not in this file{meant(near)}"
         ctx.error("not-a-gesture", word.span, nearest=near, name=shown(word.text), is_what=what)
     return None
 
@@ -133,7 +133,7 @@ def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[
         ctx.error("too-many-exercises", block.span, limit=MAX_VARIED_EVENTS)
     starts, bands = block.get("start"), block.get("band")
     if starts is not None and bands is not None and any(p.kind == "height" for p in origin.points):
-        why = "a height lies where its band puts it; leave out `start` or `band`"
+        why = "its heights follow the band; leave out `start` or `band`"
         ctx.error("cannot-vary", starts.span, key="start", name=f"`{origin.name}`", why=why)
     if ctx.flawed:
         return ()
@@ -229,7 +229,7 @@ def _value(
         return VariedValue(key, band, f"in {name}", item.span)
     if isinstance(item, nodes.Dynamics):
         seconds = origin.tempo / 60 if origin.in_seconds else Fraction(1)
-        marks = dynamics(ctx, item, Clock(origin.beats, seconds, origin.in_seconds))
+        marks = dynamics(ctx, item, GestureLength(origin.beats, seconds, origin.in_seconds))
         return VariedValue(key, (marks, origin.beats), in_words(item), item.span)
     return _quantity(key, item.value, item.unit, item.span)
 

@@ -14,32 +14,32 @@ from gesturesmith.source import Span
 RULES: dict[str, tuple[str, str]] = {
     "missing-instrument": (
         "GS150",
-        "no instrument is named: begin the file with a line such as `instrument: horn` ({names})",
+        "missing instrument: begin the file with a line such as `instrument: horn` ({names})",
     ),
-    "unknown-instrument": ("GS151", "there is no instrument {name} here: {names}"),
-    "unreadable-profile": ("GS152", "the instrument in {path} could not be read: {why}"),
+    "unknown-instrument": ("GS151", "unknown instrument {name}: {names}"),
+    "unreadable-profile": ("GS152", "cannot read the instrument {path}: {why}"),
     "missing-pitches": (
         "GS153",
-        "the {instrument} transposes: say `pitches: written` if the notes are those of its part, "
-        "`pitches: sounding` if they are those that are heard",
+        "the {instrument} transposes: say `pitches: written` if the notes are those in its part, "
+        "`pitches: sounding` if they are those heard",
     ),
-    "unknown-technique": ("GS154", "there is no technique {name}{meant}"),
+    "unknown-technique": ("GS154", "unknown technique {name}{meant}"),
     "unknown-register": ("GS155", "the {instrument} has no register {name}: {names}, or two notes as in `G4..F5`"),
-    "unknown-rule": ("GS156", "no rule is called {name}{meant}"),
+    "unknown-rule": ("GS156", "unknown rule {name}{meant}"),
     "missing-contour": ("GS157", "the gesture {name} has no notes: add a line such as `contour: G4 ~~ C5`"),
     "missing-band": (
         "GS158",
         "{height} is a height in a band, and the gesture has none: add `band: middle` or `band: G4..F5`",
     ),
-    "empty-band": ("GS159", "this band begins and ends on the same pitch: give it a lower and a higher note"),
+    "empty-band": ("GS159", "this band is empty: give it a lower and a higher note"),
     "upside-down-band": ("GS160", "the lower note of a band comes first: write `{low}..{high}`"),
     "first-point-late": (
         "GS161",
-        "the first point is always at the start: take `@{at}` away, or begin with a silence: `r, …@{at}`",
+        "the first point is always at the start: remove `@{at}`, or begin with a silence: `r, …@{at}`",
     ),
     "times-fall": (
         "GS162",
-        "this {what} comes at {at}, but one before it comes at {before}: times go up from {what} to {what}",
+        "this {what} comes at {at}, but an earlier one at {before}: times must increase",
     ),
     "past-end": (
         "GS163",
@@ -53,7 +53,7 @@ RULES: dict[str, tuple[str, str]] = {
     "no-length": ("GS165", "a gesture needs some length: write `lasts: 1 beat` or more"),
     "dynamics-twice": (
         "GS166",
-        "{level} stands at a point and the gesture also has a line `dynamics`: keep one of them",
+        "{level} at a point, and the gesture has `dynamics` as well: keep one of them",
     ),
     "fingering-count": (
         "GS167",
@@ -72,7 +72,7 @@ RULES: dict[str, tuple[str, str]] = {
     "cannot-move": ("GS172", "{name} cannot be moved: {why}"),
     "seconds-in-bars": (
         "GS173",
-        "the length of {name} is in seconds, and there are bars here ({meter}): give it in beats, or set "
+        "the length of {name} is in seconds, but there are bars here ({meter}): give it in beats, or set "
         "`meter: free`",
     ),
     "too-many-events": (
@@ -89,17 +89,17 @@ RULES: dict[str, tuple[str, str]] = {
     "bad-range": ("GS178", "this range gives no values: {why}"),
     "too-many-variants": (
         "GS179",
-        "these lists give {count} variants, and {limit} is the most: shorten a list or make its steps wider",
+        "these lists give {count} variants, but {limit} is the most: shorten a list or widen its steps",
     ),
-    "too-many-points": ("GS180", "{count} points in one contour, and {limit} is the most: divide the gesture"),
+    "too-many-points": ("GS180", "{count} points in one contour, but {limit} is the most: divide the gesture"),
     "too-many-gestures": ("GS181", "more than {limit} {what} in one file: divide the file here"),
     "sung-line": (
         "GS182",
-        "the sung line takes pitches, times and lines only; {word} belongs to the contour that is played",
+        "the sung line takes only pitches, times and lines; {word} belongs in the played contour",
     ),
     "height-outside-band": ("GS183", "{height} lies outside the band: heights go from 0% to 100%"),
     "cannot-vary": ("GS184", "`{key}` does not work on {name}: {why}"),
-    "too-long": ("GS185", "{what} lasts {length}, and {limit} beats are the most: divide it"),
+    "too-long": ("GS185", "{what} lasts {length}, but {limit} beats is the most: divide it"),
     "too-many-exercises": (
         "GS186",
         "the exercises of this file have more than {limit} notes and rests in all their variants: shorten a list, "
@@ -107,13 +107,13 @@ RULES: dict[str, tuple[str, str]] = {
     ),
     "ends-ordinary": (
         "GS187",
-        "ordinary playing is what is left when nothing else is asked for: name the technique that ends, as in "
+        "ordinary playing cannot end: name the technique that ends, as in "
         "`without growl`, or the one that begins, as in `as growl`",
     ),
     "attacks-not-notes": ("GS188", "{given} for {what}: {instead}"),
     "attacks-timed": (
         "GS189",
-        "`{shape}` says when the notes come, and this one has a time of its own: take `@{at}` away, or `{shape}`",
+        "`{shape}` says when the notes come, but this one has a time of its own: remove `@{at}` or `{shape}`",
     ),
 }
 

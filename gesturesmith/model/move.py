@@ -26,9 +26,9 @@ class Unmovable:
     why: str
 
 
-_REGISTER = Unmovable("its heights lie in a register, which stays where it is; give it a band of two notes")
+_REGISTER = Unmovable("its heights lie in a register, which does not move; give it a band of two notes")
 _NOTHING = Unmovable("it has no pitch of its own")
-_OUTSIDE = Unmovable("it would leave the notes that can be written, C0 to B9")
+_OUTSIDE = Unmovable("it would go beyond the notes that can be written, C0 to B9")
 
 
 def by_interval(interval: Interval) -> Change:

@@ -20,7 +20,7 @@ from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.realisation import PlayedPoint, Realisation
 from gesturesmith.realise import paths
 from gesturesmith.realise.in_force import InForce, in_force
-from gesturesmith.realise.paths import Asked
+from gesturesmith.realise.paths import AskedPoint
 from gesturesmith.realise.ways import Way, in_tune_cents, movement, raised, ways
 
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
@@ -88,7 +88,7 @@ def _manners(gesture: Gesture, points: Sequence[ContourPoint]) -> list[InForce]:
     return result
 
 
-def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> Asked:
+def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPoint:
     names = gesture.fingering.tubes if gesture.fingering.mode == "given" else ()
     if len(names) > 1:
         names = (names[i],) if i < len(names) else ()
@@ -96,7 +96,7 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> Asked:
     at, tempo = point.at, gesture.tempo
     seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
     bell = m.bell or ("" if m.hand_free else "muted")
-    return Asked(point.sounding_cents or Fraction(0), about, bell, names, seconds)
+    return AskedPoint(point.sounding_cents or Fraction(0), about, bell, names, seconds)
 
 
 def _runs(gesture: Gesture, manners: Sequence[InForce]) -> list[CarriedRun]:
@@ -118,7 +118,7 @@ def _runs(gesture: Gesture, manners: Sequence[InForce]) -> list[CarriedRun]:
 
 
 def _carry(
-    instrument: Instrument, runs: Sequence[CarriedRun], asked: Sequence[Asked], chosen: list[Way | None]
+    instrument: Instrument, runs: Sequence[CarriedRun], asked: Sequence[AskedPoint], chosen: list[Way | None]
 ) -> _Facts:
     """Choose the tube of each run, fill in the ways of its points, and tell what the first of them gives."""
     facts = _Facts()
@@ -152,12 +152,12 @@ def _carry(
     return facts
 
 
-def _heard(way: Way, asked: Asked) -> float:
+def _heard(way: Way, asked: AskedPoint) -> float:
     """The sounding pitch of a way: what was asked for and its error."""
     return float(asked.cents) + way.error
 
 
-def _played(gesture: Gesture, index: int, m: InForce, asked: Asked, way: Way | None) -> PlayedPoint:
+def _played(gesture: Gesture, index: int, m: InForce, asked: AskedPoint, way: Way | None) -> PlayedPoint:
     at = gesture.points[index].at
     if way is None:
         return PlayedPoint(index=index, at=at, asked_cents=None, tube=None)
@@ -211,7 +211,7 @@ def _correction(instrument: Instrument, way: Way, free: bool) -> Correction:
     return ""
 
 
-def _trill(instrument: Instrument, kind: str, asked: Asked, way: Way) -> tuple[Way, Tube | None]:
+def _trill(instrument: Instrument, kind: str, asked: AskedPoint, way: Way) -> tuple[Way, Tube | None]:
     """The fingerings of a trill: of the note, and of what it is trilled with; None where there is none."""
     limit = instrument.limits.get("trill_other_cents")
     near = float(limit.narrow.value) if limit else 35.0
@@ -234,7 +234,7 @@ def _gathered(
     gesture: Gesture,
     played: tuple[PlayedPoint, ...],
     manners: Sequence[InForce],
-    asked: Sequence[Asked],
+    asked: Sequence[AskedPoint],
     facts: _Facts,
 ) -> Realisation:
     tube = facts.tube
@@ -258,7 +258,7 @@ def _gathered(
     )
 
 
-def _odd(instrument: Instrument, point: PlayedPoint, asked: Asked) -> bool:
+def _odd(instrument: Instrument, point: PlayedPoint, asked: AskedPoint) -> bool:
     """Whether the player would not come upon this fingering, or not upon the second one of a trill."""
     if point.tube is None or len(instrument.tubes) == 1:
         return False

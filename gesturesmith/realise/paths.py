@@ -24,7 +24,7 @@ _UNHURRIED_S = 0.08  # in notes as long as this one finger moved weighs 1; in lo
 _BREAK = 1000.0  # leaving the partial in a slide glissando: anything else is better
 
 
-class Asked(NamedTuple):
+class AskedPoint(NamedTuple):
     """One sounding point as the choice sees it.
 
     cents     sounding pitch asked for
@@ -41,7 +41,7 @@ class Asked(NamedTuple):
     seconds: float
 
 
-def ways_of(instrument: Instrument, asked: Asked) -> tuple[Way, ...]:
+def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[Way, ...]:
     """The ways of one point; an approximate pitch is fingered as the nearest semitone."""
     if not asked.about:
         return ways(instrument, asked.cents, asked.bell, asked.names)
@@ -51,7 +51,7 @@ def ways_of(instrument: Instrument, asked: Asked) -> tuple[Way, ...]:
     return tuple(w._replace(error=w.error - off, fingered=w.fingered + off) for w in found) if off else found
 
 
-def shortest(instrument: Instrument, points: Sequence[Asked]) -> list[Way]:
+def shortest(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Way]:
     """The ways that together cost least: each by itself, and the movement between them, more where it is fast."""
     if len(points) == 1:  # the commonest gesture
         return [ways_of(instrument, points[0])[0]]
@@ -62,7 +62,7 @@ def shortest(instrument: Instrument, points: Sequence[Asked]) -> list[Way]:
     return _shortest(columns, [_moving(w) for w in weights])
 
 
-def slid(instrument: Instrument, points: Sequence[Asked]) -> tuple[list[Way], list[int]]:
+def slid(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[Way], list[int]]:
     """The ways of a slide glissando, and which points (by their place here) it cannot reach on its partial."""
     columns = []
     for point in points:
@@ -81,7 +81,7 @@ def slid(instrument: Instrument, points: Sequence[Asked]) -> tuple[list[Way], li
     return chosen, [i for i, (a, b) in pairs if not (_same_partial(a, b) and reached[i - 1] and reached[i])]
 
 
-def _slid_cents(instrument: Instrument, point: Asked) -> float:
+def _slid_cents(instrument: Instrument, point: AskedPoint) -> float:
     """How far off its position a point may lie: the arm puts an exact one right."""
     about = instrument.limits.get("harmonic_gliss_about_cents")
     return float(about.narrow.value) if point.about and about else 2 * in_tune_cents(instrument)
@@ -91,7 +91,7 @@ def _same_partial(a: Way, b: Way) -> bool:
     return a.partial == b.partial and a.tube.side == b.tube.side
 
 
-def _weight(a: Asked, b: Asked) -> float:
+def _weight(a: AskedPoint, b: AskedPoint) -> float:
     gap = b.seconds - a.seconds
     return min(1.0, _UNHURRIED_S / gap) if gap > 0 else 1.0
 
@@ -141,7 +141,7 @@ class Swept(NamedTuple):
     partials: tuple[int, ...]
 
 
-def swept(instrument: Instrument, points: Sequence[Asked]) -> Swept:
+def swept(instrument: Instrument, points: Sequence[AskedPoint]) -> Swept:
     """The tube for a sweep through partials.
 
     Exact points within 15 cents of a partial, approximate ones within 50 (the instrument's limits); among such
@@ -166,7 +166,7 @@ def swept(instrument: Instrument, points: Sequence[Asked]) -> Swept:
     return best[1]
 
 
-def bent(instrument: Instrument, points: Sequence[Asked], one_partial: bool) -> list[Way]:
+def bent(instrument: Instrument, points: Sequence[AskedPoint], one_partial: bool) -> list[Way]:
     """One tube for a movement of the lip: on the first point's partial, or across those of its tube.
 
     The standard tube of the first point where it serves, else the one on which the lip has to bend its worst point
@@ -196,14 +196,14 @@ def bent(instrument: Instrument, points: Sequence[Asked], one_partial: bool) -> 
     return best[1]
 
 
-def _beyond_lip(instrument: Instrument, point: Asked, way: Way) -> float:
+def _beyond_lip(instrument: Instrument, point: AskedPoint, way: Way) -> float:
     """Cents by which a way lies further off than the lip bends it, down or up; of an approximate pitch less."""
     limit = along(instrument, "bend_down" if way.error > 0 else "bend_up", point.cents)
     reach = float(limit.narrow.value) if limit is not None else 0.0
     return abs(way.error) - reach - (_slid_cents(instrument, point) if point.about else 0.0)
 
 
-def handled(instrument: Instrument, points: Sequence[Asked]) -> list[Way]:
+def handled(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Way]:
     """One open partial for a movement of the hand: the highest point is played open, the hand lowers the rest.
 
     The cheapest way of the highest point from which the hand reaches the lowest: to a half step above the next
@@ -220,7 +220,7 @@ def handled(instrument: Instrument, points: Sequence[Asked]) -> list[Way]:
     return [_on_partial(instrument, open_way, p) for p in points]
 
 
-def held(instrument: Instrument, points: Sequence[Asked]) -> str:
+def held(instrument: Instrument, points: Sequence[AskedPoint]) -> str:
     """The name of the one tube that serves all points best."""
     return swept(instrument, points).ways[0].tube.name
 
@@ -234,7 +234,7 @@ def passed_partials(ends: Sequence[int]) -> tuple[int, ...]:
     return tuple(passed)
 
 
-def _one_tube(instrument: Instrument, points: Sequence[Asked]) -> Iterable[tuple[Way, ...]]:
+def _one_tube(instrument: Instrument, points: Sequence[AskedPoint]) -> Iterable[tuple[Way, ...]]:
     """For each tube the ways of all points on it, each on its nearest partial."""
     rows = zip(*(ladder(instrument, p.cents, p.about, p.bell) for p in points), strict=True)
     names = points[0].names
@@ -244,7 +244,7 @@ def _one_tube(instrument: Instrument, points: Sequence[Asked]) -> Iterable[tuple
     return [row for row in rows if not allowed or row[0].tube.name in allowed]
 
 
-def _on_partial(instrument: Instrument, way: Way, point: Asked) -> Way:
+def _on_partial(instrument: Instrument, way: Way, point: AskedPoint) -> Way:
     """The same tube and partial for another point, which the lip or the hand has to reach from it."""
     side = next(s for s in instrument.sides if s.name == way.tube.side)
     fingered = fingered_cents(instrument, side, float(point.cents), point.bell)
@@ -252,7 +252,7 @@ def _on_partial(instrument: Instrument, way: Way, point: Asked) -> Way:
     return way._replace(error=error, fingered=fingered)
 
 
-def _worst_excess(instrument: Instrument, points: Sequence[Asked], row: Sequence[Way]) -> float:
+def _worst_excess(instrument: Instrument, points: Sequence[AskedPoint], row: Sequence[Way]) -> float:
     """How far the worst point lies beyond its tolerance, in cents; not above 0 where all fit."""
     exact = instrument.limits.get("harmonic_gliss_exact_cents")
     about = instrument.limits.get("harmonic_gliss_about_cents")

@@ -73,7 +73,7 @@ def _in_order(passage: Passage) -> Iterator[tuple[int, Fraction]]:
 
 
 @frozen
-class _Piece:
+class _Stretch:
     """Points of one sound: joined by lines, with the same techniques.
 
     into      the point after it that a line leads to, in which the sound goes on otherwise; None where none does
@@ -103,7 +103,7 @@ class _Piece:
         return self.into is not None or self.slurred
 
 
-def _pieces(points: dict[int, Point], segments: Sequence[Segment]) -> Iterator[_Piece]:
+def _pieces(points: dict[int, Point], segments: Sequence[Segment]) -> Iterator[_Stretch]:
     """The sounds of a line of points, in order."""
     groups: list[list[Point]] = []
     for i, point in sorted(points.items()):
@@ -116,7 +116,7 @@ def _pieces(points: dict[int, Point], segments: Sequence[Segment]) -> Iterator[_
         first, last = group[0], group[-1]
         into = points.get(last.index + 1) if last.index < len(segments) and segments[last.index].slides else None
         slurred = following is not None and _carried(following[0], last) and not _noise(following[0].point)
-        yield _Piece(
+        yield _Stretch(
             points=tuple(group),
             into=into if into is not None and not _noise(into.point) else None,
             slurred=slurred,
@@ -178,7 +178,7 @@ class _Player:
 
     # --- sounds ------------------------------------------------------------------------------------------------
 
-    def _sounds(self, piece: _Piece) -> Iterator[Tone]:
+    def _sounds(self, piece: _Stretch) -> Iterator[Tone]:
         """The tones of one sound: one for each attack it is given, and what sounds with it."""
         start, end = self._span(piece)
         if end <= start:
@@ -211,7 +211,7 @@ class _Player:
             yield from self._seconds(tone, piece, drawn)
             yield from self._unwritten_voice(tone, techniques)
 
-    def _attacked(self, whole: Tone, piece: _Piece) -> Iterator[Tone]:
+    def _attacked(self, whole: Tone, piece: _Stretch) -> Iterator[Tone]:
         """A tone as often as the tongue strikes in it."""
         starts = (whole.start, *(t for t in self._attacks if whole.start < t < whole.end))
         short = STACCATO.value if "staccato" in piece.first.marks and len(piece.points) == 1 else 1.0
@@ -220,7 +220,7 @@ class _Player:
             onset: Onset = whole.onset if number == 0 or whole.onset == "split" else "attack"
             yield replace(_cut(whole, start, until if last else start + (until - start) * short), onset=onset)
 
-    def _seconds(self, tone: Tone, piece: _Piece, drawn: Drawing) -> Iterator[Tone]:
+    def _seconds(self, tone: Tone, piece: _Stretch, drawn: Drawing) -> Iterator[Tone]:
         """The upper ones of neighbouring partials that are held at once."""
         holds = max((t.holds for t in piece.techniques), default=1)
         if all(p.played is not None and p.played.partial for p in piece.points):
@@ -228,7 +228,7 @@ class _Player:
                 above = drawn(_partials_above(n))
                 yield _cut(replace(tone, voice="second", pitch=_added(tone.pitch, above)), tone.start, tone.end)
 
-    def _strokes(self, piece: _Piece, noise: Technique) -> Iterator[Tone]:
+    def _strokes(self, piece: _Stretch, noise: Technique) -> Iterator[Tone]:
         """Noises that are over at once, one an attack."""
         start, end = self._span(piece)
         attacks = [t for t in self._attacks if start <= t < end] if self._attacks else [start]
@@ -300,7 +300,7 @@ class _Player:
 
     # --- along a sound -------------------------------------------------------------------------------------------
 
-    def _span(self, piece: _Piece) -> tuple[float, float]:
+    def _span(self, piece: _Stretch) -> tuple[float, float]:
         """When a sound begins and ends, in seconds."""
         start, end = self._arrive(piece.first.at), self._arrive(piece.last.until)
         if "breath" in piece.last.marks:
@@ -311,7 +311,7 @@ class _Player:
             end = last + (end - last) * STACCATO.value
         return start, end
 
-    def _pitch(self, piece: _Piece) -> Curve:
+    def _pitch(self, piece: _Stretch) -> Curve:
         """The pitch of a sound through its points, to the end of its time."""
         alone = piece.points[0]
         if len(piece.points) == 1 and piece.into is None and alone.point.reached != "line":
@@ -330,7 +330,7 @@ class _Player:
                 rows += glide(self._instrument, one, to, start, end, breaks=to.index in self._realisation.breaks)
         return simple(tuple(rows))
 
-    def _drawing(self, piece: _Piece) -> Drawing:
+    def _drawing(self, piece: _Stretch) -> Drawing:
         """Draws what a tone is made of along a sound: steady on a point, even along a line."""
         start, end = self._span(piece)
 
@@ -346,7 +346,7 @@ class _Player:
 
         return drawn
 
-    def _level_of(self, piece: _Piece, start: float, end: float) -> Curve:
+    def _level_of(self, piece: _Stretch, start: float, end: float) -> Curve:
         """The level from one time of a sound to another, with its accents."""
         first, last = piece.first.at, piece.last.until
         curve = material.level(self._gesture, self._clock, self._offset, first, last, self._level)

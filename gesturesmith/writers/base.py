@@ -114,7 +114,7 @@ def whole(data: bytes, begins: bytes, ends: bytes, what: str) -> bytes:
     LilyPond says that all is well when the disk was full.
     """
     if not data.startswith(begins) or not data.rstrip().endswith(ends):
-        raise ValueError(f"what LilyPond made is no whole {what}; the disk with the temporary files may be full")
+        raise ValueError(f"LilyPond's {what} is incomplete; the disk for temporary files may be full")
     return data
 
 

@@ -17,7 +17,7 @@ def _finish(item: Item, _: bytes) -> bytes:
 
 WRITER = Writer(
     key="ly",
-    about="LilyPond source of the page and of each snippet, standing alone",
+    about="self-contained LilyPond source of the page and of each snippet",
     kinds=("page", "snippet"),
     engraved=False,
     finish=_finish,

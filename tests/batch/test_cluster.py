@@ -62,7 +62,7 @@ def test_one_of_two_workers_is_killed_in_the_middle(cluster, tmp_path):
     os.kill(workers[0], signal.SIGKILL)
     out, err = timing.ended(far)
     assert (far.returncode, err) == (0, "")
-    assert out.endswith(f"in all: {FILES} made, 0 unchanged, 0 refused, 0 failed\n")
+    assert out.endswith(f"total: {FILES} made, 0 unchanged, 0 refused, 0 failed\n")
     here = engrave(tmp_path, "here")
     timing.ended(here)
     assert here.returncode == 0
@@ -84,4 +84,4 @@ def test_a_worker_that_would_make_other_files_makes_none(monkeypatch):
     monkeypatch.setattr(
         "gesturesmith.batch.render.find", lambda sandbox: MissingLilyPond("There is none.\nGet one.")
     )
-    assert render_on_worker(nothing, **right) == "a worker of the cluster has no LilyPond: There is none."
+    assert render_on_worker(nothing, **right) == "a cluster worker has no LilyPond: There is none."

@@ -59,7 +59,7 @@ def test_a_full_disk_is_not_tried_again():
 
     done = render(task("one", "two", "three"), full)
     assert len(runs) == 1
-    assert {f.summary for f in done.failed.values()} == {"the disk with the temporary files is full"}
+    assert {f.summary for f in done.failed.values()} == {"the disk for temporary files is full"}
     assert len(done.failed) == 3
 
 

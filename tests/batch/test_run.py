@@ -126,7 +126,7 @@ def test_an_input_is_never_written_over(make, setup, force):
     setup.output.mkdir()
     (setup.output / "study.pdf").write_text("a text")
     (done,) = make(work(TWO), force=force, inputs=(setup.output / "study.pdf",))
-    assert "is one of the files read" in done.blocked.reason
+    assert "is one of the input files" in done.blocked.reason
     assert (setup.output / "study.pdf").read_text() == "a text"
 
 
@@ -248,8 +248,8 @@ def test_a_run_that_is_left_early_ends_its_crew(setup, fake):
 
 def test_the_manifest(make, setup):
     works = (work(TWO, "b"), work(HIGH, "a"), work(WRONG, "c"))
-    first = manifest_json(make(*works), [("gone.gesture", "there is no such file")])
-    again = manifest_json(reversed(make(*works)), [("gone.gesture", "there is no such file")])
+    first = manifest_json(make(*works), [("gone.gesture", "no such file")])
+    again = manifest_json(reversed(make(*works)), [("gone.gesture", "no such file")])
     assert first == again
     value = json.loads(first)
     assert [s["file"] for s in value["sources"]] == ["a.gesture", "b.gesture", "c.gesture", "gone.gesture"]

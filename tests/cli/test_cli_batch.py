@@ -56,7 +56,7 @@ def test_a_folder_is_mirrored(here, run, parts):
         "parts/horn/deep/c.gesture",
     ]
     assert result.out.endswith(
-        "in all: 4 made, 0 unchanged, 1 refused, 1 failed; 1 without what is refused in them\n"
+        "total: 4 made, 0 unchanged, 1 refused, 1 failed; 1 written without their refused gestures\n"
     )
 
 
@@ -68,14 +68,14 @@ def test_only_what_changed_is_done_again(here, run, parts):
     assert first.err == "parts/horn/wrong.gesture has errors; nothing was engraved\n"
     before = {f: (here / "out" / f).stat().st_mtime_ns for f in made(here / "out")}
     second = run(*arguments)
-    assert "in all: 0 made, 4 unchanged, 1 refused, 1 failed" in second.out
+    assert "total: 0 made, 4 unchanged, 1 refused, 1 failed" in second.out
     assert "unchanged: all 3 files" in second.out
     assert second.status == first.status
     assert {f: (here / "out" / f).stat().st_mtime_ns for f in made(here / "out")} == before
     (parts / "a.gesture").write_text(GOOD.replace("C5", "D5"))
     (here / "out" / "horn" / "d" / "call.svg").unlink()
     third = run(*arguments)
-    assert "in all: 2 made, 2 unchanged, 1 refused, 1 failed" in third.out
+    assert "total: 2 made, 2 unchanged, 1 refused, 1 failed" in third.out
     after = {f: (here / "out" / f).stat().st_mtime_ns for f in made(here / "out")}
     assert after.keys() == before.keys()
     changed = {f for f in after if after[f] != before[f]}
@@ -94,7 +94,7 @@ def test_an_empty_folder(here, run):
     for command in (["check"], ["engrave"], ["notes"], ["sheet"]):
         result = run(*command, "empty")
         assert result.status == 2
-        assert "empty: this is a folder, and there is no .gesture file in it" in result.err
+        assert "empty: no .gesture file in this folder" in result.err
     answer = json.loads(run("check", "--json", "empty").out)
     assert answer["files"][0]["errors"][0]["code"] == "GS191"
     assert not (here / "out").exists()
@@ -109,7 +109,7 @@ def test_a_pipe_in_a_folder_is_not_waited_for(here, run, command):
     result = run(command, "parts", *([] if command in ("check", "suggest") else ["--as", "ly"]))
     assert result.status == 2
     for name in ("b", "c"):
-        assert f"parts/{name}.gesture: this is not a file of text" in result.err
+        assert f"parts/{name}.gesture: not a regular file" in result.err
     assert "parts/a.gesture" in result.out or command == "sheet"
 
 
@@ -123,7 +123,7 @@ def test_a_link_out_of_a_folder_has_nothing_quoted(here, run, command):
     (here / "parts" / "same.gesture").symlink_to("good.gesture")
     result = run(command, "parts", *([] if command in ("check", "suggest") else ["--as", "ly"]))
     assert result.status == 2
-    assert "parts/song.gesture: this is a link that leads out of the folder" in result.err
+    assert "parts/song.gesture: a link that leads out of the folder" in result.err
     assert "password" not in result.out + result.err
     assert "password" in run("check", "parts/song.gesture").out
 
@@ -133,7 +133,7 @@ def test_forty_files_that_all_fail(here, run):
     result = run("engrave", "bad")
     assert result.status == 2
     assert result.out.count("cannot be read: call:") == 40
-    assert result.out.endswith("in all: 0 made, 0 unchanged, 0 refused, 40 failed\n")
+    assert result.out.endswith("total: 0 made, 0 unchanged, 0 refused, 40 failed\n")
     assert not (here / "out").exists()
 
 
@@ -151,19 +151,19 @@ def test_a_file_that_is_named_and_found_is_there_once(here, run):
     tree(here, parts__a=GOOD)
     result = run("check", "parts", "parts/a.gesture", "./parts")
     assert result.out.count("1 gesture: 1 playable") == 1
-    assert "in all" not in result.out
+    assert "total" not in result.out
 
 
 def test_check_counts(here, run, parts):
     result = run("check", "parts", "gone.gesture")
     assert result.status == 2
-    assert result.out.endswith("in all: 3 playable, 2 not as written, 2 with errors\n")
+    assert result.out.endswith("total: 3 playable, 2 not as written, 2 with errors\n")
     answer = json.loads(run("check", "--json", "parts").out)
     assert len(answer["files"]) == 6
 
 
 @pytest.mark.parametrize(
-    ("name", "said"), [("a.gesture", "is one of the files read"), ("mine.json", "not made by")]
+    ("name", "said"), [("a.gesture", "is one of the input files"), ("mine.json", "not made by")]
 )
 def test_a_manifest_goes_over_nothing_of_the_users(here, run, name, said):
     tree(here, a=GOOD)
@@ -182,7 +182,7 @@ def test_a_manifest_goes_over_no_page(here, run):
     tree(here, a=GOOD)
     result = run("engrave", "--as", "ily", "--manifest", "out/a/call.ily", "a.gesture")
     assert result.status == 2
-    assert "is one of the files made" in result.err
+    assert "is one of the outputs" in result.err
     assert (here / "out" / "a" / "call.ily").read_text().startswith("%")
 
 
@@ -192,7 +192,7 @@ def test_somebody_elses_file_and_force(here, run):
     (here / "out" / "a" / "call.ily").write_text("my own")
     result = run("engrave", "--as", "ily", "a.gesture")
     assert result.status == 2
-    assert "write over it with --force" in result.err
+    assert "overwrite it with --force" in result.err
     assert made(here / "out") == ["a/call.ily"]
     assert run("engrave", "--as", "ily", "--force", "a.gesture").status == 0
     assert "gesture-call" in (here / "out" / "a" / "call.ily").read_text()
@@ -225,7 +225,7 @@ def test_a_cache_that_cannot_be_written(here, run, monkeypatch, place):
     for _ in range(2):
         result = run("engrave", "--as", "ily", "a.gesture", "b.gesture", "c.gesture")
         assert result.status == 0
-        assert result.err.count("nothing could be kept for the next run") == 1
+        assert result.err.count("the cache cannot be written") == 1
     assert run("engrave", "--no-cache", "--as", "ily", "a.gesture").err == ""
 
 
@@ -236,7 +236,7 @@ def test_the_cache_shown_and_cleared(here, run, own_cache):
     assert shown.status == 0
     assert re.fullmatch(rf"{own_cache}/results: [1-9]\d* results, \d\.\d MB of at most 500 MB\n", shown.out)
     assert run("cache", "--show").out == shown.out
-    assert re.fullmatch(r"[1-9]\d* results taken away\n", run("cache", "--clear").out)
+    assert re.fullmatch(r"[1-9]\d* results removed\n", run("cache", "--clear").out)
     assert ": 0 results" in run("cache").out
     assert run("engrave", "--as", "ily", "a.gesture").status == 0
 
@@ -256,7 +256,7 @@ def test_two_runs_at_once_into_one_folder(here, parts):
     for process in running:
         out, err = timing.ended(process)
         assert process.returncode == 2
-        assert b"in all: " in out
+        assert b"total: " in out
         assert err == b"parts/horn/wrong.gesture has errors; nothing was engraved\n"
     alone = timing.run([*command, "-o", "alone", "--no-cache"], cwd=here)
     assert alone.returncode == 2
@@ -287,7 +287,7 @@ def test_a_full_disk_in_the_middle(here, run, monkeypatch):
     assert sorted(p.name for p in (here / "out").iterdir()) == ["a"]
     mended = run("engrave", "--as", "ily", "parts")
     assert mended.status == 0
-    assert "in all: 2 made, 1 unchanged, 0 refused, 0 failed" in mended.out
+    assert "total: 2 made, 1 unchanged, 0 refused, 0 failed" in mended.out
 
 
 @pytest.mark.lilypond
@@ -300,10 +300,10 @@ def test_sheets_of_a_folder(here, run):
     assert made(here / "out") == ["horn/b/week.ly"]
     alone = run("sheet", "parts/a.gesture")
     assert alone.status == 2
-    assert "there is no `exercises` block in it" in alone.err
+    assert "no `exercises` block" in alone.err
     tree(here, parts__none=GOOD, parts__high=GOOD + block.replace("G4..Bb4", "G6..A6"))
     counted = run("sheet", "--as", "ly", "parts")
-    assert counted.out.endswith("in all: 0 made, 1 unchanged, 1 refused, 0 failed\n")
+    assert counted.out.endswith("total: 0 made, 1 unchanged, 1 refused, 0 failed\n")
 
 
 def test_a_cluster_that_is_not_there(here, program):

@@ -50,13 +50,13 @@ def test_an_instrument_of_ones_own(run, here) -> None:
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [
-        (["trumpett"], "there is no instrument trumpett; near it: trumpet"),
-        (["zither"], "there is no instrument zither; there are"),
+        (["trumpett"], "unknown instrument 'trumpett'; did you mean trumpet"),
+        (["zither"], "unknown instrument 'zither' (choose from"),
         (["missing.toml"], "missing.toml"),
-        (["horn", "--kind", "fingring"], "there is no chart fingring; there are fingering, ladders"),
-        (["horn", "--kind", ","], "no chart is named"),
-        (["horn", "--wording", "en,de,fr"], "one language is wanted, or two"),
-        (["horn", "--as", "ily"], "a chart is made as"),
+        (["horn", "--kind", "fingring"], "unknown chart 'fingring' (choose from fingering, ladders"),
+        (["horn", "--kind", ","], "missing chart"),
+        (["horn", "--wording", "en,de,fr"], "give one or two languages"),
+        (["horn", "--as", "ily"], "charts have no such format"),
         ([], "INSTRUMENT"),
     ],
 )

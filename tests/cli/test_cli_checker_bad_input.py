@@ -77,17 +77,17 @@ PIECE = 'instrument: "my.toml"\npitches: written\n\ngesture a\n  contour: C5\n'
 OWN = "instrument_profile = 1\n"
 # what the file of an instrument holds, and words that have to be told of it
 PROFILES = {
-    "nothing": ("", ["no instrument profile"]),
-    "something else": ("password = 'hunter2'\n", ["no instrument profile"]),
-    "a picture": (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", ["no instrument profile"]),
-    "not UTF-8": (b"instrument_profile = 1\nname = '\xe9'\n", ["no instrument profile"]),
-    "no TOML": (f"{OWN}name = = hunter2\n", ["line 2", "cannot be read as TOML"]),
-    "too big": (b"#" * (256 * 1024 + 1), ["too big", "256 kB"]),
+    "nothing": ("", ["not an instrument profile"]),
+    "something else": ("password = 'hunter2'\n", ["not an instrument profile"]),
+    "a picture": (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", ["not an instrument profile"]),
+    "not UTF-8": (b"instrument_profile = 1\nname = '\xe9'\n", ["not an instrument profile"]),
+    "no TOML": (f"{OWN}name = = hunter2\n", ["line 2", "not valid TOML"]),
+    "too big": (b"#" * (256 * 1024 + 1), ["too large", "256 kB"]),
     "nothing but its mark": (OWN, ["name: this is missing", "an instrument has at least one side"]),
     "another version": ("instrument_profile = 2\n", ["line 1", "instrument_profile", "from 1 to 1"]),
     "based on nothing": (f'{OWN}based_on = "hron"\n', ["line 2", "based_on", "horn"]),
-    "based on itself": (f'{OWN}based_on = "my.toml"\n', ["line 2", "in a circle"]),
-    "based on a missing file": (f'{OWN}based_on = "no.toml"\n', ["line 2", "there is no such file"]),
+    "based on itself": (f'{OWN}based_on = "my.toml"\n', ["line 2", "based on each other"]),
+    "based on a missing file": (f'{OWN}based_on = "no.toml"\n', ["line 2", "no such file"]),
     "an unknown key": (f'{OWN}based_on = "horn"\nnmae = "x"\n', ["line 3", "nmae", "allowed: name"]),
     "a negative limit": (
         f'{OWN}based_on = "horn"\n[limits]\nbreath_litres = {{ narrow = -3 }}\n',
@@ -101,7 +101,7 @@ PROFILES = {
     "no number": (f'{OWN}based_on = "horn"\n[limits]\nbreath_litres = {{ narrow = nan }}\n', ["line 4"]),
     "a range upside down": (
         f'{OWN}based_on = "horn"\nusual_range = {{ low = "C5", high = "C4" }}\n',
-        ["line 3", "usual_range.high", "the lower one as low"],
+        ["line 3", "usual_range.high", "low below high"],
     ),
     "a player without an instrument": (f'{OWN}player = "second"\n', ["based_on: this is missing"]),
     "a player with tubes": (
@@ -136,15 +136,15 @@ def test_profiles_in_a_circle(here, run):
     (here / "other.toml").write_text(f'{OWN}player = "x"\nbased_on = "my.toml"\n')
     result = timed(run, "check", "a.gesture")
     assert result.status == 2
-    assert "in a circle" in result.out
+    assert "a profile without based_on" in result.out
 
 
 def test_what_is_not_a_file(here, run):
     (here / "a.gesture").write_text(PIECE)
     os.mkfifo(here / "my.toml")
-    assert "this is not a file" in timed(run, "check", "a.gesture").out
+    assert "not a regular file" in timed(run, "check", "a.gesture").out
     (here / "my.toml").unlink()
     (here / "my.toml").mkdir()
-    assert "this is not a file" in timed(run, "check", "a.gesture").out
+    assert "not a regular file" in timed(run, "check", "a.gesture").out
     (here / "my.toml").rmdir()
-    assert "there is no such file" in timed(run, "check", "a.gesture").out
+    assert "no such file" in timed(run, "check", "a.gesture").out

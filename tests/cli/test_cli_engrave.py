@@ -219,13 +219,13 @@ def test_without_lilypond_what_needs_none_is_made(here, run):
     (here / "a.gesture").write_text(HIGH)
     result = run("engrave", "--as", "pdf,ily", "--lilypond", "nowhere", "a.gesture")
     assert result.status == 3
-    assert "nowhere, named by --lilypond, is not there" in result.err
+    assert "nowhere, named by --lilypond, does not exist" in result.err
     assert "pip install lilypond" in result.err
     assert [str(p) for p in everything(here / "out")] == ["a/call.ily", "a/gesturesmith.ily"]
     assert run("engrave", "--as", "ily", "--lilypond", "nowhere", "a.gesture").status == 1
 
 
-@pytest.mark.parametrize(("end", "said"), [("exit 1", "made no picture"), ("kill -9 $$", "stopped from outside")])
+@pytest.mark.parametrize(("end", "said"), [("exit 1", "made no picture"), ("kill -9 $$", "was killed")])
 def test_a_lilypond_that_fails(here, run, end, said):
     (here / "a.gesture").write_text(GOOD)
     broken = here / "lilypond"
@@ -235,7 +235,7 @@ def test_a_lilypond_that_fails(here, run, end, said):
     broken.chmod(0o755)
     result = run("engrave", "--lilypond", broken, "a.gesture")
     assert result.status == 3
-    assert 'a.gesture: "call" could not be engraved, and nothing was written' in result.err
+    assert 'a.gesture: "call" could not be engraved, nothing was written' in result.err
     assert said in result.err
     assert not (here / "out").exists()
 
@@ -261,7 +261,7 @@ def test_a_failure_names_the_gesture_and_the_others_are_made(here, run, count):
     (here / "a.gesture").write_text(f"{HEAD}{blocks}gesture bad\n  contour: D5\n")
     result = run("engrave", "a.gesture")
     assert result.status == 3
-    assert 'a.gesture: "bad" could not be engraved: LilyPond could not set it (' in result.err
+    assert 'a.gesture: "bad" could not be engraved: LilyPond failed (' in result.err
     assert "In procedure car" in result.err
     assert set(everything(here / "out")) == {f"a/{n}.pdf" for n in names}
 

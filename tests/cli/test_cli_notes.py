@@ -57,9 +57,9 @@ def test_a_page_for_each_file_in_the_folders_they_are_in(files, run):
     assert made(files / "out") == {"one-notes.pdf", "deep/two-notes.pdf"}
     assert "Performance notes" in words(files / "out" / "one-notes.pdf")
     assert "Spielanweisungen" in words(files / "out" / "deep" / "two-notes.pdf")
-    assert "in all: 2 made" in result.out
+    assert "total: 2 made" in result.out
     again = run("notes", "in")
-    assert "in all: 0 made, 2 unchanged" in again.out
+    assert "total: 0 made, 2 unchanged" in again.out
 
 
 def test_one_document_with_a_foot_in_two_languages(files, run):
@@ -121,9 +121,9 @@ def test_one_bad_file_does_not_stop_the_others(files, run):
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (("--as", "svg"), "there is no page as svg; there are ly, pdf"),
-        (("--wording", "nl"), "there is no wording in nl; there are en, de, fr, it"),
-        (("--wording", "en,de,fr"), "one language is wanted, or two"),
+        (("--as", "svg"), "notes cannot be made as svg (choose from ly, pdf"),
+        (("--wording", "nl"), "unknown language 'nl' (choose from en, de, fr, it"),
+        (("--wording", "en,de,fr"), "give one or two languages"),
         (("--columns", "3"), "3 is not in the range"),
     ],
 )

@@ -68,8 +68,8 @@ def test_a_misused_command(here, run, arguments):
 
 
 def test_a_misused_command_is_told_what_there_is(run):
-    assert "there are ily, ly, pdf, png, svg" in run("engrave", "--as", "gif", "a.gesture").err
-    assert "near it: half-valve" in run("explain", "half-valv").err
+    assert "choose from ily, ly, pdf, png, svg" in run("engrave", "--as", "gif", "a.gesture").err
+    assert "did you mean half-valve" in run("explain", "half-valv").err
 
 
 def test_json_has_every_file_in_order(here, run):
@@ -168,7 +168,7 @@ def test_a_fault_of_ours_is_one_files_alone(three, run, command):
     """It is told with the file's name; the others are worked on, and what they come to is said."""
     result = run(*command, "a.gesture", "b.gesture", "c.gesture")
     assert result.status == 3
-    assert "b.gesture: this is a fault of Gesturesmith and not of your file" in result.err
+    assert "b.gesture: this is a bug in Gesturesmith, not in your file" in result.err
     assert "KeyError in test_cli_status.py" in result.err
     assert result.err.count("--version --verbose") == 1
     assert "outside-range" in result.out or command[0] == "format" or "--apply" in command
@@ -176,9 +176,9 @@ def test_a_fault_of_ours_is_one_files_alone(three, run, command):
     wanted = {"engrave": {"a.ly", "call.ly", "c.ly"}, "notes": {"a-notes.ly", "c-notes.ly"}}
     assert made == ({"c-suggested.gesture"} if "--apply" in command else wanted.get(command[0], set()))
     if command == MAKING:
-        assert "in all: 2 made, 0 unchanged, 0 refused, 1 failed" in result.out
+        assert "total: 2 made, 0 unchanged, 0 refused, 1 failed" in result.out
         (b,) = [s for s in json.loads((three / "m.json").read_text())["sources"] if s["file"] == "b.gesture"]
-        assert b["failed"] == ["a fault of Gesturesmith: KeyError"]
+        assert b["failed"] == ["a bug in Gesturesmith: KeyError"]
 
 
 @pytest.mark.parametrize("command", ["check", "suggest"])
@@ -186,7 +186,7 @@ def test_json_is_whole_where_a_file_meets_a_fault_of_ours(three, run, command):
     result = run(command, "--json", "a.gesture", "b.gesture", "c.gesture")
     assert result.status == 3
     assert [f["file"] for f in json.loads(result.out)["files"]] == ["a.gesture", "c.gesture"]
-    assert "b.gesture: this is a fault" in result.err
+    assert "b.gesture: this is a bug" in result.err
 
 
 def test_a_fault_in_a_thread_is_no_verdict(here, run, monkeypatch):
@@ -202,7 +202,7 @@ def test_a_fault_in_a_thread_is_no_verdict(here, run, monkeypatch):
     result = run("engrave", "a.gesture", "b.gesture")
     assert result.status == 3
     for name in ("a", "b"):
-        assert f"{name}.gesture: this is a fault of Gesturesmith" in result.err
+        assert f"{name}.gesture: this is a bug in Gesturesmith" in result.err
     assert not (here / "out").exists()
 
 

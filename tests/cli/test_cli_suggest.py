@@ -83,12 +83,12 @@ def test_one_gesture_only(here, run):
     assert "contour: C7, C8" in copy
     missing = run("suggest", "--only", "swep", "a.gesture")
     assert missing.status == 2
-    assert "there is no gesture called swep; near it: sweep" in missing.err
+    assert "no gesture is called swep; did you mean sweep" in missing.err
 
 
 def test_nothing_to_put_right(here, run):
     (here / "a.gesture").write_text(GOOD)
-    assert run("suggest", "a.gesture") == (0, "a.gesture: nothing to put right\n", "")
+    assert run("suggest", "a.gesture") == (0, "a.gesture: nothing to fix\n", "")
     result = run("suggest", "--apply", "a.gesture")
     assert (result.status, result.out) == (0, "a.gesture: nothing is refused; no copy was written\n")
     assert [p.name for p in here.iterdir()] == ["a.gesture"]
@@ -121,7 +121,7 @@ def test_not_over_a_file_of_the_users(here, run):
     (here / "a-suggested.gesture").write_text("mine\n")
     result = run("suggest", "--apply", "a.gesture")
     assert result.status == 2
-    assert "a-suggested.gesture is there already" in result.err
+    assert "a-suggested.gesture already exists" in result.err
     assert (here / "a-suggested.gesture").read_text() == "mine\n"
 
 
@@ -133,7 +133,7 @@ def test_not_over_a_copy_that_was_worked_on(here, run):
     path.write_text(changed)
     result = run("suggest", "--apply", "a.gesture")
     assert result.status == 2
-    assert "has been worked on since" in result.err
+    assert "has been edited" in result.err
     assert path.read_text() == changed
     assert run("suggest", "--apply", "-o", "b.gesture", "a.gesture").status == 0
 
@@ -158,7 +158,7 @@ def test_where_it_goes(here, run):
     assert (here / "new" / "deep" / "c.gesture").is_file()
     several = run("suggest", "--apply", "-o", "one.gesture", "a.gesture", "b.gesture")
     assert several.status == 2
-    assert "-o is a folder" in several.err
+    assert "-o must be an existing folder" in several.err
     assert run("suggest", "-o", "copies", "a.gesture").status == 2
     (here / "file").write_text("")
     assert run("suggest", "--apply", "-o", "file/x.gesture", "a.gesture").status == 2
@@ -170,7 +170,7 @@ def test_a_copy_has_to_find_its_instrument(here, run):
     (here / "copies").mkdir()
     result = run("suggest", "--apply", "-o", "copies", "a.gesture")
     assert result.status == 2
-    assert "could not be read there" in result.err
+    assert "cannot be read there" in result.err
     assert not list((here / "copies").iterdir())
     assert run("suggest", "--apply", "a.gesture").status == 0
 

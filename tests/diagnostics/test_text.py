@@ -43,7 +43,7 @@ def test_an_error_looks_like_a_finding():
         "cannot be read: beacon: unknown-key\n"
         "    5 |   technique: ordinary\n"
         "      |   ^^^^^^^^^ there is no key “tecnique” in a gesture\n"
-        "  near: technique\n"
+        "  did you mean technique?\n"
         "  study.gesture:5:3  GS101\n"
     )
     assert "\nstudy.gesture: 1 error; what could be read was checked\n" in text

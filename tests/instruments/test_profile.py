@@ -147,7 +147,7 @@ def test_a_profile_may_be_based_on_another(tmp_path: Path) -> None:
 def test_profiles_in_a_circle(tmp_path: Path) -> None:
     write(tmp_path, 'instrument_profile = 1\nbased_on = "b.toml"\n', "a.toml")
     path = write(tmp_path, 'instrument_profile = 1\nbased_on = "a.toml"\n', "b.toml")
-    assert any("in a circle" in m for m in messages(path))
+    assert any("based on each other" in m for m in messages(path))
 
 
 def test_all_errors_at_once_with_line_key_and_what_is_allowed(tmp_path: Path) -> None:
@@ -201,26 +201,26 @@ SECRET = "hunter2"
 def test_what_is_no_profile_is_not_quoted(content: str | bytes, tmp_path: Path) -> None:
     found = messages(write(tmp_path, content))
     assert len(found) == 1
-    assert "no instrument profile" in found[0]
+    assert "not an instrument profile" in found[0]
     assert SECRET not in found[0]
 
 
 def test_a_broken_profile_names_the_line_only(tmp_path: Path) -> None:
     found = messages(write(tmp_path, f"instrument_profile = 1\nname = = {SECRET}\n"))
-    assert found == ["line 2: this cannot be read as TOML"]
+    assert found == ["line 2: not valid TOML"]
 
 
 def test_only_files_of_sensible_size(tmp_path: Path) -> None:
-    assert messages(tmp_path) == ["this is not a file"]
-    assert messages(tmp_path / "missing.toml") == ["there is no such file"]
+    assert messages(tmp_path) == ["not a regular file"]
+    assert messages(tmp_path / "missing.toml") == ["no such file"]
     assert "256 kB" in messages(write(tmp_path, b"#" * (256 * 1024 + 1)))[0]
-    assert messages(Path("/dev/zero")) == ["this is not a file"]
-    assert messages(Path("nul\x00l.toml")) == ["the file cannot be opened"]
+    assert messages(Path("/dev/zero")) == ["not a regular file"]
+    assert messages(Path("nul\x00l.toml")) == ["cannot be opened"]
 
 
 def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
     os.mkfifo(tmp_path / "pipe.toml")
-    assert messages(tmp_path / "pipe.toml") == ["this is not a file"]
+    assert messages(tmp_path / "pipe.toml") == ["not a regular file"]
 
 
 def test_deep_nesting_and_endless_numbers(tmp_path: Path) -> None:

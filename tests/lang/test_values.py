@@ -382,4 +382,4 @@ def test_a_text_has_a_longest_length():
         text = f'{head}  note: "{half}"\n    "{half}{extra}x"\n'
         _, errors = read(text)
         assert [e.code for e in errors] == codes
-        assert all("2000 is the most" in e.message for e in errors)
+        assert all("at most 2000" in e.message for e in errors)

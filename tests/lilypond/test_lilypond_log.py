@@ -74,7 +74,7 @@ def test_warnings_alone_are_no_failure():
 
 def test_a_place_counts_more_than_what_is_missing():
     failed = failure(DOCUMENT, read_log("-:6:1: error: bad"), "failed", ("beacon",))
-    assert (failed.gesture, failed.summary) == ("opening", "LilyPond could not set it (bad)")
+    assert (failed.gesture, failed.summary) == ("opening", "LilyPond failed (bad)")
 
 
 def test_a_missing_page_of_many_names_nobody():

@@ -81,7 +81,7 @@ def test_a_named_place_is_never_passed_over(tmp_path, monkeypatch):
     """The wheel would do, but somebody said which to use."""
     found = find(tmp_path / "nowhere")
     assert isinstance(found, MissingLilyPond)
-    assert "nowhere, named by --lilypond, is not there" in found.reason
+    assert "nowhere, named by --lilypond, does not exist" in found.reason
     monkeypatch.setenv(ENVIRONMENT, str(tmp_path))
     found = find()
     assert isinstance(found, MissingLilyPond)
@@ -95,7 +95,7 @@ def test_something_else_is_not_taken_for_lilypond(tmp_path):
     for path in (other, dead):
         found = find(path)
         assert isinstance(found, MissingLilyPond)
-        assert "does not run, or is not LilyPond" in found.reason
+        assert "does not run or is not LilyPond" in found.reason
 
 
 @pytest.mark.usefixtures("no_wheel")

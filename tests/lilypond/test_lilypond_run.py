@@ -95,7 +95,7 @@ def test_one_killed_from_outside_is_a_failure(wheel):
         waiting.feed(Job(document=HEAD + GOOD.format(name="a") * 10_000))
         ended = waiting.result()
     assert ended.ended == "stopped"
-    assert "stopped from outside" in failure("", ended.messages, ended.ended).summary
+    assert "was killed" in failure("", ended.messages, ended.ended).summary
 
 
 def test_it_works_in_a_folder_of_its_own(wheel, private_temp, monkeypatch):
@@ -143,7 +143,7 @@ def test_no_room_for_its_files(wheel, monkeypatch):
     assert good.ended == ""
     assert bad.ended == "full"
     failed = failure("", bad.messages, bad.ended, ("dying",))
-    assert (failed.gesture, failed.summary) == (None, "the disk with the temporary files is full")
+    assert (failed.gesture, failed.summary) == (None, "the disk for temporary files is full")
 
 
 @pytest.mark.parametrize("name", ["a%db", "a\\b", "雾 ü"])

@@ -33,11 +33,11 @@ MISTAKES = [
     ("unreadable-profile", 'instrument: «“Horn”»\npitches: written\n' + A, "without quotes: `instrument: horn`"),
     ("missing-pitches", "instrument: «horn»\n" + A, "transposes"),
     ("unknown-technique", ONE + "  technique: «stoped»\n  contour: G4\n", "`stopped`"),
-    ("unknown-technique", ONE + "  technique: «gestopft»\n  contour: G4\n", "do you mean `stopped`?"),
-    ("unknown-technique", ONE + "  technique: «sourdine»\n  contour: G4\n", "do you mean `muted`?"),
-    ("unknown-technique", ONE + "  technique: «frullato»\n  contour: G4\n", "do you mean `flutter-tongue`?"),
-    ("unknown-technique", ONE + "  technique: «bouché»\n  contour: G4\n", "do you mean `stopped`?"),
-    ("unknown-technique", ONE + "  technique: «cuivré»\n  contour: G4\n", "do you mean `brassy`?"),
+    ("unknown-technique", ONE + "  technique: «gestopft»\n  contour: G4\n", "did you mean `stopped`?"),
+    ("unknown-technique", ONE + "  technique: «sourdine»\n  contour: G4\n", "did you mean `muted`?"),
+    ("unknown-technique", ONE + "  technique: «frullato»\n  contour: G4\n", "did you mean `flutter-tongue`?"),
+    ("unknown-technique", ONE + "  technique: «bouché»\n  contour: G4\n", "did you mean `stopped`?"),
+    ("unknown-technique", ONE + "  technique: «cuivré»\n  contour: G4\n", "did you mean `brassy`?"),
     ("unknown-technique", ONE + "  technique: «glissando»\n  contour: G4\n", "gesturesmith list techniques"),
     ("unknown-technique", ONE + "  contour: G4 as «aire»\n", "`air`"),
     ("unknown-technique", ONE + "  contour: G4\n  fallback: «chromatc»\n", "`chromatic`"),
@@ -49,7 +49,7 @@ MISTAKES = [
     ("missing-band", ONE + "  contour: «35%»\n", "band: middle"),
     ("missing-band", ONE + "  contour: G4\n  sing: «low»\n", "band: middle"),
     ("first-point-late", ONE + "  contour: G4«@1», A4@2\n", "`@1`"),
-    ("times-fall", ONE + "  contour: G4, A4@2, B4«@1», C5\n  lasts: 4 beats\n", "at 1, but one before it"),
+    ("times-fall", ONE + "  contour: G4, A4@2, B4«@1», C5\n  lasts: 4 beats\n", "at 1, but an earlier one"),
     ("times-fall", ONE + "  contour: G4\n  lasts: 4 beats\n  dynamics: p@2 < f«@1»\n", "level"),
     ("past-end", ONE + "  contour: G4 ~~ A4«@9»\n  lasts: 4 beats\n", "comes at 9, but the gesture lasts 4 beats"),
     ("past-end", ONE + "  contour: G4 ~~ A4«@3»\n  lasts: 2.5 s\n", "comes at 3, but the gesture lasts 2.5 s"),
@@ -61,11 +61,11 @@ MISTAKES = [
     ("fingering-count", ONE + "  contour: G4, A4, B4\n  fingering: «F 0, F 1»\n", "2 fingerings for 3 sounding"),
     ("attacks-not-notes", ONE + "  contour: G4, A4, Bb4, r, C5\n  attacks: «3»\n", "write `attacks: 4`"),
     ("attacks-not-notes", ONE + "  contour: G4 -- A4, Bb4\n  attacks: «5 slowing»\n", "write `attacks: 2`"),
-    ("attacks-not-notes", ONE + "  contour: G4 __ A4 __ Bb4\n  attacks: «3»\n", "write `,` in the place of `__`"),
-    ("attacks-timed", ONE + "  contour: G4, A4«@1», Bb4@2\n  attacks: 3 slowing\n", "take `@1` away, or `slowing`"),
+    ("attacks-not-notes", ONE + "  contour: G4 __ A4 __ Bb4\n  attacks: «3»\n", "write `,` instead of `__`"),
+    ("attacks-timed", ONE + "  contour: G4, A4«@1», Bb4@2\n  attacks: 3 slowing\n", "remove `@1` or `slowing`"),
     ("sung-line", ONE + "  contour: F3\n  sing: C4 as «air»\n", "`as air`"),
     ("sung-line", ONE + "  contour: F3\n  sing: C4 without «growl»\n", "`without growl`"),
-    ("ends-ordinary", ONE + "  contour: F3, G3 without «ordinary»\n", "ordinary playing is what is left"),
+    ("ends-ordinary", ONE + "  contour: F3, G3 without «ordinary»\n", "ordinary playing cannot end"),
     ("sung-line", ONE + "  contour: F3\n  sing: C4 «ff»\n", "`ff`"),
     ("too-many-points", ONE + "  contour: " + "G4, " * 500 + "«A4»\n", "501 points"),
     ("missing-play", HORN + A + "passage «p»\n  tempo: 60\n", "play: a"),
@@ -149,7 +149,7 @@ def changed(text: str, key: str, value: nodes.Value):
 
 HERE = Span(3, 1, 2)
 G4, C5 = (nodes.Note(letter, Fraction(0), octave, 0, False, HERE) for letter, octave in (("G", 4), ("C", 5)))
-HIGHER = nodes.Point(height=nodes.Height("120%", Fraction(120), HERE), at=None, as_=None, marks=(), span=HERE)
+HIGHER = nodes.PointNode(height=nodes.Height("120%", Fraction(120), HERE), at=None, as_=None, marks=(), span=HERE)
 GOOD = "gesture a\n  contour: G4\n  band: low\n  lasts: 1 beat\n"
 # What the reader already refuses; trees do not only come from it.
 BY_HAND = {

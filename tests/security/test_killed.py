@@ -305,5 +305,5 @@ def test_no_input_is_written_over(small, how, which, capsys):
 def test_a_manifest_is_not_written_over_a_page(small, capsys):
     begin_again(small)
     main(["engrave", "--as", "ly", "--manifest", "out/a.ly", "a.gesture", "--force"])
-    assert "is one of the files made" in capsys.readouterr().err
+    assert "is one of the outputs" in capsys.readouterr().err
     assert Path("out/a.ly").read_text().startswith("% Made by")

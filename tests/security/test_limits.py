@@ -106,26 +106,26 @@ def profile(count):
 # A limit as SECURITY.md writes it, where it is raised, a text that has so many, how many there may be, a step
 # beyond it, and words of the message.
 TABLE = {
-    "2 MB a file": ((textfile, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
+    "2 MB per file": ((textfile, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
     "20,000 gestures": ((context, "MAX_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
     "100,000 notes in all gestures of a file": (
         (context, "MAX_NOTES"), notes, 100_000, 1000, "more than 100000 notes in all gestures in one file",
     ),
-    "500 points a gesture": ((context, "MAX_POINTS"), points, 500, 1, "501 points in one contour"),
-    "10,000 events a passage": ((context, "MAX_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
+    "500 points per gesture": ((context, "MAX_POINTS"), points, 500, 1, "501 points in one contour"),
+    "10,000 events per passage": ((context, "MAX_EVENTS"), events, 10_000, 100, "more than 10000 notes"),
     "every point or attack": ((context, "MAX_EVENTS"), events_in_gestures, 10_000, 500, "more than 10000 notes"),
     "or attack": ((context, "MAX_EVENTS"), attacks, 10_000, 1000, "more than 10000 notes"),
     "and as many bars": ((context, "MAX_EVENTS"), bars, 10_000, 250, "more than 10000 notes"),
-    "1,000 beats a gesture": ((context, "MAX_BEATS"), beats, 1000, 1, "this gesture lasts 1001 beats"),
-    "a note, a rest": ((context, "MAX_BEATS"), beats_of_rest, 1000, 1, "this lasts 1001 beats"),
-    "or a variant": ((context, "MAX_BEATS"), beats_of_a_variant, 1000, 1, "a variant lasts 1001 beats"),
-    "100,000 events a file": ((context, "MAX_EVENTS_IN_FILE"), nested, 100_000, 5000, "more than 100000 notes"),
+    "1,000 beats per gesture": ((context, "MAX_BEATS"), beats, 1000, 1, "this gesture lasts 1001 beats"),
+    "gesture, note, rest": ((context, "MAX_BEATS"), beats_of_rest, 1000, 1, "this lasts 1001 beats"),
+    "rest or variant": ((context, "MAX_BEATS"), beats_of_a_variant, 1000, 1, "a variant lasts 1001 beats"),
+    "100,000 events per file": ((context, "MAX_EVENTS_IN_FILE"), nested, 100_000, 5000, "more than 100000 notes"),
     "500 variants": ((context, "MAX_VARIANTS"), variants, 500, 10, "510 variants"),
     "50,000 events in all variants": (
         (context, "MAX_VARIED_EVENTS"), varied, 50_000, 500, "more than 50000 notes and rests",
     ),
-    "2,000 characters a text": ((reader, "MAX_TEXT_LENGTH"), text, 2000, 1, "a text of 2001 characters"),
-    "256 kB a profile": ((profiles, "LARGEST_BYTES"), profile, 256 * 1024, 1, "256 kB"),
+    "2,000 characters per text": ((reader, "MAX_TEXT_LENGTH"), text, 2000, 1, "a text of 2001 characters"),
+    "256 kB per profile": ((profiles, "LARGEST_BYTES"), profile, 256 * 1024, 1, "256 kB"),
 }  # fmt: skip
 
 
@@ -202,7 +202,7 @@ def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, mo
     assert main(["engrave", "--snippets", "--no-cache", "study.gesture"]) == 3
     assert patience.left()
     said = capsys.readouterr()
-    assert '"endless" could not be engraved: LilyPond did not come to an end in time and was stopped' in said.err
+    assert '"endless" could not be engraved: LilyPond took too long and was stopped' in said.err
     assert [p.name for p in Path("out/study").iterdir()] == ["call.pdf"]
 
 

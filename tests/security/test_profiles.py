@@ -42,7 +42,7 @@ def test_in_the_files_own_folder_and_below(folder, name, capsys):
 def test_nowhere_else(folder, name, capsys):
     assert check(folder, name.format(folder)) == 2
     said = capsys.readouterr()
-    assert "lies outside the folder" in said.out + said.err
+    assert "outside the folder" in said.out + said.err
     assert "--profiles" in said.out + said.err
 
 
@@ -75,7 +75,7 @@ def test_no_message_quotes_a_file_that_is_no_profile(folder, name, library, caps
 def test_a_pipe_is_not_waited_for(folder, capsys):
     os.mkfifo(folder / "piece" / "pipe.toml")
     assert check(folder, "pipe.toml") == 2
-    assert "not a file" in capsys.readouterr().out
+    assert "not a regular file" in capsys.readouterr().out
 
 
 # What is TOML or nearly, and would keep a careless reader busy for minutes or make it fall over.

@@ -44,7 +44,10 @@ def located(folder: Path, name: str) -> Path:
 
 
 OUTSIDE = ProfileError(
-    0, "", "this lies outside the folder of the gesture file", "a file there or below; --profiles DIR names another"
+    0,
+    "",
+    "outside the folder of the gesture file",
+    "a file there or below; --profiles DIR names another folder folder folder",
 )
 
 
@@ -54,23 +57,23 @@ def read_bytes(path: Path) -> bytes | ProfileError:
     try:
         handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
     except FileNotFoundError:
-        return ProfileError(0, "", "there is no such file")
+        return ProfileError(0, "", "no such file")
     except (OSError, ValueError):  # ValueError: a zero character in the name
-        return ProfileError(0, "", "the file cannot be opened")
+        return ProfileError(0, "", "cannot be opened")
     if not stat.S_ISREG(os.fstat(handle).st_mode):
         os.close(handle)
-        return ProfileError(0, "", "this is not a file")
+        return ProfileError(0, "", "not a regular file")
     with os.fdopen(handle, "rb") as file:
         try:
             data = file.read(LARGEST_BYTES + 1)
         except OSError:
             return ProfileError(0, "", "the file cannot be read")
-    return data if len(data) <= LARGEST_BYTES else ProfileError(0, "", "the file is too big", "256 kB")
+    return data if len(data) <= LARGEST_BYTES else ProfileError(0, "", "the file is too large", "256 kB")
 
 
 def parse(data: bytes) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | ProfileError:
     """The values of a profile and the line of each key. What is no profile is not quoted, only placed."""
-    nothing = f"the file is no instrument profile: it begins with {MARK} = 1"
+    nothing = f"not an instrument profile: a profile begins with {MARK} = 1"
     try:
         text = data.decode("utf-8-sig")
         if _DEEP.search(text):
@@ -84,7 +87,7 @@ def parse(data: bytes) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | Pr
         if re.search(rf"^[ \t]*{MARK}[ \t]*=", text, re.MULTILINE) is None:
             return ProfileError(0, "", nothing)
         place = re.search(r"line (\d+)", str(fault))
-        return ProfileError(int(place[1]) if place else 0, "", "this cannot be read as TOML")
+        return ProfileError(int(place[1]) if place else 0, "", "not valid TOML")
     if MARK not in values:
         return ProfileError(0, "", nothing)
     return values, key_lines(text)

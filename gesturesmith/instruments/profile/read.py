@@ -121,13 +121,13 @@ def _base(top: Table, path: Path, above: tuple[Path, ...], within: Path | None) 
     if not name.endswith(".toml"):
         near = difflib.get_close_matches(name, instruments.names(), 3) if name else []
         usual = "the name of an instrument, or the path of a .toml file"
-        top.error("based_on", "there is no such instrument", ", ".join(near) or usual)
+        top.error("based_on", "unknown instrument", ", ".join(near) or usual)
         return None
     # Not `Path.resolve`, to which links in a circle are a fault: opening such a file says what is wrong.
     chain = (*above, Path(os.path.realpath(path)))
     other = located(path.parent, name)
     if Path(os.path.realpath(other)) in chain or len(chain) >= _DEEPEST:
-        top.error("based_on", "the profiles are based on each other in a circle", "a profile that stands by itself")
+        top.error("based_on", "these profiles are based on each other", "a profile without based_on")
         return None
     found, errors = _load(other, chain, within)
     for error in errors:
@@ -193,7 +193,7 @@ def _sounding(top: Table, default: Interval) -> Interval:
         return default
     found = interval_named(top.text("written_to_sounding", ""))
     if found is None:
-        top.error("written_to_sounding", "there is no such interval", 'such as "P5 down", "M2 down", "unison"')
+        top.error("written_to_sounding", "unknown interval", 'such as "P5 down", "M2 down", "unison"')
     return found or default
 
 
@@ -203,9 +203,9 @@ def _sides(top: Table, kind: str) -> tuple[Side, ...]:
         table.known({"name", "first_partial", "valves", "positions", "partials", "stopped"})
         name = table.text("name", "")
         if not name.isalnum() and name:
-            table.error("name", "a side has a short name", "letters and digits, or nothing")
+            table.error("name", "a side has a short name", "letters and digits, or empty")
         if name in [s.name for s in sides]:
-            table.error("name", "two sides have this name", "another name")
+            table.error("name", "this name is already taken by another side", "another name")
         partials = table.table("partials").limit((1, 2)) if "partials" in table.values else None
         stopped = table.table("stopped")
         stopped.known({"cents", "kind", "source"})
@@ -231,7 +231,7 @@ def _range(top: Table, key: str, base: Sourced[tuple[int, int]] | None) -> Sourc
     table.known({"low", "high", "kind", "source"})
     low, high = cents(table.pitch("low")), cents(table.pitch("high", "C5" if not table.values else None))
     if low >= high:
-        table.error("high", "this does not lie above low", "sounding pitches, the lower one as low")
+        table.error("high", "must be above low", "sounding pitches, low below high")
     return table.evidence((low, high))
 
 
@@ -250,9 +250,9 @@ def _registers(top: Table) -> tuple[Register, ...]:
         name = table.text("name", None, REGISTER_NAMES)
         low, high = note(table.pitch("low")), note(table.pitch("high"))
         if low.pitch_cents >= high.pitch_cents:
-            table.error("high", "this does not lie above low", "written pitches, the lower one as low")
+            table.error("high", "must be above low", "written pitches, low below high")
         if found and (low.pitch_cents <= found[-1].low.pitch_cents or name in [r.name for r in found]):
-            table.error("low", "registers stand in order, each once", "the lowest register first")
+            table.error("low", "registers must be in order, each once", "the lowest register first")
         found.append(Register(name=name, low=low, high=high, evidence=table.evidence("written limits")))
     if not found:
         top.error("registers", "an instrument has at least one register", "[[registers]] with name, low and high")
@@ -281,7 +281,7 @@ def _partials(table: Table, tubes: tuple[Tube, ...]) -> tuple[Tube, ...]:
             low, high, lowest, highest = numbers
             if not lowest <= low <= high <= highest:
                 table.error(
-                    tube.name, "these partials are not in order", "[usual low, usual high, lowest, highest]"
+                    tube.name, "these partials are out of order", "[usual low, usual high, lowest, highest]"
                 )
             tube = replace(tube, partials=(low, high), widest_partials=(lowest, highest))
         result.append(tube)
@@ -296,9 +296,9 @@ def _chart(top: Table, key: str, tubes: tuple[Tube, ...], default: Mapping[int, 
     table, chart = top.table(key), {}
     for pitch, tube in table.values.items():
         if not is_pitch(pitch):
-            table.error(pitch, "this is no written pitch", "a pitch in quotes such as F#2")
+            table.error(pitch, "not a written pitch", "a pitch in quotes such as F#2")
         elif not isinstance(tube, str) or (names and tube not in names):
-            table.error(pitch, "there is no such fingering", ", ".join(sorted(names)))
+            table.error(pitch, "unknown fingering", ", ".join(sorted(names)))
         else:
             chart[cents(pitch)] = tube
     return chart
@@ -338,9 +338,7 @@ def _clefs(top: Table, default: tuple[tuple[str, int], ...]) -> tuple[tuple[str,
         clef, _, pitch = row.partition(" ") if isinstance(row, str) else ("", "", "")
         last = i == len(rows) - 1
         if clef not in _CLEFS or (not last and not is_pitch(pitch)) or (last and pitch):
-            top.error(
-                "clefs", "these clefs cannot be", '["treble G3", "bass"]: each with its lowest pitch, but the last'
-            )
+            top.error("clefs", "invalid clefs", '["treble G3", "bass"]: each but the last with its lowest pitch')
             return default
         clefs.append((clef, -100000 if last else cents(pitch)))
     return tuple(clefs)

@@ -46,7 +46,7 @@ class Table:
             return
         if len(self.errors) == MAX_ERRORS:
             last = max(self.lines.values(), default=0)  # so that it is told last
-            self.errors.append(ProfileError(last, "", "there are more errors than these: mend them first"))
+            self.errors.append(ProfileError(last, "", "there are more errors: fix these first"))
             return
         path = (*self.path, key) if key else self.path
         line = next((self.lines[path[:i]] for i in range(len(path), 0, -1) if path[:i] in self.lines), 0)
@@ -62,7 +62,7 @@ class Table:
                 few = near or allowed[:_NAMES_SHOWN]
                 self.error(
                     key,
-                    "there is no such key",
+                    "unknown key",
                     ", ".join(few) + ("" if len(few) >= len(allowed) or near else " ..."),
                 )
 
@@ -78,7 +78,7 @@ class Table:
         """The tables of an array, `[[key]]`."""
         value = self.values.get(key, [])
         if not isinstance(value, list) or not all(isinstance(v, dict) for v in value):
-            self.error(key, "this is a row of tables", f"[[{key}]]")
+            self.error(key, "this is an array of tables", f"[[{key}]]")
             return []
         return [
             Table(v, (*self.path, key, str(i)), self.lines, self.errors, self.owner) for i, v in enumerate(value)
@@ -93,10 +93,10 @@ class Table:
             self.error(key, "this is missing", what)
             return ""
         if not isinstance(value, str) or len(value) > MAX_TEXT_LENGTH or not (value.isprintable()):
-            self.error(key, "this is no text that can be printed", what)
+            self.error(key, "not a printable text", what)
             return ""
         if options and value not in options:
-            self.error(key, "this is not known here", what)
+            self.error(key, "unknown value", what)
             return ""
         return value
 
@@ -108,7 +108,7 @@ class Table:
     def flag(self, key: str, default: bool) -> bool:
         value = self.values.get(key, default)
         if not isinstance(value, bool):
-            self.error(key, "this is yes or no", "true, false")
+            self.error(key, "must be true or false", "true, false")
             return default
         return value
 
@@ -119,7 +119,7 @@ class Table:
             self.error(key, "this is missing", f"a whole number from {low} to {high}")
             return low
         if isinstance(value, bool) or not isinstance(value, int) or not low <= value <= high:
-            self.error(key, "this number cannot be", f"a whole number from {low} to {high}")
+            self.error(key, "out of range", f"a whole number from {low} to {high}")
             return low
         return value
 
@@ -129,7 +129,7 @@ class Table:
         right = isinstance(value, list) and count[0] <= len(value) <= count[1]
         if not right or any(isinstance(v, bool) or not isinstance(v, int) or not low <= v <= high for v in value):
             many = str(count[0]) if count[0] == count[1] else f"{count[0]} to {count[1]}"
-            self.error(key, "these numbers cannot be", f"{many} whole numbers from {low} to {high} in brackets")
+            self.error(key, "out of range", f"{many} whole numbers from {low} to {high} in brackets")
             return ()
         return tuple(value)
 
@@ -137,7 +137,7 @@ class Table:
         """The name of a tempered pitch; "C4" with an error where it is none."""
         value = self.values.get(key, default)
         if not is_pitch(value):
-            self.error(key, "this is missing" if value is None else "this is no pitch", _PITCH)
+            self.error(key, "this is missing" if value is None else "not a pitch", _PITCH)
             return "C4"
         return str(value)
 
@@ -166,7 +166,7 @@ class Table:
             return None
         for key in ("narrow", "wide"):
             if key in self.values and not _same_sort(self.values[key], like):
-                self.error(key, "this is no value for it", sort_of(like))
+                self.error(key, "not a valid value", sort_of(like))
         narrow = self.evidence(_frozen(self.values["narrow"]))
         if "wide" in self.values:
             wide: Sourced[Any] | None = self.evidence(_frozen(self.values["wide"]), "wide_")
@@ -175,7 +175,7 @@ class Table:
         if wide is not None and not wide.kind.may_refuse:
             self.error(
                 "wide_kind",
-                "such a value may not refuse",
+                "a value of this kind may not refuse",
                 _REFUSING,
             )
         unit = self.text("unit", "")
