@@ -113,7 +113,7 @@ def test_without_lilypond_a_gesture_is_a_line_of_text(monkeypatch, tmp_path):
     (call,) = gesturesmith.engrave(CALL).snippets
     assert call._repr_svg_() is None
     assert repr(call) == "<gesture call: playable>"
-    with pytest.raises(gesturesmith.LilyPondNotFound, match="is not there"):
+    with pytest.raises(gesturesmith.LilyPondNotFound, match="does not exist"):
         gesturesmith.render(CALL)
 
 

@@ -122,7 +122,7 @@ def test_far_is_what_the_rules_take_for_far(kind):
         (["check", "--jsno", "a.gesture"], "unknown option --jsno; did you mean --json"),
         (["suggest", "--aply", "a.gesture"], "did you mean --apply"),
         (["check", "--qqqqq", "a.gesture"], "choose from --json"),
-        (["a\x1b[31m"], "there is no command a\ufffd[31m"),
+        (["a\x1b[31m"], "unknown command 'a\ufffd[31m"),
     ],
 )
 def test_a_misspelled_word_is_told_what_it_may_have_been(here, run, typed, near):
@@ -130,4 +130,4 @@ def test_a_misspelled_word_is_told_what_it_may_have_been(here, run, typed, near)
     result = run(*typed)
     assert result.status == 2
     assert near in result.err
-    assert "How it is used: gesturesmith" in result.err
+    assert "See gesturesmith" in result.err

@@ -44,7 +44,7 @@ def test_new_never_overwrites(here, run):
     (here / "a.gesture").write_text("mine")
     result = run("new", "a")
     assert result.status == 2
-    assert "is there already" in result.err
+    assert "already exists" in result.err
     assert (here / "a.gesture").read_text() == "mine"
 
 
