@@ -10,11 +10,10 @@ from pathlib import Path
 
 import pytest
 import timing
-from handbook import pages, sources
+from handbook import pages, snippets, sources
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.evidence import Kind
-from gesturesmith.rules.shared.doc import sections
 
 ROOT = Path(__file__).parent.parent
 BUILD = ROOT / "docs" / "handbook" / "build.py"
@@ -93,12 +92,30 @@ def test_the_search_finds_every_entry(html: Path) -> None:
         assert name in index
 
 
-def test_every_rule_is_shown_with_what_it_says_of_its_example(html: Path) -> None:
-    text = "".join(page for place, page in pages.pages(quick=True).items() if place.startswith("rules/"))
+@pytest.fixture(scope="module")
+def made() -> dict[str, str]:
+    """The pages that the handbook alone has, by their place."""
+    by_hand = {page.name for page in pages.TEXT.glob("*.md")}
+    return {place: text for place, text in pages.pages(quick=True).items() if place not in by_hand}
+
+
+def test_every_snippet_of_the_made_pages_runs_and_prints_what_is_shown(
+    made: dict[str, str], tmp_path: Path
+) -> None:
+    """Those of rules, techniques, instruments and commands; what is written by hand is run in test_docs.py."""
+    for number, (place, text) in enumerate(made.items()):
+        if "/" in place or place == "commands.md":
+            folder = tmp_path / str(number)
+            folder.mkdir()
+            assert snippets.run(text, folder) == [], place
+
+
+def test_every_rule_is_shown_with_what_it_says_of_its_example(made: dict[str, str]) -> None:
+    text = "".join(page for place, page in made.items() if place.startswith("rules/"))
     for rule in rules.all_rules():
-        said = pages.example_said(sections(rule.doc)["Fires"])
-        assert f": {rule.name}\n" in said, rule.name
-        assert said in text
+        section = text.partition(f"({rule.name})=\n")[2].partition("\n(")[0]
+        assert section.count("$ gesturesmith check example.gesture\n") == 2, rule.name
+        assert re.search(rf"^[a-z ]+: .*{re.escape(rule.name)}$", section, re.MULTILINE), rule.name
 
 
 def test_every_technique_has_a_picture_and_registers() -> None:

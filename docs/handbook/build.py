@@ -98,7 +98,11 @@ def main(arguments: list[str]) -> int:
         print(__doc__)
         return 2
     folder = Path(folders[0]) if folders else ROOT / "out" / "handbook"
-    status = build(folder, quick=quick)
+    try:
+        status = build(folder, quick=quick)
+    except RuntimeError as error:
+        print(error, file=sys.stderr)
+        return 1
     if not status:
         print(f"the handbook: {folder / 'html' / 'index.html'}")
     return status
