@@ -47,6 +47,17 @@ def own_cache(tmp_path_factory) -> Iterator[Path]:
 
 
 @pytest.fixture(scope="session", autouse=True)
+def kept_bytecode(tmp_path_factory) -> Iterator[None]:
+    """Where Python is told to write no bytecode, each program that the tests start would compile ours anew, which
+    takes longer than a check: they write it outside the tree."""
+    with pytest.MonkeyPatch.context() as patch:
+        if os.environ.get("PYTHONDONTWRITEBYTECODE"):
+            patch.delenv("PYTHONDONTWRITEBYTECODE")
+            patch.setenv("PYTHONPYCACHEPREFIX", str(tmp_path_factory.mktemp("bytecode")))
+        yield
+
+
+@pytest.fixture(scope="session", autouse=True)
 def compiled_scheme() -> Iterator[None]:
     """Debian's LilyPond looks for its compiled Scheme in a folder called `${prefix}/lib/...`, finds none, and takes
     1.8 s of the processor to start instead of 0.4. Where it is, Guile takes from here."""
