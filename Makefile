@@ -13,9 +13,13 @@ all: demo
 demo: $(VENV)/.run-ready
 	@$(BIN)/gesturesmith engrave -o out $(DEMO)
 
-test: $(VENV)/.test-ready style
-	@$(BIN)/python -m pytest --numprocesses auto --dist loadfile --ignore $(FORKS)
-	@$(BIN)/python -m pytest $(FORKS)
+# What takes one process goes beside what takes all cores, and is shown after it.
+test: $(VENV)/.test-ready
+	@log=$$(mktemp) && status=0; \
+	{ $(MAKE) --no-print-directory style && $(BIN)/python -m pytest $(FORKS); } >"$$log" 2>&1 & beside=$$!; \
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile --ignore $(FORKS) || status=$$?; \
+	wait $$beside || status=$$?; \
+	cat "$$log"; rm -f "$$log"; exit $$status
 
 style: $(VENV)/.test-ready
 	@$(BIN)/ruff check .
