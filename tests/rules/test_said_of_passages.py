@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from rules.checking import checked, findings
+from rules.inside import inside
 
 from gesturesmith import instruments
 from gesturesmith.diagnostics import Severity
@@ -194,7 +195,7 @@ def test_a_refused_gesture_of_a_passage_within_is_told_once_for_it():
 def test_rests_that_give_back_twice_need_be_half_as_long(monkeypatch):
     limits = instruments.get("horn").limits
     ratio = limits["rest_ratio"]
-    monkeypatch.setitem(limits, "rest_ratio", replace(ratio, narrow=replace(ratio.narrow, value=2.0)))
+    monkeypatch.setitem(inside(limits), "rest_ratio", replace(ratio, narrow=replace(ratio.narrow, value=2.0)))
     found, _ = of_passage(LONG, f"  play: {NINE}, a")
     (finding,) = (f for f in found if f.rule == "effort-overdrawn")
     assert "20 s" in finding.hint

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 from rules.checking import checked, findings, horn
+from rules.inside import inside
 from rules.proposed import pairs
 
 from gesturesmith import instruments, rules, techniques
@@ -43,7 +44,7 @@ def along(monkeypatch, low: Limit, high: Limit, cents: float) -> Limit:
     """Read between the middles of the two lowest registers, whose limits are replaced."""
     names = [r.name for r in HORN.registers]
     for name in names:
-        monkeypatch.setitem(HORN.limits, f"made_up_{name}", low if name == names[0] else high)
+        monkeypatch.setitem(inside(HORN.limits), f"made_up_{name}", low if name == names[0] else high)
     curve._along.cache_clear()
     return curve.along(HORN, "made_up", cents)
 
@@ -113,7 +114,7 @@ def test_beyond_a_published_wider_reading_it_is_refused(monkeypatch, rule, name,
     trombone = rule == "slide-travel-too-fast"
     limits = techniques.get(owner).limits if owner else instruments.get("trombone" if trombone else "horn").limits
     reading = Sourced(wide, PUBLISHED, "a treatise")
-    monkeypatch.setitem(limits, limit, replace(limits[limit], wide=reading))
+    monkeypatch.setitem(inside(limits), limit, replace(limits[limit], wide=reading))
     curve._along.cache_clear()
     text = horn(body)
     found = [f for f in findings(text.replace("horn", "trombone") if trombone else text) if f.rule == rule]
@@ -132,7 +133,7 @@ def owed(text: str, *, name: str = "p") -> list[float]:
 
 
 def test_rests_pay_back_at_the_ratio_of_the_instrument(monkeypatch):
-    monkeypatch.setitem(HORN.limits, "rest_ratio", Limit(sourced(2.0)))
+    monkeypatch.setitem(inside(HORN.limits), "rest_ratio", Limit(sourced(2.0)))
     text = f"{SHORT}passage p\n  play: a, a, a, a, rest 2, a\n"
     assert owed(text) == pytest.approx([SECOND * n for n in (1, 2, 3, 4)] + [4 * SECOND - 4, 5 * SECOND - 4])
     assert account.rest_ratio(checked(HEAD + text).passage_cases["p"]) == 2.0
@@ -246,7 +247,7 @@ def test_what_is_in_force_where_a_fallback_is_played():
 
 def test_a_technique_slower_than_all_tonguing_has_its_own_limit(monkeypatch):
     limits = techniques.get("kiss").limits
-    monkeypatch.setitem(limits, "fastest_per_s", Limit(sourced(1), None, "1/s"))
+    monkeypatch.setitem(inside(limits), "fastest_per_s", Limit(sourced(1), None, "1/s"))
     text = horn("technique: kiss\ncontour: xC5\nattacks: 2\nlasts: 1 beat")
     assert [f.text for f in findings(text)] == [
         "2 attacks a second; kiss (lip smack) in the high register: up to 1"
@@ -293,7 +294,8 @@ def test_a_technique_may_take_few_points_at_most():
     ],
 )
 def test_a_technique_may_speak_in_few_registers(monkeypatch, registers, pitch, words, move):
-    monkeypatch.setitem(techniques.get("growl").limits, "registers", Limit(sourced(registers), None, "register"))
+    limits = inside(techniques.get("growl").limits)
+    monkeypatch.setitem(limits, "registers", Limit(sourced(registers), None, "register"))
     (finding,) = (
         f for f in findings(horn(f"technique: growl\ncontour: {pitch}")) if f.rule == "technique-out-of-register"
     )
