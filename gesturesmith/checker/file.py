@@ -27,7 +27,7 @@ from gesturesmith.values import frozen
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from gesturesmith.fixes.tester import Bench
+    from gesturesmith.fixes.tester import EditTester
 
 
 _LONGEST_TRIED = 1000  # notes of a passage that is played through again for every edit
@@ -72,29 +72,29 @@ def check(reading: Reading, *, suggestions: bool = True, only: str | None = None
     own = {g.name: g for g in piece.gestures}
     passages = tuple(passage_report(p, own, judged) for p in piece.passages)
     wanted = any(j.findings for j in judged.values()) or any(said.findings for _, said in passages)
-    bench = _bench(reading, piece.settings, judged) if suggestions and wanted else None
+    tester = _tester(reading, piece.settings, judged) if suggestions and wanted else None
     practices = tuple(lines(e) for e in piece.exercises)
     untried: list[str] = []
 
-    def bench_for(name: str) -> Bench | None:
-        if bench is None or (only is not None and folded(name) != folded(only)):
+    def tester_for(name: str) -> EditTester | None:
+        if tester is None or (only is not None and folded(name) != folded(only)):
             return None
-        bench.stopped = False
-        return bench
+        tester.stopped = False
+        return tester
 
     def told[Said: (GestureReport, PassageReport)](said: Said) -> Said:
-        if bench is not None and bench.stopped:
+        if tester is not None and tester.stopped:
             untried.append(said.name)
-            bench.stopped = False
+            tester.stopped = False
         return said
 
-    gestures = tuple(told(_gesture_report(j, bench_for(name))) for name, j in judged.items())
+    gestures = tuple(told(_gesture_report(j, tester_for(name))) for name, j in judged.items())
     report = FileReport(
         source=reading.source,
         readable=not reading.errors,
         errors=tuple(sorted(reading.errors, key=lambda e: (e.span.line, e.span.column, e.code))),
         gestures=gestures,
-        passages=tuple(told(_passage_report(c, said, piece, bench_for(said.name))) for c, said in passages),
+        passages=tuple(told(_passage_report(c, said, piece, tester_for(said.name))) for c, said in passages),
         untried=tuple(untried),
         exercises=tuple(_exercise(p) for p in practices),
         unread=_unread(piece, reading),
@@ -115,21 +115,21 @@ def _unread(piece: Piece, reading: Reading) -> tuple[tuple[str, str], ...]:
     return tuple(dict.fromkeys((b.name.text, b.title.text if b.title is not None else b.name.text) for b in blocks))
 
 
-def _bench(reading: Reading, settings: Settings, judged: dict[str, Judged]) -> Bench:
-    from gesturesmith.fixes.tester import Bench  # a file without a fault does not pay for it
+def _tester(reading: Reading, settings: Settings, judged: dict[str, Judged]) -> EditTester:
+    from gesturesmith.fixes.tester import EditTester  # a file without a fault does not pay for it
 
-    return Bench(reading.tree, settings, reading.source.lines, judged)
+    return EditTester(reading.tree, settings, reading.source.lines, judged)
 
 
-def _with_suggestions(judged: Judged, bench: Bench | None) -> tuple[Finding, ...]:
-    if bench is None or not judged.findings:
+def _with_suggestions(judged: Judged, tester: EditTester | None) -> tuple[Finding, ...]:
+    if tester is None or not judged.findings:
         return judged.findings
     from gesturesmith.fixes.suggest import with_suggestions
 
-    return with_suggestions(bench, judged)
+    return with_suggestions(tester, judged)
 
 
-def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:
+def _gesture_report(judged: Judged, tester: EditTester | None) -> GestureReport:
     gesture = judged.case.gesture
     hard = difficulty(judged.case)
     return GestureReport(
@@ -137,20 +137,22 @@ def _gesture_report(judged: Judged, bench: Bench | None) -> GestureReport:
         title=gesture.title,
         span=gesture.span,
         verdict=judged.verdict,
-        findings=_with_suggestions(judged, bench),
+        findings=_with_suggestions(judged, tester),
         realisation=realisation_report(judged.case.realisation),
         difficulty=hard.number,
         demands=hard.demands,
     )
 
 
-def _passage_report(case: PassageCase, said: PassageReport, piece: Piece, bench: Bench | None) -> PassageReport:
+def _passage_report(
+    case: PassageCase, said: PassageReport, piece: Piece, tester: EditTester | None
+) -> PassageReport:
     notes = sum(i.gesture.size for i in case.passage.items if i.gesture is not None)
-    if bench is None or said.verdict is not Verdict.NOT_AS_WRITTEN or notes > _LONGEST_TRIED:
+    if tester is None or said.verdict is not Verdict.NOT_AS_WRITTEN or notes > _LONGEST_TRIED:
         return said
     from gesturesmith.fixes.passages import with_suggestions
 
-    return with_suggestions(bench, piece.settings, said)
+    return with_suggestions(tester, piece.settings, said)
 
 
 # --- exercises -------------------------------------------------------------------------------------------

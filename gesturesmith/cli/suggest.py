@@ -23,7 +23,7 @@ from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
     from gesturesmith.diagnostics import FileReport
-    from gesturesmith.fixes.apply import PutRight
+    from gesturesmith.fixes.apply import AppliedFixes
     from gesturesmith.source import Source
 
 type _Said = tuple[Status, FileReport]
@@ -148,10 +148,10 @@ class SuggestRun:
     def apply(self, report: FileReport, path: Path) -> _Said:
         """The copy of a file with the first suggestion for each gesture that is refused."""
         from gesturesmith.cli.copying import copy_place, copy_text, objection, write_copy
-        from gesturesmith.fixes.apply import put_right
+        from gesturesmith.fixes.apply import apply_fixes
 
         folder = folder_of(str(path), self.profiles)
-        done = put_right(report, lambda text: _checked(text, folder, self.only), self.only or "")
+        done = apply_fixes(report, lambda text: _checked(text, folder, self.only), self.only or "")
         if not done.made:
             why = "no fix found" if report.refused else "nothing is refused"
             self._say(f"{report.source.name}: {why}; no copy was written")
@@ -171,7 +171,7 @@ class SuggestRun:
         self._tell(done, copy)
         return status_of(copy), copy
 
-    def _tell(self, done: PutRight, copy: FileReport) -> None:
+    def _tell(self, done: AppliedFixes, copy: FileReport) -> None:
         from gesturesmith.diagnostics import Report, render_text
 
         for name, suggestion in done.made:

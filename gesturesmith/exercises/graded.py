@@ -14,7 +14,7 @@ from itertools import groupby, pairwise, product
 
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.difficulty.score import difficulty
-from gesturesmith.exercises import probes as families
+from gesturesmith.exercises import probes
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import judge
 from gesturesmith.model import move
@@ -49,7 +49,7 @@ def playable(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]
     """
     plain: list[Graded] = []
     advised: list[Graded] = []
-    shapes = families.shapes(technique, instrument)
+    shapes = probes.probe_gestures(technique, instrument)
     paces = _paces(technique)
     for start, (number, shape) in product(_starts(technique, instrument), enumerate(shapes)):
         gesture = shape.at(start)
@@ -85,7 +85,7 @@ def of_level(found: tuple[Graded, ...], level: int) -> tuple[tuple[Graded, ...],
 
 def _starts(technique: Technique, instrument: Instrument) -> tuple[Spelling, ...]:
     """The written naturals of the usual range; of the middle register where the technique has no pitch."""
-    naturals = tuple(s for s in families.written_range(instrument) if s.alter == 0)
+    naturals = tuple(s for s in probes.written_range(instrument) if s.alter == 0)
     middle = instrument.register("middle")
     if technique.pitched == "none" and middle is not None:
         return tuple(s for s in naturals if middle.low.pitch_cents <= s.pitch_cents <= middle.high.pitch_cents)
@@ -94,7 +94,7 @@ def _starts(technique: Technique, instrument: Instrument) -> tuple[Spelling, ...
 
 def _paces(technique: Technique) -> tuple[tuple[Fraction, Fraction, str], ...]:
     """Beats, tempo and level: all paces at the usual level, and the slowest one softer and louder as well."""
-    usual = families.level_for(technique)
+    usual = probes.level_for(technique)
     others = (level for level in _levels(technique) if level != usual)
     return (
         *((beats, tempo, usual) for beats, tempo in product(_BEATS, _TEMPI)),
@@ -104,7 +104,7 @@ def _paces(technique: Technique) -> tuple[tuple[Fraction, Fraction, str], ...]:
 
 def _levels(technique: Technique) -> tuple[str, ...]:
     """The level a technique is tried at, one softer and one louder, where it has them."""
-    usual = LEVELS.index(families.level_for(technique))
+    usual = LEVELS.index(probes.level_for(technique))
     softest, loudest = technique.limits.get("softest"), technique.limits.get("loudest")
     least = LEVELS.index(softest.narrow.value if softest is not None else "p")
     most = LEVELS.index(loudest.narrow.value if loudest is not None else "f")

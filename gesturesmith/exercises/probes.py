@@ -32,7 +32,7 @@ _USUAL_LEVEL = "mf"
 
 
 @frozen(kw_only=True)
-class Shape:
+class ProbeGesture:
     """One way of trying a technique: a gesture of four beats, to be moved through the range.
 
     interval   semitones from its first note to the one it goes to, signed; 0 where it stays on one
@@ -49,8 +49,8 @@ class Shape:
         return moved if isinstance(moved, Gesture) else None
 
 
-def shapes(technique: Technique, instrument: Instrument) -> tuple[Shape, ...]:
-    """The shapes a technique takes, the plainest first."""
+def probe_gestures(technique: Technique, instrument: Instrument) -> tuple[ProbeGesture, ...]:
+    """The gestures a technique is tried with, the plainest first."""
     raised = Fraction(technique.grid % 100, 100)
     # From C every interval that is tried has a plain sign, and keeps its letters wherever it is moved.
     first = Spelling("C", raised, _middle(instrument).octave)
@@ -59,7 +59,7 @@ def shapes(technique: Technique, instrument: Instrument) -> tuple[Shape, ...]:
         gesture, errors = make(replace(tried, name=f"g{number}"))
         if gesture is None:
             raise ValueError(f"{technique.key}: {[e.message for e in errors]}")
-        found.append(Shape(gesture=gesture, interval=interval, raised=raised))
+        found.append(ProbeGesture(gesture=gesture, interval=interval, raised=raised))
     return tuple(found)
 
 
@@ -131,7 +131,7 @@ def lacking(technique: Technique, instrument: Instrument) -> str:
     """Why an instrument cannot be asked for a technique at all, as a sentence without its full stop; "" where it
     can: something it is made without, or nothing in the whole range that can be played.
     """
-    tried = shapes(technique, instrument)
+    tried = probe_gestures(technique, instrument)
     found = [f for f in judge(tried[0].gesture).refusals if f.rule == "instrument-lacks-means"]
     return found[0].text if found else ""
 
@@ -153,7 +153,7 @@ class Reach:
 
 def reach(technique: Technique, instrument: Instrument) -> tuple[Reach, ...]:
     """The verdict on a technique for each written semitone of the widest range."""
-    tried = shapes(technique, instrument)
+    tried = probe_gestures(technique, instrument)
     tried = tuple(shape for shape in tried if not shape.interval) or tried
     low, high = instrument.usual_range.value
     found = []
@@ -171,7 +171,7 @@ def easiest(technique: Technique, instrument: Instrument) -> Reach:
     return min(found, key=lambda r: (_RANK[r.verdict], abs(r.note.pitch_cents - middle.low.pitch_cents)))
 
 
-def _reach(tried: tuple[Shape, ...], note: Spelling, hoped: Verdict) -> Reach:
+def _reach(tried: tuple[ProbeGesture, ...], note: Spelling, hoped: Verdict) -> Reach:
     best: Judged | None = None
     for shape in tried:
         gesture = shape.at(note)

@@ -11,7 +11,7 @@ from gesturesmith.values import frozen
 
 
 @frozen(kw_only=True)
-class PutRight:
+class AppliedFixes:
     """The text as it then stands and what is said of it; what was made, by the gestures' names, in order."""
 
     source: Source
@@ -19,7 +19,7 @@ class PutRight:
     made: tuple[tuple[str, Suggestion], ...]
 
 
-def put_right(report: FileReport, judged: Callable[[Source], FileReport], only: str = "") -> PutRight:
+def apply_fixes(report: FileReport, judged: Callable[[Source], FileReport], only: str = "") -> AppliedFixes:
     """Make the first suggestion for each gesture that is refused, then for each passage; with `only`, for that
     gesture alone.
 
@@ -39,7 +39,7 @@ def put_right(report: FileReport, judged: Callable[[Source], FileReport], only: 
             break
         source, report = after.source, after
         made += chosen
-    return PutRight(source=source, report=report, made=tuple(made))
+    return AppliedFixes(source=source, report=report, made=tuple(made))
 
 
 def _chosen(report: FileReport, only: str) -> Iterator[tuple[str, Suggestion]]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.diagnostics import Edit, Finding, PassageReport, Severity, Suggestion, Verdict
-from gesturesmith.fixes.tester import Bench
+from gesturesmith.fixes.tester import EditTester
 from gesturesmith.lang.nodes import Block, Note, Play, PlayItem
 from gesturesmith.model.piece import Settings
 from gesturesmith.units import Interval, Spelling, interval
@@ -16,13 +16,13 @@ _MOST = 3
 _OCTAVES = (0, -1, 1, -2, 2)
 
 
-def with_suggestions(bench: Bench, settings: Settings, said: PassageReport) -> PassageReport:
+def with_suggestions(tester: EditTester, settings: Settings, said: PassageReport) -> PassageReport:
     """The passage, its refusals with up to three edits that leave nothing in it refused.
 
     Every item that is refused where it is moved to is moved by the same number of octaves from there, or left where
     it stands in the file; pitches of the passage's own go into the usual range.
     """
-    block = bench.passage(said.name)
+    block = tester.passage(said.name)
     refused = {f.span for f in said.findings if f.severity is Severity.REFUSED}
     entry = block.get("play") if block is not None else None
     if block is None or entry is None or not isinstance(entry.value, Play) or not refused:
@@ -34,8 +34,8 @@ def with_suggestions(bench: Bench, settings: Settings, said: PassageReport) -> P
         for item, text in zip(items, texts, strict=True):
             place = item.span.column - 1, item.span.end_column - 1, text
             by_line.setdefault(item.span.line, []).append(place)
-        edits = bench.writer.replaced(entry, by_line)
-        verdict = _verdict(bench, block, edits) if edits else None
+        edits = tester.writer.replaced(entry, by_line)
+        verdict = _verdict(tester, block, edits) if edits else None
         if verdict is not None and verdict is not Verdict.NOT_AS_WRITTEN:
             found.append(Suggestion(edits=edits, verdict=verdict, changes_music=True))
         if len(found) == _MOST:
@@ -47,8 +47,8 @@ def _with(finding: Finding, found: tuple[Suggestion, ...]) -> Finding:
     return replace(finding, suggestions=found) if finding.severity is Severity.REFUSED else finding
 
 
-def _verdict(bench: Bench, block: Block, edits: tuple[Edit, ...]) -> Verdict | None:
-    after = bench.passage_again(block, edits)
+def _verdict(tester: EditTester, block: Block, edits: tuple[Edit, ...]) -> Verdict | None:
+    after = tester.passage_again(block, edits)
     return None if after is None else after.verdict
 
 

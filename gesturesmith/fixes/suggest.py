@@ -10,7 +10,7 @@ from gesturesmith.diagnostics import Edit, Finding, Severity, Suggestion, Verdic
 from gesturesmith.diagnostics.changes import Fix, LineChange, PitchChange
 from gesturesmith.fixes import propose
 from gesturesmith.fixes.divide import cuts
-from gesturesmith.fixes.tester import Bench
+from gesturesmith.fixes.tester import EditTester
 from gesturesmith.judge.gesture import Judged, verdict_of
 from gesturesmith.judge.places import point_at
 from gesturesmith.lang.nodes import Block
@@ -26,15 +26,15 @@ STEPS = 4  # edits that are put together where no single one will do
 type Place = tuple[str, int | None]
 
 
-def with_suggestions(bench: Bench, judged: Judged) -> tuple[Finding, ...]:
+def with_suggestions(tester: EditTester, judged: Judged) -> tuple[Finding, ...]:
     """The findings of a gesture, each with up to three edits that were checked and pass."""
-    block = bench.block(judged.case.gesture.name)
+    block = tester.block(judged.case.gesture.name)
     wanted = any(f.proposed_fixes or f.severity is Severity.REFUSED for f in judged.findings)
     if block is None or not wanted:
         return judged.findings
-    if not bench.may_go_on():
+    if not tester.may_go_on():
         return tuple(replace(f, proposed_fixes=()) for f in judged.findings)
-    trial = _Trial(bench, block, judged)
+    trial = _Trial(tester, block, judged)
     return tuple(replace(f, suggestions=trial.suggestions(f), proposed_fixes=()) for f in judged.findings)
 
 
@@ -87,8 +87,8 @@ class _Offer:
 class _Trial:
     """The suggestions for one gesture: every edit is judged once, however many findings propose it."""
 
-    def __init__(self, bench: Bench, block: Block, judged: Judged) -> None:
-        self._bench = bench
+    def __init__(self, tester: EditTester, block: Block, judged: Judged) -> None:
+        self._tester = tester
         self._block = block
         self._judged = judged
         self._case = judged.case
@@ -154,7 +154,7 @@ class _Trial:
         written = propose.expanded(changes, self._case)
         if not propose.keeps_kin(written, self._case):
             return None
-        edits = self._bench.writer.edits(self._block, written) if written else None
+        edits = self._tester.writer.edits(self._block, written) if written else None
         if edits is None:
             return None
         ease = propose.ease(written, self._case)
@@ -168,7 +168,7 @@ class _Trial:
 
     def _divisions(self) -> Iterator[_Offer]:
         for cut in cuts(self._case):
-            made = self._bench.divider.divided(self._block, self._case.gesture, cut)
+            made = self._tester.divider.divided(self._block, self._case.gesture, cut)
             if made is not None:
                 yield _Offer(
                     edits=made.edits,
@@ -184,7 +184,7 @@ class _Trial:
             if self._left <= 0:
                 return None
             self._left -= 1
-            judged = self._bench.read_again(self._block, edits)
+            judged = self._tester.read_again(self._block, edits)
             self._seen[edits] = None if judged is None else _Seen.of(judged)
         return self._seen[edits]
 
@@ -208,7 +208,7 @@ class _Trial:
         if key not in self._worse:
             again = self._again(offer.edits)
             judged = again.judged if again is not None else ()
-            self._worse[key] = self._bench.harms(self._block, offer.edits, offer.others, judged, rank)
+            self._worse[key] = self._tester.harms(self._block, offer.edits, offer.others, judged, rank)
         return self._worse[key]
 
     # --- several edits put together ----------------------------------------------------------------------
@@ -276,7 +276,7 @@ class _Trial:
         return self._without_idle(taken)
 
     def _merged(self, taken: Iterable[Fix], more: Fix) -> _Seen | None:
-        edits = self._bench.writer.edits(self._block, propose.merged((*taken, more)))
+        edits = self._tester.writer.edits(self._block, propose.merged((*taken, more)))
         return None if edits is None else self._again(edits)
 
     def _without_idle(self, taken: list[Fix]) -> Suggestion | None:

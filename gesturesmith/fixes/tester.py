@@ -25,7 +25,7 @@ _EACH = 60  # reading and judging a gesture or passage again costs as much besid
 _PLAYED = 4  # a note of a passage, which may be one of a gesture that is moved, costs as much as so many others
 
 
-class Bench:
+class EditTester:
     """Reads and judges single blocks of a file again, with edits made, until `WORK` is spent.
 
     `stopped`: whether something was not tried for want of it, since that was last set to False.

@@ -21,7 +21,7 @@ from gesturesmith.model.realisation import PlayedPoint, Realisation
 from gesturesmith.realise import paths
 from gesturesmith.realise.in_force import InForce, in_force
 from gesturesmith.realise.paths import AskedPoint
-from gesturesmith.realise.ways import Way, in_tune_cents, movement, raised, ways
+from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement, raised, ways
 
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
 _PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads on
@@ -48,7 +48,7 @@ def realise(gesture: Gesture) -> Realisation:
     if gesture.fingering.mode == "held" and pitched:
         tube = paths.held(instrument, [asked[i] for i in pitched])
         asked = [a._replace(names=(tube,)) for a in asked]
-    chosen: list[Way | None] = [None] * len(points)
+    chosen: list[PossibleFingering | None] = [None] * len(points)
     runs = _runs(gesture, manners)
     facts = _carry(instrument, runs, asked, chosen)
     free = [i for i in pitched if chosen[i] is None]
@@ -118,7 +118,10 @@ def _runs(gesture: Gesture, manners: Sequence[InForce]) -> list[CarriedRun]:
 
 
 def _carry(
-    instrument: Instrument, runs: Sequence[CarriedRun], asked: Sequence[AskedPoint], chosen: list[Way | None]
+    instrument: Instrument,
+    runs: Sequence[CarriedRun],
+    asked: Sequence[AskedPoint],
+    chosen: list[PossibleFingering | None],
 ) -> _Facts:
     """Choose the tube of each run, fill in the ways of its points, and tell what the first of them gives."""
     facts = _Facts()
@@ -152,12 +155,14 @@ def _carry(
     return facts
 
 
-def _heard(way: Way, asked: AskedPoint) -> float:
+def _heard(way: PossibleFingering, asked: AskedPoint) -> float:
     """The sounding pitch of a way: what was asked for and its error."""
     return float(asked.cents) + way.error
 
 
-def _played(gesture: Gesture, index: int, m: InForce, asked: AskedPoint, way: Way | None) -> PlayedPoint:
+def _played(
+    gesture: Gesture, index: int, m: InForce, asked: AskedPoint, way: PossibleFingering | None
+) -> PlayedPoint:
     at = gesture.points[index].at
     if way is None:
         return PlayedPoint(index=index, at=at, asked_cents=None, tube=None)
@@ -192,7 +197,7 @@ def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _
     )
 
 
-def _correction(instrument: Instrument, way: Way, free: bool) -> Correction:
+def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> Correction:
     """What bridges an error: nothing within tune, the hand a little up, else the lip; further down a drawn valve
     slide, or the hand."""
     error = way.error
@@ -211,7 +216,9 @@ def _correction(instrument: Instrument, way: Way, free: bool) -> Correction:
     return ""
 
 
-def _trill(instrument: Instrument, kind: str, asked: AskedPoint, way: Way) -> tuple[Way, Tube | None]:
+def _trill(
+    instrument: Instrument, kind: str, asked: AskedPoint, way: PossibleFingering
+) -> tuple[PossibleFingering, Tube | None]:
     """The fingerings of a trill: of the note, and of what it is trilled with; None where there is none."""
     limit = instrument.limits.get("trill_other_cents")
     near = float(limit.narrow.value) if limit else 35.0

@@ -11,7 +11,7 @@ from gesturesmith.acoustics.series import hand_glide_cents, partial_cents
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.realise.curve import along
 from gesturesmith.realise.ways import (
-    Way,
+    PossibleFingering,
     fingered_cents,
     in_tune_cents,
     ladder,
@@ -41,7 +41,7 @@ class AskedPoint(NamedTuple):
     seconds: float
 
 
-def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[Way, ...]:
+def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[PossibleFingering, ...]:
     """The ways of one point; an approximate pitch is fingered as the nearest semitone."""
     if not asked.about:
         return ways(instrument, asked.cents, asked.bell, asked.names)
@@ -51,7 +51,7 @@ def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[Way, ...]:
     return tuple(w._replace(error=w.error - off, fingered=w.fingered + off) for w in found) if off else found
 
 
-def shortest(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Way]:
+def shortest(instrument: Instrument, points: Sequence[AskedPoint]) -> list[PossibleFingering]:
     """The ways that together cost least: each by itself, and the movement between them, more where it is fast."""
     if len(points) == 1:  # the commonest gesture
         return [ways_of(instrument, points[0])[0]]
@@ -62,14 +62,14 @@ def shortest(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Way]:
     return _shortest(columns, [_moving(w) for w in weights])
 
 
-def slid(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[Way], list[int]]:
+def slid(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[PossibleFingering], list[int]]:
     """The ways of a slide glissando, and which points (by their place here) it cannot reach on its partial."""
     columns = []
     for point in points:
         near = [w for w in ways_of(instrument, point) if abs(w.error) <= 2 * in_tune_cents(instrument)]
         columns.append(tuple(near) or ways_of(instrument, point)[:1])
 
-    def cost(a: Way, b: Way) -> float:
+    def cost(a: PossibleFingering, b: PossibleFingering) -> float:
         return movement(a, b) * 0.1 + (0.0 if _same_partial(a, b) else _BREAK)
 
     chosen = _shortest(columns, [cost] * (len(points) - 1))
@@ -87,7 +87,7 @@ def _slid_cents(instrument: Instrument, point: AskedPoint) -> float:
     return float(about.narrow.value) if point.about and about else 2 * in_tune_cents(instrument)
 
 
-def _same_partial(a: Way, b: Way) -> bool:
+def _same_partial(a: PossibleFingering, b: PossibleFingering) -> bool:
     return a.partial == b.partial and a.tube.side == b.tube.side
 
 
@@ -96,14 +96,14 @@ def _weight(a: AskedPoint, b: AskedPoint) -> float:
     return min(1.0, _UNHURRIED_S / gap) if gap > 0 else 1.0
 
 
-def _moving(weight: float) -> Callable[[Way, Way], float]:
-    def cost(a: Way, b: Way) -> float:
+def _moving(weight: float) -> Callable[[PossibleFingering, PossibleFingering], float]:
+    def cost(a: PossibleFingering, b: PossibleFingering) -> float:
         return weight * movement(a, b)
 
     return cost
 
 
-def _first_is_best(columns: Sequence[tuple[Way, ...]], weights: Sequence[float]) -> bool:
+def _first_is_best(columns: Sequence[tuple[PossibleFingering, ...]], weights: Sequence[float]) -> bool:
     """Whether no saving of movement can outweigh the cheapest way of each point: eight fingers at the most."""
     around = [*weights, 0.0]
     for i, column in enumerate(columns):
@@ -113,7 +113,10 @@ def _first_is_best(columns: Sequence[tuple[Way, ...]], weights: Sequence[float])
     return True
 
 
-def _shortest(columns: Sequence[tuple[Way, ...]], costs: Sequence[Callable[[Way, Way], float]]) -> list[Way]:
+def _shortest(
+    columns: Sequence[tuple[PossibleFingering, ...]],
+    costs: Sequence[Callable[[PossibleFingering, PossibleFingering], float]],
+) -> list[PossibleFingering]:
     """The cheapest path that takes one way of each column; ties go to the way that stands first."""
     totals = [way.cost for way in columns[0]]
     back: list[list[int]] = []
@@ -136,7 +139,7 @@ def _shortest(columns: Sequence[tuple[Way, ...]], costs: Sequence[Callable[[Way,
 class Swept(NamedTuple):
     """One tube for several points: their ways, whether every end is on its ladder, and the partials passed."""
 
-    ways: list[Way]
+    ways: list[PossibleFingering]
     on_ladder: bool
     partials: tuple[int, ...]
 
@@ -166,7 +169,7 @@ def swept(instrument: Instrument, points: Sequence[AskedPoint]) -> Swept:
     return best[1]
 
 
-def bent(instrument: Instrument, points: Sequence[AskedPoint], one_partial: bool) -> list[Way]:
+def bent(instrument: Instrument, points: Sequence[AskedPoint], one_partial: bool) -> list[PossibleFingering]:
     """One tube for a movement of the lip: on the first point's partial, or across those of its tube.
 
     The standard tube of the first point where it serves, else the one on which the lip has to bend its worst point
@@ -175,7 +178,7 @@ def bent(instrument: Instrument, points: Sequence[AskedPoint], one_partial: bool
     first = ways_of(instrument, points[0])
     if one_partial:
         return [first[0], *(_on_partial(instrument, first[0], p) for p in points[1:])]
-    best: tuple[tuple[float, ...], list[Way]] | None = None
+    best: tuple[tuple[float, ...], list[PossibleFingering]] | None = None
     for candidate in _one_tube(instrument, points):
         over = max(0.0, *(_beyond_lip(instrument, p, way) for p, way in zip(points, candidate, strict=True)))
         cost = sum(tuning_cost(way.error, in_tune_cents(instrument)) for way in candidate)
@@ -196,14 +199,14 @@ def bent(instrument: Instrument, points: Sequence[AskedPoint], one_partial: bool
     return best[1]
 
 
-def _beyond_lip(instrument: Instrument, point: AskedPoint, way: Way) -> float:
+def _beyond_lip(instrument: Instrument, point: AskedPoint, way: PossibleFingering) -> float:
     """Cents by which a way lies further off than the lip bends it, down or up; of an approximate pitch less."""
     limit = along(instrument, "bend_down" if way.error > 0 else "bend_up", point.cents)
     reach = float(limit.narrow.value) if limit is not None else 0.0
     return abs(way.error) - reach - (_slid_cents(instrument, point) if point.about else 0.0)
 
 
-def handled(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Way]:
+def handled(instrument: Instrument, points: Sequence[AskedPoint]) -> list[PossibleFingering]:
     """One open partial for a movement of the hand: the highest point is played open, the hand lowers the rest.
 
     The cheapest way of the highest point from which the hand reaches the lowest: to a half step above the next
@@ -212,7 +215,7 @@ def handled(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Way]:
     top = max(points, key=lambda p: p.cents)
     low = min(float(p.cents) for p in points)
 
-    def key(way: Way) -> tuple[bool, float]:
+    def key(way: PossibleFingering) -> tuple[bool, float]:
         pitch = way.tube.fundamental_cents + partial_cents(way.partial)
         return pitch - low > hand_glide_cents(way.partial) + in_tune_cents(instrument), way.cost
 
@@ -234,7 +237,7 @@ def passed_partials(ends: Sequence[int]) -> tuple[int, ...]:
     return tuple(passed)
 
 
-def _one_tube(instrument: Instrument, points: Sequence[AskedPoint]) -> Iterable[tuple[Way, ...]]:
+def _one_tube(instrument: Instrument, points: Sequence[AskedPoint]) -> Iterable[tuple[PossibleFingering, ...]]:
     """For each tube the ways of all points on it, each on its nearest partial."""
     rows = zip(*(ladder(instrument, p.cents, p.about, p.bell) for p in points), strict=True)
     names = points[0].names
@@ -244,7 +247,7 @@ def _one_tube(instrument: Instrument, points: Sequence[AskedPoint]) -> Iterable[
     return [row for row in rows if not allowed or row[0].tube.name in allowed]
 
 
-def _on_partial(instrument: Instrument, way: Way, point: AskedPoint) -> Way:
+def _on_partial(instrument: Instrument, way: PossibleFingering, point: AskedPoint) -> PossibleFingering:
     """The same tube and partial for another point, which the lip or the hand has to reach from it."""
     side = next(s for s in instrument.sides if s.name == way.tube.side)
     fingered = fingered_cents(instrument, side, float(point.cents), point.bell)
@@ -252,7 +255,7 @@ def _on_partial(instrument: Instrument, way: Way, point: AskedPoint) -> Way:
     return way._replace(error=error, fingered=fingered)
 
 
-def _worst_excess(instrument: Instrument, points: Sequence[AskedPoint], row: Sequence[Way]) -> float:
+def _worst_excess(instrument: Instrument, points: Sequence[AskedPoint], row: Sequence[PossibleFingering]) -> float:
     """How far the worst point lies beyond its tolerance, in cents; not above 0 where all fit."""
     exact = instrument.limits.get("harmonic_gliss_exact_cents")
     about = instrument.limits.get("harmonic_gliss_about_cents")

@@ -27,7 +27,7 @@ _RAISED_FROM = 7  # the lowest partial that the page named at `hand_raise_cents`
 _ROUNDING_POSITIONS = 0.2  # a slide this close to a position is in it: the ear finds the rest
 
 
-class Way(NamedTuple):
+class PossibleFingering(NamedTuple):
     """One way of playing a pitch. `error` in cents against the pitch fingered, + is sharp.
 
     hand       what the fingers and thumb do, one bit each; or 0 on a slide
@@ -74,7 +74,7 @@ def fingered_cents(instrument: Instrument, side: Side, sounding: float, bell: st
     return sounding
 
 
-def movement(a: Way, b: Way) -> float:
+def movement(a: PossibleFingering, b: PossibleFingering) -> float:
     """Fingers that move from one way to the next, or slide positions; changing the side counts one."""
     return (a.hand ^ b.hand).bit_count() + abs(a.position - b.position)
 
@@ -100,7 +100,7 @@ def raised(instrument: Instrument, partial: int, error: float) -> bool:
 @lru_cache(maxsize=16384)
 def ways(
     instrument: Instrument, sounding: Fraction | float, bell: str = "", names: tuple[str, ...] = ()
-) -> tuple[Way, ...]:
+) -> tuple[PossibleFingering, ...]:
     """The ways of playing a sounding pitch, cheapest first; never empty.
 
     bell    "" | "half" | "stopped" | "muted", which keeps the hand out
@@ -117,7 +117,7 @@ def ways(
 
 
 @lru_cache(maxsize=4096)
-def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: str) -> tuple[Way, ...]:
+def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: str) -> tuple[PossibleFingering, ...]:
     """For each tube, in the instrument's order, its partial nearest to a sounding pitch; costs are left out."""
     usual = ways(instrument, Fraction(100 * round(sounding / 100)) if about else sounding, bell)[0]
     rungs = []
@@ -126,7 +126,7 @@ def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: str) -
         n = nearest_partial(fingered, tube.fundamental_cents, *tube.widest_partials)
         error = tube.fundamental_cents + partial_cents(n) - fingered
         standard = usual.standard and usual.tube.name == tube.name
-        rungs.append(Way(0.0, tube, n, error, standard, hand, tube.reach, fingered))
+        rungs.append(PossibleFingering(0.0, tube, n, error, standard, hand, tube.reach, fingered))
     return tuple(rungs)
 
 
@@ -140,7 +140,7 @@ def _chart_tube(instrument: Instrument, fingered: float, bell: str) -> tuple[str
     return chart.get(semitone - int(instrument.sounding.cents)), off <= _TEMPERED_CENTS
 
 
-def _valve_ways(instrument: Instrument, asked: float, bell: str, names: tuple[str, ...]) -> list[Way]:
+def _valve_ways(instrument: Instrument, asked: float, bell: str, names: tuple[str, ...]) -> list[PossibleFingering]:
     in_tune = in_tune_cents(instrument)
     allowed = {tube.name for name in names for tube in instrument.tubes_named(name)}
     charts = {}
@@ -165,11 +165,11 @@ def _valve_ways(instrument: Instrument, asked: float, bell: str, names: tuple[st
             cost += 0.0 if charted else LEAVING_THE_CHART
             cost += 0.0 if tube.partials[0] <= n <= tube.partials[1] else _UNUSUAL_PARTIAL
         standard = (charted and tempered) or (by_hand and abs(error) <= in_tune)
-        found.append(Way(cost, tube, n, error, standard, hand, 0.0, fingered))
+        found.append(PossibleFingering(cost, tube, n, error, standard, hand, 0.0, fingered))
     return found
 
 
-def _slide_ways(instrument: Instrument, asked: float, names: tuple[str, ...]) -> list[Way]:
+def _slide_ways(instrument: Instrument, asked: float, names: tuple[str, ...]) -> list[PossibleFingering]:
     in_tune = in_tune_cents(instrument)
     chart_name, tempered = _chart_tube(instrument, asked, "")
     found = []
@@ -193,7 +193,7 @@ def _slide_ways(instrument: Instrument, asked: float, names: tuple[str, ...]) ->
                 if not standard:
                     cost = LEAVING_THE_CHART + tuning_cost(error, in_tune) + 0.1 * at + 0.02 * n
                     cost += 0.0 if tube.partials[0] <= n <= tube.partials[1] else _UNUSUAL_PARTIAL
-                found.append(Way(cost, tube, n, error, standard, number << 16, tube.reach, asked))
+                found.append(PossibleFingering(cost, tube, n, error, standard, number << 16, tube.reach, asked))
     return found
 
 

@@ -22,7 +22,7 @@ Fix     write it softer, or choose a technique that carries: `stopped`, `brassy`
 from collections.abc import Iterator
 
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared.dynamics import Asked, too_loud, without_technique
+from gesturesmith.rules.shared.dynamics import AskedLevel, too_loud, without_technique
 from gesturesmith.rules.shared.limits import loudest_of
 
 
@@ -31,14 +31,14 @@ def check(case: Case) -> Iterator[Finding]:
     yield from too_loud(case, _asked(case), _words, without_technique(case))
 
 
-def _asked(case: Case) -> Iterator[Asked]:
+def _asked(case: Case) -> Iterator[AskedLevel]:
     for index, point in enumerate(case.gesture.points):
         if point.kind != "silence":
             place = loudest_of(case.gesture, index)
             for technique in point.techniques:
-                yield Asked(point, point.at, place, technique.limits.get("loudest"), technique)
+                yield AskedLevel(point, point.at, place, technique.limits.get("loudest"), technique)
 
 
-def _words(asked: Asked, level: str, limit: str) -> str:
+def _words(asked: AskedLevel, level: str, limit: str) -> str:
     name = asked.technique.title["en"].lower() if asked.technique is not None else ""
     return f"{name} {level}; it works up to about {limit}"

@@ -23,7 +23,7 @@ from collections.abc import Iterator
 
 from gesturesmith.model.levels import place_at
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared.dynamics import Asked, too_soft, without_technique
+from gesturesmith.rules.shared.dynamics import AskedLevel, too_soft, without_technique
 from gesturesmith.rules.shared.reading import begun
 
 
@@ -32,13 +32,13 @@ def check(case: Case) -> Iterator[Finding]:
     yield from too_soft(case, _asked(case), _words, without_technique(case))
 
 
-def _asked(case: Case) -> Iterator[Asked]:
+def _asked(case: Case) -> Iterator[AskedLevel]:
     for at, index in begun(case.gesture):
         point, place = case.gesture.points[index], place_at(case.gesture, at)
         for technique in point.techniques:
-            yield Asked(point, at, place, technique.limits.get("softest"), technique)
+            yield AskedLevel(point, at, place, technique.limits.get("softest"), technique)
 
 
-def _words(asked: Asked, level: str, limit: str) -> str:
+def _words(asked: AskedLevel, level: str, limit: str) -> str:
     name = asked.technique.title["en"].lower() if asked.technique is not None else ""
     return f"{name} {level}; it starts from about {limit}"

@@ -20,20 +20,20 @@ Fix     write it softer, or an octave higher
 from collections.abc import Iterator
 
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared.dynamics import Asked, moved, too_loud
+from gesturesmith.rules.shared.dynamics import AskedLevel, moved, too_loud
 from gesturesmith.rules.shared.limits import loudest_of
 from gesturesmith.rules.shared.reading import leaves_by_line, played_points, point_names
 
 
 @rule("GS509", "pedal-too-loud", severity="caution")
 def check(case: Case) -> Iterator[Finding]:
-    def words(asked: Asked, level: str, limit: str) -> str:
+    def words(asked: AskedLevel, level: str, limit: str) -> str:
         return f"{point_names(case, asked.point)} is a pedal note {level}; it can be played up to about {limit}"
 
     yield from too_loud(case, _asked(case), words, moved(12))
 
 
-def _asked(case: Case) -> Iterator[Asked]:
+def _asked(case: Case) -> Iterator[AskedLevel]:
     highest = case.instrument.limits.get("pedal_partial")
     gesture = case.gesture
     partials = {p.index: p.partial for p in case.realisation.points}
@@ -43,4 +43,4 @@ def _asked(case: Case) -> Iterator[Asked]:
         # Where a line leaves the pedal note, it is one only where the line begins.
         stays = not leaves_by_line(gesture, played.index) or partials.get(played.index + 1) == played.partial
         place = loudest_of(gesture, played.index, throughout=stays)
-        yield Asked(point, point.at, place, case.instrument.limits.get("pedal_loudest"))
+        yield AskedLevel(point, point.at, place, case.instrument.limits.get("pedal_loudest"))

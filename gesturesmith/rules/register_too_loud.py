@@ -20,21 +20,21 @@ Fix     write it softer, or an octave higher
 from collections.abc import Iterator
 
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared.dynamics import Asked, moved, too_loud
+from gesturesmith.rules.shared.dynamics import AskedLevel, moved, too_loud
 from gesturesmith.rules.shared.limits import loudest_of
 from gesturesmith.rules.shared.reading import leaves_by_line, pitched_points, point_names, register_name
 
 
 @rule("GS507", "register-too-loud", severity="caution")
 def check(case: Case) -> Iterator[Finding]:
-    def words(asked: Asked, level: str, limit: str) -> str:
+    def words(asked: AskedLevel, level: str, limit: str) -> str:
         register = register_name(case, asked.point)
         return f"{point_names(case, asked.point)} {level}; the {register} register carries about {limit}"
 
     yield from too_loud(case, _asked(case), words, moved(12))
 
 
-def _asked(case: Case) -> Iterator[Asked]:
+def _asked(case: Case) -> Iterator[AskedLevel]:
     points = case.gesture.points
     for index, point in pitched_points(case):
         if any(t.tone == "none" for t in point.techniques):
@@ -43,4 +43,4 @@ def _asked(case: Case) -> Iterator[Asked]:
         # Where a line leads into another register, the swell on the way belongs to neither.
         stays = not leaves_by_line(case.gesture, index) or register_name(case, points[index + 1]) == register
         place = loudest_of(case.gesture, index, throughout=stays)
-        yield Asked(point, point.at, place, case.instrument.limits.get(f"loudest_{register}"))
+        yield AskedLevel(point, point.at, place, case.instrument.limits.get(f"loudest_{register}"))

@@ -21,13 +21,13 @@ from collections.abc import Iterator
 
 from gesturesmith.model.levels import place_at
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared.dynamics import Asked, moved, too_soft
+from gesturesmith.rules.shared.dynamics import AskedLevel, moved, too_soft
 from gesturesmith.rules.shared.reading import begun, pitched_points, point_names, register_name
 
 
 @rule("GS508", "register-too-soft", severity="caution")
 def check(case: Case) -> Iterator[Finding]:
-    def words(asked: Asked, level: str, limit: str) -> str:
+    def words(asked: AskedLevel, level: str, limit: str) -> str:
         register = register_name(case, asked.point)
         name = point_names(case, asked.point)
         return f"{name} attacked {level}; the {register} register speaks from about {limit}"
@@ -35,11 +35,11 @@ def check(case: Case) -> Iterator[Finding]:
     yield from too_soft(case, _asked(case), words, moved(-12))
 
 
-def _asked(case: Case) -> Iterator[Asked]:
+def _asked(case: Case) -> Iterator[AskedLevel]:
     pitched = dict(pitched_points(case))
     for at, index in begun(case.gesture):
         point = pitched.get(index)
         if point is None or point.reached == "slur" or any(t.tone == "none" for t in point.techniques):
             continue
         limit = case.instrument.limits.get(f"softest_{register_name(case, point)}")
-        yield Asked(point, at, place_at(case.gesture, at), limit)
+        yield AskedLevel(point, at, place_at(case.gesture, at), limit)

@@ -10,7 +10,7 @@ import pytest
 
 from gesturesmith import instruments, techniques
 from gesturesmith.diagnostics import Verdict
-from gesturesmith.exercises.probes import lacking, level_for, reach, shapes, written_range
+from gesturesmith.exercises.probes import lacking, level_for, probe_gestures, reach, written_range
 from gesturesmith.judge.gesture import judge
 from gesturesmith.model import move
 from gesturesmith.model.levels import level_at
@@ -31,7 +31,7 @@ def test_every_shape_is_one_the_technique_takes(key: str) -> None:
         "line-without-technique",
         "sung-line-unused",
     }
-    for shape in shapes(technique, TROMBONE if technique.needs == "slide" else HORN):
+    for shape in probe_gestures(technique, TROMBONE if technique.needs == "slide" else HORN):
         found = {f.rule for f in judge(shape.gesture).findings}
         assert not form & found, (shape.gesture.points, found)
 
@@ -39,13 +39,13 @@ def test_every_shape_is_one_the_technique_takes(key: str) -> None:
 @pytest.mark.parametrize("key", techniques.names())
 def test_a_technique_is_tried_at_a_level_at_which_it_works(key: str) -> None:
     technique = techniques.get(key)
-    shape = shapes(technique, TROMBONE if technique.needs == "slide" else HORN)[0]
+    shape = probe_gestures(technique, TROMBONE if technique.needs == "slide" else HORN)[0]
     assert level_at(shape.gesture, Fraction(0)) == level_for(technique)
     assert not {"effect-too-loud", "effect-too-soft"} & {f.rule for f in judge(shape.gesture).findings}
 
 
 def test_a_shape_is_moved_as_a_whole() -> None:
-    shape = next(s for s in shapes(techniques.get("lip-gliss"), HORN) if s.interval == 4)
+    shape = next(s for s in probe_gestures(techniques.get("lip-gliss"), HORN) if s.interval == 4)
     moved = shape.at(G4)
     assert moved is not None
     assert [p.pitch.written.name for p in moved.points] == ["G4", "B4"]
@@ -91,7 +91,7 @@ def test_a_harmonic_glissando_needs_partials_on_the_way() -> None:
 
 
 def test_quarter_tones_are_tried_on_quarter_tones() -> None:
-    for shape in shapes(techniques.get("quarter-tones"), HORN):
+    for shape in probe_gestures(techniques.get("quarter-tones"), HORN):
         moved = shape.at(G4)
         assert moved is not None
         assert [p.sounding_cents % 100 for p in moved.points] == [50] * len(moved.points)
@@ -99,7 +99,7 @@ def test_quarter_tones_are_tried_on_quarter_tones() -> None:
 
 
 def test_a_bend_is_brought_back_to_its_note() -> None:
-    for shape in shapes(techniques.get("bend"), HORN):
+    for shape in probe_gestures(techniques.get("bend"), HORN):
         names = [p.pitch.written.name for p in shape.gesture.points]
         assert len(names) in (1, 3)
         assert names[0] == names[-1]
@@ -118,7 +118,7 @@ def test_every_shape_is_spelled_by_its_interval(name: str) -> None:
     for technique in (techniques.get(n) for n in techniques.names()):
         if technique.grid % 100:
             continue  # quarter tones have names of their own
-        for shape in shapes(technique, instrument):
+        for shape in probe_gestures(technique, instrument):
             signs = set()
             for start in starts:
                 gesture = shape.at(start)
@@ -141,7 +141,7 @@ def test_quarter_tones_have_the_names_of_the_chart(name: str) -> None:
     instrument = instruments.get(name)
     starts = [start for start in written_range(instrument) if not start.alter]
     thirds = 0
-    for shape in shapes(techniques.get("quarter-tones"), instrument):
+    for shape in probe_gestures(techniques.get("quarter-tones"), instrument):
         for start in starts:
             moved = shape.at(start)
             assert moved is not None

@@ -5,7 +5,7 @@ from rules.checking import checked
 
 from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.fixes.divide import cuts
-from gesturesmith.fixes.tester import Bench
+from gesturesmith.fixes.tester import EditTester
 from gesturesmith.judge.gesture import judge
 from gesturesmith.model.reading import read
 from gesturesmith.source import Source
@@ -23,9 +23,9 @@ def divided(body, instrument="horn", number=0):
     assert not reading.errors
     piece = reading.piece
     judged = {g.name: judge(g) for g in piece.gestures}
-    bench = Bench(reading.tree, piece.settings, source.lines, judged)
+    tester = EditTester(reading.tree, piece.settings, source.lines, judged)
     case = judged["call"].case
-    made = bench.divider.divided(bench.block("call"), case.gesture, cuts(case)[number])
+    made = tester.divider.divided(tester.block("call"), case.gesture, cuts(case)[number])
     assert made is not None
     edits = [*made.edits, *(e for edits in made.others.values() for e in edits)]
     return "\n".join(apply_edits(source.lines, edits)), case.gesture, made

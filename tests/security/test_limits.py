@@ -12,7 +12,7 @@ from timing import Patience, within
 from gesturesmith import sheets, textfile
 from gesturesmith.batch import render
 from gesturesmith.cli.main import main
-from gesturesmith.fixes import tester as bench
+from gesturesmith.fixes import tester
 from gesturesmith.instruments.profile import file as profiles
 from gesturesmith.lang import reader
 from gesturesmith.lilypond import output_files, sandbox
@@ -241,7 +241,7 @@ def test_a_check_has_an_end(name):
 
 def test_suggestions_have_an_end(tmp_path, monkeypatch, capsys):
     """What is tried for a file is counted: the same text gives the same answer, which says where it stops."""
-    monkeypatch.setattr(bench, "WORK", 2000)
+    monkeypatch.setattr(tester, "WORK", 2000)
     monkeypatch.chdir(tmp_path)
     names = [f"g{n}" for n in range(12)]
     Path("a.gesture").write_text(HORN + "".join(f"gesture {n}\n  contour: C4, G6\n" for n in names))
@@ -269,12 +269,12 @@ def test_suggestions_have_an_end(tmp_path, monkeypatch, capsys):
 
 def test_a_passage_is_part_of_what_is_tried(monkeypatch):
     """To play a long passage again for every edit would take the longest of all."""
-    monkeypatch.setattr(bench, "WORK", 3000)
+    monkeypatch.setattr(tester, "WORK", 3000)
     play = ", ".join(["a"] * 500)
     text = f"{HORN}gesture a\n  contour: C4, G6\npassage all\n  play: {play}\n"
     made = []
-    judged = bench.Bench._judged_passages
-    monkeypatch.setattr(bench.Bench, "_judged_passages", lambda *a: made.append(a) or judged(*a))
+    judged = tester.EditTester._judged_passages
+    monkeypatch.setattr(tester.EditTester, "_judged_passages", lambda *a: made.append(a) or judged(*a))
     report = compile_text(Source("a.gesture", text), Options(only_check=True)).report
     assert report.untried[0] == "a"
     assert 0 < len(made) <= 4

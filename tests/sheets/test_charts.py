@@ -161,11 +161,13 @@ def test_the_map_holds_every_technique_once() -> None:
 
 def test_a_cell_of_the_map_is_a_verdict() -> None:
     """The note that is shown as playable is playable: the shape that says so is judged again."""
-    from gesturesmith.exercises.probes import shapes
+    from gesturesmith.exercises.probes import probe_gestures
 
     for technique, row in survey(HORN).rows[:6]:
         for one in row[::9]:
-            verdicts = {judge(g).verdict for s in shapes(technique, HORN) if (g := s.at(one.note)) is not None}
+            verdicts = {
+                judge(g).verdict for s in probe_gestures(technique, HORN) if (g := s.at(one.note)) is not None
+            }
             assert one.verdict in verdicts, (technique.key, one.note.name)
 
 

@@ -15,7 +15,7 @@ from gesturesmith.rules.shared.limits import Excess, level_number, level_words, 
 from gesturesmith.techniques.base import Technique
 
 
-class Asked(NamedTuple):
+class AskedLevel(NamedTuple):
     """A level that is asked for.
 
     at          when, in beats
@@ -32,18 +32,18 @@ class Asked(NamedTuple):
 
 
 # The words for one that passes its limit, of: what is asked, the level in words, the level of the limit.
-type Words = Callable[[Asked, str, str], str]
+type Words = Callable[[AskedLevel, str, str], str]
 # What would help as well as another level.
-type Ways = Callable[[Asked], tuple[Fix, ...]]
+type Ways = Callable[[AskedLevel], tuple[Fix, ...]]
 
 
-def too_loud(case: Case, asked: Iterable[Asked], words: Words, ways: Ways) -> Iterator[Finding]:
+def too_loud(case: Case, asked: Iterable[AskedLevel], words: Words, ways: Ways) -> Iterator[Finding]:
     """The first that is louder than its limit; of techniques the first of each."""
     for one, excess in _first(asked, louder):
         yield _finding(case, one, excess, words, (*fixes.at_most(case.gesture, excess.limit), *ways(one)))
 
 
-def too_soft(case: Case, asked: Iterable[Asked], words: Words, ways: Ways) -> Iterator[Finding]:
+def too_soft(case: Case, asked: Iterable[AskedLevel], words: Words, ways: Ways) -> Iterator[Finding]:
     """The same of those that are softer."""
     for one, excess in _first(asked, softer):
         yield _finding(case, one, excess, words, (*fixes.at_least(case.gesture, excess.limit), *ways(one)))
@@ -60,8 +60,8 @@ def moved(semitones: int) -> Ways:
 
 
 def _first(
-    asked: Iterable[Asked], passes: Callable[[Limit | None, Fraction | int], Excess | None]
-) -> Iterator[tuple[Asked, Excess]]:
+    asked: Iterable[AskedLevel], passes: Callable[[Limit | None, Fraction | int], Excess | None]
+) -> Iterator[tuple[AskedLevel, Excess]]:
     said = set[str]()
     for one in asked:
         excess = passes(one.limit, one.place)
@@ -73,7 +73,7 @@ def _first(
         said.add(one.technique.key)
 
 
-def _finding(case: Case, asked: Asked, excess: Excess, words: Words, ways: tuple[Fix, ...]) -> Finding:
+def _finding(case: Case, asked: AskedLevel, excess: Excess, words: Words, ways: tuple[Fix, ...]) -> Finding:
     return Finding(
         span=asked.point.span,
         text=words(asked, level_words(case.gesture, asked.at, asked.place), excess.limit),

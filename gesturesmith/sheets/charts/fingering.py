@@ -8,7 +8,7 @@ from gesturesmith.exercises.probes import written_range
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
-from gesturesmith.realise.ways import Way, in_tune_cents, raised, ways
+from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, raised, ways
 from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, score
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
@@ -56,7 +56,7 @@ def _one(instrument: Instrument, cents: int) -> Fingered:
     return Fingered(cents=cents, usual=usual, others=tuple(others)[:_OTHERS])
 
 
-def _on_one_tube(instrument: Instrument, way: Way, near: float) -> str:
+def _on_one_tube(instrument: Instrument, way: PossibleFingering, near: float) -> str:
     """The partial of a note; with a sign where the hand closes or opens for it; "" where nothing gives it."""
     hand = instrument.limits.get("hand_lower_cents")
     if abs(way.error) <= near:
