@@ -20,6 +20,7 @@ from gesturesmith.batch import manifest_file
 from gesturesmith.cli.group import cli
 from gesturesmith.cli.main import main
 from gesturesmith.diagnostics import as_json
+from gesturesmith.difficulty.quantities import QUANTITIES
 from gesturesmith.evidence import Kind
 from gesturesmith.kinds import Correction, Layer
 
@@ -214,6 +215,7 @@ def test_closed_sets_are_those_of_the_code():
     assert report["suggestion"]["properties"]["verdict"]["enum"] == offered
     assert report["finding"]["properties"]["evidence"]["properties"]["kind"]["enum"] == [k.value for k in Kind]
     assert report["point"]["properties"]["correction"]["enum"] == [c for c in get_args(Correction) if c]
+    assert report["demand"]["properties"]["name"]["enum"] == [q.name for q in QUANTITIES]
     techniques = listed["techniques"]["properties"]["techniques"]["items"]["properties"]
     assert techniques["layer"]["enum"] == list(get_args(Layer))
 
