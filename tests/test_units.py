@@ -57,6 +57,11 @@ def test_transposition_keeps_the_spelling(name, size, sign):
         assert moved.name == expected.nameWithOctave.replace("-", "b")
 
 
+def test_cents_stay_where_no_accidental_can_say_the_spelling():
+    """An E double sharp raised by a semitone on its own step is beyond all signs, and G: 31 cents above stays that."""
+    assert Spelling("E", Fraction(2), 4, 31).transposed(Interval(0, Fraction(100))).name == "G4+31c"
+
+
 def test_the_horn_in_f():
     """Written = sounding + a perfect fifth (music21 Horn, P-5; abjad FrenchHorn)."""
     fifth = interval("P5")
