@@ -58,7 +58,7 @@ def test_transposition_keeps_the_spelling(name, size, sign):
 
 
 def test_cents_stay_where_no_accidental_can_say_the_spelling():
-    """An E double sharp raised by a semitone on its own step is beyond all signs, and G: 31 cents above stays that."""
+    """An E double sharp raised by a semitone on its own step is G: 31 cents above it stay so."""
     assert Spelling("E", Fraction(2), 4, 31).transposed(Interval(0, Fraction(100))).name == "G4+31c"
 
 
