@@ -19,7 +19,7 @@ from gesturesmith.pipeline.types import Options
 from gesturesmith.score import marks, music, rhythm
 from gesturesmith.score.heads import Head
 from gesturesmith.source import Source, Span, folded
-from gesturesmith.units import Spelling
+from gesturesmith.units import Interval, Spelling
 from gesturesmith.values import counted, frozen
 
 _COMMENT = "#"
@@ -42,7 +42,8 @@ class CachedGesture:
 
 
 _FORM = value_format(
-    (CachedGesture, EngravedMusic, Head, Spelling), (types, changes, evidence, music, marks, rhythm, tones.types)
+    (CachedGesture, EngravedMusic, Head, Interval, Spelling),
+    (types, changes, evidence, music, marks, rhythm, tones.types),
 )
 
 

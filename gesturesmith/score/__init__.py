@@ -12,6 +12,7 @@ from gesturesmith.score.music import Footnote, Music, RepeatedStretch
 from gesturesmith.score.plan import in_seconds, plan
 from gesturesmith.score.rhythm import FREE, meter_of
 from gesturesmith.tones import perform, perform_passage
+from gesturesmith.units import UNISON
 from gesturesmith.wording import text as wording
 
 __all__ = ["Footnote", "Music", "gesture_score", "passage_score"]
@@ -21,8 +22,8 @@ def gesture_score(
     case: Case, settings: Settings, *, pitches: Pitches = "written", draft: tuple[str, ...] = ()
 ) -> Music:
     """The music of one gesture, without meter. `pitches`: "written" for the part, "sounding" for concert score."""
-    gesture = case.gesture
-    whole = plan(((case, Fraction(0), gesture.beats),), case.instrument, settings, FREE, pitches, gesture.tempo)
+    gesture, instrument = case.gesture, case.instrument
+    whole = plan(((case, Fraction(0), gesture.beats),), instrument, settings, FREE, pitches, gesture.tempo)
     return Music(
         name=gesture.name,
         title=gesture.title,
@@ -30,6 +31,8 @@ def gesture_score(
         parts=written.parts(whole),
         beats=whole.beats,
         turns=whole.turns,
+        instrument=instrument.key,
+        transposition=UNISON if pitches == "sounding" else instrument.sounding,
         pitches=pitches,
         free=whole.free,
         place=room.place(gesture, whole),
@@ -51,16 +54,14 @@ def passage_score(
     passage_case: PassageCase, settings: Settings, *, pitches: Pitches = "written", draft: tuple[str, ...] = ()
 ) -> Music:
     """The music of a passage, barred as its meter says."""
-    passage = passage_case.passage
+    passage, instrument = passage_case.passage, settings.instrument
     played = tuple(
         (case, item.at, item.beats) for item, case in zip(passage.items, passage_case.cases, strict=True)
     )
     meter = meter_of(passage.meter)
     repeated = any(r.end == passage.beats for r in passage.repeats)
     filled = _filled(played, None if repeated else meter.bar)
-    whole = plan(
-        filled, settings.instrument, settings, meter, pitches, passage.tempo, repeated=bool(passage.repeats)
-    )
+    whole = plan(filled, instrument, settings, meter, pitches, passage.tempo, repeated=bool(passage.repeats))
     times = wording("times", settings.wording[0])
     cases = tuple(case for case in passage_case.cases if case is not None)
     return Music(
@@ -74,6 +75,8 @@ def passage_score(
             RepeatedStretch(start=r.start, end=r.end, times=r.times, text=times.replace("{count}", str(r.times)))
             for r in passage.repeats
         ),
+        instrument=instrument.key,
+        transposition=UNISON if pitches == "sounding" else instrument.sounding,
         pitches=pitches,
         free=whole.free,
         staff_lines=whole.stave.lines,

@@ -7,20 +7,20 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.model.gesture import Gesture, attack_times
-from gesturesmith.score.marks import Level
+from gesturesmith.score.marks import DynamicLevel
 
 NOTHING = "n"
 _SHORT = Fraction(2)  # beats: a hairpin that lasts no longer is given room; our own judgement
 
 
-def dynamics(gesture: Gesture) -> list[Level]:
+def dynamics(gesture: Gesture) -> list[DynamicLevel]:
     """The dynamics of a gesture in order of time; those put at points where the gesture has none of its own."""
     marks = [(m.at, m.level, m.join) for m in gesture.dynamics]
     if not marks:
         marks = [(p.at, p.dynamic, "") for p in gesture.points if p.dynamic]
     over = _last_stroke(gesture)
     begins = {*(p.at for p in gesture.points), *attack_times(gesture)}
-    made: list[Level] = []
+    made: list[DynamicLevel] = []
     for n, (written, level, join) in enumerate(marks):
         at = written
         if over is not None and n == len(marks) - 1 and at > over and not (made and made[-1].at >= over):
@@ -35,7 +35,7 @@ def dynamics(gesture: Gesture) -> list[Level]:
             letters = sum(len(mark) for mark in (marks[len(made) - 1][1], level) if mark != NOTHING)
             made[-1] = replace(made[-1], letters=letters)
         made.append(
-            Level(at=at, level="" if tip else level, hairpin=join, closes=opened, niente=tip and bool(join))
+            DynamicLevel(at=at, level="" if tip else level, hairpin=join, closes=opened, niente=tip and bool(join))
         )
     return made
 
@@ -64,7 +64,7 @@ def _needs_room(start: Fraction, end: Fraction, begins: set[Fraction]) -> bool:
 
 
 def apart_from(
-    levels: tuple[Level, ...], starts: Container[Fraction], begins: Fraction | None, beats: Fraction
+    levels: tuple[DynamicLevel, ...], starts: Container[Fraction], begins: Fraction | None, beats: Fraction
 ) -> Fraction | None:
     """From when on the levels of a part stand on a track of their own, as they do where one of them falls between
     leaves; None where all stand at leaves. Times are from the start of the part.

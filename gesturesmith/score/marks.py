@@ -211,7 +211,7 @@ class SungHead:
 
 
 @frozen(kw_only=True)
-class Level:
+class DynamicLevel:
     """What is said of loudness at a time of its own.
 
     at        beats from the start of its gesture

@@ -12,9 +12,10 @@ from typing import Literal
 
 from gesturesmith.kinds import AttackShape, Pitches
 from gesturesmith.score.heads import Head
-from gesturesmith.score.marks import FootnoteMark, Level, Mark, TechniqueLabel
+from gesturesmith.score.marks import DynamicLevel, FootnoteMark, Mark, TechniqueLabel
 from gesturesmith.score.rhythm import Leaf, SlotKind, Triplet
 from gesturesmith.tones import Performance
+from gesturesmith.units import Interval
 from gesturesmith.values import frozen
 
 # As the layouts in `templates/` have it: a place is as wide as a head in brackets and the gap after it.
@@ -48,6 +49,8 @@ class Event:
     head        None for a rest
     sounding_cents  the pitch that sounds as it begins, cents above C-1; None for a rest and for what has no pitch
     index       of the contour point that begins here; None where the event only lies on the way
+    about       its pitch or height is only about what is written
+    techniques  keys of those it is played with, in order
     tongued     a tongued attack
     feathered   written with a stem under a beam that fans out; `beamed`: under it, with a stem or without
     value       beats that its note value shows, where it is not spaced by them; else its leaves say it
@@ -67,6 +70,8 @@ class Event:
     head: Head | None = None
     sounding_cents: Fraction | None = None
     index: int | None = None
+    about: bool = False
+    techniques: tuple[str, ...] = ()
     tongued: bool = False
     feathered: bool = False
     beamed: bool = False
@@ -116,6 +121,7 @@ class Part:
     """One gesture or rest of a music.
 
     name     of the gesture; "" for a rest
+    mute     the mute that its techniques take, None for none
     levels   their times are from the start of the part
     fan      how the one beam over all its attacks opens or closes; "" for none
     crowded  its last level stands close before the first of the next part
@@ -126,7 +132,8 @@ class Part:
     beats: Fraction
     played: Voice
     sung: Voice | None = None
-    levels: tuple[Level, ...] = ()
+    mute: str | None = None
+    levels: tuple[DynamicLevel, ...] = ()
     fan: AttackShape = ""
     crowded: bool = False
 
@@ -155,6 +162,8 @@ class Music:
     beats         how long it lasts
     turns         rests with time to turn a page: start and end
     repeats       stretches that are repeated
+    instrument    its key
+    transposition from what is written here to what sounds
     pitches       "written" in a part, "sounding" in a concert score
     free          spaced in proportion to time
     place         then, whole notes a place on the page
@@ -178,6 +187,8 @@ class Music:
     beats: Fraction
     turns: tuple[tuple[Fraction, Fraction], ...] = ()
     repeats: tuple[RepeatedStretch, ...] = ()
+    instrument: str
+    transposition: Interval
     pitches: Pitches
     free: bool
     staff_lines: int
@@ -205,7 +216,7 @@ class Music:
         return (mark for event in self.events for mark in (*event.marks, *event.ends))
 
     @property
-    def levels(self) -> Iterator[Level]:
+    def levels(self) -> Iterator[DynamicLevel]:
         """All that is said of loudness."""
         return (level for part in self.parts for level in part.levels)
 

@@ -16,7 +16,7 @@ from gesturesmith.score import clefs, events, lines, notes, rows, trills
 from gesturesmith.score.dynamics import dynamics
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, on_page, three_lines
-from gesturesmith.score.marks import Level, Small, SungHead, Words
+from gesturesmith.score.marks import DynamicLevel, Small, SungHead, Words
 from gesturesmith.score.music import Footnote
 from gesturesmith.score.rhythm import FREE, Meter, Slot, SlotKind, settled
 from gesturesmith.score.technique_state import TechniqueState, head_for_sung, in_force, small_start
@@ -41,7 +41,7 @@ class PartBuilder:
     sung: VoiceBuilder | None = None
     slots: tuple[Slot, ...] = ()
     sung_slots: tuple[Slot, ...] = ()
-    levels: list[Level] = field(default_factory=list)
+    levels: list[DynamicLevel] = field(default_factory=list)
     crowded: bool = False  # its last level stands close before the first of the next part
     fan: AttackShape = ""  # under one beam that opens or closes
 

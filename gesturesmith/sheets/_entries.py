@@ -20,11 +20,11 @@ from gesturesmith.wording import technique_text, technique_title
 from gesturesmith.wording import text as wording
 
 SIGN_GROUPS = ("heads", "lines", "pitch", "time")
-_MOST_POINTS = 4  # of a picture of a technique that moves along a line
-_MOST_DETACHED = 3
+_MAX_POINTS = 4  # of a picture of a technique that moves along a line
+_MAX_DETACHED = 3
 _WHOLE_POINTS = 8  # a gesture of no more points is shown whole
 _LONGEST_TEXT = 24  # letters above the staff that a picture has room for
-_MOST_NAMES = 3  # of gestures with the same words, and of the pieces they are in
+_MAX_NAMES = 3  # of gestures with the same words, and of the pieces they are in
 
 
 @frozen(kw_only=True)
@@ -161,7 +161,7 @@ def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> NotesEntry:
     if stretch is None and one.gesture.sing is not None:
         # What is played does not show it: it stands in the sung line, which only the whole gesture has.
         stretch, keep = (0, len(one.gesture.points) - 1), None
-    first, last = stretch or (one.start, one.until(_MOST_POINTS))
+    first, last = stretch or (one.start, one.until(_MAX_POINTS))
     shown = excerpt(
         one.gesture,
         first,
@@ -289,10 +289,10 @@ def _showing(technique: Technique, one: Use) -> Case:
     changes = first > 0 and points[first].reached == "line"
     alone = techniques_of(case) == (technique,)
     moves = technique.needs_line or technique.path != "none"
-    if one.gesture.attacks is not None or technique.sings or (alone and len(points) <= _MOST_POINTS):
+    if one.gesture.attacks is not None or technique.sings or (alone and len(points) <= _MAX_POINTS):
         first, last = 0, len(points) - 1
     elif alone or moves:
-        most = first + (_MOST_POINTS if moves else _MOST_DETACHED)
+        most = first + (_MAX_POINTS if moves else _MAX_DETACHED)
         while last + 1 in inside and last + 1 < most:
             last += 1
     if changes and first:
@@ -361,4 +361,4 @@ def _names(mine: list[tuple[NotesPart, Case, Music]], *, several: bool) -> str:
 
 
 def _some(names: list[str]) -> str:
-    return ", ".join(names[:_MOST_NAMES]) + (", …" if len(names) > _MOST_NAMES else "")
+    return ", ".join(names[:_MAX_NAMES]) + (", …" if len(names) > _MAX_NAMES else "")

@@ -51,6 +51,7 @@ def test_each_point_stands_at_its_time_and_pitch(path, pitches):
     for case in found.cases.values():
         music = gesture_score(case, found.reading.piece.settings, pitches=pitches)
         (part,) = music.parts
+        assert (music.instrument, part.mute) == (case.instrument.key, case.gesture.mute)
         assert part.beats == music.beats == case.gesture.beats
         voices = [(part.played, case.gesture.points)]
         voices += [(part.sung, case.gesture.sing.points)] if part.sung is not None else []
@@ -60,7 +61,10 @@ def test_each_point_stands_at_its_time_and_pitch(path, pitches):
             for index, event in shown.items():
                 point = points[index]
                 assert (event.start, event.sounding_cents) == (point.at, point.sounding_cents)
+                assert event.techniques == tuple(t.key for t in case.in_force(point) if event.sounds)
                 if point.pitch is not None:
+                    sounds = event.head.spelling.pitch_cents + event.head.cents + music.transposition.cents
+                    assert sounds == event.sounding_cents
                     asked = on_page(point.pitch, pitches)
                     assert event.head.spelling.pitch_cents + event.head.cents == asked.pitch_cents
                     assert event.head.steps == asked.steps or event.head.tuner is not None

@@ -14,6 +14,7 @@ from gesturesmith.score.marks import (
     BandStart,
     Bend,
     Cents,
+    DynamicLevel,
     Edge,
     Fingering,
     Flutter,
@@ -22,7 +23,6 @@ from gesturesmith.score.marks import (
     HandTurnStart,
     LengthEnd,
     LengthStart,
-    Level,
     LineEnd,
     LineStart,
     LineStyle,
@@ -135,7 +135,7 @@ def labels(said: Iterable[TechniqueLabel]) -> list[str]:
     return [f"\\gsSay #'({' '.join(one)})"] if one else []
 
 
-def before_level(level: Level, *, at_end: bool) -> list[str]:
+def before_level(level: DynamicLevel, *, at_end: bool) -> list[str]:
     """What stands before the note that a level stands at; `at_end`: in a place of its own after the last one."""
     return [
         *([r"\gsLevelAtEnd"] if at_end and level.level else []),
@@ -145,7 +145,7 @@ def before_level(level: Level, *, at_end: bool) -> list[str]:
     ]
 
 
-def other_level(level: Level) -> list[str]:
+def other_level(level: DynamicLevel) -> list[str]:
     """A level that is no command of LilyPond's own."""
     return [f"\\gsLevel {quoted(level.level)}"] if level.level and level.level not in LILYPONDS_LEVELS else []
 

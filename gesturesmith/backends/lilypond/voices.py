@@ -25,7 +25,7 @@ from gesturesmith.backends.lilypond.leaves import (
 )
 from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.score.dynamics import apart_from
-from gesturesmith.score.marks import Level
+from gesturesmith.score.marks import DynamicLevel
 from gesturesmith.score.music import Event, Music, Part, RepeatedStretch
 from gesturesmith.score.rhythm import Leaf, Meter, Triplet, meter_of
 
@@ -165,7 +165,7 @@ def _place_after(last: abjad.Leaf) -> abjad.Leaf:
     return place
 
 
-def _attach_level(level: Level, made: abjad.Leaf, *, at_end: bool = False) -> None:
+def _attach_level(level: DynamicLevel, made: abjad.Leaf, *, at_end: bool = False) -> None:
     put_before(made, marks.before_level(level, at_end=at_end))
     if level.level in marks.LILYPONDS_LEVELS:
         abjad.attach(abjad.Dynamic(level.level), made)

@@ -14,7 +14,7 @@ from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
 
 _OTHERS = 3  # of a note: more than a player will try
-_MOST = 12  # notes of a row
+_MAX_NOTES = 12  # notes of a row
 CLOSED, OPEN = "+", "o"  # the signs of the closed and of the open bell
 
 
@@ -82,7 +82,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
         Column(notes=both_names(row.cents), texts=(row.usual or "–", *row.others), shut=not row.usual)
         for row in fingered(instrument)
     ]
-    rows = rows_of(columns, instrument, _MOST)
+    rows = rows_of(columns, instrument, _MAX_NOTES)
     widest = max(len(row.columns) for row in rows)
     return (
         explained("fingering", columns, settings),

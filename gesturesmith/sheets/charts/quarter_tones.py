@@ -16,7 +16,7 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
 _BEATS = Fraction(2)
-_MOST = {"valves": 12, "slide": 10}  # notes of a row; positions have longer names
+_MAX_NOTES = {"valves": 12, "slide": 10}  # notes of a row; positions have longer names
 
 
 @frozen(kw_only=True)
@@ -63,7 +63,7 @@ def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
 def _body(settings: Settings) -> tuple[LyText, ...]:
     instrument = settings.instrument
     columns = [_column(one, settings) for one in quarter_tones(instrument)]
-    rows = rows_of(columns, instrument, _MOST[instrument.kind])
+    rows = rows_of(columns, instrument, _MAX_NOTES[instrument.kind])
     widest = max(len(row.columns) for row in rows)
     return (
         explained("quarter-tones", columns, settings),
