@@ -199,3 +199,22 @@ def test_too_many_kisses_become_fewer_or_slower_never_another_sound():
     new = [e.new.strip() for s in offered for e in s.edits]
     assert any(n.startswith(("attacks:", "lasts:")) for n in new)
     assert not any(n.startswith("technique:") for n in new)
+
+
+ALONE = "instrument: horn\npitches: written\ntempo: 60\n\ngesture call\n  contour: C1\n"
+
+
+@pytest.mark.parametrize(
+    ("passage", "offered"),
+    [
+        ("", ["C2", "C3", "F#2"]),
+        ("\npassage all\n  play: call up 24\n", ["C2", "C3", "F#2"]),
+        # Moved so far, the gesture is in range as it stands, and would not be from C3.
+        ("\npassage all\n  play: call up 42\n", ["C2", "F#2"]),
+        ("\npassage all\n  play: inner\n\npassage inner\n  play: call up 42\n", ["C2", "F#2"]),
+    ],
+)
+def test_what_would_harm_a_passage_is_not_offered(passage, offered):
+    made = checked(ALONE + passage, suggestions=True)
+    (finding,) = made.report.gestures[0].findings
+    assert [e.new.strip() for s in finding.suggestions for e in s.edits] == [f"contour: {note}" for note in offered]
