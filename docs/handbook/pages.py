@@ -44,6 +44,7 @@ _PLACES = {
     "DEVELOPERS.md": "developers.md",
     "SECURITY.md": "security.md",
     "CHANGELOG.md": "changes.md",
+    "docs/handbook/text/adding.md": "adding.md",
     "gesturesmith/schemas/report.json": "programs.md",
 }
 _LINK = re.compile(r"(?<=\]\()(?![a-z]+:|#)([^)#\s]+)(#[^)\s]*)?(?=\))")
@@ -251,10 +252,15 @@ def _instrument_page(instrument: Instrument, *, charts: bool) -> str:
     first, rest = rest.split("\n\n", 1)
     parts = [head, f"Written `instrument: {instrument.key}`. {first}"]
     if charts:
+        parts.append("## Charts")
         for name in charts_of(instrument):
             kind = name.removeprefix(f"{instrument.key}-").replace("-", " ")
             parts.append(f"![{instrument.name}, {kind}](../charts/{name}.png)")
         parts.append(f"To print them:\n\n```console\n$ gesturesmith chart {instrument.key} --as pdf\n```")
+    for picture in _pictures():
+        if picture.kind == "gestures" and picture.name == instrument.key:
+            parts.append("## Techniques on it")
+            parts.append(f"![{instrument.name}: {_labels(picture)}](../pictures/{picture.name}.png)")
     parts += ["## Numbers and their evidence", rest]
     if instrument_pages.own_limits(instrument):
         parts.append("Every other limit is [as instruments share them](index.md#limits-that-instruments-share).")
