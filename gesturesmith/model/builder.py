@@ -96,7 +96,7 @@ def make(new: NewGesture) -> tuple[Gesture | None, tuple[ReadError, ...]]:
     >>> gesture.beats, [float(p.sounding_cents) for p in gesture.points], errors
     (Fraction(2, 1), [6500.0, 7200.0], ())
     >>> [e.message for e in make(NewGesture(instrument=horn, points=points, techniques=("growling",)))[1]]
-    ['there is no technique `growling`: do you mean `growl`?']
+    ['unknown technique `growling`: did you mean `growl`?']
     """
     wrong = tuple(_wrong(new))
     if wrong:
