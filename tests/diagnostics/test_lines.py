@@ -16,6 +16,7 @@ from gesturesmith.source import Span
         ("a\u200bb", "a<U+200B>b"),  # zero-width space
         ("a\u2028b", "a<U+2028>b"),
         ("a\x00b\x7f", "a<U+0000>b<U+007F>"),
+        ("a\u115f\u1160b\u3164\uffa0", "a<U+115F><U+1160>b<U+3164><U+FFA0>"),  # letters that show nothing
         ("\tx", "    x"),
         ("♯♭𝄲", "♯♭𝄲"),
     ],

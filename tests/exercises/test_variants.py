@@ -142,3 +142,12 @@ def test_mixing_loses_nothing_and_alternates(size):
     assert sorted(row) == list(range(size))
     half = (size + 1) // 2
     assert [n >= half for n in row] == [bool(k % 2) for k in range(size)]
+
+
+@pytest.mark.parametrize(
+    ("there", "count", "kept"),
+    [(6, 4, [0, 2, 3, 5]), (10, 4, [0, 3, 6, 9]), (8, 3, [0, 4, 7]), (5, 1, [0]), (3, 5, [0, 1, 2])],
+)
+def test_what_is_thinned_keeps_the_steps_as_even_as_they_can_be(there, count, kept):
+    """Each is the nearest to its place in an even row, halves rounded up."""
+    assert list(_thinned(range(there), count)) == kept

@@ -332,13 +332,14 @@ def test_the_ily_is_safe_in_the_score_of_somebody_else(books, lilypond, tmp_path
     assert not sung(result)
 
 
-MAKERS = ("engrave", "sheets", "pipeline", "batch", "writers", "wording", "techniques")
+MAKERS = ("score", "backends", "sheets", "pipeline", "batch", "writers", "wording", "techniques")
 
 
 def test_only_one_place_makes_lilypond_text():
     """No module but `lytext` escapes or quotes by itself, and none makes `LyText` by naming the type."""
     package = Path(lytext.__file__).parent
     read = [path for folder in MAKERS for path in sorted((package / folder).rglob("*.py"))]
+    assert all((package / folder).is_dir() for folder in MAKERS)
     assert len(read) > 100
     for path in read:
         text = path.read_text("utf-8")
