@@ -12,7 +12,7 @@ from gesturesmith.cli.status import Status
 @click.option("--show", is_flag=True, help="Show its folder and size (the default).")
 @click.option("--clear", is_flag=True, help="Empty it.")
 def cache(show: bool, clear: bool) -> Status:
-    """Show or empty the cache, which spares making again what has not changed."""
+    """Show or empty the cache of earlier results, which saves work when little has changed."""
     from gesturesmith.cache import open_store
 
     store = open_store()

@@ -58,7 +58,7 @@ def chart(
     ladders        the harmonics of every fingering, with their cents
     map            which technique can be played in which register
 
-    Writes DIR/INSTRUMENT-KIND.pdf; as svg or png one picture each.
+    Writes DIR/INSTRUMENT-KIND.pdf; as svg or png, one picture each.
     """
     from gesturesmith.batch import Build
     from gesturesmith.model.piece import Settings

@@ -55,10 +55,10 @@ def engrave(
     one_document: bool,
     draft: bool,
 ) -> Status:
-    """Check FILE... and engrave what can be played. A folder stands for all the files in it.
+    """Check FILE... and engrave what can be played. A folder stands for all its files.
 
     Writes DIR/FILE.pdf, the page of a file, and DIR/FILE/NAME.pdf (.svg, .png, .ily) for each gesture and
-    passage; below a folder that is named, in the same folders as there. What is there already is left.
+    passage; for a folder FILE, in the same subfolders. Unchanged files are left as they are.
     """
     from gesturesmith.pipeline.types import NotesOptions, Options
 

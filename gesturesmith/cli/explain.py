@@ -11,10 +11,10 @@ from gesturesmith.cli.status import Status
 @click.command()
 @click.argument("name", metavar="NAME")
 def explain(name: str) -> Status:
-    """Explain a rule, a technique, a mistake of writing or a limit of instruments.
+    """Explain a rule, a technique, a mistake in a file or a limit of an instrument.
 
     NAME is the name that a message shows, or its code: harmonic-gliss-off-ladder, GS203, half-valve,
-    unknown-key, GS101, breath_litres. `difficulty` is explained as well.
+    unknown-key, GS101, breath_litres. `difficulty` is explained too.
     """
     text = _explained(name.strip().lower())
     if text is None:

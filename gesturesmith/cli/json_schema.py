@@ -26,5 +26,5 @@ def schema_option(name: str) -> Callable[[Callable[..., Any]], Callable[..., Any
         is_eager=True,
         expose_value=False,
         callback=show,
-        help="Print the JSON Schema of what --json prints, and nothing else.",
+        help="Print the JSON Schema of the --json output, and nothing else.",
     )

@@ -21,7 +21,7 @@ Row = dict[str, str]
 @schema_option("list")
 @click.pass_context
 def list_(context: click.Context, what: str, show: str | None, as_json: bool) -> Status:
-    """List the techniques, the instruments or the rules there are."""
+    """List all techniques, instruments or rules."""
     if show is not None:
         if what != "instruments" or as_json:
             raise click.UsageError("--show is for instruments: list instruments --show horn", context)

@@ -14,7 +14,7 @@ from gesturesmith.cli.status import Status
 @click.command()
 @click.argument("name")
 def new(name: str) -> Status:
-    """Write NAME.gesture, a commented file to begin with."""
+    """Write NAME.gesture, a commented file to start from."""
     from gesturesmith import paths
     from gesturesmith.delivery import blocked, new_file
 

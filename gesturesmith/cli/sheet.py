@@ -67,14 +67,14 @@ def sheet(
     wording: tuple[str, ...],
     paper: tuple[str, tuple[Fraction, Fraction]],
 ) -> Status:
-    """Make exercise sheets from the `exercises` blocks of FILE..., or for a technique by itself.
+    """Make exercise sheets from the `exercises` blocks of FILE..., or for one technique.
 
     \b
     gesturesmith sheet week-one.gesture
     gesturesmith sheet --technique half-valve --instrument horn --level 1..5
 
-    Writes DIR/FILE/NAME.pdf for each block; in a folder, files without one are passed over. Variants that cannot
-    be played are left out, and told with the reason.
+    Writes DIR/FILE/NAME.pdf for each block; in a folder, files without one are skipped. Variants that cannot
+    be played are left out, and listed with the reason.
     """
     pages = [name for name in writers.names() if "page" in writers.get(name).kinds]
     if not set(pages) & set(common.formats):

@@ -49,8 +49,8 @@ def suggest(
 ) -> Status:
     """Show what would work instead of what is refused, as lines to paste.
 
-    Each suggestion has itself been checked. --apply makes the first one for every gesture that is refused, in a
-    copy, checks the copy and says what it then is. FILE itself is never changed.
+    Each suggestion has itself been checked. --apply writes a copy with the first one for every refused gesture,
+    checks the copy and reports the result. FILE itself is never changed.
     """
     found = find_files(files)
     if output is not None and not make:

@@ -24,18 +24,16 @@ class Mistake:
 # no other, `right` has none.
 _TABLE = {
     # lines, keys, blocks
-    "unknown-key": Mistake("There is no such key in this place.", "  tecnique: bend", "  technique: bend"),
+    "unknown-key": Mistake("There is no such key here.", "  tecnique: bend", "  technique: bend"),
     "misplaced-key": Mistake(
         "The key belongs somewhere else: settings at the top of the file, the others indented under their block.",
         '  title: "Fog"',
         'title: "Fog"',
     ),
     "repeated-key": Mistake(
-        "A key stands once; only `allow` may be repeated.", "tempo: 72\ntempo: 60", "tempo: 60"
+        "A key may appear once; only `allow` may be repeated.", "tempo: 72\ntempo: 60", "tempo: 60"
     ),
-    "missing-colon": Mistake(
-        "A colon stands between a key and its value.", "  lasts = 4 beats", "  lasts: 4 beats"
-    ),
+    "missing-colon": Mistake("A colon separates a key from its value.", "  lasts = 4 beats", "  lasts: 4 beats"),
     "empty-value": Mistake("Nothing follows the colon.", "  lasts:", "  lasts: 4 beats"),
     "not-a-key": Mistake(
         "Every line of a block says what it is about first: a key, a colon, the value.",
@@ -63,18 +61,18 @@ _TABLE = {
         "gesture low-call\n  contour: C4",
     ),
     "repeated-name": Mistake(
-        "Two blocks have one name; upper and lower case do not tell names apart.",
+        "Two blocks have the same name; capitals make no difference.",
         "gesture fog\n  contour: C4\ngesture Fog\n  contour: D4",
         "gesture fog\n  contour: C4\ngesture fog-2\n  contour: D4",
     ),
     "bad-heading": Mistake(
-        "After the name of a block stands nothing but a title in quotes.",
+        "Only a title in quotes may follow the name of a block.",
         "gesture fog horn\n  contour: C4",
         "gesture fog-horn\n  contour: C4",
     ),
     "mixed-indentation": Mistake("One file is indented with spaces or with tabs, not with both."),
     "wrong-indentation": Mistake(
-        "The keys of a block all stand equally deep; what stands deeper goes on with the line above.",
+        "The keys of a block have the same indentation; a deeper line continues the one above.",
         "gesture fog\ncontour: C4",
         "gesture fog\n  contour: C4",
     ),
@@ -84,32 +82,26 @@ _TABLE = {
         "  contour: C4  # loud",
     ),
     "unclosed-text": Mistake(
-        "A text ends with the partner of the sign it began with, on the same line.",
+        "A text ends with the matching quote, on the same line.",
         '  text: "calm',
         '  text: "calm"',
     ),
-    "text-needs-quotes": Mistake(
-        "Text that is printed stands in quotes.", "  text: calm sea", '  text: "calm sea"'
-    ),
-    "unexpected-sign": Mistake(
-        "Nothing in this place is written with this sign.", "  contour: C4 ~ D4", "  contour: C4 ~~ D4"
-    ),
-    "control-character": Mistake(
-        "A sign that cannot be seen came in, mostly by copying: delete it and type the place anew."
-    ),
-    "unreadable-file": Mistake("The file is no text, or far too long for one."),
-    "too-many-errors": Mistake("After a thousand mistakes no more are told: put some right and look again."),
+    "text-needs-quotes": Mistake("Printed text needs quotes.", "  text: calm sea", '  text: "calm sea"'),
+    "unexpected-sign": Mistake("This sign has no meaning here.", "  contour: C4 ~ D4", "  contour: C4 ~~ D4"),
+    "control-character": Mistake("An invisible character, often from copying: delete it and retype the place."),
+    "unreadable-file": Mistake("The file is not a text, or far too long."),
+    "too-many-errors": Mistake("After a thousand mistakes no more are reported: fix these first."),
     "too-much": Mistake(
         "The value is complete, and something follows it.", "  lasts: 4 beats 3", "  lasts: 4 beats"
     ),
     # numbers and units
     "bad-number": Mistake(
-        "Numbers are whole, decimal with a full stop, or fractions, and without a sign.",
+        "Numbers are whole, decimal with a point, or fractions, and have no sign.",
         "  lasts: 1,5 beats",
         "  lasts: 1.5 beats",
     ),
     "zero-divisor": Mistake(
-        "The lower number of a fraction is at least 1.", "  lasts: 1/0 beats", "  lasts: 1/2 beats"
+        "The denominator of a fraction is at least 1.", "  lasts: 1/0 beats", "  lasts: 1/2 beats"
     ),
     "out-of-range": Mistake("The number is too large or too small here.", "tempo: 500", "tempo: 300"),
     "bad-meter": Mistake("A meter is a fraction that notes can show, or `free`.", "meter: 4/5", "meter: 4/4"),
@@ -148,15 +140,15 @@ _TABLE = {
     ),
     # contours
     "two-lines": Mistake(
-        "Between two points stands one line, or a comma.", "  contour: G4 ~~ -- C5", "  contour: G4 ~~ C5"
+        "One line joins two points, or a comma separates them.", "  contour: G4 ~~ -- C5", "  contour: G4 ~~ C5"
     ),
     "line-at-silence": Mistake("No line leads to a silence or from one.", "  contour: G4 -- r", "  contour: G4, r"),
     "loose-line": Mistake("A line has a point on both sides.", "  contour: G4 --", "  contour: G4 -- C5"),
     "missing-line": Mistake(
-        "Between two points stands a line, or a comma for a new attack.", "  contour: G4 C5", "  contour: G4, C5"
+        "Two points need a line between them, or a comma for a new attack.", "  contour: G4 C5", "  contour: G4, C5"
     ),
     "said-twice": Mistake(
-        "The same thing is said twice of one point or value.", "  contour: G4@0 p f", "  contour: G4@0 f"
+        "The same thing is said twice about one point or value.", "  contour: G4@0 p f", "  contour: G4@0 f"
     ),
     "bad-place": Mistake(
         "A point's time follows it without a space or a unit, in beats (in seconds where `lasts` is).",
@@ -182,10 +174,10 @@ _TABLE = {
     ),
     # the file as a whole
     "missing-instrument": Mistake(
-        "Nobody says who plays.", "pitches: written", "instrument: horn\npitches: written"
+        "The file names no instrument.", "pitches: written", "instrument: horn\npitches: written"
     ),
     "unknown-instrument": Mistake(
-        "There is no such instrument; `gesturesmith list instruments` names them, a profile of your own stands in "
+        "There is no such instrument; see `gesturesmith list instruments`. The path of your own profile needs "
         "quotes.",
         "instrument: hron\npitches: written",
         "instrument: horn\npitches: written",
@@ -196,12 +188,12 @@ _TABLE = {
         "instrument: horn\npitches: written",
     ),
     "missing-pitches": Mistake(
-        "The part of a transposing instrument and what is heard differ: nobody should guess which is meant.",
+        "A transposing instrument's part differs from what is heard: nobody should have to guess which is meant.",
         "instrument: horn",
         "instrument: horn\npitches: written",
     ),
     "unknown-technique": Mistake(
-        "There is no such technique; `gesturesmith list techniques` names them.",
+        "There is no such technique; see `gesturesmith list techniques`.",
         "  technique: stoped",
         "  technique: stopped",
     ),
@@ -211,7 +203,7 @@ _TABLE = {
         "  band: middle\n  contour: low",
     ),
     "unknown-rule": Mistake(
-        "There is no such rule; `gesturesmith list rules` names them.",
+        "There is no such rule; see `gesturesmith list rules`.",
         '  allow: breath-to-short "circular breathing"',
         '  allow: breath-too-short "circular breathing"',
     ),
@@ -250,7 +242,7 @@ _TABLE = {
     ),
     "no-length": Mistake("A gesture has some length.", "  lasts: 0 beats", "  lasts: 1 beat"),
     "dynamics-twice": Mistake(
-        "Levels stand at the points or in the line `dynamics`, not in both.",
+        "Levels are given at the points or in `dynamics`, not in both.",
         "  contour: G4 ff, A4\n  dynamics: p < f",
         "  contour: G4, A4\n  dynamics: p < f",
     ),
@@ -262,7 +254,7 @@ _TABLE = {
     "too-many-points": Mistake("A contour has at most 500 points: divide the gesture."),
     "too-many-gestures": Mistake("A file has at most 20,000 gestures, with 100,000 notes: divide it."),
     "sung-line": Mistake(
-        "The sung line has pitches, times and lines; all else belongs to the contour that is played.",
+        "The sung line has pitches, times and lines; everything else belongs in the played contour.",
         "  technique: multiphonic\n  contour: F3\n  sing: C4 ff",
         "  technique: multiphonic\n  contour: F3 ff\n  sing: C4",
     ),
@@ -286,7 +278,7 @@ _TABLE = {
         "gesture fog\n  contour: C4\npassage song\n  play: fog",
     ),
     "exercises-played": Mistake(
-        "Passages play gestures and passages; exercises stand for themselves.",
+        "Passages play gestures and passages, not exercises.",
         "gesture fog\n  contour: C4\nexercises week\n  from: fog\npassage song\n  play: week",
         "gesture fog\n  contour: C4\nexercises week\n  from: fog\npassage song\n  play: fog",
     ),
@@ -307,7 +299,7 @@ _TABLE = {
     ),
     "too-many-events": Mistake("Written out, a passage has at most 10,000 notes and rests, and as many bars."),
     "other-tempo": Mistake(
-        "Music inside a passage goes on in the tempo and the meter of that passage.",
+        "Music inside a passage has the tempo and the meter of that passage.",
         "passage one\n  tempo: 90\n  play: C4 for 1\npassage all\n  play: one",
         "passage one\n  tempo: 90\n  play: C4 for 1\npassage all\n  tempo: 90\n  play: one",
     ),
@@ -330,7 +322,7 @@ _TABLE = {
         "gesture fog\n  contour: C4\nexercises week\n  from: fog\n  tempo: 60..90 by 10\n  mirror: yes",
     ),
     "cannot-vary": Mistake(
-        "This list has nothing to work on in that gesture.",
+        "This list cannot vary anything in that gesture.",
         "gesture fog\n  contour: highest\nexercises week\n  from: fog\n  start: G4",
         "gesture fog\n  contour: G4\nexercises week\n  from: fog\n  start: G4, A4",
     ),
@@ -354,12 +346,12 @@ _TABLE = {
 }
 # What is wrong with a file before its first line is read.
 _FILES = {
-    "no-such-file": ("GS190", "There is no file of this name here: look at its folder and its ending."),
-    "a-folder": ("GS191", "A folder is named, and there is no .gesture file in it."),
-    "not-allowed": ("GS192", "The permissions of the file or folder do not let you read it."),
+    "no-such-file": ("GS190", "There is no file of this name here: check its folder and ending."),
+    "a-folder": ("GS191", "The folder has no .gesture file in it."),
+    "not-allowed": ("GS192", "You have no permission to read the file or folder."),
     "file-too-large": ("GS193", "At most 2 MB are read, about ten thousand gestures: divide the file."),
     "not-a-text-file": ("GS194", "The file is a picture, a sound or a program, or it was damaged on its way."),
-    "not-utf-8": ("GS195", "Save the file as UTF-8: editors have it in their Save as."),
+    "not-utf-8": ("GS195", "Save the file as UTF-8; editors offer this under Save as."),
     "cannot-be-read": ("GS196", "The machine could not read the file."),
 }
 

@@ -40,7 +40,7 @@ def check(case: Case) -> Iterator[Finding]:
         return
     yield Finding(
         span=band.span,
-        text=f"{counted(width / 100, 'semitone')}; heights can be told apart in about {plain(excess.limit / 100)}",
+        text=f"{counted(width / 100, 'semitone')}; heights need about {plain(excess.limit / 100)} to be told apart",
         evidence=excess.evidence,
         numbers=(Number(name="width", value=width, limit=excess.limit, unit="cents"),),
         proposed_fixes=((BandChange(band.low.written, band.low.written.transposed(chromatic(7))),),),

@@ -52,7 +52,7 @@ def check(case: Case) -> Iterator[Finding]:
         other = _other_way(case, home) if way == "up" else ""
         yield Finding(
             span=point.span,
-            text=f"bent {way} {apart(abs(width), excess.limit)} cents; the lip takes {point_names(case, home)} "
+            text=f"bent {way} {apart(abs(width), excess.limit)} cents; the lip bends {point_names(case, home)} "
             f"{way} by about {plain(excess.limit)}{excess.caveat}{other}",
             evidence=excess.evidence,
             severity=excess.severity,

@@ -45,7 +45,7 @@ def check(case: Case) -> Iterator[Finding]:
             yield Finding(
                 span=point.span,
                 text=f"{apart(seconds, excess.limit)} s of {technique.title['en'].lower()}; about "
-                f"{plain(excess.limit)} s can be asked without a break",
+                f"{plain(excess.limit)} s is possible without a break",
                 evidence=excess.evidence,
                 severity=excess.severity,
                 numbers=(Number(name="time", value=seconds, limit=excess.limit, unit="s"),),

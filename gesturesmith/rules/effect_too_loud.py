@@ -41,4 +41,4 @@ def _asked(case: Case) -> Iterator[AskedLevel]:
 
 def _words(asked: AskedLevel, level: str, limit: str) -> str:
     name = asked.technique.title["en"].lower() if asked.technique is not None else ""
-    return f"{name} {level}; it works up to about {limit}"
+    return f"{name} {level}; {limit} is about the loudest that works"

@@ -55,8 +55,8 @@ def check(passage: PassageCase) -> Iterator[Finding]:
         span=item.span,
         where=item.played,
         text=f"up to here{bar} the passage takes as much as {_minutes(owed)} of plain playing, "
-        f"{_minutes(over)} more than a player has",
-        hint=f"rests of {_minutes(over / rest_ratio(passage))} in all before it settle that",
+        f"{_minutes(over)} more than a player's reserve",
+        hint=f"rests of {_minutes(over / rest_ratio(passage))} in all before it would be enough",
         evidence=reserve.narrow,
         numbers=(Number(name="effort", value=owed, limit=reserve.narrow.value, unit="s of plain playing"),),
     )

@@ -46,7 +46,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=gesture.points[indices[0]].span,
             text=f"an exact notehead, but {technique.title['en'].lower()} gives {gives}{more}",
-            hint="put x before the pitch: about this high",
+            hint="put x before the pitch: roughly this high",
             evidence=technique.sources[0] if technique.sources else _UNSOURCED,
             proposed_fixes=fixes.about(gesture, *indices),
         )

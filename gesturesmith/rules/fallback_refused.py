@@ -36,6 +36,6 @@ def check(outcome: Outcome) -> Iterator[Finding]:
     if refused is not None:
         yield Finding(
             span=gesture.span_of("fallback"),
-            text=f"{gesture.fallback} would be refused in its place as well",
+            text=f"{gesture.fallback} would be refused too",
             evidence=refused.evidence,
         )

@@ -32,7 +32,7 @@ def check(outcome: Outcome) -> Iterator[Finding]:
     reasons = dict.fromkeys(f"{refused.text} ({refused.rule})" for refused in outcome.replaced)
     yield Finding(
         span=outcome.case.gesture.span_of("fallback"),
-        text=f"played as {outcome.case.realisation.used_fallback}, since as written it is refused: "
+        text=f"played as {outcome.case.realisation.used_fallback}, because as written it is refused: "
         + "; ".join(reasons),
         evidence=first.evidence,
         numbers=first.numbers,

@@ -49,7 +49,7 @@ def check(case: Case) -> Iterator[Finding]:
         )
         yield Finding(
             span=slide.segment.span,
-            text="goes up from an open note; a closing hand lowers it, so the bell must be closed at its start",
+            text="goes up from an open note; a closing hand lowers the pitch, so close the bell at the start",
             hint="let it fall, or write `as stopped` at its start",
             evidence=_EVIDENCE,
             proposed_fixes=(

@@ -62,7 +62,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=point.span,
             text=f"{plain(lowered)} cents below open {exact_name(case.instrument, open_cents)}; "
-            f"the hand takes it down by {plain(excess.limit)}{excess.caveat}",
+            f"the hand lowers it by up to {plain(excess.limit)}{excess.caveat}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="lowered by", value=played.error_cents, limit=excess.limit, unit="cents"),),

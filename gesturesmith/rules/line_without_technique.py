@@ -35,7 +35,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         yield Finding(
             span=slide.segment.span,
-            text="a line without a technique that slides; players would choose between several",
+            text="a line without a sliding technique; players could choose between several",
             evidence=_EVIDENCE,
             proposed_fixes=_named(case),
         )

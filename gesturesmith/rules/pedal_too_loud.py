@@ -28,7 +28,7 @@ from gesturesmith.rules.shared.reading import leaves_by_line, played_points, poi
 @rule("GS509", "pedal-too-loud", severity="caution")
 def check(case: Case) -> Iterator[Finding]:
     def words(asked: AskedLevel, level: str, limit: str) -> str:
-        return f"{point_names(case, asked.point)} is a pedal note {level}; it can be played up to about {limit}"
+        return f"{point_names(case, asked.point)} is a pedal note {level}; {limit} is about the loudest possible"
 
     yield from too_loud(case, _asked(case), words, moved(12))
 

@@ -54,7 +54,7 @@ def check(case: Case) -> Iterator[Finding]:
     yield Finding(
         span=point.span,
         text=f"{apart(periods, excess.limit)} periods of {point_name(case, point)}; its pitch needs about "
-        f"{plain(excess.limit)} to be heard{excess.caveat}, so this will sound as a percussive effect",
+        f"{plain(excess.limit)} to be heard{excess.caveat}, so this will sound like a percussive effect",
         evidence=excess.evidence,
         severity=excess.severity,
         numbers=(Number(name="periods", value=periods, limit=excess.limit, unit="periods"),),

@@ -29,4 +29,4 @@ from gesturesmith.rules.shared.played import played
 
 @passage_rule("GS716", "plays-with-care", severity="caution")
 def check(passage: PassageCase) -> Iterator[Finding]:
-    yield from played(passage.passage, passage.cautions, "which is to be played with care", once=True)
+    yield from played(passage.passage, passage.cautions, "which is playable with care", once=True)

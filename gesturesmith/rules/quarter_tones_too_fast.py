@@ -48,7 +48,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=place.span,
             text=f"{apart(worst, excess.limit)} changes of {word} a second between quarter tones; about "
-            f"{plain(excess.limit)} can be played clean",
+            f"{plain(excess.limit)} can be played cleanly",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="changes a second", value=worst, limit=excess.limit, unit="changes a second"),),

@@ -28,8 +28,8 @@ from gesturesmith.rules.shared.reading import leaves_by_line, pitched_points, po
 @rule("GS507", "register-too-loud", severity="caution")
 def check(case: Case) -> Iterator[Finding]:
     def words(asked: AskedLevel, level: str, limit: str) -> str:
-        register = register_name(case, asked.point)
-        return f"{point_names(case, asked.point)} {level}; the {register} register carries about {limit}"
+        loudest = f"about the loudest the {register_name(case, asked.point)} register gives"
+        return f"{point_names(case, asked.point)} {level}; {limit} is {loudest}"
 
     yield from too_loud(case, _asked(case), words, moved(12))
 

@@ -30,7 +30,7 @@ def check(case: Case) -> Iterator[Finding]:
     def words(asked: AskedLevel, level: str, limit: str) -> str:
         register = register_name(case, asked.point)
         name = point_names(case, asked.point)
-        return f"{name} attacked {level}; the {register} register speaks from about {limit}"
+        return f"{name} attacked {level}; {limit} is about the softest attack in the {register} register"
 
     yield from too_soft(case, _asked(case), words, moved(-12))
 

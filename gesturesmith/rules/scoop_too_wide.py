@@ -44,7 +44,7 @@ def check(case: Case) -> Iterator[Finding]:
             yield Finding(
                 span=point.span,
                 text=f"a {technique.title['en'].lower()} begins about {plain(width.narrow.value)} cents below its "
-                f"note; the lip takes {point_names(case, point)} down by about {plain(excess.limit)}, so "
+                f"note; the lip lowers {point_names(case, point)} by about {plain(excess.limit)}, so "
                 "it will hardly be heard",
                 evidence=excess.evidence,
                 severity=excess.severity,

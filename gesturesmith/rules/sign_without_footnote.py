@@ -16,7 +16,7 @@ Passes
       contour: C5
       notehead: slash
       note: "A slash: any pitch near this one."
-Fix     say in a `note` what the sign means
+Fix     explain the sign in a `note`
 """
 
 from collections.abc import Iterator
@@ -35,7 +35,7 @@ def check(case: Case) -> Iterator[Finding]:
         return
     yield Finding(
         span=gesture.span_of("notehead"),
-        text=f"a {gesture.notehead} head, and no word on what it means",
-        hint="say in a `note` what the sign means",
+        text=f"a {gesture.notehead} head with no explanation of what it means",
+        hint="explain the sign in a `note`",
         evidence=_EVIDENCE,
     )

@@ -44,12 +44,12 @@ def check(case: Case) -> Iterator[Finding]:
         width = abs(end - start) / 100
         name = exact_name(case.instrument, start)
         goes = _goes_to(case.instrument, start, end)
-        way = f"on one partial the slide goes from {name} to {exact_name(case.instrument, goes)}; there it"
+        way = f"on one partial the slide reaches from {name} to {exact_name(case.instrument, goes)}; there it"
         if goes == start:
             way = f"no partial leads {'up' if end > start else 'down'} from {name}; the slide"
         yield Finding(
             span=point.span,
-            text=f"{way} must be set anew, and the glissando breaks",
+            text=f"{way} must be reset, which breaks the glissando",
             hint=f"both ends on one partial, at most {most} semitones apart",
             evidence=Sourced(most, DERIVED, _SOURCE),
             numbers=(Number(name="width", value=width, limit=most, unit="semitones"),),

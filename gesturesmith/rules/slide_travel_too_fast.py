@@ -51,7 +51,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=place.span,
             text=f"the slide moves {counted(moved, 'position')} to here, {apart(worst, excess.limit)} a second; "
-            f"about {plain(excess.limit)} a second are clean",
+            f"about {plain(excess.limit)} a second is clean",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(

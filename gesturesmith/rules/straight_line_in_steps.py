@@ -43,7 +43,7 @@ def check(case: Case) -> Iterator[Finding]:
     if straight:
         yield Finding(
             span=straight[0].segment.span,
-            text="a straight line reads as an even slide; this moves in steps, for which a wavy line stands",
+            text="a straight line means an even slide; this moves in steps, which need a wavy line",
             evidence=_EVIDENCE,
             proposed_fixes=(tuple(LineChange(s.index, "wavy") for s in straight),),
         )

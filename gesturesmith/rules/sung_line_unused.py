@@ -35,7 +35,7 @@ def check(case: Case) -> Iterator[Finding]:
     row = [t.key for t in case.gesture.techniques if t.layer != "none"]
     yield Finding(
         span=case.gesture.span_of("sing"),
-        text="a line to sing, but no technique of this gesture sings",
+        text="a line to sing, but no technique of this gesture uses the voice",
         evidence=_EVIDENCE,
         proposed_fixes=((TechniquesChange((*row, "multiphonic")),),),
     )

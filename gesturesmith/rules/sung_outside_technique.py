@@ -41,7 +41,7 @@ def check(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=note.span,
             text=f"to be sung from {stretch}, where {names} is not in force",
-            hint=f"{_instead(gesture, start, end)}, or let {names} be in force there",
+            hint=f"{_instead(gesture, start, end)}, or use {names} there as well",
             evidence=_EVIDENCE,
         )
 
@@ -87,8 +87,8 @@ def _unit(gesture: Gesture, at: Fraction) -> str:
 def _instead(gesture: Gesture, start: Fraction, end: Fraction) -> str:
     """What to write in the sung line for a stretch in which nothing is sung."""
     if start == 0 and end >= gesture.beats:
-        return "take `sing` out"
+        return "remove `sing`"
     rest = (
         f"write a rest in the sung line, `r@{_time(gesture, start)}`" if start else "begin the sung line with `r`"
     )
-    return f"{rest}, and go on at `@{_time(gesture, end)}`" if end < gesture.beats else rest
+    return f"{rest}, and continue at `@{_time(gesture, end)}`" if end < gesture.beats else rest

@@ -14,7 +14,7 @@ Passes
     gesture a
       contour: C5
       text: "from afar"
-Fix     shorten it, and put the rest into `note`, which goes under the music
+Fix     shorten it, and put the rest in `note`, which is printed below the music
 """
 
 from collections.abc import Iterator
@@ -33,7 +33,7 @@ def check(case: Case) -> Iterator[Finding]:
     yield Finding(
         span=case.gesture.span_of("text"),
         text=f"{len(text)} letters above the staff; about {excess.limit} fit",
-        hint="put the rest into `note`, which goes under the music",
+        hint="put the rest in `note`, which is printed below the music",
         evidence=excess.evidence,
         numbers=(Number(name="letters", value=len(text), limit=excess.limit, unit="letters"),),
     )

@@ -33,12 +33,12 @@ def check(outcome: Outcome) -> Iterator[Finding]:
         yield Finding(
             span=allows[number].span,
             text=f"{allows[number].rule} finds nothing here",
-            hint="take this line out",
+            hint="remove this line",
             evidence=_EVIDENCE,
         )
     for number in outcome.barred:
         yield Finding(
             span=allows[number].span,
-            text=f"{allows[number].rule} cannot be allowed here: no reason makes the instrument do it",
+            text=f"{allows[number].rule} cannot be allowed here: no reason makes it possible on the instrument",
             evidence=_EVIDENCE,
         )

@@ -35,7 +35,7 @@ def check(outcome: Outcome) -> Iterator[Finding]:
         return
     yield Finding(
         span=gesture.span_of("fallback"),
-        text=f"nothing is refused here, so {gesture.fallback} is never played instead",
-        hint="take this line out",
+        text=f"nothing is refused here, so {gesture.fallback} is never used",
+        hint="remove this line",
         evidence=_EVIDENCE,
     )

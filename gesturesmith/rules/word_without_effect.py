@@ -116,11 +116,11 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
         return "what a line or slur reaches is not tongued"
     if sign == "as":
         names = " + ".join(t.key for t in before if t.layer != "none") or "ordinary playing"
-        return f"{names} is in force already"
+        return f"{names} is already in force"
     turn = changes[index].turns_to
     if technique not in before:
         return f"{technique.key} is not in force here"
-    return f"`as {turn.key}` ends it already" if turn is not None else "it is over anyhow"
+    return f"`as {turn.key}` ends it already" if turn is not None else "it ends there anyway"
 
 
 def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:
@@ -130,7 +130,7 @@ def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:
         row = [t for t in gesture.techniques if t.layer != "none"]
         row += [t for t in gesture.points[first].techniques if t.takes_mute]
         return f"to begin with the mute write `technique: {' + '.join(t.key for t in row)}`"
-    return "take it out, or name what is meant"
+    return "remove it, or name what is meant"
 
 
 def _unfingered(case: Case) -> Iterator[Finding]:
@@ -145,7 +145,7 @@ def _unfingered(case: Case) -> Iterator[Finding]:
         yield Finding(
             span=gesture.span_of("fingering"),
             text=f"{names} has no pitch, and a fingering changes nothing",
-            hint="take it out",
+            hint="remove it",
             evidence=_EVIDENCE,
         )
 
@@ -155,18 +155,18 @@ def _never(gesture: Gesture, played: set[Technique]) -> Iterator[Finding]:
     dry = "mute" in gesture.spans and not any(t.takes_mute for t in played)
     for technique in gesture.techniques:
         if len(gesture.techniques) > 1 and technique.layer == "none":
-            text = f"{technique.key} says nothing beside other techniques"
+            text = f"{technique.key} has no effect next to other techniques"
         elif technique not in played and technique.layer != "none":
             if dry and technique.takes_mute and "technique" not in gesture.spans:
                 continue  # the mute alone asks for it
-            text = f"{technique.key} is asked for, and every note turns away from it"
+            text = f"{technique.key} is asked for, but every note turns away from it"
         else:
             continue
-        yield Finding(span=gesture.span_of("technique"), text=text, hint="take it out", evidence=_EVIDENCE)
+        yield Finding(span=gesture.span_of("technique"), text=text, hint="remove it", evidence=_EVIDENCE)
     if dry:
         yield Finding(
             span=gesture.span_of("mute"),
             text=f"a {gesture.mute} mute is named, and no note is played with it",
-            hint="take it out, or write `as muted` where it goes in",
+            hint="remove it, or write `as muted` where it goes in",
             evidence=_EVIDENCE,
         )

@@ -35,8 +35,8 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": (
-            "Blow through the instrument without letting the lips sound; finger the note where one is "
-            "written, it colours the breath."
+            "Blow through the instrument without letting the lips sound; where a note is written, finger it: "
+            "it colours the breath."
         ),
         "de": (
             "Luft durch das Instrument blasen, ohne dass die Lippen ansprechen; einen notierten Ton "
@@ -54,8 +54,8 @@ TECHNIQUE = Technique(
     texts_where={
         "slide": {
             "en": (
-                "Blow through the instrument without letting the lips sound; take the slide position of "
-                "the note where one is written, it colours the breath."
+                "Blow through the instrument without letting the lips sound; where a note is written, take its "
+                "slide position: it colours the breath."
             ),
             "de": (
                 "Luft durch das Instrument blasen, ohne dass die Lippen ansprechen; die Lage eines "

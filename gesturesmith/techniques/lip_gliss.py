@@ -45,7 +45,7 @@ TECHNIQUE = Technique(
         "it": "Glissando di labbra",
     },
     texts={
-        "en": ("Slide with the lip along the line, and blur the steps between the harmonics as far as you can."),
+        "en": ("Slide with the lip along the line, blurring the steps between the harmonics as far as you can."),
         "de": (
             "Mit den Lippen der Linie folgen und die Stufen zwischen den Naturtönen so weit wie möglich verwischen."
         ),

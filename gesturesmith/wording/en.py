@@ -45,34 +45,33 @@ TEXTS = {
     "chart-ladders": "Harmonics of every fingering",
     "chart-map": "Techniques and registers",
     "chart-fingering-legend-valves": (
-        "Below each note the usual fingering; smaller, others that give the note in tune. 0 is no valve."
+        "Below each note is the usual fingering and, smaller, others that are in tune. 0 means no valve."
     ),
     "chart-fingering-legend-slide": (
-        "Below each note the usual slide position; smaller, others that give the note in tune."
+        "Below each note is the usual slide position and, smaller, others that are in tune."
     ),
     "chart-fingering-legend-single": (
-        "Below each note the number of its harmonic; + means that the hand in the bell takes it down to the note, "
-        "o that the open hand lets it up."
+        "Below each note is the number of its harmonic; + means that the hand in the bell lowers it to the note, "
+        "o that opening the hand raises it."
     ),
     "chart-quarter-tones-legend-valves": (
-        "Below each note its fingering, the cents by which that is off (+ is sharp), and what corrects it."
+        "Below each note are its fingering, its error in cents (+ is sharp), and what corrects it."
     ),
     "chart-quarter-tones-legend-slide": (
-        "Below each note its slide position (short is a little in, long a little out), the cents by which that is "
-        "off (+ is sharp), and what corrects it."
+        "Below each note are its slide position (short is a little in, long a little out), its error in cents "
+        "(+ is sharp), and what corrects it."
     ),
     "chart-quarter-tones-legend-single": (
-        "Below each note the number of its harmonic, the cents by which that is off (+ is sharp), and what "
-        "corrects it."
+        "Below each note are the number of its harmonic, its error in cents (+ is sharp), and what corrects it."
     ),
     "chart-trigger": "T is the trigger.",
     "chart-triggers": "T is the trigger, TT both triggers together.",
-    "chart-care": "Notes with black heads are to be had with care only.",
-    "chart-missing": "Notes in parentheses are not to be had.",
+    "chart-care": "Notes with black heads are available only with care.",
+    "chart-missing": "Notes in parentheses are not available.",
     "chart-ladders-legend": (
-        "Below each note the number of the harmonic and the cents by which it differs from equal temperament (+ is "
-        "sharp). Black heads are more than {cents} cents off; notes in parentheses lie outside what is usually "
-        "played."
+        "Below each note are the number of the harmonic and its difference from equal temperament in cents (+ is "
+        "sharp). Black heads are more than {cents} cents off; notes in parentheses lie outside the usual "
+        "range."
     ),
     "correction-lip": "lip",
     "correction-hand": "hand",
@@ -123,41 +122,39 @@ TEXTS = {
     "sign-niente": "From nothing, to nothing",
     # How signs are meant; a page prints those it uses.
     "remark-approximate": (
-        "Notes with x-shaped heads are approximate in pitch. Play near the height shown; the shape of the gesture "
-        "matters more than the single pitch."
+        "Notes with x-shaped heads have approximate pitches. Play near the height shown; the shape of the gesture "
+        "matters more than individual pitches."
     ),
-    "remark-exact": "Notes with ordinary heads are exact in pitch.",
+    "remark-exact": "Notes with ordinary heads have exact pitches.",
     "remark-slash-head": "Notes with slashed heads have a rhythm only; their pitch is free.",
-    "remark-diamond-head": "Diamond-shaped heads show the fingering, not a tone of full sound.",
-    "remark-diamond-head-slide": "Diamond-shaped heads show the slide position, not a tone of full sound.",
-    "remark-diamond-head-single": "Diamond-shaped heads show the height, not a tone of full sound.",
+    "remark-diamond-head": "Diamond-shaped heads show the fingering, not a full tone.",
+    "remark-diamond-head-slide": "Diamond-shaped heads show the slide position, not a full tone.",
+    "remark-diamond-head-single": "Diamond-shaped heads show the height, not a full tone.",
     "remark-wavy": (
         "A wavy line is the contour of the gesture: follow it through its points, at their times. Only this line "
         "is wavy."
     ),
-    "remark-growing": "Where the waves of a line grow, move more and more freely about it.",
-    "remark-fading": "Where the waves of a line fade, become steadier until the line is plain.",
+    "remark-growing": "Where the waves of a line grow, move around it more and more freely.",
+    "remark-fading": "Where the waves of a line fade, become steadier until the line is smooth.",
     "remark-straight": "A straight line is an even slide from one note to the next.",
     "remark-arrow": "A line with an arrow is an even slide that leads to the note at its end.",
-    "remark-broken": "A broken line is a movement that is only suggested, not played out.",
-    "remark-dotted": "A dotted line is a movement that is hardly there: let it be guessed.",
+    "remark-broken": "A broken line is a movement that is suggested rather than played out.",
+    "remark-dotted": "A dotted line is a movement that is barely perceptible.",
     "remark-stops": (
-        "A small head in brackets shows the pitch where a line stops. It is reached at that moment and is not "
-        "attacked."
+        "A small head in brackets shows the pitch where a line stops. Reach it at that moment and do not attack it."
     ),
-    "remark-stemless": "A head without a stem on a line is a point that the line passes, in its place in time.",
-    "remark-small-start": "A small head at the start of a line is played as shortly as you like.",
-    "remark-partials": "Small heads along a line are the harmonics that it passes; they are not measured.",
+    "remark-stemless": "A head without a stem on a line is a point that the line passes at that time.",
+    "remark-small-start": "Play a small head at the start of a line as briefly as you like.",
+    "remark-partials": "Small heads along a line are the harmonics that it passes; they have no exact rhythm.",
     "remark-band": (
         "A grey band with thin lines at its edges is the register in which to play. Pitches inside it are "
         "approximate, in proportion to their height in the band."
     ),
     "remark-lines": (
-        "On three lines no pitches are given: the lines stand for low, middle and high in the register that is "
-        "named."
+        "Three lines give no pitches: they stand for low, middle and high in the register that is named."
     ),
-    "remark-highest": "A triangle that points up is the highest note you can play, whatever it is.",
-    "remark-lowest": "A triangle that points down is the lowest note you can play, whatever it is.",
+    "remark-highest": "A triangle pointing up is the highest note you can play.",
+    "remark-lowest": "A triangle pointing down is the lowest note you can play.",
     "remark-quarter-tones-stein": (
         "Quarter tones have their own accidentals: a sharp with one stem raises by a quarter tone, one with three "
         "stems by three quarters; a reversed flat lowers by a quarter tone, a reversed and an ordinary flat "
@@ -168,34 +165,34 @@ TEXTS = {
     ),
     "remark-second-note": "A small head in parentheses after a note is the other note of its trill or shake.",
     "remark-cents": (
-        "Figures with a sign above a note are cents, as a tuner shows them: the distance from the nearest note of "
-        "equal temperament, which is named where it is not the note written. A hundred cents are a semitone."
+        "Signed numbers above a note are cents, as a tuner shows them: the distance from the nearest note of "
+        "equal temperament, which is named if it is not the written note. A hundred cents make a semitone."
     ),
-    "remark-accidentals-note": "Each accidental holds only for the note it stands before.",
-    "remark-accidentals-bar": "Accidentals hold for the bar, at their own octave.",
+    "remark-accidentals-note": "Each accidental applies only to the note it precedes.",
+    "remark-accidentals-bar": "Accidentals apply for the whole bar, in their own octave.",
     "remark-accidentals-both": (
-        "Where there are bar lines, accidentals hold for the bar, at their own octave; elsewhere each holds only "
-        "for the note it stands before."
+        "Where there are bar lines, accidentals apply for the whole bar, in their own octave; elsewhere each "
+        "applies only to the note it precedes."
     ),
     "remark-fingerings": (
-        "A fingering stands below a note where the usual one is not meant: side of the horn first, then valves."
+        "A fingering below a note replaces the usual one: first the side of the horn, then the valves."
     ),
-    "remark-fingerings-valves": "A fingering stands below a note where the usual one is not meant.",
-    "remark-positions": "A slide position stands below a note where the usual one is not meant.",
+    "remark-fingerings-valves": "A fingering below a note replaces the usual one.",
+    "remark-positions": "A slide position below a note replaces the usual one.",
     "remark-seconds": (
         "Gestures under a bracket with a number of seconds are in free time: the spacing shows the time, left to "
-        "right, and nothing is counted. A rest among them is silence as long as its space."
+        "right, and nothing is counted. A rest lasts as long as its space."
     ),
     "remark-beats": (
-        "Gestures under a bracket with a number of beats last so long; within them no note values are given, and "
+        "Gestures under a bracket with a number of beats last that long; they have no note values, and "
         "the spacing shows the time, left to right."
     ),
-    "remark-accelerating": "A beam that fans out from one line to several gets faster.",
-    "remark-slowing": "Beams that close from several lines to one get slower.",
+    "remark-accelerating": "A beam that fans out from one line to several means getting faster.",
+    "remark-slowing": "Beams that close from several lines to one mean getting slower.",
     "remark-niente": "A circle at the end of a hairpin means from nothing, or to nothing.",
     "remark-words": (
-        "A word above the staff holds until it is cancelled, and stands again at the beginning of a system; a word "
-        "with a dashed line holds to the hook at the end of the line."
+        "A word above the staff applies until it is cancelled, and is repeated at the beginning of a system; a "
+        "word with a dashed line applies as far as the hook at the end of the line."
     ),
     "remark-gradual": "Two words or signs with an arrow between them are a gradual change from one to the other.",
     # Transposition and clefs.
@@ -204,8 +201,7 @@ TEXTS = {
     "transposition-none": "{instrument}: the part sounds as written.",
     "score-sounding": "This is a score in C: all pitches are written as they sound.",
     "clef-horn-bass": (
-        "The bass clef is used in the new way: notes in it sound as far below the written ones as notes in the "
-        "treble clef do."
+        "The bass clef is used in the new way: it transposes by the same interval as the treble clef."
     ),
     "interval-m2": "a minor second",
     "interval-M2": "a major second",
@@ -224,14 +220,14 @@ TEXTS = {
     "interval-M9": "a major ninth",
     "interval-P15": "two octaves",
     # Cautions; the player decides.
-    "caution-decide": "You and your teacher decide what is good for you; an easier version is always allowed.",
+    "caution-decide": "You and your teacher decide what is good for you; you may always play an easier version.",
     "caution-tiring": (
         "Some of these techniques tire the lips. Warm up first, practise them briefly and with rests, take the "
         "mouthpiece off the lips in the rests, and stop at any pain or numbness."
     ),
     "caution-loud": (
-        "Some of these techniques are loud. Use hearing protection, keep away from the bells of others, keep "
-        "rehearsals of them short, and follow the rules on noise exposure that hold where you play."
+        "Some of these techniques are loud. Use hearing protection, keep away from other players' bells, keep "
+        "rehearsals of them short, and follow the local rules on noise exposure."
     ),
     "caution-flutter": (
         "Flutter-tonguing shakes the lips: practise it briefly and with rests, and play some plain long notes "

@@ -338,7 +338,7 @@ def test_a_phrase_goes_from_breath_to_breath(contour, lasts, seconds, way):
     litres = seconds * account.air_flow(HORN, "middle", LEVELS.index("ff"))
     breath, wide = value("breath_litres"), HORN.limits["breath_litres"].wide.value
     assert found.text == (
-        f"{seconds} s without a breath take about {litres:.3g} L of air; a breath holds about {breath:g} "
+        f"{seconds} s without a breath need about {litres:.3g} L of air; a breath holds about {breath:g} "
         f"(readings differ, up to {wide:g})"
     )
     assert number(found) == ("air", pytest.approx(litres), breath, "L")
@@ -356,7 +356,7 @@ def test_air_that_nobody_has_is_refused():
     over = only(horn(f"contour: C4\nlasts: {most + 1:g} s\ndynamics: pp"), "breath-too-short")
     assert over.severity is Severity.REFUSED
     assert over.text == (
-        f"{most + 1:g} s without a breath take at the very least {(most + 1) * least:.2g} L of air; "
+        f"{most + 1:g} s without a breath need at the very least {(most + 1) * least:.2g} L of air; "
         f"a breath holds about {breath:g}"
     )
 

@@ -144,7 +144,7 @@ def test_quarter_tones_are_what_the_checker_says() -> None:
 
 
 def test_quarter_tones_that_are_not_to_be_had_are_told() -> None:
-    """Written C^3 lies 652 cents below partial 3 of a natural horn, and the hand takes it down by 602 at most."""
+    """Written C^3 lies 652 cents below partial 3 of a natural horn, and the hand lowers it by up to 602 at most."""
     found = {one.note.name: one for one in quarter_tones(NATURAL)}
     assert found["C^3"].verdict is Verdict.NOT_AS_WRITTEN
     assert found["C^3"].error == 652
