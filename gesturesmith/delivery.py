@@ -1,4 +1,4 @@
-"""Files put in their place: whole or not at all, and never over what is not ours."""
+"""Writing output files: completely or not at all, and never over files that are not ours."""
 
 from __future__ import annotations
 
@@ -30,14 +30,14 @@ _STALE_S = 3600  # whose writer cannot be asked for is left for so long
 
 @frozen
 class Blocked:
-    """Nothing was written, or nothing more; `machine` where it was the machine and not the place."""
+    """Nothing was written, or nothing more; `machine` if the machine failed rather than the path."""
 
     reason: str
     machine: bool = False
 
 
 def blocked(error: OSError, what: str) -> Blocked:
-    """An error of the file system, told of the place `what`."""
+    """A file system error at the path `what`."""
     reason = {
         errno.ENOSPC: "the disk is full",
         errno.EACCES: "permission denied",
@@ -52,7 +52,7 @@ def blocked(error: OSError, what: str) -> Blocked:
 
 @frozen
 class Delivered:
-    """All is in its place: every file, sorted, and those of them that were not there like that before."""
+    """Everything is in place: all files, sorted, and those that are new or changed."""
 
     paths: tuple[Path, ...]
     written: tuple[Path, ...]
@@ -61,12 +61,12 @@ class Delivered:
 def deliver(
     outputs: Sequence[Output], folder: Path, *, inputs: Sequence[Path], force: bool = False
 ) -> Delivered | Blocked:
-    """Write all outputs below `folder`, which is made where it is missing.
+    """Write all outputs below `folder`, which is created if missing.
 
     All are written beside their places before the first is moved in. Nothing goes over one of the `inputs`,
     nor, without `force`, over a file that is not, to the last byte, what we made: a page of somebody else may have
     the same name, and in one of ours somebody may have worked. What is no ordinary file is never replaced.
-    Where it cannot be done, folders that were made for it are taken away again.
+    If that fails, folders created for it are removed again.
     """
     outside = [o.place for o in outputs if o.place.is_absolute() or ".." in o.place.parts]
     if outside:
@@ -103,7 +103,7 @@ def deliver(
 
 
 def _make_folder(folder: Path, made: list[Path]) -> None:
-    """Make a folder and what is missing above it; what was made joins `made`."""
+    """Make a folder and its missing parents; new folders are added to `made`."""
     missing = [folder] if not folder.exists() else []
     while missing and missing[-1].parent != missing[-1] and not missing[-1].parent.exists():
         missing.append(missing[-1].parent)
@@ -115,7 +115,7 @@ def _make_folder(folder: Path, made: list[Path]) -> None:
 
 
 def new_file(path: Path, data: bytes) -> None:
-    """Make a file that was not there; FileExistsError where it is, another OSError where that cannot be done."""
+    """Make a new file; FileExistsError if it exists, another OSError if it cannot be made."""
     part = _part(path)
     try:
         _write(part, data, 0o666)
@@ -134,7 +134,7 @@ def new_file(path: Path, data: bytes) -> None:
 
 
 def replace_file(path: Path, data: bytes) -> Blocked | None:
-    """Change a file of the user's in one step, keeping its permissions; the reason where that is not done.
+    """Replace a user's file in one step, keeping its permissions; returns the reason if it is not replaced.
 
     A file that may not be written is left alone, though its folder would let it be replaced, and so is one with
     several names, of which a new file would take one only, and whatever is no ordinary file.
@@ -165,7 +165,7 @@ def _part(path: Path) -> Path:
 
 
 def _tidy(folders: Iterable[Path]) -> None:
-    """Take away what runs that were killed were about to write into these folders."""
+    """Remove what killed runs left half written in these folders."""
     for folder in dict.fromkeys(folders):
         with contextlib.suppress(OSError), os.scandir(folder) as found:
             for left in found:
@@ -175,7 +175,7 @@ def _tidy(folders: Iterable[Path]) -> None:
 
 
 def _left_behind(named: re.Match[str], part: os.DirEntry[str]) -> bool:
-    """Whether nobody is writing there any more."""
+    """Whether nobody is writing it any more."""
     # On Windows, to ask for a process is to end it.
     if os.name == "posix" and named[1] == _here():
         try:
@@ -215,7 +215,7 @@ def _twice(paths: Sequence[Path]) -> str | None:
 
 
 def _identity(path: Path) -> tuple[int, int] | None:
-    """What tells a file from all others, whatever names lead to it; None where there is none."""
+    """A file's identity, whatever its names; None if there is no file."""
     try:
         there = path.stat()
     except (OSError, ValueError):

@@ -1,5 +1,5 @@
-"""Which files are read beside the text that is compiled, such as profiles: what is made of them is made anew
-when they change. Whoever opens such a file notes it here; nobody has to hand its name through every stage."""
+"""Files read besides the compiled text, such as profiles: what depends on them is made again
+when they change. Code that opens such a file records it here, so that no stage has to pass its name on."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ _recording: ContextVar[list[Path] | None] = ContextVar("recording", default=None
 
 
 def record_dependency(path: Path) -> None:
-    """A file is about to be read. Harmless where nobody asks."""
+    """Record that a file is about to be read. Does nothing outside `recording_dependencies`."""
     recorded = _recording.get()
     if recorded is not None and path not in recorded:
         recorded.append(path)
@@ -20,9 +20,9 @@ def record_dependency(path: Path) -> None:
 
 @contextmanager
 def recording_dependencies() -> Iterator[list[Path]]:
-    """The files that are noted inside the `with`, each once, in the order of their first reading.
+    """The files recorded inside the `with`, each once, in the order of first reading.
 
-    One `with` may stand inside another, which then has them as well.
+    One `with` may be inside another, which then has them too.
     """
     paths: list[Path] = []
     token = _recording.set(paths)

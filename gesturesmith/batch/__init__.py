@@ -1,4 +1,4 @@
-"""Many files over an executor: what is made already is left, the rest is made and delivered."""
+"""Many files on an executor: what exists is left alone, the rest is made and delivered."""
 
 from gesturesmith.batch.manifest_file import manifest_json
 from gesturesmith.batch.running import run

@@ -1,4 +1,4 @@
-"""Where LilyPond runs: threads of this machine, which wait for it, or a cluster that is there already."""
+"""Where LilyPond runs: on this machine, with threads that wait for it, or on an existing cluster."""
 
 from __future__ import annotations
 
@@ -15,16 +15,16 @@ from gesturesmith.lilypond import LilyPond, LilyPondPool
 if TYPE_CHECKING:
     from gesturesmith.batch.workers import WorkerPool
 
-_ANSWER_S = 10  # a scheduler that has not answered by then is not there
-_AGAIN = 3  # so often a document may be begun anew, each time on another worker, after one was lost
+_ANSWER_S = 10  # after this a scheduler counts as absent
+_AGAIN = 3  # how often a document is retried on another worker after one was lost
 
 
 def worker_pool(
     setup: BatchSetup, lilypond: LilyPond, early: tuple[tuple[str, ...], ...]
 ) -> AbstractContextManager[WorkerPool]:
-    """The worker pool that a run has asked for. The formats in `early` may be made ready at once.
+    """The worker pool that the setup asks for. LilyPonds for the formats in `early` may start at once.
 
-    OSError where a cluster cannot be reached.
+    OSError if a cluster cannot be reached.
     """
     if setup.cluster is not None:
         return _cluster(setup.cluster, lilypond, setup.sandbox)
@@ -33,9 +33,9 @@ def worker_pool(
 
 @contextmanager
 def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) -> Iterator[WorkerPool]:
-    """Threads of this machine. The formats in `early` have a LilyPond each that starts at once and waits."""
+    """Threads on this machine. Each of the formats in `early` has a LilyPond that starts at once and waits."""
     with LilyPondPool(lilypond, early) as shared:
-        # LilyPond is on its way by now, and takes longer than these.
+        # LilyPond is already starting, and takes longer than these imports.
         from concurrent.futures import ThreadPoolExecutor
 
         from gesturesmith.batch.render import render
@@ -45,15 +45,15 @@ def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) ->
         try:
             yield WorkerPool(executor, partial(render, runner=shared.one), jobs)
         finally:
-            # Nobody waits for what is not collected by now: its LilyPonds end, and then its threads. They are not
-            # waited for: where a run is interrupted in the middle of a lock they might wait for that for ever.
+            # Results not collected by now are not wanted: the LilyPonds end, and then the threads. These are not
+            # joined: if a run is interrupted while a lock is held, they might wait for it for ever.
             shared.close()
             executor.shutdown(wait=False, cancel_futures=True)
 
 
 @contextmanager
 def _cluster(address: str, lilypond: LilyPond, sandbox: str) -> Iterator[WorkerPool]:
-    """The workers of a Dask cluster, of which every thread runs a LilyPond of its own machine."""
+    """The workers of a Dask cluster; each of their threads runs a LilyPond on its own machine."""
     from distributed import Client
 
     from gesturesmith.batch.render import render_on_worker

@@ -1,4 +1,4 @@
-"""The manifest: for every file that was made, what it came from, what was found on it, and its hash."""
+"""The manifest: every output with its sources, findings and hash."""
 
 from __future__ import annotations
 
@@ -15,10 +15,10 @@ SCHEMA = 2
 
 
 def manifest_json(done: Iterable[BuildResult], unread: Iterable[tuple[str, str]]) -> bytes:
-    """The manifest of a run as JSON, the same for the same files wherever the output folder lies.
+    """The manifest of a run as JSON; it does not depend on where the output folder is.
 
-    `unread`: name and reason of each file that could not be read. Outputs are in the order of their places,
-    sources in that of their names; a source that several works read is there once.
+    `unread`: name and reason of each file that could not be read. Outputs are in the order of their paths,
+    sources in that of their names; a source of several builds appears once.
     """
     sources: dict[str, dict[str, Any]] = {}
     outputs: dict[str, dict[str, Any]] = {}
@@ -43,7 +43,7 @@ def manifest_json(done: Iterable[BuildResult], unread: Iterable[tuple[str, str]]
         "sources": [sources[name] for name in sorted(sources)],
         "outputs": [outputs[place] for place in sorted(outputs)],
     }
-    before, after = json_text(value).split(MARK, 1)  # nothing of a user's stands before "about"
+    before, after = json_text(value).split(MARK, 1)  # no user text precedes "about"
     return with_checksum(before.encode(), after.encode())
 
 

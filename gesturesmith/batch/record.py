@@ -1,4 +1,4 @@
-"""What is kept of a work that was done: what was said of it, and which files it gave."""
+"""The cached record of a finished build: its reports and which files it made."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from gesturesmith.writers import Item
 
 @frozen(kw_only=True)
 class BuildRecord:
-    """A work's reports (without their sources, which whoever asks has), names, ways and files, and what it read."""
+    """A build's reports (without sources, which the caller has), names, sign usages, files and dependencies."""
 
     reports: tuple[FileReport, ...]
     names: tuple[str, ...]
@@ -34,13 +34,13 @@ _FORM = value_format((BuildRecord, OutputRecord, SignUsage), (types, evidence))
 
 @cache
 def identity(lilypond: LilyPond) -> str:
-    """What of a LilyPond makes a difference to its files: which program it is, and whether it was exchanged."""
+    """What identifies a LilyPond for its output: which program it is, and whether it was replaced."""
     stat = lilypond.path.stat()
     return repr((str(lilypond.path), lilypond.version, lilypond.cairo, stat.st_size, stat.st_mtime_ns))
 
 
 def build_key(build: Build, lilypond: LilyPond) -> str:
-    """The key of a work's record."""
+    """The cache key of a build's record."""
     function = getattr(build.compile, "func", build.compile)
     return result_key(
         "work",
@@ -53,14 +53,14 @@ def build_key(build: Build, lilypond: LilyPond) -> str:
 
 
 def item_key(item: Item, lilypond: LilyPond) -> str:
-    """The key of an item's files, to which the format is joined; what LilyPond calls it does not matter."""
+    """The cache key of an item's files, to which the format is added; its name within a run does not matter."""
     from gesturesmith.batch.render import renamed
 
     return result_key("file", identity(lilypond), renamed(item.book, "x"), *counted(item))
 
 
 def load_record(store: Store, key: str, build: Build) -> BuildRecord | None:
-    """The record of a work, where all that it read is still as it was."""
+    """The record of a build, if all its dependencies are unchanged."""
     data = store.get(key)
     if data is None:
         return None
@@ -77,7 +77,7 @@ def load_record(store: Store, key: str, build: Build) -> BuildRecord | None:
 
 
 def save_record(store: Store, key: str, done: BuildResult, reads: tuple[Path, ...]) -> None:
-    """Keep a record, unless something in it failed."""
+    """Store a record, unless something in it failed."""
     read = tuple((str(path.absolute()), file_digest(path) or "") for path in reads)
     if not done.whole or not all(r.readable for r in done.reports) or not all(was for _, was in read):
         return
@@ -88,12 +88,12 @@ def save_record(store: Store, key: str, done: BuildResult, reads: tuple[Path, ..
         ways=done.ways,
         reads=read,
     )
-    with suppress(TypeError):  # a value that has no form: the work is done again, and nothing is lost
+    with suppress(TypeError):  # a value that cannot be stored: the build is repeated next time, nothing is lost
         store.put(key, _FORM.dumps(record))
 
 
 def _brief(report: FileReport) -> FileReport:
-    """Without the text, which is there when the record is read, and what nothing that is delivered says."""
+    """Without the text, which is known when the record is read, and without what no output contains."""
     return replace(
         report,
         source=Source("", ""),

@@ -1,4 +1,4 @@
-"""Books to files: a few dozen in one LilyPond, halved where that fails until the one at fault stands alone."""
+"""Books to files: a few dozen per LilyPond run, split in half if it fails until the faulty one is alone."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from gesturesmith.lytext import LyText, code
 from gesturesmith.values import frozen
 
 _BASE_S = 60.0
-_SECONDS_PER_EXCERPT = 2.0  # far beyond the 0.02 s that one takes: only what never ends is stopped
+_SECONDS_PER_EXCERPT = 2.0  # far more than the 0.02 s that one takes: stops only what never ends
 _OUTPUT = re.compile(r'^\\bookOutputName "[a-z0-9]+"$', re.MULTILINE)
 
 Runner = Callable[[tuple[str, ...], Job], RunResult]
@@ -29,7 +29,7 @@ class Book:
 
 @frozen(kw_only=True)
 class RenderTask:
-    """Books that one LilyPond makes in the same formats."""
+    """Books that one LilyPond run makes, all in the same formats."""
 
     formats: tuple[str, ...]
     books: tuple[Book, ...]
@@ -42,24 +42,24 @@ class RenderTask:
 
 @frozen(kw_only=True)
 class RenderResult:
-    """LilyPond's files by output and format, and what could not be set by output."""
+    """LilyPond's files by output and format, and failures by output."""
 
     files: dict[str, dict[str, bytes]]
     failed: dict[str, Failure]
 
 
 def weight(books: tuple[Book, ...]) -> int:
-    """How much work books are, in gestures."""
+    """How much work the books are, in gestures."""
     return sum(max(1, len(book.excerpts)) for book in books)
 
 
 def renamed(ly: LyText, output: str) -> LyText:
-    """A book under another name."""
+    """The book with another output name."""
     return code(_OUTPUT.sub(lambda _: f'\\bookOutputName "{output}"', ly))
 
 
 def render(task: RenderTask, runner: Runner) -> RenderResult:
-    """Make a task's books, however many runs that takes."""
+    """Make the books of a task, in as many runs as needed."""
     try:
         job = task.job
         run = runner(task.formats, job)
@@ -84,10 +84,10 @@ def render(task: RenderTask, runner: Runner) -> RenderResult:
 def render_on_worker(
     task: RenderTask, *, program: str, like: tuple[tuple[int, ...], bool], sandbox: str
 ) -> RenderResult:
-    """`render` on a worker of a cluster, with the LilyPond of its own.
+    """`render` on a cluster worker, with the worker's own LilyPond.
 
-    A worker whose program, templates, Python or LilyPond differ might make other files, and makes none. `like`:
-    the version of the LilyPond that is expected, and whether it has cairo.
+    A worker whose program, templates, Python or LilyPond differ might make other files, so it makes none. `like`:
+    the expected LilyPond version, and whether it has cairo.
     """
     found = find(sandbox=sandbox)
     if isinstance(found, MissingLilyPond):
@@ -111,6 +111,6 @@ def _files(task: RenderTask, book: Book, run: RunResult) -> dict[str, bytes]:
 
 def _failure(task: RenderTask, job: Job, run: RunResult) -> Failure | None:
     lacking = [b for b in task.books if any(not run.file(b.output, kind) for kind in task.formats)]
-    # A page shows many: that it is missing does not tell which of them it was.
+    # A page shows many gestures: a missing one does not say which of them failed.
     missing = tuple(b.excerpts[0] if len(b.excerpts) == 1 else "" for b in lacking[:1])
     return failure(job.document, run.messages, run.ended, missing)

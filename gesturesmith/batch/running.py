@@ -1,4 +1,4 @@
-"""A batch: what is made already is found, the rest compiled, rendered and delivered, work by work."""
+"""A batch: finished builds are looked up, the rest compiled, rendered and delivered one by one."""
 
 from __future__ import annotations
 
@@ -27,10 +27,10 @@ if TYPE_CHECKING:  # a run that finds everything made already does not pay for t
 
 
 def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, None, None]:
-    """Make all works; each is given as soon as it is delivered, in their order. One that ends in a fault of our own
+    """Make all builds; each is yielded as soon as it is delivered, in order. A bug of ours that ends one
     does not stop the others.
 
-    Where the caller stops, or is stopped, no LilyPond is left running and no file half written.
+    If the caller stops or is stopped, no LilyPond is left running and no file half written.
     """
     with ExitStack() as stack:
         batch = BatchRun(setup, stack)
@@ -42,7 +42,7 @@ def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, 
                 try:
                     plan = batch.compiled(build)
                 except OSError:
-                    raise  # the machine's: the others would meet it as well
+                    raise  # of the machine: the others would fail too
                 except Exception as fault:
                     plan = PendingBuild(build=build, reports=(), names=(), fault=fault)
             ready.append(plan)
@@ -50,7 +50,7 @@ def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, 
         batch.all_compiled()
         clashes = _clashes(ready)
         for number in range(len(ready)):
-            # What is delivered need not stay in memory.
+            # Delivered files need not stay in memory.
             plan, ready[number] = ready[number], replace(ready[number], files=())
             try:
                 done = batch.finished(plan, clashes.get(number))
@@ -64,8 +64,8 @@ def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, 
 
 @frozen(kw_only=True)
 class PendingFile:
-    """A file that a work gives. Its bytes are `data`, or come from the pool's `book`; where there is neither, they
-    were made before, with the hash `sha256`, and lie in their place or in the store."""
+    """A file of a build. Its bytes are `data`, or come from the pool's `book`; with neither, they
+    were made before, with the hash `sha256`, and are in place or in the cache."""
 
     place: PurePosixPath
     key: str
@@ -79,7 +79,7 @@ class PendingFile:
 
 @frozen(kw_only=True)
 class PendingBuild:
-    """A work on its way. `key` is what a record of it is to be kept under; "" where it is kept."""
+    """An unfinished build. `key` is the cache key for its record; "" if that is stored already."""
 
     build: Build
     reports: tuple[FileReport, ...]
@@ -93,7 +93,7 @@ class PendingBuild:
 
 
 class BatchRun:
-    """What the works of a run share."""
+    """What the builds of a run share."""
 
     def __init__(self, setup: BatchSetup, stack: ExitStack) -> None:
         self._setup = setup
@@ -101,7 +101,7 @@ class BatchRun:
         self._pool: WorkerPool | None = None
 
     def cached(self, build: Build) -> PendingBuild | None:
-        """A work that was done before, where its files lie in their places or can be put there."""
+        """A build that was finished before, if its files are in place or in the cache."""
         setup = self._setup
         if isinstance(setup.lilypond, LilyPond):
             record = load_record(setup.store, build_key(build, setup.lilypond), build)
@@ -120,12 +120,12 @@ class BatchRun:
                         files=there,
                         reads=tuple(Path(path) for path, _ in record.reads),
                     )
-        # One that is worth starting before anything is known of the file.
+        # Worth starting before anything is known about the file.
         self._call(build)
         return None
 
     def compiled(self, build: Build) -> PendingBuild:
-        """A work compiled, and its books given to the pool."""
+        """The build compiled, with its books given to the pool."""
         lilypond = self._setup.lilypond
         with recording_dependencies() as reads:
             outcome = build.compile(build.sources, build.options)
@@ -153,12 +153,12 @@ class BatchRun:
         )
 
     def all_compiled(self) -> None:
-        """Nothing more will be given to the pool."""
+        """Call when no more books will be given to the pool."""
         if self._pool is not None:
             self._pool.all_added()
 
     def finished(self, plan: PendingBuild, clash: Blocked | None) -> BuildResult:
-        """A work whose files are all there, delivered and put on record."""
+        """The build with all its files, delivered and recorded."""
         setup, build = self._setup, plan.build
         if plan.fault is not None:
             return BuildResult(build=build, reports=(), names=(), fault=plan.fault)
@@ -194,7 +194,7 @@ class BatchRun:
         return replace(done, written=delivered.written)
 
     def _engraved(self, item: Item, chosen: list[Writer], lilypond: LilyPond) -> Iterator[PendingFile]:
-        """An item's files in the formats of `chosen`: made before, or ordered of the pool."""
+        """An item's files in the formats of `chosen`: made before, or ordered from the pool."""
         common = item_key(item, lilypond) if chosen else ""
         files = []
         for writer in chosen:
@@ -211,7 +211,7 @@ class BatchRun:
         yield from self._ordered(files, lilypond)
 
     def _ordered(self, files: list[PendingFile], lilypond: LilyPond) -> Iterator[PendingFile]:
-        """Files of one item, those without a hash ordered of the pool."""
+        """The files of one item; those without a hash are ordered from the pool."""
         lacking = {f.writer.key: f for f in files if f.writer is not None and not f.sha256}
         yield from (f for f in files if f.sha256)
         for formats in groups(lilypond, tuple(lacking)):
@@ -221,9 +221,9 @@ class BatchRun:
             yield from (replace(lacking[kind], book=book) for kind in formats)
 
     def _found(self, files: tuple[PendingFile, ...]) -> tuple[PendingFile, ...]:
-        """Files with what was made before found; where the store had it and has lost it, it is ordered after all.
+        """The files, with earlier ones looked up; any that the cache has lost meanwhile is ordered after all.
 
-        LilyPond is at work on the others by now: that is why it is looked for so late.
+        LilyPond is working on the others by now: that is why this comes so late.
         """
         lilypond = self._setup.lilypond
         found: list[PendingFile] = []
@@ -237,7 +237,7 @@ class BatchRun:
         return tuple(found)
 
     def _file(self, file: PendingFile) -> PendingFile | None:
-        """A file that was made before: in its place, or with its bytes out of the store; None if in neither."""
+        """A file made before: in place, or with its bytes from the cache; None if in neither."""
         if file_digest(self._setup.output / file.place) == file.sha256:
             return file
         data = self._setup.store.get(file.key)
@@ -246,7 +246,7 @@ class BatchRun:
         return replace(file, data=data)
 
     def _rendered(self, build: Build, files: tuple[PendingFile, ...]) -> dict[str, dict[str, bytes] | Failure]:
-        """What the pool made of the books of a work, or why it could not; waits for it."""
+        """What the pool made of the books of a build, or why it failed. Blocks until it is there."""
 
         def tell(done: float, whole: float) -> None:
             self._setup.tell(f"{build.name}: engraving", done, whole)
@@ -255,7 +255,7 @@ class BatchRun:
         return {book: self._called().result(book, tell) for book in books}
 
     def _collected(self, file: PendingFile, books: dict[str, dict[str, bytes] | Failure]) -> PendingFile | Failure:
-        """A file with its bytes, put into the store where it is new; or why there is none."""
+        """The file with its bytes, cached if new; or why there is none."""
         if file.book is None or file.item is None or file.writer is None:
             if file.data is not None:
                 self._setup.store.put(file.key, file.data)
@@ -272,7 +272,7 @@ class BatchRun:
         return _ready(file.place, file.key, file.excerpts, data)
 
     def _call(self, build: Build) -> None:
-        """Have a pool, whose first LilyPonds start at once, before it is known what they shall do."""
+        """Make the pool; its first LilyPonds start at once, before their documents are known."""
         if self._pool is None and isinstance(self._setup.lilypond, LilyPond):
             from gesturesmith.batch.executors import worker_pool
 
@@ -280,12 +280,12 @@ class BatchRun:
             self._pool = self._stack.enter_context(worker_pool(self._setup, self._setup.lilypond, early))
 
     def _called(self) -> WorkerPool:
-        assert self._pool is not None  # a work that gives it something was not kept
+        assert self._pool is not None  # a build that uses it was not cached
         return self._pool
 
 
 def _early(build: Build, lilypond: LilyPond) -> tuple[tuple[str, ...], ...]:
-    """The formats of the LilyPonds that a work will need whatever it says."""
+    """The formats for which a build needs a LilyPond in any case."""
     chosen = [writers.get(name) for name in sorted(set(build.formats))]
     wanted = [tuple(w.key for w in chosen if w.engraved and kind in w.kinds) for kind in build.kinds]
     return tuple(dict.fromkeys(group for formats in wanted for group in groups(lilypond, formats)))
@@ -296,13 +296,13 @@ def _ready(place: PurePosixPath, key: str, excerpts: tuple[str, ...], data: byte
 
 
 def _bytes_key(data: bytes) -> str:
-    """The key of a file that costs nothing to make: its own bytes."""
+    """The cache key of a file that costs nothing to make: its own bytes."""
     return digest("bytes", data)
 
 
 def _clashes(plans: list[PendingBuild]) -> dict[int, Blocked]:
-    """The plans, by number, of which two would write one file; neither case nor how an accent is typed tells files
-    apart everywhere."""
+    """The builds, by number, that would write the same file; case and the encoding of accents tell no files apart
+    on some systems."""
     first: dict[str, tuple[int, PurePosixPath]] = {}
     found: dict[int, Blocked] = {}
     for number, plan in enumerate(plans):

@@ -1,4 +1,4 @@
-"""What a batch is given and what it gives."""
+"""The input and output of a batch."""
 
 from __future__ import annotations
 
@@ -19,15 +19,15 @@ if TYPE_CHECKING:
 
 @frozen(kw_only=True)
 class Build:
-    """One thing that is made by itself: the pages of one file, or a page of many files.
+    """One unit of work: the pages of one file, or a page of many files.
 
-    name      what messages call it
-    compile   from sources and options to what is delivered; a function of a module, which reads nothing but
-              its arguments and files that it notes (`reads`)
+    name      its name in messages
+    compile   turns sources and options into items to deliver; a module-level function that reads only
+              its arguments and files that it reports (`record_dependency`)
     sources   the files, as they were read
-    options   a frozen value whose repr says all of it
+    options   a frozen value whose repr is complete
     formats   names of writers
-    kinds     kinds of items it gives, so that the right LilyPonds start early
+    kinds     kinds of items it makes, so that the right LilyPonds start early
     """
 
     name: str
@@ -40,9 +40,9 @@ class Build:
 
 @frozen(kw_only=True)
 class OutputRecord:
-    """A file that is delivered: its place below the output folder, SHA-256, and the gestures and passages on it.
+    """A delivered file: its path below the output folder, SHA-256, and the gestures and passages on it.
 
-    `key` is where the store keeps its bytes.
+    `key` is the cache key of its bytes.
     """
 
     place: PurePosixPath
@@ -53,16 +53,16 @@ class OutputRecord:
 
 @frozen(kw_only=True)
 class BuildResult:
-    """A work that is done with.
+    """A finished build.
 
-    reports, names, ways   as its outcome has them
-    outputs          all files that are there now, whether written or not
-    written          those that were written, sorted
-    failures         gestures, or pages, that LilyPond could not set; their files are missing, others are there
+    reports, names, ways   as in its compile result
+    outputs          all files that exist now, whether newly written or not
+    written          the newly written ones, sorted
+    failures         gestures or pages that LilyPond failed on; their files are missing, the others exist
     blocked          why nothing could be delivered
-    lacking          formats that were not made for want of a LilyPond
-    reads            files that were read beside the sources
-    fault            of our own, that ended this work: nothing is known of it
+    lacking          formats that were not made because there is no LilyPond
+    reads            files read besides the sources
+    fault            a bug of ours that ended this build: nothing is known about it
     """
 
     build: Build
@@ -79,7 +79,7 @@ class BuildResult:
 
     @property
     def whole(self) -> bool:
-        """Whether all that can be made is there."""
+        """Whether everything was made."""
         return not self.failures and self.blocked is None and not self.lacking and self.fault is None
 
 
@@ -89,17 +89,17 @@ def _silent(text: str, done: float, whole: float) -> None:
 
 @frozen(kw_only=True)
 class BatchSetup:
-    """Where and how a batch is made.
+    """How and where a batch is made.
 
-    output    the folder for what is made
-    inputs    files that are never written over, whatever they hold
+    output    the output folder
+    inputs    files that are never overwritten, whatever they contain
     lilypond  the LilyPond, or why there is none
-    store     what is made already
-    jobs      so many LilyPonds at a time
-    force     write over files that are not ours as well
-    cluster   the address of a Dask cluster that runs LilyPond in the place of this machine
+    store     the cache of earlier results
+    jobs      how many LilyPonds run at a time
+    force     also overwrite files that are not ours
+    cluster   the address of a Dask cluster that runs LilyPond instead of this machine
     sandbox   whether its workers run LilyPond in a sandbox: auto | always | never
-    tell      is told what is being done, and how much of how much (in gestures) LilyPond has done
+    tell      called with what is being done, and how much of how much (in gestures) LilyPond has done
     """
 
     output: Path

@@ -1,4 +1,4 @@
-"""Who runs the LilyPonds: books are gathered into documents, handed out, and their files collected."""
+"""The workers that run LilyPond: books are collected into documents and handed out, and their files collected."""
 
 from __future__ import annotations
 
@@ -9,21 +9,21 @@ from gesturesmith.batch.render import Book, RenderResult, RenderTask, renamed, w
 from gesturesmith.lilypond import Failure
 from gesturesmith.lytext import LyText
 
-_MAX_WEIGHT = 50  # gestures in a document: a start of LilyPond costs as much as setting about fifteen
-_MIN_WEIGHT = 8  # so few are not divided: the second LilyPond would start for longer than it works
+_MAX_WEIGHT = 50  # gestures in a document: starting LilyPond costs as much as about fifteen of them
+_MIN_WEIGHT = 8  # fewer are not divided: a second LilyPond would take longer to start than to work
 _POLL_S = 0.2
-_MAX_REASON = 200  # characters of what a cluster says
+_MAX_REASON = 200  # characters of a cluster's message
 
 Tell = Callable[[float, float], None]
 
 
 class WorkerPool:
-    """Gives documents to an executor (any of `concurrent.futures`), and the files of each book to whoever asks.
+    """Gives documents to an executor (any of `concurrent.futures`), and the files of each book to the caller.
 
     executor  runs the documents
-    work      makes a `RenderTask`: a function that the executor can call wherever its workers are
-    jobs      so many workers there are
-    far       they are on other machines, and may be lost
+    work      renders a `RenderTask`; the executor must be able to call it wherever its workers are
+    jobs      the number of workers
+    far       whether they are on other machines and may be lost
     """
 
     def __init__(
@@ -40,7 +40,7 @@ class WorkerPool:
         self._finished: list[int] = []  # appended to by other threads
 
     def add(self, formats: tuple[str, ...], ly: LyText, excerpts: tuple[str, ...]) -> str:
-        """Have a book made in some formats; the name to ask for it by."""
+        """Order a book in some formats; returns the name under which to ask for the result."""
         self._books += 1
         output = f"b{self._books:06d}"
         gathered = self._gathered.setdefault(formats, [])
@@ -51,7 +51,7 @@ class WorkerPool:
         return output
 
     def all_added(self) -> None:
-        """Nothing more comes: what is left is divided among the workers."""
+        """Call when no more books come: the rest is divided among the workers."""
         left = {formats: books for formats, books in self._gathered.items() if books}
         whole = sum(weight(tuple(books)) for books in left.values())
         share = whole if whole <= _MIN_WEIGHT else min(_MAX_WEIGHT, -(-whole // self._jobs))
@@ -66,7 +66,7 @@ class WorkerPool:
         self._gathered.clear()
 
     def result(self, output: str, tell: Tell) -> dict[str, bytes] | Failure:
-        """The files of a book by format, or why there are none; waits for them."""
+        """The files of a book by format, or why there are none. Blocks until they are there."""
         future = self._where.pop(output)
         while not future.done():
             wait([future], timeout=_POLL_S)
@@ -79,7 +79,7 @@ class WorkerPool:
         return failed if failed is not None else rendered.files[output]
 
     def progress(self) -> tuple[int, int]:
-        """How much is done, and how much there is, in gestures."""
+        """How much is done and how much there is in all, in gestures."""
         return sum(self._finished), self._whole
 
     def _hand_out(self, formats: tuple[str, ...], books: tuple[Book, ...]) -> None:

@@ -1,4 +1,4 @@
-"""Files and folders named on the command line, as one list of files, each with the place of what is made of it."""
+"""Files and folders named on the command line, as one list of files, each with the place of its outputs."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ class InputFile:
 
 @frozen(kw_only=True)
 class InputFiles:
-    """All that is named, read: texts with where they come from, what gave no text, and all paths there are."""
+    """All named files: texts with their origin, unreadable files, and all paths."""
 
     read: tuple[tuple[InputFile, Source], ...]
     unread: tuple[UnreadableFile, ...]
@@ -39,7 +39,7 @@ class InputFiles:
 
 
 def read_all(named: Iterable[str]) -> InputFiles:
-    """What `find_files` finds, read."""
+    """The files found by `find_files`, read."""
     found = find_files(named)
     texts = [(one, read(one.path)) for one in found if isinstance(one, InputFile)]
     return InputFiles(
@@ -55,8 +55,8 @@ def read_all(named: Iterable[str]) -> InputFiles:
 def find_files(named: Iterable[str]) -> tuple[InputFile | UnreadableFile, ...]:
     """The files that are named, and those ending in `.gesture` in the folders that are named and below them.
 
-    In the order of their naming, those of a folder sorted; hidden files and folders are passed over, and each
-    file is there once. A folder without any is one that could not be read.
+    In the order given, those of a folder sorted; hidden files and folders are skipped, and each
+    file appears once. A folder without any counts as unreadable.
     """
     found: list[InputFile | UnreadableFile] = []
     seen: set[str] = set()
@@ -83,7 +83,7 @@ def _in_folder(folder: str) -> Iterator[InputFile | UnreadableFile]:
                 if not _is_plain(path):
                     yield _unread(path, "not a regular file")
                 elif not lies_within(Path(path), Path(folder)):
-                    # A folder may be somebody else's, and messages quote the lines of what is read.
+                    # A folder may be somebody else's, and messages quote lines of what is read.
                     yield _unread(path, "a link that leads out of the folder; name its target instead")
                 else:
                     yield _file(path, mirrored, named=False)

@@ -1,4 +1,4 @@
-"""What the commands that make pages have in common: their options, the run, and what is said of it."""
+"""What the commands that make pages share: their options, the run, and its messages."""
 
 from __future__ import annotations
 
@@ -43,14 +43,14 @@ class OutputOptions:
 
 
 def cores() -> int:
-    """How many processes may work at a time on this machine."""
+    """How many processors this program may use."""
     if hasattr(os, "sched_getaffinity"):
         return len(os.sched_getaffinity(0))
     return os.cpu_count() or 1
 
 
 def _formats(context: click.Context, option: click.Parameter, value: str) -> tuple[str, ...]:
-    """The formats in a list with commas; which there are, the folder of writers says."""
+    """The formats in a comma-separated list, checked against the folder of writers."""
     asked = tuple(dict.fromkeys(w.strip().lower() for w in value.split(",") if w.strip()))
     known = writers.names()
     unknown = [w for w in asked if w not in known]
@@ -61,7 +61,7 @@ def _formats(context: click.Context, option: click.Parameter, value: str) -> tup
 
 
 def _name(context: click.Context, option: click.Parameter, value: str | None) -> str | None:
-    """A pattern for names, all of whose fields there are."""
+    """A pattern for names, with known fields only."""
     if value is None:
         return None
     from gesturesmith.pipeline.naming import FIELDS, unknown_fields
@@ -74,7 +74,7 @@ def _name(context: click.Context, option: click.Parameter, value: str | None) ->
 
 
 def _cluster(context: click.Context, option: click.Parameter, value: str | None) -> str | None:
-    """An address, where there is what speaks to it."""
+    """The address of a cluster; an error without Dask."""
     if value is not None and importlib.util.find_spec("distributed") is None:
         raise click.BadParameter("this needs Dask: pip install 'gesturesmith[cluster]'", context, option)
     return value
@@ -177,7 +177,7 @@ def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
 
 
 def open_store(common: OutputOptions) -> Store:
-    """What is made already, as far as it is wanted."""
+    """The cache, unless it is switched off."""
     from gesturesmith import cache
 
     return cache.open_store() if common.cached else cache.null_store()
@@ -192,10 +192,10 @@ def run(
     files: InputFiles,
     report: Callable[[BuildResult], Status] | None = None,
 ) -> Status:
-    """Make all works, say what became of each and, of several, of all; the exit status.
+    """Make all builds and report on each, with a summary if there are several; the exit status.
 
-    files    all that was named: none of it is written over, and what gave no text is told
-    report   says what was found in a work's files, and what that comes to; left out, it is what is refused
+    files    all input files: none is overwritten, and unreadable ones are reported
+    report   reports the findings of a build and gives their status; by default it reports what is refused
     """
     from contextlib import closing
 
@@ -258,7 +258,7 @@ def _setup(common: OutputOptions, store: Store, files: InputFiles, progress: Pro
 
 
 def _lilypond(common: OutputOptions) -> LilyPond | MissingLilyPond:
-    """The LilyPond, or why there is none: without a reason where no format needs it."""
+    """The LilyPond, or why there is none; without a reason if no format needs it."""
     from gesturesmith.lilypond import MissingLilyPond, find
 
     needed = any(writers.get(name).engraved for name in common.formats)

@@ -1,4 +1,4 @@
-"""What is said of works that are done: of each what was found and made, and how many came out how."""
+"""Messages about finished builds: the findings and outputs of each, and a summary."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 
 def reported(report: FileReport, *, colour: bool) -> Status:
-    """What is wrong with a file or refused, in full; of what can be played, how much there is."""
+    """Print errors and refusals in full, and count what is playable."""
     from gesturesmith.diagnostics import Report, Verdict, render_text
 
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
@@ -42,7 +42,7 @@ def reported(report: FileReport, *, colour: bool) -> Status:
 
 
 def _missing(report: FileReport) -> str:
-    """What the errors of a file keep from being engraved."""
+    """What is not engraved because of the errors in a file."""
     if not report.usable or not (report.gestures or report.passages):
         return "nothing was engraved"
     names = ", ".join(clean(name) for name, _ in report.unread)
@@ -50,7 +50,7 @@ def _missing(report: FileReport) -> str:
 
 
 def delivered(done: BuildResult, folder: Path) -> Status:
-    """Which files were written, which were as they should be already, and what failed."""
+    """Print which files were written, which were unchanged, and what failed."""
     status = Status.GOOD
     for failure in done.failures:
         complain(f"{done.build.name}: {_broken(failure, alone=not done.outputs)}")
@@ -67,7 +67,7 @@ def delivered(done: BuildResult, folder: Path) -> Status:
 
 
 class BatchSummary:
-    """How many works came out how."""
+    """Counts builds by result."""
 
     def __init__(self, failed: int = 0) -> None:
         self._count: Counter[str] = Counter(failed=failed)
@@ -75,7 +75,7 @@ class BatchSummary:
         self._unread = 0
 
     def add(self, done: BuildResult, said: Status) -> None:
-        """`said`: what its reports came to. Where nothing was to be made, and nothing wrong, it does not count."""
+        """`said`: the status of its reports. A build with nothing to make and nothing wrong is not counted."""
         unread = any(not report.readable for report in done.reports)
         if not done.whole or (not done.outputs and (unread or said is Status.INPUT)):
             kind = "failed"

@@ -1,4 +1,4 @@
-"""A few LilyPonds at a time: those that were started early, and more when they are asked for."""
+"""A few LilyPonds at a time: those started early, and more on demand."""
 
 from __future__ import annotations
 
@@ -12,10 +12,10 @@ from gesturesmith.lilypond.run import Job, RunResult, WaitingProcess, start
 
 
 class LilyPondPool:
-    """Processes that wait for documents; used with `with`, after which none is left running.
+    """Processes that wait for documents. Use it in a `with`, after which none is left running.
 
-    `early`: the formats of each process to start at once. A task whose formats no waiting process makes, or
-    whose process is taken, gets one of its own. Several threads may share a pool.
+    `early`: the formats of each process to start at once. A job whose formats no waiting process makes, or
+    whose process is taken, gets a new one. Several threads may share a pool.
     """
 
     def __init__(self, lilypond: LilyPond, early: tuple[tuple[str, ...], ...] = ()) -> None:
@@ -41,7 +41,7 @@ class LilyPondPool:
         self.close()
 
     def close(self) -> None:
-        """End every LilyPond at once, also those that others wait for; none is started after this."""
+        """End every LilyPond at once, even those that threads wait for; none is started after this."""
         with self._lock:
             self._closed = True
             self._stack.close()
@@ -49,7 +49,7 @@ class LilyPondPool:
                 waiting.cancel()
 
     def one(self, formats: tuple[str, ...], job: Job) -> RunResult:
-        """The run of one task."""
+        """Run one job."""
         waiting = self._take(formats)
         try:
             waiting.feed(job)

@@ -1,4 +1,4 @@
-"""What is kept of gestures and passages from one run to the next: what was not touched is neither checked nor
+"""Gestures and passages cached from one run to the next: unchanged ones are neither checked nor
 engraved again."""
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ _WORD = re.compile(r"[^\W\d_][\w\u0300-\u036f]*(?:-[\w\u0300-\u036f]+)*")
 
 @frozen(kw_only=True)
 class CachedGesture:
-    """A gesture or passage that was made before.
+    """A gesture or passage from an earlier run.
 
     report  of a gesture on which nothing was found, as if its block began on line 1; None for others: what is
             found may name other blocks, and is looked for anew
@@ -48,9 +48,9 @@ _FORM = value_format(
 
 
 class GestureCache:
-    """Gestures and passages by what they are made of: this program, the file's settings, the lines of their block,
-    the files they name, and the options. Where in the file a block stands makes no difference. A passage plays
-    others, which play others in turn: it is made of all blocks."""
+    """Gestures and passages cached by what they are made from: the program, the file's settings, the lines of their
+    block, the files they name, and the options. Where a block is in the file makes no difference. A passage plays
+    others, which play others in turn: it is made from all blocks."""
 
     def __init__(self, store: Store, source: Source, tree: File, options: Options) -> None:
         self._store = store
