@@ -226,7 +226,7 @@ TEXTS = {
         "mouthpiece off the lips in the rests, and stop at any pain or numbness."
     ),
     "caution-loud": (
-        "Some of these techniques are loud. Use hearing protection, keep away from other players' bells, keep "
+        "Some of these techniques are loud. Use hearing protection, keep away from other players’ bells, keep "
         "rehearsals of them short, and follow the local rules on noise exposure."
     ),
     "caution-flutter": (

@@ -128,9 +128,9 @@ def test_seconds_are_offered_as_they_are_written() -> None:
 @pytest.mark.parametrize(
     ("contour", "words"),
     [
-        ("Bb3 -- Eb3", "on one partial the slide reaches from Bb3 to E3; there it must be set anew"),
-        ("E2 -- Eb2", "no partial leads down from E2; the slide must be set anew"),
-        ("xE2 -- xD2", "no partial leads down from E2; the slide must be set anew"),
+        ("Bb3 -- Eb3", "on one partial the slide reaches from Bb3 to E3; there it must be reset"),
+        ("E2 -- Eb2", "no partial leads down from E2; the slide must be reset"),
+        ("xE2 -- xD2", "no partial leads down from E2; the slide must be reset"),
     ],
 )
 def test_where_a_slide_glissando_breaks(contour: str, words: str) -> None:

@@ -234,8 +234,8 @@ def test_a_legend_says_what_its_chart_shows() -> None:
     assert "T is the trigger." not in book("fingering", "trombone")
     assert "T is the trigger." in book("fingering", "trombone-f")
     assert "TT both triggers together" in book("quarter-tones", "bass-trombone")
-    assert "in parentheses are not to be had" in book("fingering", "trumpet")  # between pedal notes and F#3
-    assert "in parentheses are not to be had" not in book("fingering", "horn")
+    assert "in parentheses are not available" in book("fingering", "trumpet")  # between pedal notes and F#3
+    assert "in parentheses are not available" not in book("fingering", "horn")
     assert "its slide position" in book("quarter-tones", "trombone")
     assert "the number of its harmonic" in book("quarter-tones", "natural-horn")
     assert "la position de la coulisse" in book("quarter-tones", "trombone", "fr")
