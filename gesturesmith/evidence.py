@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import Enum
 from typing import Any
 
+from gesturesmith.kinds import Side
 from gesturesmith.values import frozen
 
 
@@ -47,13 +48,16 @@ class Limit:
     """A limit on which readings differ: caution beyond `narrow`, refused only beyond `wide`.
 
     `wide` is None where nothing at hand would justify a refusal. `unit` is the unit of both values. `wide_means`
-    says what `wide` is, where that is no other reading of the same quantity.
+    says what `wide` is, where that is no other reading of the same quantity. `side` is where it is passed: "above"
+    or "below" it, by a level that is "louder" or "softer", "outside" what it names; "none" of what is only reckoned
+    with, which nothing is measured against.
     """
 
     narrow: Sourced[Any]
     wide: Sourced[Any] | None = None
     unit: str = ""
     wide_means: str = ""
+    side: Side = "above"
 
     def __post_init__(self) -> None:
         if self.wide is not None and not self.wide.kind.may_refuse:

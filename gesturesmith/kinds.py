@@ -49,6 +49,9 @@ ScriptSign = Literal["stopped", "half-stopped", "open", "double-dots", "triple-d
 EdgeShape = Literal["scoop", "plop", "rip", "doit", "fall"]
 HandState = Literal["open", "half-stopped", "stopped"]
 
+# Where a limit is passed
+Side = Literal["above", "below", "louder", "softer", "outside", "none"]
+
 # Instruments and how they are played
 InstrumentKind = Literal["valves", "slide"]
 Means = Literal["valves", "slide", "single"]

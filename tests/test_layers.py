@@ -31,7 +31,7 @@ LAYERS = (
 LEFT = {
     "units": {"source", "evidence", "registry", "paths", "values"},
     "source": {"values"},
-    "evidence": {"values"},
+    "evidence": {"kinds", "values"},
     "registry": set(),
     "dependencies": set(),
     "paths": set(),

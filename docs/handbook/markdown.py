@@ -49,9 +49,9 @@ def limit_rows(limits: Mapping[str, Limit]) -> Iterable[tuple[object, ...]]:
         pitch = name.endswith(("_lowest_cents", "_highest_cents"))
         wide = limit.wide
         evidence = evidence_text(limit.narrow) + (f"; widest, {evidence_text(wide)}" if wide is not None else "")
-        side = wrong_side(name)
+        side = wrong_side(limit)
         narrow = value_text(limit.narrow.value, limit.unit, pitch=pitch)
         refused = "never"
         if wide is not None:
-            refused = f"{refused_side(name, wide)} {value_text(wide.value, limit.unit, pitch=pitch)}"
+            refused = f"{refused_side(limit)} {value_text(wide.value, limit.unit, pitch=pitch)}"
         yield f"`{name}`", f"{side} {narrow}" if side else f"({narrow})", refused if side else "", evidence

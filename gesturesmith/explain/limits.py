@@ -2,45 +2,38 @@
 
 from __future__ import annotations
 
-import re
 import textwrap
 from functools import cache
 
 from gesturesmith import instruments
-from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.evidence import Kind, Limit, Sourced
+from gesturesmith.kinds import Side
 from gesturesmith.rules.shared.limits import FAR
 from gesturesmith.units import spell
 
 _WIDTH = 96
-# What the checker reckons with: nothing is measured against it by itself.
-_RECKONED = re.compile(
-    r"(breath_flow|effort)_(?!reserve).*|cycles_hz|rest_ratio|pedal_partial|range_far_cents"
-    r"|(hand_raise|half_stopped_lower|lip_down|room_below|room_above)_cents"
-)
-# What has to be reached; everything else has not to be passed.
-_LEAST = re.compile(
-    r".*(_lowest_cents|_lowest_partial|narrowest_cents|_change_s|_periods|_min_partials|_arpeggio_partial)"
-    r"|low_gliss_highest_cents|shortest_ms"
-)
+# The word for the side that is not comfortable.
+_SIDES: dict[Side, str] = {
+    "above": "beyond",
+    "below": "below",
+    "louder": "louder than",
+    "softer": "softer than",
+    "outside": "outside",
+    "none": "",
+}
 FAR_WORDS = f"{FAR:g} times a reading from practice, downward divided by as much"
 CURVE = "between the middles of two registers the limit changes evenly with height"
 
 
-def wrong_side(name: str) -> str:
+def wrong_side(limit: Limit) -> str:
     """The word for the side of a limit that is not comfortable; "" for what is only reckoned with."""
-    if _RECKONED.fullmatch(name):
-        return ""
-    if _LEAST.fullmatch(name):
-        return "below"
-    if "softest" in name or "loudest" in name:
-        return "softer than" if "softest" in name else "louder than"
-    return "outside" if name in ("sing_cents", "registers") else "beyond"
+    return _SIDES[limit.side]
 
 
-def refused_side(name: str, wide: Sourced[object]) -> str:
+def refused_side(limit: Limit) -> str:
     """The same for what is refused: a reading from practice is not so exact that refusing began right beyond it."""
-    side = wrong_side(name)
-    return f"far {side}" if side in ("beyond", "below") and wide.kind.only_far else side
+    measured = limit.side in ("above", "below") and limit.wide is not None and limit.wide.kind is Kind.PRACTICE
+    return f"far {wrong_side(limit)}" if measured else wrong_side(limit)
 
 
 @cache
@@ -63,11 +56,11 @@ def explain_limit(name: str) -> str | None:
     for limit, keys in groups.items():
         everywhere = len(keys) == len(instruments.names())
         lines += ["", *_wrapped("every instrument" if everywhere else ", ".join(keys), 0)]
-        side = wrong_side(wanted)
+        side = wrong_side(limit)
         care = f"with care {side}" if side else "reckoned with as"
         lines += _wrapped(f"{care} {_words(wanted, limit, limit.narrow)}", 2)
         if limit.wide is not None and side:
-            refused = refused_side(wanted, limit.wide)
+            refused = refused_side(limit)
             lines += _wrapped(f"not as written {refused} {_words(wanted, limit, limit.wide)}", 2)
     if any(" far be" in line for line in lines):
         lines += ["", *_wrapped(f"far is {FAR_WORDS}", 0)]

@@ -24,6 +24,7 @@ PEDAL = Limit(
     Sourced(1, PRACTICE, "Wikipedia, Pitch of brass instruments: half-tube instruments miss the first partial"),
     None,
     "partial",
+    side="none",
 )
 
 DRAWN_SLIDE = {
@@ -43,7 +44,10 @@ def limits(registers: tuple[Register, ...], lowest_partials: tuple[int, ...], ai
         | _limits.bends(registers, lowest_partials)
         | _limits.breath(registers, air)
         | _limits.stamina(registers)
-        | {"pedal_partial": PEDAL, "pedal_loudest": Limit(Sourced("f", HOUSE, "a pedal note cannot be forced"))}
+        | {
+            "pedal_partial": PEDAL,
+            "pedal_loudest": Limit(Sourced("f", HOUSE, "a pedal note cannot be forced"), side="louder"),
+        }
     )
 
 

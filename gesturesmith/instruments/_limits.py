@@ -77,7 +77,7 @@ def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> 
 def beyond_sources(cents: int) -> dict[str, Limit]:
     """How far beyond the notes of any source a pitch is refused: a player's page is no measurement."""
     source = "refused only this far beyond the notes any source gives; it only makes the checker milder"
-    return {"range_far_cents": Limit(Sourced(cents, HOUSE, source), None, "cents")}
+    return {"range_far_cents": Limit(Sourced(cents, HOUSE, source), None, "cents", side="none")}
 
 
 def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Limit]:
@@ -98,12 +98,13 @@ def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Lim
             Sourced(0.1, PRACTICE, "J. Wolfe, UNSW: mean flow in wind playing 0.1 to 1 L/s"),
             Sourced(0.1, PRACTICE, "J. Wolfe, UNSW: mean flow in wind playing 0.1 to 1 L/s"),
             "L/s",
+            side="none",
         ),
     }
     for register in registers:
         for level, flow in zip(("pp", "mf", "ff"), flows[register.name], strict=True):
             value = Sourced(round(flow * scale, 3), HOUSE, _FLOWS)
-            limits[f"breath_flow_{register.name}_{level}"] = Limit(value, None, "L/s")
+            limits[f"breath_flow_{register.name}_{level}"] = Limit(value, None, "L/s", side="none")
     return limits
 
 
@@ -111,7 +112,9 @@ def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
     """How a passage tires: effort a second by register (middle mf is 1), and what rest gives back."""
     effort = {"low": 0.8, "middle": 1.0, "high": 1.6, "top": 2.5}
     limits = {
-        f"effort_{r.name}": Limit(Sourced(effort[r.name], HOUSE, "height tires; the curve is ours"), None, "")
+        f"effort_{r.name}": Limit(
+            Sourced(effort[r.name], HOUSE, "height tires; the curve is ours"), None, "", side="none"
+        )
         for r in registers
     }
     limits["effort_reserve_s"] = Limit(
@@ -120,17 +123,26 @@ def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
         "s",
     )
     limits["effort_louder"] = Limit(
-        Sourced(0.25, HOUSE, "each level above mf takes a quarter more; the curve is ours"), None, ""
+        Sourced(0.25, HOUSE, "each level above mf takes a quarter more; the curve is ours"),
+        None,
+        "",
+        side="none",
     )
     limits["rest_ratio"] = Limit(
-        Sourced(1.0, PRACTICE, "S. Wright, endurance sheet: rest as much as you play"), None, ""
+        Sourced(1.0, PRACTICE, "S. Wright, endurance sheet: rest as much as you play"),
+        None,
+        "",
+        side="none",
     )
     limits["softest_top"] = Limit(
         Sourced(
             "p", HOUSE, "each pitch needs a least pressure to start (Kruger, McLean and Kruger): the level is ours"
-        )
+        ),
+        side="softer",
     )
-    limits["loudest_low"] = Limit(Sourced("ff", HOUSE, "the lowest octave is weak (orchestrationonline.com)"))
+    limits["loudest_low"] = Limit(
+        Sourced("ff", HOUSE, "the lowest octave is weak (orchestrationonline.com)"), side="louder"
+    )
     return limits
 
 
@@ -168,6 +180,7 @@ def ear_and_lip() -> dict[str, Limit]:
             Sourced(6, MEMORY, "Doughty and Garner, J. Exp. Psychol. 37 (1947): tone pitch after 6 periods, +-3"),
             Sourced(3, PUBLISHED, "just audible tonality, Chalmers publ. 141752: 3.0 to 3.5 periods at 150 Hz"),
             "periods",
+            side="below",
         ),
         "harmonic_gliss_exact_cents": Limit(fifteen, None, "cents"),
         "harmonic_gliss_about_cents": Limit(
@@ -177,11 +190,13 @@ def ear_and_lip() -> dict[str, Limit]:
             Sourced(3, DERIVED, "two partials have nothing between them to sweep through"),
             Sourced(3, DERIVED, "two partials have nothing between them to sweep through"),
             "partials",
+            side="below",
         ),
         "harmonic_gliss_arpeggio_partial": Limit(
             Sourced(6, HOUSE, "below partial 6 the steps are thirds and wider: a horn-call arpeggio"),
             None,
             "partial",
+            side="below",
         ),
         "lip_gliss_cents": Limit(
             Sourced(700, HOUSE, "beyond a fifth the lip cannot hide the partials it crosses"), None, "cents"
@@ -190,16 +205,23 @@ def ear_and_lip() -> dict[str, Limit]:
             Sourced(3, HOUSE, "contemporarytuba.com: between distant partials the tone will not hold, it jumps"),
             None,
             "partial",
+            side="below",
         ),
         "sing_cents": Limit(
             Sourced((4800, 7400), PUBLISHED, "abjad 3.31: a tenor voice, C3 to D5; not every player has it"),
             Sourced((4000, 8800), PUBLISHED, "abjad 3.31: bass E2 to soprano E6, the widest of the voices"),
             "cents",
+            side="outside",
         ),
         "mute_change_s": Limit(
-            Sourced(5.0, PRACTICE, "bnelsonmusic.wordpress.com: at least five seconds before and after"), None, "s"
+            Sourced(5.0, PRACTICE, "bnelsonmusic.wordpress.com: at least five seconds before and after"),
+            None,
+            "s",
+            side="below",
         ),
-        "tongue_change_s": Limit(Sourced(0.3, HOUSE, "a breath between two kinds of tonguing"), None, "s"),
+        "tongue_change_s": Limit(
+            Sourced(0.3, HOUSE, "a breath between two kinds of tonguing"), None, "s", side="below"
+        ),
         "trill_other_cents": Limit(
             Sourced(35, HOUSE, "two fingerings further apart than this are heard as two pitches"), None, "cents"
         ),
@@ -215,7 +237,10 @@ def reading() -> dict[str, Limit]:
             "points a second",
         ),
         "band_narrowest_cents": Limit(
-            Sourced(300, HOUSE, "low, middle and high need different places on the staff"), None, "cents"
+            Sourced(300, HOUSE, "low, middle and high need different places on the staff"),
+            None,
+            "cents",
+            side="below",
         ),
         "text_longest": Limit(
             Sourced(48, HOUSE, "about the width of a line of music at staff size 7 mm"), None, ""

@@ -90,22 +90,32 @@ def hand_limits(top_register_cents: int, long_tube_cents: float) -> dict[str, Li
             ),
             Sourced(smooth, DERIVED, "below partial 8 of the longest tube the steps are wider than a whole tone"),
             "cents",
+            side="below",
         ),
         "hand_out_widest_cents": Limit(
             Sourced(500, HOUSE, "wider slides break into their partials"), None, "cents"
         ),
         "half_stopped_lower_cents": Limit(
-            Sourced(100, PRACTICE, "Ericson, ASU: moderate stopping lowers any note a half step"), None, "cents"
+            Sourced(100, PRACTICE, "Ericson, ASU: moderate stopping lowers any note a half step"),
+            None,
+            "cents",
+            side="none",
         ),
         "stopped_lowest_cents": Limit(
             Sourced(cents("Bb2"), MEMORY, "stopped notes below written F3 are hard to tune and to hear"),
             None,
             "cents",
+            side="below",
         ),
         "half_stopped_lowest_cents": Limit(
-            Sourced(cents("F3"), MEMORY, "half-stopped notes below written C4 lose their pitch"), None, "cents"
+            Sourced(cents("F3"), MEMORY, "half-stopped notes below written C4 lose their pitch"),
+            None,
+            "cents",
+            side="below",
         ),
-        "hand_change_s": Limit(Sourced(0.5, HOUSE, "shutting or opening the bell between two notes"), None, "s"),
+        "hand_change_s": Limit(
+            Sourced(0.5, HOUSE, "shutting or opening the bell between two notes"), None, "s", side="below"
+        ),
     }
 
 
@@ -140,14 +150,20 @@ INSTRUMENT = Instrument(
     | hand_limits(cents("C#5"), min(t.fundamental_cents for t in TUBES))
     | {
         "low_gliss_highest_cents": Limit(
-            Sourced(cents("E3"), HOUSE, "in the low register a fast run says more than a glissando"), None, "cents"
+            Sourced(cents("E3"), HOUSE, "in the low register a fast run says more than a glissando"),
+            None,
+            "cents",
+            side="below",
         ),
         "pedal_partial": Limit(
             Sourced(1, PRACTICE, "Edinburgh theses (Logie 2012, Bromage 2007): the pedal is no true resonance"),
             None,
             "partial",
+            side="none",
         ),
-        "pedal_loudest": Limit(Sourced("f", HOUSE, "without a resonance under it a pedal note cannot be forced")),
+        "pedal_loudest": Limit(
+            Sourced("f", HOUSE, "without a resonance under it a pedal note cannot be forced"), side="louder"
+        ),
     },
     has_hand=True,
     # Bass clef in new notation: the same fifth down as in treble. Treble serves down to two ledger lines.

@@ -33,7 +33,7 @@ def _along(instrument: Instrument, prefix: str, written: float) -> Limit | None:
     low, high = known[above - 1], known[above]
     narrow = _mixed(low.narrow, high.narrow, share)
     wide = None if low.wide is None or high.wide is None else _mixed(low.wide, high.wide, share)
-    return Limit(narrow, wide, low.unit, low.wide_means)
+    return Limit(narrow, wide, low.unit, low.wide_means, low.side)
 
 
 def _mixed(low: Sourced[float], high: Sourced[float], share: float) -> Sourced[float]:

@@ -10,8 +10,8 @@ TECHNIQUE = Technique(
     kin=("air-tone",),
     tone="none",
     limits={
-        "shortest_ms": Limit(Sourced(100, HOUSE, "the noise needs a moment to be heard"), unit="ms"),
-        "loudest": Limit(Sourced("f", HOUSE, "breath has no more to give"), unit="level"),
+        "shortest_ms": Limit(Sourced(100, HOUSE, "the noise needs a moment to be heard"), unit="ms", side="below"),
+        "loudest": Limit(Sourced("f", HOUSE, "breath has no more to give"), unit="level", side="louder"),
     },
     effort=Sourced(0.3, HOUSE, "the lips rest"),
     flow=Sourced(2.0, HOUSE, "nothing holds the air back"),

@@ -10,8 +10,8 @@ TECHNIQUE = Technique(
     kin=("air", "ordinary"),
     tone="needs",
     limits={
-        "shortest_ms": Limit(Sourced(150, HOUSE, "in less it is heard as a soft attack"), unit="ms"),
-        "loudest": Limit(Sourced("mf", HOUSE, "beyond it the tone covers the air"), unit="level"),
+        "shortest_ms": Limit(Sourced(150, HOUSE, "in less it is heard as a soft attack"), unit="ms", side="below"),
+        "loudest": Limit(Sourced("mf", HOUSE, "beyond it the tone covers the air"), unit="level", side="louder"),
     },
     effort=Sourced(0.9, HOUSE, "relaxed lips"),
     flow=Sourced(1.5, HOUSE, "part of the air is not used for tone"),

@@ -18,7 +18,9 @@ TECHNIQUE = Technique(
     },
     limits={
         "shortest_ms": Limit(
-            Sourced(250, HOUSE, "down and back again in less is heard as a cracked note"), unit="ms"
+            Sourced(250, HOUSE, "down and back again in less is heard as a cracked note"),
+            unit="ms",
+            side="below",
         )
     },
     effort=Sourced(1.1, HOUSE, "the lip leaves the middle of the note"),

@@ -10,10 +10,12 @@ TECHNIQUE = Technique(
     kin=("ordinary",),
     tone="needs",
     limits={
-        "shortest_ms": Limit(Sourced(80, HOUSE, "in less it is heard as an accent"), unit="ms"),
+        "shortest_ms": Limit(Sourced(80, HOUSE, "in less it is heard as an accent"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(15, HOUSE, "full force all the time"), unit="s"),
         "softest": Limit(
-            Sourced("mf", HOUSE, "the edge comes with force; stopped, it comes earlier"), unit="level"
+            Sourced("mf", HOUSE, "the edge comes with force; stopped, it comes earlier"),
+            unit="level",
+            side="softer",
         ),
     },
     effort=Sourced(1.4, HOUSE, "full force"),

@@ -21,7 +21,9 @@ TECHNIQUE = Technique(
     },
     limits={
         "narrowest_cents": Limit(
-            Sourced(200, DERIVED, "within less than two semitones there is no note to run through"), unit="cents"
+            Sourced(200, DERIVED, "within less than two semitones there is no note to run through"),
+            unit="cents",
+            side="below",
         )
     },
     effort=Sourced(1.0, HOUSE, "as plain playing"),

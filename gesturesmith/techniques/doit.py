@@ -9,8 +9,8 @@ TECHNIQUE = Technique(
     moves="lip",
     kin=("ordinary",),
     limits={
-        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms"),
-        "room_above_cents": Limit(Sourced(200, HOUSE, "a step or two to leave by"), unit="cents"),
+        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "room_above_cents": Limit(Sourced(200, HOUSE, "a step or two to leave by"), unit="cents", side="none"),
     },
     effort=Sourced(1.1, HOUSE, "upward at the end of the breath"),
     flow=Sourced(1.05, HOUSE, "a short push of air"),

@@ -9,8 +9,8 @@ TECHNIQUE = Technique(
     moves="lip and valves",
     kin=("ordinary",),
     limits={
-        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms"),
-        "room_below_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents"),
+        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "room_below_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents", side="none"),
     },
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),

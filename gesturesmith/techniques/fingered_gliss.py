@@ -23,9 +23,11 @@ TECHNIQUE = Technique(
         "split-tone": "the lip holds two partials in a split tone and is not free to slide",
     },
     limits={
-        "shortest_ms": Limit(Sourced(200, HOUSE, "two or three strokes of the valves"), unit="ms"),
+        "shortest_ms": Limit(Sourced(200, HOUSE, "two or three strokes of the valves"), unit="ms", side="below"),
         "narrowest_cents": Limit(
-            Sourced(300, HOUSE, "in less than a minor third it is heard as a trill"), unit="cents"
+            Sourced(300, HOUSE, "in less than a minor third it is heard as a trill"),
+            unit="cents",
+            side="below",
         ),
     },
     effort=Sourced(1.15, HOUSE, "lip and fingers work together"),

@@ -17,10 +17,12 @@ TECHNIQUE = Technique(
         "valve-clicks": "the clicks are made without breath",
     },
     limits={
-        "shortest_ms": Limit(Sourced(150, HOUSE, "three or four rolls of the tongue"), unit="ms"),
+        "shortest_ms": Limit(Sourced(150, HOUSE, "three or four rolls of the tongue"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(10, HOUSE, "one breath, much air"), unit="s"),
         "softest": Limit(
-            Sourced("p", PRACTICE, "harder at low volume, composerstubaguide.blog (A. Hynds)"), unit="level"
+            Sourced("p", PRACTICE, "harder at low volume, composerstubaguide.blog (A. Hynds)"),
+            unit="level",
+            side="softer",
         ),
         "registers": Limit(
             Sourced(
@@ -29,9 +31,14 @@ TECHNIQUE = Technique(
                 "least effective at the extremes of the range, composerstubaguide.blog (A. Hynds)",
             ),
             unit="register",
+            side="outside",
         ),
-        "cycles_hz": Limit(Sourced((20, 30), MEMORY, "20 to 30 rolls a second; 15 to 30 on one page"), unit="Hz"),
-        "cycle_periods": Limit(Sourced(3, HOUSE, "fewer periods in a roll leave no pitch"), unit="periods"),
+        "cycles_hz": Limit(
+            Sourced((20, 30), MEMORY, "20 to 30 rolls a second; 15 to 30 on one page"), unit="Hz", side="none"
+        ),
+        "cycle_periods": Limit(
+            Sourced(3, HOUSE, "fewer periods in a roll leave no pitch"), unit="periods", side="below"
+        ),
     },
     effort=Sourced(1.4, HOUSE, "the lips are shaken"),
     flow=Sourced(1.4, HOUSE, "the roll needs a strong stream"),

@@ -10,12 +10,16 @@ TECHNIQUE = Technique(
     kin=("flutter-tongue", "ordinary"),
     tone="needs",
     limits={
-        "shortest_ms": Limit(Sourced(200, HOUSE, "in less it is heard as a rough attack"), unit="ms"),
+        "shortest_ms": Limit(Sourced(200, HOUSE, "in less it is heard as a rough attack"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "taxing for the throat"), unit="s"),
-        "softest": Limit(Sourced("mp", HOUSE, "a soft growl hardly speaks"), unit="level"),
-        "registers": Limit(Sourced(("low", "middle", "high"), HOUSE, "as for flutter-tongue"), unit="register"),
-        "cycles_hz": Limit(Sourced((20, 30), HOUSE, "taken as for flutter-tongue"), unit="Hz"),
-        "cycle_periods": Limit(Sourced(3, HOUSE, "fewer periods in a cycle leave no pitch"), unit="periods"),
+        "softest": Limit(Sourced("mp", HOUSE, "a soft growl hardly speaks"), unit="level", side="softer"),
+        "registers": Limit(
+            Sourced(("low", "middle", "high"), HOUSE, "as for flutter-tongue"), unit="register", side="outside"
+        ),
+        "cycles_hz": Limit(Sourced((20, 30), HOUSE, "taken as for flutter-tongue"), unit="Hz", side="none"),
+        "cycle_periods": Limit(
+            Sourced(3, HOUSE, "fewer periods in a cycle leave no pitch"), unit="periods", side="below"
+        ),
     },
     effort=Sourced(1.6, HOUSE, "more than flutter-tongue, which A. Hynds calls less taxing; the factor is ours"),
     flow=Sourced(1.3, HOUSE, "voice and tone share the air"),

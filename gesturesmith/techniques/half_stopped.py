@@ -11,12 +11,13 @@ TECHNIQUE = Technique(
     needs="hand",
     bell_hand="half",
     limits={
-        "shortest_ms": Limit(Sourced(100, HOUSE, "in less the colour is not heard"), unit="ms"),
+        "shortest_ms": Limit(Sourced(100, HOUSE, "in less the colour is not heard"), unit="ms", side="below"),
         "loudest": Limit(
             Sourced(
                 "mf", PRACTICE, "half to three quarters stopped is best from pp to mf, bnelsonmusic.wordpress.com"
             ),
             unit="level",
+            side="louder",
         ),
     },
     effort=Sourced(1.15, HOUSE, "less centred notes"),

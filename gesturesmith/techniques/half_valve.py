@@ -17,8 +17,10 @@ TECHNIQUE = Technique(
         "split-tone": "with the valves half down there are no clear harmonics to hold together",
     },
     limits={
-        "shortest_ms": Limit(Sourced(150, HOUSE, "the hollow tone speaks late"), unit="ms"),
-        "loudest": Limit(Sourced("f", HOUSE, "beyond it the tone breaks into the open one"), unit="level"),
+        "shortest_ms": Limit(Sourced(150, HOUSE, "the hollow tone speaks late"), unit="ms", side="below"),
+        "loudest": Limit(
+            Sourced("f", HOUSE, "beyond it the tone breaks into the open one"), unit="level", side="louder"
+        ),
     },
     effort=Sourced(1.2, HOUSE, "more resistance, and the lip must find the pitch"),
     flow=Sourced(0.85, HOUSE, "the half-shut valves hold the air back"),

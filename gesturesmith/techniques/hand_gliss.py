@@ -17,7 +17,9 @@ TECHNIQUE = Technique(
     },
     limits={
         "shortest_ms": Limit(
-            Sourced(200, HOUSE, "in less the hand makes a change of colour, not a slide"), unit="ms"
+            Sourced(200, HOUSE, "in less the hand makes a change of colour, not a slide"),
+            unit="ms",
+            side="below",
         )
     },
     effort=Sourced(1.05, HOUSE, "a little more resistance as the hand closes"),

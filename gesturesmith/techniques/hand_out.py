@@ -21,7 +21,9 @@ TECHNIQUE = Technique(
         "shake": "the lip cannot slide and shake at the same time",
         "split-tone": "the lip holds two partials in a split tone and is not free to slide",
     },
-    limits={"shortest_ms": Limit(Sourced(200, HOUSE, "in less the slide is heard as a jump"), unit="ms")},
+    limits={
+        "shortest_ms": Limit(Sourced(200, HOUSE, "in less the slide is heard as a jump"), unit="ms", side="below")
+    },
     effort=Sourced(1.3, HOUSE, "high, and without the support the hand gives"),
     flow=Sourced(1.1, HOUSE, "less resistance at the bell"),
     tiring=True,

@@ -20,7 +20,9 @@ TECHNIQUE = Technique(
         "shake": "the lip cannot sweep and shake at the same time",
         "split-tone": "the lip holds two partials in a split tone and is not free to sweep",
     },
-    limits={"shortest_ms": Limit(Sourced(120, HOUSE, "in less the harmonics run together"), unit="ms")},
+    limits={
+        "shortest_ms": Limit(Sourced(120, HOUSE, "in less the harmonics run together"), unit="ms", side="below")
+    },
     effort=Sourced(1.2, HOUSE, "the lip crosses many partials"),
     flow=Sourced(1.15, HOUSE, "a sweep is carried by more air"),
     look=Look(

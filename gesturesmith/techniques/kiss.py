@@ -13,8 +13,8 @@ TECHNIQUE = Technique(
     tone="none",
     limits={
         "fastest_per_s": Limit(Sourced(3, HOUSE, "the lips must close again each time"), unit="1/s"),
-        "shortest_ms": Limit(Sourced(60, HOUSE, "a smack"), unit="ms"),
-        "loudest": Limit(Sourced("f", HOUSE, "the lips have no more to give"), unit="level"),
+        "shortest_ms": Limit(Sourced(60, HOUSE, "a smack"), unit="ms", side="below"),
+        "loudest": Limit(Sourced("f", HOUSE, "the lips have no more to give"), unit="level", side="louder"),
     },
     effort=Sourced(0.5, HOUSE, "no held tone"),
     flow=Sourced(0.1, HOUSE, "air is drawn in, not blown"),

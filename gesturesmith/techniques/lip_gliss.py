@@ -17,7 +17,11 @@ TECHNIQUE = Technique(
         "shake": "the lip cannot slide and shake at the same time",
         "split-tone": "the lip holds two partials in a split tone and is not free to slide",
     },
-    limits={"shortest_ms": Limit(Sourced(150, HOUSE, "in less the lip jumps instead of sliding"), unit="ms")},
+    limits={
+        "shortest_ms": Limit(
+            Sourced(150, HOUSE, "in less the lip jumps instead of sliding"), unit="ms", side="below"
+        )
+    },
     effort=Sourced(1.25, HOUSE, "the lip works against the slots of the tube"),
     flow=Sourced(1.1, HOUSE, "a steady stream carries the slide"),
     tiring=True,

@@ -11,7 +11,7 @@ TECHNIQUE = Technique(
     tone="needs",
     trill="neighbour",
     limits={
-        "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms"),
+        "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "the lip tires quickly"), unit="s"),
         "widest_cents": Limit(
             Sourced(210, PRACTICE, "common practice: a whole tone at most, so from the eighth partial up"),

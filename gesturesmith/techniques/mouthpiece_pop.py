@@ -16,8 +16,8 @@ TECHNIQUE = Technique(
     },
     limits={
         "fastest_per_s": Limit(Sourced(4, HOUSE, "one hand"), unit="1/s"),
-        "shortest_ms": Limit(Sourced(60, HOUSE, "a stroke"), unit="ms"),
-        "loudest": Limit(Sourced("f", HOUSE, "harder strokes jam the mouthpiece"), unit="level"),
+        "shortest_ms": Limit(Sourced(60, HOUSE, "a stroke"), unit="ms", side="below"),
+        "loudest": Limit(Sourced("f", HOUSE, "harder strokes jam the mouthpiece"), unit="level", side="louder"),
     },
     effort=Sourced(0.1, HOUSE, "the lips rest"),
     flow=Sourced(0.1, HOUSE, "no breath"),

@@ -12,9 +12,9 @@ TECHNIQUE = Technique(
     sings=True,
     limits={
         "fastest_per_s": Limit(Sourced(3, HOUSE, "voice and lip must both find their note"), unit="1/s"),
-        "shortest_ms": Limit(Sourced(400, HOUSE, "the two pitches must settle"), unit="ms"),
+        "shortest_ms": Limit(Sourced(400, HOUSE, "the two pitches must settle"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(12, HOUSE, "voice and lip share one breath"), unit="s"),
-        "loudest": Limit(Sourced("f", HOUSE, "beyond it the voice is covered"), unit="level"),
+        "loudest": Limit(Sourced("f", HOUSE, "beyond it the voice is covered"), unit="level", side="louder"),
     },
     effort=Sourced(1.3, HOUSE, "voice and lip together"),
     flow=Sourced(1.3, HOUSE, "voice and tone share the air"),

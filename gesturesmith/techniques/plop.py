@@ -9,8 +9,10 @@ TECHNIQUE = Technique(
     moves="lip and valves",
     kin=("ordinary",),
     limits={
-        "shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the plop"), unit="ms"),
-        "room_above_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents"),
+        "shortest_ms": Limit(
+            Sourced(200, HOUSE, "the note must still be heard after the plop"), unit="ms", side="below"
+        ),
+        "room_above_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents", side="none"),
     },
     effort=Sourced(1.05, HOUSE, "a small movement of the lip"),
     flow=Sourced(1.05, HOUSE, "a short burst before the note"),

@@ -10,7 +10,9 @@ TECHNIQUE = Technique(
     kin=("ordinary",),
     grid=50,
     limits={
-        "shortest_ms": Limit(Sourced(150, HOUSE, "in less the ear takes it for a note out of tune"), unit="ms")
+        "shortest_ms": Limit(
+            Sourced(150, HOUSE, "in less the ear takes it for a note out of tune"), unit="ms", side="below"
+        )
     },
     effort=Sourced(1.1, HOUSE, "unusual fingerings, unusual partials"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),

@@ -9,9 +9,13 @@ TECHNIQUE = Technique(
     moves="lip",
     kin=("scoop", "ordinary"),
     limits={
-        "room_below_cents": Limit(Sourced(700, HOUSE, "a few harmonics to tear through"), unit="cents"),
-        "shortest_ms": Limit(Sourced(200, HOUSE, "the note must still be heard after the rip"), unit="ms"),
-        "softest": Limit(Sourced("mf", HOUSE, "a rip is carried by force"), unit="level"),
+        "room_below_cents": Limit(
+            Sourced(700, HOUSE, "a few harmonics to tear through"), unit="cents", side="none"
+        ),
+        "shortest_ms": Limit(
+            Sourced(200, HOUSE, "the note must still be heard after the rip"), unit="ms", side="below"
+        ),
+        "softest": Limit(Sourced("mf", HOUSE, "a rip is carried by force"), unit="level", side="softer"),
     },
     effort=Sourced(1.2, HOUSE, "a burst upward"),
     flow=Sourced(1.2, HOUSE, "a burst of air"),

@@ -9,8 +9,12 @@ TECHNIQUE = Technique(
     moves="lip",
     kin=("ordinary",),
     limits={
-        "shortest_ms": Limit(Sourced(150, HOUSE, "the note must still be heard after the scoop"), unit="ms"),
-        "lip_down_cents": Limit(Sourced(75, HOUSE, "less is heard as a note out of tune"), unit="cents"),
+        "shortest_ms": Limit(
+            Sourced(150, HOUSE, "the note must still be heard after the scoop"), unit="ms", side="below"
+        ),
+        "lip_down_cents": Limit(
+            Sourced(75, HOUSE, "less is heard as a note out of tune"), unit="cents", side="none"
+        ),
     },
     effort=Sourced(1.05, HOUSE, "a small movement of the lip"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),

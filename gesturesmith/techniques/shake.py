@@ -11,9 +11,9 @@ TECHNIQUE = Technique(
     tone="needs",
     trill="neighbour",
     limits={
-        "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms"),
+        "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(6, HOUSE, "hard on the lip"), unit="s"),
-        "softest": Limit(Sourced("mp", HOUSE, "the leaps are carried by force"), unit="level"),
+        "softest": Limit(Sourced("mp", HOUSE, "the leaps are carried by force"), unit="level", side="softer"),
         "widest_cents": Limit(Sourced(320, HOUSE, "about a minor third"), unit="cents"),
     },
     effort=Sourced(1.6, HOUSE, "forceful movement against the lip"),

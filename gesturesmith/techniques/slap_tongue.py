@@ -13,10 +13,11 @@ TECHNIQUE = Technique(
     tone="none",
     rate="slap",
     limits={
-        "shortest_ms": Limit(Sourced(40, HOUSE, "a stroke"), unit="ms"),
+        "shortest_ms": Limit(Sourced(40, HOUSE, "a stroke"), unit="ms", side="below"),
         "registers": Limit(
             Sourced(("low", "middle"), HOUSE, "the stroke resonates in the lower half of the range"),
             unit="register",
+            side="outside",
         ),
     },
     effort=Sourced(0.7, HOUSE, "no held tone"),

@@ -17,7 +17,7 @@ TECHNIQUE = Technique(
         "valve-trill": "the slide moves the pitch already",
         "timbre-trill": "the slide moves the pitch already",
     },
-    limits={"shortest_ms": Limit(Sourced(80, HOUSE, "in less it is heard as a slur"), unit="ms")},
+    limits={"shortest_ms": Limit(Sourced(80, HOUSE, "in less it is heard as a slur"), unit="ms", side="below")},
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.05, HOUSE, "an even stream carries the slide"),
     look=Look(

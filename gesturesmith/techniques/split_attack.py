@@ -11,9 +11,9 @@ TECHNIQUE = Technique(
     pitched="about",
     rate="split_attack",
     limits={
-        "shortest_ms": Limit(Sourced(60, HOUSE, "a burst"), unit="ms"),
+        "shortest_ms": Limit(Sourced(60, HOUSE, "a burst"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "hard on the lips"), unit="s"),
-        "softest": Limit(Sourced("mf", HOUSE, "the burst comes with force"), unit="level"),
+        "softest": Limit(Sourced("mf", HOUSE, "the burst comes with force"), unit="level", side="softer"),
     },
     effort=Sourced(1.4, HOUSE, "a burst of force on every note"),
     flow=Sourced(1.1, HOUSE, "bursts of air"),

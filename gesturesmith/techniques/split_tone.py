@@ -13,9 +13,9 @@ TECHNIQUE = Technique(
     holds=2,
     limits={
         "fastest_per_s": Limit(Sourced(2, HOUSE, "each pair has to be found"), unit="1/s"),
-        "shortest_ms": Limit(Sourced(500, HOUSE, "the two partials must settle"), unit="ms"),
+        "shortest_ms": Limit(Sourced(500, HOUSE, "the two partials must settle"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "the lip is held between two notes"), unit="s"),
-        "softest": Limit(Sourced("mp", HOUSE, "insecure when soft"), unit="level"),
+        "softest": Limit(Sourced("mp", HOUSE, "insecure when soft"), unit="level", side="softer"),
     },
     effort=Sourced(1.5, HOUSE, "the lip is held where it does not want to be"),
     flow=Sourced(1.15, HOUSE, "two partials are fed"),

@@ -14,7 +14,7 @@ TECHNIQUE = Technique(
         "shake": "a trill of colour would not be heard under a shake",
     },
     limits={
-        "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms"),
+        "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms", side="below"),
         "drift_cents": Limit(Sourced(25, HOUSE, "further apart it is heard as a trill of pitch"), unit="cents"),
     },
     effort=Sourced(1.05, HOUSE, "fingers only"),

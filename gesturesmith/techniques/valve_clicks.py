@@ -14,7 +14,7 @@ TECHNIQUE = Technique(
     tone="none",
     limits={
         "fastest_per_s": Limit(Sourced(10, HOUSE, "all fingers in turn"), unit="1/s"),
-        "loudest": Limit(Sourced("mp", HOUSE, "a quiet noise at best"), unit="level"),
+        "loudest": Limit(Sourced("mp", HOUSE, "a quiet noise at best"), unit="level", side="louder"),
     },
     effort=Sourced(0.1, HOUSE, "the lips rest"),
     flow=Sourced(0.1, HOUSE, "no breath"),

@@ -15,7 +15,7 @@ TECHNIQUE = Technique(
         "shake": "a trill by the valves and a shake by the lip undo each other",
     },
     limits={
-        "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms"),
+        "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms", side="below"),
         "widest_cents": Limit(Sourced(300, HOUSE, "wider it is a tremolo of two notes"), unit="cents"),
     },
     effort=Sourced(1.05, HOUSE, "fingers only"),

@@ -107,7 +107,7 @@ def test_a_limit_says_on_which_side_of_it_care_begins(run, name, words):
 def test_far_is_what_the_rules_take_for_far(kind):
     limit = Limit(Sourced(1.0, Kind.HOUSE, ""), Sourced(10.0, Kind(kind), ""))
     refused = [n for n in (10.1, 12.4, 12.6) if above(limit, n).severity is Severity.REFUSED]
-    words = refused_side("single_tongue_per_s_low", limit.wide)
+    words = refused_side(limit)
     assert (words, refused) == (("beyond", [10.1, 12.4, 12.6]) if kind == "published" else ("far beyond", [12.6]))
 
 

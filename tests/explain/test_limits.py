@@ -3,40 +3,35 @@
 from __future__ import annotations
 
 import importlib
+import json
 import pkgutil
 from pathlib import Path
 
 import pytest
 from rules.checking import checked
 
-from gesturesmith import instruments, rules, techniques
-from gesturesmith.explain.limits import wrong_side
+from gesturesmith import instruments, rules
+from gesturesmith.instruments.profile import load
 from gesturesmith.rules import all_rules
 from gesturesmith.rules.shared import limits
 from gesturesmith.rules.shared.doc import sections
 
 TABLES = Path(__file__).parents[1] / "rules"
-SIDES = {"above": ("beyond", "louder than"), "below": ("below", "softer than")}
-
-
-def names_of_limits() -> dict[int, str]:
-    """What each limit is called, by its identity: rules are handed the limit and not its name."""
-    owners = [instruments.get(n) for n in instruments.names()] + [techniques.get(n) for n in techniques.names()]
-    return {id(limit): name for owner in owners for name, limit in owner.limits.items()}
+HORN = instruments.get("horn")
+SIDES = ("above", "below", "louder", "softer")
 
 
 @pytest.fixture
 def measured(monkeypatch):
-    """Names of the limits the rules measure against, by the function they do it with, as they come."""
-    names = names_of_limits()
-    seen: dict[str, set[str]] = {side: set() for side in SIDES}
+    """The limits that rules measure against, by the function they do it with, as they come."""
+    seen: dict[str, set] = {side: set() for side in SIDES}
 
     def watched(side):
         own = getattr(limits, side)
 
         def call(limit, value):
-            if id(limit) in names:
-                seen[side].add(names[id(limit)])
+            if limit is not None:
+                seen[side].add(limit)
             return own(limit, value)
 
         return call
@@ -58,11 +53,31 @@ def all_texts():
         yield from (row.marked.replace("«", "").replace("»", "") for row in rows)
 
 
-def test_what_the_rules_measure_is_explained_from_that_side(measured):
+def test_what_the_rules_measure_has_that_side(measured):
+    """And is explained, and told of in the handbook, from there."""
     for text in all_texts():
         checked(text)
     assert len(measured["above"]) > 20
     assert len(measured["below"]) > 10
-    for side, names in measured.items():
-        for name in names:
-            assert wrong_side(name) in SIDES[side], f"{name} is measured with `{side}`"
+    assert measured["louder"]
+    assert measured["softer"]
+    for side, found in measured.items():
+        assert {limit.side for limit in found} == {side}
+
+
+def test_a_limit_of_a_profile_keeps_its_side(tmp_path):
+    path = tmp_path / "mine.toml"
+    names = {
+        "mute_change_s": "below",
+        "softest_top": "softer",
+        "single_tongue_per_s_low": "above",
+        "rest_ratio": "none",
+    }
+    rows = "\n".join(
+        f'{name} = {{ narrow = {json.dumps(HORN.limits[name].narrow.value)}, kind = "house", source = "tried" }}'
+        for name in names
+    )
+    path.write_text(f'instrument_profile = 1\nbased_on = "horn"\nkey = "mine"\n[limits]\n{rows}\n', "utf-8")
+    own, errors = load(path)
+    assert errors == ()
+    assert {name: own.limits[name].side for name in names} == names

@@ -324,7 +324,7 @@ def _limits(table: Table, base: Mapping[str, Limit]) -> dict[str, Limit]:
             limit = table.table(name).limit(known[name].narrow.value, base.get(name))
             if limit is not None:
                 unit = limit.unit or known[name].unit
-                result[name] = replace(limit, unit=unit)
+                result[name] = replace(limit, unit=unit, side=known[name].side)
     return result
 
 
