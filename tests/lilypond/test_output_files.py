@@ -120,6 +120,15 @@ def test_nothing_is_hidden_in_a_folder_that_is_shut(place, mode):
     assert as_nobody(work)
 
 
+def test_folders_too_deep_in_one_another_are_a_flood(tmp_path):
+    """LilyPond makes none; sixteen are allowed."""
+    deepest = tmp_path.joinpath(*["f"] * 16)
+    deepest.mkdir(parents=True)
+    assert not output_files.floods(tmp_path)
+    (deepest / "f").mkdir()
+    assert output_files.floods(tmp_path)
+
+
 def test_folders_that_come_and_go_are_no_flood(place, monkeypatch):
     def work():
         root = made(place, 0o700)

@@ -53,6 +53,15 @@ def test_somebody_elses_file_is_left_alone_and_nothing_else_written(tmp_path):
     assert (tmp_path / "study" / "b.svg").read_text() == "<svg>mine</svg>"
 
 
+def test_folders_made_in_vain_are_taken_away_again(tmp_path, monkeypatch):
+    def full(path, data, mode):
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr("gesturesmith.delivery._write", full)
+    assert isinstance(deliver([output("deep/er/a.pdf")], tmp_path / "out", inputs=()), Blocked)
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_a_link_that_leads_nowhere_is_somebodys(tmp_path):
     (tmp_path / "a.pdf").symlink_to("away")
     said = deliver([output("a.pdf"), output("b.pdf")], tmp_path, inputs=())
