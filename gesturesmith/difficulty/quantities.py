@@ -23,8 +23,8 @@ def _ours(value: float, why: str) -> Sourced[float]:
     return Sourced(value, HOUSE, why)
 
 
-_HALF = _ours(0.5, "half of what the checker warns at is comfortable")
-_TWICE = _ours(2.0, "twice what the checker warns at is comfortable")
+_HALF = _ours(0.5, "comfortable up to half of what the checker warns at")
+_TWICE = _ours(2.0, "comfortable down to twice what the checker warns at")
 
 
 @frozen(kw_only=True)
@@ -53,16 +53,16 @@ QUANTITIES: tuple[Quantity, ...] = (
         name="height",
         measures="the highest note, above the middle register",
         unit="semitones",
-        ease=_ours(0.0, "the middle register is home"),
-        limits="half of the way to the top of the widest range",
-        weight=_ours(0.6, "height is what tires and fails first"),
+        ease=_ours(0.0, "the middle register is the most familiar"),
+        limits="halfway to the top of the widest range",
+        weight=_ours(0.6, "high notes are the first to tire and to fail"),
     ),
     Quantity(
         name="depth",
         measures="the lowest note, below the middle register",
         unit="semitones",
-        ease=_ours(0.0, "the middle register is home"),
-        limits="half of the way to the bottom of the widest range",
+        ease=_ours(0.0, "the middle register is the most familiar"),
+        limits="halfway to the bottom of the widest range",
         weight=_ours(0.45, "low notes speak late, but tire less than high ones"),
     ),
     Quantity(
@@ -70,32 +70,32 @@ QUANTITIES: tuple[Quantity, ...] = (
         measures="the level furthest from mp and mf, or from the levels a technique needs; niente counts as ppp",
         unit="levels",
         ease=_ours(0.0, "no level away from them"),
-        care=_ours(2.0, "pp and ff have to be practised"),
-        weight=_ours(0.4, "soft notes may fail to speak, loud ones tire"),
+        care=_ours(2.0, "pp and ff need practice"),
+        weight=_ours(0.4, "soft notes may not speak, loud ones tire"),
     ),
     Quantity(
         name="breath",
-        measures="the air of the longest phrase; soft and high playing is not credited with the air it saves",
+        measures="the air of the longest phrase; the air saved by soft and high playing is not deducted",
         unit="L",
-        ease=_ours(2 / 3, "two thirds of a breath leave time to think of the next"),
+        ease=_ours(2 / 3, "two thirds of a breath leave time to prepare the next"),
         limits="breath_litres, with breath_flow_REG_LEVEL and the technique's flow",
-        weight=_ours(0.6, "a phrase beyond the breath falls apart"),
+        weight=_ours(0.6, "a phrase longer than the breath falls apart"),
     ),
     Quantity(
         name="effort",
-        measures="the effort of the whole, as seconds of plain playing; of a passage what its rests leave unpaid",
+        measures="the total effort, as seconds of plain playing; for a passage, less what its rests restore",
         unit="s",
-        ease=_ours(0.1, "a tenth of the reserve is no matter"),
+        ease=_ours(0.1, "a tenth of the reserve hardly matters"),
         limits="effort_reserve_s, with effort_REG, effort_louder and the technique's effort",
-        weight=_ours(0.6, "a tired lip fails anywhere"),
+        weight=_ours(0.6, "a tired lip can fail anywhere"),
     ),
     Quantity(
         name="strain",
         measures="how much the techniques together tire, as a factor on plain playing",
         unit="times plain playing",
         ease=_ours(1.0, "plain playing"),
-        care=_ours(1.75, "more than any one technique: two that tire at once"),
-        weight=_ours(0.6, "what works against the lip has to be learnt, and kept up"),
+        care=_ours(1.75, "more than any single technique: two tiring ones at once"),
+        weight=_ours(0.6, "what works against the lip must be learnt and kept in practice"),
     ),
     Quantity(
         name="attacks",
@@ -103,7 +103,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="a second",
         ease=_HALF,
         limits="single_tongue_per_s_REG and its kin, by the kind of tonguing; the technique's fastest_per_s",
-        weight=_ours(0.7, "a tongue too slow cannot be helped"),
+        weight=_ours(0.7, "a tongue that is too slow cannot be compensated"),
     ),
     Quantity(
         name="notes",
@@ -111,7 +111,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="a second",
         ease=_HALF,
         limits="chromatic_per_s_REG; quarter_tones_per_s, half_valve_per_s where those are played",
-        weight=_ours(0.6, "fingers can be taught more than the tongue"),
+        weight=_ours(0.6, "fingers can be trained further than the tongue"),
     ),
     Quantity(
         name="travel",
@@ -119,7 +119,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="a second",
         ease=_HALF,
         limits="slide_positions_per_s",
-        weight=_ours(0.5, "a long way in a short time is heard as a smear"),
+        weight=_ours(0.5, "a long way in a short time sounds smeared"),
     ),
     Quantity(
         name="response",
@@ -127,15 +127,15 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="periods",
         ease=_TWICE,
         limits="response_periods",
-        weight=_ours(0.5, "a note that has hardly begun when it ends"),
+        weight=_ours(0.5, "the note ends when it has hardly begun"),
     ),
     Quantity(
         name="leap",
         measures="the widest step between two notes that no line joins",
         unit="cents",
-        ease=_ours(400.0, "a third lies under the lip"),
+        ease=_ours(400.0, "a third is easy for the lip"),
         care=_ours(1200.0, "an octave is heard before it is played"),
-        weight=_ours(0.5, "the lip has to find the partial in the air"),
+        weight=_ours(0.5, "the lip has to find the partial without help"),
     ),
     Quantity(
         name="width",
@@ -143,7 +143,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="cents",
         ease=_HALF,
         limits="bend_down_REG, bend_up_REG, lip_gliss_cents, hand_out_widest_cents, hand_lower_cents",
-        weight=_ours(0.55, "the wider, the more there is to hide"),
+        weight=_ours(0.55, "the wider the line, the more there is to conceal"),
     ),
     Quantity(
         name="span",
@@ -157,7 +157,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         name="speed",
         measures="semitones a second along a line",
         unit="a second",
-        ease=_ours(2.0, "slow enough to hear every step of the way"),
+        ease=_ours(2.0, "slow enough to hear every step"),
         care=_ours(12.0, "as fast as fingers run"),
         weight=_ours(0.4, "a fast line is a gesture of its own, a slow one can be steered"),
     ),
@@ -167,7 +167,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="notes",
         ease=_ours(0.0, "the standard chart is known by heart"),
         care=_ours(4.0, "so many are remembered for one gesture"),
-        weight=_ours(0.4, "it is learnt once, and then it is only slower"),
+        weight=_ours(0.4, "once learnt, it is only slower"),
     ),
     Quantity(
         name="correction",
@@ -183,7 +183,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="techniques",
         ease=_ours(1.0, "one thing at a time"),
         care=_ours(4.0, "lip, tongue, hand and valves all at once"),
-        weight=_ours(0.6, "each must go on by itself while another is thought of"),
+        weight=_ours(0.6, "each must continue by itself while the player thinks of another"),
     ),
     Quantity(
         name="changes",
@@ -191,11 +191,11 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="a second",
         ease=_ours(0.0, "nothing changes"),
         care=_ours(2.0, "the hand needs half a second"),
-        weight=_ours(0.4, "hands and lips are set anew"),
+        weight=_ours(0.4, "hands and lips must be reset"),
     ),
     Quantity(
         name="points",
-        measures="points along lines that are read a second",
+        measures="points along lines to read per second",
         unit="a second",
         ease=_HALF,
         limits="points_per_s",
@@ -203,19 +203,19 @@ QUANTITIES: tuple[Quantity, ...] = (
     ),
     Quantity(
         name="hold",
-        measures="seconds a technique goes on without a break",
+        measures="seconds of a technique without a break",
         unit="s",
         ease=_HALF,
         limits="the technique's longest_s",
-        weight=_ours(0.4, "what shakes the lip or shares the breath cannot be kept up"),
+        weight=_ours(0.4, "what shakes the lip or shares the breath cannot be sustained"),
     ),
     Quantity(
         name="brevity",
-        measures="milliseconds there are for a technique to speak",
+        measures="milliseconds available for a technique to speak",
         unit="ms",
         ease=_TWICE,
         limits="the technique's shortest_ms",
-        weight=_ours(0.4, "it has to be there at once"),
+        weight=_ours(0.4, "it has to speak at once"),
     ),
     Quantity(
         name="roll",
@@ -223,7 +223,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="periods",
         ease=_TWICE,
         limits="the technique's cycle_periods at its fastest cycles_hz",
-        weight=_ours(0.4, "roll and tone get in each other's way"),
+        weight=_ours(0.4, "roll and tone interfere with each other"),
     ),
 )
-COMFORTABLE_LEVELS = Sourced(("mp", "mf"), HOUSE, "played without thinking of them")
+COMFORTABLE_LEVELS = Sourced(("mp", "mf"), HOUSE, "played without thinking about them")

@@ -19,11 +19,11 @@ _INTRODUCTION = (
     "product of (1 - weight times share)), so that moving any of them away from its middle never makes a gesture "
     "easier.",
     "Going out from the middle register, a limit that would grow milder stays as it was: high notes are not easier "
-    "for taking less air, nor low ones for bending further. What the fingering of one pitch brings with it (cents "
-    "to correct, the way of a slide) may differ from that of the next, and is a quantity of its own.",
-    "The number tells what is asked for; whether it can be played is the checker's verdict. Weights and edges are "
-    "our own judgement: they order gestures and judge none. A passage counts the most of each quantity in what it "
-    "plays, and the effort that its rests leave unpaid.",
+    "for taking less air, nor low ones for bending further. What depends on the fingering of a pitch (cents "
+    "to correct, the travel of a slide) may differ from one pitch to the next, and is a separate quantity.",
+    "The number says how much is asked; whether it can be played is the checker's verdict. Weights and edges are "
+    "our own judgement: they rank gestures, they do not judge them. A passage has the largest share of each "
+    "quantity in what it plays, and the effort that its rests do not restore.",
 )
 
 

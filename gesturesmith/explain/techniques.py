@@ -30,7 +30,7 @@ _PATH_WORDS = {
     "half-valve": "the valves are half down, which shifts and blurs the partials",
 }
 _PITCH_WORDS = {
-    "exact": "exact pitches can be asked for",
+    "exact": "exact pitches are possible",
     "about": "approximate: write x-notes or heights",
     "none": "none",
 }
