@@ -122,6 +122,7 @@ class Word:
     ways     what may be taken out so that it is gone, the smallest first
     others   the same file with another value in its place, where one restates what holds anyhow
     whole    whether it is a key with its value
+    rests    whether it is a word of a rest in a passage, or joins one: the last bar is filled without it
     """
 
     key: str
@@ -133,6 +134,7 @@ class Word:
     ways: tuple[Ranges, ...]
     others: tuple[str, ...]
     whole: bool
+    rests: bool = False
 
     def texts(self, text: str) -> Iterator[str]:
         """The file without it."""
@@ -239,6 +241,8 @@ def _token(text: str, entry: _Entry, n: int) -> Word:
     for size in (2, 3, 4):
         runs += [(i, i + size) for i in range(n - size + 1, n + 1) if i >= (0 if entry.key else 1)]
     ways = tuple(_ranges(tokens[a:b]) for a, b in runs if b <= len(tokens) and (a, b) != (0, len(tokens)))
+    rest = _rest_at(tokens, n) if entry.key == "play" else []
+    exchanged = next((t for t in rest if t.kind == "number"), tok)
     return Word(
         key=entry.key,
         block=entry.block,
@@ -247,9 +251,19 @@ def _token(text: str, entry: _Entry, n: int) -> Word:
         start=tok.start,
         end=tok.end,
         ways=ways,
-        others=tuple(without(text, _ranges([tok]), other) for other in _token_others(entry.key, tok)),
+        others=tuple(without(text, _ranges([exchanged]), other) for other in _token_others(entry.key, exchanged)),
         whole=False,
+        rests=bool(rest),
     )
+
+
+def _rest_at(tokens: list[Token], n: int) -> list[Token]:
+    """The tokens of the rest that a token belongs to, or joins to what is before it; [] where it is none."""
+    comma = tokens[n].text == ","
+    end = next((i for i in range(n + 1, len(tokens)) if tokens[i].text == ","), len(tokens))
+    start = n + 1 if comma else next((i for i in range(n, -1, -1) if tokens[i].text == ","), -1) + 1
+    item = tokens[start:end]
+    return item if item and item[0].text == "rest" else []
 
 
 def _token_others(key: str, tok: Token) -> Iterator[str]:
@@ -407,7 +421,7 @@ def _says_less(text: str, word: Word) -> bool:
             said, unsaid = reading(alone), _first_reading(word.texts(alone))
             if said is None or unsaid is None or said.seen == unsaid.seen:
                 continue
-            instead = (_first_reading(word.texts(text)) for text in key.others)
+            instead = (_first_reading(word.texts(other)) for other in (text, *key.others))
             if any(r is not None and r.seen == said.seen for r in instead):
                 return True
     return False
@@ -419,7 +433,9 @@ def _first_reading(texts: Iterable[str]) -> Reading | None:
 
 
 def _may_restate(word: Word) -> bool:
-    return word.shown.startswith("@") or word.key == "fingering" or (word.whole and word.key in HAVE_A_VALUE)
+    if word.whole:
+        return word.key in HAVE_A_VALUE
+    return word.rests or word.shown.startswith("@") or word.key == "fingering"
 
 
 def _stands_at(finding: Finding, word: Word) -> bool:

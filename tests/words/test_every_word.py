@@ -85,10 +85,18 @@ HEAD = "instrument: horn\npitches: written\n"
         ("technique: growl\n  contour: C5 as growl", "said"),
         ('contour: C5\n  allow: outside-usual-range "agreed"', "said"),
         ("technique: growl + muted\n  contour: C5\n  mute: cup", "restates"),
+        ("technique: growl + muted\n  contour: C5\n  mute: straight", "restates"),
     ],
 )
 def test_words_are_told_apart(body: str, expected: str) -> None:
     assert expected in {t.fate for t in trials(f"{HEAD}gesture a\n  {body}\n") if t.word.block}
+
+
+def test_a_rest_may_only_fill_the_last_bar() -> None:
+    """It is there or not; a longer one counts."""
+    text = f"{HEAD}gesture a\n  contour: C5\n  lasts: 3 beats\npassage p\n  meter: 4/4\n  play: a, rest 1\n"
+    fates = {t.word.shown: t.fate for t in trials(text) if t.word.key == "play"}
+    assert (fates[","], fates["rest"], fates["1"]) == ("restates",) * 3
 
 
 def test_a_word_that_is_lost_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
