@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 from itertools import groupby, pairwise, product
 
 from gesturesmith.diagnostics import Verdict
@@ -42,6 +43,7 @@ class Graded:
     start: Fraction  # written cents above C-1
 
 
+@lru_cache(maxsize=2)  # thousands of cases each
 def playable(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]:
     """Everything that is tried and playable without care, the easiest first.
 

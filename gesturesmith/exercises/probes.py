@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.instruments.base import Instrument
@@ -151,6 +152,7 @@ class Reach:
     reason: str  # the first reason where it is not playable, else ""
 
 
+@lru_cache(maxsize=256)  # a chart asks twice, for its page and its picture
 def reach(technique: Technique, instrument: Instrument) -> tuple[Reach, ...]:
     """The verdict on a technique for each written semitone of the widest range."""
     tried = probe_gestures(technique, instrument)

@@ -209,6 +209,15 @@ def test_lilypond_sets_every_chart_without_a_warning(name: str, wording: tuple[s
     assert len(pages["ladderspicture"]) == 1
 
 
+def test_page_and_picture_of_a_map_are_judged_once() -> None:
+    from gesturesmith.exercises.probes import reach
+
+    reach.cache_clear()
+    compile_chart((), ChartOptions(kinds=("map",), settings=settings("natural-horn-eb")))
+    asked = reach.cache_info()
+    assert asked.misses == asked.hits == len(techniques.names())
+
+
 def test_both_languages_are_printed_and_one_name_once() -> None:
     book = charts.book(charts.get("map"), settings("trumpet", "en", "it"), output="chart")
     assert '"Growl"' in book
