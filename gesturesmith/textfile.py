@@ -16,7 +16,7 @@ from gesturesmith.values import frozen
 
 LARGEST_BYTES = 2_000_000  # a gesture takes about 200 bytes: ten thousand of them
 _PATIENCE_S = 10.0  # for whoever writes into a pipe
-_MOST_NAMES = 1000  # in a folder, looked at for the one that was meant
+_MAX_NAMES = 1000  # in a folder, looked at for the one that was meant
 
 
 @frozen(kw_only=True)
@@ -121,7 +121,7 @@ def _near(path: str) -> str:
         there = sorted(n for n in os.listdir(folder or ".") if n.endswith(".gesture") and not n.startswith("."))
     except OSError:
         return ""
-    stems = {_plain(n): n for n in there[:_MOST_NAMES]}
+    stems = {_plain(n): n for n in there[:_MAX_NAMES]}
     wanted = _plain(name)
     cut = [s for s in stems if s.startswith(f"{wanted} ")]
     found = [wanted] if wanted in stems else cut or get_close_matches(wanted, stems, n=1)

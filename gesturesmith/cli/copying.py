@@ -1,4 +1,4 @@
-"""A copy of a gesture file with what is refused put right: where it goes, and what it never goes over."""
+"""A copy of a gesture file with what is refused fixed: where it goes, and what it never overwrites."""
 
 from __future__ import annotations
 

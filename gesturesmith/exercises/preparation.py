@@ -22,7 +22,7 @@ from gesturesmith.rules.shared.account import account, rest_ratio
 from gesturesmith.units import Spelling, chromatic, spell, spell_ladder
 from gesturesmith.values import frozen
 
-_MOST_NOTES = 12  # of a preparation; more are no small step before a line
+_MAX_NOTES = 12  # of a preparation; more are no small step before a line
 _REST_STEP_S = 5  # nobody rests to the second
 _FALLS = (0, 1, 2, 3)  # semitones by which the warm-up moves down, bar by bar
 _BAR = 4  # beats of the warm-up's
@@ -112,7 +112,7 @@ def preparation(case: Case) -> Preparation | None:
 
 def _prepared(notes: list[Spelling], tube: str) -> Preparation | None:
     row = [note for n, note in enumerate(notes) if n == 0 or note != notes[n - 1]]
-    return Preparation(notes=tuple(row), tube=tube) if 0 < len(row) <= _MOST_NOTES else None
+    return Preparation(notes=tuple(row), tube=tube) if 0 < len(row) <= _MAX_NOTES else None
 
 
 def _nearest(instrument: Instrument, sounding_cents: float) -> int:

@@ -18,7 +18,7 @@ from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
-_MOST = 2  # places that are tried in one gesture
+_MAX_CUTS = 2  # places that are tried in one gesture
 _COPIED = ("mute", "band", "fallback", "footnote", "note", "notehead", "allow")
 
 
@@ -62,7 +62,7 @@ def cuts(case: Case) -> tuple[Cut, ...]:
                 (2 if point.turns_to or point.ends else 4, away, Cut(first=index, last=index, in_line=True))
             )
     ranked.sort(key=lambda r: (r[0], r[1], r[2].first))
-    return tuple(cut for _, _, cut in ranked[:_MOST])
+    return tuple(cut for _, _, cut in ranked[:_MAX_CUTS])
 
 
 @frozen

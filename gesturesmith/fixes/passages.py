@@ -12,7 +12,7 @@ from gesturesmith.lang.nodes import Block, Note, Play, PlayItem
 from gesturesmith.model.piece import Settings
 from gesturesmith.units import Interval, Spelling, interval
 
-_MOST = 3
+_MAX_SUGGESTIONS = 3
 _OCTAVES = (0, -1, 1, -2, 2)
 
 
@@ -38,7 +38,7 @@ def with_suggestions(tester: EditTester, settings: Settings, said: PassageReport
         verdict = _verdict(tester, block, edits) if edits else None
         if verdict is not None and verdict is not Verdict.NOT_AS_WRITTEN:
             found.append(Suggestion(edits=edits, verdict=verdict, changes_music=True))
-        if len(found) == _MOST:
+        if len(found) == _MAX_SUGGESTIONS:
             break
     return replace(said, findings=tuple(_with(f, tuple(found)) for f in said.findings))
 

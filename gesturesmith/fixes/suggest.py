@@ -108,7 +108,7 @@ class _Trial:
         """Up to three edits that remove the finding, are not refused and cause nothing as bad."""
         refused = finding.severity is Severity.REFUSED
         if not refused and self._before.verdict is Verdict.NOT_AS_WRITTEN:
-            return ()  # what is refused is put right first
+            return ()  # what is refused is fixed first
         if len(self._rules) > 1:
             self._together()  # one edit will hardly do: only those are looked at that this tries
             self._left = 0

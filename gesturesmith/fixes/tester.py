@@ -35,7 +35,7 @@ class EditTester:
         self._tree = tree
         self._settings = settings
         self._judged = judged
-        # Which of two blocks of one name is meant nobody can tell: neither is put right before that is.
+        # Which of two blocks of one name is meant nobody can tell: neither is fixed before that is.
         times = Counter(b.name.text.casefold() for b in tree.blocks)
         self._blocks = {n: b for b in tree.blocks if times[n := b.name.text.casefold()] == 1}
         self.writer = EditWriter(settings, lines)

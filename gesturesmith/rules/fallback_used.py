@@ -16,7 +16,7 @@ Passes
       technique: harmonic-gliss
       contour: G4 ~~ G5
       fallback: chromatic
-Fix     nothing, if the fallback serves; else put right what the reason names
+Fix     nothing, if the fallback serves; else fix what the reason names
 """
 
 from collections.abc import Iterator

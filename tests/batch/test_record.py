@@ -29,7 +29,13 @@ OTHER = {
     "excerpts": ("call",),
     "book": code("{ d'4 }"),
 }
-SAME = {"output": "s2", "place": PurePosixPath("b"), "document": code("{ }"), "ily": code("{ }")}
+SAME = {
+    "output": "s2",
+    "place": PurePosixPath("b"),
+    "document": code("{ }"),
+    "ily": code("{ }"),
+    "scores": ("music",),
+}
 WORK = Build(name="a", compile=compile_file, sources=(Source("a", HEAD),), options=Options(), formats=("pdf",))
 
 
