@@ -312,7 +312,7 @@ def test_fewer_attacks_are_offered():
     found = only(horn("contour: C5\nattacks: 9\nlasts: 1 beat"), "attacks-too-fast")
     assert edits(found) == ["attacks: 7", "lasts: 2 beats", "technique: double-tongue"]
     kiss = only(horn("technique: kiss\ncontour: C5\nattacks: 20\nlasts: 1 beat"), "attacks-too-fast")
-    assert kiss.text == "20 attacks a second; kiss (lip smack) in the high register: up to 3"
+    assert number(kiss)[1:3] == (20, 3)
     assert edits(kiss) == ["attacks: 3", "lasts: 7 beats"]
     shaped = only(horn("contour: C5\nattacks: 9 accelerating\nlasts: 1 beat"), "attacks-too-fast")
     assert [words for words in edits(shaped) if words.startswith("attacks")] == ["attacks: 4 accelerating"]
@@ -336,13 +336,8 @@ def test_a_phrase_goes_from_breath_to_breath(contour, lasts, seconds, way):
     """Its litres: seconds times the flow of register and level."""
     found = only(horn(f"contour: {contour}\nlasts: {lasts}\ndynamics: ff"), "breath-too-short")
     litres = seconds * account.air_flow(HORN, "middle", LEVELS.index("ff"))
-    breath, wide = value("breath_litres"), HORN.limits["breath_litres"].wide.value
-    assert found.text == (
-        f"{seconds} s without a breath need about {litres:.3g} L of air; a breath holds about {breath:g} "
-        f"(readings differ, up to {wide:g})"
-    )
+    breath = value("breath_litres")
     assert number(found) == ("air", pytest.approx(litres), breath, "L")
-    assert found.hint == "a rest `r` or the word `breath` gives time to breathe"
     assert found.span.column == 12 + contour.index("C4")
     assert edits(found) == ([way] if way else [])
 
@@ -355,10 +350,7 @@ def test_air_that_nobody_has_is_refused():
     assert just.severity is Severity.CAUTION
     over = only(horn(f"contour: C4\nlasts: {most + 1:g} s\ndynamics: pp"), "breath-too-short")
     assert over.severity is Severity.REFUSED
-    assert over.text == (
-        f"{most + 1:g} s without a breath need at the very least {(most + 1) * least:.2g} L of air; "
-        f"a breath holds about {breath:g}"
-    )
+    assert number(over) == ("air", pytest.approx((most + 1) * least), breath, "L")
 
 
 def test_level_between_two_that_a_flow_is_given_for():

@@ -6,6 +6,14 @@ import pytest
 from rules.saying import holds, says, silent
 
 ROWS = [
+    # At the least flow that any source gives, 0.1 L/s, and more than 1.25 times the widest breath.
+    says(
+        "breath-too-short",
+        "contour: «C4»\nlasts: 63 s\ndynamics: pp",
+        number=("air", 6.3, 5, "L"),
+        severity="refused",
+        source="practice: J. Wolfe, UNSW, Air speed and blowing pressure: 5 L in one breath",
+    ),
     says(
         "sung-note-out-of-voice",
         "technique: multiphonic\ncontour: C4\nsing: «C7»",
