@@ -69,7 +69,7 @@ def _draft_lines(said: GestureReport | PassageReport, settings: Settings, option
         return ()
     from gesturesmith.wording import text as wording
 
-    verdict = wording(f"draft-{said.verdict.value}", settings.wording[0])
+    verdict = wording(f"verdict-{said.verdict.value}", settings.wording[0])
     worst_first = sorted(said.findings, key=lambda f: -f.severity.rank if f.severity is not None else 0)
     return (verdict, *(_finding_line(f) for f in worst_first))
 

@@ -34,9 +34,6 @@ TEXTS = {
     "chart-fingering-single": "Naturtöne und Stopftöne",
     "chart-ladders-slide": "Naturtöne aller Lagen",
     "chart-ladders-single": "Naturtonreihe",
-    "map-playable": "spielbar",
-    "map-care": "mit Vorsicht",
-    "map-not": "so nicht spielbar",
     "map-unpitched": "Ohne Tonhöhe und daher in jedem Register: {techniques}.",
     "map-missing": "Nicht auf diesem Instrument: {techniques}.",
     "chart-fingering": "Grifftabelle",
@@ -262,9 +259,9 @@ TEXTS = {
     "draft-notice": (
         "Entwurf, nicht zur Aufführung: Folgendes ist so, wie es notiert ist, nicht oder nur mit Vorsicht spielbar."
     ),
-    "draft-playable": "spielbar",
-    "draft-with-care": "mit Vorsicht",
-    "draft-not-as-written": "nicht wie notiert",
+    "verdict-playable": "spielbar",
+    "verdict-with-care": "mit Vorsicht",
+    "verdict-not-as-written": "nicht wie notiert",
     "draft-more": "und {count} weitere: Die Prüfung nennt alle",
     "refused-gesture": "„{title}“ fehlt hier, weil es so, wie es notiert ist, nicht spielbar ist.",
     "unread-gesture": "„{title}“ fehlt hier: Der Text dazu, oder zu etwas darin Gespieltem, war nicht lesbar.",

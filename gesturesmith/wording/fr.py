@@ -34,9 +34,6 @@ TEXTS = {
     "chart-fingering-single": "Harmoniques et notes de main",
     "chart-ladders-slide": "Harmoniques de chaque position",
     "chart-ladders-single": "Harmoniques",
-    "map-playable": "jouable",
-    "map-care": "avec précaution",
-    "map-not": "pas tel quel",
     "map-unpitched": "Sans hauteur, donc dans tout registre : {techniques}.",
     "map-missing": "Impossible sur cet instrument : {techniques}.",
     "chart-fingering": "Tablature des doigtés",
@@ -265,9 +262,9 @@ TEXTS = {
     "draft-notice": (
         "Ébauche, ne pas exécuter : ce qui suit n’est pas jouable tel quel, ou seulement avec précaution."
     ),
-    "draft-playable": "jouable",
-    "draft-with-care": "avec précaution",
-    "draft-not-as-written": "pas tel quel",
+    "verdict-playable": "jouable",
+    "verdict-with-care": "avec précaution",
+    "verdict-not-as-written": "pas tel quel",
     "draft-more": "et {count} autres : la vérification les donne toutes",
     "refused-gesture": "« {title} » ne figure pas ici, car il n’est pas jouable tel quel.",
     "unread-gesture": "« {title} » manque ici : son texte, ou celui de ce qu’il fait jouer, n’a pas pu être lu.",

@@ -34,9 +34,6 @@ TEXTS = {
     "chart-fingering-single": "Armonici e suoni di mano",
     "chart-ladders-slide": "Armonici di ogni posizione della coulisse",
     "chart-ladders-single": "Serie degli armonici",
-    "map-playable": "eseguibile",
-    "map-care": "con cautela",
-    "map-not": "non così come scritto",
     "map-unpitched": "Senza altezza, quindi in qualsiasi registro: {techniques}.",
     "map-missing": "Non su questo strumento: {techniques}.",
     "chart-fingering": "Tavola delle posizioni",
@@ -257,9 +254,9 @@ TEXTS = {
     "draft-notice": (
         "Bozza, non per l’esecuzione: quanto segue non è suonabile come scritto, o lo è solo con cautela."
     ),
-    "draft-playable": "suonabile",
-    "draft-with-care": "con cautela",
-    "draft-not-as-written": "non come scritto",
+    "verdict-playable": "suonabile",
+    "verdict-with-care": "con cautela",
+    "verdict-not-as-written": "non come scritto",
     "draft-more": "e altre {count}: la verifica le elenca tutte",
     "refused-gesture": "«{title}» non figura qui perché non è suonabile come scritto.",
     "unread-gesture": "«{title}» manca qui: il suo testo, o quello di ciò che vi si suona, non è leggibile.",

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from gesturesmith import instruments, techniques, wording
+from gesturesmith.diagnostics import Verdict
 from gesturesmith.techniques.base import Technique
 
 LANGUAGES = ("en", "de", "fr", "it")
@@ -262,3 +263,8 @@ def test_a_bend_that_goes_up_is_not_told_to_go_down() -> None:
         assert word in wording.technique_text(bend, language, "valves")
         assert word in wording.technique_text(bend, language, "slide")
         assert word not in wording.technique_text(bend, language, "up", "slide")
+
+
+def test_a_verdict_has_the_same_words_on_pages_as_in_a_report():
+    for verdict in Verdict:
+        assert wording.text(f"verdict-{verdict.value}", "en") == verdict.words

@@ -69,7 +69,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
         cells = "".join(_LETTERS[r.verdict] for r in row)
         label = quoted(_title(technique, settings))
         parts.append(code(f'\\gs-map-row {above} {label} "{cells}" #\'({lines})'))
-    words = " ".join(quoted(said(key, settings.wording)) for key in ("map-playable", "map-care", "map-not"))
+    words = " ".join(quoted(said(f"verdict-{verdict.value}", settings.wording)) for verdict in Verdict)
     parts.append(code(f"\\column {{ \\vspace #0.5 \\gs-map-key {words} }}"))
     parts += [paragraph(_listed(key, row, settings)) for key, row in _aside(found)]
     return tuple(parts)
