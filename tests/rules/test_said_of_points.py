@@ -106,6 +106,12 @@ ROWS = [
         severity="caution",
         source="house: the technique is held still; what a line would mean is not settled",
     ),
+    # Of several techniques that take none each is named: none of them is written for nothing.
+    says(
+        "line-not-taken",
+        "technique: kiss + valve-clicks\nband: middle\ncontour: low «~~» high",
+        severity="refused",
+    ),
     silent("line-not-taken", "technique: split-tone\ncontour: C4 __ G4"),
     says(
         "line-not-taken",
