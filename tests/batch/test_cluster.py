@@ -77,8 +77,8 @@ def test_a_worker_that_would_make_other_files_makes_none(monkeypatch):
     nothing = RenderTask(formats=("pdf",), books=())
     monkeypatch.setattr("gesturesmith.batch.render._none", lambda task, why: why)
     right = {"program": fingerprint(), "like": like, "sandbox": "auto"}
-    assert "another version of Gesturesmith" in render_on_worker(nothing, **right | {"program": "other"})
-    assert "another LilyPond (2.25.12, not 2.24.0" in render_on_worker(
+    assert "a different version of Gesturesmith" in render_on_worker(nothing, **right | {"program": "other"})
+    assert "a different LilyPond (2.25.12, not 2.24.0" in render_on_worker(
         nothing, **right | {"like": ((2, 24, 0), True)}
     )
     monkeypatch.setattr(

@@ -299,7 +299,7 @@ def test_no_input_is_written_over(small, how, which, capsys):
         capsys.readouterr()
         main(["engrave", "--as", "ly", "--manifest", str(place), "a.gesture", "b.gesture", *force])
         assert {name: hashes(Path())[name] for name in before} == before
-        assert "is one of the files" in capsys.readouterr().err
+        assert "is one of the input files" in capsys.readouterr().err
 
 
 def test_a_manifest_is_not_written_over_a_page(small, capsys):
