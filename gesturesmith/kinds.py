@@ -19,6 +19,10 @@ Direction = Literal["", "up", "down"]
 Unit = Literal["", "beats", "s", "mm", "%"]
 Shade = Literal["", "short", "long"]
 Pitches = Literal["written", "sounding"]
+HeightLook = Literal["auto", "band", "lines"]
+Accidentals = Literal["stein", "arrows"]
+Fingerings = Literal["needed", "all", "none"]
+Order = Literal["easiest first", "hardest first", "as listed", "mixed"]
 
 LineRole = Literal["blank", "comment", "heading", "entry", "more", "stray"]
 TokenKind = Literal[
@@ -40,6 +44,7 @@ Pitched = Literal["exact", "about", "none"]
 Needs = Literal["", "hand", "valves", "slide"]
 ToneNeed = Literal["", "none", "needs"]
 BellHand = Literal["", "half", "stopped"]
+Bell = Literal["", "half", "stopped", "muted"]  # what shuts it; a mute keeps the hand out
 Trill = Literal["", "same", "above", "neighbour"]
 
 # How a technique looks

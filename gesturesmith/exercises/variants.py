@@ -19,6 +19,7 @@ from collections.abc import Sequence
 from gesturesmith.diagnostics import Finding
 from gesturesmith.difficulty.score import Difficulty, difficulty
 from gesturesmith.judge.gesture import Judged, judge
+from gesturesmith.kinds import Order
 from gesturesmith.model.piece import Exercise
 from gesturesmith.rules.base import Case
 from gesturesmith.values import frozen
@@ -96,7 +97,7 @@ def _reason(refused: Finding) -> str:
     return f"{where}{refused.text} ({refused.rule})"
 
 
-def _arranged(playable: Sequence[PlayableVariant], order: str, count: int) -> tuple[PlayableVariant, ...]:
+def _arranged(playable: Sequence[PlayableVariant], order: Order, count: int) -> tuple[PlayableVariant, ...]:
     """The lines in an order of the language page, thinned to `count`. Of equals the first listed stands first."""
     if order == "as listed":
         return _thinned(playable, count)

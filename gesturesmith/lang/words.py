@@ -7,7 +7,21 @@ from __future__ import annotations
 
 from typing import get_args
 
-from gesturesmith.kinds import AttackShape, BlockKind, Extreme, Growth, LineKind, Pitches, Shade, Unit
+from gesturesmith.kinds import (
+    Accidentals,
+    AskedHead,
+    AttackShape,
+    BlockKind,
+    Extreme,
+    Fingerings,
+    Growth,
+    HeightLook,
+    LineKind,
+    Order,
+    Pitches,
+    Shade,
+    Unit,
+)
 
 HEIGHTS = {"low": 0, "mid": 50, "high": 100}
 EXTREMES: tuple[Extreme, ...] = ("highest", "lowest")
@@ -45,18 +59,18 @@ LINE_MEANINGS: dict[LineKind, str] = {
 }
 GROWTH: tuple[Growth, ...] = ("growing", "fading")
 MUTES = ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice")
-NOTEHEADS = ("auto", "x", "normal", "diamond", "triangle", "slash")
+NOTEHEADS: tuple[AskedHead, ...] = get_args(AskedHead)
 PITCHES: tuple[Pitches, ...] = get_args(Pitches)
-HEIGHT_LOOKS = ("auto", "band", "lines")
-ACCIDENTALS = ("stein", "arrows")
-FINGERINGS = ("needed", "all", "none")
+HEIGHT_LOOKS: tuple[HeightLook, ...] = get_args(HeightLook)
+ACCIDENTALS: tuple[Accidentals, ...] = get_args(Accidentals)
+FINGERINGS: tuple[Fingerings, ...] = get_args(Fingerings)
 WORDINGS = ("en", "de", "fr", "it")
 PAPERS = ("a4", "letter")
 SIDES = ("F", "Bb", "T")
 SHADES: tuple[Shade, ...] = ("short", "long")
 SHAPES: tuple[AttackShape, ...] = ("accelerating", "slowing")
 YES_NO = ("yes", "no")
-ORDERS = ("easiest first", "hardest first", "as listed", "mixed")
+ORDERS: tuple[Order, ...] = get_args(Order)
 BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)
 RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
 UNITS: dict[str, Unit] = {"beat": "beats", "beats": "beats", "s": "s", "mm": "mm"}

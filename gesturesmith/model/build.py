@@ -6,7 +6,9 @@ from fractions import Fraction
 from functools import cache
 
 from gesturesmith import techniques
+from gesturesmith.kinds import one_of
 from gesturesmith.lang import nodes
+from gesturesmith.lang.words import NOTEHEADS
 from gesturesmith.model import contour as contours
 from gesturesmith.model import messages
 from gesturesmith.model.context import Context
@@ -71,7 +73,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
         text=texts["text"],
         footnote=texts["footnote"],
         note=texts["note"],
-        notehead=notehead.text if notehead is not None else "auto",
+        notehead=one_of(NOTEHEADS, notehead.text) if notehead is not None else "auto",
         allows=allows,
         spans={e.key.text: e.span for e in reversed(block.entries)},
         span=block.span,

@@ -7,8 +7,10 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 
+from gesturesmith.kinds import one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
+from gesturesmith.lang.words import FINGERINGS, ORDERS
 from gesturesmith.model import contour as contours
 from gesturesmith.model import messages, move
 from gesturesmith.model.context import MAX_VARIANTS, MAX_VARIED_EVENTS, Context, meant
@@ -62,11 +64,11 @@ def exercise(
         origin=origin.name,
         variants=tuple(v for v, _ in variants),
         labels=tuple(label for _, label in variants),
-        order=order.text if order is not None else "as listed",
+        order=one_of(ORDERS, order.text) if order is not None else "as listed",
         keep=keep,
         times=int(times.value) if times is not None else 1,
         meter=meter,
-        fingerings=fingerings.text if fingerings is not None else None,
+        fingerings=one_of(FINGERINGS, fingerings.text) if fingerings is not None else None,
         instruction=instruction.text if instruction is not None else None,
         span=block.span,
     )

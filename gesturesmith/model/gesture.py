@@ -6,7 +6,17 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import AttackShape, Extreme, FingeringMode, Growth, Join, LineKind, PointKind, Reached
+from gesturesmith.kinds import (
+    AskedHead,
+    AttackShape,
+    Extreme,
+    FingeringMode,
+    Growth,
+    Join,
+    LineKind,
+    PointKind,
+    Reached,
+)
 from gesturesmith.model import times
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
@@ -192,7 +202,7 @@ class Gesture:
     text: str | None
     footnote: str | None
     note: str | None
-    notehead: str
+    notehead: AskedHead
     allows: tuple[Allow, ...]
     spans: Mapping[str, Span]
     span: Span

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import Pitches
+from gesturesmith.kinds import Accidentals, Fingerings, HeightLook, Order, Pitches
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
@@ -28,9 +28,9 @@ class Settings:
     part: str | None = None
     wording: tuple[str, ...] = ("en",)
     meter: tuple[int, int] | None = None  # None: free
-    heights: str = "auto"
-    accidentals: str = "stein"
-    fingerings: str = "needed"
+    heights: HeightLook = "auto"
+    accidentals: Accidentals = "stein"
+    fingerings: Fingerings = "needed"
     paper_mm: tuple[Fraction, Fraction] = (Fraction(210), Fraction(297))
     paper_name: str = "a4"
     staff_mm: Fraction = Fraction(7)
@@ -91,11 +91,11 @@ class Exercise:
     origin: str
     variants: tuple[Gesture, ...]
     labels: tuple[str, ...]
-    order: str  # easiest first | hardest first | as listed | mixed
+    order: Order
     keep: int | str  # a number, "all" or "one page"
     times: int
     meter: tuple[int, int] | None
-    fingerings: str | None
+    fingerings: Fingerings | None
     instruction: str | None
     span: Span
 

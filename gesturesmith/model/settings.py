@@ -11,7 +11,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Pitches, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.words import PITCHES, nearest
+from gesturesmith.lang.words import ACCIDENTALS, FINGERINGS, HEIGHT_LOOKS, PITCHES, nearest
 from gesturesmith.model.context import UNKNOWN, Context
 from gesturesmith.model.piece import Settings
 from gesturesmith.source import Span
@@ -124,9 +124,9 @@ def _with_looks(tree: nodes.File, plain: Settings) -> Settings:
         node = _value(tree, key, nodes.Text)
         return node.text if node is not None else None
 
-    def word(key: str, otherwise: str) -> str:
+    def word[W: str](key: str, words: tuple[W, ...], otherwise: W) -> W:
         node = _value(tree, key, nodes.Word)
-        return node.text if node is not None else otherwise
+        return one_of(words, node.text) if node is not None else otherwise
 
     meter = _value(tree, "meter", nodes.TimeSignature)
     staff = _value(tree, "staff", nodes.Amount)
@@ -137,9 +137,9 @@ def _with_looks(tree: nodes.File, plain: Settings) -> Settings:
         subtitle=text("subtitle"),
         composer=text("composer"),
         part=text("part"),
-        heights=word("heights", plain.heights),
-        accidentals=word("accidentals", plain.accidentals),
-        fingerings=word("fingerings", plain.fingerings),
+        heights=word("heights", HEIGHT_LOOKS, plain.heights),
+        accidentals=word("accidentals", ACCIDENTALS, plain.accidentals),
+        fingerings=word("fingerings", FINGERINGS, plain.fingerings),
         meter=meter_of(meter) if meter is not None else None,
         staff_mm=staff.value if staff is not None else plain.staff_mm,
         wording=tuple(w.text for w in wording.words) if wording is not None else plain.wording,

@@ -15,7 +15,7 @@ from typing import NamedTuple
 from gesturesmith.acoustics.series import step_cents
 from gesturesmith.diagnostics import PointReport, RealisationReport
 from gesturesmith.instruments.base import Instrument, Tube
-from gesturesmith.kinds import Correction, Path
+from gesturesmith.kinds import Bell, Correction, Path, Trill
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.realisation import PlayedPoint, Realisation
 from gesturesmith.realise import paths
@@ -95,7 +95,7 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPo
     about = point.about or m.pitched == "about" or m.path == "half-valve"
     at, tempo = point.at, gesture.tempo
     seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
-    bell = m.bell or ("" if m.hand_free else "muted")
+    bell: Bell = m.bell or ("" if m.hand_free else "muted")
     return AskedPoint(point.sounding_cents or Fraction(0), about, bell, names, seconds)
 
 
@@ -217,7 +217,7 @@ def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> C
 
 
 def _trill(
-    instrument: Instrument, kind: str, asked: AskedPoint, way: PossibleFingering
+    instrument: Instrument, kind: Trill, asked: AskedPoint, way: PossibleFingering
 ) -> tuple[PossibleFingering, Tube | None]:
     """The fingerings of a trill: of the note, and of what it is trilled with; None where there is none."""
     limit = instrument.limits.get("trill_other_cents")

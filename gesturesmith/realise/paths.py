@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from gesturesmith.acoustics.series import hand_glide_cents, partial_cents
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Bell
 from gesturesmith.realise.curve import along
 from gesturesmith.realise.ways import (
     PossibleFingering,
@@ -36,7 +37,7 @@ class AskedPoint(NamedTuple):
 
     cents: Fraction
     about: bool
-    bell: str
+    bell: Bell
     names: tuple[str, ...]
     seconds: float
 

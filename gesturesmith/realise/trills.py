@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.acoustics.series import nearest_partial, partial_cents
+from gesturesmith.kinds import Trill
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.units import LETTERS, Spelling, spell
 
@@ -12,7 +13,7 @@ _HALF_TONE_ABOVE, _TONE_ABOVE = 100.0, 200.0
 _STEPS = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7)  # of the scale, in so many semitones
 
 
-def second_cents(trill: str, played: PlayedPoint) -> float | None:
+def second_cents(trill: Trill, played: PlayedPoint) -> float | None:
     """The sounding pitch a trill of this kind (as `Technique.trill`) goes to, in cents above C0; None where it is
     the same, or there is none."""
     if played.tube is None or played.asked_cents is None:

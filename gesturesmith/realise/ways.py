@@ -13,6 +13,7 @@ from typing import NamedTuple
 from gesturesmith.acoustics.series import nearest_partial, partial_cents
 from gesturesmith.acoustics.tubing import half_wavelength_m, slide_reach
 from gesturesmith.instruments.base import Instrument, Side, Tube
+from gesturesmith.kinds import Bell
 from gesturesmith.units import frequency_hz
 
 LEAVING_THE_CHART = 4.0
@@ -64,7 +65,7 @@ def in_tune_cents(instrument: Instrument) -> float:
     return float(limit.narrow.value) if limit else 15.0
 
 
-def fingered_cents(instrument: Instrument, side: Side, sounding: float, bell: str) -> float:
+def fingered_cents(instrument: Instrument, side: Side, sounding: float, bell: Bell) -> float:
     """The pitch the player fingers to get `sounding`: another one where the hand shuts the bell."""
     if bell == "stopped" and side.stopped_cents is not None:
         return sounding - side.stopped_cents.value
@@ -99,7 +100,7 @@ def raised(instrument: Instrument, partial: int, error: float) -> bool:
 
 @lru_cache(maxsize=16384)
 def ways(
-    instrument: Instrument, sounding: Fraction | float, bell: str = "", names: tuple[str, ...] = ()
+    instrument: Instrument, sounding: Fraction | float, bell: Bell = "", names: tuple[str, ...] = ()
 ) -> tuple[PossibleFingering, ...]:
     """The ways of playing a sounding pitch, cheapest first; never empty.
 
@@ -117,7 +118,7 @@ def ways(
 
 
 @lru_cache(maxsize=4096)
-def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: str) -> tuple[PossibleFingering, ...]:
+def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: Bell) -> tuple[PossibleFingering, ...]:
     """For each tube, in the instrument's order, its partial nearest to a sounding pitch; costs are left out."""
     usual = ways(instrument, Fraction(100 * round(sounding / 100)) if about else sounding, bell)[0]
     rungs = []
@@ -130,7 +131,7 @@ def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: str) -
     return tuple(rungs)
 
 
-def _chart_tube(instrument: Instrument, fingered: float, bell: str) -> tuple[str | None, bool]:
+def _chart_tube(instrument: Instrument, fingered: float, bell: Bell) -> tuple[str | None, bool]:
     """The standard chart's tube for the semitone nearest to a pitch, and whether the pitch is that semitone."""
     semitone = 100 * round(fingered / 100.0)
     off = abs(fingered - semitone)
@@ -140,7 +141,9 @@ def _chart_tube(instrument: Instrument, fingered: float, bell: str) -> tuple[str
     return chart.get(semitone - int(instrument.sounding.cents)), off <= _TEMPERED_CENTS
 
 
-def _valve_ways(instrument: Instrument, asked: float, bell: str, names: tuple[str, ...]) -> list[PossibleFingering]:
+def _valve_ways(
+    instrument: Instrument, asked: float, bell: Bell, names: tuple[str, ...]
+) -> list[PossibleFingering]:
     in_tune = in_tune_cents(instrument)
     allowed = {tube.name for name in names for tube in instrument.tubes_named(name)}
     charts = {}
