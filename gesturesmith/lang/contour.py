@@ -1,4 +1,4 @@
-"""Contours: points and the lines between them. A broken point does not hide the next one."""
+"""Contours: points and the lines between them. An unreadable point does not hide the next one."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ _A_POINT = "a point, such as G4, xG4, high, 35% or r"
 
 
 def contour(reader: Reader) -> Contour:
-    """A whole contour, up to the end of the value."""
+    """A whole contour, to the end of the value."""
     first = reader.tok
     points: list[PointNode] = []
     lines: list[LineNode] = []
@@ -55,7 +55,7 @@ def _is_line(tok: Token) -> bool:
 
 
 def _no_line_here(reader: Reader, message: str) -> None:
-    """Where a line stands that cannot, say so once and pass over it."""
+    """Report a line where none is allowed, once, and skip it."""
     if not _is_line(reader.tok):
         return
     rule = "two-lines" if message.startswith("two") else "loose-line"
@@ -70,7 +70,7 @@ def _ends_with_line(reader: Reader, line: LineNode) -> NoReturn:
 
 
 def _line(reader: Reader) -> LineNode:
-    """The line under the cursor with its growth."""
+    """The line at the cursor, with its growth."""
     tok = reader.next()
     kind = LINES[tok.text]
     word = reader.tok
@@ -85,7 +85,7 @@ def _line(reader: Reader) -> LineNode:
 
 
 def _point_or_skip(reader: Reader) -> PointNode | None:
-    """A point; where it is broken its errors are noted and the cursor goes to the next line or the end."""
+    """A point; if it is faulty, report its errors and move to the next line or the end."""
     try:
         point = _point(reader)
         if reader.at_end() or _is_line(reader.tok):
@@ -123,7 +123,7 @@ def _point(reader: Reader) -> PointNode:
 
 
 def height(reader: Reader) -> Note | Height | Rest:
-    """What a point names: a note, a height, an extreme or silence."""
+    """The height of a point: a note, a height in the band, an extreme or silence."""
     tok = reader.tok
     if tok.kind == "note":
         return note(reader, _A_POINT)
@@ -146,7 +146,7 @@ def height(reader: Reader) -> Note | Height | Rest:
 
 
 def _no_height(reader: Reader, tok: Token) -> NoReturn:
-    """Why `tok` is not the beginning of a point."""
+    """Report why `tok` cannot begin a point."""
     text, after = tok.text, reader.ahead()
     if tok.kind == "number":
         if after.text == "%":
@@ -189,7 +189,7 @@ def place(reader: Reader) -> Amount:
 
 
 def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tuple[Word | None, tuple[Word, ...]]:
-    """One `as` or word after a point, added to what the point has already."""
+    """Read one `as` or word after a point and add it to what the point has."""
     tok = reader.tok
     if tok.text == "as":
         if as_:
@@ -209,7 +209,7 @@ def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tup
 
 
 def _without(reader: Reader, before: tuple[Word, ...]) -> Word:
-    """The technique that one `without` ends."""
+    """The technique that a `without` ends."""
     reader.next()
     if reader.tok.kind not in ("word", "note"):
         reader.unexpected("a technique after `without`, such as `without growl`")
@@ -222,7 +222,7 @@ def _without(reader: Reader, before: tuple[Word, ...]) -> Word:
 
 
 def _check_changes(reader: Reader, as_: Word | None, without: tuple[Word, ...]) -> None:
-    """A technique cannot begin and end at one point, and `as ordinary` leaves nothing to be ended."""
+    """A technique cannot begin and end at the same point, and `as ordinary` leaves nothing to end."""
     for ended in without if as_ else ():
         if as_ and as_.text == ended.text:
             reader.fail("said-twice", ended.span, f"`{ended.text}` begins and ends at this point: keep one")
@@ -233,7 +233,7 @@ def _check_changes(reader: Reader, as_: Word | None, without: tuple[Word, ...]) 
 
 
 def _once(reader: Reader, tok: Token, marks: tuple[Word, ...]) -> None:
-    """Each word once, and one dynamic."""
+    """Each word at most once, and at most one dynamic."""
     level = tok.text in LEVELS
     for mark in marks:
         if mark.text == tok.text:
@@ -261,7 +261,7 @@ def _two_points(reader: Reader, tok: Token) -> NoReturn:
 
 
 def _after_point(reader: Reader) -> NoReturn:
-    """Something stands after a point that is neither a word, a place, a line nor the end."""
+    """Report what follows a point but is neither a word, a time, a line nor the end."""
     tok = reader.tok
     if tok.kind in ("note", "percent"):
         _two_points(reader, tok)

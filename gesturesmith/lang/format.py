@@ -1,8 +1,8 @@
-"""Text to canonical text: the same gestures and comments, spaced and signed the one way.
+"""Text to canonical text: the same gestures and comments, with uniform spacing and signs.
 
-The order of keys, the words and the line breaks inside a value stay the composer's. Signs become those of the
-language (`#`, `b`, `^`, `v`, `--`), quotes straight ones, two spaces a step in; one empty line stands between
-blocks and never more than one elsewhere.
+The order of keys, the words and the line breaks inside a value stay as written. Signs become those of the
+language (`#`, `b`, `^`, `v`, `--`), quotes become straight, indentation is two spaces a level; there is one empty
+line between blocks and never more than one elsewhere.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ _NATURAL = str.maketrans({"♮": "", "𝄪": "##", "𝄫": "bb"})
 
 @frozen
 class WrittenLine:
-    """A written line: its kind as in `classify_lines`, how many steps in, and whether it belongs to a block."""
+    """A line to write: its kind as in `classify_lines`, its indentation level, whether it belongs to a block."""
 
     kind: LineRole
     depth: int
@@ -38,7 +38,7 @@ class WrittenLine:
 
 
 def format_text(source: Source) -> str:
-    """The canonical form; a file that cannot be read comes back as it is."""
+    """The canonical form; an unreadable file is returned unchanged."""
     if parse(source)[1]:
         return source.text
     written = _spaced(list(_written(list(classify_lines(source.lines)))))
@@ -46,7 +46,7 @@ def format_text(source: Source) -> str:
 
 
 def _written(lines: list[SourceLine]) -> Iterator[WrittenLine]:
-    """Every line in its canonical form, empty ones as they come."""
+    """Every line in its canonical form, empty lines as found."""
     in_block = False
     key = ""
     goes_on = _goes_on(lines)
@@ -67,11 +67,11 @@ def _written(lines: list[SourceLine]) -> Iterator[WrittenLine]:
             yield WrittenLine("entry", int(in_block), _joined(f"{key}: ", *_parts(line, key)), in_block)
 
 
-PLAIN_KEY = "name"  # of headings: no key has it, so their tokens are the plain ones
+PLAIN_KEY = "name"  # for headings: no key is called this, so their tokens are the plain ones
 
 
 def _goes_on(lines: list[SourceLine]) -> list[bool]:
-    """For each line, whether the next line that is neither blank nor comment goes on with a value."""
+    """For each line, whether the next line that is neither blank nor a comment continues a value."""
     found = [False] * len(lines)
     more = False
     for i in range(len(lines) - 1, -1, -1):
@@ -82,7 +82,7 @@ def _goes_on(lines: list[SourceLine]) -> list[bool]:
 
 
 def _parts(line: SourceLine, key: str) -> tuple[str, str]:
-    """The value on a line, and its comment."""
+    """The value on a line and its comment."""
     form = PLAIN if key == PLAIN_KEY else pattern(key)
     tokens, comment = tokenize(line.content, line.value, form)
     return _value(tokens, key), line.content.raw[comment:].rstrip() if comment >= 0 else ""
@@ -94,7 +94,7 @@ def _joined(head: str, value: str, comment: str) -> str:
 
 
 def _value(tokens: list[Token], key: str) -> str:
-    """Tokens with the spaces that belong between them."""
+    """Tokens joined with the right spaces."""
     text = ""
     before: Token | None = None
     for tok in tokens:
@@ -106,7 +106,7 @@ def _value(tokens: list[Token], key: str) -> str:
 
 
 def _apart(before: Token, tok: Token, key: str) -> bool:
-    """Whether a space stands between two tokens."""
+    """Whether a space belongs between two tokens."""
     if tok.text == ",":
         return False
     if ".." in (tok.text, before.text) and key not in _CONTOURS:
@@ -136,7 +136,7 @@ def _sign(tok: Token, key: str) -> str:
 
 
 def _spaced(lines: list[WrittenLine]) -> list[WrittenLine]:
-    """One empty line before every block (and the comments right above it), and no two in a row."""
+    """One empty line before every block (and the comments right above it), and never two in a row."""
     out: list[WrittenLine] = []
     for line in lines:
         if line.kind == "blank":
@@ -152,7 +152,7 @@ def _spaced(lines: list[WrittenLine]) -> list[WrittenLine]:
 
 
 def _after_block(out: list[WrittenLine]) -> bool:
-    """Whether the last line that says something belongs to a block."""
+    """Whether the last line that is neither blank nor a comment belongs to a block."""
     for line in reversed(out):
         if line.kind not in ("blank", "comment"):
             return line.in_block
@@ -160,7 +160,7 @@ def _after_block(out: list[WrittenLine]) -> bool:
 
 
 def _part(out: list[WrittenLine]) -> None:
-    """Put an empty line above the comments at the margin that end `out`, if there is none."""
+    """Add an empty line above the unindented comments at the end of `out`, if there is none."""
     at = len(out)
     while at and out[at - 1].kind == "comment" and not out[at - 1].depth:
         at -= 1

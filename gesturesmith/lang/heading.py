@@ -1,4 +1,4 @@
-"""Headings: what kind of block begins, its name and its title."""
+"""Headings: the kind of block, its name and its title."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from gesturesmith.values import frozen
 
 @frozen
 class Heading:
-    """A heading as far as it could be read; `guessed` where its kind was not."""
+    """A heading as far as it could be read; `guessed` if its kind had to be guessed."""
 
     kind: BlockKind
     name: Word
@@ -28,7 +28,7 @@ class Heading:
 
 
 def names(lines: Iterable[SourceLine]) -> frozenset[str]:
-    """The names of all blocks, case folded."""
+    """The names of all blocks, case-folded."""
     found = set()
     for line in lines:
         if line.kind == "heading":
@@ -38,7 +38,7 @@ def names(lines: Iterable[SourceLine]) -> frozenset[str]:
 
 
 def read(line: SourceLine, notes: ErrorList, taken: dict[str, int]) -> Heading:
-    """The heading on `line`; `taken` are the names so far, and is added to."""
+    """The heading on `line`; `taken` holds the names so far, and the new name is added to it."""
     number = line.content.number
     key = Word(line.key, Span(number, line.start + 1, line.start + 1 + len(line.key)))
     kind = one_of(BLOCKS, line.key) if line.key in BLOCKS else _unknown(line, key, notes)
@@ -64,7 +64,7 @@ def read(line: SourceLine, notes: ErrorList, taken: dict[str, int]) -> Heading:
 
 
 def _unknown(line: SourceLine, key: Word, notes: ErrorList) -> BlockKind | None:
-    """What block is likely meant by a line at the margin that is neither a setting nor a heading; None for none."""
+    """The block probably meant by an unindented line that is neither a setting nor a heading, or None."""
     near = notes.nearest(line.key, BLOCKS) if line.key else ()
     if near:
         said = shown(line.key)
@@ -100,7 +100,7 @@ def _name(reader: Reader, kind: str) -> Word:
 
 
 def _take(name: Word, notes: ErrorList, taken: dict[str, int]) -> None:
-    """Reserve the name, unless the language or another block has it."""
+    """Reserve the name, unless the language or another block uses it."""
     folded = name.text.casefold()
     if folded in RESERVED:
         what = f"`{name.text}` is a word of the language: choose another name"
@@ -109,7 +109,7 @@ def _take(name: Word, notes: ErrorList, taken: dict[str, int]) -> None:
         what = (
             f"the name `{name.text}` is taken on line {taken[folded]} (capitals make no difference): choose another"
         )
-        outside, notes.block = notes.block, name.text  # it is a mistake of both blocks, and of no other
+        outside, notes.block = notes.block, name.text  # the mistake concerns these two blocks and no other
         notes.add("repeated-name", name.span, what)
         notes.block = outside
     else:

@@ -1,4 +1,4 @@
-"""One unit of indentation for the whole file: who stands how far in, and what to say where it is not so."""
+"""One unit of indentation for the whole file: which lines are indented how far, and what to report otherwise."""
 
 from __future__ import annotations
 
@@ -10,16 +10,16 @@ from gesturesmith.source import Span
 
 
 class Indents:
-    """The unit of the file, set by the first indented line; one report for a run of lines with the same mistake."""
+    """The unit of the file, set by the first indented line; lines in a row with one mistake are reported once."""
 
     def __init__(self, notes: ErrorList) -> None:
         self.notes = notes
-        self.unit = ""  # of the keys of blocks
-        self.sign = ""  # space or tab, whichever comes first in the file
+        self.unit = ""  # of the keys in blocks
+        self.sign = ""  # space or tab, whichever the file uses first
         self.reported: str | None = None
 
     def at_margin(self, line: SourceLine) -> None:
-        """A setting or a heading starts at the margin."""
+        """A setting or heading starts at the margin."""
         if not line.indent:
             self.reported = None
             return
@@ -27,7 +27,7 @@ class Indents:
         self._wrong(line, f"{what} starts at the left margin: remove the white space before it")
 
     def in_block(self, line: SourceLine) -> None:
-        """A key of a block stands one unit in."""
+        """A key in a block is indented by one unit."""
         indent = line.indent
         if self._mixed(line):
             return
@@ -43,12 +43,12 @@ class Indents:
             self.reported = None
 
     def going_on(self, lines: Iterable[SourceLine]) -> None:
-        """Lines on which a value goes on stand deeper, by any amount of the file's own white space."""
+        """Lines that continue a value are indented deeper, by any amount of the file's own white space."""
         for line in lines:
             self._mixed(line)
 
     def _mixed(self, line: SourceLine) -> bool:
-        """Report spaces where the file has tabs, or the other way round."""
+        """Report spaces in a file of tabs, or tabs in a file of spaces."""
         indent = line.indent
         if not indent:
             return False

@@ -1,4 +1,4 @@
-"""Which keys stand where, what reads the value of each, and what the language page says of it."""
+"""Which keys belong where, what reads the value of each, and how the language page describes it."""
 
 from __future__ import annotations
 
@@ -46,9 +46,9 @@ class Key:
     """One key of the language.
 
     read         what reads its value
-    value        what may stand after the colon, as the language page says it (Markdown)
-    missing      what holds where the key is not there
-    repeatable   whether it may stand more than once
+    value        what may follow the colon, as the language page describes it (Markdown)
+    missing      what applies without the key
+    repeatable   whether it may appear more than once
     """
 
     read: Read
@@ -58,7 +58,7 @@ class Key:
 
 
 def _any_of(words: tuple[str, ...]) -> str:
-    """Words to choose from, as they are written."""
+    """The choices, as they are written."""
     return ", ".join(f"`{word}`" for word in words)
 
 
@@ -237,5 +237,5 @@ EVERY_KEY = frozenset(SETTINGS) | frozenset(GESTURE) | frozenset(PASSAGE) | froz
 
 
 def pattern(key: str) -> re.Pattern[str]:
-    """How the value of `key` falls into tokens."""
+    """The pattern that splits the value of `key` into tokens."""
     return {"fingering": tokens.FINGERS, "paper": tokens.SIZES}.get(key, tokens.PLAIN)

@@ -1,6 +1,6 @@
-"""Lines to rows: which line is a comment, a heading, a key with its value, or the going on of a value.
+"""Classifies lines: a comment, a heading, a key with its value, or the continuation of a value.
 
-Nothing is read twice and no line depends on whether an earlier one could be understood.
+Nothing is read twice, and no line depends on whether an earlier one was understood.
 """
 
 from __future__ import annotations
@@ -15,18 +15,18 @@ from gesturesmith.lang.tokens import NormalisedLine, normalise
 from gesturesmith.lang.words import BLOCKS
 
 _KEY = re.compile(r"([^\W\d_][\w\-\u0300-\u036f]*)[ \t]*:(?!:)")
-_SEEN = 200  # characters of white space compared by eye
+_SEEN = 200  # characters of white space compared by their width
 _WORD = re.compile(r"[^\W\d_][\w\-\u0300-\u036f]*")
 
 
 @dataclass(slots=True)
 class SourceLine:
-    """A line and what it is.
+    """A line and its kind.
 
     kind     blank comment heading entry more; "stray" where it is none of these
     start    index of its first character that is not white space
     key      for an entry: the word before the colon; for a heading: the first word
-    value    for an entry: index after the colon; for the others: where reading begins
+    value    for an entry: index after the colon; for the others: index where reading begins
     colon    whether a colon follows the key
     margin   whether an entry is a setting
     """
@@ -41,14 +41,14 @@ class SourceLine:
 
     @property
     def indent(self) -> str:
-        """The white space before it, no-break spaces as spaces."""
+        """The white space at its start, no-break spaces as spaces."""
         return self.content.text[: self.start]
 
 
 def classify_lines(lines: tuple[str, ...]) -> Iterator[SourceLine]:
     """Every line of a file, in order."""
     in_block = False
-    open_indent: str | None = None  # of the key whose value may go on
+    open_indent: str | None = None  # of the key whose value may continue
     for number, raw in enumerate(lines, 1):
         here = normalise(number, raw)
         text = here.text
@@ -70,7 +70,7 @@ def classify_lines(lines: tuple[str, ...]) -> Iterator[SourceLine]:
 
 
 def _classify(here: NormalisedLine, start: int, open_indent: str | None, in_block: bool) -> SourceLine:
-    """A line with something on it that is no comment."""
+    """Classify a line that is neither blank nor a comment."""
     text = here.text
     match = _KEY.match(text, start)
     word = _WORD.match(text, start)
@@ -92,7 +92,7 @@ def _classify(here: NormalisedLine, start: int, open_indent: str | None, in_bloc
 
 
 def _names_something(text: str, value: int) -> bool:
-    """Whether a block's word that begins a deeper line is followed by a name and then nothing or a title."""
+    """Whether a block keyword that begins an indented line is followed by a name and then nothing or a title."""
     rest = text[value:].strip(" \t:")
     word = _WORD.match(rest)
     after = rest[word.end() :].strip(" \t") if word else "?"
@@ -100,14 +100,14 @@ def _names_something(text: str, value: int) -> bool:
 
 
 def _is_setting(key: str, start: int, in_block: bool) -> bool:
-    """Whether a key belongs to the file: at the margin, unless only blocks know it; indented, before any block."""
+    """Whether a key is a setting: at the margin, unless only blocks have it; indented, before any block."""
     if not in_block:
         return True
     return not start and (key in SETTINGS or key not in EVERY_KEY)
 
 
 def _deeper(indent: str, than: str) -> bool:
-    """Whether `indent` goes further in than `than`, by what the eye sees where tabs and spaces are mixed."""
+    """Whether `indent` is deeper than `than`; by the visible width if tabs and spaces are mixed."""
     if indent.startswith(than):
         return len(indent) > len(than)
     return len(indent[:_SEEN].expandtabs(8)) > len(than[:_SEEN].expandtabs(8))

@@ -1,7 +1,7 @@
-"""What can be wrong with a line: one stable code and one readable rule name for each kind of mistake.
+"""What can be wrong with a line: a stable code and a readable rule name for each kind of mistake.
 
-The code never changes or comes back for another meaning. The sentences themselves are written where the
-mistake is found, since they quote what the composer wrote.
+A code never changes and is never reused. The sentences are written where the mistake is found, since they quote
+the composer.
 """
 
 from __future__ import annotations
@@ -60,7 +60,7 @@ RULES: dict[str, str] = {
 
 
 def listed(words: tuple[str, ...], last: str = "or") -> str:
-    """`a`, `b` or `c`: words as a sentence lists them."""
+    """`a`, `b` or `c`: words listed as in a sentence."""
     quoted = [f"`{w}`" for w in words]
     if len(quoted) < 2:
         return "".join(quoted)
@@ -68,11 +68,11 @@ def listed(words: tuple[str, ...], last: str = "or") -> str:
 
 
 def short(text: str) -> str:
-    """What the composer wrote, without quotes, short enough for a sentence."""
+    """What the composer wrote, without quotes, cut to fit a sentence."""
     return shown(text)[1:-1]
 
 
 def shown(text: str) -> str:
-    """What the composer wrote, short enough for a sentence and without what cannot be printed."""
+    """What the composer wrote, cut to fit a sentence, without unprintable characters."""
     plain = "".join(c if c.isprintable() else "\ufffd" for c in text[:41])
     return f"`{plain[:38]}…`" if len(plain) > 40 else f"`{plain}`"

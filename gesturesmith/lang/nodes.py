@@ -1,7 +1,6 @@
-"""The tree a file is read into. Values may be missing (None) where a line could not be read.
+"""The syntax tree of a file. A value is None if its line could not be read.
 
-Every node has the span of the text it came from. The tree holds what was written; what it means is worked
-out in `model`.
+Every node has the span of its text. The tree holds what was written; `model` works out what it means.
 """
 
 from __future__ import annotations
@@ -68,8 +67,8 @@ class Rest:
 
 @frozen(kw_only=True)
 class PointNode:
-    """One point: its height, time `at` (in the unit of `lasts`), the technique it turns to (`as`) and those it ends
-    (`without`), words after it."""
+    """One point: its height, its time `at` (in the unit of `lasts`), the technique it turns to (`as`), the
+    techniques it ends (`without`), and the words after it."""
 
     height: Note | Height | Rest
     at: Amount | None
@@ -117,7 +116,7 @@ class BandNode:
 
 @frozen
 class LevelNode:
-    """A dynamic level with its place, if one is given."""
+    """A dynamic level with its time, if one is given."""
 
     level: str
     at: Amount | None
@@ -126,7 +125,7 @@ class LevelNode:
 
 @frozen
 class Dynamics:
-    """Levels and what joins each to the next: "<", ">" or "" (levels that only follow each other)."""
+    """Levels and what joins each to the next: "<", ">" or "" (no hairpin)."""
 
     levels: tuple[LevelNode, ...]
     joins: tuple[Join, ...]
@@ -144,8 +143,8 @@ class AttacksNode:
 
 @frozen
 class Finger:
-    """One fingering as written: side "" | "F" | "Bb" | "T"; valves "0", "1-2", a slide position; shade for a
-    slide: "" | "short" | "long"."""
+    """One fingering as written: side "" | "F" | "Bb" | "T"; valves "0", "1-2" or a slide position; shade, on a
+    slide, "" | "short" | "long"."""
 
     side: str
     valves: str
@@ -164,7 +163,7 @@ class FingeringNode:
 
 @frozen
 class AllowNode:
-    """A rule's name with the reason it may be passed over."""
+    """A rule's name and the reason to override it."""
 
     rule: Word
     reason: Text
@@ -173,7 +172,7 @@ class AllowNode:
 
 @frozen
 class Tempo:
-    """Beats per minute with the words that may stand before the number."""
+    """Beats per minute, with any words before the number."""
 
     words: Text | None
     bpm: Amount
@@ -182,7 +181,7 @@ class Tempo:
 
 @frozen
 class TimeSignature:
-    """A time signature; None for both is `free`."""
+    """A time signature; both None for `free`."""
 
     beats: int | None
     unit: int | None
@@ -204,8 +203,8 @@ class PlayItem:
     """One item of `play:`: exactly one of name, note, rest.
 
     name    a gesture or another passage; `move` "" | "up" | "down", by `semitones` or by `interval` ("M2")
-    note    a pitch `for_` so many beats, with point words in `marks`
-    rest    so many beats
+    note    a pitch `for_` a number of beats, with point words in `marks`
+    rest    a number of beats
     """
 
     name: Word | None = None
@@ -252,7 +251,7 @@ type Value = (
 
 @frozen
 class KeyEntry:
-    """`key: value`; value None where it could not be read (the error is reported beside the tree)."""
+    """`key: value`; value None if it could not be read (the error is reported beside the tree)."""
 
     key: Word
     value: Value | None
@@ -278,7 +277,7 @@ class Block:
 
 @frozen
 class File:
-    """A file: settings at its top (and anywhere between blocks, at the margin), then blocks in order."""
+    """A file: its settings (at the top or between blocks, at the margin) and its blocks in order."""
 
     settings: tuple[KeyEntry, ...]
     blocks: tuple[Block, ...]

@@ -1,4 +1,4 @@
-"""Note names: the exact form, and an answer for each way they go wrong."""
+"""Note names: their exact form, and a message for each kind of mistake."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ type _Mistake = tuple[str, str, tuple[str, ...]]
 
 @lru_cache(4096)
 def _decode(text: str) -> tuple[str, Fraction, int, int, bool] | _Mistake:
-    """Letter, alteration, octave, cents and whether an x stands before; else what is wrong."""
+    """Letter, alteration, octave, cents and whether an x precedes; otherwise what is wrong."""
     match = _NOTE.match(text)
     if match is None:
         return ("bad-note", f"`{text}` is not a note: write a note such as G4 or Bb3", ())
@@ -54,13 +54,13 @@ _MINUS_OCTAVE = "octaves run from 0 to 9 (C4 is middle C): none below 0 can be w
 
 
 def like_a_note(text: str) -> bool:
-    """Whether a word was probably meant for a note."""
+    """Whether a word was probably meant as a note."""
     return len(text) <= 20 and bool(_LOOSE.match(text) or _GERMAN.match(text) or _NO_OCTAVE.match(text))
 
 
 @lru_cache(512)
 def mistake(text: str) -> _Mistake | None:
-    """The rule, message and nearest notes for a word that was meant for a note; None for any other word."""
+    """The rule, message and nearest notes for a word that was meant as a note; None for any other word."""
     if len(text) > 20:
         return None
     german = _GERMAN.match(text)
@@ -95,7 +95,7 @@ def mistake(text: str) -> _Mistake | None:
 
 
 def _sign_mistake(text: str, plain: str, sign: str, octave: str) -> _Mistake:
-    """What is wrong with the case or the accidentals of a note-like word."""
+    """What is wrong with the case or accidentals of a note-like word."""
     if _NOTE.match(f"{plain}{sign}{octave}"):
         fix = f"{plain}{sign}{octave}"
         if fix[1:] == text[1:] and text[0] == "X":
@@ -115,7 +115,7 @@ def _sign_mistake(text: str, plain: str, sign: str, octave: str) -> _Mistake:
 
 
 def note(reader: Reader, wanted: str) -> Note:
-    """The note under the cursor."""
+    """The note at the cursor."""
     tok = reader.tok
     if tok.kind != "note":
         not_a_note(reader, tok, wanted)
@@ -127,7 +127,7 @@ def note(reader: Reader, wanted: str) -> Note:
 
 
 def not_a_note(reader: Reader, tok: Token, wanted: str) -> NoReturn:
-    """Give up with the message of this mistake, where `tok` was meant for a note; else that `wanted` is missing."""
+    """Give up: with the message for this mistake if `tok` was meant as a note, else because `wanted` is missing."""
     found = mistake(tok.text) if tok.kind == "word" else None
     if found:
         reader.fail(found[0], tok.span, found[1], found[2])

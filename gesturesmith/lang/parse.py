@@ -1,4 +1,4 @@
-"""Text to tree: every line on its own, so that a broken one never hides the next."""
+"""Text to syntax tree: each line is read on its own, so that a faulty one never hides the next."""
 
 from __future__ import annotations
 
@@ -16,13 +16,13 @@ from gesturesmith.lang.tokens import FORBIDDEN, MAX_TOKENS, Token, spanning, tok
 from gesturesmith.lang.words import BLOCKS
 from gesturesmith.source import Source, Span
 
-LARGEST = 2_000_000  # characters; a large orchestral work in this language stays far below
+LARGEST = 2_000_000  # characters; a large orchestral work needs far fewer
 MAX_LINES = 400_000  # of such a file
 _NOTHING = File((), ())
 
 
 def parse(source: Source) -> tuple[File, tuple[ReadError, ...]]:
-    """The tree of a file and every error in it, in file order. Never raises, whatever the text."""
+    """The syntax tree of a file and every error in it, in file order. Never raises, whatever the text."""
     problem = _unreadable(source.text)
     if problem:
         return _NOTHING, (problem,)
@@ -40,7 +40,7 @@ def parse(source: Source) -> tuple[File, tuple[ReadError, ...]]:
 
 
 def _unreadable(text: str) -> ReadError | None:
-    """The one error of a file that is no text, or too much of it."""
+    """The single error of a file that is not text, or too long."""
     message = ""
     if len(text) > LARGEST:
         millions = LARGEST // 1_000_000
@@ -56,22 +56,22 @@ def _unreadable(text: str) -> ReadError | None:
 
 
 def _controls(lines: tuple[str, ...]) -> dict[int, tuple[int, str]]:
-    """Line number to column and character of the first one in the line that no text may hold."""
+    """Line number to column and character of the first character on the line that is not allowed anywhere."""
     found = ((number, FORBIDDEN.search(line)) for number, line in enumerate(lines, 1))
     return {number: (match.start() + 1, match[0]) for number, match in found if match}
 
 
 class _Builder:
-    """Puts rows together into settings and blocks."""
+    """Builds settings and blocks from lines."""
 
     def __init__(self, notes: ErrorList, controls: dict[int, tuple[int, str]]) -> None:
         self.notes = notes
         self.controls = controls
         self.settings: list[KeyEntry] = []
         self.blocks: list[Block] = []
-        self.seen: set[str] = set()  # keys of the block that is open
+        self.seen: set[str] = set()  # keys of the current block
         self.settings_seen: set[str] = set()
-        self.names: dict[str, int] = {}  # case folded -> line of the block
+        self.names: dict[str, int] = {}  # case-folded -> line of the block
         self.entries: list[KeyEntry] = []
         self.head: heading.Heading | None = None
         self.errors_before = 0
@@ -79,7 +79,7 @@ class _Builder:
         self.indents = indentation.Indents(notes)
 
     def read(self, lines: tuple[SourceLine, ...]) -> None:
-        """All rows of a file."""
+        """Read all lines of a file."""
         i = 0
         while i < len(lines) and not self.notes.full:
             line = lines[i]
@@ -104,7 +104,7 @@ class _Builder:
         self._close()
 
     def _see(self, line: SourceLine) -> None:
-        """Report a character that no text may hold; what follows from it on its line is left unsaid."""
+        """Report a forbidden character; errors that follow from it on the same line are not reported."""
         number = line.content.number
         if number in self.controls:
             column, sign = self.controls[number]
@@ -144,7 +144,7 @@ class _Builder:
         )
 
     def _entry(self, line: SourceLine, more: list[SourceLine]) -> None:
-        """A key with its value, which may go on in the rows `more`."""
+        """A key with its value, which may continue on the lines `more`."""
         for row in (line, *more):
             self._see(row)
         self.last_line = more[-1].content.number if more else line.content.number
@@ -199,7 +199,7 @@ class _Builder:
         return KeyEntry(key, value, spanning(first, last))
 
     def _known(self, line: SourceLine, kind: str) -> Key | None:
-        """The key of this line; None where it does not belong here, which is reported."""
+        """The key of this line; None, after a report, if it does not belong here."""
         keys = IN_BLOCK[kind] if kind else SETTINGS
         if line.key in keys:
             return keys[line.key]
@@ -215,7 +215,7 @@ class _Builder:
         return None
 
     def _stray(self, line: SourceLine) -> None:
-        """An indented row that is no key."""
+        """An indented line that is not a key."""
         text = line.content.raw[line.start :].rstrip()
         end = line.start + (len(line.key) or len(text.split()[0]))
         span = Span(line.content.number, line.start + 1, end + 1)
@@ -227,7 +227,7 @@ class _Builder:
 
 
 def _tokens(line: SourceLine, more: list[SourceLine]) -> list[Token]:
-    """The tokens of a value with all its rows, closed by one of kind "end"."""
+    """The tokens of a value on all its lines, closed by one of kind "end"."""
     form = pattern(line.key)
     found = tokenize(line.content, line.value, form)[0]
     for row in more:
@@ -252,7 +252,7 @@ def _a(kind: str) -> str:
 
 
 def _home(key: str, homes: list[BlockKind], kind: str) -> str:
-    """Where a misplaced key belongs."""
+    """Say where a misplaced key belongs."""
     if kind and key == "title":
         return f'a title goes in quotes after the name: {kind} name "Title"'
     places = [_a(b) for b in homes]

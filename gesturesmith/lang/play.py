@@ -1,4 +1,4 @@
-"""`play:`: what a passage plays, item by item. A broken item does not hide the next one."""
+"""`play:`: what a passage plays, item by item. An unreadable item does not hide the next one."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from gesturesmith.units import interval
 
 _AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
 _A_MOVE = "semitones (up 2) or an interval (up M2, down P5)"
-_MAX_SEMITONES = 127  # wider than the notation
+_MAX_SEMITONES = 127  # wider than any notation
 
 
 def play(reader: Reader) -> Play:
@@ -110,7 +110,7 @@ def _pitch(reader: Reader) -> PlayItem:
 
 
 def _beats(reader: Reader, wanted: str) -> Amount:
-    """A length in beats, above zero; the word `beats` may be left out."""
+    """A length in beats, above zero; the word `beats` is optional."""
     tok = reader.tok
     value = reader.positive(wanted)
     unit = reader.tok
@@ -122,7 +122,7 @@ def _beats(reader: Reader, wanted: str) -> Amount:
 
 
 def _distance(reader: Reader) -> tuple[int | None, str]:
-    """How far a gesture is moved: semitones, or the name of an interval."""
+    """How far a gesture is moved: semitones or the name of an interval."""
     tok = reader.tok
     if tok.kind == "number":
         count = reader.whole("semitones")
@@ -141,7 +141,7 @@ def _distance(reader: Reader) -> tuple[int | None, str]:
 
 
 def _after_item(reader: Reader, item: PlayItem) -> NoReturn:
-    """Something stands after an item that is neither a comma nor the end."""
+    """Report what follows an item but is neither a comma nor the end."""
     tok = reader.tok
     if tok.kind == "word" and item.name and tok.text == "for":
         hint = "a gesture is as long as its own `lasts` says"

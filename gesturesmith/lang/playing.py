@@ -1,4 +1,4 @@
-"""The values of a gesture that say how it is played: dynamics, attacks, fingering."""
+"""Values that say how a gesture is played: dynamics, attacks, fingering."""
 
 from __future__ import annotations
 
@@ -12,11 +12,11 @@ from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import LEVELS, MARKS, SHADES, SHAPES, SIDES
 
-_MODES: tuple[FingeringMode, ...] = ("auto", "held")  # those that are words by themselves
+_MODES: tuple[FingeringMode, ...] = ("auto", "held")  # the modes that are words
 
 
 def dynamics(reader: Reader) -> Dynamics:
-    """Levels joined by hairpins, alone."""
+    """Levels joined by hairpins, to the end of the value."""
     value = dynamics_item(reader)
     if reader.tok.text == ",":
         reader.fail("unexpected-sign", reader.tok.span, "no comma between dynamics: p < f, or f@3 for a place")
@@ -61,7 +61,7 @@ def _level(reader: Reader, join: str = "") -> LevelNode:
 
 
 def attacks(reader: Reader) -> AttacksNode:
-    """A whole number, and whether they grow faster or slower."""
+    """A whole number, and whether they speed up or slow down."""
     first = reader.tok
     count = reader.whole("the number of attacks")
     if count.value > 1000:

@@ -1,7 +1,7 @@
-"""A cursor over the tokens of one value, with the small things every value is made of.
+"""A cursor over the tokens of one value, with readers for the parts that values are made of.
 
-`error` notes a mistake and goes on; `fail` notes it and gives the value up. Neither leaves this package:
-`UnreadableError` is caught where the value began.
+`error` records a mistake and goes on; `fail` records it and gives up the value by `UnreadableError`, which is
+caught where the value began and never leaves this package.
 """
 
 from __future__ import annotations
@@ -19,18 +19,18 @@ from gesturesmith.lang.words import UNITS, nearest
 from gesturesmith.source import Span
 
 _MAX_NUMBER_LENGTH = 12  # characters; nothing musical needs more, and arithmetic stays fast
-MAX_ERRORS = 1000  # told of the form of one file, and as many of its meaning
+MAX_ERRORS = 1000  # reported for the form of one file, and as many for its meaning
 _MAX_IN_VALUE = 25
 MAX_TEXT_LENGTH = 2000  # characters in quotes: half a page of footnote
-_MAX_LOOKED_UP = 300  # words compared with their neighbours in one file; comparing is slow
+_MAX_LOOKED_UP = 300  # unknown words per file compared with known ones; comparing is slow
 
 
 class UnreadableError(Exception):
-    """A value was given up; its error has been noted."""
+    """A value was given up; its error is recorded."""
 
 
 class ErrorList:
-    """The errors of a file as they are found, and the names of its blocks (case folded)."""
+    """The errors of a file as they are found, and the names of its blocks (case-folded)."""
 
     __slots__ = ("block", "count", "errors", "looked_up", "names", "silent")
 
@@ -39,11 +39,11 @@ class ErrorList:
         self.block: str | None = None
         self.names = names
         self.looked_up = 0
-        self.count = 0  # of everything that was wrong, shown or not
-        self.silent: set[int] = set()  # lines of which enough has been said
+        self.count = 0  # of all errors, shown or not
+        self.silent: set[int] = set()  # lines on which no more errors are shown
 
     def add(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> None:
-        """Note an error; after a thousand only that there are more."""
+        """Record an error; after `MAX_ERRORS` only that there are more."""
         self.count += 1
         if span.line in self.silent:
             return
@@ -56,17 +56,17 @@ class ErrorList:
 
     @property
     def full(self) -> bool:
-        """Whether no further error would be shown."""
+        """Whether no more errors are shown."""
         return len(self.errors) > MAX_ERRORS
 
     def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
-        """At most three of `options` near to `word`; nothing more after hundreds of unknown words."""
+        """At most three of `options` close to `word`; none after the first `_MAX_LOOKED_UP` unknown words."""
         self.looked_up += 1
         return nearest(word, options) if self.looked_up <= _MAX_LOOKED_UP else ()
 
 
 def and_more(span: Span, block: str | None) -> ReadError:
-    """What stands in the place of every error after the first `MAX_ERRORS`."""
+    """Replaces all errors after the first `MAX_ERRORS`."""
     rule, message = "too-many-errors", "there are more errors from here on: fix these first"
     return ReadError(code=RULES[rule], rule=rule, span=span, message=message, gesture=block)
 
@@ -85,7 +85,7 @@ class Reader:
         self.failed = 0
 
     def next(self) -> Token:
-        """The token under the cursor; the cursor moves on."""
+        """The token at the cursor; the cursor moves on."""
         tok = self.tok
         if tok.kind != "end":
             self.i += 1
@@ -93,23 +93,23 @@ class Reader:
         return tok
 
     def at_end(self) -> bool:
-        """Whether nothing more of the value follows."""
+        """Whether the value is at its end."""
         return self.tok.kind == "end"
 
     def ahead(self) -> Token:
-        """The token after the one under the cursor."""
+        """The token after the one at the cursor."""
         return self.tokens[min(self.i + 1, len(self.tokens) - 1)]
 
     def back(self) -> Token:
-        """The token before the one under the cursor."""
+        """The token before the one at the cursor."""
         return self.tokens[max(self.i - 1, 0)]
 
     def span_from(self, first: Token) -> Span:
-        """From `first` to the token just read; a span stays on its line."""
+        """From `first` to the token just read, on one line."""
         return spanning(first, self.tokens[self.i - 1])
 
     def error(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> None:
-        """Note a mistake and go on reading."""
+        """Record a mistake and go on reading."""
         self.failed += 1
         if self.failed <= _MAX_IN_VALUE:
             self.notes.add(rule, span, message, near)
@@ -117,12 +117,12 @@ class Reader:
             raise UnreadableError
 
     def fail(self, rule: str, span: Span, message: str, near: tuple[str, ...] = ()) -> NoReturn:
-        """Note a mistake and give the value up."""
+        """Record a mistake and give up the value."""
         self.error(rule, span, message, near)
         raise UnreadableError
 
     def unexpected(self, wanted: str) -> NoReturn:
-        """The token under the cursor is not `wanted` ("a point, such as G4")."""
+        """Give up: the token at the cursor is not `wanted` ("a point, such as G4")."""
         tok = self.tok
         if tok.kind == "end":
             self.fail("incomplete", tok.span, f"`{self.key.text}` is incomplete: add {wanted}")
@@ -139,7 +139,7 @@ class Reader:
         self.fail("unexpected-sign", tok.span, f"{shown(tok.text)} is unknown here: write {wanted}")
 
     def unclosed(self, tok: Token) -> NoReturn:
-        """A text without its closing sign."""
+        """Give up: a text without its closing quote."""
         self.fail(
             "unclosed-text",
             tok.span,
@@ -147,7 +147,7 @@ class Reader:
         )
 
     def finish(self, whole: str) -> None:
-        """Nothing may stand after the value, which `whole` describes ("one word")."""
+        """Give up if anything follows the value, which `whole` describes ("one word")."""
         tok = self.tok
         if tok.kind == "end":
             return
@@ -158,7 +158,7 @@ class Reader:
     # -- what values are made of ------------------------------------------------------------------------
 
     def word(self, wanted: str) -> Word:
-        """A bare word that has the form of a name."""
+        """A bare word with the form of a name."""
         tok = self.tok
         if tok.kind == "note" and is_name(tok.text):  # `A4` where a name is wanted
             return Word(tok.text, self.next().span)
@@ -172,7 +172,7 @@ class Reader:
         return Word(tok.text, tok.span)
 
     def choice(self, options: tuple[str, ...], what: str) -> Word:
-        """One word of a closed set; `what` names the set in the message ("a mute")."""
+        """One word of a fixed set; `what` names the set in the message ("a mute")."""
         tok = self.tok
         if tok.kind in ("word", "note", "paper") and tok.text in options:
             self.next()
@@ -184,13 +184,13 @@ class Reader:
         return self.unknown(tok, options, what)
 
     def unknown(self, tok: Token, options: tuple[str, ...], what: str) -> NoReturn:
-        """`tok` is not in the closed set `options`; all of it is listed where it is short."""
+        """Give up: `tok` is not one of `options`, which are listed if they are few."""
         near = self.notes.nearest(tok.text, options)
         wanted = listed(near) if near else listed(options)
         self.fail("unknown-word", tok.span, f"{shown(tok.text)} is not {what}: write {wanted}", near)
 
     def text(self) -> Text:
-        """A quoted text; texts on the lines below are joined to it by a space."""
+        """A quoted text; texts on the following lines are joined to it by a space."""
         first = self.tok
         if first.kind != "text":
             self._text_wanted(first)
@@ -215,13 +215,13 @@ class Reader:
         self.fail("text-needs-quotes", tok.span, f"a text needs double quotes: {self.key.text}: {quoted(words)}")
 
     def number(self, wanted: str) -> Fraction:
-        """A number as the language writes it, exact."""
+        """A number in the language's notation, exact."""
         if self.tok.kind != "number":
             self._number_wanted(wanted)
         return self.value_of(self.next(), self.back().text)
 
     def value_of(self, tok: Token, digits: str) -> Fraction:
-        """The value of the number `digits` inside `tok`."""
+        """The value of the number `digits` in `tok`."""
         if len(digits) > _MAX_NUMBER_LENGTH:
             self.fail("bad-number", tok.span, f"number too long: at most {_MAX_NUMBER_LENGTH} characters")
         value = fraction(digits)
@@ -266,7 +266,7 @@ class Reader:
         return value
 
     def unit(self, allowed: tuple[Unit, ...]) -> Unit:
-        """The unit under the cursor, "" where there is none; `allowed` are units as nodes name them."""
+        """The unit at the cursor, "" for none; `allowed` are units as nodes name them."""
         tok = self.tok
         if tok.kind == "percent" or (tok.kind == "bad" and tok.text == "%"):
             self.fail("unknown-unit", tok.span, f"% is not a unit here: write {listed(allowed)}", allowed)
@@ -284,7 +284,7 @@ class Reader:
 
 @lru_cache(2048)
 def fraction(digits: str) -> Fraction | None:
-    """The number written `digits` (`4`, `2.5`, `5/2`), or None where it divides by zero."""
+    """The number written `digits` (`4`, `2.5`, `5/2`), or None if it divides by zero."""
     if "/" in digits:
         top, bottom = digits.split("/")
         return Fraction(int(top), int(bottom)) if int(bottom) else None
@@ -298,7 +298,7 @@ def hash_message(tok: Token) -> str:
 
 
 def name_message(text: str) -> str:
-    """Why `text` is not a name, and what would be."""
+    """Why `text` is not a name, and a name it could be."""
     plain = text.replace("_", "-")
     if plain != text and is_name(plain):
         return f"names are joined with a hyphen: write {shown(plain)}"
@@ -306,7 +306,7 @@ def name_message(text: str) -> str:
 
 
 def sign_name(text: str) -> str:
-    """A sign as a sentence calls it, also where it cannot be seen."""
+    """A sign as a sentence names it, even an invisible one."""
     if text == "'" or text in "‘’‚":
         return f"the quote {text} (texts need double quotes)"
     if text.isprintable() and text.strip():

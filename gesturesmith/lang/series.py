@@ -20,7 +20,7 @@ type _Item = Note | Amount
 
 
 def _listed[T](reader: Reader, item: Callable[[Reader], T], more: str) -> tuple[T, ...]:
-    """Items separated by commas, to the end of the value; `more` says what an item is."""
+    """Items separated by commas, to the end of the value; `more` describes an item."""
     items = [item(reader)]
     while reader.tok.text == ",":
         comma = reader.next()
@@ -82,7 +82,7 @@ def _step(reader: Reader) -> Amount:
 
 
 def start(reader: Reader) -> Series:
-    """Notes, or a range of notes in semitone steps."""
+    """Notes, or a range of notes with a step in semitones."""
     return _list_or_range(reader, lambda r: note(r, "a pitch such as G4"), _semitones, "pitches")
 
 
@@ -95,7 +95,7 @@ def _semitones(reader: Reader) -> Amount:
 
 
 def lasts(reader: Reader) -> Series:
-    """Lengths; a unit after the last one holds for all."""
+    """Lengths; a unit after the last one applies to all."""
     first = reader.tok
 
     def length(r: Reader) -> Amount:
@@ -115,7 +115,7 @@ def lasts(reader: Reader) -> Series:
 
 
 def _range_with_unit(reader: Reader, value: Range, first: Token) -> Range:
-    """The range with one unit for its ends and its step."""
+    """The range, with one unit for its ends and its step."""
     ends = [q for q in (value.first, value.last, value.by) if isinstance(q, Amount)]
     units = {q.unit for q in ends if q.unit}
     if not units:
@@ -178,7 +178,7 @@ def keep(reader: Reader) -> Amount | Word:
 
 
 def _phrase(reader: Reader, options: tuple[str, ...], what: str) -> Word:
-    """One of a few sets of words."""
+    """One of several phrases."""
     first = reader.tok
     if first.kind != "word":
         reader.unexpected(listed(options))

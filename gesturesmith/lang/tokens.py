@@ -1,8 +1,8 @@
 """Characters to tokens, one line at a time.
 
-Signs that people type for the language's own (♯ for #, no-break spaces, …) are exchanged one for one, so that
-columns stay those of the file; texts in quotes keep what was written. Every pattern is free of backtracking:
-a line of any length is read in linear time.
+Signs that people type instead of the language's own (♯ for #, no-break spaces, …) are replaced one for one, so that
+columns stay those of the file; quoted texts keep what was written. No pattern backtracks: a line of any length is
+read in linear time.
 """
 
 from __future__ import annotations
@@ -19,8 +19,8 @@ _SPACES = "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2
 SAME = str.maketrans(
     dict.fromkeys(_SPACES, " ") | {"♯": "#", "♭": "b", "𝄲": "^", "𝄳": "v", "−": "-", "‐": "-", "‑": "-", "×": "x"}
 )
-MAX_TOKENS = 100_000  # in one value; a passage of ten thousand items stays far below
-# What never belongs in a gesture file, in texts neither: controls, line separators, halves of a character.
+MAX_TOKENS = 100_000  # in one value; a passage of ten thousand items needs far fewer
+# What never belongs in a gesture file, not even in texts: control characters, line separators, lone surrogates.
 FORBIDDEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff]")
 _NAME = re.compile(r"[^\W\d_][\u0300-\u036f]*(?:-?[^\W_][\u0300-\u036f]*)*\Z")
 
@@ -45,21 +45,21 @@ _NOTE = r"x?[A-G](?:\#\#|bb|[𝄪𝄫♮]|[\#b]?[\^v]?)[0-9](?:[+-][0-9]+[^\W\d_
 PLAIN = re.compile(
     rf"[ \t]*(?:(?P<note>{_NOTE})|{_WORD}|(?P<percent>[0-9]+(?:\.[0-9]+|/[0-9]+)?%){_COMMON})", re.VERBOSE
 )
-# Here a letter may stand right before a number: `Bb0`, `210x297mm`.
+# Here a letter may precede a number directly: `Bb0`, `210x297mm`.
 LETTERS = r"(?P<word>[A-Za-zÀ-ÿ]+)"
 FINGERS = re.compile(rf"[ \t]*(?:{LETTERS}|(?P<valves>[0-9]+(?:[-–][0-9]+)++){_COMMON})", re.VERBOSE)
 SIZES = re.compile(rf"[ \t]*(?:(?P<paper>[ABab][0-9](?![0-9]))|{LETTERS}{_COMMON})", re.VERBOSE)
 
 
 def is_name(text: str) -> bool:
-    """Whether a word has the form of a name: letters of any script, digits 0 to 9, single hyphens inside."""
+    """Whether a word has the form of a name: letters of any script, digits 0 to 9, single hyphens in between."""
     if not _NAME.match(text):
         return False
     return text.isascii() or all(c in "0123456789-" or c.isalpha() or "\u0300" <= c <= "\u036f" for c in text)
 
 
 class Token(NamedTuple):
-    """A token with its line (from 1) and its columns in the line (from 0, end exclusive)."""
+    """A token with its line (from 1) and its columns (from 0, end exclusive)."""
 
     kind: TokenKind
     text: str
@@ -73,13 +73,13 @@ class Token(NamedTuple):
 
 
 def spanning(first: Token, last: Token) -> Span:
-    """From `first` to the end of `last`, or of `first` itself where that stands on another line."""
+    """From `first` to the end of `last`, or of `first` itself if `last` is on another line."""
     end = last.end if last.line == first.line else first.end
     return Span(first.line, first.start + 1, end + 1)
 
 
 class NormalisedLine(NamedTuple):
-    """A line with its signs exchanged (`text`) and as it was typed (`raw`)."""
+    """A line with its signs replaced (`text`) and as typed (`raw`)."""
 
     number: int
     text: str
@@ -90,12 +90,12 @@ _token = tuple.__new__  # twice as fast as calling Token, which counts here
 
 
 def normalise(number: int, raw: str) -> NormalisedLine:
-    """A line made ready for reading."""
+    """The line as the tokeniser reads it."""
     return NormalisedLine(number, raw if raw.isascii() else raw.translate(SAME), raw)
 
 
 def starts_comment(text: str, at: int) -> bool:
-    """Whether the `#` at `at`, with a value or heading before it, starts a comment: after two spaces or a tab."""
+    """Whether the `#` at `at`, after a value or heading, starts a comment: if two spaces or a tab precede it."""
     before = text[max(0, at - 2) : at]
     return before.endswith("\t") or (len(before) == 2 and not before.strip(" \t"))
 
@@ -103,15 +103,15 @@ def starts_comment(text: str, at: int) -> bool:
 def tokenize(line: NormalisedLine, start: int, pattern: re.Pattern[str]) -> tuple[list[Token], int]:
     """The tokens of a line from index `start` on, and the index of its comment (-1 without one).
 
-    A `#` that starts no comment but stands alone ends the tokens as one of kind "hash"; a text without its
-    closing sign is one of kind "open" and runs to the end of the line. After `MAX_TOKENS` reading stops.
+    A lone `#` that does not start a comment ends the tokens as one of kind "hash"; a text without its closing
+    quote is one of kind "open" and runs to the end of the line. Reading stops after `MAX_TOKENS`.
     """
     number, text, raw = line
     plain = text.isascii()
     found: list[Token] = []
-    # Without the white space at the end, which would be looked through again from each of its places.
+    # Trailing white space is left out: it would be scanned again from each of its characters.
     for match in islice(pattern.finditer(text, start, len(text.rstrip(" \t"))), MAX_TOKENS):
-        kind: TokenKind = match.lastgroup or "bad"  # type: ignore[assignment]  # the groups of our patterns are kinds
+        kind: TokenKind = match.lastgroup or "bad"  # type: ignore[assignment]  # the pattern's groups are kinds
         begin, end = match.span(kind)
         if kind == "text":
             found.append(_token(Token, (kind, raw[begin:end], number, begin, end)))
@@ -125,7 +125,7 @@ def tokenize(line: NormalisedLine, start: int, pattern: re.Pattern[str]) -> tupl
             if text[begin - 1] == " ":
                 return found, begin
         else:
-            # A letter with its accent is one sign or two, as the keyboard gives it: one word all the same.
+            # A letter with an accent may be one character or two, depending on the keyboard: one word either way.
             said = text[begin:end] if plain else normalize("NFC", text[begin:end])
             found.append(_token(Token, (kind, said, number, begin, end)))
     return found, -1
@@ -141,5 +141,5 @@ def unquoted(text: str) -> str:
 
 
 def quoted(text: str) -> str:
-    """A text in straight quotes, so that `unquoted` gives it back."""
+    """A text in straight quotes; `unquoted` reverses it."""
     return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'

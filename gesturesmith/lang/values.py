@@ -1,4 +1,4 @@
-"""The values of settings and gesture keys, apart from contours, passages and exercise series."""
+"""The values of settings and gesture keys, except contours, passages and exercise series."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ from gesturesmith.units import Spelling
 
 
 def text(reader: Reader) -> Text:
-    """A quoted text, alone."""
+    """A quoted text, to the end of the value."""
     value = reader.text()
     reader.finish("one text in quotes")
     return value
@@ -48,7 +48,7 @@ def language(reader: Reader) -> Amount:
 
 
 def instrument(reader: Reader) -> Word | Text:
-    """A profile's name, or the quoted path of one."""
+    """The name of a profile, or its quoted path."""
     if reader.tok.kind == "text":
         return text(reader)
     value = reader.word("an instrument such as horn, or the path of a profile in quotes")
@@ -73,7 +73,7 @@ def bpm(reader: Reader) -> Amount:
 
 
 def tempo(reader: Reader) -> Tempo:
-    """Beats per minute, with a text before it where one is wanted."""
+    """Beats per minute, with an optional text before the number."""
     first = reader.tok
     words = reader.text() if first.kind == "text" else None
     if words and reader.at_end():
@@ -157,7 +157,7 @@ def paper(reader: Reader) -> Paper:
 
 
 def _length(reader: Reader, limits: tuple[int, int], what: str) -> Fraction:
-    """A length in mm; the unit may be left out."""
+    """A length in mm; the unit is optional."""
     tok = reader.tok
     value = reader.number("a length in mm")
     _in_range(reader, value, tok, limits, f"{what} in mm")
@@ -201,7 +201,7 @@ def one_technique(reader: Reader) -> Word:
 
 
 def band(reader: Reader) -> BandNode:
-    """A register's name or `PITCH..PITCH`, alone."""
+    """A register's name or `PITCH..PITCH`, to the end of the value."""
     value = band_item(reader)
     tok = reader.tok
     if tok.kind == "word":

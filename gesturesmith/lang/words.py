@@ -1,6 +1,6 @@
-"""The fixed words of the language, and what people type in their place.
+"""The fixed words of the language, and what people type instead.
 
-Technique names, register names and rule names are not here: the reader takes any name for them.
+Names of techniques, registers and rules are not here: the reader accepts any name for them.
 """
 
 from __future__ import annotations
@@ -45,7 +45,7 @@ SIGNS: dict[LineKind, str] = {
     "slur": "__",
     "none": ",",
 }
-# How each line is engraved, and what it asks for: the language page.
+# How each line is engraved and what it asks for, as the language page has it.
 LINE_MEANINGS: dict[LineKind, str] = {
     "straight": "a straight line: an even slide",
     "wavy": "a wavy line that follows the contour through its points; `~~ growing`, `~~ fading`",
@@ -74,11 +74,11 @@ ORDERS: tuple[Order, ...] = get_args(Order)
 BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)
 RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
 UNITS: dict[str, Unit] = {"beat": "beats", "beats": "beats", "s": "s", "mm": "mm"}
-TEMPO_BPM = (20, 300)  # the language page
-PAPER_MM = (50, 2000)  # smaller holds no system, larger no printer takes
+TEMPO_BPM = (20, 300)  # see the language page
+PAPER_MM = (50, 2000)  # smaller holds no system, larger fits no printer
 STAFF_MM = (1, 50)
 
-# What people type instead, by habit or from another language, and the word they will want.
+# What people type from habit or from another language, and the word they need.
 MEANT = {
     "bpm": "tempo", "speed": "tempo", "metronome": "tempo",
     "duration": "lasts", "length": "lasts", "dur": "lasts", "last": "lasts", "time": "lasts", "beats": "lasts",
@@ -111,7 +111,7 @@ MEANT = {
 
 
 def nearest(word: str, options: tuple[str, ...]) -> tuple[str, ...]:
-    """At most three of `options` that `word` may have been meant for, the likeliest first."""
+    """At most three of `options` that `word` may have been meant as, the likeliest first."""
     if len(word) > 40:
         return ()
     import difflib  # a clean file never needs it
