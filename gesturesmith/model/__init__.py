@@ -1,1 +1,1 @@
-"""Complete gestures, passages and exercises, and how the instrument plays them."""
+"""Complete gestures, passages and exercises, and the values that describe how they are played."""

@@ -1,4 +1,4 @@
-"""A gesture block made a complete gesture."""
+"""From a gesture block to a complete gesture."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ _AUTO = AskedFingering(mode="auto", tubes=(), span=None)
 
 
 def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
-    """The gesture of a block, or None where something in it is wrong; errors go to the context."""
+    """The gesture of a block, or None if anything in it is wrong; errors go to the context."""
     ctx.enter(block)
     asked = _with_mute(ctx, block, _techniques(ctx, block))
     band, band_flawed = _band(ctx, block)
@@ -88,7 +88,7 @@ def plain(
     marks: tuple[nodes.Word, ...],
     span: Span,
 ) -> Gesture | None:
-    """A pitch in a passage, as a gesture of one point without a name; None with an error."""
+    """A pitch in a passage, as an unnamed gesture of one point; None after an error."""
     technique = ctx.technique(as_) if as_ is not None else techniques.get(_ORDINARY)
     if technique is None:
         return None
@@ -112,8 +112,8 @@ def _techniques(ctx: Context, block: nodes.Block) -> tuple[Technique, ...]:
 
 
 def _with_mute(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -> tuple[Technique, ...]:
-    """With the mute in where one is named: nobody names a mute that stays out. Where points turn to it, they say
-    when it is in."""
+    """The techniques, with `muted` added if a mute is named: nobody names a mute that stays out. If points turn to
+    it, they say when it is in."""
     contour = ctx.value(block, "contour", nodes.Contour)
     if ctx.value(block, "mute", nodes.Word) is None or any(t.takes_mute for t in asked):
         return asked
@@ -125,24 +125,24 @@ def _with_mute(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -
 
 @cache
 def _muted() -> tuple[Technique, ...]:
-    """What is played with a mute."""
+    """Techniques played with a mute."""
     return tuple(t for t in map(techniques.get, techniques.names()) if t.takes_mute)
 
 
 def _usual_mute(points: tuple[ContourPoint, ...]) -> str | None:
-    """The mute where none is named: a straight one, if any technique takes one."""
+    """The mute if none is named: a straight one, if any technique takes a mute."""
     return "straight" if any(t.takes_mute for p in points for t in p.techniques) else None
 
 
 def _band(ctx: Context, block: nodes.Block) -> tuple[Band | None, bool]:
-    """The band, and whether there is one that could not be read."""
+    """The band, and whether one is written but unreadable."""
     node = ctx.value(block, "band", nodes.BandNode)
     band = contours.band(ctx, node) if node is not None else None
     return band, band is None and block.get("band") is not None
 
 
 def _clock(ctx: Context, block: nodes.Block, node: nodes.Contour | None) -> GestureLength:
-    """The length of the gesture; None in it where the contour is missing as well."""
+    """The length of the gesture; its beats are None if neither length nor contour is known."""
     lasts = ctx.value(block, "lasts", nodes.Amount)
     if lasts is not None and lasts.value <= 0:
         ctx.error("no-length", lasts.span)
@@ -165,7 +165,7 @@ def _contour(
     node = ctx.value(block, "contour", nodes.Contour)
     clock = _clock(ctx, block, node)
     if node is None or not node.points:
-        # A block with a line that could not be read may well have meant that line as its contour.
+        # An unreadable line in the block may well have been its contour.
         if block.get("contour") is None and not block.broken:
             ctx.error("missing-contour", block.name.span, name=f"`{block.name.text}`")
         return clock, (), ()
@@ -197,13 +197,13 @@ def _sing(
 
 
 def _tube(finger: nodes.Finger) -> str:
-    """A fingering as tubes are named: side, valves in their order; `short` and `long` stay before the position."""
+    """A fingering as tubes are named: side, valves in order; `short` and `long` stay before the position."""
     valves = "-".join(sorted(set(finger.valves.split("-"))))
     return " ".join(w for w in (finger.shade, finger.side, valves) if w)
 
 
 def _fingering(ctx: Context, block: nodes.Block, points: tuple[ContourPoint, ...]) -> AskedFingering:
-    """What the composer asks for: one tube for all, or one for each sounding point."""
+    """The fingering asked for: one tube for all points, or one for each sounding point."""
     node = ctx.value(block, "fingering", nodes.FingeringNode)
     if node is None:
         return _AUTO
@@ -212,7 +212,7 @@ def _fingering(ctx: Context, block: nodes.Block, points: tuple[ContourPoint, ...
     if points and len(tubes) not in (0, 1, len(points), sounding):
         count = f"{sounding} sounding points" if sounding != 1 else "1 sounding point"
         ctx.error("fingering-count", node.span, given=len(tubes), points=count)
-    elif len(tubes) > 1 and len(tubes) == len(points):  # one was written for each silence as well
+    elif len(tubes) > 1 and len(tubes) == len(points):  # silences were given one as well
         tubes = tuple(t for t, p in zip(tubes, points, strict=True) if p.kind != "silence")
     return AskedFingering(mode=node.mode, tubes=tubes, span=node.span)
 
@@ -228,7 +228,7 @@ def _attacks(ctx: Context, block: nodes.Block) -> Attacks | None:
 
 
 def _reconciled(ctx: Context, node: nodes.AttacksNode, contour: nodes.Contour) -> None:
-    """Complain of attacks that the notes of a contour cannot have."""
+    """Report attacks that the notes of the contour cannot have."""
     notes = contours.attacked(contour)
     if notes > 1 and node.count != notes:
         what = f"{notes} separate notes, each of which is one"

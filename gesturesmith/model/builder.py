@@ -1,4 +1,4 @@
-"""Complete gestures made by a program, without text: checked as those of a file are."""
+"""Complete gestures made by a program, without text, and checked like those of a file."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from gesturesmith.source import Span
 from gesturesmith.units import Spelling
 from gesturesmith.values import frozen
 
-_CONTOUR, _SUNG, _KEYS = 2, 3, 4  # what stands for a line of a file in the spans of what is made here
+_CONTOUR, _SUNG, _KEYS = 2, 3, 4  # used as line numbers in the spans of gestures made here
 _HERE = Span(_KEYS, 1, 2)
 
 
@@ -26,14 +26,14 @@ _HERE = Span(_KEYS, 1, 2)
 class NewPoint:
     """One point of a contour.
 
-    pitch      its name; "highest" or "lowest"; a number: per cent of the band, from its lower end; None: silence
-    about      only about so high
-    at         when it comes, in beats (in seconds where the gesture counts so); None: in even steps
-    line       what leads to it from the point before; of no matter on the first
+    pitch      its spelling; "highest" or "lowest"; a number: per cent of the band, from the bottom; None: silence
+    about      the pitch is approximate
+    at         its time, in beats (in seconds if the gesture is in seconds); None: spaced evenly
+    line       the line that leads to it from the point before; ignored on the first
     growth     of a wavy line
-    turns_to   the key of the technique in force from here on, "" for no other
-    ends       the keys of techniques that end here
-    marks      words as the language has them after a point: accents, `breath`, levels
+    turns_to   key of the technique in force from here on, "" for no change
+    ends       keys of the techniques that end here
+    marks      the language's words after a point: accents, `breath`, levels
     """
 
     pitch: Spelling | Extreme | Fraction | None
@@ -48,7 +48,7 @@ class NewPoint:
 
 @frozen(kw_only=True)
 class NewLevel:
-    """A dynamic level, where it comes (None: in even steps), and what leads on from it."""
+    """A dynamic level, its time (None: spaced evenly), and the hairpin that leads on from it."""
 
     level: str
     at: Fraction | None = None
@@ -57,13 +57,13 @@ class NewLevel:
 
 @frozen(kw_only=True)
 class NewGesture:
-    """What a gesture is made of; what is left out is as in a file that does not say it.
+    """The content of a gesture; defaults are those of a file.
 
-    pitches      whether pitches are those of the part or those that are heard
-    tempo        beats a minute
-    lasts        beats, or seconds where `in_seconds`; None: a beat a point
+    pitches      whether pitches are written or sounding
+    tempo        beats per minute
+    lasts        beats, or seconds with `in_seconds`; None: one beat a point
     techniques   their keys
-    attacks      how many, spaced by `shape`; None: one a note
+    attacks      their number, spaced by `shape`; None: one a note
     band         a register's name, or its lowest and highest pitch
     """
 
@@ -85,9 +85,9 @@ class NewGesture:
 
 
 def make(new: NewGesture) -> tuple[Gesture | None, tuple[ReadError, ...]]:
-    """The complete gesture, or None with all that is wrong with it.
+    """The complete gesture, or None with every error.
 
-    The span of an error about a point has its number, from 1, in the place of a column.
+    The span of an error about a point has the point's number, from 1, as its column.
 
     >>> from gesturesmith import instruments
     >>> horn, c5, g5 = instruments.get("horn"), Spelling("C", Fraction(0), 5), Spelling("G", Fraction(0), 5)
@@ -107,7 +107,7 @@ def make(new: NewGesture) -> tuple[Gesture | None, tuple[ReadError, ...]]:
 
 
 def _wrong(new: NewGesture) -> Iterator[ReadError]:
-    """What the reader of files would not let pass."""
+    """Errors that the reader of files would find."""
     for what, value in (("the tempo", new.tempo), ("the length", new.lasts), ("the count of attacks", new.attacks)):
         if value is not None and value <= 0:
             yield _error("out-of-range", _HERE, f"{what} must be more than 0")
@@ -171,7 +171,7 @@ def _block(new: NewGesture) -> nodes.Block:
 
 def _contour(points: tuple[NewPoint, ...], line: int) -> nodes.Contour:
     made = tuple(_point(point, _span(line, index)) for index, point in enumerate(points))
-    # A line has a span of its own, after those of the points.
+    # A line has its own span, after those of the points.
     lines = tuple(
         nodes.LineNode(point.line, point.growth, _span(line, len(points) + index))
         for index, point in enumerate(points[1:])

@@ -1,4 +1,4 @@
-"""What the resolving of one file shares: its instrument, how pitches are read, and the errors found so far."""
+"""Shared state while a file is resolved: its instrument, how pitches are read, and the errors so far."""
 
 from __future__ import annotations
 
@@ -21,16 +21,16 @@ from gesturesmith.units import UNISON, Spelling
 
 MAX_POINTS = 500
 MAX_GESTURES = 20_000
-MAX_NOTES = 100_000  # of all gestures of a file, or attacks where they are more
+MAX_NOTES = 100_000  # in all gestures of a file; attacks count if there are more of them
 MAX_EVENTS = 10_000
 MAX_EVENTS_IN_FILE = 100_000
 MAX_VARIANTS = 500
 MAX_VARIED_EVENTS = 50_000
 MAX_BEATS = 1000
-_MAX_COMPARISONS = 100_000  # of unknown words with known ones: about a second
+_MAX_COMPARISONS = 100_000  # of unknown words with known ones: takes about a second
 
 _OPEN = Sourced((0, 12000), DERIVED, "stands in for an instrument that could not be read; nothing is judged by it")
-# Lets the rest of a file be read for its other mistakes when its instrument is not known.
+# Stands in for an unknown instrument, so that the rest of the file can be read for other mistakes.
 UNKNOWN = Instrument(
     key="", name="", part_name="", abbreviation="", sounding=UNISON, sides=(), tubes=(), registers=(),
     usual_range=_OPEN, widest_range=_OPEN, chart={}, chart_evidence=_OPEN, limits={},
@@ -38,23 +38,23 @@ UNKNOWN = Instrument(
 
 
 def meant(names: tuple[str, ...]) -> str:
-    """The end of a sentence that offers the nearest names: `: do you mean `bend`?`."""
+    """The end of a sentence that offers the nearest names: `: do you mean `bend`?`"""
     return f": did you mean {listed(names)}?" if names else ""
 
 
 def spelled(note: nodes.Note) -> Spelling:
-    """The spelling of a note as it stands in the file."""
+    """The spelling of a note as written in the file."""
     return Spelling(note.letter, note.alter, note.octave, note.cents)
 
 
 @dataclass(slots=True)
 class Context:
-    """Grows while a file is resolved; thrown away after it.
+    """Filled while a file is resolved, then discarded.
 
-    written   whether pitches in the file are those of the part (else those that are heard)
-    block     the block being read, for the errors found in it
-    flawed    whether the block being read has an error, so that no complete value can come of it
-    varied    notes and silences in all variants of the exercises read so far
+    written   whether pitches in the file are written (else sounding)
+    block     the current block, for the errors found in it
+    flawed    whether the current block has an error, so that it gives no complete value
+    varied    notes and silences in all variants of the exercises so far
     """
 
     instrument: Instrument
@@ -73,7 +73,7 @@ class Context:
         return self.instrument is not UNKNOWN
 
     def error(self, rule: str, span: Span, *, nearest: tuple[str, ...] = (), **words: object) -> None:
-        """Note a mistake in the block being read."""
+        """Record a mistake in the current block."""
         self.flawed = True
         if len(self.errors) < MAX_ERRORS:
             self.errors.append(messages.error(rule, span, block=self.block, nearest=nearest, **words))
@@ -82,11 +82,11 @@ class Context:
 
     @property
     def full(self) -> bool:
-        """Whether no further error would be told, so that nothing more need be read."""
+        """Whether no more errors are shown, so that reading can stop."""
         return len(self.errors) > MAX_ERRORS
 
     def short_enough(self, what: str, beats: Fraction, span: Span) -> bool:
-        """Whether a length can be set on pages; an error where it is out of all proportion."""
+        """Whether a length can be engraved; an error if it is out of all proportion."""
         if beats > MAX_BEATS:
             self.error("too-long", span, what=what, length=messages.length(beats, False), limit=MAX_BEATS)
         return beats <= MAX_BEATS
@@ -97,22 +97,22 @@ class Context:
         self.flawed = block.broken
 
     def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
-        """At most three of `options` near to `word`; nothing more once a file has cost many comparisons."""
+        """At most three of `options` close to `word`; none once a file has used up its comparisons."""
         self._comparisons += len(options)
         return nearest(word, options) if self._comparisons <= _MAX_COMPARISONS else ()
 
     def value[T](self, block: nodes.Block, key: str, kind: type[T]) -> T | None:
-        """The value of a key, or None where it is not written or could not be read."""
+        """The value of a key, or None if it is missing or unreadable."""
         entry = block.get(key)
         if entry is None:
             return None
         if isinstance(entry.value, kind):
             return entry.value
-        self.flawed = True  # the reader has said why
+        self.flawed = True  # the reader has reported why
         return None
 
     def pitch(self, note: nodes.Note) -> tuple[Pitch, Fraction]:
-        """Both names of a note, and its sounding cents."""
+        """The written and sounding spelling of a note, and its sounding cents."""
         key = (note.letter, note.alter, note.octave, note.cents)
         found = self._pitches.get(key)
         if found is None:
@@ -125,7 +125,7 @@ class Context:
         return found
 
     def technique(self, word: nodes.Word) -> Technique | None:
-        """The technique a word names, or None with an error."""
+        """The technique a word names, or None after an error."""
         try:
             return techniques.get(word.text)
         except KeyError:
@@ -135,7 +135,7 @@ class Context:
             return None
 
     def rule(self, word: nodes.Word) -> None:
-        """Complain where a word names no rule."""
+        """Report a word that names no rule."""
         names = registry.names("gesturesmith.rules")
         if word.text not in names:
             near = self.nearest(word.text, names)

@@ -19,15 +19,15 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
 _WORDS_OF_LEVEL = frozenset(LEVELS)
-_DETACHED = ("none", "slur")  # what leaves the point after it a slot of its own
+_DETACHED = ("none", "slur")  # lines after which a point has a slot of its own
 
 
 @frozen
 class GestureLength:
-    """How long a gesture lasts and how its written times count.
+    """The length of a gesture and the unit of its written times.
 
-    beats        its length in beats; None: one beat a point, as the page says
-    beats_per_unit how many beats one unit of a written time is: 1, or the beats of a second
+    beats          its length in beats; None: one beat a point, as the language page says
+    beats_per_unit  beats in one unit of written time: 1, or the beats in a second
     """
 
     beats: Fraction | None
@@ -35,7 +35,7 @@ class GestureLength:
     seconds: bool = False
 
     def shown(self, beats: Fraction) -> str:
-        """A time or length in the unit the composer writes, without its name."""
+        """A time or length in the composer's unit, without its name."""
         return messages.amount(beats / self.beats_per_unit)
 
     def length(self) -> str:
@@ -48,7 +48,7 @@ class GestureLength:
 
 
 def attacked(contour: nodes.Contour) -> int:
-    """How many points are attacked: the first, and each after a comma, silences aside."""
+    """The number of attacked points: the first, and each after a comma, except silences."""
     before = ("none", *(line.kind for line in contour.lines))
     return sum(
         kind == "none" and not isinstance(point.height, nodes.Rest)
@@ -57,12 +57,12 @@ def attacked(contour: nodes.Contour) -> int:
 
 
 def is_detached(contour: nodes.Contour) -> bool:
-    """Whether the last point keeps a slot of its own: after `,` or `__`, or alone."""
+    """Whether the last point has a slot of its own: after `,` or `__`, or alone."""
     return not contour.lines or contour.lines[-1].kind in _DETACHED
 
 
 def usual_beats(contour: nodes.Contour) -> Fraction:
-    """The length in beats of a gesture whose `lasts` is not written."""
+    """The length in beats of a gesture without `lasts`."""
     given = [None if p.at is None else p.at.value for p in contour.points]
     return times.usual_length(given, detached=is_detached(contour))
 
@@ -75,7 +75,7 @@ def complain(
     clock: GestureLength,
     what: str,
 ) -> None:
-    """Turn faulty times into errors; `what` is a point or a level."""
+    """Report faulty times; `what` is a point or a level."""
     for fault in found:
         at = places[fault.index] or Fraction(0)
         whom = "for it" if fault.index == len(places) - 1 else f"for the {what} after it"
@@ -91,7 +91,7 @@ def complain(
 
 
 def band(ctx: Context, node: nodes.BandNode) -> Band | None:
-    """A register's or a written band, lower pitch first; None with an error."""
+    """The band of a register or of two pitches, lower first; None after an error."""
     if node.register is not None:
         word = node.register
         register = ctx.instrument.register(word.text)
@@ -132,7 +132,7 @@ class ContourReader:
     sung: bool
 
     def height(self, node: nodes.Height) -> Fraction:
-        """Sounding cents of a height in the band, or of the edge of the instrument's usual range."""
+        """Sounding cents of a height in the band, or of an end of the instrument's usual range."""
         low, high = self.ctx.instrument.usual_range.value
         if node.percent is None:
             return Fraction(high if node.word == "highest" else low)
@@ -146,7 +146,7 @@ class ContourReader:
         return Fraction(6000)
 
     def change(self, node: nodes.PointNode) -> Change:
-        """What a point's `as` and `without` change."""
+        """The change that a point's `as` and `without` make."""
         if node.as_ is None and not node.without:
             return NO_CHANGE
         turns_to = self._technique("as", node.as_) if node.as_ is not None else None
@@ -163,7 +163,7 @@ class ContourReader:
         return self.ctx.technique(word)
 
     def words(self, node: nodes.PointNode) -> tuple[tuple[str, ...], str]:
-        """The marks of a point, and its dynamic."""
+        """The marks of a point and its dynamic."""
         marks: list[str] = []
         dynamic = ""
         for word in node.marks:
@@ -188,7 +188,7 @@ class ContourReader:
         change: Change,
         force: tuple[Technique, ...],
     ) -> ContourPoint:
-        """One point between the line `before` it and the line `after` it (none at the edges)."""
+        """One point, with the lines `before` and `after` it (none at the ends)."""
         marks, dynamic = self.words(node) if node.marks else ((), "")
         what = node.height
         pitch, about, percent = None, True, None
@@ -244,7 +244,7 @@ def contour(
 ) -> tuple[tuple[ContourPoint, ...], tuple[Segment, ...]]:
     """The points and segments of a contour in a gesture of known length; errors go to the context.
 
-    shape   of the attacks, where each point is one and none has a time of its own
+    shape   of the attacks, if each point is one and none has a written time
     """
     count = len(node.points)
     if count > MAX_POINTS:
@@ -257,7 +257,7 @@ def contour(
     if found:
         spans = [p.at.span if p.at is not None else p.span for p in node.points]
         complain(ctx, found, given, spans, clock, "point")
-        given, beats = [None] * count, Fraction(count)  # read on, for the other mistakes
+        given, beats = [None] * count, Fraction(count)  # go on, to find other mistakes
     if shape and not any(given):
         at = tuple(beats * share for share in times.shaped(count if detached else count - 1, shape))
         at = at if detached else (*at, beats)

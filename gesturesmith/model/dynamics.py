@@ -1,4 +1,4 @@
-"""Dynamics: levels, their places, and what joins them."""
+"""Dynamics: levels, their times, and the hairpins between them."""
 
 from __future__ import annotations
 
@@ -12,10 +12,10 @@ from gesturesmith.model.gesture import ContourPoint, DynamicMark
 
 
 def dynamics(ctx: Context, node: nodes.Dynamics, clock: GestureLength) -> tuple[DynamicMark, ...]:
-    """The levels of a gesture whose length is known, each at its time.
+    """The levels of a gesture of known length, each at its time.
 
-    They share the time as points do: a last level that a hairpin leads to comes at the end, one that only
-    follows keeps a stretch of its own. The first may come after the start.
+    They share the time as points do: a last level reached by a hairpin comes at the end, any other has a stretch
+    of its own. The first may come after the start.
     """
     if not node.levels:
         return ()
@@ -36,7 +36,7 @@ def dynamics(ctx: Context, node: nodes.Dynamics, clock: GestureLength) -> tuple[
 
 
 def from_points(points: tuple[ContourPoint, ...]) -> tuple[DynamicMark, ...]:
-    """The levels that stand at points."""
+    """The levels given at points."""
     return tuple(DynamicMark(level=p.dynamic, at=p.at, join="", span=p.span) for p in points if p.dynamic)
 
 

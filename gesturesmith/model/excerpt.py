@@ -1,4 +1,4 @@
-"""A few points of a gesture as a gesture of their own: what is shown where one of its signs is explained."""
+"""A few points of a gesture as a gesture of their own: the example where one of its signs is explained."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ from gesturesmith.model.gesture import AskedFingering, ContourPoint, DynamicMark
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
 
-_LONGEST_HELD = Fraction(2)  # beats that the last note of an excerpt keeps at most
-_LONGEST_CUT = Fraction(1)  # and where a line that left it is cut away
+_LONGEST_HELD = Fraction(2)  # maximum beats of an excerpt's last note
+_LONGEST_CUT = Fraction(1)  # the same if a line that leaves it is cut
 _MAX_ATTACKS = 8
-_MAX_HARMONICS = 6  # in a picture, besides the points of the gesture
-_APART = Fraction(1, 2)  # beats from one to the next in the picture
-_ONE_VALUE = frozenset(map(Fraction, ("1/2", "3/4", "1", "3/2", "2", "3", "4", "6")))  # beats a single value holds
+_MAX_HARMONICS = 6  # in a picture, in addition to the points of the gesture
+_APART = Fraction(1, 2)  # beats between them in the picture
+_ONE_VALUE = frozenset(map(Fraction, ("1/2", "3/4", "1", "3/2", "2", "3", "4", "6")))  # beats of one note value
 
 
 def excerpt(
@@ -27,11 +27,11 @@ def excerpt(
     dynamics: bool = False,
     band: bool = False,
 ) -> Gesture:
-    """Points `first` to `last` of a gesture, both included, from time 0; words and notes of the composer's go.
+    """Points `first` to `last` of a gesture, inclusive, from time 0, without the composer's texts.
 
-    keep      keys of the techniques that stay; None: all
-    dynamics  whether the levels inside stay
-    band      whether the register band stays where every point has a pitch
+    keep      keys of the techniques to keep; None: all
+    dynamics  whether to keep the levels inside
+    band      whether to keep the register band if every point has a pitch
     """
     start = gesture.points[first].at
     whole = first == 0 and last == len(gesture.points) - 1
@@ -39,7 +39,7 @@ def excerpt(
     points[0] = replace(points[0], reached="attack", held=False, stops=False)
     kept = tuple(t for t in gesture.techniques if _kept(t, keep))
     sing = gesture.sing if whole and any(t.sings for t in kept) else None
-    # What is sung goes on over a held note: it is as long as its gesture.
+    # The sung line continues over a held note: it is as long as its gesture.
     end = gesture.beats if sing is not None else _end(gesture, first, last) - start
     closing = points[-1]
     points[-1] = replace(
@@ -87,8 +87,8 @@ def _point(point: ContourPoint, start: Fraction, keep: Container[str] | None, dy
 
 
 def _end(gesture: Gesture, first: int, last: int) -> Fraction:
-    """Where the excerpt ends: with its last note, which is not held longer than shows what it is. Where a line
-    stops there is no time left; such a point alone is a note like any other."""
+    """Where the excerpt ends: with its last note, held only as long as needed to recognise it. Where a line stops
+    no time is left; such a point alone is a note like any other."""
     point = gesture.points[last]
     if point.stops and first == last:
         return point.at + _LONGEST_CUT
@@ -100,7 +100,7 @@ def _end(gesture: Gesture, first: int, last: int) -> Fraction:
 
 
 def _levels(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[DynamicMark, ...]:
-    """The levels inside; of a growing or fading that reaches beyond, its beginning and end are brought in."""
+    """The levels inside; a hairpin that reaches beyond gets its ends moved inside."""
     marks = gesture.dynamics
     inside = [
         replace(mark, at=min(max(mark.at, start), end) - start, join=mark.join if mark.at < end else "")
@@ -113,7 +113,7 @@ def _levels(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[DynamicMa
 
 
 def _fingering(gesture: Gesture, first: int, last: int) -> AskedFingering:
-    """The composer's fingerings of the points that stay; one for all stays as it is."""
+    """The composer's fingerings of the points kept; one for all is unchanged."""
     asked = gesture.fingering
     if len(asked.tubes) < 2:
         return asked
@@ -123,9 +123,9 @@ def _fingering(gesture: Gesture, first: int, last: int) -> AskedFingering:
 
 
 def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> Gesture:
-    """A gesture with the harmonics that its line number `line` passes as points on it, by their written names and
-    wide enough apart to be seen. The gesture itself where there is no room for them, or the note
-    before them has no single value."""
+    """A gesture with the harmonics that its line number `line` passes added as points, by their written names and
+    far enough apart to be seen. The gesture unchanged if there is no room for them or the note before them has
+    no single value."""
     start, end = gesture.points[line], gesture.points[line + 1]
     shown = len(written) + sum(p.passing for p in gesture.points)
     if shown > _MAX_HARMONICS or end.at - start.at not in _ONE_VALUE:
@@ -148,7 +148,7 @@ def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> 
         for near in [gesture.instrument.heard(name)]
     ]
     later = passed[-1].until - end.at
-    # A point that a line passes has no value to keep.
+    # A point that a line passes has no note value.
     value = None if start.reached == "line" and not start.held else end.at - start.at
     return replace(
         gesture,

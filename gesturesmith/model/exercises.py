@@ -1,4 +1,4 @@
-"""Exercises: every variant of a gesture that the lists of a block make together."""
+"""Exercises: every variant of a gesture, one for each combination of values in the lists of a block."""
 
 from __future__ import annotations
 
@@ -23,12 +23,12 @@ from gesturesmith.source import Span
 from gesturesmith.units import Spelling
 from gesturesmith.values import frozen
 
-_KEYS = ("start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics")  # in the order they take effect
+_KEYS = ("start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics")  # in the order in which they apply
 
 
 @frozen
 class VariedValue:
-    """One value of a list: which key, what, how a label says it, and where it stands."""
+    """One value of a list: its key, value, label and span."""
 
     key: str
     what: object
@@ -37,15 +37,15 @@ class VariedValue:
 
 
 class _BadListError(Exception):
-    """A list cannot be worked out; its error has been noted. Never leaves this module."""
+    """A list cannot be evaluated; its error is recorded. Never leaves this module."""
 
 
 def exercise(
     ctx: Context, block: nodes.Block, gestures: dict[str, Gesture], others: dict[str, str], unread: set[str]
 ) -> Exercise | None:
-    """The exercises of a block, or None where something in it is wrong; errors go to the context.
+    """The exercises of a block, or None if anything in it is wrong; errors go to the context.
 
-    gestures, others   by case-folded name: the gestures, and what every other block is ("is a passage")
+    gestures, others   by case-folded name: the gestures, and what each other block is ("is a passage")
     """
     ctx.enter(block)
     origin = _origin(ctx, block, gestures, others, unread)
@@ -77,7 +77,7 @@ def exercise(
 def _origin(
     ctx: Context, block: nodes.Block, gestures: dict[str, Gesture], others: dict[str, str], unread: set[str]
 ) -> Gesture | None:
-    """The gesture that is varied; None where it is missing or unread."""
+    """The gesture to vary; None if it is missing or unread."""
     word = ctx.value(block, "from", nodes.Word)
     names = tuple(g.name for g in gestures.values())
     if word is None:
@@ -107,7 +107,7 @@ def _keep(ctx: Context, block: nodes.Block) -> int | str:
 
 
 def _meter(ctx: Context, block: nodes.Block, variants: list[Gesture]) -> tuple[int, int] | None:
-    """The meter of the lines; one that is written is an error where a line is in seconds, which have no bars."""
+    """The meter of the lines; a written one is an error if a line is in seconds, which have no bars."""
     node = ctx.value(block, "meter", nodes.TimeSignature)
     if node is None:
         return (4, 4)
@@ -118,7 +118,7 @@ def _meter(ctx: Context, block: nodes.Block, variants: list[Gesture]) -> tuple[i
 
 
 def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[Gesture, str], ...]:
-    """Every variant with its label: the product of the lists, the last key changing fastest."""
+    """Every variant with its label: the product of the lists, the last key varying fastest."""
     lists: list[list[VariedValue]] = []
     for key in _KEYS:
         try:
@@ -140,7 +140,7 @@ def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[
     if ctx.flawed:
         return ()
     made: list[tuple[Gesture, str]] = []
-    pitched: dict[tuple[int, ...], Gesture] = {}  # one pitch version serves every length, tempo and dynamic
+    pitched: dict[tuple[int, ...], Gesture] = {}  # one version of the pitches serves all lengths, tempos, dynamics
     for chosen in product(*lists):
         gesture = _pitched(ctx, origin, [v for v in chosen if v.key in _KEYS[:4]], pitched)
         if gesture is None:
@@ -158,7 +158,7 @@ def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[
 def _pitched(
     ctx: Context, origin: Gesture, chosen: list[VariedValue], made: dict[tuple[int, ...], Gesture]
 ) -> Gesture | None:
-    """The origin with its pitches changed; None with an error."""
+    """The original gesture with its pitches changed; None after an error."""
     key = tuple(id(v) for v in chosen)
     if key in made:
         return made[key]
@@ -190,14 +190,14 @@ def _timed(gesture: Gesture, value: VariedValue) -> Gesture:
     if value.key == "tempo" and isinstance(what, Fraction):
         return move.at_tempo(gesture, what)
     if value.key == "dynamics" and isinstance(what, tuple):
-        marks, length = what  # places in an exercise count in the gesture as it is written
+        marks, length = what  # times in an exercise refer to the gesture as written
         factor = gesture.beats / length
         return move.with_dynamics(gesture, tuple(replace(m, at=m.at * factor) for m in marks))
     return gesture
 
 
 def _values(ctx: Context, block: nodes.Block, key: str, origin: Gesture) -> list[VariedValue]:
-    """The values of one list, [] where it is not given."""
+    """The values of one list, [] if it is missing."""
     if key == "mirror":
         word = ctx.value(block, "mirror", nodes.Word)
         if word is None or word.text != "yes":
@@ -263,7 +263,7 @@ def _range(ctx: Context, key: str, item: nodes.Range, origin: Gesture) -> list[V
 def _pitches(
     ctx: Context, item: nodes.Range, first: nodes.Note, last: nodes.Note, origin: Gesture
 ) -> list[VariedValue]:
-    """Start pitches, by semitones; the ends as they are spelled, what lies between as gives the plainest names."""
+    """Start pitches, by semitones; the ends as spelled, those between spelled for the plainest names."""
     low, high = ctx.pitch(first)[0].written, ctx.pitch(last)[0].written
     ends = {high.pitch_cents: high, low.pitch_cents: low}
     values = _steps(ctx, item, low.pitch_cents, high.pitch_cents, item.by.value * 100)

@@ -1,4 +1,4 @@
-"""Which techniques are in force at each point of a contour: the gesture's own, every `as` and `without` so far."""
+"""Which techniques are in force at each point of a contour: the gesture's own, changed by `as` and `without`."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ from gesturesmith.techniques.base import GROUP_OF_LAYER, Technique, clash
 from gesturesmith.values import frozen
 
 _ORDINARY = "ordinary"
-_SLIDES_BY = "motion"  # the layer of ways to slide, which are no states
+_SLIDES_BY = "motion"  # the layer of ways to slide, which are not states
 
 
 @frozen
 class Change:
-    """What one point changes: the technique it turns to (`as`), None for none, and those it ends (`without`)."""
+    """What a point changes: the technique it turns to (`as`), or None, and those it ends (`without`)."""
 
     turns_to: Technique | None = None
     ends: tuple[Technique, ...] = ()
@@ -28,12 +28,12 @@ def in_force(
 ) -> list[tuple[Technique, ...]]:
     """The techniques from each point on.
 
-    changes  one a point
+    changes  one for each point
     lines    for each point but the last, whether a line slides from it to the next
 
-    An `as` takes the place of what is in force in its layer, and of what the mouth cannot do beside it.
-    `as ordinary` ends everything; but a line still slides in the way it did, so a way of moving the pitch goes on
-    to the end of the lines at that point. Where nothing is left there is ordinary playing.
+    An `as` replaces what is in force in its layer, and what the mouth cannot do at the same time. `as ordinary`
+    ends everything; but a line goes on sliding the way it did, so a way of moving the pitch continues to the end of
+    the lines at that point. If nothing is left, playing is ordinary.
     """
     if all(change == NO_CHANGE for change in changes):
         return [own] * len(changes)
@@ -58,14 +58,14 @@ def in_force(
 
 
 def _joined(now: tuple[Technique, ...], new: Technique) -> tuple[Technique, ...]:
-    """With one more technique, in the place of those that make way for it."""
+    """Add a technique; it replaces those that give way to it."""
     at = next((i for i, t in enumerate(now) if _makes_way(t, new)), len(now))
     return (*now[:at], new, *(t for t in now[at:] if not _makes_way(t, new)))
 
 
 def _makes_way(old: Technique, new: Technique) -> bool:
-    """Whether the part of the player that turns to the new technique did the old one: in its layer; or the mouth,
-    where it cannot do both."""
+    """Whether the new technique replaces an old one: both in one layer, or both made by the mouth, which cannot do
+    both at once."""
     if old.layer == new.layer:
         return True
     group = GROUP_OF_LAYER.get(new.layer)
@@ -73,5 +73,5 @@ def _makes_way(old: Technique, new: Technique) -> bool:
 
 
 def _ordinary() -> tuple[Technique, ...]:
-    """What is left when nothing else is asked for."""
+    """Ordinary playing, when nothing else is in force."""
     return (techniques.get(_ORDINARY),)

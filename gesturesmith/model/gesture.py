@@ -1,4 +1,4 @@
-"""Complete gestures: what a file means once every default is known. Nothing here may be half known."""
+"""Complete gestures: what a file means once every default is filled in. Nothing here is partly known."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ _LEFT_BY_ACCENT = {"fp": "p", "sfp": "p"}
 
 @frozen(kw_only=True)
 class Pitch:
-    """A pitch with both its names; `sounding.pitch_cents` is what every judgement uses."""
+    """A pitch with its written and sounding spelling; every judgement uses `sounding.pitch_cents`."""
 
     written: Spelling
     sounding: Spelling
@@ -48,22 +48,22 @@ class ContourPoint:
     at              beats from the start of the gesture, >= 0, exact
     until           where its slot ends: the next point's time, or the gesture's end
     kind            pitch | height | extreme | silence
-    sounding_cents  exact, cents above C-1; for a height, its place in the band; for `highest`/`lowest` the
-                    edge of the instrument's usual range; None for silence
-    pitch           the spelled pitch, for kind "pitch"
+    sounding_cents  exact, cents above C-1; of a height, its place in the band; of `highest`/`lowest`, the end of
+                    the instrument's usual range; None for silence
+    pitch           the pitch with its spellings, for kind "pitch"
     about           an approximate pitch (x before the note, heights, extremes)
     percent         place in the band, 0 to 100, for kind "height"
     extreme         "highest" | "lowest" | ""
     reached         how it begins: attack | slur | line | silence
-    held            reached by a line and left by none: held to its slot's end (not where the line stops at the end)
-    stops           the small bracketed head: the last point, where the line stops at the gesture's end
-    passing         a harmonic that a sweep passes, shown where the sign is explained (see `excerpt.with_harmonics`)
-    value           beats that its note value shows, where harmonics after it stand wider than in time; else None
-    techniques      the techniques in force from here on: the gesture's own, every `as` and `without` so far
+    held            reached by a line and left by none: held to the end of its slot (not if the line stops there)
+    stops           the small bracketed head: the last point, if the line stops at the gesture's end
+    passing         a harmonic that a sweep passes, shown where a sign is explained (see `excerpt.with_harmonics`)
+    value           beats of its note value, if the harmonics after it are spaced wider than in time; else None
+    techniques      the techniques in force from here on: the gesture's own, changed by every `as` and `without`
     turns_to        the technique named by `as` at this point, "" for none ("ordinary" ends all)
     ends            those named by `without`
     marks           accent, staccato, tenuto, marcato, fermata, breath
-    dynamic         a level put at this point (also among the gesture's `dynamics`), or ""
+    dynamic         a level given at this point (also among the gesture's `dynamics`), or ""
     """
 
     at: Fraction
@@ -101,13 +101,13 @@ class Segment:
 
     @property
     def slides(self) -> bool:
-        """Whether it is a line on the page (a slur and a comma are not)."""
+        """Whether it is drawn as a line (slurs and commas are not)."""
         return self.kind not in ("slur", "none")
 
 
 @frozen(kw_only=True)
 class Band:
-    """A register band. `register` is its name, or "" where it was given by two pitches."""
+    """A register band. `register` is its name, or "" if it was given by two pitches."""
 
     register: str
     low: Pitch
@@ -117,7 +117,7 @@ class Band:
 
 @frozen(kw_only=True)
 class DynamicMark:
-    """A level at a place; `join` is what leads from it to the next: "<", ">" or ""."""
+    """A level at a time; `join` leads from it to the next: "<", ">" or ""."""
 
     level: str
     at: Fraction
@@ -126,19 +126,19 @@ class DynamicMark:
 
     @property
     def plain(self) -> str:
-        """The level of its stroke: f for sfz and fp."""
+        """The level of its attack: f for sfz and fp."""
         return _LEVEL_OF_ACCENT.get(self.level, self.level)
 
     @property
     def left(self) -> str:
-        """The level it leaves in force: f after sfz, p after fp."""
+        """The level that holds after it: f after sfz, p after fp."""
         return _LEFT_BY_ACCENT.get(self.level, self.plain)
 
 
 @frozen(kw_only=True)
 class Attacks:
-    """Tongued attacks: as many on one sound or along its line, or one for each detached point; how they follow each
-    other is `shape`, "" (evenly) | "accelerating" | "slowing"."""
+    """Tongued attacks: that many on one sound or along its line, or one for each detached point; `shape` is
+    "" (evenly spaced) | "accelerating" | "slowing"."""
 
     count: int
     shape: AttackShape
@@ -147,8 +147,8 @@ class Attacks:
 
 @frozen(kw_only=True)
 class AskedFingering:
-    """mode auto | held | given; for "given" one tube name ("F 1-2", "1-2", "3", "T 2", "short 2") for all or
-    one a sounding point."""
+    """mode auto | held | given; for "given", one tube name ("F 1-2", "1-2", "3", "T 2", "short 2") for all points
+    or one for each sounding point."""
 
     mode: FingeringMode
     tubes: tuple[str, ...]
@@ -157,7 +157,7 @@ class AskedFingering:
 
 @frozen(kw_only=True)
 class Allow:
-    """A finding the composer has answered for, with the reason."""
+    """A finding the composer takes responsibility for, with the reason."""
 
     rule: str
     reason: str
@@ -176,11 +176,11 @@ class Sung:
 class Gesture:
     """A complete gesture.
 
-    beats       its length in beats, > 0, exact; seconds are turned into beats at `tempo`
-    in_seconds  written in seconds: engraved in free time, spaced in proportion
+    beats       its length in beats, > 0, exact; seconds are converted to beats at `tempo`
+    in_seconds  written in seconds: engraved in free time, with proportional spacing
     tempo       beats per minute, exact
-    spans       where each key of the block was written: key -> span of its value
-    mute        the mute named, "straight" where a technique takes one and none is named, else None
+    spans       where each key of the block is written: key -> span of its value
+    mute        the mute named, "straight" if a technique takes one and none is named, else None
     """
 
     name: str
@@ -209,18 +209,18 @@ class Gesture:
 
     @property
     def size(self) -> int:
-        """How many notes and silences it comes to: its points, or its attacks where they are more."""
+        """Its number of notes and silences: points, or attacks if there are more."""
         return max(len(self.points), self.attacks.count if self.attacks is not None else 0)
 
     @property
     def spread(self) -> Attacks | None:
-        """The attacks that one sound is given; None where each attacked point is an attack of its own."""
+        """The attacks on a single sound; None if each attacked point is one attack."""
         several = sum(p.reached == "attack" for p in self.points) > 1
         return None if several else self.attacks
 
     @property
     def own_words(self) -> str | None:
-        """What the composer says to the player: in place of the standard wording, then what is added to it."""
+        """The composer's texts for the player: one to replace the standard wording, then one to add to it."""
         return " ".join(words for words in (self.footnote, self.note) if words is not None) or None
 
     @property
@@ -239,7 +239,7 @@ class Gesture:
 
     @property
     def held_points(self) -> tuple[ContourPoint, ...]:
-        """The points that rest on their pitch: no line leaves them, and they are not where a line stops."""
+        """The points that stay on their pitch: no line leaves them and no line stops there."""
         last = len(self.segments)
         return tuple(
             p
@@ -249,7 +249,7 @@ class Gesture:
 
     @property
     def slides(self) -> tuple[tuple[ContourPoint, ContourPoint, Segment], ...]:
-        """The segments that are lines, each with the points it leads from and to."""
+        """The segments that are lines, each with the points at its ends."""
         return tuple(
             (self.points[i], self.points[i + 1], segment)
             for i, segment in enumerate(self.segments)
@@ -257,11 +257,11 @@ class Gesture:
         )
 
     def index_at(self, beats: Fraction) -> int:
-        """The index of the point in force at a time: the last that has come."""
+        """The index of the point in force at a time: the last one reached."""
         return max(0, sum(p.at <= beats for p in self.points) - 1)
 
     def cents_at(self, beats: Fraction) -> Fraction | None:
-        """Sounding cents at a time: even in cents along a line, steady elsewhere; None in silence."""
+        """Sounding cents at a time: linear in cents along a line, constant elsewhere; None in silence."""
         index = self.index_at(beats)
         point = self.points[index]
         start = point.sounding_cents
@@ -278,12 +278,12 @@ class Gesture:
         return self.points[self.index_at(beats)].techniques
 
     def span_of(self, key: str) -> Span:
-        """Where a key's value stands, or the heading where the key is not written."""
+        """The span of a key's value, or of the heading if the key is missing."""
         return self.spans.get(key, self.span)
 
 
 def attack_times(gesture: Gesture) -> tuple[Fraction, ...]:
-    """When the tongued attacks come, in beats: those that one sound is given, else one for each attacked point."""
+    """Times of the tongued attacks, in beats: those on a single sound, else one for each attacked point."""
     spread = gesture.spread
     if spread is None:
         return tuple(p.at for p in gesture.points if p.reached == "attack")
@@ -292,7 +292,7 @@ def attack_times(gesture: Gesture) -> tuple[Fraction, ...]:
 
 
 def sounds(gesture: Gesture) -> tuple[Fraction, Fraction]:
-    """Where the first sound of a gesture begins, and where the first silence after it does; in beats."""
+    """When the first sound of a gesture begins and when the first silence after it begins, in beats."""
     points = iter(gesture.points)
     start = next((p.at for p in points if p.kind != "silence"), Fraction(0))
     return start, next((p.at for p in points if p.kind == "silence"), gesture.beats)

@@ -1,7 +1,7 @@
-"""The level in force at every time of a gesture: one curve, which all that judge by a level read.
+"""The level in force at every time of a gesture: one curve, used by everything that judges by level.
 
-Levels are places in LEVELS, 0 (niente) to 8 (fff). Between the two marks of a hairpin the place moves evenly from
-one to the other; elsewhere a mark holds to the next; before the first, and where nothing is written, it is mf.
+Levels are places in LEVELS, 0 (niente) to 8 (fff). Between the two marks of a hairpin the place changes linearly;
+elsewhere a mark holds until the next. Before the first mark, and if nothing is written, the level is mf.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ MF = PLACES["mf"]
 
 
 class Ramp(NamedTuple):
-    """A stretch, in beats, through which the level stays or moves evenly, as places in LEVELS."""
+    """A stretch, in beats, in which the level, as a place in LEVELS, is constant or changes linearly."""
 
     start: Fraction
     end: Fraction
@@ -29,7 +29,7 @@ class Ramp(NamedTuple):
 
 
 def _ramp(gesture: Gesture, i: int) -> Ramp:
-    """The stretch that begins at a mark; -1 for the one before the first."""
+    """The stretch that begins at a mark; index -1 is the one before the first."""
     marks = gesture.dynamics
     end = marks[i + 1].at if i + 1 < len(marks) else gesture.beats
     if i < 0:
@@ -40,7 +40,7 @@ def _ramp(gesture: Gesture, i: int) -> Ramp:
 
 
 def _latest(gesture: Gesture, beats: Fraction) -> int:
-    """The index of the last mark that has come, -1 for none."""
+    """The index of the last mark reached, -1 for none."""
     return bisect_right(gesture.dynamics, beats, key=_at) - 1
 
 
@@ -49,7 +49,7 @@ def _at(mark: DynamicMark) -> Fraction:
 
 
 def ramps(gesture: Gesture, start: Fraction, end: Fraction) -> Iterator[Ramp]:
-    """The curve from one time to another, in beats, in order and without gaps; nothing where that is no time."""
+    """The curve from one time to another, in beats, in order and without gaps; empty if the times are equal."""
     i, at = _latest(gesture, start), start
     while at < end:
         ramp = _ramp(gesture, i)
@@ -60,7 +60,7 @@ def ramps(gesture: Gesture, start: Fraction, end: Fraction) -> Iterator[Ramp]:
 
 
 def level_held(gesture: Gesture, beats: Fraction) -> int | None:
-    """The place in LEVELS that holds from a time to the end of the gesture, None where a mark is still to come."""
+    """The place in LEVELS that holds from a time to the end of the gesture, None if a mark follows."""
     i = len(gesture.dynamics) - 1
     if i < 0:
         return MF
@@ -77,7 +77,7 @@ def _on(ramp: Ramp, at: Fraction) -> Fraction | int:
 
 
 def place_at(gesture: Gesture, beats: Fraction) -> Fraction | int:
-    """The place in LEVELS at a time; at a mark its own, of an accent the level of the stroke."""
+    """The place in LEVELS at a time; at a mark its own, at an accent the level of its attack."""
     i = _latest(gesture, beats)
     if i >= 0 and gesture.dynamics[i].at == beats:
         return PLACES[gesture.dynamics[i].plain]
@@ -85,7 +85,7 @@ def place_at(gesture: Gesture, beats: Fraction) -> Fraction | int:
 
 
 def extent(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[Fraction | int, Fraction | int]:
-    """The softest and the loudest place from a time on to just before another."""
+    """The softest and the loudest place from one time to just before another."""
     places = [place_at(gesture, start)]
     for ramp in ramps(gesture, start, end):
         places += [place_at(gesture, ramp.start), ramp.first, ramp.last]
@@ -93,12 +93,12 @@ def extent(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[Fraction |
 
 
 def level_at(gesture: Gesture, beats: Fraction) -> str:
-    """The level nearest to the curve at a time, of two the louder."""
+    """The level nearest to the curve at a time; of two equally near, the louder."""
     return LEVELS[math.floor(place_at(gesture, beats) + Fraction(1, 2))]
 
 
 def mean(table: Sequence[float], first: float, last: float) -> float:
-    """The mean of a number given by level, and even between levels, while the level moves evenly."""
+    """The mean of a quantity given for each level, linear in between, over a linear change of level."""
     if first == last and first == int(first):
         return table[int(first)]
     low, high = min(first, last), max(first, last)

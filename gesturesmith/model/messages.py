@@ -1,7 +1,6 @@
-"""What can be wrong with the meaning of a file: one stable code, one rule name and one sentence for each mistake.
+"""What can be wrong with the meaning of a file: a stable code, a rule name and a sentence for each mistake.
 
-The code never changes or comes back for another meaning. Words in braces are filled in where the mistake is
-found.
+A code never changes and is never reused. Words in braces are filled in where the mistake is found.
 """
 
 from __future__ import annotations
@@ -131,7 +130,7 @@ def error(
 
 
 def amount(value: Fraction) -> str:
-    """A number as people write it: `2`, `2.5`, `1/3`."""
+    """A number in everyday notation: `2`, `2.5`, `1/3`."""
     if value.denominator == 1:
         return str(value.numerator)
     rest = value.denominator

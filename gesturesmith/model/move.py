@@ -1,6 +1,6 @@
-"""Gestures made from gestures: moved, stretched, turned over, put into another band, length or tempo.
+"""Gestures derived from gestures: transposed, stretched, inverted, with another band, length or tempo.
 
-Pitches move by their written names, and the sounding ones follow: a written and a sounding file of the same
+Transposition works on written spellings, and the sounding ones follow: a written and a sounding file of the same
 music give the same gestures.
 """
 
@@ -16,12 +16,12 @@ from gesturesmith.model.gesture import Band, ContourPoint, DynamicMark, Gesture,
 from gesturesmith.units import Interval, Spelling, awkwardness, chromatic, simplest, spell, spell_quarter, spell_row
 from gesturesmith.values import frozen
 
-type Change = Callable[[Spelling, bool], Spelling]  # a written name and whether it is approximate -> the new name
+type Change = Callable[[Spelling, bool], Spelling]  # written spelling, whether approximate -> new spelling
 
 
 @frozen
 class Unmovable:
-    """Why a gesture cannot be changed so, to end a sentence with."""
+    """Why a gesture cannot be changed this way, as the end of a sentence."""
 
     why: str
 
@@ -32,14 +32,14 @@ _OUTSIDE = Unmovable("it would go beyond the notes that can be written, C0 to B9
 
 
 def by_interval(interval: Interval) -> Change:
-    """Moves names by an interval and keeps the way they are spelled."""
+    """Transposes spellings by an interval, keeping how they are spelled."""
     return lambda name, _: name.transposed(interval)
 
 
 def by_semitones(count: int, gestures: Iterable[Gesture]) -> Change:
-    """Moves names by semitones, all by the one interval that gives the gestures the plainest names.
+    """Transposes spellings by semitones, all by the one interval that gives the gestures the plainest names.
 
-    What was written with two names for one pitch has the usual one for both.
+    A pitch that was written with two names gets the usual one for both.
     """
     names = {name for gesture in gestures for name in written(gesture)}
     row = sorted(names, key=lambda name: (name.pitch_cents, name.steps))
@@ -54,7 +54,7 @@ def by_semitones(count: int, gestures: Iterable[Gesture]) -> Change:
 
 
 def written(gesture: Gesture) -> tuple[Spelling, ...]:
-    """The written names of a gesture's pitches, in order."""
+    """The written spellings of a gesture's pitches, in order."""
     return tuple(p.pitch.written for p in gesture.points if p.pitch is not None)
 
 
@@ -64,7 +64,7 @@ def _respelled(name: Spelling, cents: Fraction) -> Spelling:
 
 
 def first_pitch(gesture: Gesture) -> Spelling | None:
-    """The written name of the first point that has a pitch or a height; None where there is none."""
+    """The written spelling of the first point with a pitch or a height, or None."""
     for point in gesture.points:
         if point.kind == "pitch" and point.pitch is not None:
             return point.pitch.written
@@ -74,7 +74,7 @@ def first_pitch(gesture: Gesture) -> Spelling | None:
 
 
 def to_start(gesture: Gesture, start: Spelling) -> Gesture | Unmovable:
-    """The gesture moved so that it begins on `start`, a written name; heights move by whole semitones."""
+    """The gesture transposed to begin on `start`, a written spelling; heights move by whole semitones."""
     first = first_pitch(gesture)
     if first is None:
         return _NOTHING
@@ -86,9 +86,9 @@ def to_start(gesture: Gesture, start: Spelling) -> Gesture | Unmovable:
     def move(name: Spelling, _: bool) -> Spelling:
         moved = name.transposed(interval)
         harder = abs(moved.alter) > 1 and abs(moved.alter) > abs(name.alter)
-        if harder and moved.alter.denominator == 2:  # the sign of one quarter reads more easily than that of three
+        if harder and moved.alter.denominator == 2:  # one quarter tone reads more easily than three
             return replace(spell_quarter(moved.pitch_cents - moved.cents), cents=moved.cents)
-        # B and E# are no easier to read than B and F, which are as far apart.
+        # B and E# are no easier to read than B and F, which are just as far apart.
         harder |= moved.of_a_white_key and (moved.pitch_cents - start.pitch_cents) % 1200 == 600
         return _respelled(name, moved.pitch_cents - name.cents) if harder else moved
 
@@ -96,7 +96,7 @@ def to_start(gesture: Gesture, start: Spelling) -> Gesture | Unmovable:
 
 
 def start_on(gesture: Gesture, cents: Fraction) -> Spelling:
-    """The name of a written pitch from which the gesture has the plainest names."""
+    """The spelling of a written pitch that gives the gesture the plainest names."""
     first, usual = first_pitch(gesture), spell(cents)
     if first is None or usual.alter.denominator != 1 or usual.cents:
         return usual
@@ -112,7 +112,7 @@ def start_on(gesture: Gesture, cents: Fraction) -> Spelling:
 
 
 def stretched(gesture: Gesture, factor: Fraction) -> Gesture | Unmovable:
-    """Every interval from the first pitch times `factor`; approximate pitches stay on semitones."""
+    """Every interval from the first pitch multiplied by `factor`; approximate pitches stay on semitones."""
     first = first_pitch(gesture)
     if first is None:
         return _NOTHING
@@ -135,7 +135,7 @@ def stretched(gesture: Gesture, factor: Fraction) -> Gesture | Unmovable:
 
 
 def mirrored(gesture: Gesture) -> Gesture | Unmovable:
-    """Turned over about the first pitch: what rose by an interval falls by it."""
+    """Inverted about the first pitch: an interval that rose now falls."""
     first = first_pitch(gesture)
     if first is None:
         return _NOTHING
@@ -166,9 +166,9 @@ def _place(instrument: Instrument, band: Band | None, point: ContourPoint) -> Fr
 
 
 def changed(gesture: Gesture, change: Change, *, turned: bool = False) -> Gesture | Unmovable:
-    """The gesture with every pitch and a written band put through `change`; `turned`: high becomes low.
+    """The gesture with `change` applied to every pitch and to a written band; `turned`: high becomes low.
 
-    Registers stay where they are: heights in one cannot be changed so.
+    Registers do not move, so heights in one cannot be changed this way.
     """
     instrument, band = gesture.instrument, gesture.band
     sung = gesture.sing.points if gesture.sing is not None else ()
@@ -203,7 +203,7 @@ def changed(gesture: Gesture, change: Change, *, turned: bool = False) -> Gestur
 
 
 def in_band(gesture: Gesture, band: Band) -> Gesture:
-    """The gesture with another band, and its heights in it."""
+    """The gesture with another band, its heights placed in it."""
 
     def one(point: ContourPoint) -> ContourPoint:
         return replace(point, sounding_cents=_place(gesture.instrument, band, point))
@@ -213,7 +213,7 @@ def in_band(gesture: Gesture, band: Band) -> Gesture:
 
 
 def _rescaled(gesture: Gesture, factor: Fraction) -> Gesture:
-    """Every time and length in beats times `factor`."""
+    """Every time and length in beats multiplied by `factor`."""
 
     def points(old: tuple[ContourPoint, ...]) -> tuple[ContourPoint, ...]:
         return tuple(replace(p, at=p.at * factor, until=p.until * factor) for p in old)
@@ -226,7 +226,7 @@ def _rescaled(gesture: Gesture, factor: Fraction) -> Gesture:
 
 
 def at_tempo(gesture: Gesture, tempo: Fraction) -> Gesture:
-    """The gesture at another tempo: lengths in beats keep their beats, lengths in seconds their seconds."""
+    """The gesture at another tempo: lengths in beats keep their beats, those in seconds their seconds."""
     if gesture.tempo == tempo:
         return gesture
     if gesture.in_seconds:
@@ -242,6 +242,6 @@ def lasting(gesture: Gesture, length: Fraction, *, seconds: bool) -> Gesture:
 
 
 def with_dynamics(gesture: Gesture, marks: tuple[DynamicMark, ...]) -> Gesture:
-    """The gesture with other dynamics, also in place of those at its points."""
+    """The gesture with other dynamics, which also replace those at its points."""
     points = tuple(replace(p, dynamic="") if p.dynamic else p for p in gesture.points)
     return replace(gesture, points=points, dynamics=marks)

@@ -1,4 +1,4 @@
-"""Passages: what they play, written out in order."""
+"""Passages: what they play, in order."""
 
 from __future__ import annotations
 
@@ -21,9 +21,9 @@ from gesturesmith.values import frozen
 
 @frozen
 class PassageFrame:
-    """How a passage is barred and counted, and how often it is played.
+    """How a passage is barred and counted, and how many times it is played.
 
-    own_tempo, own_meter   whether the passage itself says so, or takes what the file says
+    own_tempo, own_meter   whether the passage sets its own, or takes the file's
     """
 
     tempo: Fraction
@@ -36,7 +36,7 @@ class PassageFrame:
 
 @dataclass(slots=True)
 class _Made:
-    """The passages of a file while they are worked out, by their case-folded names."""
+    """The passages of a file while they are resolved, by case-folded name."""
 
     blocks: dict[str, nodes.Block]
     gestures: dict[str, Gesture]
@@ -45,7 +45,7 @@ class _Made:
     frames: dict[str, PassageFrame] = field(default_factory=dict)
     items: dict[str, tuple[PassageItem, ...]] = field(default_factory=dict)
     circled: set[str] = field(default_factory=set)  # those that play themselves
-    # A gesture played again in the same way is one value: by what `play` says of it, and the passage's time.
+    # A gesture played again in the same way is one value: keyed by its `play` item and the passage's tempo.
     again: dict[tuple[object, ...], list[PassageItem]] = field(default_factory=dict)
     written_out: int = 0
 
@@ -57,10 +57,10 @@ def passages(
     file_frame: tuple[str | None, tuple[int, int] | None],
     unread: set[str],
 ) -> tuple[Passage, ...]:
-    """The passages of a file; those with an error, or that play one, join `unread`.
+    """The passages of a file; those with an error, or that play one with an error, join `unread`.
 
     gestures     by case-folded name
-    file_frame   the words before the file's tempo, and its meter
+    file_frame   the words before the file's tempo, and the file's meter
     """
     mine = {b.name.text.casefold(): b for b in reversed(blocks) if b.kind == "passage"}
     others = frozenset(b.name.text.casefold() for b in blocks if b.kind == "exercises")
@@ -103,7 +103,7 @@ def _played(block: nodes.Block) -> Iterator[nodes.PlayItem]:
 
 
 def _in_playing_order(ctx: Context, made: _Made, names: list[str]) -> list[str]:
-    """The passages, each after those it plays; one that plays itself is left out, with one error a circle."""
+    """The passages, each after those it plays; one that plays itself is left out, with one error per circle."""
     order: list[str] = []
     done: set[str] = set()
     for start in names:
@@ -131,14 +131,14 @@ def _in_playing_order(ctx: Context, made: _Made, names: list[str]) -> list[str]:
 
 
 def _circle(ctx: Context, made: _Made, circle: list[str], span: Span) -> None:
-    """Complain of passages that play each other in a circle, where it closes; none of them can be read."""
+    """Report passages that play each other in a circle, where it closes; none of them can be resolved."""
     names = [f"`{made.blocks[name].name.text}`" for name in circle]
     ctx.block = made.blocks[circle[-1]].name.text
     shown_names = names if len(names) < 6 else [*names[:3], "…", names[-1]]
     chain = ", which plays ".join(shown_names) if len(names) > 1 else "itself"
     ctx.error("plays-itself", span, passage=names[-1], chain=chain)
     made.unread.update(circle)
-    # They are not read any further: what else they play is looked at here, once.
+    # They are not resolved any further: what else they play is checked here, once.
     fresh = [name for name in circle if name not in made.circled]
     made.circled.update(circle)
     for name in fresh:
@@ -166,7 +166,7 @@ def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple
 
 
 def _items(ctx: Context, made: _Made, block: nodes.Block, frame: PassageFrame) -> tuple[PassageItem, ...] | None:
-    """Everything a passage plays, each at its time; None where something in it cannot be read."""
+    """Everything a passage plays, each at its time; None if any of it cannot be read."""
     play = ctx.value(block, "play", nodes.Play)
     if play is None:
         if block.get("play") is None and not block.broken:
@@ -175,7 +175,7 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: PassageFrame) -
         return None
     items: list[PassageItem] = []
     at, complete, notes, size = Fraction(0), True, 0, 0
-    # Without bars a passage is written in pieces of four beats, which are as much work.
+    # Without bars a passage is engraved in pieces of four beats, which cost as much.
     bar = Fraction(4) if frame.meter is None else Fraction(4 * frame.meter[0], frame.meter[1])
     for node in play.items:
         events = _events(ctx, made, node, frame)
@@ -204,7 +204,7 @@ def _countable(ctx: Context, made: _Made, count: int, times: int, span: Span) ->
 
 
 def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame) -> list[PassageItem] | None:
-    """What one item of `play` stands for, at the passage's tempo; None where it cannot be read."""
+    """The events of one item of `play`, at the passage's tempo; None if it cannot be read."""
     if node.rest is not None:
         return [PassageItem(at=Fraction(0), beats=node.rest.value, gesture=None, played="", span=node.span)]
     if node.note is not None:
@@ -237,7 +237,7 @@ def _event(gesture: Gesture) -> PassageItem:
 
 
 def _unplayable(ctx: Context, made: _Made, word: nodes.Word) -> None:
-    """Complain of a name that cannot be played; not of one whose own block has its error already."""
+    """Report a name that cannot be played, unless its own block already has an error."""
     name = word.text.casefold()
     if name in made.unread:
         return
@@ -263,12 +263,12 @@ def _nested(ctx: Context, made: _Made, word: nodes.Word, frame: PassageFrame) ->
 
 
 def _moved(ctx: Context, node: nodes.PlayItem, items: list[PassageItem]) -> list[PassageItem] | None:
-    """The items moved up or down; None with an error."""
+    """The items transposed; None after an error."""
     if not node.move:
         return items
     change = _change(node, items)
     found: list[PassageItem] = []
-    made: dict[int, Gesture] = {}  # a repeated gesture is one value, moved once
+    made: dict[int, Gesture] = {}  # a repeated gesture is one value, transposed once
     for item in items:
         old = item.gesture
         if old is None:
@@ -297,7 +297,7 @@ def _change(node: nodes.PlayItem, items: list[PassageItem]) -> move.Change:
 def _framed(
     ctx: Context, node: nodes.PlayItem, items: list[PassageItem], frame: PassageFrame
 ) -> list[PassageItem] | None:
-    """The items at the tempo of the passage that plays them; None where seconds meet bars."""
+    """The items at the tempo of the passage that plays them; None if seconds meet bars."""
     in_seconds = tuple(dict.fromkeys(i.played for i in items if i.gesture is not None and i.gesture.in_seconds))
     if in_seconds and frame.meter is not None:
         over, under = frame.meter

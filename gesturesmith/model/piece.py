@@ -36,15 +36,15 @@ class Settings:
     staff_mm: Fraction = Fraction(7)
 
     def part_name(self, languages: tuple[str, ...]) -> str:
-        """Whom a page is for: as it was typed, else the instrument's name in these languages."""
+        """Whom a page is for: as typed, else the instrument's name in these languages."""
         return self.part or together(self.instrument.part_in(language) for language in languages)
 
 
 @frozen(kw_only=True)
 class PassageItem:
-    """One event of a passage, written out in order: a gesture, or a rest (`gesture` is None).
+    """One event of a passage: a gesture, or a rest (`gesture` is None).
 
-    A plain pitch is a gesture of one ordinary point, with an empty name.
+    A plain pitch is a gesture of one ordinary point with an empty name.
     """
 
     at: Fraction  # beats from the start of the passage
@@ -56,7 +56,7 @@ class PassageItem:
 
 @frozen(kw_only=True)
 class Repeat:
-    """A stretch between repeat signs, in beats from the start of the passage; played `times` in all."""
+    """A stretch between repeat signs, in beats from the start of the passage, played `times` in all."""
 
     start: Fraction
     end: Fraction
@@ -84,7 +84,7 @@ class Passage:
 
 @frozen(kw_only=True)
 class Exercise:
-    """A family of variants of one gesture, in the order they were computed; `labels` say each in words."""
+    """The variants of one gesture, in the order they were computed; `labels` describes each in words."""
 
     name: str
     title: str | None

@@ -1,4 +1,4 @@
-"""A text read: its tree, the piece it describes, and every mistake in it."""
+"""A text as read: its syntax tree, the piece it describes, and every mistake in it."""
 
 from __future__ import annotations
 
@@ -19,8 +19,8 @@ class Reading:
     """A file as far as it could be read.
 
     source   the text
-    tree     its blocks as they stand, those with a mistake as well
-    piece    its complete gestures, passages and exercises; None where none can be known
+    tree     its blocks as written, including those with mistakes
+    piece    its complete gestures, passages and exercises; None if none can be resolved
     errors   the mistakes in its form, then those in its meaning
 
     >>> gesturesmith.read("instrument: horn").errors[0].rule
@@ -34,10 +34,10 @@ class Reading:
 
 
 def read(source: Source, *, folder: Path | None = None, instrument: Instrument | None = None) -> Reading:
-    """Parse a text and resolve it. No file is opened but the profile that it names.
+    """Parse a text and resolve it. The only file opened is the profile it names.
 
-    folder       where the profile is sought from, and which it may not leave; None for the working folder
-    instrument   taken in place of the one the text names
+    folder       the profile is looked up from here and must be inside it; None for the working folder
+    instrument   replaces the one the text names
 
     >>> horn = "instrument: horn\\npitches: written\\n"
     >>> read(Source("a", f"{horn}gesture a\\n  contour: G4, C5")).piece.gestures[0].beats
@@ -58,7 +58,7 @@ def read_tree(
     instrument: Instrument | None = None,
     blocks: nodes.File | None = None,
 ) -> Reading:
-    """The same of a text that is parsed already. `blocks`: the tree with fewer blocks, of which alone the piece is
+    """The same for a text already parsed. `blocks`: the tree with only those blocks from which the piece is to be
     made."""
     profile = None if instrument is not None else profile_of(tree, folder)
     piece, mistakes = resolve(blocks or tree, profile=profile, instrument=instrument)
@@ -66,7 +66,7 @@ def read_tree(
 
 
 def profile_of(tree: nodes.File, folder: Path | None) -> Profile | None:
-    """The profile that a file names by its path, read from `folder`; None where it names none."""
+    """The profile that a file names by its path, read from `folder`; None if it names none."""
     entry = tree.get("instrument")
     if entry is None or not isinstance(entry.value, nodes.Text):
         return None

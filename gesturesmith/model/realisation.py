@@ -1,4 +1,4 @@
-"""How the instrument plays a gesture: the checker's positive answer, read by everything after it."""
+"""How the instrument plays a gesture: worked out before the rules, and used by everything after them."""
 
 from __future__ import annotations
 
@@ -15,15 +15,15 @@ class PlayedPoint:
     """How one sounding point is played.
 
     index         of the point in the gesture's contour
-    asked_cents   the sounding pitch asked for; None where the technique has no pitch
-    tube          the tube it is played on; None where none is needed or none gives it
-    partial       its number, 0 where there is none
-    error_cents   pitch of that partial less the pitch asked for, before any correction
-    correction    what bridges the error: "" | "lip" | "slide" (a valve slide is drawn) | "hand"
+    asked_cents   the sounding pitch asked for; None if the technique has no pitch
+    tube          the tube it is played on; None if none is needed or none gives it
+    partial       its number, 0 for none
+    error_cents   pitch of that partial minus the pitch asked for, before any correction
+    correction    what corrects the error: "" | "lip" | "slide" (a valve slide is drawn) | "hand"
     standard      whether this is the standard chart's fingering for the pitch; without valves, an open note
     given         whether the composer asked for this fingering
     other         the second fingering of a trill, else None
-    fingered_cents  the sounding pitch the player fingers where the hand changes it (stopped), else None
+    fingered_cents  the sounding pitch the player fingers if the hand changes it (stopped), else None
     """
 
     index: int
@@ -43,14 +43,14 @@ class PlayedPoint:
 class Realisation:
     """How a gesture is played.
 
-    techniques   in effect: the gesture's own, or its fallback
+    techniques   as played: the gesture's own, or its fallback
     points       one for each sounding point, in order
     tube         the one tube of a held or swept gesture, else None
-    partials     the partials a harmonic glissando passes, in order of the contour's first slide
-    starts_cents, lands_cents   where a sweep really starts and lands, sounding
-    pattern      the tubes of the chromatic notes a fingered glissando or a run passes, first slide, in order
+    partials     the partials a harmonic glissando passes, in order, on the contour's first slide
+    starts_cents, lands_cents   where a sweep actually starts and lands, sounding
+    pattern      the tubes of the chromatic notes a fingered glissando or run passes, in order, on the first slide
     breaks       indices of contour points a slide glissando cannot reach on its partial: it breaks before them
-    print_tube   whether the tube must be told to the player (not the standard fingering)
+    print_tube   whether the player must be told the tube (not the standard fingering)
     used_fallback   the fallback that replaced the asked technique, or ""
     """
 

@@ -1,4 +1,4 @@
-"""A tree made a piece: every gesture, passage and exercise of it complete."""
+"""From a syntax tree to a piece, with every gesture, passage and exercise complete."""
 
 from __future__ import annotations
 
@@ -17,14 +17,14 @@ _IS = {"gesture": "is a gesture", "passage": "is a passage", "exercises": "is a 
 def resolve(
     tree: nodes.File, *, profile: Profile | None = None, instrument: Instrument | None = None
 ) -> tuple[Piece | None, tuple[ReadError, ...]]:
-    """The piece of a file, as far as it can be read, and every mistake in its meaning, in file order. No file is
-    opened.
+    """The piece of a file, as far as it can be resolved, and every mistake in its meaning, in file order. Opens no
+    file.
 
-    profile      what was read at the quoted path of an instrument, where there is one
-    instrument   taken in place of the one the file names
+    profile      what was read at the quoted path of the instrument, if there is one
+    instrument   replaces the one the file names
 
-    The piece is None where no gesture can be known: without an instrument, or without `pitches` where the
-    instrument transposes.
+    The piece is None if no gesture can be resolved: without an instrument, or without `pitches` for a transposing
+    instrument.
     """
     found, ctx = settings(tree, profile, instrument)
     unread: set[str] = set()
@@ -47,7 +47,7 @@ def resolve(
 
 
 def _file_frame(tree: nodes.File) -> tuple[str | None, tuple[int, int] | None]:
-    """The words before the file's tempo, and its meter: what passages take that say nothing else."""
+    """The words before the file's tempo, and its meter: the defaults of passages."""
     tempo, meter = tree.get("tempo"), tree.get("meter")
     words = tempo.value.words if tempo is not None and isinstance(tempo.value, nodes.Tempo) else None
     bars = meter_of(meter.value) if meter is not None and isinstance(meter.value, nodes.TimeSignature) else None

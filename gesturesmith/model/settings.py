@@ -1,4 +1,4 @@
-"""The top of a file: its settings, every default filled in."""
+"""The settings of a file, every default filled in."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from gesturesmith.source import Span
 if TYPE_CHECKING:  # most files name no profile
     from gesturesmith.instruments.profile import ProfileError
 
-# What was read of a profile: the instrument, or None with its errors.
+# The result of reading a profile: the instrument, or None with errors.
 type Profile = tuple[Instrument | None, tuple[ProfileError, ...]]
 DEFAULT_TEMPO = Fraction(60)
 _TOP = Span(1, 1, 2)
@@ -35,14 +35,14 @@ def _value[T](tree: nodes.File, key: str, kind: type[T]) -> T | None:
 
 
 def _missing(tree: nodes.File, key: str) -> bool:
-    """Whether a key is not there, nor a misspelled one that may have been meant for it."""
+    """Whether a key is missing, and no misspelled key may have been meant as it."""
     if tree.get(key) is not None:
         return False
     return not any(e.value is None and key in nearest(e.key.text, (key,)) for e in tree.settings)
 
 
 def _instrument(ctx: Context, tree: nodes.File, profile: Profile | None) -> Instrument | None:
-    """The instrument the file names; None with an error."""
+    """The instrument the file names; None after an error."""
     entry = tree.get("instrument")
     if entry is None:
         if _missing(tree, "instrument"):
@@ -63,7 +63,7 @@ def _instrument(ctx: Context, tree: nodes.File, profile: Profile | None) -> Inst
 
 
 def _of_profile(ctx: Context, path: nodes.Text, profile: Profile | None) -> Instrument | None:
-    """An instrument from a file of the user's own, all of its errors at once."""
+    """An instrument from the user's own file, with all of its errors at once."""
     instrument, errors = profile or (None, ())
     own = path.text.lower()
     unquoted = f" (if the {own} of Gesturesmith is meant, without quotes: `instrument: {own}`)"
@@ -74,7 +74,7 @@ def _of_profile(ctx: Context, path: nodes.Text, profile: Profile | None) -> Inst
 
 
 def _pitches(ctx: Context, tree: nodes.File, instrument: Instrument | None) -> Pitches | None:
-    """How pitches are read; None with an error where nobody should guess."""
+    """How pitches are read; None after an error if nobody should guess."""
     word = _value(tree, "pitches", nodes.Word)
     if word is not None:
         return one_of(PITCHES, word.text)
@@ -93,8 +93,8 @@ def settings(
 ) -> tuple[Settings | None, Context]:
     """The settings of a file, and the context to read its blocks in.
 
-    The settings are None where instrument or pitches are not known; the context then stands in for them, so
-    that the blocks can still be read for their other mistakes.
+    The settings are None if the instrument or `pitches` is unknown; the context then has stand-ins, so that the
+    blocks can still be read for other mistakes.
     """
     tempo = _value(tree, "tempo", nodes.Tempo)
     bpm = tempo.bpm.value if tempo is not None else DEFAULT_TEMPO
@@ -118,7 +118,7 @@ def meter_of(node: nodes.TimeSignature) -> tuple[int, int] | None:
 
 
 def _with_looks(tree: nodes.File, plain: Settings) -> Settings:
-    """The settings with everything that concerns the page."""
+    """Add the settings that concern the page."""
 
     def text(key: str) -> str | None:
         node = _value(tree, key, nodes.Text)

@@ -1,4 +1,4 @@
-"""When points come: the language page's paragraph on time, and nothing else."""
+"""The times of points: exactly the language page's paragraph on time."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _ZERO = Fraction(0)
 
 @frozen
 class Fault:
-    """A time that cannot be: which one, the rule it breaks, and the earlier time it does not pass."""
+    """An impossible time: its index, the rule it breaks, and the time it should come after."""
 
     index: int
     rule: str
@@ -24,9 +24,9 @@ class Fault:
 
 
 def shaped(count: int, shape: AttackShape) -> tuple[Fraction, ...]:
-    """Where `count` attacks begin in a stretch of length 1. `shape`: "" evenly, "accelerating" or "slowing".
+    """When `count` attacks begin in a stretch of length 1. `shape`: "" (even), "accelerating" or "slowing".
 
-    Gaps shrink or grow evenly, the widest three times the narrowest (our own judgement): enough to be heard, still
+    Gaps shrink or grow linearly, the widest three times the narrowest (our own judgement): enough to hear, still
     one beam.
     """
     if shape == "":
@@ -42,10 +42,10 @@ def shaped(count: int, shape: AttackShape) -> tuple[Fraction, ...]:
 
 
 def usual_length(given: Given, *, detached: bool) -> Fraction:
-    """The length of a contour whose `lasts` is not written.
+    """The length of a contour without `lasts`.
 
-    One beat a point; with times, at least the last one plus a beat for each untimed point after it, plus one
-    where the last point is detached and so has a slot of its own.
+    One beat a point; with times, at least the last one plus a beat for each untimed point after it, plus one if the
+    last point is detached and so has a slot of its own.
     """
     count = Fraction(len(given))
     for index in range(len(given) - 1, -1, -1):
@@ -56,11 +56,11 @@ def usual_length(given: Given, *, detached: bool) -> Fraction:
 
 
 def faults(given: Given, *, detached: bool, length: Fraction, from_start: bool = True) -> list[Fault]:
-    """Every written time that cannot be.
+    """Every impossible written time.
 
-    given       the written times, None where there is none
+    given       the written times, None for points without one
     detached    whether the last one needs a slot of its own before the end
-    from_start  whether the first one is always at 0 (points), or may come later (dynamics)
+    from_start  whether the first one is always at 0 (points) or may be later (dynamics)
     """
     found = []
     latest: Fraction | None = None
@@ -85,9 +85,9 @@ def faults(given: Given, *, detached: bool, length: Fraction, from_start: bool =
 
 
 def spread(given: Given, *, detached: bool, length: Fraction) -> tuple[Fraction, ...]:
-    """The time of every point, for times without fault: untimed ones share evenly what lies between.
+    """The time of every point, for valid times: untimed ones evenly share what lies between.
 
-    A last point that is not detached comes at the end unless it has a time; a detached one keeps a slot.
+    A last point that is not detached comes at the end unless it has a time; a detached one has a slot of its own.
     """
     count = len(given)
     anchors = [(i, at) for i, at in enumerate(given) if at is not None]
