@@ -1,1 +1,1 @@
-"""What prints a score, a room for each format."""
+"""Output formats of a score, one package each."""

@@ -1,4 +1,4 @@
-"""From a checked gesture or passage to its score, in plain values: no format is known here."""
+"""From a checked gesture or passage to its score, as plain values, independent of any format."""
 
 from __future__ import annotations
 
@@ -100,7 +100,7 @@ def passage_score(
 def _filled(
     played: tuple[tuple[Case | None, Fraction, Fraction], ...], bar: Fraction | None
 ) -> tuple[tuple[Case | None, Fraction, Fraction], ...]:
-    """What is played, with rests that are neighbours as one, and a rest that fills the last bar."""
+    """The items to play, with adjacent rests merged and a rest that fills the last bar."""
     joined: list[tuple[Case | None, Fraction, Fraction]] = []
     for case, at, beats in played:
         if case is None and joined and joined[-1][0] is None:

@@ -1,4 +1,4 @@
-"""Where a copyist would change clef: phrase by phrase, and only where it saves more than it costs."""
+"""Where a copyist would change clef: between phrases, and only if it saves more than it costs."""
 
 from __future__ import annotations
 
@@ -6,26 +6,26 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.score.events import EventBuilder
 from gesturesmith.score.heads import natural
 
-# Diatonic steps above C0 of the staff's middle line.
+# The staff's middle line, in diatonic steps above C0.
 MIDDLE = {"treble": 34, "bass": 22, "tenor": 26, "alto": 28}
-# What reading costs a player: our own judgement, like every weighing of this kind.
-_FREE_LEDGERS = 2  # ledger lines read without effort; each beyond them weighs more than the one before
-_BEGIN_AWAY = 2  # what begins in another clef than the usual one must earn it, as what changes to it must
-_CHANGE = 6  # a change must save more than this: no flapping
-_CHANGE_IN_REST = 2  # in a rest there is time to see it
-_HOME_IN_REST = 0.5  # back to the usual clef it is not even a change, for the reader
-_AWAY = 0.5  # each note in another clef than the instrument's usual one
-_BELOW = 2  # each note below what a clef serves well
-_STRANDED = 2  # each on several ledger lines in another clef that would lie within the lines of the usual one
+# The cost of reading, to a player: our own judgement, like all such weights.
+_FREE_LEDGERS = 2  # ledger lines read without effort; each further one costs more than the one before
+_BEGIN_AWAY = 2  # beginning in a clef other than the usual one must pay, as changing to it must
+_CHANGE = 6  # a change must save more than this: no switching back and forth
+_CHANGE_IN_REST = 2  # during a rest there is time to see it
+_HOME_IN_REST = 0.5  # for the reader, going back to the usual clef is hardly a change
+_AWAY = 0.5  # each note in a clef other than the instrument's usual one
+_BELOW = 2  # each note below what the clef suits
+_STRANDED = 2  # each note on several ledger lines that would lie inside the staff in the usual clef
 
 
 def ledgers(steps: int, clef: str) -> int:
-    """Ledger lines of a note in a clef."""
+    """The number of ledger lines of a note in a clef."""
     return max(0, (abs(steps - MIDDLE[clef]) - 4) // 2)
 
 
 def phrases(events: list[EventBuilder]) -> list[list[EventBuilder]]:
-    """Events in groups that no clef change may part: what a line or slur joins."""
+    """Events in groups that no clef change may split: those joined by a line or slur."""
     groups: list[list[EventBuilder]] = []
     for event in events:
         joined = event.point is not None and event.index is not None and event.point.reached in ("line", "slur")
@@ -36,7 +36,7 @@ def phrases(events: list[EventBuilder]) -> list[list[EventBuilder]]:
 
 
 def assign(groups: list[list[EventBuilder]], rests: list[bool], instrument: Instrument) -> list[str]:
-    """A clef for each group: the cheapest way through them. `rests`: whether a rest stands before a group."""
+    """A clef for each group, at the lowest total cost. `rests`: whether a rest precedes each group."""
     clefs = {clef: lowest for clef, lowest in instrument.clefs if clef in MIDDLE}
     home = _home(instrument, clefs)
     ways: dict[str, tuple[float, tuple[str, ...]]] = {home: (0.0, ())}
@@ -55,7 +55,7 @@ def assign(groups: list[list[EventBuilder]], rests: list[bool], instrument: Inst
 
 
 def _home(instrument: Instrument, clefs: dict[str, int]) -> str:
-    """The clef a part is written in: the highest that serves the whole middle register."""
+    """The clef a part is written in: the highest that suits the whole middle register."""
     middle = instrument.register("middle") or instrument.registers[0]
     served = [clef for clef, lowest in clefs.items() if lowest <= middle.low.pitch_cents]
     return served[0] if served else next(reversed(clefs))

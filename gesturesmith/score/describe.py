@@ -1,4 +1,4 @@
-"""A gesture in words, for those who cannot see the page, in the languages of the file."""
+"""Descriptions of gestures and passages for those who cannot see the page, in the languages of the file."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ def passage_in_words(passage: Passage, languages: tuple[str, ...], pitches: str)
 
 
 class _Teller:
-    """Says things in one language."""
+    """Describes in one language."""
 
     def __init__(self, language: str, pitches: str) -> None:
         self._language = language
@@ -120,5 +120,5 @@ class _Teller:
         return f"{float(round(number, 2)):g}".replace(".", wording("decimal", self._language))
 
     def _say(self, key: str, **fields: str) -> str:
-        """A text with its fields filled in, all at once: a text of the user's may hold braces of its own."""
+        """A text with all its fields filled in at once: the user's own texts may contain braces."""
         return _FIELD.sub(lambda match: fields[match[1]], wording(key, self._language))

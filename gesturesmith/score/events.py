@@ -1,4 +1,4 @@
-"""From a gesture to the events of a staff: what begins when, and what stands at it. No note values yet."""
+"""From a gesture to the events of a staff: what begins when, with what marks. No note values yet."""
 
 from __future__ import annotations
 
@@ -16,23 +16,23 @@ F = Fraction
 
 @dataclass(slots=True, kw_only=True)
 class EventBuilder:
-    """One head, rest or point of a voice, filled in step by step and then set.
+    """One head, rest or point of a voice, filled in step by step.
 
     start, end  beats from the start of its gesture
-    kind        as a slot's: note | moving | point | rest
+    kind        as in a slot: note | moving | point | rest
     head        None for a rest
-    index       of the contour point that begins here; None where the event only lies on the way
+    index       of the contour point that begins here; None if the event only lies between points
     tongued     a tongued attack
-    feather     written with a stem under a beam that opens or closes; `beamed`: under it, with a stem or without
-    labels      words of techniques above the staff, in order; they stand in one line
-    held        words of techniques that are in force, for where this event opens a system
-    repeat_after_break  the same for where it goes on after a break
-    marks       what stands at its beginning, in order; `ends`: at its end
-    sounding_cents  what sounds when it begins, above C-1; None for a rest, and where no pitch is meant
-    value       beats that its note value shows, where it is not spaced by them
+    feather     written with a stem under a feathered beam; `beamed`: under it, with or without a stem
+    labels      words of techniques above the staff, in order, on one line
+    held        words of techniques in force, printed if this event opens a system
+    repeat_after_break  the same, printed if it continues after a break
+    marks       the marks at its beginning, in order; `ends`: those at its end
+    sounding_cents  the sounding pitch at its beginning, above C-1; None for a rest, and if no pitch is meant
+    value       beats of its note value, if not its spacing
     articulations   by name: accent, staccato, tenuto, marcato, fermata, breath
     begins_slur, ends_slur   whether a slur begins here, or ends
-    clef        the clef that begins here, or ""; `after_stop`: a head where a line stops stands before it
+    clef        the clef that begins here, or ""; `after_stop`: it follows a head where a line stops
     """
 
     start: Fraction
@@ -74,12 +74,12 @@ class VoiceBuilder:
 
     @property
     def sounding(self) -> list[EventBuilder]:
-        """Every event with a head, the stop included, in order."""
+        """Every event with a head, including the stop, in order."""
         heads = [e for e in self.events if e.sounds]
         return [*heads, self.stop] if self.stop is not None else heads
 
     def at_point(self, index: int) -> EventBuilder:
-        """The event of a contour point: its own, else the one in force when it comes."""
+        """The event of a contour point: its own, else the one sounding at that time."""
         found = next((e for e in (*self.events, self.stop) if e is not None and e.index == index), None)
         if found is not None:
             return found
@@ -100,7 +100,7 @@ def contour(gesture: Gesture, stave: Stave) -> VoiceBuilder:
 
 
 def sung(gesture: Gesture, stave: Stave) -> VoiceBuilder | None:
-    """The sung voice of a multiphonic, on small heads; None where nothing is asked to be sung."""
+    """The sung voice of a multiphonic, in small heads; None if nothing is to be sung."""
     if gesture.sing is None:
         return None
     points, segments = gesture.sing.points, gesture.sing.segments
@@ -111,12 +111,12 @@ def sung(gesture: Gesture, stave: Stave) -> VoiceBuilder | None:
 
 
 def slots(line: VoiceBuilder, offset: Fraction, first_key: int) -> tuple[Slot, ...]:
-    """The stretches of time the events take, for the rhythm; `offset` in beats."""
+    """The times the events take, for the rhythm; `offset` in beats."""
     return tuple(Slot(offset + e.start, offset + e.end, e.kind, first_key + n) for n, e in enumerate(line.events))
 
 
 def _own(gesture: Gesture, stave: Stave) -> list[EventBuilder]:
-    """One event for each point, but the one where the line stops."""
+    """One event for each point, except the one where the line stops."""
     return [
         _at_point(gesture, gesture.points, gesture.segments, i, stave)
         for i, point in enumerate(gesture.points)
@@ -130,7 +130,7 @@ def _slides(segments: tuple[Segment, ...], index: int) -> bool:
 
 
 def _plain(point: ContourPoint) -> SlotKind:
-    """The kind of a note that no line leaves: a stroke where what sounds has no pitch, and no length either."""
+    """The kind of a note that no line leaves: a stroke if its sound has neither pitch nor length."""
     return "stroke" if any(t.pitched == "none" for t in point.techniques) else "note"
 
 
@@ -181,10 +181,10 @@ def _stop(gesture: Gesture, point: ContourPoint, index: int, stave: Stave) -> Ev
 
 
 def _attacked(gesture: Gesture, stave: Stave) -> list[EventBuilder]:
-    """`attacks: N`: a head at every attack, at the pitch in force; on a line the heads lie on the line.
+    """`attacks: N`: a head at every attack, at the current pitch; on a line the heads lie on the line.
 
-    Points that no attack falls on keep a head of their own where a line or slur reaches them; a point after a
-    comma is begun by the next attack.
+    Points without an attack keep their own head if a line or slur reaches them; a point after a comma begins with
+    the next attack.
     """
     points = tuple(p for p in gesture.points if not p.stops)
     attacks = frozenset(attack_times(gesture))
@@ -205,8 +205,8 @@ def _attacked(gesture: Gesture, stave: Stave) -> list[EventBuilder]:
 
 
 def _feather(events: list[EventBuilder], *, in_seconds: bool) -> None:
-    """Put attacks that speed up or slow down, and what lies between them, under one beam; in seconds there are no
-    stems to beam."""
+    """Put attacks that speed up or slow down, and everything between them, under one beam; gestures in seconds have
+    no stems to beam."""
     struck = [n for n, event in enumerate(events) if event.tongued]
     if in_seconds or not struck:
         return
@@ -252,5 +252,5 @@ def _attack(
 
 
 def _between(one: Fraction | None, two: Fraction | None, share: Fraction) -> Fraction | None:
-    """A pitch on the straight way from one to another, so far along it."""
+    """The pitch a given share of the way along a straight line between two pitches."""
     return one if one is None or two is None else one + share * (two - one)

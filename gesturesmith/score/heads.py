@@ -1,4 +1,4 @@
-"""What a head looks like and where it stands: spelling, height, shape, cents."""
+"""How a head looks and where it is placed: spelling, height, shape, cents."""
 
 from __future__ import annotations
 
@@ -13,12 +13,12 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.units import LETTERS, Spelling, chromatic, spell
 from gesturesmith.values import frozen
 
-MIDDLE_LINE_LOW, MIDDLE_LINE_HIGH = -4, 4  # outer lines of the three-line staff, in half staff spaces
-_BEYOND = 6  # where `highest` stands, and `lowest` below: clear of the staff's outer line
+MIDDLE_LINE_LOW, MIDDLE_LINE_HIGH = -4, 4  # outer lines of the three-line staff, in half spaces
+_BEYOND = 6  # position of `highest`, and below of `lowest`: clear of the staff's outer line
 _SHAPES: tuple[HeadShape, ...] = get_args(HeadShape)
-_PLAIN = (-1, 0, 1)  # semitones that one sign says
+_PLAIN = (-1, 0, 1)  # semitones shown by one sign
 _MAX_ALTER = 2  # semitones of a double sign, the widest there is
-# Off by so little, nobody hears a quarter tone as anything else: our own judgement.
+# An error this small leaves a quarter tone a quarter tone to the ear: our own judgement.
 _NEAR_QUARTER_CENTS = 5
 
 
@@ -26,13 +26,13 @@ _NEAR_QUARTER_CENTS = 5
 class Head:
     """One notehead.
 
-    spelling  the note as it is printed, without cents; None where `position` rules
-    position  height on the staff in half staff spaces from its middle, for what has no pitch
-    shape     as it is drawn
-    bare      no accidental, whatever the pitch: it says a height
-    cents     how far the pitch is from the note as it is printed
-    tuner     the same as it is told to the player, where it is
-    upper     a second head above, sounding at once
+    spelling  the note as printed, without cents; None if `position` applies
+    position  height on the staff in half staff spaces from its middle, for heads without pitch
+    shape     as drawn
+    bare      no accidental, whatever the pitch: it shows a height
+    cents     how far the pitch is from the printed note
+    tuner     the same as shown to the player, if it is
+    upper     a second head above, sounding at the same time
     """
 
     spelling: Spelling | None
@@ -45,17 +45,17 @@ class Head:
 
     @property
     def steps(self) -> int | None:
-        """Diatonic steps above C0, for clefs and ledger lines; None where the staff has no pitches."""
+        """Diatonic steps above C0, for clefs and ledger lines; None if the staff has no pitches."""
         return self.spelling.steps if self.spelling is not None else None
 
     @property
     def alter(self) -> Fraction:
-        """The alteration that is printed, in semitones."""
+        """The printed alteration, in semitones."""
         return self.spelling.alter if self.spelling is not None else Fraction(0)
 
 
 def natural(steps: int) -> Spelling:
-    """The natural note so many diatonic steps above C0."""
+    """The natural note this many diatonic steps above C0."""
     octave, index = divmod(steps, 7)
     return Spelling(LETTERS[index], Fraction(0), octave)
 
@@ -66,12 +66,12 @@ def decimal(number: Fraction) -> str:
 
 
 def on_page(pitch: Pitch, pitches: str) -> Spelling:
-    """The spelling that is printed: the composer's own, in the part or in the concert score."""
+    """The printed spelling: the composer's own, in the part or in the concert score."""
     return pitch.sounding if pitches == "sounding" else pitch.written
 
 
 def three_lines(gestures: tuple[Gesture, ...], settings: Settings) -> bool:
-    """Whether the heights stand on three lines: where there is nothing else on the staff, and as `heights` says."""
+    """Whether heights go on a three-line staff: if nothing else is on the staff, and as `heights` says."""
     points = [p for g in gestures for p in g.sounding_points]
     if settings.heights == "band" or not points or any(p.kind == "pitch" for p in points):
         return False
@@ -83,7 +83,7 @@ def three_lines(gestures: tuple[Gesture, ...], settings: Settings) -> bool:
 
 @frozen
 class Stave:
-    """How heads find their place: on three lines or on five, in the part's pitches or the concert score's."""
+    """How heads are placed: on three lines or five, in written or sounding pitches."""
 
     lines: int
     pitches: str
@@ -104,7 +104,7 @@ class Stave:
         return self._bare(self._in_band(gesture.band, percent), shape)
 
     def between(self, gesture: Gesture, one: ContourPoint, two: ContourPoint, share: Fraction) -> Head:
-        """A head on the line from one point to the next, `share` of the way along it: only about there."""
+        """A head on the line from one point to the next, `share` of the way along it: approximate."""
         a, b = self.head(gesture, one), self.head(gesture, two)
         shape: HeadShape = "x" if gesture.notehead == "auto" else a.shape
         if a.position is not None and b.position is not None:
@@ -118,12 +118,12 @@ class Stave:
         return on_page(band.low, self.pitches), on_page(band.high, self.pitches)
 
     def heard_above(self, pitch: Pitch, sounding_cents: float) -> Spelling:
-        """The note nearest to a sounding pitch above another, spelled by its interval from that: a
-        semitone stands on the next line or space, never beside its own note."""
+        """The note nearest to a sounding pitch above another, spelled by its interval from that note: a
+        semitone goes on the next line or space, never beside its own note."""
         return on_page(pitch, self.pitches).transposed(chromatic(_semitones(pitch, sounding_cents)))
 
     def _edge(self, gesture: Gesture, point: ContourPoint) -> Fraction:
-        """Where `highest` and `lowest` stand: beyond the staff."""
+        """The position of `highest` and `lowest`: beyond the staff."""
         return Fraction(_BEYOND if point.extreme == "highest" else -_BEYOND)
 
     def _in_band(self, band: Band, percent: Fraction) -> int:
@@ -147,10 +147,10 @@ def _semitones(pitch: Pitch, sounding_cents: float) -> int:
 
 
 def _tuned(spelling: Spelling) -> tuple[Spelling, Cents | None]:
-    """What is printed for a pitch with cents, and its cents as a tuner shows them.
+    """The printed note for a pitch with cents, and its cents as a tuner shows them.
 
-    The sign of a quarter tone where the pitch is one to within what nobody hears; else the plain note with cents:
-    a sign and cents that say different things would be added up.
+    The sign of a quarter tone if the pitch is inaudibly close to one; else the plain note with cents: a reader
+    would add the cents to a quarter-tone sign.
     """
     if not spelling.cents:
         return spelling, None
@@ -170,8 +170,8 @@ def _tuned(spelling: Spelling) -> tuple[Spelling, Cents | None]:
 
 
 def _tempered(spelling: Spelling) -> Spelling:
-    """The nearest tempered note: on the composer's letter where one plain accidental says it, or the composer has
-    written a double one."""
+    """The nearest tempered note: on the composer's letter if one plain accidental can show it or the composer wrote
+    a double one."""
     alter = Fraction(round((spelling.alter * 100 + spelling.cents) / 100))
     if alter in _PLAIN or alter == spelling.alter:
         return Spelling(spelling.letter, alter, spelling.octave)
@@ -179,8 +179,8 @@ def _tempered(spelling: Spelling) -> Spelling:
 
 
 def _shape(gesture: Gesture, point: ContourPoint) -> HeadShape:
-    """The head the composer asks for; else triangle at the extremes, x where the pitch is only about there, else
-    what the techniques in force want."""
+    """The head the composer asks for; else a triangle at the extremes, x for an approximate pitch, else what the
+    techniques in force want."""
     wanted: str = gesture.notehead
     if wanted == "auto" and point.extreme:
         wanted = "triangle"
@@ -194,6 +194,6 @@ def _shape(gesture: Gesture, point: ContourPoint) -> HeadShape:
 
 
 def look_head(techniques: tuple[Technique, ...]) -> str:
-    """The head that the last technique with a head of its own brings."""
+    """The head of the last technique that has its own."""
     heads = [t.look.head for t in techniques if t.look.head not in ("auto", "normal")]
     return heads[-1] if heads else "normal"

@@ -1,4 +1,4 @@
-"""Contour lines, slurs, bands and length brackets: what reaches from one event to another."""
+"""Contour lines, slurs, bands and length brackets: marks that reach from one event to another."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from gesturesmith.wording import text as wording
 
 
 def draw(case: Case, line: VoiceBuilder) -> None:
-    """Lines and slurs between the events of a voice. Equal lines that follow each other are one."""
+    """Draw lines and slurs between the events of a voice. Successive lines of one kind are drawn as one."""
     segments = line.segments
     index = 0
     while index < len(segments):
@@ -24,11 +24,11 @@ def draw(case: Case, line: VoiceBuilder) -> None:
             until += 1
         start, end = line.at_point(index), line.at_point(until)
         style = segments[index].kind
-        if style != "slur" and style != "none":  # so that its type says what is left
-            again = index > 0 and segments[index - 1].slides  # the word stands on the first of what goes on
+        if style != "slur" and style != "none":  # narrows the type
+            again = index > 0 and segments[index - 1].slides  # the word is on the first of several
             word = "" if again else line_word(in_force(case, start))
             start.marks.append(LineStart(style=style, growth=segments[index].growth, word=word))
-            # A line ends before the next begins at the same head.
+            # A line ends before the next one begins at the same head.
             end.marks.insert(0, LineEnd())
         elif segments[index].kind == "slur" and start is not end:
             start.begins_slur = end.ends_slur = True
@@ -42,7 +42,7 @@ def _goes_on(one: Segment, two: Segment) -> bool:
 
 
 def draw_band(gesture: Gesture, line: VoiceBuilder, stave: Stave) -> None:
-    """The grey field of a register band, over the whole gesture; three lines are a band already."""
+    """Draw the grey field of a register band over the whole gesture; three lines already show a band."""
     if gesture.band is None or stave.lines == 3:
         return
     low, high = stave.band(gesture.band)
@@ -52,7 +52,7 @@ def draw_band(gesture: Gesture, line: VoiceBuilder, stave: Stave) -> None:
 
 
 def draw_length(gesture: Gesture, line: VoiceBuilder, meter: Meter, language: str) -> None:
-    """The bracket with the length over what has no note values."""
+    """Draw the bracket with the length over music without note values."""
     seconds, beats = gesture.seconds, gesture.beats
     _bracket(line, beats, _seconds(seconds, language) if gesture.in_seconds else _beats(beats, meter, language))
 
@@ -60,8 +60,8 @@ def draw_length(gesture: Gesture, line: VoiceBuilder, meter: Meter, language: st
 def draw_rest_length(
     line: VoiceBuilder, beats: Fraction, seconds: Fraction | None, meter: Meter, language: str
 ) -> None:
-    """The same over a rest that has no note value, or its sign would be counted as a quarter: over one between
-    gestures in `seconds`, to a tenth of a second (closer nobody can be silent), else its beats."""
+    """The same over a rest without a note value, whose sign would be counted as a quarter: between gestures in
+    seconds its `seconds`, to a tenth (nobody can time a silence more closely), else its beats."""
     said = _beats(beats, meter, language) if seconds is None else _seconds(round(seconds, 1), language)
     _bracket(line, beats, said)
 
@@ -73,7 +73,7 @@ def _bracket(line: VoiceBuilder, beats: Fraction, text: str) -> None:
 
 
 def _beats(beats: Fraction, meter: Meter, language: str) -> str:
-    """`4 beats`; where the player counts another note in a bar than the quarter, `4 quarters`."""
+    """`4 beats`; `4 quarters` if the player counts a note other than the quarter."""
     unit = "beat" if meter.quarters else "quarter"
     unit = unit if beats == Fraction(1) else f"{unit}s"
     return f"{_mixed(beats)} {wording(unit, language)}"

@@ -1,7 +1,7 @@
-"""What can stand at a note, rest or point: signs, words and numbers as plain values. How a mark is drawn is told by
-whoever prints it, kind by kind; nothing here knows of any format.
+"""The marks at a note, rest or point: signs, words and numbers as plain values. Each output format draws every kind
+of mark in its own way; nothing here depends on a format.
 
-What reaches from one place to another has a mark where it starts and one where it ends.
+A mark that reaches from one place to another is two: one where it starts and one where it ends.
 """
 
 from __future__ import annotations
@@ -23,8 +23,8 @@ type Mark = (
 
 @frozen(kw_only=True)
 class TechniqueLabel:
-    """A technique's word at one place: `first` where it comes before every other mention of `word` on its system,
-    `later` elsewhere; "" for nothing. Only the layout of the page knows which."""
+    """A technique's word at one place: `first` if no other mention of `word` precedes it on its system, else
+    `later`; "" prints nothing. Only the page layout knows which applies."""
 
     word: str
     first: str = ""
@@ -36,7 +36,7 @@ class TechniqueLabel:
 
 @frozen(kw_only=True)
 class LineStart:
-    """A contour line begins; `word` sits on it, "" for none."""
+    """A contour line begins; `word` is printed on it, "" for none."""
 
     style: LineStyle
     growth: Growth = ""
@@ -50,7 +50,7 @@ class LineEnd:
 
 @frozen(kw_only=True)
 class Edge:
-    """How the edge of a note bends: its beginning (scoop, plop, rip) or its end (doit, fall)."""
+    """A curve into a note (scoop, plop, rip) or off it (doit, fall)."""
 
     shape: EdgeShape
 
@@ -61,7 +61,7 @@ class Edge:
 
 @frozen(kw_only=True)
 class Bend:
-    """The pitch goes down and comes back within the note; how far is not said."""
+    """The pitch goes down and comes back within the note; how far is not shown."""
 
 
 # --- hand, tongue, technique -----------------------------------------------------------------------------------
@@ -69,14 +69,14 @@ class Bend:
 
 @frozen(kw_only=True)
 class Script:
-    """A sign over the note: what the hand in the bell does (+, o and the like), or the dots of a tonguing."""
+    """A sign over the note: for the hand in the bell (+, o and the like), or the dots of a tonguing."""
 
     sign: ScriptSign
 
 
 @frozen(kw_only=True)
 class HandTurnStart:
-    """The hand begins to move from one state to another."""
+    """The hand begins to move to another state."""
 
     here: HandState
     there: HandState
@@ -84,12 +84,12 @@ class HandTurnStart:
 
 @frozen(kw_only=True)
 class HandTurnEnd:
-    """The hand has arrived."""
+    """The hand reaches its new state."""
 
 
 @frozen(kw_only=True)
 class TechniqueTurnStart:
-    """A gradual change begins, named at both its ends."""
+    """A gradual change begins; it is named at both ends."""
 
     here: str
     there: str
@@ -102,7 +102,7 @@ class TechniqueTurnEnd:
 
 @frozen(kw_only=True)
 class SpanStart:
-    """A dashed line with a hook over all that is played so begins, at its word."""
+    """A dashed line with a hook, over all notes played with a technique, begins after its word."""
 
     word: str
 
@@ -114,14 +114,14 @@ class SpanEnd:
 
 @frozen(kw_only=True)
 class Flutter:
-    """So many slashes at the stem of every head of the note."""
+    """A number of slashes through the stem of every head of the note."""
 
     slashes: int
 
 
 @frozen(kw_only=True)
 class TrillSign:
-    """A trill; `to` is the second note where an accidental by the sign says it, None where the sign says all."""
+    """A trill; `to` is the second note if an accidental by the sign shows it, None if the sign is enough."""
 
     to: Spelling | None = None
 
@@ -138,7 +138,7 @@ class SecondNote:
 
 @frozen(kw_only=True)
 class Words:
-    """Words above the staff that are no technique's."""
+    """Words above the staff that do not belong to a technique."""
 
     text: str
 
@@ -152,15 +152,15 @@ class FootnoteMark:
 
 @frozen(kw_only=True)
 class Fingering:
-    """What to press, or the position of the slide."""
+    """The valves to press, or the position of the slide."""
 
     name: str
 
 
 @frozen(kw_only=True)
 class Cents:
-    """How many cents a pitch is away from a tempered note, as a tuner shows it; `note` names that note where it is
-    not the one printed."""
+    """How many cents a pitch is from a tempered note, as a tuner shows it; `note` names that note if it is not the
+    printed one."""
 
     off: int
     note: Spelling | None = None
@@ -168,7 +168,7 @@ class Cents:
 
 @frozen(kw_only=True)
 class BandStart:
-    """The field of a register band begins, from one written note up to another."""
+    """The grey field of a register band begins; it reaches from one written note up to another."""
 
     low: Spelling
     high: Spelling
@@ -176,12 +176,12 @@ class BandStart:
 
 @frozen(kw_only=True)
 class BandEnd:
-    """The field of the band ends, with the note."""
+    """The grey field ends, with the note."""
 
 
 @frozen(kw_only=True)
 class LengthStart:
-    """A bracket that says how long something lasts begins: `text` as printed, `beats` the same in quarters."""
+    """A bracket that shows a length begins: `text` as printed, `beats` the same in quarters."""
 
     text: str
     beats: Fraction
@@ -202,7 +202,7 @@ class Small:
 
 @frozen(kw_only=True)
 class SungHead:
-    """The head of a line that is sung and not played."""
+    """A head of a sung line."""
 
     shape: HeadShape
 
@@ -212,16 +212,16 @@ class SungHead:
 
 @frozen(kw_only=True)
 class DynamicLevel:
-    """What is said of loudness at a time of its own.
+    """A dynamic mark at a time of its own.
 
     at        beats from the start of its gesture
-    level     as printed; "" where only a hairpin begins or ends
-    hairpin   one begins here: "<" opens, ">" closes, "" none
-    closes    the hairpin before it ends here
-    niente    its hairpin begins at nothing or ends there
-    letters   where its hairpin is so short that it must be given room: of how many letters the levels at its ends
-              are; else None
-    crowded   it is the last of its gesture, and the first of the next stands close behind it
+    level     as printed; "" if only a hairpin begins or ends
+    hairpin   the one that begins here: "<" opens, ">" closes, "" none
+    closes    the preceding hairpin ends here
+    niente    its hairpin begins or ends at nothing
+    letters   for a hairpin so short that room must be made for it: the number of letters in the levels at its ends;
+              else None
+    crowded   it is the last of its gesture, and the first of the next gesture follows closely
     """
 
     at: Fraction

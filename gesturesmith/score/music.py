@@ -1,6 +1,6 @@
-"""A score as plain values: what stands when and where, for whoever prints, reads or plays it.
+"""A score as plain values: what comes when and where, for printing, reading and playing.
 
-Times are in beats (a quarter note each) from the start of the music, exact. Nothing here belongs to any format.
+Times are exact, in beats (quarter notes) from the start of the music. Nothing here depends on a format.
 """
 
 from __future__ import annotations
@@ -18,18 +18,18 @@ from gesturesmith.tones import Performance
 from gesturesmith.units import Interval
 from gesturesmith.values import frozen
 
-# As the layouts in `templates/` have it: a place is as wide as a head in brackets and the gap after it.
+# As in the layouts in `templates/`: a place is as wide as a bracketed head and the gap after it.
 USUAL_PLACE = Fraction(1, 12)
 # Where a page may end: our own judgement.
-_TOGETHER = Fraction(40)  # beats that stand on one page: about four lines
-_LINE = Fraction(12)  # beats of a line
+_TOGETHER = Fraction(40)  # beats kept on one page: about four lines
+_LINE = Fraction(12)  # beats on a line
 
 
 @frozen(kw_only=True)
 class Footnote:
-    """A footnote: its number as printed at the note and its text, plain.
+    """A footnote: its number as printed at the note, and its plain text.
 
-    techniques  keys of the techniques whose standard wording it is, in order
+    techniques  keys of the techniques whose standard wording it holds, in order
     own         the composer's own words in it, or ""
     """
 
@@ -43,24 +43,24 @@ class Footnote:
 class Event:
     """One note, rest or point of a voice.
 
-    key         its number in the music, by which leaves name it; -1 for a head where a line stops
-    start, end  when
-    kind        as a slot's (see `rhythm`)
+    key         its number in the music, by which leaves refer to it; -1 for a head where a line stops
+    start, end  in beats
+    kind        as in a slot (see `rhythm`)
     head        None for a rest
-    sounding_cents  the pitch that sounds as it begins, cents above C-1; None for a rest and for what has no pitch
-    index       of the contour point that begins here; None where the event only lies on the way
-    about       its pitch or height is only about what is written
-    techniques  keys of those it is played with, in order
+    sounding_cents  the sounding pitch at its beginning, cents above C-1; None for a rest or without pitch
+    index       of the contour point that begins here; None if the event only lies between points
+    about       its pitch or height is approximate
+    techniques  keys of the techniques it is played with, in order
     tongued     a tongued attack
-    feathered   written with a stem under a beam that fans out; `beamed`: under it, with a stem or without
-    value       beats that its note value shows, where it is not spaced by them; else its leaves say it
-    labels      words of techniques above the staff, in order; they stand in one line
-    held        what is said again where it comes first on a system
-    repeat_after_break  the same where it goes on after a break
-    marks       what stands at its beginning, in order; `ends`: at its end
+    feathered   written with a stem under a feathered beam; `beamed`: under it, with or without a stem
+    value       beats of its note value, if not its spacing; else its leaves give it
+    labels      words of techniques above the staff, in order, on one line
+    held        words repeated if it comes first on a system
+    repeat_after_break  the same if it continues after a break
+    marks       the marks at its beginning, in order; `ends`: those at its end
     articulations   by name: accent, staccato, tenuto, marcato, fermata, breath
-    clef        the clef that begins here, or ""; `after_stop`: a head where a line stops stands before it
-    forced      its accidental is printed although nothing asks for it
+    clef        the clef that begins here, or ""; `after_stop`: it follows a head where a line stops
+    forced      its accidental is printed even if not needed
     """
 
     key: int
@@ -97,8 +97,8 @@ class Event:
 class Voice:
     """The events of one voice of a part.
 
-    events  in order, each with the leaves that write it; `stop` is the head where the last line stops, at the end
-    leaves  note values; a triplet may reach into the next part, and its leaves name events of that
+    events  in order, each with its leaves; `stop` is the head where the last line stops, at the end
+    leaves  note values; a triplet may reach into the next part, and its leaves then refer to that part's events
     """
 
     events: tuple[Event, ...]
@@ -107,24 +107,24 @@ class Voice:
 
     @property
     def everything(self) -> tuple[Event, ...]:
-        """All its events, the stop included."""
+        """All its events, including the stop."""
         return (*self.events, self.stop) if self.stop is not None else self.events
 
     @property
     def sounding(self) -> tuple[Event, ...]:
-        """Every event with a head, the stop included, in order."""
+        """Every event with a head, including the stop, in order."""
         return tuple(event for event in self.everything if event.sounds)
 
 
 @frozen(kw_only=True)
 class Part:
-    """One gesture or rest of a music.
+    """One gesture or rest.
 
     name     of the gesture; "" for a rest
-    mute     the mute that its techniques take, None for none
-    levels   their times are from the start of the part
-    fan      how the one beam over all its attacks opens or closes; "" for none
-    crowded  its last level stands close before the first of the next part
+    mute     the mute its techniques take, None for none
+    levels   with times from the start of the part
+    fan      how the feathered beam over all its attacks opens or closes; "" for none
+    crowded  its last level is close to the first of the next part
     """
 
     name: str
@@ -144,7 +144,7 @@ class Part:
 
 @frozen(kw_only=True)
 class RepeatedStretch:
-    """A stretch between repeat signs, played `times` in all; `text` is what stands over the sign at its end."""
+    """A stretch between repeat signs, played `times` in all; `text` is printed over the sign at its end."""
 
     start: Fraction
     end: Fraction
@@ -159,25 +159,24 @@ class Music:
     name, title   as in the file
     kind          "gesture" | "passage"
     parts         its gestures and rests, in order
-    beats         how long it lasts
+    beats         its length
     turns         rests with time to turn a page: start and end
-    repeats       stretches that are repeated
+    repeats       repeated stretches
     instrument    its key
-    transposition from what is written here to what sounds
+    transposition from written to sounding pitch
     pitches       "written" in a part, "sounding" in a concert score
     free          spaced in proportion to time
-    place         then, whole notes a place on the page
+    place         whole notes to a place on the page, if `free`
     staff_lines   5, or 3 for heights without pitch
     clef          the clef at its beginning; `last_clef` the one at its end
     meter         time signature; None: free, no bar lines
-    tempo         quarters a minute where a tempo is printed, None where nothing is counted in beats; with the words
-                  before it
-    footnotes     in order of their numbers, counted within this music
-    last_bar      the bar line at its end; "" where a repeat sign stands there
+    tempo         quarters per minute to print, None if nothing is counted in beats; `tempo_text`: words before it
+    footnotes     in order of their numbers, which count within this music
+    last_bar      the bar line at its end; "" if a repeat sign is there
     description   the music in words, for those who cannot see it
     cautions      sentences for pages that carry cautions
-    draft         lines of the findings to be printed with a draft; () where it is none
-    performance   what is heard of it
+    draft         the findings to print with a draft, by line; () if it is not a draft
+    performance   how it sounds
     """
 
     name: str
@@ -212,21 +211,21 @@ class Music:
 
     @property
     def marks(self) -> Iterator[Mark]:
-        """All that stands at its events."""
+        """All marks at its events."""
         return (mark for event in self.events for mark in (*event.marks, *event.ends))
 
     @property
     def levels(self) -> Iterator[DynamicLevel]:
-        """All that is said of loudness."""
+        """All dynamic marks."""
         return (level for part in self.parts for level in part.levels)
 
     @property
     def footnote_marks(self) -> tuple[FootnoteMark, ...]:
-        """The marks that lead to its footnotes, in order."""
+        """The marks that refer to its footnotes, in order."""
         return tuple(mark for mark in self.marks if isinstance(mark, FootnoteMark))
 
     def footnotes_at(self, mark: FootnoteMark) -> tuple[Footnote, ...]:
-        """The footnotes that a mark leads to; none where they stand elsewhere."""
+        """The footnotes that a mark refers to; none if they are printed elsewhere."""
         known = {f.number: f for f in self.footnotes}
         return tuple(known[number] for number in mark.numbers if number in known)
 
@@ -242,13 +241,13 @@ class Music:
         return replace(self, parts=tuple(_changed(part, mark) for part in self.parts))
 
     def noted(self, numbers: Mapping[str, str]) -> Music:
-        """The music with the numbers of a notes page, where its footnotes are read: own number -> label there."""
+        """The music with the numbers of a notes page, which has its footnotes: own number -> label there."""
         return replace(self.renumbered(numbers), footnotes=()) if self.footnotes else self
 
     def plays_on(self, at: Fraction) -> bool:
-        """Whether no page should end at a moment: while something is played that will stand on one page.
+        """Whether no page should end at a given time: while something is played that fits on one page.
 
-        What is too long for that may be parted, but not a line or so after its beginning or before its end.
+        Anything longer may be split, but not within a line or so of its beginning or end.
         """
         if any(start <= at <= end for start, end in self.turns):
             return False
@@ -258,7 +257,7 @@ class Music:
 
 
 def _changed(part: Part, change: Callable[[Mark], Mark]) -> Part:
-    """A part with its footnote marks changed; only what is played has any."""
+    """A part with its footnote marks changed; rests have none."""
 
     def event(one: Event) -> Event:
         marks = tuple(change(mark) for mark in one.marks)

@@ -1,4 +1,4 @@
-"""Footnotes and cautions: which gesture needs which, and their numbers."""
+"""Footnotes and cautions: which gestures need them, and their numbers."""
 
 from __future__ import annotations
 
@@ -16,9 +16,9 @@ from gesturesmith.wording import said, technique_text, together
 
 
 class Footnotes:
-    """Numbers footnotes in order of first appearance: one number for each text, and each is marked once.
+    """Numbers footnotes in order of first appearance: one number for each text, and one mark.
 
-    In a passage a text that has been marked needs no second mark: the word or sign says that it goes on.
+    In a passage a footnote already marked needs no second mark: the word or sign shows that it still applies.
     """
 
     def __init__(self, languages: tuple[str, ...]) -> None:
@@ -27,7 +27,7 @@ class Footnotes:
 
     @property
     def footnotes(self) -> tuple[Footnote, ...]:
-        """All that were needed, in order."""
+        """All footnotes that were needed, in order."""
         return tuple(self._known.values())
 
     def mark(self, case: Case, line: VoiceBuilder) -> None:
@@ -51,7 +51,7 @@ class Footnotes:
             seen = (*seen, *new)
 
     def _standard(self, technique: Technique, where: tuple[str, ...]) -> str:
-        """A technique's wording in the languages of the page; ordinary playing needs none."""
+        """A technique's standard wording in the languages of the page; none for ordinary playing."""
         if technique.layer == "none":
             return ""
         return together(technique_text(technique, language, *where) for language in self._languages)
@@ -65,7 +65,7 @@ class Footnotes:
 
 
 def told_where(case: Case) -> tuple[str, ...]:
-    """What a gesture wants other words for in the texts of its techniques: a line to sing, a lip that bends up, its
+    """The conditions under which a gesture's techniques use other texts: a line to sing, a lip bend upwards, its
     instrument."""
     if case.gesture.sing is not None:
         return "sung", case.instrument.means
@@ -80,24 +80,24 @@ def told_where(case: Case) -> tuple[str, ...]:
 
 
 def _with_note(last: list[Footnote], note: str) -> Footnote:
-    """The composer's addition behind the standard wording, or alone."""
+    """The composer's addition after the standard wording, or alone."""
     text = " ".join([*(f.text for f in last), note])
     return Footnote(number="", text=text, techniques=tuple(k for f in last for k in f.techniques), own=note)
 
 
 def cautions(cases: tuple[Case, ...], languages: tuple[str, ...]) -> tuple[str, ...]:
-    """Sentences about what tires or is loud, each once, in the languages of the page."""
+    """Sentences about tiring or loud playing, each once, in the languages of the page."""
     keys = dict.fromkeys(key for case in cases for key in caution_keys(_played(case)))
     return tuple(said(key, languages) for key in keys)
 
 
 def _played(case: Case) -> tuple[Technique, ...]:
-    """All that some note is played with, by the gesture's own technique or an `as`."""
+    """The techniques of all notes, from the gesture's own `technique` or an `as`."""
     return tuple(dict.fromkeys(t for point in case.gesture.sounding_points for t in case.in_force(point)))
 
 
 def caution_keys(techniques: tuple[Technique, ...]) -> tuple[str, ...]:
-    """What techniques have to be warned of, as keys of `wording`: their own caution, else that they tire; and that
+    """The cautions that techniques need, as keys of `wording`: their own caution, else that they tire; and that
     they are loud."""
     keys: dict[str, None] = {}
     for technique in techniques:

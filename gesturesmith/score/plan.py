@@ -1,4 +1,4 @@
-"""A whole music before it is set: its gestures and rests in order, everything that stands at their events."""
+"""A whole piece of music before engraving: its gestures and rests in order, with all the marks at their events."""
 
 from __future__ import annotations
 
@@ -26,11 +26,11 @@ from gesturesmith.wording import text as wording
 
 @dataclass(slots=True, kw_only=True)
 class PartBuilder:
-    """One gesture or rest of a music, `at` beats from its start.
+    """One gesture or rest, `at` beats from the start of the music.
 
-    slots       its stretches of time on the music's own clock (its own where there are no bars)
+    slots       its times, from the start of the music (of the part, if there are no bars)
     first_key   key of its first event in the slots
-    sung_slots  those of the sung line
+    sung_slots  the same for the sung line
     """
 
     case: Case | None
@@ -42,13 +42,13 @@ class PartBuilder:
     slots: tuple[Slot, ...] = ()
     sung_slots: tuple[Slot, ...] = ()
     levels: list[DynamicLevel] = field(default_factory=list)
-    crowded: bool = False  # its last level stands close before the first of the next part
-    fan: AttackShape = ""  # under one beam that opens or closes
+    crowded: bool = False  # its last level is close to the first of the next part
+    fan: AttackShape = ""  # under one feathered beam
 
 
 @frozen(kw_only=True)
 class Plan:
-    """All parts, with the clefs and footnotes of the whole."""
+    """All parts, with the clefs and footnotes of the whole music."""
 
     parts: tuple[PartBuilder, ...]
     meter: Meter
@@ -61,7 +61,7 @@ class Plan:
     turns: tuple[tuple[Fraction, Fraction], ...]  # rests with time to turn a page
 
 
-_TURN_S = Fraction(2)  # seconds in which a player turns a page and looks up again: our own judgement
+_TURN_S = Fraction(2)  # seconds a player needs to turn a page and find the place: our own judgement
 
 
 def plan(
@@ -74,8 +74,8 @@ def plan(
     *,
     repeated: bool = False,
 ) -> Plan:
-    """Plan a music from its gestures and rests (None), each with its start and length in beats. Where it is
-    `repeated`, what holds at its end is taken back at its beginning."""
+    """Plan a piece of music from its gestures and rests (None), each with its start and length in beats. If it is
+    `repeated`, what holds at its end is cancelled at its beginning."""
     cases = tuple(case for case, _, _ in played if case is not None)
     stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
     parts: list[PartBuilder] = []
@@ -122,7 +122,7 @@ def plan(
 
 
 def in_seconds(cases: Iterable[Case]) -> bool:
-    """Whether all that is played is in seconds, so that nothing is counted in beats."""
+    """Whether everything played is in seconds, so that nothing is counted in beats."""
     played = [case.gesture.in_seconds for case in cases]
     return bool(played) and all(played)
 
@@ -150,7 +150,7 @@ def _part(
 
 
 def _time(parts: list[PartBuilder], meter: Meter) -> None:
-    """Give the parts their slots: on one clock where there are bars, each on its own where there are none."""
+    """Give the parts their slots: timed from the start of the music if there are bars, else of the part."""
     clock = [part.at if meter.bar is not None else Fraction(0) for part in parts]
     for part, offset in zip(parts, clock, strict=True):
         part.slots = events.slots(part.line, offset, part.first_key)
@@ -172,7 +172,7 @@ def _time(parts: list[PartBuilder], meter: Meter) -> None:
 
 
 def _gather_rests(parts: list[PartBuilder], barred: bool) -> None:
-    """Rests that follow each other are one rest, which gets what stood at the others."""
+    """Merge successive rests into one, which gets the marks of all."""
     last: tuple[PartBuilder, int] | None = None
     for part in parts:
         for n in range(len(part.slots)):
@@ -190,13 +190,13 @@ def _gather_rests(parts: list[PartBuilder], barred: bool) -> None:
 
 
 def _goes_on(before: PartBuilder, k: int, part: PartBuilder, n: int, barred: bool) -> bool:
-    """Whether a rest is the same silence as the one before it, and nothing keeps it apart."""
+    """Whether a rest continues the silence before it, with nothing to separate them."""
     rest, slot, event = before.slots[k], part.slots[n], part.line.events[n]
     if rest.kind != "rest" or slot.kind != "rest":
         return False
     if any(p.fan or p.sung is not None for p in (before, part)):
         return False
-    if part is not before and not barred and rest.end % 1:  # each part has a clock of its own
+    if part is not before and not barred and rest.end % 1:  # each part is timed from its own start
         return False
     if before.line.events[k].ends or event.ends or event.articulations or event.clef:
         return False
@@ -204,14 +204,14 @@ def _goes_on(before: PartBuilder, k: int, part: PartBuilder, n: int, barred: boo
 
 
 def _in_points(part: PartBuilder) -> bool:
-    """Whether a gesture is spaced by time and has no note values."""
+    """Whether a gesture is spaced by time, without note values."""
     if part.case is None or part.fan or _shows_harmonics(part):
         return False
     return all(slot.kind == "point" for slot in part.slots)
 
 
 def _shows_harmonics(part: PartBuilder) -> bool:
-    """Whether a line has the harmonics that it passes on it: heads between notes that keep their values."""
+    """Whether a line shows the harmonics it passes: heads between notes that keep their values."""
     return any(event.value is not None for event in part.line.events)
 
 
@@ -224,7 +224,7 @@ def _dress(
     state: TechniqueState,
     footnotes: notes.Footnotes,
 ) -> None:
-    """Put everything at the events of a gesture that its case asks for."""
+    """Add all the marks a gesture needs to its events."""
     gesture, line = case.gesture, part.line
     first = line.sounding[0]
     _second_heads(case, line, stave)
@@ -250,7 +250,7 @@ def _dress(
 
 
 def _name_register(part: PartBuilder, case: Case, stave: Stave, settings: Settings, named: str) -> str:
-    """Say over three lines which register they stand for, where it is another than before; what is said now."""
+    """Name the register over a three-line staff if it has changed; returns the name now in force."""
     band = case.gesture.band
     if band is None or stave.lines != 3:
         return named
@@ -262,8 +262,8 @@ def _name_register(part: PartBuilder, case: Case, stave: Stave, settings: Settin
 
 
 def _part_levels(parts: list[PartBuilder]) -> None:
-    """Room between the level at the very end of a gesture and that at the start of the next: two, not one. The same
-    level stands once: the hairpin that leads to it goes on to the next note."""
+    """Make room between the level at the very end of a gesture and a different one at the start of the next. Equal
+    levels are printed once: the hairpin that leads to them goes on to the next note."""
     for part, following in pairwise(parts):
         ending = [d for d in part.levels if d.at >= part.beats and d.level]
         begins = [d for d in following.levels if d.at == 0]
@@ -278,7 +278,7 @@ def _part_levels(parts: list[PartBuilder]) -> None:
 
 
 def _second_heads(case: Case, line: VoiceBuilder, stave: Stave) -> None:
-    """Where neighbouring partials are held at once, the upper one beside the note."""
+    """Add the upper of two neighbouring partials held at once."""
     for played in case.realisation.points:
         event = line.at_point(played.index)
         pitch = event.point.pitch if event.point is not None else None
@@ -289,7 +289,7 @@ def _second_heads(case: Case, line: VoiceBuilder, stave: Stave) -> None:
 
 
 def _clefs(parts: list[PartBuilder], instrument: Instrument) -> list[str]:
-    """Put clef changes at the events that need them; all clefs in order."""
+    """Put clef changes at the events that need them; returns all clefs in order."""
     groups: list[list[EventBuilder]] = []
     rests: list[bool] = []
     rest = False
@@ -314,8 +314,8 @@ def _clefs(parts: list[PartBuilder], instrument: Instrument) -> list[str]:
 
 
 def _naturals(voice: list[VoiceBuilder]) -> None:
-    """Without bars each accidental holds for its note only; a natural after it is printed all the same, once, so
-    that nobody need ask."""
+    """Without bars each accidental applies to its note only; a natural after it is still printed, once, to leave no
+    doubt."""
     altered: dict[int, Fraction] = {}
     for line in voice:
         for event in line.sounding:
@@ -327,8 +327,7 @@ def _naturals(voice: list[VoiceBuilder]) -> None:
 
 
 def _of_two_voices(parts: list[PartBuilder]) -> None:
-    """Where played and sung notes meet on one line or space, each has an accidental of its own: one alone could be
-    either's."""
+    """If played and sung notes share a line or space, both get an accidental: one could belong to either."""
     for part in parts:
         for sung in part.sung.sounding if part.sung is not None else ():
             for played in part.line.sounding:

@@ -1,7 +1,7 @@
-"""From times to note values, as a copyist would write them. Pure numbers: no score, no pitch.
+"""From times to note values, as a copyist would write them. Numbers only: no score, no pitch.
 
-Times are beats (a quarter note each) from the start of the music, exact. A value is written in beats too:
-4 is a whole note, 3/2 a dotted quarter, 1/16 a sixty-fourth.
+Times are exact, in beats (quarter notes) from the start of the music. Note values are in beats too: 4 is a whole
+note, 3/2 a dotted quarter, 1/16 a sixty-fourth.
 """
 
 from __future__ import annotations
@@ -19,12 +19,12 @@ F = Fraction
 _SHORTEST = F(1, 16)  # a sixty-fourth note
 _SHORTEST_TRIPLET = F(1, 24)
 _LONGEST = F(4)
-_CUT = F(4)  # beats of a point's time that stay on one line
+_CUT = F(4)  # beats of a point kept on one line
 
-# How a slot stands on the page.
-#   note    a note value, tied where one value is not enough
-#   moving  a note value whose sound leaves it at once: one head, and nothing for the rest of its time
-#   stroke  a note value for a sound that is over at once, and rests for the rest of its time
+# How a slot is written.
+#   note    a note value, tied if one value is not enough
+#   moving  a note value whose sound moves off at once: one head, and nothing for the rest of its time
+#   stroke  a note value for a sound that ends at once, and rests for the rest of its time
 #   point   a stemless head, spaced by time
 #   rest    silence
 type SlotKind = Literal["note", "moving", "stroke", "point", "rest"]
@@ -34,9 +34,9 @@ type Beam = Literal["", "start", "end"]
 
 @frozen
 class Slot:
-    """A stretch of time with one note, point or rest; `key` says which event it is.
+    """A stretch of time with one note, point or rest; `key` identifies its event.
 
-    gathered   a rest that goes on the one before it, which has its time as well
+    gathered   a rest merged into the one before it, which includes its time
     """
 
     start: Fraction
@@ -54,11 +54,11 @@ class Slot:
 class Leaf:
     """One note, rest or skip.
 
-    value   its note value in beats (for a point or skip: its time, which the score writes as a factor)
+    value   its note value in beats (of a point or skip: its length, which the score writes as a factor)
     kind    note | point | rest | bar-rest | skip
-    first   whether the event's head and marks stand here
+    first   whether it carries the event's head and marks
     last    whether it is the last leaf of its event
-    group   leaves of one group are beamed together
+    group   leaves with the same group are beamed together
     beam    whether a beam begins or ends here
     """
 
@@ -75,22 +75,22 @@ class Leaf:
 
 @frozen
 class Triplet:
-    """Three in the time of two."""
+    """A triplet: three in the time of two."""
 
     leaves: tuple[Leaf, ...]
 
 
 @frozen
 class Meter:
-    """Bars of `bar` beats, divided into `cells` that a reader must see; free: cells of one beat, no bars.
-    `quarters` where the beat that a player counts in it is a quarter."""
+    """Bars of `bar` beats, divided into `cells` that must stay visible; free: cells of one beat, no bars.
+    `quarters`: the player's beat is a quarter."""
 
     bar: Fraction | None
     cells: tuple[Fraction, ...]
     quarters: bool = True
 
     def cell(self, at: Fraction) -> tuple[Fraction, Fraction]:
-        """Start and end of the cell that holds a time."""
+        """Start and end of the cell that contains a time."""
         base = F(0) if self.bar is None else at // self.bar * self.bar
         if self.bar is None:
             return F(at // 1), F(at // 1) + 1
@@ -111,7 +111,7 @@ FREE = Meter(None, (F(1),))
 
 
 def meter_of(signature: tuple[int, int] | None) -> Meter:
-    """The meter of a time signature; eighths (and shorter) in threes where there are more than three by threes."""
+    """The meter of a time signature; six, nine, ... eighths (or shorter) are grouped in threes."""
     if signature is None:
         return FREE
     count, unit = signature
@@ -119,7 +119,7 @@ def meter_of(signature: tuple[int, int] | None) -> Meter:
     if unit >= 8 and count % 3 == 0 and count > 3:
         return Meter(bar, (3 * beat,) * (count // 3), quarters=False)
     if unit >= 8:
-        # Pairs, and what is left over as a three at the end: 5/8 is 2 + 3, 7/8 is 2 + 2 + 3, 3/8 one group.
+        # Pairs, with a final three if the number is odd: 5/8 is 2 + 3, 7/8 is 2 + 2 + 3, 3/8 one group.
         pairs = (2 * beat,) * (count // 2)
         cells = (*pairs[:-1], 3 * beat) if count % 2 and pairs else pairs or (beat,)
         return Meter(bar, cells, quarters=False)
@@ -127,9 +127,8 @@ def meter_of(signature: tuple[int, int] | None) -> Meter:
 
 
 def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Triplet, ...]:
-    """The leaves of slots that follow each other without a gap, but for gathered ones; `settled` must have passed
-    them."""
-    cuts = _cuts(slots)  # also of what is gathered: a rest that was written in two keeps its place in the beat
+    """The leaves of contiguous slots (gathered ones excepted) that have been through `settled`."""
+    cuts = _cuts(slots)  # also of gathered ones: a rest written in two parts keeps its place in the beat
     slots = tuple(slot for slot in slots if not slot.gathered)
     if not slots:
         return ()
@@ -141,17 +140,17 @@ def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Triplet, ...]:
             for leaf in _in_plain(slots, start, end, meter):
                 last = made[-1] if made else None
                 if isinstance(last, Leaf) and leaf.kind == last.kind == "bar-rest" and leaf.key == last.key:
-                    made[-1] = replace(last, value=last.value + leaf.value)  # empty bars are counted together
+                    made[-1] = replace(last, value=last.value + leaf.value)  # empty bars form one multi-bar rest
                 else:
                     made.append(leaf)
     return tuple(_with_lasts(made))
 
 
 def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], meter: Meter) -> tuple[Slot, ...]:
-    """The slots with those made stemless that no note value gives, group by group.
+    """The slots, with groups that note values cannot express made stemless.
 
-    `groups[i]` is the gesture that slot i belongs to: a gesture is written in values or in points, never
-    half and half. Rests stay rests where they can be; else they become points too.
+    `groups[i]` is the gesture that slot i belongs to: a gesture is written in values or in points, never mixed.
+    Rests stay rests if they can; else they become points too.
     """
     while True:
         bad = _unwritable(slots, meter)
@@ -161,7 +160,7 @@ def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], meter: Meter) -> t
             for start, end in bad
             if slot.valued and slot.start < end and start < slot.end
         ]
-        # What lies between the plain values is written in points; else whatever shares the stretch with it.
+        # Slots between the plain values become points; failing that, everything that shares the stretch with them.
         hit = {g for slot, g, start in inside if _uneven(slot, start)} or {g for _, g, _ in inside}
         changed = tuple(
             replace(slot, kind="point") if g in hit else slot for slot, g in zip(slots, groups, strict=True)
@@ -176,7 +175,7 @@ def _uneven(slot: Slot, start: Fraction) -> bool:
 
 
 def is_value(length: Fraction) -> bool:
-    """Whether one note, plain or dotted once, lasts so many beats."""
+    """Whether a single note, plain or dotted once, can last this many beats."""
     return (
         _SHORTEST <= length <= F(6) and length.denominator.bit_count() == 1 and length.numerator in (1, 2, 3, 4, 6)
     )
@@ -186,7 +185,7 @@ def is_value(length: Fraction) -> bool:
 
 
 def _cuts(slots: tuple[Slot, ...]) -> tuple[Fraction, ...]:
-    """The times at which something with a note value begins or ends, sorted."""
+    """The times at which slots with note values begin or end, sorted."""
     return tuple(sorted({t for s in slots if s.valued for t in (s.start, s.end)}))
 
 
@@ -224,7 +223,7 @@ def _cells(start: Fraction, end: Fraction, meter: Meter) -> Iterator[tuple[Fract
 def _wide(
     cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter
 ) -> tuple[Fraction, Fraction] | None:
-    """The triplet over four or two whole beats that a cell lies in, or None."""
+    """The triplet over four or two whole beats that contains a cell, or None."""
     if any(cell != 1 for cell in meter.cells):
         return None
     for width in (4, 2):
@@ -242,7 +241,7 @@ def _wide(
 def _divided(
     cuts: tuple[Fraction, ...], start: Fraction, end: Fraction
 ) -> tuple[tuple[Fraction, Fraction, bool], ...] | None:
-    """A cell as plain and triplet stretches (start, end, triplet), or None where no value gives its cuts."""
+    """A cell as plain and triplet stretches (start, end, triplet), or None if no note values give its cuts."""
     inner = _inside(cuts, start, end)
     if _plain(inner, start):
         return ((start, end, False),)
@@ -259,12 +258,12 @@ def _divided(
 def _stretches(
     cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter
 ) -> list[tuple[Fraction, Fraction, bool]]:
-    """Plain and triplet stretches in order; plain ones that touch are one, as far as the bar reaches."""
+    """Plain and triplet stretches in order; adjacent plain ones within a bar are merged."""
     found: list[tuple[Fraction, Fraction, bool]] = []
     even = _plain(cuts, F(0))
     for cell_start, cell_end in _cells(start, end, meter):
         if found and found[-1][1] > cell_start:
-            continue  # a triplet over several beats holds this one
+            continue  # inside a triplet over several beats
         wide = None if even else _wide(cuts, cell_start, cell_end, meter)
         parts = ((*wide, True),) if wide else _divided(cuts, cell_start, cell_end)
         if parts is None:
@@ -296,7 +295,7 @@ def _in_triplet(slots: tuple[Slot, ...], start: Fraction, end: Fraction) -> Iter
 def _in_plain(slots: tuple[Slot, ...], start: Fraction, end: Fraction, meter: Meter) -> Iterator[Leaf]:
     for slot, a, b in _pieces(slots, start, end):
         if slot.kind == "point":
-            # Without bars a long wait is cut, so that a line may end in it.
+            # Without bars a long rest is cut, so that a line can break in it.
             lengths = [b - a] if meter.bar is not None else [*([_CUT] * int((b - a) // _CUT)), (b - a) % _CUT]
             yield from _written(slot, a, [length for length in lengths if length], F(1), group=0)
         elif slot.kind == "rest" or (slot.kind == "stroke" and a != slot.start):
@@ -319,7 +318,7 @@ def _written(
     group: int | None,
     meter: Meter = FREE,
 ) -> Iterator[Leaf]:
-    """Leaves of the given values; of what moves or is a point only the first is printed."""
+    """Leaves of the given values; of moving slots and points only the first is printed."""
     kinds: dict[SlotKind, LeafKind] = {
         "note": "note",
         "moving": "note",
@@ -344,7 +343,7 @@ def _written(
 
 
 def _within(a: Fraction, b: Fraction) -> list[Fraction]:
-    """Values from a to b inside one cell that begins at 0: split where the eye needs a subdivision."""
+    """Values from a to b inside a cell that begins at 0, split where a subdivision must be visible."""
     if a == b:
         return []
     length = b - a
@@ -362,7 +361,7 @@ def _within(a: Fraction, b: Fraction) -> list[Fraction]:
 
 
 def _values(a: Fraction, b: Fraction, meter: Meter, origin: Fraction) -> list[Fraction]:
-    """Values from a to b in plain time: whole cells in one value if they can, syncopation only in a half bar."""
+    """Values from a to b in plain time: whole cells as one value if possible, syncopation only in a half bar."""
     if a == b:
         return []
     start, end = meter.cell(a)
@@ -379,7 +378,7 @@ def _values(a: Fraction, b: Fraction, meter: Meter, origin: Fraction) -> list[Fr
 
 
 def _over_cells(a: Fraction, b: Fraction, meter: Meter) -> Fraction:
-    """The longest value from the start of a cell that ends with a cell at or before b."""
+    """The longest value from the start of a cell that ends at the end of a cell, at b or before."""
     best = meter.cell(a)[1] - a
     until = a
     while until < b and until - a < _LONGEST + 2:
@@ -387,14 +386,14 @@ def _over_cells(a: Fraction, b: Fraction, meter: Meter) -> Fraction:
         length = until - a
         if until <= b and is_value(length) and (length <= _LONGEST or until == b):
             best = length
-    # A dotted value may end inside a cell where it fills the rest of a half bar.
+    # A dotted value may end inside a cell if it fills the rest of a half bar.
     if meter.cells[0] == 1 and b - a == F(3, 2) and int(a - meter.bar_start(a)) % 2 == 0:
         return b - a
     return best
 
 
 def _rests(slot: Slot, a: Fraction, b: Fraction, meter: Meter) -> Iterator[Leaf]:
-    """Rests show the beats: nothing is dotted but a whole cell, nothing crosses the middle of a bar."""
+    """Rests show the beats: only a whole cell may be dotted, and nothing crosses the middle of a bar."""
     at = a
     while at < b:
         bar_end = meter.bar_end(at)

@@ -1,4 +1,4 @@
-"""How much room time takes on the page where time is space: less in a long gesture in which little happens."""
+"""How much space time takes in proportional spacing: less in a long gesture in which little happens."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ from gesturesmith.model.gesture import Gesture
 from gesturesmith.score.music import USUAL_PLACE
 from gesturesmith.score.plan import Plan
 
-_BEATS_A_ROW = Fraction(5, 2)  # fill a row beside its name at the usual scale
-_PLACES_A_GAP = Fraction(5, 4)  # stay between two things: a head with its accidental, or a level
+_BEATS_A_ROW = Fraction(5, 2)  # fill a row beside the gesture's name at the usual scale
+_PLACES_A_GAP = Fraction(5, 4)  # kept between two things: a head with its accidental, or a level
 
 
 def place(gesture: Gesture, plan: Plan) -> Fraction:
-    """Whole notes to a place, at least the usual number: so many that a gesture fills one row, where it may."""
+    """Whole notes to a place, at least the usual number: as many as make the gesture fit one row, if possible."""
     times = {event.start for part in plan.parts for event in part.line.events} | {m.at for m in gesture.dynamics}
     gaps = [after - before for before, after in pairwise(sorted(times))]
     closest = min(gaps, default=gesture.beats) / (4 * _PLACES_A_GAP)

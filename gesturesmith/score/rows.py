@@ -10,17 +10,17 @@ from gesturesmith.score.technique_state import in_force
 
 
 def cents(line: VoiceBuilder) -> None:
-    """Cents where a pitch is finer than a quarter tone."""
+    """Add cents to pitches finer than a quarter tone."""
     for event in line.sounding:
         if event.head is not None and event.head.tuner is not None and event.index is not None:
             event.marks.append(event.head.tuner)
 
 
 def fingerings(case: Case, line: VoiceBuilder, asked: str) -> None:
-    """Fingerings as the file asks: `needed`, `all` or `none`.
+    """Add fingerings as the file asks: `needed`, `all` or `none`.
 
-    It stands once along a line, and at a note that is repeated without a rest, unless the row belongs to the sign;
-    at any other note a gap would read as the usual one.
+    A fingering is printed once along a line or for a note repeated without a rest, unless the row belongs to the
+    sign; at any other note a gap would read as the usual fingering.
     """
     if asked == "none" or len(case.instrument.tubes) == 1:
         return
@@ -44,7 +44,7 @@ def fingerings(case: Case, line: VoiceBuilder, asked: str) -> None:
 
 
 def _goes_on(before: EventBuilder, event: EventBuilder) -> bool:
-    """Whether a line leads from the one to the other, or the same note is struck again without a rest."""
+    """Whether a line leads from one to the other, or the same note is repeated without a rest."""
     if event.point is not None and event.point.reached == "line":
         return True
     one, two = before.head, event.head
@@ -53,7 +53,7 @@ def _goes_on(before: EventBuilder, event: EventBuilder) -> bool:
 
 
 def _shows_pitch(event: EventBuilder) -> bool:
-    """Whether the head says a pitch that a fingering could be for, not a height."""
+    """Whether the head shows a pitch that can have a fingering, not a height."""
     return event.head is not None and event.head.steps is not None and not event.head.bare
 
 

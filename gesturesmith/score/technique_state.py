@@ -1,6 +1,6 @@
-"""The signs and words of techniques over a whole music: what begins is said, what ends is taken back.
+"""The signs and words of techniques over a whole piece: beginnings are announced and ends cancelled.
 
-Everything is read from `Technique.look`; no technique is known here by its name.
+Everything comes from `Technique.look`; no technique is named here.
 """
 
 from __future__ import annotations
@@ -27,37 +27,37 @@ from gesturesmith.score.marks import (
 from gesturesmith.techniques.base import PLAIN_END, Technique, clash
 from gesturesmith.wording import text as wording
 
-# After so many beats of silence a reader has forgotten what held: the word stands again. Our own judgement.
+# After this many beats of silence a reader has forgotten what held, so the word is repeated. Our own judgement.
 LONG_REST_BEATS = Fraction(8)
 
 
 def in_force(case: Case, event: EventBuilder) -> tuple[Technique, ...]:
-    """The techniques at an event; where a fallback replaces what was asked, those that are really played."""
+    """The techniques at an event; if a fallback replaces one, those actually played."""
     return case.in_force(event.point)
 
 
 @dataclass(slots=True)
 class TechniqueState:
-    """What the player has been told so far; gestures and rests are passed through it in order."""
+    """What the page has told the player so far; gestures and rests pass through it in order."""
 
     language: str
     active: tuple[Technique, ...] = ()
-    again: tuple[Technique, ...] = ()  # in force where a repeat sign leads back to what comes first
+    again: tuple[Technique, ...] = ()  # in force when a repeat sign leads back to the beginning
     known: set[str] = field(default_factory=set)
     silence: Fraction = Fraction(0)
     rest_before: EventBuilder | None = None
     mute: str | None = None
-    open: dict[str, EventBuilder] = field(default_factory=dict)  # spans that reach the end of the last gesture
+    open: dict[str, EventBuilder] = field(default_factory=dict)  # spans still open at the end of the last gesture
 
     def rest(self, event: EventBuilder) -> None:
-        """A rest between gestures: mutes are announced in it, and a long one makes words stand again."""
+        """A rest between gestures: mutes are announced in it, and after a long one words are repeated."""
         self.silence += event.end - event.start
         self.rest_before = self.rest_before or event
         if self.silence >= LONG_REST_BEATS:
             self.known.clear()
 
     def gesture(self, case: Case, line: VoiceBuilder) -> None:
-        """Put signs and words at the events of a gesture."""
+        """Add signs and words to the events of a gesture."""
         events = line.sounding
         forces = [in_force(case, e) for e in events]
         for n, (event, force) in enumerate(zip(events, forces, strict=True)):
@@ -98,7 +98,7 @@ class TechniqueState:
             self.known.add(technique.key)
 
     def _leave(self, leaving: tuple[Technique, ...], force: tuple[Technique, ...], event: EventBuilder) -> None:
-        """What is over; `force` is what goes on or begins."""
+        """Cancel techniques that are over; `force` is what continues or begins."""
         for technique in leaving:
             look = technique.look
             if look.cancel_script and carries_scripts(event):
@@ -112,7 +112,7 @@ class TechniqueState:
             place.labels.append(label)
 
     def _remind(self, case: Case, staying: tuple[Technique, ...], event: EventBuilder) -> None:
-        """What goes on from the gesture before: its sign; after a long rest its word again."""
+        """Repeat the sign of a technique that continues from the gesture before; after a long rest, its word."""
         for technique in staying:
             look = technique.look
             if look.extent == "span" or not look.word:
@@ -129,7 +129,7 @@ class TechniqueState:
         return said.replace("{mute}", wording(f"mute-{mute}", self.language)) if "{mute}" in said and mute else said
 
     def _name(self, case: Case, technique: Technique) -> str:
-        """The word of a technique, or its sign where the word has been said."""
+        """The word of a technique, or its sign if the word is already in force."""
         sign = technique.look.sign
         return sign if technique.key in self.known and sign else self._word(case, technique)
 
@@ -141,8 +141,8 @@ class TechniqueState:
         before: tuple[Technique, ...],
         force: tuple[Technique, ...],
     ) -> None:
-        """A gradual change: both states joined by an arrow, in hand signs where the hand makes it. Each end names
-        all that holds there, so that nothing need be asked of what stands at neither."""
+        """A gradual change: both states joined by an arrow, as hand signs if the hand makes it. Each end names
+        everything in force there, so that there is no doubt about what is at neither."""
         leaving = tuple(t for t in before if t not in force)
         entering = tuple(t for t in force if t not in before)
         hands = [[state for t in side if (state := _hand_state(t))] for side in (leaving, entering)]
@@ -161,9 +161,8 @@ class TechniqueState:
             else:
                 there += [t.look.cancel for t in leaving if t.look.announce and not _replaced(t, entering)]
             if not there and not _said(force):
-                there = [PLAIN_END]  # what ends with its note elsewhere (a trill) ends here along the line
-            # What changes goes over from the words at the start into the sign, so that it stands there once; at the
-            # end the sign says what holds from there.
+                there = [PLAIN_END]  # what otherwise ends with its note (a trill) ends along the line
+            # At its start the arrow replaces the words it names; at its end it also says what holds from there.
             start.labels[:] = [
                 TechniqueLabel(word=label.word) if label.first in here else label for label in start.labels
             ]
@@ -177,13 +176,13 @@ class TechniqueState:
         self.known.update(t.key for t in entering)
 
     def _spans(self, case: Case, events: list[EventBuilder], forces: list[tuple[Technique, ...]]) -> None:
-        """A dashed line with a hook over each stretch of a technique that wants one."""
+        """Draw a dashed line with a hook over each stretch of a technique that needs one."""
         wanted = {t.key: t for force in forces for t in force if t.look.extent == "span"}
         for technique in wanted.values():
             inside = [n for n, force in enumerate(forces) if technique in force]
             for n in inside:
                 if n == 0 and technique.key in self.open and not self.silence:
-                    self.open.pop(technique.key).ends.remove(SpanEnd())  # it goes on from the gesture before
+                    self.open.pop(technique.key).ends.remove(SpanEnd())  # it continues from the gesture before
                 elif n - 1 not in inside:
                     events[n].marks.append(SpanStart(word=self._word(case, technique)))
                 if n + 1 not in inside:
@@ -194,29 +193,29 @@ class TechniqueState:
 
 
 def _said(techniques: tuple[Technique, ...]) -> bool:
-    """Whether the page says of any of these that it is in force, so that a plain "ord." would take it back too."""
+    """Whether the page shows any of these as in force, so that a plain "ord." would cancel it too."""
     return any(t.look.word or _hand_state(t) for t in techniques)
 
 
 def _turns(technique: Technique, changing: tuple[Technique, ...]) -> bool:
-    """Whether the words at an arrow name this: a way of playing that may come and go, no line; a mute only where it
-    is what changes, since one that stays has been announced."""
+    """Whether the words at an arrow name this: a way of playing that can come and go, not a line; a mute only if it
+    is what changes, since one that stays has already been announced."""
     look = technique.look
     return bool(look.word and technique.layer != "motion" and (not look.announce or technique in changing))
 
 
 def _named(technique: Technique, changing: tuple[Technique, ...]) -> bool:
-    """Whether an end of an arrow names this: not what has a dashed line over it, which says it already."""
+    """Whether an end of an arrow names this: not if a dashed line already shows it."""
     return technique.look.extent != "span" and _turns(technique, changing)
 
 
 def _end(technique: Technique, force: tuple[Technique, ...]) -> str:
-    """What is printed where this ends: its own name where other things are in force, which must not end too."""
+    """The text where this ends: its own name if other techniques are in force, which must not end too."""
     return technique.look.named_end if _said(force) else technique.look.cancel
 
 
 def _rest_before(event: EventBuilder, line: VoiceBuilder) -> EventBuilder | None:
-    """The first of the rests that stand before an event of a gesture; None where none does."""
+    """The first of the rests right before an event of a gesture, or None."""
     here = next((n for n, e in enumerate(line.events) if e is event), len(line.events))
     rest = None
     while here and not line.events[here - 1].sounds:
@@ -226,9 +225,9 @@ def _rest_before(event: EventBuilder, line: VoiceBuilder) -> EventBuilder | None
 
 
 def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
-    """Whether what comes says by itself that this is over: another of the same layer, with a word or sign, or one
-    that cannot be played at the same time. What has an end of its own name ("hand in") stays until it is named,
-    or something comes that ends in the same way; but a hand in the bell makes way for a mute."""
+    """Whether a new technique shows by itself that this one is over: another of the same layer, with a word or
+    sign, or one that cannot be played at the same time. A technique whose end has its own name ("hand in") stays
+    until that is printed or one with the same ending comes; but a hand in the bell gives way to a mute."""
     if technique.look.cancel == PLAIN_END and any(_said((t,)) and _apart(technique, t) for t in entering):
         return True
     return any(
@@ -243,13 +242,13 @@ def _replaced(technique: Technique, entering: tuple[Technique, ...]) -> bool:
 
 
 def _apart(one: Technique, other: Technique) -> bool:
-    """Whether two cannot be played at once; of two noises one makes way for the other."""
+    """Whether two techniques cannot be played at once; of two noises one gives way to the other."""
     return bool(clash(one, other)) or one.tone == other.tone == "none"
 
 
 def _slid(technique: Technique, event: EventBuilder, line: VoiceBuilder) -> bool:
-    """Whether what is a way to slide, and no state of the instrument, has no line more at an event or after it."""
-    slides = any(segment.slides for segment in line.segments)  # the hand also moves on a note by itself
+    """Whether a way to slide (not a state of the instrument) has no more lines from an event on."""
+    slides = any(segment.slides for segment in line.segments)  # the hand also moves on a single note
     if technique.layer != "motion" or technique.look.cancel or not slides:
         return False
     here = max((n for n, point in enumerate(line.points) if point.at <= event.start), default=0)
@@ -261,28 +260,28 @@ def _joined(names: list[str]) -> str:
 
 
 def _always(word: str) -> TechniqueLabel:
-    """What is said again where a system begins, and nowhere else."""
+    """Text repeated at the beginning of a system only."""
     return TechniqueLabel(word=word, first=word)
 
 
 def _hand_state(technique: Technique) -> HandState | None:
-    """What the sign over a technique's notes says of the hand in the bell; None where it says nothing of it."""
+    """The state of the hand in the bell shown by the sign over a technique's notes, or None."""
     script = technique.look.script
     return script if script in ("stopped", "half-stopped", "open") else None
 
 
 def carries_scripts(event: EventBuilder) -> bool:
-    """Whether a sign over the note would stand where something begins: not where a line only passes."""
+    """Whether a sign over the note would be where something begins, not where a line only passes."""
     point = event.point
     return event.tongued or (point is not None and (point.reached == "slur" or point.held))
 
 
 def _signs_of(force: tuple[Technique, ...], event: EventBuilder, line: VoiceBuilder) -> None:
-    """Scripts, slashes, edges and bends of one event."""
+    """Add scripts, slashes, edges and bends to an event."""
     for technique in force:
         look = technique.look
         of_hand = _hand_state(technique) is not None
-        turned = of_hand and HandTurnEnd() in event.marks  # the arrow ends in the sign
+        turned = of_hand and HandTurnEnd() in event.marks  # the arrow ends at the sign
         if look.script and not turned and (event.tongued or (of_hand and carries_scripts(event))):
             event.marks.append(Script(sign=look.script))
         if look.tremolo and carries_scripts(event):
@@ -309,13 +308,13 @@ def _detached(event: EventBuilder, line: VoiceBuilder) -> bool:
 
 
 def _hand(forces: list[tuple[Technique, ...]], line: VoiceBuilder) -> None:
-    """Hand signs along the lines of a hand glissando: closing as the pitch falls, opening as it rises."""
+    """Add hand signs along the lines of a hand glissando: closing as the pitch falls, opening as it rises."""
     points = line.points
     for index, segment in enumerate(line.segments):
         start, end = line.at_point(index), line.at_point(index + 1)
         if segment.slides and _moved_by_hand(start, forces, line):
             if HandTurnEnd() in end.marks:
-                continue  # a change `as stopped` along the line has said it already
+                continue  # a change `as stopped` along the line already shows it
             falls = (points[index + 1].sounding_cents or 0) < (points[index].sounding_cents or 0)
             _turn_hand(start, "open" if falls else "stopped", "stopped" if falls else "open")
             end.marks.append(HandTurnEnd())
@@ -326,7 +325,7 @@ def _hand(forces: list[tuple[Technique, ...]], line: VoiceBuilder) -> None:
 
 
 def _turn_hand(start: EventBuilder, here: HandState, there: HandState) -> None:
-    """An arrow between two signs of the hand; what stands over the note anyhow goes over into the first."""
+    """Draw an arrow between two hand signs; a sign already over the note serves as the first."""
     start.marks[:] = [mark for mark in start.marks if mark != Script(sign=here)]
     start.marks.append(HandTurnStart(here=here, there=there))
 
@@ -338,7 +337,7 @@ def _moved_by_hand(event: EventBuilder, forces: list[tuple[Technique, ...]], lin
 
 
 def line_word(force: tuple[Technique, ...]) -> str:
-    """The word that sits on a line, or ""."""
+    """The word on a line, or ""."""
     return next((t.look.line_word for t in force if t.look.line_word), "")
 
 

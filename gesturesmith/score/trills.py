@@ -1,4 +1,4 @@
-"""Trills: their sign, and the note they go to, so that nobody need ask whether it is a whole tone or a half."""
+"""Trills: their sign and their second note, so that a whole tone or a semitone is never in doubt."""
 
 from __future__ import annotations
 
@@ -11,15 +11,15 @@ from gesturesmith.score.technique_state import carries_scripts, in_force
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
 
-_SECOND = 2  # semitones at most in what the sign alone asks for, with an accidental
+_SECOND = 2  # semitones; the widest interval the sign can show with an accidental
 
 
 def draw(case: Case, line: VoiceBuilder, pitches: str) -> None:
-    """The signs of trills and the notes they go to.
+    """Draw the signs of trills and their second notes.
 
-    By the sign a small accidental says which second it is (Gould, from memory); a wider trill, and one without a
-    sign, has its second note in a small head in parentheses after the first. A trill that a line turns into begins
-    where the line reaches its point, tongued or not, and has its sign there.
+    A small accidental by the sign shows which second it is (Gould, from memory); a wider trill, and one without a
+    sign, has its second note as a small head in parentheses after the first. A trill that a line turns into begins,
+    with its sign, where the line reaches its point, tongued or not.
     """
     before = in_force(case, line.sounding[0])
     for event in line.sounding:
@@ -37,7 +37,7 @@ def draw(case: Case, line: VoiceBuilder, pitches: str) -> None:
 
 
 def _upper(case: Case, event: EventBuilder, technique: Technique, pitches: str) -> tuple[Spelling, int] | None:
-    """The second note as it is spelled on the page, and how many semitones it is above the first."""
+    """The second note as spelled on the page, and how many semitones it is above the first."""
     point = event.point
     played = next((p for p in case.realisation.points if p.index == event.index), None)
     if point is None or point.pitch is None or point.about or played is None or played.asked_cents is None:

@@ -1,4 +1,4 @@
-"""From a plan to a score: the leaves of every voice on the music's own clock, their beams, everything frozen."""
+"""From a plan to a score: the leaves of every voice, timed from the start of the music, and their beams, frozen."""
 
 from __future__ import annotations
 
@@ -16,11 +16,11 @@ from gesturesmith.score.rhythm import Leaf, Slot, Triplet, leaves
 type Run = tuple[Leaf | Triplet, ...]
 
 _BEAMED_BELOW = Fraction(1)  # quarters and longer have no flags
-_NO_LEAF = -1  # the key of a head where a line stops, which no leaf names
+_NO_LEAF = -1  # the key of a head where a line stops, to which no leaf refers
 
 
 def parts(plan: Plan) -> tuple[Part, ...]:
-    """The parts of a plan as they are written."""
+    """The parts of a plan, with their leaves."""
     runs = _runs_in_bars(plan) if plan.meter.bar is not None else _runs_in_time(plan)
     beams = dict(_beams(plan, runs))
     made = []
@@ -47,7 +47,7 @@ def parts(plan: Plan) -> tuple[Part, ...]:
 
 
 def flat(run: Run) -> Iterator[Leaf]:
-    """The leaves of a run, those in triplets too."""
+    """The leaves of a run, including those in triplets."""
     for item in run:
         if isinstance(item, Triplet):
             yield from item.leaves
@@ -59,7 +59,7 @@ def flat(run: Run) -> Iterator[Leaf]:
 
 
 def _offset(part: PartBuilder, plan: Plan) -> Fraction:
-    """What the clock of a part's slots is behind the music's."""
+    """How many beats after the start of the music the times of a part's slots begin."""
     return part.at if plan.meter.bar is None else Fraction(0)
 
 
@@ -81,7 +81,7 @@ def _moved(run: Run, by: Fraction) -> Run:
 
 
 def _runs_in_bars(plan: Plan) -> list[Run]:
-    """All parts on one clock; a triplet that reaches into the next part belongs to the one it begins in."""
+    """All parts timed together; a triplet that reaches into the next part belongs to the one it begins in."""
     slots = tuple(slot for part in plan.parts for slot in part.slots)
     runs: list[list[Leaf | Triplet]] = [[] for _ in plan.parts]
     owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
@@ -92,8 +92,8 @@ def _runs_in_bars(plan: Plan) -> list[Run]:
 
 
 def _parted(item: Leaf | Triplet, owner: dict[int, int], plan: Plan) -> list[Leaf | Triplet]:
-    """A triplet that parts share, as one for each where what begins or ends in it needs music of its own: a second
-    voice, a feathered beam, a level between two leaves."""
+    """Split a triplet that parts share into one for each, if anything in it needs music of its own: a second voice,
+    a feathered beam, a level between two leaves."""
     if not isinstance(item, Triplet):
         return [item]
     shared = [(n, list(group)) for n, group in groupby(item.leaves, lambda leaf: owner[leaf.key])]
@@ -114,8 +114,8 @@ def _level_between(part: PartBuilder, found: list[Leaf]) -> bool:
 
 
 def _beams(plan: Plan, runs: list[Run]) -> Iterator[tuple[Leaf, Leaf]]:
-    """Leaves that a beam begins or ends at, each with itself so beamed. Beams reach from part to part, but not into
-    or out of one that is in music of its own."""
+    """Leaves at which a beam begins or ends, each mapped to its beamed copy. Beams reach from part to part, but not
+    into or out of one in music of its own."""
     events = {key: event for part in plan.parts for key, event in keyed(part.slots, part.line.events)}
     own: dict[int, list[Leaf]] = {n: [] for n in range(len(plan.parts))}
     owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
@@ -140,7 +140,7 @@ def _beams(plan: Plan, runs: list[Run]) -> Iterator[tuple[Leaf, Leaf]]:
 
 
 def _groups(placed: list[Leaf]) -> Iterator[tuple[Leaf, Leaf]]:
-    """Beam what is shorter than a quarter, group by group; rests and stemless heads end a beam."""
+    """Beam notes shorter than a quarter, group by group; rests and stemless heads end a beam."""
     group: list[Leaf] = []
     for leaf in [*placed, None]:
         fits = leaf is not None and leaf.kind == "note" and leaf.value < _BEAMED_BELOW
@@ -152,7 +152,7 @@ def _groups(placed: list[Leaf]) -> Iterator[tuple[Leaf, Leaf]]:
 
 
 def _fanned(placed: list[Leaf], events: dict[int, EventBuilder]) -> Iterator[tuple[Leaf, Leaf]]:
-    """One beam over all attacks, opening or closing as they speed up or slow down."""
+    """One feathered beam over all attacks, opening or closing as they speed up or slow down."""
     heads = ((leaf, events[leaf.key].head) for leaf in placed if leaf.first and leaf.kind in ("note", "point"))
     yield from _beam([leaf for leaf, head in heads if head is not None and head.upper is None])
 
@@ -176,12 +176,12 @@ def _beamed(run: Run, beams: dict[Leaf, Leaf]) -> Run:
 
 
 def keyed(slots: tuple[Slot, ...], found: list[EventBuilder]) -> Iterable[tuple[int, EventBuilder]]:
-    """Events with the numbers that leaves name them by."""
+    """Events with the numbers by which leaves refer to them."""
     return zip((slot.key for slot in slots), found, strict=True)
 
 
 def _voice(line: VoiceBuilder, slots: tuple[Slot, ...], part: PartBuilder, run: Run) -> Voice:
-    """What is gathered in another rest has no leaf and is gone."""
+    """Freeze a voice; a rest merged into another has no leaf and is dropped."""
     events = tuple(
         _event(event, slot, part) for slot, event in zip(slots, line.events, strict=True) if not slot.gathered
     )

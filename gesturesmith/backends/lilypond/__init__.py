@@ -1,4 +1,4 @@
-"""A score as LilyPond text. The only place that knows Abjad: to read an `EngravedMusic` costs nothing of it."""
+"""A score as LilyPond text. Abjad is used only here, and reading an `EngravedMusic` does not import it."""
 
 from __future__ import annotations
 

@@ -1,6 +1,6 @@
-"""Abjad, imported so that it leaves the user's home folder alone.
+"""Imports Abjad without letting it touch the user's home folder.
 
-On import Abjad makes a folder of settings in the home folder, and complains at length where it cannot.
+When imported, Abjad creates a settings folder in the home folder, and complains at length if it cannot.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Leaves: rhythm leaves as Abjad's, with everything that stands at them, under their beams."""
+"""From rhythm leaves to Abjad leaves, with all their marks and beams."""
 
 from __future__ import annotations
 
@@ -11,25 +11,25 @@ from gesturesmith.score.marks import TechniqueLabel, TrillSign
 from gesturesmith.score.music import Event, Music
 from gesturesmith.score.rhythm import Leaf, Meter, Triplet
 
-_FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams to open or close
+_FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams for the feather
 GRACE_VALUE = Fraction(1, 2)
-GRACE = (63, 64)  # the head where a line stops stands this far through the last leaf
-_INSTANT = Fraction(1, 16)  # beats it takes where space is time
+GRACE = (63, 64)  # the head where a line stops comes this far through the last leaf
+_INSTANT = Fraction(1, 16)  # beats it takes in proportional spacing
 _ARTICULATIONS = ("accent", "staccato", "tenuto", "marcato")
 PLAYS_ON = r"\gsPlaysOn"
 
 type Components = list[abjad.Component]
-type Placed = list[tuple[Leaf, abjad.Leaf]]  # each leaf with Abjad's
+type Placed = list[tuple[Leaf, abjad.Leaf]]  # each rhythm leaf with its Abjad leaf
 
 
 class LeafBuilder:
-    """Makes Abjad leaves of rhythm leaves; `placed` holds each with its Abjad leaf, in order."""
+    """Builds Abjad leaves from rhythm leaves; `placed` pairs them, in order."""
 
     def __init__(self, events: dict[int, Event], music: Music, meter: Meter) -> None:
         self._events = events
         self._music = music
         self._meter = meter
-        self._bar: Fraction | None = None  # the last bar that something sounds in
+        self._bar: Fraction | None = None  # the last bar with any sound
         self.placed: Placed = []
 
     def components(self, run: tuple[Leaf | Triplet, ...]) -> Components:
@@ -38,11 +38,11 @@ class LeafBuilder:
             if isinstance(item, Triplet):
                 made.append(abjad.Tuplet("3:2", [self._leaf(leaf) for leaf in item.leaves]))
                 if all(leaf.kind in ("point", "skip") for leaf in item.leaves):
-                    # Where nothing has a note value there is nothing to count in threes.
+                    # Without note values nothing is counted in threes.
                     hidden = [r"\once \omit TupletNumber", r"\once \omit TupletBracket"]
                     abjad.attach(abjad.LilyPondLiteral(hidden, site="before"), made[-1])
                 elif len(item.leaves) == 1:
-                    # No bracket fits over one note, and a 3 alone would be a finger or a position.
+                    # No bracket fits over one note, and a 3 alone would look like a finger or a position.
                     ratio = r"\once \override TupletNumber.text = #tuplet-number::calc-fraction-text"
                     abjad.attach(abjad.LilyPondLiteral(ratio, site="before"), made[-1])
             else:
@@ -52,7 +52,7 @@ class LeafBuilder:
     def _leaf(self, leaf: Leaf) -> abjad.Leaf:
         event = self._events[leaf.key]
         made = _bare_leaf(leaf, event)
-        # What comes first on a system says again what holds: systems end at bar lines, or where an event begins.
+        # The first event on a system repeats what holds: systems break at bar lines, or where an event begins.
         opens = self._opens(leaf)
         if leaf.first:
             _attach_start(event, leaf, made, event.held if opens else ())
@@ -75,11 +75,11 @@ class LeafBuilder:
         return made
 
     def _opens(self, leaf: Leaf) -> bool:
-        """Whether a leaf may be the first of a system that sounds."""
+        """Whether a leaf may be the first sounding one on a system."""
         if leaf.kind in ("rest", "bar-rest"):
             return False
         if self._meter.bar is None:
-            return leaf.first or leaf.kind == "skip"  # a long line may be broken where it only goes on
+            return leaf.first or leaf.kind == "skip"  # a long line may be broken midway
         bar, before = self._meter.bar_start(leaf.at), self._bar
         self._bar = bar
         return bar != before
@@ -94,7 +94,7 @@ def _bare_leaf(leaf: Leaf, event: Event) -> abjad.Leaf:
     if leaf.kind == "skip":
         return silent(leaf.value)
     if head is None:
-        # A rest without a value: its space is its length, as that of a head without a stem.
+        # A rest without a value: its space shows its length, as with a stemless head.
         shown = _FEATHER_VALUE if event.beamed else Fraction(1)
         return abjad.Rest.from_duration(duration(shown), dmp=_factor(leaf.value / shown))
     if event.beamed:
@@ -124,19 +124,19 @@ def _pitch(name: str) -> abjad.NamedPitch:
 
 
 def duration(beats: Fraction) -> abjad.Duration:
-    """A note value as Abjad counts it, in whole notes."""
+    """A note value in Abjad's unit, whole notes."""
     return abjad.Duration(beats.numerator, 4 * beats.denominator)
 
 
 def _factor(number: Fraction) -> tuple[int, int] | None:
-    """What a note value is multiplied by, as Abjad wants it."""
+    """The factor of a note value, as Abjad wants it."""
     return None if number == 1 else (number.numerator, number.denominator)
 
 
 def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[TechniqueLabel, ...]) -> None:
-    """What stands at the beginning of an event; `again` is said where it comes first on a system."""
+    """Attach the marks at the beginning of an event; `again` is printed if it comes first on a system."""
     if leaf.kind == "bar-rest":
-        # A rest for a whole bar stands in its middle and carries nothing: the words have a place before it.
+        # A whole-bar rest is centred and cannot carry marks: words get a place before it.
         before = [f"<> {words}" for words in marks.labels(event.labels)]
         put_before(made, before)
         return
@@ -148,7 +148,7 @@ def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[Techn
 
 
 def _attach_again(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[TechniqueLabel, ...]) -> None:
-    """What stands at a later leaf of an event: a head that is tied looks like the first."""
+    """Attach the marks of an event's later leaf: a tied head looks like the first."""
     printed = leaf.kind == "note"
     put_before(made, _head_commands(event, leaf) if printed else [])
     put_after(made, [*marks.labels(again), *(marks.at_every_head(event.marks) if printed else [])])
@@ -163,7 +163,7 @@ def _head_commands(event: Event, leaf: Leaf) -> list[str]:
 
 
 def put_before(made: abjad.Leaf, commands: list[str]) -> None:
-    """Commands before a note, those that stand there already behind them."""
+    """Put commands before a note, in front of those already there."""
     if not commands:
         return
     whole = list(commands)
@@ -185,24 +185,24 @@ def _attach_articulations(event: Event, made: abjad.Leaf) -> None:
 
 
 def _attach_fermata(event: Event, made: abjad.Leaf) -> None:
-    """A fermata stands over the last of tied notes."""
+    """Put a fermata over the last of tied notes."""
     if "fermata" in event.articulations:
         abjad.attach(abjad.Fermata(), made)
 
 
 def _waves(leaf: Leaf) -> bool:
-    """Whether a trill that begins or ends here goes on in waves: over tied notes, and where space is time."""
+    """Whether a trill that begins or ends here has a wavy line: over tied notes and in proportional spacing."""
     return leaf.kind == "point" or not leaf.first
 
 
 def _attach_end(event: Event, made: abjad.Leaf, *, headless: bool = False) -> None:
-    """What stands at the last leaf of an event, a breath after it; `headless`: the note only goes on there."""
+    """Attach the marks at an event's last leaf, a breath after it; `headless`: the note only continues there."""
     here = [marks.text(mark) for mark in event.ends if not (headless and marks.is_at_head(mark))]
     put_after(made, [*here, *([r"\breathe"] if "breath" in event.articulations else [])])
 
 
 def put_after(made: abjad.Leaf, commands: list[str]) -> None:
-    """Post-events in the order given. Abjad sorts separate literals by their text, so a leaf has one only."""
+    """Attach post-events in the given order. Abjad sorts separate literals by text, so a leaf gets only one."""
     if not commands:
         return
     plain = [c for c in commands if c != r"\breathe"]
@@ -221,7 +221,7 @@ def _listed(argument: str | list[str]) -> list[str]:
 
 
 def beam(placed: Placed) -> None:
-    """Beams where the leaves say that one begins or ends."""
+    """Begin and end beams where the leaves say so."""
     for leaf, made in placed:
         if leaf.beam == "start":
             abjad.attach(abjad.StartBeam(), made)
@@ -230,17 +230,17 @@ def beam(placed: Placed) -> None:
 
 
 def feathered(made: Components, fan: AttackShape) -> abjad.Container:
-    """All under one beam that opens or closes."""
+    """All leaves under one feathered beam."""
     whole = abjad.Container(made)
     abjad.attach(abjad.LilyPondLiteral(f"\\gsFeather #{marks.FAN_DIRECTIONS[fan]}", site="before"), whole)
     return whole
 
 
 def add_stop(stop: Event, made: Components, placed: Placed, music: Music) -> abjad.Leaf:
-    """The head where a line stops: after the last leaf, before the bar line or the next note.
+    """Add the head where a line stops: after the last leaf, before the bar line or the next note.
 
-    Where space is time it has its own place, the last instant of the leaf; else it must not take any time. Either
-    way the gesture lasts as long as the file says: in a composer's score what comes after it must not shift.
+    In proportional spacing it takes the last instant of the leaf; otherwise it must take no time. Either way the
+    gesture lasts as long as the file says: in a composer's score what follows must not shift.
     """
     head = stop.head
     if head is None:

@@ -1,4 +1,4 @@
-"""What stands at notes as LilyPond text: each kind of mark by its type, as a command of the stencils."""
+"""Marks at notes as LilyPond text: each type of mark becomes a command of the stencils."""
 
 from __future__ import annotations
 
@@ -41,9 +41,9 @@ from gesturesmith.score.marks import (
 )
 from gesturesmith.units import Spelling
 
-# Where a footnote's mark belongs in a text, until a page says what stands there. `quoted` lets it pass in no text.
+# Stands for a footnote's mark until a page fills it in. `quoted` never lets this character through.
 FOOTNOTE_MARK = "\0"
-# Levels that are commands of LilyPond itself since 2.24; the others are printed by `\gsLevel`.
+# Levels with a LilyPond command of their own since 2.24; the others are printed by `\gsLevel`.
 LILYPONDS_LEVELS = frozenset(("ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "fp", "sfp", "rfz"))
 FAN_DIRECTIONS: dict[AttackShape, str] = {"accelerating": "RIGHT", "slowing": "LEFT"}
 _BEND_DEPTH = -2  # half staff spaces below the note: a third, as a sign and not a measure
@@ -79,11 +79,11 @@ _STYLES: dict[LineStyle, str] = {
     "dotted": "dotted",
     "arrow": "plain",
 }
-_PLACE = "b'"  # where a height rules, any note serves
+_PLACE = "b'"  # if only the height counts, any note will do
 
 
 def note_name(spelling: Spelling) -> str:
-    """`F#^4` as LilyPond's English note names have it: `ftqs'`. Cents are left aside."""
+    """`F#^4` in LilyPond's English note names: `ftqs'`. Ignores cents."""
     octave = "'" * (spelling.octave - 3) if spelling.octave >= 3 else "," * (3 - spelling.octave)
     return f"{spelling.letter.lower()}{_ALTERS[spelling.alter]}{octave}"
 
@@ -101,23 +101,23 @@ def head_commands(head: Head) -> list[str]:
 
 
 def before_note(marks: Iterable[Mark]) -> list[str]:
-    """Those of the marks that stand before a note, which change its head."""
+    """The marks that come before a note because they change its head."""
     return [text(mark) for mark in marks if isinstance(mark, Small | SungHead)]
 
 
 def after_note(marks: Iterable[Mark], *, waves: bool) -> list[str]:
-    """Those that stand after a note where it begins; `waves`: a trill goes on, until `WAVES_END`."""
+    """The marks after a note, at its beginning; `waves`: a trill gets a wavy line up to `WAVES_END`."""
     chosen = (mark for mark in marks if not isinstance(mark, Small | SungHead | Flutter))
     return [_trill(mark, "Span") if waves and isinstance(mark, TrillSign) else text(mark) for mark in chosen]
 
 
 def at_every_head(marks: Iterable[Mark]) -> list[str]:
-    """Those that stand at every printed head of a note."""
+    """The marks repeated at every printed head of a note."""
     return [text(mark) for mark in marks if isinstance(mark, Flutter)]
 
 
 def is_at_head(mark: Mark) -> bool:
-    """Whether a mark hangs on a head, so that it cannot stand where a note only goes on."""
+    """Whether a mark belongs to a head, so that it cannot be placed where a note only continues."""
     return isinstance(mark, Edge | Bend)
 
 
@@ -130,13 +130,13 @@ def footnote_mark(mark: FootnoteMark) -> LyText:
 
 
 def labels(said: Iterable[TechniqueLabel]) -> list[str]:
-    """All words of techniques at one note, in one line; the stencils choose what each of them says."""
+    """All words of techniques at one note, on one line; the stencils choose the text of each."""
     one = [f"({quoted(s.word)} {quoted(s.first)} {quoted(s.later)})" for s in said]
     return [f"\\gsSay #'({' '.join(one)})"] if one else []
 
 
 def before_level(level: DynamicLevel, *, at_end: bool) -> list[str]:
-    """What stands before the note that a level stands at; `at_end`: in a place of its own after the last one."""
+    """What precedes the note of a level; `at_end`: the level has its own place after the last note."""
     return [
         *([r"\gsLevelAtEnd"] if at_end and level.level else []),
         *([r"\gsNiente"] if level.niente else []),
@@ -146,12 +146,12 @@ def before_level(level: DynamicLevel, *, at_end: bool) -> list[str]:
 
 
 def other_level(level: DynamicLevel) -> list[str]:
-    """A level that is no command of LilyPond's own."""
+    """A level without a LilyPond command."""
     return [f"\\gsLevel {quoted(level.level)}"] if level.level and level.level not in LILYPONDS_LEVELS else []
 
 
 def text(mark: Mark) -> str:
-    """A mark as LilyPond text; a footnote's is filled in later."""
+    """A mark as LilyPond text; that of a footnote is filled in later."""
     match mark:
         case LineStart():
             return _line(mark)

@@ -1,4 +1,4 @@
-"""A score with its LilyPond text, in pieces between its footnote marks: each page says what stands at a mark."""
+"""A score with its LilyPond text, split at its footnote marks: each page fills in the marks."""
 
 from __future__ import annotations
 
@@ -17,9 +17,9 @@ _NO_MARK = code("")
 
 @frozen(kw_only=True)
 class EngravedMusic:
-    """The content of a staff; it calls commands of the stencils and LilyPond's notation, no more.
+    """The content of a staff; it uses only LilyPond's notation and commands of the stencils.
 
-    pieces   its text, cut at each footnote mark of the music: always one more than there are marks
+    pieces   its text, split at each footnote mark of the music: always one more than the marks
     """
 
     music: Music
@@ -27,16 +27,16 @@ class EngravedMusic:
 
     @property
     def ly(self) -> LyText:
-        """Its text, marks with their numbers."""
+        """Its text, with numbers at the marks."""
         return self._with(footnote_mark)
 
     @property
     def unmarked(self) -> LyText:
-        """Its text without any mark, for a picture that stands beside its explanation."""
+        """Its text without footnote marks, for a picture beside its explanation."""
         return self._with(lambda mark: _NO_MARK)
 
     def marked(self, mark: Callable[[tuple[Footnote, ...]], LyText]) -> LyText:
-        """Its text with what `mark` says of the footnotes at each mark; one whose footnotes stand elsewhere keeps
+        """Its text, with `mark` applied to the footnotes at each mark; a mark whose footnotes are elsewhere keeps
         its numbers."""
 
         def printed(one: FootnoteMark) -> LyText:
@@ -46,11 +46,11 @@ class EngravedMusic:
         return self._with(printed)
 
     def renumbered(self, numbers: Mapping[str, str]) -> EngravedMusic:
-        """With other numbers at its marks: own number -> number on the page, or several with commas."""
+        """The music with other numbers at its marks: own number -> number on the page, or several with commas."""
         return replace(self, music=self.music.renumbered(numbers))
 
     def noted(self, numbers: Mapping[str, str]) -> EngravedMusic:
-        """With the numbers of a notes page, where its footnotes are read: own number -> label there."""
+        """The music with the numbers of a notes page, which has its footnotes: own number -> label there."""
         return replace(self, music=self.music.noted(numbers))
 
     def _with(self, printed: Callable[[FootnoteMark], LyText]) -> LyText:

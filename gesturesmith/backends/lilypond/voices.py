@@ -1,5 +1,5 @@
-"""A score as an Abjad score, and as LilyPond text. Abjad spells nothing anew and splits nothing: it is given names
-and values and puts beams, ties, tuplets, slurs and dynamics at them."""
+"""A score as an Abjad score, and as LilyPond text. Abjad neither respells nor splits anything: it is given names
+and values, and attaches beams, ties, tuplets, slurs and dynamics to them."""
 
 from __future__ import annotations
 
@@ -29,18 +29,18 @@ from gesturesmith.score.marks import DynamicLevel
 from gesturesmith.score.music import Event, Music, Part, RepeatedStretch
 from gesturesmith.score.rhythm import Leaf, Meter, Triplet, meter_of
 
-_UNBROKEN = Fraction(8)  # beats of a gesture that stay on one line
+_UNBROKEN = Fraction(8)  # beats of a gesture kept on one line
 
 
 def pieces(music: Music) -> tuple[LyText, ...]:
-    """The LilyPond text of one voice, cut where footnote marks belong. It names no voice: cues and combined parts
-    put the notes into their own."""
+    """The LilyPond text of one voice, split at footnote marks. It names no voice: cues and combined parts put the
+    notes into their own."""
     meter = meter_of(music.meter)
     made = _apart(music, meter) if music.meter is None else _barred(music, meter)
     first = next((component for _, components in made for component in components), None)
     if isinstance(first, abjad.Container) and first.simultaneous():
-        # Where nothing has been played there is no voice yet, and each of what is simultaneous would begin its own:
-        # a hairpin would never reach the level that ends it.
+        # Before anything is played there is no voice yet, and each simultaneous expression would begin its own: a
+        # hairpin would never reach the level that ends it.
         abjad.attach(abjad.LilyPondLiteral("<>", site="before"), first)
     whole = abjad.Container(_repeated(made, music))
     text = str(abjad.lilypond(whole))  # type: ignore[no-untyped-call]  # Abjad leaves it unannotated
@@ -48,7 +48,7 @@ def pieces(music: Music) -> tuple[LyText, ...]:
 
 
 def _apart(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
-    """Each part by itself."""
+    """Each part on its own."""
     made = []
     for part in music.parts:
         builder = LeafBuilder({event.key: event for event in part.played.events}, music, meter)
@@ -60,7 +60,7 @@ def _apart(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
 
 
 def _barred(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
-    """All parts on one clock: of a triplet that reaches into the next part, the leaves there belong to that."""
+    """All parts timed together; of a triplet that reaches into the next part, the leaves there belong to that part."""
     owner = {event.key: n for n, part in enumerate(music.parts) for event in part.played.events}
     builder = LeafBuilder({e.key: e for part in music.parts for e in part.played.events}, music, meter)
     ahead: Placed = []
@@ -76,8 +76,8 @@ def _barred(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
 
 
 def _let_break(run: Sequence[Leaf | Triplet], made: Components) -> None:
-    """In a long gesture without bar lines, places where a line may end: where an event begins or goes on silently,
-    every few beats."""
+    """Let lines break in a long gesture without bar lines: every few beats, where an event begins or continues
+    silently."""
     if not run:
         return
     last = _first(run[0]).at
@@ -104,7 +104,7 @@ def _finish(part: Part, made: Components, placed: Placed, own: Placed, music: Mu
     """The components of a part: its leaves, the head where its line stops, dynamics, a second voice.
 
     placed  leaves of the components; a triplet among them may reach into the next part
-    own     leaves of the part, where the one before reaches into it also what stands there
+    own     leaves of the part, including those in a triplet that reaches into it from the part before
     """
     end = add_stop(part.played.stop, made, own, music) if part.played.stop is not None else None
     if part.fan:
@@ -122,11 +122,11 @@ def _finish(part: Part, made: Components, placed: Placed, own: Placed, music: Mu
 
 
 def _attach_levels(part: Part, own: Placed, end: abjad.Leaf | None, begins: Fraction | None) -> Components:
-    """Dynamics at the leaves that begin with them; where one falls between leaves, all go on a track of skips.
+    """Attach dynamics to the leaves that begin with them; if one falls between leaves, all go on a track of skips.
 
-    The last one, at the very end, stands under the head where the line stops, or just before what comes next.
-    The track begins with the part's components, at `begins`; what comes before stands at leaves of a triplet that
-    the part before began.
+    A level at the very end goes under the head where the line stops, or just before what comes next. The track
+    begins with the part's components, at `begins`; earlier levels are at leaves of a triplet that the part before
+    began.
     """
     ending = [level for level in part.levels if level.at >= part.beats]
     inner = [level for level in part.levels if level.at < part.beats]
@@ -154,12 +154,12 @@ def _attach_levels(part: Part, own: Placed, end: abjad.Leaf | None, begins: Frac
 
 
 def _last_sounding(own: Placed) -> abjad.Leaf:
-    """Where the sound of a part ends; a silence after it has no level."""
+    """When the sound of a part ends; a silence after it has no level."""
     return next((made for leaf, made in reversed(own) if leaf.kind not in ("rest", "bar-rest")), own[-1][1])
 
 
 def _place_after(last: abjad.Leaf) -> abjad.Leaf:
-    """A place of no length between a leaf and what comes next."""
+    """A place without length between a leaf and what comes next."""
     place = abjad.Skip.from_duration(duration(GRACE_VALUE))
     abjad.attach(abjad.AfterGraceContainer([place], fraction=GRACE), last)
     return place
@@ -189,7 +189,7 @@ def _two_voices(part: Part, made: Components, track: Components, music: Music, m
     if part.sung.stop is not None:
         add_stop(part.sung.stop, sung, builder.placed, music)
     above = _height(part.sung.sounding) >= _height(part.played.sounding)
-    # The played line stays in the voice of the score it is put into, which gets its stems back as they were.
+    # The played line stays in the surrounding score's voice, whose stems are then reset.
     own, other = (r"\gsLower", r"\voiceOne") if above else (r"\gsUpper", r"\voiceTwo")
     played = abjad.Container(made)
     abjad.attach(abjad.LilyPondLiteral(own, site="opening"), played)
@@ -206,7 +206,7 @@ def _height(found: tuple[Event, ...]) -> Fraction:
 
 
 def _repeated(made: list[tuple[Part, Components]], music: Music) -> Components:
-    """All components in order, stretches that are repeated in containers of their own."""
+    """All components in order, with repeated stretches in containers of their own."""
     out: Components = []
     inside: dict[RepeatedStretch, abjad.Container] = {}
     for n, (part, components) in enumerate(made):
@@ -218,14 +218,14 @@ def _repeated(made: list[tuple[Part, Components]], music: Music) -> Components:
                 inside[repeat] = _volta(repeat)
                 out.append(inside[repeat])
             inside[repeat].extend(components)
-        # An invisible bar line would let two levels that stand close run into each other.
+        # An invisible bar line would let two close levels run into each other.
         if music.meter is None and part is not made[-1][0] and not part.crowded:
             _allow_break(components, keep=music.plays_on(part.at + part.beats), rest=_begins_silent(made[n + 1 :]))
     return out
 
 
 def _volta(repeat: RepeatedStretch) -> abjad.Container:
-    """A stretch between repeat signs; where it is played more than twice, that stands over the sign at its end."""
+    """A stretch between repeat signs; if it is played more than twice, the sign at its end says so."""
     container = abjad.Container()
     abjad.attach(abjad.Repeat(repeat_count=repeat.times), container)
     if repeat.times > 2:
@@ -240,8 +240,8 @@ def _begins_silent(made: list[tuple[Part, Components]]) -> bool:
 
 
 def _allow_break(components: Components, *, keep: bool, rest: bool = False) -> None:
-    """Without bar lines a line may break between two events; `keep`: but not to go on on another page; `rest`: nor
-    before a rest, where it can be helped, which would stand alone on the next line."""
+    """Let a line break between two events in music without bar lines. `keep`: but not onto another page; `rest`:
+    nor, if avoidable, before a rest, which would be alone on the next line."""
     if components:
         site = "absolute_after" if isinstance(components[-1], abjad.Leaf) else "after"
         commands = [r'\bar ""', *([PLAYS_ON] if keep else []), *([r"\gsRestNext"] if rest else [])]
