@@ -1,1 +1,1 @@
-"""What stands against a gesture or a passage: the rules run on it as it would be played."""
+"""Findings on a gesture or passage: the rules applied to it as it would be played."""

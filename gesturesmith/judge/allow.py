@@ -1,4 +1,4 @@
-"""What the composer answers for: an `allow` silences a caution and turns a refusal into one."""
+"""Applies `allow`: it silences a caution and turns a refusal into one."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from gesturesmith.values import frozen
 
 @frozen(kw_only=True)
 class Lifted:
-    """Findings after every `allow`; which of the allows met nothing, and which only what cannot be allowed."""
+    """Findings after every `allow`; the allows that matched none, and those that matched only what none can lift."""
 
     findings: tuple[Finding, ...]
     silent: tuple[int, ...] = ()
@@ -22,7 +22,7 @@ def lift(findings: tuple[Finding, ...], allows: tuple[Allow, ...]) -> Lifted:
     """Apply the allows of a gesture."""
     if not allows:
         return Lifted(findings=findings)
-    met: dict[int, bool] = {}  # place of the allow -> whether it lifted anything
+    met: dict[int, bool] = {}  # index of the allow -> whether it lifted anything
     left = []
     for finding in findings:
         number = next((i for i, a in enumerate(allows) if a.rule.casefold() == finding.rule), None)

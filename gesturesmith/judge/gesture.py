@@ -1,4 +1,4 @@
-"""One gesture judged: how it would be played, what the rules find on it, what `allow` and `fallback` change."""
+"""Judges one gesture: how it would be played, what the rules find, and what `allow` and `fallback` change."""
 
 from __future__ import annotations
 
@@ -37,13 +37,13 @@ class Judged:
 
 
 def verdict_of(findings: Iterable[Finding]) -> Verdict:
-    """That of the gravest finding; without any, and with advice alone, it is playable."""
+    """The verdict of the most severe finding; playable without findings or with advice only."""
     found = (f.severity for f in findings if f.severity is not None)
     return max(found, key=lambda severity: severity.rank, default=Severity.ADVICE).verdict
 
 
 def in_file_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """By place, then code: the same whatever order the rules ran in."""
+    """By position, then code: the same in whatever order the rules ran."""
     return tuple(sorted(findings, key=lambda f: (f.span.line, f.span.column, f.code, f.text)))
 
 
@@ -74,7 +74,7 @@ def judge(gesture: Gesture) -> Judged:
 
 
 def judge_passage(case: PassageCase) -> tuple[Finding, ...]:
-    """What the rules for passages find, in file order."""
+    """The findings of the rules for passages, in file order."""
     found = [
         _complete(f, rule, None)
         for rule in _rules("passage")
@@ -85,14 +85,14 @@ def judge_passage(case: PassageCase) -> tuple[Finding, ...]:
 
 @cache
 def _rules(kind: str) -> tuple[Rule, ...]:
-    """The rules that look at a "gesture", a "passage", an "outcome"."""
+    """The rules that check a "gesture", a "passage" or an "outcome"."""
     checks = {"gesture": "check", "passage": "check_passage", "outcome": "check_outcome"}
     return tuple(r for r in all_rules() if getattr(r, checks[kind]) is not None)
 
 
 @lru_cache(maxsize=1024)
 def _rules_for(has: frozenset[str]) -> tuple[Rule, ...]:
-    """The rules that may find something on a gesture with these traits, by code."""
+    """The rules that may have findings on a gesture with these traits, by code."""
     return tuple(r for r in _rules("gesture") if not r.only or r.only & has)
 
 
@@ -112,7 +112,7 @@ def _found(case: Case) -> Iterator[Finding]:
 
 
 def _complete(finding: Finding, rule: Rule, gesture: Gesture | None) -> Finding:
-    """A finding with its rule, its place in words and a severity its evidence can carry."""
+    """A finding with its rule, its place in words, and a severity its evidence supports."""
     severity = finding.severity or rule.severity
     if severity is Severity.REFUSED and not finding.evidence.kind.may_refuse:
         severity = Severity.CAUTION
@@ -128,9 +128,9 @@ def _refused(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 
 def _with_fallback(gesture: Gesture, key: str) -> tuple[Case, tuple[Finding, ...], Lifted] | None:
-    """The gesture with its fallback in the place of a technique, where that is not refused as well.
+    """The gesture with its fallback in place of a technique, unless that is refused as well.
 
-    It takes the place of the technique of its own layer; else of the first whose going helps, else of all.
+    It replaces the technique of its own layer; else the first whose removal helps; else all.
     """
     fallback = techniques.get(key)
     own = [t for t in gesture.techniques if t.layer == fallback.layer]

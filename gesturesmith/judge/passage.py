@@ -1,4 +1,4 @@
-"""A passage judged: what it plays as it stands in the file, and how what it moves comes out."""
+"""Judges a passage: the gestures it plays as written, and those it transposes."""
 
 from __future__ import annotations
 
@@ -16,8 +16,8 @@ from gesturesmith.rules.base import PassageCase
 def passage_report(
     passage: Passage, own: dict[str, Gesture], judged: dict[str, Judged]
 ) -> tuple[PassageCase, PassageReport]:
-    """A passage: what its own gestures were found to be, and how those it moves come out."""
-    moved_ones: dict[int, Judged] = {}  # what is played again is one value, and judged once
+    """The report on a passage, from the verdicts on its own gestures and on those it transposes."""
+    moved_ones: dict[int, Judged] = {}  # a repeated gesture is one value, judged once
     played = [_played(item, own, judged, moved_ones) for item in passage.items]
     case = PassageCase(
         passage=passage,
@@ -61,14 +61,14 @@ def _played(
 
 
 def _caution(judged: Judged) -> Finding | None:
-    """What is to be minded in a gesture that can be played with care."""
+    """The caution about a gesture that can be played with care."""
     if judged.verdict is not Verdict.WITH_CARE:
         return None
     return next(f for f in judged.findings if f.severity is Severity.CAUTION)
 
 
 def _known(item: PassageItem, own: dict[str, Gesture]) -> bool:
-    """Whether a passage plays a gesture as it stands in the file: its findings are given there."""
+    """Whether a passage plays a gesture as written: its findings are reported with the gesture."""
     there = own.get(item.played)
     if there is None or item.gesture is None:
         return False
@@ -76,14 +76,14 @@ def _known(item: PassageItem, own: dict[str, Gesture]) -> bool:
 
 
 def _moved(finding: Finding, item: PassageItem) -> Finding:
-    """What was found on a gesture a passage moves, or on a pitch of its own, at its place in the passage."""
+    """The findings on a gesture a passage transposes, or on a plain pitch, placed in the passage."""
     name = item.played or "this note"
     where = f"{name}, {finding.where}" if item.played and finding.where else name
     return replace(finding, span=item.span, where=where, proposed_fixes=())
 
 
 def _once(findings: Iterator[Finding]) -> Iterator[Finding]:
-    """A passage may be written out several times: the same finding at the same place is said once."""
+    """Each finding once per place, however often the passage is written out."""
     seen: set[tuple[object, ...]] = set()
     for finding in findings:
         key = (finding.span, finding.code, finding.where, finding.text)

@@ -1,4 +1,4 @@
-"""Which note of a gesture a place in the text belongs to, in words."""
+"""The note of a gesture that a place in the text belongs to, in words."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", 
 
 
 def ordinal(number: int) -> str:
-    """1 is "first"; after ten "11th", "22nd"."""
+    """1 is "first", 2 "second"; from 11 on "11th", "12th"."""
     if number <= len(_ORDINALS):
         return _ORDINALS[number - 1]
     ending = "th" if number // 10 % 10 == 1 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
@@ -17,7 +17,7 @@ def ordinal(number: int) -> str:
 
 
 def point_at(gesture: Gesture, span: Span) -> int | None:
-    """The index of the contour's point that `span` marks, or None where it marks something else."""
+    """The index of the contour point that `span` marks, or None if it marks something else."""
     for index, point in enumerate(gesture.points):
         own = point.span
         if own.line == span.line and own.column <= span.column and span.end_column <= own.end_column:
@@ -26,7 +26,7 @@ def point_at(gesture: Gesture, span: Span) -> int | None:
 
 
 def where(gesture: Gesture, span: Span) -> str:
-    """ "third note (written C6)", or "" where `span` marks no single point."""
+    """ "third note (written C6)", or "" if `span` does not mark a single point."""
     index = point_at(gesture, span)
     if index is None:
         return ""

@@ -1,4 +1,4 @@
-"""Limits that change evenly with height: given for the middle of each register, read between them."""
+"""Limits that change with height: given for the middle of each register, interpolated in between."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ from gesturesmith.instruments.base import Instrument
 
 
 def along(instrument: Instrument, prefix: str, sounding_cents: Fraction | float) -> Limit | None:
-    """The limit called `prefix_REGISTER` at a pitch, narrow and wide, to the cent.
+    """The limit `prefix_REGISTER` at a pitch, narrow and wide, to the cent.
 
-    Exact in the middle of a register, even between two middles, level beyond the outermost. None where the
+    Exact in the middle of a register, linear between two middles, constant beyond the outermost. None if the
     instrument lacks a value. The evidence is that of the nearer register.
     """
     return _along(instrument, prefix, float(sounding_cents - instrument.sounding.cents))

@@ -1,7 +1,7 @@
 """How the instrument plays a gesture: fingerings and partials for every point, before any rule judges them.
 
-Pure computing. A gesture falls into runs, the points that slides of one kind join, and single notes between
-them. Runs that one tube must carry (a sweep, a bend, a hand or slide glissando) find theirs first; all other
+Pure functions. A gesture consists of runs, points joined by slides of one kind, and single notes between them. Runs
+that need a single tube (a sweep, a bend, a hand or slide glissando) get theirs first; the fingerings of all other
 notes are chosen together, so that little has to move from one to the next.
 """
 
@@ -24,12 +24,12 @@ from gesturesmith.realise.paths import AskedPoint
 from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement, raised, ways
 
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
-_PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads on
-_LIP_TRILL_CENTS = 230.0  # a lip trill wants neighbouring partials about a whole tone apart
+_PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads more
+_LIP_TRILL_CENTS = 230.0  # a lip trill needs neighbouring partials about a whole tone apart
 
 
 class CarriedRun(NamedTuple):
-    """Points that lines join and one kind of movement carries, by their place among the sounding points."""
+    """Points joined by lines and one kind of movement, by their index among the sounding points."""
 
     path: Path
     members: tuple[int, ...]
@@ -37,7 +37,7 @@ class CarriedRun(NamedTuple):
 
 
 def realise(gesture: Gesture) -> Realisation:
-    """The best way to play a gesture on its instrument; always an answer, whatever the rules will say of it."""
+    """The best way to play a gesture on its instrument; there is always one, whatever the rules will find."""
     points = gesture.sounding_points
     if not points:
         return Realisation(techniques=gesture.techniques)
@@ -61,19 +61,19 @@ def realise(gesture: Gesture) -> Realisation:
 
 
 class _Facts(NamedTuple):
-    """What the runs of a gesture add to its points."""
+    """What the runs of a gesture contribute beyond its points."""
 
     tube: Tube | None = None
     partials: tuple[int, ...] = ()
     starts: float | None = None
     lands: float | None = None
-    breaks: tuple[int, ...] = ()  # places among the sounding points
-    lip: tuple[int, ...] = ()  # points the lip reaches from the partial of the run
+    breaks: tuple[int, ...] = ()  # indices among the sounding points
+    lip: tuple[int, ...] = ()  # points the lip reaches from the run's partial
     hand: tuple[int, ...] = ()  # points the hand reaches
 
 
 def _indices(gesture: Gesture) -> tuple[int, ...]:
-    """The indices of the sounding points in the contour."""
+    """Indices of the sounding points in the contour."""
     return tuple(i for i, p in enumerate(gesture.points) if p.kind != "silence")
 
 
@@ -100,7 +100,7 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPo
 
 
 def _runs(gesture: Gesture, manners: Sequence[InForce]) -> list[CarriedRun]:
-    """The runs of a gesture that one tube has to carry, in order; two may share the point where they meet."""
+    """The runs of a gesture that need a single tube, in order; two may share the point where they meet."""
     place = {index: i for i, index in enumerate(_indices(gesture))}
     runs: list[CarriedRun] = []
     for i, segment in enumerate(gesture.segments):
@@ -123,19 +123,19 @@ def _carry(
     asked: Sequence[AskedPoint],
     chosen: list[PossibleFingering | None],
 ) -> _Facts:
-    """Choose the tube of each run, fill in the ways of its points, and tell what the first of them gives."""
+    """Choose the tube of each run, fill in the fingerings of its points, and return the facts of the first run."""
     facts = _Facts()
     for run in runs:
         members = run.members
         group = [asked[i] for i in members]
         before = chosen[members[0]]
-        if before is not None:  # it goes on from the tube the last run ended on
+        if before is not None:  # it continues on the tube the last run ended on
             group = [a._replace(names=(before.tube.name,)) for a in group]
         if run.path == "slide" and instrument.kind == "slide":
             found, broken = paths.slid(instrument, group)
             facts = facts._replace(breaks=(*facts.breaks, *(members[i] for i in broken)))
         elif run.path == "hand":
-            # What the hand does on the way is the glissando itself: the pitch it sounds is played open.
+            # The hand's movement is the glissando itself: its pitch is played open.
             found = paths.handled(instrument, [a._replace(bell="") for a in group])
             facts = facts._replace(hand=(*facts.hand, *members), tube=facts.tube or found[0].tube)
         elif run.path == "lip":
@@ -156,7 +156,7 @@ def _carry(
 
 
 def _heard(way: PossibleFingering, asked: AskedPoint) -> float:
-    """The sounding pitch of a way: what was asked for and its error."""
+    """The sounding pitch of a fingering: the pitch asked for plus its error."""
     return float(asked.cents) + way.error
 
 
@@ -185,7 +185,7 @@ def _played(
 
 
 def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _Facts) -> tuple[PlayedPoint, ...]:
-    """The same points, with lip or hand where a run is moved by it."""
+    """The same points, corrected by lip or hand in runs moved by it."""
     if not facts.lip and not facts.hand:
         return played
     near = in_tune_cents(instrument)
@@ -198,8 +198,8 @@ def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _
 
 
 def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> Correction:
-    """What bridges an error: nothing within tune, the hand a little up, else the lip; further down a drawn valve
-    slide, or the hand."""
+    """What corrects an error: nothing if it is in tune, the hand for a little upwards, else the lip; further down a
+    drawn valve slide, or the hand."""
     error = way.error
     if abs(error) <= in_tune_cents(instrument):
         return ""
@@ -219,7 +219,7 @@ def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> C
 def _trill(
     instrument: Instrument, kind: Trill, asked: AskedPoint, way: PossibleFingering
 ) -> tuple[PossibleFingering, Tube | None]:
-    """The fingerings of a trill: of the note, and of what it is trilled with; None where there is none."""
+    """The fingerings of a trill: of the note and of its second note; None if there are none."""
     limit = instrument.limits.get("trill_other_cents")
     near = float(limit.narrow.value) if limit else 35.0
     if kind == "same":
@@ -249,7 +249,7 @@ def _gathered(
     one_tube = bool(facts.partials)
     if gesture.fingering.mode == "held" and tubed:
         tube, one_tube = tubed[0].tube, True
-    # With half valves, without a pitch or about a pitch there is no fingering to tell.
+    # With half valves, without a pitch or with an approximate one there is no fingering to show.
     told = zip(played, manners, asked, strict=True)
     odd = any(_odd(gesture.instrument, p, a) for p, m, a in told if m.path != "half-valve")
     return Realisation(
@@ -266,7 +266,7 @@ def _gathered(
 
 
 def _odd(instrument: Instrument, point: PlayedPoint, asked: AskedPoint) -> bool:
-    """Whether the player would not come upon this fingering, or not upon the second one of a trill."""
+    """Whether the player would not choose this fingering, or the second one of a trill, unprompted."""
     if point.tube is None or len(instrument.tubes) == 1:
         return False
     second = point.other is not None and point.other.name != point.tube.name
@@ -274,7 +274,7 @@ def _odd(instrument: Instrument, point: PlayedPoint, asked: AskedPoint) -> bool:
 
 
 def _pattern(gesture: Gesture) -> tuple[Tube, ...]:
-    """The standard tubes of the chromatic notes on the way of the first slide the valves or a run carry."""
+    """The standard tubes of the chromatic notes along the first slide made by valves or as a run."""
     for i, segment in enumerate(gesture.segments):
         a, b = gesture.points[i], gesture.points[i + 1]
         if not segment.slides or a.sounding_cents is None or b.sounding_cents is None:
@@ -291,7 +291,7 @@ def _pattern(gesture: Gesture) -> tuple[Tube, ...]:
 
 
 def realisation_report(realisation: Realisation) -> RealisationReport:
-    """A realisation as a report has it: names in place of techniques and tubes, cents as whole numbers."""
+    """A realisation as in a report: names for techniques and tubes, cents as whole numbers."""
     swept = realisation.starts_cents is not None and realisation.lands_cents is not None
     return RealisationReport(
         techniques=tuple(t.key for t in realisation.techniques),

@@ -1,4 +1,4 @@
-"""What techniques in force together mean for playing. Everything that asks this asks here."""
+"""What the techniques in force together mean for playing; the one place that works this out."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from gesturesmith.techniques.base import Technique
 
 
 class InForce(NamedTuple):
-    """What the techniques at a point mean for the choice of a tube."""
+    """The consequences of the techniques at a point for the choice of a tube."""
 
     path: Path
     pitched: Pitched
@@ -21,7 +21,7 @@ class InForce(NamedTuple):
 
 
 def in_force(techniques: Sequence[Technique], mute: str | None) -> InForce:
-    """All of it at once."""
+    """All of them."""
     return InForce(
         path=path_of(techniques),
         pitched=pitched_by(techniques),
@@ -33,8 +33,8 @@ def in_force(techniques: Sequence[Technique], mute: str | None) -> InForce:
 
 
 def path_of(techniques: Sequence[Technique]) -> Path:
-    """How the pitch moves on: by the path of the motion, else of the valves; of two, which cannot go together, by
-    that of the later."""
+    """How the pitch moves from there: by the path of the technique of motion, else of the valves; of two, which
+    exclude each other, of the later."""
     for layer in ("motion", "valves"):
         for technique in reversed(techniques):
             if technique.layer == layer and technique.path != "none":
@@ -43,7 +43,7 @@ def path_of(techniques: Sequence[Technique]) -> Path:
 
 
 def pitched_by(techniques: Sequence[Technique]) -> Pitched:
-    """The least exact pitch that any of them gives."""
+    """The vaguest `pitched` of any of them."""
     least: Pitched = "exact"
     for technique in techniques:
         if technique.pitched == "none":
@@ -54,7 +54,7 @@ def pitched_by(techniques: Sequence[Technique]) -> Pitched:
 
 
 def bell_hand(techniques: Sequence[Technique]) -> BellHand:
-    """How far the hand shuts the bell."""
+    """How far the hand closes the bell."""
     return next((t.bell_hand for t in techniques if t.bell_hand), "")
 
 
@@ -64,7 +64,7 @@ def is_muted(techniques: Sequence[Technique]) -> bool:
 
 
 def hand_is_free(techniques: Sequence[Technique]) -> bool:
-    """Whether the hand neither shuts the bell nor is shut out by a mute."""
+    """Whether the hand is not closing the bell, and no mute keeps it out."""
     return not any(t.bell_hand or t.takes_mute for t in techniques)
 
 

@@ -1,4 +1,4 @@
-"""Choosing over a whole gesture: the least movement from note to note, and one tube for what is swept or held."""
+"""Choices over a whole gesture: the least movement from note to note, and one tube for sweeps and held tubes."""
 
 from __future__ import annotations
 
@@ -21,12 +21,12 @@ from gesturesmith.realise.ways import (
     ways,
 )
 
-_UNHURRIED_S = 0.08  # in notes as long as this one finger moved weighs 1; in longer ones it weighs less
-_BREAK = 1000.0  # leaving the partial in a slide glissando: anything else is better
+_UNHURRIED_S = 0.08  # in notes of this length a moved finger costs 1; in longer ones it costs less
+_BREAK = 1000.0  # for leaving the partial in a slide glissando: anything else is better
 
 
 class AskedPoint(NamedTuple):
-    """One sounding point as the choice sees it.
+    """One sounding point, as far as the choice is concerned.
 
     cents     sounding pitch asked for
     about     approximate
@@ -43,7 +43,7 @@ class AskedPoint(NamedTuple):
 
 
 def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[PossibleFingering, ...]:
-    """The ways of one point; an approximate pitch is fingered as the nearest semitone."""
+    """The possible fingerings of a point; an approximate pitch is fingered as the nearest semitone."""
     if not asked.about:
         return ways(instrument, asked.cents, asked.bell, asked.names)
     semitone = Fraction(100 * round(asked.cents / 100))
@@ -53,8 +53,8 @@ def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[PossibleFingerin
 
 
 def shortest(instrument: Instrument, points: Sequence[AskedPoint]) -> list[PossibleFingering]:
-    """The ways that together cost least: each by itself, and the movement between them, more where it is fast."""
-    if len(points) == 1:  # the commonest gesture
+    """The fingerings with the least total cost: each one's own, and the movement between them, more if it is fast."""
+    if len(points) == 1:  # the most common gesture
         return [ways_of(instrument, points[0])[0]]
     columns = [ways_of(instrument, point) for point in points]
     weights = [_weight(a, b) for a, b in pairwise(points)]
@@ -64,7 +64,7 @@ def shortest(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Possi
 
 
 def slid(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[PossibleFingering], list[int]]:
-    """The ways of a slide glissando, and which points (by their place here) it cannot reach on its partial."""
+    """The fingerings of a slide glissando, and the indices of points that it cannot reach on its partial."""
     columns = []
     for point in points:
         near = [w for w in ways_of(instrument, point) if abs(w.error) <= 2 * in_tune_cents(instrument)]
@@ -74,7 +74,7 @@ def slid(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[Pos
         return movement(a, b) * 0.1 + (0.0 if _same_partial(a, b) else _BREAK)
 
     chosen = _shortest(columns, [cost] * (len(points) - 1))
-    # A position the composer gives is kept, whatever it gives; other rules say so.
+    # A position the composer gives is kept even if it misses the pitch; rules report that.
     reached = [
         bool(p.names) or abs(way.error) <= _slid_cents(instrument, p) for way, p in zip(chosen, points, strict=True)
     ]
@@ -83,7 +83,7 @@ def slid(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[Pos
 
 
 def _slid_cents(instrument: Instrument, point: AskedPoint) -> float:
-    """How far off its position a point may lie: the arm puts an exact one right."""
+    """How far a point may be from its position: the arm corrects an exact one."""
     about = instrument.limits.get("harmonic_gliss_about_cents")
     return float(about.narrow.value) if point.about and about else 2 * in_tune_cents(instrument)
 
@@ -105,7 +105,7 @@ def _moving(weight: float) -> Callable[[PossibleFingering, PossibleFingering], f
 
 
 def _first_is_best(columns: Sequence[tuple[PossibleFingering, ...]], weights: Sequence[float]) -> bool:
-    """Whether no saving of movement can outweigh the cheapest way of each point: eight fingers at the most."""
+    """Whether the cheapest fingering of each point is best however much has to move: at most eight fingers."""
     around = [*weights, 0.0]
     for i, column in enumerate(columns):
         reach = 8.0 * max(around[i], around[i - 1] if i else 0.0)
@@ -118,7 +118,7 @@ def _shortest(
     columns: Sequence[tuple[PossibleFingering, ...]],
     costs: Sequence[Callable[[PossibleFingering, PossibleFingering], float]],
 ) -> list[PossibleFingering]:
-    """The cheapest path that takes one way of each column; ties go to the way that stands first."""
+    """The cheapest path through one fingering of each column; ties go to the earlier one."""
     totals = [way.cost for way in columns[0]]
     back: list[list[int]] = []
     for before, column, cost in zip(columns, columns[1:], costs, strict=False):
@@ -138,7 +138,7 @@ def _shortest(
 
 
 class Swept(NamedTuple):
-    """One tube for several points: their ways, whether every end is on its ladder, and the partials passed."""
+    """One tube for several points: their fingerings, whether every end is a partial, and the partials passed."""
 
     ways: list[PossibleFingering]
     on_ladder: bool
@@ -148,9 +148,9 @@ class Swept(NamedTuple):
 def swept(instrument: Instrument, points: Sequence[AskedPoint]) -> Swept:
     """The tube for a sweep through partials.
 
-    Exact points within 15 cents of a partial, approximate ones within 50 (the instrument's limits); among such
-    tubes the one with most partials, then least error, then the shortest. Where there is none, the tube whose
-    ends are least off, and of such the one whose worst point is.
+    Exact points must be within 15 cents of a partial, approximate ones within 50 (the instrument's limits). Of the
+    tubes that allow this, the one with the most partials, then the least error, then the shortest. If none does, the
+    tube whose ends are least off, then whose worst point is.
     """
     best: tuple[tuple[float, ...], Swept] | None = None
     for candidate in _one_tube(instrument, points):
@@ -166,15 +166,15 @@ def swept(instrument: Instrument, points: Sequence[AskedPoint]) -> Swept:
             key = (1.0, round(max(0.0, ends), 6), round(over, 6), -count, length)
         if best is None or key < best[0]:
             best = (key, Swept(list(candidate), fits, passed))
-    assert best is not None  # an instrument has a tube
+    assert best is not None  # an instrument has at least one tube
     return best[1]
 
 
 def bent(instrument: Instrument, points: Sequence[AskedPoint], one_partial: bool) -> list[PossibleFingering]:
-    """One tube for a movement of the lip: on the first point's partial, or across those of its tube.
+    """One tube for a lip movement: on the first point's partial, or across the partials of the tube.
 
-    The standard tube of the first point where it serves, else the one on which the lip has to bend its worst point
-    least beyond what it bends, down or up.
+    The first point's standard tube if it will do, else the one whose worst point is least beyond what the lip can
+    bend, down or up.
     """
     first = ways_of(instrument, points[0])
     if one_partial:
@@ -194,23 +194,23 @@ def bent(instrument: Instrument, points: Sequence[AskedPoint], one_partial: bool
             candidate[0].tube.length_m,
         )
         if best is None or key < best[0]:
-            # Where the lip goes from here is no matter of fingering: the first point says if it is the usual one.
+            # Where the lip goes next does not matter: the first point decides whether the fingering is the usual one.
             best = (key, [way._replace(standard=candidate[0].standard) for way in candidate])
     assert best is not None
     return best[1]
 
 
 def _beyond_lip(instrument: Instrument, point: AskedPoint, way: PossibleFingering) -> float:
-    """Cents by which a way lies further off than the lip bends it, down or up; of an approximate pitch less."""
+    """Cents by which a fingering is beyond what the lip can bend, down or up; less for an approximate pitch."""
     limit = along(instrument, "bend_down" if way.error > 0 else "bend_up", point.cents)
     reach = float(limit.narrow.value) if limit is not None else 0.0
     return abs(way.error) - reach - (_slid_cents(instrument, point) if point.about else 0.0)
 
 
 def handled(instrument: Instrument, points: Sequence[AskedPoint]) -> list[PossibleFingering]:
-    """One open partial for a movement of the hand: the highest point is played open, the hand lowers the rest.
+    """One open partial for a hand movement: the highest point is played open, the hand lowers the others.
 
-    The cheapest way of the highest point from which the hand reaches the lowest: to a half step above the next
+    The cheapest fingering of the highest point from which the hand reaches the lowest: a half step above the next
     partial down.
     """
     top = max(points, key=lambda p: p.cents)
@@ -225,12 +225,12 @@ def handled(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Possib
 
 
 def held(instrument: Instrument, points: Sequence[AskedPoint]) -> str:
-    """The name of the one tube that serves all points best."""
+    """The name of the tube that is best for all points together."""
     return swept(instrument, points).ways[0].tube.name
 
 
 def passed_partials(ends: Sequence[int]) -> tuple[int, ...]:
-    """Every partial from end to end through the points between, each turn counted once."""
+    """Every partial from end to end through the points in between, each turning point counted once."""
     passed = [ends[0]]
     for n in ends[1:]:
         step = 1 if n > passed[-1] else -1
@@ -239,7 +239,7 @@ def passed_partials(ends: Sequence[int]) -> tuple[int, ...]:
 
 
 def _one_tube(instrument: Instrument, points: Sequence[AskedPoint]) -> Iterable[tuple[PossibleFingering, ...]]:
-    """For each tube the ways of all points on it, each on its nearest partial."""
+    """For each tube, the fingerings of all points on it, each on its nearest partial."""
     rows = zip(*(ladder(instrument, p.cents, p.about, p.bell) for p in points), strict=True)
     names = points[0].names
     if not names:
@@ -249,7 +249,7 @@ def _one_tube(instrument: Instrument, points: Sequence[AskedPoint]) -> Iterable[
 
 
 def _on_partial(instrument: Instrument, way: PossibleFingering, point: AskedPoint) -> PossibleFingering:
-    """The same tube and partial for another point, which the lip or the hand has to reach from it."""
+    """The same tube and partial for another point, which lip or hand must reach from it."""
     side = next(s for s in instrument.sides if s.name == way.tube.side)
     fingered = fingered_cents(instrument, side, float(point.cents), point.bell)
     error = way.tube.fundamental_cents + partial_cents(way.partial) - fingered
@@ -257,7 +257,7 @@ def _on_partial(instrument: Instrument, way: PossibleFingering, point: AskedPoin
 
 
 def _worst_excess(instrument: Instrument, points: Sequence[AskedPoint], row: Sequence[PossibleFingering]) -> float:
-    """How far the worst point lies beyond its tolerance, in cents; not above 0 where all fit."""
+    """How far the worst point is beyond its tolerance, in cents; 0 or less if all are within it."""
     exact = instrument.limits.get("harmonic_gliss_exact_cents")
     about = instrument.limits.get("harmonic_gliss_about_cents")
     exact_cents = float(exact.narrow.value) if exact else 15.0

@@ -10,18 +10,18 @@ from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.units import LETTERS, Spelling, spell
 
 _HALF_TONE_ABOVE, _TONE_ABOVE = 100.0, 200.0
-_STEPS = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7)  # of the scale, in so many semitones
+_STEPS = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7)  # scale steps, by number of semitones
 
 
 def second_cents(trill: Trill, played: PlayedPoint) -> float | None:
-    """The sounding pitch a trill of this kind (as `Technique.trill`) goes to, in cents above C0; None where it is
-    the same, or there is none."""
+    """The sounding pitch of the second note of a trill of this kind (as `Technique.trill`), in cents above C-1; None
+    if it is the same, or there is none."""
     if played.tube is None or played.asked_cents is None:
         return None
     asked = float(played.asked_cents)
     fingered = (
         played.fingered_cents if played.fingered_cents is not None else asked
-    )  # a hand in the bell shifts both
+    )  # a hand in the bell shifts both notes
     if trill == "neighbour" and played.partial:
         return played.tube.fundamental_cents + partial_cents(played.partial + 1) + asked - fingered
     if trill == "above" and played.other is not None:
@@ -33,7 +33,7 @@ def second_cents(trill: Trill, played: PlayedPoint) -> float | None:
 
 
 def above(note: Spelling, semitones: int) -> Spelling:
-    """So many semitones above, on the letter that the interval asks for where a plain accidental can say it."""
+    """The note this many semitones above, on the interval's own letter if a plain accidental allows."""
     cents = round(note.pitch_cents / 100) * 100 + 100 * semitones
     octave, letter = divmod(LETTERS.index(note.letter) + _STEPS[min(semitones, 12)], 7)
     natural = Spelling(LETTERS[letter], Fraction(0), note.octave + octave)

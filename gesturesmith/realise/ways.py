@@ -1,7 +1,7 @@
-"""The ways an instrument has of playing one pitch: tube, partial, error, and what the choice costs the player.
+"""The possible fingerings of a pitch on an instrument: tube, partial, error, and what each costs the player.
 
-Costs are our own judgement of what a player prefers; they only order the ways. The scale: 1 is one finger moved
-in very fast notes, 4 is leaving the standard fingering, 10 and more is a pitch out of tune.
+Costs are our own judgement of what a player prefers; they only rank the fingerings. The scale: 1 is one finger
+moved in very fast notes, 4 is leaving the standard fingering, 10 and more is a pitch out of tune.
 """
 
 from __future__ import annotations
@@ -19,20 +19,20 @@ from gesturesmith.units import frequency_hz
 LEAVING_THE_CHART = 4.0
 _UNUSUAL_PARTIAL = 3.0
 _OUT_OF_TUNE = 10.0
-_LIFTING = 1.0  # as much again for what the lip has to lift: beyond tune its limits are 20 cents up and 35 down
-_LIFTED_CENTS = 35.0  # further off it is no matter of preference
-_KEPT = 8  # ways kept for a pitch: the shortest path never needs more
-_REACH_CENTS = 150.0  # beyond this a partial is no way of playing a pitch, only the nearest thing there is
-_TEMPERED_CENTS = 5.0  # a pitch this close to a semitone is the semitone, and the chart speaks for it
-_RAISED_FROM = 7  # the lowest partial that the page named at `hand_raise_cents` takes the hand out for
-_ROUNDING_POSITIONS = 0.2  # a slide this close to a position is in it: the ear finds the rest
+_LIFTING = 1.0  # added if the lip must lift: its limits, beyond being in tune, are 20 cents up and 35 down
+_LIFTED_CENTS = 35.0  # beyond this it is no longer a matter of preference
+_KEPT = 8  # fingerings kept for a pitch: the shortest path never needs more
+_REACH_CENTS = 150.0  # beyond this a partial does not give the pitch, it is only the nearest there is
+_TEMPERED_CENTS = 5.0  # a pitch this close to a semitone counts as the semitone, and the chart applies
+_RAISED_FROM = 7  # the lowest partial for which the source of `hand_raise_cents` takes the hand out
+_ROUNDING_POSITIONS = 0.2  # a slide this close to a position is in it: the ear does the rest
 
 
 class PossibleFingering(NamedTuple):
-    """One way of playing a pitch. `error` in cents against the pitch fingered, + is sharp.
+    """One fingering of a pitch. `error` in cents against the pitch fingered, + is sharp.
 
-    hand       what the fingers and thumb do, one bit each; or 0 on a slide
-    position   where the slide stands, in positions of the open side, 1 to 7 and between; 0 on valves
+    hand       the fingers and thumb used, one bit each; 0 on a slide
+    position   of the slide, in positions of the open side, 1 to 7 with fractions; 0 on valves
     """
 
     cost: float
@@ -47,7 +47,7 @@ class PossibleFingering(NamedTuple):
 
 @lru_cache(maxsize=64)
 def hands(instrument: Instrument) -> tuple[tuple[Tube, Side, int], ...]:
-    """Each tube with its side and the fingers it takes: a bit for each valve, the high bits for the side."""
+    """Each tube with its side and the fingers it needs: a bit for each valve, the high bits for the side."""
     sides = {side.name: (i, side) for i, side in enumerate(instrument.sides)}
     result = []
     for tube in instrument.tubes:
@@ -60,13 +60,13 @@ def hands(instrument: Instrument) -> tuple[tuple[Tube, Side, int], ...]:
 
 
 def in_tune_cents(instrument: Instrument) -> float:
-    """The error up to which a fingering counts as in tune."""
+    """The largest error at which a fingering counts as in tune."""
     limit = instrument.limits.get("in_tune_cents")
     return float(limit.narrow.value) if limit else 15.0
 
 
 def fingered_cents(instrument: Instrument, side: Side, sounding: float, bell: Bell) -> float:
-    """The pitch the player fingers to get `sounding`: another one where the hand shuts the bell."""
+    """The pitch the player fingers to get `sounding`: a different one if the hand closes the bell."""
     if bell == "stopped" and side.stopped_cents is not None:
         return sounding - side.stopped_cents.value
     if bell == "half":
@@ -76,13 +76,13 @@ def fingered_cents(instrument: Instrument, side: Side, sounding: float, bell: Be
 
 
 def movement(a: PossibleFingering, b: PossibleFingering) -> float:
-    """Fingers that move from one way to the next, or slide positions; changing the side counts one."""
+    """Fingers that move from one fingering to the next, or slide positions; changing sides counts one."""
     return (a.hand ^ b.hand).bit_count() + abs(a.position - b.position)
 
 
 def tuning_cost(error: float, in_tune: float) -> float:
-    """What an error costs: little within tune, much beyond; the lip lowers a sharp partial far more readily than it
-    lifts a flat one.
+    """The cost of an error: low while in tune, high beyond; the lip lowers a sharp partial far more easily than it
+    raises a flat one.
     """
     size = abs(error)
     if size <= in_tune:
@@ -93,7 +93,7 @@ def tuning_cost(error: float, in_tune: float) -> float:
 
 
 def raised(instrument: Instrument, partial: int, error: float) -> bool:
-    """Whether a partial is flat by as little as the hand, taken out of the bell, lets it up on a natural horn."""
+    """Whether a partial is flat by no more than it rises when the hand leaves the bell of a natural horn."""
     limit = instrument.limits.get("hand_raise_cents")
     return limit is not None and partial >= _RAISED_FROM and -limit.narrow.value <= error < 0
 
@@ -102,7 +102,7 @@ def raised(instrument: Instrument, partial: int, error: float) -> bool:
 def ways(
     instrument: Instrument, sounding: Fraction | float, bell: Bell = "", names: tuple[str, ...] = ()
 ) -> tuple[PossibleFingering, ...]:
-    """The ways of playing a sounding pitch, cheapest first; never empty.
+    """The fingerings of a sounding pitch, cheapest first; never empty.
 
     bell    "" | "half" | "stopped" | "muted", which keeps the hand out
     names   only these fingerings, as the composer wrote them; () for all
@@ -119,7 +119,7 @@ def ways(
 
 @lru_cache(maxsize=4096)
 def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: Bell) -> tuple[PossibleFingering, ...]:
-    """For each tube, in the instrument's order, its partial nearest to a sounding pitch; costs are left out."""
+    """For each tube, in the instrument's order, its partial nearest to a sounding pitch, without costs."""
     usual = ways(instrument, Fraction(100 * round(sounding / 100)) if about else sounding, bell)[0]
     rungs = []
     for tube, side, hand in hands(instrument):
@@ -132,7 +132,7 @@ def ladder(instrument: Instrument, sounding: Fraction, about: bool, bell: Bell) 
 
 
 def _chart_tube(instrument: Instrument, fingered: float, bell: Bell) -> tuple[str | None, bool]:
-    """The standard chart's tube for the semitone nearest to a pitch, and whether the pitch is that semitone."""
+    """The standard chart's tube for the semitone nearest to a pitch, and whether the pitch is on that semitone."""
     semitone = 100 * round(fingered / 100.0)
     off = abs(fingered - semitone)
     if off > 45:  # a quarter tone is on no chart
@@ -160,7 +160,7 @@ def _valve_ways(
         n = nearest_partial(fingered, tube.fundamental_cents, low, high)
         error = tube.fundamental_cents + partial_cents(n) - fingered
         if by_hand and error < -in_tune and n < high and not raised(instrument, n, error):
-            n, error = n + 1, tube.fundamental_cents + partial_cents(n + 1) - fingered  # it is taken down
+            n, error = n + 1, tube.fundamental_cents + partial_cents(n + 1) - fingered  # the hand takes it down
         charted = chart_name == tube.name and abs(error) <= _REACH_CENTS / 2
         cost = 0.0
         if not (charted and tempered):
@@ -201,7 +201,7 @@ def _slide_ways(instrument: Instrument, asked: float, names: tuple[str, ...]) ->
 
 
 def _wanted_positions(side: Side, names: tuple[str, ...]) -> list[tuple[float, float]]:
-    """The stretches of the slide that position names mean on this side: "3", "short 3" (in), "long 3" (out)."""
+    """The stretches of the slide that position names cover on this side: "3", "short 3" (in), "long 3" (out)."""
     stretches = []
     for name in names:
         words = name.split()
@@ -219,7 +219,7 @@ def _wanted_positions(side: Side, names: tuple[str, ...]) -> list[tuple[float, f
 
 
 def slide_tube(instrument: Instrument, side: Side, position: float) -> Tube:
-    """The tube a slide makes at any position, named by the nearest whole one: "3", "short 3", "long 2"."""
+    """The tube of a slide at any position, named after the nearest whole one: "3", "short 3", "long 2"."""
     whole = min(max(int(position + 0.5 - 1e-9), 1), side.positions)
     off = position - whole
     word = "" if abs(off) <= _ROUNDING_POSITIONS else ("short " if off < 0 else "long ")

@@ -60,7 +60,7 @@ def _apart(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
 
 
 def _barred(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
-    """All parts timed together; of a triplet that reaches into the next part, the leaves there belong to that part."""
+    """All parts timed together; in a triplet that reaches into the next part, the leaves there belong to it."""
     owner = {event.key: n for n, part in enumerate(music.parts) for event in part.played.events}
     builder = LeafBuilder({e.key: e for part in music.parts for e in part.played.events}, music, meter)
     ahead: Placed = []
