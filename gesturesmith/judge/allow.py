@@ -11,7 +11,7 @@ from gesturesmith.values import frozen
 
 @frozen(kw_only=True)
 class Lifted:
-    """Findings after every `allow`; the allows that matched none, and those that matched only what none can lift."""
+    """Findings after every `allow`; allows that matched none, and those that matched only what none can lift."""
 
     findings: tuple[Finding, ...]
     silent: tuple[int, ...] = ()

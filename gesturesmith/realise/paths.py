@@ -53,7 +53,7 @@ def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[PossibleFingerin
 
 
 def shortest(instrument: Instrument, points: Sequence[AskedPoint]) -> list[PossibleFingering]:
-    """The fingerings with the least total cost: each one's own, and the movement between them, more if it is fast."""
+    """The fingerings of least total cost: each one's own, and the movement between them, more if it is fast."""
     if len(points) == 1:  # the most common gesture
         return [ways_of(instrument, points[0])[0]]
     columns = [ways_of(instrument, point) for point in points]
@@ -149,8 +149,8 @@ def swept(instrument: Instrument, points: Sequence[AskedPoint]) -> Swept:
     """The tube for a sweep through partials.
 
     Exact points must be within 15 cents of a partial, approximate ones within 50 (the instrument's limits). Of the
-    tubes that allow this, the one with the most partials, then the least error, then the shortest. If none does, the
-    tube whose ends are least off, then whose worst point is.
+    tubes that allow this, the one with the most partials, then the least error, then the shortest. If none does,
+    the tube whose ends are least off, then whose worst point is.
     """
     best: tuple[tuple[float, ...], Swept] | None = None
     for candidate in _one_tube(instrument, points):
@@ -194,7 +194,7 @@ def bent(instrument: Instrument, points: Sequence[AskedPoint], one_partial: bool
             candidate[0].tube.length_m,
         )
         if best is None or key < best[0]:
-            # Where the lip goes next does not matter: the first point decides whether the fingering is the usual one.
+            # Where the lip goes next does not matter: the first point decides if the fingering is the usual one.
             best = (key, [way._replace(standard=candidate[0].standard) for way in candidate])
     assert best is not None
     return best[1]

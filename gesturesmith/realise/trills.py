@@ -14,8 +14,8 @@ _STEPS = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7)  # scale steps, by number of se
 
 
 def second_cents(trill: Trill, played: PlayedPoint) -> float | None:
-    """The sounding pitch of the second note of a trill of this kind (as `Technique.trill`), in cents above C-1; None
-    if it is the same, or there is none."""
+    """The sounding pitch of the second note of a trill of this kind (as `Technique.trill`), in cents above C-1;
+    None if it is the same, or there is none."""
     if played.tube is None or played.asked_cents is None:
         return None
     asked = float(played.asked_cents)
