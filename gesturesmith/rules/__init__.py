@@ -1,4 +1,4 @@
-"""The rules, one file each, found by the name of their file."""
+"""The rules, one file each, found by file name."""
 
 from __future__ import annotations
 
@@ -11,18 +11,18 @@ from gesturesmith.rules.base import Rule
 from gesturesmith.rules.shared.doc import missing
 
 _CODE = re.compile(r"GS[2-7][0-9][0-9]\Z")
-# Codes that are no longer given out, with what replaced them. A code never comes back with another meaning.
+# Retired codes, with what replaced them. A code is never reused.
 RETIRED: dict[str, str] = {}
 
 
 def names() -> tuple[str, ...]:
-    """The names of the rules, sorted; no rule is imported."""
+    """The names of the rules, sorted, without importing any."""
     return registry.names(__name__)
 
 
 @cache
 def all_rules() -> tuple[Rule, ...]:
-    """Every rule, by code. ValueError where two share a code or a file is not a rule as it should be."""
+    """Every rule, by code. ValueError if two share a code or a file does not define a valid rule."""
     rules: dict[str, Rule] = {}
     for name in names():
         made = get(name)
@@ -34,7 +34,7 @@ def all_rules() -> tuple[Rule, ...]:
 
 @cache
 def get(name: str) -> Rule:
-    """The rule called `name`; KeyError where there is none, ValueError where its file is not as it should be."""
+    """The rule called `name`; KeyError if there is none, ValueError if its file does not define a valid rule."""
     module = registry.module(__name__, name)
     found = [value for value in vars(module).values() if isinstance(value, Rule)]
     if len(found) != 1:
@@ -52,7 +52,7 @@ def get(name: str) -> Rule:
 
 
 def explain(name_or_code: str) -> str | None:
-    """What a rule checks, why, with examples, for people; None where there is no such rule."""
+    """What a rule checks and why, with examples, for people; None if there is no such rule."""
     wanted = name_or_code.strip().casefold()
     if wanted.startswith("gs"):
         made = next((r for r in all_rules() if r.code.casefold() == wanted), None)

@@ -1,9 +1,9 @@
-"""The attacks follow each other faster than the tongue, or the register, answers.
+"""Attacks follow each other faster than the tongue can go, or the register respond.
 
-Checks  attacks a second, from those of `attacks:` or one for each tongued point, against the kind of
+Checks  attacks per second, from `attacks:` or one for each tongued point, against limits for the kind of
         tonguing and the register; in a passage also from one item to the next
-Why     the tongue has a fastest speed, and in the low register the sound takes longer to form; sources
-        differ, so below the widest reading the checker only warns
+Why     the tongue has a top speed, and in the low register the sound takes longer to form; sources differ,
+        so below the widest reading the checker only warns
 Fires
     instrument: horn
     pitches: written
@@ -39,7 +39,7 @@ from gesturesmith.rules.shared.limits import Excess, above
 from gesturesmith.rules.shared.reading import apart, plain, register_name
 from gesturesmith.techniques.base import Technique
 
-_WINDOW = 2  # gaps that are averaged: a single short note among long ones is no rate
+_WINDOW = 2  # gaps averaged: a single short note among long ones is not a rate
 _WORDS = {
     "single_tongue": "single tonguing",
     "double_tongue": "double tonguing",
@@ -48,12 +48,12 @@ _WORDS = {
     "slap": "slaps",
 }
 
-# An attack: when, in beats from the start of the passage, in which item, and the point that sounds.
+# An attack: its time in beats from the start of the passage, its item, and the sounding point.
 type _Struck = tuple[Fraction, PassageItem, Case, ContourPoint]
 
 
 def _between(passage: PassageCase) -> Iterator[Finding]:
-    """The fastest attacks across notes and gestures that follow each other; within one its own finding says it."""
+    """The fastest attacks across the items of a passage; those within one item have their own finding."""
     struck = [
         (item.at + at, item, case, point)
         for item, case in zip(passage.passage.items, passage.cases, strict=True)
@@ -82,7 +82,7 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
 
 
 def _windows(struck: Sequence[_Struck], repeats: Iterable[Repeat]) -> Iterator[tuple[_Struck, Fraction]]:
-    """Attacks with the beats to the next but one, where that lies in another item, or the same played again."""
+    """Attacks with the beats to the next but one, if that is in another item or a repeat."""
     for first, third in zip(struck, struck[_WINDOW:], strict=False):
         if first[1] is not third[1]:
             yield first, third[0] - first[0]
@@ -96,7 +96,7 @@ def _windows(struck: Sequence[_Struck], repeats: Iterable[Repeat]) -> Iterator[t
 
 
 def _struck(gesture: Gesture) -> Iterator[tuple[Fraction, ContourPoint]]:
-    """When each attack comes, in beats from the start, and the point that sounds then."""
+    """The time of each attack, in beats from the start, and the point sounding then."""
     points = gesture.sounding_points
     place = 0
     for at in attack_times(gesture) if points else ():
@@ -134,7 +134,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _never_too_fast(case: Case) -> float:
-    """Attacks a second that no limit of the instrument or of a technique in force is below."""
+    """Attacks per second not above any limit of the instrument or of a technique in force."""
     rows = {id(p.techniques): p.techniques for p in case.gesture.points}
     own = (t.limits.get("fastest_per_s") for row in rows.values() for t in row)
     return min([_slowest(case.instrument), *(float(limit.narrow.value) for limit in own if limit is not None)])
@@ -150,7 +150,7 @@ def _slowest(instrument: Instrument) -> float:
 def _rates(
     struck: Sequence[tuple[Fraction, ContourPoint]], tempo: Fraction
 ) -> Iterator[tuple[ContourPoint, float]]:
-    """Attacks a second over two gaps, or the one there is, each with the point that sounds where it begins."""
+    """Attacks per second over two gaps (or the only one), each with the point sounding at its start."""
     gaps = min(_WINDOW, len(struck) - 1)
     for i in range(len(struck) - gaps if gaps > 0 else 0):
         at, point = struck[i]

@@ -1,6 +1,6 @@
-"""A band is too narrow to show heights in it.
+"""A band is too narrow for heights.
 
-Checks  the width of a band given by two pitches, where the contour has heights in it
+Checks  the width of a band given by two pitches, if the contour has heights
 Why     on a staff, low, middle and high of a narrow band fall on the same line
 Fires
     instrument: horn

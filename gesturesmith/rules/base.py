@@ -1,4 +1,4 @@
-"""What a rule is, and what it may look at."""
+"""The definition of a rule, and the data it may look at."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ __all__ = ["Case", "Finding", "Outcome", "PassageCase", "Rule", "outcome_rule", 
 
 @frozen(kw_only=True)
 class Case:
-    """One gesture with the way it would be played; rules read it and nothing else."""
+    """A gesture with the way it would be played; rules see nothing else."""
 
     gesture: Gesture
     realisation: Realisation
@@ -29,15 +29,15 @@ class Case:
 
     @property
     def techniques(self) -> tuple[Technique, ...]:
-        """The techniques in effect, the fallback's where it is used."""
+        """The techniques as played, including a fallback in use."""
         return self.realisation.techniques
 
     def in_force(self, point: ContourPoint | None) -> tuple[Technique, ...]:
-        """The techniques at a point; a fallback stands in the place of what was asked there already."""
+        """The techniques at a point; a fallback has already replaced the technique asked for."""
         return point.techniques if point is not None else ()
 
     def on_layer(self, layer: Layer) -> Technique | None:
-        """The technique in effect on a layer, or None."""
+        """The technique played on a layer, or None."""
         return next((t for t in self.techniques if t.layer == layer), None)
 
 
@@ -45,9 +45,9 @@ class Case:
 class PassageCase:
     """A passage with the case of each gesture it plays, in the order of its items (None for rests).
 
-    refusals   the first refusal of each item's gesture, None where there is none
-    cautions   the first caution of each that is played as it stands in the file, where that is the worst of it;
-               what is moved has its own findings among the passage's
+    refusals   the first refusal of each item's gesture, None if there is none
+    cautions   the first caution of each gesture played as written, if it has nothing worse; transposed gestures
+               have findings of their own among those of the passage
     """
 
     passage: Passage
@@ -58,14 +58,14 @@ class PassageCase:
 
 @frozen(kw_only=True)
 class Outcome:
-    """What the other rules found on a gesture, for the few rules that judge that.
+    """The findings of the other rules on a gesture, for the few rules that judge them.
 
-    case            the gesture as it is played in the end, with the fallback where that is used
-    found           what was found on it, before any `allow`
-    asked           the gesture as it was written; `case` where no fallback is used
-    silent          the `allow` entries (their places in `gesture.allows`) that met no finding
-    barred          those that met only findings that cannot be allowed
-    replaced        the refusals of the asked technique that the fallback does away with
+    case            the gesture as finally played, with the fallback if it is used
+    found           its findings, before any `allow`
+    asked           the gesture as written; equals `case` if no fallback is used
+    silent          indices in `gesture.allows` of the entries that matched no finding
+    barred          indices of those that matched only findings that cannot be allowed
+    replaced        refusals of the technique asked for that the fallback avoids
     """
 
     case: Case
@@ -78,11 +78,11 @@ class Outcome:
 
 @frozen
 class Rule:
-    """A rule: code, name, the severity its findings have unless they say otherwise, and its check.
+    """A rule: code, name, the default severity of its findings, and its check.
 
-    At least one of `check`, `check_passage` and `check_outcome` is there; `doc` is the module's docstring.
-    `only` are traits (`rules.shared.traits`) of which a gesture must have one for `check` to look at anything;
-    () where it looks at every gesture.
+    At least one of `check`, `check_passage` and `check_outcome` is set; `doc` is the module's docstring. `only`
+    holds traits (`rules.shared.traits`), one of which a gesture must have for `check` to apply; () for all
+    gestures.
     """
 
     code: str
@@ -109,8 +109,8 @@ def rule(
     outcome: OutcomeCheck | None = None,
     only: Iterable[str] = (),
 ) -> Callable[[GestureCheck], Rule]:
-    """Make a function that yields findings on a gesture a rule; `passage` does the same between gestures, `outcome`
-    on what comes of it."""
+    """Turn a function that yields findings on a gesture into a rule; `passage` checks passages, `outcome` the other
+    rules' findings."""
 
     def make(check: GestureCheck) -> Rule:
         return Rule(code, name, Severity(severity), check, passage, outcome, only=frozenset(only))
@@ -119,7 +119,7 @@ def rule(
 
 
 def passage_rule(code: str, name: str, *, severity: SeverityWord) -> Callable[[PassageCheck], Rule]:
-    """Make a function that yields findings on a passage a rule."""
+    """Turn a function that yields findings on a passage into a rule."""
 
     def make(check: PassageCheck) -> Rule:
         return Rule(code, name, Severity(severity), None, check)
@@ -128,7 +128,7 @@ def passage_rule(code: str, name: str, *, severity: SeverityWord) -> Callable[[P
 
 
 def outcome_rule(code: str, name: str, *, severity: SeverityWord) -> Callable[[OutcomeCheck], Rule]:
-    """Make a function that yields findings on what the other rules found a rule."""
+    """Turn a function that yields findings on other rules' findings into a rule."""
 
     def make(check: OutcomeCheck) -> Rule:
         return Rule(code, name, Severity(severity), None, None, check)

@@ -1,8 +1,8 @@
-"""A bend is wider than the lip takes a note in that register.
+"""A bend is wider than the lip can take a note in that register.
 
-Checks  each line of a bend: how far it goes from the note it bends, down and up, by its height
-Why     the lip can take a note off its partial, downward more than upward, about a third in the low register
-        and about a quarter tone in the top; beyond half way the note slips to the next partial
+Checks  each line of a bend: how far it goes from the bent note, down and up, against limits for its height
+Why     the lip can take a note off its partial, down more than up, about a third in the low register and
+        about a quarter tone in the top; beyond half way the note slips to the next partial
 Fires
     instrument: horn
     pitches: written
@@ -66,7 +66,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _other_way(case: Case, home: ContourPoint) -> str:
-    """How far the same note can be bent down, as a clause."""
+    """How far the same note can be bent down instead, as a clause."""
     down = along(case.instrument, "bend_down", home.sounding_cents or 0)
     return f", down by about {plain(down.narrow.value)}" if down is not None else ""
 
@@ -78,5 +78,5 @@ def _narrowed(case: Case, index: int, cents: float) -> tuple[Fix, ...]:
         or cents % 50
         or any(p.sounding_cents == cents for p in fixes.joined(case.gesture, index))
     ):
-        return ()  # a line would have no way to go
+        return ()  # a line would have nowhere to go
     return ((PitchChange(index, written_pitch(case.instrument, cents), point.about),),)

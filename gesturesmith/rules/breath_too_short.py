@@ -1,6 +1,6 @@
 """A phrase is longer than one breath.
 
-Checks  the air of each phrase, from one rest or breath mark to the next: its seconds, times the flow of its
+Checks  the air each phrase takes, from one rest or breath mark to the next: its seconds times the flow at its
         register, level and techniques
 Why     a player has three to five litres for a phrase; low and loud notes take several times the air of high
         soft ones
@@ -20,7 +20,7 @@ Passes
       contour: C5
       lasts: 8 beats
       dynamics: p
-Fix     write a rest `r` or a `breath`, make it shorter or softer; circular breathing is a reason for `allow`
+Fix     add a rest `r` or a `breath`, make it shorter or softer; circular breathing is a reason for `allow`
 """
 
 from collections.abc import Iterator
@@ -50,7 +50,7 @@ def check(case: Case) -> Iterator[Finding]:
     for phrase in _phrases(case):
         slots = [(slot_s(case.gesture, p), p) for p in phrase]
         seconds = sum(s for s, _ in slots)
-        used = round(sum(s * _flow(case, p) for s, p in slots), 9)  # exact where it just lasts
+        used = round(sum(s * _flow(case, p) for s, p in slots), 9)  # exact when it only just lasts
         wide = litres.wide
         never = wide is not None and least is not None and seconds * least.narrow.value > wide.value * FAR
         if used <= litres.narrow.value and not never:
@@ -80,7 +80,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) -> Iterator[Fix]:
-    """The dynamics softer along the same shape, by as little as the breath needs."""
+    """The same shape of dynamics, only as much softer as the breath needs."""
     for level in ("ff", "f", "mf", "mp", "p", "pp"):
         words = fixes.softened(case.gesture, level)
         made = replace(case, gesture=fixes.with_levels(case.gesture, words)) if words else case
@@ -90,7 +90,7 @@ def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) 
 
 
 def _surely_enough(case: Case, litres: float) -> bool:
-    """Whether a breath would last through the whole gesture even at the most air any register and level takes."""
+    """Whether one breath lasts the whole gesture even at the highest flow of any register and level."""
     most = _most_flow(case.instrument) * float(case.gesture.seconds)
     rows = {id(p.techniques): p.techniques for p in case.gesture.points}
     factors = {t.key: t.flow.value for row in rows.values() for t in row if t.flow is not None}
@@ -103,7 +103,7 @@ def _most_flow(instrument: Instrument) -> float:
 
 
 def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
-    """The points of each phrase: to a rest, or through a point with a breath mark."""
+    """The points of each phrase: up to a rest, or up to and including a point with a breath mark."""
     phrase: list[ContourPoint] = []
     for point in case.gesture.points:
         if point.kind != "silence":
@@ -116,7 +116,7 @@ def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
 
 
 def _flow(case: Case, point: ContourPoint) -> float:
-    """Litres a second through a point: by register, level and technique."""
+    """Litres per second during a point, by register, level and technique."""
     flow = through(case.gesture, point, air_flows(case.instrument, register_name(case, point)))
     for technique in point.techniques:
         if technique.flow is not None:

@@ -1,8 +1,8 @@
 """The edge of a note leads out of the instrument's range.
 
 Checks  how far beyond its note a rip, plop, doit or fall reaches, against the widest range of the instrument
-Why     a plop comes from above and a doit goes there, a rip comes from below and a fall goes there: at the ends
-        of the range there is nothing to come from or to go to
+Why     plops come from above and doits go there, rips come from below and falls go there: at the ends of the
+        range there is nowhere to come from or to go to
 Fires
     instrument: horn
     pitches: written
@@ -43,7 +43,7 @@ def check(case: Case) -> Iterator[Finding]:
     for _, point in pitched_points(case):
         cents = point.sounding_cents or 0
         if not low <= cents <= high:
-            continue  # the note itself is the trouble
+            continue  # the note itself is the problem
         for technique in point.techniques:
             ways: tuple[tuple[str, Limit | None, float, int], ...] = (
                 ("below", technique.limits.get("room_below_cents"), float(cents - low), low),

@@ -1,7 +1,7 @@
 """A technique goes on longer than is good for the player.
 
-Checks  the unbroken time each technique is in force against the longest stretch it can be kept up
-Why     growl, flutter, shake and the like tire lip, tongue or throat far sooner than plain playing
+Checks  the unbroken time each technique is in force against the longest it can be kept up
+Why     growls, flutter-tonguing, shakes and the like tire lip, tongue or throat far sooner than plain playing
 Fires
     instrument: horn
     pitches: written

@@ -1,7 +1,7 @@
-"""A technique is asked for more loudly than it works.
+"""A technique is asked for louder than it works.
 
 Checks  the level through each note, hairpins included, against the loudest of the techniques in force there
-Why     half-stopped, airy and half-valve tones turn into another sound when they are forced
+Why     half-stopped, airy and half-valve tones turn into another sound when forced
 Fires
     instrument: horn
     pitches: written

@@ -1,7 +1,7 @@
 """A note is too short for its technique to be heard.
 
-Checks  the time each technique is in force without a break, and the time of each slide, against the least it needs
-Why     a flutter needs a few rolls, a bend the way down and back; in less the effect is a blemish
+Checks  the unbroken time each technique is in force, and the time of each slide, against the least it needs
+Why     a flutter needs a few rolls, a bend the way down and back; in less time the effect sounds like a blemish
 Fires
     instrument: horn
     pitches: written
@@ -38,7 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         for point, seconds in stretches(case, technique):
             if point.stops:
-                continue  # where a line arrives, not a time it is kept up
+                continue  # the end of a line, not a time it is kept up
             excess = below(limit, seconds * 1000)
             if excess is None:
                 continue

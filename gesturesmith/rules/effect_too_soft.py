@@ -1,7 +1,7 @@
-"""A technique is asked for more softly than it starts.
+"""A technique is asked for softer than it can start.
 
-Checks  the level where each note begins, hairpins included, against the softest of the techniques in force
-Why     a flutter, a growl or brassy tone needs a certain pressure of air before it begins at all
+Checks  the level at the start of each note, hairpins included, against the softest of the techniques in force
+Why     flutter-tonguing, a growl or a brassy tone needs a certain air pressure to begin at all
 Fires
     instrument: horn
     pitches: written
@@ -16,7 +16,7 @@ Passes
       technique: flutter-tongue
       contour: C5
       dynamics: mf
-Fix     write it louder; from niente it can still be reached with `<`
+Fix     write it louder; `<` from niente is still possible
 """
 
 from collections.abc import Iterator

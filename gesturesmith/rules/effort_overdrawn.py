@@ -1,8 +1,9 @@
-"""A passage tires the player more than its rests give back.
+"""A passage tires the player more than its rests can make up for.
 
-Checks  an account of effort through the passage with its repeats: each second of playing counts by register,
-        dynamic and technique, each second of rest pays back as much as a second of plain playing
-Why     height, force, flutter, growl and hard attacks use up the lip; teachers say to rest as much as one plays
+Checks  a running balance of effort through the passage and its repeats: each second of playing costs according to
+        register, dynamic and technique, each second of rest pays back a second of plain playing
+Why     height, loudness, flutter, growl and hard attacks wear out the lip; teachers say to rest as much as one
+        plays
 Fires
     instrument: horn
     pitches: written
@@ -24,7 +25,7 @@ Passes
       lasts: 8 beats
     passage b
       play: a, rest 8, a
-Fix     put in the rest that the finding names, or write some of it lower or softer
+Fix     add the rest that the finding names, or write some of it lower or softer
 """
 
 from collections.abc import Iterator
@@ -63,5 +64,5 @@ def check(passage: PassageCase) -> Iterator[Finding]:
 
 
 def _minutes(seconds: float) -> str:
-    """A long time as one thinks of it: "95 s", "12 minutes"."""
+    """A long time in a natural unit: "95 s", "12 minutes"."""
     return f"{plain(seconds)} s" if seconds < 120 else f"{plain(seconds / 60)} minutes"

@@ -1,6 +1,6 @@
 """Exact pitches are written for a technique that gives only approximate ones, or none.
 
-Checks  every exact pitch in a half-valve, a split attack or another technique whose pitch cannot be promised
+Checks  every exact pitch with half valves, a split attack or another technique that cannot promise its pitch
 Why     an ordinary notehead promises a pitch; half valves shift the partials and blur their centres, a spat
         attack has no time to find one, and a kiss or click has none
 Fires
@@ -15,7 +15,7 @@ Passes
     gesture a
       technique: half-valve
       contour: xG4 ~~ xD5 ~~ xB4
-Fix     put x before the pitches: about this high; or `allow` it where the exact pitch is meant as a goal
+Fix     put x before the pitches (approximately this high), or `allow` it if the exact pitch is meant as a goal
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
 """The fallback cannot be played either.
 
-Checks  a `fallback` of a gesture that is refused: whether it could take the place of the technique
-Why     the composer counts on it, and nothing else would say why it is not on the page
+Checks  the `fallback` of a refused gesture: whether it could replace the technique
+Why     the composer counts on it, and nothing else says why it is not on the page
 Fires
     instrument: trumpet
     pitches: written

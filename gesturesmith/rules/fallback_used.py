@@ -1,7 +1,7 @@
-"""The technique asked for is refused, and its fallback is played.
+"""The technique asked for is refused, and its fallback is played instead.
 
 Checks  whether the gesture is played with its `fallback`
-Why     the composer should know that another technique stands on the page, and for what reason
+Why     the composer should know that another technique is on the page, and why
 Fires
     instrument: horn
     pitches: written
@@ -16,7 +16,7 @@ Passes
       technique: harmonic-gliss
       contour: G4 ~~ G5
       fallback: chromatic
-Fix     nothing, if the fallback serves; else fix what the reason names
+Fix     nothing, if the fallback will do; else fix what the reason names
 """
 
 from collections.abc import Iterator

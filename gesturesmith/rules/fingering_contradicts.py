@@ -1,9 +1,9 @@
-"""The fingering asked for cannot be kept by what the technique does with valves or slide.
+"""The fingering asked for contradicts what the technique does with valves or slide.
 
-Checks  `fingering` against each technique: one tube for what has to move valves or slide, several for what one
-        tube has to carry
-Why     a chromatic run needs a fingering for each note, a valve trill two, a slide glissando its slide; a sweep
-        through partials, a bend and a slide of the hand happen on one tube
+Checks  `fingering` against each technique: a single tube where valves or slide must move, several where there can
+        be only one
+Why     a chromatic run needs a fingering for each note, a valve trill two, a slide glissando the slide; a sweep
+        through partials, a bend and a hand glissando happen on one tube
 Fires
     instrument: horn
     pitches: written
@@ -18,8 +18,7 @@ Passes
       technique: harmonic-gliss
       contour: G4 ~~ G5
       fingering: F 0
-Fix     leave the choice to the player with `fingering: auto`, or choose a technique that does what the fingering
-        says
+Fix     leave the choice to the player with `fingering: auto`, or choose a technique that fits the fingering
 """
 
 from collections.abc import Iterator
@@ -59,7 +58,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _changes(case: Case, span: Span) -> Iterator[Finding]:
-    """Where the fingering changes along a line that one tube has to carry."""
+    """Changes of fingering along a line that needs a single tube."""
     names = dict(zip([p.index for p in case.realisation.points], case.gesture.fingering.tubes, strict=False))
     for slide in slides(case, *_ONE_TUBE):
         here, there = names.get(slide.index, ""), names.get(slide.index + 1, "")

@@ -1,6 +1,6 @@
 """The fingering asked for does not give the pitch.
 
-Checks  each exact pitch with a given fingering: how far the nearest partial of that tube lies
+Checks  each exact pitch with a given fingering: how far away the nearest partial of that tube is
 Why     the lip can pull a partial about a quarter tone; beyond that the note slips to another
 Fires
     instrument: horn
@@ -14,7 +14,7 @@ Passes
     gesture a
       contour: C5
       fingering: F 0
-Fix     leave the choice to the player with `fingering: auto`, or write the pitch that tube gives
+Fix     leave the choice to the player with `fingering: auto`, or write the pitch that this tube gives
 """
 
 from collections.abc import Iterator
@@ -44,7 +44,7 @@ def check(case: Case) -> Iterator[Finding]:
         off = abs(played.error_cents)
         excess = above(case.instrument.lip_limit(played.error_cents), off)
         if excess is None or (played.tube.name, point.sounding_cents or Fraction(0)) in said:
-            continue  # a note repeated on the same fingering is told once
+            continue  # a note repeated on the same fingering is reported once
         said.add((played.tube.name, point.sounding_cents or Fraction(0)))
         near = float(point.sounding_cents or 0) + played.error_cents
         tube = tube_words(case.instrument, played.tube)
@@ -63,7 +63,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _between_notes(case: Case, point: ContourPoint, played: PlayedPoint) -> bool:
-    """Whether it is stopped on a side that stopping puts between the notes, which has a rule of its own."""
+    """Whether it is stopped on a side where stopping puts it between notes, which has its own rule."""
     if played.tube is None or bell_hand(point.techniques) != "stopped":
         return False
     raised = next(s.stopped_cents for s in case.instrument.sides if s.name == played.tube.side)

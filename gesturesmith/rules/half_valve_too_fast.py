@@ -1,7 +1,7 @@
-"""Half-valve notes follow each other too fast to be found.
+"""Half-valve notes follow each other too fast for the player to find them.
 
-Checks  the notes a second while valves are half down
-Why     the partials of half-shut valves lie elsewhere and have no clear centres; each takes time to find
+Checks  notes per second while valves are half down
+Why     with half-closed valves the partials are shifted and have no clear centres; each takes time to find
 Fires
     instrument: horn
     pitches: written

@@ -1,8 +1,8 @@
 """There is too little time to close or open the bell with the hand.
 
 Checks  the silence before each attacked note at which stopping or half-stopping begins or ends
-Why     the hand has to move and seal before the note; along a line or a slur it moves while the tone sounds,
-        which is an effect of its own and not judged here
+Why     the hand has to move and seal the bell before the note; along a line or slur it moves while the tone
+        sounds, which is an effect of its own and not judged here
 Fires
     instrument: horn
     pitches: written

@@ -1,9 +1,9 @@
-"""A glissando of the hand goes up from a note with an open bell.
+"""A hand glissando rises from a note with an open bell.
 
 Checks  the first line of each run of a hand glissando: whether it rises without `stopped` or `half-stopped`
         at its start
-Why     closing the hand lowers a note; upward the hand must begin closed and open, which the player has to
-        be told
+Why     closing the hand lowers a note; to rise, the hand must begin closed and then open, which the player has
+        to be told
 Fires
     instrument: horn
     pitches: written

@@ -1,8 +1,8 @@
-"""A glissando of the hand goes further down than the closing hand takes that note.
+"""A hand glissando goes further down than the closing hand can take the note.
 
-Checks  each line of a hand glissando: its width against what the hand lowers from the open partial it is played on
-Why     the closing hand lowers an open note to a half step above the next partial down, and no further; about
-        a semitone is usual
+Checks  each line of a hand glissando: its width against how far the hand can lower the open partial it is played on
+Why     the closing hand lowers an open note to a half step above the next partial down and no further; about a
+        semitone is usual
 Fires
     instrument: horn
     pitches: written
@@ -39,7 +39,7 @@ def check(case: Case) -> Iterator[Finding]:
     near = case.instrument.limits.get("in_tune_cents")
     if limit is None or near is None or limit.wide is None:
         return
-    # Players put the chart's own fingering in tune from habit: the hand has not to bring that down as well.
+    # Players tune the chart's own fingerings from habit: the hand need not lower that as well.
     tops: dict[tuple[Tube | None, int], float] = {}
     rows = [(point, played) for point, played in played_points(case) if path_of(point.techniques) == "hand"]
     for _, played in rows:
@@ -56,7 +56,7 @@ def check(case: Case) -> Iterator[Finding]:
         excess = above(own, width)
         if excess is None:
             continue
-        # A tempered semitone may lie a few cents beyond the law, within what counts as in tune.
+        # A tempered semitone may be a few cents beyond the law and still count as in tune.
         lowered = min(played.error_cents, reach) if width <= reach else played.error_cents
         open_cents = float(point.sounding_cents or 0) + played.error_cents
         yield Finding(

@@ -1,8 +1,8 @@
-"""A slide with the hand out of the bell lies below the register where it is smooth.
+"""A slide with the hand out of the bell is below the register where it is smooth.
 
 Checks  the lower end of every hand-out slide
-Why     with the hand out the steps between partials lose their edges only where the partials lie close,
-        high up; lower down they stay steps
+Why     with the hand out, the steps between partials lose their edges only where partials are close, high up;
+        lower down they remain steps
 Fires
     instrument: horn
     pitches: written
@@ -35,7 +35,7 @@ def check(case: Case) -> Iterator[Finding]:
         low, point = min(((p.sounding_cents or 0, p) for p in (slide.start, slide.end)), key=lambda pair: pair[0])
         excess = below(limit, float(low))
         if excess is None or point.span in said:
-            continue  # two lines that meet in a low point: told once
+            continue  # two lines that meet in a low point: reported once
         said.add(point.span)
         yield Finding(
             span=point.span,

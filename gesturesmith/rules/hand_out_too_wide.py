@@ -1,7 +1,7 @@
 """A slide with the hand out of the bell is too wide to stay smooth.
 
 Checks  the width of each line of a hand-out slide
-Why     over more than a few partials the breaks between them are heard again
+Why     across more than a few partials the breaks between them become audible again
 Fires
     instrument: horn
     pitches: written
@@ -14,7 +14,7 @@ Passes
     gesture a
       technique: hand-out
       contour: A5 -- C6
-Fix     narrow it, or break it in two
+Fix     narrow it, or split it in two
 """
 
 from collections.abc import Iterator

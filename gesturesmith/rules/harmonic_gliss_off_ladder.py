@@ -1,9 +1,9 @@
-"""A harmonic glissando begins or ends on a pitch that is not on the ladder of its tube.
+"""A harmonic glissando begins or ends on a pitch that is not a partial of its tube.
 
-Checks  the points of a sweep through partials on the tube that fits them best: exact pitches within 15 cents
-        of a partial, approximate ones within 50
-Why     one tube length is held throughout, so only its partials can sound; the player starts and lands on
-        the nearest ones
+Checks  the points of a sweep through partials, on the tube that fits them best: exact pitches must be within 15
+        cents of a partial, approximate ones within 50
+Why     one tube length is held throughout, so only its partials can sound; the player starts and lands on the
+        nearest ones
 Fires
     instrument: horn
     pitches: written
@@ -16,7 +16,7 @@ Passes
     gesture a
       technique: harmonic-gliss
       contour: G4 ~~ G5
-Fix     write the pitches where the player really starts and lands, or mark the end as approximate with an x
+Fix     write the pitches where the player really starts and lands, or mark the end as approximate with x
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
 """A harmonic glissando has nothing to sweep through.
 
-Checks  how many different partials of the tube lie from the start to the end of a sweep
-Why     with two partials or one there is nothing between start and end: it is a slur, not a glissando
+Checks  how many different partials of the tube there are from the start to the end of a sweep
+Why     with one or two partials there is nothing between start and end: it is a slur, not a glissando
 Fires
     instrument: horn
     pitches: written
@@ -14,7 +14,7 @@ Passes
     gesture a
       technique: harmonic-gliss
       contour: G4 ~~ G5
-Fix     write a `chromatic` run or a `fingered-gliss`, widen the interval, or move it up where partials are close
+Fix     write a `chromatic` run or a `fingered-gliss`, widen the interval, or move it up where partials are closer
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
 """A technique needs something this instrument does not have.
 
 Checks  what each technique of the gesture needs: a hand in the bell, valves, a slide
-Why     no hand closes a trumpet's bell, no slide glissando comes from valves
+Why     no hand closes a trumpet's bell, and valves cannot make a slide glissando
 Fires
     instrument: horn
     pitches: written
@@ -14,8 +14,7 @@ Passes
     gesture a
       technique: hand-gliss
       contour: C5 -- B4
-Fix     choose what does the same on this instrument: a mute for the hand, `lip-gliss` or `fingered-gliss` for
-        a slide
+Fix     choose an equivalent on this instrument: a mute for the hand, `lip-gliss` or `fingered-gliss` for a slide
 """
 
 from collections.abc import Iterator

@@ -1,6 +1,6 @@
 """A technique that slides has no line to slide along.
 
-Checks  techniques that need a line: whether one starts where they are in force
+Checks  techniques that need a line: whether a line starts while they are in force
 Why     points separated by commas are separate attacks, and nothing moves between them
 Fires
     instrument: horn
@@ -52,7 +52,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _joined(case: Case, kind: LineKind) -> tuple[Fix, ...]:
-    """The gesture with a line in the place of each comma between two sounding points."""
+    """The gesture with a line in place of each comma between two sounding points."""
     points = case.gesture.points
     change = tuple(
         LineChange(i, kind)

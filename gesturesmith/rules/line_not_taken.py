@@ -1,6 +1,6 @@
-"""A line stands in a technique that has nothing to slide.
+"""A line is drawn for a technique that cannot slide.
 
-Checks  the kind of each line against those its technique takes
+Checks  the kind of each line against those that its technique takes
 Why     a kiss, a slap or a click is a single stroke; a split tone is held, not moved
 Fires
     instrument: horn

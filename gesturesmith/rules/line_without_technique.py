@@ -1,8 +1,8 @@
 """A line joins two pitches, but nothing says how to slide.
 
 Checks  lines between different pitches where no technique moves the pitch
-Why     players choose between several ways: lip, valves, half valves, partials of one tube; they sound
-        different, and each player takes another
+Why     there are several ways: lip, valves, half valves, partials of one tube; they sound different, and each
+        player would choose another
 Fires
     instrument: horn
     pitches: written
@@ -30,7 +30,7 @@ _EVIDENCE = Sourced("several ways", HOUSE, "a plain line leaves the way of slidi
 @rule("GS710", "line-without-technique", severity="caution", only=("line",))
 def check(case: Case) -> Iterator[Finding]:
     for slide in slides(case, "none"):
-        # Breath without tone goes from one height to another in the mouth, whatever the valves do.
+        # Breath without tone moves from one height to another in the mouth, whatever the valves do.
         if slide.cents == 0 or any(t.lines or t.tone == "none" for t in slide.start.techniques):
             continue
         yield Finding(
@@ -43,7 +43,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _named(case: Case) -> tuple[Fix, ...]:
-    """The gesture with each of the usual slides of its kind of instrument."""
+    """The gesture with each of the slides usual for its kind of instrument."""
     slide = case.instrument.kind == "slide"
     keys = ("slide-gliss", "lip-gliss") if slide else ("lip-gliss", "fingered-gliss", "harmonic-gliss", "bend")
     row = [t.key for t in case.gesture.techniques if t.layer not in ("none", "motion")]

@@ -1,9 +1,8 @@
-"""A note of a lip glissando lies further off the partials of its tube than the lip bends.
+"""A note of a lip glissando is further from the partials of its tube than the lip can bend.
 
-Checks  each note of a lip glissando against the nearest partial of the tube that serves the whole line best, down
-        and up by limits of their own
-Why     on one tube the lip finds the partials and what it can bend them to: down by half a step and more, up only a
-        little
+Checks  each note of a lip glissando against the nearest partial of the tube that suits the whole line best, with
+        separate limits down and up
+Why     on one tube the lip finds the partials and can bend them: down by a half step or more, up only a little
 Fires
     instrument: trumpet
     pitches: written

@@ -1,7 +1,7 @@
 """A lip glissando covers more than the lip can blur.
 
 Checks  the width of each line of a lip glissando
-Why     the lip hides one or two steps between partials; over more of them each is heard as a note of its own
+Why     the lip hides one or two steps between partials; across more, each is heard as a separate note
 Fires
     instrument: horn
     pitches: written

@@ -1,7 +1,7 @@
-"""A glissando lies so low that a fast chromatic run would say it better.
+"""A glissando is so low that a fast chromatic run would be clearer.
 
 Checks  the lines of a harmonic, fingered or lip glissando that stay in the low register
-Why     low partials are far apart and speak slowly: what is heard is a few single notes or mud
+Why     low partials are far apart and speak slowly: the result is a few separate notes, or mud
 Fires
     instrument: horn
     pitches: written

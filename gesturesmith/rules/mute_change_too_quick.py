@@ -1,7 +1,7 @@
 """There is too little rest to put the mute in or take it out.
 
-Checks  the silence before each note at which the mute changes, within a gesture and between those of a passage
-Why     the player needs a hand, the mute has to be picked up and set, and all of it without noise
+Checks  the silence before each note at which the mute changes, within a gesture and between gestures of a passage
+Why     the player needs a free hand to pick up the mute and set it, all without noise
 Fires
     instrument: horn
     pitches: written

@@ -1,7 +1,7 @@
 """A fingering is asked for that the instrument does not have.
 
 Checks  every fingering or position of `fingering:` against the instrument's tubes
-Why     a side or valve that is not there cannot be pressed
+Why     a side or valve that does not exist cannot be used
 Fires
     instrument: horn
     pitches: written
@@ -14,7 +14,7 @@ Passes
     gesture a
       contour: C5
       fingering: F 0
-Fix     write sides and valves the instrument has, such as `F 1-2` or `Bb 0`, or leave it out
+Fix     write sides and valves the instrument has, such as `F 1-2` or `Bb 0`, or leave the fingering out
 """
 
 from collections.abc import Iterator

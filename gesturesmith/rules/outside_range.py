@@ -1,8 +1,8 @@
-"""A pitch lies outside everything the instrument can reach.
+"""A pitch is outside anything the instrument can reach.
 
 Checks  every pitch and every height in a band, by its sounding pitch, with a margin beyond the lowest and the
-        highest note that any source gives; none below the lowest first partial
-Why     below the lowest first partial there is no note; far beyond what any source knows, no player can be
+        highest note given by any source; no margin below the lowest first partial
+Why     below the lowest first partial there is no note; far beyond what any source gives, no player can be
         asked for it
 Fires
     instrument: horn
@@ -14,7 +14,7 @@ Passes
     pitches: written
     gesture a
       contour: C6
-Fix     move the point, or the whole gesture, into the range; `highest` and `lowest` ask for what the player can do
+Fix     move the point or the whole gesture into the range; `highest` and `lowest` ask for what the player can do
 """
 
 from collections.abc import Iterator

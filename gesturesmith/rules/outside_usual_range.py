@@ -1,8 +1,8 @@
-"""A pitch lies outside the range that can be asked of any player.
+"""A pitch is outside the range that can be asked of any player.
 
 Checks  every pitch and every height in a band, by its sounding pitch, within the widest range that any
         source gives and a margin beyond it
-Why     here sources disagree: some players have these notes, on some days; what is written may not be heard
+Why     sources disagree here: some players have these notes, on some days; what is written may not be heard
 Fires
     instrument: horn
     pitches: written
@@ -13,7 +13,7 @@ Passes
     pitches: written
     gesture a
       contour: C6
-Fix     move the point into the usual range, or say `allow outside-usual-range` with the reason, such as a
+Fix     move the point into the usual range, or write `allow: outside-usual-range` with the reason, such as a
         player who has the note
 """
 
@@ -24,7 +24,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.reading import both_names, far_range, pitched_points, point_names
 
-# In cents: so far into the range is a step; from further off the octave changes the music less.
+# In cents: up to this far is a step back into the range; from further away an octave changes the music less.
 _STEP = 200
 
 

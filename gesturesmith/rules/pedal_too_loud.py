@@ -1,7 +1,7 @@
 """A pedal note is asked for louder than it can be played.
 
 Checks  the level through every note, hairpins included, on the first partial of its tube
-Why     the first partial is no true resonance of the instrument; without one to lean on it cannot be forced
+Why     the first partial is not a true resonance of the instrument; with none to lean on, it cannot be forced
 Fires
     instrument: horn
     pitches: written
@@ -40,7 +40,7 @@ def _asked(case: Case) -> Iterator[AskedLevel]:
     for point, played in played_points(case):
         if highest is None or not 0 < played.partial <= highest.narrow.value:
             continue
-        # Where a line leaves the pedal note, it is one only where the line begins.
+        # If a line leaves the pedal note, only the start of the line is one.
         stays = not leaves_by_line(gesture, played.index) or partials.get(played.index + 1) == played.partial
         place = loudest_of(gesture, played.index, throughout=stays)
         yield AskedLevel(point, point.at, place, case.instrument.limits.get("pedal_loudest"))

@@ -1,8 +1,8 @@
-"""A pitch is there, but lip, hand or a drawn slide has to bring it into tune.
+"""A pitch can be played, but lip, hand or a drawn slide has to bring it into tune.
 
-Checks  every exact pitch played on a fingering that is not the standard one: how far its partial lies from it
-Why     the player should know by how much, and the composer may prefer a neighbour that is in tune by itself;
-        a correction takes time to hear and colours the note
+Checks  every exact pitch played on a non-standard fingering: how far its partial is from it
+Why     the player should know by how much, and the composer may prefer a neighbouring pitch that is in tune by
+        itself; a correction takes time to hear and colours the note
 Fires
     instrument: trumpet
     pitches: written
@@ -15,7 +15,7 @@ Passes
     gesture a
       technique: quarter-tones
       contour: F#^5
-Fix     nothing, where there is time to find the note; else write the neighbouring pitch
+Fix     nothing, if there is time to find the note; else write the neighbouring pitch
 """
 
 from collections.abc import Iterator
@@ -26,7 +26,7 @@ from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.reading import plain, played_points, tube_words
 
 _MEANS = {
-    "lip": ("", "the lip brings it {way}"),  # with limits of its own each way
+    "lip": ("", "the lip brings it {way}"),  # with separate limits each way
     "hand": ("hand_lower_cents", "the hand in the bell brings it down, which muffles it"),
     "slide": ("valve_slide_cents", "a drawn valve slide brings it down"),
 }
@@ -35,7 +35,7 @@ _MEANS = {
 @rule("GS211", "pitch-needs-correction", severity="advice")
 def check(case: Case) -> Iterator[Finding]:
     if len(case.instrument.tubes) == 1:
-        return  # on a natural horn the hand is the ordinary way
+        return  # on a natural horn the hand is the usual means
     found = [
         (point, played)
         for point, played in played_points(case)
@@ -47,7 +47,7 @@ def check(case: Case) -> Iterator[Finding]:
     point, played = max(found, key=lambda pair: abs(pair[1].error_cents))
     name, words = _MEANS[played.correction]
     limit = case.instrument.limits[name] if name else case.instrument.lip_limit(played.error_cents)
-    assert limit is not None  # without one there is no such correction
+    assert limit is not None  # without it there is no such correction
     off = abs(played.error_cents)
     side, way = ("above", "down") if played.error_cents > 0 else ("below", "up")
     others = len(found) - 1

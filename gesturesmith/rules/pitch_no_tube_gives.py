@@ -1,9 +1,9 @@
-"""An exact pitch lies between all that the tubes of the instrument give, even with the help of lip and hand.
+"""An exact pitch is between those the instrument's tubes can give, even with the help of lip and hand.
 
-Checks  every exact pitch that is played as a note of its own, against the nearest partial of every tube, or of
-        the one that is held
-Why     a brass instrument has the partials of its tubes and what lip, hand and drawn slides pull them to;
-        between them a note slips to the nearest one or splits
+Checks  every exact pitch played as a separate note, against the nearest partial of every tube, or of the tube
+        that is held
+Why     a brass instrument has the partials of its tubes, and what lip, hand and drawn slides can pull them to;
+        between these a note slips to the nearest one or splits
 Fires
     instrument: trombone
     pitches: written
@@ -14,7 +14,7 @@ Passes
     pitches: written
     gesture a
       contour: C3
-Fix     take the nearest pitch that is there, or mark the pitch as approximate with an x
+Fix     take the nearest available pitch, or mark the pitch as approximate with x
 """
 
 import math
@@ -49,11 +49,11 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         excess, means = _excess(case, point, played)
         if excess is None or played.asked_cents is None or played.asked_cents < lowest:
-            continue  # within reach, or out of range altogether, which has a rule of its own
+            continue  # within reach, or out of range altogether, which has its own rule
         if played.standard and excess.severity is not Severity.REFUSED:
             continue  # players correct the chart's own fingerings from habit
         if played.error_cents < 0 and played.tube and played.partial >= played.tube.widest_partials[1]:
-            continue  # above the ladder as far as anyone has shown it: a matter of range as well
+            continue  # above the highest documented partial: also a matter of range
         off = abs(played.error_cents)
         side = "above" if played.error_cents > 0 else "below"
         nearest = float(played.asked_cents) + played.error_cents
@@ -78,7 +78,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _charted(case: Case, played: PlayedPoint, nearest: float) -> int:
-    """The note a partial is played as, in sounding cents: the chart's where that takes it, else the nearest."""
+    """The note a partial is played as, in sounding cents: the chart's if it uses the partial, else the nearest."""
     instrument = case.instrument
     notes = sorted((abs(n - nearest), n) for n in (100 * math.floor(nearest / 100), 100 * math.ceil(nearest / 100)))
     for _, note in notes:
@@ -89,13 +89,13 @@ def _charted(case: Case, played: PlayedPoint, nearest: float) -> int:
 
 
 def _named(case: Case, note: int, nearest: float) -> str:
-    """A sounding pitch by the note it is played as: "F#3+54c"."""
+    """A sounding pitch named after the note it is played as: "F#3+54c"."""
     off = round(nearest) - note
     return exact_name(case.instrument, note) + (f"{off:+d}c" if off else "")
 
 
 def _excess(case: Case, point: ContourPoint, played: PlayedPoint) -> tuple[Excess | None, str]:
-    """How far a note is out of reach: of the lip or, where it has to go down and the hand is free, of the hand."""
+    """How far a note is out of reach of the lip or, downwards with a free hand, of the hand."""
     limits = case.instrument.limits
     lip = above(case.instrument.lip_limit(played.error_cents), abs(played.error_cents))
     free = case.instrument.has_hand and hand_is_free(point.techniques)

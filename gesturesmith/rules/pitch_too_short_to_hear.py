@@ -1,8 +1,8 @@
 """A note is too short for its pitch to be heard.
 
-Checks  every exact pitch with an attack or a slur of its own: how many periods of the note its time holds
-Why     the ear needs several periods to hear a pitch; a shorter note is a percussive effect, which x-heads
-        ask for openly
+Checks  every exact pitch that is attacked or slurred to: how many periods of the note fit into its time
+Why     the ear needs several periods to hear a pitch; a shorter note is a percussive effect, for which there are
+        x-heads
 Fires
     instrument: horn
     pitches: written
@@ -16,7 +16,7 @@ Passes
     tempo: 60
     gesture a
       contour: C5, D5, E5, D5
-Fix     slow it down, move it up, or write x-notes if a percussive effect is meant
+Fix     slow it down, move it up, or write x-notes if a percussive effect is wanted
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
 """A passage plays a gesture that cannot be played as written.
 
 Checks  every gesture of the passage
-Why     a passage with a hole in it is no passage: it is not engraved until all of it can be played
+Why     a passage with a hole in it is useless: it is not engraved until all of it can be played
 Fires
     instrument: horn
     pitches: written
@@ -16,7 +16,7 @@ Passes
       contour: C5
     passage b
       play: a, rest 2, C5 for 2
-Fix     put the gesture right, or play another one
+Fix     fix the gesture, or play another one
 """
 
 from collections.abc import Iterator

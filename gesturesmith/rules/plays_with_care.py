@@ -1,7 +1,7 @@
-"""A passage plays a gesture that can be played with care only.
+"""A passage plays a gesture that can only be played with care.
 
-Checks  every gesture that the passage plays as it stands in the file
-Why     a passage asks of the player all that its gestures ask: it cannot be easier than the worst of them
+Checks  every gesture that the passage plays as written
+Why     a passage asks everything of the player that its gestures ask: it cannot be easier than the hardest
 Fires
     instrument: horn
     pitches: written
@@ -18,7 +18,7 @@ Passes
       contour: C5
     passage b
       play: a, rest 2, C5 for 2
-Fix     make the gesture easier, or answer for it there with `allow`
+Fix     make the gesture easier, or `allow` the caution there, with the reason
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
 """Quarter tones follow each other faster than their fingerings can be changed.
 
-Checks  runs of notes with quarter tones played on fingerings that are not the standard ones
-Why     they lie on unusual tubes and partials: the hand has no habit for them, and the ear none for their tuning
+Checks  runs of notes with quarter tones on non-standard fingerings
+Why     they use unusual tubes and partials: neither the hand nor the ear has a habit for them
 Fires
     instrument: horn
     pitches: written

@@ -1,7 +1,7 @@
-"""A dynamic is louder than the register carries.
+"""A dynamic is louder than the register allows.
 
-Checks  the level through each note, hairpins included, against the loudest its register is asked for
-Why     the lowest octave is weak and covered: forced, it cracks before it gets louder
+Checks  the level through each note, hairpins included, against the loudest of its register
+Why     the lowest octave is weak and veiled: forced, it cracks before it gets louder
 Fires
     instrument: horn
     pitches: written
@@ -40,7 +40,7 @@ def _asked(case: Case) -> Iterator[AskedLevel]:
         if any(t.tone == "none" for t in point.techniques):
             continue
         register = register_name(case, point)
-        # Where a line leads into another register, the swell on the way belongs to neither.
+        # If a line leads into another register, the swell along it belongs to neither.
         stays = not leaves_by_line(case.gesture, index) or register_name(case, points[index + 1]) == register
         place = loudest_of(case.gesture, index, throughout=stays)
         yield AskedLevel(point, point.at, place, case.instrument.limits.get(f"loudest_{register}"))

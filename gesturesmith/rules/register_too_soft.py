@@ -1,7 +1,7 @@
-"""A dynamic is softer than the register speaks.
+"""A dynamic is softer than the register can speak.
 
-Checks  the level at each attack, hairpins included, against the softest its register is asked for
-Why     each pitch needs a least pressure to start, and the highest need most: softer, they may not speak
+Checks  the level at each attack, hairpins included, against the softest of its register
+Why     each pitch needs a minimum pressure to start, and the highest need the most: any softer, they may not speak
 Fires
     instrument: horn
     pitches: written

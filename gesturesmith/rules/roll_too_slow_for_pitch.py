@@ -1,7 +1,7 @@
-"""A flutter or growl lies so low that one roll of the tongue holds hardly any periods of the note.
+"""A flutter or growl is so low that one roll of the tongue holds hardly any periods of the note.
 
-Checks  every note that is fluttered or growled: periods of the note in one roll, at 20 to 30 rolls a second
-Why     with fewer than about three periods between two strokes no pitch is left, only the rattle
+Checks  every fluttered or growled note: periods of the note in one roll, at 20 to 30 rolls per second
+Why     with fewer than about three periods between two strokes no pitch is left, only a rattle
 Fires
     instrument: horn
     pitches: written
@@ -14,7 +14,7 @@ Passes
     gesture a
       technique: flutter-tongue
       contour: C4
-Fix     move it up, or write x-notes where the rattle alone is wanted
+Fix     move it up, or write x-notes if only the rattle is wanted
 """
 
 from collections.abc import Iterator

@@ -1,8 +1,8 @@
-"""A run has more notes a second than valves or slide can give.
+"""A run has more notes per second than valves or slide can manage.
 
-Checks  the semitones of each line of a chromatic run against its time; and slurred notes that follow each other
-        on different fingerings, over two changes
-Why     each note is a fingering or a slide position of its own; beyond the limit the run becomes a smear
+Checks  the semitones of each line of a chromatic run against its time; and successive slurred notes on different
+        fingerings, over two changes
+Why     each note has its own fingering or slide position; beyond the limit the run becomes a smear
 Fires
     instrument: horn
     pitches: written
@@ -19,7 +19,7 @@ Passes
       technique: chromatic
       contour: C4 -- C5
       lasts: 2 beats
-Fix     give it more time, narrow it, or ask for a `fingered-gliss` or `half-valve` slide, where a smear is meant
+Fix     give it more time, narrow it, or ask for a `fingered-gliss` or `half-valve` slide if a smear is meant
 """
 
 from collections.abc import Iterator
@@ -86,7 +86,7 @@ def _lines(case: Case) -> Iterator[Finding]:
 
 
 def _slurs(case: Case) -> Iterator[Finding]:
-    """The fastest of the slurred runs; where each note is tongued, the tongue sets the pace."""
+    """The fastest slurred run; if every note is tongued, the tongue sets the pace."""
     worst: tuple[float, ContourPoint, Excess] | None = None
     rows = list(played_points(case))
     for (a, played_a), (b, played_b), (c, played_c) in zip(rows, rows[1:], rows[2:], strict=False):

@@ -1,8 +1,8 @@
-"""A scoop begins further below its note than the lip takes it there.
+"""A scoop begins further below its note than the lip can take it there.
 
-Checks  the width at which a scoop is commonly played, against what the lip bends a note down at that height
-Why     the lip takes low notes down by about a third and the highest by about a quarter tone: up there a scoop
-        is hardly more than a note out of tune
+Checks  the usual width of a scoop against how far the lip can bend a note down at that height
+Why     the lip can take low notes down by about a third but the highest by only about a quarter tone: up there a
+        scoop is hardly more than a note out of tune
 Fires
     instrument: horn
     pitches: written
@@ -17,7 +17,7 @@ Passes
       technique: scoop
       contour: C5
       lasts: 2 beats
-Fix     leave it out up there, move it down, or write a `rip`, which goes through the harmonics
+Fix     leave it out, move it down, or write a `rip`, which goes through the harmonics
 """
 
 from collections.abc import Iterator

@@ -1,6 +1,6 @@
-"""A notehead of the composer's own choice is not explained.
+"""A notehead chosen by the composer is not explained.
 
-Checks  a `notehead` of another shape than the technique's own, where neither `footnote` nor `note` says what it
+Checks  a `notehead` of a shape other than the technique's own, with neither `footnote` nor `note` to say what it
         means
 Why     diamond, triangle and slash mean different things in different pieces
 Fires

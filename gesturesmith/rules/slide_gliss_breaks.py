@@ -1,7 +1,7 @@
 """A slide glissando has to leave its partial on the way.
 
 Checks  each line of a slide glissando: whether the slide reaches both ends on one partial
-Why     the slide covers six semitones of one partial; beyond them the player has to jump to another, and the
+Why     the slide covers six semitones on one partial; beyond them the player has to jump to another, and the
         glissando breaks there
 Fires
     instrument: trombone
@@ -58,7 +58,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _goes_to(instrument: Instrument, start: float, end: float) -> float:
-    """How far towards `end` the slide goes from `start` without leaving a partial; sounding cents."""
+    """How far towards `end` the slide can go from `start` without leaving a partial; sounding cents."""
     near = instrument.limits.get("in_tune_cents")
     slack = 2 * float(near.narrow.value) if near is not None else 0.0
     found = [start]

@@ -1,7 +1,7 @@
-"""A slide is too narrow to be heard as what it is called.
+"""A slide is too narrow to be heard as its technique.
 
 Checks  the width of each line against the least its technique needs
-Why     a run needs a note to run through, and a fingered glissando more than the two notes of a trill
+Why     a run needs a note in between, and a fingered glissando more than the two notes of a trill
 Fires
     instrument: horn
     pitches: written

@@ -1,8 +1,8 @@
-"""The slide has to travel further than it can in the time of the notes.
+"""The slide has to travel further than the notes leave time for.
 
 Checks  positions from note to note, and along the lines of a slide glissando, against their time, on an
         instrument with a slide
-Why     a far position takes an arm's length; in fast notes the pitch smears on the way
+Why     a far position is an arm's length away; in fast notes the pitch smears on the way
 Fires
     instrument: trombone
     pitches: written
@@ -16,7 +16,7 @@ Passes
     tempo: 60
     gesture a
       contour: Bb2, C3, D3
-Fix     slow it down, or choose notes that lie in near positions
+Fix     slow it down, or choose notes in nearby positions
 """
 
 from collections.abc import Iterator
@@ -38,7 +38,7 @@ def check(case: Case) -> Iterator[Finding]:
     worst, place, moved = 0.0, None, 0.0
     for (before, played_before), (point, played) in pairwise(played_points(case)):
         slid = point.reached == "line"
-        seconds = seconds_between(case.gesture, before.at, point.at)  # in a rest it moves as well
+        seconds = seconds_between(case.gesture, before.at, point.at)  # the slide also moves during rests
         if played_before.tube is None or played.tube is None or seconds <= 0:
             continue
         if slid and (path_of(before.techniques) != "slide" or played.index in case.realisation.breaks):

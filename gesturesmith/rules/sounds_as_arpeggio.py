@@ -1,7 +1,7 @@
 """A harmonic glissando passes partials so far apart that it is heard as an arpeggio.
 
 Checks  the lowest partial of a sweep
-Why     below partial 6 the steps are thirds and wider: a horn call rather than a glissando
+Why     below partial 6 the steps are thirds or wider: a horn call rather than a glissando
 Fires
     instrument: horn
     pitches: written

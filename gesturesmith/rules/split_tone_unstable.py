@@ -1,7 +1,7 @@
-"""A split tone is asked for between partials that lie too far apart to be held together.
+"""A split tone is asked for between partials too far apart to be held together.
 
-Checks  the partial each split tone stands on: with the one above it, it has to sound at once
-Why     between distant partials the tone will not hold, it jumps from one to the other
+Checks  the partial of each split tone, which has to sound together with the one above
+Why     between distant partials the tone will not hold; it jumps from one to the other
 Fires
     instrument: horn
     pitches: written

@@ -1,8 +1,8 @@
 """A stopped note is asked for on the side of the horn that puts it out of tune.
 
 Checks  the side of every stopped note with a given fingering
-Why     stopping raises the F side by a semitone, for which a fingering is known; the shorter B-flat side it
-        raises by about three quarters of a tone, for which there is none
+Why     stopping raises the F side by a semitone, for which there is a fingering; it raises the shorter B-flat side
+        by about three quarters of a tone, for which there is none
 Fires
     instrument: horn
     pitches: written

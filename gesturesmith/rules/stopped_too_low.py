@@ -1,6 +1,6 @@
-"""A stopped or half-stopped note lies below the range where it can be tuned and heard.
+"""A stopped or half-stopped note is below the range where it can be tuned and heard.
 
-Checks  every note that is stopped or half-stopped, by its sounding pitch
+Checks  every stopped or half-stopped note, by its sounding pitch
 Why     low notes lose pitch and core when the hand closes the bell
 Fires
     instrument: horn

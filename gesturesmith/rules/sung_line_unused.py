@@ -1,7 +1,7 @@
 """A sung line is written, but no technique of the gesture sings.
 
-Checks  `sing:` in a gesture whose techniques, and those its points turn to, do not use the voice
-Why     nothing tells the player to sing, and the line would be lost from the page
+Checks  `sing:` in a gesture none of whose techniques, nor those its points turn to, uses the voice
+Why     nothing tells the player to sing, and the line would be missing from the page
 Fires
     instrument: horn
     pitches: written
@@ -15,7 +15,7 @@ Passes
       technique: multiphonic
       contour: C4
       sing: G4
-Fix     add `multiphonic` to the techniques, or take `sing` out
+Fix     add `multiphonic` to the techniques, or remove `sing`
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
-"""A sung note lies outside what a voice can be asked for.
+"""A sung note is outside what can be asked of a voice.
 
 Checks  every pitch of the sung line of a multiphonic, as it sounds
-Why     the player's voice may be any: beyond a tenor's range many cannot sing it, beyond the widest of all
+Why     the player may have any voice: beyond a tenor's range many cannot sing the note, beyond the widest of all
         voices nobody can
 Fires
     instrument: horn

@@ -1,8 +1,8 @@
-"""A sung line goes on where the technique that sings is not in force.
+"""A sung line continues where no technique with the voice is in force.
 
 Checks  the time of every note of `sing:` against the stretches in which a technique with the voice is in force; a
-        line that turns into it is one of them
-Why     the words over the notes say where the player sings: what is written to sing elsewhere contradicts them
+        line that turns into one counts
+Why     the words over the notes say where the player sings: sung notes elsewhere contradict them
 Fires
     instrument: horn
     pitches: written
@@ -15,7 +15,7 @@ Passes
     gesture a
       contour: C4 as multiphonic, D4 as ordinary
       sing: G4, r
-Fix     write rests in the sung line where nothing is sung, or let `multiphonic` be in force as long as it
+Fix     write rests in the sung line where nothing is sung, or keep `multiphonic` in force throughout
 """
 
 from collections.abc import Iterator
@@ -47,7 +47,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _outside(gesture: Gesture, sung: tuple[ContourPoint, ...]) -> list[tuple[ContourPoint, Fraction, Fraction]]:
-    """Each stretch of the sung line where nothing says to sing: its first note, its start and its end in beats."""
+    """Each stretch of the sung line without a technique that sings: its first note, its start and end in beats."""
     silent = [
         (point.at, point.until)
         for point, following in pairwise((*gesture.points, None))
@@ -74,7 +74,7 @@ def _turned(point: ContourPoint) -> bool:
 
 
 def _time(gesture: Gesture, at: Fraction) -> Fraction:
-    """A time as it is written after `@`: in beats, or in seconds."""
+    """A time as written after `@`: in beats or in seconds."""
     return at * 60 / gesture.tempo if gesture.in_seconds else at
 
 
@@ -85,7 +85,7 @@ def _unit(gesture: Gesture, at: Fraction) -> str:
 
 
 def _instead(gesture: Gesture, start: Fraction, end: Fraction) -> str:
-    """What to write in the sung line for a stretch in which nothing is sung."""
+    """What to write in the sung line for a stretch without singing."""
     if start == 0 and end >= gesture.beats:
         return "remove `sing`"
     rest = (

@@ -1,7 +1,7 @@
 """A technique is asked for in a register where it does not speak well.
 
-Checks  the register of each note against those its techniques name
-Why     at the extremes of the range the lip has too little freedom, or the tube too little to answer with
+Checks  the register of each note against those in which its techniques work
+Why     at the extremes of the range the lip has too little freedom, or the tube too little response
 Fires
     instrument: horn
     pitches: written
@@ -14,7 +14,7 @@ Passes
     gesture a
       technique: flutter-tongue
       contour: C5
-Fix     move it into a register where it speaks, or leave the technique out there
+Fix     move it into a register where it speaks, or do without the technique there
 """
 
 from collections.abc import Iterator

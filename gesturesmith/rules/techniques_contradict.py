@@ -2,8 +2,8 @@
 
 Checks  every pair of techniques of the gesture, and every pair in force at a point after its `as`; a hand
         glissando may begin or end `as stopped` or `as half-stopped`
-Why     one lip, one tongue, one hand and one set of valves do one thing at a time; a technique without tone
-        leaves nothing for another to work on
+Why     a lip, a tongue, a hand or a set of valves does one thing at a time; a technique without tone leaves nothing
+        for another to work on
 Fires
     instrument: horn
     pitches: written
@@ -61,11 +61,11 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _named(gesture: Gesture, one: Technique, other: Technique) -> str:
-    """What puts the mute in, where the composer may only have meant to name it."""
+    """The technique that puts the mute in, if the composer may only have meant to name it."""
     muted = "mute" in gesture.spans and (one.takes_mute or other.takes_mute)
     return f"; `mute: {gesture.mute}` puts the mute in" if muted else ""
 
 
 def _on_the_way(one: Technique, other: Technique) -> bool:
-    """Whether one is a movement of the hand and the other where it begins or ends: shut, half shut."""
+    """Whether one is a hand movement and the other its beginning or end: closed or half closed."""
     return (one.path == "hand" and bool(other.bell_hand)) or (other.path == "hand" and bool(one.bell_hand))

@@ -1,7 +1,7 @@
-"""The words above the staff are too long for their place.
+"""The text above the staff is too long.
 
 Checks  the length of `text`
-Why     words wider than their gesture push the music apart or run into the next words
+Why     text wider than its gesture pushes the music apart or collides with the next text
 Fires
     instrument: horn
     pitches: written
@@ -14,7 +14,7 @@ Passes
     gesture a
       contour: C5
       text: "from afar"
-Fix     shorten it, and put the rest in `note`, which is printed below the music
+Fix     shorten it, and put the rest into `note`, which is printed below the music
 """
 
 from collections.abc import Iterator

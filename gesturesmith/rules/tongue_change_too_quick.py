@@ -1,4 +1,4 @@
-"""One kind of tonguing follows another without time between.
+"""One kind of tonguing follows another with no time in between.
 
 Checks  the silence before each attacked note at which the kind of tonguing changes
 Why     single, double and triple tonguing are different movements; between them the tongue has to be reset
@@ -27,11 +27,11 @@ from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared.changes import in_gesture, in_passage
 from gesturesmith.rules.shared.reading import slot_s
 
-_LAST_S = 0.25  # a note this long is time enough: only fast tonguing is a movement that goes on
+_LAST_S = 0.25  # a note this long leaves enough time: only fast tonguing is a continuous movement
 
 
 def _state(point: ContourPoint, gesture: Gesture) -> str | None:
-    """The kind of fast tonguing; slow notes go with every kind."""
+    """The kind of fast tonguing; slow notes are compatible with every kind."""
     if slot_s(gesture, point) > _LAST_S:
         return None
     return next((t.rate for t in point.techniques if t.layer == "attack" and t.rate), "single_tongue")

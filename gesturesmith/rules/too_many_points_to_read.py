@@ -1,7 +1,7 @@
-"""A gesture has more points than its time lets a player read.
+"""A gesture has more points than a player has time to read.
 
 Checks  the points of the contour against its length
-Why     a player reads a shape, not a table: beyond a certain density points are no longer told apart
+Why     a player reads a shape, not a table: beyond a certain density points can no longer be told apart
 Fires
     instrument: horn
     pitches: written
@@ -18,7 +18,7 @@ Passes
       technique: half-valve
       contour: xC5 ~~ xD5 ~~ xE5
       lasts: 2 beats
-Fix     keep the turning points of the line only, or give it more time
+Fix     keep only the turning points of the line, or give it more time
 """
 
 from collections.abc import Iterator

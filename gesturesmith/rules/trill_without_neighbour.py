@@ -1,9 +1,9 @@
-"""A trill has no second note within its reach.
+"""A trill has no second note within reach.
 
 Checks  the second fingering of a valve or timbre trill, and the distance to the next partial in a lip trill
         or shake
 Why     a valve trill needs a fingering for the note above, a timbre trill a second fingering of the same pitch;
-        the lip trills only where neighbouring partials lie about a tone apart
+        the lip can only trill where neighbouring partials are about a tone apart
 Fires
     instrument: horn
     pitches: written

@@ -1,8 +1,7 @@
 """An `allow` does nothing.
 
 Checks  every `allow` of a gesture: whether the rule it names found anything there, and may be allowed at all
-Why     a reason that answers nothing hides that the music has changed; what no tube or range can give is not
-        a matter of permission
+Why     a reason for nothing hides that the music has changed; what no tube or range can give cannot be permitted
 Fires
     instrument: horn
     pitches: written
@@ -15,7 +14,7 @@ Passes
     gesture a
       contour: D6
       allow: outside-usual-range "our player has it"
-Fix     take it out
+Fix     remove it
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
 """A `fallback` is not needed.
 
-Checks  a gesture with a `fallback`: whether anything of it is refused, so that the other technique would be played
-Why     it does nothing on this instrument; the music may have changed since it was written
+Checks  a gesture with a `fallback`: whether anything is refused, so that the fallback would be played
+Why     it has no effect on this instrument; the music may have changed since it was written
 Fires
     instrument: horn
     pitches: written
@@ -16,7 +16,7 @@ Passes
       technique: harmonic-gliss
       contour: C3 ~~ G3
       fallback: chromatic
-Fix     take it out, or leave it for a player or an instrument that needs it
+Fix     remove it, or leave it for a player or an instrument that needs it
 """
 
 from collections.abc import Iterator

@@ -1,10 +1,9 @@
 """A technique is named where it changes nothing.
 
-Checks  every `as` and `without` at a point: whether any note would be played otherwise if it were not there; every
+Checks  every `as` and `without` at a point: whether any note would be played differently without it; every
         technique of the gesture, and its mute: whether any note is played with it; `fingering`: whether anything
-        has a pitch.
-        How notes are tongued counts only where one is: what a line or slur reaches is not
-Why     nothing that is written should do nothing: the composer may have meant something else
+        has a pitch. The kind of tonguing matters only to tongued notes, not to those reached by a line or slur
+Why     nothing in a file should be without effect: the composer may have meant something else
 Fires
     instrument: horn
     pitches: written
@@ -17,8 +16,8 @@ Passes
     gesture a
       technique: stopped
       contour: C5, C5 as ordinary
-Fix     take it out, or name the technique that is meant: `as ordinary` ends all that is in force, `without NAME`
-        one technique, `as NAME` turns to one
+Fix     remove it, or name the technique that is meant: `as ordinary` ends all in force, `without NAME` ends one,
+        `as NAME` turns to one
 """
 
 from __future__ import annotations
@@ -40,7 +39,7 @@ type _Forces = list[frozenset[Technique]]
 
 
 def _beside_a_fallback(outcome: Outcome) -> Iterator[Finding]:
-    """Techniques that no note would have been played with, had the others not been refused."""
+    """Techniques that no note would use even without the refusals of others."""
     if outcome.replaced:
         gesture = outcome.asked.gesture
         played = _played(gesture, [_change(p) for p in gesture.points], _struck(gesture))
@@ -82,13 +81,13 @@ def _change(point: ContourPoint) -> Change:
 
 
 def _struck(gesture: Gesture) -> list[bool]:
-    """For each point whether the tongue attacks there or before the next."""
+    """For each point, whether the tongue attacks there or before the next."""
     attacks = attack_times(gesture)
     return [bisect_left(attacks, point.at) < bisect_left(attacks, point.until) for point in gesture.points]
 
 
 def _played(gesture: Gesture, changes: list[Change], struck: list[bool]) -> _Forces:
-    """What is in force at each note that sounds, and has something to do there."""
+    """The techniques in force at each sounding note that have an effect there."""
     forces = in_force(gesture.techniques, changes, [s.slides for s in gesture.segments])
     return [
         frozenset(t for t in force if t.layer != "none" and (tongued or not t.tongues_only))
@@ -106,7 +105,7 @@ def _less(change: Change) -> Iterator[tuple[str, Technique, Change]]:
 
 
 def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, technique: Technique) -> str:
-    """Why a word at a point is idle."""
+    """Why a word at a point has no effect."""
     if all(p.kind == "silence" for p in gesture.points[index:]):
         return "nothing is played after it"
     lines = [s.slides for s in gesture.segments]
@@ -124,7 +123,8 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
 
 
 def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:
-    """What to write instead. Who turns back to ordinary before the mute goes in means to begin with it."""
+    """What to write instead. Turning back to ordinary before the mute goes in suggests that it should be in from
+    the start."""
     first = next((n for n, p in enumerate(gesture.points) if is_muted(p.techniques)), 0)
     if sign == "as" and technique.layer == "none" and first > index:
         row = [t for t in gesture.techniques if t.layer != "none"]
@@ -134,7 +134,7 @@ def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:
 
 
 def _unfingered(case: Case) -> Iterator[Finding]:
-    """A fingering of what has no pitch."""
+    """A fingering for notes without pitch."""
     gesture = case.gesture
     points = gesture.sounding_points
     if "fingering" not in gesture.spans or not points:
@@ -151,14 +151,14 @@ def _unfingered(case: Case) -> Iterator[Finding]:
 
 
 def _never(gesture: Gesture, played: set[Technique]) -> Iterator[Finding]:
-    """Techniques that the gesture asks for and no note has; a mute that goes in nowhere."""
+    """Techniques that the gesture asks for but no note uses; a mute that never goes in."""
     dry = "mute" in gesture.spans and not any(t.takes_mute for t in played)
     for technique in gesture.techniques:
         if len(gesture.techniques) > 1 and technique.layer == "none":
             text = f"{technique.key} has no effect next to other techniques"
         elif technique not in played and technique.layer != "none":
             if dry and technique.takes_mute and "technique" not in gesture.spans:
-                continue  # the mute alone asks for it
+                continue  # only `mute` asks for it
             text = f"{technique.key} is asked for, but every note turns away from it"
         else:
             continue

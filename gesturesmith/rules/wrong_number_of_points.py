@@ -1,7 +1,7 @@
-"""A technique has too few or too many points to work on.
+"""A technique has too few or too many points.
 
 Checks  how many sounding points the gesture has against what each of its techniques takes
-Why     a slide goes from one point to another; with one point there is nowhere to go
+Why     a slide goes from one point to another; with only one it has nowhere to go
 Fires
     instrument: horn
     pitches: written
@@ -14,7 +14,7 @@ Passes
     gesture a
       technique: harmonic-gliss
       contour: G4 ~~ G5
-Fix     add the missing point and a line to it, or leave the technique out
+Fix     add the missing point and a line to it, or remove the technique
 """
 
 from collections.abc import Iterator

@@ -1,1 +1,1 @@
-"""What several rules have in common, and other rooms read as well: limits, names, air and effort, fixes."""
+"""What several rules share, and other packages use too: limits, names, air and effort, fixes."""

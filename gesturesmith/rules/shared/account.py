@@ -1,4 +1,4 @@
-"""What playing takes and what rest gives back: litres of air a second, seconds of plain playing."""
+"""What playing costs and what rest pays back: litres of air per second, seconds of plain playing."""
 
 from __future__ import annotations
 
@@ -15,13 +15,13 @@ from gesturesmith.model.piece import PassageItem, Repeat
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.reading import register_name, slot_s
 
-_ANCHORS = ("pp", "mf", "ff")  # the levels that flows are given for
-_SOFTEST_WEIGHT = 0.5  # however soft, it is still playing
+_ANCHORS = ("pp", "mf", "ff")  # the levels for which flows are given
+_SOFTEST_WEIGHT = 0.5  # playing always costs something, however soft
 
 
 @lru_cache(maxsize=1024)
 def air_flow(instrument: Instrument, register: str, level: int) -> float:
-    """Litres a second of plain playing, by register and level (its place in LEVELS); 0 where none is known."""
+    """Litres per second of plain playing, by register and level (its place in LEVELS); 0 if unknown."""
     given = [instrument.limits.get(f"breath_flow_{register}_{anchor}") for anchor in _ANCHORS]
     flows = [float(g.narrow.value) for g in given if g is not None]
     if len(flows) < len(_ANCHORS):
@@ -36,7 +36,7 @@ def air_flow(instrument: Instrument, register: str, level: int) -> float:
 
 
 def weight(instrument: Instrument, register: str, level: int) -> float:
-    """How much a second of plain playing tires, by register and level; in the middle at mf it is 1."""
+    """The effort of a second of plain playing, by register and level; 1 in the middle register at mf."""
     height = instrument.limits.get(f"effort_{register}")
     step = instrument.limits.get("effort_louder")
     factor = float(height.narrow.value) if height is not None else 1.0
@@ -57,9 +57,9 @@ def _weights(instrument: Instrument, register: str) -> tuple[float, ...]:
 
 
 def through(gesture: Gesture, point: ContourPoint, table: Sequence[float]) -> float:
-    """The mean over a point's slot of a number given by level."""
+    """The mean over a point's slot of a quantity given for each level."""
     held = level_held(gesture, point.at)
-    if held is not None:  # most notes of most gestures, without fractions
+    if held is not None:  # the common case, without fractions
         return table[held]
     found = [
         (r.end - r.start, mean(table, float(r.first), float(r.last))) for r in ramps(gesture, point.at, point.until)
@@ -71,7 +71,8 @@ def through(gesture: Gesture, point: ContourPoint, table: Sequence[float]) -> fl
 
 
 def effort(case: Case) -> float:
-    """What a gesture takes, as seconds of plain playing in the middle register; its own silences pay back."""
+    """The effort of a gesture, as seconds of plain playing in the middle register, less what its silences pay
+    back."""
     total = 0.0
     for point in case.gesture.points:
         seconds = slot_s(case.gesture, point)
@@ -87,12 +88,12 @@ def effort(case: Case) -> float:
 
 
 def inside[Row](repeat: Repeat, rows: Sequence[Row], at: Callable[[Row], Fraction]) -> Sequence[Row]:
-    """Those of the rows, sorted by their time, that a repeat plays again."""
+    """The rows, sorted by time, that lie inside a repeat."""
     return rows[bisect_left(rows, repeat.start, key=at) : bisect_left(rows, repeat.end, key=at)]
 
 
 def played_out(passage: PassageCase) -> Iterator[tuple[PassageItem, Case | None]]:
-    """The items in the order they are played, repeated stretches as often as they are."""
+    """The items in playing order, with repeats written out."""
     rows = list(zip(passage.passage.items, passage.cases, strict=True))
     repeats = {r.end: r for r in passage.passage.repeats}
     for row in rows:
@@ -105,15 +106,15 @@ def played_out(passage: PassageCase) -> Iterator[tuple[PassageItem, Case | None]
 
 
 def rest_ratio(passage: PassageCase) -> float:
-    """Seconds of plain playing that a second of rest gives back."""
+    """Seconds of plain playing that a second of rest pays back."""
     limit = next((c.instrument.limits.get("rest_ratio") for c in passage.cases if c is not None), None)
     return float(limit.narrow.value) if limit is not None else 1.0
 
 
 def account(passage: PassageCase) -> Iterator[tuple[PassageItem, float, Case | None]]:
-    """Each item as it is played, with the effort owed after it, in seconds of plain playing; never below 0."""
+    """Each item in playing order, with the effort owed after it, in seconds of plain playing; never below 0."""
     owed, ratio = 0.0, rest_ratio(passage)
-    # Measured once, however often it is played.
+    # Measured once, however often played.
     takes = {id(case): effort(case) for case in passage.cases if case is not None}
     for item, case in played_out(passage):
         if case is None:

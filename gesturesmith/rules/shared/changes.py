@@ -1,4 +1,4 @@
-"""Changes of equipment or manner from one note to the next, and the time there is for them."""
+"""Changes of equipment or of way of playing from one note to the next, and the time for them."""
 
 from __future__ import annotations
 
@@ -20,10 +20,10 @@ type _Note = tuple[PassageItem, Case, ContourPoint]
 
 
 def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator[Finding]:
-    """Findings where a state changes within a gesture with too little silence before the new one.
+    """Findings if a state changes within a gesture with too little silence before the new one.
 
-    state   names the state at a point; "" is the ordinary one, None goes with every other
-    what    says the change: "the mute"
+    state   the state at a point; "" is the ordinary one, None is compatible with any
+    what    what changes: "the mute"
     """
     gesture = case.gesture
     limit = case.instrument.limits.get(limit_name)
@@ -33,7 +33,7 @@ def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator
             continue
         now = state(point, gesture)
         if before is not None and _differ(before[1], now):
-            # Only silence is time: a note in between would be played without free hands.
+            # Only silence counts as time: during a note the hands are not free.
             free = seconds_between(gesture, before[0].until, point.at)
             excess = below(limit, free)
             if excess is not None and point.reached == "attack":
@@ -72,7 +72,7 @@ def in_passage(passage: PassageCase, state: State, limit_name: str, what: str) -
 
 
 def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, Fraction, str]]:
-    """The last note of each item that sounds, the first of the next, the beats between; and over each repeat."""
+    """The last note of each sounding item, the first of the next, and the beats between; also across repeats."""
     items = zip(passage.passage.items, passage.cases, strict=True)
     rows = [(item, case) for item, case in items if case is not None and case.gesture.sounding_points]
     pairs = [(before, after, Fraction(0), "") for before, after in pairwise(rows)]

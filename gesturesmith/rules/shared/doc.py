@@ -1,4 +1,4 @@
-"""The docstring of a rule as data: what it checks, why, an example that fires, one that passes, what to do."""
+"""A rule's docstring as data: what it checks, why, an example that fires, one that passes, how to fix it."""
 
 from __future__ import annotations
 
@@ -9,15 +9,15 @@ _HEADING = re.compile(rf"^({'|'.join(HEADINGS)})\b[ \t]*\n?[ \t]+\S", re.MULTILI
 
 
 def missing(doc: str) -> tuple[str, ...]:
-    """The headings that are not there exactly once with something under them; quicker than to read it all."""
+    """The headings that do not appear exactly once with text under them; faster than reading all sections."""
     found = _HEADING.findall(doc)
     return tuple(name for name in HEADINGS if found.count(name) != 1)
 
 
 def sections(doc: str) -> dict[str, str]:
-    """The text under each heading, without its indentation; ValueError where one is missing or empty.
+    """The text under each heading, without indentation; ValueError if one is missing or empty.
 
-    A heading stands at the margin. Text may follow it on its line; deeper lines below belong to it.
+    A heading is at the margin. Its text may begin on the same line; indented lines below belong to it.
     """
     absent = missing(doc)
     if absent:

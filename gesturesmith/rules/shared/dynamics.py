@@ -1,4 +1,4 @@
-"""A level that is asked for against the loudest or the softest there is: the body of five rules."""
+"""Compares levels asked for with the loudest or softest possible: the common part of five rules."""
 
 from __future__ import annotations
 
@@ -18,10 +18,10 @@ from gesturesmith.techniques.base import Technique
 class AskedLevel(NamedTuple):
     """A level that is asked for.
 
-    at          when, in beats
-    place       on the scale of levels
-    limit       what it is measured against
-    technique   the one whose limit that is, None where it is the instrument's
+    at          its time, in beats
+    place       its place in LEVELS
+    limit       the limit it is compared with
+    technique   the technique whose limit it is, None if it is the instrument's
     """
 
     point: ContourPoint
@@ -31,20 +31,20 @@ class AskedLevel(NamedTuple):
     technique: Technique | None = None
 
 
-# The words for one that passes its limit, of: what is asked, the level in words, the level of the limit.
+# Makes the sentence for a level beyond its limit, from: what is asked, the level in words, the limit's level.
 type Words = Callable[[AskedLevel, str, str], str]
-# What would help as well as another level.
+# Other fixes than another level.
 type Ways = Callable[[AskedLevel], tuple[Fix, ...]]
 
 
 def too_loud(case: Case, asked: Iterable[AskedLevel], words: Words, ways: Ways) -> Iterator[Finding]:
-    """The first that is louder than its limit; of techniques the first of each."""
+    """The first level louder than its limit; with techniques, the first for each."""
     for one, excess in _first(asked, louder):
         yield _finding(case, one, excess, words, (*fixes.at_most(case.gesture, excess.limit), *ways(one)))
 
 
 def too_soft(case: Case, asked: Iterable[AskedLevel], words: Words, ways: Ways) -> Iterator[Finding]:
-    """The same of those that are softer."""
+    """The first level softer than its limit; with techniques, the first for each."""
     for one, excess in _first(asked, softer):
         yield _finding(case, one, excess, words, (*fixes.at_least(case.gesture, excess.limit), *ways(one)))
 
@@ -55,7 +55,7 @@ def without_technique(case: Case) -> Ways:
 
 
 def moved(semitones: int) -> Ways:
-    """The whole gesture moved."""
+    """The whole gesture transposed."""
     return lambda asked: fixes.moved(semitones)
 
 

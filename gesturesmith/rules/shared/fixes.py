@@ -1,4 +1,4 @@
-"""Fixes that rules propose; the checker reads and judges each before it is shown."""
+"""Fixes that rules propose; each is checked before it is shown."""
 
 from __future__ import annotations
 
@@ -25,12 +25,12 @@ from gesturesmith.rules.shared.reading import written_pitch
 from gesturesmith.techniques.base import clash
 from gesturesmith.units import Spelling, simplest
 
-_ACCENTS = {6: "sfz", 7: "sffz"}  # by the place of their stroke in LEVELS
+_ACCENTS = {6: "sfz", 7: "sffz"}  # by the place of their attack in LEVELS
 
 
 def instead(case: Case, layer: str, *keys: str) -> tuple[Fix, ...]:
-    """Another technique of its kin in the place of the one on a layer, the rest kept; its own order of kin, where
-    no keys are named."""
+    """Replace the technique on a layer by one of its kin, keeping the others; in the technique's own order of kin
+    if no keys are given."""
     changes: list[Fix] = []
     kin = next((t.kin for t in case.gesture.techniques if t.layer == layer), ())
     for key in (k for k in keys or kin if k in kin and k != "ordinary"):
@@ -40,7 +40,7 @@ def instead(case: Case, layer: str, *keys: str) -> tuple[Fix, ...]:
 
 
 def without(case: Case, *keys: str) -> tuple[Fix, ...]:
-    """The gesture without some of its techniques, where the rest, or the plain note, may stand for it."""
+    """The gesture without some of its techniques, if the rest, or the plain note, can stand for it."""
     gone = [t for t in case.gesture.techniques if t.key in keys]
     kept = [t for t in case.gesture.techniques if t.key not in keys]
     if not all("ordinary" in t.kin or any(clash(t, other) for other in kept) for t in gone):
@@ -49,7 +49,7 @@ def without(case: Case, *keys: str) -> tuple[Fix, ...]:
 
 
 def lasting(gesture: Gesture, seconds: float) -> tuple[Fix, ...]:
-    """A length of at least so many seconds, in whole beats or, where the gesture is in seconds, in seconds."""
+    """A length of at least this many seconds: in whole beats or, for a gesture in seconds, in seconds."""
     if gesture.in_seconds:
         tenths = -int(-seconds * 10 // 1)
         return ((LengthChange(Fraction(tenths, 10), True),),) if 0 < tenths < 10**6 else ()
@@ -61,12 +61,12 @@ def lasting(gesture: Gesture, seconds: float) -> tuple[Fix, ...]:
 
 
 def slower(gesture: Gesture, factor: float) -> tuple[Fix, ...]:
-    """The gesture so many times as long as it is, rounded up."""
+    """The gesture lengthened by a factor, rounded up."""
     return lasting(gesture, float(gesture.seconds) * factor)
 
 
 def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | None = None) -> tuple[Fix, ...]:
-    """A breath in the middle of a stretch (in beats), then one at each quarter: after detached notes only."""
+    """A breath in the middle of a stretch (in beats), then one at each quarter; only after detached notes."""
     until = gesture.beats if end is None else end
     free = [
         i
@@ -86,14 +86,14 @@ def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | Non
 
 
 def _nearest(times: Sequence[Fraction], goal: Fraction) -> int:
-    """The index of the time nearest to a goal, the first of equals; the times rise."""
+    """The index of the time nearest to a goal, the first if two are equally near; times ascend."""
     after = bisect_left(times, goal)
     around = times[max(0, after - 1) : after + 1]
     return bisect_left(times, min(around, key=lambda at: (abs(at - goal), at)))
 
 
 def about(gesture: Gesture, *indices: int) -> tuple[Fix, ...]:
-    """Approximate pitches in the place of exact ones; an x-note bears no cents."""
+    """Approximate pitches in place of exact ones; x-notes have no cents."""
     change = tuple(
         PitchChange(i, _plain(pitch.written), True)
         for i in indices
@@ -107,7 +107,7 @@ def exact_points(gesture: Gesture) -> tuple[int, ...]:
 
 
 def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Fix, ...]:
-    """One point moved to the tempered pitch nearest to a sounding one, where that leaves its lines a way to go."""
+    """One point moved to the tempered pitch nearest to a sounding one, if its lines still go somewhere."""
     point = case.gesture.points[index]
     note = 100 * round(sounding_cents / 100)
     if point.pitch is None or any(p.sounding_cents == note for p in joined(case.gesture, index)):
@@ -116,7 +116,7 @@ def at_pitch(case: Case, index: int, sounding_cents: float) -> tuple[Fix, ...]:
 
 
 def joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
-    """The neighbours of a point that a sliding line joins to it."""
+    """The neighbours joined to a point by a sliding line."""
     sides = ((index - 1, index - 1), (index, index + 1))
     return tuple(
         gesture.points[i]
@@ -126,7 +126,7 @@ def joined(gesture: Gesture, index: int) -> tuple[ContourPoint, ...]:
 
 
 def band_cut(case: Case) -> tuple[Fix, ...]:
-    """The part of a band given by pitches that lies in the usual range, where that is a tone at least."""
+    """The part of a band given by pitches that is in the usual range, if it is at least a whole tone."""
     band = case.gesture.band
     if band is None or band.register:
         return ()
@@ -140,12 +140,12 @@ def band_cut(case: Case) -> tuple[Fix, ...]:
 
 
 def moved(semitones: int) -> tuple[Fix, ...]:
-    """The whole gesture moved by so many semitones; `all_moved` says of each pitch where to."""
+    """The whole gesture transposed by a number of semitones; `all_moved` moves each pitch separately."""
     return ((Transposition(semitones),),)
 
 
 def all_moved(case: Case, semitones: int) -> Fix:
-    """Every pitch moved, and a band given by pitches; () where they cannot be."""
+    """Every pitch transposed, and a band given by pitches; () if that is impossible."""
     gesture = case.gesture
     by = simplest(semitones, [p.pitch.written for p in gesture.points if p.pitch is not None])
     pitches = {i: p.pitch.written.transposed(by) for i, p in enumerate(gesture.points) if p.pitch is not None}
@@ -153,21 +153,21 @@ def all_moved(case: Case, semitones: int) -> Fix:
     if gesture.band is not None and not gesture.band.register:
         band = tuple(end.written.transposed(by) for end in (gesture.band.low, gesture.band.high))
     elif any(p.kind == "height" for p in gesture.points):
-        return ()  # heights of a register cannot move
+        return ()  # heights in a register cannot move
     if any(not 0 <= pitch.octave <= 9 for pitch in (*pitches.values(), *band)):
-        return ()  # no such octave can be written
+        return ()  # beyond the octaves that can be written
     change = tuple(PitchChange(i, p, gesture.points[i].about) for i, p in pitches.items())
     return (*change, BandChange(*band)) if band else change
 
 
 def at_most(gesture: Gesture, level: str) -> tuple[Fix, ...]:
-    """The dynamics softer, by as little as leaves none above `level` and keeps their shape."""
+    """Softer dynamics of the same shape, changed only as much as needed for none to exceed `level`."""
     words = softened(gesture, level)
     return (dynamics(gesture, words),) if words else ()
 
 
 def at_least(gesture: Gesture, level: str) -> tuple[Fix, ...]:
-    """The dynamics louder, in the same way, so that none is below `level`; niente stays."""
+    """Louder dynamics in the same way, so that none is below `level`; niente stays."""
     new: dict[int, int] = {}
     least = LEVELS.index(level)
     for place in sorted(_places(gesture)):
@@ -178,8 +178,8 @@ def at_least(gesture: Gesture, level: str) -> tuple[Fix, ...]:
 
 
 def softened(gesture: Gesture, level: str) -> tuple[str, ...]:
-    """The words of the dynamics with none above `level`: what is louder or softer than what stands before it stays
-    so, niente stays. () where that changes nothing, or there are not levels enough.
+    """The dynamics in words with none above `level`: each stays louder or softer than the one before, niente stays.
+    () if that changes nothing or there are not enough levels.
     """
     new: dict[int, int] = {}
     most = LEVELS.index(level)
@@ -190,13 +190,13 @@ def softened(gesture: Gesture, level: str) -> tuple[str, ...]:
 
 
 def with_levels(gesture: Gesture, words: tuple[str, ...]) -> Gesture:
-    """A gesture with such words in the place of its own."""
+    """The gesture with these dynamics in place of its own."""
     marks = zip(_marks(gesture), words, strict=True)
     return replace(gesture, dynamics=tuple(replace(mark, level=word) for mark, word in marks))
 
 
 def dynamics(gesture: Gesture, words: tuple[str, ...]) -> Fix:
-    """The change that writes them, at their old places."""
+    """The edit that writes the dynamics, at their old places."""
     marked = [i for i, p in enumerate(gesture.points) if p.dynamic]
     if marked:
         return tuple(LevelChange(i, word) for i, word in zip(marked, words, strict=True))
@@ -213,7 +213,7 @@ def dynamics(gesture: Gesture, words: tuple[str, ...]) -> Fix:
 
 
 def _marks(gesture: Gesture) -> tuple[DynamicMark, ...]:
-    """The dynamics, else the level a gesture without any is judged at."""
+    """The dynamics, or the level assumed for a gesture without any."""
     return gesture.dynamics or (DynamicMark(level="mf", at=Fraction(0), join="", span=gesture.span),)
 
 
@@ -223,7 +223,7 @@ def _places(gesture: Gesture) -> set[int]:
 
 
 def _words(gesture: Gesture, new: dict[int, int]) -> tuple[str, ...]:
-    """Each mark at its new place; () where nothing changes, or there is no such level, or no such accent."""
+    """Each mark at its new level; () if nothing changes or there is no such level or accent."""
     words = []
     for mark in _marks(gesture):
         old = LEVELS.index(mark.plain)

@@ -1,4 +1,4 @@
-"""A measured value against a limit on which readings differ."""
+"""Compares a measured value with a limit on which readings differ."""
 
 from __future__ import annotations
 
@@ -12,19 +12,19 @@ from gesturesmith.model.levels import extent, place_at
 from gesturesmith.rules.shared.reading import plain
 from gesturesmith.values import frozen
 
-# A player's page is no measurement: beyond its widest reading a finding still only cautions, far beyond it
-# refuses. A quarter more is far for rates and durations; it only ever makes the checker milder.
+# Players' advice is not a measurement: beyond its widest reading a finding still only cautions; only far beyond
+# does it refuse. A quarter more counts as far for rates and durations; this only ever makes the checker milder.
 FAR = 1.25
-# What is lost on the way to a measure in binary fractions: a value that reaches its limit does not pass it.
+# Allows for rounding of binary fractions: a value equal to its limit does not exceed it.
 _LOST = 1e-9
 
 
 @frozen
 class Excess:
-    """A limit that was passed: how gravely, the value of the limit, and what it rests on.
+    """An exceeded limit: the severity, the value of the limit and its evidence.
 
-    caveat   where only the narrow value was passed and there is a wide one: what that allows, as a clause that
-             follows the limit; else ""
+    caveat   if only the narrow value is exceeded and there is a wide one: what that allows, as a clause to follow
+             the limit; else ""
     """
 
     severity: Severity
@@ -34,7 +34,7 @@ class Excess:
 
 
 def above(limit: Limit | None, value: float) -> Excess | None:
-    """Whether `value` is above the limit: caution beyond the narrow reading, refused beyond the wide one."""
+    """Whether `value` is above the limit: a caution beyond the narrow reading, a refusal beyond the wide one."""
     if limit is None or value <= limit.narrow.value + _LOST * abs(limit.narrow.value):
         return None
     wide = limit.wide
@@ -44,7 +44,7 @@ def above(limit: Limit | None, value: float) -> Excess | None:
 
 
 def below(limit: Limit | None, value: float) -> Excess | None:
-    """The same for a value that must not be below."""
+    """The same for a value that must not be below the limit."""
     if limit is None or value >= limit.narrow.value - _LOST * abs(limit.narrow.value):
         return None
     wide = limit.wide
@@ -59,32 +59,31 @@ def _caveat(limit: Limit, way: str) -> str:
         return ""
     if limit.wide_means:
         return f" ({limit.wide_means})"
-    if wide.kind is DERIVED:  # not another opinion, but where it ends for everybody
+    if wide.kind is DERIVED:  # not another opinion, but a physical end
         return f" (impossible beyond {plain(wide.value)})"
     return f" (readings differ, {way} to {plain(wide.value)})"
 
 
-# Levels are no measures: what lies on the way from one to the next is the nearer of the two, and half way still
-# the one that is allowed.
+# Levels are not measurements: between two of them the nearer one counts, and half way still the allowed one.
 _HALF = Fraction(1, 2)
 
 
 def louder(limit: Limit | None, place: Fraction | int) -> Excess | None:
-    """Whether a place on the scale of levels is louder than the limit; levels only caution."""
+    """Whether a place in LEVELS is louder than the limit; levels only caution."""
     if limit is None or place <= LEVELS.index(limit.narrow.value) + _HALF:
         return None
     return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow)
 
 
 def softer(limit: Limit | None, place: Fraction | int) -> Excess | None:
-    """Whether a place is softer than the limit. Niente is a way of beginning and ending, not a level to hold."""
+    """Whether a place is softer than the limit. Niente is a way to begin or end, not a level to hold."""
     if limit is None or place < _HALF or place >= LEVELS.index(limit.narrow.value) - _HALF:
         return None
     return Excess(Severity.CAUTION, limit.narrow.value, limit.narrow)
 
 
 def loudest_of(gesture: Gesture, index: int, *, throughout: bool = True) -> Fraction | int:
-    """The loudest place while a point sounds; only where it begins, if not `throughout`."""
+    """The loudest place while a point sounds; only at its beginning, if not `throughout`."""
     point = gesture.points[index]
     if not throughout or len(gesture.dynamics) < 2:
         return place_at(gesture, point.at)
@@ -92,7 +91,8 @@ def loudest_of(gesture: Gesture, index: int, *, throughout: bool = True) -> Frac
 
 
 def level_words(gesture: Gesture, at: Fraction, place: Fraction | int) -> str:
-    """A level asked for from a time on: "at ff", "swelling to ff", "at about f (on the way from pp to ff)"."""
+    """The level asked for at a time, in words: "at ff", "swelling to ff", "at about f (on the way from pp to
+    ff)"."""
     level = LEVELS[round(place)]
     if place != place_at(gesture, at):
         return f"swelling to {level}"
@@ -105,5 +105,5 @@ def level_words(gesture: Gesture, at: Fraction, place: Fraction | int) -> str:
 
 
 def level_number(place: Fraction | int, limit: str) -> Number:
-    """A place on the scale of levels beside its limit."""
+    """A place in LEVELS with its limit."""
     return Number(name="level", value=float(place), limit=LEVELS.index(limit), unit="steps from niente")

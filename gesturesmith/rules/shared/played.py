@@ -1,4 +1,4 @@
-"""What is said of a passage because of what it plays."""
+"""Findings on a passage because of a gesture it plays."""
 
 from collections.abc import Iterable, Iterator
 
@@ -9,10 +9,10 @@ from gesturesmith.model.piece import Passage
 def played(
     passage: Passage, found: Iterable[Finding | None], what: str, *, once: bool = False
 ) -> Iterator[Finding]:
-    """A finding for each gesture the passage plays on which something was found: at each place, or `once` for all.
+    """A finding for each gesture of the passage that has one: at each place, or `once` for all.
 
     found   of each item, in order
-    what    says of the gesture what it comes to: "which is not as written"
+    what    the consequence, as a clause about the gesture: "which is not as written"
     """
     said = set()
     for item, one in zip(passage.items, found, strict=False):

@@ -1,4 +1,4 @@
-"""What rules read off a gesture: written names, notes with their seconds, slides, changes of playing."""
+"""What rules read from a gesture: written names, notes with their seconds, slides, changes of technique."""
 
 from __future__ import annotations
 
@@ -33,22 +33,22 @@ def exact_name(instrument: Instrument, sounding_cents: Fraction | float) -> str:
 
 
 def both_names(instrument: Instrument, sounding_cents: Fraction | float) -> str:
-    """The written name, and where it differs the sounding one: "C6 (sounding F5)"."""
+    """The written name, and the sounding one if different: "C6 (sounding F5)"."""
     written, sounding = _names(instrument, 50 * round(sounding_cents / 50))
     return written if written == sounding else f"{written} (sounding {sounding})"
 
 
 @lru_cache(maxsize=4096)
 def _names(instrument: Instrument, sounding_cents: int) -> tuple[str, str]:
-    """Written and sounding name: the same few pitches are named over and over."""
+    """Written and sounding name, cached: the same few pitches are named over and over."""
     sounding = spell(sounding_cents)
     return instrument.written(sounding).name, sounding.name
 
 
 @lru_cache(maxsize=64)
 def far_range(instrument: Instrument) -> tuple[int, int]:
-    """Sounding cents beyond which a pitch is refused: a margin outside the widest reading, at the bottom no lower
-    than the lowest first partial.
+    """The sounding cents beyond which a pitch is refused: a margin outside the widest reading, but not below the
+    lowest first partial.
     """
     low, high = instrument.widest_range.value
     far = instrument.limits.get("range_far_cents")
@@ -58,14 +58,14 @@ def far_range(instrument: Instrument) -> tuple[int, int]:
 
 
 def point_name(case: Case, point: ContourPoint) -> str:
-    """A point's own written name, else that of its height in the band."""
+    """A point's written name, else that of its height in the band."""
     if point.pitch is not None:
         return point.pitch.written.name
     return written_name(case.instrument, point.sounding_cents or 0)
 
 
 def point_names(case: Case, point: ContourPoint) -> str:
-    """The names of a point's pitch as it is spelled: "Ab5 (sounding Db5)"; else those of its height in the band."""
+    """The names of a point's pitch as spelled: "Ab5 (sounding Db5)"; else those of its height in the band."""
     if point.pitch is None:
         return both_names(case.instrument, point.sounding_cents or 0)
     written, sounding = point.pitch.written.name, point.pitch.sounding.name
@@ -73,7 +73,7 @@ def point_names(case: Case, point: ContourPoint) -> str:
 
 
 def tube_words(instrument: Instrument, tube: Tube | None) -> str:
-    """A tube as a player says it: "F 1-2", "valve 3", "position 5", "the open tube"; "this tube" for none."""
+    """A tube as a player would say it: "F 1-2", "valve 3", "position 5", "the open tube"; "this tube" for none."""
     if tube is None:
         return "this tube"
     if instrument.kind == "slide":
@@ -85,7 +85,7 @@ def tube_words(instrument: Instrument, tube: Tube | None) -> str:
 
 
 def fingering_word(instrument: Instrument) -> str:
-    """What a player chooses a note by."""
+    """The player's word for the choice of a note: a fingering or a position."""
     return "position" if instrument.kind == "slide" else "fingering"
 
 
@@ -98,7 +98,7 @@ def plain(value: float | Fraction) -> str:
 
 
 def apart(value: float | Fraction, limit: float | Fraction) -> str:
-    """A measured number with as many decimals as tell it from its limit: "7.33" beside 7.3."""
+    """A measured number with enough decimals to differ from its limit: "7.33" beside 7.3."""
     said, digits = plain(value), 0
     while said == plain(limit) and digits < 6:
         digits += 1
@@ -118,7 +118,7 @@ def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
 
 
 def slot_s(gesture: Gesture, point: ContourPoint) -> float:
-    """Seconds a point's slot lasts."""
+    """The length of a point's slot in seconds."""
     return seconds_between(gesture, point.at, point.until)
 
 
@@ -140,14 +140,14 @@ def _register(instrument: Instrument, sounding_cents: float) -> str:
 
 
 def pitched_points(case: Case) -> Iterator[tuple[int, ContourPoint]]:
-    """The points that sound a pitch, with their place in the contour: no rests, nothing the lips do not sound."""
+    """The points that sound a pitch, with their index in the contour: no rests, and nothing without lip tone."""
     for index, point in enumerate(case.gesture.points):
         if point.sounding_cents is not None and pitched_by(point.techniques) != "none":
             yield index, point
 
 
 def played_points(case: Case) -> Iterator[tuple[ContourPoint, PlayedPoint]]:
-    """Points that have a pitch with the way each is played."""
+    """Points with a pitch, each with the way it is played."""
     for played in case.realisation.points:
         if played.asked_cents is not None:
             yield case.gesture.points[played.index], played
@@ -159,7 +159,7 @@ def leaves_by_line(gesture: Gesture, index: int) -> bool:
 
 
 def begun(gesture: Gesture) -> Iterator[tuple[Fraction, int]]:
-    """When a sound begins, in beats, and the point it begins on: each attack, and each note a slur reaches."""
+    """The beginnings of sounds, in beats, and their points: each attack, and each note reached by a slur."""
     if gesture.spread is not None:
         times = [(at, gesture.index_at(at)) for at in attack_times(gesture)]
     else:
@@ -169,7 +169,7 @@ def begun(gesture: Gesture) -> Iterator[tuple[Fraction, int]]:
 
 @frozen
 class Slide:
-    """A line that slides, with the points it joins and their places in the contour."""
+    """A sliding line, with the points it joins and their indices in the contour."""
 
     index: int
     segment: Segment
@@ -178,12 +178,12 @@ class Slide:
 
     @property
     def cents(self) -> float:
-        """Signed width, + upward."""
+        """The width in cents, + upwards."""
         return float((self.end.sounding_cents or 0) - (self.start.sounding_cents or 0))
 
 
 def slides(case: Case, *paths: str) -> Iterator[Slide]:
-    """The sliding lines whose start moves by one of `paths`; all of them where none is named."""
+    """The sliding lines that start by one of `paths`; all of them if none is given."""
     gesture = case.gesture
     for index, segment in enumerate(gesture.segments):
         start, end = gesture.points[index], gesture.points[index + 1]
@@ -194,7 +194,7 @@ def slides(case: Case, *paths: str) -> Iterator[Slide]:
 
 
 def in_force(case: Case) -> tuple[Technique, ...]:
-    """Every technique of the gesture, its own first, then those its points turn to; each once."""
+    """Every technique of the gesture once: its own first, then those its points turn to."""
     seen = {t.key: t for t in case.gesture.techniques}
     for point in case.gesture.points:
         for technique in point.techniques:
@@ -208,7 +208,7 @@ def first_with(case: Case, technique: Technique) -> ContourPoint | None:
 
 
 def stretches(case: Case, technique: Technique) -> Iterator[tuple[ContourPoint, float]]:
-    """Unbroken stretches of a technique: the point each begins at, and its seconds."""
+    """The unbroken stretches of a technique: the first point of each, and its seconds."""
     begin: ContourPoint | None = None
     end = Fraction(0)
     for point in case.gesture.points:

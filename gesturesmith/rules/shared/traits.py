@@ -1,4 +1,4 @@
-"""What a gesture has that rules look for, so that the many rules it gives nothing to look at need not run."""
+"""Traits of a gesture, so that only the rules that could apply to it need to run."""
 
 from __future__ import annotations
 
@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.techniques.base import Technique
 
-_known: dict[str, frozenset[str]] = {}  # by the key of the technique: a few dozen
+_known: dict[str, frozenset[str]] = {}  # by technique key: a few dozen
 
 
 def traits(gesture: Gesture) -> frozenset[str]:
-    """The traits of a gesture: those of every technique in force somewhere in it, and its own.
+    """The traits of a gesture: its own, and those of every technique in force anywhere in it.
 
     path:PATH limit:NAME trill holds sings needs bell mute rate vague lines needs-line   of a technique
     line slur height fingering text notehead sung slide changes joined                   of the gesture
