@@ -11,7 +11,6 @@ import errno
 import os
 import select
 import shutil
-import signal
 import subprocess
 import tempfile
 import threading
@@ -27,12 +26,19 @@ from gesturesmith.kinds import Ended
 from gesturesmith.lilypond.log import Message, read_log
 from gesturesmith.lilypond.output_files import collect, floods, remove
 from gesturesmith.lilypond.program import LilyPond
-from gesturesmith.lilypond.sandbox import LOG_BYTES, environment, inside, limited, process_filter
+from gesturesmith.lilypond.sandbox import (
+    LOG_BYTES,
+    OWN_SESSION,
+    end_group,
+    environment,
+    inside,
+    limited,
+    process_filter,
+)
 from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the CSS pixel of 96 a inch: sharp on the screens people have
 _POLL_S = 0.5  # so often the size of what is being made is looked at
-_OWN_SESSION = os.name == "posix"
 _READ_BYTES = 512 * 1024  # of a log, from its beginning and its end: thousands of messages
 _ROOM_BYTES = 65_536  # with less left on the disk, a failed run has failed for want of room
 
@@ -115,7 +121,7 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
                 stdin=subprocess.PIPE,
                 stdout=subprocess.DEVNULL,
                 stderr=log,
-                start_new_session=_OWN_SESSION,
+                start_new_session=OWN_SESSION,
                 pass_fds=() if filter_fd is None else (filter_fd,),
             )
     except BaseException:
@@ -214,11 +220,7 @@ class WaitingProcess:
         if self._over:  # its number may be another's by now
             return
         self._over = True
-        if _OWN_SESSION:
-            with contextlib.suppress(ProcessLookupError, PermissionError):
-                os.killpg(self._process.pid, signal.SIGKILL)
-        elif self._process.poll() is None:
-            self._process.kill()
+        end_group(self._process)
         self._process.wait()
         if self._writer is not None:
             self._writer.join()

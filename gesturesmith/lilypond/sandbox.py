@@ -9,10 +9,12 @@ no process.
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import os
 import platform
 import shutil
+import signal
 import struct
 import subprocess
 import tempfile
@@ -22,6 +24,7 @@ from gesturesmith import paths
 from gesturesmith.values import frozen
 
 WAYS = ("auto", "always", "never")
+OWN_SESSION = os.name == "posix"
 
 CPU_S = 900  # more than any job is given on the wall clock; ends what outlives even us
 MEMORY_KB = 4 * 1024 * 1024  # address space; a book of 500 gestures takes a quarter of it
@@ -89,12 +92,17 @@ def inside(
 ) -> list[str]:
     """The command as bubblewrap runs it, in its working folder. `program`: the LilyPond, wherever it lies.
 
+    It must be started in a session of its own and ended by `end_group`. bubblewrap binds its inner process to the
+    outer one (`--die-with-parent`) only some milliseconds after its start; one killed before would leave it. So it
+    makes no session inside (`--new-session`): its first process stays in the group, and whatever runs in there ends
+    with that one. There is no terminal to be kept from anybody, since the session never had one.
+
     `filter_fd`: where `process_filter` can be read from; None lets processes begin, though few of them.
     """
     words = [
         str(sandbox.bwrap),
         "--unshare-user", "--unshare-all", "--cap-drop", "ALL",
-        "--die-with-parent", "--new-session",
+        "--die-with-parent",
         "--hostname", "gesturesmith",
     ]  # fmt: skip
     for place in _SYSTEM:
@@ -117,6 +125,15 @@ def inside(
         return [*words, "--seccomp", str(filter_fd), "--", *command]
     # Set inside: a limit on processes counts those of the user namespace it was set in.
     return [*words, "--", *limited(command, few_processes=True)]
+
+
+def end_group(process: subprocess.Popen[bytes]) -> None:
+    """Kill a process started in a session of its own, and whatever it began; harmless where it has ended."""
+    if OWN_SESSION:
+        with contextlib.suppress(ProcessLookupError, PermissionError):
+            os.killpg(process.pid, signal.SIGKILL)
+    elif process.poll() is None:
+        process.kill()
 
 
 def environment(sandbox: Sandbox | None, folder: Path) -> dict[str, str]:
@@ -237,18 +254,25 @@ def _run(
         place = words.index("--bind")
         words[place:place] = more
         try:
-            done = subprocess.run(
+            process = subprocess.Popen(
                 limited(words),
-                input=text,
+                stdin=subprocess.PIPE,
                 stdout=subprocess.PIPE,
                 stderr=subprocess.DEVNULL,
                 env=environment(sandbox, folder),
-                timeout=_ANSWER_S,
-                check=False,
+                start_new_session=OWN_SESSION,
             )
-        except (OSError, subprocess.TimeoutExpired):
+        except OSError:
             return None
-        return done.stdout if done.returncode == 0 else None
+        with process:
+            try:
+                answer, _ = process.communicate(text, timeout=_ANSWER_S)
+            except subprocess.TimeoutExpired:
+                return None
+            finally:
+                if process.returncode is None:
+                    end_group(process)
+        return answer if process.returncode == 0 else None
 
 
 def _mark(bwrap: Path, program: Path) -> tuple[Path | None, Path | None]:

@@ -5,11 +5,14 @@ Outside, the same Scheme must do its harm (else these tests would show nothing);
 
 from __future__ import annotations
 
+import contextlib
 import os
 import shutil
+import signal
 import socket
 import tempfile
 import threading
+import time
 import tracemalloc
 from dataclasses import replace
 from pathlib import Path
@@ -287,6 +290,59 @@ def test_what_works_no_longer_is_noticed(tmp_path, monkeypatch):
     forbidden.touch()
     assert find(sandbox="auto").sandbox is None
     assert isinstance(find(sandbox="always"), MissingLilyPond)
+
+
+# --- one that is killed -----------------------------------------------------------------------------------------
+
+
+def left(folder: Path) -> list[str]:
+    """The processes that were told of a folder."""
+    found = []
+    for process in Path("/proc").glob("[0-9]*"):
+        with contextlib.suppress(OSError):  # it has ended meanwhile
+            if str(folder).encode() in (process / "cmdline").read_bytes():
+                found.append(process.name)
+    return found
+
+
+@pytest.fixture
+def killed(monkeypatch, tmp_path):
+    """A folder for the runs alone; what is left of them at the end is found, and ended."""
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    yield tmp_path
+    try:
+        assert timing.eventually(lambda: not left(tmp_path), seconds=2), "nothing is left running"
+    finally:
+        for number in left(tmp_path):
+            with contextlib.suppress(OSError):
+                os.kill(int(number), signal.SIGKILL)
+
+
+@needs_bwrap
+def test_killed_at_any_moment_after_its_start(boxed, killed):
+    """bubblewrap takes some 12 ms to set itself up."""
+    for number in range(60):
+        with start(boxed, ("pdf",)):
+            time.sleep(number * 0.0002)
+
+
+@needs_bwrap
+def test_killing_its_group_is_enough(monkeypatch, boxed, killed):
+    """Without what binds bubblewrap's processes to each other, which is not there from the beginning; and for one
+    that has left the group."""
+    inside = box.inside
+    monkeypatch.setattr(running, "inside", lambda *a, **k: [w for w in inside(*a, **k) if w != "--die-with-parent"])
+    begun = f"#(system \"setsid sh -c 'sleep 60; : {killed}'\")"
+    with start(boxed, ("pdf",), backend="ps") as waiting:
+        waiting.feed(Job(document=PAGE.format(scheme=begun, text="x")))
+        assert timing.eventually(lambda: len(left(killed)) >= 4)  # bubblewrap's two, LilyPond's shell and its own
+
+
+@needs_bwrap
+def test_one_that_gives_no_answer_is_killed(monkeypatch, boxed, killed):
+    """As LilyPond is tried in the sandbox."""
+    monkeypatch.setattr(box, "_ANSWER_S", 0.1)
+    assert box._run(boxed.sandbox, ["/bin/sleep", "60"], boxed.path) is None
 
 
 # --- what is left behind, with the first wall removed: the parent reads it with bounds -------------------------
