@@ -1,6 +1,6 @@
-"""Page kinds, one file each. A book is the LilyPond text of one output; `document` joins books for one run.
+"""Kinds of page, one file each. A book is the LilyPond text of one output; `document` joins books for one run.
 
-A page kind is imported when it is asked for: nobody pays for those that are not made.
+A kind of page is imported only when needed, so that the others cost nothing.
 """
 
 from __future__ import annotations
@@ -29,7 +29,7 @@ _HEAD = code(
 
 
 def document(books: tuple[LyText, ...]) -> LyText:
-    """One LilyPond document that makes all the books, in order."""
+    """One LilyPond document with all the books, in order."""
     return joined((_HEAD, *books))
 
 

@@ -1,4 +1,4 @@
-"""What a notes page holds and how it is numbered: a pure function of the parts it is for."""
+"""The contents and numbering of a notes page: a pure function of its parts."""
 
 from __future__ import annotations
 
@@ -20,20 +20,20 @@ from gesturesmith.wording import technique_text, technique_title
 from gesturesmith.wording import text as wording
 
 SIGN_GROUPS = ("heads", "lines", "pitch", "time")
-_MAX_POINTS = 4  # of a picture of a technique that moves along a line
+_MAX_POINTS = 4  # in a picture of a technique that moves along a line
 _MAX_DETACHED = 3
-_WHOLE_POINTS = 8  # a gesture of no more points is shown whole
-_LONGEST_TEXT = 24  # letters above the staff that a picture has room for
-_MAX_NAMES = 3  # of gestures with the same words, and of the pieces they are in
+_WHOLE_POINTS = 8  # a gesture with no more points is shown whole
+_LONGEST_TEXT = 24  # letters above the staff for which a picture has room
+_MAX_NAMES = 3  # of gestures with the same text, and of the pieces they are in
 
 
 @frozen(kw_only=True)
 class NotesPart:
-    """One file with what is engraved of it.
+    """One file with its engraved music.
 
-    name      the file's, as people are told it
+    name      the name of the file, as shown to people
     gestures  its gestures, each with its music
-    played    what passages play beside them: single pitches, and gestures moved to other pitches
+    played    what else passages play: single pitches and transposed gestures
     passages  the music of its passages
     unread    titles of what is missing because it could not be read
     """
@@ -51,25 +51,25 @@ class NotesPart:
 
     @property
     def printed(self) -> tuple[Music, ...]:
-        """All the music that is printed of it."""
+        """All its printed music."""
         return (*(music for _, music in self.gestures), *self.passages)
 
 
 @frozen(kw_only=True)
 class Numbers:
-    """A numbering of marks: the number of each technique by key, and of each text of the composer's own."""
+    """A numbering: the number of each technique, by key, and of each of the composer's own texts."""
 
     techniques: tuple[tuple[str, str], ...] = ()
     own: tuple[tuple[str, str], ...] = ()
 
     def label(self, footnote: Footnote) -> str:
-        """What stands at the note for a footnote: one number or, where the composer adds to our text, two."""
+        """The label of a footnote at the note: one number or, if the composer adds to our text, two."""
         technique, own = dict(self.techniques), dict(self.own)
         numbers = [technique[key] for key in footnote.techniques]
         return ", ".join([*numbers, own[footnote.own]] if footnote.own else numbers)
 
     def on(self, engraving: EngravedMusic) -> EngravedMusic:
-        """The music with these numbers at its marks and without texts of its own."""
+        """The music with these numbers at its marks, without its own footnote texts."""
         return engraving.noted({f.number: self.label(f) for f in engraving.music.footnotes})
 
 
@@ -78,9 +78,9 @@ class NotesEntry:
     """One row of a page.
 
     number        "" for a sign, which has none in the part
-    names, texts  one a language; a text of the composer's own stands first, as it was written
-    case          the gesture that is its picture, with the settings of its file
-    music         where that is the whole gesture, its music
+    names, texts  one for each language; the composer's own text comes first, as written
+    case          the gesture shown in its picture, with the settings of its file
+    music         the gesture's music, if shown whole
     """
 
     number: str = ""
@@ -93,7 +93,7 @@ class NotesEntry:
 
 @frozen(kw_only=True)
 class Section:
-    """A heading, one a language, and the rows under it."""
+    """A heading, one for each language, and its rows."""
 
     title: tuple[str, ...]
     entries: tuple[NotesEntry, ...]
@@ -101,7 +101,7 @@ class Section:
 
 @frozen(kw_only=True)
 class Choice:
-    """The rows of a notes page, and the numbering that goes with them."""
+    """The rows of a notes page and their numbering."""
 
     sections: tuple[Section, ...]
     numbers: Numbers
@@ -110,8 +110,8 @@ class Choice:
 def choose(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Choice:
     """The rows of the notes page of these parts, in the given languages.
 
-    Every sign and technique once, in order of first appearance within its group, and the groups of techniques in
-    the order of their first; then gestures with words of the composer's own. Numbers run down the page.
+    Every sign and technique once, in order of first appearance within its group, and groups of techniques in order
+    of their first member; then gestures with the composer's own texts. Numbers ascend down the page.
     """
     uses = tuple(Use(case=case, music=music, settings=part.settings) for part in parts for case, music in part.all)
     used = _used(uses)
@@ -139,7 +139,7 @@ def choose(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Choice:
 
 
 def said(key: str, languages: tuple[str, ...], means: str = "") -> tuple[str, ...]:
-    """A text of `wording`, one a language."""
+    """A text of `wording`, one for each language."""
     return tuple(wording(key, language, means) for language in languages)
 
 
@@ -159,7 +159,7 @@ def _sign_sections(uses: tuple[Use, ...], languages: tuple[str, ...]) -> Iterato
 def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> NotesEntry:
     stretch, keep = sign.shown(one), None if "techniques" in sign.keeps else ()
     if stretch is None and one.gesture.sing is not None:
-        # What is played does not show it: it stands in the sung line, which only the whole gesture has.
+        # The played line does not show it: it is in the sung line, which only the whole gesture has.
         stretch, keep = (0, len(one.gesture.points) - 1), None
     first, last = stretch or (one.start, one.until(_MAX_POINTS))
     shown = excerpt(
@@ -174,14 +174,14 @@ def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> NotesEntry:
         names=said(f"sign-{sign.key}", languages),
         texts=said(f"remark-{sign.key}", languages, one.gesture.instrument.means),
         case=Case(gesture=shown, realisation=realise(shown)),
-        # Out of its surroundings a note may be fingered otherwise, and here fingerings are not the matter.
+        # Out of context a note may have another fingering, and fingerings are not the point here.
         settings=replace(one.settings, fingerings="none"),
     )
 
 
 def _cut(case: Case, first: int, last: int, keep: Container[str] | None, *, dynamics: bool = False) -> Case:
-    """Part of a gesture as it is played there; where a technique that changes the fingering is left away, as it
-    would be played without."""
+    """Part of a gesture as played there; if a technique that changes the fingering is left out, as played without
+    it."""
     shown = excerpt(case.gesture, first, last, keep=keep, dynamics=dynamics)
     gone = [t for t in case.techniques if keep is not None and t.key not in keep]
     if any(t.path != "none" or t.trill or t.bell_hand or t.takes_mute for t in gone):
@@ -199,19 +199,19 @@ def _cut(case: Case, first: int, last: int, keep: Container[str] | None, *, dyna
 
 
 def techniques_of(case: Case) -> tuple[Technique, ...]:
-    """The techniques a gesture uses, in order of their appearance; ordinary playing is none."""
+    """The techniques a gesture uses, except ordinary playing, in order of appearance."""
     found = dict.fromkeys(t for p in case.gesture.sounding_points for t in case.in_force(p))
     return tuple(t for t in found if t.layer != "none")
 
 
 def quarter_tones(part: NotesPart) -> bool:
-    """Whether accidentals of quarter tones are printed in a part."""
+    """Whether a part has quarter-tone accidentals."""
     return any(is_quarter_tone(music) for _, music in part.all)
 
 
 def _used(uses: tuple[Use, ...]) -> dict[Technique, list[Use]]:
-    """All techniques in order of first appearance, each with its uses: first those where it stands by itself, which
-    show it best."""
+    """All techniques in order of first appearance, each with its uses: first those where it is alone, which show it
+    best."""
     alone: dict[Technique, list[Use]] = {}
     joined: dict[Technique, list[Use]] = {}
     for one in uses:
@@ -223,7 +223,7 @@ def _used(uses: tuple[Use, ...]) -> dict[Technique, list[Use]]:
 
 
 def _grouped(used: Iterable[Technique]) -> dict[str, list[Technique]]:
-    """Techniques by group, both in the order they come in."""
+    """Techniques by group, both in order of appearance."""
     groups: dict[str, list[Technique]] = {}
     for technique in used:
         groups.setdefault(GROUP_OF_LAYER.get(technique.layer, technique.layer), []).append(technique)
@@ -254,16 +254,16 @@ def _technique_entry(technique: Technique, those: list[Use], number: str, langua
 
 
 def _telling(settings: Settings) -> Settings:
-    """A notes page says fingerings even where the part is to have none."""
+    """Show fingerings on a notes page even if the part has none."""
     return replace(settings, fingerings="needed") if settings.fingerings == "none" else settings
 
 
 def _with_harmonics(case: Case) -> Case:
-    """A sweep with the harmonics between the ends of each of its lines; as it is where there are none, or where not
-    all of them can be shown."""
+    """A sweep with the harmonics along each of its lines; unchanged if there are none or not all of them can be
+    shown."""
     gesture, points = case.gesture, case.realisation.points
     played = {p.index: p for p in points}
-    # From the last, so that the places of the others stay.
+    # From the last, so that the indices of the others stay valid.
     for line in reversed([n for n, segment in enumerate(gesture.segments) if segment.slides]):
         start, end = played[line], played[line + 1]
         step = 1 if end.partial > start.partial else -1
@@ -282,7 +282,7 @@ def _with_harmonics(case: Case) -> Case:
 
 
 def _showing(technique: Technique, one: Use) -> Case:
-    """The few points of a gesture that show a technique: from where it begins, a gradual change to or from it."""
+    """The few points of a gesture that show a technique: from its beginning, or a gradual change to or from it."""
     points, case = one.gesture.points, one.case
     inside = [i for i, p in enumerate(points) if p.kind != "silence" and technique in case.in_force(p)]
     first = last = inside[0]
@@ -307,7 +307,7 @@ def _showing(technique: Technique, one: Use) -> Case:
 
 
 def _own_texts(parts: tuple[NotesPart, ...]) -> dict[str, list[tuple[NotesPart, Case, Music]]]:
-    """Words of the composer's own, each with all gestures they stand for, in order."""
+    """The composer's own texts, each with all its gestures, in order."""
     found: dict[str, list[tuple[NotesPart, Case, Music]]] = {}
     for part in parts:
         for case, music in part.all:
@@ -326,7 +326,7 @@ def _gesture_entry(
     *,
     several: bool,
 ) -> NotesEntry:
-    """A gesture under its own words, which also name the techniques that they stand in place of."""
+    """A gesture with its own text, which also names the techniques whose standard text it replaces."""
     part, case, music = mine[0]
     replaced = dict.fromkeys(t for _, c, _ in mine if c.gesture.footnote is not None for t in techniques_of(c))
     gesture = case.gesture
@@ -340,7 +340,7 @@ def _gesture_entry(
         texts=(text, *(line for line in see if line)),
         case=shown or case,
         settings=_telling(part.settings),
-        # Engraved again only where it is not shown as it stands in the part.
+        # Engraved again only if shown differently from the part.
         music=music if whole and part.settings.fingerings != "none" else None,
     )
 
@@ -351,7 +351,7 @@ def _see(technique: Technique, number: str, language: str) -> str:
 
 
 def _names(mine: list[tuple[NotesPart, Case, Music]], *, several: bool) -> str:
-    """The names of gestures, each with the pieces it is in where there are several; of many, the first."""
+    """The names of gestures, each with its pieces if there are several; of many, the first few."""
     pieces: dict[str, dict[str, None]] = {}
     for part, case, _ in mine:
         name = case.gesture.title or case.gesture.name

@@ -1,9 +1,10 @@
-"""Where the page breaker keeps room for footnotes.
+"""Where the page breaker reserves room for footnotes.
 
-The stencils number footnotes page by page and print each text once on a page (`\\gsPageMark`). How much room that
-takes LilyPond must know before it chooses pages, mark by mark. Kept at every mark, the room of a text that many
-gestures share would be kept many times over; kept at the first mark alone, it would be missing on later pages. So
-it is kept at marks some way apart, and what a page that begins between them may lack is kept once on each page.
+The stencils number footnotes page by page and print each text once on a page (`\\gsPageMark`). LilyPond must know
+how much room that takes, mark by mark, before it chooses pages. Reserved at every mark, the room of a text that
+many gestures share would be reserved many times over; reserved at the first mark only, it would be missing on later
+pages. So it is reserved at marks some distance apart, and what a page that begins between them may lack is reserved
+once on each page.
 """
 
 from __future__ import annotations
@@ -14,25 +15,26 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.score.music import Music
 from gesturesmith.values import frozen
 
-_WINDOW = 12  # musics that stand on one page at most, about
-_GAPS = (1, 3, 6, _WINDOW)  # how many musics apart a text may be counted again
+_WINDOW = 12  # roughly the most excerpts on one page
+_GAPS = (1, 3, 6, _WINDOW)  # distances, in excerpts, after which a text may be counted again
 _MARGINS_MM = 40  # left and right of a note's text, with its number
 _CHARACTER = 0.22  # width of a small character, in staff heights
 
-# Row by row, the texts that are marked there.
+# The texts marked in each row.
 type Marks = tuple[tuple[str, ...], ...]
 
 
 @frozen(kw_only=True)
 class Room:
-    """`counted`: (number of the music, text) whose mark keeps the text's room; `common`: kept on each page."""
+    """`counted`: (number of the music, text) whose mark reserves the text's room; `common`: reserved on each
+    page."""
 
     counted: frozenset[tuple[int, str]]
     common: tuple[str, ...]
 
 
 def room(musics: tuple[Music, ...], settings: Settings) -> Room:
-    """Where to keep room, at the least cost of all gaps; a page never lacks any."""
+    """Where to reserve room, by the cheapest of the gaps; no page ever lacks any."""
     marks = tuple(tuple(f.text for f in music.footnotes) for music in musics)
     pages = ceil(len(marks) / (_WINDOW / 2))
 
@@ -57,7 +59,7 @@ def _kept(marks: Marks, gap: int, settings: Settings) -> Room:
 
 
 def _lacking(marks: Marks, counted: set[tuple[int, str]], start: int) -> tuple[str, ...]:
-    """The texts for which a page that begins at a row keeps no room: their first mark on it is not counted."""
+    """The texts for which a page that begins at a row has no room: their first mark on it is not counted."""
     first: dict[str, int] = {}
     for row in range(start, min(len(marks), start + _WINDOW)):
         for text in marks[row]:
@@ -66,6 +68,6 @@ def _lacking(marks: Marks, counted: set[tuple[int, str]], start: int) -> tuple[s
 
 
 def _lines(text: str, settings: Settings) -> int:
-    """Lines a note takes at the foot of a page, about."""
+    """Roughly how many lines a footnote takes."""
     width = float(settings.paper_mm[0]) - _MARGINS_MM
     return ceil(len(text) * _CHARACTER * float(settings.staff_mm) / max(width, 1.0))

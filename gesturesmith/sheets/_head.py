@@ -1,4 +1,4 @@
-"""The opening of a book of pages that are not a file's own page: sheets and charts."""
+"""The opening of books that are not the page of a file: sheets and charts."""
 
 from __future__ import annotations
 
@@ -10,10 +10,10 @@ from gesturesmith.values import frozen
 
 @frozen(kw_only=True)
 class PageHeader:
-    """What stands above the music of the first page.
+    """The head of the first page.
 
     title, subtitle   in the middle; subtitle "" for none
-    left, right       below them: for whom or what, and by whom; "" for nothing
+    left, right       below them: for whom or what, and by whom; "" for none
     """
 
     title: str
@@ -23,7 +23,8 @@ class PageHeader:
 
 
 def opening(head: PageHeader, output: str, paper: str, settings: Settings) -> LyText:
-    """The beginning of a `\\book` called `output`, up to its music. `paper`: a set of page settings of ours."""
+    """The beginning of a `\\book` called `output`, up to its music. `paper`: the name of one of our page
+    settings."""
     width, height = (float(mm) for mm in settings.paper_mm)
     fields = {
         "title": head.title,

@@ -1,4 +1,4 @@
-"""The paragraphs of a notes page: how the parts are written, what holds in general, what to be careful of."""
+"""The paragraphs of a notes page: how the parts are written, general remarks, cautions."""
 
 from __future__ import annotations
 
@@ -14,13 +14,13 @@ from gesturesmith.units import UNISON, Interval, interval
 from gesturesmith.wording import keys, technique_title
 from gesturesmith.wording import text as wording
 
-type Paragraphs = tuple[tuple[str, ...], ...]  # each one text a language
+type Paragraphs = tuple[tuple[str, ...], ...]  # each with one text per language
 
 _INTERVAL = "interval-"
 
 
 def transposition(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragraphs:
-    """How far each instrument's part sounds from what is written, and what its bass clef means."""
+    """How each instrument's part sounds compared with what is written, and what its bass clef means."""
     found: dict[tuple[str, ...], None] = {}
     for part in parts:
         instrument = part.settings.instrument
@@ -40,8 +40,8 @@ def _in_bass_clef(music: Music) -> bool:
 
 
 def _has_old_bass_clef(instrument: Instrument) -> bool:
-    """Whether notes in its bass clef were once written an octave lower: it sounds lower than written, and goes from
-    the treble clef to the bass clef."""
+    """Whether notes in its bass clef used to be written an octave lower: it sounds lower than written and changes
+    from treble to bass clef."""
     clefs = [clef for clef, _ in instrument.clefs]
     return clefs[0] == "treble" and "bass" in clefs and instrument.sounding.cents < 0
 
@@ -61,7 +61,7 @@ def _interval_name(by: Interval, language: str) -> str:
 
 
 def remarks(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragraphs:
-    """What holds for all of the parts and has no picture: only what they use."""
+    """General remarks without a picture, about what the parts actually use."""
     uses = [Use(case=case, music=music, settings=part.settings) for part in parts for case, music in part.all]
     wanted: dict[str, None] = {}
     if any(is_about(u) for u in uses) and any(_has_exact_head(u) for u in uses):
@@ -72,7 +72,7 @@ def remarks(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragra
         if one.has(Fingering):
             wanted[_fingerings(one.gesture.instrument)] = None
     if "remark-fingerings" in wanted:
-        wanted.pop("remark-fingerings-valves", None)  # it says that as well
+        wanted.pop("remark-fingerings-valves", None)  # which it includes
     if any(t.look.word for u in uses for t in techniques_of(u.case)):
         wanted["remark-words"] = None
     missing = dict.fromkeys(title for part in parts for title in part.unread)
@@ -80,7 +80,7 @@ def remarks(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragra
 
 
 def _missing(title: str, languages: tuple[str, ...]) -> tuple[str, ...]:
-    """That something of the parts is neither in them nor here."""
+    """Says what is missing from both the parts and this page."""
     return tuple(text.replace("{title}", title) for text in said("unread-gesture", languages))
 
 
@@ -105,7 +105,7 @@ def _fingerings(instrument: Instrument) -> str:
 
 
 def cautions(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragraphs:
-    """What tires or is loud, each once; a caution of its own with the technique's name. The player decides."""
+    """Cautions about tiring or loud techniques, each once, a technique's own with its name. The player decides."""
     found = tuple(dict.fromkeys(t for part in parts for case, _ in part.all for t in techniques_of(case)))
     said_of: dict[str, list[Technique]] = {}
     for technique in found:

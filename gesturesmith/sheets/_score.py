@@ -1,4 +1,4 @@
-"""What pages and snippets have in common: the score of a music, its notes, its paper."""
+"""What pages and snippets share: the score of an excerpt, its footnotes, its paper."""
 
 from __future__ import annotations
 
@@ -15,16 +15,16 @@ _POINTS_A_MM = 72.27 / 25.4  # LilyPond's staff size is in printer's points
 
 
 def place_mark(music: Music) -> LyText:
-    """The line that tells a reader of LilyPond's messages which music stands below it."""
+    """The line that shows, in LilyPond's messages, which music follows."""
     return comment(f"{music.kind} {music.name}")
 
 
 def staff(
     music: Music, settings: Settings, ly: LyText, label: LyText = NOTHING, before: LyText = NOTHING
 ) -> LyText:
-    """A staff with the music in it; `ly` is the music's own text, perhaps with other footnote numbers.
+    """A staff with the music; `ly` is its text, possibly with other footnote numbers.
 
-    `label` is a markup that stands at the left of the staff; `before` is music that stands before the meter.
+    `label` is a markup at the left of the staff; `before` is music before the time signature.
     """
     mods = [r"\gsNoMeter" if music.meter is None else r"\gsBarred"]
     if music.staff_lines == 3:
@@ -61,7 +61,7 @@ def tempo_number(tempo: Fraction) -> str:
 
 
 def note(footnote: Footnote) -> LyText:
-    """A footnote as a markup: its text wraps under itself, clear of the number."""
+    """A footnote as a markup: its text is indented clear of the number."""
     return code(f"\\gs-note {quoted(footnote.number)} {quoted(footnote.text)}")
 
 
@@ -76,19 +76,19 @@ def staff_size(settings: Settings, share: float = 1) -> LyText:
 
 
 def field(name: str, value: str) -> str:
-    """A line of a `\\header` block. A sharp or flat sign in it is one of the music font."""
+    """A line of a `\\header` block. Sharps and flats in it come from the music font."""
     signed = "♭" in value or "♯" in value
     return f"  {name} = {code(r'\markup \gs-name ') if signed else ''}{quoted(value)}"
 
 
 def header(title: str, author: str) -> LyText:
-    """What a PDF says of itself."""
+    """The metadata of a PDF."""
     fields = (("pdftitle", title), ("pdfauthor", author))
     return code(" ".join(f"{name} = {quoted(value)}" for name, value in fields if value))
 
 
 def tempo_mark(tempo: Fraction, words: str | None, meter: tuple[int, int] | None) -> LyText:
-    """The tempo above the staff, in the note value that the meter is counted in."""
+    """The tempo above the staff, in the note value that the player counts."""
     command, said = _tempo(tempo, words, meter)
     return code(f"\\{'gsTempoOf' if command else 'gsTempo'} {said}")
 
@@ -100,7 +100,7 @@ def tempo_markup(tempo: Fraction, words: str | None, meter: tuple[int, int] | No
 
 
 def _tempo(tempo: Fraction, words: str | None, meter: tuple[int, int] | None) -> tuple[bool, LyText]:
-    """Whether the note that is counted has to be named, and what follows the command."""
+    """Whether the note value counted must be named, and the arguments of the command."""
     log, dots, beats = counted(meter)
     number = quoted(tempo_number(tempo / beats))
     named = beats != 1
@@ -109,9 +109,9 @@ def _tempo(tempo: Fraction, words: str | None, meter: tuple[int, int] | None) ->
 
 
 def counted(meter: tuple[int, int] | None) -> tuple[int, int, Fraction]:
-    """The note that a player counts in a meter: LilyPond's number of it, its dots, how many quarters it lasts.
+    """The note value counted in a meter: LilyPond's number for it, its dots, its length in quarters.
 
-    Compound meters are counted in dotted notes, other meters of eighths and shorter in those.
+    Compound meters are counted in dotted notes, other meters of eighths or shorter in those values.
     """
     if meter is None or meter[1] < 8:
         return 2, 0, Fraction(1)

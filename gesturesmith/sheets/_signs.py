@@ -1,7 +1,8 @@
-"""The signs a page may have to explain: which marks and heads show each, and which points of a gesture do it best.
+"""The signs a page may have to explain: which marks and heads show each, and which points of a gesture show it
+best.
 
-What is printed is asked of the score; where a sign means something only together with the gesture, of that.
-Techniques have entries of their own, which explain what is theirs alone (`OF_TECHNIQUES`).
+What is printed is taken from the score, or from the gesture if the sign means something only together with it.
+Techniques have their own entries, which explain signs used only by them (`OF_TECHNIQUES`).
 """
 
 from __future__ import annotations
@@ -38,12 +39,12 @@ from gesturesmith.score.marks import (
 from gesturesmith.score.music import Music
 from gesturesmith.values import frozen
 
-_SHORT = 2  # lines a picture shows after each other
+_SHORT = 2  # most successive lines in a picture
 
 
 @frozen(kw_only=True)
 class Use:
-    """A gesture as it stands in a part, with the settings of its file."""
+    """A gesture as it appears in a part, with the settings of its file."""
 
     case: Case
     music: Music
@@ -54,21 +55,21 @@ class Use:
         return self.case.gesture
 
     def has(self, *kinds: type[Mark]) -> bool:
-        """Whether a mark of one of these kinds stands in it."""
+        """Whether it has a mark of one of these kinds."""
         return any(isinstance(mark, kinds) for mark in self.music.marks)
 
     def first(self, wanted: Callable[[ContourPoint], bool]) -> int | None:
-        """The first sounding point that is as wanted."""
+        """The first sounding point that fulfils a condition."""
         points = enumerate(self.gesture.points)
         return next((i for i, p in points if p.kind != "silence" and wanted(p)), None)
 
     @property
     def start(self) -> int:
-        """The first point that sounds."""
+        """The first sounding point."""
         return self.first(lambda point: True) or 0
 
     def until(self, most: int) -> int:
-        """The last of the first `most` points that sound, none of them after a silence."""
+        """The last of at most `most` sounding points from the first on, up to a silence."""
         start, points = self.start, self.gesture.points
         silent = (i for i, p in enumerate(points) if i > start and p.kind == "silence")
         return min(start + most, next(silent, len(points))) - 1
@@ -83,9 +84,9 @@ class Sign:
 
     key     its name is `sign-KEY` in `wording`, its remark `remark-KEY`
     group   kind of sign, `group-KEY` in `wording`
-    marks   the kinds of marks that show it, where it is one
+    marks   the kinds of marks that show it, if any
     used    whether a gesture uses it
-    shown   the first and last point of it that show the sign
+    shown   the first and last point of a gesture that show the sign
     keeps   what an excerpt must keep for it: "techniques", "dynamics", "band"
     """
 
@@ -97,7 +98,7 @@ class Sign:
     keeps: tuple[str, ...] = ()
 
 
-# Marks that the entries of techniques explain, and remarks on fingerings and words; and what leads to all of them.
+# Marks explained by the entries of techniques or by remarks on fingerings and words, and marks that refer to them.
 OF_TECHNIQUES: tuple[type[Mark], ...] = (
     Edge,
     Bend,
@@ -132,7 +133,7 @@ def _fan(fan: AttackShape) -> Callable[[Use], bool]:
 
 
 def _has_small_head(use: Use) -> bool:
-    """A small head that is no diamond of a sung line."""
+    """A small head other than the diamond of a sung line."""
     marks = (event.marks for event in use.music.events)
     return any(Small() in these and SungHead(shape="diamond") not in these for these in marks)
 
@@ -150,7 +151,7 @@ def _start(points: int) -> Callable[[Use], Stretch | None]:
 
 
 def _line(kind: str, growth: str | None = None) -> Callable[[Use], Stretch | None]:
-    """From a line of a kind on, as long as the same goes on and a picture has room."""
+    """From the first line of a kind, while the same kind continues and a picture has room."""
 
     def shown(use: Use) -> Stretch | None:
         lines = [s.kind == kind and growth in (None, s.growth) for s in use.gesture.segments]
@@ -172,7 +173,7 @@ def _around(wanted: Callable[[ContourPoint], bool], before: int, after: int) -> 
 
 
 def _niente(use: Use) -> Stretch | None:
-    """The end of the gesture where the sound goes to nothing, or its beginning."""
+    """The end of the gesture if the sound fades to nothing, else its beginning."""
     last = len(use.gesture.points) - 1
     if use.gesture.dynamics and use.gesture.dynamics[0].level == "n":
         return use.start, use.until(_SHORT)
@@ -200,17 +201,17 @@ def _turns(point: ContourPoint) -> bool:
 
 
 def _is_diamond(point: ContourPoint) -> bool:
-    """A diamond that the techniques bring: about a pitch, or at a height, it gives way to an x or a triangle."""
+    """A diamond from the techniques: at an approximate pitch or a height an x or a triangle replaces it."""
     return not point.about and not point.extreme and look_head(point.techniques) == "diamond"
 
 
 def is_about(use: Use) -> bool:
-    """x-heads that stand for a pitch: those of strokes without pitch are explained with the stroke."""
+    """An x-head for a pitch: those of strokes without pitch are explained with the stroke."""
     return _head("x")(use) and any(p.about for p in use.gesture.sounding_points)
 
 
 def is_quarter_tone(music: Music) -> bool:
-    """Whether an accidental of a quarter tone is printed."""
+    """Whether a quarter-tone accidental is printed."""
     return any(e.head is not None and e.head.alter.denominator == 2 for e in music.events)
 
 

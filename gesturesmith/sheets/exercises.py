@@ -1,4 +1,4 @@
-"""The page of an exercise sheet: warm-up, numbered lines with preparation and rest, cautions, room for remarks."""
+"""The page of an exercise sheet: warm-up, numbered lines with preparation and rest, cautions, space for remarks."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from gesturesmith.sheets._score import NOTHING
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
-_RULED = 3  # lines to write remarks on
+_RULED = 3  # ruled lines for remarks
 
 
 @frozen(kw_only=True)
@@ -24,8 +24,8 @@ class ExerciseLine:
     """One line to practise.
 
     engraving    the exercise, within its repeat signs
-    tempo        quarter notes a minute; None where nothing is counted in beats
-    preparation  what is played plainly before it; None where there is nothing of the kind
+    tempo        quarter notes per minute; None if nothing is counted in beats
+    preparation  plain notes to play before it, or None
     rest_s       seconds to rest after it
     """
 
@@ -37,11 +37,11 @@ class ExerciseLine:
 
 @frozen(kw_only=True)
 class Sheet:
-    """What a sheet holds.
+    """The contents of a sheet.
 
     title, subtitle   as printed; subtitle "" for none
-    instruction       of the composer or teacher, "" for none
-    warm_up           the line before the first, None where the instrument has none
+    instruction       by the composer or teacher, "" for none
+    warm_up           the line before the first, or None
     """
 
     title: str
@@ -52,7 +52,7 @@ class Sheet:
 
 
 def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
-    """A `\\book` called `output` (a name of our own making)."""
+    """A `\\book` called `output` (a name we choose)."""
     musics = [line.engraving.music for line in sheet.lines]
     parts = [
         opening(_head(sheet, settings), output, "gsExercisePaper", settings),
@@ -90,13 +90,13 @@ def _paragraph(text: str, command: str) -> LyText:
 
 
 def _cautions(musics: list[Music], languages: tuple[str, ...]) -> tuple[str, ...]:
-    """What is to be warned of, and that player and teacher decide; in every sheet, for practising always tires."""
+    """The cautions, and that player and teacher decide; on every sheet, because practising always tires."""
     found = list(dict.fromkeys(c for music in musics for c in music.cautions))
     return (*found, said("caution-decide", languages))
 
 
 def _marked(engraving: EngravedMusic, numbers: dict[str, str], marked: set[str]) -> LyText:
-    """The music with marks that lead to the texts at the head, each at its first note on the sheet only."""
+    """The music with marks that refer to the texts at the head, each only at its first note on the sheet."""
     footnotes = engraving.music.footnotes
     fresh = {f.number: numbers[f.text] for f in footnotes if numbers and f.text not in marked}
     marked.update(f.text for f in footnotes)
@@ -119,7 +119,7 @@ def _warm_up(engraving: EngravedMusic, settings: Settings) -> LyText:
 def _numbered(
     number: int, line: ExerciseLine, before: ExerciseLine | None, ly: LyText, settings: Settings
 ) -> LyText:
-    """A line: number, preparation where it is a new one, tempo where it changes, music, rest."""
+    """A line: number, preparation if new, tempo if changed, music, rest."""
     label = code(f"\\gs-number {quoted(f'{number}.')}")
     new = before is None or line.preparation != before.preparation
     prepared = NOTHING
@@ -138,7 +138,7 @@ def _numbered(
 
 
 def _preparation(prepared: Preparation, word: str) -> LyText:
-    """The small notes of a preparation, with the word above where it is said for the first time."""
+    """The small notes of a preparation, with the word above the first time."""
     notes = [f"{note_name(note)}16" for note in prepared.notes]
     room = f" \\gsPreparedRoom {quoted(word)} {len(notes)}" if word else ""
     if prepared.tube:
@@ -150,7 +150,7 @@ def _preparation(prepared: Preparation, word: str) -> LyText:
 
 def _rest(line: ExerciseLine, settings: Settings) -> LyText:
     text = said("rest-after", settings.wording).replace("{seconds}", str(line.rest_s))
-    # Without bars there is none to be silent in: an ordinary rest.
+    # Without bars there are no whole-bar rests: use an ordinary rest.
     meter = line.engraving.music.meter
     rest = "r1" if meter is None else f"R1*{meter[0]}/{meter[1]}"
     return code(f"\\gsRest {quoted(text)} {rest}\\fermata")
@@ -158,5 +158,5 @@ def _rest(line: ExerciseLine, settings: Settings) -> LyText:
 
 def _remarks(languages: tuple[str, ...]) -> LyText:
     title = quoted(said("heading-remarks", languages))
-    # They never stand alone on a page.
+    # They are never alone on a page.
     return code(f"\\noPageBreak\n\\markup \\column {{ \\vspace #1 \\gs-heading {title} \\gs-ruled #{_RULED} }}")

@@ -10,7 +10,7 @@ from gesturesmith.sheets import _score
 
 
 def text(engraving: EngravedMusic, settings: Settings) -> LyText:
-    """A file that defines `"gesture-NAME"` and leaves the note names of the score that includes it as they were."""
+    """A file that defines `"gesture-NAME"` and preserves the note-name language of the score that includes it."""
     music = engraving.music
     name = variable(music.name)
     remarks = [comment(music.description), comment(f"In a score:  \\new Staff {{ \\{name} }}")]

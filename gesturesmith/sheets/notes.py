@@ -38,20 +38,20 @@ __all__ = [
     "techniques_of",
 ]
 
-_STAFF = {1: 0.8, 2: 0.66}  # by columns, of the parts' staff height: examples are smaller than the music
-_RUNNING = 45  # letters of a title at the head of every page
+_STAFF = {1: 0.8, 2: 0.66}  # by columns, relative to the parts' staff height: examples are smaller than the music
+_RUNNING = 45  # letters of the title at the head of every page
 _FIELD = re.compile(r"(\{pages?\})")
 
 
 @frozen(kw_only=True)
 class Front:
-    """What a notes page bears beside its rows.
+    """What a notes page has besides its rows.
 
     settings      paper and staff size
     title, subtitle   the pieces' names; "" for none
-    instrument, composer   "" where the parts differ
+    instrument, composer   "" if the parts differ
     columns       1 | 2
-    version       a line for the foot of each page, as it was given
+    version       a line for the foot of each page, as given
     """
 
     settings: Settings
@@ -87,7 +87,7 @@ def book(
     for section in choice.sections:
         text += _rows(section, waiting, front.columns)
     text += _paragraphs(said("heading-cautions", languages), cautions(parts, languages))
-    # The last page is the one that the last thing on it is on.
+    # The last page is found from the last item.
     return joined((*text[:-1], code("\\label #'gs-end"), text[-1], code("}\n")))
 
 
@@ -129,12 +129,12 @@ def _page_of(languages: tuple[str, ...]) -> LyText:
 
 
 def _section(title: tuple[str, ...]) -> LyText:
-    # A heading never stands alone at the foot of a page.
+    # A heading is never alone at the foot of a page.
     return code(f"\\markup \\gs-notes-section {quoted(together(title))}\n\\noPageBreak")
 
 
 def _paragraphs(title: tuple[str, ...], paragraphs: tuple[tuple[str, ...], ...]) -> Iterator[LyText]:
-    """A heading with its paragraphs, which are few and stay together."""
+    """A heading with its paragraphs, which are short enough to stay together."""
     if paragraphs:
         yield _section(title)
         said_so = (code(f"\\markup \\gs-notes-paragraph {{ {_strings(texts)} }}") for texts in paragraphs)

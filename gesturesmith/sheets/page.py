@@ -1,4 +1,4 @@
-"""The page of a file: title, gestures one below the other with their headings, passages, footnotes, cautions."""
+"""The page of a file: title, gestures with their headings, passages, footnotes, cautions."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from gesturesmith.wording import said
 from gesturesmith.wording import text as wording
 
 _NO_BREAK = "\N{NO-BREAK SPACE}"
-_FINDINGS = 5  # of a draft stand above its music
+_FINDINGS = 5  # shown above the music of a draft
 
 
 def book(
@@ -27,11 +27,11 @@ def book(
     unread: tuple[str, ...] = (),
     notes_page: bool = False,
 ) -> LyText:
-    """A `\\book` called `output` (a name of our own making).
+    """A `\\book` called `output` (a name we choose).
 
-    refused     title and reason of what is left out; the page says so at its end
-    unread      titles of what could not be read; the page says that as well
-    notes_page  whether the marks bear the numbers of a notes page; the page says so at its head
+    refused     title and reason of what is left out, listed at the end of the page
+    unread      titles of what could not be read, listed there as well
+    notes_page  whether the marks have the numbers of a notes page; the head of the page says so
     """
     musics = tuple(engraving.music for engraving in engravings)
     kept = room(musics, settings)
@@ -83,12 +83,13 @@ def _head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bo
 
 
 def _section(text: str) -> LyText:
-    # A heading never stands alone at the foot of a page.
+    # A heading is never alone at the foot of a page.
     return code(f"\\markup \\gs-section {quoted(text)}\n\\noPageBreak")
 
 
 def _score_of(music: Music, ly: LyText, settings: Settings) -> LyText:
-    """A gesture in a row beside its title; a passage across the page below it. Findings of a draft stand above."""
+    """A gesture in a row beside its title; a passage across the page below its title. Findings of a draft come
+    first."""
     title = quoted(music.title or music.name)
     row = music.kind == "gesture"
     above = [code(f"\\gs-finding {quoted(_unbroken(line, settings))}") for line in _shown(music.draft, settings)]
@@ -115,7 +116,7 @@ def _shown(draft: tuple[str, ...], settings: Settings) -> tuple[str, ...]:
 
 
 def _with_notes(engraving: EngravedMusic, number: int, kept: Room) -> LyText:
-    """The music with the texts of its footnotes at their marks; without texts of its own it keeps its numbers."""
+    """The music with its footnote texts at their marks; without texts of its own it keeps its numbers."""
 
     def mark(footnotes: tuple[Footnote, ...]) -> LyText:
         kept_here = ("#t" if (number, f.text) in kept.counted else "#f" for f in footnotes)
@@ -126,7 +127,7 @@ def _with_notes(engraving: EngravedMusic, number: int, kept: Room) -> LyText:
 
 
 def _unbroken(text: str, settings: Settings) -> str:
-    """What the checker says, with names of fingerings kept on one line: `F 0` has a no-break space in it."""
+    """A sentence of the checker with names of fingerings kept on one line: `F 0` gets a no-break space."""
     names = sorted({t.name for t in settings.instrument.tubes if " " in t.name}, key=lambda n: (-len(n), n))
     if not names:
         return text
@@ -153,7 +154,7 @@ def _end(
         parts.append(_section(said("heading-remarks", settings.wording)))
     for title, reason in refused:
         left_out = said("refused-gesture", settings.wording).replace("{title}", title)
-        # Reasons are told in English.
+        # Reasons are in English.
         why = f" {reason[0].upper()}{reason[1:].rstrip('.')}." if reason and "en" in settings.wording else ""
         parts.append(code(f"\\markup \\gs-paragraph {quoted(_unbroken(left_out + why, settings))}"))
     for title in unread:

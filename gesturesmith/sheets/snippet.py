@@ -1,4 +1,4 @@
-"""One gesture or passage as a picture, cropped to what is printed, with its footnotes below."""
+"""A gesture or passage as a cropped picture, with its footnotes below."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from gesturesmith.sheets import _score
 
 
 def book(engraving: EngravedMusic, settings: Settings, *, output: str) -> LyText:
-    """A `\\book` called `output` (a name of our own making) with the music cropped."""
+    """A `\\book` called `output` (a name we choose) with the cropped music."""
     music = engraving.music
     draft = _score.stamp(settings) if music.draft else ""
     notes = "\n".join(f"  {_score.note(n)}" for n in music.footnotes)

@@ -1,4 +1,4 @@
-"""Techniques, found by the name of their file."""
+"""Techniques, found by file name."""
 
 from __future__ import annotations
 
@@ -10,20 +10,20 @@ from gesturesmith.techniques.base import Technique
 
 
 def names() -> tuple[str, ...]:
-    """The techniques there are, sorted."""
+    """The keys of all techniques, sorted."""
     return registry.names(__name__)
 
 
 def get(name: str) -> Technique:
-    """The technique called `name`; KeyError where there is none."""
+    """The technique called `name`; KeyError if there is none."""
     technique: Technique = registry.module(__name__, name).TECHNIQUE
     return technique
 
 
 def titled(word: str) -> tuple[str, ...]:
-    """The techniques that have `word` in their title in some language: as their whole title, else as a part of it.
+    """The techniques whose title, in any language, is `word`; if there are none, those whose title contains it.
 
-    None where more than three have it: such a word says nothing.
+    None if there are more than three: such a word identifies nothing.
     """
     whole, part = _titles()
     key = _plural(word)

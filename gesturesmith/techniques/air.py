@@ -1,4 +1,4 @@
-"""Air: breath through the instrument, no tone of the lips."""
+"""Air: breath through the instrument, without lip tone."""
 
 from gesturesmith.evidence import HOUSE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique

@@ -1,4 +1,4 @@
-"""What a technique is: one entry that says how it is played, judged, seen and explained."""
+"""The definition of a technique: one entry says how it is played, judged, notated and explained."""
 
 from __future__ import annotations
 
@@ -24,9 +24,9 @@ from gesturesmith.kinds import (
 )
 from gesturesmith.values import frozen
 
-# The layers of the language page, in the order a player thinks of them.
+# The layers, in the order in which a player thinks of them.
 LAYERS: tuple[Layer, ...] = get_args(Layer)
-# Layers that are one group for a reader: the two halves of "edges of a note", all that the mouth does.
+# Layers shown as one group: both edges of a note, and everything the mouth does.
 GROUP_OF_LAYER = {
     "edge-in": "edge", "edge-off": "edge", "tone": "mouth", "tongue": "mouth", "voice": "mouth", "lip": "mouth",
 }  # fmt: skip
@@ -45,8 +45,8 @@ LAYER_WORDS = {
     "attack": "how a note begins",
 }
 
-# How a technique that moves the pitch gets from point to point; realisation and rules read this.
-#   none      the pitch does not move; each point is a note of its own
+# How a technique moves the pitch from point to point, for realisation and rules.
+#   none      the pitch does not move; each point is a separate note
 #   lip       bent or slurred by the lip around a fixed tube
 #   hand      lowered by the hand in the bell
 #   hand-out  hand out of the bell, smooth slides between close partials high up
@@ -57,34 +57,34 @@ LAYER_WORDS = {
 #   half-valve  valves half down: a shifted, vague series
 PATHS: tuple[Path, ...] = get_args(Path)
 
-# The end that takes back whatever is in force; others have a name of their own.
+# The ending that cancels everything in force; other endings name their technique.
 PLAIN_END = "ord."
 
-# Where a technique is told in other words: on a slide, on an instrument with one tube only, where a lip movement
-# that stays on its partial goes up.
+# When a technique has other texts: on a slide, on an instrument with only one tube, for a lip movement that goes up
+# within its partial.
 WHERE = ("slide", "single", "up", "sung")
 
-# The limits a technique may set, whatever the instrument, with their units. What depends on the instrument
-# (attacks a second by register, widths of bends) stands in the instrument's own limits.
+# The limits a technique may set for any instrument, with their units. Limits that depend on the instrument (attacks
+# per second by register, widths of bends) belong to the instrument.
 LIMIT_UNITS = {
-    "fastest_per_s": "1/s",  # most notes or attacks of this kind a second
-    "shortest_ms": "ms",  # shortest note, or whole slide, on which the effect can be heard
+    "fastest_per_s": "1/s",  # most notes or attacks of this kind per second
+    "shortest_ms": "ms",  # shortest note, or whole slide, with which the effect can be heard
     "longest_s": "s",  # longest unbroken stretch before it becomes a strain
     "softest": "level",  # softest level it can be asked for
     "loudest": "level",  # loudest level at which it works
-    "registers": "register",  # names of the registers where it speaks well
-    "cycles_hz": "Hz",  # (slowest, fastest) rolls of the tongue or throat a second
+    "registers": "register",  # names of the registers in which it speaks well
+    "cycles_hz": "Hz",  # (slowest, fastest) rolls of the tongue or throat per second
     "cycle_periods": "periods",  # periods of the note that one roll must hold
     "widest_cents": "cents",  # widest step to the second note of a trill or shake
-    "drift_cents": "cents",  # most by which two fingerings of one pitch may differ
+    "drift_cents": "cents",  # largest difference allowed between two fingerings of one pitch
     "narrowest_cents": "cents",  # a slide narrower than this is not heard as one
-    "lip_down_cents": "cents",  # how far below its note the lip begins, as it is commonly played
-    "room_below_cents": "cents",  # how much of the range an edge needs below its note
-    "room_above_cents": "cents",  # and above it
+    "lip_down_cents": "cents",  # how far below its note the lip usually begins
+    "room_below_cents": "cents",  # how much of the range it needs below its note
+    "room_above_cents": "cents",  # and above
 }
 
 
-# What may stand in a field of a look: names that engraving has a sign for.
+# The names for which engraving has a sign, by field of a look.
 LOOKS: dict[str, tuple[object, ...]] = {
     "head": get_args(AskedHead),
     "script": ("", *get_args(ScriptSign)),
@@ -100,29 +100,29 @@ LOOKS: dict[str, tuple[object, ...]] = {
 
 @frozen(kw_only=True)
 class Look:
-    """How a technique stands on the page. Words are what is printed; "" prints nothing.
+    """How a technique looks on the page. Words are printed as they are; "" prints nothing.
 
-    head        notehead where the composer leaves it `auto`: auto, x, normal, diamond, triangle, slash
+    head        notehead if the composer leaves it `auto`: auto, x, normal, diamond, triangle, slash
     word        printed above at the first note, and again after a system break or a long rest
     sign        printed at later notes while the word is still in force ("" repeats nothing)
     script      a sign over every note, by name: stopped, half-stopped, double-dots, triple-dots
     cancel      printed where the technique ends and ordinary playing begins ("ord.", "open", "senza sord.")
-    over        printed instead of "ord." where something else goes on or begins; "": "non" and the word
-    cancel_script  sign over the first note after, by name ("open"); `cancel` is then for where no note carries it
+    over        printed instead of "ord." if another technique continues or begins; "": "non" and the word
+    cancel_script  sign over the first note afterwards, by name ("open"); `cancel` is then for where no note has it
     extent      "span" draws a dashed line with a hook from the word to the end; "point" does not
     tremolo     slashes on the stem: 3 for flutter-tonguing
-    edge        macro for the edge of a note: scoop, plop, rip, doit, fall
-    motion      how a motion is drawn where the contour has one point or detached points: bend, hand
-    announce    a mute or the like: its `word` is put in the rest before, as an instruction to change
-    line_word   word that sits on the line itself where there is room ("gliss.")
-    small_start the start head of an unmeasured gesture is small
-    partials    the heads between are printed on notes pages and sheets only
+    edge        sign for the edge of a note: scoop, plop, rip, doit, fall
+    motion      how a motion is drawn if the contour has one point or detached points: bend, hand
+    announce    a mute or the like: its `word` goes into the rest before, as an instruction to change
+    line_word   word on the line itself if there is room ("gliss.")
+    small_start the first head of an unmeasured gesture is small
+    partials    the heads in between are printed on notes pages and sheets only
     trill       "trill" prints the trill sign with its line
     fingering   the fingering row belongs to the sign: printed at every note unless the file says `none`
     sung_head   notehead of a second, sung line
-    reason      why it looks so, with the published practice it follows
+    reason      why it looks like this, with the published practice it follows
 
-    A word may hold `{mute}`, for the name of the gesture's mute in the wording of the page.
+    A word may contain `{mute}`, for the name of the gesture's mute in the language of the page.
     """
 
     head: AskedHead = "auto"
@@ -152,23 +152,23 @@ class Look:
 
     @property
     def named_end(self) -> str:
-        """What it ends with where something else is in force: `non flz.`, as `non vib.` and `non div.` in parts."""
+        """Its ending if something else is in force: `non flz.`, like `non vib.` and `non div.` in parts."""
         return self.over or f"non {self.word}" if self.cancel == PLAIN_END else self.cancel
 
 
 @frozen(kw_only=True)
 class Sound:
-    """What of a technique is heard that no other field says.
+    """The sound of a technique, as far as no other field describes it.
 
-    noise       what it sounds like where it has no pitch: slap, kiss, click, pop
+    noise       what it sounds like without a pitch: slap, kiss, click, pop
     air         share of breath in the tone, 0 to 1
-    colour      how the tone is coloured: brassy, bell-raised, half-valve
-    splits      whether notes are spat out so that they crack at their beginning
-    waves_hz    times there and back a second: of a vibrato, or of a trill
-    vibrato_cents   how far a vibrato goes to either side, in cents
-    sung_cents  what the voice sings above the note where nothing is written, in cents
-    fades       whether the edge by which a note is left gets softer
-    through_harmonics  whether the edge into a note goes through the harmonics, and does not slide
+    colour      the colour of the tone: brassy, bell-raised, half-valve
+    splits      whether notes crack at the beginning because they are spat out
+    waves_hz    cycles per second of a vibrato or trill
+    vibrato_cents   width of a vibrato to either side, in cents
+    sung_cents  interval from the note to the sung note above it if none is written, in cents
+    fades       whether the edge off a note gets softer
+    through_harmonics  whether the edge into a note goes through the harmonics instead of sliding
     """
 
     noise: Noise = ""
@@ -193,35 +193,35 @@ class Technique:
     layer       one of LAYERS: at most one technique of each layer in a gesture
     path        one of PATHS: how the pitch gets from point to point
     moves       what the player moves, in words: "lip", "hand", "valves", "slide", "tongue", "throat", "air"
-    kin         keys of what may stand for it where it cannot be had, the nearest first: what sounds or moves like
-                it; "ordinary" where the note without it keeps what matters. Nothing else is offered in its place
-    points      fewest and most points its contour may have (None: no most)
+    kin         keys of techniques that may replace it when it is not possible, the nearest first: those that sound
+                or move like it; "ordinary" if the note without it keeps what matters. Nothing else is offered
+    points      fewest and most points its contour may have (None: no maximum)
     lines       kinds of line it takes: straight wavy broken dotted arrow slur none; () means any
-    needs_line  whether at least one line that slides is required
-    pitched     "exact": exact pitches can be asked; "about": the result is approximate, an exact head promises
+    needs_line  whether at least one sliding line is required
+    pitched     "exact": exact pitches can be asked for; "about": the result is approximate, an exact head promises
                 too much; "none": no pitch at all (slap, kiss, clicks)
     needs       what the instrument must have: "hand", "valves", "slide", "" for nothing
-    tone        "none": the lips give no tone; "needs": it works on a tone that sounds; "" for neither
-    grid        cents between the pitches it is there for: 50 for quarter tones
-    sings       whether the player sings as well; the gesture's sung line belongs to it
+    tone        "none": there is no lip tone; "needs": it needs a sounding tone; "" for neither
+    grid        cents between the pitches it is for: 50 for quarter tones
+    sings       whether the player also sings; the gesture's sung line belongs to it
     holds       how many neighbouring partials sound at once
-    excludes    keys of techniques it cannot be joined with although the layers differ, with the reason
-    limits      limits by name, each with evidence; the names stand in LIMIT_UNITS
-    bell_hand   how far the hand shuts the bell: "" open, "half", "stopped"; the player then fingers another note
+    excludes    keys of techniques of other layers with which it cannot be joined, with the reason
+    limits      limits by name, each with evidence; LIMIT_UNITS has the names
+    bell_hand   how far the hand closes the bell: "" open, "half", "stopped"; the player then fingers another note
     takes_mute  whether it is played with the gesture's mute
     one_partial whether a lip movement stays on its partial (a bend) or crosses to others
     trill       second note of a trill: "" none, "same" another fingering of the pitch, "above" the step above,
                 "neighbour" the next partial of the tube
-    rate        prefix of the instrument's limit on attacks a second, such as "single_tongue"; "" for none
-    effort      how much it tires, as a factor on plain playing (1 = plain)
-    flow        how much air it takes, as a factor on plain playing
-    tiring, loud   whether the caution about tiredness, about loudness, belongs on pages that ask for it
+    rate        prefix of the instrument's limit on attacks per second, such as "single_tongue"; "" for none
+    effort      how much it tires, as a multiple of plain playing (1 = plain)
+    flow        how much air it takes, as a multiple of plain playing
+    tiring, loud   whether pages that use it carry the caution about tiredness, about loudness
     caution     key of the caution text in `wording`, "" for none
-    look        how it stands on the page
-    sound       how it is heard, as far as the fields above do not say it
+    look        how it looks on the page
+    sound       how it sounds, as far as the fields above do not say
     title       trade name, by language
-    texts       player-facing instruction, by language: complete sentences for the footnote
-    texts_where   the same where other words are wanted, by one of WHERE
+    texts       instruction to the player, by language: complete sentences for the footnote
+    texts_where   other texts for one of the cases in WHERE
     sources     where the description comes from
     """
 
@@ -263,7 +263,7 @@ class Technique:
 
     @property
     def tongues_only(self) -> bool:
-        """Whether it says how a note is tongued and nothing more, so that it does nothing where none is."""
+        """Whether it only says how notes are tongued, so that it has no effect if none is."""
         return self.layer == "attack" and self.pitched == "exact"
 
     def __post_init__(self) -> None:
@@ -283,10 +283,10 @@ class Technique:
 
 
 def clash(one: Technique, other: Technique) -> str:
-    """Why two techniques cannot be joined in one gesture, as a clause; "" where they can.
+    """Why two techniques cannot be joined in a gesture, as a clause; "" if they can.
 
-    Two of one layer, a pair that either excludes, one that gives no tone with one that needs a tone, or one
-    that needs a line with one that takes none.
+    They clash if both are of one layer, if either excludes the other, or if one gives no tone (takes no line) and
+    the other needs one.
     """
     if one.key == other.key:
         return f"{one.key} is there twice"

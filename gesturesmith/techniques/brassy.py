@@ -1,4 +1,4 @@
-"""Brassy (cuivré): the tone forced to a metallic edge."""
+"""Brassy (cuivré): the tone forced until it has a metallic edge."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique

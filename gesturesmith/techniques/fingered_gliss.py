@@ -1,4 +1,4 @@
-"""A glissando with fluttered valves while the lip moves the pitch."""
+"""A glissando with fluttered valves, while the lip moves the pitch."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique

@@ -1,4 +1,4 @@
-"""Half-stopped: the hand half shuts the bell; softer, veiled, lower."""
+"""Half-stopped: the hand half closes the bell; softer, veiled, lower."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique

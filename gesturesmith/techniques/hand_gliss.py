@@ -1,4 +1,4 @@
-"""A glissando by the hand, which closes or opens in the bell."""
+"""A glissando by the hand, which closes or opens the bell."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique

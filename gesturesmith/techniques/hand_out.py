@@ -1,4 +1,4 @@
-"""Slides with the hand out of the bell, smooth where the partials lie close, high up."""
+"""Slides with the hand out of the bell, smooth where partials are close, high up."""
 
 from gesturesmith.evidence import HOUSE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique

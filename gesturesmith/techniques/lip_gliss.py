@@ -1,4 +1,4 @@
-"""A glissando by the lip: as smooth as it can, the steps between partials blurred."""
+"""A glissando by the lip: as smooth as possible, with the steps between partials blurred."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique

@@ -1,4 +1,4 @@
-"""Mouthpiece pop: the palm on the mouthpiece."""
+"""Mouthpiece pop: the palm strikes the mouthpiece."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique

@@ -1,4 +1,4 @@
-"""Ordinary playing: what a gesture is without a technique, and what `as ordinary` goes back to: all else ends."""
+"""Ordinary playing: the default of a gesture; `as ordinary` goes back to it and ends everything else."""
 
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.techniques.base import Look, Technique

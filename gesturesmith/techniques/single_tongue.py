@@ -1,4 +1,4 @@
-"""Single tonguing, where it is asked for in so many words."""
+"""Single tonguing, explicitly asked for."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
 from gesturesmith.techniques.base import Look, Technique

@@ -1,4 +1,4 @@
-"""Stopped: the hand shuts the bell; the player fingers another note for the pitch that results."""
+"""Stopped: the hand closes the bell; the player fingers another note to get the sounding pitch."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique

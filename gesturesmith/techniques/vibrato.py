@@ -1,4 +1,4 @@
-"""Vibrato, where the player would not use it unasked."""
+"""Vibrato, where the player would not use it unprompted."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique

@@ -1,7 +1,6 @@
-"""What sounds: from a gesture or passage and the way it is played to tones in seconds and sounding cents.
+"""From a gesture or passage, and the way it is played, to tones in seconds and sounding cents.
 
-Below engraving, beside it in what it reads: nothing of notation is needed to be heard, nothing of sound to be
-printed.
+Independent of engraving, from the same input: sound needs no notation, and print needs no sound.
 """
 
 from __future__ import annotations

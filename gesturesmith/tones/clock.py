@@ -1,4 +1,4 @@
-"""From beats to seconds: the tempo, and fermatas on which time stands."""
+"""From beats to seconds: the tempo, and fermatas, during which time stops."""
 
 from __future__ import annotations
 
@@ -12,15 +12,15 @@ from gesturesmith.model.gesture import Gesture
 from gesturesmith.tones.types import Fermata
 from gesturesmith.values import frozen
 
-# What a fermata adds to what stands under it, as a share of its length.
+# What a fermata adds to the note under it, as a share of its length.
 FERMATA = Sourced(1.0, PRACTICE, "common practice: about twice as long; players do as the music asks")
 
-_END, _START = 0, 1  # what is held: the end of a slot; the pitch that a line is about to leave
+_END, _START = 0, 1  # held: the end of a slot; the pitch from which a line is about to leave
 
 
 @frozen
 class Pause:
-    """A fermata: its time in beats, what of the note is held there, and for how many seconds."""
+    """A fermata: its time in beats, which part of the note is held, and for how many seconds."""
 
     beats: Fraction
     what: int
@@ -28,7 +28,7 @@ class Pause:
 
 
 class Clock:
-    """When the beats of a music come, in seconds from its beginning."""
+    """The times of beats, in seconds from the beginning of the music."""
 
     def __init__(self, tempo: Fraction, held: Iterable[Pause] = ()) -> None:
         self._tempo = tempo
@@ -37,15 +37,15 @@ class Clock:
         self._passed = [0.0, *accumulate(h.seconds for h in self._held)]
 
     def reach(self, beats: Fraction) -> float:
-        """When a moment is first reached, before any fermata on it."""
+        """When a time is first reached, before any fermata on it."""
         return self._seconds(beats, _END)
 
     def arrive(self, beats: Fraction) -> float:
-        """When a moment comes: after the fermata of the note that ends there."""
+        """When a time comes: after a fermata of the note that ends there."""
         return self._seconds(beats, _START)
 
     def leave(self, beats: Fraction) -> float:
-        """When a line leaves a moment: after a fermata on the pitch it starts from."""
+        """When a line leaves a time: after a fermata on the pitch it starts from."""
         return self._seconds(beats, _START + 1)
 
     @property
@@ -57,8 +57,8 @@ class Clock:
 
 
 def pauses(gesture: Gesture, offset: Fraction) -> Iterable[Pause]:
-    """The fermatas of a gesture that begins `offset` beats after the music; where what is played and what is sung
-    have one at a time, the longer."""
+    """The fermatas of a gesture that begins `offset` beats into the music; if the played and the sung line have one
+    at the same time, the longer."""
     found: dict[tuple[Fraction, int], float] = {}
     lines = [(gesture.points, gesture.segments)]
     if gesture.sing is not None:

@@ -1,4 +1,4 @@
-"""What a tone is made of along time: its level, breath, the hand, rolls, waves."""
+"""The properties of a tone over time: its level, breath, the hand, rolls, waves."""
 
 from __future__ import annotations
 
@@ -25,16 +25,16 @@ ACCENTS = {
 FADING = Sourced(0.5, HOUSE, "what drops away getting softer ends half way down to nothing")
 HALF_SHUT = Sourced(0.5, PRACTICE, "by its name; players' hands differ")
 
-type Along = Callable[[Point], float]  # a value of what is made of a tone at a point
+type Along = Callable[[Point], float]  # the value of a property at a point
 
 
 # --- level ----------------------------------------------------------------------------------------------------
 
 
 def level(gesture: Gesture, clock: Clock, offset: Fraction, start: Fraction, end: Fraction, before: float) -> Curve:
-    """The level from one time of a gesture to another, in beats, as places in LEVELS.
+    """The level between two times of a gesture, in beats, as places in LEVELS.
 
-    before  the level that holds until the gesture gives its own
+    before  the level until the gesture gives its own
     """
     marks = gesture.dynamics
     rows: list[tuple[float, float]] = []
@@ -55,18 +55,18 @@ def level(gesture: Gesture, clock: Clock, offset: Fraction, start: Fraction, end
 
 
 def level_after(gesture: Gesture, before: float) -> float:
-    """The level that holds when a gesture is over."""
+    """The level in force at the end of a gesture."""
     return float(PLACES[gesture.dynamics[-1].left]) if gesture.dynamics else before
 
 
 def accented(curve: Curve, marks: Sequence[str], start: float) -> Curve:
-    """A level with the accents of the note that begins it."""
+    """A level with the accents of its first note."""
     more = sum(ACCENTS[mark].value for mark in marks if mark in ACCENTS)
     return _struck(curve, start, min(at(curve, start) + more, len(LEVELS) - 1)) if more else curve
 
 
 def _struck(curve: Curve, start: float, place: float) -> Curve:
-    """A level that is higher for the time of a stroke and goes back evenly."""
+    """A level that is raised for the time of an accent and falls back linearly."""
     end = min(start + STROKE_S.value, curve[-1][0])
     if end <= start:
         return curve
@@ -77,7 +77,7 @@ def _struck(curve: Curve, start: float, place: float) -> Curve:
 
 
 def faded(curve: Curve, techniques: Sequence[Technique], start: float) -> Curve:
-    """A level that dies away with the edge by which the note is left, where it does."""
+    """A level that fades with the edge off the note, if that edge fades."""
     fading = next((t for t in techniques if t.sound.fades), None)
     if fading is None:
         return curve
@@ -115,7 +115,7 @@ def hand(instrument: Instrument) -> Along:
 
 
 def rolls(points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve]) -> tuple[Roll, ...]:
-    """The rolls of tongue and throat in a tone, and those that a line turns into."""
+    """The rolls of tongue and throat in a tone, including those a line turns into."""
     found = []
     for technique in _in_force(points, into):
         limit = technique.limits.get("cycles_hz")
@@ -126,13 +126,13 @@ def rolls(points: Sequence[Point], into: Point | None, drawn: Callable[[Along], 
 
 
 def _in_force(points: Sequence[Point], into: Point | None) -> tuple[Technique, ...]:
-    """The techniques of a tone and of what a line turns into, each once."""
+    """The techniques of a tone, including those a line turns into, each once."""
     everywhere = (*points, into) if into is not None else points
     return tuple(dict.fromkeys(t for point in everywhere for t in point.point.techniques))
 
 
 def _has(technique: Technique, value: float = 1.0) -> Along:
-    """The value where a technique is in force, 0 elsewhere."""
+    """The value if a technique is in force, else 0."""
     return lambda point: value if technique in point.point.techniques else 0.0
 
 
@@ -140,7 +140,7 @@ def _has(technique: Technique, value: float = 1.0) -> Along:
 
 
 def waves(points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve]) -> tuple[Wave, ...]:
-    """What moves about the pitch of a tone: vibrato, which a line turns into gradually, and trills."""
+    """The waves around the pitch of a tone: vibrato, which a line turns into gradually, and trills."""
     found = []
     for technique in _in_force(points, into):
         sound = technique.sound
@@ -166,14 +166,14 @@ def _width(technique: Technique) -> float:
 
 
 def _looked_up(widths: dict[int, float | None]) -> Along:
-    """The width at a point; where a line turns to something else, that of the last one."""
+    """The width at a point; if a line turns to something else, the last width."""
     last = [*widths.values()][-1]
     return lambda point: widths.get(point.index, last) or 0.0
 
 
 def trill_cents(kind: Trill, point: Point) -> float | None:
-    """How far above a note the second note of a trill sounds, what puts the one in tune doing the same to the
-    other; None where there is none."""
+    """How far above a note the second note of a trill sounds, if both are corrected alike; None if there is no
+    second note."""
     played = point.played
     if played is None or played.tube is None or not played.partial:
         return None

@@ -1,4 +1,4 @@
-"""From a gesture or passage and the way it is played to what is heard."""
+"""From a gesture or passage, and the way it is played, to its sound."""
 
 from __future__ import annotations
 
@@ -30,18 +30,18 @@ type Drawing = Callable[[material.Along], Curve]
 
 
 def perform(gesture: Gesture, realisation: Realisation) -> Performance:
-    """What is heard of a gesture by itself, played in this way."""
+    """The sound of a single gesture, played in this way."""
     clock = Clock(gesture.tempo, pauses(gesture, Fraction(0)))
     tones = _Player(gesture, realisation, clock, Fraction(0), gesture.name, float(MF)).tones()
     return Performance(tones=tuple(tones), seconds=clock.arrive(gesture.beats), fermatas=clock.fermatas)
 
 
 def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisation] | None]) -> Performance:
-    """What is heard of a passage, its repeats played out.
+    """The sound of a passage, with its repeats.
 
-    played  each item's gesture as it is played, with a fallback where that is used, and its way; None for rests
+    played  each item's gesture as played, with a fallback if it is used, and its realisation; None for rests
 
-    A level goes on into the next gesture that gives none, as it stands on the page.
+    A level continues into a following gesture without levels, as on the page.
     """
     order = [(played[i], passage.items[i], offset) for i, offset in _in_order(passage)]
     held = (pauses(one[0], offset) for one, _, offset in order if one is not None)
@@ -58,7 +58,7 @@ def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisatio
 
 
 def _in_order(passage: Passage) -> Iterator[tuple[int, Fraction]]:
-    """The items as they are played, each with its beats from the beginning."""
+    """The items in playing order, each with its time in beats from the beginning."""
     numbers: list[int] = []
     begun = 0
     for repeat in passage.repeats:
@@ -74,9 +74,9 @@ def _in_order(passage: Passage) -> Iterator[tuple[int, Fraction]]:
 
 @frozen
 class _Stretch:
-    """Points of one sound: joined by lines, with the same techniques.
+    """The points of one sound: joined by lines, with the same techniques.
 
-    into      the point after it that a line leads to, in which the sound goes on otherwise; None where none does
+    into      the next point, if a line leads to it and the sound continues there with other techniques; else None
     slurred   whether the next sound follows without the tongue
     """
 
@@ -99,7 +99,7 @@ class _Stretch:
 
     @property
     def goes_on(self) -> bool:
-        """Whether the sound goes over into the next, by a line or a slur."""
+        """Whether the sound continues into the next, by a line or slur."""
         return self.into is not None or self.slurred
 
 
@@ -125,7 +125,7 @@ def _pieces(points: dict[int, Point], segments: Sequence[Segment]) -> Iterator[_
 
 
 def _noise(point: ContourPoint) -> Technique | None:
-    """The technique at a point that gives no pitch, if one does."""
+    """The technique at a point that gives no pitch, if any."""
     return next((t for t in point.techniques if t.pitched == "none"), None)
 
 
@@ -134,7 +134,7 @@ def _same_sound(before: ContourPoint, point: ContourPoint) -> bool:
 
 
 def _carried(point: Point, before: Point | None) -> bool:
-    """Whether a sound is reached from the one before without the tongue: there is one, and no breath between."""
+    """Whether a sound follows the one before without the tongue: there is one, and no breath in between."""
     return (
         before is not None
         and before.index == point.index - 1
@@ -151,7 +151,7 @@ def _onset(first: Point, before: Point | None) -> Onset:
 
 
 class _Player:
-    """One gesture on the clock of its music."""
+    """Plays one gesture, timed by the clock of its music."""
 
     def __init__(
         self, gesture: Gesture, realisation: Realisation, clock: Clock, offset: Fraction, name: str, level: float
@@ -167,7 +167,7 @@ class _Player:
         self._attacks = tuple(clock.arrive(offset + beats) for beats in attacks)
 
     def tones(self) -> list[Tone]:
-        """Its tones, in order of their beginning."""
+        """Its tones, in order of beginning."""
         points = heard_points(self._gesture, self._realisation)
         found: list[Tone] = []
         for piece in _pieces(points, self._gesture.segments):
@@ -179,10 +179,10 @@ class _Player:
     # --- sounds ------------------------------------------------------------------------------------------------
 
     def _sounds(self, piece: _Stretch) -> Iterator[Tone]:
-        """The tones of one sound: one for each attack it is given, and what sounds with it."""
+        """The tones of one sound: one for each attack, and those that sound with it."""
         start, end = self._span(piece)
         if end <= start:
-            return  # where a line stops it turns to something that is not heard any more
+            return  # a technique that begins where a line stops is not heard
         techniques, drawn = piece.techniques, self._drawing(piece)
         level = self._level_of(piece, start, end)
         whole = Tone(
@@ -212,7 +212,7 @@ class _Player:
             yield from self._unwritten_voice(tone, techniques)
 
     def _attacked(self, whole: Tone, piece: _Stretch) -> Iterator[Tone]:
-        """A tone as often as the tongue strikes in it."""
+        """One tone for each attack in it."""
         starts = (whole.start, *(t for t in self._attacks if whole.start < t < whole.end))
         short = STACCATO.value if "staccato" in piece.first.marks and len(piece.points) == 1 else 1.0
         for number, (start, until) in enumerate(pairwise((*starts, whole.end))):
@@ -221,7 +221,7 @@ class _Player:
             yield replace(_cut(whole, start, until if last else start + (until - start) * short), onset=onset)
 
     def _seconds(self, tone: Tone, piece: _Stretch, drawn: Drawing) -> Iterator[Tone]:
-        """The upper ones of neighbouring partials that are held at once."""
+        """The upper partials of neighbouring ones held at once."""
         holds = max((t.holds for t in piece.techniques), default=1)
         if all(p.played is not None and p.played.partial for p in piece.points):
             for n in range(1, holds):
@@ -229,7 +229,7 @@ class _Player:
                 yield _cut(replace(tone, voice="second", pitch=_added(tone.pitch, above)), tone.start, tone.end)
 
     def _strokes(self, piece: _Stretch, noise: Technique) -> Iterator[Tone]:
-        """Noises that are over at once, one an attack."""
+        """Short noises, one for each attack."""
         start, end = self._span(piece)
         attacks = [t for t in self._attacks if start <= t < end] if self._attacks else [start]
         for begin, until in pairwise((*attacks, end)):
@@ -249,7 +249,7 @@ class _Player:
     # --- voices ------------------------------------------------------------------------------------------------
 
     def _sung(self, played: tuple[ContourPoint, ...]) -> Iterator[Tone]:
-        """The sung line that is written."""
+        """The written sung line."""
         line = self._gesture.sing
         if line is None:
             return
@@ -266,7 +266,7 @@ class _Player:
                 yield self._voice(start, end, piece.onset, pitch, level, singing)
 
     def _unwritten_voice(self, tone: Tone, techniques: tuple[Technique, ...]) -> Iterator[Tone]:
-        """The voice that goes with a tone where no sung line is written."""
+        """The voice that goes with a tone if no sung line is written."""
         singing = next((t for t in techniques if t.sings and t.sound.sung_cents is not None), None)
         if singing is None or singing.sound.sung_cents is None or self._gesture.sing is not None:
             return
@@ -276,7 +276,7 @@ class _Player:
         yield self._voice(tone.start, tone.end, tone.onset, pitch, tone.level, (singing,))
 
     def _in_voice(self, cents: float) -> float:
-        """A pitch in an octave that a voice has."""
+        """A pitch in an octave that a voice can sing."""
         limit = self._instrument.limits.get("sing_cents")
         if limit is not None:
             low, high = limit.narrow.value
@@ -312,7 +312,7 @@ class _Player:
         return start, end
 
     def _pitch(self, piece: _Stretch) -> Curve:
-        """The pitch of a sound through its points, to the end of its time."""
+        """The pitch of a sound through its points, to its end."""
         alone = piece.points[0]
         if len(piece.points) == 1 and piece.into is None and alone.point.reached != "line":
             start, end = self._arrive(alone.point.at), self._arrive(alone.point.until)
@@ -331,7 +331,7 @@ class _Player:
         return simple(tuple(rows))
 
     def _drawing(self, piece: _Stretch) -> Drawing:
-        """Draws what a tone is made of along a sound: steady on a point, even along a line."""
+        """Draws a property along a sound: constant on a point, linear along a line."""
         start, end = self._span(piece)
 
         def drawn(of: material.Along) -> Curve:
@@ -347,7 +347,7 @@ class _Player:
         return drawn
 
     def _level_of(self, piece: _Stretch, start: float, end: float) -> Curve:
-        """The level from one time of a sound to another, with its accents."""
+        """The level between two times of a sound, with its accents."""
         first, last = piece.first.at, piece.last.until
         curve = material.level(self._gesture, self._clock, self._offset, first, last, self._level)
         for point in piece.points:
@@ -376,7 +376,7 @@ def _colours(techniques: Iterable[Technique]) -> tuple[Colour, ...]:
 
 
 def _stroke_s(noise: Technique) -> float:
-    """How long a noise lasts: the shortest that can be heard, else what the fastest leave to each."""
+    """How long a noise lasts: the shortest audible, else the time between the fastest."""
     shortest, fastest = noise.limits.get("shortest_ms"), noise.limits.get("fastest_per_s")
     if shortest is not None:
         return float(shortest.narrow.value) / 1000
@@ -384,7 +384,7 @@ def _stroke_s(noise: Technique) -> float:
 
 
 def _partials_above(n: int) -> material.Along:
-    """Cents from the partial a point is played on to the nth above it."""
+    """Cents from the partial of a point to the nth above it."""
     return lambda point: (
         partial_cents(point.played.partial + n) - partial_cents(point.played.partial)
         if point.played is not None and point.played.partial
@@ -401,7 +401,7 @@ def _added(curve: Curve, other: Curve) -> Curve:
 
 
 def _cut(tone: Tone, start: float, end: float) -> Tone:
-    """A stretch of a tone."""
+    """Part of a tone."""
     if (start, end) == (tone.start, tone.end):
         return tone
     return replace(

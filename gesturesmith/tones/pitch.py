@@ -1,4 +1,4 @@
-"""The pitch along time: where the points really sound, and how the instrument gets from one to the next."""
+"""The pitch over time: where the points really sound, and how the instrument gets from one to the next."""
 
 from __future__ import annotations
 
@@ -19,20 +19,20 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.tones.types import Curve, at
 from gesturesmith.values import frozen
 
-# Of the time from one harmonic to the next, how much a lip glissando slides: neither a slide nor steps.
+# The share of the time from one harmonic to the next that a lip glissando slides: neither a slide nor steps.
 BLUR = Sourced(0.5, HOUSE, "the lip hides half of each step; `lip_gliss_cents` says how many it can hide")
-# Of what the lip can bend a note down, how much a bend without a line goes.
+# How far a bend without a line goes, as a share of what the lip can bend the note down.
 DIP = Sourced(0.5, HOUSE, "a bend that no line measures keeps to half of what the lip can do")
-# Of a tone, the most that its edge takes.
+# The largest share of a tone that its edge takes.
 EDGE = Sourced(0.5, HOUSE, "the note itself must be heard")
 
 _BY_THE_LINE = ("lip", "hand", "hand-out", "slide", "half-valve")  # the player goes where the line goes
-_NEAR = 25.0  # cents within which a step in between is no step of its own
+_NEAR = 25.0  # a step this close to an end, in cents, is not a separate step
 
 
 @frozen
 class Point:
-    """A sounding point with where it sounds, and what is known of how it is played."""
+    """A sounding point with its actual pitch and how it is played."""
 
     index: int
     point: ContourPoint
@@ -42,14 +42,14 @@ class Point:
 
     @property
     def shift(self) -> float:
-        """Cents by which it sounds above what the player fingers: the hand changes it."""
+        """Cents by which the hand makes it sound above the pitch fingered."""
         if self.played is None or self.played.fingered_cents is None or self.played.asked_cents is None:
             return 0.0
         return float(self.played.asked_cents) - self.played.fingered_cents
 
 
 def heard_points(gesture: Gesture, realisation: Realisation) -> dict[int, Point]:
-    """The sounding points by their place in the contour."""
+    """The sounding points by their index in the contour."""
     played = {p.index: p for p in realisation.points}
     paths = {i: path_of(p.techniques) for i, p in enumerate(gesture.points)}
     swept = {
@@ -70,7 +70,7 @@ def heard_points(gesture: Gesture, realisation: Realisation) -> dict[int, Point]
 
 
 def _placed(instrument: Instrument, point: ContourPoint, played: PlayedPoint, path: Path) -> bool:
-    """Whether the player gets to the pitch asked for, and does not stay on the partial as it is."""
+    """Whether the player reaches the pitch asked for instead of staying on the partial as it is."""
     by_ear = point.about or played.correction != "" or abs(played.error_cents) <= in_tune_cents(instrument)
     return by_ear or path in _BY_THE_LINE
 
@@ -95,7 +95,7 @@ def glide(instrument: Instrument, one: Point, two: Point, start: float, end: flo
 
 
 def _crosses(one: Point, two: Point) -> bool:
-    """Whether a movement of the lip goes from one partial to another."""
+    """Whether a lip movement goes from one partial to another."""
     played = one.played, two.played
     if any(t.one_partial for t in one.point.techniques) or played[0] is None or played[1] is None:
         return False
@@ -103,7 +103,7 @@ def _crosses(one: Point, two: Point) -> bool:
 
 
 def _partials(point: Point) -> list[float]:
-    """The harmonics of the tube a point is played on, as they sound."""
+    """The sounding harmonics of a point's tube."""
     tube = point.played.tube if point.played is not None else None
     if tube is None:
         return []
@@ -112,13 +112,14 @@ def _partials(point: Point) -> list[float]:
 
 
 def _semitones(one: Point, two: Point) -> range:
-    """The tempered half steps from the lower to the higher, by their numbers above C-1."""
+    """The tempered half steps between two pitches, as numbers above C-1."""
     low, high = sorted((one.cents, two.cents))
     return range(int(low // 100), int(high // 100) + 2)
 
 
 def _fingered(instrument: Instrument, one: Point, two: Point) -> Iterator[float]:
-    """What the standard fingerings of the half steps between really sound: nobody puts them in tune on the way."""
+    """The pitches that the standard fingerings of the half steps in between really give: nobody corrects them in
+    passing."""
     bell = bell_hand(one.point.techniques)
     for n in _semitones(one, two):
         way = ways(instrument, Fraction(100 * n), bell)[0]
@@ -126,9 +127,9 @@ def _fingered(instrument: Instrument, one: Point, two: Point) -> Iterator[float]
 
 
 def _stepped(straight: Curve, steps: Iterable[float], blur: float) -> Curve:
-    """The way from end to end in steps: each is left where an even slide passes half way to the next.
+    """The way from end to end in steps: each changes when an even slide would be half way to the next.
 
-    blur  the share of the time between two steps in which the pitch slides, 0 to 1
+    blur  the share of the time between two steps during which the pitch slides, 0 to 1
     """
     (start, first), (end, last) = straight
     if first == last:
@@ -136,7 +137,7 @@ def _stepped(straight: Curve, steps: Iterable[float], blur: float) -> Curve:
     low, high = min(first, last) + _NEAR, max(first, last) - _NEAR
     between = sorted((c for c in steps if low < c < high), reverse=last < first)
     rungs = [first, *between, last]
-    rate = (end - start) / (last - first)  # seconds a cent
+    rate = (end - start) / (last - first)  # seconds per cent
     rows = [(start, first)]
     for a, b in pairwise(rungs):
         middle = start + ((a + b) / 2 - first) * rate
@@ -146,7 +147,7 @@ def _stepped(straight: Curve, steps: Iterable[float], blur: float) -> Curve:
 
 
 def _broken(straight: Curve, one: Point, two: Point) -> Curve:
-    """A slide that has to change its partial: the tube grows evenly, and half way the lip goes over.
+    """A slide that has to change partials: the tube length changes evenly, and half way the lip changes over.
 
     Derived: a position is a half step on every partial.
     """
@@ -163,7 +164,7 @@ def _broken(straight: Curve, one: Point, two: Point) -> Curve:
 
 
 def moved_alone(instrument: Instrument, point: Point, start: float, end: float) -> Curve | None:
-    """The pitch of a note without a line that its technique moves all the same; None where none does."""
+    """The pitch of a note without a line if its technique moves it anyway, else None."""
     force = next((t for t in point.point.techniques if t.path == point.path and not t.needs_line), None)
     if force is None or point.path not in ("lip", "hand"):
         return None
@@ -172,7 +173,7 @@ def moved_alone(instrument: Instrument, point: Point, start: float, end: float) 
     reach = along(instrument, "bend_down", point.cents)
     if reach is None:
         return None
-    # Down in the middle third and back in the last, as the sign after the note has it.
+    # Down in the middle third and back in the last, as the sign after the note shows.
     third, depth = (end - start) / 3, DIP.value * float(reach.narrow.value)
     return (
         (start, point.cents),
@@ -183,7 +184,7 @@ def moved_alone(instrument: Instrument, point: Point, start: float, end: float) 
 
 
 def hand_reach(instrument: Instrument, point: Point, *, usual: bool = False) -> float:
-    """How far the closing hand takes a note down, in cents: by the law, or by the half step that is usual."""
+    """How far the closing hand takes a note down, in cents: by the law, or the usual half step."""
     if point.played is None or not point.played.partial:
         return 0.0
     limit = instrument.limits.get("hand_lower_cents")
@@ -193,9 +194,9 @@ def hand_reach(instrument: Instrument, point: Point, *, usual: bool = False) -> 
 
 
 def edged(pitch: Curve, techniques: Iterable[Technique], point: Point, *, into: bool, off: bool) -> Curve:
-    """A pitch with the edges its techniques give it: into it, off it.
+    """A pitch with the edges that its techniques give it, into it and off it.
 
-    An edge lasts as long as the shortest note it is asked on, and no more than its share of this one.
+    An edge lasts as long as the shortest note that may have it, and no more than its share of this one.
     """
     for technique in techniques:
         if technique.layer == "edge-in" and into:
@@ -206,14 +207,14 @@ def edged(pitch: Curve, techniques: Iterable[Technique], point: Point, *, into: 
 
 
 def edge_s(technique: Technique, seconds: float) -> float:
-    """How long an edge lasts on a tone of so many seconds."""
+    """How long an edge lasts on a tone of a given length, in seconds."""
     limit = technique.limits.get("shortest_ms")
     most = EDGE.value * seconds
     return min(most, float(limit.narrow.value) / 1000) if limit is not None else most
 
 
 def edge_cents(technique: Technique) -> float:
-    """Where an edge comes from or goes to: cents from the note, signed."""
+    """Where an edge comes from or goes to, in signed cents from the note."""
     for name, sign in (("lip_down_cents", -1), ("room_below_cents", -1), ("room_above_cents", 1)):
         limit = technique.limits.get(name)
         if limit is not None:

@@ -1,4 +1,4 @@
-"""What is heard of a music, as values: nothing of notation, nothing of audio."""
+"""Sound as values, independent of notation and audio formats."""
 
 from __future__ import annotations
 
@@ -11,8 +11,7 @@ from operator import itemgetter
 from gesturesmith.kinds import Colour, Noise, Onset, Voice, WaveKind
 from gesturesmith.values import frozen
 
-# (seconds, value) in order of time: even between two rows, a step where two rows have one time. () where there is
-# none of it.
+# (seconds, value) in order of time: linear between two rows, a step if two rows have the same time. () for nothing.
 type Curve = tuple[tuple[float, float], ...]
 
 _time = itemgetter(0)
@@ -20,12 +19,12 @@ _time = itemgetter(0)
 
 @frozen(kw_only=True)
 class Wave:
-    """A pitch that goes away and comes back.
+    """A periodic movement of the pitch.
 
-    kind    "vibrato", about the pitch; "trill", by turns the pitch and the one above; "timbre", by turns two
-            fingerings of the pitch
-    hz      times there and back a second
-    cents   width along time: to either side of a vibrato; from the first note of a trill to the second, signed
+    kind    "vibrato", around the pitch; "trill", the pitch and the one above in turn; "timbre", two fingerings of
+            the pitch in turn
+    hz      cycles per second
+    cents   width over time: of a vibrato, to either side; of a trill, from the first note to the second, signed
     """
 
     kind: WaveKind
@@ -35,7 +34,7 @@ class Wave:
 
 @frozen(kw_only=True)
 class Roll:
-    """A roll of tongue or throat in the tone: so many a second; `amount` from 0 to 1 along time."""
+    """A roll of tongue or throat in the tone: rolls per second; `amount` from 0 to 1 over time."""
 
     hz: float
     amount: Curve
@@ -43,25 +42,25 @@ class Roll:
 
 @frozen(kw_only=True)
 class Tone:
-    """One sound of one voice, from where it begins to where the next begins, or a silence.
+    """One sound of one voice, from its beginning to the next or to a silence.
 
     Times are seconds from the beginning of the music, pitches sounding cents above C-1 (A4 is 6900).
 
-    voice       "played"; "second", what sounds with it of one lip; "sung"
+    voice       "played"; "second", sounding with it on the same lips; "sung"
     start, end  start < end
     onset       how it begins: "attack", tongued; "split", spat so that it cracks; "slur", a new note without the
-                tongue; "continued", the same sound goes on from the tone that ends here
-    pitch       without the waves; () for a noise. Of air it is what is fingered, which colours it
-    waves       what moves about the pitch
+                tongue; "continued", the sound of the tone that ends here goes on
+    pitch       without the waves; () for a noise. For air, the fingered pitch, which colours it
+    waves       the movements around the pitch
     level       places in LEVELS, 0 (niente) to 8 (fff)
-    air         share of breath in the sound, 0 to 1, where 1 has no tone of the lips; () for 0
-    hand        how far the hand shuts the bell, 0 to 1; () for 0
-    rolls       of the tongue, of the throat
+    air         share of breath in the sound, 0 to 1, where 1 has no lip tone; () for 0
+    hand        how far the hand closes the bell, 0 to 1; () for 0
+    rolls       of tongue and throat
     noise       slap, kiss, click, pop: a stroke without pitch; "" for a tone or air
     mute        the mute in the bell, "" for none
-    colours     what else colours it, as `Technique.sound` names it
+    colours     other colours, as named in `Technique.sound`
     techniques  keys of the techniques in force
-    gesture     name of the gesture it belongs to, "" for a plain note of a passage
+    gesture     name of its gesture, "" for a plain note of a passage
     """
 
     voice: Voice = "played"
@@ -85,7 +84,7 @@ class Tone:
             raise ValueError(f"a tone from {self.start} s to {self.end} s")
 
     def cents_at(self, seconds: float) -> float | None:
-        """What is heard at a time, waves and all; None of a noise."""
+        """The audible pitch at a time, with its waves; None for a noise."""
         if not self.pitch:
             return None
         heard = at(self.pitch, seconds)
@@ -98,7 +97,7 @@ class Tone:
 
 @frozen(kw_only=True)
 class Fermata:
-    """A fermata: after so many beats of the music, repeats played out, time stands still for `seconds`."""
+    """A fermata: at a time in beats, with repeats written out, time stops for `seconds`."""
 
     beats: Fraction
     seconds: float
@@ -106,7 +105,7 @@ class Fermata:
 
 @frozen(kw_only=True)
 class Performance:
-    """A music as it is heard: its tones in order of their beginning, its length in seconds, the fermatas in it."""
+    """A performance: its tones in order of beginning, its length in seconds, its fermatas."""
 
     tones: tuple[Tone, ...]
     seconds: float
@@ -114,7 +113,7 @@ class Performance:
 
 
 def at(curve: Curve, seconds: float, *, before: bool = False) -> float:
-    """A curve at a time, level beyond its ends, 0 where there is none; where it steps the value after the step, or
+    """The value of a curve at a time: constant beyond its ends, 0 if empty; at a step the value after it, or
     `before` it."""
     if not curve:
         return 0.0
@@ -130,7 +129,7 @@ def at(curve: Curve, seconds: float, *, before: bool = False) -> float:
 
 
 def part(curve: Curve, start: float, end: float) -> Curve:
-    """The part of a curve from one time to a later one."""
+    """The part of a curve between two times."""
     if not curve:
         return ()
     inside = (row for row in curve if start < row[0] < end)
@@ -138,7 +137,7 @@ def part(curve: Curve, start: float, end: float) -> Curve:
 
 
 def simple(rows: Curve) -> Curve:
-    """The curve without rows that say nothing: those said twice, and those within a stretch that stays level."""
+    """The curve without redundant rows: repeated ones, and those inside a constant stretch."""
     kept: list[tuple[float, float]] = []
     for row in rows:
         if kept and kept[-1] == row:
@@ -150,5 +149,5 @@ def simple(rows: Curve) -> Curve:
 
 
 def rises(curve: Curve) -> bool:
-    """Whether the times of a curve never fall."""
+    """Whether the times of a curve never decrease."""
     return all(a[0] <= b[0] for a, b in pairwise(curve))

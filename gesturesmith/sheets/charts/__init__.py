@@ -1,4 +1,4 @@
-"""Charts of an instrument, found by the name of their file."""
+"""Charts of an instrument, found by file name."""
 
 from __future__ import annotations
 
@@ -9,11 +9,11 @@ __all__ = ["Chart", "book", "get", "names", "title"]
 
 
 def names() -> tuple[str, ...]:
-    """The kinds of chart there are, sorted."""
+    """All kinds of chart, sorted."""
     return registry.names(__name__)
 
 
 def get(name: str) -> Chart:
-    """The chart called `name`; KeyError where there is none."""
+    """The chart called `name`; KeyError if there is none."""
     chart: Chart = registry.module(__name__, name).CHART
     return chart

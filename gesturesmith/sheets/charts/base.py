@@ -1,4 +1,5 @@
-"""What a chart is, and what the engraved ones have in common: rows of columns, a note or two over lines of text."""
+"""The definition of a chart, and the common parts of engraved ones: rows of columns, a note or two over lines of
+text."""
 
 from __future__ import annotations
 
@@ -28,10 +29,10 @@ _INTERVALS = {
 class Chart:
     """One kind of chart.
 
-    key    what `--kind` calls it
+    key    its name for `--kind`
     body   the scores and texts of the chart, each a markup, without its head
-    staff  height of its staves, as a share of the usual one
-    title  what stands above it, by language; without, it is `chart-` and the key in `wording`
+    staff  height of its staves, relative to the usual height
+    title  its title, by language; if empty, `chart-KEY` in `wording`
     """
 
     key: str
@@ -42,7 +43,7 @@ class Chart:
 
 @frozen(kw_only=True)
 class Column:
-    """A column of a row: written notes side by side (two names of one pitch), and a text in each line below.
+    """A column of a row: written notes side by side (two names of one pitch), and texts on the lines below.
 
     black     the heads are filled
     shut      the heads are in parentheses
@@ -56,7 +57,7 @@ class Column:
 
 @frozen(kw_only=True)
 class Row:
-    """One staff of a chart. `label` stands at its left; `clefs` are (clef, first column it stands before)."""
+    """One staff of a chart. `label` is at its left; `clefs` are (clef, column before which it is printed)."""
 
     columns: tuple[Column, ...]
     clefs: tuple[tuple[str, int], ...]
@@ -64,7 +65,7 @@ class Row:
 
 
 def title(chart: Chart, settings: Settings) -> str:
-    """What stands above a chart: where there are no valves it has another name."""
+    """The title of a chart, which is different without valves."""
     if chart.title:
         return together(chart.title[language] for language in settings.wording)
     key = f"chart-{chart.key}-{settings.instrument.means}"
@@ -72,7 +73,7 @@ def title(chart: Chart, settings: Settings) -> str:
 
 
 def book(chart: Chart, settings: Settings, *, output: str, picture: bool = False) -> LyText:
-    """A `\\book` called `output` (a name of our own making); `picture`: as one picture and not in pages."""
+    """A `\\book` called `output` (a name we choose); `picture`: as a single picture, not in pages."""
     settings = replace(settings, staff_mm=settings.staff_mm * chart.staff)
     parts = (paragraph(transposition(settings)), *chart.body(settings))
     if picture:
@@ -101,12 +102,12 @@ def _picture(chart: Chart, settings: Settings, parts: tuple[LyText, ...], output
 
 
 def legend(keys: Iterable[str], settings: Settings) -> LyText:
-    """Sentences of `wording` one after the other, in the languages of the page."""
+    """Sentences of `wording` in sequence, in the languages of the page."""
     return paragraph(together(" ".join(wording(key, one) for key in keys) for one in settings.wording))
 
 
 def explained(chart: str, columns: Iterable[Column], settings: Settings) -> LyText:
-    """The legend of a chart of notes: what stands below them, and of signs those that occur."""
+    """The legend of a chart of notes: the text lines below them, and the signs that occur."""
     instrument = settings.instrument
     seen = tuple(columns)
     sides = {side.name for side in instrument.sides}
@@ -137,21 +138,21 @@ def _interval(size: Interval, language: str) -> str:
 
 
 def paragraph(text: str) -> LyText:
-    """Words across the page."""
+    """Text across the page."""
     return code(f"\\gs-paragraph {quoted(text)}")
 
 
 def clef_for(instrument: Instrument, lowest_cents: float) -> str:
-    """The clef a copyist takes for notes from a written pitch upward."""
+    """The clef a copyist would choose for notes from a written pitch upwards."""
     return next((clef for clef, low in instrument.clefs if low <= lowest_cents), instrument.clefs[-1][0])
 
 
 def score(row: Row, columns: int, *, layout: str) -> LyText:
-    """A row as a score of its own, with empty columns at its end up to `columns`, so that rows align."""
+    """A row as a separate score, with empty columns at its end up to `columns`, so that rows align."""
     starts = {column: clef for clef, column in row.clefs}
     music = []
     for number, column in enumerate(row.columns):
-        # A clef inside a row has half a column for itself.
+        # A clef inside a row takes half a column.
         clef = f'{"s2 " if number else ""}\\clef "{starts[number]}" ' if number in starts else ""
         music.append(clef + _heads(column))
     empty = columns - len(row.columns)
@@ -169,7 +170,7 @@ def score(row: Row, columns: int, *, layout: str) -> LyText:
 
 
 def _heads(column: Column) -> str:
-    """One head in the middle of its column, or two that share it. The spaces add up to a whole note."""
+    """One head in the middle of its column, or two that share it. Durations add up to a whole note."""
     before = (r"\gsBlack " if column.black else "") + (r"\gsShut " if column.shut else "")
     if not column.notes:
         return "s1"
@@ -189,7 +190,7 @@ def _line(columns: Sequence[Column], number: int, gaps: frozenset[int]) -> LyTex
 
 
 def rows_of(columns: Sequence[Column], instrument: Instrument, most: int) -> tuple[Row, ...]:
-    """Columns in rows of at most `most`, as even as they come, each in one clef, which changes between rows."""
+    """Columns in rows of at most `most`, as even as possible, each in a single clef."""
     groups: list[tuple[str, list[Column]]] = []
     for column in columns:
         clef = clef_for(instrument, min(float(note.pitch_cents) for note in column.notes))

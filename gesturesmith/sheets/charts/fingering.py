@@ -1,4 +1,4 @@
-"""The fingering chart: every semitone of the range, the standard fingering below it, others smaller."""
+"""The fingering chart: every semitone of the range with its standard fingering below, and others in small print."""
 
 from __future__ import annotations
 
@@ -13,17 +13,17 @@ from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, s
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
 
-_OTHERS = 3  # of a note: more than a player will try
-_MAX_NOTES = 12  # notes of a row
-CLOSED, OPEN = "+", "o"  # the signs of the closed and of the open bell
+_OTHERS = 3  # per note: more than a player will try
+_MAX_NOTES = 12  # in a row
+CLOSED, OPEN = "+", "o"  # the signs for the closed and the open bell
 
 
 @frozen(kw_only=True)
 class Fingered:
-    """A written semitone, its standard fingering, and others in tune; on a single tube its partial.
+    """A written semitone, its standard fingering, and others in tune; with a single tube, its partial.
 
     cents    written, above C-1
-    usual    "" where nothing gives the note
+    usual    "" if nothing gives the note
     """
 
     cents: int
@@ -32,7 +32,7 @@ class Fingered:
 
 
 def fingered(instrument: Instrument) -> tuple[Fingered, ...]:
-    """Every written semitone of the widest range from the lowest that a fingering gives, lowest first."""
+    """Every written semitone of the widest range, from the lowest with a fingering, lowest first."""
     rows = [_one(instrument, int(note.pitch_cents)) for note in written_range(instrument, widest=True)]
     first = next((n for n, row in enumerate(rows) if row.usual), 0)
     return tuple(rows[first:])
@@ -46,18 +46,18 @@ def _one(instrument: Instrument, cents: int) -> Fingered:
     usual = instrument.chart.get(cents, "")
     good = [w for w in found if abs(w.error) <= near]
     if not usual and good:
-        # Beyond the chart the fingering of the octave above, which the hand knows: our own judgement.
+        # Beyond the chart, the fingering of the octave above, which the hand knows: our own judgement.
         octave = instrument.chart.get(cents + 1200)
         usual = octave if octave in {w.tube.name for w in good} else good[0].tube.name
     names = dict.fromkeys(w.tube.name for w in good)
-    if usual not in names:  # the slide a little in or out of the position that the chart counts, as for G4
+    if usual not in names:  # the slide a little in or out from the chart's position, as for G4
         usual = next((n for n in names if n.split()[-1] == usual), usual)
     others = [n for n in names if n != usual]
     return Fingered(cents=cents, usual=usual, others=tuple(others)[:_OTHERS])
 
 
 def _on_one_tube(instrument: Instrument, way: PossibleFingering, near: float) -> str:
-    """The partial of a note; with a sign where the hand closes or opens for it; "" where nothing gives it."""
+    """The partial of a note, with a sign if the hand closes or opens for it; "" if nothing gives it."""
     hand = instrument.limits.get("hand_lower_cents")
     if abs(way.error) <= near:
         return str(way.partial)
@@ -68,7 +68,7 @@ def _on_one_tube(instrument: Instrument, way: PossibleFingering, near: float) ->
 
 
 def both_names(cents: int) -> tuple[Spelling, ...]:
-    """A written semitone by its name, a black key by its sharp and its flat."""
+    """The names of a written semitone: of a black key, both sharp and flat."""
     sharp = spell(cents, sharps=True)
     if not sharp.alter:
         return (sharp,)

@@ -1,4 +1,4 @@
-"""The harmonic ladder of every tube: its partials on a staff, with their numbers and their cents."""
+"""The harmonic series of every tube: its partials on a staff, with their numbers and cents."""
 
 from __future__ import annotations
 
@@ -14,14 +14,14 @@ from gesturesmith.units import Spelling, spell_ladder
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
-_STAFF = Fraction(5, 7)  # there are as many staves as tubes
+_STAFF = Fraction(5, 7)  # there is a staff for every tube
 
 
 @frozen(kw_only=True)
 class Rung:
-    """One partial of a tube: its number, the written semitone nearest to it, and the cents between, + is sharp.
+    """One partial of a tube: its number, the nearest written semitone, and its cents from that, + is sharp.
 
-    usual    by the narrow reading of what can be played
+    usual    playable by the narrow reading
     """
 
     number: int
@@ -31,7 +31,7 @@ class Rung:
 
 
 def ladder(instrument: Instrument, tube: Tube) -> tuple[Rung, ...]:
-    """Every partial of a tube that any source counts as playable, lowest first."""
+    """Every partial of a tube that any source considers playable, lowest first."""
     low, high = tube.widest_partials
     numbers = range(low, high + 1)
     written = [tube.fundamental_cents + partial_cents(n) - float(instrument.sounding.cents) for n in numbers]
@@ -72,7 +72,7 @@ def _column(rung: Rung, near: float) -> Column:
 
 
 def _clefs(instrument: Instrument, side: str, rungs: tuple[Rung, ...]) -> tuple[tuple[str, int], ...]:
-    """Where the clef changes: at the same partial on every tube of a side, so that their columns align."""
+    """Clef changes: at the same partial on every tube of a side, so that their columns align."""
     open_tube = next(t for t in instrument.tubes if t.side == side)
     first = [clef_for(instrument, float(r.note.pitch_cents)) for r in ladder(instrument, open_tube)]
     clefs = [(first[0], 0)]

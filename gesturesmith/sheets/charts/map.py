@@ -1,4 +1,4 @@
-"""The map: each technique against the range, playable, with care, or not as written, as the checker says."""
+"""The map: every technique over the range, with the checker's verdicts: playable, with care, or not as written."""
 
 from __future__ import annotations
 
@@ -15,16 +15,16 @@ from gesturesmith.wording import said, technique_title, together
 from gesturesmith.wording import text as wording
 
 _LETTERS = {Verdict.PLAYABLE: "f", Verdict.WITH_CARE: "c", Verdict.NOT_AS_WRITTEN: "n"}
-_NAMED = ("C", "G")  # letters of the naturals that are named above the columns
+_NAMED = ("C", "G")  # letters of the naturals named above the columns
 
 
 @frozen(kw_only=True)
 class Survey:
     """What an instrument can do.
 
-    rows      techniques that have a pitch, each with the verdict on every written semitone of the widest range
+    rows      techniques with a pitch, each with its verdict on every written semitone of the widest range
     unpitched techniques without a pitch, which do not depend on the register
-    missing   techniques that are refused on every note
+    missing   techniques refused on every note
     """
 
     rows: tuple[tuple[Technique, tuple[Reach, ...]], ...]
@@ -55,13 +55,13 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
         for n, note in enumerate(notes)
         if note.letter in _NAMED and not note.alter
     )
-    language = settings.wording[0]  # a register may be too narrow for its name in two
+    language = settings.wording[0]  # a register may be too narrow for two names
     heads = " ".join(
         f"({first} {end} . {quoted(wording(f'register-{name}', language))})" for first, end, name in registers
     )
     lines = " ".join(str(n) for n in (0, *(end for _, end, _ in registers)))
     parts = [code(f"\\gs-map-head #'({heads}) #'({names}) #{len(notes)}")]
-    group: str = LAYERS[0]  # ordinary playing stands first and needs no heading
+    group: str = LAYERS[0]  # ordinary playing comes first and needs no heading
     for technique, row in found.rows:
         mine = GROUP_OF_LAYER.get(technique.layer, technique.layer)
         above = quoted("" if mine == group else said(f"group-{mine}", settings.wording, settings.instrument.means))
@@ -92,7 +92,7 @@ def _title(technique: Technique, settings: Settings) -> str:
 
 
 def _registers(instrument: Instrument) -> tuple[tuple[int, int, str], ...]:
-    """The registers that the columns lie in: first column, the one after the last, and name."""
+    """The registers of the columns: first column, last column plus one, and name."""
     notes = written_range(instrument, widest=True)
     names = [instrument.register_of(note.pitch_cents + instrument.sounding.cents).name for note in notes]
     starts = [n for n, name in enumerate(names) if n == 0 or name != names[n - 1]]

@@ -1,4 +1,4 @@
-"""Quarter tones over the range: the fingering, how far it is off, what corrects it, and what is not to be had."""
+"""Quarter tones over the range: their fingerings, errors and corrections, and those that are not available."""
 
 from __future__ import annotations
 
@@ -16,14 +16,14 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
 _BEATS = Fraction(2)
-_MAX_NOTES = {"valves": 12, "slide": 10}  # notes of a row; positions have longer names
+_MAX_NOTES = {"valves": 12, "slide": 10}  # in a row; positions have longer names
 
 
 @frozen(kw_only=True)
 class QuarterTone:
-    """A written quarter tone and what the checker says of playing it.
+    """A written quarter tone and the checker's answer.
 
-    tube        the fingering, "" where nothing comes near; partial: its harmonic
+    tube        the fingering, "" if nothing comes close; partial: its harmonic
     error       cents by which it is off before any correction, + is sharp
     correction  "" | "lip" | "hand"
     """
