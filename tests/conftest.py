@@ -11,6 +11,7 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 from gesturesmith.checker import check_text
+from gesturesmith.lilypond import sandbox
 from gesturesmith.source import Source
 
 # Helpers beside the tests say what differs, as tests do.
@@ -59,14 +60,11 @@ def kept_bytecode(tmp_path_factory) -> Iterator[None]:
 
 @pytest.fixture(scope="session", autouse=True)
 def compiled_scheme() -> Iterator[None]:
-    """Debian's LilyPond looks for its compiled Scheme in a folder called `${prefix}/lib/...`, finds none, and takes
-    1.8 s of the processor to start instead of 0.4. Where it is, Guile takes from here."""
+    """For tests that start a LilyPond of Debian's by themselves, as we do it."""
     program = shutil.which("lilypond")
-    prefix = Path(program).resolve().parent.parent if program else None
-    there = sorted(prefix.glob("lib/*/lilypond/*/ccache")) if prefix else []
     with pytest.MonkeyPatch.context() as patch:
-        if there:
-            patch.setenv("GUILE_LOAD_COMPILED_PATH", os.pathsep.join(map(str, there)))
+        for name, value in (sandbox.compiled_scheme(Path(program)) if program else {}).items():
+            patch.setenv(name, value)
         yield
 
 

@@ -117,7 +117,7 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
             process = subprocess.Popen(
                 limited(command),
                 cwd=folder,
-                env=environment(box, folder),
+                env=environment(box, folder, lilypond.path),
                 stdin=subprocess.PIPE,
                 stdout=subprocess.DEVNULL,
                 stderr=log,

@@ -18,6 +18,7 @@ import signal
 import struct
 import subprocess
 import tempfile
+from functools import cache
 from pathlib import Path
 
 from gesturesmith import paths
@@ -136,9 +137,20 @@ def end_group(process: subprocess.Popen[bytes]) -> None:
         process.kill()
 
 
-def environment(sandbox: Sandbox | None, folder: Path) -> dict[str, str]:
+@cache
+def compiled_scheme(program: Path) -> dict[str, str]:
+    """Where a LilyPond of Debian has its compiled Scheme, as Guile reads it; nothing for any other.
+
+    It looks in a folder called `${prefix}/lib/...` itself, finds none, and takes 1.9 s of the processor to start
+    instead of 0.4 (Debian 12, 2.24.1).
+    """
+    there = sorted(program.resolve().parent.parent.glob("lib/*/lilypond/*/ccache"))
+    return {"GUILE_LOAD_COMPILED_PATH": os.pathsep.join(map(str, there))} if there else {}
+
+
+def environment(sandbox: Sandbox | None, folder: Path, program: Path) -> dict[str, str]:
     """What LilyPond is told of the machine: what it needs, and nothing that changes its files or messages."""
-    fixed = {"LC_ALL": "C", "LANGUAGE": "en", "TZ": "UTC"}
+    fixed = {"LC_ALL": "C", "LANGUAGE": "en", "TZ": "UTC", **compiled_scheme(program)}
     if sandbox is not None:
         own = {"HOME": str(folder), "TMPDIR": str(folder), "XDG_CACHE_HOME": _CACHE}
         return {"PATH": "/usr/bin:/bin", **own, **fixed}
@@ -259,7 +271,7 @@ def _run(
                 stdin=subprocess.PIPE,
                 stdout=subprocess.PIPE,
                 stderr=subprocess.DEVNULL,
-                env=environment(sandbox, folder),
+                env=environment(sandbox, folder, program),
                 start_new_session=OWN_SESSION,
             )
         except OSError:

@@ -219,6 +219,18 @@ def test_the_log_cannot_be_replaced(tmp_path, free):
     assert SECRET not in said(run(free, linked))
 
 
+@both_ways
+def test_guile_is_told_where_the_compiled_scheme_of_debian_is(monkeypatch, tmp_path, way):
+    """A program beside such folders is one of Debian's; the wheel finds its own."""
+    monkeypatch.delenv("GUILE_LOAD_COMPILED_PATH", raising=False)
+    found = find(sandbox=way)
+    assert "GUILE_LOAD_COMPILED_PATH" not in box.environment(found.sandbox, tmp_path, found.path)
+    there = tmp_path / "lib" / "x86_64-linux-gnu" / "lilypond" / "2.24.1" / "ccache"
+    there.mkdir(parents=True)
+    told = box.environment(found.sandbox, tmp_path, tmp_path / "bin" / "lilypond")
+    assert told["GUILE_LOAD_COMPILED_PATH"] == str(there)
+
+
 @needs_bwrap
 def test_the_same_files_inside_and_outside(free, boxed):
     made = [run(one, "", text="Fog Signals", formats=("pdf", "svg")).files for one in (free, boxed)]
