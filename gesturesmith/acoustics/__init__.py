@@ -1,1 +1,1 @@
-"""The physics of brass as pure numbers: harmonic series, tubing, response. The standard library only."""
+"""The physics of brass as pure numbers: harmonic series, tubing, response. Uses only the standard library."""

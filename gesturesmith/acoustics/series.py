@@ -1,16 +1,16 @@
-"""The harmonic series in cents: what partial n of a tube sounds, and which partials lie where."""
+"""The harmonic series in cents: the pitch of partial n of a tube, and which partials are where."""
 
 from __future__ import annotations
 
 import math
 from functools import cache
 
-MAX_PARTIALS = 64  # far above what any lip reaches; a bound for searches
+MAX_PARTIALS = 64  # far above what any lip reaches; bounds searches
 
 
 @cache
 def partial_cents(n: int) -> float:
-    """Cents of partial n (1, 2, 3, ...) above the first: 1200 log2 n, by definition of the series."""
+    """Cents of partial n (1, 2, 3, ...) above the first: 1200 log2 n, by the definition of the series."""
     return 1200.0 * math.log2(n)
 
 
@@ -33,10 +33,10 @@ def step_cents(n: int) -> float:
 
 
 def nearest_partial(cents: float, fundamental_cents: float, lowest: int = 1, highest: int = MAX_PARTIALS) -> int:
-    """The partial from `lowest` to `highest` whose pitch is nearest to `cents` (both on one scale of cents)."""
+    """The partial from `lowest` to `highest` whose pitch is nearest to `cents` (both on the same scale)."""
     if lowest > highest:
         raise ValueError(f"no partials from {lowest} to {highest}")
-    # Capped before the power: a pitch far out of reach would overflow it.
+    # Limited before the power, which would overflow for a pitch far out of reach.
     ratio = math.exp2(min(max((cents - fundamental_cents) / 1200.0, -10.0), 10.0))
     below = min(max(math.floor(ratio), lowest), highest)
     above = min(below + 1, highest)
@@ -54,7 +54,7 @@ def partials_between(
 
 
 def hand_glide_cents(n: int) -> float:
-    """How far a closing hand takes open partial n down: to a half step above the next lower partial.
+    """How far the closing hand takes open partial n down: to a half step above the next lower partial.
 
     Ericson, "Understanding stopped and muted horn", ASU (TBA Journal 3/2002). Partial 1 has none below: 0.
     """
@@ -62,5 +62,5 @@ def hand_glide_cents(n: int) -> float:
 
 
 def cents_of_difference(hz: float, difference_hz: float) -> float:
-    """A difference in frequency at `hz`, upward, in cents."""
+    """A difference in frequency above `hz`, in cents."""
     return 1200.0 * math.log2((hz + difference_hz) / hz)

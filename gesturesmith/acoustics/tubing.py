@@ -1,7 +1,7 @@
-"""Lengths of tube: what valves and slides add, and how far the sum is from the pitch it is meant to give.
+"""Lengths of tube: what valves and slides add, and how far the sum is from the intended pitch.
 
 A valve tuned alone lowers the open tube by n semitones: it makes the tube 2^(n/12) times as long, so it adds
-2^(n/12) - 1 of the open length. Two valves add both their lengths, which is less than the pitch of both would
+2^(n/12) - 1 of the open length. Two valves add both their lengths, which is less than their combined pitch would
 need: combinations are sharp.
 """
 
@@ -11,18 +11,18 @@ import math
 from collections.abc import Sequence
 
 SPEED_OF_SOUND_M_PER_S = 343.0  # dry air at 20 degrees C
-TUNINGS = ("alone", "2-3", "1-3")  # what the third slide is set for
+TUNINGS = ("alone", "2-3", "1-3")  # what the third slide is tuned for
 
 
 def added_length(semitones: float) -> float:
-    """Length a valve of so many semitones adds, tuned alone, in open lengths."""
+    """The length that a valve of n semitones adds, tuned alone, in open lengths."""
     return math.exp2(semitones / 12.0) - 1.0
 
 
 def valve_lengths(valves: Sequence[float], tuning: str = "alone") -> tuple[float, ...]:
-    """What each valve adds, in open lengths; `valves` in semitones, valve 1 first.
+    """The length each valve adds, in open lengths; `valves` in semitones, valve 1 first.
 
-    tuning   "alone": each valve in tune by itself; "2-3" or "1-3": the third slide is drawn until that
+    tuning   "alone": each valve is in tune by itself; "2-3" or "1-3": the third slide is drawn until that
              combination is in tune, which leaves valve 3 alone flat.
     """
     if tuning not in TUNINGS:
@@ -41,7 +41,7 @@ def lowering_cents(valves: Sequence[float], pressed: Sequence[int], tuning: str 
 
 
 def combination_error_cents(valves: Sequence[float], pressed: Sequence[int], tuning: str = "alone") -> float:
-    """Error of a combination against the semitones it stands for, + is sharp."""
+    """Error of a combination against its nominal semitones, + is sharp."""
     return 100.0 * sum(valves[i - 1] for i in pressed) - lowering_cents(valves, pressed, tuning)
 
 
@@ -51,19 +51,19 @@ def half_wavelength_m(hz: float) -> float:
 
 
 def slide_position(fundamental_cents: float, tube_cents: float) -> float:
-    """The slide position, a semitone each from 1, that takes an open tube down to `tube_cents`."""
+    """The slide position (from 1, one per semitone) that lowers an open tube to `tube_cents`."""
     return 1.0 + (fundamental_cents - tube_cents) / 100.0
 
 
 def slide_reach(position: float, side_cents: float, open_cents: float) -> float:
-    """Where the slide stands at a position of some side, counted in positions of the open side.
+    """The place of the slide at a position of another side, in positions of the open side.
 
-    A longer side (the trigger) needs longer steps: position 6 of a side in F lies at 7.4 of one in B-flat.
+    A longer side (the trigger) needs longer steps: position 6 of a side in F is at 7.4 of one in B-flat.
     """
     longer = math.exp2((open_cents - side_cents) / 1200.0)
     return 1.0 + 12.0 * math.log2(1.0 + longer * (math.exp2((position - 1.0) / 12.0) - 1.0))
 
 
 def slide_extension_m(open_hz: float, position: float) -> float:
-    """How far the slide is out at a position, in metres: half the added length, for the tube doubles back."""
+    """How far the slide is out at a position, in metres: half the added length, since the tube doubles back."""
     return (half_wavelength_m(open_hz * math.exp2(-(position - 1.0) / 12.0)) - half_wavelength_m(open_hz)) / 2.0

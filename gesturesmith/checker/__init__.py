@@ -1,4 +1,4 @@
-"""A whole file checked: what is said of its gestures, passages and exercises, and what may be engraved."""
+"""Checks a whole file: the reports on its gestures, passages and exercises, and what may be engraved."""
 
 from gesturesmith.checker.file import Checked, check, check_text
 

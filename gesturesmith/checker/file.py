@@ -1,4 +1,4 @@
-"""A whole file judged: its gestures, passages and exercises, with all that is to be said of each."""
+"""Judges a whole file: its gestures, passages and exercises, with the report on each."""
 
 from __future__ import annotations
 
@@ -30,12 +30,12 @@ if TYPE_CHECKING:
     from gesturesmith.fixes.tester import EditTester
 
 
-_LONGEST_TRIED = 1000  # notes of a passage that is played through again for every edit
+_LONGEST_TRIED = 1000  # notes of a passage that is judged again for every edit
 
 
 @frozen(kw_only=True)
 class Checked:
-    """What is said of a file, and what is engraved from it, by the names of the blocks."""
+    """The report on a file, and what is engraved from it, by block name."""
 
     reading: Reading
     report: FileReport
@@ -52,7 +52,7 @@ def check_text(
     suggestions: bool = True,
     only: str | None = None,
 ) -> Checked:
-    """A text parsed, resolved and judged: `check` of what `read` reads, whose arguments these are.
+    """Parse, resolve and judge a text: `check` applied to the result of `read`, whose arguments it takes.
 
     >>> text = "instrument: horn\\npitches: written\\ngesture a\\n  contour: G4, C5"
     >>> check_text(Source("a", text)).report.gestures[0].verdict
@@ -62,8 +62,7 @@ def check_text(
 
 
 def check(reading: Reading, *, suggestions: bool = True, only: str | None = None) -> Checked:
-    """Judge everything in a file. Without `suggestions` nothing is tried out to put it right, with `only` that one
-    gesture alone."""
+    """Judge everything in a file. `suggestions`: whether to try fixes; `only`: for this gesture alone."""
     piece = reading.piece
     if piece is None:
         report = FileReport(source=reading.source, readable=False, errors=reading.errors)
@@ -109,14 +108,14 @@ def check(reading: Reading, *, suggestions: bool = True, only: str | None = None
 
 
 def _unread(piece: Piece, reading: Reading) -> tuple[tuple[str, str], ...]:
-    """The gestures and passages with a mistake in them, or that play one, by name and title."""
+    """The gestures and passages that contain a mistake, or play one that does, by name and title."""
     wrong = piece.unread | {e.gesture.casefold() for e in reading.errors if e.gesture is not None}
     blocks = (b for b in reading.tree.blocks if b.kind != "exercises" and b.name.text.casefold() in wrong)
     return tuple(dict.fromkeys((b.name.text, b.title.text if b.title is not None else b.name.text) for b in blocks))
 
 
 def _tester(reading: Reading, settings: Settings, judged: dict[str, Judged]) -> EditTester:
-    from gesturesmith.fixes.tester import EditTester  # a file without a fault does not pay for it
+    from gesturesmith.fixes.tester import EditTester  # a file without faults does not pay for it
 
     return EditTester(reading.tree, settings, reading.source.lines, judged)
 
@@ -159,7 +158,7 @@ def _passage_report(
 
 
 def _exercise(practice: Practice) -> ExerciseReport:
-    """Which variants a sheet has, and which cannot be played, each with its first reason."""
+    """The variants on a sheet, and those that cannot be played, each with its first reason."""
     exercise = practice.exercise
     return ExerciseReport(
         name=exercise.name,

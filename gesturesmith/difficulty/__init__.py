@@ -1,1 +1,1 @@
-"""How hard a gesture is, 0 to 100, and what makes it so."""
+"""How hard a gesture is, from 0 to 100, and why."""

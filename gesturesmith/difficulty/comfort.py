@@ -1,8 +1,8 @@
-"""Where playing is comfortable: an instrument's limits from its middle register outward, and what techniques do.
+"""Where playing is comfortable: an instrument's limits from its middle register outwards, and what techniques add.
 
-From register to register a limit may grow milder away from the middle: high notes take less air, a low note bends
-further. That makes no part easier here: outward from the middle register each limit stays at its strictest so far,
-so that no move away from the middle lowers the difficulty.
+A limit may become milder away from the middle register: high notes take less air, low notes bend further. That does
+not make anything easier here: going outwards from the middle register each limit stays at its strictest value so
+far, so that moving away from the middle never lowers the difficulty.
 """
 
 from __future__ import annotations
@@ -23,13 +23,13 @@ _LOWEST, _HIGHEST = (LEVELS.index(level) for level in COMFORTABLE_LEVELS.value)
 
 
 class Comfort(NamedTuple):
-    """The numbers of an instrument, by register where they differ (0 is the lowest).
+    """The figures of an instrument, by register (0 is the lowest) where they differ.
 
     home           the number of the middle register
-    bounds         sounding cents at which each register but the last gives way to the next
+    bounds         sounding cents at which each register but the last changes to the next
     middle         sounding cents, the lowest and the highest note of the middle register
     reach          semitones from there to the bottom and to the top of the widest range, at least one
-    flow, tiring   litres a second, and how much a second tires, by register and level
+    flow, tiring   litres per second, and effort per second, by register and level
     """
 
     home: int
@@ -40,7 +40,7 @@ class Comfort(NamedTuple):
     tiring: tuple[tuple[float, ...], ...]
 
     def register(self, cents: float) -> int:
-        """The number of the register a sounding pitch lies in."""
+        """The number of the register of a sounding pitch."""
         for number, bound in enumerate(self.bounds):
             if cents < bound:
                 return number
@@ -48,16 +48,16 @@ class Comfort(NamedTuple):
 
 
 class TechniqueLoad(NamedTuple):
-    """What the techniques in force together mean for the player.
+    """The combined demands of the techniques in force on the player.
 
     pitched     "exact" | "about" | "none"
-    air, effort_factor   factors on plain playing, at least 1
-    technique_count      how many there are
+    air, effort_factor   multiples of plain playing, at least 1
+    technique_count      their number
     levels      places in LEVELS between which they are comfortable
-    rate        the limit on attacks without its register, "" where the tongue does not strike a tone
-    fastest     strikes a second of the slowest of them, None for no such limit
-    lasting     (key, longest s or None, shortest ms or None) of those that have one
-    rolls       (rolls a second at the fastest, periods each must hold)
+    rate        name of the limit on attacks, without its register; "" if no tone is tongued
+    fastest     attacks per second of the slowest of them, None for no such limit
+    lasting     (key, longest s or None, shortest ms or None) of those that have either
+    rolls       (rolls per second at the fastest, periods that each must hold)
     path        how the pitch gets from point to point; one_partial: on the partial it starts from
     """
 
@@ -76,7 +76,7 @@ class TechniqueLoad(NamedTuple):
 
 @lru_cache(maxsize=64)
 def comfort(instrument: Instrument) -> Comfort:
-    """The numbers of an instrument; worked out once."""
+    """The figures of an instrument, computed once."""
     registers, shift = instrument.registers, float(instrument.sounding.cents)
     home = _home(instrument)
     low, high = (float(s.pitch_cents) + shift for s in (registers[home].low, registers[home].high))
@@ -94,7 +94,7 @@ def comfort(instrument: Instrument) -> Comfort:
 
 @lru_cache(maxsize=1024)
 def row(instrument: Instrument, prefix: str) -> tuple[float | None, ...]:
-    """The limit `prefix_REG` of each register, the strictest from the middle outward; None where there is none."""
+    """The limit `prefix_REG` of each register, the strictest from the middle outwards; None if there is none."""
     limits = [instrument.limits.get(f"{prefix}_{r.name}") for r in instrument.registers]
     values = [float(limit.narrow.value) if limit is not None else None for limit in limits]
     return _outward(values, _home(instrument), min)
@@ -102,14 +102,14 @@ def row(instrument: Instrument, prefix: str) -> tuple[float | None, ...]:
 
 @lru_cache(maxsize=1024)
 def single(instrument: Instrument, name: str) -> float | None:
-    """The narrow value of one limit of the instrument; None where it has none."""
+    """The narrow value of a limit of the instrument, or None."""
     limit = instrument.limits.get(name)
     return float(limit.narrow.value) if limit is not None else None
 
 
 @lru_cache(maxsize=1024)
 def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
-    """What techniques in force together mean."""
+    """The combined demands of techniques in force."""
     fastest = [t.limits["fastest_per_s"].narrow.value for t in techniques if "fastest_per_s" in t.limits]
     silent = any(t.tone == "none" and not t.rate for t in techniques)
     rate = next((t.rate for t in techniques if t.rate), "single_tongue")
@@ -146,7 +146,8 @@ def _lasting(technique: Technique) -> tuple[str, float | None, float | None]:
 
 
 def _comfortable_levels(techniques: tuple[Technique, ...]) -> tuple[int, int]:
-    """From mp to mf, moved by a technique that is not to be had so soft or so loud; what needs force prevails."""
+    """From mp to mf, shifted for a technique that is not possible so soft or so loud; one that needs force
+    prevails."""
     low, high = _LOWEST, _HIGHEST
     for technique in techniques:
         softest, loudest = technique.limits.get("softest"), technique.limits.get("loudest")
@@ -158,7 +159,8 @@ def _comfortable_levels(techniques: tuple[Technique, ...]) -> tuple[int, int]:
 
 
 def _home(instrument: Instrument) -> int:
-    """The number of the middle register: the one so called, else the one the centre of the usual range is in."""
+    """The number of the middle register: the one with that name, else the one with the centre of the usual
+    range."""
     names = [r.name for r in instrument.registers]
     centre = sum(instrument.usual_range.value) / 2
     return names.index("middle" if "middle" in names else instrument.register_of(centre).name)
@@ -167,13 +169,13 @@ def _home(instrument: Instrument) -> int:
 def _levels(
     instrument: Instrument, register: str, give: Callable[[Instrument, str, int], float]
 ) -> tuple[float | None, ...]:
-    """A number by level, at its most from mf outward."""
+    """A quantity by level, never decreasing from mf outwards."""
     values: list[float | None] = [give(instrument, register, level) for level in range(len(LEVELS))]
     return _outward(values, MF, max)
 
 
 def _by_level(instrument: Instrument, rows: list[tuple[float | None, ...]]) -> tuple[tuple[float, ...], ...]:
-    """Rows by register, each level at its most from the middle register outward."""
+    """Rows by register, each level never decreasing from the middle register outwards."""
     home = _home(instrument)
     columns = [_outward(list(column), home, max) for column in zip(*rows, strict=True)]
     return tuple(tuple(value or 0.0 for value in row) for row in zip(*columns, strict=True))
@@ -182,7 +184,7 @@ def _by_level(instrument: Instrument, rows: list[tuple[float | None, ...]]) -> t
 def _outward(
     values: list[float | None], home: int, keep: Callable[[float, float], float]
 ) -> tuple[float | None, ...]:
-    """Each value, or what `keep` makes of it with those between it and `home`."""
+    """Each value combined by `keep` with those between it and `home`."""
     made = list(values)
     for path in (range(home + 1, len(values)), range(home - 1, -1, -1)):
         before = made[home]

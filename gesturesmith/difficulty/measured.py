@@ -1,4 +1,4 @@
-"""A gesture as numbers: each of its points with the seconds, levels and pitch that difficulty reads."""
+"""A gesture as numbers: the seconds, levels and pitch of each point, for the difficulty."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ from gesturesmith.model.levels import extent, place_at, ramps
 
 
 class Measured(NamedTuple):
-    """One point as it is heard: seconds, levels by their place in LEVELS, cents where it has a pitch.
+    """One point as heard: seconds, levels by their place in LEVELS, cents if it has a pitch.
 
     softest, loudest     of all levels from its start to its end
-    ramps                seconds through which the level stays or moves evenly, with its first and last place
-    register             the middle one where it has no pitch
+    ramps                seconds in which the level is constant or changes linearly, with its first and last place
+    register             the middle one if it has no pitch
     """
 
     point: ContourPoint
@@ -30,7 +30,7 @@ class Measured(NamedTuple):
 
 
 def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
-    """Every point of a gesture with what is measured of it, silences as well."""
+    """Measure every point of a gesture, including silences."""
     beat = 60.0 / float(gesture.tempo)
     steady = len(gesture.dynamics) < 2
     techniques, own = gesture.techniques, technique_load(gesture.techniques)

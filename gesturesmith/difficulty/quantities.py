@@ -1,16 +1,15 @@
-"""What makes a gesture hard: the quantities that difficulty is made of, each with its comfortable middle.
+"""What makes a gesture hard: the quantities that make up the difficulty, each with its comfortable range.
 
-Every number here is our own judgement, unless its evidence says otherwise; it orders gestures and never judges one.
-Where the checker has a limit of the instrument or the technique, that limit with its own evidence is the place of
-care, and `ease` is a multiple of it.
+Every number here is our own judgement, unless its evidence says otherwise; it ranks gestures and never judges one.
+If the checker has a limit for the instrument or technique, that limit, with its own evidence, is the point of care,
+and `ease` is a multiple of it.
 
-    share = 0                     up to the edge of comfort
-    share = 1/2                   at the place of care, where the checker begins to warn
-    share = 1                     as far again beyond it, and more
+    share = 0                     up to the end of the comfortable range
+    share = 1/2                   at the point of care, where the checker begins to warn
+    share = 1                     as far again beyond it, or more
     difficulty = 100 (1 - product of (1 - weight times share) over all quantities)
 
-No share falls as its quantity moves away from comfort, and where no share falls, the difficulty does not: it never
-gets easier.
+No share decreases as its quantity moves away from comfort, and then neither does the difficulty.
 """
 
 from __future__ import annotations
@@ -31,12 +30,12 @@ _TWICE = _ours(2.0, "comfortable down to twice what the checker warns at")
 class Quantity:
     """One quantity.
 
-    measures   what is measured, and of which place in a gesture
+    measures   what is measured, and where in a gesture
     unit       of its values
-    ease       the edge of comfort: a value, or a multiple of the limit
-    care       the value at which half the share is reached; None where a limit gives it
+    ease       the end of the comfortable range: a value, or a multiple of the limit
+    care       the value at which the share is one half; None if a limit gives it
     limits     names of the limits that give it: of the instrument (REG is the register) or of the technique
-    weight     what it can make of 100 by itself, as a fraction of 1
+    weight     the largest part of 100 it can contribute by itself, as a fraction of 1
     """
 
     name: str

@@ -1,7 +1,7 @@
-"""How hard a gesture is, 0 to 100, and what makes it so.
+"""How hard a gesture is, from 0 to 100, and why.
 
-The quantities, their comfortable middles and their weights stand in `quantities`; here they are measured. What is
-measured is what is asked for, whether or not it can be played: that is for the rules to say.
+`quantities` defines the quantities, their comfortable ranges and weights; this module measures them. It measures
+what is asked for, whether or not it can be played: that is for the rules to decide.
 """
 
 from __future__ import annotations
@@ -29,17 +29,17 @@ _EASE = {q.name: float(q.ease.value) for q in QUANTITIES}
 _CARE = {q.name: float(q.care.value) for q in QUANTITIES if q.care is not None}
 _WEIGHT = {q.name: float(q.weight.value) for q in QUANTITIES}
 _UNIT = {q.name: q.unit for q in QUANTITIES}
-_SOFTEST = LEVELS.index("ppp")  # niente is a way of beginning and ending
-_DIGITS = 9  # beyond them two orders of summing could differ
+_SOFTEST = LEVELS.index("ppp")  # niente is a way to begin or end
+_DIGITS = 9  # more could differ with the order of summation
 
 
 @frozen(kw_only=True)
 class Difficulty:
     """How hard, and why.
 
-    exact     0 to 100, to order by
-    demands   what lies outside its comfortable middle, what weighs most first
-    effort    seconds of plain playing the whole takes, high and loud counted up, soft and low not counted down
+    exact     0 to 100, for ordering
+    demands   quantities outside their comfortable range, the heaviest first
+    effort    of the whole, in seconds of plain playing; high and loud count more, soft and low not less
     """
 
     exact: float
@@ -48,7 +48,7 @@ class Difficulty:
 
     @property
     def number(self) -> int:
-        """0 to 100, to show."""
+        """0 to 100, for display."""
         return round(self.exact)
 
 
@@ -59,14 +59,14 @@ class _Tally:
         self.shares: dict[str, tuple[float, float | str, Comfortable]] = {}
 
     def add(self, name: str, value: float, care: float, ease: float | None = None) -> None:
-        """A value with the place of care. Without `ease` that is the quantity's multiple of `care`."""
+        """A value with its point of care. If `ease` is missing, it is the quantity's multiple of `care`."""
         edge = _EASE[name] * care if ease is None else ease
         share = (value - edge) / (2.0 * (care - edge)) if care != edge else 0.0
         if share > 0.0 and (name not in self.shares or share > self.shares[name][0]):
             self.shares[name] = (min(1.0, share), value, (None, edge) if care > edge else (edge, None))
 
     def plain(self, name: str, value: float) -> None:
-        """A value of a quantity whose edge and place of care are numbers of their own."""
+        """A value of a quantity with fixed `ease` and `care`."""
         self.add(name, value, _CARE[name], _EASE[name])
 
     def level(self, level: float, comfortable: tuple[int, int]) -> None:
@@ -76,7 +76,7 @@ class _Tally:
             self.shares["level"] = (min(1.0, share), LEVELS[round(level)], (LEVELS[low], LEVELS[high]))
 
     def result(self, effort: float) -> Difficulty:
-        """All shares together: what each leaves of ease, multiplied, always in the same order."""
+        """All shares together: the product of what each leaves of ease, always in the same order."""
         ease = 1.0
         rows = []
         for name in sorted(self.shares, key=_ORDER.__getitem__):
@@ -90,7 +90,7 @@ class _Tally:
 
 
 def difficulty(case: Case) -> Difficulty:
-    """The difficulty of one gesture as it would be played."""
+    """The difficulty of a gesture as it would be played."""
     gesture, instrument = case.gesture, case.instrument
     numbers = comfort(instrument)
     measured = measure(gesture, numbers)
@@ -107,7 +107,8 @@ def difficulty(case: Case) -> Difficulty:
 
 
 def passage_difficulty(passage: PassageCase) -> Difficulty:
-    """The difficulty of a passage: the most of each quantity in what it plays, and what its rests leave unpaid."""
+    """The difficulty of a passage: the maximum of each quantity in its gestures, and the effort its rests leave
+    unpaid."""
     known: dict[int, Difficulty] = {}
     tally = _Tally()
     for case in passage.cases:
@@ -157,7 +158,7 @@ def _levels(tally: _Tally, measured: Sequence[Measured]) -> None:
 
 
 def _air(tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequence[Measured]) -> float:
-    """Air of the longest phrase, and the effort of the whole, which is also given back."""
+    """The air of the longest phrase, and the effort of the whole, which is also returned."""
     used = most = effort = 0.0
     for m in measured:
         seconds = m.end - m.start
@@ -183,7 +184,7 @@ def _air(tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequ
 def _tongue(
     tally: _Tally, gesture: Gesture, instrument: Instrument, numbers: Comfort, measured: Sequence[Measured]
 ) -> None:
-    """Attacks a second against the tongue, and the shortest note against its response."""
+    """Attacks per second against the speed of the tongue, and the shortest note against its response."""
     sounding = [m for m in measured if m.sounds]
     beat = 60.0 / float(gesture.tempo)
     shortest = math.inf
@@ -212,23 +213,23 @@ def _tongue(
 
 
 def _struck(gesture: Gesture, beat: float) -> tuple[list[float], float]:
-    """The seconds at which the attacks of `attacks` come, and the shortest time one of them has."""
+    """The times, in seconds, of the attacks of `attacks`, and the shortest time of any."""
     start, end = (float(at) * beat for at in sounds(gesture))
     spread = gesture.spread
     if spread is not None and not spread.shape:  # the common case, without fractions
         gap = (end - start) / spread.count
-        return [start + gap * i for i in range(min(3, spread.count))], gap  # the others are like these
+        return [start + gap * i for i in range(min(3, spread.count))], gap  # the others are the same
     times = [float(at) * beat for at in attack_times(gesture)]
     return times, min(b - a for a, b in pairwise((*times, end)))
 
 
 def _hz(numbers: Comfort, cents: float) -> float:
-    """Frequency of a pitch, of one from the middle register up that of the middle's lowest note."""
+    """The frequency of a pitch; from the middle register up, that of the middle register's lowest note."""
     return A4_HZ * math.exp2((min(cents, numbers.middle[0]) - 6900.0) / 1200.0)
 
 
 def _steps(tally: _Tally, gesture: Gesture, instrument: Instrument, measured: Sequence[Measured]) -> None:
-    """Notes that no line joins: how wide the steps between them are, and how fast they follow."""
+    """Notes not joined by lines: the width of the steps between them, and their speed."""
     for (before, m), segment in zip(pairwise(measured), gesture.segments, strict=True):
         if segment.slides or before.cents is None or m.cents is None or before.cents == m.cents:
             continue
@@ -246,8 +247,8 @@ def _steps(tally: _Tally, gesture: Gesture, instrument: Instrument, measured: Se
 
 
 def _lines(tally: _Tally, gesture: Gesture, instrument: Instrument, measured: Sequence[Measured]) -> None:
-    """Lines: how wide, how fast, and how many of their points there are to read."""
-    home: Measured | None = None  # the note a line sets out from
+    """Lines: their width, their speed, and how many points there are to read."""
+    home: Measured | None = None  # the note where a line begins
     slid = 0
     for number, segment in enumerate(gesture.segments):
         before, m = measured[number], measured[number + 1]
@@ -275,7 +276,7 @@ def _lines(tally: _Tally, gesture: Gesture, instrument: Instrument, measured: Se
 def _width(
     tally: _Tally, instrument: Instrument, before: Measured, cents: float, from_home: float, register: int
 ) -> None:
-    """One line against what its means can span; a bend is measured from the note it bends."""
+    """The width of a line against what its kind of movement can span; a bend is measured from the bent note."""
     path = before.load.path
     name = {"lip": "lip_gliss_cents", "hand": "hand_lower_cents", "hand-out": "hand_out_widest_cents"}.get(path)
     limit = single(instrument, name) if name else None
@@ -290,7 +291,7 @@ def _width(
 
 
 def _fingers(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
-    """Fingerings that are on no chart, and what they leave to lip or hand."""
+    """Fingerings that are not on the chart, and the correction they leave to lip or hand."""
     instrument = case.instrument
     chosen = case.gesture.fingering.mode != "auto"
     natural = instrument.kind == "valves" and len(instrument.tubes) == 1
@@ -314,7 +315,7 @@ def _fingers(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
 
 
 def _travel(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
-    """The way of the slide from note to note, a position for each semitone of tube."""
+    """The travel of the slide from note to note, one position per semitone of tube."""
     most = single(case.instrument, "slide_positions_per_s")
     if most is None:
         return
@@ -327,7 +328,7 @@ def _travel(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
 
 
 def _techniques(tally: _Tally, gesture: Gesture, numbers: Comfort, measured: Sequence[Measured]) -> None:
-    """What techniques ask for: force, thought, changing over, time, a pitch that rolls leave whole."""
+    """What techniques demand: force, thought, changing over, time, a pitch that survives the rolls."""
     before: TechniqueLoad | None = None
     changes = 0
     lasting = False
@@ -349,12 +350,12 @@ def _techniques(tally: _Tally, gesture: Gesture, numbers: Comfort, measured: Seq
     for seconds, longest, shortest in _stretches(measured) if lasting else ():
         if longest is not None:
             tally.add("hold", seconds, longest)
-        if shortest is not None and seconds > 0:  # no time at all is where a line arrives
+        if shortest is not None and seconds > 0:  # zero time is the end of a line
             tally.add("brevity", 1000.0 * seconds, shortest)
 
 
 def _stretches(measured: Sequence[Measured]) -> Iterator[tuple[float, float | None, float | None]]:
-    """Unbroken stretches of each technique that has a longest or shortest time: its seconds and those limits."""
+    """Unbroken stretches of each technique with a longest or shortest time: the seconds and those limits."""
     going: dict[str, tuple[float, float, float | None, float | None]] = {}
     for m in measured:
         there = () if not m.sounds else m.load.lasting

@@ -1,1 +1,1 @@
-"""What is practised: variants, graded lines, what is played before a line, probes of a technique."""
+"""Practice material: variants, graded lines, preparations of a line, probes of a technique."""

@@ -1,8 +1,8 @@
-"""Lines for a technique in five levels, chosen from what the checker approves of on an instrument.
+"""Practice lines for a technique in five levels, chosen from what the checker approves on an instrument.
 
-Every shape of the technique is tried from the naturals of the usual range, at several paces and levels. What is
-playable is ordered by difficulty and cut into five parts of equal number: level 1 is the easiest fifth. From each
-part come a few lines: one shape at one pace, climbing from note to note.
+Every shape of the technique is tried on the naturals of the usual range, at several paces and dynamic levels.
+Playable ones are ordered by difficulty and divided into five equal parts: level 1 is the easiest fifth. Each part
+gives a few lines: one shape at one pace, climbing from note to note.
 """
 
 from __future__ import annotations
@@ -28,14 +28,14 @@ from gesturesmith.values import frozen
 LEVELS_OF_SHEETS = (1, 2, 3, 4, 5)
 _BEATS = (Fraction(4), Fraction(2), Fraction(1))
 _TEMPI = (Fraction(60), Fraction(88))
-_LINES = 8  # of a sheet
-_CLIMB = 3  # gestures of a line
-_WIDEST_STEP = 500  # cents from one start to the next: further apart they are no line
+_LINES = 8  # on a sheet
+_CLIMB = 3  # gestures in a line
+_WIDEST_STEP = 500  # cents from one start to the next: further apart they do not make a line
 
 
 @frozen(kw_only=True)
 class Graded:
-    """One gesture: how it is played, how hard it is, and the series it belongs to: shape, beats, tempo, level."""
+    """One gesture: how it is played, its difficulty, and its series: shape, beats, tempo, level."""
 
     case: Case
     difficulty: float
@@ -45,9 +45,9 @@ class Graded:
 
 @lru_cache(maxsize=2)  # thousands of cases each
 def playable(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]:
-    """Everything that is tried and playable without care, the easiest first.
+    """Everything tried that is playable without care, the easiest first.
 
-    What the checker has a piece of advice on is left out as well, unless it has one on all of it.
+    Gestures with advice from the checker are left out as well, unless it has advice on all of them.
     """
     plain: list[Graded] = []
     advised: list[Graded] = []
@@ -71,9 +71,9 @@ def playable(technique: Technique, instrument: Instrument) -> tuple[Graded, ...]
 
 
 def of_level(found: tuple[Graded, ...], level: int) -> tuple[tuple[Graded, ...], ...]:
-    """The lines of a sheet, in the order to practise them; () where there is nothing for this level.
+    """The lines of a sheet, in the order to practise them; () if there is nothing for this level.
 
-    level   1 the easiest to 5
+    level   1 (the easiest) to 5
     """
     whole = len(LEVELS_OF_SHEETS)
     part = found[len(found) * (level - 1) // whole : len(found) * level // whole]
@@ -86,7 +86,7 @@ def of_level(found: tuple[Graded, ...], level: int) -> tuple[tuple[Graded, ...],
 
 
 def _starts(technique: Technique, instrument: Instrument) -> tuple[Spelling, ...]:
-    """The written naturals of the usual range; of the middle register where the technique has no pitch."""
+    """The written naturals of the usual range, or of the middle register if the technique has no pitch."""
     naturals = tuple(s for s in probes.written_range(instrument) if s.alter == 0)
     middle = instrument.register("middle")
     if technique.pitched == "none" and middle is not None:
@@ -105,7 +105,7 @@ def _paces(technique: Technique) -> tuple[tuple[Fraction, Fraction, str], ...]:
 
 
 def _levels(technique: Technique) -> tuple[str, ...]:
-    """The level a technique is tried at, one softer and one louder, where it has them."""
+    """The dynamic level at which a technique is tried, with one softer and one louder if it has them."""
     usual = LEVELS.index(probes.level_for(technique))
     softest, loudest = technique.limits.get("softest"), technique.limits.get("loudest")
     least = LEVELS.index(softest.narrow.value if softest is not None else "p")
@@ -128,14 +128,14 @@ def _grouped(part: Iterable[Graded]) -> list[list[Graded]]:
 
 
 def _place(group: list[Graded]) -> tuple[float, int, Fraction, Fraction, str, Fraction]:
-    """Where a group stands among others: by its mean difficulty; of equals the plainer and longer first."""
+    """The sort key of a group: by mean difficulty, then plainer and longer first."""
     mean = round(sum(g.difficulty for g in group) / len(group), 9)
     shape, beats, tempo, level = group[0].series
     return mean, shape, -beats, tempo, level, group[0].start
 
 
 def _climb(group: list[Graded]) -> list[Graded]:
-    """The easiest row of neighbours of a series, as long as there is one."""
+    """The longest row of neighbours in a series, the easiest of equals."""
     for length in range(_CLIMB, 0, -1):
         runs = [group[n : n + length] for n in range(len(group) - length + 1)]
         near = [r for r in runs if all(b.start - a.start <= _WIDEST_STEP for a, b in pairwise(r))]
@@ -145,7 +145,7 @@ def _climb(group: list[Graded]) -> list[Graded]:
 
 
 def _spread(groups: list[list[Graded]], count: int) -> list[list[Graded]]:
-    """So many of the groups in even steps from the easiest to the hardest, of different shapes where there are."""
+    """A number of groups in even steps from the easiest to the hardest, of different shapes if possible."""
     chosen: list[list[Graded]] = []
     for n in range(count):
         part = groups[len(groups) * n // count : len(groups) * (n + 1) // count]

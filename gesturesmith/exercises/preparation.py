@@ -1,4 +1,4 @@
-"""What a sheet puts around a line that is practised: its bars, what is played before it, the rest after it."""
+"""What a sheet puts around a practice line: its bars, the preparation before it, the rest after it."""
 
 from __future__ import annotations
 
@@ -22,19 +22,19 @@ from gesturesmith.rules.shared.account import account, rest_ratio
 from gesturesmith.units import Spelling, chromatic, spell, spell_ladder
 from gesturesmith.values import frozen
 
-_MAX_NOTES = 12  # of a preparation; more are no small step before a line
-_REST_STEP_S = 5  # nobody rests to the second
+_MAX_NOTES = 12  # in a preparation; more would not be a small step before a line
+_REST_STEP_S = 5  # nobody times rests to the second
 _FALLS = (0, 1, 2, 3)  # semitones by which the warm-up moves down, bar by bar
-_BAR = 4  # beats of the warm-up's
-_WARM = (2, 3, 4)  # the lower of the two partials slurred: a fifth, a fourth or a major third apart
+_BAR = 4  # beats, in the warm-up
+_WARM = (2, 3, 4)  # the lower of two slurred partials: a fifth, a fourth or a major third apart
 
 
 @frozen(kw_only=True)
 class Preparation:
-    """What is played plainly before a line.
+    """Plain notes to play before a line.
 
     notes   written names, in order
-    tube    the fingering that carries them all, or ""
+    tube    the fingering that gives them all, or ""
     """
 
     notes: tuple[Spelling, ...]
@@ -42,7 +42,7 @@ class Preparation:
 
 
 def barred(cases: tuple[Case, ...], meter: tuple[int, int] | None, times: int) -> PassageCase:
-    """Gestures of one tempo as a line: each fills its last bar with a rest, the whole is played `times` times."""
+    """Gestures of one tempo as a line: a rest fills each one's last bar, and the whole is played `times` times."""
     first = cases[0].gesture
     meter = None if any(case.gesture.in_seconds for case in cases) else meter
     items: list[PassageItem] = []
@@ -75,7 +75,7 @@ def barred(cases: tuple[Case, ...], meter: tuple[int, int] | None, times: int) -
 
 
 def rest_s(line: PassageCase) -> int:
-    """Seconds to rest after a line, in steps of five: until what it took is paid back."""
+    """Seconds to rest after a line, in steps of five: until its effort is paid back."""
     owed = 0.0
     for _, owed, _ in account(line):  # noqa: B007  # what is owed at the end
         pass
@@ -83,7 +83,7 @@ def rest_s(line: PassageCase) -> int:
 
 
 def preparation(case: Case) -> Preparation | None:
-    """The plain notes of a line, or the partials its sweep passes; None where the technique has no such step."""
+    """The plain notes of a line, or the partials its sweep passes; None if the technique has no such step."""
     played = case.realisation
     if not any(
         t.path != "none" or t.trill or t.bell_hand or t.tone == "needs" or t.layer.startswith("edge")
@@ -126,13 +126,13 @@ def _written(instrument: Instrument, sounding_cents: float) -> Spelling:
 
 
 def harmonics(instrument: Instrument, tube: Tube, highest: int) -> tuple[Spelling, ...]:
-    """The written names of the partials of a tube from the first up, as a chart has them."""
+    """The written names of a tube's partials from the first up, as on a chart."""
     heard = (tube.fundamental_cents + partial_cents(n) for n in range(1, highest + 1))
     return spell_ladder([_nearest(instrument, cents) for cents in heard])
 
 
 def _second(case: Case, played: PlayedPoint | None, note: Spelling) -> Spelling | None:
-    """The note a trill or shake goes to, where it is another one, by the name that its sign in the line has."""
+    """The second note of a trill or shake, if different, with the name that its sign in the line has."""
     if played is None or played.asked_cents is None:
         return None
     found = (second_cents(t.trill, played) for t in case.techniques)
@@ -141,13 +141,13 @@ def _second(case: Case, played: PlayedPoint | None, note: Spelling) -> Spelling 
 
 
 def warm_up(instrument: Instrument) -> PassageCase | None:
-    """Soft slurs between two partials of the lower middle, bar by bar a semitone lower; with a single tube, up its
-    partials. None where the checker does not approve of them.
+    """Soft slurs between two partials of the lower middle register, a semitone lower in each bar; with a single
+    tube, up its partials. None if the checker does not approve.
     """
     first = instrument.sides[0].fundamental_cents
     middle = instrument.register("middle") or instrument.registers[0]
     aim = middle.low.pitch_cents + instrument.sounding.cents
-    # A single tube has to go up from there, and the seventh partial is out of tune.
+    # A single tube has to go up, and the seventh partial is out of tune.
     single = len(instrument.tubes) == 1
     lowest = _WARM[:-1] if single else _WARM
     n = min(lowest, key=lambda k: abs(first + (partial_cents(k) + partial_cents(k + 1)) / 2 - float(aim)))
@@ -161,7 +161,7 @@ def warm_up(instrument: Instrument) -> PassageCase | None:
 
 
 def _slurs(instrument: Instrument, rows: list[tuple[Spelling, Spelling]]) -> PassageCase | None:
-    """A passage of slurs up and down again, a bar each; None where one of them is not playable."""
+    """A passage of slurs up and down again, one a bar; None if any is not playable."""
     cases = []
     for number, (low, high) in enumerate(rows):
         points = (

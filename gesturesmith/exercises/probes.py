@@ -1,6 +1,7 @@
-"""The gestures a technique is tried with on an instrument: computed from what the technique takes, never listed.
+"""The gestures with which a technique is tried on an instrument: computed from what the technique takes, never
+listed.
 
-Charts ask the checker about them over the whole range; graded sheets choose from those it approves.
+Charts run the checker on them over the whole range; graded sheets choose from those it approves.
 """
 
 from __future__ import annotations
@@ -21,23 +22,23 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling, chromatic, spell
 from gesturesmith.values import frozen
 
-# A slide in steps is drawn wavy, an even one straight.
+# A slide in steps is drawn as a wavy line, an even one as a straight line.
 _WAVY = ("partials", "valves", "steps", "half-valve")
 _EVEN = ("lip", "hand", "hand-out", "slide")
-_INTERVALS = (2, 1, 3, 4, 5, 7, 9, 12)  # semitones, each tried up and down
+_INTERVALS = (2, 1, 3, 4, 5, 7, 9, 12)  # semitones, each tried upwards and downwards
 _SUNG = (7, 16)  # semitones above the note played: a fifth, a tenth
 _STROKES = (4, 8, 12, 16)  # in four beats
-_SLOW_STROKES = (2, 3, 6)  # as well, where each is a thing of its own
+_SLOW_STROKES = (2, 3, 6)  # also tried if each is an effect of its own
 _BEATS = Fraction(4)
 _USUAL_LEVEL = "mf"
 
 
 @frozen(kw_only=True)
 class ProbeGesture:
-    """One way of trying a technique: a gesture of four beats, to be moved through the range.
+    """One gesture of four beats to try a technique with, transposed through the range.
 
-    interval   semitones from its first note to the one it goes to, signed; 0 where it stays on one
-    raised     semitones it lies above the notes it is asked for on: a quarter tone where those are what it is for
+    interval   signed semitones from its first note to the one it goes to; 0 if it stays on one
+    raised     semitones by which it is above the notes asked about: a quarter tone if the technique is for those
     """
 
     gesture: Gesture
@@ -45,15 +46,15 @@ class ProbeGesture:
     raised: Fraction
 
     def at(self, start: Spelling) -> Gesture | None:
-        """The gesture beginning on a written note; None where that leaves the notes that can be written."""
+        """The gesture starting on a written note; None if it leaves the notes that can be written."""
         moved = move.to_start(self.gesture, replace(start, alter=start.alter + self.raised))
         return moved if isinstance(moved, Gesture) else None
 
 
 def probe_gestures(technique: Technique, instrument: Instrument) -> tuple[ProbeGesture, ...]:
-    """The gestures a technique is tried with, the plainest first."""
+    """The gestures with which a technique is tried, the plainest first."""
     raised = Fraction(technique.grid % 100, 100)
-    # From C every interval that is tried has a plain sign, and keeps its letters wherever it is moved.
+    # From C every interval tried has a plain accidental, and keeps its letters wherever it is transposed.
     first = Spelling("C", raised, _middle(instrument).octave)
     found = []
     for number, (tried, interval) in enumerate(_contours(technique, instrument, first)):
@@ -65,7 +66,7 @@ def probe_gestures(technique: Technique, instrument: Instrument) -> tuple[ProbeG
 
 
 def level_for(technique: Technique) -> str:
-    """The level to try a technique at: mf, or the nearest to it at which it works."""
+    """The dynamic level to try a technique at: mf, or the nearest at which it works."""
     level = LEVELS.index(_USUAL_LEVEL)
     loudest, softest = technique.limits.get("loudest"), technique.limits.get("softest")
     if loudest is not None:
@@ -81,7 +82,7 @@ def _middle(instrument: Instrument) -> Spelling:
 
 
 def _contours(technique: Technique, instrument: Instrument, first: Spelling) -> Iterator[tuple[NewGesture, int]]:
-    """The gestures it is tried with, each with the interval it stands for."""
+    """The gestures to try it with, each with its interval."""
     about = technique.pitched != "exact"
     start = NewPoint(pitch=first, about=about)
     plain = NewGesture(
@@ -104,7 +105,7 @@ def _contours(technique: Technique, instrument: Instrument, first: Spelling) -> 
     if _struck(technique) or (most is not None and most < 2):
         return
     line = _join(technique)
-    # What stays on its partial only leaves its note, and is brought back to it.
+    # A movement within a partial leaves its note and comes back to it.
     back = (replace(start, line=line),) if technique.one_partial else ()
     for size in _INTERVALS:
         for step in (size, -size):
@@ -113,12 +114,12 @@ def _contours(technique: Technique, instrument: Instrument, first: Spelling) -> 
 
 
 def _struck(technique: Technique) -> bool:
-    """Whether it is made of strokes, one like the other, which are practised on one note."""
+    """Whether it consists of equal strokes, practised on one note."""
     return bool(technique.rate) or technique.pitched == "none"
 
 
 def _join(technique: Technique) -> LineKind:
-    """What joins two notes: the line that the technique slides along, else a new attack."""
+    """What joins two notes: the line along which the technique slides, else a new attack."""
     if technique.path in _WAVY:
         return "wavy"
     return "straight" if technique.path in _EVEN or technique.needs_line else "none"
@@ -129,8 +130,8 @@ def _up(first: Spelling, semitones: int) -> Spelling:
 
 
 def lacking(technique: Technique, instrument: Instrument) -> str:
-    """Why an instrument cannot be asked for a technique at all, as a sentence without its full stop; "" where it
-    can: something it is made without, or nothing in the whole range that can be played.
+    """Why a technique is impossible on an instrument, as a sentence without full stop: it lacks something, or
+    nothing in the whole range is playable; "" if it is possible.
     """
     tried = probe_gestures(technique, instrument)
     found = [f for f in judge(tried[0].gesture).refusals if f.rule == "instrument-lacks-means"]
@@ -145,14 +146,14 @@ def written_range(instrument: Instrument, *, widest: bool = False) -> tuple[Spel
 
 @frozen(kw_only=True)
 class Reach:
-    """What the checker says of a technique on one written note, by the easiest gesture that begins there."""
+    """The checker's verdict on a technique on one written note, for the easiest gesture that begins there."""
 
     note: Spelling
     verdict: Verdict
-    reason: str  # the first reason where it is not playable, else ""
+    reason: str  # the first reason if it is not playable, else ""
 
 
-@lru_cache(maxsize=256)  # a chart asks twice, for its page and its picture
+@lru_cache(maxsize=256)  # a chart asks twice: for its page and its picture
 def reach(technique: Technique, instrument: Instrument) -> tuple[Reach, ...]:
     """The verdict on a technique for each written semitone of the widest range."""
     tried = probe_gestures(technique, instrument)
@@ -160,14 +161,14 @@ def reach(technique: Technique, instrument: Instrument) -> tuple[Reach, ...]:
     low, high = instrument.usual_range.value
     found = []
     for note in written_range(instrument, widest=True):
-        # Outside the usual range care is needed whatever is played.
+        # Outside the usual range everything needs care.
         usual = low <= note.pitch_cents + instrument.sounding.cents <= high
         found.append(_reach(tried, note, Verdict.PLAYABLE if usual else Verdict.WITH_CARE))
     return tuple(found)
 
 
 def easiest(technique: Technique, instrument: Instrument) -> Reach:
-    """The verdict on the note that suits a technique best, of equals the lowest of the middle register."""
+    """The verdict on the note that suits a technique best; of equals, the lowest in the middle register."""
     middle = instrument.register("middle") or instrument.registers[0]
     found = reach(technique, instrument)
     return min(found, key=lambda r: (_RANK[r.verdict], abs(r.note.pitch_cents - middle.low.pitch_cents)))

@@ -1,15 +1,15 @@
-"""The lines of an exercise sheet: the variants that can be played, in the order asked for, thinned to what is kept.
+"""The lines of an exercise sheet: the playable variants, in the order asked for, thinned to the number to keep.
 
-`lines(exercise)` is what a sheet reads:
+A sheet uses `lines(exercise)`:
 
-    practice = lines(exercise)            # or Checked.practices[exercise.name], already worked out by `check`
+    practice = lines(exercise)            # or Checked.practices[exercise.name], if `check` has run
     practice.kept                         # the lines to engrave, first to last
     practice.left_out                     # (label, reason) of every refused variant, in listing order
-    line.case, line.findings              # how it is played, for the engraver; what is to be said of it
+    line.case, line.findings              # how it is played, for the engraver; its findings
     line.label, line.difficulty           # "from G4, 8 beats, tempo 60"; 0 to 100
 
-How many lines a page holds only the page knows. For `keep: one page` every playable line is kept here, and the
-sheet says `practice.at_most(count)` once it knows how many fit; that is also what `keep: 12` does.
+Only the page knows how many lines it holds. For `keep: one page` every playable line is kept here, and the sheet
+calls `practice.at_most(count)` once it knows how many fit; `keep: 12` does the same.
 """
 
 from __future__ import annotations
@@ -27,11 +27,11 @@ from gesturesmith.values import frozen
 
 @frozen(kw_only=True)
 class PlayableVariant:
-    """One variant that can be played.
+    """A playable variant.
 
-    number       its place in the listing of all variants, from 1
+    number       its number among all variants, from 1
     label        what it varies, in words
-    judged       how it is played, and what the rules find on it
+    judged       how it is played, and its findings
     hardness     its difficulty with the reasons
     """
 
@@ -56,11 +56,11 @@ class PlayableVariant:
 
 @frozen(kw_only=True)
 class Practice:
-    """An exercises block, worked out.
+    """The result of an exercises block.
 
-    playable   every line that can be played, in the order of the listing
+    playable   every playable line, in listing order
     kept       those to print, in the order to practise them
-    left_out   label and reason of each refused variant, in the order of the listing
+    left_out   label and reason of each refused variant, in listing order
     """
 
     exercise: Exercise
@@ -69,12 +69,12 @@ class Practice:
     left_out: tuple[tuple[str, str], ...]
 
     def at_most(self, count: int) -> tuple[PlayableVariant, ...]:
-        """The lines to print where only `count` (1 and more) fit: as `kept`, thinned further by even steps."""
+        """The lines to print if only `count` (at least 1) fit: `kept`, thinned further in even steps."""
         return _arranged(self.playable, self.exercise.order, min(count, len(self.kept)))
 
 
 def lines(exercise: Exercise) -> Practice:
-    """Judge every variant; leave out what is refused; order and thin the rest."""
+    """Judge every variant, leave out the refused ones, order and thin the rest."""
     playable: list[PlayableVariant] = []
     left_out: list[tuple[str, str]] = []
     for number, (label, variant) in enumerate(zip(exercise.labels, exercise.variants, strict=True), start=1):
@@ -98,18 +98,18 @@ def _reason(refused: Finding) -> str:
 
 
 def _arranged(playable: Sequence[PlayableVariant], order: Order, count: int) -> tuple[PlayableVariant, ...]:
-    """The lines in an order of the language page, thinned to `count`. Of equals the first listed stands first."""
+    """The lines in an `order` of the language page, thinned to `count`; equals stay in listing order."""
     if order == "as listed":
         return _thinned(playable, count)
     if order == "hardest first":
         return _thinned(sorted(playable, key=lambda line: (-line.hardness.exact, line.number)), count)
     row = _thinned(sorted(playable, key=lambda line: (line.hardness.exact, line.number)), count)
-    # Thinned first: steps through a mixed row could take only the easy ones.
+    # Thinned first: even steps through a mixed row could take only the easy ones.
     return _mixed(row) if order == "mixed" else row
 
 
 def _thinned(row: Sequence[PlayableVariant], count: int) -> tuple[PlayableVariant, ...]:
-    """`count` of a row in even steps, the first and the last always among them; of 1 the first."""
+    """`count` of a row in even steps, always including the first and the last; for 1, the first."""
     if count >= len(row):
         return tuple(row)
     if count <= 1:
@@ -119,6 +119,6 @@ def _thinned(row: Sequence[PlayableVariant], count: int) -> tuple[PlayableVarian
 
 
 def _mixed(row: Sequence[PlayableVariant]) -> tuple[PlayableVariant, ...]:
-    """An easier and a harder line by turns, both kinds rising."""
+    """An easier and a harder line in turn, each series getting harder."""
     half = (len(row) + 1) // 2
     return tuple(row[k // 2 + (half if k % 2 else 0)] for k in range(len(row)))

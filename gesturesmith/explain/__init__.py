@@ -1,1 +1,1 @@
-"""What is known of a technique, a rule, a limit, a mistake or of difficulty, in words."""
+"""Explains techniques, rules, limits, mistakes and difficulty in words."""

@@ -1,4 +1,4 @@
-"""All that is known of difficulty, in words: what it is made of, and where each quantity is comfortable."""
+"""Explains difficulty: what it is made of, and the comfortable range of each quantity."""
 
 from __future__ import annotations
 
@@ -38,12 +38,12 @@ def explain_difficulty() -> str:
 
 
 def introduction() -> tuple[str, ...]:
-    """What difficulty is, a paragraph each."""
+    """What difficulty is, in paragraphs."""
     return _INTRODUCTION
 
 
 def ease_words(quantity: Quantity) -> str:
-    """Up to where it is comfortable."""
+    """The end of the comfortable range."""
     value = quantity.ease.value
     if quantity.unit == "levels":
         return " to ".join(COMFORTABLE_LEVELS.value)
@@ -53,12 +53,12 @@ def ease_words(quantity: Quantity) -> str:
 
 
 def care_words(quantity: Quantity) -> str:
-    """Where half the share is reached."""
+    """The point at which the share is one half."""
     return quantity.limits if quantity.care is None else f"{quantity.care.value:g} {quantity.unit}"
 
 
 def evidence(quantity: Quantity) -> Iterator[Sourced[float]]:
-    """The evidence of its edge, its place of care and its weight."""
+    """The evidence of a quantity's comfortable range, point of care and weight."""
     yield quantity.ease
     if quantity.care is not None:
         yield quantity.care

@@ -1,4 +1,4 @@
-"""One limit of the instruments: what it is on each of them, and on what evidence."""
+"""Explains a limit of the instruments: its value on each, and the evidence."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from gesturesmith.rules.shared.limits import FAR
 from gesturesmith.units import spell
 
 _WIDTH = 96
-# The word for the side that is not comfortable.
+# The word for the uncomfortable side.
 _SIDES: dict[Side, str] = {
     "above": "beyond",
     "below": "below",
@@ -26,24 +26,24 @@ CURVE = "between the middles of two registers the limit changes evenly with heig
 
 
 def wrong_side(limit: Limit) -> str:
-    """The word for the side of a limit that is not comfortable; "" for what is only reckoned with."""
+    """The word for the uncomfortable side of a limit; "" if it is only used for calculation."""
     return _SIDES[limit.side]
 
 
 def refused_side(limit: Limit) -> str:
-    """The same for what is refused: a reading from practice is not so exact that refusing began right beyond it."""
+    """The word for the refused side: a reading from practice is not exact enough to refuse right beyond it."""
     measured = limit.side in ("above", "below") and limit.wide is not None and limit.wide.kind is Kind.PRACTICE
     return f"far {wrong_side(limit)}" if measured else wrong_side(limit)
 
 
 @cache
 def limit_names() -> tuple[str, ...]:
-    """The limits that any instrument has, sorted."""
+    """The names of all instruments' limits, sorted."""
     return tuple(sorted({name for key in instruments.names() for name in instruments.get(key).limits}))
 
 
 def explain_limit(name: str) -> str | None:
-    """The limit as text, instruments on which it is the same together; None where there is none of that name."""
+    """The limit as text, with instruments of equal value together; None if there is no such limit."""
     wanted = name.strip().lower().replace("-", "_")
     if wanted not in limit_names():
         return None

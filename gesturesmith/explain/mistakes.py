@@ -1,4 +1,4 @@
-"""What is meant by each mistake that stops a line from being read: what it means, and how it is written."""
+"""Explains each mistake that makes a line unreadable, with how to write it."""
 
 from __future__ import annotations
 
@@ -13,15 +13,15 @@ _WIDTH = 96
 
 @frozen
 class Mistake:
-    """A mistake in words, an example of it and the same as it should be; "" where a line cannot show it."""
+    """A mistake in words, an example of it, and the corrected example; "" if lines cannot show it."""
 
     means: str
     wrong: str = ""
     right: str = ""
 
 
-# Lines that begin with a space stand in a block. Every example is read by the tests: `wrong` has this mistake and
-# no other, `right` has none.
+# Lines that begin with a space belong to a block. Tests read every example: `wrong` has this mistake and no other,
+# `right` has none.
 _TABLE = {
     # lines, keys, blocks
     "unknown-key": Mistake("There is no such key here.", "  tecnique: bend", "  technique: bend"),
@@ -344,7 +344,7 @@ _TABLE = {
     ),
     "too-many-exercises": Mistake("All variants of a file have at most 50,000 notes and rests together."),
 }
-# What is wrong with a file before its first line is read.
+# Mistakes found before the first line is read.
 _FILES = {
     "no-such-file": ("GS190", "There is no file of this name here: check its folder and ending."),
     "a-folder": ("GS191", "The folder has no .gesture file in it."),
@@ -357,19 +357,19 @@ _FILES = {
 
 
 def codes() -> dict[str, str]:
-    """The code of every mistake, by its name, in the order of the codes."""
+    """The code of every mistake, by name, in order of codes."""
     found = LANGUAGE | {rule: code for rule, (code, _) in MEANING.items()}
     found |= {rule: code for rule, (code, _) in _FILES.items()}
     return dict(sorted(found.items(), key=lambda item: item[1]))
 
 
 def mistake(rule: str) -> Mistake:
-    """What is known of a mistake; KeyError where there is none of that name."""
+    """The explanation of a mistake; KeyError if there is no such name."""
     return Mistake(_FILES[rule][1]) if rule in _FILES else _TABLE[rule]
 
 
 def explain_mistake(name_or_code: str) -> str | None:
-    """The mistake as text, found by its name or code; None where there is none."""
+    """The mistake as text, by name or code; None if there is none."""
     wanted = name_or_code.strip().casefold()
     rule = next((r for r, code in codes().items() if wanted in (r, code.casefold())), None)
     if rule is None:

@@ -1,4 +1,4 @@
-"""What a rule rests on: the evidence of what it finds on its own example."""
+"""Explains a rule, with the evidence of its findings on its own example."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ _WIDTH = 96
 
 
 def explain_rule(name_or_code: str) -> str | None:
-    """The rule as text, with its evidence; None where there is no such rule."""
+    """The rule as text, with its evidence; None if there is no such rule."""
     text = rules.explain(name_or_code)
     wanted = name_or_code.strip().casefold()
     rule = next((r for r in rules.all_rules() if wanted in (r.name, r.code.casefold())), None)
@@ -37,7 +37,7 @@ def explain_rule(name_or_code: str) -> str | None:
 
 
 def rule_evidence(rule: Rule) -> tuple[str, ...]:
-    """The kind and source of what a rule finds on its first example, each once."""
+    """The kind and source of evidence of a rule's findings on its first example, each once."""
     source = Source(rule.name, sections(rule.doc)["Fires"])
     report = check_text(source, suggestions=False).report
     everything = chain(*(g.findings for g in report.gestures), *(p.findings for p in report.passages))

@@ -1,4 +1,4 @@
-"""All that is known of a technique, in words: what it is, what limits it, how it looks and why."""
+"""Explains a technique: what it is, its limits, its notation and the reason for it."""
 
 from __future__ import annotations
 
@@ -50,13 +50,13 @@ _LIMIT_NAMES = {
     "room_below_cents": "needs below its note",
     "room_above_cents": "needs above its note",
 }
-# What is so, rather than what must not be passed.
+# Facts rather than limits.
 _MEASURES = ("cycles_hz", "lip_down_cents", "room_below_cents", "room_above_cents")
 _NEED_WORDS = {"hand": "a hand in the bell", "valves": "valves", "slide": "a slide"}
 
 
 def explain_technique(key: str) -> str:
-    """The technique as text; KeyError where there is none."""
+    """The technique as text; KeyError if there is none."""
     technique = techniques.get(key)
     rows = [*_playing(technique), *_limits(technique), *_page(technique), *_sources(technique)]
     head = f"{technique.title['en']}  ({technique.key}; {LAYER_WORDS[technique.layer]})"
@@ -109,7 +109,7 @@ def _limit_words(name: str, limit: Limit) -> str:
 
 
 def _unit(unit: str) -> str:
-    """A unit as words; levels, registers and periods are named already."""
+    """A unit in words; levels, registers and periods already have names."""
     return {"1/s": "a second", "level": "", "register": "", "periods": ""}.get(unit, unit)
 
 

@@ -1,1 +1,1 @@
-"""What would work: changes proposed, written as edits of lines, tried out, and made."""
+"""Suggestions: changes proposed, written as edits of lines, tested, and applied."""

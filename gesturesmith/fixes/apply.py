@@ -1,4 +1,4 @@
-"""A text with its first suggestions made, as long as that leaves less refused."""
+"""Applies the first suggestions to a text, as long as fewer refusals remain."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from gesturesmith.values import frozen
 
 @frozen(kw_only=True)
 class AppliedFixes:
-    """The text as it then stands and what is said of it; what was made, by the gestures' names, in order."""
+    """The resulting text with its report, and the suggestions applied, by name of the gesture, in order."""
 
     source: Source
     report: FileReport
@@ -20,13 +20,13 @@ class AppliedFixes:
 
 
 def apply_fixes(report: FileReport, judged: Callable[[Source], FileReport], only: str = "") -> AppliedFixes:
-    """Make the first suggestion for each gesture that is refused, then for each passage; with `only`, for that
-    gesture alone.
+    """Apply the first suggestion for each refused gesture, then for each refused passage; with `only`, just for
+    that gesture.
 
-    `judged` reads and judges a text, as that of `report` was.
+    `judged` reads and judges a text in the same way as that of `report`.
 
-    After each round the text is read and judged anew, so edits never meet: one whose line another has changed
-    waits for the next. It ends when nothing is refused, nothing is suggested, or it would not get better.
+    After each round the text is read and judged again, so edits never collide: one whose line has been changed
+    waits for the next round. It ends when nothing is refused, nothing is suggested, or nothing would improve.
     """
     source = report.source
     made: list[tuple[str, Suggestion]] = []
@@ -43,8 +43,8 @@ def apply_fixes(report: FileReport, judged: Callable[[Source], FileReport], only
 
 
 def _chosen(report: FileReport, only: str) -> Iterator[tuple[str, Suggestion]]:
-    """The first suggestion of each refused gesture, but for those that would change a line twice; where none is
-    refused any more, of each refused passage."""
+    """The first suggestion for each refused gesture, except any that would change a line twice; if no gesture is
+    refused any more, for each refused passage."""
     taken: set[int] = set()
     refused = any(g.verdict is Verdict.NOT_AS_WRITTEN for g in report.gestures)
     everything: tuple[GestureReport | PassageReport, ...] = report.gestures if refused or only else report.passages

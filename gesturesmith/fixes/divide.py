@@ -1,4 +1,4 @@
-"""A gesture divided into two, with the passages that play it."""
+"""Divides a gesture in two, with the passages that play it."""
 
 from __future__ import annotations
 
@@ -18,18 +18,18 @@ from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
-_MAX_CUTS = 2  # places that are tried in one gesture
+_MAX_CUTS = 2  # places tried in one gesture
 _COPIED = ("mute", "band", "fallback", "footnote", "note", "notehead", "allow")
 
 
 @frozen(kw_only=True)
 class Cut:
-    """Where a gesture is divided.
+    """A place to divide a gesture.
 
     first    index of the first point of the second half
-    last     index of the last point of the first half: the same where a line led to it, one less where notes are
-             detached or a line is given up, two less where a silence between them goes
-    in_line  whether a line is cut through or given up
+    last     index of the last point of the first half: the same if a line leads to it, one less if notes are
+             detached or a line is removed, two less if a silence between them is removed
+    in_line  whether a line is cut or removed
     """
 
     first: int
@@ -38,8 +38,8 @@ class Cut:
 
 
 def cuts(case: Case) -> tuple[Cut, ...]:
-    """The best places to divide a gesture: a silence, a breath, where a slide breaks, where the technique
-    changes, else between the detached notes nearest to the middle, else at the turn nearest to it."""
+    """The best places to divide a gesture: a silence, a breath, a break of the slide, a change of technique; else
+    between the detached notes nearest to the middle; else at the turning point nearest to it."""
     gesture = case.gesture
     points, count = gesture.points, len(gesture.points)
     middle = gesture.beats / 2
@@ -55,7 +55,7 @@ def cuts(case: Case) -> tuple[Cut, ...]:
         elif not slides:
             rank = 0 if "breath" in before.marks else 2 if point.turns_to or point.ends else 3
             ranked.append((rank, away, Cut(first=index, last=index - 1)))
-        elif index in case.realisation.breaks:  # the slide is set anew there: the line to it was never played
+        elif index in case.realisation.breaks:  # the slide is reset there: the line to it was never played
             ranked.append((1, away, Cut(first=index, last=index - 1, in_line=True)))
         elif index < count - 1:
             ranked.append(
@@ -67,7 +67,7 @@ def cuts(case: Case) -> tuple[Cut, ...]:
 
 @frozen
 class Divided:
-    """The edits that divide a gesture, those in other blocks by the block's name, and what they come to."""
+    """The edits that divide a gesture, those in other blocks by block name, and what they do in words."""
 
     edits: tuple[Edit, ...]
     others: dict[str, tuple[Edit, ...]]
@@ -83,7 +83,7 @@ class Divider:
         self._names = {b.name.text.casefold() for b in blocks}
 
     def divided(self, block: Block, gesture: Gesture, cut: Cut) -> Divided | None:
-        """The two halves, or None where it cannot be divided there, or something else would have to change."""
+        """The two halves, or None if it cannot be divided there or something else would have to change."""
         contour = block.get("contour")
         names = tuple(f"{block.name.text}-{n}" for n in (1, 2))
         if contour is None or not isinstance(contour.value, Contour) or not self._free(names, block):
@@ -103,7 +103,7 @@ class Divider:
         return Divided(tuple(edits), others, words)
 
     def _free(self, names: tuple[str, ...], block: Block) -> bool:
-        """Whether both names can be given, and nothing is made of the gesture but passages."""
+        """Whether both names are free, and only passages use the gesture."""
         if any(n.casefold() in self._names for n in names):
             return False
         wanted = block.name.text.casefold()
@@ -124,7 +124,7 @@ class Divider:
         return Edit(block.span.line, line[start:end], f"{block.kind} {name}{title}")
 
     def _second(self, block: Block, half: _Half) -> Iterator[str]:
-        """The lines of the second block, its keys in the order of the first."""
+        """The lines of the second block, with its keys in the order of the first."""
         indent = block.indent or "  "
         changed = dict(half.changed(block))
         for entry in block.entries:
@@ -138,7 +138,7 @@ class Divider:
         yield from (f"{indent}{key}: {text}" for key, text in changed.items())
 
     def _plays(self, block: Block, name: str, names: tuple[str, ...], rest: str) -> tuple[Edit, ...]:
-        """The edits by which a passage plays both halves."""
+        """The edits that make a passage play both halves."""
         entry = block.get("play") if block.kind == "passage" else None
         if entry is None or not isinstance(entry.value, Play):
             return ()
@@ -158,7 +158,7 @@ class Divider:
 
 
 def _rest(gesture: Gesture, cut: Cut) -> str:
-    """The rest between the halves in a passage, where a silence was cut out."""
+    """The rest between the halves in a passage, if a silence was removed."""
     if cut.first - cut.last < 2:
         return ""
     return f"rest {amount(gesture.points[cut.first].at - gesture.points[cut.last].until)}"
@@ -179,7 +179,7 @@ class _Half:
         return points[cut.first].at if cut.first - cut.last < 2 else points[cut.last].until
 
     def changed(self, block: Block) -> Iterator[tuple[str, str]]:
-        """The keys that are not those of the whole gesture, with their values."""
+        """The keys that differ from those of the whole gesture, with their values."""
         gesture = self._gesture
         own = tuple(t.key for t in self._techniques())
         if own != tuple(t.key for t in gesture.techniques) or (self._part and block.get("technique") is not None):
@@ -194,7 +194,8 @@ class _Half:
             yield "fingering", ", ".join(gesture.fingering.tubes[before : before + mine])
 
     def _techniques(self) -> Iterator[Technique]:
-        """Those in force where the half begins, but for any that its points and lines leave nothing to do."""
+        """The techniques in force where the half begins, except any that its points and lines leave without
+        effect."""
         points, segments = self._gesture.points, self._gesture.segments
         count = sum(points[i].kind != "silence" for i in self._range)
         slides = any(segments[i].slides for i in self._range[:-1])
@@ -241,7 +242,7 @@ class _Half:
         return " ".join(words)
 
     def _dynamics(self) -> str:
-        """The levels of this half; a hairpin that is cut through goes to the level it has there."""
+        """The levels of this half; a hairpin that is cut ends at the level it has there."""
         marks = self._gesture.dynamics
         text = ""
         join = ""
@@ -259,6 +260,6 @@ class _Half:
 
 
 def _join_at(marks: Sequence[DynamicMark], at: Fraction) -> str:
-    """What leads on from the level in force at a time."""
+    """The hairpin from the level in force at a time."""
     before = next((m for m in reversed(marks) if m.at <= at), None)
     return before.join if before is not None and before is not marks[-1] else ""

@@ -1,4 +1,4 @@
-"""Changes of keys as edits of a gesture's own lines."""
+"""Changes of keys, written as edits of a gesture's own lines."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ from gesturesmith.model.messages import amount
 from gesturesmith.model.piece import Settings
 from gesturesmith.units import Spelling
 
-# The key of a block that holds each kind of thing.
+# The key of a block for each kind of change.
 _KEYS: dict[type[Change], str] = {
     TechniquesChange: "technique",
     LengthChange: "lasts",
@@ -44,7 +44,7 @@ type _Named = Callable[[Spelling], str]
 
 
 def written(change: Change, named: _Named = lambda pitch: pitch.name) -> str:
-    """What the language writes for a change, pitches as `named` names them.
+    """A change as the language writes it, with pitches named by `named`.
 
     >>> g4 = Spelling("G", Fraction(0), 4)
     >>> written(LengthChange(Fraction(5, 2), True)), written(PitchChange(0, g4, about=True))
@@ -83,15 +83,15 @@ def _at(level: str, at: Fraction | None) -> str:
 
 
 class EditWriter:
-    """Writes changes into the lines of one file."""
+    """Writes changes as edits of the lines of one file."""
 
     def __init__(self, settings: Settings, lines: Sequence[str]) -> None:
         self._settings = settings
         self.lines = lines
 
     def edits(self, block: Block, fix: Fix) -> tuple[Edit, ...] | None:
-        """The changes of a fix as edits of lines, or None where they change nothing or cannot be written. What is
-        transposed has to stand there pitch by pitch."""
+        """The changes of a fix as edits of lines, or None if they change nothing or cannot be written. A
+        transposition must already be expanded, pitch by pitch."""
         parts: dict[str, list[PointChange]] = {}
         rows: list[Edit] = []
         for change in fix:
@@ -107,12 +107,12 @@ class EditWriter:
         return tuple(rows) or None
 
     def _named(self, pitch: Spelling) -> str:
-        """A written pitch as the file names it."""
+        """The file's name for a written pitch."""
         heard = self._settings.pitches == "sounding"
         return (self._settings.instrument.heard(pitch) if heard else pitch).name
 
     def of_key(self, block: Block, key: str, text: str) -> Iterator[Edit]:
-        """A key with a new value, in its own line or in one under the heading."""
+        """A key with a new value, on its own line or on a new one under the heading."""
         entry = block.get(key)
         if entry is None:
             yield Edit(block.span.line, "", f"{block.indent or '  '}{key}: {text}")
@@ -126,7 +126,7 @@ class EditWriter:
             yield Edit(further, self.lines[further - 1].strip(), "")
 
     def continued(self, block: Block, entry: KeyEntry) -> Iterator[int]:
-        """The lines after its first on which a value goes on: deeper than its key."""
+        """The continuation lines of a value: those indented deeper than its key."""
         depth = entry.key.span.column - 1
         for number in range(entry.key.span.line + 1, block.last_line + 1):
             line = self.lines[number - 1]
@@ -161,7 +161,7 @@ class EditWriter:
         return self.replaced(entry, by_line) or None
 
     def replaced(self, entry: KeyEntry, by_line: dict[int, list[tuple[int, int, str]]]) -> tuple[Edit, ...]:
-        """Parts of lines replaced: by line, from and to which place (counted from 0), and by what."""
+        """Replace parts of lines: by line, start and end (from 0), and replacement."""
         edits = []
         for number, changes in sorted(by_line.items()):
             line = self.lines[number - 1]
@@ -174,14 +174,14 @@ class EditWriter:
 
 
 def _spaced(line: str, start: int, end: int, sign: str) -> tuple[int, int, str]:
-    """A line between two points with its spaces: none before a comma, one around any other."""
+    """A line between two points with its spaces: none before a comma, one on each side of any other."""
     before, after = line[:start].rstrip(), line[end:].lstrip()
     left = "" if sign == "," or not before else " "
     return len(before) or start, len(line) - len(after), f"{left}{sign}{' ' if after else ''}"
 
 
 def _shortest(number: int, line: str, new: str, entry: KeyEntry) -> Edit:
-    """The change of a line as an edit of its value and key, without what stands around it."""
+    """The change of a line as an edit of its key and value, without the unchanged text around them."""
     start = len(line) - len(line.lstrip())
     end = entry.span.end_column - 1 if number == entry.key.span.line else len(line.rstrip())
     return Edit(number, line[start:end], new[start : len(new) - (len(line) - end)])

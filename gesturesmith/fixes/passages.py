@@ -1,4 +1,4 @@
-"""What would work in a passage that moves a gesture, or has a pitch of its own, where it cannot be played."""
+"""Suggestions for a passage that transposes a gesture, or has a plain pitch, to where it cannot be played."""
 
 from __future__ import annotations
 
@@ -17,10 +17,10 @@ _OCTAVES = (0, -1, 1, -2, 2)
 
 
 def with_suggestions(tester: EditTester, settings: Settings, said: PassageReport) -> PassageReport:
-    """The passage, its refusals with up to three edits that leave nothing in it refused.
+    """The passage, its refusals with up to three edits each that leave nothing in it refused.
 
-    Every item that is refused where it is moved to is moved by the same number of octaves from there, or left where
-    it stands in the file; pitches of the passage's own go into the usual range.
+    Every transposed item that is refused is moved by the same number of octaves, or left untransposed; plain
+    pitches go into the usual range.
     """
     block = tester.passage(said.name)
     refused = {f.span for f in said.findings if f.severity is Severity.REFUSED}
@@ -53,7 +53,7 @@ def _verdict(tester: EditTester, block: Block, edits: tuple[Edit, ...]) -> Verdi
 
 
 def _proposals(items: list[PlayItem], settings: Settings) -> Iterator[tuple[str, ...]]:
-    """The texts of the items: unmoved, or moved by octaves from where they were to go."""
+    """New texts of the items: untransposed, or moved by octaves from their transposition."""
     if not items:
         return
     for octaves in (None, *_OCTAVES):
@@ -76,7 +76,7 @@ def _semitones(item: PlayItem) -> int:
 
 
 def _pitch(item: PlayItem, note: Note, octaves: int, settings: Settings) -> Iterator[str]:
-    """The item with its pitch in the usual range, or by octaves beyond."""
+    """The item with its pitch moved into the usual range, or by octaves beyond."""
     instrument = settings.instrument
     spelling = Spelling(note.letter, note.alter, note.octave, note.cents)
     heard = instrument.heard(spelling) if settings.pitches == "written" else spelling

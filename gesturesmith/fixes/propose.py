@@ -1,4 +1,4 @@
-"""Edits that may help whatever is wrong, and in which order a composer gives things up."""
+"""General fixes, whatever is wrong, and the order in which a composer would make concessions."""
 
 from __future__ import annotations
 
@@ -29,20 +29,20 @@ from gesturesmith.rules.shared import fixes as shared
 from gesturesmith.techniques.base import clash
 from gesturesmith.units import Interval
 
-# What a composer gives up most easily comes first.
+# The easiest concessions first.
 FINGERING, DYNAMIC, LENGTH, TECHNIQUE, PITCH, DIVISION, EXACTNESS = range(7)
 _EASE: dict[type[Change], int] = {
     FingeringChange: FINGERING, DynamicsChange: DYNAMIC, LevelChange: DYNAMIC, LengthChange: LENGTH,
     AttacksChange: LENGTH, BreathAdded: LENGTH, TechniqueTurn: LENGTH, TechniquesChange: TECHNIQUE,
     LineChange: TECHNIQUE,
 }  # fmt: skip
-# They leave the sounds themselves as they are.
+# These do not change the sounds themselves.
 _KEEPING = (FingeringChange, LengthChange, BreathAdded, TechniqueTurn)
 _STEPS = (-2, 2, -5, 5, -12, 12)  # semitones: a step, a fourth, another register
 
 
 def ease(fix: Fix, case: Case) -> int:
-    """How much a fix asks of the composer: the hardest of its changes."""
+    """How much a fix asks of the composer: its hardest change."""
     return max((_ease(change, case) for change in fix), default=FINGERING)
 
 
@@ -53,13 +53,13 @@ def _ease(change: Change, case: Case) -> int:
 
 
 def changes_music(fix: Fix) -> bool:
-    """Whether another dynamic, shape, pitch, number of notes or kind of sound is asked for."""
+    """Whether it changes a dynamic, shape, pitch, number of notes or kind of sound."""
     return any(not isinstance(change, _KEEPING) for change in fix)
 
 
 def keeps_kin(fix: Fix, case: Case) -> bool:
-    """Whether what comes in the place of a technique is of its kin: the plain note only where that is, or where
-    the technique cannot go with another that stays."""
+    """Whether the replacement of a technique is of its kin: the plain note only if that is, or if the technique
+    excludes another that stays."""
     row = next((change.keys for change in fix if isinstance(change, TechniquesChange)), None)
     if row is None:
         return True
@@ -73,12 +73,12 @@ def keeps_kin(fix: Fix, case: Case) -> bool:
 
 
 def merged(fixes: Iterable[Fix]) -> Fix:
-    """Fixes one after the other as one: of what is changed twice, the last."""
+    """Several fixes as one; of two changes to the same thing, the last."""
     return tuple({place_of(change): change for fix in fixes for change in fix}.values())
 
 
 def expanded(fix: Fix, case: Case) -> Fix:
-    """A fix with what is transposed written out, pitch by pitch; () where that cannot be."""
+    """A fix with transpositions written out, pitch by pitch; () if that is impossible."""
     semitones = [change.semitones for change in fix if isinstance(change, Transposition)]
     if not semitones:
         return fix
@@ -89,7 +89,7 @@ def expanded(fix: Fix, case: Case) -> Fix:
 
 
 def general(case: Case, finding: Finding) -> Iterator[Fix]:
-    """Edits for a gesture that is refused for one reason."""
+    """Fixes for a gesture refused for one reason."""
     gesture = case.gesture
     if gesture.fingering.mode != "auto":
         yield (FingeringChange("auto"),)
@@ -110,8 +110,8 @@ def general(case: Case, finding: Finding) -> Iterator[Fix]:
 
 
 def united(findings: Sequence[Finding], kind: type[PitchChange] | type[LineChange]) -> Iterator[Fix]:
-    """What a rule proposes for each of several points, or lines, done at all of them."""
-    for number in range(2):  # the first that it proposes, then the second
+    """What a rule proposes for each of several points or lines, combined."""
+    for number in range(2):  # its first proposal, then its second
         fixes: list[Fix] = []
         for finding in findings:
             own = [fix for fix in finding.proposed_fixes if all(isinstance(change, kind) for change in fix)]
@@ -122,18 +122,18 @@ def united(findings: Sequence[Finding], kind: type[PitchChange] | type[LineChang
 
 
 def is_part(fix: Fix) -> bool:
-    """Whether only single points or lines are changed."""
+    """Whether it only changes single points or lines."""
     return all(isinstance(change, PitchChange | LineChange) for change in fix)
 
 
 def point_or_line(gesture: Gesture, finding: Finding) -> bool:
-    """Whether a finding is about a place in the contour, where another pitch may help, and not about a key."""
+    """Whether a finding is about a place in the contour, where another pitch may help, not about a key."""
     spans = (*(p.span for p in gesture.points), *(s.span for s in gesture.segments))
     return finding.span in spans
 
 
 def divisible(case: Case, finding: Finding) -> bool:
-    """Whether two gestures may do what one cannot: take time, change the technique, have more points."""
+    """Whether two gestures may solve it: by taking time, changing technique, having more points."""
     points = case.gesture.points
     if not finding.physical or any(p.turns_to or p.ends for p in points):
         return True
@@ -141,7 +141,7 @@ def divisible(case: Case, finding: Finding) -> bool:
 
 
 def steps(case: Case) -> Iterator[Fix]:
-    """Edits that each put one thing right where several are wrong."""
+    """Fixes for one of several problems each."""
     gesture = case.gesture
     if gesture.fingering.mode != "auto":
         yield (FingeringChange("auto"),)
@@ -156,9 +156,7 @@ def steps(case: Case) -> Iterator[Fix]:
 
 
 def plain(case: Case) -> Iterator[Fix]:
-    """The gesture as notes where the instrument has them, plain ones where those may stand for it: what nearly
-    always passes.
-    """
+    """The gesture as notes the instrument has, plain ones if those may replace it: this nearly always passes."""
     gesture = case.gesture
     fix = merged(shared.without(case, *(t.key for t in gesture.techniques if t.layer != "none")))
     if gesture.fingering.mode != "auto":
@@ -170,7 +168,7 @@ def plain(case: Case) -> Iterator[Fix]:
     count = len(gesture.points)
     if gesture.attacks is not None:
         fix = (*fix, AttacksChange(sum(p.reached != "slur" for p in gesture.sounding_points), ""))
-    for each in (1, 2):  # beats, or seconds, a note
+    for each in (1, 2):  # beats or seconds per note
         yield (*fix, LengthChange(Fraction(count * each), gesture.in_seconds), *ranged)
 
 
@@ -187,7 +185,7 @@ def _fewer_attacks(gesture: Gesture) -> Iterator[Fix]:
 
 
 def outside(case: Case) -> tuple[ContourPoint, ...]:
-    """The points that lie outside everything the instrument reaches."""
+    """The points outside anything the instrument can reach."""
     low, high = case.instrument.widest_range.value
     return tuple(p for p in _pitched(case) if not low <= (p.sounding_cents or 0) <= high)
 
@@ -197,9 +195,9 @@ def _pitched(case: Case) -> tuple[ContourPoint, ...]:
 
 
 def into_range(case: Case, *, usual: bool = False) -> Iterator[Fix]:
-    """The gesture moved into the usual range: by octaves, by as little as will do, or note by note by octaves.
+    """The gesture moved into the usual range: by octaves, by as little as possible, or single notes by octaves.
 
-    Only where it reaches beyond the widest range, or with `usual` beyond the usual one.
+    Only if it goes beyond the widest range, or with `usual` beyond the usual one.
     """
     low, high = case.instrument.usual_range.value
     heights = [p.sounding_cents or Fraction(0) for p in _pitched(case)]
@@ -217,7 +215,7 @@ def into_range(case: Case, *, usual: bool = False) -> Iterator[Fix]:
 
 
 def _folded(case: Case, low: int, high: int) -> Iterator[PitchChange]:
-    """Each pitch outside the usual range in the nearest octave inside."""
+    """Each pitch outside the usual range, moved into the nearest octave inside."""
     for index, point in enumerate(case.gesture.points):
         cents = point.sounding_cents
         if point.pitch is None or cents is None or low <= cents <= high:
@@ -233,7 +231,7 @@ def _octaves(count: int) -> Interval:
 
 
 def sung_into_range(case: Case) -> Iterator[Fix]:
-    """The sung line moved by octaves to where an average voice lies."""
+    """The sung line moved by octaves into the range of an average voice."""
     limit = case.instrument.limits.get("sing_cents")
     sung = case.gesture.sing
     if limit is None or sung is None:

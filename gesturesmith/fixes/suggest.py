@@ -1,4 +1,4 @@
-"""What would work: edits to a gesture's own lines, each read and judged again before anyone sees it."""
+"""Suggestions: edits of a gesture's own lines, each read and judged before it is shown."""
 
 from __future__ import annotations
 
@@ -18,16 +18,16 @@ from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
 MOST = 3  # suggestions for one finding
-TRIES = 24  # edits judged for one gesture: one of many faults must not hold up the rest
-POINTS = 150  # points judged again for one gesture, over all its edits: nor must one of many points
-ATTACKS = 8  # on one point cost as much to judge as another point
-STEPS = 4  # edits that are put together where no single one will do
+TRIES = 24  # edits judged for one gesture: one with many faults must not delay the rest
+POINTS = 150  # points judged for one gesture, over all its edits: nor must one with many points
+ATTACKS = 8  # this many on one point cost as much to judge as another point
+STEPS = 4  # edits combined if no single one is enough
 
 type Place = tuple[str, int | None]
 
 
 def with_suggestions(tester: EditTester, judged: Judged) -> tuple[Finding, ...]:
-    """The findings of a gesture, each with up to three edits that were checked and pass."""
+    """The findings of a gesture, each with up to three edits that were checked and passed."""
     block = tester.block(judged.case.gesture.name)
     wanted = any(f.proposed_fixes or f.severity is Severity.REFUSED for f in judged.findings)
     if block is None or not wanted:
@@ -40,12 +40,12 @@ def with_suggestions(tester: EditTester, judged: Judged) -> tuple[Finding, ...]:
 
 @frozen(kw_only=True)
 class _Seen:
-    """What counts of a gesture, or of its halves, when edits are weighed."""
+    """What matters of a gesture, or of its halves, when edits are compared."""
 
     judged: tuple[Judged, ...]
     verdict: Verdict
-    places: Counter[Place]  # how often each rule found something at each point
-    graver: tuple[Counter[str], ...]  # how often each rule found something at least as grave, by rank
+    places: Counter[Place]  # number of findings of each rule at each point
+    graver: tuple[Counter[str], ...]  # number of findings of each rule at least as severe, by rank
 
     @classmethod
     def of(cls, judged: tuple[Judged, ...]) -> _Seen:
@@ -71,7 +71,7 @@ def _place(judged: Judged, finding: Finding, spots: dict[Span, int]) -> Place:
 
 @frozen(kw_only=True)
 class _Offer:
-    """An edit that may be suggested; `others` are its edits in other blocks, by their names."""
+    """A possible suggestion; `others` are its edits in other blocks, by block name."""
 
     edits: tuple[Edit, ...]
     others: dict[str, tuple[Edit, ...]]
@@ -85,7 +85,7 @@ class _Offer:
 
 
 class _Trial:
-    """The suggestions for one gesture: every edit is judged once, however many findings propose it."""
+    """Finds the suggestions for one gesture; every edit is judged once, however many findings propose it."""
 
     def __init__(self, tester: EditTester, block: Block, judged: Judged) -> None:
         self._tester = tester
@@ -98,19 +98,19 @@ class _Trial:
         self._rules = {f.rule for f in judged.refusals}
         points = max(len(judged.case.gesture.points), judged.case.gesture.size // ATTACKS)
         self._left = max(4, min(TRIES, POINTS // points))
-        self._more = max(4, min(4 * STEPS, 10 * POINTS // points))  # for edits that are put together
+        self._more = max(4, min(4 * STEPS, 10 * POINTS // points))  # for combined edits
         self._seen: dict[tuple[Edit, ...], _Seen | None] = {}
         self._worse: dict[tuple[tuple[Edit, ...], int], bool] = {}
         self._made: dict[tuple[tuple[Fix, ...], bool, bool], tuple[_Offer, ...]] = {}
         self._joined: tuple[Suggestion, ...] | None = None
 
     def suggestions(self, finding: Finding) -> tuple[Suggestion, ...]:
-        """Up to three edits that remove the finding, are not refused and cause nothing as bad."""
+        """Up to three edits that remove the finding, are not refused, and cause nothing as severe."""
         refused = finding.severity is Severity.REFUSED
         if not refused and self._before.verdict is Verdict.NOT_AS_WRITTEN:
-            return ()  # what is refused is fixed first
+            return ()  # refusals are fixed first
         if len(self._rules) > 1:
-            self._together()  # one edit will hardly do: only those are looked at that this tries
+            self._together()  # a single edit is hardly enough: only those tried here are considered
             self._left = 0
         good = tuple(self._passing(finding))
         if not good and refused:
@@ -135,10 +135,10 @@ class _Trial:
                 return
 
     def _offers(self, finding: Finding) -> tuple[_Offer, ...]:
-        """The edits for a finding in the order of what a composer gives up: those its rule proposes and, where
-        it is refused, general ones."""
+        """The edits for a finding, the easiest concessions first: those its rule proposes and, for a refusal,
+        general ones."""
         own, refused = finding.proposed_fixes, finding.severity is Severity.REFUSED
-        if refused and len(self._refusals) > 1:  # what is wrong at other places too is not put right at this one
+        if refused and len(self._refusals) > 1:  # a fault in several places is not fixed at this one alone
             own = tuple(c for c in own if len(c) > 1 or not propose.is_part(c))
         key = own, refused, self._divisible(finding)
         if key not in self._made:
@@ -161,7 +161,7 @@ class _Trial:
         return _Offer(edits=edits, others={}, ease=ease, changes_music=propose.changes_music(written))
 
     def _divisible(self, finding: Finding) -> bool:
-        """Whether two gestures may do: where it is refused for what takes time, or a slide has to break."""
+        """Whether two gestures may help: if it is refused for lack of time, or a slide has to break."""
         if finding.severity is Severity.REFUSED:
             return propose.divisible(self._case, finding)
         return _place(self._judged, finding, self._spots)[1] in self._case.realisation.breaks
@@ -179,7 +179,7 @@ class _Trial:
                 )
 
     def _again(self, edits: tuple[Edit, ...]) -> _Seen | None:
-        """The gesture with edits made, judged; None where it cannot be read, or enough has been tried."""
+        """The gesture with edits applied, judged; None if it cannot be read or enough has been tried."""
         if edits not in self._seen:
             if self._left <= 0:
                 return None
@@ -189,14 +189,14 @@ class _Trial:
         return self._seen[edits]
 
     def _answers(self, finding: Finding, again: _Seen) -> bool:
-        """Whether it is gone, nothing is refused, and no rule finds more that is as grave."""
+        """Whether the finding is gone, nothing is refused, and no rule has more findings as severe."""
         if again.verdict is Verdict.NOT_AS_WRITTEN:
             return False
         rank = (finding.severity or Severity.CAUTION).rank
         before, after = self._before.graver[rank], again.graver[rank]
         if any(n > before[rule] for rule, n in after.items()):
             return False
-        if len(again.judged) > 1:  # points are counted anew in each half
+        if len(again.judged) > 1:  # points are numbered separately in each half
             return after[finding.rule] < before[finding.rule]
         place = _place(self._judged, finding, self._spots)
         return again.places[place] < self._before.places[place]
@@ -214,8 +214,8 @@ class _Trial:
     # --- several edits put together ----------------------------------------------------------------------
 
     def _together(self) -> tuple[Suggestion, ...]:
-        """One suggestion of several edits, for a gesture in which several things are wrong; the same for all of
-        its refusals."""
+        """A single suggestion of several edits, for a gesture with several faults; the same for all of its
+        refusals."""
         if self._joined is None:
             self._left = max(self._left, self._more)
             found = self._in_steps() or self._as_plain()
@@ -223,8 +223,8 @@ class _Trial:
         return self._joined
 
     def _in_steps(self, start: Fix = (), now: _Seen | None = None) -> Suggestion | None:
-        """An edit for each reason, all at once; else one after the other, each the one that leaves least refused.
-        Those that were not needed are taken back."""
+        """An edit for each reason, all at once; else one at a time, each the one that leaves the fewest refusals.
+        Edits that turn out not to be needed are dropped."""
         taken = [start] if start else []
         now = now or self._before
         for _ in range(STEPS):
@@ -241,7 +241,7 @@ class _Trial:
         return None
 
     def _tried(self, now: _Seen, taken: Sequence[Fix]) -> list[tuple[Fix, _Seen]]:
-        """What each further edit leaves, easiest first, up to the first that leaves nothing refused."""
+        """The results of each further edit, easiest first, up to the first without refusals."""
         (judged,) = now.judged
         by_rule: dict[str, list[Finding]] = {}
         for finding in judged.refusals:
@@ -262,7 +262,7 @@ class _Trial:
         return left
 
     def _one_each(self, tried: Sequence[tuple[Fix, _Seen]]) -> Suggestion | None:
-        """For each rule that refuses the easiest edit after which it does not, put together."""
+        """For each rule that refuses, the easiest edit after which it does not, all combined."""
         taken: list[Fix] = []
         for rule in self._before.refusals:
             cure = next((changes for changes, again in tried if not again.refusals[rule]), None)
@@ -288,7 +288,7 @@ class _Trial:
         return self._if_good(propose.merged(taken))
 
     def _as_plain(self) -> Suggestion | None:
-        """Ordinary notes, and steps from there: the last that is tried."""
+        """Ordinary notes, and steps from there: the last resort."""
         self._left = max(self._left, self._more)
         best: tuple[Fix, _Seen] | None = None
         for changes in propose.plain(self._case):

@@ -1,4 +1,4 @@
-"""The gestures of one file with their text, on which edits are tried out."""
+"""Tests edits on the gestures of one file."""
 
 from __future__ import annotations
 
@@ -18,24 +18,24 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
 
-# What is tried for a file, in notes and rests of what is judged again: counted and not timed, so that the same text
-# always gets the same answer. Some five seconds; a hundred refused gestures of a few notes, tried to the end.
+# The work allowed for a file, in notes and rests judged again: counted, not timed, so that the same text always
+# gets the same answer. About five seconds; enough for a hundred refused gestures of a few notes.
 WORK = 200_000
-_EACH = 60  # reading and judging a gesture or passage again costs as much beside its notes
-_PLAYED = 4  # a note of a passage, which may be one of a gesture that is moved, costs as much as so many others
+_EACH = 60  # the fixed cost of reading and judging a gesture or passage again, in notes
+_PLAYED = 4  # cost of a passage's note, which may be in a transposed gesture, in notes
 
 
 class EditTester:
-    """Reads and judges single blocks of a file again, with edits made, until `WORK` is spent.
+    """Reads and judges single blocks of a file again, with edits applied, until `WORK` is spent.
 
-    `stopped`: whether something was not tried for want of it, since that was last set to False.
+    `stopped`: whether anything was left untried for lack of it, since this was last set to False.
     """
 
     def __init__(self, tree: File, settings: Settings, lines: Sequence[str], judged: dict[str, Judged]) -> None:
         self._tree = tree
         self._settings = settings
         self._judged = judged
-        # Which of two blocks of one name is meant nobody can tell: neither is fixed before that is.
+        # With two blocks of one name nobody knows which is meant: the name must be fixed first.
         times = Counter(b.name.text.casefold() for b in tree.blocks)
         self._blocks = {n: b for b in tree.blocks if times[n := b.name.text.casefold()] == 1}
         self.writer = EditWriter(settings, lines)
@@ -45,18 +45,18 @@ class EditTester:
         self.stopped = False
 
     def block(self, name: str) -> Block | None:
-        """The block of a gesture, or None where its name is not its own."""
+        """The block of a gesture, or None if its name is not unique."""
         found = self._blocks.get(name.casefold())
         return found if found is not None and found.kind == "gesture" else None
 
     def passage(self, name: str) -> Block | None:
-        """The block of a passage, or None where its name is not its own."""
+        """The block of a passage, or None if its name is not unique."""
         found = self._blocks.get(name.casefold())
         return found if found is not None and found.kind == "passage" else None
 
     def read_again(self, block: Block, edits: Iterable[Edit]) -> tuple[Judged, ...] | None:
-        """The gesture of a block with edits made, or the two it was divided into, judged; None where it can no
-        longer be read, or nothing more is tried."""
+        """The gesture of a block with edits applied, or the two it was divided into, judged; None if it can no
+        longer be read, or no more is tried."""
         if not self.may_go_on():
             return None
         blocks = self._parsed(block, edits)
@@ -69,7 +69,7 @@ class EditTester:
         return tuple(judge(g) for g in piece.gestures)
 
     def may_go_on(self) -> bool:
-        """Whether anything more is tried for this file."""
+        """Whether more may be tried for this file."""
         self.stopped = self.stopped or self._left <= 0
         return self._left > 0
 
@@ -89,7 +89,7 @@ class EditTester:
         judged: tuple[Judged, ...],
         rank: int,
     ) -> bool:
-        """Whether a passage that plays the gesture would have more found on it, at least of the given rank."""
+        """Whether a passage that plays the gesture would get more findings of at least the given rank."""
         names = self._played_by.get(block.name.text.casefold(), ())
         if not names:
             return False
@@ -105,14 +105,14 @@ class EditTester:
         return after is None or any(n > before[rank][rule] for rule, n in after[rank].items())
 
     def passage_again(self, block: Block, edits: Iterable[Edit]) -> PassageReport | None:
-        """A passage with edits made, judged; None where it can no longer be read."""
+        """A passage with edits applied, judged; None if it can no longer be read."""
         name = block.name.text.casefold()
         said = self._judged_passages((name,), {name: self._parsed(block, edits)}, {})
         return None if said is None else next(p for p in said if p.name.casefold() == name)
 
     @cached_property
     def _played_by(self) -> dict[str, tuple[str, ...]]:
-        """For each gesture the passages that play it, themselves or through another passage."""
+        """For each gesture, the passages that play it, directly or through another passage."""
         found: dict[str, list[str]] = {}
         for block in self._blocks.values():
             if block.kind == "passage":
@@ -121,7 +121,7 @@ class EditTester:
         return {name: tuple(players) for name, players in found.items()}
 
     def _reached(self, passage: str) -> dict[str, None]:
-        """All that a passage plays, by name, itself included."""
+        """The names of everything a passage plays, including itself."""
         found = {passage: None}
         waiting = [passage]
         while waiting:
@@ -142,7 +142,7 @@ class EditTester:
         changed: dict[str, tuple[Block, ...] | None],
         made: dict[str, Judged],
     ) -> tuple[Counter[str], ...] | None:
-        """How often each rule finds something on the passages, by rank; None where they cannot be read."""
+        """The number of findings of each rule on the passages, by rank; None if they cannot be read."""
         passages = self._judged_passages(names, changed, made)
         if passages is None:
             return None
@@ -158,8 +158,8 @@ class EditTester:
         changed: dict[str, tuple[Block, ...] | None],
         made: dict[str, Judged],
     ) -> tuple[PassageReport, ...] | None:
-        """What is said of the passages, and of those they play, with some blocks changed; None where they cannot be
-        read, or nothing more is tried."""
+        """The reports on the passages, and on those they play, with some blocks changed; None if they cannot be
+        read, or no more is tried."""
         if not self.may_go_on():
             return None
         needed = dict.fromkeys(n for name in names for n in self._reached(name))
