@@ -1,4 +1,4 @@
-"""What is made already, kept by what it was made from, so that only what changed is done again."""
+"""Earlier results, cached by everything they were made from, so that only what changed is redone."""
 
 from gesturesmith.cache.keys import digest, file_digest, fingerprint, result_key
 from gesturesmith.cache.plain import ValueFormat, value_format

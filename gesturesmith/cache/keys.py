@@ -12,12 +12,12 @@ from pathlib import Path
 from gesturesmith import paths
 from gesturesmith.version import __version__
 
-# Bytecode and what an editor leaves make no difference to what is made.
+# Bytecode and editors' leftovers do not affect results.
 _COUNTED = (".py", ".ily", ".ly", ".toml", ".gesture", ".scm")
 
 
 def digest(*parts: str | bytes) -> str:
-    """SHA-256 over the parts, in hexadecimal; where one ends and the next begins makes a difference."""
+    """SHA-256 over the parts, in hexadecimal; the boundaries between parts count."""
     found = hashlib.sha256()
     for part in parts:
         data = part if isinstance(part, bytes) else part.encode("utf-8", "surrogatepass")
@@ -27,16 +27,16 @@ def digest(*parts: str | bytes) -> str:
 
 
 def result_key(kind: str, *made_from: str) -> str:
-    """The key of a result: what kind it is, this program, and all that it was made from."""
+    """The key of a result: its kind, this program, and everything it was made from."""
     return digest(kind, fingerprint(), *made_from)
 
 
 def file_digest(path: Path) -> str | None:
-    """SHA-256 of a regular file's bytes, in hexadecimal; None where there is none to read."""
+    """SHA-256 of a regular file's bytes, in hexadecimal; None if there is none to read."""
     try:
         if not path.is_file():
             return None
-        with path.open("rb") as file:  # whatever a user may have put there: however large
+        with path.open("rb") as file:  # users' files may be of any size
             return hashlib.file_digest(file, "sha256").hexdigest()
     except (OSError, ValueError):
         return None
@@ -56,7 +56,7 @@ def fingerprint() -> str:
 
 
 def _files(folder: str) -> Iterator[str]:
-    """The files below a folder that matter, in one order."""
+    """The relevant files below a folder, in a fixed order."""
     with os.scandir(folder) as found:
         entries = sorted(found, key=lambda e: e.name)
     for entry in entries:

@@ -1,7 +1,7 @@
-"""Frozen values as JSON and back, for what is kept between runs.
+"""Frozen values to JSON and back, for the cache.
 
-JSON and not pickle: a file that somebody else wrote can give a wrong value here, but never run anything. Only
-classes that the reader names are made, and only with values of the types that their fields have.
+JSON and not pickle: a file written by somebody else can give a wrong value, but never run code. Only classes that
+the reader names are created, and only with values of their fields' types.
 """
 
 from __future__ import annotations
@@ -21,22 +21,22 @@ from gesturesmith.values import frozen
 
 @frozen
 class ValueFormat:
-    """Writes and reads values of the given frozen dataclasses, named tuples and enums, and what they commonly hold.
+    """Writes and reads the given frozen dataclasses, named tuples and enums, with the usual contents.
 
-    An object becomes an array that begins with its class; so does a tuple, to be told from a list.
+    An object becomes an array that begins with its class; so does a tuple, to distinguish it from a list.
     """
 
     classes: dict[str, type[Any]]
     fields: dict[str, tuple[str, ...]]
 
     def dumps(self, value: object) -> bytes:
-        """TypeError where a value has no form here."""
+        """The value as JSON; TypeError if it cannot be written."""
         return json.dumps(self._plain(value), ensure_ascii=False, separators=(",", ":")).encode(
             "utf-8", "surrogatepass"
         )
 
     def loads(self, data: bytes) -> Any:
-        """The value again; ValueError where the data are not ours."""
+        """The value from JSON; ValueError if the data are not ours."""
         try:
             return self._value(json.loads(data.decode("utf-8", "surrogatepass")))
         except (ValueError, TypeError, LookupError, AttributeError, ArithmeticError, RecursionError) as error:
@@ -87,7 +87,7 @@ class ValueFormat:
 
 @cache
 def _tests(cls: Any, names: tuple[str, ...]) -> tuple[tuple[str, Callable[[Any], bool]], ...]:
-    """For each field what a value in it must be: what was kept may be anybody's, and its sum right all the same."""
+    """For each field, the types its value must have: anybody may have written the entry, with a valid checksum."""
     own = {parameter.__name__: parameter for parameter in getattr(cls, "__type_params__", ())}
     hints = get_type_hints(cls, localns=own)
     return tuple((name, _test(hints[name])) for name in names)
@@ -127,7 +127,7 @@ def _test(hint: Any) -> Callable[[Any], bool]:
 
 
 def _fields(cls: type[Any]) -> tuple[str, ...]:
-    """The names of the fields of a dataclass or a named tuple; none of an enum."""
+    """The names of the fields of a dataclass or named tuple; none for an enum."""
     named: tuple[str, ...] | None = getattr(cls, "_fields", None)
     if named is not None:
         return named
@@ -137,7 +137,7 @@ def _fields(cls: type[Any]) -> tuple[str, ...]:
 def value_format(classes: Iterable[type[Any]], rooms: Iterable[ModuleType] = ()) -> ValueFormat:
     """A writer and reader for these classes, and for the dataclasses, named tuples and enums of these modules.
 
-    No two may have one name.
+    No two may have the same name.
     """
     found = {cls.__name__: cls for cls in classes}
     for room in rooms:

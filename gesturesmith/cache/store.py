@@ -1,8 +1,8 @@
-"""The folder of kept results: found by key, checked when read, limited in size, safe for several runs at once.
+"""The folder of cached results: found by key, checked when read, limited in size, safe for several runs at once.
 
-An entry is a file of its own, written beside its place and moved in; its first line holds the hash of the rest. An
-entry that is damaged, or in a form of another version, counts as not there and is replaced. Nothing that goes wrong
-here stops a run: it works without, and says why once.
+Each entry is a file, written under another name and then renamed; its first line is the hash of the rest. An entry
+that is damaged, or in another version's format, counts as missing and is replaced. No failure here stops a run: it
+continues without the cache, and says why once.
 """
 
 from __future__ import annotations
@@ -24,20 +24,20 @@ from gesturesmith.values import frozen
 MAX_BYTES = 500_000_000
 _HEAD = b"gesturesmith-kept 1 "
 _HEAD_BYTES = len(_HEAD) + 64 + 1
-# By the first six bits of the key. Each folder is held to its share of the whole, which costs a look at those
-# folders alone in which something was put: no run counts the whole cache, and no two runs have to agree on a count.
+# By the first six bits of the key. Each folder is limited to its share of the total, so only folders with new
+# entries need checking: no run measures the whole cache, and runs need not agree on a size.
 _FOLDERS = 64
 _KEY = re.compile(r"[0-9a-f]{64}")
 _NAME = re.compile(r"[0-9a-f]{64}(\.[0-9a-f]+\.part)?")
-_STALE_S = 3600  # what a run that was killed was about to write
-_USED_S = 3600  # that an entry is used is noted in its date, at most once an hour
-# bford.info/cachedir: programs that make backups pass over a folder with this file
+_STALE_S = 3600  # for the unfinished files of killed runs
+_USED_S = 3600  # the use of an entry is recorded in its date, at most once an hour
+# bford.info/cachedir: backup programs skip a folder with this file
 _TAG = "Signature: 8a477f597d28d172789f06886806bc55\n# What Gesturesmith can make again.\n"
 
 
 @frozen(kw_only=True)
 class CacheUsage:
-    """What a store holds."""
+    """The content of a store."""
 
     folder: Path | None
     entries: int
@@ -46,9 +46,9 @@ class CacheUsage:
 
 
 class Store:
-    """Results by key. `folder` None keeps nothing.
+    """Results by key. With `folder` None it stores nothing.
 
-    `trouble` says in words why nothing more can be kept; "" while all is well.
+    `trouble` says why nothing more can be stored; "" if all is well.
     """
 
     def __init__(self, folder: Path | None, most: int = MAX_BYTES) -> None:
@@ -67,7 +67,7 @@ class Store:
                 self.trouble, self.folder = f"{folder} {others}", None
 
     def get(self, key: str) -> bytes | None:
-        """What was kept under a key, or None."""
+        """The entry of a key, or None."""
         path = self._place(key)
         if path is None:
             return None
@@ -85,7 +85,7 @@ class Store:
         return data
 
     def hash_of(self, key: str) -> str | None:
-        """SHA-256 of what was kept under a key, without reading it; None where there is nothing."""
+        """SHA-256 of the entry of a key, without reading it all; None if there is none."""
         path = self._place(key)
         if path is None:
             return None
@@ -98,7 +98,7 @@ class Store:
         return said if head == _head(said) else None
 
     def put(self, key: str, data: bytes) -> None:
-        """Keep something. What is there already is replaced: it was not found good."""
+        """Store an entry. An existing one is replaced: it was not valid."""
         path = self._place(key)
         if path is None or self.trouble:
             return
@@ -115,28 +115,28 @@ class Store:
                 part.unlink()
 
     def trim(self) -> None:
-        """Hold what was put into to its share of the size, by taking away what was not used for longest."""
+        """Limit the folders with new entries to their share of the size, removing the least recently used."""
         share = self._most // _FOLDERS
         for folder in sorted(self._touched):
             entries = sorted(_entries(folder), key=lambda e: (-e.used, e.path))
             size = 0
             for place, entry in enumerate(entries):
                 size += entry.size
-                # The newest stays however large it is: it was put in a moment ago.
+                # The newest stays, however large: it was only just stored.
                 if (size > share and place) or entry.stale:
                     with contextlib.suppress(OSError):
                         entry.path.unlink()
         self._touched.clear()
 
     def usage(self) -> CacheUsage:
-        """What there is, counted now."""
+        """The current content."""
         entries = [e for e in self._all() if not e.part]
         return CacheUsage(
             folder=self.folder, entries=len(entries), size=sum(e.size for e in entries), most=self._most
         )
 
     def clear(self) -> int:
-        """Take everything away; how many entries went. OSError where that is not allowed."""
+        """Remove everything and return the number of entries. OSError if that is not allowed."""
         gone = 0
         for entry in self._all():
             entry.path.unlink(missing_ok=True)
@@ -161,7 +161,7 @@ class Store:
             yield from _entries(folder)
 
     def _ready(self, folder: Path) -> None:
-        """The entry's folder, made where it is missing; the cache is for the user's eyes alone."""
+        """The entry's folder, created if missing; only the user can read the cache."""
         if folder in self._touched:
             return
         assert self.folder is not None
@@ -182,7 +182,7 @@ def open_store() -> Store:
 
 
 def null_store() -> Store:
-    """A store that keeps nothing."""
+    """A store that stores nothing."""
     return Store(None)
 
 
@@ -201,7 +201,7 @@ def _entries(folder: Path) -> Iterator[CacheEntry]:
         for file in found:
             if not _NAME.fullmatch(file.name):
                 continue
-            with contextlib.suppress(OSError):  # another run has taken it away
+            with contextlib.suppress(OSError):  # another run has removed it
                 there = file.stat(follow_symlinks=False)
                 part = file.name.endswith(".part")
                 yield CacheEntry(
@@ -218,7 +218,7 @@ def _head(said: str) -> bytes:
 
 
 def _opened(path: Path) -> IO[bytes]:
-    """An entry, open. OSError where it is no ordinary file: a pipe in its place would be waited for."""
+    """An entry, opened. OSError if it is not a regular file: opening a pipe would block."""
     handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
     if not stat.S_ISREG(os.fstat(handle).st_mode):
         os.close(handle)

@@ -1,4 +1,4 @@
-"""Instruments, found by the name of their file."""
+"""Instruments, found by file name."""
 
 from __future__ import annotations
 
@@ -7,18 +7,18 @@ from gesturesmith.instruments.base import Instrument
 
 
 def names() -> tuple[str, ...]:
-    """The instruments there are, sorted."""
+    """The keys of all instruments, sorted."""
     return registry.names(__name__)
 
 
 def get(name: str) -> Instrument:
-    """The instrument called `name`; KeyError where there is none."""
+    """The instrument called `name`; KeyError if there is none."""
     instrument: Instrument = registry.module(__name__, name).INSTRUMENT
     return instrument
 
 
 def called(word: str) -> tuple[str, ...]:
-    """At most three instruments whose part is so called in some language ("Tromba"), the plainest first."""
+    """At most three instruments whose part has this name in any language ("Tromba"), the plainest first."""
     wanted = word.casefold()
     found = [
         name

@@ -1,4 +1,4 @@
-"""Instruments with one air path, built from the few facts in which they differ."""
+"""Instruments with one air path, built from the few facts that distinguish them."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ DRAWN_SLIDE = {
 
 
 def limits(registers: tuple[Register, ...], lowest_partials: tuple[int, ...], air: float) -> dict[str, Limit]:
-    """The limits all brass share, for an instrument of these registers; `air` multiplies the horn's flows."""
+    """The limits common to all brass, for an instrument with these registers; `air` multiplies the horn's flows."""
     return (
         _limits.ear_and_lip()
         | _limits.tonguing(registers)
@@ -76,7 +76,7 @@ def valved(
     """An instrument with one side and valves. Ranges in sounding cents; `air` multiplies the horn's flows.
 
     far_cents    how far above the widest range a pitch is refused
-    own_limits   what this instrument has beside the limits of all brass
+    own_limits   this instrument's limits beyond those of all brass
     """
     evidence = Limit(
         Sourced((2, 10), PRACTICE, FORMAL),

@@ -1,4 +1,4 @@
-"""Putting an instrument together: tubes from sides, charts and registers from short tables."""
+"""Builds the parts of an instrument: tubes from sides, charts and registers from short tables."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ _ALTER = {None: 0, "#": 1, "b": -1, "##": 2, "bb": -2}
 
 
 def note(name: str) -> Spelling:
-    """The tempered pitch called `name` ("F#2"), as the tables of this folder write it."""
+    """The tempered pitch called `name` ("F#2"), as written in the tables of this folder."""
     match = _NOTE.match(name)
     if match is None:
         raise ValueError(f"no pitch: {name!r}")
@@ -31,7 +31,7 @@ def cents(name: str) -> int:
 
 
 def highest_partial(fundamental_cents: float, top_cents: float) -> int:
-    """The highest partial that does not lie above `top_cents`; half a semitone over still counts."""
+    """The highest partial not above `top_cents`; up to half a semitone above still counts."""
     n = 1
     while n < MAX_PARTIALS and fundamental_cents + partial_cents(n + 1) <= top_cents + 50:
         n += 1
@@ -47,11 +47,11 @@ def valve_tubes(
     shown: Mapping[int, int] | None = None,
     lowest_usual: int = 2,
 ) -> tuple[Tube, ...]:
-    """Every tube of the given sides, side by side, fewest valves first.
+    """Every tube of the given sides, one side after another, fewest valves first.
 
-    usual_top, widest_top   sounding cents: partials above them are not counted as usable
+    usual_top, widest_top   sounding cents above which partials do not count as usable
     shown                   highest partial a source demonstrates, by the nominal first partial in cents
-    lowest_usual            lowest partial by the narrow reading; the first is there by the widest
+    lowest_usual            lowest partial by the narrow reading; by the widest it is the first
     """
     tubes = []
     for side in sides:
@@ -76,7 +76,7 @@ def valve_tubes(
 
 
 def slide_tubes(sides: tuple[Side, ...], usual_top: int, widest_top: int) -> tuple[Tube, ...]:
-    """The tubes of a slide instrument at its whole positions; what lies between is reached continuously."""
+    """The tubes of a slide instrument at its whole positions; those in between are reached continuously."""
     tubes = []
     for side in sides:
         for position in range(1, side.positions + 1):
@@ -97,7 +97,7 @@ def slide_tubes(sides: tuple[Side, ...], usual_top: int, widest_top: int) -> tup
 
 
 def chart(table: str) -> dict[int, str]:
-    """A fingering chart from lines of "written pitch, tube name"; items are separated by commas or lines."""
+    """A fingering chart from "written pitch, tube name" items, separated by commas or line breaks."""
     result = {}
     for item in re.split(r"[,\n]", table):
         if item.strip():
@@ -107,6 +107,6 @@ def chart(table: str) -> dict[int, str]:
 
 
 def registers(table: str, evidence: Sourced[str]) -> tuple[Register, ...]:
-    """Registers from "low F#2 B3, middle C4 G4": names with their written limits, lowest first."""
+    """Registers from "low F#2 B3, middle C4 G4": names with written limits, lowest first."""
     rows = [item.split() for item in table.split(",")]
     return tuple(Register(name=n, low=note(low), high=note(high), evidence=evidence) for n, low, high in rows)

@@ -1,23 +1,23 @@
-"""Fingering charts that instruments share: they follow from the harmonic series."""
+"""Fingering charts shared by instruments: they follow from the harmonic series."""
 
 from __future__ import annotations
 
 from gesturesmith.instruments._build import cents
 
-# For each semitone from six below partial 2 to partial 16: the fewest valves that give it, as every elementary
-# three-valve chart has it (common practice; the partials used are 2, 3, 4, 5, 6, 8, 10, 12 and 16).
+# For each semitone from six below partial 2 to partial 16: the fewest valves that give it, as in every elementary
+# three-valve chart (common practice; the partials used are 2, 3, 4, 5, 6, 8, 10, 12 and 16).
 _FEWEST = (
     "1-2-3 1-3 2-3 1-2 1 2 0 1-2-3 1-3 2-3 1-2 1 2 0 2-3 1-2 1 2 0 1-2 1 2 0 1 2 0 "
     "2-3 1-2 1 2 0 1-2 1 2 0 1 2 0 2-3 1-2 1 2 0"
 )
 _THREE = tuple(_FEWEST.split())
-_FOUR = {"1-2-3": "2-4", "1-3": "4"}  # the fourth valve does these in better tune
+_FOUR = {"1-2-3": "2-4", "1-3": "4"}  # the fourth valve gives these better in tune
 
 
 def three_valves(second_partial: str, side: str = "", low: str = "", high: str = "") -> dict[int, str]:
-    """The chart of a three-valve side whose open second partial is written `second_partial` ("C4").
+    """The chart of a three-valve side with written open second partial `second_partial` ("C4").
 
-    low, high   written limits, both inclusive; "" for all there is
+    low, high   written limits, both inclusive; "" for no limit
     """
     lowest = cents(second_partial) - 600
     start, end = cents(low) if low else lowest, cents(high) if high else lowest + 100 * len(_THREE)

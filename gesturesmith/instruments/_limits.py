@@ -1,6 +1,6 @@
-"""Limits that hold for every brass instrument: the tongue, the ear, the lip, the breath, the voice.
+"""Limits of every brass instrument: the tongue, the ear, the lip, the breath, the voice.
 
-What depends on the instrument (hand, stopped notes, pedal notes, its own readings) stands in its file.
+Limits that depend on the instrument (hand, stopped notes, pedal notes, special readings) are in its file.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ def _lower(page: str) -> str:
 
 
 def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
-    """Attacks a second: single, double, triple, split and slap, by register."""
+    """Attacks per second: single, double, triple, split and slap, by register."""
     limits: dict[str, Limit] = {}
     single_end = Sourced(10.0, PRACTICE, _TUBA_PAGE)
     many_end = Sourced(40.0, PRACTICE, _CLICKS)
@@ -52,12 +52,13 @@ def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
 
 
 def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> dict[str, Limit]:
-    """Widest lip bends: down from about a third at the bottom to a quarter tone at the top, up only a little.
+    """Widest lip bends: downwards from about a third at the bottom to a quarter tone at the top, upwards only a
+    little.
 
-    The values hold in the middle of each register; between them the curve is even (`realise.curve`).
+    The values are for the middle of each register, with linear interpolation between them (`realise.curve`).
 
-    lowest_partials   the lowest partial each register is commonly played on: the gap to its neighbours is
-                      as far as any lip can go without leaving the note
+    lowest_partials   the lowest partial commonly used in each register: the gap to its neighbours is as far as any
+                      lip can go without leaving the note
     """
     down = {"low": 350, "middle": 200, "high": 100, "top": 50}
     up = {"low": 45, "middle": 40, "high": 30, "top": 20}
@@ -75,13 +76,13 @@ def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> 
 
 
 def beyond_sources(cents: int) -> dict[str, Limit]:
-    """How far beyond the notes of any source a pitch is refused: a player's page is no measurement."""
+    """How far beyond the notes of any source a pitch is refused: players' advice is not a measurement."""
     source = "refused only this far beyond the notes any source gives; it only makes the checker milder"
     return {"range_far_cents": Limit(Sourced(cents, HOUSE, source), None, "cents", side="none")}
 
 
 def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Limit]:
-    """Air for a phrase, and what each register and level takes; `scale` multiplies the horn's flows."""
+    """Air for a phrase, and the flow for each register and level; `scale` multiplies the horn's flows."""
     flows = {
         "low": (0.20, 0.35, 0.80),
         "middle": (0.12, 0.20, 0.45),
@@ -109,7 +110,7 @@ def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Lim
 
 
 def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
-    """How a passage tires: effort a second by register (middle mf is 1), and what rest gives back."""
+    """How a passage tires: effort per second by register (middle at mf is 1), and what rest pays back."""
     effort = {"low": 0.8, "middle": 1.0, "high": 1.6, "top": 2.5}
     limits = {
         f"effort_{r.name}": Limit(
@@ -147,7 +148,7 @@ def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
 
 
 def ear_and_lip() -> dict[str, Limit]:
-    """Tuning, response, flutter, glissando, singing: the same on all brass."""
+    """Tuning, response, flutter, glissando, singing: the same for all brass."""
     fifteen = Sourced(15, HOUSE, "within this a player and a listener call it in tune")
     return {
         "in_tune_cents": Limit(fifteen, None, "cents"),
@@ -229,7 +230,7 @@ def ear_and_lip() -> dict[str, Limit]:
 
 
 def reading() -> dict[str, Limit]:
-    """What a player can read: the same whatever the instrument."""
+    """What a player can read: the same for every instrument."""
     return {
         "points_per_s": Limit(
             Sourced(8.0, HOUSE, "a shape is read by its turning points, hardly more than sixteenths at 120"),

@@ -1,4 +1,4 @@
-"""The natural horn in any crook: one tube, its harmonic series, and the hand for what lies between."""
+"""The natural horn in any crook: one tube, its harmonic series, and the hand for the notes in between."""
 
 from __future__ import annotations
 
@@ -20,9 +20,9 @@ REGISTERS = registers(
 
 
 def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str, it: str) -> Instrument:
-    """A natural horn whose written C sounds `steps` (diatonic) and `semitones` away, both negative down.
+    """A natural horn whose written C sounds `steps` (diatonic) and `semitones` away, both negative downwards.
 
-    pitch, de, fr, it   what the crook is called, in English ("E-flat") and in the other languages
+    pitch, de, fr, it   the name of the crook, in English ("E-flat") and in the other languages
     """
     fundamental = _WRITTEN_FUNDAMENTAL + 100 * semitones
     side = Side(

@@ -1,4 +1,4 @@
-"""The tubas: one compass and one way of fingering, on tubes of different length."""
+"""Tubas: the same range and fingering system on tubes of different length."""
 
 from __future__ import annotations
 

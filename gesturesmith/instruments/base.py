@@ -1,4 +1,5 @@
-"""What an instrument is: tubes, registers, range, transposition, charts. Data lives in one file each."""
+"""The definition of an instrument: tubes, registers, range, transposition, charts. The data are in one file
+each."""
 
 from __future__ import annotations
 
@@ -16,12 +17,12 @@ from gesturesmith.values import frozen
 
 @frozen(kw_only=True)
 class Side:
-    """One air path that the valves lengthen: the F side or the B-flat side of a double horn.
+    """One air path that valves lengthen: the F side or the B-flat side of a double horn.
 
     fundamental_cents   sounding first partial of the open tube, cents above C-1
     partials            lowest and highest usable partial of the open tube (narrow and wide reading)
     valves              semitones each valve lowers the pitch by, valve 1 first; () for a slide
-    positions           slide positions of this side, a semitone each; 0 where there is no slide
+    positions           slide positions of this side, a semitone each; 0 without a slide
     stopped_cents       how far a hand-stopped note sounds above the fingered one; None without a hand
     """
 
@@ -35,13 +36,13 @@ class Side:
 
 @frozen(kw_only=True)
 class Tube:
-    """One tube length: a side with some valves down, or a slide position.
+    """One tube length: a side with certain valves down, or a slide position.
 
     fundamental_cents   sounding first partial, cents above C-1 (a float: valve sums are irrational)
     length_m            effective length in metres, half the wavelength of the first partial at 343 m/s
     partials            usable partials, lowest and highest by the narrow reading
     widest_partials     the same by the widest reading
-    reach               where the slide stands, in positions of the open side; 0 where there is no slide
+    reach               place of the slide, in positions of the open side; 0 without a slide
     """
 
     side: str
@@ -58,7 +59,7 @@ class Tube:
 
     @property
     def round_trip_s(self) -> float:
-        """Seconds a pulse takes to the bell and back: before that the lip has no answer from the tube."""
+        """Seconds a pulse takes to the bell and back: until then the lip gets no response from the tube."""
         return round_trip_s(frequency_hz(self.fundamental_cents))
 
 
@@ -79,14 +80,14 @@ ALONE = Sourced("alone", Kind.HOUSE, "each valve tuned by itself")
 class Instrument:
     """A brass instrument.
 
-    part_name           what stands at the head of its part, in English or, where `part_names` is empty, in all
-                        languages; part_names: the same by other languages ("de")
+    part_name           name at the head of its part, in English or, if `part_names` is empty, in all languages;
+                        part_names: the same in other languages ("de")
     sounding            interval from a written pitch to the sounding one (horn in F: a fifth down)
-    usual_range         sounding limits in cents, narrow reading: outside them a caution
-    widest_range        sounding limits in cents, widest reading of any source: outside them refused
+    usual_range         sounding limits in cents, narrow reading: a caution outside
+    widest_range        sounding limits in cents, widest reading of any source: refused outside
     chart               standard fingerings: written pitch in cents -> tube name ("F 1-2")
     limits              further limits by name, each with its evidence; see the instrument files
-    clefs               how a copyist changes clef: (clef, lowest written cents it serves well), highest first
+    clefs               for clef changes: (clef, lowest written cents it suits), highest first
     third_slide         what the third valve slide is tuned for: one of acoustics.tubing.TUNINGS
     hand_chart          standard fingerings of stopped notes: fingered written pitch in cents -> tube name
     """
@@ -105,7 +106,7 @@ class Instrument:
     chart_evidence: Sourced[Any]
     limits: Mapping[str, Limit]
     kind: InstrumentKind = "valves"
-    has_hand: bool = False  # a hand in the bell that can close, stop and open
+    has_hand: bool = False  # whether a hand in the bell can close, stop and open
     clefs: tuple[tuple[str, int], ...] = (("treble", -100000),)
     third_slide: Sourced[str] = ALONE
     hand_chart: Mapping[int, str] = field(default_factory=dict)
@@ -116,11 +117,11 @@ class Instrument:
 
     @property
     def means(self) -> Means:
-        """How notes are chosen: "valves", "slide", or "single" with one tube only."""
+        """How notes are chosen: "valves", "slide", or "single" with only one tube."""
         return "single" if len(self.tubes) == 1 else self.kind
 
     def part_in(self, language: str) -> str:
-        """What stands at the head of its part in a language of the page ("de")."""
+        """The name at the head of its part in a language of the page ("de")."""
         return self.part_names.get(language, self.part_name)
 
     def register(self, name: str) -> Register | None:
@@ -128,7 +129,7 @@ class Instrument:
         return next((r for r in self.registers if r.name == name), None)
 
     def register_of(self, sounding_cents: Fraction | float) -> Register:
-        """The register a sounding pitch lies in; the outermost ones reach on without end."""
+        """The register of a sounding pitch; the outermost ones have no outer limit."""
         written = sounding_cents - self.sounding.cents
         for register in self.registers[:-1]:
             if written < register.high.pitch_cents + 50:
@@ -136,8 +137,8 @@ class Instrument:
         return self.registers[-1]
 
     def lip_limit(self, error_cents: float) -> Limit | None:
-        """How far the lip takes a partial that lies so far off, + sharp: down, or less far up. One that is narrower
-        for both, as of one player, holds for both.
+        """How far the lip can take a partial with this error, + sharp: down, or less far up. If the limit downwards
+        is the narrower (set by a player), it applies both ways.
         """
         down, up = self.limits.get("lip_correction_cents"), self.limits.get("lip_correction_up_cents")
         if error_cents >= 0 or up is None or (down is not None and down.narrow.value < up.narrow.value):
@@ -157,14 +158,14 @@ class Instrument:
         return next((t for t in self.tubes if t.name == name), None)
 
     def tubes_named(self, name: str) -> tuple[Tube, ...]:
-        """What a composer's fingering can mean: one tube for "F 1-2"; for "1-2" one on each side that has it.
+        """The tubes a composer's fingering can mean: one for "F 1-2"; for "1-2" one on each side that has it.
 
-        On a slide "short 2" and "long 3" mean the tube of the position they qualify. () where there is none.
+        On a slide "short 2" and "long 3" mean the tube of the position they qualify. () if there is none.
         """
         words = [w for w in name.split() if w not in ("short", "long")] if self.kind == "slide" else name.split()
         plain = " ".join(words)
         exact = self.tube(plain)
         if exact is not None:
             return (exact,)
-        # Without a side on a slide the open one is meant: "T" is always said.
+        # On a slide, no side means the open one: "T" is always written.
         return () if self.kind == "slide" else tuple(t for t in self.tubes if t.valves == plain)

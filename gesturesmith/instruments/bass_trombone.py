@@ -1,4 +1,4 @@
-"""The bass trombone: F attachment and a second valve, together in D; positions with them are fewer."""
+"""The bass trombone: F attachment and a second valve, together in D, with fewer positions."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The euphonium in B-flat with four valves, written in bass clef as it sounds."""
+"""The euphonium in B-flat with four valves, written in bass clef at sounding pitch."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The double horn in F and B-flat: two sides, three valves, sixteen tubes. Written a fifth above the sound."""
+"""The double horn in F and B-flat: two sides, three valves, sixteen tubes. Written a fifth above sounding pitch."""
 
 from __future__ import annotations
 
@@ -55,9 +55,9 @@ B_FLAT_SIDE = Side(
     ),
 )
 
-# Below the standard chart's F#2: first partials, the only ones there are.
+# Below the standard chart's F#2 only first partials exist.
 _PEDALS = "F2 Bb 0, E2 Bb 2, Eb2 Bb 1, D2 Bb 1-2, C#2 Bb 2-3, C2 F 0"
-# The fifth partial is flat: where the sixth, eighth or twelfth has the note, the chart takes it.
+# The fifth partial is flat: the chart uses the sixth, eighth or twelfth if one of them has the note.
 B_FLAT_HIGH = """
 Ab4 Bb 2-3, A4 Bb 1-2, Bb4 Bb 1, B4 Bb 2, C5 Bb 0, C#5 Bb 2-3, D5 Bb 1-2, Eb5 Bb 1, E5 Bb 2, F5 Bb 0, F#5 Bb 2
 G5 Bb 0, Ab5 Bb 2-3, A5 Bb 1-2, Bb5 Bb 1, B5 Bb 2, C6 Bb 0
@@ -72,7 +72,7 @@ REGISTERS = registers(
 
 
 def hand_limits(top_register_cents: int, long_tube_cents: float) -> dict[str, Limit]:
-    """What the hand in the bell can do.
+    """The limits of the hand in the bell.
 
     top_register_cents   sounding: where the top register begins
     long_tube_cents      first partial of the longest tube
@@ -166,7 +166,7 @@ INSTRUMENT = Instrument(
         ),
     },
     has_hand=True,
-    # Bass clef in new notation: the same fifth down as in treble. Treble serves down to two ledger lines.
+    # Bass clef in new notation: the same fifth down as in treble. Treble clef is used down to two ledger lines.
     clefs=(("treble", cents("G3")), ("bass", -100000)),
     third_slide=THIRD_SLIDE,
     hand_chart=three_valves("C3", "F"),

@@ -1,4 +1,4 @@
-"""The single horn in B-flat: the B-flat side of the double horn by itself, its part still written in F."""
+"""The single horn in B-flat: the B-flat side of the double horn alone, its part still written in F."""
 
 from __future__ import annotations
 

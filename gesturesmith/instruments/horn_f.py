@@ -1,4 +1,4 @@
-"""The single horn in F: the F side of the double horn by itself."""
+"""The single horn in F: the F side of the double horn alone."""
 
 from __future__ import annotations
 

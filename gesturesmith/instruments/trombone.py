@@ -1,4 +1,4 @@
-"""The tenor trombone: a slide of seven positions, sounding as written."""
+"""The tenor trombone: a slide with seven positions, sounding as written."""
 
 from __future__ import annotations
 

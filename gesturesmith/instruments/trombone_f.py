@@ -1,4 +1,4 @@
-"""The tenor trombone with F attachment: with the trigger the slide has six positions."""
+"""The tenor trombone with F attachment: the slide has six positions with the trigger."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from gesturesmith.instruments._build import cents, chart
 from gesturesmith.instruments._charts import tenor_slide
 from gesturesmith.instruments.trombone import CHART_EVIDENCE, REGISTERS, WIDEST
 
-# The gap below E2, closed by the attachment; positions with it are counted in its own semitones.
+# The gap below E2, which the attachment fills; positions with it count its own semitones.
 ATTACHMENT = "Eb2 T 3, D2 T 4, C#2 T 5, C2 T 6"
 WITH_TRIGGER = Sourced(
     "seven positions, six with the trigger",

@@ -1,4 +1,4 @@
-"""The trumpet in B-flat: three valves, written a tone above the sound."""
+"""The trumpet in B-flat: three valves, written a tone above sounding pitch."""
 
 from __future__ import annotations
 

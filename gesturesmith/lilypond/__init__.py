@@ -1,4 +1,4 @@
-"""LilyPond: finding it, starting it early, running it, reading what it says. The only subprocess."""
+"""LilyPond: finding it, starting it early, running it, reading its messages. The only subprocess."""
 
 from gesturesmith.lilypond.log import Failure, Message, failure
 from gesturesmith.lilypond.pool import LilyPondPool

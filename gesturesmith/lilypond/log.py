@@ -1,4 +1,4 @@
-"""What LilyPond says, as values: which message belongs to which gesture."""
+"""LilyPond's messages as values, with the gesture each belongs to."""
 
 from __future__ import annotations
 
@@ -14,13 +14,13 @@ _PLAIN = re.compile(r"^(?P<level>fatal error|error|warning|programming error): (
 _SCHEME = re.compile(r"^(?:.*?:\d+:\d+: |ERROR: )?(?P<text>(?:In procedure|Throw to key) .*)$")
 _STANDARD_INPUT = "-"
 _MARK = re.compile(r"^\s*% (?:gesture|passage) (?P<name>\S+)\s*$")
-_MAX_MESSAGES = 1000  # messages, from the first and the last: enough to tell what failed
+_MAX_MESSAGES = 1000  # messages, from the beginning and the end: enough to tell what failed
 _MAX_MESSAGE_LENGTH = 200  # characters of a message: enough to recognise it, not a page
 
 
 @frozen(kw_only=True)
 class Message:
-    """One message. `line` counts from 1 in the document; None where LilyPond gave no place in it."""
+    """One message. `line` counts from 1 in the document; None if LilyPond gave none."""
 
     level: str  # "fatal error" | "error" | "warning" | "programming error"
     text: str
@@ -29,7 +29,7 @@ class Message:
 
 @frozen(kw_only=True)
 class Failure:
-    """A run that did not give what it should. `gesture` is None only where nothing tells which it was.
+    """A run that did not give the expected files. `gesture` is None only if nothing shows which one failed.
 
     >>> gesturesmith.render(text, "ly").failures
     ()
@@ -40,7 +40,7 @@ class Failure:
 
 
 def read_log(log: str) -> tuple[Message, ...]:
-    """The messages of a log, in order. What Scheme adds on lines of its own is joined to its error.
+    """The messages of a log, in order. Lines that Scheme adds are joined to their error.
 
     Of more than 1,000 the first 500 and the last 500.
     """
@@ -67,7 +67,7 @@ def read_log(log: str) -> tuple[Message, ...]:
 
 
 def gesture_at(document: str, line: int | None) -> str | None:
-    """The gesture or passage whose text holds a line of a document; None before the first."""
+    """The gesture or passage at a line of a document; None before the first."""
     if line is None:
         return None
     name = None
@@ -80,10 +80,10 @@ def gesture_at(document: str, line: int | None) -> str | None:
 def failure(
     document: str, messages: tuple[Message, ...], ended: Ended, missing: tuple[str, ...] = ()
 ) -> Failure | None:
-    """What failed, or None where a run ended well and nothing is missing.
+    """What failed, or None if a run ended well and nothing is missing.
 
     `missing` are the gestures whose picture was not made ("" for a page of many), in the document's order.
-    LilyPond stops at the first thing that it cannot set: without a better place the first of them is the one.
+    LilyPond stops at the first thing it cannot engrave: without better information, the first missing one failed.
     """
     errors = [m for m in messages if m.level in ("error", "fatal error")]
     if not ended and not errors and not missing:

@@ -1,7 +1,7 @@
-"""What a LilyPond leaves in its working folder, taken without trust.
+"""Collects the files LilyPond leaves in its working folder, without trusting it.
 
-Its names, links, depth and number may be the work of hostile code. Nothing is reached by a path through it: each
-step goes from an open folder to a name in it, and follows no link.
+Names, links, depth and number of files may be the work of hostile code. Nothing is opened by a path through the
+folder: each step goes from an open folder to a name in it, and follows no link.
 """
 
 from __future__ import annotations
@@ -14,16 +14,16 @@ from pathlib import Path
 
 from gesturesmith.lilypond.sandbox import FOLDER_BYTES, MAX_ENTRIES
 
-_DEEP = 16  # folders in one another; LilyPond makes none
+_DEEP = 16  # nested folders; LilyPond makes none
 _STEPS = hasattr(os, "O_DIRECTORY") and os.scandir in os.supports_fd and os.open in os.supports_dir_fd
 _FOLDER = os.O_RDONLY | getattr(os, "O_DIRECTORY", 0) | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_CLOEXEC", 0)
 _FILE = os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
 
 
 def floods(folder: Path) -> bool:
-    """Whether there is far more than any music makes: in bytes, in files, or in folders in one another.
+    """Whether there is far more than any music needs: in bytes, files or nested folders.
 
-    A folder that is shut counts as that: LilyPond shuts none, and nobody could say what is in it.
+    An unreadable folder counts as too much: LilyPond makes none, and its content is unknown.
     """
     left, entries = FOLDER_BYTES, 0
     below = [(folder, 0)]
@@ -49,9 +49,9 @@ def floods(folder: Path) -> bool:
 
 
 def collect(folder: Path, endings: tuple[str, ...]) -> dict[str, bytes]:
-    """The regular files of a folder with these endings, by name, in order; nothing where it is no folder any more.
+    """The regular files of a folder with these endings, by name, in order; none if it is no longer a folder.
 
-    A link, also one in the place of the folder, would have us read what LilyPond itself may not.
+    A link, even one in place of the folder, could make us read what LilyPond itself may not.
     """
     if not _STEPS:
         there = folder.iterdir() if folder.is_dir() and not folder.is_symlink() else ()
@@ -71,10 +71,10 @@ def collect(folder: Path, endings: tuple[str, ...]) -> dict[str, bytes]:
 
 
 def remove(root: Path) -> None:
-    """Take a folder away with all that is in it, however deep; harmless where that was done before.
+    """Remove a folder with all its contents, however deep; does nothing if it is already gone.
 
-    What lies deep is moved up first: a path of thousands of names is too long, and to hold as many folders open is
-    too much.
+    Deep folders are moved up first: a path of thousands of names is too long, and so many folders cannot be open at
+    once.
     """
     if not _STEPS:
         shutil.rmtree(root, ignore_errors=True)
@@ -91,7 +91,7 @@ def remove(root: Path) -> None:
 
 
 def _taken(top: int, name: str) -> list[str]:
-    """Take away a folder in `top`; the names in `top` of those that were in it."""
+    """Remove a folder in `top`; returns the names in `top` of the folders that were in it."""
     moved: list[str] = []
     with contextlib.suppress(OSError):
         inner = _opened(name, top)
@@ -104,7 +104,7 @@ def _taken(top: int, name: str) -> list[str]:
 
 
 def _opened(place: Path | str, folder: int | None = None) -> int:
-    """A folder (in an open one), open: whoever made it may have shut it in any way, and it is ours all the same."""
+    """Open a folder (in an open one), whatever its permissions: it is ours."""
     try:
         handle = os.open(place, _FOLDER, dir_fd=folder)
     except PermissionError:
@@ -116,7 +116,7 @@ def _opened(place: Path | str, folder: int | None = None) -> int:
 
 
 def _emptied(folder: int, top: int) -> list[str]:
-    """Take the files out of an open folder, and move its folders into `top`; their names there."""
+    """Remove the files of an open folder and move its folders into `top`; returns their names there."""
     with os.scandir(folder) as found:
         entries = [(entry.name, entry.is_dir(follow_symlinks=False)) for entry in found]
     moved = []
@@ -124,7 +124,7 @@ def _emptied(folder: int, top: int) -> list[str]:
         with contextlib.suppress(OSError):
             if holds:
                 moved.append(os.urandom(12).hex())
-                if folder != top:  # what is moved to another folder must be open to writing
+                if folder != top:  # a folder must be writable to be moved elsewhere
                     os.close(_opened(name, folder))
                 os.rename(name, moved[-1], src_dir_fd=folder, dst_dir_fd=top)
             else:

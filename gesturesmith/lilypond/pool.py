@@ -1,4 +1,4 @@
-"""A few LilyPonds at a time: those started early, and more on demand."""
+"""A few LilyPonds at a time: some started early, more on demand."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from gesturesmith.lilypond.run import Job, RunResult, WaitingProcess, start
 
 
 class LilyPondPool:
-    """Processes that wait for documents. Use it in a `with`, after which none is left running.
+    """Processes that wait for documents. Use it in a `with`; afterwards none is left running.
 
     `early`: the formats of each process to start at once. A job whose formats no waiting process makes, or
     whose process is taken, gets a new one. Several threads may share a pool.
@@ -41,7 +41,7 @@ class LilyPondPool:
         self.close()
 
     def close(self) -> None:
-        """End every LilyPond at once, even those that threads wait for; none is started after this."""
+        """End every LilyPond at once, even those that threads are waiting for; no more are started."""
         with self._lock:
             self._closed = True
             self._stack.close()

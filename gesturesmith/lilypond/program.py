@@ -1,4 +1,4 @@
-"""Where LilyPond is: an option, an environment variable, the wheel, PATH, in this order."""
+"""Finds LilyPond: by an option, an environment variable, the wheel or PATH, in this order."""
 
 from __future__ import annotations
 
@@ -16,8 +16,8 @@ from gesturesmith.lilypond.sandbox import Sandbox, find_sandbox
 from gesturesmith.values import frozen
 
 ENVIRONMENT = "GESTURESMITH_LILYPOND"
-OLDEST = (2, 24, 0)  # the stencils use what 2.24 brought
-_ANSWER_S = 20  # a program that has not told its version by then is not going to
+OLDEST = (2, 24, 0)  # the stencils use features of 2.24
+_ANSWER_S = 20  # a program that has not printed its version by then never will
 _VERSION = re.compile(rb"GNU LilyPond (\d+)\.(\d+)\.(\d+)")
 _WAYS = (
     "Two ways to get it:\n"
@@ -29,7 +29,7 @@ _WAYS = (
 
 @frozen(kw_only=True)
 class LilyPond:
-    """A LilyPond that can be run. `cairo`: it writes PDF, SVG and PNG in one run. `sandbox`: what it runs in."""
+    """A usable LilyPond. `cairo`: it writes PDF, SVG and PNG in one run. `sandbox`: what it runs in."""
 
     path: Path
     version: tuple[int, int, int]
@@ -39,15 +39,15 @@ class LilyPond:
 
 @frozen
 class MissingLilyPond:
-    """No LilyPond that would do; `reason` is for people, with the ways to get one."""
+    """No usable LilyPond; `reason` is for people and says how to get one."""
 
     reason: str
 
 
 def find(option: Path | None = None, *, sandbox: str = "auto") -> LilyPond | MissingLilyPond:
-    """The LilyPond to use, and what it runs in: "auto", "always" or "never" in a sandbox.
+    """The LilyPond to use; "auto", "always" or "never" in a sandbox.
 
-    A place that was named is used or complained about, never passed over.
+    A place that was named is used or reported, never skipped.
     """
     found = _find(option)
     if isinstance(found, MissingLilyPond):
@@ -99,7 +99,7 @@ def _of_the_wheel() -> Path | None:
 
 @cache
 def _version(path: Path) -> tuple[int, int, int] | None:
-    """What a program says of its version; None where it is not LilyPond or cannot be run."""
+    """The version a program prints; None if it is not LilyPond or cannot be run."""
     try:
         answer = subprocess.run(
             [path.absolute(), "--version"],
@@ -117,7 +117,7 @@ def _version(path: Path) -> tuple[int, int, int] | None:
 
 @cache
 def _has_cairo(path: Path) -> bool:
-    """Whether the cairo backend is built in: a whole start of LilyPond would tell, its symbols do in 20 ms."""
+    """Whether the cairo backend is built in: its symbols show it in 20 ms, without starting LilyPond."""
     if path == _of_the_wheel():
         return True
     try:

@@ -1,7 +1,7 @@
-"""Running LilyPond: started early, fed through its standard input, in a private folder of its own.
+"""Runs LilyPond: started early, fed through standard input, in a private folder.
 
-LilyPond takes about as long to start as Abjad takes to be imported. So it is started first and waits for its
-document; where nothing is to be engraved after all it is ended.
+LilyPond takes about as long to start as Abjad takes to import. So it is started first and waits for its document;
+if there is nothing to engrave after all, it is ended.
 """
 
 from __future__ import annotations
@@ -37,15 +37,15 @@ from gesturesmith.lilypond.sandbox import (
 )
 from gesturesmith.values import frozen
 
-PNG_DPI = 192  # twice the CSS pixel of 96 a inch: sharp on the screens people have
-_POLL_S = 0.5  # so often the size of what is being made is looked at
-_READ_BYTES = 512 * 1024  # of a log, from its beginning and its end: thousands of messages
-_ROOM_BYTES = 65_536  # with less left on the disk, a failed run has failed for want of room
+PNG_DPI = 192  # twice the 96 CSS pixels per inch: sharp on current screens
+_POLL_S = 0.5  # how often the size of the output is checked
+_READ_BYTES = 512 * 1024  # from the beginning and the end of a log: thousands of messages
+_ROOM_BYTES = 65_536  # with less left on the disk, a failed run counts as out of space
 
 
 @frozen(kw_only=True)
 class Job:
-    """One document and how long it may take, in seconds of wall clock."""
+    """One document, and how long it may take, in seconds of wall clock."""
 
     document: str
     timeout_s: float = 60.0
@@ -53,12 +53,12 @@ class Job:
 
 @frozen(kw_only=True)
 class RunResult:
-    """What a run gave.
+    """The result of a run.
 
     files      by name: `page.pdf`, `s001.cropped.svg`
-    messages   errors and warnings in the order they were made
+    messages   errors and warnings, in order
     ended      "" well, "failed", "timeout", "stopped" (killed from outside), "full" (no room for its
-               files), "flood" (more than any music makes)
+               files), "flood" (more output than any music needs)
     """
 
     files: Mapping[str, bytes]
@@ -70,12 +70,13 @@ class RunResult:
         return tuple(m for m in self.messages if m.level not in ("error", "fatal error"))
 
     def file(self, output: str, kind: str) -> bytes | None:
-        """What was made for `\\bookOutputName "output"` in a format; pages go before cropped pictures."""
+        """The output for `\\bookOutputName "output"` in a format; a page takes precedence over a cropped
+        picture."""
         return self.files.get(f"{output}.{kind}", self.files.get(f"{output}.cropped.{kind}"))
 
 
 def groups(lilypond: LilyPond, formats: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
-    """The formats that one run can make together: all with cairo, else SVG apart from PDF and PNG."""
+    """The formats that one run can make together: all with cairo, otherwise SVG separately from PDF and PNG."""
     if lilypond.cairo or not formats:
         return (formats,) if formats else ()
     svg = tuple(f for f in formats if f == "svg")
@@ -84,14 +85,14 @@ def groups(lilypond: LilyPond, formats: tuple[str, ...]) -> tuple[tuple[str, ...
 
 
 def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") -> WaitingProcess:
-    """Start LilyPond waiting on its standard input. `formats`: one of `groups`.
+    """Start a LilyPond that waits on standard input. `formats`: one of `groups`.
 
-    `backend` asks for one by name ("svg", "ps"); left out, it is cairo where there is one. OSError where the
-    machine cannot start it.
+    `backend` selects one by name ("svg", "ps"); the default is cairo if built in. OSError if the machine cannot
+    start it.
     """
     backend = backend or ("cairo" if lilypond.cairo else "svg" if formats == ("svg",) else "ps")
     if not os.access(lilypond.path, os.X_OK):
-        # The shell between us would only tell it in its own words.
+        # The shell in between would report it in its own words.
         raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(lilypond.path))
     command = [
         str(lilypond.path.absolute()),
@@ -109,7 +110,7 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
     try:
         folder = root / "work"
         folder.mkdir()
-        # What is said has no name: nothing can put anything in its place.
+        # The log file has no name, so that nothing can replace it.
         log = tempfile.TemporaryFile(buffering=0, dir=root)  # noqa: SIM115  # as long as the run
         with _readable(forbidding) as filter_fd:
             if box is not None:
@@ -132,7 +133,7 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") ->
 
 @contextlib.contextmanager
 def _readable(data: bytes | None) -> Iterator[int | None]:
-    """A file descriptor from which a child can read the data; None for none."""
+    """A file descriptor from which a child process can read the data; None for None."""
     if data is None:
         yield None
         return
@@ -143,7 +144,8 @@ def _readable(data: bytes | None) -> Iterator[int | None]:
 
 
 class WaitingProcess:
-    """A LilyPond that waits for its document. Used with `with`: whatever happens, it is ended and tidied away."""
+    """A LilyPond that waits for its document. Use it in a `with`: whatever happens, it is ended and its files
+    removed."""
 
     def __init__(self, process: subprocess.Popen[bytes], root: Path, log: IO[bytes]) -> None:
         self._process = process
@@ -153,7 +155,7 @@ class WaitingProcess:
         self._deadline = 0.0
         self._writer: threading.Thread | None = None
         self._over = False
-        # For one that was interrupted before anybody could use it with `with`.
+        # For one interrupted before it was used in a `with`.
         weakref.finalize(self, remove, root)
 
     def __enter__(self) -> Self:
@@ -165,24 +167,24 @@ class WaitingProcess:
         self.cancel()
 
     def feed(self, job: Job) -> None:
-        """Give it its document. It works on from here by itself: several can be fed before any is waited for."""
+        """Give it its document. It then works by itself: several can be fed before waiting for any."""
         self._deadline = time.monotonic() + job.timeout_s
-        # A thread, since a pipe that nobody empties any more would hold us up for ever.
+        # In a thread, since writing to a pipe that nobody reads any more would block for ever.
         writer = threading.Thread(target=self._write, args=(job.document.encode(),), daemon=True)
-        writer.start()  # first: another thread may end us at any time, and waits only for what has begun
+        writer.start()  # first: another thread may end this at any time, and only waits for started threads
         self._writer = writer
 
     def _write(self, document: bytes) -> None:
         assert self._process.stdin is not None
-        # A LilyPond that has died already is found out by its status, when it is waited for.
-        # One that was ended before has its pipe closed (ValueError).
+        # A LilyPond that has already died is noticed by its status, when waited for.
+        # The pipe of one that was ended is closed (ValueError).
         with contextlib.suppress(OSError, ValueError):
             self._process.stdin.write(document)
         with contextlib.suppress(OSError):
             self._process.stdin.close()
 
     def result(self) -> RunResult:
-        """What it made of its document, once it has ended or its time is over."""
+        """The result, once it has ended or its time is up."""
         ended = self._ended()
         self._end()
         messages = read_log(_said(self._log))
@@ -196,28 +198,28 @@ class WaitingProcess:
         return os.fstat(self._log.fileno()).st_size > LOG_BYTES or floods(self._folder)
 
     def _ended(self) -> Ended:
-        """How it ended, once it has; "timeout" or "flood" where it must be made to."""
+        """How it ended, once it has; "timeout" or "flood" if it must be ended."""
         while (left := self._deadline - time.monotonic()) > 0:
             status = _waited(self._process, min(left, _POLL_S))
             if status is None:
                 if self._floods():
                     return "flood"
                 continue
-            # A shell or bubblewrap between us tells of a signal by its number above 128.
+            # A shell or bubblewrap in between reports a signal as its number above 128.
             if status and _free(self._root) < _ROOM_BYTES:
                 return "full"
             return "stopped" if status < 0 or status > 128 else "failed" if status else ""
         return "timeout"
 
     def cancel(self) -> None:
-        """End it and remove its folder; harmless when that was done before."""
+        """End it and remove its folder; does nothing if already done."""
         self._end()
         self._log.close()
         remove(self._root)
 
     def _end(self) -> None:
-        """End it and whatever it began: one that died by itself may leave somebody who holds our pipe."""
-        if self._over:  # its number may be another's by now
+        """End it and all its child processes: one that died may leave a process that holds our pipe."""
+        if self._over:  # its number may belong to another process by now
             return
         self._over = True
         end_group(self._process)
@@ -230,9 +232,9 @@ class WaitingProcess:
 
 
 def _waited(process: subprocess.Popen[bytes], seconds: float) -> int | None:
-    """The status of a process, or None where it has not ended after so many seconds.
+    """The status of a process, or None if it has not ended after this many seconds.
 
-    `Popen.wait` with a limit only looks now and then, up to 50 ms too late. Linux tells at once.
+    `Popen.wait` with a timeout polls, and may be up to 50 ms late. Linux can notify at once.
     """
     try:
         ended = os.pidfd_open(process.pid)
@@ -251,7 +253,7 @@ def _waited(process: subprocess.Popen[bytes], seconds: float) -> int | None:
 
 
 def _said(log: IO[bytes]) -> str:
-    """What a log begins and ends with: all of it, unless somebody floods it."""
+    """The beginning and end of a log: all of it, unless it is flooded."""
     size = os.fstat(log.fileno()).st_size
     log.seek(0)
     begins = log.read(_READ_BYTES)
@@ -262,5 +264,5 @@ def _said(log: IO[bytes]) -> str:
 def _free(folder: Path) -> int:
     try:
         return shutil.disk_usage(folder).free
-    except OSError:  # what ran there without a sandbox may have taken the folder away
+    except OSError:  # code run without a sandbox may have removed the folder
         return _ROOM_BYTES

@@ -1,10 +1,9 @@
-"""The second wall: what LilyPond may do, even if hostile code should ever reach it.
+"""The second line of defence: what LilyPond may do, even if hostile code should ever reach it.
 
-LilyPond runs whatever Scheme a document holds, and no user text gets into ours as code (`lytext`). Should that wall
-have a hole, this one stands behind it. Limits on time, memory and the size of files hold on every POSIX system.
-Where bubblewrap is installed, LilyPond sees of the machine's files only the system's programs and fonts, itself,
-our templates and its own working folder; it has no network and no rights, and with the cairo backend it can start
-no process.
+LilyPond runs any Scheme in a document, and no user text gets into ours as code (`lytext`). The sandbox is there in
+case that should ever fail. Limits on time, memory and file size apply on every POSIX system. If bubblewrap is
+installed, LilyPond sees only the system's programs and fonts, itself, our templates and its working folder; it has
+no network and no privileges, and with the cairo backend it cannot start processes.
 """
 
 from __future__ import annotations
@@ -27,19 +26,19 @@ from gesturesmith.values import frozen
 WAYS = ("auto", "always", "never")
 OWN_SESSION = os.name == "posix"
 
-CPU_S = 900  # more than any job is given on the wall clock; ends what outlives even us
+CPU_S = 900  # more wall-clock time than any job gets; ends what outlives even us
 MEMORY_KB = 4 * 1024 * 1024  # address space; a book of 500 gestures takes a quarter of it
-FILE_BLOCKS = 512 * 1024  # 256 MB a file where a block is 512 bytes (POSIX), 512 MB where it is 1024
-FOLDER_BYTES = 512 * 1024 * 1024  # all that a run may have made; looked at while it is waited for
-MAX_ENTRIES = 20_000  # files and folders of a run: fifty gestures in every format are some hundreds
-LOG_BYTES = 16 * 1024 * 1024  # what a run may say
+FILE_BLOCKS = 512 * 1024  # 256 MB per file if a block is 512 bytes (POSIX), 512 MB if it is 1024
+FOLDER_BYTES = 512 * 1024 * 1024  # total output of a run; checked while waiting for it
+MAX_ENTRIES = 20_000  # files and folders of a run: fifty gestures in every format make some hundreds
+LOG_BYTES = 16 * 1024 * 1024  # messages of a run
 _PROCESSES = 64  # with a backend that needs Ghostscript
 _ANSWER_S = 30
 
-# What a system's programs need; missing ones are passed over.
+# What a system's programs need; missing ones are skipped.
 _SYSTEM = ("/usr", "/bin", "/sbin", "/lib", "/lib64", "/etc/fonts", "/etc/ld.so.cache", "/var/cache/fontconfig")
 _FONTS = ("/usr/share/fonts", "/usr/local/share/fonts")
-# The parts of an installation of LilyPond's own, beside its `bin`. Not the whole folder: it could be a home.
+# The parts of a separate LilyPond installation, beside its `bin`. Not the whole folder: it could be a home.
 _PARTS = (
     "etc/fonts",
     "etc/relocate",
@@ -52,8 +51,8 @@ _PARTS = (
 )
 _CACHE = "/tmp/.cache"  # inside
 
-# Linux numbers of system calls: architecture, clone, clone3, then fork, vfork, unshare as far as there are (kernel
-# headers audit.h and unistd.h).
+# Linux system call numbers: architecture, clone, clone3, then fork, vfork, unshare if they exist (kernel headers
+# audit.h and unistd.h).
 _CALLS = {
     "x86_64": (0xC000003E, 56, 435, (57, 58, 272)),
     "aarch64": (0xC00000B7, 220, 435, (97,)),
@@ -64,7 +63,7 @@ _ALLOW, _ERRNO, _EPERM, _ENOSYS = 0x7FFF0000, 0x00050000, 1, 38
 
 @frozen(kw_only=True)
 class Sandbox:
-    """A bubblewrap that works here. `fonts`: a folder of font lists made inside, read-only there; None without."""
+    """A working bubblewrap. `fonts`: a folder of font lists made inside, read-only there; None without."""
 
     bwrap: Path
     fonts: Path | None = None
@@ -75,13 +74,13 @@ class Sandbox:
 
 
 def limited(command: list[str], *, few_processes: bool = False) -> list[str]:
-    """The command under limits of time, memory and file size. Set by a shell: threads and `preexec_fn` do not mix.
+    """The command with limits on time, memory and file size, set by a shell: threads and `preexec_fn` do not mix.
 
-    `few_processes` only inside a sandbox, where they are counted apart from the user's other ones.
+    `few_processes`: only inside a sandbox, where processes are counted separately from the user's others.
     """
     if os.name != "posix" or not os.access("/bin/sh", os.X_OK):
         return command
-    # Each by itself: one that a system does not know must not lose the others. Core dumps would hold a user's text.
+    # Each separately: one that a system lacks must not disable the others. Core dumps would contain users' texts.
     some = [f"ulimit -t {CPU_S}", f"ulimit -f {FILE_BLOCKS}", f"ulimit -v {MEMORY_KB}", "ulimit -c 0"]
     if few_processes and _counts_processes_apart():
         some.append(f"{{ ulimit -u {_PROCESSES} || ulimit -p {_PROCESSES}; }}")
@@ -91,14 +90,14 @@ def limited(command: list[str], *, few_processes: bool = False) -> list[str]:
 def inside(
     sandbox: Sandbox, command: list[str], folder: Path, program: Path, *, filter_fd: int | None = None
 ) -> list[str]:
-    """The command as bubblewrap runs it, in its working folder. `program`: the LilyPond, wherever it lies.
+    """The command as bubblewrap runs it, in its working folder. `program`: the path of LilyPond.
 
-    It must be started in a session of its own and ended by `end_group`. bubblewrap binds its inner process to the
-    outer one (`--die-with-parent`) only some milliseconds after its start; one killed before would leave it. So it
-    makes no session inside (`--new-session`): its first process stays in the group, and whatever runs in there ends
-    with that one. There is no terminal to be kept from anybody, since the session never had one.
+    It must be started in its own session and ended by `end_group`. bubblewrap ties its inner process to the outer
+    one (`--die-with-parent`) only some milliseconds after its start; killed before that, it would leave the inner
+    one behind. So there is no new session inside (`--new-session`): its first process stays in the group, and
+    everything inside ends with it. There is no terminal to protect, since the session never had one.
 
-    `filter_fd`: where `process_filter` can be read from; None lets processes begin, though few of them.
+    `filter_fd`: a descriptor to read `process_filter` from; None allows processes, but only a few.
     """
     words = [
         str(sandbox.bwrap),
@@ -118,18 +117,18 @@ def inside(
     for path in (*_parts_of(program), paths.templates()):
         words += ["--ro-bind", str(path), str(path)]
     words += ["--bind", str(folder), str(folder)]
-    # Files in these lie in memory, where no limit would see them: there is one place to write, and its size is.
+    # Files in these would be in memory, beyond all limits: there is one place to write, whose size is limited.
     for place in ("/dev", "/tmp", "/"):
         words += ["--remount-ro", place]
     words += ["--chdir", str(folder)]
     if filter_fd is not None:
         return [*words, "--seccomp", str(filter_fd), "--", *command]
-    # Set inside: a limit on processes counts those of the user namespace it was set in.
+    # Set inside: a limit on processes counts those of the user namespace in which it is set.
     return [*words, "--", *limited(command, few_processes=True)]
 
 
 def end_group(process: subprocess.Popen[bytes]) -> None:
-    """Kill a process started in a session of its own, and whatever it began; harmless where it has ended."""
+    """Kill a process started in its own session and all its children; does nothing if it has ended."""
     if OWN_SESSION:
         with contextlib.suppress(ProcessLookupError, PermissionError):
             os.killpg(process.pid, signal.SIGKILL)
@@ -149,26 +148,26 @@ def compiled_scheme(program: Path) -> dict[str, str]:
 
 
 def environment(sandbox: Sandbox | None, folder: Path, program: Path) -> dict[str, str]:
-    """What LilyPond is told of the machine: what it needs, and nothing that changes its files or messages."""
+    """LilyPond's environment: what it needs, and nothing that changes its output or messages."""
     fixed = {"LC_ALL": "C", "LANGUAGE": "en", "TZ": "UTC", **compiled_scheme(program)}
     if sandbox is not None:
         own = {"HOME": str(folder), "TMPDIR": str(folder), "XDG_CACHE_HOME": _CACHE}
         return {"PATH": "/usr/bin:/bin", **own, **fixed}
-    # Fonts are the machine's: what one user has set up for fonts would change the page, and nobody would know why.
+    # Only the machine's fonts: a user's font settings would change the page, and nobody would know why.
     if os.name != "posix":
         return {**{k: v for k, v in os.environ.items() if not k.startswith("FONTCONFIG_")}, **fixed}
     kept = ("PATH", "LD_LIBRARY_PATH", "DYLD_LIBRARY_PATH")
     also = {k: v for k, v in os.environ.items() if k in kept}
-    # Its lists of fonts are kept all the same: making them takes longer than a page.
+    # Its font lists are still cached: making them takes longer than a page.
     cache = os.environ.get("XDG_CACHE_HOME") or os.path.join(os.path.expanduser("~"), ".cache")
     return {**also, "HOME": str(folder), "TMPDIR": str(folder), "XDG_CACHE_HOME": cache, **fixed}
 
 
 def process_filter() -> bytes | None:
-    """A filter of system calls (seccomp) that lets threads begin and no process; None where we know no numbers.
+    """A system call filter (seccomp) that allows threads but no processes; None if the call numbers are unknown.
 
-    `clone3` hides its flags in memory, where a filter cannot look: it is said not to exist, and the C library then
-    uses `clone`. Calls of another architecture are refused.
+    `clone3` has its flags in memory, where a filter cannot see them: the filter reports it as missing, and the C
+    library then uses `clone`. Calls of another architecture are refused.
     """
     known = _CALLS.get(platform.machine()) if os.uname().sysname == "Linux" else None
     if known is None:
@@ -180,7 +179,7 @@ def process_filter() -> bytes | None:
         *((equal, call, "denied") for call in others),
         (at_least, 0x40000000, "denied"),
     ]
-    rows: list[tuple[int, int, str, str]] = [  # code, value, where true, where false
+    rows: list[tuple[int, int, str, str]] = [  # code, value, jump if true, jump if false
         (load, 4, "", ""),
         (equal, architecture, "next", "denied"),
         (load, 0, "", ""),
@@ -202,10 +201,10 @@ def process_filter() -> bytes | None:
 
 
 def find_sandbox(way: str, program: Path) -> Sandbox | str | None:
-    """The sandbox for a LilyPond, as `way` (one of WAYS) asks; a reason where it is demanded and cannot be had.
+    """The sandbox for a LilyPond, as `way` (one of WAYS) asks; a reason if it is required but not available.
 
-    That LilyPond worked in it once is remembered in the user's cache: to try costs a start of LilyPond. Whether
-    anything begins in it is tried each time, in some milliseconds: in a container it may be forbidden.
+    The user's cache records that LilyPond has worked in it, since trying costs a start of LilyPond. Whether
+    anything starts in it is tried every time, in some milliseconds: a container may forbid it.
     """
     if way == "never":
         return None
@@ -229,7 +228,7 @@ def find_sandbox(way: str, program: Path) -> Sandbox | str | None:
 
 
 def _parts_of(program: Path) -> tuple[Path, ...]:
-    """What of an installation must be seen; nothing of one that lies among the system's programs."""
+    """The parts of an installation that must be visible; none if it is among the system's programs."""
     real = program.resolve()
     ways = dict.fromkeys((program.absolute(), real))
     lone = [path for path in ways if not path.is_relative_to("/usr")]
@@ -243,10 +242,10 @@ def _works(sandbox: Sandbox, program: Path) -> bool:
 
 
 def _warm(sandbox: Sandbox, program: Path, fonts: Path) -> bool:
-    """Let a run of an empty score write the lists of fonts, which every later run only reads: saves 0.15 s each."""
+    """Run an empty score to write the font lists, which later runs only read: saves 0.15 s each."""
     try:
         for folder in (fonts.parent.parent, fonts.parent, fonts):
-            folder.mkdir(parents=True, exist_ok=True, mode=0o700)  # whatever the user's umask lets others do
+            folder.mkdir(parents=True, exist_ok=True, mode=0o700)  # whatever the user's umask allows others
         writable = ("--bind", str(fonts), f"{_CACHE}/fontconfig")
         score = b'\\version "2.24.0"\n\\score { { c1^"." } }\n'
         return (
@@ -259,7 +258,7 @@ def _warm(sandbox: Sandbox, program: Path, fonts: Path) -> bool:
 def _run(
     sandbox: Sandbox, command: list[str], program: Path, more: tuple[str, ...] = (), text: bytes = b""
 ) -> bytes | None:
-    """What a command inside says; None where it does not end well."""
+    """The output of a command run inside; None if it fails."""
     with tempfile.TemporaryDirectory(prefix="gesturesmith-", dir=paths.temporary()) as name:
         folder = Path(name)
         words = inside(sandbox, command, folder, program)
@@ -288,9 +287,9 @@ def _run(
 
 
 def _mark(bwrap: Path, program: Path) -> tuple[Path | None, Path | None]:
-    """The file that says this pair has worked, and the folder of its font lists, in the user's cache.
+    """The file that records that this pair has worked, and the folder of its font lists, in the user's cache.
 
-    None where others can write there: what they put among the fonts would be read in every sandbox.
+    None if others can write there: anything they add to the fonts would be read in every sandbox.
     """
     cache = paths.user_cache()
     if cache is None:
@@ -306,7 +305,7 @@ def _mark(bwrap: Path, program: Path) -> tuple[Path | None, Path | None]:
 
 
 def _fresh(mark: Path) -> bool:
-    """Whether it was tried, and no fonts were installed since."""
+    """Whether it was tried, and no fonts have been installed since."""
     try:
         made = mark.stat().st_mtime
         return all(os.stat(f).st_mtime <= made for f in _FONTS if os.path.isdir(f))
@@ -315,7 +314,7 @@ def _fresh(mark: Path) -> bool:
 
 
 def _counts_processes_apart() -> bool:
-    """Whether processes inside are counted apart from the user's other ones (Linux 5.14)."""
+    """Whether processes inside are counted separately from the user's others (Linux 5.14)."""
     system = os.uname()
     if system.sysname != "Linux":
         return False

@@ -1,4 +1,4 @@
-"""Instruments of a user's own: read from a TOML file by its path, and printed as one to start from."""
+"""Users' own instruments: read from a TOML file by path, and printed as a file to start from."""
 
 from __future__ import annotations
 

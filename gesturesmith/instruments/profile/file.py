@@ -1,4 +1,4 @@
-"""Getting a profile's text: a regular file of sensible size that is TOML and says that it is a profile."""
+"""Reads the text of a profile: a regular file of sensible size, in TOML, that says it is a profile."""
 
 from __future__ import annotations
 
@@ -16,13 +16,13 @@ LARGEST_BYTES = 256 * 1024
 MARK = "instrument_profile"
 _HEADER = re.compile(r"(\[\[?)([^\]#]+)\]\]?\s*(?:#.*)?\Z")
 _KEY = re.compile(r"""("[^"]*"|'[^']*'|[A-Za-z0-9_-]+)\s*=""")
-# Far deeper than profiles go: a name of thousands of parts would keep the reader of TOML busy for minutes.
+# Far deeper than any profile: a key of thousands of parts would keep the TOML parser busy for minutes.
 _DEEP = re.compile(r"""(?<![\w-])(?:(?:[\w-]+|"[^"\n]*"|'[^'\n]*')[ \t]*\.[ \t]*){16}""")
 
 
 @frozen
 class ProfileError:
-    """Something in a profile that cannot be used. `line` counts from 1; 0 is the file as a whole."""
+    """An error in a profile. `line` counts from 1; 0 is the file as a whole."""
 
     line: int
     key: str
@@ -39,7 +39,8 @@ class ProfileError:
 
 
 def located(folder: Path, name: str) -> Path:
-    """Where the profile lies that a file in `folder` names: from that file on. Every such name comes by here."""
+    """The path of a profile named by a file in `folder`, relative to that file. Every such name passes through
+    here."""
     return folder / name
 
 
@@ -58,7 +59,7 @@ def read_bytes(path: Path) -> bytes | ProfileError:
         handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
     except FileNotFoundError:
         return ProfileError(0, "", "no such file")
-    except (OSError, ValueError):  # ValueError: a zero character in the name
+    except (OSError, ValueError):  # ValueError: a null character in the name
         return ProfileError(0, "", "cannot be opened")
     if not stat.S_ISREG(os.fstat(handle).st_mode):
         os.close(handle)
@@ -72,7 +73,7 @@ def read_bytes(path: Path) -> bytes | ProfileError:
 
 
 def parse(data: bytes) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | ProfileError:
-    """The values of a profile and the line of each key. What is no profile is not quoted, only placed."""
+    """The values of a profile and the line of each key. A file that is not a profile is never quoted."""
     nothing = f"not an instrument profile: a profile begins with {MARK} = 1"
     try:
         text = data.decode("utf-8-sig")
@@ -94,7 +95,7 @@ def parse(data: bytes) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | Pr
 
 
 def key_lines(text: str) -> dict[tuple[str, ...], int]:
-    """The line each key stands on, by its path; tables of an array are numbered from 0."""
+    """The line of each key, by its path; tables of an array are numbered from 0."""
     lines: dict[tuple[str, ...], int] = {}
     prefix: tuple[str, ...] = ()
     counts: dict[str, int] = {}

@@ -1,7 +1,7 @@
 """From a profile to an instrument, with all of its errors at once.
 
-A profile stands alone, or is `based_on` an instrument or another profile and says only what differs. The file of
-a `player` is one that says what this player can do on an instrument described elsewhere.
+A profile is complete, or is `based_on` an instrument or another profile and states only the differences. The file
+of a `player` states what this player can do on an instrument described elsewhere.
 """
 
 from __future__ import annotations
@@ -35,28 +35,28 @@ from gesturesmith.units import UNISON, Interval, spell
 __all__ = ["ProfileError", "load"]
 
 REGISTER_NAMES = ("low", "middle", "high", "top")
-_DEEPEST = 8  # profiles based on profiles
+_DEEPEST = 8  # levels of profiles based on profiles
 _TOP = (
     f"{MARK} player based_on key name part_name part_names abbreviation kind written_to_sounding hand third_slide "
     "usual_range widest_range clefs sides registers chart chart_evidence hand_chart partials limits"
 ).split(" ")
 _OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range")
 _NEW_TUBES = {"sides", "kind", "usual_range", "widest_range", "third_slide"}
-_LANGUAGES = ("de", "fr", "it")  # beside English, in which `part_name` is
+_LANGUAGES = ("de", "fr", "it")  # besides English, the language of `part_name`
 _CLEFS = ("treble", "alto", "tenor", "bass")
 
 
 def load(path: Path, *, within: Path | None = None) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
-    """The instrument a profile describes; None with its errors in the order of lines where it cannot be used.
+    """The instrument a profile describes; None with its errors, in order of lines, if it cannot be used.
 
-    `within`: the folder it has to lie in or below, and every profile it is based on; None for anywhere.
+    `within`: the folder that must contain it and every profile it is based on; None for anywhere.
     """
     return _load(path, (), within)
 
 
 @lru_cache(maxsize=32)
 def _one(instrument: Instrument) -> Instrument:
-    """The first of all equal instruments: what is remembered about it is found again at once."""
+    """The first of all equal instruments, so that what is cached for it is found again."""
     return instrument
 
 
@@ -88,7 +88,7 @@ def _in_order(errors: list[ProfileError]) -> tuple[ProfileError, ...]:
 
 
 def _player(top: Table) -> None:
-    """Whether it is the file of a player: then all it says is said of this player, and of nothing else."""
+    """Whether it is the file of a player: everything in it then applies to this player only."""
     if "player" not in top.values:
         return
     name = top.text("player", None)
@@ -101,7 +101,7 @@ def _player(top: Table) -> None:
 
 
 def _without_base(top: Table) -> None:
-    """Read what can be read of a profile whose instrument is not known, for its other errors."""
+    """Read as much as possible of a profile with an unknown instrument, to find its other errors."""
     _limits(top.table("limits"), {})
     for key in ("usual_range", "widest_range"):
         if key in top.values:
@@ -112,7 +112,7 @@ def _without_base(top: Table) -> None:
 
 
 def _base(top: Table, path: Path, above: tuple[Path, ...], within: Path | None) -> Instrument | None:
-    """What the profile is based on: an instrument by its name, or another profile by its path."""
+    """The base of the profile: an instrument by name, or another profile by path."""
     if "based_on" not in top.values:
         return None
     name = top.text("based_on", "")
@@ -123,7 +123,7 @@ def _base(top: Table, path: Path, above: tuple[Path, ...], within: Path | None) 
         usual = "the name of an instrument, or the path of a .toml file"
         top.error("based_on", "unknown instrument", ", ".join(near) or usual)
         return None
-    # Not `Path.resolve`, to which links in a circle are a fault: opening such a file says what is wrong.
+    # Not `Path.resolve`, which raises for circular links: opening such a file gives the reason.
     chain = (*above, Path(os.path.realpath(path)))
     other = located(path.parent, name)
     if Path(os.path.realpath(other)) in chain or len(chain) >= _DEEPEST:
@@ -136,7 +136,7 @@ def _base(top: Table, path: Path, above: tuple[Path, ...], within: Path | None) 
 
 
 def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
-    """The instrument, wrong where there are errors: every table is read, so that all of them are found."""
+    """The instrument, not usable if there are errors: every table is read, to find all of them."""
     kind = top.one_of("kind", base.kind if base else "valves", get_args(InstrumentKind))
     sides = _sides(top, kind) if "sides" in top.values or base is None else base.sides
     usual = _range(top, "usual_range", base.usual_range if base else None)
@@ -180,7 +180,7 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
 
 
 def _part_names(top: Table, base: Instrument | None) -> Mapping[str, str]:
-    """The part's name in languages other than the first. A name of the profile's own stands in all of them."""
+    """The part's name in the other languages. A `part_name` of the profile's own is used in all of them."""
     if "part_names" not in top.values:
         return base.part_names if base is not None and "part_name" not in top.values else {}
     table = top.table("part_names")
@@ -199,7 +199,7 @@ def _sounding(top: Table, default: Interval) -> Interval:
 
 def _sides(top: Table, kind: str) -> tuple[Side, ...]:
     sides: list[Side] = []
-    for table in top.tables("sides")[:5]:  # one more than there may be
+    for table in top.tables("sides")[:5]:  # one more than allowed
         table.known({"name", "first_partial", "valves", "positions", "partials", "stopped"})
         name = table.text("name", "")
         if not name.isalnum() and name:
@@ -272,7 +272,7 @@ def _tubes(
 
 
 def _partials(table: Table, tubes: tuple[Tube, ...]) -> tuple[Tube, ...]:
-    """The tubes with the partials the profile gives them: usual lowest and highest, widest lowest and highest."""
+    """The tubes with the profile's partials: usual lowest and highest, widest lowest and highest."""
     table.known(tube.name for tube in tubes)
     result = []
     for tube in tubes:
@@ -289,7 +289,7 @@ def _partials(table: Table, tubes: tuple[Tube, ...]) -> tuple[Tube, ...]:
 
 
 def _chart(top: Table, key: str, tubes: tuple[Tube, ...], default: Mapping[int, str]) -> dict[int, str]:
-    """A chart of the profile; the one it takes over must still fit the tubes there are now."""
+    """A chart of the profile; an inherited one must still fit the tubes."""
     names = {tube.name for tube in tubes}
     if key not in top.values:
         return {pitch: tube for pitch, tube in default.items() if tube in names}
@@ -313,8 +313,8 @@ def _chart_evidence(top: Table, base: Instrument | None) -> Sourced[Any]:
 
 
 def _limits(table: Table, base: Mapping[str, Limit]) -> dict[str, Limit]:
-    """The limits of a profile, those of the instrument it is based on in mind."""
-    all_of_them = ("horn", "natural-horn", "trombone", "euphonium")  # that there are, between them
+    """The limits of a profile, read against those of the instrument it is based on."""
+    all_of_them = ("horn", "natural-horn", "trombone", "euphonium")  # these have all limits, between them
     shipped = (instruments.get(n).limits for n in all_of_them)
     known = {name: limit for limits in (*shipped, base) for name, limit in limits.items()}
     table.known(known)
@@ -329,7 +329,7 @@ def _limits(table: Table, base: Mapping[str, Limit]) -> dict[str, Limit]:
 
 
 def _clefs(top: Table, default: tuple[tuple[str, int], ...]) -> tuple[tuple[str, int], ...]:
-    """Clefs from ["treble G3", "bass"]: each with the lowest written pitch it serves, the last without one."""
+    """Clefs from ["treble G3", "bass"]: each with the lowest written pitch it suits, the last without one."""
     if "clefs" not in top.values:
         return default
     value, clefs = top.values["clefs"], []

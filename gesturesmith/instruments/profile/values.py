@@ -1,4 +1,4 @@
-"""Reading single values of a profile: each either right or an error with its line, key and what is allowed."""
+"""Reads single values of a profile: each is valid or gives an error with its line, key and what is allowed."""
 
 from __future__ import annotations
 
@@ -12,18 +12,18 @@ from gesturesmith.instruments.profile.file import ProfileError
 from gesturesmith.kinds import one_of
 from gesturesmith.units import UNISON, Interval, interval
 
-OWN = "the profile"  # the source of what a profile says without one
+OWN = "the profile"  # the source of a profile's values if it names none
 _KINDS = tuple(kind.value for kind in Kind)
 _REFUSING = ", ".join(kind.value for kind in Kind if kind.may_refuse)
 _PITCH = "a pitch such as F#2"
 MAX_TEXT_LENGTH = 200
-ABSURD = 20  # a limit so many times as large or as small as the usual one is a mistake
-MAX_ERRORS = 100  # of one profile; whoever wrote more has not written a profile
-_NAMES_SHOWN = 20  # of what is allowed, where nothing is near
+ABSURD = 20  # a limit this many times larger or smaller than the usual one is a mistake
+MAX_ERRORS = 100  # per profile; a file with more is not a profile
+_NAMES_SHOWN = 20  # allowed names shown if none is close
 
 
 class Table:
-    """One table of a profile with the place of each of its keys; errors go to the list all tables share."""
+    """One table of a profile with the line of each key; errors go to a list shared by all tables."""
 
     def __init__(
         self,
@@ -37,15 +37,15 @@ class Table:
 
     @property
     def full(self) -> bool:
-        """Whether no further error would be noted."""
+        """Whether no more errors are recorded."""
         return len(self.errors) > MAX_ERRORS
 
     def error(self, key: str, problem: str, allowed: str = "") -> None:
-        """An error of a key of this table; after a hundred in a profile only that there are more."""
+        """Record an error of a key of this table; after `MAX_ERRORS` only that there are more."""
         if self.full:
             return
         if len(self.errors) == MAX_ERRORS:
-            last = max(self.lines.values(), default=0)  # so that it is told last
+            last = max(self.lines.values(), default=0)  # so that it comes last
             self.errors.append(ProfileError(last, "", "there are more errors: fix these first"))
             return
         path = (*self.path, key) if key else self.path
@@ -54,7 +54,7 @@ class Table:
         self.errors.append(ProfileError(line, name, problem, allowed))
 
     def known(self, keys: Iterable[str]) -> None:
-        """An error for each key that is not among `keys`."""
+        """Record an error for each key not in `keys`."""
         allowed = sorted(keys)
         for key in self.values:
             if key not in allowed and not self.full:
@@ -67,7 +67,7 @@ class Table:
                 )
 
     def table(self, key: str) -> Table:
-        """A table inside this one; empty, with an error, where it is something else."""
+        """A table inside this one; empty, after an error, if it is something else."""
         value = self.values.get(key, {})
         if not isinstance(value, dict):
             self.error(key, "this is a table", "key = value, in braces or under a heading in brackets")
@@ -85,7 +85,7 @@ class Table:
         ]
 
     def text(self, key: str, default: str | None, allowed: Iterable[str] = ()) -> str:
-        """A text without control characters, at most 200 long; one of `allowed` where they are given."""
+        """A text of at most 200 characters without control characters; one of `allowed`, if given."""
         options = tuple(allowed)
         what = ", ".join(options) or f"a text in quotes, up to {MAX_TEXT_LENGTH} characters"
         value = self.values.get(key, default)
@@ -101,7 +101,7 @@ class Table:
         return value
 
     def one_of[W: str](self, key: str, default: W, allowed: tuple[W, ...]) -> W:
-        """One word of a closed set; `default` with an error where it is none of it."""
+        """One of a fixed set of words; `default`, after an error, for anything else."""
         found = self.text(key, default, allowed)
         return one_of(allowed, found) if found else default
 
@@ -124,7 +124,7 @@ class Table:
         return value
 
     def wholes(self, key: str, count: tuple[int, int], low: int, high: int) -> tuple[int, ...]:
-        """A row of whole numbers; `count` is the fewest and the most there may be."""
+        """A list of whole numbers; `count` gives the fewest and most allowed."""
         value = self.values.get(key, [])
         right = isinstance(value, list) and count[0] <= len(value) <= count[1]
         if not right or any(isinstance(v, bool) or not isinstance(v, int) or not low <= v <= high for v in value):
@@ -134,7 +134,7 @@ class Table:
         return tuple(value)
 
     def pitch(self, key: str, default: str | None = None) -> str:
-        """The name of a tempered pitch; "C4" with an error where it is none."""
+        """The name of a tempered pitch; "C4", after an error, for anything else."""
         value = self.values.get(key, default)
         if not is_pitch(value):
             self.error(key, "this is missing" if value is None else "not a pitch", _PITCH)
@@ -142,10 +142,10 @@ class Table:
         return str(value)
 
     def evidence[T](self, value: T, prefix: str = "") -> Sourced[T]:
-        """A value with the kind and source this table gives it; the profile's own where it gives none.
+        """A value with the kind and source given by this table, or by default those of the profile.
 
-        In the file of a player every source begins with the player, and the kind is the player's, which files from
-        before there was such a kind call practice.
+        In the file of a player every source begins with the player's name and the kind is `player`; older files
+        call it `practice`.
         """
         if self.owner:
             self.text(f"{prefix}kind", PLAYER.value, (PLAYER.value, PRACTICE.value))
@@ -155,9 +155,9 @@ class Table:
         return Sourced(value, Kind(kind), self.text(f"{prefix}source", OWN))
 
     def limit(self, like: Any, base: Limit | None = None) -> Limit | None:
-        """A limit with narrow and wide reading, of the same sort and about the size of `like`; None with an error.
+        """A limit with narrow and wide reading, of the same type and similar size as `like`; None after an error.
 
-        Where no wide reading is given that of `base` stays, unless the new narrow one lies beyond it.
+        Without a wide reading that of `base` stays, unless the new narrow one is beyond it.
         """
         before = len(self.errors)
         self.known({"narrow", "kind", "source", "wide", "wide_kind", "wide_source", "wide_means", "unit"})
@@ -193,7 +193,7 @@ def is_pitch(value: object) -> bool:
 
 
 def interval_named(name: str) -> Interval | None:
-    """The interval called "P5 down", "M2 up" or "unison"; None where there is none."""
+    """The interval called "P5 down", "M2 up" or "unison", or None."""
     if name == "unison":
         return UNISON
     size, _, way = name.partition(" ")
@@ -204,7 +204,7 @@ def interval_named(name: str) -> Interval | None:
 
 
 def sort_of(like: Any) -> str:
-    """What is allowed where a value like this stands, in words."""
+    """What is allowed in place of a value like this, in words."""
     if isinstance(like, tuple):
         low, high = (_round(e) for e in (like[0] / ABSURD, like[1] * ABSURD))
         return f"two numbers from {low} to {high} in brackets, the lower first"
@@ -228,14 +228,14 @@ def _same_sort(value: object, like: Any) -> bool:
 
 
 def _near(value: object, like: float) -> bool:
-    """A number of the size of another: a quantity in the wrong unit, or a slip of the pen, is none."""
+    """Whether a number is of similar size to another: not a quantity in the wrong unit, nor a slip."""
     if isinstance(value, bool) or not isinstance(value, int | float):
         return False
     return like / ABSURD <= value <= like * ABSURD
 
 
 def _still_wide(narrow: Any, base: Limit | None) -> Sourced[Any] | None:
-    """The wide reading of `base`, where `narrow` stands on the same side of it as before."""
+    """The wide reading of `base`, if `narrow` is still on the same side of it."""
     if base is None or base.wide is None or isinstance(narrow, tuple | str):
         return None
     before, wide = base.narrow.value, base.wide.value

@@ -1,4 +1,4 @@
-"""From an instrument to a profile that gives it back: something to start from."""
+"""From an instrument to an equivalent profile, as a file to start from."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from gesturesmith.units import Interval, interval, spell
 
 
 def to_toml(instrument: Instrument) -> str:
-    """A complete profile of `instrument` as TOML; reading it gives the same instrument."""
+    """A complete profile of `instrument` in TOML; reading it gives the same instrument."""
     return "\n".join(
         [
             "# An instrument profile. Change what you like and name the file in a piece:",
@@ -102,7 +102,7 @@ def _limits(instrument: Instrument) -> Iterable[str]:
 
 
 def interval_name(interval_: Interval) -> str:
-    """An interval as profiles write it: "P5 down", "unison"."""
+    """An interval as written in profiles: "P5 down", "unison"."""
     size = interval_ if interval_.steps >= 0 else -interval_
     if size == Interval(0, Fraction(0)):
         return "unison"
@@ -134,7 +134,7 @@ def _pitch(cents: int) -> str:
 
 
 def _value(value: Any) -> str:
-    """A TOML value: text, truth, number, row."""
+    """A TOML value: text, boolean, number, array."""
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, str):
