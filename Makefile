@@ -17,7 +17,7 @@ demo: $(VENV)/.run-ready
 test: $(VENV)/.test-ready
 	@log=$$(mktemp) && status=0; \
 	{ $(MAKE) --no-print-directory style && $(BIN)/python -m pytest $(FORKS); } >"$$log" 2>&1 & beside=$$!; \
-	$(BIN)/python -m pytest --numprocesses auto --dist loadfile --ignore $(FORKS) || status=$$?; \
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile --no-loadscope-reorder --ignore $(FORKS) || status=$$?; \
 	wait $$beside || status=$$?; \
 	cat "$$log"; rm -f "$$log"; exit $$status
 

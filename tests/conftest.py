@@ -23,6 +23,25 @@ settings.load_profile("gesturesmith")
 
 HEAD = "instrument: horn\npitches: written\n"
 
+# What takes ten seconds or more: first, so that no process works on one of these when the others are done.
+LONG = (
+    "reading/test_pages_are_read.py",
+    "test_handbook.py",
+    "security/test_same.py",
+    "security/test_fuzz.py",
+    "batch/test_cluster.py",
+    "golden/test_gallery.py",
+    "sheets/test_charts.py",
+    "golden/test_embedding.py",
+)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The long files first, each whole, the others as they come."""
+    tests = Path(__file__).parent
+    places = {tests / name: number for number, name in enumerate(LONG)}
+    items.sort(key=lambda item: places.get(item.path, len(LONG)))
+
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """What was not tested stands at the end, by its reason: a machine without bubblewrap tests no sandbox."""
@@ -50,11 +69,13 @@ def own_cache(tmp_path_factory) -> Iterator[Path]:
 @pytest.fixture(scope="session", autouse=True)
 def kept_bytecode(tmp_path_factory) -> Iterator[None]:
     """Where Python is told to write no bytecode, each program that the tests start would compile ours anew, which
-    takes longer than a check: they write it outside the tree."""
+    takes longer than a check: they write it outside the tree, all processes of a run in one place."""
     with pytest.MonkeyPatch.context() as patch:
         if os.environ.get("PYTHONDONTWRITEBYTECODE"):
             patch.delenv("PYTHONDONTWRITEBYTECODE")
-            patch.setenv("PYTHONPYCACHEPREFIX", str(tmp_path_factory.mktemp("bytecode")))
+            own = tmp_path_factory.getbasetemp()
+            run = own.parent if os.environ.get("PYTEST_XDIST_WORKER") else own
+            patch.setenv("PYTHONPYCACHEPREFIX", str(run / "bytecode"))
         yield
 
 

@@ -190,14 +190,27 @@ gesture sung
 """
 SECOND = r'\"gesture-tuned" \"gesture-trilled" \"gesture-shaken"'
 SUNG = r'\"gesture-sung"'
-# Bars in a staff of a composer's score, and the score around them.
 PLAYED = r'\"gesture-half" \"gesture-growled"'
-SCORE = r"""\version "2.24.0"
+# Bars in a staff of a composer's score, by what they show.
+STAVES = {
+    "cue": r'R1 \cueDuring "hn" #UP { R1 R1 R1 }',
+    "unison": rf"\partCombine {{ {PLAYED} g'1 }} {{ {PLAYED} g'1 }}",
+    "solo": rf"\partCombine {{ {PLAYED} g'1 }} {{ R1 R1 g'1 }}",
+    "sung": rf"g'1 {SUNG} g'",
+    "transposed": rf"\transpose c des {{ {SECOND} }}",
+    "beside": rf"<< {{ \transpose c d {{ {PLAYED} }} d'1 }} \\ {{ c'1 c' c' }} >>",
+}
+# One run for all of them: each a book of its own, as it would be in a score of its own.
+SCORES = r"""\version "2.24.0"
 \include "half.ily" \include "growled.ily" \include "sung.ily"
 \include "tuned.ily" \include "trilled.ily" \include "shaken.ily"
 %s
 \addQuote "hn" { g'1 \"gesture-half" \"gesture-growled" \"gesture-sung" }
-\score { \new Staff { %s } \layout { \context { \Score \consists #told } } }
+\layout { \context { \Score \consists #told } }
+"""
+SCORE = r"""
+#(ly:warning "staff: %s")
+\book { \bookOutputName "%s" \score { \new Staff { %s } } }
 """
 
 
@@ -211,15 +224,23 @@ def calls(tmp_path_factory) -> Path:
     return folder
 
 
-def _told(folder: Path, program: Path, staff: str) -> list[str]:
-    """What is printed in a staff, in order; any other message of LilyPond's is a failure."""
-    (folder / "score.ly").write_text(SCORE % (TOLD, staff), "utf-8")
-    command = [str(program), "--loglevel=WARNING", "--ps", "score.ly"]
-    done = timing.run(command, cwd=folder, text=True)
+@pytest.fixture(scope="module", params=PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+def told(request, calls) -> dict[str, list[str]]:
+    """What is printed in each of STAVES, in order; any other message of LilyPond's is a failure."""
+    text = SCORES % TOLD + "".join(SCORE % (name, name, staff) for name, staff in STAVES.items())
+    (calls / "score.ly").write_text(text, "utf-8")
+    command = [str(request.param), "--loglevel=WARNING", "--ps", "score.ly"]
+    done = timing.run(command, cwd=calls, text=True)
     lines = [line for line in done.stderr.splitlines() if line]
-    assert done.returncode == 0, [line for line in lines if "told: " not in line]
-    assert [line for line in lines if "told: " not in line] == []
-    return [line.partition("told: ")[2] for line in lines]
+    others = [line for line in lines if "told: " not in line and "staff: " not in line]
+    assert (done.returncode, others) == (0, [])
+    found: dict[str, list[str]] = {}
+    for line in lines:
+        if "staff: " in line:
+            now = found[line.partition("staff: ")[2]] = []
+        else:
+            now.append(line.partition("told: ")[2])
+    return found
 
 
 def _heads(told: list[str]) -> list[str]:
@@ -237,43 +258,40 @@ def _expected(voice: str) -> list[str]:
     return [f"(NoteHead {voice} {look} #f #f ())" for look in looks]
 
 
-@pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
 class TestCuesAndCombinedParts:
     """What LilyPond takes out of a voice and puts into another: the generated text must not name its own."""
 
-    def test_a_cue_shows_the_notes_and_their_words(self, program, calls):
+    def test_a_cue_shows_the_notes_and_their_words(self, told):
         """As the player of the part sees them, but for the marks of footnotes: they are in the part."""
-        told = _told(calls, program, r'R1 \cueDuring "hn" #UP { R1 R1 R1 }')
+        here = told["cue"]
         played = ["(NoteHead CueVoice () #f #f #f ())"] * 2  # of the sung gesture: a cue takes one voice
-        assert _heads(told) == [*_expected("CueVoice"), *played]
-        assert sum("½ valve" in line for line in _words(told)) >= 1
-        assert sum(line.startswith("(GestureAbove CueVoice") for line in told) == 1
-        assert sum(line.startswith("(GestureContour CueVoice") for line in told) == 2
-        assert not any("marked" in line for line in told)
+        assert _heads(here) == [*_expected("CueVoice"), *played]
+        assert sum("½ valve" in line for line in _words(here)) >= 1
+        assert sum(line.startswith("(GestureAbove CueVoice") for line in here) == 1
+        assert sum(line.startswith("(GestureContour CueVoice") for line in here) == 2
+        assert not any("marked" in line for line in here)
 
-    def test_parts_in_unison_have_single_heads_and_words(self, program, calls):
-        told = _told(calls, program, rf"\partCombine {{ {PLAYED} g'1 }} {{ {PLAYED} g'1 }}")
-        assert _heads(told) == [*_expected("Voice"), "(NoteHead Voice () #f #f #f ())"]
-        assert sum("marked" in line for line in told) == 2
-        assert sum(line.startswith("(GestureAbove ") for line in told) == 1
+    def test_parts_in_unison_have_single_heads_and_words(self, told):
+        here = told["unison"]
+        assert _heads(here) == [*_expected("Voice"), "(NoteHead Voice () #f #f #f ())"]
+        assert sum("marked" in line for line in here) == 2
+        assert sum(line.startswith("(GestureAbove ") for line in here) == 1
 
-    def test_a_solo_part_keeps_all_of_its_heads(self, program, calls):
-        told = _told(calls, program, rf"\partCombine {{ {PLAYED} g'1 }} {{ R1 R1 g'1 }}")
-        assert len(_heads(told)) == 8
+    def test_a_solo_part_keeps_all_of_its_heads(self, told):
+        assert len(_heads(told["solo"])) == 8
 
-    def test_a_sung_line_has_a_voice_of_its_own(self, program, calls):
-        looks = [line.split()[2] for line in _heads(_told(calls, program, rf"g'1 {SUNG} g'"))]
+    def test_a_sung_line_has_a_voice_of_its_own(self, told):
+        looks = [line.split()[2] for line in _heads(told["sung"])]
         assert looks == ["()", "()", "harmonic-mixed", "()", "harmonic-mixed", "()"]
 
-    def test_notes_that_signs_speak_of_are_transposed_with_the_music(self, program, calls):
+    def test_notes_that_signs_speak_of_are_transposed_with_the_music(self, told):
         """Cents from C, a trill to D, a shake to A: a semitone higher from D flat, to E flat, to B flat."""
-        told = _told(calls, program, rf"\transpose c des {{ {SECOND} }}")
-        signs = [line for line in told if line.startswith(("(GestureRowText ", "(Script ", "(GestureSecond "))]
+        those = ("(GestureRowText ", "(Script ", "(GestureSecond ")
+        signs = [line for line in told["transposed"] if line.startswith(those)]
         assert [line.partition("(to ")[2][:6] for line in signs if "(to " in line] == ["1 -1/2", "2 -1/2", "6 -1/2"]
 
-    def test_transposed_and_beside_other_voices(self, program, calls):
-        told = _told(calls, program, rf"<< {{ \transpose c d {{ {PLAYED} }} d'1 }} \\ {{ c'1 c' c' }} >>")
-        assert len(_heads(told)) == 7 + 1 + 3
+    def test_transposed_and_beside_other_voices(self, told):
+        assert len(_heads(told["beside"])) == 7 + 1 + 3
 
 
 NUMBERED = r"""\version "2.24.0"
