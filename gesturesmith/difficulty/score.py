@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from gesturesmith.diagnostics import Demand
@@ -17,7 +18,9 @@ from gesturesmith.difficulty.measured import Measured, measure
 from gesturesmith.difficulty.quantities import QUANTITIES
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, Gesture, attack_times, sounds
+from gesturesmith.model.graces import has_graces, unfolded
 from gesturesmith.model.levels import mean
+from gesturesmith.realise.gesture import realise
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.account import played_out, rest_ratio
 from gesturesmith.rules.shared.reading import plain
@@ -90,7 +93,10 @@ class _Tally:
 
 
 def difficulty(case: Case) -> Difficulty:
-    """The difficulty of a gesture as it would be played."""
+    """The difficulty of a gesture as it would be played; of grace notes, with all the time there is for them."""
+    if has_graces(case.gesture):
+        slow = unfolded(case.gesture, slowest=True)
+        case = replace(case, gesture=slow, realisation=realise(slow))
     gesture, instrument = case.gesture, case.instrument
     numbers = comfort(instrument)
     measured = measure(gesture, numbers)

@@ -342,6 +342,17 @@ _TABLE = {
         "  contour: G4, A4@1, Bb4\n  attacks: 3 slowing",
         "  contour: G4, A4, Bb4\n  attacks: 3 slowing",
     ),
+    "bad-grace": Mistake(
+        "A grace note comes right before its note, or after the last one. It has no time and no technique of its "
+        "own; a comma, a slur or a line leads from it to its note.",
+        "  contour: G4, A4 grace, r",
+        "  contour: G4, r, A4 grace, B4",
+    ),
+    "graces-on-line": Mistake(
+        "Attacks along a line have no grace notes: where they begin is not written.",
+        "  contour: A4 grace, G4 ~~ C5\n  technique: half-valve\n  attacks: 4",
+        "  contour: G4 ~~ C5\n  technique: half-valve\n  attacks: 4",
+    ),
     "too-many-exercises": Mistake("All variants of a file have at most 50,000 notes and rests together."),
 }
 # Mistakes found before the first line is read.

@@ -11,6 +11,7 @@ from gesturesmith.judge.places import ordinal
 from gesturesmith.lang.nodes import Block, Contour, Play, PlayItem, PointNode
 from gesturesmith.lang.words import SIGNS
 from gesturesmith.model.gesture import DynamicMark, Gesture
+from gesturesmith.model.graces import has_graces
 from gesturesmith.model.levels import level_at
 from gesturesmith.model.messages import amount
 from gesturesmith.model.times import spread
@@ -88,7 +89,7 @@ class Divider:
         names = tuple(f"{block.name.text}-{n}" for n in (1, 2))
         if contour is None or not isinstance(contour.value, Contour) or not self._free(names, block):
             return None
-        if gesture.sing is not None or gesture.attacks is not None:
+        if gesture.sing is not None or gesture.attacks is not None or has_graces(gesture):
             return None
         halves = [_Half(gesture, contour.value, self._writer.lines, cut, part) for part in (0, 1)]
         edits = [self._heading(block, names[0], 1)]

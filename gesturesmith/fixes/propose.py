@@ -24,6 +24,7 @@ from gesturesmith.diagnostics.changes import (
     place_of,
 )
 from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.graces import has_graces
 from gesturesmith.rules.base import Case
 from gesturesmith.rules.shared import fixes as shared
 from gesturesmith.techniques.base import clash
@@ -201,6 +202,8 @@ def into_range(case: Case, *, usual: bool = False) -> Iterator[Fix]:
     """
     low, high = case.instrument.usual_range.value
     heights = [p.sounding_cents or Fraction(0) for p in _pitched(case)]
+    if has_graces(case.gesture):  # they would have to move as well
+        return
     if not heights or (low <= min(heights) <= max(heights) <= high if usual else not outside(case)):
         return
     up, down = low - min(heights), max(heights) - high

@@ -214,6 +214,11 @@ def ear_and_lip() -> dict[str, Limit]:
             "cents",
             side="outside",
         ),
+        "grace_leap_cents": Limit(
+            Sourced(1200, HOUSE, "beyond an octave the lip needs a moment to find the note"),
+            None,
+            "cents",
+        ),
         "mute_change_s": Limit(
             Sourced(5.0, PRACTICE, "bnelsonmusic.wordpress.com: at least five seconds before and after"),
             None,

@@ -8,10 +8,12 @@ from functools import cache, lru_cache
 
 from gesturesmith import techniques
 from gesturesmith.diagnostics import Finding, Severity, Verdict
+from gesturesmith.diagnostics.changes import DynamicsChange, LengthChange, TechniquesChange
 from gesturesmith.evidence import PLAYER
 from gesturesmith.judge.allow import Lifted, lift
 from gesturesmith.judge.places import where
 from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.graces import has_graces, unfolded
 from gesturesmith.realise.gesture import realise
 from gesturesmith.rules import all_rules
 from gesturesmith.rules.base import Case, Outcome, PassageCase, Rule
@@ -109,6 +111,30 @@ def _found(case: Case) -> Iterator[Finding]:
     for rule in _rules_for(traits(case.gesture)):
         for finding in rule.check(case):  # type: ignore[misc]  # chosen for having it
             yield _complete(finding, rule, case.gesture)
+    yield from _of_graces(case)
+
+
+def _of_graces(case: Case) -> Iterator[Finding]:
+    """What the rules find on the grace notes of a gesture, were they notes with all the time there is for them.
+
+    What is proposed counts the points of that and is left out, but for what concerns the gesture as a whole.
+    """
+    if not has_graces(case.gesture):
+        return
+    slow = unfolded(case.gesture, slowest=True)
+    own = {s for p in case.gesture.points for g in (*p.graces, *p.after) for s in (g.point.span, g.join.span)}
+    realisation = replace(realise(slow), used_fallback=case.realisation.used_fallback)
+    for rule in _rules_for(traits(slow)):
+        if rule.graces:
+            for finding in rule.check(replace(case, gesture=slow, realisation=realisation)):  # type: ignore[misc]
+                if finding.span in own:
+                    whole = tuple(
+                        fix for fix in finding.proposed_fixes if all(isinstance(c, _OF_THE_WHOLE) for c in fix)
+                    )
+                    yield _complete(replace(finding, proposed_fixes=whole), rule, case.gesture)
+
+
+_OF_THE_WHOLE = (TechniquesChange, LengthChange, DynamicsChange)
 
 
 def _complete(finding: Finding, rule: Rule, gesture: Gesture | None) -> Finding:

@@ -29,7 +29,8 @@ def where(gesture: Gesture, span: Span) -> str:
     """ "third note (written C6)", or "" if `span` does not mark a single point."""
     index = point_at(gesture, span)
     if index is None:
-        return ""
+        graces = (grace.point for point in gesture.points for grace in (*point.graces, *point.after))
+        return next((f"grace note ({_height(grace)})" for grace in graces if grace.span == span), "")
     point = gesture.points[index]
     if point.kind == "silence":
         return f"{ordinal(index + 1)} point (silence)"

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import NoReturn
 
 from gesturesmith.kinds import one_of
+from gesturesmith.lang import graces
 from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import Amount, Contour, Height, LineNode, Note, PointNode, Rest, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
@@ -13,6 +14,7 @@ from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token, unquoted
 from gesturesmith.lang.words import (
     EXTREMES,
+    GRACE,
     GROWTH,
     HEIGHTS,
     LEVELS,
@@ -47,6 +49,7 @@ def contour(reader: Reader) -> Contour:
         lines.append(line)
     if not reader.failed:
         _check_silence(reader, points, lines)
+        points, lines = graces.at_their_notes(reader, points, lines)
     return Contour(tuple(points), tuple(lines), reader.span_from(first))
 
 
@@ -250,9 +253,9 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
         reader.fail("unknown-word", tok.span, f"`{text}` goes right after a wavy line: ~~ {text}", ("~~",))
     if text == "at":
         reader.fail("bad-place", tok.span, "a place is written with @ right before the number: @2")
-    near = reader.notes.nearest(text, (*MARKS, *LEVELS, "without"))
+    near = reader.notes.nearest(text, (*MARKS, *LEVELS, GRACE, "without"))
     changes = "`as` or `without` with a technique"
-    wanted = listed(near) if near else f"{listed(MARKS)}, a dynamic, {changes}, or @ with a place"
+    wanted = listed(near) if near else f"{listed((*MARKS, GRACE))}, a dynamic, {changes}, or @ with a place"
     reader.fail("unknown-word", tok.span, f"{shown(text)} is not a word for a point: write {wanted}", near)
 
 

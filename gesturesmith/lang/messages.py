@@ -56,6 +56,7 @@ RULES: dict[str, str] = {
     "incomplete": "GS147",
     "bad-fingering": "GS148",
     "bad-item": "GS149",
+    "bad-grace": "GS080",
 }
 
 

@@ -68,13 +68,15 @@ class Rest:
 @frozen(kw_only=True)
 class PointNode:
     """One point: its height, its time `at` (in the unit of `lasts`), the technique it turns to (`as`), the
-    techniques it ends (`without`), and the words after it."""
+    techniques it ends (`without`), the words after it; its grace notes, those after it where it is the last."""
 
     height: Note | Height | Rest
     at: Amount | None
     as_: Word | None
     without: tuple[Word, ...] = ()
     marks: tuple[Word, ...]  # accent, staccato, ... and dynamic levels
+    graces: tuple[GraceNode, ...] = ()
+    after: tuple[GraceNode, ...] = ()
     span: Span
 
 
@@ -85,6 +87,15 @@ class LineNode:
     kind: LineKind
     growth: Growth
     span: Span
+
+
+@frozen
+class GraceNode:
+    """A grace note, and the line on the side of its note: what leads on from one before it, what leads to one after
+    it."""
+
+    point: PointNode
+    line: LineNode
 
 
 @frozen
@@ -203,7 +214,7 @@ class PlayItem:
     """One item of `play:`: exactly one of name, note, rest.
 
     name    a gesture or another passage; `move` "" | "up" | "down", by `semitones` or by `interval` ("M2")
-    note    a pitch `for_` a number of beats, with point words in `marks`
+    note    a pitch `for_` a number of beats, with point words in `marks` and grace notes before it
     rest    a number of beats
     """
 
@@ -216,6 +227,7 @@ class PlayItem:
     for_: Amount | None = None
     as_: Word | None = None
     marks: tuple[Word, ...] = ()
+    graces: tuple[GraceNode, ...] = ()
     span: Span
 
 

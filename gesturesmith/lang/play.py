@@ -6,12 +6,13 @@ from typing import NoReturn, get_args
 
 from gesturesmith.kinds import Direction, one_of
 from gesturesmith.lang.contour import point_word
+from gesturesmith.lang.graces import in_play
 from gesturesmith.lang.messages import short, shown
 from gesturesmith.lang.nodes import Amount, Play, PlayItem, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
-from gesturesmith.lang.words import EXTREMES, HEIGHTS
+from gesturesmith.lang.words import EXTREMES, GRACE, HEIGHTS
 from gesturesmith.units import interval
 
 _AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
@@ -22,6 +23,11 @@ _MAX_SEMITONES = 127  # wider than any notation
 def play(reader: Reader) -> Play:
     """The whole list."""
     first = reader.tok
+    items = _items(reader)
+    return Play(tuple(items if reader.failed else in_play(reader, items)), reader.span_from(first))
+
+
+def _items(reader: Reader) -> list[PlayItem]:
     items: list[PlayItem] = []
     while True:
         try:
@@ -32,14 +38,14 @@ def play(reader: Reader) -> Play:
             while not reader.at_end() and reader.tok.text != ",":
                 reader.next()
         if reader.at_end():
-            return Play(tuple(items), reader.span_from(first))
+            return items
         comma = reader.next()
         if reader.at_end() or reader.tok.text == ",":
             reader.error("bad-list", comma.span, "a comma with nothing after it: add an item, or remove the comma")
             while reader.tok.text == ",":
                 reader.next()
             if reader.at_end():
-                return Play(tuple(items), reader.span_from(first))
+                return items
 
 
 def _item(reader: Reader) -> PlayItem:
@@ -104,7 +110,10 @@ def _pitch(reader: Reader) -> PlayItem:
             as_, marks = point_word(reader, as_, marks)
     if reader.tok.kind == "at":
         reader.fail("bad-item", reader.tok.span, "items of a passage follow each other and have no place")
-    if length is None:
+    grace = any(mark.text == GRACE for mark in marks)
+    if grace and length is not None:
+        reader.fail("bad-grace", length.span, "a grace note has no length of its own: leave out `for`")
+    if length is None and not grace:
         reader.fail("bad-item", first.span, f"how long? Write {first.text} for 2 (beats)")
     return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, span=reader.span_from(first))
 

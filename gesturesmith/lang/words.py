@@ -30,7 +30,9 @@ MARKS = ("accent", "staccato", "tenuto", "marcato", "fermata", "breath")
 LEVELS = (
     "n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "sffz", "fp", "sfp", "rfz",
 )  # fmt: skip
-POINT_WORDS = frozenset(MARKS + LEVELS)
+GRACE = "grace"
+POINT_WORDS = frozenset((*MARKS, *LEVELS, GRACE))
+GRACE_MARKS = ("accent", "staccato", "tenuto", "marcato")
 SILENT_MARKS = ("fermata", "breath")
 LINES: dict[str, LineKind] = {
     "--": "straight", "–": "straight", "—": "straight", "~~": "wavy", "::": "broken", "..": "dotted",
@@ -102,6 +104,7 @@ MEANT = {
     "cm": "mm", "in": "mm", "inch": "mm", "percent": "%",
     "accel": "accelerating", "accelerando": "accelerating", "faster": "accelerating",
     "rit": "slowing", "ritardando": "slowing", "rall": "slowing", "slower": "slowing",
+    "acciaccatura": GRACE, "appoggiatura": GRACE, "ornament": GRACE, "grace-note": GRACE,
     "cresc.": "growing", "english": "en", "german": "de", "deutsch": "de", "french": "fr", "italian": "it",
     "cross": "x", "plain": "normal", "default": "auto", "stop": "stopping", "true": "yes", "false": "no",
     "on": "yes", "off": "no", "open": "0", "b": "Bb", "B": "Bb", "t": "T",

@@ -86,13 +86,14 @@ def plain(
     beats: Fraction,
     as_: nodes.Word | None,
     marks: tuple[nodes.Word, ...],
+    graces: tuple[nodes.GraceNode, ...],
     span: Span,
 ) -> Gesture | None:
     """A pitch in a passage, as an unnamed gesture of one point; None after an error."""
     technique = ctx.technique(as_) if as_ is not None else techniques.get(_ORDINARY)
     if technique is None:
         return None
-    point = nodes.PointNode(height=note, at=None, as_=None, marks=marks, span=span)
+    point = nodes.PointNode(height=note, at=None, as_=None, marks=marks, graces=graces, span=span)
     node = nodes.Contour((point,), (), span)
     points, segments = contours.contour(ctx, node, GestureLength(beats), band=None, techniques=(technique,))
     return Gesture(
@@ -230,6 +231,8 @@ def _attacks(ctx: Context, block: nodes.Block) -> Attacks | None:
 def _reconciled(ctx: Context, node: nodes.AttacksNode, contour: nodes.Contour) -> None:
     """Report attacks that the notes of the contour cannot have."""
     notes = contours.attacked(contour)
+    if notes <= 1 < node.count and contour.lines and any(p.graces or p.after for p in contour.points):
+        ctx.error("graces-on-line", node.span, given=messages.attacks(node.count))
     if notes > 1 and node.count != notes:
         what = f"{notes} separate notes, each of which is one"
         instead = f"write `attacks: {notes}`, or write out every repeated note, or give one note or line them all"

@@ -10,7 +10,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AttackShape, Extreme, Growth, Join, LineKind, Pitches
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import RULES, listed, shown
-from gesturesmith.lang.words import LEVELS, MUTES, POINT_WORDS
+from gesturesmith.lang.words import LEVELS, MARKS, MUTES
 from gesturesmith.model import build
 from gesturesmith.model.context import Context
 from gesturesmith.model.gesture import Gesture
@@ -114,7 +114,7 @@ def _wrong(new: NewGesture) -> Iterator[ReadError]:
     for line, points in ((_CONTOUR, new.points), (_SUNG, new.sing)):
         for index, point in enumerate(points):
             span = _span(line, index)
-            yield from _unknown(point.marks, tuple(sorted(POINT_WORDS)), span)
+            yield from _unknown(point.marks, (*MARKS, *LEVELS), span)
             silent = point.pitch is None or points[index - 1].pitch is None
             if index and silent and point.line not in ("none", "slur"):
                 yield _error("line-at-silence", span, "no line leads to or from silence")

@@ -13,7 +13,7 @@ from gesturesmith.lang.words import EXTREMES, LEVELS
 from gesturesmith.model import messages, times
 from gesturesmith.model.context import MAX_POINTS, Context, spelled
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
-from gesturesmith.model.gesture import Band, ContourPoint, Pitch, Segment
+from gesturesmith.model.gesture import Band, ContourPoint, Grace, Pitch, Segment
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
@@ -226,8 +226,28 @@ class ContourReader:
             ends=tuple(t.key for t in change.ends),
             marks=marks,
             dynamic=dynamic,
+            graces=tuple(map(self._grace, node.graces)),
+            after=tuple(map(self._grace, node.after)),
             span=node.span,
         )
+
+    def _grace(self, node: nodes.GraceNode) -> Grace:
+        note = node.point.height
+        if not isinstance(note, nodes.Note):
+            raise TypeError(f"a grace note is a pitch, not {note}")
+        pitch, cents = self.ctx.pitch(note)
+        point = ContourPoint(
+            at=Fraction(0),
+            until=Fraction(0),
+            kind="pitch",
+            sounding_cents=cents,
+            pitch=pitch,
+            about=note.about,
+            marks=tuple(word.text for word in node.point.marks),
+            span=node.point.span,
+        )
+        line = node.line
+        return Grace(point=point, join=Segment(kind=line.kind, growth=line.growth, span=line.span))
 
 
 def contour(

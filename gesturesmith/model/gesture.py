@@ -64,6 +64,7 @@ class ContourPoint:
     ends            those named by `without`
     marks           accent, staccato, tenuto, marcato, fermata, breath
     dynamic         a level given at this point (also among the gesture's `dynamics`), or ""
+    graces          grace notes before it, in order; `after`: after it, at the end of the gesture
     """
 
     at: Fraction
@@ -84,11 +85,25 @@ class ContourPoint:
     ends: tuple[str, ...] = ()
     marks: tuple[str, ...] = ()
     dynamic: str = ""
+    graces: tuple[Grace, ...] = ()
+    after: tuple[Grace, ...] = ()
     span: Span
 
     def __post_init__(self) -> None:
         if self.at < 0 or self.until < self.at:
             raise ValueError(f"at={self.at} until={self.until}")
+
+
+@frozen(kw_only=True)
+class Grace:
+    """A grace note: outside the rhythm, as quick as may be (`model.graces` says how quick it is taken to be).
+
+    point   its pitch and signs; its time and techniques say nothing, they are those of its note
+    join    what leads on from it where it stands before its note, what leads to it where it stands after it
+    """
+
+    point: ContourPoint
+    join: Segment
 
 
 @frozen(kw_only=True)
@@ -209,8 +224,9 @@ class Gesture:
 
     @property
     def size(self) -> int:
-        """Its number of notes and silences: points, or attacks if there are more."""
-        return max(len(self.points), self.attacks.count if self.attacks is not None else 0)
+        """Its number of notes and silences: points, or attacks if there are more; and grace notes."""
+        graces = sum(len(p.graces) + len(p.after) for p in self.points)
+        return graces + max(len(self.points), self.attacks.count if self.attacks is not None else 0)
 
     @property
     def spread(self) -> Attacks | None:

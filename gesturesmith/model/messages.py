@@ -114,6 +114,11 @@ RULES: dict[str, tuple[str, str]] = {
         "GS189",
         "`{shape}` says when the notes come, but this one has a time of its own: remove `@{at}` or `{shape}`",
     ),
+    "graces-on-line": (
+        "GS081",
+        "{given} over several points, which grace notes cannot stand before or after: write the notes out, or "
+        "leave out the grace notes",
+    ),
 }
 
 

@@ -7,7 +7,7 @@ music give the same gestures.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from fractions import Fraction
 
@@ -55,7 +55,15 @@ def by_semitones(count: int, gestures: Iterable[Gesture]) -> Change:
 
 def written(gesture: Gesture) -> tuple[Spelling, ...]:
     """The written spellings of a gesture's pitches, in order."""
-    return tuple(p.pitch.written for p in gesture.points if p.pitch is not None)
+    return tuple(p.pitch.written for p in _all(gesture.points) if p.pitch is not None)
+
+
+def _all(points: Iterable[ContourPoint]) -> Iterator[ContourPoint]:
+    """Points with their grace notes, in order."""
+    for point in points:
+        yield from (grace.point for grace in point.graces)
+        yield point
+        yield from (grace.point for grace in point.after)
 
 
 def _respelled(name: Spelling, cents: Fraction) -> Spelling:
@@ -124,7 +132,7 @@ def stretched(gesture: Gesture, factor: Fraction) -> Gesture | Unmovable:
         cents = origin + (name.pitch_cents - origin) * factor
         return Fraction(round(cents / 100) * 100 if about and name != first else round(cents))
 
-    row = [place(p.pitch.written, p.about) for p in gesture.points if p.pitch is not None]
+    row = [place(p.pitch.written, p.about) for p in _all(gesture.points) if p.pitch is not None]
     names = dict(zip(row, spell_row(row, first), strict=True))
 
     def stretch(name: Spelling, about: bool) -> Spelling:
@@ -186,6 +194,9 @@ def changed(gesture: Gesture, change: Change, *, turned: bool = False) -> Gestur
             return Unmovable("its band would shrink to nothing")
 
     def one(point: ContourPoint) -> ContourPoint:
+        if point.graces or point.after:
+            before, after = ([replace(g, point=one(g.point)) for g in row] for row in (point.graces, point.after))
+            point = replace(point, graces=tuple(before), after=tuple(after))
         if point.pitch is not None:
             pitch = _pitch(instrument, change(point.pitch.written, point.about))
             return replace(point, pitch=pitch, sounding_cents=pitch.cents)
@@ -196,7 +207,7 @@ def changed(gesture: Gesture, change: Change, *, turned: bool = False) -> Gestur
         return replace(point, sounding_cents=_place(instrument, band, point))
 
     points, sung = tuple(map(one, gesture.points)), tuple(map(one, sung))
-    if not all(_fits(p.pitch) for p in (*points, *sung)):
+    if not all(_fits(p.pitch) for p in (*_all(points), *sung)):
         return _OUTSIDE
     sing = replace(gesture.sing, points=sung) if gesture.sing is not None else None
     return replace(gesture, points=points, band=band, sing=sing)

@@ -28,26 +28,18 @@ from fractions import Fraction
 from functools import lru_cache
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.diagnostics.changes import AttacksChange, Fix, TechniquesChange
+from gesturesmith.diagnostics.changes import AttacksChange, Fix
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
 from gesturesmith.model.piece import PassageItem, Repeat
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.account import inside
-from gesturesmith.rules.shared.limits import Excess, above
+from gesturesmith.rules.shared.limits import Excess
 from gesturesmith.rules.shared.reading import apart, plain, register_name
-from gesturesmith.techniques.base import Technique
+from gesturesmith.rules.shared.tonguing import TONGUINGS, other_tonguings, tonguing
 
 _WINDOW = 2  # gaps averaged: a single short note among long ones is not a rate
-_WORDS = {
-    "single_tongue": "single tonguing",
-    "double_tongue": "double tonguing",
-    "triple_tongue": "triple tonguing",
-    "split_attack": "split attacks",
-    "slap": "slaps",
-}
-
 # An attack: its time in beats from the start of the passage, its item, and the sounding point.
 type _Struck = tuple[Fraction, PassageItem, Case, ContourPoint]
 
@@ -64,7 +56,7 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
     for first, beats in _windows(struck, passage.passage.repeats):
         rate = float(_WINDOW * passage.passage.tempo / (60 * beats))
         _, item, case, point = first
-        for excess, words in _excesses(case, point, rate):
+        for excess, words in tonguing(case, point, rate):
             key = (excess.severity.rank, rate)
             if worst is None or key > worst[0]:
                 worst = (key, item, f"{words} in the {register_name(case, point)} register", excess)
@@ -105,7 +97,7 @@ def _struck(gesture: Gesture) -> Iterator[tuple[Fraction, ContourPoint]]:
         yield at, points[place]
 
 
-@rule("GS401", "attacks-too-fast", severity="caution", passage=_between)
+@rule("GS401", "attacks-too-fast", severity="caution", passage=_between, graces=False)
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     rates = list(_rates(tuple(_struck(gesture)), gesture.tempo))
@@ -113,7 +105,7 @@ def check(case: Case) -> Iterator[Finding]:
         return
     worst: tuple[tuple[int, float], float, ContourPoint, str, Excess] | None = None
     for point, rate in rates:
-        for excess, words in _excesses(case, point, rate):
+        for excess, words in tonguing(case, point, rate):
             key = (excess.severity.rank, rate)
             if worst is None or key > worst[0]:
                 worst = (key, rate, point, words, excess)
@@ -142,7 +134,7 @@ def _never_too_fast(case: Case) -> float:
 
 @lru_cache(maxsize=64)
 def _slowest(instrument: Instrument) -> float:
-    named = (f"{prefix}_per_s_{r.name}" for prefix in _WORDS for r in instrument.registers)
+    named = (f"{prefix}_per_s_{r.name}" for prefix in TONGUINGS for r in instrument.registers)
     found = (instrument.limits.get(name) for name in named)
     return min((float(limit.narrow.value) for limit in found if limit is not None), default=0.0)
 
@@ -160,28 +152,10 @@ def _rates(
             yield point, gaps / seconds
 
 
-def _excesses(case: Case, point: ContourPoint, rate: float) -> Iterator[tuple[Excess, str]]:
-    kinds: list[Technique] = [t for t in point.techniques if t.layer == "attack" or "fastest_per_s" in t.limits]
-    prefix = next((t.rate for t in kinds if t.rate), "single_tongue")
-    register = register_name(case, point)
-    if not any(t.tone == "none" and not t.rate for t in point.techniques):
-        excess = above(case.instrument.limits.get(f"{prefix}_per_s_{register}"), rate)
-        if excess is not None:
-            yield excess, _WORDS.get(prefix, prefix)
-    for technique in kinds:
-        excess = above(technique.limits.get("fastest_per_s"), rate)
-        if excess is not None:
-            yield excess, technique.title["en"].lower()
-
-
 def _ways_out(case: Case, rate: float, excess: Excess) -> tuple[Fix, ...]:
     gesture = case.gesture
     changes: list[Fix] = []
-    if case.on_layer("attack") is None and not any(t.tone == "none" for t in gesture.techniques):
-        row = [t.key for t in gesture.techniques if t.layer != "none"]
-        changes += [(TechniquesChange((*row, key)),) for key in ("double-tongue", "triple-tongue")]
-    elif gesture.techniques:
-        changes += fixes.instead(case, "attack")
+    changes += other_tonguings(case)
     spread = gesture.spread
     if spread is not None:
         fewer = int(spread.count * excess.limit / rate)

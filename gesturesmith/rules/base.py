@@ -82,7 +82,8 @@ class Rule:
 
     At least one of `check`, `check_passage` and `check_outcome` is set; `doc` is the module's docstring. `only`
     holds traits (`rules.shared.traits`), one of which a gesture must have for `check` to apply; () for all
-    gestures.
+    gestures. `graces`: whether it also judges grace notes, as notes in time with all the time there is for them;
+    rules of how fast notes follow each other do not, since graces have a rule of their own.
     """
 
     code: str
@@ -93,6 +94,7 @@ class Rule:
     check_outcome: Callable[[Outcome], Iterable[Finding]] | None = None
     doc: str = ""
     only: frozenset[str] = frozenset()
+    graces: bool = True
 
 
 type GestureCheck = Callable[[Case], Iterable[Finding]]
@@ -108,12 +110,13 @@ def rule(
     passage: PassageCheck | None = None,
     outcome: OutcomeCheck | None = None,
     only: Iterable[str] = (),
+    graces: bool = True,
 ) -> Callable[[GestureCheck], Rule]:
     """Turn a function that yields findings on a gesture into a rule; `passage` checks passages, `outcome` the other
     rules' findings."""
 
     def make(check: GestureCheck) -> Rule:
-        return Rule(code, name, Severity(severity), check, passage, outcome, only=frozenset(only))
+        return Rule(code, name, Severity(severity), check, passage, outcome, only=frozenset(only), graces=graces)
 
     return make
 

@@ -48,6 +48,7 @@ from gesturesmith.rules.shared.reading import (
         "path:steps",
         "slur",
     ),
+    graces=False,
 )
 def check(case: Case) -> Iterator[Finding]:
     yield from _lines(case)

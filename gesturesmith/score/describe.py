@@ -87,6 +87,9 @@ class _Teller:
             name = f"{name} {self._say('say-without', technique=ended)}"
         marks = [self._say(f"say-{mark}") for mark in point.marks]
         at = self._say("say-point", point=name, time=self._number(point.at))
+        for key, graces in (("say-graces-before", point.graces), ("say-graces-after", point.after)):
+            if graces:
+                at = self._say(key, point=at, notes=", ".join(self._name(grace.point) for grace in graces))
         return ", ".join([at, *marks, *([self._level(point.dynamic)] if point.dynamic else [])])
 
     def _name(self, point: ContourPoint) -> str:

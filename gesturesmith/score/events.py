@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
+from gesturesmith.model.gesture import ContourPoint, Gesture, Grace, Segment, attack_times
 from gesturesmith.score.heads import Head, Stave
 from gesturesmith.score.marks import Mark, Small, TechniqueLabel
 from gesturesmith.score.rhythm import Slot, SlotKind
@@ -30,6 +30,7 @@ class EventBuilder:
     marks       the marks at its beginning, in order; `ends`: those at its end
     sounding_cents  the sounding pitch at its beginning, above C-1; None for a rest, and if no pitch is meant
     value       beats of its note value, if not its spacing
+    graces      grace notes before it, in order; `after`: after it
     articulations   by name: accent, staccato, tenuto, marcato, fermata, breath
     begins_slur, ends_slur   whether a slur begins here, or ends
     clef        the clef that begins here, or ""; `after_stop`: it follows a head where a line stops
@@ -57,6 +58,13 @@ class EventBuilder:
     after_stop: bool = False
     forced: bool = False
     value: Fraction | None = None
+    graces: list[EventBuilder] = field(default_factory=list)
+    after: list[EventBuilder] = field(default_factory=list)
+
+    @property
+    def whole(self) -> list[EventBuilder]:
+        """With its graces, in order."""
+        return [*self.graces, self, *self.after]
 
     @property
     def sounds(self) -> bool:
@@ -94,9 +102,35 @@ def contour(gesture: Gesture, stave: Stave) -> VoiceBuilder:
     if gesture.points[last].stops:
         stop = _stop(gesture, gesture.points[last], last, stave)
     events = _attacked(gesture, stave) if gesture.spread else _own(gesture, stave)
+    for event in events:
+        _grace(gesture, event, stave)
     if gesture.attacks is not None and gesture.attacks.shape:
         _feather(events, in_seconds=gesture.in_seconds)
     return VoiceBuilder(events=events, stop=stop, points=gesture.points, segments=gesture.segments)
+
+
+def _grace(gesture: Gesture, event: EventBuilder, stave: Stave) -> None:
+    """The grace notes of an event; after a note that has several attacks, at the last of them."""
+    if event.point is None:
+        return
+    note = event.point
+    if event.index is not None:
+        event.graces = [_of_grace(gesture, grace, note, event.start, stave) for grace in note.graces]
+    if event.end == note.until:
+        event.after = [_of_grace(gesture, grace, note, event.end, stave) for grace in note.after]
+
+
+def _of_grace(gesture: Gesture, grace: Grace, note: ContourPoint, at: Fraction, stave: Stave) -> EventBuilder:
+    point = replace(grace.point, at=at, until=at, techniques=note.techniques)
+    return EventBuilder(
+        start=at,
+        end=at,
+        kind="note",
+        head=stave.head(gesture, point),
+        point=point,
+        sounding_cents=point.sounding_cents,
+        articulations=point.marks,
+    )
 
 
 def sung(gesture: Gesture, stave: Stave) -> VoiceBuilder | None:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from gesturesmith.model.gesture import Gesture, Segment
 from gesturesmith.rules.base import Case
-from gesturesmith.score.events import VoiceBuilder
+from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, decimal
 from gesturesmith.score.marks import BandEnd, BandStart, LengthEnd, LengthStart, LineEnd, LineStart
 from gesturesmith.score.rhythm import Meter
@@ -33,6 +33,41 @@ def draw(case: Case, line: VoiceBuilder) -> None:
         elif segments[index].kind == "slur" and start is not end:
             start.begins_slur = end.ends_slur = True
         index = until
+    for event in line.sounding:
+        _draw_graces(event)
+
+
+def _draw_graces(event: EventBuilder) -> None:
+    """Lines and slurs between the graces of a note and itself. Under a slur over the note they have none of their
+    own; one that ends or begins at the note reaches to them."""
+    if event.point is None:
+        return
+    row = [*event.graces, event]
+    joins = [grace.join for grace in event.point.graces] if event.graces else []
+    for n, join in enumerate(joins):
+        if join.kind != "slur" and join.kind != "none":
+            row[n].marks.append(LineStart(style=join.kind, growth=join.growth))
+            row[n + 1].marks.insert(0, LineEnd())
+    if event.point.reached != "slur":
+        _slur([join.kind == "slur" for join in joins], row)
+    if event.after:
+        _slur([grace.join.kind == "slur" for grace in event.point.after], [event, *event.after])
+
+
+def _slur(slurred: list[bool], row: list[EventBuilder]) -> None:
+    """Slurs over what is slurred of a row, as parts of one that there is at either end."""
+    for n, joined in enumerate(slurred):
+        if not joined:
+            continue
+        first, second = row[n], row[n + 1]
+        if first.ends_slur:
+            first.ends_slur = False
+        else:
+            first.begins_slur = True
+        if second.begins_slur:
+            second.begins_slur = False
+        else:
+            second.ends_slur = True
 
 
 def _goes_on(one: Segment, two: Segment) -> bool:

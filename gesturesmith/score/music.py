@@ -61,6 +61,7 @@ class Event:
     articulations   by name: accent, staccato, tenuto, marcato, fermata, breath
     clef        the clef that begins here, or ""; `after_stop`: it follows a head where a line stops
     forced      its accidental is printed even if not needed
+    graces      grace notes before it, in order; `after`: after it. They have no leaves and no time
     """
 
     key: int
@@ -87,10 +88,17 @@ class Event:
     clef: str = ""
     after_stop: bool = False
     forced: bool = False
+    graces: tuple[Event, ...] = ()
+    after: tuple[Event, ...] = ()
 
     @property
     def sounds(self) -> bool:
         return self.head is not None
+
+    @property
+    def whole(self) -> tuple[Event, ...]:
+        """With its graces, in order."""
+        return (*self.graces, self, *self.after)
 
 
 @frozen(kw_only=True)
@@ -206,8 +214,9 @@ class Music:
 
     @property
     def events(self) -> Iterator[Event]:
-        """All events of all parts and voices."""
-        return (event for part in self.parts for voice in part.voices for event in voice.everything)
+        """All events of all parts and voices, grace notes too."""
+        notes = (event for part in self.parts for voice in part.voices for event in voice.everything)
+        return (event for note in notes for event in note.whole)
 
     @property
     def marks(self) -> Iterator[Mark]:

@@ -318,7 +318,7 @@ def _naturals(voice: list[VoiceBuilder]) -> None:
     doubt."""
     altered: dict[int, Fraction] = {}
     for line in voice:
-        for event in line.sounding:
+        for event in (one for whole in line.sounding for one in whole.whole):
             head = event.head
             if head is None or head.steps is None or head.bare:
                 continue

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from gesturesmith.model.graces import unfolded
 from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.realise import realise
 from gesturesmith.rules.base import Case
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.marks import Fingering
@@ -11,9 +13,10 @@ from gesturesmith.score.technique_state import in_force
 
 def cents(line: VoiceBuilder) -> None:
     """Add cents to pitches finer than a quarter tone."""
-    for event in line.sounding:
-        if event.head is not None and event.head.tuner is not None and event.index is not None:
-            event.marks.append(event.head.tuner)
+    for note in line.sounding:
+        for event in note.whole if note.index is not None else ():
+            if event.head is not None and event.head.tuner is not None:
+                event.marks.append(event.head.tuner)
 
 
 def fingerings(case: Case, line: VoiceBuilder, asked: str) -> None:
@@ -41,6 +44,20 @@ def fingerings(case: Case, line: VoiceBuilder, asked: str) -> None:
         if wanted and (part_of_sign or not told):
             event.marks.append(Fingering(name=name))
         shown = (name, event) if wanted else None
+    _of_graces(case, line, asked)
+
+
+def _of_graces(case: Case, line: VoiceBuilder, asked: str) -> None:
+    """Those of grace notes that are not what the player would take, or all of them."""
+    graces = [grace for event in line.sounding for grace in event.whole if grace is not event]
+    if not graces:
+        return
+    gesture = unfolded(case.gesture)
+    by_place = {gesture.points[p.index].span: p for p in realise(gesture).points}
+    for grace in graces:
+        played = by_place.get(grace.point.span) if grace.point is not None else None
+        if played is not None and played.tube is not None and (asked == "all" or not played.standard):
+            grace.marks.append(Fingering(name=played.tube.name))
 
 
 def _goes_on(before: EventBuilder, event: EventBuilder) -> bool:

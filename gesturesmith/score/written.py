@@ -16,7 +16,7 @@ from gesturesmith.score.rhythm import Leaf, Slot, Triplet, leaves
 type Run = tuple[Leaf | Triplet, ...]
 
 _BEAMED_BELOW = Fraction(1)  # quarters and longer have no flags
-_NO_LEAF = -1  # the key of a head where a line stops, to which no leaf refers
+_NO_LEAF = -1  # the key of a head to which no leaf refers: where a line stops, a grace note
 
 
 def parts(plan: Plan) -> tuple[Part, ...]:
@@ -220,4 +220,10 @@ def _event(event: EventBuilder, slot: Slot, part: PartBuilder) -> Event:
         clef=event.clef,
         after_stop=event.after_stop,
         forced=event.forced,
+        graces=_graces(event.graces, start, part),
+        after=_graces(event.after, start + slot.end - slot.start, part),
     )
+
+
+def _graces(found: list[EventBuilder], at: Fraction, part: PartBuilder) -> tuple[Event, ...]:
+    return tuple(_event(event, Slot(at - part.at, at - part.at, "note", _NO_LEAF), part) for event in found)

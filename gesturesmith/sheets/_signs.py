@@ -302,6 +302,18 @@ SIGNS = (
         used=lambda use: not use.gesture.in_seconds and use.has(LengthStart) and not _fans(use),
         shown=_start(4),
     ),
+    Sign(
+        key="graces",
+        group="time",
+        used=lambda use: use.first(lambda p: bool(p.graces)) is not None,
+        shown=_point(lambda p: bool(p.graces)),
+    ),
+    Sign(
+        key="graces-after",
+        group="time",
+        used=lambda use: use.first(lambda p: bool(p.after)) is not None,
+        shown=_point(lambda p: bool(p.after)),
+    ),
     Sign(key="accelerating", group="time", used=_fan("accelerating"), shown=_start(100)),
     Sign(key="slowing", group="time", used=_fan("slowing"), shown=_start(100)),
     Sign(

@@ -13,9 +13,11 @@ from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Colour, Onset
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
+from gesturesmith.model.graces import has_graces, unfolded
 from gesturesmith.model.levels import MF
 from gesturesmith.model.piece import Passage
 from gesturesmith.model.realisation import Realisation
+from gesturesmith.realise.gesture import realise
 from gesturesmith.techniques.base import Technique
 from gesturesmith.tones import material
 from gesturesmith.tones.clock import Clock, pauses
@@ -31,6 +33,7 @@ type Drawing = Callable[[material.Along], Curve]
 
 def perform(gesture: Gesture, realisation: Realisation) -> Performance:
     """The sound of a single gesture, played in this way."""
+    gesture, realisation = _in_time(gesture, realisation)
     clock = Clock(gesture.tempo, pauses(gesture, Fraction(0)))
     tones = _Player(gesture, realisation, clock, Fraction(0), gesture.name, float(MF)).tones()
     return Performance(tones=tuple(tones), seconds=clock.arrive(gesture.beats), fermatas=clock.fermatas)
@@ -51,10 +54,18 @@ def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisatio
     for one, item, offset in order:
         end = offset + item.beats
         if one is not None:
-            gesture, realisation = one
+            gesture, realisation = _in_time(*one)
             tones += _Player(gesture, realisation, clock, offset, item.played, level).tones()
             level = material.level_after(gesture, level)
     return Performance(tones=tuple(tones), seconds=clock.arrive(end), fermatas=clock.fermatas)
+
+
+def _in_time(gesture: Gesture, realisation: Realisation) -> tuple[Gesture, Realisation]:
+    """A gesture with its grace notes as notes in time, and the way they are played."""
+    if not has_graces(gesture):
+        return gesture, realisation
+    played = unfolded(gesture)
+    return played, realise(played)
 
 
 def _in_order(passage: Passage) -> Iterator[tuple[int, Fraction]]:

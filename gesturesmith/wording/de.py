@@ -112,6 +112,8 @@ TEXTS = {
     "sign-cents": "Cent",
     "sign-seconds": "Freie Zeit",
     "sign-beats": "Dauer in Schlägen",
+    "sign-graces": "Vorschläge",
+    "sign-graces-after": "Nachschläge",
     "sign-accelerating": "Schneller werdend",
     "sign-slowing": "Langsamer werdend",
     "sign-niente": "Aus dem Nichts, ins Nichts",
@@ -191,6 +193,11 @@ TEXTS = {
         "Gesten unter einer Klammer mit einer Zahl von Schlägen dauern so lange; in ihnen stehen keine Notenwerte, "
         "und der Abstand zeigt die Zeit, von links nach rechts."
     ),
+    "remark-graces": (
+        "Kleine Noten mit durchstrichenem Hals so schnell wie möglich spielen, kurz vor der Note, zu "
+        "der sie führen."
+    ),
+    "remark-graces-after": "Kleine Noten nach einer Note kommen ganz am Ende ihrer Dauer.",
     "remark-accelerating": "Ein Balken, der sich von einer Linie zu mehreren auffächert, wird schneller.",
     "remark-slowing": "Balken, die sich von mehreren Linien zu einer schließen, werden langsamer.",
     "remark-niente": "Ein Kreis am Ende einer Gabel bedeutet: aus dem Nichts oder ins Nichts.",
@@ -296,6 +303,8 @@ TEXTS = {
     "say-marcato": "Marcato",
     "say-fermata": "Fermate",
     "say-breath": "Atemzeichen",
+    "say-graces-before": "{point}, davor Vorschlag: {notes}",
+    "say-graces-after": "{point}, danach Nachschlag: {notes}",
     "say-attacks": "{count} Anstöße.",
     "say-attacks-accelerating": "{count} Anstöße, schneller werdend.",
     "say-attacks-slowing": "{count} Anstöße, langsamer werdend.",

@@ -114,6 +114,8 @@ TEXTS = {
     "sign-cents": "Cents",
     "sign-seconds": "Free time",
     "sign-beats": "Length in beats",
+    "sign-graces": "Grace notes",
+    "sign-graces-after": "Grace notes at the end",
     "sign-accelerating": "Getting faster",
     "sign-slowing": "Getting slower",
     "sign-niente": "From nothing, to nothing",
@@ -184,6 +186,10 @@ TEXTS = {
         "Gestures under a bracket with a number of beats last that long; they have no note values, and "
         "the spacing shows the time, left to right."
     ),
+    "remark-graces": (
+        "Play small notes with a stroke through the stem as quickly as possible, just before the note they lead to."
+    ),
+    "remark-graces-after": "Small notes after a note come at the very end of its time.",
     "remark-accelerating": "A beam that fans out from one line to several means getting faster.",
     "remark-slowing": "Beams that close from several lines to one mean getting slower.",
     "remark-niente": "A circle at the end of a hairpin means from nothing, or to nothing.",
@@ -283,6 +289,8 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "fermata",
     "say-breath": "breath",
+    "say-graces-before": "{point}, grace notes before it: {notes}",
+    "say-graces-after": "{point}, grace notes after it: {notes}",
     "say-attacks": "{count} attacks.",
     "say-attacks-accelerating": "{count} attacks, getting faster.",
     "say-attacks-slowing": "{count} attacks, getting slower.",

@@ -113,6 +113,8 @@ TEXTS = {
     "sign-cents": "Cents",
     "sign-seconds": "Temps libre",
     "sign-beats": "Durée en temps",
+    "sign-graces": "Appoggiatures brèves",
+    "sign-graces-after": "Petites notes finales",
     "sign-accelerating": "En accélérant",
     "sign-slowing": "En ralentissant",
     "sign-niente": "À partir de rien, jusqu’à rien",
@@ -194,6 +196,10 @@ TEXTS = {
         "Les gestes placés sous un crochet avec un nombre de temps durent autant ; aucune valeur n’y est notée, et "
         "l’espacement montre le temps, de gauche à droite."
     ),
+    "remark-graces": (
+        "Jouer les petites notes à hampe barrée le plus vite possible, juste avant la note à laquelle elles mènent."
+    ),
+    "remark-graces-after": "Les petites notes placées après une note viennent tout à la fin de sa durée.",
     "remark-accelerating": "Une ligature qui s’ouvre d’un trait à plusieurs va en accélérant.",
     "remark-slowing": "Des ligatures qui se referment de plusieurs traits à un seul vont en ralentissant.",
     "remark-niente": "Un cercle à l’extrémité d’un soufflet signifie à partir de rien, ou jusqu’à rien.",
@@ -299,6 +305,8 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "point d’orgue",
     "say-breath": "respiration",
+    "say-graces-before": "{point}, précédé des petites notes {notes}",
+    "say-graces-after": "{point}, suivi des petites notes {notes}",
     "say-attacks": "{count} attaques.",
     "say-attacks-accelerating": "{count} attaques, de plus en plus rapides.",
     "say-attacks-slowing": "{count} attaques, de plus en plus lentes.",

@@ -112,6 +112,8 @@ TEXTS = {
     "sign-cents": "Cent",
     "sign-seconds": "Tempo libero",
     "sign-beats": "Durata in tempi",
+    "sign-graces": "Acciaccature",
+    "sign-graces-after": "Note piccole finali",
     "sign-accelerating": "Accelerando",
     "sign-slowing": "Rallentando",
     "sign-niente": "Dal niente, al niente",
@@ -188,6 +190,11 @@ TEXTS = {
         "I gesti sotto una parentesi con un numero di tempi durano altrettanto; non vi sono valori di nota, e la "
         "spaziatura mostra il tempo, da sinistra a destra."
     ),
+    "remark-graces": (
+        "Suonare le note piccole con il gambo tagliato il più rapidamente possibile, subito prima della "
+        "nota a cui portano."
+    ),
+    "remark-graces-after": "Le note piccole dopo una nota cadono proprio alla fine della sua durata.",
     "remark-accelerating": "Una travatura che si apre da una linea a più linee va accelerando.",
     "remark-slowing": "Travature che si chiudono da più linee a una sola vanno rallentando.",
     "remark-niente": "Un cerchio all’estremità di una forcella significa dal niente, oppure al niente.",
@@ -291,6 +298,8 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "corona",
     "say-breath": "respiro",
+    "say-graces-before": "{point}, preceduto dalle note piccole {notes}",
+    "say-graces-after": "{point}, seguito dalle note piccole {notes}",
     "say-attacks": "{count} attacchi.",
     "say-attacks-accelerating": "{count} attacchi, sempre più veloci.",
     "say-attacks-slowing": "{count} attacchi, sempre più lenti.",

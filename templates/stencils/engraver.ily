@@ -33,10 +33,17 @@
      (if (not (assq 'class attributes))
          (ly:grob-set-property! head 'output-attributes (acons 'class "gs-point" attributes)))))
 
+#(define (gs:grace? column)
+   (let ((when (if (ly:grob? column) (ly:grob-property column 'when #f) #f)))
+     (and (ly:moment? when) (not (= 0 (ly:moment-grace when))))))
+
 %% Room between the heads of two columns, for a piece of line or after one.
 #(define (gs:make-room! engraver from-column from to-column to)
    (let ((room (ly:engraver-make-grob engraver 'GestureRoom (car from))))
      (ly:grob-set-property! room 'details `((from . ,from) (to . ,to)))
+     ;; A grace note stands so close to its note that nothing of a line between them would be seen.
+     (if (gs:grace? from-column)
+         (ly:grob-set-property! room 'springs-and-rods ly:spanner::set-spacing-rods))
      (ly:spanner-set-bound! room LEFT from-column)
      (ly:spanner-set-bound! room RIGHT to-column)))
 

@@ -95,6 +95,18 @@ gsFlutter =
    'tweaks `((flag-count . 3) (shape . beam-like) (beam-width . 1.4) (slope . 0.3) (X-offset . ,gs:slashes-place)
               (Y-offset . ,gs:slashes-height)))
 
+%% \gsGraceSlash (before the first of several grace notes): a stroke through its stem and the beginning of their beam.
+#(define (gs:slashed-stem grob)
+   (let ((stem (ly:stem::print grob)))
+     (if (not (ly:stencil? stem)) '()
+         (let* ((unit (gs:staff-space grob)) (y (ly:stencil-extent stem Y))
+                (up (= UP (ly:grob-property grob 'direction UP)))
+                (end (if up (cdr y) (car y))) (way (if up 1 -1)))
+           (ly:stencil-add stem
+             (make-line-stencil (* 0.13 unit) (* -0.55 unit) (- end (* way 1.25 unit))
+                                (* 0.85 unit) (+ end (* way 0.25 unit))))))))
+gsGraceSlash = #(gs:look `((Stem . stencil) . ,gs:slashed-stem))
+
 %% \gsFeather #RIGHT { ... } (not a post-event): attacks that speed up, or slow down with #LEFT: one beam that opens
 %% or closes.
 gsFeather =

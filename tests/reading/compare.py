@@ -67,7 +67,7 @@ def _voice(printed: list[Note], asked: list[Asked], said: Said, which: str) -> l
         have, want = " ".join(_name(n) for n in printed), " ".join(_asked_name(a) for a in asked)
         return [f"{which}notes: {len(printed)} on the page, {len(asked)} in the file: {have} / {want}"]
     found: list[str] = []
-    loose = any(n.value is None and not n.stops for n in printed)
+    loose = any(n.value is None and not n.stops and not n.grace for n in printed)
     for number, (note, want) in enumerate(zip(printed, asked, strict=True), start=1):
         for problem in _note(note, want, said, loose):
             found.append(f"{which}note {number} at beat {float(note.at):g}: {problem}")
@@ -81,6 +81,8 @@ def _note(note: Note, want: Asked, said: Said, loose: bool) -> list[str]:
     if note.marks - _OWN != want.marks - _OWN or not want.marks <= note.marks:
         marks = [" ".join(sorted(m)) or "nothing" for m in (note.marks, want.marks)]
         found.append(f"marks: {marks[0]} on the page, {marks[1]} in the file")
+    if note.grace != want.grace:
+        found.append(f"grace note: {note.grace or 'none'} on the page, {want.grace or 'none'} in the file")
     if note.stops is not want.stops:
         found.append(f"{'ends a line' if note.stops else 'is a full note'} on the page, not in the file")
     return [*found, *_beginning(note, want)]
@@ -159,7 +161,7 @@ def _time(note: Note, want: Asked, said: Said) -> list[str]:
         right = 0 >= late >= -_INSTANT if want.stops else late == 0
         if not right:
             found.append(f"onset: beat {float(note.at):g} on the page, {float(want.at):g} in the file")
-    if note.stops or want.stops:
+    if note.stops or want.stops or note.grace or want.grace:
         return found
     if note.feathered or want.feathered:
         # A passed point under such a beam has no stem.
@@ -172,7 +174,7 @@ def _time(note: Note, want: Asked, said: Said) -> list[str]:
         if not want.timed:
             found.append("no note value on the page, though there is one for it")
         return found
-    if want.begins == "line" and want.ends is None:
+    if want.begins == "line" and want.ends is None and not want.led:
         found.append("a note value on a point that a line only passes")
     if want.ends is None or want.at is None:
         return found

@@ -19,6 +19,9 @@ def file(seed: int) -> str:
     gestures = [made.gesture(f"g{n}") for n in range(random.randint(1, 3))]
     items = made.items([f"g{n}" for n in range(len(gestures))])
     meter = METERS[seed % len(METERS)]
+    if seed % 9 == 5:  # with random numbers of its own: the other files stay as they were
+        gestures.append(_Maker(Random(seed), _LOWEST[instrument]).graces("gx"))
+        items.append("gx")
     head = [
         f"instrument: {instrument}",
         f"pitches: {random.choice(('written', 'written', 'sounding'))}",
@@ -90,6 +93,23 @@ class _Maker:
             beats = part * length
             made.append(f"rest {beats}" if random.random() < 0.1 else f"{self.note(cents=False)} for {beats}")
         return made
+
+    def graces(self, name: str) -> str:
+        """Notes with grace notes before them, tongued and slurred, and sometimes at the end."""
+        random = self._random
+        text, slurred = "", False
+        for n in range(random.randint(2, 4)):
+            slurred = n > 0 and random.random() < 0.3
+            text += " __ " if slurred else ", " if n else ""
+            for _ in range(random.choice((0, 1, 1, 2, 3))):
+                x = "x" if random.random() < 0.2 else ""
+                mark = random.choice(("", "", " accent", " staccato"))
+                join = " __ " if slurred else random.choice((", ", " __ "))
+                text += f"{x}{self.note(cents=not x)} grace{mark}{join}"
+            text += self.note()
+        for _ in range(random.choice((0, 1, 2))):
+            text += f"{random.choice((', ', ' __ '))}{self.note()} grace"
+        return f"gesture {name}\n  contour: {text}\n  lasts: {random.randint(4, 8)} beats\n"
 
     def gesture(self, name: str) -> str:
         random = self._random

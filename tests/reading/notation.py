@@ -90,6 +90,7 @@ class Note:
     cents      what the row above says, "" for nothing
     marks      accent staccato tenuto marcato fermata
     sung       in the voice of small heads beside another
+    grace      "" | "slashed" | "plain": a small note outside the time; slashed through its stem or the flag
     """
 
     at: Fraction
@@ -108,6 +109,7 @@ class Note:
     ends: Fraction
     marks: frozenset[str] = frozenset()
     ids: tuple[int, ...] = ()
+    grace: str = ""
 
 
 @dataclass
@@ -439,7 +441,8 @@ class _Reader:
             value, feathered = self._value(g)
             stops = g.id in self._bracketed
             at = g.at
-            if stops:
+            grace = self._grace(g) if g.grace and not stops else ""
+            if stops or grace:
                 value = None
             source = self._tied_from.get(g.id)
             before = next((k for k, n in enumerate(notes) if source in n.ids), None) if source else None
@@ -476,18 +479,34 @@ class _Reader:
                     ends=after,
                     marks=frozenset(self._marks.get((g.voice, g.at, g.grace), ())),
                     ids=tuple(h.id for h, _ in heads),
+                    grace=grace,
                 )
             )
         for note in notes:
             self._accounted(note, note.ends)
         stretches = []
-        in_time = self.reading.meter is None and any(n.value is None and not n.stops for n in notes)
+        in_time = self.reading.meter is None and any(n.value is None and not n.stops and not n.grace for n in notes)
         for at, value in rests:
             after = starts[min(bisect_right(starts, at), len(starts) - 1)]
             stretches.append((at, after if value is None else at + value))
             if value is not None and value != after - at and not in_time:
                 self.reading.faults.append(f"a rest of {_told(value)} beats stands for {_told(after - at)}")
         return notes, stretches
+
+    def _grace(self, g: Grob) -> str:
+        """Struck through its flag, or through its stem where several stand under a beam (Gould, Grace notes): as
+        quick as can be. The first of a beam has it for all."""
+        stem = self._stem_of.get(g.id)
+        if stem is None or g.more["size"] >= -1:
+            where = _told(g.at or Fraction(0))
+            self.reading.faults.append(f"a grace note that looks like any other, at beat {where}")
+            return "plain"
+        beam = self._beams.get(stem.more["beam"]) if stem.more["beam"] else None
+        first = next((s for s in self._named("Stem") if beam is not None and s.id == beam.more["stems"][0]), stem)
+        struck = any(what == "draw-line" for _, _, kind, what in first.drawn if kind == "shape")
+        flag = self._flags.get(stem.more["flag"])
+        struck = struck or (flag is not None and any("grace" in name for name in flag.glyphs))
+        return "slashed" if struck else "plain"
 
     def _accounted(self, note: Note, until: Fraction) -> None:
         """What a note value leaves over must be filled by something, unless a line goes on through it."""
@@ -609,7 +628,7 @@ def _log(g: Grob, stem: Grob | None) -> int:
 
 
 def _flag_count(g: Grob) -> int:
-    name = next(n for n in g.glyphs if n.startswith("flags."))
+    name = next(n for n in g.glyphs if n.startswith("flags.") and n[-1].isdigit())
     return int(name[-1]) - 2
 
 

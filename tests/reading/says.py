@@ -36,6 +36,9 @@ class Asked:
     feathered attacks that open or close
     above     cents by which a second head may stand above, where neighbouring partials are held at once
     stroke    it has no pitch and no length
+    grace     "" | "slashed" | "plain": small and outside the time; slashed before its note, plain after it
+    graces, after   those of a note, until all stand in one row
+    led       a line leads to it from a grace note, so that it has its value all the same
     """
 
     at: Fraction | None
@@ -54,6 +57,10 @@ class Asked:
     above: frozenset[int] | None = None
     extreme: str = ""
     marks: frozenset[str] = frozenset()
+    grace: str = ""
+    graces: tuple[Asked, ...] = ()
+    after: tuple[Asked, ...] = ()
+    led: bool = False
 
 
 @dataclass(frozen=True)
@@ -137,8 +144,8 @@ def with_rest_after(said: Said) -> Said:
 def within(said: Said, before: tuple[str, ...], after: tuple[str, ...], transposed: bool) -> Said:
     """A gesture in a composer's score in 4/4, between quarter notes of the composer's; perhaps moved up a tone."""
     first = Fraction(len(before))
-    own = [_plain(name, Fraction(n)) for n, name in enumerate(before)]
-    own += [_plain(name, first + said.length + n) for n, name in enumerate(after)]
+    earlier = [_plain(name, Fraction(n)) for n, name in enumerate(before)]
+    later = [_plain(name, first + said.length + n) for n, name in enumerate(after)]
     moved = [
         replace(
             note,
@@ -149,7 +156,7 @@ def within(said: Said, before: tuple[str, ...], after: tuple[str, ...], transpos
         )
         for note in said.notes
     ]
-    notes = sorted((*own, *moved), key=lambda n: (n.sung, n.at if n.at is not None else first, not n.stops))
+    notes = [*earlier, *(n for n in moved if not n.sung), *later, *(n for n in moved if n.sung)]
     silences = tuple((a + first, b + first) for a, b in said.silences)
     return replace(
         said,
@@ -189,6 +196,7 @@ def _notes(
         notes = list(_attacked(gesture, start, pitches, lines))
     else:
         notes = list(_of_points(gesture, gesture.points, gesture.segments, start, pitches, lines))
+    notes = [one for note in notes for one in (*note.graces, replace(note, graces=(), after=()), *note.after)]
     silences = [(start + p.at, start + p.until) for p in gesture.points if p.kind == "silence"]
     if gesture.sing is not None:
         sung = _of_points(gesture, gesture.sing.points, gesture.sing.segments, start, pitches, lines)
@@ -276,7 +284,7 @@ def _attacked(gesture: Gesture, start: Fraction, pitches: str, lines: bool):
             share = (now - point.at) / (following.at - point.at)
             yield _between(gesture, point, following, share, **common)
         else:
-            yield _asked(gesture, point, **common)
+            yield _asked(gesture, point, first=point.at == now, **common)
     if gesture.points[-1].stops:
         stop, end = gesture.points[-1], start + gesture.beats
         yield _asked(gesture, stop, at=end, ends=None, begins="line", pitches=pitches, lines=lines, timed=True)
@@ -293,11 +301,19 @@ def _asked(
     lines: bool,
     timed: bool,
     feathered: bool = False,
+    first: bool = True,
 ) -> Asked:
     spelling = None
     if point.pitch is not None:
         spelling = point.pitch.sounding if pitches == "sounding" else point.pitch.written
+    graces, begins, led = _graces(gesture, point, begins, pitches) if first else ((), begins, False)
     return Asked(
+        graces=graces,
+        after=tuple(
+            _grace(gesture, grace.point, _begun(grace.join), pitches, "plain")
+            for grace in (point.after if ends is not None else ())
+        ),
+        led=led,
         at=at,
         ends=ends,
         spelling=spelling,
@@ -312,6 +328,36 @@ def _asked(
         above=_neighbours(gesture.instrument, point) if any(t.holds > 1 for t in point.techniques) else None,
         extreme=point.extreme,
         marks=frozenset(point.marks) - {"breath"},
+    )
+
+
+def _graces(
+    gesture: Gesture, point: ContourPoint, begins: str, pitches: str
+) -> tuple[tuple[Asked, ...], str, bool]:
+    """The grace notes before a point; how that begins then, and whether a line leads to it from the last."""
+    row = []
+    for grace in point.graces:
+        row.append(_grace(gesture, grace.point, begins, pitches, "slashed"))
+        begins = _begun(grace.join)
+    return tuple(row), begins, bool(row) and begins == "line"
+
+
+def _begun(join: Segment) -> str:
+    return "attack" if join.kind == "none" else "slur" if join.kind == "slur" else "line"
+
+
+def _grace(gesture: Gesture, point: ContourPoint, begins: str, pitches: str, grace: str) -> Asked:
+    assert point.pitch is not None
+    return Asked(
+        at=None,
+        ends=None,
+        spelling=point.pitch.sounding if pitches == "sounding" else point.pitch.written,
+        steps=None,
+        three_lines=False,
+        form=form(gesture, point),
+        begins=begins,
+        marks=frozenset(point.marks),
+        grace=grace,
     )
 
 

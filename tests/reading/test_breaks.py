@@ -24,7 +24,7 @@ gesture far
 passage p
   meter: 3/4
   play: F#4 for 3/2 p accent, G4 for 1/2, F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2, G4 for 1/2, C5 for 3/2,
-    Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3, C5 for 2, rest 3, far, rest 2
+    Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3, B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2
 """
 
 
@@ -73,6 +73,12 @@ BREAKS = {
     "no accent": Break(_in_staff(r"\omit Script"), "marks: nothing on the page, accent"),
     "another tempo": Break(lambda b: b.replace('\\gsTempo "" "60"', '\\gsTempo "" "66"'), "tempo: 66"),
     "played twice": Break(lambda b: b.replace('\\bar "|."', '\\bar ":|."'), "played 2 times"),
+    "graces without a stroke": Break(
+        lambda b: b.replace(r"\slashedGrace", r"\grace").replace(r"\gsGraceSlash", ""),
+        "grace note: plain on the page, slashed in the file",
+    ),
+    "a grace less": Break(lambda b: re.sub(r"\\slashedGrace \{\s+\S+\s+\}", "", b), "notes: "),
+    "a grace in time": Break(lambda b: b.replace(r"\slashedGrace {", "{"), "the page, "),
     "a dot less": Break(_in_staff(r"\omit Dots"), "the values of the note"),
 }
 

@@ -15,6 +15,7 @@ pytestmark = pytest.mark.lilypond
 HERE = Path(__file__).parent
 DOCS = HERE.parent.parent / "docs"
 DEMO, TOGETHER = DOCS / "demo" / "fog-signals.gesture", DOCS / "gallery" / "together.gesture"
+GRACES = DOCS / "gallery" / "graces.gesture"
 # In steps that go through all meters.
 GENERATED = range(0, 1000, 27)
 # A technique of each way to notate: lines, two voices, trills, slides, signs at a note, heads without pitch.
@@ -51,7 +52,7 @@ def _read(job: pages.Job, folder: Path) -> pages.Count:
 
 def test_pages_snippets_and_concert_scores(tmp_path):
     job = pages.Job()
-    for path in (DEMO, TOGETHER):
+    for path in (DEMO, TOGETHER, GRACES):
         pages.add_file(job, Source(path.name, path.read_text("utf-8")), path.parent, snippets=path is DEMO)
     pages.add_file(job, Source(DEMO.name, DEMO.read_text("utf-8")), DEMO.parent, pitches="sounding")
     count = _read(job, tmp_path)
@@ -60,7 +61,7 @@ def test_pages_snippets_and_concert_scores(tmp_path):
 
 def test_notes_pages(tmp_path):
     job = pages.Job()
-    for path in (DEMO, TOGETHER):
+    for path in (DEMO, TOGETHER, GRACES):
         pages.add_notes(job, Source(path.name, path.read_text("utf-8")), path.parent)
     assert _read(job, tmp_path).scores > 60
 
@@ -96,6 +97,7 @@ def test_in_a_composers_score(tmp_path):
     pages.add_ily(job, source)
     pages.add_ily(job, source, transposed=True, company=True)
     pages.add_ily(job, source, cue=True)
+    pages.add_ily(job, Source(GRACES.name, GRACES.read_text("utf-8")), transposed=True, company=True)
     assert _read(job, tmp_path).scores > 30
 
 

@@ -30,6 +30,12 @@ def times(found) -> list[tuple[float, float]]:
     return [(round(t.start, 3), round(t.end, 3)) for t in found]
 
 
+def test_grace_notes_are_heard_as_quick_as_they_are():
+    found = tones("D5, G4 grace, A4 grace __ C5@2", "lasts: 3 beats")
+    assert times(found) == [(0, 1.8), (1.8, 1.9), (1.9, 2), (2, 3)]
+    assert [t.onset for t in found] == ["attack", "attack", "attack", "slur"]
+
+
 # --- time -------------------------------------------------------------------------------------------------------
 
 

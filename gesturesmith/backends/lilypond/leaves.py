@@ -13,6 +13,7 @@ from gesturesmith.score.rhythm import Leaf, Meter, Triplet
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams for the feather
 GRACE_VALUE = Fraction(1, 2)
+_GRACES_VALUE = Fraction(1, 4)  # of several under one beam
 GRACE = (63, 64)  # the head where a line stops comes this far through the last leaf
 _INSTANT = Fraction(1, 16)  # beats it takes in proportional spacing
 _ARTICULATIONS = ("accent", "staccato", "tenuto", "marcato")
@@ -56,6 +57,13 @@ class LeafBuilder:
         opens = self._opens(leaf)
         if leaf.first:
             _attach_start(event, leaf, made, event.held if opens else ())
+            if event.graces:
+                small = _grace_notes(event.graces)
+                one = len(small) == 1
+                if not one:
+                    put_before(small[0], [r"\gsGraceSlash"])
+                command = r"\slashedGrace" if one else r"\grace"
+                abjad.attach(abjad.BeforeGraceContainer(small, command=command), made)
         else:
             _attach_again(event, leaf, made, event.repeat_after_break if opens else ())
         bar = self._meter.bar
@@ -71,6 +79,8 @@ class LeafBuilder:
             if any(isinstance(mark, TrillSign) for mark in event.marks) and _waves(leaf):
                 put_after(made, [marks.WAVES_END])
             _attach_end(event, made, headless=leaf.kind == "skip")
+            if event.after:
+                abjad.attach(abjad.AfterGraceContainer(_grace_notes(event.after), fraction=_AFTER), made)
         self.placed.append((leaf, made))
         return made
 
@@ -83,6 +93,30 @@ class LeafBuilder:
         bar, before = self._meter.bar_start(leaf.at), self._bar
         self._bar = bar
         return bar != before
+
+
+_AFTER = (7, 8)  # grace notes at its end stand this far through a note
+
+
+def _grace_notes(events: tuple[Event, ...]) -> list[abjad.Leaf]:
+    """Small notes: one with a flag, several under a beam."""
+    made: list[abjad.Leaf] = []
+    for event in events:
+        head = event.head
+        if head is None:
+            raise ValueError("a grace note has a head")
+        value = duration(GRACE_VALUE if len(events) == 1 else _GRACES_VALUE)
+        note = abjad.Note.from_duration_and_pitch(value, _pitch(marks.head_name(head)))
+        if event.forced:
+            note.note_head().set_is_forced(True)
+        put_before(note, [*marks.before_note(event.marks), *marks.head_commands(head)])
+        _attach_articulations(event, note)
+        put_after(note, marks.after_note(event.marks, waves=False))
+        made.append(note)
+    if len(made) > 1:
+        abjad.attach(abjad.StartBeam(), made[0])
+        abjad.attach(abjad.StopBeam(), made[-1])
+    return made
 
 
 def _bare_leaf(leaf: Leaf, event: Event) -> abjad.Leaf:

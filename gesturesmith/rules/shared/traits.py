@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.graces import has_graces
 from gesturesmith.techniques.base import Technique
 
 _known: dict[str, frozenset[str]] = {}  # by technique key: a few dozen
@@ -14,7 +15,7 @@ def traits(gesture: Gesture) -> frozenset[str]:
     """The traits of a gesture: its own, and those of every technique in force anywhere in it.
 
     path:PATH limit:NAME trill holds sings needs bell mute rate vague lines needs-line   of a technique
-    line slur height fingering text notehead sung slide changes joined                   of the gesture
+    line slur height fingering text notehead sung slide changes joined graces            of the gesture
     """
     found = set(_own(gesture))
     rows = {id(point.techniques): point.techniques for point in gesture.points}
@@ -40,6 +41,8 @@ def _own(gesture: Gesture) -> Iterator[str]:
         yield "changes"
     if len(gesture.techniques) > 1:
         yield "joined"
+    if has_graces(gesture):
+        yield "graces"
     for name, value in (("text", gesture.text), ("sung", gesture.sing)):
         if value is not None:
             yield name
