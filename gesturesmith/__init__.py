@@ -1,14 +1,14 @@
 """Gesturesmith: brass gestures from a short text, checked and engraved.
 
-`import gesturesmith` is a library; the names below are all of it that is public. What each does is said where it
-is made, in `gesturesmith.api`, and told as a whole in docs/library.md. A name is imported when it is first used.
+`import gesturesmith` is a library; the names below are its whole public interface. Each is documented where it is
+defined, in `gesturesmith.api`; docs/library.md gives an overview. Names are imported on first use.
 """
 
 from __future__ import annotations
 
 from gesturesmith.version import __version__
 
-TYPE_CHECKING = False  # as `typing` has it, which takes as long to import as all the rest
+TYPE_CHECKING = False  # as in `typing`, which takes as long to import as everything else
 if TYPE_CHECKING:
     from typing import Any
 
@@ -82,7 +82,7 @@ __all__ = [
 ]
 
 
-if not TYPE_CHECKING:  # for a type checker there is nothing but the names above
+if not TYPE_CHECKING:  # type checkers see only the names above
 
     def __getattr__(name: str) -> Any:
         if name not in __all__:

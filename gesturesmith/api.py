@@ -1,14 +1,14 @@
-"""Gesturesmith as a library: what is read, checked, suggested, engraved and rendered, for programs.
+"""Gesturesmith as a library: read, check, suggest, engrave and render from a program.
 
-Each function takes the text of a gesture file as a `str`, a file as a path (`pathlib.Path` or whatever else has
-`__fspath__`; a `str` is never taken for a path), or a `Source`, which is a text with a name. Each gives a frozen
-value, the same for the same input, and keeps nothing between calls.
+Each function takes the text of a gesture file as a `str`, a file as a path (`pathlib.Path` or anything else with
+`__fspath__`; a `str` is never a path), or a `Source`, which is a text with a name. Each returns a frozen value, the
+same for the same input, and keeps no state between calls.
 
-What is wrong with a text comes back in the value: errors, findings, failures. Only misuse raises: TypeError for
-another type, ValueError for an option or a name that there is not, OSError (FileNotFoundError, PermissionError,
-...) where a file cannot be opened, and `LilyPondNotFound` where LilyPond is needed and there is none.
+Problems with a text are part of the returned value: errors, findings, failures. Only misuse raises: TypeError for a
+wrong type, ValueError for an unknown option or name, OSError (FileNotFoundError, PermissionError, ...) if a file
+cannot be opened, and `LilyPondNotFound` if LilyPond is needed but missing.
 
-The stages are imported when they are needed: `check` pays for neither Abjad nor LilyPond.
+The stages are imported when needed: `check` needs neither Abjad nor LilyPond.
 """
 
 from __future__ import annotations
@@ -53,11 +53,11 @@ type Text = str | os.PathLike[str] | Source
 type Folder = str | os.PathLike[str]
 
 SCHEMAS = ("report", "list", "manifest")
-_UNNAMED = "text"  # what messages call a text without a name
+_UNNAMED = "text"  # name of an unnamed text in messages
 
 
-class LilyPondNotFound(RuntimeError):  # noqa: N818  # as FileNotFoundError: what is missing says it
-    """LilyPond is needed and there is none that would do; the message names the ways to get one.
+class LilyPondNotFound(RuntimeError):  # noqa: N818  # named like FileNotFoundError
+    """LilyPond is needed, and none is usable; the message says how to get one.
 
     >>> issubclass(gesturesmith.LilyPondNotFound, RuntimeError)
     True
@@ -70,7 +70,7 @@ class Snippet:
 
     report   verdict, findings and how it is played
     case     the gesture with its realisation; of a passage, those of all it plays
-    music    what is printed; None where it is not as written and no draft was asked for, or has a mistake in it
+    music    the engraved music; None if it has a mistake, or is refused and no draft was asked for
 
     >>> (call,) = gesturesmith.engrave(text).snippets
     >>> call
@@ -94,7 +94,7 @@ class Snippet:
         return f"<{kind} {clean(self.name)}: {self.report.verdict.words}>"
 
     def _repr_svg_(self) -> str | None:
-        """Its picture; None where there is none, or no LilyPond to make it."""
+        """Its picture; None if there is no music, or no LilyPond."""
         if self.music is None:
             return None
         try:
@@ -107,10 +107,10 @@ class Snippet:
 
 @frozen(kw_only=True)
 class Engraving:
-    """What is printed of a text.
+    """The engraved music of a text.
 
-    report     what is said of it
-    snippets   its gestures, then its passages, each in file order: all that could be read
+    report     the report on it
+    snippets   its gestures, then its passages, in file order: all that could be read
 
     >>> [snippet.name for snippet in gesturesmith.engrave(text).snippets]
     ['call']
@@ -129,9 +129,9 @@ class Engraving:
 class Rendering:
     """The files made of a text.
 
-    report     what is said of it
-    files      name below a folder of your choice, and bytes; sorted by name
-    failures   what LilyPond could not set; the files of the rest are there
+    report     the report on it
+    files      names below a folder of your choice, and bytes; sorted by name
+    failures   what LilyPond could not engrave; the other files are still made
 
     >>> made = gesturesmith.render(text, "ily")
     >>> [str(file.place) for file in made.files]
@@ -152,8 +152,8 @@ def read(text: Text, *, profiles: Folder | None = None) -> Reading:
     """Read a text: its settings, gestures, passages and exercises, with every default filled in.
 
     text       a gesture file's text, its path, or a `Source`; at most 2 MB
-    profiles   folder in and below which the text may name profiles of instruments and players; left out, that of
-               the file, and of a text the working folder
+    profiles   the folder in and below which the text may name profiles of instruments and players; by default that
+               of the file, and for a text the working folder
 
     Times are beats, pitches sounding cents above C-1, both exact fractions.
 
@@ -171,10 +171,10 @@ def read(text: Text, *, profiles: Folder | None = None) -> Reading:
 
 
 def check(text: Text, *, profiles: Folder | None = None) -> FileReport:
-    """Say whether, and how, each gesture of a text can be played. A notebook shows the report as a table.
+    """Check whether, and how, each gesture of a text can be played. A notebook shows the report as a table.
 
-    As `gesturesmith check` does, but that nothing is tried to put it right: that takes longer, and `suggest` does
-    it. Arguments as for `read`.
+    Like `gesturesmith check`, but without trying any fixes: that takes longer, and `suggest` does it. Arguments as
+    for `read`.
 
     >>> (beyond,) = gesturesmith.check(high).gestures
     >>> beyond.verdict.words, [finding.rule for finding in beyond.findings]
@@ -184,11 +184,11 @@ def check(text: Text, *, profiles: Folder | None = None) -> FileReport:
 
 
 def suggest(text: Text, *, only: str | None = None, profiles: Folder | None = None) -> FileReport:
-    """Say what would work in the place of what is refused: the report with `suggestions` on its findings.
+    """Suggest what would work instead of what is refused: the report, with `suggestions` on its findings.
 
-    As `gesturesmith check` and `suggest` have it. Each suggestion has itself been checked.
+    Like `gesturesmith check` and `suggest`. Each suggestion has itself been checked.
 
-    only       the one gesture for which suggestions are tried; ValueError where the text has none of that name
+    only       the one gesture for which suggestions are tried; ValueError if the text has none of that name
     profiles   as for `read`
 
     >>> (beyond,) = gesturesmith.suggest(high).gestures
@@ -211,14 +211,14 @@ def engrave(
     draft: bool = False,
     profiles: Folder | None = None,
 ) -> Engraving:
-    """Engrave the gestures and passages of a text: what stands on the page, as values.
+    """Engrave the gestures and passages of a text: the content of the page, as values.
 
-    only      the one gesture or passage wanted; ValueError where the text has none of that name
+    only      the one gesture or passage wanted; ValueError if the text has none of that name
     pitches   "written" as in a part, "sounding" as in a concert score
-    draft     what is not as written is engraved as well, with its findings
+    draft     also engrave what is not as written, with its findings
     profiles  as for `read`
 
-    Pays for Abjad, not for LilyPond; that comes when a picture is looked at.
+    Needs Abjad but not LilyPond, which only runs when a picture is shown.
 
     >>> gesturesmith.engrave(text, pitches="sounding").snippets[0].music.pitches
     'sounding'
@@ -266,13 +266,13 @@ def render(
 ) -> Rendering:
     """Make the files of a text, as bytes.
 
-    formats    "svg", "pdf", "png", "ily", "ly", or several: as `gesturesmith engrave --as` makes them
-    only       the one gesture or passage wanted; ValueError where the text has none of that name
+    formats    "svg", "pdf", "png", "ily", "ly", or several, as for `gesturesmith engrave --as`
+    only       the one gesture or passage wanted; ValueError if the text has none of that name
     pitches, draft, profiles   as for `engrave`
-    lilypond   the LilyPond to use; left out, the one of `GESTURESMITH_LILYPOND`, of the wheel or on PATH
-    jobs       so many LilyPonds at a time
+    lilypond   the LilyPond to use; by default that of `GESTURESMITH_LILYPOND`, the wheel or PATH
+    jobs       how many LilyPonds run at a time
 
-    LilyPondNotFound where one is needed and there is none; "ily" and "ly" need none.
+    Raises LilyPondNotFound if LilyPond is needed but missing; "ily" and "ly" do not need it.
 
     >>> made = gesturesmith.render(text, "svg")
     >>> made.files[0].data[:5]
@@ -295,7 +295,7 @@ def render(
 
 
 def to_text(*reports: FileReport) -> str:
-    """Reports in words, as `gesturesmith check` prints them, without colour.
+    """Reports as text, as printed by `gesturesmith check`, without colour.
 
     >>> print(gesturesmith.to_text(gesturesmith.check(text)), end="")
     text: 1 gesture: 1 playable
@@ -307,7 +307,7 @@ def to_text(*reports: FileReport) -> str:
 
 
 def to_json(*reports: FileReport) -> str:
-    """Reports as one JSON object, as `gesturesmith check --json` prints it; `schema("report")` is its schema.
+    """Reports as one JSON object, as printed by `gesturesmith check --json`; `schema("report")` is its schema.
 
     >>> import json
     >>> json.loads(gesturesmith.to_json(gesturesmith.check(text)))["files"][0]["gestures"][0]["name"]
@@ -319,10 +319,10 @@ def to_json(*reports: FileReport) -> str:
 
 
 def schema(name: str = "report") -> str:
-    """A JSON Schema (2020-12) of what the commands print for programs, as JSON.
+    """The JSON Schema (2020-12) of something the commands print for programs, as JSON.
 
-    name   "report" of `check --json`, `suggest --json` and `to_json`; "list" of `list --json`; "manifest" of what
-           `--manifest FILE` writes; ValueError for another
+    name   "report" for `check --json`, `suggest --json` and `to_json`; "list" for `list --json`; "manifest" for
+           what `--manifest FILE` writes; ValueError for any other
 
     >>> import json
     >>> json.loads(gesturesmith.schema("list"))["title"]
@@ -335,11 +335,12 @@ def schema(name: str = "report") -> str:
     return (paths.schemas() / f"{name}.json").read_text("utf-8")
 
 
-# --- what is asked for -----------------------------------------------------------------------------------
+# --- arguments -------------------------------------------------------------------------------------------
 
 
 def _given(text: Text, profiles: Folder | None) -> tuple[Source | UnreadableFile, Path | None]:
-    """A text, or why there is none, and the folder in which it may name profiles; None for the working folder."""
+    """A text, or why it is unreadable, and the folder in which it may name profiles; None for the working
+    folder."""
     folder = None if profiles is None else Path(profiles)
     if folder is not None and not folder.is_dir():
         raise NotADirectoryError(f"no folder of profiles: {folder}")
@@ -357,7 +358,7 @@ def _given(text: Text, profiles: Folder | None) -> tuple[Source | UnreadableFile
 def _asked(
     text: Text, profiles: Folder | None, only: str | None, pitches: Pitches, draft: bool
 ) -> tuple[Source | UnreadableFile, Options]:
-    """A text with the options for its page; ValueError for what is none."""
+    """A text with the options for its page; ValueError for an invalid option."""
     from gesturesmith.pipeline import Options
 
     if pitches not in get_args(Pitches):
@@ -372,7 +373,7 @@ def _names(report: FileReport) -> list[str]:
 
 
 def _there(only: str | None, report: FileReport, names: list[str]) -> None:
-    """ValueError where nothing has the name asked for, and it is not for a mistake that it is missing."""
+    """Raise ValueError if nothing has the name asked for, unless a mistake is the reason."""
     if only is None or not report.readable or folded(only) in map(folded, names):
         return
     raise ValueError(f"nothing is called {only!r} (there are {', '.join(names) or 'none'})")
@@ -382,7 +383,7 @@ def _there(only: str | None, report: FileReport, names: list[str]) -> None:
 
 
 def _checked(text: Text, profiles: Folder | None, **how: Any) -> FileReport:
-    """What is said of a text; `how` is what `check_text` is told beside."""
+    """The result of checking a text; `how` are further arguments of `check_text`."""
     from gesturesmith.checker import check_text
 
     found, folder = _given(text, profiles)
@@ -392,7 +393,7 @@ def _checked(text: Text, profiles: Folder | None, **how: Any) -> FileReport:
 def _rendered(
     source: Source, options: Options, formats: tuple[str, ...], *, lilypond: Folder | None = None, jobs: int = 1
 ) -> Rendering:
-    """What the command makes of a file, in a folder that is gone afterwards."""
+    """Make the files of a text as the command does, in a temporary folder."""
     import tempfile
 
     from gesturesmith import batch, cache, paths, writers
@@ -420,7 +421,7 @@ def _rendered(
 if not TYPE_CHECKING:
 
     def __getattr__(name: str) -> Any:
-        """The values of rooms that a check does not enter."""
+        """Names from modules that a check does not import."""
         rooms = {"Failure": "lilypond", "Output": "writers", "Reading": "model.reading"}
         if name not in rooms:
             raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

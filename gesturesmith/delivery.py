@@ -18,14 +18,14 @@ from gesturesmith.source import folded
 from gesturesmith.values import frozen
 from gesturesmith.writers.base import Output, bears_mark, is_ours
 
-# The machine gave up; any other trouble with a folder is one the user can do something about.
+# Failures of the machine; the user can do something about any other problem with a folder.
 _MACHINE = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EMFILE, errno.ENFILE, errno.ENOMEM}
 
-# What is being written: by which process of which machine, and a number that nobody else has.
+# Names of unfinished files: the process, the machine, and a unique number.
 _PART = re.compile(r"\..*\.([0-9a-f]{8})-([0-9]+)-[0-9a-f]{12}\.part", re.DOTALL)
 _WAYS_OUT = "move it away, choose another folder with -o, or overwrite it with --force"
-_MAX_BYTES = 512 * 1024 * 1024  # as much as a run of LilyPond may make
-_STALE_S = 3600  # whose writer cannot be asked for is left for so long
+_MAX_BYTES = 512 * 1024 * 1024  # the most a run of LilyPond may make
+_STALE_S = 3600  # unfinished files of unknown processes are left this long
 
 
 @frozen
@@ -63,10 +63,10 @@ def deliver(
 ) -> Delivered | Blocked:
     """Write all outputs below `folder`, which is created if missing.
 
-    All are written beside their places before the first is moved in. Nothing goes over one of the `inputs`,
-    nor, without `force`, over a file that is not, to the last byte, what we made: a page of somebody else may have
-    the same name, and in one of ours somebody may have worked. What is no ordinary file is never replaced.
-    If that fails, folders created for it are removed again.
+    All are written under temporary names before the first is renamed. Nothing overwrites one of the `inputs` or,
+    without `force`, a file that is not exactly what we made: another program's file may have the same name, and
+    somebody may have edited one of ours. Only regular files are ever replaced. If delivery fails, folders created
+    for it are removed.
     """
     outside = [o.place for o in outputs if o.place.is_absolute() or ".." in o.place.parts]
     if outside:
@@ -111,7 +111,7 @@ def _make_folder(folder: Path, made: list[Path]) -> None:
         one.mkdir(exist_ok=True)
         made.append(one)
     if not missing:
-        folder.mkdir(exist_ok=True)  # says so where it is no folder
+        folder.mkdir(exist_ok=True)  # raises if it is not a folder
 
 
 def new_file(path: Path, data: bytes) -> None:
@@ -123,7 +123,7 @@ def new_file(path: Path, data: bytes) -> None:
             os.link(part, path)
         except FileExistsError:
             raise
-        except OSError:  # a disk without links: nearly as good
+        except OSError:  # a file system without links: nearly as good
             if os.path.lexists(path):
                 raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(path)) from None
             os.replace(part, path)
@@ -136,8 +136,8 @@ def new_file(path: Path, data: bytes) -> None:
 def replace_file(path: Path, data: bytes) -> Blocked | None:
     """Replace a user's file in one step, keeping its permissions; returns the reason if it is not replaced.
 
-    A file that may not be written is left alone, though its folder would let it be replaced, and so is one with
-    several names, of which a new file would take one only, and whatever is no ordinary file.
+    A read-only file is left alone, even if its folder would allow replacing it; so is one with several hard links,
+    of which a new file would replace only one, and anything but a regular file.
     """
     part = _part(path)
     try:
@@ -165,7 +165,7 @@ def _part(path: Path) -> Path:
 
 
 def _tidy(folders: Iterable[Path]) -> None:
-    """Remove what killed runs left half written in these folders."""
+    """Remove unfinished files that killed runs left in these folders."""
     for folder in dict.fromkeys(folders):
         with contextlib.suppress(OSError), os.scandir(folder) as found:
             for left in found:
@@ -175,8 +175,8 @@ def _tidy(folders: Iterable[Path]) -> None:
 
 
 def _left_behind(named: re.Match[str], part: os.DirEntry[str]) -> bool:
-    """Whether nobody is writing it any more."""
-    # On Windows, to ask for a process is to end it.
+    """Whether its writer is gone."""
+    # On Windows, signalling a process ends it.
     if os.name == "posix" and named[1] == _here():
         try:
             os.kill(int(named[2]), 0)
@@ -189,7 +189,7 @@ def _left_behind(named: re.Match[str], part: os.DirEntry[str]) -> bool:
 
 @cache
 def _here() -> str:
-    """Where the number of a process means one and the same: this machine, or this part of it."""
+    """The scope in which process numbers are unique: this machine, or this container."""
     space = ""
     with contextlib.suppress(OSError):
         space = os.readlink("/proc/self/ns/pid")
@@ -229,17 +229,17 @@ def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str 
         if path.is_dir():
             return f"{path} is a folder"
         if not path.exists():
-            # Somebody has put it there, to lead to a disk that is not there now or to what is yet to come.
+            # A broken link was put there on purpose, to a disk not mounted now or a file yet to come.
             away = path.is_symlink() and not force
             return f"{path} is a broken link; remove it, or choose another folder with -o" if away else None
         if _identity(path) in inputs:
             return f"{path} is one of the input files; choose another folder with -o"
         if not path.is_file():
-            # A device or a pipe is there for everyone who uses this machine.
+            # A device or pipe belongs to everyone on this machine.
             return f"{path} is not a regular file and is never replaced; choose another name or folder"
         if force:
             return None
-        # What we made is never so large; what is may be larger than the memory.
+        # Our files are never this large, and a larger one might not fit into memory.
         data = path.read_bytes() if path.stat().st_size <= _MAX_BYTES else b"?"
     except OSError as error:
         return blocked(error, str(path)).reason

@@ -1,5 +1,5 @@
-"""Files read besides the compiled text, such as profiles: what depends on them is made again
-when they change. Code that opens such a file records it here, so that no stage has to pass its name on."""
+"""Files read besides the compiled text, such as profiles: results that depend on them are remade when they change.
+Code that opens such a file records it here, so that no stage has to pass its name on."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ def record_dependency(path: Path) -> None:
 def recording_dependencies() -> Iterator[list[Path]]:
     """The files recorded inside the `with`, each once, in the order of first reading.
 
-    One `with` may be inside another, which then has them too.
+    A `with` may be inside another, which then gets them too.
     """
     paths: list[Path] = []
     token = _recording.set(paths)

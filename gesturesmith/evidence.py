@@ -1,4 +1,4 @@
-"""Numbers together with where they come from, and how severe a finding they may carry."""
+"""Numbers with their sources, and how severe a finding based on them may be."""
 
 from __future__ import annotations
 
@@ -10,23 +10,23 @@ from gesturesmith.values import frozen
 
 
 class Kind(Enum):
-    """Where a number comes from."""
+    """The kind of source of a number."""
 
-    DERIVED = "derived"  # arithmetic from a definition or a law
+    DERIVED = "derived"  # calculated from a definition or a law
     PUBLISHED = "published"  # a printed measurement, treatise, standard or reference library, named
-    PRACTICE = "practice"  # a player's or teacher's page, named; or common practice, marked so
+    PRACTICE = "practice"  # a player's or teacher's page, named; or common practice, marked as such
     MEMORY = "memory"  # from memory, not looked up
     HOUSE = "house"  # our own judgement
     PLAYER = "player"  # what one player can do, as that player's profile says
 
     @property
     def may_refuse(self) -> bool:
-        """Whether a finding that rests on this may refuse; where `only_far`, only far beyond its widest reading."""
+        """Whether a finding based on this may refuse; if `only_far`, only far beyond its widest reading."""
         return self not in (Kind.MEMORY, Kind.HOUSE)
 
     @property
     def only_far(self) -> bool:
-        """Whether it is what people say they do, and no measurement: what passes it a little may still be done."""
+        """Whether it is reported practice, not a measurement: a little beyond it may still be possible."""
         return self in (Kind.PRACTICE, Kind.PLAYER)
 
 
@@ -47,10 +47,9 @@ class Sourced[T]:
 class Limit:
     """A limit on which readings differ: caution beyond `narrow`, refused only beyond `wide`.
 
-    `wide` is None where nothing at hand would justify a refusal. `unit` is the unit of both values. `wide_means`
-    says what `wide` is, where that is no other reading of the same quantity. `side` is where it is passed: "above"
-    or "below" it, by a level that is "louder" or "softer", "outside" what it names; "none" of what is only reckoned
-    with, which nothing is measured against.
+    `wide` is None if no evidence justifies a refusal. `unit` is the unit of both values. `wide_means` says what
+    `wide` is if it is not another reading of the same quantity. `side` is the refused side: "above" or "below" it,
+    a level "louder" or "softer", "outside" what it names; "none" if it is only used in calculations.
     """
 
     narrow: Sourced[Any]

@@ -1,6 +1,6 @@
-"""Closed sets of words as types, so that a misspelt one is seen before anything runs.
+"""Fixed sets of words as types, so that the type checker finds a misspelt one.
 
-Each stands here once, whatever room reads it. `get_args` gives the words of one in their order.
+Each is defined here once, whoever uses it. `get_args` gives its words in order.
 """
 
 from __future__ import annotations
@@ -12,9 +12,9 @@ from typing import Literal
 BlockKind = Literal["gesture", "passage", "exercises"]
 LineKind = Literal["straight", "wavy", "broken", "dotted", "arrow", "slur", "none"]
 Growth = Literal["", "growing", "fading"]
-AttackShape = Literal["", "accelerating", "slowing"]  # "": evenly
+AttackShape = Literal["", "accelerating", "slowing"]  # "": even
 FingeringMode = Literal["auto", "held", "given"]
-Join = Literal["", "<", ">"]  # what leads from one level to the next
+Join = Literal["", "<", ">"]  # from one level to the next
 Direction = Literal["", "up", "down"]
 Unit = Literal["", "beats", "s", "mm", "%"]
 Shade = Literal["", "short", "long"]
@@ -35,7 +35,7 @@ PointKind = Literal["pitch", "height", "extreme", "silence"]
 Reached = Literal["attack", "slur", "line", "silence"]
 Extreme = Literal["", "highest", "lowest"]
 
-# Techniques; the order of the layers is the order in which a player thinks of them
+# Techniques; the layers are in the order in which a player thinks of them
 Layer = Literal[
     "none", "motion", "edge-in", "edge-off", "valves", "bell", "tone", "tongue", "voice", "lip", "attack"
 ]  # fmt: skip
@@ -44,17 +44,17 @@ Pitched = Literal["exact", "about", "none"]
 Needs = Literal["", "hand", "valves", "slide"]
 ToneNeed = Literal["", "none", "needs"]
 BellHand = Literal["", "half", "stopped"]
-Bell = Literal["", "half", "stopped", "muted"]  # what shuts it; a mute keeps the hand out
+Bell = Literal["", "half", "stopped", "muted"]  # what closes it; a mute keeps the hand out
 Trill = Literal["", "same", "above", "neighbour"]
 
 # How a technique looks
-AskedHead = Literal["auto", "x", "normal", "diamond", "triangle", "slash"]  # as files and looks name them
+AskedHead = Literal["auto", "x", "normal", "diamond", "triangle", "slash"]  # as named in files and looks
 HeadShape = Literal["normal", "x", "diamond", "slash", "triangle-up", "triangle-down"]
 ScriptSign = Literal["stopped", "half-stopped", "open", "double-dots", "triple-dots"]
 EdgeShape = Literal["scoop", "plop", "rip", "doit", "fall"]
 HandState = Literal["open", "half-stopped", "stopped"]
 
-# Where a limit is passed
+# The refused side of a limit
 Side = Literal["above", "below", "louder", "softer", "outside", "none"]
 
 # Instruments and how they are played
@@ -62,14 +62,14 @@ InstrumentKind = Literal["valves", "slide"]
 Means = Literal["valves", "slide", "single"]
 Correction = Literal["", "lip", "slide", "hand"]
 
-# What is heard
+# Sound
 Voice = Literal["played", "second", "sung"]
 Onset = Literal["attack", "split", "slur", "continued"]
 WaveKind = Literal["vibrato", "trill", "timbre"]
 Noise = Literal["", "slap", "kiss", "click", "pop"]
 Colour = Literal["", "brassy", "bell-raised", "half-valve"]
 
-# What is made, and how LilyPond ended: "" well
+# Outputs, and how LilyPond ended: "" well
 ItemKind = Literal["page", "snippet", "picture"]
 Ended = Literal["", "failed", "timeout", "stopped", "full", "flood"]
 
@@ -78,5 +78,5 @@ SeverityWord = Literal["advice", "caution", "refused"]
 
 
 def one_of[W: str](words: Iterable[W], text: str) -> W:
-    """`text` as the one of `words` that it is. Raises StopIteration where it is none of them."""
+    """`text`, typed as one of `words`. Raises StopIteration if it is none of them."""
     return next(word for word in words if word == text)

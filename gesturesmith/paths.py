@@ -1,4 +1,4 @@
-"""Places: the shipped templates, inside an installed package or beside it in the repository; the user's cache; and
+"""Paths: the shipped templates, inside an installed package or beside it in the repository; the user's cache;
 temporary folders."""
 
 from __future__ import annotations
@@ -22,22 +22,23 @@ def templates() -> Path:
 
 
 def lies_within(path: Path, folder: Path) -> bool:
-    """Whether a file lies in a folder or below, links followed: a file from a stranger must not read the rest."""
+    """Whether a file is in or below a folder, with links resolved: a stranger's file must not give access to
+    others."""
     try:
         return path.resolve().is_relative_to(folder.resolve())
-    except (OSError, ValueError, RuntimeError):  # a zero character, or links in a circle
-        return True  # opening it says what is wrong
+    except (OSError, ValueError, RuntimeError):  # a null character, or circular links
+        return True  # opening it will give the reason
 
 
-# In the name of a folder other signs mean something else to those who work there: `%` to the reader of Abjad's
-# settings, letters beyond ASCII to the LilyPonds that hand a name to Ghostscript.
+# In folder names other characters cause problems: `%` in Abjad's settings, and letters beyond ASCII in LilyPonds
+# that pass names to Ghostscript.
 _PLAIN = re.compile(r"[\w ./:~-]+" if os.name == "posix" else r"[\w ./:~\\-]+", re.ASCII)
-_OTHERS = ("/tmp", "/var/tmp", "/usr/tmp")  # the places that Python looks at as well
+_OTHERS = ("/tmp", "/var/tmp", "/usr/tmp")  # the places that Python also tries
 
 
 def temporary() -> str:
-    """Where temporary folders are made: the machine's place, or another where a name on its way is not plain."""
-    import tempfile  # check does without it
+    """The parent of temporary folders: the machine's, or another if its path has problematic characters."""
+    import tempfile  # check does not need it
 
     own = tempfile.gettempdir()
     places = (own, *(place for place in _OTHERS if os.access(place, os.W_OK | os.X_OK)))
@@ -45,9 +46,9 @@ def temporary() -> str:
 
 
 def shared(folder: Path) -> bool:
-    """Whether others than the user can put something into a folder; False where it is not there yet.
+    """Whether other users can write into a folder; False if it does not exist yet.
 
-    OSError where that cannot be told, or it is no folder.
+    OSError if that cannot be determined, or it is not a folder.
     """
     try:
         there = folder.stat()
@@ -59,9 +60,9 @@ def shared(folder: Path) -> bool:
 
 
 def user_cache() -> Path | None:
-    """The user's own folder for what can be made again; None where the machine names no home.
+    """The user's cache folder; None if there is no home.
 
-    `GESTURESMITH_CACHE`, else the place the XDG base directory specification gives. It need not be there yet.
+    `GESTURESMITH_CACHE`, else as in the XDG base directory specification. It may not exist yet.
     """
     own = os.environ.get("GESTURESMITH_CACHE")
     if own:
@@ -76,5 +77,5 @@ def user_cache() -> Path | None:
 
 
 def schemas() -> Path:
-    """The folder of the JSON Schemas of what is printed for programs."""
+    """The folder of the JSON Schemas of output for programs."""
     return Path(__file__).resolve().parent / "schemas"

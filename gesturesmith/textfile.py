@@ -1,4 +1,4 @@
-"""Reading the user's files: every way a file can be no text is a value with a plain message."""
+"""Reads the user's files: every way in which a file can fail to be text gives a value with a clear message."""
 
 from __future__ import annotations
 
@@ -15,13 +15,13 @@ from gesturesmith.source import Source, Span, clean
 from gesturesmith.values import frozen
 
 LARGEST_BYTES = 2_000_000  # a gesture takes about 200 bytes: ten thousand of them
-_PATIENCE_S = 10.0  # for whoever writes into a pipe
-_MAX_NAMES = 1000  # in a folder, looked at for the one that was meant
+_PATIENCE_S = 10.0  # for the writer of a pipe
+_MAX_NAMES = 1000  # names in a folder searched for the one that was meant
 
 
 @frozen(kw_only=True)
 class UnreadableFile:
-    """A file that gave no text."""
+    """A file that could not be read as text."""
 
     name: str
     code: str
@@ -32,7 +32,7 @@ class UnreadableFile:
 
     @property
     def report(self) -> FileReport:
-        """The same as the report of a file, for programs."""
+        """The same as a file report, for programs."""
         span = Span(self.line, self.column, self.column + 1)
         error = ReadError(code=self.code, rule=self.rule, span=span, message=self.message)
         return FileReport(source=Source(self.name, ""), readable=False, errors=(error,))
@@ -49,7 +49,7 @@ _MACHINE = {
 }
 
 
-# How the files of other programs begin, and what a musician calls them.
+# How files of other kinds begin, and what a musician calls them.
 _DOCUMENTS = {
     b"%PDF": "a PDF; gestures are written in a plain text file",
     b"\xd0\xcf\x11\xe0": "a word processor document; save it as plain text (UTF-8)",
@@ -59,7 +59,7 @@ _DOCUMENTS = {
 
 
 def read(path: str) -> Source | UnreadableFile:
-    """The text of a file, or why there is none. Reads no further than the limit, so nothing is endless."""
+    """The text of a file, or why it cannot be read. Reads no further than the limit, so it always ends."""
     name = clean(path).replace("\n", "\ufffd")
     try:
         data = bytes_of(path)
@@ -71,15 +71,15 @@ def read(path: str) -> Source | UnreadableFile:
         code, rule, message = _MACHINE.get(error.errno or 0, other)
         near = _near(path) if error.errno == errno.ENOENT else ""
         return UnreadableFile(name=name, code=code, rule=rule, message=message + near)
-    except ValueError:  # a zero byte in the name
+    except ValueError:  # a null byte in the name
         return UnreadableFile(name=name, code="GS190", rule="no-such-file", message="not a valid file name")
     return text_of(name, data)
 
 
 def bytes_of(path: str) -> bytes:
-    """What a file begins with, up to the limit and one byte more.
+    """The beginning of a file, up to one byte more than the limit.
 
-    OSError as the machine has it; TimeoutError for a pipe that nobody writes into (any more).
+    OSError from the machine; TimeoutError for a pipe without a writer.
     """
     with open(path, "rb", buffering=0, opener=_opened) as file:
         if os.name != "posix" or not stat.S_ISFIFO(os.fstat(file.fileno()).st_mode):
@@ -90,10 +90,10 @@ def bytes_of(path: str) -> bytes:
 
 
 def _opened(path: str, flags: int) -> int:
-    """To open a pipe waits for whoever writes into it, unless it is said not to."""
+    """Open without blocking, as opening a pipe would until there is a writer."""
     handle = os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
     if os.name == "posix" and not stat.S_ISFIFO(os.fstat(handle).st_mode):
-        os.set_blocking(handle, True)  # a terminal is waited for: somebody types there
+        os.set_blocking(handle, True)  # wait for a terminal: somebody is typing
     return handle
 
 
@@ -110,7 +110,7 @@ def _pieces(file: io.FileIO, ready: Callable[[], bool] = lambda: True) -> Iterat
 
 
 def _near(path: str) -> str:
-    """A gesture file that may have been meant: without its ending, in other letters, or cut off at a space."""
+    """A gesture file that may have been meant: its ending omitted, misspelt, or cut off at a space."""
     import shlex
     from difflib import get_close_matches
 
@@ -134,7 +134,7 @@ def _plain(name: str) -> str:
 
 
 def text_of(name: str, data: bytes) -> Source | UnreadableFile:
-    """The text that bytes of a file hold, or why they hold none."""
+    """The text in the bytes of a file, or why they are not text."""
     if len(data) > LARGEST_BYTES:
         message = "this file is larger than 2 MB, the limit; divide it into several files"
         return UnreadableFile(name=name, code="GS193", rule="file-too-large", message=message)
@@ -159,7 +159,7 @@ def text_of(name: str, data: bytes) -> Source | UnreadableFile:
 
 
 def _place(data: bytes, at: int) -> tuple[int, int]:
-    """Line and column, from 1, of a byte in a text that is good up to it."""
+    """Line and column, from 1, of a byte in a text that is valid up to there."""
     before = data[:at].decode("utf-8", "replace").removeprefix("\ufeff")
     lines = before.replace("\r\n", "\n").replace("\r", "\n").split("\n")
     return len(lines), len(lines[-1]) + 1

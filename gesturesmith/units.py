@@ -1,7 +1,7 @@
 """Pitch spellings, intervals and exact cents.
 
-Pitches are counted in cents above C-1, so that A4 is 6900 and middle C (C4) 6000. Every number is a
-`Fraction` or an `int`: floats would lose the equality of a written and a sounding file of the same music.
+Pitches are in cents above C-1, so that A4 is 6900 and middle C (C4) is 6000. Every number is a `Fraction` or an
+`int`: with floats, a written and a sounding file of the same music might differ.
 """
 
 from __future__ import annotations
@@ -55,8 +55,8 @@ def _natural_cents(letter: str, octave: int) -> int:
 class Spelling:
     """A spelled pitch: letter, alteration in semitones (quarter tones are halves), octave, extra cents.
 
-    `octave` is scientific (C4 is middle C). `alter` runs from -2 to 2 in halves. `cents` is the distance
-    from the pitch so spelled, for pitches finer than a quarter tone.
+    `octave` is scientific (C4 is middle C). `alter` goes from -2 to 2 in halves. `cents` is the distance from the
+    pitch as spelled, for pitches finer than a quarter tone.
     """
 
     letter: str
@@ -67,28 +67,29 @@ class Spelling:
     @property
     def pitch_cents(self) -> Fraction:
         """Cents above C-1."""
-        # In whole numbers: asked for more often than anything else, and sums of fractions take ten times as long.
+        # In integers: this is called more often than anything else, and fractions take ten times as long.
         altered = 100 * self.alter.numerator // self.alter.denominator
         return Fraction(_natural_cents(self.letter, self.octave) + altered + self.cents)
 
     @property
     def steps(self) -> int:
-        """Diatonic steps above C0: C4 is 28. The height on a staff, whatever the accidental."""
+        """Diatonic steps above C0: C4 is 28. The height on a staff, regardless of the accidental."""
         return self.octave * 7 + LETTERS.index(self.letter)
 
     @property
     def name(self) -> str:
-        """The name as the gesture language writes it: `F#^4`, `C4+31c`."""
+        """The name in the gesture language: `F#^4`, `C4+31c`."""
         extra = f"{self.cents:+d}c" if self.cents else ""
         return f"{self.letter}{_ALTER_SIGNS[self.alter]}{self.octave}{extra}"
 
     @property
     def of_a_white_key(self) -> bool:
-        """Whether it is E#, B#, Cb or Fb, which other names say more simply."""
+        """Whether it is E#, B#, Cb or Fb, which have simpler names."""
         return f"{self.letter}{_ALTER_SIGNS[self.alter]}" in ("E#", "B#", "Cb", "Fb")
 
     def transposed(self, interval: Interval) -> Spelling:
-        """The pitch moved by `interval`, spelled by its steps where an accidental can say it, else as usual."""
+        """The pitch transposed by `interval`, spelled by its steps if an accidental allows, else in the usual
+        way."""
         steps = self.steps + interval.steps
         octave, index = divmod(steps, 7)
         target = self.pitch_cents - self.cents + interval.cents
@@ -107,8 +108,8 @@ _USUAL = ("C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B")
 def spell(cents: Fraction | float, *, sharps: bool = False) -> Spelling:
     """The usual spelling of a pitch given in cents above C-1, to the cent.
 
-    Quarter tones (exact multiples of 50) are spelled as such; anything else is the nearest tempered note
-    with the rest in cents. `sharps=True` prefers sharps for the black keys.
+    Quarter tones (exact multiples of 50) are spelled as such; anything else is the nearest tempered note with the
+    rest in cents. `sharps=True` prefers sharps for black keys.
     """
     whole = round(cents)
     if whole % 100 == 50:
@@ -123,7 +124,8 @@ def spell(cents: Fraction | float, *, sharps: bool = False) -> Spelling:
 
 
 def spell_quarter(cents: Fraction | int) -> Spelling:
-    """A quarter tone with the plainest sign: raised from the natural below it, else lowered from the one above."""
+    """A quarter tone with the plainest accidental: raised from the natural below, else lowered from the one
+    above."""
     below, above = spell(cents - 50, sharps=True), spell(cents + 50, sharps=True)
     if not below.alter:
         return replace(below, alter=Fraction(1, 2))
@@ -131,10 +133,10 @@ def spell_quarter(cents: Fraction | int) -> Spelling:
 
 
 def spell_ladder(cents: Sequence[Fraction | int]) -> tuple[Spelling, ...]:
-    """The names of tempered pitches, cents above C-1, as intervals above the first: of B, F# D# A, never Eb.
+    """The names of tempered pitches, in cents above C-1, as intervals above the first: for B, F# D# A, never Eb.
 
-    What would be E#, Cb and the like, or have a double sign, has its usual name; the first has the name from
-    which this comes latest.
+    Names like E# or Cb and double accidentals are replaced by the usual names; the first is named such that this
+    happens as late as possible.
     """
 
     def named(first: Spelling) -> tuple[Spelling, ...]:
@@ -153,16 +155,16 @@ _STEPS_WITHIN = ((0,), (1,), (1,), (2,), (2,), (3,), (3, 4), (4,), (5,), (5,), (
 
 
 def spell_row(cents: Sequence[Fraction], first: Spelling) -> tuple[Spelling, ...]:
-    """The names of a row of pitches that begins on `first`: those that read most easily together.
+    """The names of a series of pitches that begins on `first`: those that read most easily together.
 
-    cents   above C-1; what is no whole number of semitones has its usual name, after a flat that of a flat
+    cents   above C-1; pitches off the semitones have their usual name, after a flat that with a flat
     """
 
     def between(c: Fraction) -> Spelling:
         usual = spell(c)
         if first.alter >= 0 or usual.alter.denominator == 1 or usual.alter < 1:
             return usual
-        return replace(spell(c + 50), alter=Fraction(-1, 2))  # A lowered by a quarter, for G# raised by one
+        return replace(spell(c + 50), alter=Fraction(-1, 2))  # A lowered by a quarter tone, for G# raised by one
 
     def named(row: Sequence[str]) -> tuple[Spelling, ...]:
         return tuple(first if c == first.pitch_cents else between(c) if c % 100 else _named(c, row) for c in cents)
@@ -182,7 +184,7 @@ def _named(cents: Fraction, row: Sequence[str]) -> Spelling:
 
 
 def simplest(semitones: int, names: Sequence[Spelling]) -> Interval:
-    """The interval of so many semitones by which pitches are moved so that their new names read most easily."""
+    """The interval of this many semitones that gives transposed pitches the easiest names."""
     usual = chromatic(semitones)
     if semitones % 12 == 0:
         return usual
@@ -191,10 +193,10 @@ def simplest(semitones: int, names: Sequence[Spelling]) -> Interval:
 
 
 def awkwardness(names: Sequence[Spelling]) -> int:
-    """How hard the names of a row are to read together. The weights are our own judgement.
+    """How hard the names of a series are to read together. The weights are our own judgement.
 
-    Accidentals count, both kinds of them together, double ones, E#, Cb and the like, and augmented or diminished
-    steps where a plainer one says the same.
+    It counts accidentals, mixtures of both kinds, double ones, E#, Cb and the like, and augmented or diminished
+    steps that have a plainer spelling.
     """
     whole = [name for name in names if name.alter.denominator == 1]
     weight = sum(10 if abs(n.alter) > 1 else 1 for n in whole if n.alter)
@@ -204,7 +206,7 @@ def awkwardness(names: Sequence[Spelling]) -> int:
 
 
 def is_plain(a: Spelling, b: Spelling) -> bool:
-    """Whether two names are a perfect, major or minor interval apart, a tritone, or no whole semitones."""
+    """Whether two names are a perfect, major or minor interval apart, a tritone, or not whole semitones."""
     low, high = (a, b) if a.pitch_cents <= b.pitch_cents else (b, a)
     semitones, rest = divmod(high.pitch_cents - low.pitch_cents, 100)
     octaves, within = divmod(int(semitones), 12)
@@ -221,7 +223,7 @@ _INTERVAL = re.compile(r"([PMmAd])([1-9][0-9]?)\Z")
 
 
 def interval(name: str) -> Interval | None:
-    """The interval called `name` (`M2`, `P5`, `m10`, `A4`, `d5`), or None where there is no such interval."""
+    """The interval called `name` (`M2`, `P5`, `m10`, `A4`, `d5`), or None if there is no such interval."""
     match = _INTERVAL.match(name)
     if not match:
         return None
@@ -237,7 +239,7 @@ def interval(name: str) -> Interval | None:
 
 
 def chromatic(semitones: int) -> Interval:
-    """The commonest interval of so many semitones (3 is a minor third, 6 an augmented fourth)."""
+    """The most common interval of this many semitones (3 is a minor third, 6 an augmented fourth)."""
     octaves, rest = divmod(abs(semitones), 12)
     steps = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6)[rest] + 7 * octaves
     up = Interval(steps, Fraction(100 * abs(semitones)))

@@ -1,3 +1,3 @@
-"""The version of this program, which every file it makes for other programs bears."""
+"""The version of this program, included in every file it makes for other programs."""
 
 __version__ = "0.1.0"

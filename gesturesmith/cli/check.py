@@ -65,7 +65,7 @@ def check(context: click.Context, files: tuple[str, ...], as_json: bool, profile
 
 
 def _in_all(reports: list[FileReport], faults: int) -> str:
-    """`total: 30 playable, 6 not as written, 4 with errors`, and those that met a fault of ours, if any."""
+    """`total: 30 playable, 6 not as written, 4 with errors`, and those that met a bug of ours, if any."""
     count = Counter(status_of(report) for report in reports)
     words = {Status.GOOD: "playable", Status.REFUSED: "not as written", Status.INPUT: "with errors"}
     said = [f"{count[status]} {word}" for status, word in words.items()]
@@ -73,7 +73,7 @@ def _in_all(reports: list[FileReport], faults: int) -> str:
 
 
 def status_of(report: FileReport) -> Status:
-    """What a file's report means for the exit status."""
+    """The exit status for a file's report."""
     if not report.readable:
         return Status.INPUT
     return Status.REFUSED if report.refused else Status.GOOD

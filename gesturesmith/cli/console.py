@@ -1,4 +1,4 @@
-"""What is said to people: where it goes, whether in colour, and what may not reach a terminal."""
+"""Output for people: where it goes, whether in colour, and what must not reach a terminal."""
 
 from __future__ import annotations
 
@@ -6,23 +6,23 @@ import os
 import sys
 from typing import TextIO
 
-from gesturesmith.source import clean as clean  # what the commands say passes through it
+from gesturesmith.source import clean as clean  # everything the commands print passes through it
 
 
 def open_streams() -> None:
-    """Streams that whoever started us has closed lead nowhere: else the next file opened would take their place."""
+    """Point closed standard streams at the null device: otherwise the next opened file would take their place."""
     for number in range(3):
         try:
             os.fstat(number)
         except OSError:
-            os.open(os.devnull, os.O_RDWR)  # the lowest number that is free
+            os.open(os.devnull, os.O_RDWR)  # takes the lowest free number
     for name in ("stdout", "stderr"):
         if getattr(sys, name) is None:
             setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115  # as long as the run
 
 
 def wants_colour(stream: TextIO) -> bool:
-    """Colour on a terminal only; NO_COLOR takes it away, FORCE_COLOR gives it anywhere (no-color.org)."""
+    """Colour only on a terminal; NO_COLOR turns it off, FORCE_COLOR turns it on everywhere (no-color.org)."""
     if os.environ.get("NO_COLOR"):
         return False
     if os.environ.get("FORCE_COLOR", "0") not in ("", "0"):
@@ -31,12 +31,12 @@ def wants_colour(stream: TextIO) -> bool:
 
 
 def say(text: str) -> None:
-    """To standard output, with a line's end."""
+    """Print to standard output, with a newline."""
     _write(sys.stdout, text)
 
 
 def complain(text: str) -> None:
-    """To standard error, with a line's end. Where that cannot be written nobody is told, and the status stays."""
+    """Print to standard error, with a newline. If that fails, the exit status is unchanged."""
     try:
         _write(sys.stderr, clean(text))
     except OSError:
@@ -44,7 +44,7 @@ def complain(text: str) -> None:
 
 
 def say_bytes(data: bytes) -> None:
-    """Data for programs: as it is, whatever the terminal's encoding."""
+    """Write data for programs unchanged, whatever the terminal's encoding."""
     try:
         sys.stdout.flush()
         sys.stdout.buffer.write(data)
@@ -62,15 +62,15 @@ def _write(stream: TextIO, text: str) -> None:
 
 
 def stop_writing(stream: TextIO) -> None:
-    """Whoever read this has gone (`| head`): the rest goes nowhere, and the work and its status stay true."""
+    """The reader has gone (`| head`): discard the rest, and keep the work and its exit status."""
     nowhere = os.open(os.devnull, os.O_WRONLY)
     os.dup2(nowhere, stream.fileno())
     os.close(nowhere)
 
 
 def is_terminal(stream: TextIO) -> bool:
-    """Whether somebody looks at it, on something that can be written over."""
+    """Whether it is a terminal, whose lines can be overwritten."""
     try:
         return stream.isatty() and os.environ.get("TERM") != "dumb"
-    except ValueError:  # closed by whoever started us
+    except ValueError:  # closed by our parent process
         return False

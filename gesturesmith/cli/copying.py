@@ -1,4 +1,4 @@
-"""A copy of a gesture file with what is refused fixed: where it goes, and what it never overwrites."""
+"""A copy of a gesture file with refusals fixed: where it goes, and what it never overwrites."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ def copy_text(text: str, name: str) -> str:
 
 
 def copy_place(path: Path, asked: str | None) -> Path:
-    """Where the copy of a file goes: beside it, to the place that is asked for, or into the folder."""
+    """The path of the copy: beside the file, at the place asked for, or in that folder."""
     name = f"{path.name.removesuffix('.gesture')}-suggested.gesture"
     if asked is None:
         return path.with_name(name)
@@ -50,7 +50,7 @@ def objection(place: Path, original: Path) -> str | None:
 
 
 def write_copy(place: Path, text: str, original: Path) -> tuple[str, bool] | None:
-    """Write it, whole or not at all; where that cannot be done the reason, and whether the machine failed."""
+    """Write it, completely or not at all; returns why it failed, if so, and whether the machine is to blame."""
     from gesturesmith.delivery import Blocked, deliver
     from gesturesmith.writers.base import Output
 

@@ -101,7 +101,7 @@ def _build(source: Source, options: Options, store: Store, document: list[Build]
 
 
 def _compiled(sources: tuple[Source, ...], options: Options, store: Store, document: list[Build]) -> CompileResult:
-    from gesturesmith.pipeline import compile_file  # where everything is made already, nobody pays for it
+    from gesturesmith.pipeline import compile_file  # not needed if everything is in the cache
 
     if not document:
         return compile_file(sources, options, store)
@@ -115,7 +115,7 @@ def _report(done: BuildResult, *, only: str | None, colour: bool, ways: list[Sig
 
     ways += done.ways
     if done.build.name == noting.ONE_DOCUMENT:
-        return Status.GOOD  # its files have works of their own
+        return Status.GOOD  # its files are separate builds
     (report,) = done.reports
     if only is not None and report.readable and not (report.gestures or report.passages):
         complain(f"{report.source.name}: {_no_such(only, done.names)}")

@@ -1,4 +1,4 @@
-"""A fault of our own: what is said of it. Where many files are worked on it is the one file's that met it."""
+"""Reports our own bugs. With many files, a bug only affects the file that meets it."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ ADVICE = (
 
 
 def words(error: Exception, name: str = "gesturesmith") -> str:
-    """What happened, and where; the whole way there where the environment asks for it."""
+    """What happened and where; with a full traceback if the environment asks for it."""
     import traceback
 
     if os.environ.get(_TRACEBACK):
@@ -31,8 +31,8 @@ def words(error: Exception, name: str = "gesturesmith") -> str:
 
 
 def apart[Found](name: str, work: Callable[[], Found]) -> Found | None:
-    """What `work` gives for the file called `name`; None where it met a fault of ours, which is told: the other
-    files go on. What the machine fails in, or the command was misused in, is for whoever called us."""
+    """The result of `work` for the file called `name`; None after reporting a bug of ours, so that the other files
+    continue. Failures of the machine and misuse of the command are left to the caller."""
     try:
         return work()
     except (OSError, click.ClickException, click.exceptions.Exit):

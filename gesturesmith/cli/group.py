@@ -1,4 +1,4 @@
-"""The commands, each in a file of its own that is imported when it is used."""
+"""The commands, one file each, imported on use."""
 
 from __future__ import annotations
 
@@ -9,8 +9,7 @@ import click
 from gesturesmith.cli.console import clean
 from gesturesmith.version import __version__
 
-# Command -> where it is, in the order of `--help`. A composer's editor calls `check` all the time: it shall not
-# pay for the others.
+# Command -> its place, in the order of `--help`. Editors call `check` all the time: it must not import the others.
 _COMMANDS = {
     "new": "gesturesmith.cli.new:new",
     "check": "gesturesmith.cli.check:check",
@@ -26,7 +25,7 @@ _COMMANDS = {
 }
 
 
-# What people type in their place.
+# What people type instead.
 _MEANT = {
     "lint": "check", "validate": "check", "verify": "check", "test": "check",
     "fix": "suggest", "repair": "suggest", "advise": "suggest", "help": "--help",
@@ -36,7 +35,7 @@ _MEANT = {
 
 
 class _Commands(click.Group):
-    """A group that imports a command when it is asked for."""
+    """A group that imports a command on use."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         return list(_COMMANDS)
@@ -51,7 +50,7 @@ class _Commands(click.Group):
     def resolve_command(
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
-        """As ever, but for a command that is not there: then the one that may have been meant."""
+        """Find the command as usual; for an unknown one, suggest the one that may have been meant."""
         if args and args[0] not in _COMMANDS and not args[0].startswith("-"):
             ctx.fail(_no_such_command(args[0]))
         return super().resolve_command(ctx, args)
@@ -70,7 +69,7 @@ def _no_such_command(word: str) -> str:
 
 
 def _remember(context: click.Context, option: click.Parameter, value: bool) -> None:
-    """Whether more is wanted; it is read before `--version`, wherever it stands."""
+    """Remember `--verbose`, which is read before `--version` in any position."""
     context.meta["verbose"] = value
 
 

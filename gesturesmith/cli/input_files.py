@@ -1,4 +1,4 @@
-"""Files and folders named on the command line, as one list of files, each with the place of its outputs."""
+"""Files and folders from the command line, as one list of files, each with the place of its outputs."""
 
 from __future__ import annotations
 
@@ -18,9 +18,9 @@ ENDING = ".gesture"
 
 @frozen(kw_only=True)
 class InputFile:
-    """A file to be read. `place` is the folder of its outputs below the output folder, `stem` their name.
+    """A file to read. `place` is the folder of its outputs below the output folder, `stem` their name.
 
-    `named` is False where it was found in a folder.
+    `named` is False if it was found in a folder.
     """
 
     path: str
@@ -53,10 +53,10 @@ def read_all(named: Iterable[str]) -> InputFiles:
 
 
 def find_files(named: Iterable[str]) -> tuple[InputFile | UnreadableFile, ...]:
-    """The files that are named, and those ending in `.gesture` in the folders that are named and below them.
+    """The files named, and those ending in `.gesture` in and below the folders named.
 
-    In the order given, those of a folder sorted; hidden files and folders are skipped, and each
-    file appears once. A folder without any counts as unreadable.
+    In the given order, those of a folder sorted; hidden files and folders are skipped, and each file appears once.
+    A folder without any counts as unreadable.
     """
     found: list[InputFile | UnreadableFile] = []
     seen: set[str] = set()
@@ -83,7 +83,7 @@ def _in_folder(folder: str) -> Iterator[InputFile | UnreadableFile]:
                 if not _is_plain(path):
                     yield _unread(path, "not a regular file")
                 elif not lies_within(Path(path), Path(folder)):
-                    # A folder may be somebody else's, and messages quote lines of what is read.
+                    # The folder may be somebody else's, and messages quote lines of the files read.
                     yield _unread(path, "a link that leads out of the folder; name its target instead")
                 else:
                     yield _file(path, mirrored, named=False)
@@ -98,12 +98,12 @@ def _in_folder(folder: str) -> Iterator[InputFile | UnreadableFile]:
 def _file(path: str, place: PurePosixPath, *, named: bool = True) -> InputFile:
     name = os.path.basename(path)
     stem = name.removesuffix(ENDING)
-    # A stem of dots alone would name a folder: this one, or the one above.
+    # A stem of only dots would name a folder: this one, or its parent.
     return InputFile(path=path, place=place, stem=_shown(stem if stem.strip(".") else name), named=named)
 
 
 def _is_plain(path: str) -> bool:
-    """Whether it is a file and nothing that would be waited for, such as a pipe; what cannot be told is read."""
+    """Whether it is a regular file, not something that would block, such as a pipe; True if unknown."""
     try:
         return stat.S_ISREG(os.stat(path).st_mode)
     except OSError:
@@ -115,14 +115,14 @@ def _unread(path: str, message: str) -> UnreadableFile:
 
 
 def _shown(name: str) -> str:
-    """A name without what cannot be printed."""
+    """A name without unprintable characters."""
     return clean(name).replace("\n", "\ufffd")
 
 
 def _is_folder(name: str) -> bool:
     try:
         return os.path.isdir(name)
-    except ValueError:  # a zero byte in the name
+    except ValueError:  # a null byte in the name
         return False
 
 

@@ -1,4 +1,4 @@
-"""An instrument, a wording and a paper named on the command line: for pages that come from no file."""
+"""Instrument, wording and paper from the command line, for pages that come from no file."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from gesturesmith.instruments.base import Instrument
 
 
 def languages(context: click.Context, option: click.Parameter, value: str | None) -> tuple[str, ...]:
-    """Languages of a page: one, or two with a comma; () where none is named."""
+    """Languages of a page: one, or two with a comma; () for none."""
     if value is None:
         return ()
     from gesturesmith import wording
@@ -56,7 +56,7 @@ def page_options[C: Callable[..., Any]](command: C) -> C:
 
 
 def instrument_of(name: str) -> Instrument | str:
-    """The instrument called so, or that of the profile at this path; else what is wrong."""
+    """The instrument of this name, or of the profile at this path; otherwise an error."""
     import difflib
 
     from gesturesmith import instruments

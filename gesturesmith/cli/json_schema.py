@@ -1,4 +1,4 @@
-"""`--json-schema`, of every command that has `--json`: what a program may rely on, without the documentation."""
+"""`--json-schema`, for every command with `--json`: what programs may rely on."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from gesturesmith.cli.console import say_bytes
 
 
 def schema_option(name: str) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
-    """The option that prints the schema called `name` and does nothing else."""
+    """An option that prints the schema called `name` and does nothing else."""
 
     def show(context: click.Context, option: click.Parameter, value: bool) -> None:
         if value:

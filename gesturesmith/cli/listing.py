@@ -10,7 +10,7 @@ from gesturesmith.cli.console import clean, complain, say, say_bytes
 from gesturesmith.cli.json_schema import schema_option
 from gesturesmith.cli.status import Status
 
-# A row of a listing: its fields by name, in the order in which they are printed.
+# A row of a listing: its fields by name, in printing order.
 Row = dict[str, str]
 
 
@@ -40,7 +40,7 @@ def list_(context: click.Context, what: str, show: str | None, as_json: bool) ->
 
 
 def _show(name: str) -> Status:
-    """The profile of an instrument, which reads back as the same instrument."""
+    """Print the profile of an instrument, from which the same instrument can be read."""
     import difflib
 
     from gesturesmith import instruments

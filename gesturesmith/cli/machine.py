@@ -1,4 +1,4 @@
-"""What `--version --verbose` tells of the machine: what is worked with, and behind which walls."""
+"""What `--version --verbose` prints about the machine: the software used, and the sandbox."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from importlib import metadata
 
 
 def lines() -> tuple[str, ...]:
-    """One line for each thing that a report of a fault should name."""
+    """One line for each thing that a bug report should include."""
     from gesturesmith.lilypond import MissingLilyPond, find
 
     python = f"Python {platform.python_version()}, {platform.system()} {platform.machine()}"

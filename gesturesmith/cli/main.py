@@ -1,4 +1,4 @@
-"""The way in: runs the command and turns whatever happens into a message and an exit status."""
+"""The entry point: runs the command and turns whatever happens into a message and an exit status."""
 
 from __future__ import annotations
 
@@ -14,22 +14,22 @@ from typing import NoReturn
 
 from gesturesmith.cli.status import Status
 
-# What tells a run to end: from the keyboard, from another program, and when its terminal is closed.
+# Signals that end a run: from the keyboard, from another program, and when the terminal is closed.
 _TELL = tuple(getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name))
-_PATIENCE_S = 2.0  # for threads whose LilyPond was ended
+_PATIENCE_S = 2.0  # for threads whose LilyPond has been ended
 _NO_DOCSTRINGS = (
     "gesturesmith: Python runs without docstrings (PYTHONOPTIMIZE=2, or -OO), and rules and commands are\n"
     "explained in theirs. Unset PYTHONOPTIMIZE, or set it to 1."
 )
-# Imports and frozen trees leave nothing for the collector of cycles, whose rounds cost a short run 5 %.
+# Imports and frozen trees leave no cycles to collect, and collections cost a short run 5 %.
 _ALLOCATIONS = 100_000
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run Gesturesmith with the given arguments, or those of the process; the exit status."""
+    """Run Gesturesmith with the given arguments, or those of the process; returns the exit status."""
     gc.set_threshold(_ALLOCATIONS)
-    # One that is told to end tidies up as well: no process and no folder is left behind. What `nohup` or a shell
-    # has it ignore it ignores.
+    # A run that is told to end cleans up too: it leaves no process and no folder behind. Signals ignored by `nohup`
+    # or a shell stay ignored.
     before = {number: signal.getsignal(number) for number in _TELL}
     for number, handler in before.items():
         if handler is not signal.SIG_IGN:
@@ -54,7 +54,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _leave(number: int, frame: object) -> NoReturn:
-    """Begin to end. That is not to be interrupted in its turn: it is short, and leaves nothing behind."""
+    """Begin to end. This must not be interrupted: it is short, and leaves nothing behind."""
     for other in _TELL:
         signal.signal(other, _deaf)
     if number == signal.SIGINT:
@@ -63,11 +63,11 @@ def _leave(number: int, frame: object) -> NoReturn:
 
 
 def _deaf(number: int, frame: object) -> None:
-    """Nothing is done. To have it ignored would make Python complain of one that has come in between."""
+    """Do nothing. Ignoring the signal instead would make Python complain about one that arrives in between."""
 
 
 def _alone(status: int) -> int:
-    """The status, once no thread is left. One may wait for ever for a lock that was held where we were stopped."""
+    """The status, once no thread is left. A thread may wait for ever for a lock held when we were stopped."""
     import threading
 
     others = [t for t in threading.enumerate() if t is not threading.current_thread() and not t.daemon]
@@ -110,9 +110,9 @@ def _run(arguments: list[str]) -> int:
     except OSError as error:
         complain(f"gesturesmith: {_machine(error)}")
         _give_up(sys.stdout)
-        # A name that no file can have is what was asked for, not what the machine failed at.
+        # An impossible file name is the user's mistake, not a failure of the machine.
         status = Status.INPUT if error.errno == errno.ENAMETOOLONG else Status.MACHINE
-    except Exception as error:  # a fault of ours; what Python exits with would say "not as written"
+    except Exception as error:  # a bug of ours; Python's own exit status would mean "not as written"
         from gesturesmith.cli import fault
 
         complain(f"{fault.words(error)}\n{fault.ADVICE}")
@@ -122,7 +122,7 @@ def _run(arguments: list[str]) -> int:
 
 
 def _usage(error: object, arguments: list[str]) -> str:
-    """A misused command: what is wrong, and where to read how it is used."""
+    """A misused command: what is wrong, and where to read about its use."""
     import click
 
     assert isinstance(error, click.UsageError)
@@ -138,7 +138,7 @@ def _usage(error: object, arguments: list[str]) -> str:
 
 
 def _no_such_option(error: object) -> str:
-    """An option that is not there, and those that may have been meant."""
+    """An unknown option, and those that may have been meant."""
     import difflib
 
     import click
@@ -159,7 +159,7 @@ def _machine(error: OSError) -> str:
 
 
 def _give_up(stream: object) -> None:
-    """What could not be written stays unwritten: the interpreter must not try again when it ends."""
+    """Discard what could not be written: the interpreter must not try again at exit."""
     from gesturesmith.cli.console import stop_writing
 
     if isinstance(stream, io.TextIOBase):

@@ -47,7 +47,7 @@ def new(name: str) -> Status:
 
 
 def _quoted(path: str) -> str:
-    """A path as a shell takes it, one that begins with a dash made harmless."""
+    """A path quoted for a shell, with a leading dash made harmless."""
     import shlex
 
     return shlex.quote(f"./{path}" if path.startswith("-") else path)

@@ -43,7 +43,7 @@ _OPTIONS = (
 
 
 def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
-    """Give a command the options of notes pages: `one_document`, and as `layout` columns, languages and foot."""
+    """Give a command the options of notes pages: `one_document`, and in `layout` columns, languages and foot."""
 
     @functools.wraps(command)
     def called(
@@ -124,7 +124,7 @@ def _build(read: tuple[tuple[InputFile, Source], ...], wanted: NotesOptions, com
 
 
 def _compiled(sources: tuple[Source, ...], options: NotesOptions) -> CompileResult:
-    from gesturesmith.pipeline.notes import compile_notes  # where everything is made already, nobody pays for it
+    from gesturesmith.pipeline.notes import compile_notes  # not needed if everything is in the cache
 
     return compile_notes(sources, options)
 
@@ -137,7 +137,7 @@ def _report(done: BuildResult, *, colour: bool, ways: list[SignUsage]) -> Status
 
 
 def tell_differences(ways: Iterable[SignUsage]) -> None:
-    """Signs that the files of a run use differently."""
+    """Report signs that the files of a run use differently."""
     from gesturesmith.pipeline.differences import differences
 
     found = differences(ways)

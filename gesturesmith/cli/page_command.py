@@ -1,4 +1,4 @@
-"""What the commands that make pages share: their options, the run, and its messages."""
+"""The common part of commands that make pages: their options, the run, and its messages."""
 
 from __future__ import annotations
 
@@ -231,7 +231,7 @@ def run(
     if tally.several:
         say(tally.words)
     if any(done.lacking for done in finished):
-        complain(setup.lilypond.reason)  # type: ignore[union-attr]  # else nothing would be lacking
+        complain(setup.lilypond.reason)  # type: ignore[union-attr]  # otherwise nothing would be lacking
     if any(done.fault is not None for done in finished):
         complain(fault.ADVICE)
     if store.trouble:

@@ -1,4 +1,4 @@
-"""One line on a terminal that says what is being done and how long it will take, and goes away again."""
+"""A line on the terminal that shows what is being done and how long it will take, and then disappears."""
 
 from __future__ import annotations
 
@@ -8,11 +8,11 @@ import time
 from gesturesmith.cli.console import clean, is_terminal
 
 _ERASE = "\r\x1b[K"
-_SURE_S = 2.0  # what is left is guessed from what is done; before that much is done, no guess is worth anything
+_SURE_S = 2.0  # seconds of work before the remaining time can be estimated
 
 
 class Progress:
-    """Written to standard error, and only where that is a terminal: a log gets plain lines and nothing of this."""
+    """Written to standard error, and only if that is a terminal: logs get plain lines."""
 
     def __init__(self) -> None:
         self._shown = is_terminal(sys.stderr)
@@ -20,7 +20,7 @@ class Progress:
         self._since = 0.0
 
     def __call__(self, text: str, done: float = 0, whole: float = 0) -> None:
-        """`text` says what is done; `done` of `whole` how far it is, where that is known."""
+        """`text` says what is being done; `done` of `whole` how far it is, if known."""
         if not self._shown:
             return
         if whole != self._whole:
@@ -30,7 +30,7 @@ class Progress:
         sys.stderr.flush()
 
     def done(self) -> None:
-        """Take the line away."""
+        """Remove the line."""
         if self._shown:
             sys.stderr.write(_ERASE)
             sys.stderr.flush()

@@ -94,7 +94,7 @@ def sheet(
 
 
 def _lilypond(common: OutputOptions) -> LilyPond | None:
-    """The LilyPond that counts lines on a page; that there is none is told where it is missed."""
+    """The LilyPond that counts lines on a page; a missing one is reported when needed."""
     from gesturesmith.lilypond import LilyPond, find
 
     found = find(common.lilypond, sandbox=common.sandbox)
@@ -111,7 +111,7 @@ def _of_files(context: click.Context, files: tuple[str, ...], common: OutputOpti
     def report(done: BuildResult) -> Status:
         (said,) = done.reports
         if said.readable and not said.exercises and said.source.name not in named:
-            return Status.GOOD  # most files of a folder have none, which is nothing to complain of
+            return Status.GOOD  # most files of a folder have none: not an error
         return _report(said, colour=bool(context.color))
 
     return page_command.run(context, common, builds, store=store, files=found, report=report)
@@ -139,7 +139,7 @@ def _build(one: InputFile, source: Source, common: OutputOptions, lilypond: Lily
 
 
 def _report(report: FileReport, *, colour: bool) -> Status:
-    """What is wrong with a file in full; of its exercises how many lines there are, and every one left out."""
+    """Report a file's errors in full; of its exercises, the number of lines and every one left out."""
     from gesturesmith.diagnostics import Report, render_text
 
     name = clean(report.source.name)
@@ -223,7 +223,7 @@ def _missing_levels(done: BuildResult, options: GradedOptions) -> Status:
 
 
 def _too_little(options: GradedOptions, missing: list[int]) -> str:
-    """Why there is no sheet of some levels, with what stands in the way on the easiest note."""
+    """Why there is no sheet for some levels, with the obstacle on the easiest note."""
     from gesturesmith import techniques
     from gesturesmith.exercises.probes import easiest
 

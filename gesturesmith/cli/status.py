@@ -1,4 +1,4 @@
-"""Exit statuses, as the language page lists them."""
+"""Exit statuses, as listed on the language page."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from enum import IntEnum
 
 
 class Status(IntEnum):
-    """What a run tells the program that started it."""
+    """The exit status of a run."""
 
     GOOD = 0  # all playable, if with care
     REFUSED = 1  # something is not playable as written (`format --check`: a file would change)
@@ -19,5 +19,5 @@ _ORDER = (Status.INPUT, Status.MACHINE, Status.REFUSED, Status.GOOD)
 
 
 def worst(*statuses: Status) -> Status:
-    """The one that counts where several apply: input before machine before refused."""
+    """The one that counts if several apply: input before machine before refused."""
     return min(statuses, key=_ORDER.index, default=Status.GOOD)

@@ -81,7 +81,7 @@ def _checked(source: Source, folder: Path, only: str | None) -> FileReport:
 
 @frozen(kw_only=True)
 class SuggestRun:
-    """What all files of a run share."""
+    """The settings common to all files of a run."""
 
     only: str | None
     output: str | None
@@ -116,7 +116,7 @@ class SuggestRun:
         return work(report, path)
 
     def _missing(self, report: FileReport) -> str | None:
-        """A message where `--only` names nothing."""
+        """A message if `--only` names nothing."""
         names = tuple(g.name for g in report.gestures)
         if self.only is None or folded(self.only) in map(folded, names):
             return None
@@ -146,7 +146,7 @@ class SuggestRun:
         return status_of(report), report
 
     def apply(self, report: FileReport, path: Path) -> _Said:
-        """The copy of a file with the first suggestion for each gesture that is refused."""
+        """Write a copy of a file with the first suggestion for each refused gesture."""
         from gesturesmith.cli.copying import copy_place, copy_text, objection, write_copy
         from gesturesmith.fixes.apply import apply_fixes
 
@@ -192,7 +192,7 @@ class SuggestRun:
 
 
 def _unreadable(copy: FileReport) -> str | None:
-    """A copy in another folder does not find the instrument that lies beside the original."""
+    """Explain that a copy in another folder does not find the instrument beside the original."""
     if copy.readable:
         return None
     return f"{copy.source.name} cannot be read there ({copy.errors[0].message}); choose another place with -o"

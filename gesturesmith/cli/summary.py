@@ -42,7 +42,7 @@ def reported(report: FileReport, *, colour: bool) -> Status:
 
 
 def _missing(report: FileReport) -> str:
-    """What is not engraved because of the errors in a file."""
+    """Name what is not engraved because of errors in a file."""
     if not report.usable or not (report.gestures or report.passages):
         return "nothing was engraved"
     names = ", ".join(clean(name) for name, _ in report.unread)

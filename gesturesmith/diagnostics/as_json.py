@@ -1,4 +1,4 @@
-"""A report for programs: the object of `schemas/report.json`."""
+"""A report for programs, as in `schemas/report.json`."""
 
 from __future__ import annotations
 
@@ -32,8 +32,8 @@ def render_json(report: Report) -> str:
 
 
 def json_text(value: object) -> str:
-    """A value as JSON, ending in a newline. What cannot be printed is escaped: it could steer a terminal."""
-    import json  # only here: a check for people does not pay for it
+    """A value as JSON, ending in a newline. Unprintable characters are escaped: they could control a terminal."""
+    import json  # only here: a check for people does not need it
 
     text = json.dumps(value, ensure_ascii=False, indent=2) + "\n"
     odd: dict[str, str | int | None] = {
@@ -82,7 +82,7 @@ def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
 
 
 def _realisation(played: RealisationReport) -> dict[str, Any]:
-    """What there is of it: a key that has nothing to say is left out."""
+    """The realisation as JSON, without empty keys."""
     found = {
         "technique": list(played.techniques),
         "points": [_point(p) for p in played.points],
@@ -149,7 +149,7 @@ def _number(number: Number) -> dict[str, Any]:
 
 
 def _plain(value: Fraction | float | int) -> float | int:
-    """A JSON number: whole where it is whole, else to the hundredth."""
+    """A JSON number: an integer if it is whole, else rounded to hundredths."""
     rounded = round(float(value), 2)
     return int(rounded) if rounded == int(rounded) else rounded
 

@@ -1,6 +1,6 @@
-"""What a rule proposes to change in a gesture, one value for each kind of thing. All pitches are written ones.
+"""Changes to a gesture that rules propose, one class for each kind. All pitches are written ones.
 
-The fixes room writes them into the lines of a file; nothing else needs to know the language for it.
+`fixes` turns them into edits of lines; nothing else needs to know the language for that.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from gesturesmith.values import frozen
 
 @frozen
 class PitchChange:
-    """Another pitch at a point of the contour (counted from 0), exact or about so high."""
+    """Another pitch at a point of the contour (counted from 0), exact or approximate."""
 
     index: int
     pitch: Spelling
@@ -33,7 +33,7 @@ class SungPitchChange:
 
 @frozen
 class LevelChange:
-    """Another level at a point that has one."""
+    """Another dynamic level at a point that has one."""
 
     index: int
     level: str
@@ -64,21 +64,21 @@ class LineChange:
 
 @frozen
 class Transposition:
-    """All pitches moved, and a band given by pitches; up is positive."""
+    """All pitches transposed, and a band given by pitches; up is positive."""
 
     semitones: int
 
 
 @frozen
 class TechniquesChange:
-    """The techniques of the gesture, by their keys; none for the plain note."""
+    """The techniques of the gesture, by key; none for the plain note."""
 
     keys: tuple[str, ...]
 
 
 @frozen
 class LengthChange:
-    """How long it lasts, in beats or seconds."""
+    """Another length, in beats or seconds."""
 
     amount: Fraction
     in_seconds: bool
@@ -86,15 +86,15 @@ class LengthChange:
 
 @frozen
 class DynamicsChange:
-    """The dynamics: each level with its place, in beats or seconds as the gesture counts, None for the usual one,
-    and what leads on from it: "<", ">" or ""."""
+    """Other dynamics: each level with its time, in beats or seconds as in the gesture, None for the default, and
+    what leads on from it: "<", ">" or ""."""
 
     marks: tuple[tuple[str, Fraction | None, str], ...]
 
 
 @frozen
 class AttacksChange:
-    """How many attacks there are, and how they are spaced: "" for evenly."""
+    """Another number of attacks, and their spacing: "" for even."""
 
     count: int
     shape: str
@@ -102,14 +102,14 @@ class AttacksChange:
 
 @frozen
 class FingeringChange:
-    """The fingering as the chart has it, or one for all."""
+    """Another fingering: the chart's, or one for all points."""
 
     mode: Literal["auto", "held"]
 
 
 @frozen
 class BandChange:
-    """The ends of the band, lower one first."""
+    """Another band, lower end first."""
 
     low: Spelling
     high: Spelling
@@ -120,12 +120,12 @@ type GestureChange = (
     Transposition | TechniquesChange | LengthChange | DynamicsChange | AttacksChange | FingeringChange | BandChange
 )
 type Change = PointChange | GestureChange
-# What is done together.
+# Changes made together.
 type Fix = tuple[Change, ...]
 
 
 def place_of(change: Change) -> tuple[str, int | None]:
-    """What a change is a change of: of two of the same place the later counts."""
-    # Words after a point stand at one place, whatever they say.
+    """The thing that a change replaces: of two changes to the same thing the later counts."""
+    # All words after a point count as one thing.
     kind = BreathAdded if isinstance(change, TechniqueTurn) else type(change)
     return kind.__name__, getattr(change, "index", None)

@@ -1,4 +1,4 @@
-"""Edits made on lines, and shown as they would stand in the file."""
+"""Applies edits to lines, and shows the result as it would appear in the file."""
 
 from __future__ import annotations
 
@@ -8,12 +8,12 @@ from gesturesmith.diagnostics.types import Edit
 
 
 def apply_edits(lines: Sequence[str], edits: Iterable[Edit], first_line: int = 1) -> tuple[str, ...]:
-    """The lines with the edits made; `first_line` is the number of the first of them."""
+    """The lines with the edits applied; `first_line` is the number of the first line."""
     return tuple(text for row in edited_rows(lines, edits, first_line) for text in row)
 
 
 def edited_rows(lines: Sequence[str], edits: Iterable[Edit], first_line: int = 1) -> tuple[tuple[str, ...], ...]:
-    """What becomes of each line: itself as it then stands, and the lines that are put in after it."""
+    """For each line, its new text and the lines added after it."""
     rows = [[line] for line in lines]
     for edit in edits:
         row = rows[edit.line - first_line]

@@ -1,4 +1,4 @@
-"""A user's own line as a terminal can show it: nothing hidden, the caret under the right sign."""
+"""A user's line as a terminal can show it: nothing hidden, the caret under the right character."""
 
 from __future__ import annotations
 
@@ -6,14 +6,14 @@ import unicodedata
 
 from gesturesmith.source import Span
 
-WIDEST = 100  # columns of a line that are shown; a longer one is cut around its caret
+WIDEST = 100  # columns shown; a longer line is cut around its caret
 _TAB = 4
-# Signs that no Unicode category marks as hidden, yet a terminal shows as nothing.
+# Characters not marked as hidden by any Unicode category, which terminals still do not show.
 _BLANK = frozenset("\u115f\u1160\u3164\uffa0")
 
 
 def visible(text: str) -> str:
-    """`text` with control, formatting and direction signs spelled out (`<U+202E>`); tabs become spaces."""
+    """`text` with control, formatting and direction characters spelled out (`<U+202E>`); tabs become spaces."""
     return "".join(_shown(sign) for sign in text)
 
 
@@ -26,7 +26,7 @@ def _shown(sign: str) -> str:
 
 
 def width(text: str) -> int:
-    """Columns that printable text takes in a terminal: East Asian wide signs two, combining ones none."""
+    """The columns of printable text in a terminal: two for East Asian wide characters, none for combining ones."""
     return sum(_width(sign) for sign in text)
 
 
@@ -37,7 +37,7 @@ def _width(sign: str) -> int:
 
 
 def excerpt(line: str, span: Span) -> tuple[str, str]:
-    """The line and, below it, the carets of `span`; both cut to `WIDEST` columns around the carets."""
+    """The line and, below it, the carets of `span`, both cut to `WIDEST` columns around the carets."""
     start, end = span.column - 1, max(span.end_column - 1, span.column)
     near = max(0, start - WIDEST), end + WIDEST  # a line may be megabytes long: look only near the caret
     before, marked, after = (

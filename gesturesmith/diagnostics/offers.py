@@ -1,4 +1,4 @@
-"""Suggestions in words, for people: each with its lines as they would stand in the file."""
+"""Suggestions for people: each with its lines as they would appear in the file."""
 
 from __future__ import annotations
 
@@ -23,8 +23,8 @@ _COLUMNS = 116
 
 
 def render_suggestions(report: FileReport) -> str:
-    """What is refused in a file, and what is with care where something better is known, with all suggestions."""
-    # A passage is looked at when its gestures are in order: most refusals go with theirs.
+    """What is refused in a file, and what needs care if there is something better, with all suggestions."""
+    # Passages come once their gestures are in order: most of their refusals disappear with those.
     refused = any(g.verdict is Verdict.NOT_AS_WRITTEN for g in report.gestures)
     everything: list[GestureReport | PassageReport] = [*report.gestures, *(() if refused else report.passages)]
     lines: list[str] = []
@@ -40,7 +40,7 @@ def render_suggestions(report: FileReport) -> str:
 
 
 def _alike(said: GestureReport | PassageReport) -> list[list[Finding]]:
-    """The findings that something can be said to, those with the same suggestions together."""
+    """The findings to show, those with the same suggestions together."""
     groups: dict[tuple[Suggestion, ...], list[Finding]] = {}
     for finding in said.findings:
         if finding.suggestions or finding.severity is Severity.REFUSED:
@@ -79,7 +79,7 @@ def _offered(finding: Finding, report: FileReport, name: str) -> Iterator[str]:
 
 
 def _changed(edits: Sequence[Edit], lines: Sequence[str]) -> Iterator[str]:
-    """The lines that change, as they are and as they would be, and those that are new."""
+    """Changed lines, before and after, and new lines."""
     rows = edited_rows(lines, edits)
     for number in sorted({edit.line for edit in edits}):
         now, *new = rows[number - 1]

@@ -1,4 +1,4 @@
-"""Rows of text as a table in HTML."""
+"""Rows of text as an HTML table."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from gesturesmith.diagnostics.lines import visible
 
 
 def table(head: Iterable[str], rows: Iterable[Iterable[str]]) -> str:
-    """A whole `table` element. A cell is text, whatever it holds: nothing in it becomes an element."""
+    """A complete `table` element. Cells are always text: nothing in them becomes an element."""
     lines = [_row("th", head), *(_row("td", row) for row in rows)]
     return "<table>\n" + "\n".join(lines) + "\n</table>"
 

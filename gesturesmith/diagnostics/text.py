@@ -1,4 +1,4 @@
-"""A report in words, for people."""
+"""A report for people, as text."""
 
 from __future__ import annotations
 
@@ -21,11 +21,11 @@ from gesturesmith.diagnostics.types import (
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
-_COLUMNS = 116  # a message that would pass this goes under its caret
+_COLUMNS = 116  # a message that would be longer goes under its caret
 _COLOURS = {"not as written": "1;31", "cannot be read": "1;31", "with care": "1;33", "advice": "1;36"}
-_DEMANDS_SHOWN = 3  # reasons for a difficulty, what weighs most first
+_DEMANDS_SHOWN = 3  # reasons for a difficulty, the heaviest first
 _UNTRIED_SHOWN = 5
-_LEFT_OUT_SHOWN = 3  # variants of an exercise named with their reason; more are counted
+_LEFT_OUT_SHOWN = 3  # variants of an exercise shown with their reason; more are only counted
 
 
 @frozen
@@ -37,7 +37,7 @@ class SourceText:
 
 
 def render_text(report: Report, *, colour: bool) -> str:
-    """Every finding and error of every file in its order, then a summary of each file."""
+    """Every finding and error of each file, in order, followed by the file's summary."""
     return "\n".join(_file(f, colour=colour) for f in report.files)
 
 
@@ -70,7 +70,7 @@ def _findings(report: FileReport, text: SourceText) -> Iterator[tuple[tuple[int,
 
 
 def _error(error: ReadError, text: SourceText) -> list[str]:
-    """One error as lines: what, the line with its caret, what to write instead, the place."""
+    """An error as lines: the problem, the line with its caret, what to write instead, the place."""
     owner = f" {visible(error.gesture)}:" if error.gesture else ""
     lines = [f"cannot be read:{owner} {error.rule}"]
     lines += _shown(text, error.span, error.message)
@@ -82,7 +82,7 @@ def _error(error: ReadError, text: SourceText) -> list[str]:
 
 
 def _finding(finding: Finding, said: GestureReport | PassageReport, text: SourceText) -> list[str]:
-    """One finding as lines, in the fixed order: which, what, the line, one thing to do, why, the place."""
+    """A finding as lines, in fixed order: which, what, the line, a suggestion, why, the place."""
     name = f'"{visible(said.title)}"' if said.title else visible(said.name)
     where = f", {visible(finding.where)}" if finding.where else ""
     lines = [f"{(finding.severity or Severity.CAUTION).heading}: {name}{where}: {finding.rule}"]
@@ -97,14 +97,14 @@ def _finding(finding: Finding, said: GestureReport | PassageReport, text: Source
 
 
 def _shown(text: SourceText, span: Span, message: str) -> list[str]:
-    """The user's line, and the message at its caret or, where it is too long, in lines of its own."""
+    """The user's line, with the message at its caret or, if too long, on separate lines."""
     line = text.lines[span.line - 1] if span.line <= len(text.lines) else ""
     shown, carets = excerpt(line, span)
     message = visible(message)
     head = [f"{span.line:>5} | {shown}".rstrip()]
     if width(carets) + 9 + width(message) <= _COLUMNS:
         return [*head, f"      | {carets} {message}"]
-    import textwrap  # rarely needed, and every check pays for what is imported above
+    import textwrap  # rarely needed, and imports above cost every check
 
     wrapped = textwrap.wrap(message, _COLUMNS - 10, break_long_words=False, break_on_hyphens=False)
     return [*head, f"      | {carets}", *(f"      |   {part}" for part in wrapped)]
@@ -137,7 +137,7 @@ def _summary(report: FileReport) -> Iterator[str]:
 
 
 def untried(report: FileReport) -> Iterator[str]:
-    """For which gestures not all was tried, and how it is."""
+    """The gestures for which not everything was tried, and how to try it."""
     names = [visible(name) for name in report.untried]
     if not names:
         return
@@ -147,7 +147,7 @@ def untried(report: FileReport) -> Iterator[str]:
 
 
 def _difficulty(gestures: tuple[GestureReport, ...]) -> Iterator[str]:
-    """From the easiest to the hardest that can be played, and what makes that one hard."""
+    """The range from the easiest to the hardest playable one, and what makes that one hard."""
     playable = [
         (g.difficulty, g) for g in gestures if g.difficulty is not None and g.verdict is not Verdict.NOT_AS_WRITTEN
     ]

@@ -1,4 +1,4 @@
-"""The values of a report, as the language page lists them."""
+"""The values of a report, as the language page describes them."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from gesturesmith.values import frozen
 
 
 class Severity(Enum):
-    """How grave a finding is. A gesture has the verdict of the gravest on it; advice alone leaves it playable.
+    """The severity of a finding. A gesture's verdict is that of its most severe finding; advice leaves it playable.
 
     >>> [(severity.value, severity.verdict.words) for severity in gesturesmith.Severity]
     [('advice', 'playable'), ('caution', 'with care'), ('refused', 'not as written')]
@@ -36,12 +36,12 @@ class Severity(Enum):
 
     @property
     def heading(self) -> str:
-        """What a finding begins with, for people: what it makes of the gesture, or that it is advice."""
+        """The start of a finding for people: the resulting verdict, or that it is advice."""
         return "advice" if self is Severity.ADVICE else self.verdict.words
 
 
 class Verdict(Enum):
-    """What the checker says of a gesture: the same words in JSON, joined by hyphens, and for people.
+    """The checker's verdict on a gesture: the same words for people and, joined by hyphens, in JSON.
 
     >>> [verdict.words for verdict in gesturesmith.Verdict]
     ['playable', 'with care', 'not as written']
@@ -70,12 +70,12 @@ class ReadError:
     span: Span
     message: str
     nearest: tuple[str, ...] = ()
-    gesture: str | None = None  # the block it stands in, where that is known
+    gesture: str | None = None  # its block, if known
 
 
 @frozen(kw_only=True)
 class Number:
-    """A measured quantity beside its limit, in `unit`.
+    """A measured quantity with its limit, in `unit`.
 
     >>> number = gesturesmith.check(high).gestures[0].findings[0].numbers[0]
     >>> number.name, float(number.value), number.limit, number.unit
@@ -90,7 +90,7 @@ class Number:
 
 @frozen
 class Edit:
-    """Replace `old` by `new` on `line`; an empty `old` puts `new` in as a line of its own after `line`.
+    """Replace `old` by `new` on `line`; an empty `old` adds `new` as a line after `line`.
 
     >>> gesturesmith.suggest(high).gestures[0].findings[0].suggestions[0].edits
     (Edit(line=5, old='contour: G6', new='contour: G5'),)
@@ -103,9 +103,9 @@ class Edit:
 
 @frozen(kw_only=True)
 class Suggestion:
-    """Edits that were checked, with the verdict the checker gave on the result.
+    """Edits that were checked, with the verdict on the result.
 
-    `words` say what they come to where the lines themselves would be too many.
+    `words` describe the edits if there would be too many lines to show.
 
     >>> suggestion = gesturesmith.suggest(high).gestures[0].findings[0].suggestions[0]
     >>> suggestion.in_words, suggestion.verdict.words, suggestion.changes_music
@@ -119,16 +119,16 @@ class Suggestion:
 
     @property
     def in_words(self) -> str:
-        """What to write: the lines that come out of it, without indentation, where `words` say nothing shorter."""
+        """What to write: `words` if there are any, else the resulting lines without indentation."""
         return self.words or "; ".join(edit.new.strip() for edit in self.edits if edit.new.strip())
 
 
 @frozen(kw_only=True)
 class Finding:
-    """What a rule found.
+    """A finding of a rule.
 
-    `text` says what was measured against which limit, `hint` one thing to do. `proposed_fixes` are what a rule
-    proposes; the checker tries each and turns those that pass into `suggestions`.
+    `text` says what was measured against which limit, `hint` suggests one thing to do. `proposed_fixes` come from
+    the rule; the checker tries each and turns those that pass into `suggestions`.
 
     >>> (finding,) = gesturesmith.check(high).gestures[0].findings
     >>> finding.code, finding.rule, finding.severity.value, finding.where
@@ -142,23 +142,23 @@ class Finding:
     code: str = ""
     rule: str = ""
     severity: Severity | None = None  # None: the rule's own
-    where: str = ""  # "third note (written C6)", filled in by the checker where the rule leaves it
+    where: str = ""  # "third note (written C6)", filled in by the checker if the rule leaves it empty
     numbers: tuple[Number, ...] = ()
     proposed_fixes: tuple[Fix, ...] = ()
     suggestions: tuple[Suggestion, ...] = ()
-    physical: bool = False  # what no tube or range can give: `allow` cannot lift it
+    physical: bool = False  # impossible for any tube or range: `allow` cannot lift it
 
 
 type Comfortable = tuple[float | str | None, float | str | None]
 
 
 class Demand(NamedTuple):
-    """One thing that makes a gesture hard: a quantity outside its comfortable middle.
+    """One reason why a gesture is hard: a quantity outside its comfortable range.
 
     name          one of the quantities of `gesturesmith explain difficulty`
     value         what the gesture asks for; a level by its name
-    comfortable   the lowest and the highest value that is comfortable, None where there is no such bound
-    share         0 to 1: nothing at the edge of comfort, half where the checker begins to warn
+    comfortable   the lowest and the highest comfortable value, None for no bound
+    share         0 at the end of the comfortable range, one half where the checker begins to warn, up to 1
 
     >>> gesturesmith.check(text).gestures[0].demands[0]
     Demand(name='height', value=7.0, comfortable=(None, 0.0), unit='semitones', share=0.3684210526315789)
@@ -176,12 +176,12 @@ class PointReport:
     """How one point of a gesture is played.
 
     at          beats from the start of the gesture
-    side        side of a double instrument: "F", "Bb", "" where there is one alone; None where no tube is needed or
-                none gives the pitch, and all below with it
-    valves      the valves that are down, "0" for none; of a trombone, the position of the slide
-    partial     number of the partial, 0 where there is none
-    cents       pitch of that partial less the pitch asked for, before any correction
-    correction  what bridges that: "" | "lip" | "slide" | "hand"
+    side        side of a double instrument: "F", "Bb", "" if there is only one; None, like the fields below, if no
+                tube is needed or none gives the pitch
+    valves      the valves down, "0" for none; on a trombone, the slide position
+    partial     number of the partial, 0 for none
+    cents       pitch of that partial minus the pitch asked for, before any correction
+    correction  what corrects it: "" | "lip" | "slide" | "hand"
     trill       the second fingering of a trill, "" for none
 
     >>> gesturesmith.check(text).gestures[0].realisation.points[0]
@@ -201,12 +201,12 @@ class PointReport:
 class RealisationReport:
     """How the instrument plays a gesture.
 
-    techniques   names of the techniques in effect
-    points       one for each point that sounds, in order
+    techniques   names of the techniques played
+    points       one for each sounding point, in order
     tube         the one tube of a held or swept gesture, "" for none
     partials     those a harmonic glissando passes, in order
-    starts_cents, lands_cents   where a sweep starts and lands, sounding, above C-1; None where nothing is swept
-    pattern      the tubes of the chromatic notes a fingered glissando or a run passes, in order
+    starts_cents, lands_cents   where a sweep starts and lands, sounding, above C-1; None without a sweep
+    pattern      the tubes of the chromatic notes that a fingered glissando or run passes, in order
     breaks       indices of points, from 0, before which a slide has to break
     fallback     the technique that replaced the one asked for, "" for none
 
@@ -229,7 +229,7 @@ class RealisationReport:
 class GestureReport:
     """A gesture, its verdict, its findings in file order and how it is played.
 
-    `difficulty` is 0 to 100, `demands` what makes it, what weighs most first.
+    `difficulty` is 0 to 100, `demands` are its reasons, the heaviest first.
 
     >>> (call,) = gesturesmith.check(text).gestures
     >>> call.name, call.verdict.words, call.difficulty
@@ -248,7 +248,7 @@ class GestureReport:
 
 @frozen(kw_only=True)
 class PassageReport:
-    """A passage: its verdict is the worst of what is found on it and on all it plays.
+    """A passage: its verdict is the worst of its own findings and of everything it plays.
 
     >>> (twice,) = gesturesmith.check(text + "passage twice\\n  play: call, call\\n").passages
     >>> twice.name, twice.verdict.words
@@ -266,9 +266,9 @@ class PassageReport:
 
 @frozen(kw_only=True)
 class ExerciseReport:
-    """An exercises block: how many variants it makes and which the checker left out, with the reason.
+    """An exercises block: the number of its variants, and those left out, with the reason.
 
-    `kept` names the variants a sheet has, with their difficulty, in the order to practise them.
+    `kept` names the variants on the sheet, with their difficulty, in the order to practise them.
 
     >>> (rising,) = gesturesmith.check(text + "exercises rising\\n  from: call\\n  start: G4..A4 by 1\\n").exercises
     >>> rising.made, rising.kept
@@ -285,12 +285,12 @@ class ExerciseReport:
 
 @frozen(kw_only=True)
 class FileReport:
-    """All that is said of one file.
+    """The report on one file.
 
     readable   whether all of it could be read
-    unread     name and title (its name where it has none) of each gesture and passage that could not be read, or
-               that plays one
-    untried    gestures and passages for which not all suggestions were tried: too much had been for others before
+    unread     name and title (else the name again) of each gesture and passage that could not be read or plays one
+               that could not
+    untried    gestures and passages for which not all suggestions were tried, because others had used up the work
 
     >>> report = gesturesmith.check(text)
     >>> report.readable, report.refused, [gesture.name for gesture in report.gestures]
@@ -308,7 +308,7 @@ class FileReport:
 
     @property
     def usable(self) -> bool:
-        """Whether what could be read is as it is meant: each mistake lies in a block, and none in the settings."""
+        """Whether the part that could be read is reliable: every mistake is in a block, none in the settings."""
         return self.readable or all(error.gesture is not None for error in self.errors)
 
     @property
@@ -317,7 +317,7 @@ class FileReport:
         return Verdict.NOT_AS_WRITTEN in verdicts
 
     def _repr_html_(self) -> str:
-        """A table for a notebook: a row for each error and each finding, and for each gesture without any."""
+        """A table for notebooks: a row for each error, each finding, and each gesture without any."""
         from gesturesmith.diagnostics.table import table
 
         return table(("line", "gesture", "verdict", "finding", "what would work"), self._rows())

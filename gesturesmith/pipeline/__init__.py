@@ -1,6 +1,6 @@
-"""The order of the stages, one module for each thing that can be made of files.
+"""The order of the stages, with one module for each kind of output.
 
-The stages are imported when they are first asked for: a run that finds everything made already needs none of them.
+The stages are imported on first use: a run that finds everything in the cache needs none of them.
 """
 
 from __future__ import annotations

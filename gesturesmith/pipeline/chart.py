@@ -16,9 +16,9 @@ from gesturesmith.writers import Item
 
 @frozen(kw_only=True)
 class ChartOptions:
-    """Which charts are wanted: their kinds; instrument, wording and paper in the settings.
+    """The charts to make: their kinds; the settings give instrument, wording and paper.
 
-    name    a pattern for the files in the place of the instrument's name (see `naming`)
+    name    a pattern for the file names instead of the instrument's name (see `naming`)
     """
 
     kinds: tuple[str, ...]
@@ -27,7 +27,7 @@ class ChartOptions:
 
 
 def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> CompileResult:
-    """A page, and a picture of it without a page around it, for each kind. No source is read."""
+    """A page, and the same as a cropped picture, for each kind. Reads no source."""
     items = []
     name_of_part = options.settings.part_name(options.settings.wording)
     for kind in options.kinds:

@@ -1,5 +1,4 @@
-"""Gestures and passages cached from one run to the next: unchanged ones are neither checked nor
-engraved again."""
+"""Gestures and passages cached between runs: unchanged ones are neither checked nor engraved again."""
 
 from __future__ import annotations
 
@@ -30,10 +29,10 @@ _WORD = re.compile(r"[^\W\d_][\w\u0300-\u036f]*(?:-[\w\u0300-\u036f]+)*")
 class CachedGesture:
     """A gesture or passage from an earlier run.
 
-    report  of a gesture on which nothing was found, as if its block began on line 1; None for others: what is
-            found may name other blocks, and is looked for anew
-    engraving   its music, as it was engraved
-    reads   files that were read beside the text, and their hashes
+    report  of a gesture without findings, as if its block began on line 1; None for others, since findings may name
+            other blocks and are made again
+    engraving   its engraved music
+    reads   other files that were read, with their hashes
     """
 
     report: GestureReport | None
@@ -48,9 +47,9 @@ _FORM = value_format(
 
 
 class GestureCache:
-    """Gestures and passages cached by what they are made from: the program, the file's settings, the lines of their
-    block, the files they name, and the options. Where a block is in the file makes no difference. A passage plays
-    others, which play others in turn: it is made from all blocks."""
+    """Gestures and passages cached by everything they are made from: the program, the file's settings, the lines of
+    their block, the files they name, and the options. The position of a block in the file makes no difference. A
+    passage plays other blocks, which may play others in turn, so it depends on all blocks."""
 
     def __init__(self, store: Store, source: Source, tree: File, options: Options) -> None:
         self._store = store
@@ -63,18 +62,18 @@ class GestureCache:
 
     @property
     def rest(self) -> File:
-        """The tree without the gestures that need not be looked at again; all of it where names are not clear."""
+        """The tree without the gestures found in the cache; the whole tree if names are ambiguous."""
         names = [folded(b.name.text) for b in self._tree.blocks]
         if len(set(names)) < len(names):
             return self._tree
-        # What a passage plays or an exercise varies is looked at with it.
+        # What a passage plays or an exercise varies is checked with it.
         others = (self._text(b) for b in self._tree.blocks if b.kind != "gesture")
         wanted = {word for text in others for word in _WORD.findall(folded(text))}
         blocks = (b for b in self._tree.blocks if folded(b.name.text) in wanted or not self._said(b.name.text))
         return replace(self._tree, blocks=tuple(blocks))
 
     def whole(self, report: FileReport) -> FileReport:
-        """The report on the `rest`, with what was said before of the others."""
+        """The report on the `rest`, with the cached reports of the others."""
         said = {g.name: g for g in report.gestures}
         for name, block in self._blocks.items():
             kept = self._said(name)
@@ -84,12 +83,12 @@ class GestureCache:
         return replace(report, gestures=tuple(sorted(said.values(), key=lambda g: g.span.line)))
 
     def engraving(self, name: str) -> EngravedMusic | None:
-        """The music of a gesture or passage, where it was kept."""
+        """The cached music of a gesture or passage, if any."""
         kept = self._found.get(name)
         return kept.engraving if kept is not None else None
 
     def put(self, made: EngravedMusic, report: FileReport, reads: Iterable[Path]) -> None:
-        """Keep the music of a gesture or passage, and with it what is said of a gesture if nothing was found."""
+        """Store the music of a gesture or passage, and the report of a gesture without findings."""
         name = made.music.name
         block = self._blocks[name]
         said = next((g for g in report.gestures if g.name == name and not g.findings), None)
@@ -98,7 +97,7 @@ class GestureCache:
             span = Span(line, said.span.column, said.span.end_column)
             said = replace(said, span=span, realisation=None)
         read = tuple((str(path.absolute()), file_digest(path) or "") for path in reads)
-        with suppress(TypeError):  # a value that has no form: it is made again, and nothing is lost
+        with suppress(TypeError):  # a value that cannot be stored: it is made again next time, nothing is lost
             made_before = CachedGesture(report=said, engraving=made, reads=read)
             self._store.put(self._key(name), _FORM.dumps(made_before))
 
@@ -128,7 +127,7 @@ class GestureCache:
 
 
 def _settings(lines: tuple[str, ...], tree: File) -> str:
-    """The lines of a file that belong to no block, without remarks."""
+    """The lines of a file outside blocks, without comments."""
     inside = {n for b in tree.blocks for n in range(b.span.line, b.last_line + 1)}
     outside = (line.strip() for number, line in enumerate(lines, start=1) if number not in inside)
     return "\n".join(line for line in outside if line and not line.startswith(_COMMENT))

@@ -1,4 +1,4 @@
-"""Sheets for a technique by itself, in levels: what is practised is chosen from what the checker approves of."""
+"""Sheets for a single technique, in levels: the lines are chosen from what the checker approves."""
 
 from __future__ import annotations
 
@@ -26,13 +26,13 @@ _METER = (4, 4)
 
 @frozen(kw_only=True)
 class GradedOptions:
-    """Which sheets are wanted.
+    """The sheets to make.
 
     technique   its key
     settings    instrument, wording and paper
-    levels      1 the easiest to 5
-    name        a pattern for the files in the place of the instrument's name (see `naming`)
-    lilypond    the one that tells how many lines a page holds; None where there is none
+    levels      1 (the easiest) to 5
+    name        a pattern for the file names instead of the instrument's name (see `naming`)
+    lilypond    used to count the lines that fit a page; None if there is none
     """
 
     technique: str
@@ -43,7 +43,7 @@ class GradedOptions:
 
 
 def compile_graded(sources: tuple[Source, ...], options: GradedOptions) -> CompileResult:
-    """A sheet for each level that has lines; `names` are those of the sheets. No source is read."""
+    """A sheet for each level that has lines; `names` are those of the sheets. Reads no source."""
     technique = techniques.get(options.technique)
     found = graded.playable(technique, options.settings.instrument)
     items = tuple(
@@ -73,11 +73,11 @@ def _item(options: GradedOptions, level: int, lines: tuple[tuple[graded.Graded, 
 
 
 def sheet_name(options: GradedOptions, level: int) -> str:
-    """What the sheet of a level is called."""
+    """The name of the sheet of a level."""
     return f"{of_instrument(options.name, options.settings)}-{options.technique}-{level}"
 
 
 def _even(lines: tuple[ExerciseLine, ...], count: int) -> tuple[ExerciseLine, ...]:
-    """So many of the lines in even steps, the first and the last among them."""
+    """A number of lines in even steps, including the first and the last."""
     last = len(lines) - 1
     return tuple(lines[round(last * n / max(1, count - 1))] for n in range(count))

@@ -1,4 +1,4 @@
-"""The music of what may be engraved of a file."""
+"""The music of everything in a file that may be engraved."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from gesturesmith.checker import Checked
 from gesturesmith.diagnostics import FileReport, Finding, GestureReport, PassageReport, Verdict
 from gesturesmith.pipeline.types import Options
 
-if TYPE_CHECKING:  # `check` pays for neither Abjad nor files
+if TYPE_CHECKING:  # `check` needs neither Abjad nor files
     from pathlib import Path
 
     from gesturesmith.backends.lilypond import EngravedMusic
@@ -27,7 +27,7 @@ def engraved(
     kept: GestureCache | None,
     reads: Iterable[Path] = (),
 ) -> Iterator[EngravedMusic]:
-    """The music of all that may be engraved, in file order: gestures, then passages.
+    """The music of everything that may be engraved, in file order: gestures, then passages.
 
     What is on the `kept` is not engraved again, and what is not is put there; `reads` were read for it.
     """
@@ -64,7 +64,7 @@ def _score(
 
 
 def _draft_lines(said: GestureReport | PassageReport, settings: Settings, options: Options) -> tuple[str, ...]:
-    """What is printed with a draft: the verdict, then the findings, worst first; nothing where it is no draft."""
+    """The lines printed with a draft: the verdict, then the findings, worst first; none if it is not a draft."""
     if not options.draft:
         return ()
     from gesturesmith.wording import text as wording

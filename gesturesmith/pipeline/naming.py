@@ -1,4 +1,4 @@
-"""Names of what is delivered, from a pattern such as `{composer}-{title}-{part}`."""
+"""Names of delivered files, from a pattern such as `{composer}-{title}-{part}`."""
 
 from __future__ import annotations
 
@@ -8,8 +8,8 @@ import unicodedata
 from gesturesmith.model.piece import Settings
 
 _FIELD = re.compile(r"\{([^{}]*)\}")
-_MAX_BYTES = 120  # well below the 255 of common file systems, with room for endings
-# Names that Windows keeps for devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces").
+_MAX_BYTES = 120  # well below the 255 of common file systems, leaving room for endings
+# Names that Windows reserves for devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces").
 _PORTS = (f"{port}{n}" for port in ("com", "lpt") for n in "0123456789¹²³")
 _DEVICES = frozenset(("con", "prn", "aux", "nul", *_PORTS))
 
@@ -18,7 +18,7 @@ FIELDS = ("composer", "file", "instrument", "part", "subtitle", "title")
 
 
 def unknown_fields(pattern: str) -> tuple[str, ...]:
-    """What a pattern asks for that there is not; braces that belong to no field count as well."""
+    """The unknown fields of a pattern, including braces that do not form a field."""
     wrong = [name for name in _FIELD.findall(pattern) if name not in FIELDS]
     if re.search(r"[{}]", _FIELD.sub("", pattern)):
         wrong.append("a brace that stands alone")
@@ -26,10 +26,10 @@ def unknown_fields(pattern: str) -> tuple[str, ...]:
 
 
 def delivery_name(pattern: str, settings: Settings, stem: str) -> str:
-    """The pattern filled in, safe as the name of a file or folder; `stem` where nothing of it can be filled in.
+    """The pattern filled in, safe as the name of a file or folder; `stem` if no field has a value.
 
-    Letters of any script stay, `♭` and `♯` are written out. Spaces become `_`, what is not a letter, digit or
-    one of `-_.` is left out, and so is a dash beside a field that is empty.
+    Letters of any script are kept, `♭` and `♯` are written out. Spaces become `_`; anything but letters, digits and
+    `-_.` is left out, and so is a dash beside an empty field.
     """
     values = {
         "composer": settings.composer or "",
@@ -45,7 +45,7 @@ def delivery_name(pattern: str, settings: Settings, stem: str) -> str:
 
 
 def of_instrument(pattern: str | None, settings: Settings) -> str:
-    """How the name of a page begins that comes from no file: the instrument's key, or the pattern filled in."""
+    """The start of the name of a page that comes from no file: the instrument's key, or the pattern filled in."""
     key = safe(settings.instrument.key) or "instrument"
     return delivery_name(pattern, settings, key) if pattern is not None else key
 
@@ -60,9 +60,9 @@ def safe(text: str) -> str:
 
 
 def file_name(name: str) -> str:
-    """The name of a gesture, passage or exercise as that of its file: not one that Windows keeps for a device.
+    """The file name of a gesture, passage or exercise: not one that Windows reserves for a device.
 
-    No name in the language holds `_`, so that two stay two.
+    No name in the language contains `_`, so that names stay distinct.
     """
     base, dot, ending = name.partition(".")
     return f"{base}_{dot}{ending}" if base.casefold() in _DEVICES else name

@@ -1,4 +1,4 @@
-"""Performance notes: the page that explains what the parts use, and the numbers their marks take from it."""
+"""Performance notes: the page that explains what the parts use, and the numbers it gives their marks."""
 
 from __future__ import annotations
 
@@ -28,13 +28,13 @@ if TYPE_CHECKING:
     from gesturesmith.writers import Item
 
 NOTES = "notes"  # what LilyPond calls a notes page
-_TWO_COLUMNS_MM = 160  # narrower paper has room for one
-_TITLES = 3  # pieces that are named under the title; of more, none
+_TWO_COLUMNS_MM = 160  # narrower paper has room for only one
+_TITLES = 3  # pieces named under the title; if there are more, none
 
 
 @frozen(kw_only=True)
 class _FilesRead:
-    """All that is known of files before a page is made of them; `reads` are the profiles they name."""
+    """The checked and engraved files for a page; `reads` are the profiles they name."""
 
     reports: tuple[FileReport, ...]
     parts: tuple[NotesPart, ...]
@@ -44,7 +44,7 @@ class _FilesRead:
 
 
 def compile_notes(sources: tuple[Source, ...], options: NotesOptions) -> CompileResult:
-    """One notes page for all the files together. A file with errors is reported and left out."""
+    """One notes page for all files together. A file with errors is reported and left out."""
     read = _read(sources, options)
     _note(read.reads)
     names = tuple(name for report in read.reports for name in _names(report))
@@ -57,26 +57,26 @@ def _names(report: FileReport) -> tuple[str, ...]:
 
 
 def numbering(sources: tuple[Source, ...], options: NotesOptions) -> Numbers:
-    """The numbers that the page of these files gives the marks in their parts."""
+    """The numbers that the notes page of these files gives the marks in their parts."""
     read = _read(sources, options)
     _note(read.reads)
     return read.numbers
 
 
 def numbers_of(parts: tuple[NotesPart, ...]) -> Numbers:
-    """The numbers that the page of these parts gives their marks, whatever languages it is in."""
+    """The numbers that the notes page of these parts gives their marks, in whatever languages."""
     from gesturesmith.sheets.notes import choose
 
     return choose(parts, ("en",)).numbers
 
 
 def _note(reads: tuple[Path, ...]) -> None:
-    """What was read the first time counts every time."""
+    """Record again the files read the first time."""
     for path in reads:
         record_dependency(path)
 
 
-@lru_cache(maxsize=1)  # each of the parts asks for the numbers that the page has
+@lru_cache(maxsize=1)  # every part needs the numbers of the page
 def _read(sources: tuple[Source, ...], options: NotesOptions) -> _FilesRead:
     reports: list[FileReport] = []
     parts: list[NotesPart] = []
@@ -97,7 +97,7 @@ def _read(sources: tuple[Source, ...], options: NotesOptions) -> _FilesRead:
 
 
 def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[FileReport, NotesPart | None]:
-    """What is said of a file, and what is engraved of it where it can be read and played."""
+    """The report on a file, and its music if it can be read and played."""
     checked = check_text(source, folder=folder, suggestions=False)
     piece = checked.reading.piece
     if piece is None or not checked.report.usable:
@@ -110,7 +110,7 @@ def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[F
 
 
 def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Music]) -> NotesPart:
-    """What is engraved of a file, with the cases that belong to it."""
+    """The music of a file, with its cases."""
     from gesturesmith.sheets.notes import NotesPart
 
     made = tuple(musics)
@@ -133,7 +133,7 @@ def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Mu
 
 
 def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
-    """The notes page of these parts, to be delivered."""
+    """The notes page of these parts, as an item to deliver."""
     from gesturesmith import sheets
     from gesturesmith.writers import Item
 
@@ -181,7 +181,7 @@ def _front(parts: tuple[NotesPart, ...], options: NotesOptions) -> Front:
     from gesturesmith.sheets.notes import Front
 
     def of_all(said: Iterator[str | None]) -> str:
-        """What the parts have in common, or ""."""
+        """The value common to all parts, or ""."""
         found = set(said)
         return (found.pop() or "") if len(found) == 1 else ""
 
@@ -201,8 +201,8 @@ def _front(parts: tuple[NotesPart, ...], options: NotesOptions) -> Front:
 
 
 def ways_of(part: NotesPart) -> Iterator[SignUsage]:
-    """How a file uses signs that another may use otherwise: the forms of accidentals, own words and own heads for a
-    technique that stands alone, the words of a gesture of some name."""
+    """How a file uses signs that another file may use differently: the forms of accidentals, its own texts and
+    heads for a single technique, the texts of a gesture of some name."""
     from gesturesmith.sheets.notes import quarter_tones, techniques_of
 
     if quarter_tones(part):

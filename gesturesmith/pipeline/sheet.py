@@ -1,4 +1,4 @@
-"""Exercise sheets: the lines that can be played, engraved with what practising needs around them."""
+"""Exercise sheets: the playable lines, engraved with preparations and rests."""
 
 from __future__ import annotations
 
@@ -26,21 +26,21 @@ if TYPE_CHECKING:
     from gesturesmith.sheets.exercises import ExerciseLine, Sheet
     from gesturesmith.writers import Item
 
-# Where the count of lines on a page begins, which LilyPond then puts right: millimetres for all but the lines, and
-# staff heights for a line.
+# The initial estimate of lines on a page, which LilyPond then corrects: millimetres for everything but the lines,
+# and staff heights per line.
 _AROUND_MM = 100.0
 _A_LINE = 4.0
 
 
 @frozen(kw_only=True)
 class SheetOptions:
-    """What is wanted of the exercises of a file.
+    """The sheets to make of a file.
 
-    folder    where the file lies: profiles named by a path are sought from there
+    folder    the folder of the file: paths of profiles are relative to it
     stem      the file's name without ending
     place     the folder of its outputs, below the output folder
-    name      a pattern for the outputs' folder in the place of the stem (see `naming`)
-    lilypond  the one that tells how many lines a page holds; None where there is none
+    name      a pattern for the outputs' folder instead of the stem (see `naming`)
+    lilypond  used to count the lines that fit a page; None if there is none
     """
 
     folder: Path | None = None
@@ -77,7 +77,7 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
     settings = replace(settings, fingerings=exercise.fingerings or settings.fingerings)
     before = warm_up_music(settings)
 
-    @cache  # each once, however many of them a page turns out to hold
+    @cache  # each once, however many fit the page in the end
     def engraved(number: int) -> ExerciseLine:
         case = next(line.case for line in practice.playable if line.number == number)
         return line((case,), settings, exercise.meter, exercise.times)
@@ -99,7 +99,7 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
 
 
 def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> ExerciseLine:
-    """One gesture, or several of a kind, engraved as a line of a sheet."""
+    """One gesture, or several of a series, engraved as a line of a sheet."""
     from gesturesmith.backends import lilypond
     from gesturesmith.score import passage_score
     from gesturesmith.sheets.exercises import ExerciseLine
@@ -116,7 +116,7 @@ def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | N
 
 
 def _without_level(case: Case, first: Case) -> Case:
-    """The case without its dynamics where they are those of the first of its line, one level for all."""
+    """The case without its dynamics if they equal the single level of the first in its line."""
     marks = case.gesture.dynamics
     if len(marks) != 1 or [m.level for m in marks] != [m.level for m in first.gesture.dynamics]:
         return case
@@ -124,7 +124,7 @@ def _without_level(case: Case, first: Case) -> Case:
 
 
 def warm_up_music(settings: Settings) -> EngravedMusic | None:
-    """The line a sheet begins with, where the instrument has one."""
+    """The warm-up at the beginning of a sheet, if the instrument has one."""
     from gesturesmith.backends import lilypond
     from gesturesmith.score import passage_score
 
@@ -133,7 +133,7 @@ def warm_up_music(settings: Settings) -> EngravedMusic | None:
 
 
 def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) -> Item:
-    """A sheet as a page to deliver."""
+    """A sheet as an item to deliver."""
     from gesturesmith import sheets
     from gesturesmith.writers import Item
 
@@ -153,7 +153,7 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
 
 
 def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, lilypond: LilyPond | None) -> int:
-    """How many lines, from 1 to `most`, fill one page: LilyPond lays out sheets of more or of fewer lines."""
+    """The number of lines, from 1 to `most`, that fill one page: LilyPond tries sheets with more or fewer lines."""
     free = float(settings.paper_mm[1]) - _AROUND_MM
     count = min(most, max(1, int(free / (_A_LINE * float(settings.staff_mm)))))
     if lilypond is None:
@@ -177,5 +177,5 @@ def _on_one_page(sheet: Sheet, settings: Settings, lilypond: LilyPond) -> bool:
     with start(lilypond, ("svg",)) as waiting:
         waiting.feed(Job(document=sheets.document((book,))))
         run = waiting.result()
-    # Of several pages each is a file with a number of its own. What fails here is told when it is made.
+    # Several pages become several numbered files. Failures here are reported when the sheet is made.
     return "tried.svg" in run.files

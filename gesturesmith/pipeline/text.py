@@ -15,7 +15,7 @@ from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.types import CompileResult, Options, SignUsage
 from gesturesmith.source import Source, folded
 
-if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
+if TYPE_CHECKING:  # `check` needs neither Abjad nor LilyPond, nor files
     from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.cache import Store
     from gesturesmith.model.piece import Settings
@@ -24,16 +24,16 @@ if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
     from gesturesmith.sheets.notes import Numbers
     from gesturesmith.writers import Item
 
-PAGE = "page"  # what LilyPond calls the page of a file
+PAGE = "page"  # LilyPond's name for the page of a file
 
 
 def compile_text(
     source: Source, options: Options, store: Store | None = None, numbers: Numbers | None = None
 ) -> CompileResult:
-    """From text to a report and, where it is wanted and can be had, to music that is laid out.
+    """From text to a report and, if wanted and possible, to pages and snippets.
 
-    `store` keeps gestures and passages: what it holds already is neither checked nor engraved again. `numbers`
-    are those of a notes page of several files, where there is one.
+    `store` caches gestures and passages: those it has are neither checked nor engraved again. `numbers` are those
+    of a notes page of several files, if there is one.
     """
     with recording_dependencies() as reads:
         reading, kept, fewer = _read(source, options, store, whole=numbers is not None)
@@ -44,7 +44,7 @@ def compile_text(
         if reading.piece is None or options.only_check or not report.usable:
             return CompileResult(reports=(report,), names=there)
         settings = reading.piece.settings
-        # Abjad enters here, and only here.
+        # Abjad is imported here, and only here.
         engravings = tuple(engraved(checked, report, settings, options, kept, reads))
         items: tuple[Item, ...] = ()
         ways: tuple[SignUsage, ...] = ()
@@ -57,7 +57,7 @@ def compile_text(
 def _read(
     source: Source, options: Options, store: Store | None, *, whole: bool
 ) -> tuple[Reading, GestureCache | None, bool]:
-    """The file; what is kept of it, where that is looked for; whether gestures that are kept were passed over."""
+    """The checked file; its gesture cache, if used; whether cached gestures were skipped."""
     tree, errors = parse(source)
     kept = None
     left = tree
@@ -65,11 +65,11 @@ def _read(
         from gesturesmith.pipeline.gesture_cache import GestureCache
 
         kept = GestureCache(store, source, tree, options)
-        # Notes are made of all gestures, and one alone is soon looked at.
+        # Notes need all gestures, and a single one is checked quickly.
         left = kept.rest if options.only is None and options.notes is None and not whole else tree
     reading = read_tree(source, tree, errors, folder=options.folder, blocks=left)
     if reading.errors and left is not tree:
-        left = tree  # a mistake is told as it stands in the whole
+        left = tree  # mistakes are reported for the whole file
         reading = read_tree(source, tree, errors, folder=options.folder)
     return reading, kept, left is not tree
 
@@ -81,10 +81,10 @@ def _numbered(
     options: Options,
     numbers: Numbers | None,
 ) -> tuple[tuple[EngravedMusic, ...], tuple[Item, ...], tuple[SignUsage, ...]]:
-    """The musics with the numbers of a notes page, that page where it is the file's own, and the file's ways."""
+    """The music with the numbers of a notes page, that page if it is the file's own, and the file's sign usage."""
     from gesturesmith.pipeline import notes
 
-    # Of one gesture alone the numbers are those it has among all.
+    # A single gesture keeps the numbers it has among all.
     everything = engravings
     if options.only is not None:
         everything = tuple(engraved(checked, checked.report, settings, options, None))
@@ -100,7 +100,7 @@ def _numbered(
 def compile_file(
     sources: tuple[Source, ...], options: Options, store: Store | None = None, numbers: Numbers | None = None
 ) -> CompileResult:
-    """`compile_text` as a work of a batch has it: the one source there is."""
+    """`compile_text` for a batch, with its single source."""
     (source,) = sources
     return compile_text(source, options, store, numbers)
 
@@ -110,7 +110,7 @@ def _everything(report: FileReport) -> tuple[GestureReport | PassageReport, ...]
 
 
 def _narrowed(report: FileReport, only: str | None) -> FileReport:
-    """The report of the one gesture or passage that is asked for; the errors of a file are reported all."""
+    """The report on the one gesture or passage asked for, with all errors of the file."""
     if only is None or not report.usable:
         return report
     wanted = folded(only)
@@ -126,7 +126,7 @@ def _narrowed(report: FileReport, only: str | None) -> FileReport:
 def _laid_out(
     report: FileReport, engravings: tuple[EngravedMusic, ...], settings: Settings, options: Options
 ) -> tuple[Item, ...]:
-    """The page, unless pictures or one thing alone are asked for, and the snippets of all that may be engraved."""
+    """The page, unless only pictures or a single item are wanted, and the snippets of everything engraved."""
     from gesturesmith import sheets
     from gesturesmith.pipeline.naming import delivery_name, file_name
     from gesturesmith.writers import Item
@@ -190,7 +190,7 @@ def _snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: 
 
 
 def _left_out(report: FileReport, musics: tuple[Music, ...]) -> tuple[tuple[str, str], ...]:
-    """What is not on the page, by title or name, with the first reason."""
+    """What is missing from the page, by title or name, with the first reason."""
     shown = {m.name for m in musics} | {name for name, _ in report.unread}
     return tuple(
         (said.title or said.name, next((f.text for f in said.findings if f.severity is Severity.REFUSED), ""))

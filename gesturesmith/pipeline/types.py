@@ -1,4 +1,4 @@
-"""What the stages are asked for, and what comes out of them."""
+"""The options and results of the stages."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from gesturesmith.diagnostics import FileReport
 from gesturesmith.kinds import Pitches
 from gesturesmith.values import frozen, uncounted
 
-if TYPE_CHECKING:  # `check` pays neither for files nor for the writers
+if TYPE_CHECKING:  # `check` needs neither files nor writers
     from pathlib import Path
 
     from gesturesmith.writers import Item
@@ -18,17 +18,17 @@ if TYPE_CHECKING:  # `check` pays neither for files nor for the writers
 
 @frozen(kw_only=True)
 class NotesOptions:
-    """What is wanted of notes pages.
+    """The notes pages to make.
 
-    folders   where each file lies, in the files' order: profiles named by a path are sought from there
+    folders   the folder of each file, in the files' order: paths of profiles are relative to it
     place     the folder of the page, below the output folder
     stem      its name
-    name      a pattern for its name in the place of the stem (see `naming`)
+    name      a pattern for its name instead of the stem (see `naming`)
     columns   1 | 2
     wording   languages of the standard texts; () for those of the (first) file
     version   a line for the foot of each page, "" for none
-    pitches   how the parts name pitches: written | sounding
-    draft     what is refused is in the parts as well
+    pitches   pitches in the parts: written | sounding
+    draft     whether the parts contain refused gestures too
     """
 
     folders: tuple[Path | None, ...] = ()
@@ -49,22 +49,22 @@ _NUMBERS = uncounted("marks get the numbers of a notes page after the music is m
 
 @frozen(kw_only=True)
 class Options:
-    """What is wanted of a file. The music of a gesture is kept by the fields that do not say why it is the same
-    whatever they are.
+    """The options for a file. The cache key of a gesture's music has every field that does not say why it makes no
+    difference.
 
-    folder      where the file lies: profiles named by a path are sought from there
-    stem        the file's name without ending, which its outputs bear
+    folder      the folder of the file: paths of profiles are relative to it
+    stem        the file's name without ending, also that of its outputs
     place       the folder of its outputs, below the output folder
-    name        a pattern for the outputs' name in the place of the stem (see `naming`)
+    name        a pattern for the outputs' name instead of the stem (see `naming`)
     pages       make the page of the file as well as the pictures of its gestures and passages
     only_check  stop after the check
     formats     names of writers
-    pitches     how the page names pitches: written | sounding
+    pitches     pitches on the page: written | sounding
     only        the one gesture or passage wanted; None for all
     suggest     the one gesture for which suggestions are tried; None for all
-    draft       engrave what is refused as well, marked as a draft
-    notes       make a notes page of the file too, whose numbers its marks bear
-    together    says which files' notes page gives the numbers of its marks, where it is a page of several; else ""
+    draft       also engrave what is refused, marked as a draft
+    notes       also make a notes page of the file, whose numbers its marks have
+    together    identifies the files of a shared notes page that gives the numbers of its marks; else ""
     """
 
     folder: Path | None = field(default=None, metadata=uncounted("what is read there is kept with its hash"))
@@ -84,7 +84,7 @@ class Options:
 
 @frozen(kw_only=True)
 class SignUsage:
-    """How a file uses a sign that another file may use otherwise; all three are words for people."""
+    """How a file uses a sign that another file may use differently; all three are texts for people."""
 
     file: str
     sign: str
@@ -93,12 +93,12 @@ class SignUsage:
 
 @frozen(kw_only=True)
 class CompileResult:
-    """What is said of the files that were compiled together, and what there is to deliver.
+    """The reports on files compiled together, and the items to deliver.
 
     reports  one for each file, in the files' order
-    names    all the gestures and passages there are, whether wanted or not
-    items    pages and snippets; empty where nothing can be engraved
-    ways     how the files use what others may use otherwise (see `differences`)
+    names    all gestures and passages, whether wanted or not
+    items    pages and snippets; empty if nothing can be engraved
+    ways     how the files use signs (see `differences`)
     """
 
     reports: tuple[FileReport, ...]
@@ -108,5 +108,5 @@ class CompileResult:
 
     @property
     def report(self) -> FileReport:
-        """The report of the one file there is; of several, the first's."""
+        """The report on the only file, or on the first of several."""
         return self.reports[0]

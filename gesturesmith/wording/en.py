@@ -1,7 +1,7 @@
 """English."""
 
 TEXTS = {
-    # Headings and small words of pages.
+    # Headings and short words on pages.
     "heading-notes": "Performance notes",
     "heading-general": "General remarks",
     "heading-transposition": "Transposition and clefs",
@@ -77,7 +77,7 @@ TEXTS = {
     "said-of": "{titles}: {text}",
     "see-note": "{title}: see note {number}.",
     "see-notes": "The numbers above the notes refer to the performance notes.",
-    # Mutes and registers, as they stand in the words above a staff.
+    # Mutes and registers, as in the words above a staff.
     "mute-straight": "straight",
     "mute-stopping": "stopping",
     "mute-cup": "cup",
@@ -89,7 +89,7 @@ TEXTS = {
     "register-middle": "middle register",
     "register-high": "high register",
     "register-top": "top register",
-    # Names of signs, above their remarks.
+    # Names of signs, as headings of their remarks.
     "sign-approximate": "Approximate pitch",
     "sign-highest": "Highest note",
     "sign-lowest": "Lowest note",
@@ -119,7 +119,7 @@ TEXTS = {
     "sign-accelerating": "Getting faster",
     "sign-slowing": "Getting slower",
     "sign-niente": "From nothing, to nothing",
-    # How signs are meant; a page prints those it uses.
+    # The meaning of signs; a page prints those it uses.
     "remark-approximate": (
         "Notes with x-shaped heads have approximate pitches. Play near the height shown; the shape of the gesture "
         "matters more than individual pitches."

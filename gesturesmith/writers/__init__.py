@@ -1,4 +1,4 @@
-"""Output formats, found by the name of their file."""
+"""Output formats, found by file name."""
 
 from __future__ import annotations
 
@@ -9,11 +9,11 @@ __all__ = ["Item", "Output", "Writer", "get", "names"]
 
 
 def names() -> tuple[str, ...]:
-    """The formats there are, sorted."""
+    """The names of all formats, sorted."""
     return registry.names(__name__)
 
 
 def get(name: str) -> Writer:
-    """The writer of the format called `name`; KeyError where there is none."""
+    """The writer of the format called `name`; KeyError if there is none."""
     writer: Writer = registry.module(__name__, name).WRITER
     return writer

@@ -1,4 +1,4 @@
-"""Files that stand alone: what the templates include is put in their place."""
+"""Makes self-contained files: includes of templates are replaced by their content."""
 
 from __future__ import annotations
 
@@ -12,12 +12,12 @@ _VERSION = re.compile(r'^[ \t]*\\version[ \t]+"[^"]*"[ \t]*\n', re.MULTILINE)
 
 
 def inlined(text: str) -> str:
-    """`text` with every template it includes put in; includes of anything else stay as they are."""
+    """`text` with the content of every template it includes; other includes are unchanged."""
     return _put_in(text, paths.templates())
 
 
 def template(name: str) -> str:
-    """A template of LilyPond text with its parts put in."""
+    """A LilyPond template with the content of its includes."""
     path = paths.templates() / name
     return _put_in(path.read_text("utf-8"), path.parent)
 
@@ -26,7 +26,7 @@ def _put_in(text: str, folder: Path) -> str:
     def part(match: re.Match[str]) -> str:
         for place in (paths.templates() / match[1], folder / match[1]):
             if place.is_file():
-                # One \version for the whole is enough, and stands first.
+                # One \version is enough for the whole, and comes first.
                 return _put_in(_VERSION.sub("", place.read_text("utf-8")), place.parent).rstrip("\n")
         return match[0]
 

@@ -1,4 +1,4 @@
-"""What a PDF says of itself: found where its table of offsets says it is, since a title may hold any words."""
+"""The metadata of a PDF, located by its table of offsets, since a title may contain any text."""
 
 from __future__ import annotations
 
@@ -6,16 +6,16 @@ import re
 
 from gesturesmith.values import frozen
 
-# What LilyPond left may be made to keep these busy: what is looked for from many places either finds its end near,
-# or is tried at one place only. No number has more digits than a file has places.
+# LilyPond's output may be crafted to keep these patterns busy: those tried at many places either end close by or
+# are tried at one place only. No number has more digits than a file has bytes.
 _START = re.compile(rb"startxref\s+(\d{1,12})\s+%%EOF\s*\Z")
 _TABLE = re.compile(rb"\s*(?:xref\b|\d+ \d+ obj\b)")
 _SECTION = re.compile(rb"\s*(\d{1,10}) (\d{1,10})[ ]*\r?\n")
-_ROW = 20  # bytes of an offset in the table (PDF Reference 1.7, 3.4.3)
-# In the table stand digits alone: the first such word behind its beginning is the trailer.
+_ROW = 20  # bytes per offset in the table (PDF Reference 1.7, 3.4.3)
+# The table contains only digits: the first such word after its beginning is the trailer.
 _TRAILER = re.compile(rb"trailer\s*<<(.*?)>>\s*startxref", re.DOTALL)
 _INFO = re.compile(rb"/Info\s+(\d{1,10})\s+(\d{1,5})\s+R")
-# A text in brackets; those inside it have a backslash before them, or come in pairs (cairo's own name).
+# A text in parentheses; those inside it are escaped by a backslash or come in pairs (cairo's own name).
 _TEXT = rb"\((?:\\.|[^\\()]|\((?:\\.|[^\\()])*+\))*+\)"
 _TEXTS = re.compile(_TEXT, re.DOTALL)
 _ENTRY = re.compile(rb"\s*(\d+) (\d+) obj\s*<<((?:" + _TEXT + rb"|[^()])*?)>>\s*endobj", re.DOTALL)
@@ -23,9 +23,9 @@ _ENTRY = re.compile(rb"\s*(\d+) (\d+) obj\s*<<((?:" + _TEXT + rb"|[^()])*?)>>\s*
 
 @frozen
 class Info:
-    """The entry with a PDF's particulars: its numbers, where what is in it begins and ends, the trailer's text.
+    """The entry with a PDF's metadata: its numbers, the start and end of its content, the trailer's text.
 
-    `table` is where the table of offsets begins, behind which no text of a user's can stand.
+    `table` is the start of the table of offsets, after which there can be no user text.
     """
 
     number: int
@@ -37,19 +37,19 @@ class Info:
 
 
 def holds_its_table(data: bytes) -> bool:
-    """Whether the table of offsets, old or new kind, lies where the file's end says: it does if nothing is lost."""
+    """Whether the table of offsets, old or new style, is where the end of the file says: if so, nothing is lost."""
     place = table_at(data)
     return place is not None and _TABLE.match(data, place) is not None
 
 
 def table_at(data: bytes) -> int | None:
-    """Where the file's end says that its table of offsets lies."""
+    """The position of the table of offsets, from the end of the file."""
     start = _START.search(data, max(0, len(data) - 1024))
     return int(start[1]) if start is not None else None
 
 
 def trailer_at(data: bytes) -> int | None:
-    """Where the trailer begins, the first behind the table of offsets; None where that is of the new kind."""
+    """The start of the trailer, the first after the table of offsets; None if the table is new style."""
     table = table_at(data)
     if table is None or not data.startswith(b"xref", table):
         return None
@@ -58,7 +58,7 @@ def trailer_at(data: bytes) -> int | None:
 
 
 def info(data: bytes) -> Info | None:
-    """The entry, or None where the file is built otherwise."""
+    """The entry, or None if the file has another structure."""
     table, behind = table_at(data), trailer_at(data)
     trailer = _TRAILER.match(data, behind) if behind is not None else None
     named = _INFO.search(trailer[1]) if trailer is not None else None
@@ -72,7 +72,7 @@ def info(data: bytes) -> Info | None:
 
 
 def _offset(data: bytes, table: int, number: int) -> int | None:
-    """Where the table of offsets says that an object begins."""
+    """The start of an object, from the table of offsets."""
     place = table + len(b"xref")
     while section := _SECTION.match(data, place):
         first, count = int(section[1]), int(section[2])
@@ -84,10 +84,10 @@ def _offset(data: bytes, table: int, number: int) -> int | None:
 
 
 def titled(data: bytes, title: str, author: str) -> bytes:
-    """The PDF with title and author where it lacks them; the same bytes where it has them, or is built otherwise.
+    """The PDF with title and author added if missing; the same bytes if it has them or has another structure.
 
-    LilyPond writes them for whole pages, not for cropped pictures. They are added behind the file's end, as the
-    format provides (PDF Reference 1.7, 3.4.5, incremental updates): nothing before is moved.
+    LilyPond writes them for whole pages, not for cropped pictures. They are appended to the file, as the format
+    allows (PDF Reference 1.7, 3.4.5, incremental updates): nothing before them moves.
     """
     found = info(data)
     if found is None:

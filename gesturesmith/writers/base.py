@@ -1,4 +1,4 @@
-"""What a writer is: it turns what LilyPond made, or the score's own text, into a file to deliver."""
+"""The definition of a writer: it turns LilyPond's output, or the score's text, into a file to deliver."""
 
 from __future__ import annotations
 
@@ -17,13 +17,14 @@ from gesturesmith.values import frozen, uncounted
 if TYPE_CHECKING:  # `check` does not pay for scores
     from gesturesmith.score.music import Music
 
-# Every file we deliver holds these words and a sum of all the rest of it: a later run knows that it may replace it.
+# Every file we deliver contains these words and a checksum of the rest: so a later run knows that it may replace
+# it.
 MARK = "Made by Gesturesmith"
 _SEAL = re.compile(MARK.encode() + rb" \[([0-9a-f]{12})\]")
-# Looked at in a file: a sum takes time. A title of 2,000 characters has room for 55 that look like ours.
+# Candidates checked per file, since checksums take time. A title of 2,000 characters has room for 55 imitations.
 _MAX_SEALS = 128
 PNG_BEGINS = b"\x89PNG\r\n\x1a\n"  # ISO/IEC 15948, 5.2
-_CRC_BYTES = 4  # behind what a PNG's chunk holds, and made from it
+_CRC_BYTES = 4  # at the end of a PNG chunk, computed from its content
 
 
 NO_TEXT = LyText("")
@@ -31,19 +32,19 @@ NO_TEXT = LyText("")
 
 @frozen(kw_only=True)
 class Item:
-    """One thing that is delivered in one or more formats: the page of a file, or a snippet of it. Its engraved
-    files are kept by the fields that do not say why they make no difference.
+    """Something delivered in one or more formats: the page of a file, or a snippet of it. The cache key of its
+    engraved files has every field that does not say why it makes no difference.
 
     output       what LilyPond calls it (`\\bookOutputName`)
     kind         "page" | "snippet" | "picture" (a page as a picture, cropped, beside the page itself)
-    place        where it goes below the output folder, without ending: "study" or "study/beacon"
+    place        its path below the output folder, without ending: "study" or "study/beacon"
     name         the gesture's or passage's name; for a page the file's stem
-    title, author   for the file's own particulars; "" for none
+    title, author   for the file's metadata; "" for none
     description  the music in words, for those who cannot see it
     excerpts     names of the gestures and passages it shows, in order
-    scores       their music, in plain values: all that a format without LilyPond is made of; () for a chart
+    scores       their music, as plain values, for formats without LilyPond; () for a chart
     book         its LilyPond text, one `\\book`
-    document     a whole LilyPond document with this book alone, its includes still named
+    document     a complete LilyPond document with only this book, includes not resolved
     ily          for composers: text of a file that defines the music as a variable; "" for a page
     """
 
@@ -63,7 +64,7 @@ class Item:
 
 @frozen(kw_only=True)
 class Output:
-    """A file to deliver: where it goes below the output folder, and its bytes.
+    """A file to deliver: its path below the output folder, and its bytes.
 
     >>> (score,) = gesturesmith.render(text, "ly").files[-1:]
     >>> str(score.place), score.data[:9]
@@ -75,9 +76,9 @@ class Output:
 
 
 def with_checksum(before: bytes, after: bytes, closing: Callable[[bytes], bytes] = lambda _: b"") -> bytes:
-    """A whole file with our mark, and the sum of all else, between `before` and `after`.
+    """A complete file with our mark, and the checksum of the rest, between `before` and `after`.
 
-    closing   makes what must follow the mark at once and depends on it: the check of a PNG's chunk
+    closing   makes what must follow the mark directly and depends on it: the checksum of a PNG chunk
     """
     seal = f"{MARK} [{_sum(before + after)}]".encode()
     return before + seal + closing(seal) + after
@@ -86,21 +87,21 @@ def with_checksum(before: bytes, after: bytes, closing: Callable[[bytes], bytes]
 def text_with_checksum(comment: str, text: str, more: str = "") -> bytes:
     """A text under a line with our mark.
 
-    comment   what a line begins with that is a comment in this format
-    more      how the mark goes on, in one line
+    comment   the start of a comment line in this format
+    more      the rest of the line after the mark
     """
     return with_checksum(f"{comment} ".encode(), f"{more}\n{text}".encode())
 
 
 def is_ours(data: bytes) -> bool:
-    """Whether a file is, to the last byte, what we made; line ends may be other ones."""
+    """Whether a file is exactly what we made, except for line endings."""
     gap = _CRC_BYTES if data.startswith(PNG_BEGINS) else 0
     seals = islice(_SEAL.finditer(data), _MAX_SEALS)
     return any(seal[1].decode() == _sum(data[: seal.start()] + data[seal.end() + gap :]) for seal in seals)
 
 
 def bears_mark(data: bytes) -> bool:
-    """Whether a file says that we made it, whatever became of it since."""
+    """Whether a file has our mark, even if it has been changed since."""
     return MARK.encode() in data
 
 
@@ -109,9 +110,9 @@ def _sum(data: bytes) -> str:
 
 
 def whole(data: bytes, begins: bytes, ends: bytes, what: str) -> bytes:
-    """What LilyPond made, from its first sign to its last; ValueError for anything else.
+    """LilyPond's output, from its first characters to its last; ValueError for anything else.
 
-    LilyPond says that all is well when the disk was full.
+    LilyPond reports success even if the disk was full.
     """
     if not data.startswith(begins) or not data.rstrip().endswith(ends):
         raise ValueError(f"LilyPond's {what} is incomplete; the disk for temporary files may be full")
@@ -119,7 +120,7 @@ def whole(data: bytes, begins: bytes, ends: bytes, what: str) -> bytes:
 
 
 def nothing_beside(items: tuple[Item, ...]) -> tuple[Output, ...]:
-    """For formats whose files stand alone."""
+    """For formats with self-contained files."""
     return ()
 
 
@@ -127,12 +128,12 @@ def nothing_beside(items: tuple[Item, ...]) -> tuple[Output, ...]:
 class Writer:
     """One output format.
 
-    key       what `--as` calls it, and the files' ending
+    key       its name for `--as`, and the files' ending
     about     one line for `--help`
-    kinds     what it is written for: "page", "snippet", "picture"
-    engraved  whether LilyPond makes the file, which `finish` then puts in order; else `finish` gets b""
+    kinds     the kinds of items it is made for: "page", "snippet", "picture"
+    engraved  whether LilyPond makes the file, which `finish` then completes; else `finish` gets b""
     finish    makes the file of an item
-    beside    files that must lie beside those of the given items
+    beside    files needed beside those of the given items
     """
 
     key: str
@@ -143,7 +144,7 @@ class Writer:
     beside: Callable[[tuple[Item, ...]], tuple[Output, ...]] = nothing_beside
 
     def outputs(self, items: tuple[Item, ...], engraved: dict[str, bytes]) -> tuple[Output, ...]:
-        """Everything this format delivers; `engraved` holds LilyPond's files by an item's `output`."""
+        """All files of this format; `engraved` holds LilyPond's files by an item's `output`."""
         mine = tuple(i for i in items if i.kind in self.kinds)
         made = [
             Output(

@@ -1,4 +1,4 @@
-"""For a composer's own score: the music of a gesture as a variable, with the stencils it needs beside it."""
+"""For a composer's own score: the music of a gesture as a variable, with the stencils beside it."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ def _finish(item: Item, _: bytes) -> bytes:
 
 
 def _stencils(items: tuple[Item, ...]) -> tuple[Output, ...]:
-    """The stencils in one file, once in each folder that has an `.ily`."""
+    """The stencils in one file, once in each folder with an `.ily`."""
     folders = sorted({item.place.parent for item in items})
     data = text_with_checksum("%", template(STENCILS)) if folders else b""
     return tuple(Output(place=folder / STENCILS, data=data) for folder in folders)

@@ -1,4 +1,4 @@
-"""LilyPond's own language: the document of a page or snippet, standing alone, to be changed by hand."""
+"""LilyPond's language: the document of a page or snippet, self-contained, for editing by hand."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ import re
 from gesturesmith.writers._inline import inlined
 from gesturesmith.writers.base import Item, Writer, text_with_checksum
 
-# A name of our own making, for runs with many books; alone, the file's own name is the better one.
+# A name we choose, for runs with many books; alone, the file's own name is better.
 _OUTPUT = re.compile(r'^\\bookOutputName "[a-z0-9]+"\n', re.MULTILINE)
 
 

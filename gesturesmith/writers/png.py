@@ -9,7 +9,7 @@ from gesturesmith.writers.base import MARK, PNG_BEGINS, Item, Writer, whole, wit
 
 _ENDS = b"IEND\xaeB`\x82"
 _SEAL_BYTES = len(f"{MARK} [012345678901]")
-_HEADER_END = 8 + 25  # the signature, then the IHDR chunk: its place and length are fixed (ISO/IEC 15948, 5.6)
+_HEADER_END = 8 + 25  # signature and IHDR chunk: their place and length are fixed (ISO/IEC 15948, 5.6)
 
 
 def _text_chunk(keyword: str, text: str) -> bytes:
@@ -19,7 +19,7 @@ def _text_chunk(keyword: str, text: str) -> bytes:
 
 
 def _chunk_body(keyword: str) -> bytes:
-    """The beginning of a chunk as its check counts it, up to where its text begins."""
+    """The part of a chunk before its text that counts for its checksum."""
     return b"iTXt" + keyword.encode("latin-1") + b"\0\0\0\0\0"
 
 

@@ -1,4 +1,4 @@
-"""SVG pictures of snippets: with title and description, and ids that depend on nothing but the picture."""
+"""SVG pictures of snippets: with title and description, and ids that depend only on the picture."""
 
 from __future__ import annotations
 
@@ -8,13 +8,12 @@ from html import escape
 from gesturesmith.writers.base import Item, Writer, whole, with_checksum
 
 _OPENING = re.compile(r"<svg\b[^>]*>")
-# Each begins with plain letters, which `re` finds five times as fast as anything else.
+# Each begins with plain letters, which `re` finds five times as fast.
 _ID = re.compile(r' id="([^"]+)"')
 _REFERENCES = (re.compile(r'(href="#)([^"]+)'), re.compile(r"(url\(#)([^)]+)"))
-# A text of the user's, where LilyPond's own backend draws it (cairo draws letters). Of what XML knows it escapes
-# `<` and `&` alone.
+# A user's text as written by LilyPond's own backend (cairo draws glyphs), which escapes only `<` and `&`.
 _TEXT = re.compile(r"<tspan>([^<]*)")
-# XML 1.0, 2.2: these characters cannot stand in a document at all, not even as references.
+# XML 1.0, 2.2: these characters are not allowed in a document at all, not even as references.
 _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
@@ -35,7 +34,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
 
 
 def _renumbered(svg: str, prefix: str) -> str:
-    """Ids counted from 1 within this picture, with its name before them: several may share a web page."""
+    """Number ids from 1 within this picture, prefixed by its name: several pictures may share a web page."""
     order = {old: f"{prefix}-{n}" for n, old in enumerate(dict.fromkeys(_ID.findall(svg)), start=1)}
     svg = _ID.sub(lambda m: f' id="{order[m[1]]}"', svg)
     for reference in _REFERENCES:
