@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from unicodedata import normalize
+from unicodedata import combining, normalize
 
 from gesturesmith.values import frozen
 
@@ -10,6 +10,12 @@ from gesturesmith.values import frozen
 def folded(name: str) -> str:
     """A form equal for names that count as the same: whatever their case, with accents composed or decomposed."""
     return name if name.isascii() and name.islower() else normalize("NFC", normalize("NFC", name).casefold())
+
+
+def as_said(text: str) -> str:
+    """What is the same for words as people type them: in small letters, without accents, signs or a plural s."""
+    letters = "".join(c for c in normalize("NFKD", text.casefold()) if not combining(c))
+    return " ".join("".join(c if c.isalnum() else " " for c in letters).split()).rstrip("s")
 
 
 def clean(text: str) -> str:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from gesturesmith import registry
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.source import as_said
 
 
 def names() -> tuple[str, ...]:
@@ -18,11 +21,32 @@ def get(name: str) -> Instrument:
 
 
 def called(word: str) -> tuple[str, ...]:
-    """At most three instruments whose part has this name in any language ("Tromba"), the plainest first."""
-    wanted = word.casefold()
-    found = [
-        name
-        for name in names()
-        if wanted in {part.split()[0].casefold() for part in (get(name).part_name, *get(name).part_names.values())}
-    ]
+    """At most three instruments that the trade calls so in some language ("Tromba"), the plainest first.
+
+    By their whole name, else by the first word of it; the number of a player ("Horn 2") is left aside.
+    """
+    said = " ".join(w for w in as_said(word).split() if not w.isdigit()).rstrip("s")
+    whole, first = _spoken()
+    found = whole.get(said) or first.get(said, ())
     return tuple(sorted(found, key=lambda name: (name.count("-"), name))[:3])
+
+
+def spoken() -> tuple[str, ...]:
+    """All that instruments are called, as `as_said` gives it."""
+    return tuple(_spoken()[0])
+
+
+@cache
+def _spoken() -> tuple[dict[str, tuple[str, ...]], dict[str, tuple[str, ...]]]:
+    """The instruments by whole names, and by the first words of what stands at the head of their parts."""
+    whole: dict[str, tuple[str, ...]] = {}
+    first: dict[str, tuple[str, ...]] = {}
+    for name in names():
+        instrument = get(name)
+        parts = (instrument.part_name.replace("♭", "b"), *instrument.part_names.values())
+        others = getattr(registry.module(__name__, name), "CALLED", ())
+        for said in {as_said(words) for words in (name, instrument.name, *parts, *others)}:
+            whole[said] = (*whole.get(said, ()), name)
+        for said in {as_said(part.split()[0]) for part in parts}:
+            first[said] = (*first.get(said, ()), name)
+    return whole, first

@@ -10,7 +10,7 @@ from typing import Any
 
 from gesturesmith.acoustics.response import round_trip_s
 from gesturesmith.evidence import Kind, Limit, Sourced
-from gesturesmith.kinds import InstrumentKind, Means
+from gesturesmith.kinds import InstrumentKind, Means, Needs
 from gesturesmith.units import Interval, Spelling, frequency_hz
 from gesturesmith.values import frozen
 
@@ -119,6 +119,11 @@ class Instrument:
     def means(self) -> Means:
         """How notes are chosen: "valves", "slide", or "single" with only one tube."""
         return "single" if len(self.tubes) == 1 else self.kind
+
+    def gives(self, need: Needs) -> bool:
+        """Whether it has what a technique needs: "hand", "valves", "slide", "" for nothing."""
+        valves = any(side.valves for side in self.sides)  # a natural horn has none
+        return {"hand": self.has_hand, "valves": valves, "slide": self.kind == "slide"}.get(need, True)
 
     def part_in(self, language: str) -> str:
         """The name at the head of its part in a language of the page ("de")."""

@@ -13,6 +13,7 @@ REGISTERS = registers(
     Sourced("written limits", HOUSE, "the ends of the usual compass; no source at hand names them"),
 )
 
+CALLED = ("bass trombone", "Baßposaune", "tbn basse")
 INSTRUMENT = slide(
     key="bass-trombone",
     name="bass trombone with two valves",

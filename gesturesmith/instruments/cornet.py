@@ -19,6 +19,7 @@ REGISTERS = registers(
     ),
 )
 
+CALLED = ("Bb cornet", "cornet à pistons", "Piston")
 INSTRUMENT = valved(
     key="cornet",
     name="cornet in B-flat",

@@ -15,6 +15,18 @@ REGISTERS = registers(
     Sourced("written limits", HOUSE, "thirds of the usual compass; no source at hand names them"),
 )
 
+CALLED = (
+    "tenor tuba",
+    "baritone",
+    "baritone horn",
+    "Bariton",
+    "Tenortuba",
+    "Tenorhorn",
+    "basse à pistons",
+    "eufonio",
+    "bombardino",
+    "saxhorn basse",
+)
 INSTRUMENT = valved(
     key="euphonium",
     name="euphonium in B-flat",

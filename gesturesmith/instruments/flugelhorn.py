@@ -19,6 +19,7 @@ REGISTERS = registers(
     ),
 )
 
+CALLED = ("flugel", "flugel horn", "Flügel", "flicorno", "bugle")
 INSTRUMENT = valved(
     key="flugelhorn",
     name="flugelhorn in B-flat",

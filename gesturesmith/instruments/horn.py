@@ -123,6 +123,18 @@ TUBES = valve_tubes(
     (F_SIDE, B_FLAT_SIDE), _USUAL.value[1], _WIDEST.value[1], third_slide=THIRD_SLIDE.value, shown=SHOWN
 )
 
+CALLED = (
+    "French horn",
+    "F horn",
+    "double horn",
+    "horn in F/Bb",
+    "Doppelhorn",
+    "Waldhorn",
+    "cor d’harmonie",
+    "cor double",
+    "corno francese",
+    "corno doppio",
+)
 INSTRUMENT = Instrument(
     key="horn",
     name="double horn in F/B-flat",

@@ -11,6 +11,7 @@ from gesturesmith.instruments._charts import three_valves
 
 _DOUBLE = horn.INSTRUMENT
 
+CALLED = ("Bb horn", "single Bb horn", "horn in Bb", "Horn in B")
 INSTRUMENT = replace(
     _DOUBLE,
     key="horn-bb",

@@ -11,6 +11,7 @@ from gesturesmith.instruments._charts import three_valves
 
 _DOUBLE = horn.INSTRUMENT
 
+CALLED = ("single horn in F", "single F horn")
 INSTRUMENT = replace(
     _DOUBLE,
     key="horn-f",

@@ -21,6 +21,18 @@ CHART_EVIDENCE = Sourced(
     "seven positions", PUBLISHED, "OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141"
 )
 
+CALLED = (
+    "tenor trombone",
+    "Tenorposaune",
+    "trombone ténor",
+    "trombone tenore",
+    "slide trombone",
+    "trb",
+    "tbn",
+    "pos",
+    "Bb trombone",
+    "trombone in Bb",
+)
 INSTRUMENT = slide(
     key="trombone",
     name="tenor trombone",

@@ -16,6 +16,13 @@ WITH_TRIGGER = Sourced(
     f"{CHART_EVIDENCE.source}; with the trigger derived: semitones of the longer tube",
 )
 
+CALLED = (
+    "trigger trombone",
+    "tenor trombone with trigger",
+    "Quartventilposaune",
+    "trombone in Bb/F",
+    "tenor-bass trombone",
+)
 INSTRUMENT = slide(
     key="trombone-f",
     name="tenor trombone with F attachment",

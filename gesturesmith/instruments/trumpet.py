@@ -15,6 +15,7 @@ REGISTERS = registers(
     Sourced("written limits", MEMORY, "handbooks of orchestration: dull below C4, clear to G5, brilliant above"),
 )
 
+CALLED = ("Bb trumpet", "B trumpet", "Jazztrompete", "trp", "tpt")
 INSTRUMENT = valved(
     key="trumpet",
     name="trumpet in B-flat",

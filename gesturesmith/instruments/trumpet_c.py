@@ -19,6 +19,7 @@ REGISTERS = registers(
     ),
 )
 
+CALLED = ("C trumpet", "trumpet in C")
 INSTRUMENT = valved(
     key="trumpet-c",
     name="trumpet in C",

@@ -2,6 +2,19 @@
 
 from gesturesmith.instruments._tuba import tuba
 
+CALLED = (
+    "bass tuba",
+    "Basstuba",
+    "Baßtuba",
+    "contrabass tuba",
+    "Kontrabasstuba",
+    "tuba contrebasse",
+    "basso tuba",
+    "tuba contrabbassa",
+    "C tuba",
+    "CC tuba",
+    "tuba in C",
+)
 INSTRUMENT = tuba(
     key="tuba",
     name="four-valve tuba in C",

@@ -2,6 +2,7 @@
 
 from gesturesmith.instruments._tuba import tuba
 
+CALLED = ("Bb tuba", "BBb tuba", "contrabass tuba", "Kontrabasstuba", "sousaphone", "Sousaphon")
 INSTRUMENT = tuba(
     key="tuba-bb",
     name="four-valve tuba in B-flat",

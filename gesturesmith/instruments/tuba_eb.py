@@ -2,6 +2,7 @@
 
 from gesturesmith.instruments._tuba import tuba
 
+CALLED = ("Eb tuba", "EEb bass", "Eb bass")
 INSTRUMENT = tuba(
     key="tuba-eb",
     name="four-valve tuba in E-flat",

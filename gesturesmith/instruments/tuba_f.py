@@ -2,6 +2,7 @@
 
 from gesturesmith.instruments._tuba import tuba
 
+CALLED = ("F tuba", "bass tuba", "Basstuba")
 INSTRUMENT = tuba(
     key="tuba-f",
     name="four-valve bass tuba in F",

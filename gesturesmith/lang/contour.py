@@ -5,8 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import NoReturn
 
+from gesturesmith import techniques
 from gesturesmith.kinds import one_of
-from gesturesmith.lang import graces
+from gesturesmith.lang import graces, habits
 from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import Amount, Contour, Height, LineNode, Note, PointNode, Rest, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
@@ -150,6 +151,7 @@ def height(reader: Reader) -> Note | Height | Rest:
 
 def _no_height(reader: Reader, tok: Token) -> NoReturn:
     """Report why `tok` cannot begin a point."""
+    habits.no_point(reader, tok)
     text, after = tok.text, reader.ahead()
     if tok.kind == "number":
         if after.text == "%":
@@ -200,7 +202,7 @@ def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tup
         reader.next()
         if reader.tok.kind not in ("word", "note"):
             reader.unexpected("a technique after `as`, such as `as air`")
-        technique = reader.word("a technique")
+        technique = _technique(reader)
         if reader.tok.text == "+":
             reader.fail("too-much", reader.tok.span, "one technique after `as`: put a second one at the next point")
         return technique, marks
@@ -211,12 +213,25 @@ def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tup
     return as_, (*marks, Word(tok.text, tok.span))
 
 
+def _technique(reader: Reader) -> Word:
+    """The name of a technique; several words that the trade calls one are left to whoever knows the techniques."""
+    first = reader.tok
+    name = reader.word("a technique")
+    while reader.tok.kind == "word" and name.text not in techniques.names():
+        both = f"{name.text} {reader.tok.text}"
+        if not techniques.called(both):
+            break
+        reader.next()
+        name = Word(both, reader.span_from(first))
+    return name
+
+
 def _without(reader: Reader, before: tuple[Word, ...]) -> Word:
     """The technique that a `without` ends."""
     reader.next()
     if reader.tok.kind not in ("word", "note"):
         reader.unexpected("a technique after `without`, such as `without growl`")
-    technique = reader.word("a technique")
+    technique = _technique(reader)
     if any(technique.text == other.text for other in before):
         reader.fail("said-twice", technique.span, f"`{technique.text}` already ends at this point: keep one")
     if reader.tok.text == "+":
@@ -249,6 +264,7 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
     text = tok.text
     if text in _ALL_HEIGHTS or text == "r" or like_a_note(text):
         _two_points(reader, tok)
+    habits.after_point(reader, tok)
     if text in GROWTH:
         reader.fail("unknown-word", tok.span, f"`{text}` goes right after a wavy line: ~~ {text}", ("~~",))
     if text == "at":
@@ -268,6 +284,7 @@ def _after_point(reader: Reader) -> NoReturn:
     tok = reader.tok
     if tok.kind in ("note", "percent"):
         _two_points(reader, tok)
+    habits.after_point(reader, tok)
     if tok.text in ("-", "~", "_", ":", "."):
         fix = {"-": "--", "~": "~~", "_": "__", ":": "::", ".": ".."}[tok.text]
         reader.fail("unexpected-sign", tok.span, f"a line is two signs: {fix}", (fix,))

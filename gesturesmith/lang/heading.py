@@ -6,12 +6,13 @@ import unicodedata
 from collections.abc import Iterable
 
 from gesturesmith.kinds import BlockKind, one_of
+from gesturesmith.lang.keys import SETTINGS
 from gesturesmith.lang.layout import SourceLine
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import Text, Word
 from gesturesmith.lang.reader import ErrorList, Reader, UnreadableError, name_message
 from gesturesmith.lang.tokens import PLAIN, Token, is_name, spanning, tokenize, unquoted
-from gesturesmith.lang.words import BLOCKS, RESERVED
+from gesturesmith.lang.words import BLOCKS, RESERVED, trade
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
@@ -70,7 +71,13 @@ def _unknown(line: SourceLine, key: Word, notes: ErrorList) -> BlockKind | None:
         said = shown(line.key)
         notes.add("unknown-block", key.span, f"{said} does not start a block: write {listed(near)}", near)
         return one_of(BLOCKS, near[0])
+    said, colon, _ = line.content.text[line.start :].partition(":")
+    settings = trade(said, tuple(SETTINGS)) if colon else ()
     start = line.start + 1
+    if settings:
+        span = Span(line.content.number, start, start + len(said))
+        notes.add("not-a-key", span, f"{shown(said)} is not a setting: write {listed(settings)}", settings)
+        return None
     wide = key.span if line.key else Span(line.content.number, start, start + 1)
     what = f"a setting such as `tempo: 72`, or {listed(BLOCKS)} with a name"
     notes.add("not-a-key", wide, f"this line starts neither a setting nor a block: write {what}")

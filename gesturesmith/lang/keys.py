@@ -78,10 +78,12 @@ SETTINGS: dict[str, Key] = {
         "an error if the instrument transposes, since nobody should guess; else free",
     ),
     "tempo": Key(values.tempo, f'{_TEMPO}; a quoted text may stand before it (`"Slow, distant" 72`)', "60"),
-    "title": Key(values.text, "quoted text", "none"),
-    "subtitle": Key(values.text, "quoted text", "none"),
-    "composer": Key(values.text, "quoted text", "none"),
-    "part": Key(values.text, "quoted text", "the instrument's name in the language of the page"),
+    "title": Key(values.title, "text, in quotes or as plain words", "none"),
+    "subtitle": Key(values.title, "text, in quotes or as plain words", "none"),
+    "composer": Key(values.title, "text, in quotes or as plain words", "none"),
+    "part": Key(
+        values.title, "text, in quotes or as plain words", "the instrument's name in the language of the page"
+    ),
     "wording": Key(
         values.wording,
         f"{_any_of(WORDINGS)}, or two with a comma (both printed): the language of the standard texts on the page",

@@ -128,6 +128,12 @@ def note(reader: Reader, wanted: str) -> Note:
 
 def not_a_note(reader: Reader, tok: Token, wanted: str) -> NoReturn:
     """Give up: with the message for this mistake if `tok` was meant as a note, else because `wanted` is missing."""
+    after = reader.ahead()
+    if tok.kind == "word" and _NO_OCTAVE.match(tok.text) and after.start == tok.end and after.text in ("+", "-"):
+        octave = reader.tokens[reader.i + 2].text
+        sharp, quarter = ("#", "^") if after.text == "+" else ("b", "v")
+        near = tuple(f"{tok.text[0]}{sign}{octave}" for sign in (quarter, sharp))
+        reader.fail("bad-note", tok.span, f"write {near[0]} for a quarter tone, {near[1]} for a semitone", near)
     found = mistake(tok.text) if tok.kind == "word" else None
     if found:
         reader.fail(found[0], tok.span, found[1], found[2])

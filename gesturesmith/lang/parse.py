@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import unicodedata
+from collections.abc import Mapping
 
+from gesturesmith import techniques
 from gesturesmith.diagnostics.types import ReadError
 from gesturesmith.kinds import BlockKind
 from gesturesmith.lang import heading, indentation
@@ -14,11 +16,12 @@ from gesturesmith.lang.nodes import Block, File, KeyEntry, Value, Word
 from gesturesmith.lang.reader import ErrorList, Reader, UnreadableError, sign_name
 from gesturesmith.lang.tokens import FORBIDDEN, MAX_TOKENS, Token, spanning, tokenize
 from gesturesmith.lang.words import BLOCKS
-from gesturesmith.source import Source, Span
+from gesturesmith.source import Source, Span, as_said
 
 LARGEST = 2_000_000  # characters; a large orchestral work needs far fewer
 MAX_LINES = 400_000  # of such a file
 _NOTHING = File((), ())
+_CLEFS = ("clef", "cle", "schlussel", "notenschlussel", "chiave")
 
 
 def parse(source: Source) -> tuple[File, tuple[ReadError, ...]]:
@@ -185,7 +188,7 @@ class _Builder:
         if first.kind == "end":
             self.notes.add("empty-value", key.span, f"`{line.key}:` has no value: write one, or remove the key")
             return KeyEntry(key, None, key.span)
-        reader = Reader(tokens, key, self.notes)
+        reader = Reader(tokens, key, self.notes, line.content.raw)
         value: Value | None = None
         try:
             value = read(reader)
@@ -210,7 +213,7 @@ class _Builder:
             self.notes.add("misplaced-key", span, f"`{line.key}` is not {where}: {_home(line.key, homes, kind)}")
             return None
         near = self.notes.nearest(line.key, tuple(keys))
-        wanted = f"write {listed(near)}" if near else f"choose from {listed(tuple(keys), 'and')}"
+        wanted = f"write {listed(near)}" if near else _no_key(line.key, keys)
         self.notes.add("unknown-key", span, f"{shown(line.key)} is not {where}: {wanted}", near)
         return None
 
@@ -249,6 +252,16 @@ def _key_word(line: SourceLine) -> Word:
 
 def _a(kind: str) -> str:
     return "exercises" if kind == "exercises" else f"a {kind}"
+
+
+def _no_key(word: str, keys: Mapping[str, Key]) -> str:
+    """What to write instead of a key that there is not: techniques and words at a point are no keys."""
+    found = techniques.called(word) if "technique" in keys else ()
+    if found:
+        return f"write {listed(tuple(f'technique: {name}' for name in found))}"
+    if as_said(word) in _CLEFS:
+        return "the clef follows from the pitches, so leave this line out"
+    return f"choose from {listed(tuple(keys), 'and')}"
 
 
 def _home(key: str, homes: list[BlockKind], kind: str) -> str:

@@ -56,7 +56,7 @@ def _level(reader: Reader, join: str = "") -> LevelNode:
     if tok.text in MARKS:
         reader.fail("unknown-word", tok.span, f"`{tok.text}` is not a dynamic: put it after its point in `contour`")
     near = reader.notes.nearest(tok.text, (*LEVELS, "<", ">"))
-    wanted = listed(near) if near else f"{listed(LEVELS)}"
+    wanted = listed(near) if near else f"{listed(LEVELS)}; a hairpin is < or >: p < f"
     return reader.fail("unknown-word", tok.span, f"{shown(tok.text)} is not a dynamic: write {wanted}", near)
 
 
@@ -91,6 +91,10 @@ def fingering(reader: Reader) -> FingeringNode:
         reader.fail("bad-fingering", tok.span, "valves are joined with hyphens (1-2), points separated by commas")
     if tok.kind == "word":
         reader.fail("bad-fingering", tok.span, f"a side goes before its valves: {tok.text} {reader.back().text}")
+    if tok.text == "+":
+        reader.fail(
+            "bad-fingering", tok.span, f"valves are joined with hyphens: {reader.back().text}-{reader.ahead().text}"
+        )
     reader.finish("fingerings separated by commas")
     return value
 

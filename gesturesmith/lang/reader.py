@@ -6,6 +6,7 @@ caught where the value began and never leaves this package.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 from functools import lru_cache
 from typing import NoReturn
@@ -15,7 +16,7 @@ from gesturesmith.kinds import Unit
 from gesturesmith.lang.messages import RULES, listed, short, shown
 from gesturesmith.lang.nodes import Amount, Text, Word
 from gesturesmith.lang.tokens import PARTNER, Token, is_name, quoted, spanning, unquoted
-from gesturesmith.lang.words import UNITS, nearest
+from gesturesmith.lang.words import AND, UNITS, nearest, trade
 from gesturesmith.source import Span
 
 _MAX_NUMBER_LENGTH = 12  # characters; nothing musical needs more, and arithmetic stays fast
@@ -74,10 +75,11 @@ def and_more(span: Span, block: str | None) -> ReadError:
 class Reader:
     """The tokens of one value. The last token is always of kind "end"."""
 
-    __slots__ = ("failed", "i", "key", "notes", "tok", "tokens")
+    __slots__ = ("failed", "i", "key", "notes", "raw", "tok", "tokens")
 
-    def __init__(self, tokens: list[Token], key: Word, notes: ErrorList) -> None:
+    def __init__(self, tokens: list[Token], key: Word, notes: ErrorList, raw: str = "") -> None:
         self.tokens = tokens
+        self.raw = raw  # its first line as it was typed
         self.i = 0
         self.tok = tokens[0]
         self.key = key
@@ -171,6 +173,43 @@ class Reader:
         self.next()
         return Word(tok.text, tok.span)
 
+    def phrase(self, wanted: str, known: Callable[[str], object] = bool) -> Word:
+        """A name with the words and stops that people write after it, as in `con sord.`, known or not.
+
+        known   what says whether a name with "and" in it is one ("sing and play")
+        """
+        if self.tok.kind == "number" and self.ahead().kind == "word":
+            self.next()
+        first = self.tok
+        text = self.word(wanted).text
+        while self.tok.line == first.line and len(text) <= 40:
+            tok = self.tok
+            joined = tok.start == self.back().end
+            word = tok.kind in ("word", "note", "number")
+            if tok.text in AND and not (known is not bool and known(f"{text} {tok.text} {self.ahead().text}")):
+                break
+            after = self.ahead()
+            stop = (
+                joined
+                and tok.text in (".", "'", "’")
+                and (tok.text != "." or after.start > tok.end or after.kind == "end")
+            )
+            if not word and not stop:
+                break
+            text += self.next().text if joined else f" {self.next().text}"
+        return Word(text, self.span_from(first))
+
+    def typed(self, first: Token) -> Text:
+        """What was typed from `first` to the token just read, with its own spaces and signs."""
+        said = self.raw[first.start : self.back().end]
+        if len(said) > MAX_TEXT_LENGTH:
+            self.fail(
+                "out-of-range",
+                first.span,
+                f"a text of {len(said)} characters: at most {MAX_TEXT_LENGTH} fit on a page",
+            )
+        return Text(said, self.span_from(first))
+
     def choice(self, options: tuple[str, ...], what: str) -> Word:
         """One word of a fixed set; `what` names the set in the message ("a mute")."""
         tok = self.tok
@@ -185,7 +224,8 @@ class Reader:
 
     def unknown(self, tok: Token, options: tuple[str, ...], what: str) -> NoReturn:
         """Give up: `tok` is not one of `options`, which are listed if they are few."""
-        near = self.notes.nearest(tok.text, options)
+        line = [t.text for t in self.tokens[self.i : self.i + 3] if t.line == tok.line and t.kind == "word"]
+        near = trade(" ".join(line), options) or self.notes.nearest(tok.text, options)
         wanted = listed(near) if near else listed(options)
         self.fail("unknown-word", tok.span, f"{shown(tok.text)} is not {what}: write {wanted}", near)
 

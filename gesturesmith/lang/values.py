@@ -5,6 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import lru_cache
 
+from gesturesmith import techniques
+from gesturesmith.lang import habits
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import (
     AllowNode,
@@ -22,6 +24,7 @@ from gesturesmith.lang.notes import mistake, note
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import (
+    AND,
     PAPER_MM,
     PAPERS,
     STAFF_MM,
@@ -30,12 +33,29 @@ from gesturesmith.lang.words import (
 )
 from gesturesmith.units import Spelling
 
+_SIGNS_OF_A_TITLE = frozenset("'’!?&()/°+")
+
 
 def text(reader: Reader) -> Text:
     """A quoted text, to the end of the value."""
     value = reader.text()
     reader.finish("one text in quotes")
     return value
+
+
+def title(reader: Reader) -> Text:
+    """A text, in quotes or as plain words: letters, numbers and the signs of a sentence, on one line."""
+    first = reader.tok
+    plain = first.kind in ("word", "note", "number", "percent")
+    while plain and not reader.at_end():
+        tok = reader.next()
+        plain = tok.line == first.line and (
+            tok.kind in ("word", "note", "number", "percent", "line") or tok.text in _SIGNS_OF_A_TITLE
+        )
+    if plain:
+        return reader.typed(first)
+    reader.i, reader.tok = 0, first
+    return text(reader)
 
 
 def language(reader: Reader) -> Amount:
@@ -51,7 +71,11 @@ def instrument(reader: Reader) -> Word | Text:
     """The name of a profile, or its quoted path."""
     if reader.tok.kind == "text":
         return text(reader)
-    value = reader.word("an instrument such as horn, or the path of a profile in quotes")
+    value = reader.phrase("an instrument such as horn, or the path of a profile in quotes")
+    if reader.tok.text in (",", "+", "&", "/") or reader.tok.text in AND:
+        reader.fail(
+            "too-much", reader.tok.span, f"one instrument: write {value.text}, and the other in a file of its own"
+        )
     if reader.tok.text in (".", "/", "\\", "..") or reader.tok.kind == "bad":
         reader.fail("text-needs-quotes", value.span, 'the path of a profile needs quotes: "my-horn.toml"')
     reader.finish("one name; several words are joined with a hyphen")
@@ -178,24 +202,21 @@ def staff(reader: Reader) -> Amount:
 def names(reader: Reader) -> Names:
     """Technique names joined by `+`."""
     first = reader.tok
-    words = [reader.word("the name of a technique")]
+    words = [reader.phrase("the name of a technique", techniques.called)]
     while reader.tok.text == "+":
         reader.next()
-        words.append(reader.word("the name of a technique after +"))
+        words.append(reader.phrase("the name of a technique after +", techniques.called))
     value = Names(tuple(words), reader.span_from(first))
     tok = reader.tok
-    if tok.text in (",", "and", "&", "/"):
+    if tok.text in (",", "&", "/") or tok.text in AND:
         reader.fail("unexpected-sign", tok.span, f"techniques are joined with +, not with {tok.text}")
-    if tok.kind == "word":
-        joined = f"{words[-1].text}-{tok.text}" if len(words[-1].text + tok.text) < 40 else "one-name"
-        reader.fail("too-much", tok.span, f"a name of two words has a hyphen ({joined}); two techniques have a +")
     reader.finish("names joined with +")
     return value
 
 
 def one_technique(reader: Reader) -> Word:
     """One technique's name."""
-    value = reader.word("the name of a technique")
+    value = reader.phrase("the name of a technique", techniques.called)
     reader.finish("one technique")
     return value
 
@@ -255,6 +276,8 @@ def _band_note(reader: Reader, wanted: str) -> Note:
 def lasts(reader: Reader) -> Amount:
     """A length in beats or seconds, above zero."""
     first = reader.tok
+    if first.kind == "word":
+        habits.length(reader)
     value = reader.positive("a number and a unit, such as 4 beats or 2.5 s")
     _no_decimal_comma(reader, first)
     unit = reader.unit(("beats", "s"))

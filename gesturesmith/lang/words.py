@@ -22,6 +22,7 @@ from gesturesmith.kinds import (
     Shade,
     Unit,
 )
+from gesturesmith.source import as_said
 
 HEIGHTS = {"low": 0, "mid": 50, "high": 100}
 EXTREMES: tuple[Extreme, ...] = ("highest", "lowest")
@@ -76,6 +77,7 @@ ORDERS: tuple[Order, ...] = get_args(Order)
 BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)
 RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
 UNITS: dict[str, Unit] = {"beat": "beats", "beats": "beats", "s": "s", "mm": "mm"}
+AND = ("and", "und", "et", "e", "ed")
 TEMPO_BPM = (20, 300)  # see the language page
 PAPER_MM = (50, 2000)  # smaller holds no system, larger fits no printer
 STAFF_MM = (1, 50)
@@ -113,15 +115,26 @@ MEANT = {
 }  # fmt: skip
 
 
-def nearest(word: str, options: tuple[str, ...]) -> tuple[str, ...]:
-    """At most three of `options` that `word` may have been meant as, the likeliest first."""
+def trade(word: str, options: tuple[str, ...]) -> tuple[str, ...]:
+    """Those of `options` that the trade calls so in some language."""
+    from gesturesmith.lang.trade_words import TRADE_WORDS
+
+    return tuple(w for w in TRADE_WORDS.get(as_said(word), ()) if w in options)
+
+
+def nearest(word: str, options: tuple[str, ...], cutoff: float = 0.6) -> tuple[str, ...]:
+    """At most three of `options` that `word` may have been meant for, the likeliest first.
+
+    cutoff   how like it they must be, 0 to 1, where the word is not one that people are known to type
+    """
     if len(word) > 40:
         return ()
     import difflib  # a clean file never needs it
 
     low = word.lower()
-    meant = MEANT.get(word) or MEANT.get(low)
+    meant = MEANT.get(word) or MEANT.get(low) or ""
     found = [meant] if meant in options else []
+    found += trade(word, options)
     by_low = {o.lower(): o for o in options}
-    found += [by_low[m] for m in difflib.get_close_matches(low, list(by_low), 3, 0.6)]
+    found += [by_low[m] for m in difflib.get_close_matches(low, list(by_low), 3, cutoff)]
     return tuple(dict.fromkeys(w for w in found if w))[:3]

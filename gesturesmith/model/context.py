@@ -12,10 +12,10 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.reader import MAX_ERRORS, and_more
-from gesturesmith.lang.words import nearest
+from gesturesmith.lang.words import LEVELS, MARKS, MUTES, nearest, trade
 from gesturesmith.model import messages
 from gesturesmith.model.gesture import Pitch
-from gesturesmith.source import Span
+from gesturesmith.source import Span, as_said
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import UNISON, Spelling
 
@@ -29,6 +29,9 @@ MAX_VARIED_EVENTS = 50_000
 MAX_BEATS = 1000
 _MAX_COMPARISONS = 100_000  # of unknown words with known ones: takes about a second
 
+_LIKE = 0.8  # how like the name of a technique a word must be: "gliss" is no "kiss"
+_SLURS = ("slur", "slurred", "legato", "gebunden", "bindebogen", "lie", "liaison", "legatura", "ligature")
+
 _OPEN = Sourced((0, 12000), DERIVED, "stands in for an instrument that could not be read; nothing is judged by it")
 # Stands in for an unknown instrument, so that the rest of the file can be read for other mistakes.
 UNKNOWN = Instrument(
@@ -40,6 +43,21 @@ UNKNOWN = Instrument(
 def meant(names: tuple[str, ...]) -> str:
     """The end of a sentence that offers the nearest names: `: do you mean `bend`?`"""
     return f": did you mean {listed(names)}?" if names else ""
+
+
+def _no_technique(text: str) -> str:
+    """Where a word goes that names a mute, a sign or a level, as the end of a sentence; "" for any other."""
+    mutes = tuple(m for m in text.split() if m in MUTES) or trade(text, MUTES)
+    if mutes:
+        return f", but there is a key for mutes: write {listed(tuple(f'mute: {mute}' for mute in mutes))}"
+    signs = (text,) if text in MARKS else trade(text, MARKS)
+    if signs:
+        return f", but there is a sign at a point: `G4 {signs[0]}`"
+    levels = (text,) if text in LEVELS else trade(text, (*LEVELS, "<", ">"))
+    if levels:
+        shown_as = f"p {levels[0]} f" if levels[0] == "<" else f"f {levels[0]} p" if levels[0] == ">" else levels[0]
+        return f", but there is a key for this: `dynamics: {shown_as}`"
+    return ", but there is a line for this: a slur is `G4 __ A4`" if as_said(text) in _SLURS else ""
 
 
 def spelled(note: nodes.Note) -> Spelling:
@@ -96,10 +114,10 @@ class Context:
         self.block = block.name.text
         self.flawed = block.broken
 
-    def nearest(self, word: str, options: tuple[str, ...]) -> tuple[str, ...]:
+    def nearest(self, word: str, options: tuple[str, ...], cutoff: float = 0.6) -> tuple[str, ...]:
         """At most three of `options` close to `word`; none once a file has used up its comparisons."""
         self._comparisons += len(options)
-        return nearest(word, options) if self._comparisons <= _MAX_COMPARISONS else ()
+        return nearest(word, options, cutoff) if self._comparisons <= _MAX_COMPARISONS else ()
 
     def value[T](self, block: nodes.Block, key: str, kind: type[T]) -> T | None:
         """The value of a key, or None if it is missing or unreadable."""
@@ -129,10 +147,34 @@ class Context:
         try:
             return techniques.get(word.text)
         except KeyError:
-            near = techniques.titled(word.text) or self.nearest(word.text, techniques.names())
-            where = meant(near) or "; see `gesturesmith list techniques`"
+            near, where = self._technique_meant(word.text)
             self.error("unknown-technique", word.span, nearest=near, name=shown(word.text), meant=where)
             return None
+
+    def _technique_meant(self, text: str) -> tuple[tuple[str, ...], str]:
+        """What an unknown technique was meant for: techniques, and the end of the sentence that offers them."""
+        found = () if any(word in MUTES for word in text.split()) else techniques.called(text)
+        if not found:
+            elsewhere = _no_technique(text)
+            if elsewhere:
+                return (), elsewhere
+            words = [part for part in text.split() if as_said(part) in techniques.spoken()]
+            each = [one[0] for part in words if len(one := techniques.called(part)) == 1]
+            if 1 < len(each) == len(text.split()):
+                joined = " + ".join(each)
+                return (joined,), f": techniques are joined with +: write `{joined}`"
+            like = self.nearest(as_said(text), techniques.spoken(), _LIKE)
+            found = tuple(dict.fromkeys(techniques.called(like[0]) if like else each))
+        here = tuple(name for name in found if self.instrument.gives(techniques.get(name).needs)) or found
+        if len(here) > 1 and any(techniques.get(name).means for name in here):
+            ways = (
+                f"`{name}` ({t.means or t.title['en'].lower()})" for name in here for t in (techniques.get(name),)
+            )
+            also = "; as a sign at a point: `G4 breath`" if text in MARKS else ""
+            return here, f": which one? {'; '.join(ways)}{also}"
+        if text in MARKS:
+            return here, f"{meant(here)} As a sign it goes after a point: `G4 {text}`"
+        return here, meant(here) or "; see `gesturesmith list techniques`"
 
     def rule(self, word: nodes.Word) -> None:
         """Report a word that names no rule."""

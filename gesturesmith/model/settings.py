@@ -14,7 +14,7 @@ from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.words import ACCIDENTALS, FINGERINGS, HEIGHT_LOOKS, PITCHES, nearest
 from gesturesmith.model.context import UNKNOWN, Context
 from gesturesmith.model.piece import Settings
-from gesturesmith.source import Span
+from gesturesmith.source import Span, as_said
 
 if TYPE_CHECKING:  # most files name no profile
     from gesturesmith.instruments.profile import ProfileError
@@ -22,6 +22,7 @@ if TYPE_CHECKING:  # most files name no profile
 # The result of reading a profile: the instrument, or None with errors.
 type Profile = tuple[Instrument | None, tuple[ProfileError, ...]]
 DEFAULT_TEMPO = Fraction(60)
+_LIKE = 0.8  # how like the name of an instrument a word must be
 _TOP = Span(1, 1, 2)
 PAPERS = {  # width and height in mm: ISO 216, ANSI/ASME Y14.1 (8.5 by 11 inches of 25.4 mm)
     "a4": (Fraction(210), Fraction(297)),
@@ -56,10 +57,17 @@ def _instrument(ctx: Context, tree: nodes.File, profile: Profile | None) -> Inst
     try:
         return instruments.get(word.text)
     except KeyError:
-        near = instruments.called(word.text) or nearest(word.text, instruments.names())
-        there = listed(near or instruments.names())
-        ctx.error("unknown-instrument", word.span, nearest=near, name=shown(word.text), names=f"write {there}")
+        near = instruments.called(word.text)
+        for like in () if near else nearest(as_said(word.text), instruments.spoken(), _LIKE):
+            near = tuple(dict.fromkeys((*near, *instruments.called(like))))[:3]
+        there = f"write {listed(near)}" if near else f"there are {listed(_plainest(), 'and')}"
+        ctx.error("unknown-instrument", word.span, nearest=near, name=shown(word.text), names=there)
         return None
+
+
+def _plainest() -> tuple[str, ...]:
+    """One instrument of each kind: those without a hyphen in their names."""
+    return tuple(name for name in instruments.names() if "-" not in name)
 
 
 def _of_profile(ctx: Context, path: nodes.Text, profile: Profile | None) -> Instrument | None:

@@ -30,17 +30,15 @@ _WORDS = {"hand": "a hand in the bell", "valves": "valves to finger with", "slid
 @rule("GS302", "instrument-lacks-means", severity="refused", only=("needs",))
 def check(case: Case) -> Iterator[Finding]:
     instrument = case.instrument
-    valves = any(side.valves for side in instrument.sides)  # a natural horn has none
-    has = {"hand": instrument.has_hand, "valves": valves, "slide": instrument.kind == "slide"}
     for technique in in_force(case):
-        if not technique.needs or has.get(technique.needs, True):
+        if instrument.gives(technique.needs):
             continue
         point = first_with(case, technique)
         own = technique in case.gesture.techniques
         yield Finding(
             span=case.gesture.span_of("technique") if own or point is None else point.span,
             text=f"{technique.key} needs {_WORDS[technique.needs]}; the {instrument.name} has "
-            f"{'a slide' if technique.needs == 'valves' and has['slide'] else 'none'}",
+            f"{'a slide' if technique.needs == 'valves' and instrument.gives('slide') else 'none'}",
             evidence=Sourced(technique.needs, DERIVED, f"what the {instrument.name} is built with"),
             physical=True,
             proposed_fixes=(*fixes.instead(case, technique.layer), *fixes.without(case, technique.key)),

@@ -32,9 +32,13 @@ def check(case: Case) -> Iterator[Finding]:
     for name in dict.fromkeys(fingering.tubes):
         if instrument.tubes_named(name):
             continue
+        thumb = f"Bb {name[2:]}"
+        own = name.startswith("T ") and instrument.tube(thumb) is not None
+        there = f"; the thumb of a horn turns to the B-flat side: {thumb}" if own else ""
+        kind = "position" if instrument.kind == "slide" else "fingering"
         yield Finding(
             span=fingering.span or case.gesture.span,
-            text=f"the {instrument.name} has no {'position' if instrument.kind == 'slide' else 'fingering'} {name}",
+            text=f"the {instrument.name} has no {kind} {name}{there}",
             evidence=Sourced(name, DERIVED, f"the tubes of the {instrument.name}"),
             physical=True,
             proposed_fixes=((FingeringChange("auto"),),),

@@ -6,6 +6,7 @@ import re
 from functools import cache
 
 from gesturesmith import registry
+from gesturesmith.source import as_said
 from gesturesmith.techniques.base import Technique
 
 
@@ -20,29 +21,36 @@ def get(name: str) -> Technique:
     return technique
 
 
-def titled(word: str) -> tuple[str, ...]:
-    """The techniques whose title, in any language, is `word`; if there are none, those whose title contains it.
+def called(word: str) -> tuple[str, ...]:
+    """The techniques that the trade calls so in some language.
 
-    None if there are more than three: such a word identifies nothing.
+    By their own name, other names or a whole title; else by a word of a title, where no more than three have it.
     """
-    whole, part = _titles()
-    key = _plural(word)
-    found = whole.get(key) or part.get(key, ())
-    return found if len(found) <= 3 else ()
+    whole, part = _spoken()
+    said = as_said(word)
+    found = part.get(said, ())
+    return whole.get(said) or (found if len(found) <= 3 else ())
+
+
+def spoken() -> tuple[str, ...]:
+    """All that techniques are called, as `as_said` gives it."""
+    return tuple(_spoken()[0])
 
 
 @cache
-def _titles() -> tuple[dict[str, tuple[str, ...]], dict[str, tuple[str, ...]]]:
+def _spoken() -> tuple[dict[str, tuple[str, ...]], dict[str, tuple[str, ...]]]:
+    """The techniques by whole names, and by single words of their titles."""
     whole: dict[str, tuple[str, ...]] = {}
     part: dict[str, tuple[str, ...]] = {}
+
+    def add(said: dict[str, tuple[str, ...]], words: str, name: str) -> None:
+        said[as_said(words)] = tuple(dict.fromkeys((*said.get(as_said(words), ()), name)))
+
     for name in names():
-        for title in get(name).title.values():
-            plain = title.split(" (")[0]
-            whole[_plural(plain)] = tuple(dict.fromkeys((*whole.get(_plural(plain), ()), name)))
-            for one in re.findall(r"[\w-]{4,}", title):
-                part[_plural(one)] = tuple(dict.fromkeys((*part.get(_plural(one), ()), name)))
+        technique = get(name)
+        titles = technique.title.values()
+        for words in (name, *technique.called, *(title.split(" (")[0] for title in titles)):
+            add(whole, words, name)
+        for word in (word for title in titles for word in re.findall(r"[\w-]{4,}", title)):
+            add(part, word, name)
     return whole, part
-
-
-def _plural(word: str) -> str:
-    return word.casefold().rstrip("s")

@@ -23,6 +23,18 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(air=Sourced(0.5, HOUSE, "as much of the one as of the other")),
     sources=(Sourced("a breathy tone is asked for by word", MEMORY, "common practice"),),
+    called=(
+        "breath",
+        "breathy",
+        "half air",
+        "subtone",
+        "luftig",
+        "halb Luft",
+        "son et souffle",
+        "détimbré",
+        "mezzo soffio",
+        "suono e soffio",
+    ),
     title={
         "en": "Air and tone",
         "de": "Ton mit Luft",

@@ -219,6 +219,8 @@ class Technique:
     caution     key of the caution text in `wording`, "" for none
     look        how it looks on the page
     sound       how it sounds, as far as the fields above do not say
+    called      what else the trade calls it, in any language: for whoever types that in its place
+    means       how it goes, as a clause, for names that it shares with others ("gliss")
     title       trade name, by language
     texts       instruction to the player, by language: complete sentences for the footnote
     texts_where   other texts for one of the cases in WHERE
@@ -253,6 +255,8 @@ class Technique:
     caution: str = ""
     look: Look
     sound: Sound = _PLAIN_SOUND
+    called: tuple[str, ...] = ()
+    means: str = ""
     title: Mapping[str, str]
     texts: Mapping[str, str]
     texts_where: Mapping[str, Mapping[str, str]] = field(default_factory=dict)

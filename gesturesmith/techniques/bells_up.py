@@ -22,6 +22,16 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(colour="bell-raised"),
     sources=(Sourced("Schalltrichter auf, as in the symphonies of Mahler", MEMORY, "common practice"),),
+    called=(
+        "bell up",
+        "bells in the air",
+        "Stürze hoch",
+        "Schalltrichter hoch",
+        "Schallbecher hoch",
+        "pavillons en l’air",
+        "campane in aria",
+        "campana in aria",
+    ),
     title={
         "en": "Bells up",
         "de": "Schalltrichter auf",

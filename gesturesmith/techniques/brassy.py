@@ -32,6 +32,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(colour="brassy"),
     sources=(Sourced("cuivré, schmetternd", MEMORY, "Read, Thesaurus of Orchestral Devices"),),
+    called=("cuivrez", "blare", "blaring", "blechern", "metallic", "edgy"),
     title={
         "en": "Brassy (cuivré)",
         "de": "Schmetternd (cuivré)",

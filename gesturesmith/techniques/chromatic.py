@@ -37,6 +37,17 @@ TECHNIQUE = Technique(
         ),
     ),
     sources=(Sourced("chromatic glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    called=(
+        "run",
+        "scale",
+        "chromatic scale",
+        "chromatic gliss",
+        "Lauf",
+        "Tonleiter",
+        "gamme",
+        "scala",
+        "scala cromatica",
+    ),
     title={
         "en": "Chromatic run",
         "de": "Chromatischer Lauf",

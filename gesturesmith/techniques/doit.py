@@ -23,6 +23,7 @@ TECHNIQUE = Technique(
         ),
     ),
     sources=(Sourced("doit", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    called=("doo-it", "lift off", "Abreißen nach oben", "départ vers l’aigu"),
     title={
         "en": "Doit",
         "de": "Doit (Abreißen nach oben)",

@@ -23,6 +23,7 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("twelve and more a second; fatigue when it goes on", PRACTICE, "contemporarytuba.com/tonguing"),
     ),
+    called=("double tonguing", "doodle tongue", "doodle"),
     title={
         "en": "Double tonguing",
         "de": "Doppelzunge",

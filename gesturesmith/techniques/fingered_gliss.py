@@ -41,6 +41,8 @@ TECHNIQUE = Technique(
         ),
     ),
     sources=(Sourced("valve flutter glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    called=("gliss", "glissando", "fingered glissando", "valve gliss", "valve glissando", "finger gliss"),
+    means="the valves flutter while the lip slides",
     title={
         "en": "Valve-flutter glissando",
         "de": "Ventilglissando",

@@ -42,6 +42,7 @@ TECHNIQUE = Technique(
             "composerstubaguide.blog (A. Hynds)",
         ),
     ),
+    called=("growling", "throat growl", "Knurren", "grognement", "ringhio", "voce roca"),
     title={
         "en": "Growl",
         "de": "Growl",

@@ -39,6 +39,16 @@ TECHNIQUE = Technique(
             "D. Hill, Extended Techniques for the Horn, contents",
         ),
     ),
+    called=(
+        "echo horn",
+        "half stopped",
+        "half hand",
+        "halbgestopft",
+        "mi-bouché",
+        "son d’écho",
+        "mezzo chiuso",
+        "semichiuso",
+    ),
     title={
         "en": "Half-stopped (echo)",
         "de": "Halb gestopft (Echo)",

@@ -45,6 +45,8 @@ TECHNIQUE = Technique(
             "bnelsonmusic.wordpress.com 2012/04/09",
         ),
     ),
+    called=("gliss", "glissando", "hand bend"),
+    means="the hand closes in the bell and lowers the note",
     title={
         "en": "Hand glissando",
         "de": "Glissando mit der Hand",

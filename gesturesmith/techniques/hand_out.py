@@ -44,6 +44,7 @@ TECHNIQUE = Technique(
             "to be tried with players",
         ),
     ),
+    called=("hand out", "ohne Hand", "main dehors", "senza mano"),
     title={
         "en": "Hand out of the bell",
         "de": "Hand aus dem Schalltrichter",

@@ -48,6 +48,18 @@ TECHNIQUE = Technique(
             "glissando: distinct notes between; slide: continuous", PUBLISHED, "MusicXML 4.0, glissando and slide"
         ),
     ),
+    called=(
+        "gliss",
+        "glissando",
+        "natural gliss",
+        "natural glissando",
+        "overtone gliss",
+        "Obertonglissando",
+        "Naturton-Glissando",
+        "glissando naturel",
+        "glissando naturale",
+    ),
+    means="a sweep through the harmonics of one tube",
     title={
         "en": "Harmonic glissando",
         "de": "Naturtonglissando",

@@ -32,6 +32,7 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
     ),
+    called=("lip smack", "smack", "kissing", "Kussgeräusch", "bruit de baiser"),
     title={
         "en": "Kiss (lip smack)",
         "de": "Kuss (Lippenschmatzer)",

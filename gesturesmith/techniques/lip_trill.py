@@ -35,6 +35,8 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("flexible and irregular trills", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),
     ),
+    called=("tr", "trill", "Triller", "trille", "trillo", "tremolo"),
+    means="the lip goes between two neighbouring harmonics",
     title={
         "en": "Lip trill",
         "de": "Lippentriller",

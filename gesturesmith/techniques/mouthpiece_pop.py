@@ -35,6 +35,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(noise="pop"),
     sources=(Sourced("windMouthpiecePop, U+E60A", PUBLISHED, "SMuFL 1.4"),),
+    called=("pop", "popping", "hand pop", "palm pop", "Plopp", "cork pop"),
     title={
         "en": "Mouthpiece pop",
         "de": "Mundstück-Plopp",

@@ -24,6 +24,7 @@ TECHNIQUE = Technique(
         ),
     ),
     sources=(Sourced("plop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
+    called=("drop in", "fall into", "drop onto"),
     title={
         "en": "Plop",
         "de": "Plop (Hineinfallen von oben)",

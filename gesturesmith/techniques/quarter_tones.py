@@ -32,6 +32,16 @@ TECHNIQUE = Technique(
             "thecontemporaryhorn.com, Microtonality",
         ),
     ),
+    called=(
+        "quarter tone",
+        "microtones",
+        "microtone",
+        "microtonal",
+        "Viertelton",
+        "quart de ton",
+        "quarto di tono",
+        "quarti di tono",
+    ),
     title={
         "en": "Quarter tones",
         "de": "Vierteltöne",

@@ -31,6 +31,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(waves_hz=Sourced(8.0, HOUSE, "two or three waves in the shortest note it is asked on")),
     sources=(Sourced("shake, a sign of jazz parts", MEMORY, "common practice"),),
+    called=("lip shake", "jazz shake"),
     title={
         "en": "Shake",
         "de": "Shake",

@@ -28,6 +28,7 @@ TECHNIQUE = Technique(
         ),
         Sourced("a goal of sixteenths at a quarter of 126", PRACTICE, "hornmatters.com 2018/07"),
     ),
+    called=("tongued", "tongue", "Zungenstoß", "einfacher Zungenstoß", "coup de langue", "colpo di lingua"),
     title={
         "en": "Single tonguing",
         "de": "Einfachzunge",

@@ -37,6 +37,7 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
     ),
+    called=("slap", "slapped", "slap tonguing", "tongue slap", "Zungenschlag", "pizzicato", "pizz"),
     title={
         "en": "Slap tongue",
         "de": "Slap (Zungenschlag)",

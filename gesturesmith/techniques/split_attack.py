@@ -37,6 +37,7 @@ TECHNIQUE = Technique(
             "D. Hill, Extended Techniques for the Horn, contents",
         ),
     ),
+    called=("split tonguing", "spit attack", "spat", "gespuckt"),
     title={
         "en": "Split attack (split tongue)",
         "de": "Gespuckter Anstoß (Split Attack)",

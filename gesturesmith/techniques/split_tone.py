@@ -36,6 +36,7 @@ TECHNIQUE = Technique(
             "contemporarytuba.com, gliss, cusps and split tones",
         ),
     ),
+    called=("split", "double buzz", "dyad", "Spaltton"),
     title={
         "en": "Split tone",
         "de": "Split Tone (zwei Naturtöne zugleich)",

@@ -34,6 +34,22 @@ TECHNIQUE = Technique(
             "tremolo of like and unlike fingerings", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"
         ),
     ),
+    called=(
+        "tr",
+        "trill",
+        "Triller",
+        "trille",
+        "trillo",
+        "bisb",
+        "bisbigl",
+        "colour trill",
+        "color trill",
+        "enharmonic trill",
+        "Farbtriller",
+        "tremolo de timbre",
+        "tremolo",
+    ),
+    means="two fingerings of one pitch in turn",
     title={
         "en": "Timbre trill",
         "de": "Klangfarbentriller",

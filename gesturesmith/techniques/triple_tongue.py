@@ -22,6 +22,7 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("twelve and more a second; fatigue when it goes on", PRACTICE, "contemporarytuba.com/tonguing"),
     ),
+    called=("triple tonguing", "triplet tonguing"),
     title={
         "en": "Triple tonguing",
         "de": "Tripelzunge",

@@ -32,6 +32,18 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
     ),
+    called=(
+        "key clicks",
+        "clicks",
+        "key noise",
+        "valve noise",
+        "valve sounds",
+        "Ventilgeräusche",
+        "Klappengeräusche",
+        "bruit de clés",
+        "rumore di chiavi",
+        "tapping valves",
+    ),
     title={
         "en": "Valve clicks",
         "de": "Ventilklappern",

@@ -30,6 +30,8 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(waves_hz=Sourced(6.0, HOUSE, "three strokes, down or up, in the shortest note it is asked on")),
     sources=(Sourced("valve trill", PUBLISHED, "SMuFL 1.4 brassValveTrill"),),
+    called=("tr", "trill", "Triller", "trille", "trillo", "finger trill", "tremolo"),
+    means="the valves go between the note and the one above",
     title={
         "en": "Valve trill",
         "de": "Ventiltriller",

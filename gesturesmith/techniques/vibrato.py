@@ -29,6 +29,7 @@ TECHNIQUE = Technique(
         vibrato_cents=Sourced(25, HOUSE, "clear, and half of what the lip corrects"),
     ),
     sources=(Sourced("vibrato is asked for by word", MEMORY, "common practice"),),
+    called=("vib", "vibr", "vibrate", "Bebung", "vibrer", "vibrando"),
     title={
         "en": "Vibrato",
         "de": "Vibrato",

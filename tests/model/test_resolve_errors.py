@@ -38,7 +38,7 @@ MISTAKES = [
     ("unknown-technique", ONE + "  technique: «frullato»\n  contour: G4\n", "did you mean `flutter-tongue`?"),
     ("unknown-technique", ONE + "  technique: «bouché»\n  contour: G4\n", "did you mean `stopped`?"),
     ("unknown-technique", ONE + "  technique: «cuivré»\n  contour: G4\n", "did you mean `brassy`?"),
-    ("unknown-technique", ONE + "  technique: «glissando»\n  contour: G4\n", "gesturesmith list techniques"),
+    ("unknown-technique", ONE + "  technique: «ricochet»\n  contour: G4\n", "gesturesmith list techniques"),
     ("unknown-technique", ONE + "  contour: G4 as «aire»\n", "`air`"),
     ("unknown-technique", ONE + "  contour: G4\n  fallback: «chromatc»\n", "`chromatic`"),
     ("unknown-technique", HORN + "passage p\n  play: C4 for 1 as «stoped»\n", "`stopped`"),

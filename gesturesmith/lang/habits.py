@@ -1,0 +1,135 @@
+"""Notes and points as people write them elsewhere, and how they are written here."""
+
+from __future__ import annotations
+
+import re
+
+from gesturesmith import techniques
+from gesturesmith.lang.messages import listed
+from gesturesmith.lang.reader import Reader
+from gesturesmith.lang.tokens import Token
+from gesturesmith.lang.trade_words import NOTE_VALUES
+from gesturesmith.lang.words import POINT_WORDS
+from gesturesmith.source import as_said
+
+_SYLLABLES = {
+    "do": "C",
+    "ut": "C",
+    "re": "D",
+    "ré": "D",
+    "mi": "E",
+    "fa": "F",
+    "sol": "G",
+    "la": "A",
+    "si": "B",
+    "ti": "B",
+}
+_SYLLABLE = re.compile(rf"({'|'.join(_SYLLABLES)})([#b]?)([0-9]?)\Z", re.IGNORECASE)
+_SPELT_OUT = re.compile(r"([A-Ga-g])[-_]?(flat|sharp)[-_]?([0-9])\Z", re.IGNORECASE)
+_SIGN = {"flat": "b", "sharp": "#", "bémol": "b", "dièse": "#", "bemolle": "b", "diesis": "#"}
+_NOTE_AFTER_SIGN = re.compile(r"([\^v])([A-G])([#b]?)([0-9])\Z")
+_OCTAVE_OF_C1 = 3  # c' is C4
+
+
+def no_point(reader: Reader, tok: Token) -> None:
+    """Say how a point is written, where `tok` begins one as it is written elsewhere."""
+    text, after = tok.text, reader.ahead()
+    joined = after.start == tok.end
+    sign = _NOTE_AFTER_SIGN.match(f"{text}{after.text}" if text == "^" and joined else text)
+    if sign:
+        fix = f"{sign[2]}{sign[3]}{sign[1]}{sign[4]}"
+        _say(reader, tok, f"the sign of a quarter tone goes after the letter: write {fix}", fix)
+    if text in "([{" and after.kind in ("note", "word"):
+        _say(
+            reader,
+            tok,
+            "no brackets around points, and one note at a time: write G4, A4, or xG4 for about that pitch",
+        )
+    if tok.kind != "word":
+        return
+    syllable = _SYLLABLE.match(text)
+    if syllable:
+        fix = f"{_SYLLABLES[syllable[1].lower()]}{syllable[2]}{syllable[3] or 4}"
+        _say(reader, tok, f"notes are letters here, and C4 is middle C: write {fix} for {text}", fix)
+    spelt = _SPELT_OUT.match(text)
+    if spelt:
+        fix = f"{spelt[1].upper()}{_SIGN[spelt[2].lower()]}{spelt[3]}"
+        _say(reader, tok, f"a flat is b and a sharp #: write {fix}", fix)
+    if joined and after.text in ("'", "’") and re.fullmatch(r"[A-Ga-g](is|es|s)?", text):
+        strokes = 0
+        while reader.tokens[reader.i + 1 + strokes].text in ("'", "’"):
+            strokes += 1
+        altered = {"is": "#", "es": "b", "s": "b"}.get(text[1:], "")
+        fix = f"{text[0].upper()}{altered}{_OCTAVE_OF_C1 + strokes}"
+        _say(reader, tok, f"octaves are numbers, and c′ is C4: write {fix}", fix)
+
+
+def after_point(reader: Reader, tok: Token) -> None:
+    """Say what goes after a point, where `tok` is what people write there elsewhere."""
+    point, after = reader.back().text, reader.ahead()
+    note = re.fullmatch(r"([A-G])([#b]?)([0-9])", point)
+    joined = tok.start == reader.back().end
+    if tok.text == "+" and joined and note:
+        fix = f"{note[1]}{note[2]}^{note[3]}"
+        _say(
+            reader, tok, f"a quarter tone higher is {fix}, and cents are {point}+31c; a technique follows `as`", fix
+        )
+    if tok.text == "-" and joined and note and after.kind not in ("note", "word", "percent"):
+        fix = f"{note[1]}{note[2]}v{note[3]}"
+        _say(reader, tok, f"a quarter tone lower is {fix}, and cents are {point}-31c; held is {point} tenuto", fix)
+    if tok.text == "." and joined and (after.text == "," or after.kind == "end"):
+        _say(reader, tok, f"a dot on a note is a word here: {point} staccato")
+    if tok.text == ">" and (after.text == "," or after.kind == "end"):
+        _say(reader, tok, f"an accent is a word here: {point} accent; a hairpin belongs in `dynamics`: f > p")
+    if tok.text in ("/", "&") or (
+        tok.kind == "word" and tok.text in ("and", "und", "et", "e") and after.kind == "note"
+    ):
+        _say(reader, tok, "one note at a time: a comma between two notes, `sing:` for one that is sung")
+    if tok.text in (";", "|"):
+        _say(reader, tok, "a comma goes between notes; bars are drawn by themselves, from `meter`")
+    if tok.text == "(" and after.text in POINT_WORDS:
+        _say(reader, tok, f"no brackets around words: {point} {after.text}")
+    if tok.text in _SIGN and note:
+        fix = f"{note[1]}{_SIGN[tok.text]}{note[3]}"
+        _say(reader, tok, f"a flat is b and a sharp #, before the octave: write {fix}", fix)
+    if tok.kind == "word":
+        _word(reader, tok, point)
+
+
+def length(reader: Reader) -> None:
+    """Say how a length is written, where a note value is named: `quarter note`, `zwei Schläge`."""
+    line = [t for t in reader.tokens[reader.i : reader.i + 2] if t.line == reader.tok.line]
+    for count in (2, 1):
+        beats = NOTE_VALUES.get(as_said(" ".join(t.text for t in line[:count])))
+        if beats is not None:
+            fix = f"{beats} {'beat' if beats in ('1', '1/2', '1/4', '3/4') else 'beats'}"
+            reader.fail("unknown-word", reader.tok.span, f"lengths are numbers of beats: write {fix}", (fix,))
+
+
+def _word(reader: Reader, tok: Token, point: str) -> None:
+    """Words after a point that are the name of a technique, or join it to the next."""
+    line = [t for t in reader.tokens[reader.i : reader.i + 4] if t.line == tok.line]
+    if tok.text == "to" and line[1].kind == "note":
+        _say(reader, tok, f"between two notes goes a line, or a comma for a new attack: {point} -- {line[1].text}")
+    if as_said(tok.text) in NOTE_VALUES:
+        return
+    for count in (3, 2, 1):
+        words = line[:count]
+        if any(t.kind != "word" for t in words):
+            continue
+        found = techniques.called(" ".join(t.text for t in words))
+        if not found:
+            continue
+        if any(techniques.get(name).needs_line for name in found):
+            where = (
+                f"{point} -- {line[count].text}" if len(line) > count and line[count].kind == "note" else "G4 -- C5"
+            )
+            ways = listed(tuple(f"technique: {name}" for name in found))
+            _say(reader, tok, f"a slide is a line between two points, {where}, and the gesture says how: {ways}")
+        ways = listed(tuple(f"{point} as {name}" for name in found))
+        _say(reader, tok, f"a technique follows `as`: write {ways}")
+
+
+def _say(reader: Reader, tok: Token, message: str, *near: str) -> None:
+    rule = "unknown-word" if tok.kind == "word" else "unexpected-sign"
+    reader.fail(rule, tok.span, message, near)
