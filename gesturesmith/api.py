@@ -26,6 +26,7 @@ from gesturesmith.diagnostics import FileReport as FileReport
 from gesturesmith.diagnostics import Finding as Finding
 from gesturesmith.diagnostics import GestureReport as GestureReport
 from gesturesmith.diagnostics import Number as Number
+from gesturesmith.diagnostics import PartName as PartName
 from gesturesmith.diagnostics import PassageReport as PassageReport
 from gesturesmith.diagnostics import PointReport as PointReport
 from gesturesmith.diagnostics import ReadError as ReadError
@@ -101,7 +102,9 @@ class Snippet:
             made = _rendered(self.source, replace(self.options, only=self.name), ("svg",))
         except (LilyPondNotFound, OSError):
             return None
-        svg = made.files[0].data.decode() if made.files else ""
+        part = self.report.part
+        own = [f for f in made.files if part is None or f.place.parent.name == part.name]
+        svg = own[0].data.decode() if own else ""
         return svg[svg.find("<svg") :] or None
 
 
@@ -155,7 +158,8 @@ def read(text: Text, *, profiles: Folder | None = None) -> Reading:
     profiles   the folder in and below which the text may name profiles of instruments and players; by default that
                of the file, and for a text the working folder
 
-    Times are beats, pitches sounding cents above C-1, both exact fractions.
+    Times are beats, pitches sounding cents above C-1, both exact fractions. Where a text has parts, `parts` has a
+    reading of each, and `piece` is None.
 
     >>> piece = gesturesmith.read(text).piece
     >>> [(point.at, point.sounding_cents) for point in piece.gestures[0].points]
@@ -233,17 +237,20 @@ def engrave(
     report = checked.report
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     _there(only, report, _names(report))
-    piece = checked.reading.piece
-    musics = {}
-    if piece is not None and report.usable:
-        made = engraved(checked, report, piece.settings, options, None)
-        musics = {one.music.name: one.music for one in made}
-    cases: dict[str, Case | PassageCase] = {**checked.cases, **checked.passage_cases}
+    musics: dict[tuple[PartName | None, str], Music] = {}
+    cases: dict[tuple[PartName | None, str], Case | PassageCase] = {}
+    for own in checked.parts or (checked,):
+        part = own.part
+        cases |= {(part, name): case for name, case in own.cases.items()}
+        cases |= {(part, name): case for name, case in own.passage_cases.items()}
+        if own.reading.piece is not None and report.usable:
+            made = engraved(own, own.report, own.reading.piece.settings, options, None)
+            musics |= {(part, one.music.name): one.music for one in made}
     snippets = tuple(
         Snippet(
             report=said,
-            case=cases[said.name],
-            music=musics.get(said.name),
+            case=cases[said.part, said.name],
+            music=musics.get((said.part, said.name)),
             source=found,
             options=options,
         )

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from typing import Literal
 
 # The language
-BlockKind = Literal["gesture", "passage", "exercises"]
+BlockKind = Literal["gesture", "passage", "exercises", "part"]
 LineKind = Literal["straight", "wavy", "broken", "dotted", "arrow", "slur", "none"]
 Growth = Literal["", "growing", "fading"]
 AttackShape = Literal["", "accelerating", "slowing"]  # "": even
@@ -70,7 +70,7 @@ Noise = Literal["", "slap", "kiss", "click", "pop"]
 Colour = Literal["", "brassy", "bell-raised", "half-valve"]
 
 # Outputs, and how LilyPond ended: "" well
-ItemKind = Literal["page", "snippet", "picture"]
+ItemKind = Literal["page", "snippet", "picture", "score"]
 Ended = Literal["", "failed", "timeout", "stopped", "full", "flood"]
 
 # Findings

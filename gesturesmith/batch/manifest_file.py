@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from gesturesmith.batch.types import BuildResult, OutputRecord
-from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity, json_text
+from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity, json_text, part_of
 from gesturesmith.version import __version__
 from gesturesmith.writers.base import MARK, with_checksum
 
@@ -60,7 +60,7 @@ def _source(report: FileReport) -> dict[str, Any]:
 
 
 def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
-    return {"name": said.name, "verdict": said.verdict.value}
+    return {"name": said.name, **part_of(said.part), "verdict": said.verdict.value}
 
 
 def _output(made: OutputRecord, done: BuildResult) -> dict[str, Any]:
@@ -80,6 +80,7 @@ def _findings(report: FileReport, shown: set[str]) -> list[dict[str, Any]]:
         {
             "file": report.source.name,
             "name": said.name,
+            **part_of(said.part),
             "line": finding.span.line,
             "code": finding.code,
             "rule": finding.rule,

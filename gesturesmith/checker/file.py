@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from gesturesmith.diagnostics import (
@@ -9,6 +10,7 @@ from gesturesmith.diagnostics import (
     FileReport,
     Finding,
     GestureReport,
+    PartName,
     PassageReport,
     Verdict,
 )
@@ -17,7 +19,7 @@ from gesturesmith.exercises.variants import Practice, lines
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import Judged, judge
 from gesturesmith.judge.passage import passage_report
-from gesturesmith.model.piece import Piece, Settings
+from gesturesmith.model.piece import Piece
 from gesturesmith.model.reading import Reading, read
 from gesturesmith.realise.gesture import realisation_report
 from gesturesmith.rules.base import Case, PassageCase
@@ -35,13 +37,19 @@ _LONGEST_TRIED = 1000  # notes of a passage that is judged again for every edit
 
 @frozen(kw_only=True)
 class Checked:
-    """The report on a file, and what is engraved from it, by block name."""
+    """The report on a file, and what is engraved from it, by block name.
+
+    parts   of a file with parts, what is said of each, in their order: there nothing else but the report is filled
+    part    which part of a file it is; None for a whole file
+    """
 
     reading: Reading
     report: FileReport
     cases: dict[str, Case]
     passage_cases: dict[str, PassageCase]
     practices: dict[str, Practice]
+    parts: tuple[Checked, ...] = ()
+    part: PartName | None = None
 
 
 def check_text(
@@ -63,15 +71,45 @@ def check_text(
 
 def check(reading: Reading, *, suggestions: bool = True, only: str | None = None) -> Checked:
     """Judge everything in a file. `suggestions`: whether to try fixes; `only`: for this gesture alone."""
-    piece = reading.piece
-    if piece is None:
-        report = FileReport(source=reading.source, readable=False, errors=reading.errors)
-        return Checked(reading=reading, report=report, cases={}, passage_cases={}, practices={})
+    if reading.parts:
+        return _with_parts(reading, suggestions, only)
+    if reading.piece is None:
+        return _nothing(reading)
+    seen = _judged_file(reading, reading.piece)
+    tester = _tester(seen) if suggestions and seen.wanted else None
+    return _reported(seen, tester, only)
+
+
+@frozen(kw_only=True)
+class _JudgedFile:
+    """All of a file judged, before anything is tried to put it right."""
+
+    reading: Reading
+    piece: Piece
+    judged: dict[str, Judged]
+    passages: tuple[tuple[PassageCase, PassageReport], ...]
+
+    @property
+    def wanted(self) -> bool:
+        """Whether there is anything to put right."""
+        return any(j.findings for j in self.judged.values()) or any(said.findings for _, said in self.passages)
+
+
+def _nothing(reading: Reading) -> Checked:
+    report = FileReport(source=reading.source, readable=False, errors=reading.errors)
+    return Checked(reading=reading, report=report, cases={}, passage_cases={}, practices={})
+
+
+def _judged_file(reading: Reading, piece: Piece) -> _JudgedFile:
     judged = {g.name: judge(g) for g in piece.gestures}
     own = {g.name: g for g in piece.gestures}
     passages = tuple(passage_report(p, own, judged) for p in piece.passages)
-    wanted = any(j.findings for j in judged.values()) or any(said.findings for _, said in passages)
-    tester = _tester(reading, piece.settings, judged) if suggestions and wanted else None
+    return _JudgedFile(reading=reading, piece=piece, judged=judged, passages=passages)
+
+
+def _reported(seen: _JudgedFile, tester: EditTester | None, only: str | None) -> Checked:
+    """What is said of a file, with what was tried to put it right."""
+    reading, piece, judged, passages = seen.reading, seen.piece, seen.judged, seen.passages
     practices = tuple(lines(e) for e in piece.exercises)
     untried: list[str] = []
 
@@ -107,6 +145,48 @@ def check(reading: Reading, *, suggestions: bool = True, only: str | None = None
     )
 
 
+def _with_parts(reading: Reading, suggestions: bool, only: str | None) -> Checked:
+    """Each part judged by itself, and all that is said of them together, in file order and in that of the parts."""
+    seen = tuple(
+        _judged_file(p.reading, p.reading.piece) if p.reading.piece is not None else None for p in reading.parts
+    )
+    testers: list[EditTester | None] = [None] * len(seen)
+    if suggestions and any(one is not None and one.wanted for one in seen):
+        names = tuple(part.name for part in reading.parts)
+        for number, one in enumerate(seen):
+            others = (*names[:number], *names[number + 1 :])
+            testers[number] = _tester(one, (names[number], *others)) if one is not None else None
+        there = tuple(tester for tester in testers if tester is not None)
+        for own in there:
+            own.others = tuple(other for other in there if other is not own)
+    parts = []
+    for part, one, tester in zip(reading.parts, seen, testers, strict=True):
+        made = _reported(one, tester, only) if one is not None else _nothing(part.reading)
+        name = PartName(part.name, part.title)
+        parts.append(replace(made, report=_of_part(made.report, name), part=name))
+    reports = tuple(part.report for part in parts)
+    report = FileReport(
+        source=reading.source,
+        readable=not reading.errors,
+        errors=tuple(sorted(reading.errors, key=lambda e: (e.span.line, e.span.column, e.code))),
+        gestures=tuple(sorted((g for r in reports for g in r.gestures), key=lambda g: g.span.line)),
+        passages=tuple(sorted((p for r in reports for p in r.passages), key=lambda p: p.span.line)),
+        exercises=tuple(sorted((e for r in reports for e in r.exercises), key=lambda e: e.span.line)),
+        unread=tuple(dict.fromkeys(one for r in reports for one in r.unread)),
+        untried=tuple(dict.fromkeys(name for r in reports for name in r.untried)),
+    )
+    return Checked(reading=reading, report=report, cases={}, passage_cases={}, practices={}, parts=tuple(parts))
+
+
+def _of_part(report: FileReport, part: PartName) -> FileReport:
+    return replace(
+        report,
+        gestures=tuple(replace(g, part=part) for g in report.gestures),
+        passages=tuple(replace(p, part=part) for p in report.passages),
+        exercises=tuple(replace(e, part=part) for e in report.exercises),
+    )
+
+
 def _unread(piece: Piece, reading: Reading) -> tuple[tuple[str, str], ...]:
     """The gestures and passages that contain a mistake, or play one that does, by name and title."""
     wrong = piece.unread | {e.gesture.casefold() for e in reading.errors if e.gesture is not None}
@@ -114,10 +194,12 @@ def _unread(piece: Piece, reading: Reading) -> tuple[tuple[str, str], ...]:
     return tuple(dict.fromkeys((b.name.text, b.title.text if b.title is not None else b.name.text) for b in blocks))
 
 
-def _tester(reading: Reading, settings: Settings, judged: dict[str, Judged]) -> EditTester:
-    from gesturesmith.fixes.tester import EditTester  # a file without faults does not pay for it
+def _tester(seen: _JudgedFile, parts: tuple[str, ...] = ()) -> EditTester:
+    """`parts`: the names of all parts, of which this is the first."""
+    from gesturesmith.fixes.tester import EditTester  # a file without a fault does not pay for it
 
-    return EditTester(reading.tree, settings, reading.source.lines, judged)
+    reading = seen.reading
+    return EditTester(reading.tree, seen.piece.settings, reading.source.lines, seen.judged, parts)
 
 
 def _with_suggestions(judged: Judged, tester: EditTester | None) -> tuple[Finding, ...]:

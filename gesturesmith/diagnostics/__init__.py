@@ -1,6 +1,6 @@
 """Findings and errors as values, and their rendering for people and programs."""
 
-from gesturesmith.diagnostics.as_json import json_text, render_json
+from gesturesmith.diagnostics.as_json import json_text, part_of, render_json
 from gesturesmith.diagnostics.text import render_text
 from gesturesmith.diagnostics.types import (
     Demand,
@@ -10,6 +10,7 @@ from gesturesmith.diagnostics.types import (
     Finding,
     GestureReport,
     Number,
+    PartName,
     PassageReport,
     PointReport,
     ReadError,
@@ -28,6 +29,7 @@ __all__ = [
     "Finding",
     "GestureReport",
     "Number",
+    "PartName",
     "PassageReport",
     "PointReport",
     "ReadError",
@@ -37,6 +39,7 @@ __all__ = [
     "Suggestion",
     "Verdict",
     "json_text",
+    "part_of",
     "render_json",
     "render_text",
 ]

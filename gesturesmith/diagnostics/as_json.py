@@ -13,6 +13,7 @@ from gesturesmith.diagnostics.types import (
     Finding,
     GestureReport,
     Number,
+    PartName,
     PassageReport,
     PointReport,
     ReadError,
@@ -71,6 +72,7 @@ def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
     gesture = said if isinstance(said, GestureReport) else None
     return {
         "name": said.name,
+        **part_of(said.part),
         "title": said.title,
         "line": said.span.line,
         "verdict": said.verdict.value,
@@ -79,6 +81,11 @@ def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
         "realisation": _realisation(gesture.realisation) if gesture and gesture.realisation else None,
         "findings": [_finding(f) for f in said.findings],
     }
+
+
+def part_of(part: PartName | None) -> dict[str, Any]:
+    """Only of files that have parts."""
+    return {"part": part.name} if part is not None else {}
 
 
 def _realisation(played: RealisationReport) -> dict[str, Any]:
@@ -169,6 +176,7 @@ def _edit(edit: Edit) -> dict[str, Any]:
 def _exercise(report: ExerciseReport) -> dict[str, Any]:
     return {
         "name": report.name,
+        **part_of(report.part),
         "line": report.span.line,
         "made": report.made,
         "kept": [{"variant": label, "difficulty": difficulty} for label, difficulty in report.kept],

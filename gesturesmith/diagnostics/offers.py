@@ -32,7 +32,8 @@ def render_suggestions(report: FileReport) -> str:
         groups = _alike(said)
         if groups:
             title = f'"{visible(said.title)}" ({visible(said.name)})' if said.title else visible(said.name)
-            lines.append(f"{title}, line {said.span.line}")
+            part = f", {visible(said.part.title)}" if said.part is not None else ""
+            lines.append(f"{title}{part}, line {said.span.line}")
             for findings in groups:
                 lines += [*_said(findings), *_offered(findings[0], report, said.name)]
             lines.append("")

@@ -11,6 +11,7 @@ from gesturesmith.diagnostics.types import (
     FileReport,
     Finding,
     GestureReport,
+    PartName,
     PassageReport,
     ReadError,
     Report,
@@ -84,7 +85,8 @@ def _error(error: ReadError, text: SourceText) -> list[str]:
 def _finding(finding: Finding, said: GestureReport | PassageReport, text: SourceText) -> list[str]:
     """A finding as lines, in fixed order: which, what, the line, a suggestion, why, the place."""
     name = f'"{visible(said.title)}"' if said.title else visible(said.name)
-    where = f", {visible(finding.where)}" if finding.where else ""
+    part = said.part.title if said.part is not None else ""
+    where = "".join(f", {visible(place)}" for place in (part, finding.where) if place)
     lines = [f"{(finding.severity or Severity.CAUTION).heading}: {name}{where}: {finding.rule}"]
     lines += _shown(text, finding.span, finding.text)
     if finding.suggestions:
@@ -124,6 +126,9 @@ def _summary(report: FileReport) -> Iterator[str]:
     name = visible(report.source.name)
     if report.errors:
         yield f"{name}: {_counted(len(report.errors), 'error')}; what could be read was checked"
+    if any(g.part is not None for g in report.gestures) or any(p.part is not None for p in report.passages):
+        yield from _of_parts(name, report)
+        return
     if report.gestures:
         yield f"{name}: {_counted(len(report.gestures), 'gesture')}: {_verdicts(report.gestures)}"
     elif not report.errors:
@@ -133,6 +138,25 @@ def _summary(report: FileReport) -> Iterator[str]:
         yield f"  {_counted(len(report.passages), 'passage')}: {_verdicts(report.passages)}"
     for exercise in report.exercises:
         yield from _exercise(exercise)
+    yield from untried(report)
+
+
+def _of_parts(name: str, report: FileReport) -> Iterator[str]:
+    """What is said of each part, in their order."""
+    everything: tuple[GestureReport | PassageReport | ExerciseReport, ...]
+    everything = (*report.passages, *report.gestures, *report.exercises)
+    parts: dict[PartName, None] = dict.fromkeys(said.part for said in everything if said.part is not None)
+    yield f"{name}: {_counted(len(parts), 'part')}"
+    for part in parts:
+        gestures = tuple(g for g in report.gestures if g.part == part)
+        passages = tuple(p for p in report.passages if p.part == part)
+        counts = [f"{_counted(len(gestures), 'gesture')}: {_verdicts(gestures)}"] if gestures else []
+        counts += [f"{_counted(len(passages), 'passage')}: {_verdicts(passages)}"] if passages else []
+        yield f"  {visible(part.title)}: {'; '.join(counts)}"
+        yield from (f"  {line}" for line in _difficulty(gestures))
+        for exercise in report.exercises:
+            if exercise.part == part:
+                yield from (f"  {line}" for line in _exercise(exercise))
     yield from untried(report)
 
 

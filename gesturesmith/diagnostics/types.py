@@ -225,11 +225,25 @@ class RealisationReport:
     fallback: str = ""
 
 
+@frozen
+class PartName:
+    """A part of a file for several instruments: its name, and its title for people.
+
+    >>> duo = "part one \\"Horn 1\\"\\n  instrument: horn\\n  pitches: written\\n"
+    >>> gesturesmith.check(duo + "passage p\\n  one: G4 for 2").passages[0].part
+    PartName(name='one', title='Horn 1')
+    """
+
+    name: str
+    title: str
+
+
 @frozen(kw_only=True)
 class GestureReport:
     """A gesture, its verdict, its findings in file order and how it is played.
 
-    `difficulty` is 0 to 100, `demands` are its reasons, the heaviest first.
+    `difficulty` is 0 to 100, `demands` are its reasons, the heaviest first; `part` plays it, None in a file
+    without parts.
 
     >>> (call,) = gesturesmith.check(text).gestures
     >>> call.name, call.verdict.words, call.difficulty
@@ -244,6 +258,7 @@ class GestureReport:
     realisation: RealisationReport | None = None
     difficulty: int | None = None
     demands: tuple[Demand, ...] = ()
+    part: PartName | None = None
 
 
 @frozen(kw_only=True)
@@ -262,6 +277,7 @@ class PassageReport:
     findings: tuple[Finding, ...] = ()
     difficulty: int | None = None
     demands: tuple[Demand, ...] = ()
+    part: PartName | None = None
 
 
 @frozen(kw_only=True)
@@ -281,6 +297,7 @@ class ExerciseReport:
     made: int
     left_out: tuple[tuple[str, str], ...] = ()
     kept: tuple[tuple[str, int], ...] = ()
+    part: PartName | None = None
 
 
 @frozen(kw_only=True)
@@ -334,18 +351,23 @@ class FileReport:
         everything: tuple[GestureReport | PassageReport, ...] = (*self.gestures, *self.passages)
         for said in everything:
             if not said.findings:
-                yield str(said.span.line), said.title or said.name, said.verdict.words, "", ""
+                yield str(said.span.line), _called(said), said.verdict.words, "", ""
             for finding in said.findings:
                 where = f"{finding.where}: " if finding.where else ""
                 ways = "; ".join(suggestion.in_words for suggestion in finding.suggestions)
                 text = f"{where}{finding.text} ({finding.rule})"
                 yield (
                     str(finding.span.line),
-                    said.title or said.name,
+                    _called(said),
                     said.verdict.words,
                     text,
                     ways or finding.hint,
                 )
+
+
+def _called(said: GestureReport | PassageReport) -> str:
+    """What people call it, and the part that plays it."""
+    return f"{said.title or said.name}{f', {said.part.title}' if said.part is not None else ''}"
 
 
 @frozen(kw_only=True)

@@ -41,7 +41,7 @@ _TABLE = {
         "  contour: C4 ~~ D4",
     ),
     "unknown-block": Mistake(
-        "A block is a `gesture`, a `passage` or `exercises`.",
+        "A block is a `gesture`, a `passage`, `exercises` or a `part`.",
         "gestur fog\n  contour: C4",
         "gesture fog\n  contour: C4",
     ),
@@ -352,6 +352,47 @@ _TABLE = {
         "Attacks along a line have no grace notes: where they begin is not written.",
         "  contour: A4 grace, G4 ~~ C5\n  technique: half-valve\n  attacks: 4",
         "  contour: G4 ~~ C5\n  technique: half-valve\n  attacks: 4",
+    ),
+    # parts
+    "unknown-part": Mistake(
+        "The lines of a passage are those of the parts in this file.",
+        "part one\npart two\npassage song\n  one: C4 for 2\n  two: G4 for 2\n  three: E4 for 2",
+        "part one\npart two\npassage song\n  one: C4 for 2\n  two: G4 for 2",
+    ),
+    "part-without-instrument": Mistake(
+        "A part says its instrument, unless the file says one for all parts.",
+        'pitches: written\npart one "Horn 1"\n  fingerings: all\npassage song\n  one: C4 for 2',
+        'pitches: written\npart one "Horn 1"\n  instrument: horn\npassage song\n  one: C4 for 2',
+    ),
+    "name-of-all-parts": Mistake(
+        "`part` names the part of a file for one instrument; several have the titles of their blocks.",
+        'instrument: horn\npitches: written\npart: "Horns"\npart one\npassage song\n  one: C4 for 2',
+        'instrument: horn\npitches: written\npart one "Horn 1"\npassage song\n  one: C4 for 2',
+    ),
+    "play-beside-lines": Mistake(
+        "A passage has a line for each part, or one `play` for whoever plays it in a line.",
+        "part one\npassage song\n  one: C4 for 2\n  play: G4 for 2",
+        "part one\npassage song\n  one: C4 for 2",
+    ),
+    "no-lines": Mistake(
+        "In a file with parts a passage says what each of them plays.",
+        "part one\npassage song\n  one: C4 for 2\npassage more\n  tempo: 60",
+        "part one\npassage song\n  one: C4 for 2\npassage more\n  one: rest 2",
+    ),
+    "part-without-line": Mistake(
+        "A part has a line in some passage at least.",
+        "part one\npart two\npassage song\n  one: C4 for 2",
+        "part one\npart two\npassage song\n  one: C4 for 2\n  two: rest 2",
+    ),
+    "unplayed": Mistake(
+        "In a file with parts a gesture is for those that play it: without one its instrument is not known.",
+        "part one\ngesture fog\n  contour: G4\npassage song\n  one: C4 for 2",
+        "part one\ngesture fog\n  contour: G4\npassage song\n  one: fog, C4 for 2",
+    ),
+    "uneven-lines": Mistake(
+        "In bars the lines of a passage are equally long. In free time a shorter line is followed by a rest.",
+        "part one\npart two\npassage song\n  meter: 4/4\n  one: C4 for 4\n  two: G4 for 3",
+        "part one\npart two\npassage song\n  meter: 4/4\n  one: C4 for 4\n  two: G4 for 3, rest 1",
     ),
     "too-many-exercises": Mistake("All variants of a file have at most 50,000 notes and rests together."),
 }

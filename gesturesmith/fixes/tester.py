@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from functools import cached_property
 
-from gesturesmith.diagnostics import Edit, PassageReport, Severity
+from gesturesmith.diagnostics import Edit, Finding, PassageReport, Severity
 from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.fixes.divide import Divider
 from gesturesmith.fixes.edits import EditWriter
@@ -14,6 +14,7 @@ from gesturesmith.judge.gesture import Judged, judge
 from gesturesmith.judge.passage import passage_report
 from gesturesmith.lang import parse
 from gesturesmith.lang.nodes import Block, File, Play
+from gesturesmith.model.parts import line_of
 from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
 from gesturesmith.source import Source
@@ -25,14 +26,31 @@ _EACH = 60  # the fixed cost of reading and judging a gesture or passage again, 
 _PLAYED = 4  # cost of a passage's note, which may be in a transposed gesture, in notes
 
 
+def _rank(finding: Finding) -> int:
+    return (finding.severity or Severity.CAUTION).rank
+
+
 class EditTester:
     """Reads and judges single blocks of a file again, with edits applied, until `WORK` is spent.
 
     `stopped`: whether anything was left untried for lack of it, since this was last set to False.
+
+    parts    names of the parts of a file for several instruments, of which this is the first
+    others   those of the other parts
     """
 
-    def __init__(self, tree: File, settings: Settings, lines: Sequence[str], judged: dict[str, Judged]) -> None:
+    others: tuple[EditTester, ...] = ()
+
+    def __init__(
+        self,
+        tree: File,
+        settings: Settings,
+        lines: Sequence[str],
+        judged: dict[str, Judged],
+        parts: tuple[str, ...] = (),
+    ) -> None:
         self._tree = tree
+        self._parts = parts
         self._settings = settings
         self._judged = judged
         # With two blocks of one name nobody knows which is meant: the name must be fixed first.
@@ -76,10 +94,14 @@ class EditTester:
     def _parsed(self, block: Block, edits: Iterable[Edit]) -> tuple[Block, ...] | None:
         lines = self.writer.lines[block.span.line - 1 : block.last_line]
         text = "\n".join(apply_edits(lines, edits, block.span.line))
-        tree, errors = parse(Source("edited", text))
-        return None if errors or not tree.blocks else tree.blocks
+        names = "".join(f"\npart {name}" for name in self._parts)
+        tree, errors = parse(Source("edited", text + names))
+        blocks = tuple(b for b in tree.blocks if b.kind != "part")
+        if errors or not blocks:
+            return None
+        return tuple(line_of(b, self._parts[0].casefold()) or b for b in blocks) if self._parts else blocks
 
-    # --- the passages that play it -----------------------------------------------------------------------
+    # --- the passages and other parts that play it -------------------------------------------------------
 
     def harms(
         self,
@@ -89,7 +111,34 @@ class EditTester:
         judged: tuple[Judged, ...],
         rank: int,
     ) -> bool:
-        """Whether a passage that plays the gesture would get more findings of at least the given rank."""
+        """Whether a passage that plays the gesture, or another part, would get more findings of at least the given
+        rank."""
+        if any(other._worse(block, edits, others, rank) for other in self.others):
+            return True
+        return self._harms_passages(block, edits, others, judged, rank)
+
+    def _worse(self, block: Block, edits: Iterable[Edit], others: dict[str, tuple[Edit, ...]], rank: int) -> bool:
+        """Whether this part, where it plays the gesture of another as well, would be worse off."""
+        before = self._judged.get(block.name.text)
+        if before is None:
+            return False
+        after = self.read_again(block, edits)
+        if after is None:
+            return True
+        found = Counter(f.rule for j in after for f in j.findings if _rank(f) >= rank)
+        known = Counter(f.rule for f in before.findings if _rank(f) >= rank)
+        if any(n > known[rule] for rule, n in found.items()):
+            return True
+        return self._harms_passages(block, edits, others, after, rank)
+
+    def _harms_passages(
+        self,
+        block: Block,
+        edits: Iterable[Edit],
+        others: dict[str, tuple[Edit, ...]],
+        judged: tuple[Judged, ...],
+        rank: int,
+    ) -> bool:
         names = self._played_by.get(block.name.text.casefold(), ())
         if not names:
             return False
@@ -148,7 +197,7 @@ class EditTester:
             return None
         counts = tuple(Counter[str]() for _ in Severity)
         for finding in (f for passage in passages for f in passage.findings):
-            for rank in range((finding.severity or Severity.CAUTION).rank + 1):
+            for rank in range(_rank(finding) + 1):
                 counts[rank][finding.rule] += 1
         return counts
 

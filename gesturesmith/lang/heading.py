@@ -6,7 +6,7 @@ import unicodedata
 from collections.abc import Iterable
 
 from gesturesmith.kinds import BlockKind, one_of
-from gesturesmith.lang.keys import SETTINGS
+from gesturesmith.lang.keys import EVERY_KEY, SETTINGS
 from gesturesmith.lang.layout import SourceLine
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import Text, Word
@@ -38,6 +38,11 @@ def names(lines: Iterable[SourceLine]) -> frozenset[str]:
     return frozenset(found)
 
 
+def part_names(lines: Iterable[SourceLine]) -> frozenset[str]:
+    """The names of the parts, case folded."""
+    return names(line for line in lines if line.key == "part")
+
+
 def read(line: SourceLine, notes: ErrorList, taken: dict[str, int]) -> Heading:
     """The heading on `line`; `taken` holds the names so far, and the new name is added to it."""
     number = line.content.number
@@ -55,7 +60,7 @@ def read(line: SourceLine, notes: ErrorList, taken: dict[str, int]) -> Heading:
     name, title = Word("", key.span), None
     try:
         name = _name(reader, kind)
-        _take(name, notes, taken)
+        _take(name, kind, notes, taken)
         notes.block = name.text
         title = _title(reader)
     except UnreadableError:
@@ -106,11 +111,14 @@ def _name(reader: Reader, kind: str) -> Word:
     return Word(unicodedata.normalize("NFC", tok.text), tok.span)
 
 
-def _take(name: Word, notes: ErrorList, taken: dict[str, int]) -> None:
+def _take(name: Word, kind: str, notes: ErrorList, taken: dict[str, int]) -> None:
     """Reserve the name, unless the language or another block uses it."""
     folded = name.text.casefold()
     if folded in RESERVED:
         what = f"`{name.text}` is a word of the language: choose another name"
+        notes.add("reserved-name", name.span, what)
+    elif kind == "part" and folded in EVERY_KEY:
+        what = f"`{name.text}` is a key of the language: choose another name for the part"
         notes.add("reserved-name", name.span, what)
     elif folded in taken:
         what = (

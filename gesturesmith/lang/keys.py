@@ -234,8 +234,22 @@ EXERCISES: dict[str, Key] = {
     ),
     "instruction": Key(values.text, "quoted text at the head of the sheet", "none"),
 }
-IN_BLOCK = {"gesture": GESTURE, "passage": PASSAGE, "exercises": EXERCISES}
-EVERY_KEY = frozenset(SETTINGS) | frozenset(GESTURE) | frozenset(PASSAGE) | frozenset(EXERCISES)
+PART: dict[str, Key] = {
+    "instrument": Key(values.instrument, "as in the settings", "that of the file; else an error"),
+    "pitches": Key(
+        _one_of(PITCHES, "a way to read pitches"),
+        "as in the settings: how the pitches of its lines, and of gestures where it plays them, are read",
+        "that of the file",
+    ),
+    "short": Key(
+        values.text, "quoted text: its name in the score from the second system on", "that of the instrument"
+    ),
+    "wording": Key(values.wording, "as in the settings, for the pages of this part", "that of the file"),
+    "fingerings": Key(_FINGERINGS, "as in the settings", "that of the file"),
+}
+LINE = Key(play, "of a passage, under the name of a part: what it plays, a list as in `play`", "it rests")
+IN_BLOCK = {"gesture": GESTURE, "passage": PASSAGE, "exercises": EXERCISES, "part": PART}
+EVERY_KEY = frozenset(key for keys in (SETTINGS, *IN_BLOCK.values()) for key in keys)
 
 
 def pattern(key: str) -> re.Pattern[str]:

@@ -78,7 +78,8 @@ def _classify(here: NormalisedLine, start: int, open_indent: str | None, in_bloc
     value = match.end() if match else word.end() if word else start
     colon = match is not None
     deeper = open_indent is not None and _deeper(text[:start], open_indent)
-    if first in BLOCKS and not (deeper and start and not _names_something(text, value)):
+    setting = colon and first in SETTINGS  # `part:` names the part of a file for one instrument
+    if first in BLOCKS and not setting and not (deeper and start and not _names_something(text, value)):
         return SourceLine("heading", here, start, first, value, colon)
     if colon and (not deeper or first in EVERY_KEY):
         return SourceLine("entry", here, start, first, value, True, _is_setting(first, start, in_block))

@@ -57,6 +57,7 @@ RULES: dict[str, str] = {
     "bad-fingering": "GS148",
     "bad-item": "GS149",
     "bad-grace": "GS080",
+    "unknown-part": "GS020",
 }
 
 

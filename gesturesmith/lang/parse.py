@@ -9,7 +9,7 @@ from gesturesmith import techniques
 from gesturesmith.diagnostics.types import ReadError
 from gesturesmith.kinds import BlockKind
 from gesturesmith.lang import heading, indentation
-from gesturesmith.lang.keys import EVERY_KEY, IN_BLOCK, SETTINGS, Key, Read, pattern
+from gesturesmith.lang.keys import EVERY_KEY, IN_BLOCK, LINE, SETTINGS, Key, Read, pattern
 from gesturesmith.lang.layout import SourceLine, classify_lines
 from gesturesmith.lang.messages import RULES, listed, shown
 from gesturesmith.lang.nodes import Block, File, KeyEntry, Value, Word
@@ -36,7 +36,7 @@ def parse(source: Source) -> tuple[File, tuple[ReadError, ...]]:
         raw = tuple(FORBIDDEN.sub(" ", line) for line in raw)
     lines = tuple(classify_lines(raw))
     notes = ErrorList(heading.names(lines))
-    builder = _Builder(notes, controls)
+    builder = _Builder(notes, controls, heading.part_names(lines))
     builder.read(lines)
     errors = sorted(notes.errors, key=lambda e: (e.rule == "too-many-errors", e.span.line, e.span.column))
     return File(tuple(builder.settings), tuple(builder.blocks)), tuple(errors)
@@ -67,8 +67,9 @@ def _controls(lines: tuple[str, ...]) -> dict[int, tuple[int, str]]:
 class _Builder:
     """Builds settings and blocks from lines."""
 
-    def __init__(self, notes: ErrorList, controls: dict[int, tuple[int, str]]) -> None:
+    def __init__(self, notes: ErrorList, controls: dict[int, tuple[int, str]], parts: frozenset[str]) -> None:
         self.notes = notes
+        self.parts = parts
         self.controls = controls
         self.settings: list[KeyEntry] = []
         self.blocks: list[Block] = []
@@ -206,16 +207,28 @@ class _Builder:
         keys = IN_BLOCK[kind] if kind else SETTINGS
         if line.key in keys:
             return keys[line.key]
+        if kind == "passage" and _key_word(line).text.casefold() in self.parts:
+            return LINE
         span = _key_word(line).span
         where = f"a key of {_a(kind)}" if kind else "a setting"
         homes = [b for b in BLOCKS if line.key in IN_BLOCK[b]]
         if line.key in EVERY_KEY:
             self.notes.add("misplaced-key", span, f"`{line.key}` is not {where}: {_home(line.key, homes, kind)}")
             return None
+        if kind == "passage" and self.parts:
+            self._no_such_part(line, span)
+            return None
         near = self.notes.nearest(line.key, tuple(keys))
         wanted = f"write {listed(near)}" if near else _no_key(line.key, keys)
         self.notes.add("unknown-key", span, f"{shown(line.key)} is not {where}: {wanted}", near)
         return None
+
+    def _no_such_part(self, line: SourceLine, span: Span) -> None:
+        """A line of a passage for a part that the file does not have."""
+        there = tuple(sorted(self.parts))
+        near = self.notes.nearest(line.key, there)
+        wanted = f"write {listed(near)}" if near else f"the parts are {listed(there, 'and')}"
+        self.notes.add("unknown-part", span, f"no part is called {shown(line.key)}: {wanted}", near)
 
     def _stray(self, line: SourceLine) -> None:
         """An indented line that is not a key."""

@@ -11,6 +11,33 @@ from gesturesmith.diagnostics import ReadError
 from gesturesmith.source import Span
 
 RULES: dict[str, tuple[str, str]] = {
+    "part-without-instrument": (
+        "GS021",
+        "the part {name} has no instrument: add a line such as `instrument: horn`",
+    ),
+    "name-of-all-parts": ("GS022", "the parts of this file have names of their own: remove `part`"),
+    "play-beside-lines": (
+        "GS023",
+        "this passage has lines for parts, so nobody plays `play`: give it to a part, or remove it",
+    ),
+    "no-lines": (
+        "GS024",
+        "the passage {name} plays nothing: give each part that plays a line, such as `{part}: rest 4, C4 for 2`",
+    ),
+    "part-without-line": (
+        "GS025",
+        "no passage has a line for the part `{name}`: add one such as `{name}: rest 4, C4 for 2`",
+    ),
+    "unplayed": (
+        "GS026",
+        "no part plays the {kind} `{name}`, so its instrument is not known: put it in a line of a passage, such "
+        "as `{part}: {name}`",
+    ),
+    "uneven-lines": (
+        "GS027",
+        "the line of {name} is {length} long and that of {other} {longest}: in bars all lines are equally long; "
+        "add `rest {rest}`",
+    ),
     "missing-instrument": (
         "GS150",
         "missing instrument: begin the file with a line such as `instrument: horn` ({names})",

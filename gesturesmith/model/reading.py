@@ -7,11 +7,14 @@ from pathlib import Path
 from gesturesmith.diagnostics import ReadError
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes, parse
-from gesturesmith.model.piece import Piece
+from gesturesmith.model import parts
+from gesturesmith.model.piece import Piece, Settings
 from gesturesmith.model.resolve import resolve
-from gesturesmith.model.settings import Profile
-from gesturesmith.source import Source
+from gesturesmith.model.settings import Profile, settings
+from gesturesmith.source import Source, Span
 from gesturesmith.values import frozen
+
+_TOP = Span(1, 1, 2)
 
 
 @frozen(kw_only=True)
@@ -22,6 +25,8 @@ class Reading:
     tree     its blocks as written, including those with mistakes
     piece    its complete gestures, passages and exercises; None if none can be resolved
     errors   the mistakes in its form, then those in its meaning
+    parts    of a file for several instruments: what each part plays; there `piece` is None
+    shared   then: the settings of the score
 
     >>> gesturesmith.read("instrument: horn").errors[0].rule
     'missing-pitches'
@@ -31,6 +36,29 @@ class Reading:
     tree: nodes.File
     piece: Piece | None
     errors: tuple[ReadError, ...] = ()
+    parts: tuple[PartReading, ...] = ()
+    shared: Settings | None = None
+
+
+@frozen(kw_only=True)
+class PartReading:
+    """One part of a file for several instruments, read as if it were a file of its own.
+
+    short     its short name
+    passages  names of the passages that the parts play together, in file order
+    reading   its own settings, and what it plays; `tree` holds its lines as the `play` of the passages
+
+    >>> duo = "pitches: written\\npart one\\n  instrument: horn\\npart two\\n  instrument: trombone\\n"
+    >>> parts = gesturesmith.read(duo + "passage p\\n  one: G4 for 2\\n  two: F3 for 2").parts
+    >>> [(part.name, part.reading.piece.settings.instrument.key) for part in parts]
+    [('one', 'horn'), ('two', 'trombone')]
+    """
+
+    name: str
+    title: str
+    short: str
+    passages: tuple[str, ...]
+    reading: Reading
 
 
 def read(source: Source, *, folder: Path | None = None, instrument: Instrument | None = None) -> Reading:
@@ -60,9 +88,68 @@ def read_tree(
 ) -> Reading:
     """The same for a text already parsed. `blocks`: the tree with only those blocks from which the piece is to be
     made."""
+    if parts.has_parts(tree):
+        return _with_parts(source, tree, errors, folder, instrument)
     profile = None if instrument is not None else profile_of(tree, folder)
     piece, mistakes = resolve(blocks or tree, profile=profile, instrument=instrument)
     return Reading(source=source, tree=tree, piece=piece, errors=(*errors, *mistakes))
+
+
+def _with_parts(
+    source: Source,
+    tree: nodes.File,
+    errors: tuple[ReadError, ...],
+    folder: Path | None,
+    instrument: Instrument | None,
+) -> Reading:
+    """Each part by itself, then their lines under each other. What is wrong in several parts is told once."""
+    division = parts.divided(tree)
+    there = division.parts
+    profiles = [None if instrument is not None else profile_of(part.tree, folder) for part in there]
+    while True:
+        resolved = tuple(
+            resolve(part.tree, profile=profile, instrument=instrument)
+            for part, profile in zip(there, profiles, strict=True)
+        )
+        pieces = tuple(piece for piece, _ in resolved)
+        longer = parts.padded(tree, there, pieces)
+        if longer is None:
+            break
+        there = longer
+    uneven = parts.uneven(tree, there, pieces)
+    mistakes = (*division.errors, *(e for _, found in resolved for e in found), *uneven)
+    order = sorted(dict.fromkeys(mistakes), key=lambda e: (e.rule == "too-many-errors", e.span.line, e.span.column))
+    every = (*errors, *order)
+    names = tuple(b.name.text for b in tree.blocks if parts.lines_of(b))
+    return Reading(
+        source=source,
+        tree=tree,
+        piece=None,
+        errors=every,
+        parts=tuple(
+            PartReading(
+                name=part.name,
+                title=part.title,
+                short=part.short or (piece.settings.instrument.abbreviation if piece is not None else ""),
+                passages=names,
+                reading=Reading(source=source, tree=part.tree, piece=piece, errors=every),
+            )
+            for part, piece in zip(there, pieces, strict=True)
+        ),
+        shared=_shared(division, pieces),
+    )
+
+
+def _shared(division: parts.Division, pieces: tuple[Piece | None, ...]) -> Settings | None:
+    """The settings of the score: the file's own, on paper as those of the first part that is known."""
+    known = next((piece.settings for piece in pieces if piece is not None), None)
+    if known is None:
+        return None
+    instrument = known.instrument
+    word = nodes.KeyEntry(nodes.Word("pitches", _TOP), nodes.Word(known.pitches, _TOP), _TOP)
+    entries = (*(e for e in division.shared if e.key.text not in ("pitches", "instrument", "part")), word)
+    found, _ = settings(nodes.File(entries, ()), None, instrument)
+    return found
 
 
 def profile_of(tree: nodes.File, folder: Path | None) -> Profile | None:

@@ -49,15 +49,16 @@ _FORM = value_format(
 class GestureCache:
     """Gestures and passages cached by everything they are made from: the program, the file's settings, the lines of
     their block, the files they name, and the options. The position of a block in the file makes no difference. A
-    passage plays other blocks, which may play others in turn, so it depends on all blocks."""
+    passage plays other blocks, which may play others in turn, so it depends on all blocks; where a `part`
+    plays it, which rests while others play, on the whole file."""
 
-    def __init__(self, store: Store, source: Source, tree: File, options: Options) -> None:
+    def __init__(self, store: Store, source: Source, tree: File, options: Options, *, part: str = "") -> None:
         self._store = store
         self._lines = source.lines
         self._tree = tree
         self._blocks = {b.name.text: b for b in tree.blocks if b.kind != "exercises"}
-        self._common = (*counted(options), _settings(self._lines, tree))
-        self._every = tuple(self._text(block) for block in self._blocks.values())
+        self._common = (*counted(options), part, repr(tree.settings) if part else _settings(self._lines, tree))
+        self._every = tuple(self._text(b) for b in self._blocks.values()) if not part else (source.text,)
         self._found = {name: kept for name in self._blocks if (kept := self._get(name)) is not None}
 
     @property

@@ -83,10 +83,9 @@ def _read(sources: tuple[Source, ...], options: NotesOptions) -> _FilesRead:
     folders = options.folders or (None,) * len(sources)
     with recording_dependencies() as reads:
         for source, folder in zip(sources, folders, strict=True):
-            report, part = _part(source, folder, options)
+            report, found = _parts_of(source, folder, options)
             reports.append(report)
-            if part is not None:
-                parts.append(part)
+            parts += found
     return _FilesRead(
         reports=tuple(reports),
         parts=tuple(parts),
@@ -96,21 +95,29 @@ def _read(sources: tuple[Source, ...], options: NotesOptions) -> _FilesRead:
     )
 
 
-def _part(source: Source, folder: Path | None, options: NotesOptions) -> tuple[FileReport, NotesPart | None]:
-    """The report on a file, and its music if it can be read and played."""
+def _parts_of(
+    source: Source, folder: Path | None, options: NotesOptions
+) -> tuple[FileReport, tuple[NotesPart, ...]]:
+    """The report on a file, and its music, or that of each part, if it can be read and played."""
     checked = check_text(source, folder=folder, suggestions=False)
-    piece = checked.reading.piece
-    if piece is None or not checked.report.usable:
-        return checked.report, None
-    settings = replace(piece.settings, wording=options.wording or piece.settings.wording)
-    wanted = Options(folder=folder, pitches=options.pitches, draft=options.draft)
-    engravings = engraved(checked, checked.report, settings, wanted, None)
-    part = part_of(source.name, checked, settings, (one.music for one in engravings))
-    return checked.report, part if part.gestures or part.played else None
+    pitches: Pitches = "written" if checked.parts else options.pitches
+    wanted = Options(folder=folder, pitches=pitches, draft=options.draft)
+    found = []
+    for one in checked.parts or (checked,):
+        piece = one.reading.piece
+        if piece is None or not checked.report.usable:
+            continue
+        of_file = checked.reading.shared or piece.settings
+        settings = replace(piece.settings, wording=options.wording or of_file.wording)
+        engravings = engraved(one, one.report, settings, wanted, None)
+        name = source.name if one.part is None else f"{source.name}, {one.part.title}"
+        part = part_of(name, one, settings, (made.music for made in engravings))
+        found += [part] if part.gestures or part.played else []
+    return checked.report, tuple(found)
 
 
 def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Music]) -> NotesPart:
-    """The music of a file, with its cases."""
+    """The music of a file, or of one of its parts, with its cases."""
     from gesturesmith.sheets.notes import NotesPart
 
     made = tuple(musics)

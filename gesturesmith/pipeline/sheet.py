@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from gesturesmith.backends.lilypond import EngravedMusic
+    from gesturesmith.diagnostics import ExerciseReport
     from gesturesmith.exercises.variants import Practice
     from gesturesmith.lilypond import LilyPond
     from gesturesmith.model.piece import Settings
@@ -54,23 +55,31 @@ def compile_sheet(sources: tuple[Source, ...], options: SheetOptions) -> Compile
     """From the text of one file to a report and a sheet for each `exercises` block that has a playable line."""
     (source,) = sources
     checked = check_text(source, folder=options.folder, suggestions=False)
-    there = tuple(checked.practices)
-    piece = checked.reading.piece
-    if piece is None or not checked.report.usable:
+    parts = checked.parts or (checked,)
+    there = tuple(dict.fromkeys(name for part in parts for name in part.practices))
+    if not checked.report.usable:
         return CompileResult(reports=(checked.report,), names=there)
-    items = {
-        name: _item(practice, piece.settings, f"e{number:05d}", options)
-        for number, (name, practice) in enumerate(checked.practices.items(), start=1)
-        if practice.kept
-    }
+    items: dict[tuple[str, str], Item] = {}
+    for number, part in enumerate(parts):
+        piece = part.reading.piece
+        name_of_part = checked.reading.parts[number].name if checked.parts else ""
+        for count, (name, practice) in enumerate(part.practices.items(), start=1):
+            if piece is not None and practice.kept:
+                output = f"e{count:05d}" if not name_of_part else f"part{number:03d}e{count:05d}"
+                items[name_of_part, name] = _item(practice, piece.settings, output, options, name_of_part)
     made = tuple(
-        replace(e, made=len(items[e.name].excerpts)) if e.name in items else e for e in checked.report.exercises
+        _made(e, items.get((e.part.name if e.part is not None else "", e.name))) for e in checked.report.exercises
     )
     report = replace(checked.report, exercises=made)
     return CompileResult(reports=(report,), names=there, items=tuple(items.values()))
 
 
-def _item(practice: Practice, settings: Settings, output: str, options: SheetOptions) -> Item:
+def _made(exercise: ExerciseReport, item: Item | None) -> ExerciseReport:
+    """With how many lines its sheet has."""
+    return replace(exercise, made=len(item.excerpts)) if item is not None else exercise
+
+
+def _item(practice: Practice, settings: Settings, output: str, options: SheetOptions, part: str) -> Item:
     from gesturesmith.sheets.exercises import Sheet
 
     exercise = practice.exercise
@@ -95,7 +104,8 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
     if exercise.keep == "one page":
         count = fitting(sheet, count, settings, options.lilypond)
     stem = delivery_name(options.name, settings, options.stem) if options.name else file_name(options.stem)
-    return item(sheet(count), settings, options.place / stem / file_name(exercise.name), output)
+    folder = options.place / stem / file_name(part) if part else options.place / stem
+    return item(sheet(count), settings, folder / file_name(exercise.name), output)
 
 
 def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> ExerciseLine:

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith.checker import Checked, check
 from gesturesmith.dependencies import recording_dependencies
 from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, Severity
 from gesturesmith.lang import parse
+from gesturesmith.model.parts import has_parts
 from gesturesmith.model.reading import Reading, read_tree
 from gesturesmith.pipeline.music import engraved
+from gesturesmith.pipeline.picture import snippet
 from gesturesmith.pipeline.types import CompileResult, Options, SignUsage
 from gesturesmith.source import Source, folded
 
@@ -41,8 +42,13 @@ def compile_text(
         everything = kept.whole(checked.report) if kept is not None and fewer else checked.report
         report = _narrowed(everything, options.only)
         there = tuple(said.name for said in _everything(everything))
-        if reading.piece is None or options.only_check or not report.usable:
+        if options.only_check or not report.usable or (reading.piece is None and not reading.parts):
             return CompileResult(reports=(report,), names=there)
+        if reading.piece is None:
+            from gesturesmith.pipeline import parts
+
+            made, uses = parts.compiled(checked, options, store, reads, numbers)
+            return CompileResult(reports=(report,), names=tuple(dict.fromkeys(there)), items=made, ways=uses)
         settings = reading.piece.settings
         # Abjad is imported here, and only here.
         engravings = tuple(engraved(checked, report, settings, options, kept, reads))
@@ -61,7 +67,7 @@ def _read(
     tree, errors = parse(source)
     kept = None
     left = tree
-    if store is not None and not options.only_check and not errors:
+    if store is not None and not options.only_check and not errors and not has_parts(tree):
         from gesturesmith.pipeline.gesture_cache import GestureCache
 
         kept = GestureCache(store, source, tree, options)
@@ -162,31 +168,8 @@ def _laid_out(
         )
         items.append(page)
     for number, engraving in enumerate(engravings, start=1):
-        items.append(_snippet(engraving, f"s{number:05d}", settings, options.place / stem))
+        items.append(snippet(engraving, f"s{number:05d}", settings, options.place / stem))
     return tuple(items)
-
-
-def _snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: PurePosixPath) -> Item:
-    from gesturesmith import sheets
-    from gesturesmith.pipeline.naming import file_name
-    from gesturesmith.writers import Item
-
-    music = engraving.music
-    book = sheets.snippet.book(engraving, settings, output=output)
-    return Item(
-        output=output,
-        kind="snippet",
-        place=folder / file_name(music.name),
-        name=music.name,
-        title=music.title or "",
-        author=settings.composer or "",
-        description=music.description,
-        excerpts=(music.name,),
-        scores=(music,),
-        book=book,
-        document=sheets.document((book,)),
-        ily=sheets.ily.text(engraving, settings),
-    )
 
 
 def _left_out(report: FileReport, musics: tuple[Music, ...]) -> tuple[tuple[str, str], ...]:

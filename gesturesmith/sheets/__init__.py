@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING, Any
 from gesturesmith.lytext import LyText, code, joined
 
 if TYPE_CHECKING:
-    from gesturesmith.sheets import charts, exercises, ily, notes, page, snippet
+    from gesturesmith.sheets import charts, exercises, ily, notes, page, score, snippet
 
-__all__ = ["charts", "document", "exercises", "ily", "notes", "page", "snippet"]
+__all__ = ["charts", "document", "exercises", "ily", "notes", "page", "score", "snippet"]
 
 _HEAD = code(
     '\\version "2.24.0"\n'
@@ -24,6 +24,7 @@ _HEAD = code(
     '\\include "notes.ily"\n'
     '\\include "exercises.ily"\n'
     '\\include "chart.ily"\n'
+    '\\include "score.ily"\n'
     '\\language "english"\n'
 )
 

@@ -20,11 +20,20 @@ def place_mark(music: Music) -> LyText:
 
 
 def staff(
-    music: Music, settings: Settings, ly: LyText, label: LyText = NOTHING, before: LyText = NOTHING
+    music: Music,
+    settings: Settings,
+    ly: LyText,
+    label: LyText = NOTHING,
+    before: LyText = NOTHING,
+    *,
+    short: LyText = NOTHING,
+    upper: bool = True,
+    alone: bool = True,
 ) -> LyText:
     """A staff with the music; `ly` is its text, possibly with other footnote numbers.
 
-    `label` is a markup at the left of the staff; `before` is music before the time signature.
+    `label` is a markup at the left of the staff, `short` the one of later systems; `before` is music before the
+    time signature. `upper`: the highest staff, with the tempo above it; `alone`: the only one.
     """
     mods = [r"\gsNoMeter" if music.meter is None else r"\gsBarred"]
     if music.staff_lines == 3:
@@ -33,12 +42,16 @@ def staff(
         mods.append(r"\gsArrows")
     if label:
         mods.append(f"instrumentName = \\markup {label}")
+    if short:
+        mods.append(f"shortInstrumentName = \\markup {short}")
     start = [f'\\clef "{music.clef}"'] if music.clef else []
     start += [before] if before else []
-    if music.meter is not None and music.pitches == "written":
+    if music.meter is not None and music.pitches == "written" and alone:
         start.append(r"\gsPart")
     start.append(r"\cadenzaOn" if music.meter is None else f"\\time {music.meter[0]}/{music.meter[1]}")
-    if music.tempo is not None:
+    if not upper:
+        pass
+    elif music.tempo is not None:
         start.append(tempo_mark(music.tempo, music.tempo_text, music.meter))
     elif music.tempo_text:
         start.append(f"\\gsTempoWords {quoted(music.tempo_text)}")

@@ -37,17 +37,18 @@ def book(
     kept = room(musics, settings)
     concert = any(m.pitches == "sounding" for m in musics) and settings.instrument.sounding != UNISON
     told = [key for key, holds in (("score-sounding", concert), ("see-notes", notes_page)) if holds]
-    parts = [_head(settings, output, kept.common, draft=any(m.draft for m in musics), told=told)]
+    parts = [head(settings, output, kept.common, draft=any(m.draft for m in musics), told=told)]
     for kind in ("gesture", "passage"):
         some = [(number, one) for number, one in enumerate(engravings) if one.music.kind == kind]
         if some:
-            parts.append(_section(said(f"heading-{kind}s", settings.wording)))
-        parts += [_score_of(one.music, _with_notes(one, number, kept), settings) for number, one in some]
-    parts += _end(musics, settings, refused, unread)
+            parts.append(section(said(f"heading-{kind}s", settings.wording)))
+        parts += [_score_of(one.music, with_notes(one, number, kept), settings) for number, one in some]
+    parts += end(musics, settings, refused, unread)
     return joined((*parts, code("}\n")))
 
 
-def _head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bool, told: list[str]) -> LyText:
+def head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bool, told: list[str]) -> LyText:
+    """The opening of a book up to its music: what stands above it, its paper."""
     width, height = (float(mm) for mm in settings.paper_mm)
     fields = {
         "title": settings.title,
@@ -82,7 +83,8 @@ def _head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bo
     )
 
 
-def _section(text: str) -> LyText:
+def section(text: str) -> LyText:
+    """A heading."""
     # A heading is never alone at the foot of a page.
     return code(f"\\markup \\gs-section {quoted(text)}\n\\noPageBreak")
 
@@ -90,13 +92,9 @@ def _section(text: str) -> LyText:
 def _score_of(music: Music, ly: LyText, settings: Settings) -> LyText:
     """A gesture in a row beside its title; a passage across the page below its title. Findings of a draft come
     first."""
-    title = quoted(music.title or music.name)
     row = music.kind == "gesture"
-    above = [code(f"\\gs-finding {quoted(_unbroken(line, settings))}") for line in _shown(music.draft, settings)]
-    if not row:
-        above.insert(0, code(f"\\gs-heading {title}"))
-    header = f"\\header {{ piece = \\markup \\column {{ {' '.join(above)} }} }}\n" if above else ""
-    label = code(f"\\gs-label {title}") if row else code("")
+    header = above(music, music.draft, settings, row=row)
+    label = code(f"\\gs-label {quoted(music.title or music.name)}") if row else code("")
     return code(
         f"""{_score.place_mark(music)}
 \\score {{
@@ -104,6 +102,14 @@ def _score_of(music: Music, ly: LyText, settings: Settings) -> LyText:
 {header}{_score.layout(music, "Row" if row else "Lines")}
 }}"""
     )
+
+
+def above(music: Music, draft: tuple[str, ...], settings: Settings, *, row: bool) -> str:
+    """The header of a score: its title, where it does not stand beside it, and the findings of a draft."""
+    found = [code(f"\\gs-finding {quoted(_unbroken(line, settings))}") for line in _shown(draft, settings)]
+    if not row:
+        found.insert(0, code(f"\\gs-heading {quoted(music.title or music.name)}"))
+    return f"\\header {{ piece = \\markup \\column {{ {' '.join(found)} }} }}\n" if found else ""
 
 
 def _shown(draft: tuple[str, ...], settings: Settings) -> tuple[str, ...]:
@@ -115,7 +121,7 @@ def _shown(draft: tuple[str, ...], settings: Settings) -> tuple[str, ...]:
     return (*draft[: 1 + _FINDINGS], more_of_them)
 
 
-def _with_notes(engraving: EngravedMusic, number: int, kept: Room) -> LyText:
+def with_notes(engraving: EngravedMusic, number: int, kept: Room) -> LyText:
     """The music with its footnote texts at their marks; without texts of its own it keeps its numbers."""
 
     def mark(footnotes: tuple[Footnote, ...]) -> LyText:
@@ -140,18 +146,18 @@ def _together(paragraphs: list[LyText]) -> list[LyText]:
     return [code("\n\\noPageBreak\n".join(paragraphs))]
 
 
-def _end(
+def end(
     musics: tuple[Music, ...], settings: Settings, refused: tuple[tuple[str, str], ...], unread: tuple[str, ...]
 ) -> list[LyText]:
     """Cautions, and what is left out."""
     cautions = list(dict.fromkeys(c for music in musics for c in music.cautions))
     parts = []
     if cautions:
-        parts.append(_section(said("heading-cautions", settings.wording)))
+        parts.append(section(said("heading-cautions", settings.wording)))
         cautions.append(said("caution-decide", settings.wording))
         parts += _together([code(f"\\markup \\gs-paragraph {quoted(caution)}") for caution in cautions])
     if refused or unread:
-        parts.append(_section(said("heading-remarks", settings.wording)))
+        parts.append(section(said("heading-remarks", settings.wording)))
     for title, reason in refused:
         left_out = said("refused-gesture", settings.wording).replace("{title}", title)
         # Reasons are in English.

@@ -213,6 +213,8 @@ TEXTS = {
     "transposition-higher": "{instrument}: Die Stimme klingt {interval} höher als notiert.",
     "transposition-none": "{instrument}: Die Stimme klingt wie notiert.",
     "score-sounding": "Dies ist eine Partitur in C: Alle Tonhöhen sind notiert, wie sie klingen.",
+    "score-written": "Dies ist eine transponierte Partitur: Jede Zeile ist notiert wie in ihrer Stimme.",
+    "score": "Partitur",
     "clef-horn-bass": (
         "Der Bassschlüssel wird nach neuer Art gebraucht: Noten darin klingen ebenso weit unter den notierten wie "
         "Noten im Violinschlüssel."

@@ -203,6 +203,8 @@ TEXTS = {
     "transposition-higher": "{instrument}: the part sounds {interval} higher than written.",
     "transposition-none": "{instrument}: the part sounds as written.",
     "score-sounding": "This is a score in C: all pitches are written as they sound.",
+    "score-written": "This is a transposed score: each line is written as in its part.",
+    "score": "Score",
     "clef-horn-bass": (
         "The bass clef is used in the new way: it transposes by the same interval as the treble clef."
     ),

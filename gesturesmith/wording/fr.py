@@ -214,6 +214,8 @@ TEXTS = {
     "transposition-higher": "{instrument} : la partie sonne {interval} plus haut qu’elle n’est écrite.",
     "transposition-none": "{instrument} : la partie sonne comme elle est écrite.",
     "score-sounding": "Cette partition est en ut : toutes les hauteurs sont écrites comme elles sonnent.",
+    "score-written": "Cette partition est transposée : chaque ligne est écrite comme dans sa partie.",
+    "score": "Partition",
     "clef-horn-bass": (
         "La clef de fa suit l’usage moderne : les notes y sonnent aussi loin au-dessous de l’écriture que dans la "
         "clef de sol."

@@ -209,6 +209,8 @@ TEXTS = {
     "transposition-higher": "{instrument}: la parte suona {interval} più in alto di come è scritta.",
     "transposition-none": "{instrument}: la parte suona come è scritta.",
     "score-sounding": "Questa partitura è in do: tutte le altezze sono scritte come suonano.",
+    "score-written": "Partitura con strumenti traspositori: ogni rigo è scritto come nella sua parte.",
+    "score": "Partitura",
     "clef-horn-bass": (
         "La chiave di basso segue l’uso moderno: le note suonano al di sotto di quelle scritte tanto quanto nella "
         "chiave di violino."

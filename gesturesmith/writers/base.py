@@ -36,7 +36,8 @@ class Item:
     engraved files has every field that does not say why it makes no difference.
 
     output       what LilyPond calls it (`\\bookOutputName`)
-    kind         "page" | "snippet" | "picture" (a page as a picture, cropped, beside the page itself)
+    kind         "page" | "snippet" | "picture" (a page as a picture, cropped, beside the page itself) | "score" (a
+                 passage as a picture with the lines of all parts)
     place        its path below the output folder, without ending: "study" or "study/beacon"
     name         the gesture's or passage's name; for a page the file's stem
     title, author   for the file's metadata; "" for none
@@ -130,7 +131,7 @@ class Writer:
 
     key       its name for `--as`, and the files' ending
     about     one line for `--help`
-    kinds     the kinds of items it is made for: "page", "snippet", "picture"
+    kinds     the kinds of items it is made for: "page", "snippet", "picture", "score"
     engraved  whether LilyPond makes the file, which `finish` then completes; else `finish` gets b""
     finish    makes the file of an item
     beside    files needed beside those of the given items

@@ -18,7 +18,7 @@ def _finish(item: Item, _: bytes) -> bytes:
 WRITER = Writer(
     key="ly",
     about="self-contained LilyPond source of the page and of each snippet",
-    kinds=("page", "snippet"),
+    kinds=("page", "snippet", "score"),
     engraved=False,
     finish=_finish,
 )

@@ -40,7 +40,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
 WRITER = Writer(
     key="png",
     about="a cropped picture of each gesture and passage, in pixels",
-    kinds=("snippet", "picture"),
+    kinds=("snippet", "picture", "score"),
     engraved=True,
     finish=_finish,
 )

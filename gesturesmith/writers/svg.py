@@ -53,7 +53,7 @@ def _xml(text: str) -> str:
 WRITER = Writer(
     key="svg",
     about="a cropped picture of each gesture and passage, for the web and for print",
-    kinds=("snippet", "picture"),
+    kinds=("snippet", "picture", "score"),
     engraved=True,
     finish=_finish,
 )

@@ -59,7 +59,7 @@
 
 %% Where what is printed at a bound begins and ends: its bar line, clef and so on; its column where there is nothing.
 #(define (gs:printed-reach bound system)
-   (or (gs:reach (remove (lambda (g) (eq? 'BarNumber (grob::name g))) (gs:list bound 'elements)) system)
+   (or (gs:reach (remove (lambda (g) (memq (grob::name g) '(BarNumber SpanBar SpanBarStub))) (gs:list bound 'elements)) system)
        (ly:grob-robust-relative-extent bound system X)))
 
 #(define (gs:grob-named? name) (lambda (g) (eq? name (grob::name g))))

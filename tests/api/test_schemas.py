@@ -62,6 +62,20 @@ gesture broken
   technique: slide-gliss
   contour: Bb2 -- Bb3
 """
+PARTS = """pitches: written
+part upper
+  instrument: trumpet
+part lower
+  instrument: tuba
+gesture call
+  contour: G5
+passage both
+  upper: call
+  lower: C7 for 1
+exercises more
+  from: call
+  start: G4, A4
+"""
 # A file with each way of being no text, by its name.
 NO_TEXT = {"pdf": b"%PDF-1.7", "utf16": b"\xff\xfea\0", "zero": b"a\0b", "latin": b"# caf\xe9\n", "empty": b""}
 
@@ -74,6 +88,7 @@ def printed(tmp_path_factory) -> dict[str, list[Any]]:
         **NO_TEXT,
         "more": MORE.encode(),
         "trombone": TROMBONE.encode(),
+        "parts": PARTS.encode(),
         "high": HIGH.encode(),
     }.items():
         (folder / f"{name}.gesture").write_bytes(data)
@@ -97,7 +112,7 @@ def printed(tmp_path_factory) -> dict[str, list[Any]]:
         found["list"] += map(json.loads, out)
         makers = (
             ["engrave", *own, "gone.gesture"],
-            ["engrave", "--draft", "high.gesture"],
+            ["engrave", "--draft", "high.gesture", "parts.gesture"],
             ["notes", "call.gesture"],
             ["sheet", "more.gesture"],
             ["chart", "horn", "--kind", "ladders"],

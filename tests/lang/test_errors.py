@@ -238,6 +238,13 @@ SEVERAL = [
 
 # Whole files: rule, line, column, marked text, words of the message.
 FILES = [
+    ("part one\npart two\npassage p\n  onw: C4 for 1", [("unknown-part", 4, 3, "onw", "write `one`")]),
+    (
+        "part one\npart two\npassage p\n  x: C4 for 1",
+        [("unknown-part", 4, 3, "x", "the parts are `one` and `two`")],
+    ),
+    ("part tempo", [("reserved-name", 1, 6, "tempo", "is a key of the language: choose another name")]),
+    ('part "Horn 1"', [("missing-name", 1, 6, '"Horn 1"', 'part horn "Horn 1"')]),
     ("bpm: 72", [("unknown-key", 1, 1, "bpm", "write `tempo`")]),
     ("tempoo: 72", [("unknown-key", 1, 1, "tempoo", "write `tempo`")]),
     ("contour: C4", [("misplaced-key", 1, 1, "contour", "it belongs in a gesture")]),

@@ -20,6 +20,8 @@ from gesturesmith.source import Source, Span
 HORN = "instrument: horn\npitches: written\n"
 A = "gesture a\n  contour: G4 ~~ C5\n  lasts: 2 beats\n"
 ONE = HORN + "gesture a\n"
+LINE = "part one\npassage p\n  one: C4 for 2\n"
+TWO = "part one\npart two\npassage p\n  one: b\n  two: b\n"
 TWO_S = HORN + "gesture a\n  contour: G4\n  lasts: 2 s\n"
 
 # (rule, text, part of the message)
@@ -111,6 +113,18 @@ MISTAKES = [
     ("cannot-vary", HORN + "gesture a\n  contour: highest\nexercises e\n  from: a\n  start: «G4»\n", "no pitch"),
     ("cannot-vary", HORN + "gesture a\n  contour: G4, C9\nexercises e\n  from: a\n  start: «G9»\n", "C0 to B9"),
     ("past-end", HORN + A + "exercises e\n  from: a\n  dynamics: p, p < f«@3»\n", "lasts 2 beats"),
+    ("part-without-instrument", "pitches: written\npart «a»\npassage p\n  a: C4 for 1\n", "`a` has no instrument"),
+    ("name-of-all-parts", HORN + "«part»: \"Horns\"\n" + LINE, "remove `part`"),
+    ("play-beside-lines", HORN + LINE + "  «play»: C4 for 1\n", "nobody plays `play`"),
+    ("no-lines", HORN + LINE + "passage «q»\n", "`one: rest 4, C4 for 2`"),
+    ("part-without-line", HORN + LINE + "part «two»\n", "`two: rest 4, C4 for 2`"),
+    ("unplayed", HORN + LINE + "gesture «b»\n  contour: G4\n", "no part plays the gesture `b`"),
+    ("unplayed", HORN + LINE + "passage «q»\n  play: C4 for 2\n", "such as `one: q`"),
+    ("uneven-lines", HORN + "meter: 4/4\npart two\n" + LINE + "  «two»: C4 for 1/2\n", "add `rest 1.5`"),
+    ("unknown-instrument", LINE.replace("one\n", "one\n  instrument: «hron»\n  pitches: written\n", 1), "`horn`"),
+    ("missing-pitches", LINE.replace("one\n", "one\n  instrument: «horn»\n", 1), "transposes"),
+    ("unknown-name", HORN + "part two\n  instrument: trumpet\n" + LINE + "  two: «b»\n", "called `b`"),
+    ("missing-band", HORN + TWO + "gesture b\n  contour: «35%»\n", "band: middle"),  # told once
 ]  # fmt: skip
 
 

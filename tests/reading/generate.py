@@ -5,6 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from random import Random
 
+from gesturesmith.model.reading import read
+from gesturesmith.source import Source
+
 METERS = ("2/4", "3/4", "4/4", "5/4", "6/8", "7/8", "free")
 _LOWEST = {"horn": 3, "trumpet": 4, "trombone": 3, "tuba": 2}  # octave of most notes
 _SIGNS = ("", "", "", "#", "#", "b", "b", "^", "v", "#^", "bv", "##", "bb")
@@ -33,6 +36,33 @@ def file(seed: int) -> str:
     if random.random() < 0.2:
         passage += f"\n  repeat: {random.choice((2, 3))}"
     return "\n".join([*head, "", *gestures, passage, ""])
+
+
+def parts(seed: int) -> str:
+    """A file with two or three parts and a passage in which each has a line of its own, equally long in bars."""
+    random = Random(seed)
+    names = random.sample(tuple(_LOWEST), random.choice((2, 2, 3)))
+    meter = METERS[seed % len(METERS)]
+    pitches = random.choice(("written", "written", "sounding"))
+    head = [f"pitches: {pitches}", f"tempo: {random.choice((60, 72, 96))}", f"meter: {meter}"]
+    gestures, lines = [], []
+    for name in names:
+        made = _Maker(random, _LOWEST[name])
+        own = made.gesture(f"{name}-g")
+        items = made.items([f"{name}-g"])
+        play = f"passage p\n  play: {', '.join(items)}, {name}-g\n"
+        alone = read(Source("alone", f"instrument: {name}\npitches: {pitches}\n{own}{play}")).piece
+        gestures.append(own)
+        lines.append((name, f"{', '.join(items)}, {name}-g", alone.passages[0].beats))
+    longest = max(beats for _, _, beats in lines)
+    blocks = [f'part {name} "{name} alone"\n  instrument: {name}' for name in names]
+    rows = [
+        f"  {name}: {line}{f', rest {longest - beats}' if beats < longest and meter != 'free' else ''}"
+        for name, line, beats in lines
+    ]
+    if random.random() < 0.2:
+        rows.append(f"  repeat: {random.choice((2, 3))}")
+    return "\n".join([*head, *blocks, "", *gestures, "passage p", *rows, ""])
 
 
 _KINDS = (

@@ -45,6 +45,7 @@ _OCTAVE = {"8": 7, "15": 14}
 _FORMS = {"cross": "x", "harmonic": "diamond", "do": "triangle-up", "slash": "slash", "": "normal"}
 
 
+_HEADS_APART = 2.0  # staff spaces: two heads beside each other on one stem are that far apart
 _MARKS = {
     "scripts.sforzato": "accent",
     "scripts.staccato": "staccato",
@@ -153,6 +154,26 @@ def read(grobs: list[Grob], *, without: str = "") -> Reading:
     if len(staves) != 1:
         return Reading(faults=[f"{len(staves)} staves with notes"])
     return _Reader([g for g in grobs if g.staff in (staves[0], 0)], grobs).reading
+
+
+def out_of_line(grobs: list[Grob]) -> list[str]:
+    """Heads of one moment that do not stand under each other in the staves of a system."""
+    places: dict[tuple[int, Fraction], list[float]] = {}
+    for g in grobs:
+        if g.name == "NoteHead" and g.drawn and g.at is not None and not g.grace:
+            places.setdefault((g.system, g.at), []).append(g.x)
+    wide = _HEADS_APART
+    return [
+        f"heads at beat {float(at):g} stand {max(x) - min(x):.1f} apart"
+        for (_, at), x in places.items()
+        if max(x) - min(x) > wide
+    ]
+
+
+def read_staves(grobs: list[Grob]) -> list[Reading]:
+    """A score with several staves, each read by itself; its name is its label."""
+    staves = sorted({g.staff for g in grobs if g.staff})
+    return [_Reader([g for g in grobs if g.staff in (staff, 0)], grobs).reading for staff in staves]
 
 
 class _Reader:

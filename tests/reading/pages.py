@@ -50,15 +50,40 @@ class Score:
         return [*compare.differences(reading, self.said), *compare.prepared(reading.prepared, list(self.prepared))]
 
 
+@dataclass(frozen=True)
+class ScoreOfParts:
+    """One passage of a score: what each staff must say, by the name before it."""
+
+    file: str
+    name: str
+    staves: tuple[tuple[str, says.Said], ...]
+    kind: str = "score"
+
+    def differences_of(self, grobs: list[dump.Grob], count: Count) -> list[str]:
+        readings = notation.read_staves(grobs)
+        found = notation.out_of_line(grobs)
+        if len(readings) != len(self.staves):
+            return [*found, f"{len(readings)} staves are printed, {len(self.staves)} are asked for"]
+        for reading, (name, said) in zip(readings, self.staves, strict=True):
+            count.notes += len(reading.notes)
+            count.heads += reading.heads
+            if not set(name.split()) <= set(reading.label.split()):
+                found.append(f"the staff of {name} is called {reading.label}")
+            found += [f"{name}: {problem}" for problem in compare.differences(reading, said)]
+        return found
+
+
 @dataclass
 class Job:
     """Books, and the scores in them in order."""
 
     head: str = ""  # what every document begins with
     books: list[str] = field(default_factory=list)
-    scores: list[Score | Excerpt | ChartRow | Cue] = field(default_factory=list)
+    scores: list[Score | ScoreOfParts | Excerpt | ChartRow | Cue] = field(default_factory=list)
 
-    def add(self, item: Item, scores: Sequence[Score | Excerpt | ChartRow | Cue], book: str | None = None) -> None:
+    def add(
+        self, item: Item, scores: Sequence[Score | ScoreOfParts | Excerpt | ChartRow | Cue], book: str | None = None
+    ) -> None:
         """An item that the product wants to deliver; `book` takes the place of what it made."""
         self.head = str(item.document).removesuffix(str(item.book))
         self.books.append(str(item.book) if book is None else book)
@@ -98,6 +123,45 @@ def add_file(
             job.add(item, [Score(source.name, n, item.kind, said(n)) for n in item.excerpts])
 
 
+def add_parts(
+    job: Job,
+    source: Source,
+    folder: Path | None = None,
+    *,
+    pitches: str = "written",
+    snippets: bool = False,
+    draft: bool = False,
+) -> None:
+    """The score of a file with parts, and its parts."""
+    reading = read(source, folder=folder)
+    heights = reading.shared.heights
+    outcome = compile_text(source, Options(folder=folder, stem="file", pitches=pitches, draft=draft))
+    said: dict[tuple[str, str, str], says.Said] = {}
+    for part in reading.parts:
+        for way in ("written", pitches):
+            for gesture in part.reading.piece.gestures:
+                said[part.name, gesture.name, way] = says.of_gesture(gesture, pitches=way, heights=heights)
+            for passage in part.reading.piece.passages:
+                said[part.name, passage.name, way] = says.of_passage(passage, pitches=way, heights=heights)
+    names = {part.name for part in reading.parts}
+    for item in outcome.items:
+        own = next((n for n in (item.place.name, item.place.parent.name) if n in names), None)
+        if item.kind != "page" and not snippets:
+            continue
+        if own is not None:
+            job.add(
+                item, [Score(f"{source.name}, {own}", n, item.kind, said[own, n, "written"]) for n in item.excerpts]
+            )
+        else:
+            job.add(
+                item,
+                [
+                    ScoreOfParts(source.name, n, tuple((p.title, said[p.name, n, pitches]) for p in reading.parts))
+                    for n in item.excerpts
+                ],
+            )
+
+
 @dataclass
 class Count:
     """What was read, and what was found."""
@@ -118,8 +182,11 @@ def read_job(job: Job, folder: Path, program: Path | None = None) -> Count:
         if number not in scores:
             count.found.append(f"{place}: nothing is printed")
             continue
-        reading = notation.read(scores[number], without=COMPANY)
         count.scores += 1
+        if isinstance(score, ScoreOfParts):
+            count.found += [f"{place}: {p}" for p in score.differences_of(scores[number], count)]
+            continue
+        reading = notation.read(scores[number], without=COMPANY)
         count.notes += len(reading.notes) + len(reading.prepared)
         count.heads += reading.heads
         count.found += [f"{place}: {p}" for p in score.differences(reading)]

@@ -18,6 +18,7 @@ DEMO, TOGETHER = DOCS / "demo" / "fog-signals.gesture", DOCS / "gallery" / "toge
 GRACES = DOCS / "gallery" / "graces.gesture"
 # In steps that go through all meters.
 GENERATED = range(0, 1000, 27)
+PARTS = range(0, 70, 8)
 # A technique of each way to notate: lines, two voices, trills, slides, signs at a note, heads without pitch.
 SHEETS = (
     ("horn", "half-valve", (1,)),
@@ -41,7 +42,9 @@ def test_the_reader_shares_nothing_with_what_it_reads():
         rooms = {name.split(".")[1] for name in names if name.startswith("gesturesmith.")}
         assert not rooms & {"score", "backends", "sheets", "lytext"}, path.name
         if path.stem in ("dump", "notation", "says", "compare", "generate"):
-            assert rooms <= {"lang", "model", "units", "instruments", "acoustics", "lilypond", "paths"}, path.name
+            assert rooms <= {"lang", "model", "source", "units", "instruments", "acoustics", "lilypond", "paths"}, (
+                path.name
+            )
 
 
 def _read(job: pages.Job, folder: Path) -> pages.Count:
@@ -132,6 +135,18 @@ def test_passages_in_meters(tmp_path):
     count = _read(job, tmp_path)
     assert count.pages == len(GENERATED)
     assert count.notes > 15 * len(GENERATED)
+
+
+def test_scores_and_parts(tmp_path):
+    """Each staff says what its part has, written or in C, and what sounds together stands under each other."""
+    job = pages.Job()
+    for seed in PARTS:
+        source = Source(f"parts {seed}", generate.parts(seed))
+        pages.add_parts(job, source, draft=True, snippets=seed == PARTS[0])
+        pages.add_parts(job, source, draft=True, pitches="sounding")
+    count = _read(job, tmp_path)
+    assert count.pages > 6 * len(PARTS)
+    assert count.notes > 100 * len(PARTS)
 
 
 def test_levels_between_notes_and_at_the_end(tmp_path):

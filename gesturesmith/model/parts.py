@@ -1,0 +1,295 @@
+"""A file for several instruments, as one tree a part: what each part plays, with settings of its own.
+
+Everything after this reads a part as if it were a file for one instrument.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from fractions import Fraction
+
+from gesturesmith.diagnostics import ReadError
+from gesturesmith.lang import nodes
+from gesturesmith.lang.keys import PASSAGE, SETTINGS
+from gesturesmith.lang.messages import shown
+from gesturesmith.model import messages
+from gesturesmith.model.context import MAX_BEATS, MAX_GESTURES
+from gesturesmith.model.piece import Passage, Piece
+from gesturesmith.source import Span
+from gesturesmith.values import frozen
+
+MAX_PARTS = 60
+
+
+@frozen(kw_only=True)
+class PartTree:
+    """What a part plays: its lines as the `play` of the passages, the blocks that those play, its settings.
+
+    short   its short name, "" where none is given
+    """
+
+    name: str
+    title: str
+    short: str
+    tree: nodes.File
+
+
+@frozen(kw_only=True)
+class Division:
+    """The parts of a file in its order, without those whose instrument is not given; `shared`: the settings of the
+    file, which are those of the score."""
+
+    parts: tuple[PartTree, ...]
+    shared: tuple[nodes.KeyEntry, ...]
+    errors: tuple[ReadError, ...]
+
+
+def has_parts(tree: nodes.File) -> bool:
+    return any(block.kind == "part" for block in tree.blocks)
+
+
+def lines_of(block: nodes.Block) -> tuple[nodes.KeyEntry, ...]:
+    """The lines that a passage has for parts."""
+    return tuple(e for e in block.entries if e.key.text not in PASSAGE) if block.kind == "passage" else ()
+
+
+def line_of(block: nodes.Block, part: str) -> nodes.Block | None:
+    """A passage as one part plays it: its line as `play`; None where it has none."""
+    entry = next((e for e in lines_of(block) if _folded(e.key) == part), None)
+    if entry is None:
+        return None
+    own = tuple(e for e in block.entries if e.key.text in PASSAGE and e.key.text != "play")
+    line = replace(entry, key=nodes.Word("play", entry.key.span))
+    return replace(block, entries=(*own, line))
+
+
+def divided(tree: nodes.File) -> Division:
+    """One tree for each part, and every mistake in how the file is divided between them."""
+    errors: list[ReadError] = []
+    blocks = tuple(b for b in tree.blocks if b.kind == "part")
+    if len(blocks) > MAX_PARTS:
+        errors.append(messages.error("too-many-gestures", blocks[MAX_PARTS].span, limit=MAX_PARTS, what="parts"))
+        blocks = blocks[:MAX_PARTS]
+    errors += _settings(tree)
+    errors += _lines(tree, blocks)
+    parts: list[PartTree] = []
+    played: set[str] = set()
+    size = 0
+    for block in blocks:
+        part = _part(tree, block)
+        played |= {_folded(b.name) for b in part.tree.blocks}
+        size += len(part.tree.blocks)
+        if size > MAX_GESTURES:
+            errors.append(
+                messages.error("too-many-gestures", block.span, limit=MAX_GESTURES, what="gestures for all parts")
+            )
+            break
+        if part.tree.get("instrument") is None:
+            name = block.name.text
+            errors.append(messages.error("part-without-instrument", block.name.span, block=name, name=shown(name)))
+        else:
+            parts.append(part)
+    if all(e.value is not None for b in tree.blocks for e in (*lines_of(b), b.get("play")) if e is not None):
+        errors += _unplayed(tree, blocks, played)
+    return Division(parts=tuple(parts), shared=tree.settings, errors=tuple(errors))
+
+
+def _folded(word: nodes.Word) -> str:
+    return word.text.casefold()
+
+
+def _settings(tree: nodes.File) -> Iterator[ReadError]:
+    entry = tree.get("part")
+    if entry is not None:
+        yield messages.error("name-of-all-parts", entry.key.span)
+
+
+def _lines(tree: nodes.File, blocks: tuple[nodes.Block, ...]) -> Iterator[ReadError]:
+    """Passages whose lines are beside the point, and parts that have none."""
+    first = blocks[0].name.text
+    lined: set[str] = set()
+    for block in tree.blocks:
+        lines = lines_of(block)
+        lined |= {_folded(entry.key) for entry in lines}
+        play = block.get("play")
+        if lines and play is not None:
+            yield messages.error("play-beside-lines", play.key.span, block=block.name.text)
+        if block.kind == "passage" and not lines and play is None and not block.broken:
+            name = block.name.text
+            yield messages.error("no-lines", block.name.span, block=name, name=shown(name), part=first)
+    for block in blocks:
+        if _folded(block.name) not in lined:
+            name = block.name.text
+            yield messages.error("part-without-line", block.name.span, block=name, name=name)
+
+
+def _part(tree: nodes.File, block: nodes.Block) -> PartTree:
+    name = _folded(block.name)
+    title = block.title.text if block.title is not None else block.name.text
+    short = block.get("short")
+    own = tuple(e for e in block.entries if e.key.text in SETTINGS)
+    instead = {e.key.text for e in own}
+    of_file = (e for e in tree.settings if e.key.text not in instead and e.key.text != "part")
+    at = block.title.span if block.title is not None else block.name.span
+    named = nodes.KeyEntry(nodes.Word("part", at), nodes.Text(title, at), at)
+    mine: list[nodes.Block] = []
+    lined: set[str] = set()
+    by_name = {_folded(b.name): b for b in reversed(tree.blocks)}
+    for one in tree.blocks:
+        line = line_of(one, name)
+        if line is not None:
+            lined.add(_folded(one.name))
+            by_name[_folded(one.name)] = line
+    reached = _reached(lined, by_name)
+    for one in tree.blocks:
+        here = by_name[_folded(one.name)]
+        if one.kind == "part" or (lines_of(one) and _folded(one.name) not in lined):
+            continue
+        varies = one.get("from")
+        if one.kind == "exercises" and varies is not None and isinstance(varies.value, nodes.Word):
+            wanted = _folded(varies.value) in reached
+        else:
+            wanted = _folded(one.name) in reached
+        if wanted:
+            mine.append(here if here.span == one.span else one)
+    return PartTree(
+        name=block.name.text,
+        title=title,
+        short=short.value.text if short is not None and isinstance(short.value, nodes.Text) else "",
+        tree=nodes.File((*of_file, *own, named), tuple(mine)),
+    )
+
+
+def _reached(start: set[str], blocks: Mapping[str, nodes.Block]) -> set[str]:
+    """The names of all that is played by these passages, themselves included."""
+    found = set(start)
+    waiting = sorted(start)
+    while waiting:
+        block = blocks.get(waiting.pop())
+        for name in _names(block) if block is not None else ():
+            if name not in found:
+                found.add(name)
+                waiting.append(name)
+    return found
+
+
+def _names(block: nodes.Block) -> Iterator[str]:
+    for entry in block.entries:
+        if isinstance(entry.value, nodes.Play):
+            yield from (_folded(item.name) for item in entry.value.items if item.name is not None)
+
+
+def _unplayed(tree: nodes.File, parts: tuple[nodes.Block, ...], played: set[str]) -> Iterator[ReadError]:
+    """What no part plays: nobody knows for which instrument it is."""
+    for block in tree.blocks:
+        if block.kind in ("part", "exercises") or lines_of(block) or _folded(block.name) in played:
+            continue
+        if block.kind == "passage" and block.get("play") is None:
+            continue
+        name, part = block.name.text, parts[0].name.text
+        yield messages.error("unplayed", block.name.span, block=name, kind=block.kind, name=name, part=part)
+
+
+# --- the lines under each other ------------------------------------------------------------------------------
+
+
+def padded(
+    tree: nodes.File, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]
+) -> tuple[PartTree, ...] | None:
+    """The parts with rests where others play on: for a whole passage where one has no line, in free time after a
+    shorter line. None where nothing is to be added.
+
+    What passages play comes before them: those that play one to which something is added wait for the next time.
+    """
+    lacking = {b.name.text: found for b in tree.blocks if lines_of(b) and (found := _lacking(b, parts, pieces))}
+    names = {name.casefold() for name in lacking}
+    now = {
+        name: found
+        for name, found in lacking.items()
+        if not any((_played(part.tree, name) - {name.casefold()}) & names for part in parts)
+    }
+    if not now:
+        return None
+    return tuple(
+        replace(part, tree=_with_rests(part, tree, {name: found.get(part.name) for name, found in now.items()}))
+        for part in parts
+    )
+
+
+def _lacking(
+    block: nodes.Block, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]
+) -> dict[str, Fraction]:
+    """By part, how many beats of a passage it has nothing for; none of bars that it does not fill, a mistake."""
+    name = block.name.text
+    made = {part.name: _passage(piece, name) for part, piece in zip(parts, pieces, strict=True)}
+    longest = max((one for one in made.values() if one is not None), key=lambda one: one.beats, default=None)
+    if longest is None:
+        return {}
+    found = {}
+    for part in parts:
+        own = made[part.name]
+        there = any(b.name.text == name for b in part.tree.blocks)
+        if own is None and not there:
+            found[part.name] = longest.beats
+        elif own is not None and own.beats < longest.beats and longest.meter is None:
+            found[part.name] = longest.beats - own.beats
+    return found
+
+
+def _passage(piece: Piece | None, name: str) -> Passage | None:
+    return next((p for p in piece.passages if p.name == name), None) if piece is not None else None
+
+
+def _played(tree: nodes.File, name: str) -> set[str]:
+    return _reached({name.casefold()}, {_folded(b.name): b for b in tree.blocks})
+
+
+def _with_rests(part: PartTree, whole: nodes.File, beats: dict[str, Fraction | None]) -> nodes.File:
+    """The tree of a part with rests at the ends of passages, or for them."""
+    known = {b.name.text: b for b in part.tree.blocks}
+    for block in whole.blocks:
+        rest = beats.get(block.name.text)
+        if rest is None:
+            continue
+        own = known.get(block.name.text)
+        entries = tuple(e for e in block.entries if e.key.text in PASSAGE and e.key.text != "play")
+        played = own.get("play") if own is not None else None
+        items = played.value.items if played is not None and isinstance(played.value, nodes.Play) else ()
+        at = played.span if played is not None else block.span
+        play = nodes.Play((*items, *_rests(rest, at)), at)
+        key = played.key if played is not None else nodes.Word("play", block.span)
+        known[block.name.text] = replace(block, entries=(*entries, nodes.KeyEntry(key, play, at)))
+    order = [b.name.text for b in whole.blocks if b.name.text in known]
+    return replace(part.tree, blocks=tuple(known[name] for name in order))
+
+
+def _rests(beats: Fraction, at: Span) -> Iterator[nodes.PlayItem]:
+    """A rest, in pieces that are not too long for one."""
+    while beats > 0:
+        piece = min(beats, Fraction(MAX_BEATS))
+        yield nodes.PlayItem(rest=nodes.Amount(piece, "beats", at), span=at)
+        beats -= piece
+
+
+def uneven(tree: nodes.File, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]) -> Iterator[ReadError]:
+    """Lines of one passage in bars that are not equally long."""
+    for block in tree.blocks:
+        made = {p.name: _passage(piece, block.name.text) for p, piece in zip(parts, pieces, strict=True)}
+        there = {part: one for part, one in made.items() if one is not None}
+        if not lines_of(block) or not there:
+            continue
+        who, longest = max(there.items(), key=lambda one: one[1].beats)
+        for entry in lines_of(block):
+            own = next((p for part, p in there.items() if part.casefold() == _folded(entry.key)), None)
+            if own is not None and own.beats < longest.beats and longest.meter is not None:
+                yield messages.error(
+                    "uneven-lines",
+                    entry.key.span,
+                    block=block.name.text,
+                    name=shown(entry.key.text),
+                    length=messages.length(own.beats, False),
+                    other=shown(who),
+                    longest=messages.length(longest.beats, False),
+                    rest=messages.amount(longest.beats - own.beats),
+                )

@@ -1,0 +1,318 @@
+"""A file for several instruments: the score, the parts, and pictures of what stands in them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
+
+from gesturesmith.checker import Checked
+from gesturesmith.diagnostics import FileReport, PassageReport, Severity, Verdict
+from gesturesmith.model.reading import PartReading
+from gesturesmith.pipeline.music import engraved
+from gesturesmith.pipeline.naming import delivery_name, file_name, safe
+from gesturesmith.pipeline.picture import snippet
+from gesturesmith.pipeline.types import Options, SignUsage
+from gesturesmith.source import folded
+from gesturesmith.values import frozen
+from gesturesmith.wording import said
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from gesturesmith.backends.lilypond import EngravedMusic
+    from gesturesmith.cache import Store
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.pipeline.gesture_cache import GestureCache
+    from gesturesmith.sheets.notes import NotesPart, Numbers
+    from gesturesmith.sheets.score import System
+    from gesturesmith.writers import Item
+
+SCORE = "score"  # what LilyPond calls the score
+
+
+@frozen(kw_only=True)
+class EngravedPart:
+    """A part with all that is engraved of it: as its player reads it, and its passages as the score has them."""
+
+    number: int
+    part: PartReading
+    checked: Checked
+    settings: Settings
+    engravings: tuple[EngravedMusic, ...]
+    in_score: tuple[EngravedMusic, ...]
+
+    @property
+    def page(self) -> tuple[EngravedMusic, ...]:
+        """What stands on its page: the passages that the parts play together."""
+        return tuple(one for one in self.engravings if one.music.name in self.part.passages)
+
+    def renumbered(self, numbers: Numbers) -> EngravedPart:
+        """With the numbers of a notes page."""
+        return replace(
+            self,
+            engravings=tuple(numbers.on(one) for one in self.engravings),
+            in_score=tuple(numbers.on(one) for one in self.in_score),
+        )
+
+
+def compiled(
+    checked: Checked,
+    options: Options,
+    store: Store | None,
+    reads: Iterable[Path],
+    numbers: Numbers | None,
+) -> tuple[tuple[Item, ...], tuple[SignUsage, ...]]:
+    """What is delivered of a file with parts, and how each part uses what others may use otherwise."""
+    shared = checked.reading.shared
+    if shared is None:
+        return (), ()
+    parts = tuple(_parts(checked, shared, options, store, reads))
+    items: tuple[Item, ...] = ()
+    ways: tuple[SignUsage, ...] = ()
+    if options.notes is not None or numbers is not None:
+        from gesturesmith.pipeline import notes
+
+        every = parts
+        if options.only is not None:
+            every = tuple(_parts(checked, shared, replace(options, only=None), None, ()))
+        noted = tuple(_notes_of(part, shared) for part in every)
+        if options.notes is not None and any(part.engravings for part in every):
+            # Parts are written as their players read them, whatever the score is.
+            place = replace(
+                options.notes,
+                place=options.place,
+                stem=f"{options.stem}-notes",
+                name=options.name,
+                pitches="written",
+            )
+            numbers, items = notes.numbers_of(noted), (notes.notes_item(noted, place),)
+        if numbers is not None:
+            parts = tuple(part.renumbered(numbers) for part in parts)
+        ways = tuple(way for part in noted for way in notes.ways_of(part))
+    return (*_laid_out(checked.report, parts, shared, options), *items), ways
+
+
+def _notes_of(part: EngravedPart, shared: Settings) -> NotesPart:
+    """What a notes page takes from a part; it is in the language of the score."""
+    from gesturesmith.pipeline import notes
+
+    name = f"{part.checked.report.source.name}, {part.part.title}"
+    settings = replace(part.settings, wording=shared.wording)
+    return notes.part_of(name, part.checked, settings, (one.music for one in part.engravings))
+
+
+def _parts(
+    checked: Checked, shared: Settings, options: Options, store: Store | None, reads: Iterable[Path]
+) -> Iterator[EngravedPart]:
+    """Every part engraved. A passage that one part cannot play as written is left out of all, but of a draft."""
+    out = set() if options.draft else _refused(checked)
+    for number, (part, own) in enumerate(zip(checked.reading.parts, checked.parts, strict=True)):
+        piece = part.reading.piece
+        if piece is None:
+            continue
+        settings = piece.settings
+        wanted = replace(options, pitches="written")
+        report = _narrowed(own.report, options.only, out)
+        kept = _kept(checked, part, wanted, store)
+        made = tuple(engraved(own, report, settings, wanted, kept, reads))
+        passages = tuple(one for one in made if one.music.name in part.passages)
+        in_score = replace(settings, wording=shared.wording)
+        if options.pitches != "written" or in_score != settings:
+            together = tuple(p for p in report.passages if p.name in part.passages)
+            alone = replace(report, gestures=(), passages=together)
+            passages = tuple(engraved(own, alone, in_score, options, None))
+        yield EngravedPart(
+            number=number, part=part, checked=own, settings=settings, engravings=made, in_score=passages
+        )
+
+
+def _kept(checked: Checked, part: PartReading, options: Options, store: Store | None) -> GestureCache | None:
+    if store is None or checked.reading.errors:
+        return None
+    from gesturesmith.pipeline.gesture_cache import GestureCache
+
+    return GestureCache(store, checked.reading.source, part.reading.tree, options, part=part.name)
+
+
+def _refused(checked: Checked) -> set[str]:
+    return {p.name for p in checked.report.passages if p.verdict is Verdict.NOT_AS_WRITTEN}
+
+
+def _narrowed(report: FileReport, only: str | None, out: set[str]) -> FileReport:
+    """What is said of the one gesture or passage that is asked for, without passages that are left `out`."""
+
+    def wanted(name: str) -> bool:
+        return (only is None or folded(name) == folded(only)) and name not in out
+
+    return replace(
+        report,
+        gestures=tuple(g for g in report.gestures if wanted(g.name)),
+        passages=tuple(p for p in report.passages if wanted(p.name)),
+    )
+
+
+# --- pages and pictures --------------------------------------------------------------------------------------
+
+
+def _laid_out(
+    report: FileReport, parts: tuple[EngravedPart, ...], shared: Settings, options: Options
+) -> Iterator[Item]:
+    """The score, the parts, and a picture of each passage in the score, and of all that stands in a part."""
+    score = replace(shared, part=said("score", shared.wording))
+    folder = options.place / _stem(options, score)
+    systems = tuple(_systems(parts))
+    elsewhere = options.notes is not None or bool(options.together)
+    left_out = tuple(_left_out(report, {name for name, _ in systems}))
+    if options.only is None and options.pages and systems:
+        yield _score_page(tuple(system for _, system in systems), report, score, options, folder, left_out)
+    for number, (name, system) in enumerate(systems, start=1):
+        yield _score_picture(name, system, score, folder, f"score{number:05d}")
+    places = _places(parts, options, folder)
+    for part, place in zip(parts, places, strict=True):
+        if options.only is None and options.pages and part.page:
+            yield _part_page(part, report, place, elsewhere, left_out)
+        yield from _pictures(part, folder)
+
+
+def _stem(options: Options, settings: Settings) -> str:
+    if options.name is None:
+        return file_name(options.stem)
+    return delivery_name(options.name, settings, options.stem)
+
+
+def _systems(parts: tuple[EngravedPart, ...]) -> Iterator[tuple[str, System]]:
+    """The passages that all parts have, each with its staves."""
+    from gesturesmith.sheets.score import ScoreStaff
+
+    for name in parts[0].part.passages if parts else ():
+        staves = tuple(
+            ScoreStaff(name=part.part.title, short=part.part.short, settings=part.settings, engraving=one)
+            for part in parts
+            for one in part.in_score
+            if one.music.name == name
+        )
+        if len(staves) == len(parts):
+            yield name, staves
+
+
+def _left_out(report: FileReport, shown: set[str]) -> Iterator[tuple[str, str]]:
+    """Passages that are not on the pages, by title or name, with the first reason and the part that has it."""
+    unread = {name for name, _ in report.unread}
+    told = set(shown) | unread
+    for said_of in report.passages:
+        if said_of.name not in told and said_of.verdict is Verdict.NOT_AS_WRITTEN:
+            told.add(said_of.name)
+            yield said_of.title or said_of.name, _reason(said_of)
+
+
+def _reason(passage: PassageReport) -> str:
+    why = next((f.text for f in passage.findings if f.severity is Severity.REFUSED), "")
+    return f"{passage.part.title}: {why}" if passage.part is not None else why
+
+
+def _score_page(
+    systems: tuple[System, ...],
+    report: FileReport,
+    settings: Settings,
+    options: Options,
+    place: PurePosixPath,
+    left_out: tuple[tuple[str, str], ...],
+) -> Item:
+    from gesturesmith import sheets
+    from gesturesmith.writers import Item
+
+    musics = tuple(staff.engraving.music for system in systems for staff in system)
+    book = sheets.score.book(
+        systems,
+        settings,
+        output=SCORE,
+        refused=left_out,
+        unread=tuple(title for _, title in report.unread),
+        notes_page=options.notes is not None or bool(options.together),
+    )
+    return Item(
+        output=SCORE,
+        kind="page",
+        place=place,
+        name=options.stem,
+        title=settings.title or "",
+        author=settings.composer or "",
+        excerpts=tuple(dict.fromkeys(m.name for m in musics)),
+        scores=musics,
+        book=book,
+        document=sheets.document((book,)),
+    )
+
+
+def _score_picture(name: str, system: System, settings: Settings, folder: PurePosixPath, output: str) -> Item:
+    from gesturesmith import sheets
+    from gesturesmith.writers import Item
+
+    musics = tuple(staff.engraving.music for staff in system)
+    book = sheets.score.picture(system, settings, output=output)
+    return Item(
+        output=output,
+        kind="score",
+        place=folder / file_name(name),
+        name=name,
+        title=musics[0].title or "",
+        author=settings.composer or "",
+        description=" ".join(f"{staff.name}: {staff.engraving.music.description}" for staff in system),
+        excerpts=(name,),
+        scores=musics,
+        book=book,
+        document=sheets.document((book,)),
+    )
+
+
+def _places(parts: tuple[EngravedPart, ...], options: Options, folder: PurePosixPath) -> tuple[PurePosixPath, ...]:
+    """Where the parts lie: in the folder of the score; beside it where a pattern gives each its own name."""
+    if options.name is not None:
+        names = [safe(_stem(options, part.settings)) for part in parts]
+        others = {folded(name) for name in names} | {folded(folder.name)}
+        if len(others) == len(names) + 1:
+            return tuple(options.place / name for name in names)
+    return tuple(folder / file_name(part.part.name) for part in parts)
+
+
+def _part_page(
+    part: EngravedPart,
+    report: FileReport,
+    place: PurePosixPath,
+    elsewhere: bool,
+    left_out: tuple[tuple[str, str], ...],
+) -> Item:
+    from gesturesmith import sheets
+    from gesturesmith.writers import Item
+
+    settings, engravings = part.settings, part.page
+    output = f"part{part.number:03d}"
+    book = sheets.page.book(
+        engravings,
+        settings,
+        output=output,
+        refused=left_out,
+        unread=tuple(title for _, title in report.unread),
+        notes_page=elsewhere,
+    )
+    musics = tuple(one.music for one in engravings)
+    return Item(
+        output=output,
+        kind="page",
+        place=place,
+        name=part.part.name,
+        title=settings.title or "",
+        author=settings.composer or "",
+        excerpts=tuple(m.name for m in musics),
+        scores=musics,
+        book=book,
+        document=sheets.document((book,)),
+    )
+
+
+def _pictures(part: EngravedPart, folder: PurePosixPath) -> Iterator[Item]:
+    for number, one in enumerate(part.engravings, start=1):
+        output = f"part{part.number:03d}s{number:05d}"
+        yield snippet(one, output, part.settings, folder / file_name(part.part.name))

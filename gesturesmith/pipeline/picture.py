@@ -1,0 +1,35 @@
+"""Pictures of what is engraved."""
+
+from __future__ import annotations
+
+from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
+    from gesturesmith.backends.lilypond import EngravedMusic
+    from gesturesmith.model.piece import Settings
+    from gesturesmith.writers import Item
+
+
+def snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: PurePosixPath) -> Item:
+    """One gesture or passage as a picture; `folder`: where it lies."""
+    from gesturesmith import sheets
+    from gesturesmith.pipeline.naming import file_name
+    from gesturesmith.writers import Item
+
+    music = engraving.music
+    book = sheets.snippet.book(engraving, settings, output=output)
+    return Item(
+        output=output,
+        kind="snippet",
+        place=folder / file_name(music.name),
+        name=music.name,
+        title=music.title or "",
+        author=settings.composer or "",
+        description=music.description,
+        excerpts=(music.name,),
+        scores=(music,),
+        book=book,
+        document=sheets.document((book,)),
+        ily=sheets.ily.text(engraving, settings),
+    )

@@ -1,0 +1,139 @@
+"""The score of a file for several instruments: in each passage the lines of all parts under each other."""
+
+from __future__ import annotations
+
+from gesturesmith.backends.lilypond import EngravedMusic
+from gesturesmith.lytext import LyText, code, joined, quoted
+from gesturesmith.model.piece import Settings
+from gesturesmith.score.music import Footnote, Music
+from gesturesmith.sheets import _score, page, snippet
+from gesturesmith.sheets._footnotes import room
+from gesturesmith.units import UNISON
+from gesturesmith.values import frozen
+from gesturesmith.wording import said
+
+
+@frozen(kw_only=True)
+class ScoreStaff:
+    """The line of one part in a passage; `name` stands before the first system, `short` before the others."""
+
+    name: str
+    short: str
+    settings: Settings
+    engraving: EngravedMusic
+
+
+# The lines of a passage, the highest on the page first.
+type System = tuple[ScoreStaff, ...]
+
+
+def book(
+    passages: tuple[System, ...],
+    settings: Settings,
+    *,
+    output: str,
+    refused: tuple[tuple[str, str], ...] = (),
+    unread: tuple[str, ...] = (),
+    notes_page: bool = False,
+) -> LyText:
+    """A `\\book` called `output`; arguments as those of a page (see `page.book`)."""
+    musics = tuple(staff.engraving.music for system in passages for staff in system)
+    kept = room(musics, settings)
+    told = [
+        key
+        for key, holds in (
+            ("score-sounding", _concert(passages)),
+            ("score-written", _transposed(passages)),
+            ("see-notes", notes_page),
+        )
+        if holds
+    ]
+    draft = any(m.draft for m in musics)
+    parts = [page.head(settings, output, kept.common, draft=draft, told=told)]
+    if passages:
+        parts.append(page.section(said("heading-passages", settings.wording)))
+    number = 0
+    for system in passages:
+        texts = []
+        for staff in system:
+            texts.append(page.with_notes(staff.engraving, number, kept))
+            number += 1
+        parts.append(_score_of(system, tuple(texts), settings))
+    parts += page.end(musics, settings, refused, unread)
+    return joined((*parts, code("}\n")))
+
+
+def picture(system: System, settings: Settings, *, output: str) -> LyText:
+    """A `\\book` called `output` with one passage as a picture, its footnotes below."""
+    music = system[0].engraving.music
+    numbers: dict[str, str] = {}
+    for staff in system:
+        for footnote in staff.engraving.music.footnotes:
+            numbers.setdefault(footnote.text, str(len(numbers) + 1))
+    counted = tuple(_counted(staff.engraving, numbers).ly for staff in system)
+    notes = tuple(Footnote(number=number, text=text) for text, number in numbers.items())
+    draft = any(staff.engraving.music.draft for staff in system)
+    score = code(f"{staves(system, counted)}\n{layout(system, 'Picture')}")
+    return snippet.cropped(music, settings, score, notes, output=output, draft=draft)
+
+
+def _counted(engraving: EngravedMusic, numbers: dict[str, str]) -> EngravedMusic:
+    """With the footnotes of all lines counted in one row; what is explained elsewhere keeps its numbers."""
+    own = {f.number: numbers[f.text] for f in engraving.music.footnotes}
+    return engraving.renumbered(own) if own else engraving
+
+
+def _concert(passages: tuple[System, ...]) -> bool:
+    return any(s.engraving.music.pitches == "sounding" for system in passages for s in system)
+
+
+def _transposed(passages: tuple[System, ...]) -> bool:
+    """Whether a staff says other notes than are heard."""
+    return any(s.engraving.music.transposition != UNISON for system in passages for s in system)
+
+
+def _score_of(system: System, texts: tuple[LyText, ...], settings: Settings) -> LyText:
+    music = system[0].engraving.music
+    lines = dict.fromkeys(line for staff in system for line in staff.engraving.music.draft)
+    above = page.above(music, tuple(lines), settings, row=False)
+    return code(
+        f"""{_score.place_mark(music)}
+\\score {{
+{staves(system, texts)}
+{above}{layout(system, "Lines")}
+}}"""
+    )
+
+
+def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
+    """The staves of a passage with the texts of their musics; tempo and such stand once, above the first."""
+    made = (
+        _score.staff(
+            staff.engraving.music,
+            staff.settings,
+            text,
+            _name(staff),
+            short=code(f"{quoted(staff.short)}") if staff.short else _score.NOTHING,
+            upper=number == 0,
+            alone=False,
+        )
+        for number, (staff, text) in enumerate(zip(system, texts, strict=True))
+    )
+    inside = "\n".join(made)
+    return code(f"\\new StaffGroup <<\n{inside}\n>>")
+
+
+def _name(staff: ScoreStaff) -> LyText:
+    """A part's name, and under it its instrument where the staff is transposed and the name does not say it."""
+    music = staff.engraving.music
+    instrument = staff.settings.instrument.part_in(staff.settings.wording[0])
+    if music.transposition == UNISON or instrument in staff.name:
+        return code(f'\\gs-staff-name {quoted(staff.name)} ""')
+    return code(f"\\gs-staff-name {quoted(staff.name)} {quoted(instrument)}")
+
+
+def layout(system: System, kind: str) -> LyText:
+    """The layout of a passage: spaced by time where one of its lines is."""
+    free = tuple(staff.engraving.music for staff in system if staff.engraving.music.free)
+    plain: Music = free[0] if free else system[0].engraving.music
+    return _score.layout(plain, f"Score{kind}")

@@ -1,0 +1,39 @@
+\version "2.24.0"
+%% The score of a file for several instruments.
+
+%% A part's name and, smaller below it, its instrument; "" for none.
+#(define-markup-command (gs-staff-name layout props name instrument) (string? string?)
+   (let ((width (- (ly:output-def-lookup layout 'indent) 3.5)))
+     (interpret-markup layout (cons `((line-width . ,width) (baseline-skip . 2.2)) props)
+       (if (string-null? instrument) (markup #:gs-words name)
+           (markup #:column (#:gs-words name #:fontsize -2 #:gs-words instrument))))))
+
+%% Names stand at the left; a system's staves are kept together.
+gsScoreNames = \with {
+  \override InstrumentName.self-alignment-X = #LEFT
+  \override InstrumentName.extra-offset = #'(2 . 0)
+}
+gsScoreLines = \layout {
+  \gsLines
+  indent = 26\mm
+  short-indent = 14\mm
+  \context { \Score \gsScoreNames }
+}
+gsScoreLinesInTime = \layout {
+  \gsLinesInTime
+  indent = 26\mm
+  short-indent = 14\mm
+  \context { \Score \gsScoreNames }
+}
+gsScorePicture = \layout {
+  \gsPicture
+  indent = 26\mm
+  short-indent = 14\mm
+  \context { \Score \gsScoreNames }
+}
+gsScorePictureInTime = \layout {
+  \gsPictureInTime
+  indent = 26\mm
+  short-indent = 14\mm
+  \context { \Score \gsScoreNames }
+}

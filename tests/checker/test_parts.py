@@ -1,0 +1,126 @@
+"""A file for several instruments is judged part by part, and what is found names the part."""
+
+from __future__ import annotations
+
+import pytest
+
+import gesturesmith
+from gesturesmith.checker import check_text
+from gesturesmith.diagnostics import PartName, Verdict, render_text
+from gesturesmith.diagnostics.types import Report
+from gesturesmith.source import Source
+
+HEAD = 'pitches: written\ntempo: 60\npart horn "Horn 1"\n  instrument: horn\npart tuba "Tuba"\n  instrument: tuba\n'
+SHARED = HEAD + "gesture call\n  contour: C6\n  lasts: 4 beats\npassage p\n  horn: call\n  tuba: call, rest 4\n"
+
+
+def report_of(text):
+    return check_text(Source("parts", text)).report
+
+
+def test_a_gesture_is_judged_for_each_part_that_plays_it():
+    said = {g.part: g.verdict for g in report_of(SHARED).gestures}
+    assert said == {
+        PartName("horn", "Horn 1"): Verdict.PLAYABLE,
+        PartName("tuba", "Tuba"): Verdict.NOT_AS_WRITTEN,
+    }
+
+
+def test_the_finding_names_the_part():
+    text = render_text(Report(files=(report_of(SHARED),)), colour=False)
+    assert "not as written: call, Tuba, first note (written C6): outside-range" in text
+    assert "Horn 1, first note" not in text
+    assert "parts: 2 parts\n  Horn 1: 1 gesture: 1 playable; 1 passage: 1 playable\n" in text
+
+
+def test_each_part_is_read_in_its_own_pitches():
+    """Written C5 of a horn in F is F4, and a trombone has no other C5."""
+    text = "part a\n  instrument: horn\n  pitches: written\npart b\n  instrument: trombone\npassage p\n"
+    made = gesturesmith.read(text + "  a: C5 for 1\n  b: C5 for 1\n")
+    heard = [p.reading.piece.passages[0].items[0].gesture.points[0].sounding_cents for p in made.parts]
+    assert heard == [6500, 7200]
+
+
+def test_what_a_part_does_not_say_holds_as_in_the_settings():
+    text = "instrument: horn\npitches: sounding\nwording: de\nfingerings: all\npart a\npart b\n  wording: fr\n"
+    made = gesturesmith.read(
+        text + "  fingerings: none\n  pitches: written\npassage p\n  a: C4 for 1\n  b: C4 for 1\n"
+    )
+    settings = [part.reading.piece.settings for part in made.parts]
+    assert [(s.instrument.key, s.pitches, s.wording, s.fingerings, s.part) for s in settings] == [
+        ("horn", "sounding", ("de",), "all", "a"),
+        ("horn", "written", ("fr",), "none", "b"),
+    ]
+    assert (made.shared.wording, made.shared.fingerings, made.shared.part) == (("de",), "all", None)
+
+
+def lengths(text):
+    """Of each part: when each item of its first passage begins, and whether it sounds."""
+    return [
+        [(int(i.at), int(i.beats), i.gesture is not None) for i in part.reading.piece.passages[0].items]
+        for part in gesturesmith.read(text).parts
+    ]
+
+
+def test_a_part_without_a_line_rests():
+    made = gesturesmith.read(SHARED + "passage q\n  meter: 4/4\n  horn: C4 for 8\n")
+    assert made.errors == ()
+    tuba = made.parts[1].reading.piece.passages[1]
+    assert (tuba.name, tuba.meter, [(i.beats, i.gesture) for i in tuba.items]) == ("q", (4, 4), [(8, None)])
+
+
+def test_in_free_time_a_rest_follows_a_shorter_line():
+    text = HEAD + "passage p\n  horn: C4 for 3\n  tuba: C2 for 1\n"
+    assert lengths(text) == [[(0, 3, True)], [(0, 1, True), (1, 2, False)]]
+
+
+def test_a_line_plays_material_and_its_own_line_of_other_passages():
+    text = HEAD + (
+        "gesture g\n  contour: G3\npassage motif\n  play: g, g\n"
+        "passage one\n  horn: C4 for 2\n  tuba: rest 1, motif\n  repeat: 2\n"
+        "passage all\n  horn: one, motif\n  tuba: one, rest 2\n"
+    )
+    made = gesturesmith.read(text)
+    assert made.errors == ()
+    assert made.parts[0].passages == ("one", "all")
+    horn, tuba = (part.reading.piece for part in made.parts)
+    assert [p.name for p in horn.passages] == ["motif", "one", "all"]
+    # Both times the horn waits for the tuba.
+    assert [str(i.beats) for i in horn.passages[2].items] == ["2", "1", "2", "1", "1", "1"]
+    assert [i.played for i in tuba.passages[2].items] == ["", "g", "g", "", "g", "g", ""]
+
+
+def test_a_mistake_in_what_parts_share_is_told_once():
+    text = SHARED.replace("  contour: C6\n", "  contour: C6 as stoped\n")
+    report = report_of(text)
+    assert [(e.rule, e.gesture) for e in report.errors] == [("unknown-technique", "call")]
+    assert report.unread == (("call", "call"), ("p", "p"))
+    assert report.usable
+
+
+@pytest.mark.parametrize("line", ["horn: C4 for 4\n  tuba: C7 for 4, C2 for 4\n", "tuba: C7 for 4\n"])
+def test_what_would_work_in_a_line_is_written_into_that_line(line):
+    text = HEAD + "passage p\n  horn: rest 8\n  " + line
+    text = text.replace("  horn: rest 8\n", "", "horn" in line)
+    found = [p for p in report_of(text).passages if p.verdict is Verdict.NOT_AS_WRITTEN]
+    (edit,) = found[0].findings[0].suggestions[0].edits
+    assert edit.old.strip().startswith("tuba: C7 for 4")
+    assert edit.new.strip().startswith("tuba: C4 for 4")
+
+
+def test_what_helps_one_part_does_not_harm_another():
+    """A line that a tuba cannot play goes down by octaves, but not out of the trumpet's range."""
+    text = HEAD.replace("instrument: horn", "instrument: trumpet") + SHARED.removeprefix(HEAD)
+    tuba = next(g for g in report_of(text).gestures if g.part.name == "tuba")
+    offered = [s.in_words for f in tuba.findings for s in f.suggestions]
+    assert offered
+    for words in offered:
+        after = report_of(text.replace("contour: C6", words))
+        assert [g.verdict for g in after.gestures if g.part.name == "horn"] == [Verdict.PLAYABLE], words
+    low = report_of(text.replace("C6", "C4").replace("tuba: call, rest 4", "tuba: call down 12, rest 4"))
+    assert not low.refused
+
+
+def test_without_parts_nothing_is_said_of_them():
+    text = "instrument: horn\npitches: written\ngesture call\n  contour: G4\n"
+    assert '"part"' not in gesturesmith.to_json(gesturesmith.check(text))

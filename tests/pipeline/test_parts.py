@@ -1,0 +1,180 @@
+"""What is made of a file for several instruments: the score, the parts, pictures of what stands in them."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+
+import gesturesmith
+from gesturesmith.pipeline import Options, compile_text
+from gesturesmith.pipeline.types import NotesOptions
+from gesturesmith.source import Source
+
+TEXT = """title: "Harbour"
+composer: "Nobody"
+pitches: written
+meter: 4/4
+tempo: 72
+
+part horn-1 "Horn 1"
+  instrument: horn
+  wording: de
+
+part low "Trombone"
+  instrument: trombone
+  short: "Trb."
+
+gesture call "Call"
+  technique: half-valve
+  contour: xG4 ~~ xD5@2 ~~ xF5@4
+  lasts: 4 beats
+
+passage opening "Opening"
+  horn-1: call, rest 4
+  low: rest 4, F3 for 4
+
+passage tail
+  low: F3 for 4
+""".replace("low", "low-1")
+REFUSED = TEXT.replace("low-1: F3 for 4", "low-1: C8 for 4")
+OPTIONS = Options(stem="harbour")
+
+
+def items_of(text=TEXT, **options):
+    made = compile_text(Source("harbour.gesture", text), replace(OPTIONS, **options))
+    return {f"{item.place} ({item.kind})": item for item in made.items}
+
+
+def test_the_score_the_parts_and_their_pictures():
+    assert [*items_of()] == [
+        "harbour (page)",
+        "harbour/opening (score)",
+        "harbour/tail (score)",
+        "harbour/horn-1 (page)",
+        "harbour/horn-1/call (snippet)",
+        "harbour/horn-1/opening (snippet)",
+        "harbour/horn-1/tail (snippet)",
+        "harbour/low-1 (page)",
+        "harbour/low-1/opening (snippet)",
+        "harbour/low-1/tail (snippet)",
+    ]
+
+
+def test_one_thing_alone():
+    assert [*items_of(only="tail")] == [
+        "harbour/tail (score)",
+        "harbour/horn-1/tail (snippet)",
+        "harbour/low-1/tail (snippet)",
+    ]
+    assert [*items_of(only="call")] == ["harbour/horn-1/call (snippet)"]
+
+
+def test_names_by_a_pattern():
+    pages = [n for n in items_of(name="{title}-{part}") if n.endswith("(page)")]
+    assert pages == ["Harbour-Score (page)", "Harbour-Horn_1 (page)", "Harbour-Trombone (page)"]
+    pages = [n for n in items_of(name="{title}") if n.endswith("(page)")]
+    assert pages == ["Harbour (page)", "Harbour/horn-1 (page)", "Harbour/low-1 (page)"]
+
+
+def test_the_score_is_written_as_asked_and_the_parts_always_for_their_players():
+    for pitches in ("written", "sounding"):
+        made = items_of(pitches=pitches)
+        assert {m.pitches for m in made["harbour (page)"].scores} == {pitches}
+        assert {m.pitches for m in made["harbour/horn-1 (page)"].scores} == {"written"}
+        told = "This is a score in C" if pitches == "sounding" else "This is a transposed score"
+        assert told in made["harbour (page)"].book
+
+
+def test_the_score_has_the_language_of_the_file_and_a_part_its_own():
+    made = items_of()
+    assert "Passages" in made["harbour (page)"].book
+    assert "Passagen" not in made["harbour (page)"].book
+    assert "Passagen" in made["harbour/horn-1 (page)"].book
+    assert "Drücke" in made["harbour/horn-1 (page)"].book or "Ventile" in made["harbour/horn-1 (page)"].book
+    assert "Ventile" not in made["harbour (page)"].book
+
+
+def test_names_stand_before_the_staves():
+    book = items_of()["harbour (page)"].book
+    assert re.findall(r'gs-staff-name "([^"]*)" "([^"]*)" shortInstrumentName = \\markup "([^"]*)"', book) == 2 * [
+        ("Horn 1", "Horn in F", "Hn."),
+        ("Trombone", "", "Trb."),
+    ]
+    # In a score in C no staff is that of a horn in F.
+    assert '"Horn in F"' not in items_of(pitches="sounding")["harbour (page)"].book
+
+
+def test_the_tempo_stands_once_above_a_score():
+    assert items_of()["harbour (page)"].book.count(r"\gsTempo ") == 2  # two passages
+
+
+def test_a_passage_that_one_part_cannot_play_is_left_out_of_all_and_told():
+    made = items_of(REFUSED)
+    assert [n for n in made if "tail" in n] == []
+    for name in ("harbour (page)", "harbour/low-1 (page)"):
+        assert "Trombone: C8; the highest pitch any source gives" in made[name].book
+    drafts = items_of(REFUSED, draft=True)
+    assert "harbour/tail (score)" in drafts
+    assert "DRAFT" in drafts["harbour (page)"].book
+
+
+def test_one_notes_page_for_all_parts():
+    made = items_of(notes=NotesOptions())
+    notes = made["harbour-notes (page)"].book
+    assert "Horn 1: the part sounds a perfect fifth lower than written." in notes
+    assert "Trombone: the part sounds as written." in notes
+    assert {m.footnotes for m in made["harbour (page)"].scores} == {()}
+    assert {m.footnotes for m in made["harbour/horn-1 (page)"].scores} == {()}
+    assert "see-notes" not in made["harbour (page)"].book
+    assert "performance notes" in made["harbour (page)"].book
+
+
+def test_footnotes_of_all_lines_are_counted_in_one_row():
+    text = TEXT.replace("low-1: rest 4, F3 for 4", "low-1: slide, slide")
+    text += (
+        'gesture slide\n  technique: slide-gliss\n  contour: F3 -- C3\n  lasts: 4 beats\n  footnote: "Slowly."\n'
+    )
+    book = items_of(text)["harbour/opening (score)"].book
+    assert [n for n, _ in re.findall(r'\\gs-note "(\d)" "([^"]*)"', book)] == ["1", "2"]
+    assert book.index('\\gs-note "2" "Slowly."') > book.index('\\gs-note "1"')
+
+
+@pytest.mark.parametrize("pitches", ["written", "sounding"])
+def test_what_was_kept_is_what_would_be_made(pitches, tmp_path):
+    from gesturesmith.cache import Store
+
+    store = Store(tmp_path)
+    source, options = Source("harbour.gesture", TEXT), replace(OPTIONS, pitches=pitches)
+    fresh = compile_text(source, options)
+    first, again = compile_text(source, options, store), compile_text(source, options, store)
+    assert first.items == again.items == fresh.items
+    # Another part is longer now: the horn rests longer, though nothing of its own has changed.
+    longer = Source("harbour.gesture", TEXT.replace("low-1: F3 for 4", "low-1: F3 for 4, F3 for 4"))
+    assert compile_text(longer, options, store).items == compile_text(longer, options).items
+
+
+def test_the_library_knows_parts():
+    made = gesturesmith.engrave(TEXT)
+    assert [(s.name, s.report.part.name, s.music is not None) for s in made.snippets] == [
+        ("call", "horn-1", True),
+        ("opening", "horn-1", True),
+        ("opening", "low-1", True),
+        ("tail", "horn-1", True),
+        ("tail", "low-1", True),
+    ]
+    files = {str(f.place) for f in gesturesmith.render(TEXT, "ily").files}
+    assert files == {
+        *(f"text/horn-1/{n}.ily" for n in ("call", "opening", "tail", "gesturesmith")),
+        *(f"text/low-1/{n}.ily" for n in ("opening", "tail", "gesturesmith")),
+    }
+
+
+def test_sheets_are_for_the_parts_that_play_the_gesture():
+    from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
+
+    text = TEXT + "exercises week\n  from: call\n  start: G4, A4\n"
+    made = compile_sheet((Source("harbour", text),), SheetOptions(stem="harbour"))
+    assert [str(item.place) for item in made.items] == ["harbour/horn-1/week"]
+    assert [(e.name, e.part.name, e.made) for e in made.report.exercises] == [("week", "horn-1", 2)]
