@@ -72,6 +72,8 @@ Colour = Literal["", "brassy", "bell-raised", "half-valve"]
 # Outputs, and how LilyPond ended: "" well
 ItemKind = Literal["page", "snippet", "picture", "score"]
 Ended = Literal["", "failed", "timeout", "stopped", "full", "flood"]
+LogLevel = Literal["fatal error", "error", "warning", "programming error"]
+SandboxMode = Literal["auto", "always", "never"]
 
 # Findings
 SeverityWord = Literal["advice", "caution", "refused"]

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from gesturesmith.batch.types import BatchSetup
 from gesturesmith.cache import fingerprint
+from gesturesmith.kinds import SandboxMode
 from gesturesmith.lilypond import LilyPond, LilyPondPool
 
 if TYPE_CHECKING:
@@ -52,7 +53,7 @@ def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) ->
 
 
 @contextmanager
-def _cluster(address: str, lilypond: LilyPond, sandbox: str) -> Iterator[WorkerPool]:
+def _cluster(address: str, lilypond: LilyPond, sandbox: SandboxMode) -> Iterator[WorkerPool]:
     """The workers of a Dask cluster; each of their threads runs a LilyPond on its own machine."""
     from distributed import Client
 

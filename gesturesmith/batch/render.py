@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from gesturesmith import sheets
 from gesturesmith.cache import fingerprint
+from gesturesmith.kinds import SandboxMode
 from gesturesmith.lilypond import Failure, Job, LilyPondPool, MissingLilyPond, RunResult, failure, find
 from gesturesmith.lytext import LyText, code
 from gesturesmith.values import frozen
@@ -82,7 +83,7 @@ def render(task: RenderTask, runner: Runner) -> RenderResult:
 
 
 def render_on_worker(
-    task: RenderTask, *, program: str, like: tuple[tuple[int, ...], bool], sandbox: str
+    task: RenderTask, *, program: str, like: tuple[tuple[int, ...], bool], sandbox: SandboxMode
 ) -> RenderResult:
     """`render` on a cluster worker, with the worker's own LilyPond.
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from gesturesmith.cache import Store
 from gesturesmith.delivery import Blocked
 from gesturesmith.diagnostics import FileReport
+from gesturesmith.kinds import SandboxMode
 from gesturesmith.pipeline.types import CompileResult, SignUsage
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
@@ -109,5 +110,5 @@ class BatchSetup:
     jobs: int = 1
     force: bool = False
     cluster: str | None = None
-    sandbox: str = "auto"
+    sandbox: SandboxMode = "auto"
     tell: Callable[[str, float, float], None] = _silent

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -45,9 +46,9 @@ class Checked:
 
     reading: Reading
     report: FileReport
-    cases: dict[str, Case]
-    passage_cases: dict[str, PassageCase]
-    practices: dict[str, Practice]
+    cases: Mapping[str, Case]
+    passage_cases: Mapping[str, PassageCase]
+    practices: Mapping[str, Practice]
     parts: tuple[Checked, ...] = ()
     part: PartName | None = None
 

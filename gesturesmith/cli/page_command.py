@@ -16,6 +16,7 @@ from gesturesmith.cli.console import clean, complain, say
 from gesturesmith.cli.profiles import profiles_option
 from gesturesmith.cli.progress import Progress
 from gesturesmith.cli.status import Status, worst
+from gesturesmith.kinds import SandboxMode
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
@@ -37,7 +38,7 @@ class OutputOptions:
     force: bool
     manifest: Path | None
     lilypond: Path | None
-    sandbox: str
+    sandbox: SandboxMode
     cluster: str | None
     profiles: Path | None
 
@@ -151,7 +152,7 @@ def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
         no_cache: bool,
         manifest: Path | None,
         lilypond: Path | None,
-        sandbox: str,
+        sandbox: SandboxMode,
         cluster: str | None,
         profiles: Path | None,
         **more: Any,

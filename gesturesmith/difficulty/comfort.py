@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from gesturesmith.difficulty.quantities import COMFORTABLE_LEVELS
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Path, Pitched
 from gesturesmith.model.gesture import LEVELS
 from gesturesmith.realise.in_force import path_of, pitched_by, stays_on_partial
 from gesturesmith.rules.shared import account
@@ -61,7 +62,7 @@ class TechniqueLoad(NamedTuple):
     path        how the pitch gets from point to point; one_partial: on the partial it starts from
     """
 
-    pitched: str
+    pitched: Pitched
     air: float
     effort_factor: float
     technique_count: int
@@ -70,7 +71,7 @@ class TechniqueLoad(NamedTuple):
     fastest: float | None
     lasting: tuple[tuple[str, float | None, float | None], ...]
     rolls: tuple[tuple[float, float], ...]
-    path: str
+    path: Path
     one_partial: bool
 
 

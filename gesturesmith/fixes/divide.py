@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from gesturesmith.diagnostics import Edit
@@ -71,7 +71,7 @@ class Divided:
     """The edits that divide a gesture, those in other blocks by block name, and what they do in words."""
 
     edits: tuple[Edit, ...]
-    others: dict[str, tuple[Edit, ...]]
+    others: Mapping[str, tuple[Edit, ...]]
     words: str
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from gesturesmith.diagnostics import Edit, Finding, Severity, Suggestion, Verdict
@@ -74,7 +74,7 @@ class _Offer:
     """A possible suggestion; `others` are its edits in other blocks, by block name."""
 
     edits: tuple[Edit, ...]
-    others: dict[str, tuple[Edit, ...]]
+    others: Mapping[str, tuple[Edit, ...]]
     ease: int
     changes_music: bool
     words: str = ""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 
 from gesturesmith.diagnostics import Edit, Finding, PassageReport, Severity
@@ -107,7 +107,7 @@ class EditTester:
         self,
         block: Block,
         edits: Iterable[Edit],
-        others: dict[str, tuple[Edit, ...]],
+        others: Mapping[str, tuple[Edit, ...]],
         judged: tuple[Judged, ...],
         rank: int,
     ) -> bool:
@@ -117,7 +117,9 @@ class EditTester:
             return True
         return self._harms_passages(block, edits, others, judged, rank)
 
-    def _worse(self, block: Block, edits: Iterable[Edit], others: dict[str, tuple[Edit, ...]], rank: int) -> bool:
+    def _worse(
+        self, block: Block, edits: Iterable[Edit], others: Mapping[str, tuple[Edit, ...]], rank: int
+    ) -> bool:
         """Whether this part, where it plays the gesture of another as well, would be worse off."""
         before = self._judged.get(block.name.text)
         if before is None:
@@ -135,7 +137,7 @@ class EditTester:
         self,
         block: Block,
         edits: Iterable[Edit],
-        others: dict[str, tuple[Edit, ...]],
+        others: Mapping[str, tuple[Edit, ...]],
         judged: tuple[Judged, ...],
         rank: int,
     ) -> bool:

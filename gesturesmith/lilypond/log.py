@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
+from typing import get_args
 
-from gesturesmith.kinds import Ended
+from gesturesmith.kinds import Ended, LogLevel, one_of
 from gesturesmith.values import frozen
 
-_PLACED = re.compile(
-    r"^(?P<file>.*?):(?P<line>\d+):\d+: (?P<level>fatal error|error|warning|programming error): (?P<text>.*)$"
-)
-_PLAIN = re.compile(r"^(?P<level>fatal error|error|warning|programming error): (?P<text>.*)$")
+_LEVELS = get_args(LogLevel)
+_SAID = rf"(?P<level>{'|'.join(_LEVELS)}): (?P<text>.*)$"
+_PLACED = re.compile(rf"^(?P<file>.*?):(?P<line>\d+):\d+: {_SAID}")
+_PLAIN = re.compile(rf"^{_SAID}")
 _SCHEME = re.compile(r"^(?:.*?:\d+:\d+: |ERROR: )?(?P<text>(?:In procedure|Throw to key) .*)$")
 _STANDARD_INPUT = "-"
 _MARK = re.compile(r"^\s*% (?:gesture|passage) (?P<name>\S+)\s*$")
@@ -22,7 +23,7 @@ _MAX_MESSAGE_LENGTH = 200  # characters of a message: enough to recognise it, no
 class Message:
     """One message. `line` counts from 1 in the document; None if LilyPond gave none."""
 
-    level: str  # "fatal error" | "error" | "warning" | "programming error"
+    level: LogLevel
     text: str
     line: int | None
 
@@ -49,9 +50,9 @@ def read_log(log: str) -> tuple[Message, ...]:
     for text in lines:
         if placed := _PLACED.match(text):
             line = int(placed["line"]) if placed["file"] == _STANDARD_INPUT else None
-            found.append(Message(level=placed["level"], text=_tidy(placed["text"]), line=line))
+            found.append(Message(level=one_of(_LEVELS, placed["level"]), text=_tidy(placed["text"]), line=line))
         elif plain := _PLAIN.match(text):
-            found.append(Message(level=plain["level"], text=_tidy(plain["text"]), line=None))
+            found.append(Message(level=one_of(_LEVELS, plain["level"]), text=_tidy(plain["text"]), line=None))
         elif scheme := _SCHEME.match(text):
             said = scheme["text"] + (f" {next(lines, '')}" if text.endswith(":") else "")
             if found and found[-1].level == "error" and found[-1].text.startswith("Guile signaled"):

@@ -12,6 +12,7 @@ from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
+from gesturesmith.kinds import SandboxMode
 from gesturesmith.lilypond.sandbox import Sandbox, find_sandbox
 from gesturesmith.values import frozen
 
@@ -44,7 +45,7 @@ class MissingLilyPond:
     reason: str
 
 
-def find(option: Path | None = None, *, sandbox: str = "auto") -> LilyPond | MissingLilyPond:
+def find(option: Path | None = None, *, sandbox: SandboxMode = "auto") -> LilyPond | MissingLilyPond:
     """The LilyPond to use; "auto", "always" or "never" in a sandbox.
 
     A place that was named is used or reported, never skipped.

@@ -21,9 +21,9 @@ from functools import cache
 from pathlib import Path
 
 from gesturesmith import paths
+from gesturesmith.kinds import SandboxMode
 from gesturesmith.values import frozen
 
-WAYS = ("auto", "always", "never")
 OWN_SESSION = os.name == "posix"
 
 CPU_S = 900  # more wall-clock time than any job gets; ends what outlives even us
@@ -200,8 +200,8 @@ def process_filter() -> bytes | None:
     return b"".join((*program, *(struct.pack("=HBBI", give, 0, 0, value) for value in ends.values())))
 
 
-def find_sandbox(way: str, program: Path) -> Sandbox | str | None:
-    """The sandbox for a LilyPond, as `way` (one of WAYS) asks; a reason if it is required but not available.
+def find_sandbox(way: SandboxMode, program: Path) -> Sandbox | str | None:
+    """The sandbox for a LilyPond, as `way` asks; a reason if it is required but not available.
 
     The user's cache records that LilyPond has worked in it, since trying costs a start of LilyPond. Whether
     anything starts in it is tried every time, in some milliseconds: a container may forbid it.

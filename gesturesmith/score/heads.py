@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import get_args
 
-from gesturesmith.kinds import HeadShape, one_of
+from gesturesmith.kinds import AskedHead, HeadShape, one_of
 from gesturesmith.model.gesture import Band, ContourPoint, Gesture, Pitch
 from gesturesmith.model.piece import Settings
 from gesturesmith.score.marks import Cents
@@ -181,7 +181,7 @@ def _tempered(spelling: Spelling) -> Spelling:
 def _shape(gesture: Gesture, point: ContourPoint) -> HeadShape:
     """The head the composer asks for; else a triangle at the extremes, x for an approximate pitch, else what the
     techniques in force want."""
-    wanted: str = gesture.notehead
+    wanted = gesture.notehead
     if wanted == "auto" and point.extreme:
         wanted = "triangle"
     elif wanted == "auto" and point.about:
@@ -193,7 +193,7 @@ def _shape(gesture: Gesture, point: ContourPoint) -> HeadShape:
     return one_of(_SHAPES, wanted)
 
 
-def look_head(techniques: tuple[Technique, ...]) -> str:
+def look_head(techniques: tuple[Technique, ...]) -> AskedHead:
     """The head of the last technique that has its own."""
     heads = [t.look.head for t in techniques if t.look.head not in ("auto", "normal")]
     return heads[-1] if heads else "normal"

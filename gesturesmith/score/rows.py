@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gesturesmith.kinds import Fingerings
 from gesturesmith.model.graces import unfolded
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.realise import realise
@@ -19,7 +20,7 @@ def cents(line: VoiceBuilder) -> None:
                 event.marks.append(event.head.tuner)
 
 
-def fingerings(case: Case, line: VoiceBuilder, asked: str) -> None:
+def fingerings(case: Case, line: VoiceBuilder, asked: Fingerings) -> None:
     """Add fingerings as the file asks: `needed`, `all` or `none`.
 
     A fingering is printed once along a line or for a note repeated without a rest, unless the row belongs to the
@@ -47,7 +48,7 @@ def fingerings(case: Case, line: VoiceBuilder, asked: str) -> None:
     _of_graces(case, line, asked)
 
 
-def _of_graces(case: Case, line: VoiceBuilder, asked: str) -> None:
+def _of_graces(case: Case, line: VoiceBuilder, asked: Fingerings) -> None:
     """Those of grace notes that are not what the player would take, or all of them."""
     graces = [grace for event in line.sounding for grace in event.whole if grace is not event]
     if not graces:

@@ -197,7 +197,7 @@ def _sounding(top: Table, default: Interval) -> Interval:
     return found or default
 
 
-def _sides(top: Table, kind: str) -> tuple[Side, ...]:
+def _sides(top: Table, kind: InstrumentKind) -> tuple[Side, ...]:
     sides: list[Side] = []
     for table in top.tables("sides")[:5]:  # one more than allowed
         table.known({"name", "first_partial", "valves", "positions", "partials", "stopped"})
@@ -260,7 +260,7 @@ def _registers(top: Table) -> tuple[Register, ...]:
 
 
 def _tubes(
-    kind: str,
+    kind: InstrumentKind,
     sides: tuple[Side, ...],
     usual: Sourced[tuple[int, int]],
     widest: Sourced[tuple[int, int]],

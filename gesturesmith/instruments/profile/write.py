@@ -9,6 +9,7 @@ from typing import Any
 from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.instruments.base import Instrument, Side
 from gesturesmith.instruments.profile.file import MARK
+from gesturesmith.kinds import InstrumentKind
 from gesturesmith.units import Interval, interval, spell
 
 
@@ -57,7 +58,7 @@ def _sides(instrument: Instrument) -> Iterable[str]:
         yield from _side(side, instrument.kind)
 
 
-def _side(side: Side, kind: str) -> Iterable[str]:
+def _side(side: Side, kind: InstrumentKind) -> Iterable[str]:
     yield f"name = {_value(side.name)}"
     yield f"first_partial = {_pitch(side.fundamental_cents)}"
     if kind == "slide":
