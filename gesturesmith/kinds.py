@@ -35,6 +35,8 @@ PointKind = Literal["pitch", "height", "extreme", "silence"]
 Reached = Literal["attack", "slur", "line", "silence"]
 Extreme = Literal["", "highest", "lowest"]
 
+Breath = Literal["", "in", "out"]  # which way the air goes, where it is said
+
 # Techniques; the layers are in the order in which a player thinks of them
 Layer = Literal[
     "none", "motion", "edge-in", "edge-off", "valves", "bell", "tone", "tongue", "voice", "lip", "attack"
@@ -63,7 +65,7 @@ Means = Literal["valves", "slide", "single"]
 Correction = Literal["", "lip", "slide", "hand"]
 
 # Sound
-Voice = Literal["played", "second", "sung"]
+Voice = Literal["played", "second", "sung", "spoken"]
 Onset = Literal["attack", "split", "slur", "continued"]
 WaveKind = Literal["vibrato", "trill", "timbre"]
 Noise = Literal["", "slap", "kiss", "click", "pop"]

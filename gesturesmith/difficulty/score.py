@@ -170,14 +170,14 @@ def _air(tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequ
         seconds = m.end - m.start
         if not m.sounds:
             effort -= seconds
-            used = 0.0
+            used = 0.0 if m.point.gives_breath else used
             continue
         flow = numbers.flow[m.register]
         tiring = numbers.tiring[m.register]
         used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.load.air
         effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.load.effort_factor
         most = max(most, used)
-        if "breath" in m.point.marks:
+        if m.point.gives_breath:
             used = 0.0
     litres, reserve = single(instrument, "breath_litres"), single(instrument, "effort_reserve_s")
     if litres is not None:

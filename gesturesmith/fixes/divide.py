@@ -237,6 +237,7 @@ class _Half:
             words += [w for ended in node.without for w in ("without", ended.text)]
             words += ["as", node.as_.text] if node.as_ is not None else []
         words += [m.text for m in node.marks if m.text != "breath" or not (last and not self._part)]
+        words += map(str, node.texts)
         own = self._gesture.points[index]
         if self._part and first and not own.dynamic and any(p.dynamic for p in self._gesture.points):
             words.append(level_at(self._gesture, own.at))

@@ -93,3 +93,4 @@ def _pitch(item: PlayItem, note: Note, octaves: int, settings: Settings) -> Iter
     if item.as_ is not None:
         yield f"as {item.as_.text}"
     yield from (mark.text for mark in item.marks)
+    yield from map(str, item.texts)

@@ -9,10 +9,10 @@ from gesturesmith import techniques
 from gesturesmith.kinds import one_of
 from gesturesmith.lang import graces, habits
 from gesturesmith.lang.messages import listed, short, shown
-from gesturesmith.lang.nodes import Amount, Contour, Height, LineNode, Note, PointNode, Rest, Word
+from gesturesmith.lang.nodes import Amount, Contour, Height, LineNode, Note, PointNode, PointText, Rest, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
-from gesturesmith.lang.tokens import Token, unquoted
+from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import (
     EXTREMES,
     GRACE,
@@ -21,6 +21,7 @@ from gesturesmith.lang.words import (
     LEVELS,
     LINES,
     MARKS,
+    MAX_SYLLABLE,
     POINT_WORDS,
     SIGNS,
     SILENT_MARKS,
@@ -108,6 +109,7 @@ def _point(reader: Reader) -> PointNode:
     as_: Word | None = None
     without: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
+    texts: tuple[PointText, ...] = ()
     while True:
         kind = reader.tok.kind
         if kind == "at":
@@ -116,6 +118,8 @@ def _point(reader: Reader) -> PointNode:
             at = place(reader)
         elif kind == "word" and reader.tok.text == "without":
             without = (*without, _without(reader, without))
+        elif is_point_text(reader.tok):
+            texts = point_text(reader, texts)
         elif kind == "word":
             as_, marks = point_word(reader, as_, marks)
         else:
@@ -123,7 +127,9 @@ def _point(reader: Reader) -> PointNode:
     if isinstance(where, Rest):
         _check_rest(reader, marks)
     _check_changes(reader, as_, without)
-    return PointNode(height=where, at=at, as_=as_, without=without, marks=marks, span=reader.span_from(first))
+    return PointNode(
+        height=where, at=at, as_=as_, without=without, marks=marks, texts=texts, span=reader.span_from(first)
+    )
 
 
 def height(reader: Reader) -> Note | Height | Rest:
@@ -169,8 +175,11 @@ def _no_height(reader: Reader, tok: Token) -> NoReturn:
             reader.fail("x-before-height", tok.span, f"no x before a height or r: write {after.text}")
         if text in ("rest", "R"):
             reader.fail("unknown-word", tok.span, "silence in a contour is `r`", ("r",))
-        if text in POINT_WORDS or text in ("as", "without"):
-            reader.fail("unknown-word", tok.span, f"`{text}` goes after a point, not instead of one: G4 {text}")
+        if text in POINT_WORDS or text in ("as", "without", "say"):
+            more = ' "f"' if text == "say" else ""
+            reader.fail(
+                "unknown-word", tok.span, f"`{text}` goes after a point, not instead of one: G4 {text}{more}"
+            )
         if like_a_note(text):
             not_a_note(reader, tok, _A_POINT)
         near = reader.notes.nearest(text, _ALL_HEIGHTS)
@@ -226,6 +235,35 @@ def _technique(reader: Reader) -> Word:
     return name
 
 
+def is_point_text(tok: Token) -> bool:
+    """Whether a quoted text begins here: words above a point, or a syllable after `say`."""
+    return tok.kind == "text" or (tok.kind == "word" and tok.text == "say")
+
+
+def point_text(reader: Reader, before: tuple[PointText, ...]) -> tuple[PointText, ...]:
+    """Words above a point or a syllable under it, added to what the point has already: one of each."""
+    first = reader.tok
+    said = first.kind == "word"
+    if said:
+        reader.next()
+        if reader.tok.kind != "text":
+            reader.fail("text-needs-quotes", first.span, 'a syllable stands in quotes after `say`: say "f"')
+    text = reader.one_text()
+    what = "syllable" if said else "text"
+    if any(other.said is said for other in before):
+        reader.fail("said-twice", text.span, f"this point already has a {what}: keep one")
+    if not text.text.strip():
+        reader.fail("incomplete", text.span, f"an empty {what}: write it between the quotes, or remove them")
+    if said and len(text.text) > MAX_SYLLABLE:
+        reader.fail(
+            "out-of-range",
+            text.span,
+            f"a syllable of {len(text.text)} letters: {MAX_SYLLABLE} fit under a note. Longer words stand above "
+            'it, without `say`: C5 "words"',
+        )
+    return (*before, PointText(said, text))
+
+
 def _without(reader: Reader, before: tuple[Word, ...]) -> Word:
     """The technique that a `without` ends."""
     reader.next()
@@ -258,6 +296,8 @@ def _once(reader: Reader, tok: Token, marks: tuple[Word, ...]) -> None:
             reader.fail("said-twice", tok.span, f"this point already has `{tok.text}`: keep one")
         if level and mark.text in LEVELS:
             reader.fail("said-twice", tok.span, f"one dynamic per point: this one already has `{mark.text}`")
+        if {mark.text, tok.text} == {"inhale", "exhale"}:
+            reader.fail("said-twice", tok.span, f"the air goes one way: this point already has `{mark.text}`")
 
 
 def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
@@ -269,7 +309,7 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
         reader.fail("unknown-word", tok.span, f"`{text}` goes right after a wavy line: ~~ {text}", ("~~",))
     if text == "at":
         reader.fail("bad-place", tok.span, "a place is written with @ right before the number: @2")
-    near = reader.notes.nearest(text, (*MARKS, *LEVELS, GRACE, "without"))
+    near = reader.notes.nearest(text, (*MARKS, *LEVELS, GRACE, "without", "say"))
     changes = "`as` or `without` with a technique"
     wanted = listed(near) if near else f"{listed((*MARKS, GRACE))}, a dynamic, {changes}, or @ with a place"
     reader.fail("unknown-word", tok.span, f"{shown(text)} is not a word for a point: write {wanted}", near)
@@ -302,16 +342,13 @@ def _after_point(reader: Reader) -> NoReturn:
         reader.fail("unexpected-sign", tok.span, f"{tok.text} belongs in `dynamics`, as in p {tok.text} f")
     if tok.kind == "number":
         reader.fail("bad-place", tok.span, f"a place is written with @: @{short(tok.text)}")
-    if tok.kind == "text":
-        fix = short(unquoted(tok.text))
-        reader.fail("unexpected-sign", tok.span, f'words above the staff have a key of their own: text: "{fix}"')
     reader.unexpected("a line, a comma or nothing")
 
 
 def _check_rest(reader: Reader, marks: tuple[Word, ...]) -> None:
     for mark in marks:
         if mark.text not in SILENT_MARKS:
-            reader.fail("unknown-word", mark.span, f"silence takes no `{mark.text}`, only a fermata or a breath")
+            reader.fail("unknown-word", mark.span, f"silence takes no `{mark.text}`, only {listed(SILENT_MARKS)}")
 
 
 def _check_silence(reader: Reader, points: list[PointNode], lines: list[LineNode]) -> None:

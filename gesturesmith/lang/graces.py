@@ -74,7 +74,9 @@ def in_play(reader: Reader, items: list[PlayItem]) -> list[PlayItem]:
     waiting: list[GraceNode] = []
     for item in items:
         if item.note is not None and any(mark.text == GRACE for mark in item.marks):
-            point = PointNode(height=item.note, at=None, as_=item.as_, marks=item.marks, span=item.span)
+            point = PointNode(
+                height=item.note, at=None, as_=item.as_, marks=item.marks, texts=item.texts, span=item.span
+            )
             check(reader, point)
             waiting.append(GraceNode(_plain(point), LineNode("none", "", item.span)))
         elif waiting and item.note is None:
@@ -108,6 +110,8 @@ def check(reader: Reader, point: PointNode) -> None:
         if mark.text != GRACE and mark.text not in GRACE_MARKS:
             what = f"`{mark.text}` belongs at the note: a grace note takes {listed(GRACE_MARKS)}"
             reader.error("bad-grace", mark.span, what)
+    for said in point.texts:
+        reader.error("bad-grace", said.text.span, "words and syllables belong at the note: write this after it")
 
 
 def _check_way(reader: Reader, lines: list[LineNode]) -> None:

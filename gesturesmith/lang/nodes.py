@@ -8,6 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.kinds import AttackShape, BlockKind, Direction, FingeringMode, Growth, Join, LineKind, Shade, Unit
+from gesturesmith.lang.tokens import quoted
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
@@ -65,10 +66,23 @@ class Rest:
     span: Span
 
 
+@frozen
+class PointText:
+    """A quoted text at a point: words above it or, after `say`, a syllable under it."""
+
+    said: bool
+    text: Text
+
+    def __str__(self) -> str:
+        """As the language writes it."""
+        return f"say {quoted(self.text.text)}" if self.said else quoted(self.text.text)
+
+
 @frozen(kw_only=True)
 class PointNode:
     """One point: its height, its time `at` (in the unit of `lasts`), the technique it turns to (`as`), the
-    techniques it ends (`without`), the words after it; its grace notes, those after it where it is the last."""
+    techniques it ends (`without`), the words after it, quoted ones in `texts`; its grace notes, those after it if
+    it is the last."""
 
     height: Note | Height | Rest
     at: Amount | None
@@ -77,6 +91,7 @@ class PointNode:
     marks: tuple[Word, ...]  # accent, staccato, ... and dynamic levels
     graces: tuple[GraceNode, ...] = ()
     after: tuple[GraceNode, ...] = ()
+    texts: tuple[PointText, ...] = ()
     span: Span
 
 
@@ -214,7 +229,7 @@ class PlayItem:
     """One item of `play:`: exactly one of name, note, rest.
 
     name    a gesture or another passage; `move` "" | "up" | "down", by `semitones` or by `interval` ("M2")
-    note    a pitch `for_` a number of beats, with point words in `marks` and grace notes before it
+    note    a pitch `for_` a number of beats, with point words in `marks` and `texts`, and grace notes before it
     rest    a number of beats
     """
 
@@ -228,6 +243,7 @@ class PlayItem:
     as_: Word | None = None
     marks: tuple[Word, ...] = ()
     graces: tuple[GraceNode, ...] = ()
+    texts: tuple[PointText, ...] = ()
     span: Span
 
 

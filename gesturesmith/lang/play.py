@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import NoReturn, get_args
 
 from gesturesmith.kinds import Direction, one_of
-from gesturesmith.lang.contour import point_word
+from gesturesmith.lang.contour import is_point_text, point_text, point_word
 from gesturesmith.lang.graces import in_play
 from gesturesmith.lang.messages import short, shown
-from gesturesmith.lang.nodes import Amount, Play, PlayItem, Word
+from gesturesmith.lang.nodes import Amount, Play, PlayItem, PointText, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
@@ -93,9 +93,12 @@ def _pitch(reader: Reader) -> PlayItem:
     length: Amount | None = None
     as_: Word | None = None
     marks: tuple[Word, ...] = ()
-    while reader.tok.kind == "word":
+    texts: tuple[PointText, ...] = ()
+    while reader.tok.kind in ("word", "text"):
         tok = reader.tok
-        if tok.text == "for":
+        if is_point_text(tok):
+            texts = point_text(reader, texts)
+        elif tok.text == "for":
             if length:
                 reader.fail("said-twice", tok.span, "one `for` per pitch")
             reader.next()
@@ -115,7 +118,7 @@ def _pitch(reader: Reader) -> PlayItem:
         reader.fail("bad-grace", length.span, "a grace note has no length of its own: leave out `for`")
     if length is None and not grace:
         reader.fail("bad-item", first.span, f"how long? Write {first.text} for 2 (beats)")
-    return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, span=reader.span_from(first))
+    return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, texts=texts, span=reader.span_from(first))
 
 
 def _beats(reader: Reader, wanted: str) -> Amount:

@@ -239,7 +239,13 @@ class Reader:
             if self.tok.line == self.back().line:
                 self.fail("too-much", self.tok.span, "one text per line: put both in one pair of quotes")
             parts.append(unquoted(self.next().text))
-        whole = " ".join(parts)
+        return self._short_enough(" ".join(parts), first)
+
+    def one_text(self) -> Text:
+        """A quoted text that nothing is joined to."""
+        return self._short_enough(unquoted(self.tok.text), self.next())
+
+    def _short_enough(self, whole: str, first: Token) -> Text:
         if len(whole) > MAX_TEXT_LENGTH:
             said = f"a text of {len(whole)} characters: at most {MAX_TEXT_LENGTH} fit on a page"
             self.fail("out-of-range", first.span, said)

@@ -27,14 +27,15 @@ from gesturesmith.source import as_said
 HEIGHTS = {"low": 0, "mid": 50, "high": 100}
 EXTREMES: tuple[Extreme, ...] = ("highest", "lowest")
 REGISTERS = ("low", "middle", "high", "top")
-MARKS = ("accent", "staccato", "tenuto", "marcato", "fermata", "breath")
+MARKS = ("accent", "staccato", "tenuto", "marcato", "fermata", "breath", "inhale", "exhale")
 LEVELS = (
     "n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "sffz", "fp", "sfp", "rfz",
 )  # fmt: skip
 GRACE = "grace"
 POINT_WORDS = frozenset((*MARKS, *LEVELS, GRACE))
 GRACE_MARKS = ("accent", "staccato", "tenuto", "marcato")
-SILENT_MARKS = ("fermata", "breath")
+SILENT_MARKS = ("fermata", "breath", "inhale", "exhale")
+MAX_SYLLABLE = 24  # letters that fit under a note
 LINES: dict[str, LineKind] = {
     "--": "straight", "–": "straight", "—": "straight", "~~": "wavy", "::": "broken", "..": "dotted",
     "->": "arrow", "–>": "arrow", "—>": "arrow", "→": "arrow", "__": "slur", ",": "none",
@@ -99,6 +100,7 @@ MEANT = {
     "motif": "gesture", "motive": "gesture", "figure": "gesture", "transposed": "written", "concert": "sounding",
     "middle": "mid", "medium": "mid", "top": "high", "bottom": "low", "max": "highest", "min": "lowest",
     "niente": "n", "stacc": "staccato", "ten": "tenuto", "marc": "marcato", "acc": "accent", "caesura": "breath",
+    "inspire": "inhale", "expire": "exhale", "syllable": "say", "lyric": "say", "lyrics": "say",
     "pause": "fermata", "ffff": "fff", "pppp": "ppp", "fz": "sfz", "sforzando": "sfz", "rf": "rfz",
     "cresc": "<", "crescendo": "<", "dim": ">", "decresc": ">", "diminuendo": ">", "decrescendo": ">",
     "sec": "s", "secs": "s", "second": "s", "seconds": "s", "ms": "s", "min.": "s",

@@ -87,13 +87,14 @@ def plain(
     as_: nodes.Word | None,
     marks: tuple[nodes.Word, ...],
     graces: tuple[nodes.GraceNode, ...],
+    texts: tuple[nodes.PointText, ...],
     span: Span,
 ) -> Gesture | None:
     """A pitch in a passage, as an unnamed gesture of one point; None after an error."""
     technique = ctx.technique(as_) if as_ is not None else techniques.get(_ORDINARY)
     if technique is None:
         return None
-    point = nodes.PointNode(height=note, at=None, as_=None, marks=marks, graces=graces, span=span)
+    point = nodes.PointNode(height=note, at=None, as_=None, marks=marks, graces=graces, texts=texts, span=span)
     node = nodes.Contour((point,), (), span)
     points, segments = contours.contour(ctx, node, GestureLength(beats), band=None, techniques=(technique,))
     return Gesture(

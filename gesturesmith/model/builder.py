@@ -10,7 +10,8 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AttackShape, Extreme, Growth, Join, LineKind, Pitches
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import RULES, listed, shown
-from gesturesmith.lang.words import LEVELS, MARKS, MUTES
+from gesturesmith.lang.reader import MAX_TEXT_LENGTH
+from gesturesmith.lang.words import LEVELS, MARKS, MAX_SYLLABLE, MUTES
 from gesturesmith.model import build
 from gesturesmith.model.context import Context
 from gesturesmith.model.gesture import Gesture
@@ -34,6 +35,7 @@ class NewPoint:
     turns_to   key of the technique in force from here on, "" for no change
     ends       keys of the techniques that end here
     marks      the language's words after a point: accents, `breath`, levels
+    words      text above it; `syllable`: spoken or breathed, under it
     """
 
     pitch: Spelling | Extreme | Fraction | None
@@ -44,6 +46,8 @@ class NewPoint:
     turns_to: str = ""
     ends: tuple[str, ...] = ()
     marks: tuple[str, ...] = ()
+    words: str = ""
+    syllable: str = ""
 
 
 @frozen(kw_only=True)
@@ -115,6 +119,10 @@ def _wrong(new: NewGesture) -> Iterator[ReadError]:
         for index, point in enumerate(points):
             span = _span(line, index)
             yield from _unknown(point.marks, (*MARKS, *LEVELS), span)
+            if len(point.syllable) > MAX_SYLLABLE:
+                yield _error("out-of-range", span, f"a syllable has at most {MAX_SYLLABLE} letters")
+            if len(point.words) > MAX_TEXT_LENGTH:
+                yield _error("out-of-range", span, f"a text has at most {MAX_TEXT_LENGTH} characters")
             silent = point.pitch is None or points[index - 1].pitch is None
             if index and silent and point.line not in ("none", "slur"):
                 yield _error("line-at-silence", span, "no line leads to or from silence")
@@ -195,6 +203,11 @@ def _point(point: NewPoint, span: Span) -> nodes.PointNode:
         as_=nodes.Word(point.turns_to, span) if point.turns_to else None,
         without=tuple(nodes.Word(key, span) for key in point.ends),
         marks=tuple(nodes.Word(mark, span) for mark in point.marks),
+        texts=tuple(
+            nodes.PointText(said, nodes.Text(text, span))
+            for said, text in ((False, point.words), (True, point.syllable))
+            if text
+        ),
         span=span,
     )
 

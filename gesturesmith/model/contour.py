@@ -19,6 +19,7 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
 _WORDS_OF_LEVEL = frozenset(LEVELS)
+_WAYS_OF_BREATH = ("inhale", "exhale")
 _DETACHED = ("none", "slur")  # lines after which a point has a slot of its own
 
 
@@ -167,7 +168,9 @@ class ContourReader:
         marks: list[str] = []
         dynamic = ""
         for word in node.marks:
-            if word.text not in _WORDS_OF_LEVEL:
+            if self.sung and word.text in _WAYS_OF_BREATH:
+                self.ctx.error("sung-line", word.span, word=shown(word.text))
+            elif word.text not in _WORDS_OF_LEVEL:
                 marks.append(word.text)
             elif self.sung:
                 self.ctx.error("sung-line", word.span, word=shown(word.text))
@@ -225,6 +228,8 @@ class ContourReader:
             turns_to=change.turns_to.key if change.turns_to is not None else "",
             ends=tuple(t.key for t in change.ends),
             marks=marks,
+            words=_text(node, said=False),
+            syllable=_text(node, said=True),
             dynamic=dynamic,
             graces=tuple(map(self._grace, node.graces)),
             after=tuple(map(self._grace, node.after)),
@@ -248,6 +253,11 @@ class ContourReader:
         )
         line = node.line
         return Grace(point=point, join=Segment(kind=line.kind, growth=line.growth, span=line.span))
+
+
+def _text(node: nodes.PointNode, *, said: bool) -> str:
+    """The quoted words of a point, or its syllable; "" for none."""
+    return next((t.text.text for t in node.texts if t.said is said), "")
 
 
 def contour(

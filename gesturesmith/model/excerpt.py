@@ -10,6 +10,7 @@ from gesturesmith.model.gesture import AskedFingering, ContourPoint, DynamicMark
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
 
+_LEFT_OUT = ("fermata", "breath")
 _LONGEST_HELD = Fraction(2)  # maximum beats of an excerpt's last note
 _LONGEST_CUT = Fraction(1)  # the same if a line that leaves it is cut
 _MAX_ATTACKS = 8
@@ -26,17 +27,20 @@ def excerpt(
     keep: Container[str] | None = None,
     dynamics: bool = False,
     band: bool = False,
+    said: bool = False,
 ) -> Gesture:
     """Points `first` to `last` of a gesture, inclusive, from time 0, without the composer's texts.
 
     keep      keys of the techniques to keep; None: all
     dynamics  whether to keep the levels inside
     band      whether to keep the register band if every point has a pitch
+    said      whether to keep syllables and the signs of breath
     """
     start = gesture.points[first].at
     whole = first == 0 and last == len(gesture.points) - 1
-    points = [_point(p, start, keep, dynamics) for p in gesture.points[first : last + 1]]
-    points[0] = replace(points[0], reached="attack", held=False, stops=False)
+    points = [_point(p, start, keep, dynamics, said) for p in gesture.points[first : last + 1]]
+    if points[0].kind != "silence":
+        points[0] = replace(points[0], reached="attack", held=False, stops=False)
     kept = tuple(t for t in gesture.techniques if _kept(t, keep))
     sing = gesture.sing if whole and any(t.sings for t in kept) else None
     # The sung line continues over a held note: it is as long as its gesture.
@@ -74,7 +78,9 @@ def _kept(technique: Technique, keep: Container[str] | None) -> bool:
     return keep is None or technique.key in keep
 
 
-def _point(point: ContourPoint, start: Fraction, keep: Container[str] | None, dynamics: bool) -> ContourPoint:
+def _point(
+    point: ContourPoint, start: Fraction, keep: Container[str] | None, dynamics: bool, said: bool
+) -> ContourPoint:
     stays = tuple(t for t in point.techniques if _kept(t, keep))
     return replace(
         point,
@@ -82,7 +88,9 @@ def _point(point: ContourPoint, start: Fraction, keep: Container[str] | None, dy
         until=point.until - start,
         techniques=stays,
         dynamic=point.dynamic if dynamics else "",
-        marks=tuple(m for m in point.marks if m not in ("fermata", "breath")),
+        marks=tuple(m for m in point.marks if m not in (_LEFT_OUT if said else (*_LEFT_OUT, "inhale", "exhale"))),
+        words="",
+        syllable=point.syllable if said else "",
     )
 
 
@@ -143,6 +151,8 @@ def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> 
             turns_to="",
             ends=(),
             marks=(),
+            words="",
+            syllable="",
         )
         for n, name in enumerate(written, start=1)
         for near in [gesture.instrument.heard(name)]

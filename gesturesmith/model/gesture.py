@@ -9,6 +9,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import (
     AskedHead,
     AttackShape,
+    Breath,
     Extreme,
     FingeringMode,
     Growth,
@@ -62,7 +63,9 @@ class ContourPoint:
     techniques      the techniques in force from here on: the gesture's own, changed by every `as` and `without`
     turns_to        the technique named by `as` at this point, "" for none ("ordinary" ends all)
     ends            those named by `without`
-    marks           accent, staccato, tenuto, marcato, fermata, breath
+    marks           accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
+    words           the composer's text above it; "" for none
+    syllable        spoken or breathed there, under it; "" for none
     dynamic         a level given at this point (also among the gesture's `dynamics`), or ""
     graces          grace notes before it, in order; `after`: after it, at the end of the gesture
     """
@@ -84,6 +87,8 @@ class ContourPoint:
     turns_to: str = ""
     ends: tuple[str, ...] = ()
     marks: tuple[str, ...] = ()
+    words: str = ""
+    syllable: str = ""
     dynamic: str = ""
     graces: tuple[Grace, ...] = ()
     after: tuple[Grace, ...] = ()
@@ -92,6 +97,18 @@ class ContourPoint:
     def __post_init__(self) -> None:
         if self.at < 0 or self.until < self.at:
             raise ValueError(f"at={self.at} until={self.until}")
+
+    @property
+    def breath(self) -> Breath:
+        """Which way the air goes, where it is said."""
+        return "in" if "inhale" in self.marks else "out" if "exhale" in self.marks else ""
+
+    @property
+    def gives_breath(self) -> bool:
+        """Whether the lungs are filled in it, or at its end (`breath`): not where it is spoken or breathed out."""
+        if self.kind == "silence":
+            return self.breath != "out" and not self.syllable
+        return self.breath == "in" or "breath" in self.marks
 
 
 @frozen(kw_only=True)

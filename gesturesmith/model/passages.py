@@ -209,7 +209,7 @@ def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame
         return [PassageItem(at=Fraction(0), beats=node.rest.value, gesture=None, played="", span=node.span)]
     if node.note is not None:
         beats = node.for_.value if node.for_ is not None else Fraction(1)
-        one = build.plain(ctx, node.note, beats, node.as_, node.marks, node.graces, node.span)
+        one = build.plain(ctx, node.note, beats, node.as_, node.marks, node.graces, node.texts, node.span)
         return [_event(move.at_tempo(one, frame.tempo))] if one is not None else None
     if node.name is None:
         return None

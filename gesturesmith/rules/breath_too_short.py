@@ -103,12 +103,12 @@ def _most_flow(instrument: Instrument) -> float:
 
 
 def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
-    """The points of each phrase: up to a rest, or up to and including a point with a breath mark."""
+    """The points of each phrase: up to where the lungs are filled, a point with a breath mark included."""
     phrase: list[ContourPoint] = []
     for point in case.gesture.points:
-        if point.kind != "silence":
+        if point.kind != "silence" and point.breath != "in":
             phrase.append(point)
-        if phrase and (point.kind == "silence" or "breath" in point.marks):
+        if phrase and point.gives_breath:
             yield phrase
             phrase = []
     if phrase:

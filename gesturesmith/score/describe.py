@@ -86,6 +86,8 @@ class _Teller:
             ended = technique_title(get(key), self._language)
             name = f"{name} {self._say('say-without', technique=ended)}"
         marks = [self._say(f"say-{mark}") for mark in point.marks]
+        for key, text in (("words", point.words), ("syllable", point.syllable)):
+            marks += [self._say(f"say-{key}", text=text)] if text else []
         at = self._say("say-point", point=name, time=self._number(point.at))
         for key, graces in (("say-graces-before", point.graces), ("say-graces-after", point.after)):
             if graces:

@@ -31,7 +31,7 @@ class EventBuilder:
     sounding_cents  the sounding pitch at its beginning, above C-1; None for a rest, and if no pitch is meant
     value       beats of its note value, if not its spacing
     graces      grace notes before it, in order; `after`: after it
-    articulations   by name: accent, staccato, tenuto, marcato, fermata, breath
+    articulations   by name: accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
     begins_slur, ends_slur   whether a slur begins here, or ends
     clef        the clef that begins here, or ""; `after_stop`: it follows a head where a line stops
     """

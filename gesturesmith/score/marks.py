@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Literal, get_args
 
-from gesturesmith.kinds import EdgeShape, Growth, HandState, HeadShape, Join, ScriptSign
+from gesturesmith.kinds import Breath, EdgeShape, Growth, HandState, HeadShape, Join, ScriptSign
 from gesturesmith.units import Spelling
 from gesturesmith.values import frozen
 
@@ -17,7 +17,7 @@ type LineStyle = Literal["straight", "wavy", "broken", "dotted", "arrow"]
 type Mark = (
     LineStart | LineEnd | Edge | Bend | Script | HandTurnStart | HandTurnEnd | TechniqueTurnStart | TechniqueTurnEnd
     | SpanStart | SpanEnd | Flutter | TrillSign | SecondNote | Words | FootnoteMark | Fingering | Cents | BandStart
-    | BandEnd | LengthStart | LengthEnd | Small | SungHead
+    | BandEnd | LengthStart | LengthEnd | Small | SungHead | Syllable | BreathSign
 )  # fmt: skip
 
 
@@ -141,6 +141,20 @@ class Words:
     """Words above the staff that do not belong to a technique."""
 
     text: str
+
+
+@frozen(kw_only=True)
+class Syllable:
+    """A syllable under the note or rest, spoken or breathed there."""
+
+    text: str
+
+
+@frozen(kw_only=True)
+class BreathSign:
+    """The air goes in through the mouth, or out of it, where that is said."""
+
+    way: Breath
 
 
 @frozen(kw_only=True)

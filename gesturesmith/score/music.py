@@ -58,7 +58,7 @@ class Event:
     held        words repeated if it comes first on a system
     repeat_after_break  the same if it continues after a break
     marks       the marks at its beginning, in order; `ends`: those at its end
-    articulations   by name: accent, staccato, tenuto, marcato, fermata, breath
+    articulations   by name: accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
     clef        the clef that begins here, or ""; `after_stop`: it follows a head where a line stops
     forced      its accidental is printed even if not needed
     graces      grace notes before it, in order; `after`: after it. They have no leaves and no time

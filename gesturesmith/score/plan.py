@@ -12,7 +12,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AttackShape
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
-from gesturesmith.score import clefs, events, lines, notes, rows, trills
+from gesturesmith.score import clefs, events, lines, notes, rows, signs, trills
 from gesturesmith.score.dynamics import dynamics
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, on_page, three_lines
@@ -198,6 +198,8 @@ def _goes_on(before: PartBuilder, k: int, part: PartBuilder, n: int, barred: boo
         return False
     if part is not before and not barred and rest.end % 1:  # each part is timed from its own start
         return False
+    if any(isinstance(mark, signs.AT_A_TIME) for mark in event.marks):
+        return False
     if before.line.events[k].ends or event.ends or event.articulations or event.clef:
         return False
     return not any(event.start <= d.at < event.end for d in part.levels)
@@ -232,6 +234,7 @@ def _dress(
     trills.draw(case, line, stave.pitches)
     if gesture.text is not None:
         first.marks.append(Words(text=gesture.text))
+    signs.draw(line)
     lines.draw(case, line)
     lines.draw_band(gesture, line, stave)
     rows.cents(line)
@@ -242,6 +245,7 @@ def _dress(
         first.marks.append(Small())
     footnotes.mark(case, line)
     if part.sung is not None:
+        signs.draw(part.sung)
         lines.draw(case, part.sung)
         rows.cents(part.sung)
         head = head_for_sung(tuple(t for event in line.sounding for t in in_force(case, event)))

@@ -19,7 +19,7 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import technique_text, technique_title
 from gesturesmith.wording import text as wording
 
-SIGN_GROUPS = ("heads", "lines", "pitch", "time")
+SIGN_GROUPS = ("heads", "lines", "pitch", "time", "breath")
 _MAX_POINTS = 4  # in a picture of a technique that moves along a line
 _MAX_DETACHED = 3
 _WHOLE_POINTS = 8  # a gesture with no more points is shown whole
@@ -169,6 +169,7 @@ def _sign_entry(sign: Sign, one: Use, languages: tuple[str, ...]) -> NotesEntry:
         keep=keep,
         dynamics="dynamics" in sign.keeps,
         band="band" in sign.keeps,
+        said="said" in sign.keeps,
     )
     return NotesEntry(
         names=said(f"sign-{sign.key}", languages),

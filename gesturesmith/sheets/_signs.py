@@ -17,6 +17,7 @@ from gesturesmith.score.heads import look_head, on_page
 from gesturesmith.score.marks import (
     BandStart,
     Bend,
+    BreathSign,
     Cents,
     Edge,
     Fingering,
@@ -32,6 +33,7 @@ from gesturesmith.score.marks import (
     Small,
     SpanStart,
     SungHead,
+    Syllable,
     TechniqueTurnStart,
     TrillSign,
     Words,
@@ -87,7 +89,7 @@ class Sign:
     marks   the kinds of marks that show it, if any
     used    whether a gesture uses it
     shown   the first and last point of a gesture that show the sign
-    keeps   what an excerpt must keep for it: "techniques", "dynamics", "band"
+    keeps   what an excerpt must keep for it: "techniques", "dynamics", "band", "said" (syllables, signs of breath)
     """
 
     key: str
@@ -168,6 +170,20 @@ def _around(wanted: Callable[[ContourPoint], bool], before: int, after: int) -> 
     def shown(use: Use) -> Stretch | None:
         index = use.first(wanted)
         return None if index is None else (max(0, index - before), min(index + after, len(use.gesture.points) - 1))
+
+    return shown
+
+
+def _where_said(wanted: Callable[[ContourPoint], bool]) -> Callable[[Use], Stretch | None]:
+    """A point as wanted; a silence with the note beside it."""
+
+    def shown(use: Use) -> Stretch | None:
+        points = use.gesture.points
+        index = next((i for i, p in enumerate(points) if wanted(p)), None)
+        if index is None or points[index].kind != "silence":
+            return None if index is None else (index, index)
+        before = index - 1 if index and points[index - 1].kind != "silence" else None
+        return (before, index) if before is not None else (index, min(index + 1, len(points) - 1))
 
     return shown
 
@@ -322,5 +338,21 @@ SIGNS = (
         used=lambda use: any(level.niente for level in use.music.levels),
         shown=_niente,
         keeps=("dynamics",),
+    ),
+    Sign(
+        key="syllable",
+        group="breath",
+        marks=(Syllable,),
+        used=_has(Syllable),
+        shown=_where_said(lambda p: bool(p.syllable)),
+        keeps=("techniques", "said"),
+    ),
+    Sign(
+        key="breathing",
+        group="breath",
+        marks=(BreathSign,),
+        used=_has(BreathSign),
+        shown=_where_said(lambda p: bool(p.breath)),
+        keeps=("techniques", "said"),
     ),
 )

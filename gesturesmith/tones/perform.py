@@ -141,7 +141,8 @@ def _noise(point: ContourPoint) -> Technique | None:
 
 
 def _same_sound(before: ContourPoint, point: ContourPoint) -> bool:
-    return before.techniques == point.techniques and "breath" not in before.marks
+    said = point.syllable or point.breath != before.breath
+    return before.techniques == point.techniques and "breath" not in before.marks and not said
 
 
 def _carried(point: Point, before: Point | None) -> bool:
@@ -185,6 +186,7 @@ class _Player:
             noise = _noise(piece.first)
             found += self._sounds(piece) if noise is None else self._strokes(piece, noise)
         found += self._sung(tuple(p.point for p in points.values()))
+        found += self._in_rests()
         return sorted(found, key=lambda tone: tone.start)
 
     # --- sounds ------------------------------------------------------------------------------------------------
@@ -212,6 +214,8 @@ class _Player:
             air=_unless_nothing(drawn(material.air)),
             hand=_unless_nothing(drawn(material.hand(self._instrument))),
             rolls=material.rolls(piece.points, piece.into, drawn),
+            breath=piece.first.breath,
+            syllable=piece.first.syllable,
             mute=self._mute(techniques),
             colours=_colours(techniques),
             techniques=_keys(techniques),
@@ -229,7 +233,8 @@ class _Player:
         for number, (start, until) in enumerate(pairwise((*starts, whole.end))):
             last = number == len(starts) - 1  # which is short already
             onset: Onset = whole.onset if number == 0 or whole.onset == "split" else "attack"
-            yield replace(_cut(whole, start, until if last else start + (until - start) * short), onset=onset)
+            cut = _cut(whole, start, until if last else start + (until - start) * short)
+            yield replace(cut, onset=onset, syllable=whole.syllable if number == 0 else "")
 
     def _seconds(self, tone: Tone, piece: _Stretch, drawn: Drawing) -> Iterator[Tone]:
         """The upper partials of neighbouring ones held at once."""
@@ -251,11 +256,30 @@ class _Player:
                     end=stop,
                     level=self._level_of(piece, begin, stop),
                     noise=noise.sound.noise,
+                    syllable=piece.first.syllable if begin == start else "",
                     mute=self._mute(piece.techniques),
                     colours=_colours(piece.techniques),
                     techniques=_keys(piece.techniques),
                     gesture=self._name,
                 )
+
+    def _in_rests(self) -> Iterator[Tone]:
+        """What is breathed or spoken where nothing is played, as long as the rest."""
+        for point in self._gesture.points:
+            if point.kind != "silence" or not (point.breath or point.syllable):
+                continue
+            start, end = self._arrive(point.at), self._arrive(point.until)
+            level = material.level(self._gesture, self._clock, self._offset, point.at, point.until, self._level)
+            yield Tone(
+                voice="spoken" if point.syllable else "played",
+                start=start,
+                end=end,
+                level=level,
+                air=((start, 1.0), (end, 1.0)) if point.breath else (),
+                breath=point.breath,
+                syllable=point.syllable,
+                gesture=self._name,
+            )
 
     # --- voices ------------------------------------------------------------------------------------------------
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 from operator import itemgetter
 
-from gesturesmith.kinds import Colour, Noise, Onset, Voice, WaveKind
+from gesturesmith.kinds import Breath, Colour, Noise, Onset, Voice, WaveKind
 from gesturesmith.values import frozen
 
 # (seconds, value) in order of time: linear between two rows, a step if two rows have the same time. () for nothing.
@@ -46,17 +46,20 @@ class Tone:
 
     Times are seconds from the beginning of the music, pitches sounding cents above C-1 (A4 is 6900).
 
-    voice       "played"; "second", sounding with it on the same lips; "sung"
+    voice       "played"; "second", sounding with it on the same lips; "sung"; "spoken", away from the instrument
     start, end  start < end
     onset       how it begins: "attack", tongued; "split", spat so that it cracks; "slur", a new note without the
                 tongue; "continued", the sound of the tone that ends here goes on
-    pitch       without the waves; () for a noise. For air, the fingered pitch, which colours it
+    pitch       without the waves; () for a noise, and for what is breathed or spoken in a rest. For air, the
+                fingered pitch, which colours it
     waves       the movements around the pitch
     level       places in LEVELS, 0 (niente) to 8 (fff)
     air         share of breath in the sound, 0 to 1, where 1 has no lip tone; () for 0
     hand        how far the hand closes the bell, 0 to 1; () for 0
     rolls       of tongue and throat
     noise       slap, kiss, click, pop: a stroke without pitch; "" for a tone or air
+    breath      "in" or "out" where it is said which way the air goes; without pitch it is the breath alone
+    syllable    what is spoken or breathed at its beginning, "" for nothing
     mute        the mute in the bell, "" for none
     colours     other colours, as named in `Technique.sound`
     techniques  keys of the techniques in force
@@ -74,6 +77,8 @@ class Tone:
     hand: Curve = ()
     rolls: tuple[Roll, ...] = ()
     noise: Noise = ""
+    breath: Breath = ""
+    syllable: str = ""
     mute: str = ""
     colours: tuple[Colour, ...] = ()
     techniques: tuple[str, ...] = ()

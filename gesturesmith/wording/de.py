@@ -21,6 +21,7 @@ TEXTS = {
     "group-lines": "Linien",
     "group-pitch": "Tonhöhe",
     "group-time": "Zeit und Dynamik",
+    "group-breath": "Atem und Stimme",
     "page-of": "Seite {page} von {pages}",
     "seconds": "s",
     "beat": "Schlag",
@@ -117,6 +118,8 @@ TEXTS = {
     "sign-accelerating": "Schneller werdend",
     "sign-slowing": "Langsamer werdend",
     "sign-niente": "Aus dem Nichts, ins Nichts",
+    "sign-syllable": "Silbe",
+    "sign-breathing": "Ein- und Ausatmen",
     "remark-approximate": (
         "Noten mit kreuzförmigem Kopf sind nur ungefähr in der Tonhöhe. In der Nähe der gezeigten Höhe spielen; "
         "die Gestalt der Geste ist wichtiger als der einzelne Ton."
@@ -201,6 +204,16 @@ TEXTS = {
     "remark-accelerating": "Ein Balken, der sich von einer Linie zu mehreren auffächert, wird schneller.",
     "remark-slowing": "Balken, die sich von mehreren Linien zu einer schließen, werden langsamer.",
     "remark-niente": "Ein Kreis am Ende einer Gabel bedeutet: aus dem Nichts oder ins Nichts.",
+    "remark-syllable": (
+        "Eine Silbe unter einer Note oder Pause wird dort gesprochen oder gehaucht, ihre Laute wie in der "
+        "eigenen Sprache: Luft und Anstoß damit formen. Unter einer Pause wird sie ohne das Instrument "
+        "gesprochen."
+    ),
+    "remark-breathing": (
+        "Ein Pfeil zu einem kurzen senkrechten Strich, der für die Lippen steht, bedeutet hörbar einatmen, "
+        "ein Pfeil von ihm weg ausatmen. Über einer Note nur mit Luft geht die Luft durch das Instrument, "
+        "über einer Pause nicht."
+    ),
     "remark-words": (
         "Ein Wort über dem System gilt, bis es aufgehoben wird, und steht zu Beginn eines Systems wieder; ein Wort "
         "mit gestrichelter Linie gilt bis zum Haken an ihrem Ende."
@@ -307,6 +320,10 @@ TEXTS = {
     "say-breath": "Atemzeichen",
     "say-graces-before": "{point}, davor Vorschlag: {notes}",
     "say-graces-after": "{point}, danach Nachschlag: {notes}",
+    "say-inhale": "einatmend",
+    "say-exhale": "ausatmend",
+    "say-words": "mit den Worten „{text}“",
+    "say-syllable": "auf der Silbe „{text}“",
     "say-attacks": "{count} Anstöße.",
     "say-attacks-accelerating": "{count} Anstöße, schneller werdend.",
     "say-attacks-slowing": "{count} Anstöße, langsamer werdend.",

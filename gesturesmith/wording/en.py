@@ -22,6 +22,7 @@ TEXTS = {
     "group-lines": "Lines",
     "group-pitch": "Pitch",
     "group-time": "Time and dynamics",
+    "group-breath": "Breath and voice",
     "page-of": "page {page} of {pages}",
     "seconds": "s",
     "beat": "beat",
@@ -119,6 +120,8 @@ TEXTS = {
     "sign-accelerating": "Getting faster",
     "sign-slowing": "Getting slower",
     "sign-niente": "From nothing, to nothing",
+    "sign-syllable": "Syllable",
+    "sign-breathing": "Breathing in and out",
     # The meaning of signs; a page prints those it uses.
     "remark-approximate": (
         "Notes with x-shaped heads have approximate pitches. Play near the height shown; the shape of the gesture "
@@ -193,6 +196,15 @@ TEXTS = {
     "remark-accelerating": "A beam that fans out from one line to several means getting faster.",
     "remark-slowing": "Beams that close from several lines to one mean getting slower.",
     "remark-niente": "A circle at the end of a hairpin means from nothing, or to nothing.",
+    "remark-syllable": (
+        "A syllable below a note or rest is spoken or breathed there, its sounds as in your own language: "
+        "shape the air and the attack with it. Below a rest, say it away from the instrument."
+    ),
+    "remark-breathing": (
+        "An arrow to a short upright line, which stands for the lips, means to breathe in audibly; an arrow "
+        "away from it, to breathe out. Over a note with air only the air goes through the instrument, over "
+        "a rest it does not."
+    ),
     "remark-words": (
         "A word above the staff applies until it is cancelled, and is repeated at the beginning of a system; a "
         "word with a dashed line applies as far as the hook at the end of the line."
@@ -293,6 +305,10 @@ TEXTS = {
     "say-breath": "breath",
     "say-graces-before": "{point}, grace notes before it: {notes}",
     "say-graces-after": "{point}, grace notes after it: {notes}",
+    "say-inhale": "breathing in",
+    "say-exhale": "breathing out",
+    "say-words": "with the words “{text}”",
+    "say-syllable": "on the syllable “{text}”",
     "say-attacks": "{count} attacks.",
     "say-attacks-accelerating": "{count} attacks, getting faster.",
     "say-attacks-slowing": "{count} attacks, getting slower.",

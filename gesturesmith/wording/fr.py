@@ -21,6 +21,7 @@ TEXTS = {
     "group-lines": "Lignes",
     "group-pitch": "Hauteurs",
     "group-time": "Temps et nuances",
+    "group-breath": "Souffle et voix",
     "page-of": "page {page} sur {pages}",
     "seconds": "s",
     "beat": "temps",
@@ -118,6 +119,8 @@ TEXTS = {
     "sign-accelerating": "En accélérant",
     "sign-slowing": "En ralentissant",
     "sign-niente": "À partir de rien, jusqu’à rien",
+    "sign-syllable": "Syllabe",
+    "sign-breathing": "Inspirer et expirer",
     "remark-approximate": (
         "Les notes à tête en croix sont de hauteur approximative. Jouer près de la hauteur indiquée ; la forme du "
         "geste compte plus que chaque hauteur."
@@ -203,6 +206,16 @@ TEXTS = {
     "remark-accelerating": "Une ligature qui s’ouvre d’un trait à plusieurs va en accélérant.",
     "remark-slowing": "Des ligatures qui se referment de plusieurs traits à un seul vont en ralentissant.",
     "remark-niente": "Un cercle à l’extrémité d’un soufflet signifie à partir de rien, ou jusqu’à rien.",
+    "remark-syllable": (
+        "Une syllabe sous une note ou un silence est à dire ou à souffler à cet endroit, avec les sons de "
+        "votre propre langue : elle forme l’air et l’attaque. Sous un silence, la dire hors de "
+        "l’instrument."
+    ),
+    "remark-breathing": (
+        "Une flèche vers un petit trait vertical, qui représente les lèvres, signifie inspirer de façon "
+        "audible ; une flèche qui s’en éloigne, expirer. Sur une note d’air seul, l’air passe par "
+        "l’instrument, sur un silence non."
+    ),
     "remark-words": (
         "Un mot au-dessus de la portée vaut jusqu’à ce qu’il soit annulé, et il est répété au début d’un système ; "
         "un mot suivi d’une ligne en tirets vaut jusqu’au crochet qui la termine."
@@ -309,6 +322,10 @@ TEXTS = {
     "say-breath": "respiration",
     "say-graces-before": "{point}, précédé des petites notes {notes}",
     "say-graces-after": "{point}, suivi des petites notes {notes}",
+    "say-inhale": "en inspirant",
+    "say-exhale": "en expirant",
+    "say-words": "avec les mots « {text} »",
+    "say-syllable": "sur la syllabe « {text} »",
     "say-attacks": "{count} attaques.",
     "say-attacks-accelerating": "{count} attaques, de plus en plus rapides.",
     "say-attacks-slowing": "{count} attaques, de plus en plus lentes.",

@@ -21,6 +21,7 @@ TEXTS = {
     "group-lines": "Linee",
     "group-pitch": "Altezze",
     "group-time": "Tempo e dinamica",
+    "group-breath": "Respiro e voce",
     "page-of": "pagina {page} di {pages}",
     "seconds": "s",
     "beat": "tempo",
@@ -117,6 +118,8 @@ TEXTS = {
     "sign-accelerating": "Accelerando",
     "sign-slowing": "Rallentando",
     "sign-niente": "Dal niente, al niente",
+    "sign-syllable": "Sillaba",
+    "sign-breathing": "Inspirare ed espirare",
     "remark-approximate": (
         "Le note con testa a croce hanno altezza approssimativa. Suonare vicino all’altezza indicata; la forma "
         "del gesto conta più della singola altezza."
@@ -198,6 +201,16 @@ TEXTS = {
     "remark-accelerating": "Una travatura che si apre da una linea a più linee va accelerando.",
     "remark-slowing": "Travature che si chiudono da più linee a una sola vanno rallentando.",
     "remark-niente": "Un cerchio all’estremità di una forcella significa dal niente, oppure al niente.",
+    "remark-syllable": (
+        "Una sillaba sotto una nota o una pausa va detta o soffiata in quel punto, con i suoni della "
+        "propria lingua: dà forma all’aria e all’attacco. Sotto una pausa, pronunciarla lontano dallo "
+        "strumento."
+    ),
+    "remark-breathing": (
+        "Una freccia verso un breve tratto verticale, che sta per le labbra, significa inspirare in modo "
+        "udibile; una freccia che se ne allontana, espirare. Su una nota di sola aria l’aria passa per lo "
+        "strumento, su una pausa no."
+    ),
     "remark-words": (
         "Una parola sopra il pentagramma vale finché non viene annullata, ed è ripetuta all’inizio di un sistema; "
         "una parola con linea tratteggiata vale fino al gancio che la termina."
@@ -302,6 +315,10 @@ TEXTS = {
     "say-breath": "respiro",
     "say-graces-before": "{point}, preceduto dalle note piccole {notes}",
     "say-graces-after": "{point}, seguito dalle note piccole {notes}",
+    "say-inhale": "inspirando",
+    "say-exhale": "espirando",
+    "say-words": "con le parole «{text}»",
+    "say-syllable": "sulla sillaba «{text}»",
     "say-attacks": "{count} attacchi.",
     "say-attacks-accelerating": "{count} attacchi, sempre più veloci.",
     "say-attacks-slowing": "{count} attacchi, sempre più lenti.",

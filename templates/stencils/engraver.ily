@@ -199,8 +199,8 @@
            (else
             (let ((text (ly:engraver-make-grob engraver 'GestureRowText event))
                   (row (or (assq-ref rows kind)
-                           (let ((row (new-row! engraver event (if (eq? kind 'cents) UP DOWN)
-                                                (if (eq? kind 'cents) 390 200))))
+                           (let ((row (new-row! engraver event (if (memq kind '(cents breath)) UP DOWN)
+                                                (case kind ((cents) 390) ((breath) 385) ((syllable) 180) (else 200)))))
                              (set! rows (acons kind row rows))
                              row))))
               (ly:axis-group-interface::add-element row text)
@@ -242,7 +242,9 @@
            ((words)
             (if column
                 (begin (ly:grob-set-parent! grob X column) (gs:add! grob 'side-support-elements column))))
-           (else (if (pair? heads) (ly:grob-set-parent! grob X (gs:last heads)))))))
+           (else
+            (cond ((pair? heads) (ly:grob-set-parent! grob X (gs:last heads)))
+                  (column (ly:grob-set-parent! grob X column)))))))
 
      (define (touched-lines)
        (map cdr (filter (lambda (p) (eq? 'contour (car p))) (append active ending))))

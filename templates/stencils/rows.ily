@@ -1,6 +1,11 @@
-%% Rows above and below the staff: cents, fingerings. All that stand in one row of a line have one baseline.
+%% Rows above and below the staff: cents, fingerings, syllables, which way the air goes. All that stand in one row of a line have one baseline.
 
 #(define (gs:row-text-stencil grob)
+   (case (gs:get (gs:details grob) 'row 'text)
+     ((syllable) (gs:syllable-stencil grob))
+     ((breath) (gs:breath-stencil grob))
+     (else (gs:tuned-stencil grob))))
+#(define (gs:tuned-stencil grob)
    (let* ((details (gs:details grob))
           (text (string-append (gs:tuner-name grob) (gs:get details 'text "")))
           (row (grob-interpret-markup grob (markup #:fontsize -3 #:sans (make-concat-markup (gs:with-signs text))))))
@@ -51,3 +56,23 @@ gsTuned =
 gsFingering =
 #(define-event-function (text) (string?)
    (gs:sign 'fingering `((text . ,text))))
+
+%% \gsSyllable "sh": spoken or breathed, under the note or rest, upright as in a vocal part.
+gsSyllable =
+#(define-event-function (text) (string?)
+   (gs:sign 'syllable `((row . syllable) (text . ,text))))
+#(define (gs:syllable-stencil grob)
+   (let ((text (grob-interpret-markup grob (markup #:fontsize -1 (gs:get (gs:details grob) 'text "")))))
+     (ly:make-stencil (ly:stencil-expr text) (ly:stencil-extent text X) '(-0.5 . 1.5))))
+
+%% \gsInhale, \gsExhale: the air goes in, or out: an arrow to the bar that stands for the lips, or from it.
+gsInhale = #(gs:sign 'breath '((row . breath) (way . in)))
+gsExhale = #(gs:sign 'breath '((row . breath) (way . out)))
+#(define (gs:breath-stencil grob)
+   (let* ((in? (eq? 'in (gs:get (gs:details grob) 'way 'in)))
+          (lips (if in? 1.1 -1.1)) (from (if in? -1.1 -0.8)) (tip (if in? 0.8 1.1))
+          (bar (make-line-stencil 0.2 lips -0.7 lips 0.7))
+          (shaft (make-line-stencil 0.13 from 0 (- tip 0.4) 0))
+          (head (make-path-stencil (list 'moveto tip 0 'lineto (- tip 0.7) 0.42 'lineto (- tip 0.7) -0.42 'closepath)
+                                   0.02 1 1 #t)))
+     (ly:stencil-add bar shaft head)))

@@ -52,6 +52,7 @@ def key(text, name, half):
         ("contour: C5 ~~ E5 -- G5@3\nlasts: 4 beats", "C5 ~~ E5", "E5 -- G5@1.5", "horn"),
         ("contour: C5 as air, D5, E5 as ordinary, F5, G5", "C5 as air, D5", "E5, F5, G5", "horn"),
         ("contour: C4, D4, E4 without growl, F4\ntechnique: growl", "C4, D4", "E4, F4", "horn"),
+        ('contour: C4 "far", D4 say "f" breath, E4 inhale', 'C4 "far", D4 say "f"', "E4 inhale", "horn"),
         ("contour: C5 accent, D5 tenuto@3, E5\nlasts: 6 beats", "C5 accent", "D5 tenuto, E5", "horn"),
     ],
 )

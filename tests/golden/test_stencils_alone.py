@@ -31,6 +31,7 @@ EVERYTHING = [
     r"""c'1\gsSpan "growl"\gsSpanEnd c'2\gsSpan "growl" c'\gsSpanEnd c'1\gsLength "2.5 s"\gsLengthEnd""",
     r"""c'4\gsWord "flz."\gsWord "molto"\gsCancel "ord."\gsMark "1, 2" c'\gsCents #-14 c'\gsTuned cs'' #30 c'\gsNote #'("one" "two")
         c'\gsFingering "F 0 / Bb 1" R1 <>\gsWord "con sord." c'1\gsLevel "sffz" """,
+    r"""c'4\gsInhale\gsSyllable "f" r2.\gsExhale\gsSyllable "ha \"so\"" <>\gsInhale R1 <c' e'>4\gsSyllable "sh" """,
     r"""c'2\gsSay #'(("flz." "flz." "")) c'2\gsSay #'(("flz." "flz." "") ("ord." "ord." "ord.")) \break \gsPlaysOn
         c'1\gsSay #'(("flz." "flz." ""))\gsPageMark #'(("one" . #t) ("two" . #f)) <>\gsSay #'(("ord." "" "")) R1""",
     r"""\gsNiente c'2\< \gsEndLevel \gsAfterStop c'2\f \gsShortHairpin #4 c'4\p\< c'2.\ff \gsFeather #RIGHT { c'8[ c' c' c'] }

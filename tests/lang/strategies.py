@@ -96,7 +96,9 @@ def points(draw: st.DrawFn) -> Tokens:
         after.append(["as", draw(st.sampled_from(TECHNIQUES))])
     if draw(st.integers(0, 3)) == 0:
         after.append([draw(st.sampled_from(LEVELS))])
-    after += [[m] for m in draw(st.lists(st.sampled_from(MARKS), unique=True, max_size=2))]
+    marks = st.lists(st.sampled_from([m for m in MARKS if m != "exhale"]), unique=True, max_size=2)
+    after += [[m] for m in draw(marks)]
+    after += draw(st.sampled_from(([], [['"inside"']], [["say", '"sh"']], [['"a \\" b"'], ["say", '"f"']])))
     return [head] + [token for part in draw(st.permutations(after)) for token in part]
 
 
@@ -106,7 +108,13 @@ def contours(draw: st.DrawFn) -> Tokens:
     tokens = draw(points())
     for _ in range(draw(st.integers(0, 4))):
         if draw(st.integers(0, 4)) == 0:
-            tokens += [",", "r", *draw(st.sampled_from(([], ["fermata"], ["@5/2"]))), ",", *draw(points())]
+            tokens += [
+                ",",
+                "r",
+                *draw(st.sampled_from(([], ["fermata"], ["@5/2"], ["inhale", "say", '"ha"']))),
+                ",",
+                *draw(points()),
+            ]
             continue
         line = draw(st.sampled_from(("--", "~~", "::", "..", "->", "__", ",", "–", "—", "→")))
         growth = draw(st.sampled_from(([], ["growing"], ["fading"]))) if line == "~~" else []
@@ -166,6 +174,7 @@ def plays(names: tuple[str, ...]) -> st.SearchStrategy[Tokens]:
         _tokens("rest", numbers(), "beats"),
         _tokens(notes(), "for", numbers(), st.sampled_from((*LEVELS, *MARKS))),
         _tokens(notes(), "tenuto", "for", numbers(), "beat", "as", "air"),
+        _tokens(notes(), "say", '"f"', "for", numbers(), '"away"'),
     )
     return _separated(item)
 

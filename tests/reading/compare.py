@@ -27,6 +27,7 @@ def differences(reading: Reading, said: Said) -> list[str]:
         printed = [n for n in reading.notes if n.sung is sung]
         found += _voice(printed, asked, said, "sung " if sung else "")
     found += _silences(reading, said)
+    found += _signs(reading, said)
     found += _levels(reading, said)
     if reading.repeated != said.repeated:
         found.append(f"played {reading.repeated} times on the page, {said.repeated} in the file")
@@ -206,6 +207,26 @@ def _covered(start: Fraction, end: Fraction, by: list[tuple[Fraction, Fraction]]
         if a <= at < b:
             at = b
     return at >= end
+
+
+def _signs(reading: Reading, said: Said) -> list[str]:
+    """What is said at points stands there, and nowhere else; above the staff there may be other words as well."""
+    found = [
+        f"{text!r} at beat {float(at):g} does not stand above the page's staff"
+        for at, kind, text in said.signs
+        if kind == "words" and not any(abs(a - at) <= _INSTANT and text in there for a, there in reading.texts)
+    ]
+    rows = [sorted((s for s in row if s[1] != "words"), key=_where) for row in (reading.signs, said.signs)]
+    same = [s[1:] for s in rows[0]] == [s[1:] for s in rows[1]]
+    if not same or any(abs(a[0] - b[0]) > _INSTANT for a, b in zip(*rows, strict=True)):
+        names = [" ".join(f"{kind} {text}@{float(at):g}" for at, kind, text in row) or "nothing" for row in rows]
+        found.append(f"said: {names[0]} on the page, {names[1]} in the file")
+    return found
+
+
+def _where(sign: tuple[Fraction, str, str]) -> tuple[Fraction, str]:
+    """Sorted by kind and text within a moment: where a line stops it is just before the end."""
+    return (Fraction(round(8 * sign[0]), 8), sign[1])
 
 
 def _levels(reading: Reading, said: Said) -> list[str]:

@@ -41,13 +41,22 @@
           (rd:drawn (third expr) (+ x (car (second expr))) (+ y (cdr (second expr)))))
          ((eq? (car expr) 'named-glyph) (list (list x y 'glyph (third expr))))
          ((eq? (car expr) 'utf-8-string) (list (list x y 'text (third expr))))
+         ((eq? (car expr) 'draw-line) (list (list (+ x (third expr)) (+ y (fourth expr)) 'shape 'draw-line)))
          ((eq? (car expr) 'path)
-          (list (list x y 'path (if (and (> (length expr) 5) (list-ref expr 5)) "filled" "open"))))
+          (list (list (+ x (rd:first-number (third expr) 0)) y 'path (if (and (> (length expr) 5) (list-ref expr 5)) "filled" "open"))))
          ((memq (car expr) '(polygon round-filled-box draw-line dashed-line circle ellipse partial-ellipse)) (list (list x y 'shape (car expr))))
          (else
           (let loop ((rest (cdr expr)) (found '()))
             (if (not (pair? rest)) found
                 (loop (cdr rest) (append found (if (pair? (car rest)) (rd:drawn (car rest) x y) '()))))))))
+
+%% Where a path begins, from the left.
+#(define (rd:first-number path otherwise)
+   (if (and (list? path) (pair? path) (pair? (cdr path)) (number? (cadr path))) (cadr path) otherwise))
+#(define (rd:sans? expr)
+   (cond ((not (pair? expr)) #f)
+         ((eq? (car expr) 'utf-8-string) (and (string-contains (string-downcase (second expr)) "sans") #t))
+         (else (any rd:sans? (filter pair? (if (list? expr) (cdr expr) '()))))))
 
 #(define (rd:printed grob)
    (let ((stencil (ly:grob-property grob 'stencil #f)))
@@ -109,6 +118,9 @@
      ((Tie Slur) (rd:bounds grob))
      ((GestureContour) (list (cons 'heads (rd:ids (rd:list grob 'note-heads)))))
      ((GestureBracket) (list (cons 'heads (rd:ids (rd:list grob 'note-heads)))))
+     ((GestureRowText)
+      (list (cons 'above (eqv? UP (ly:grob-property (ly:grob-parent grob Y) 'direction #f)))
+            (cons 'sans (let ((stencil (rd:printed grob))) (and stencil (rd:sans? (ly:stencil-expr stencil)))))))
      ((BarLine) (list (cons 'glyph (ly:grob-property grob 'glyph-name #f))))
      ((Hairpin) (cons (cons 'grows (ly:grob-property grob 'grow-direction 0)) (rd:bounds grob)))
      ((MultiMeasureRest GestureBand GestureAbove OttavaBracket VoltaBracket) (rd:bounds grob))

@@ -67,7 +67,7 @@ def parts(seed: int) -> str:
 
 _KINDS = (
     *("detached", "slurred", "line", "arrival", "attacks", "feathered", "each", "rests", "band", "run"),
-    *("sung", "swell", "marked"),
+    *("sung", "swell", "marked", "said"),
 )
 _WORDS = ("accent", "staccato", "tenuto", "marcato", "fermata")
 _LEVELS = ("p < f", "f > p", "p < f > mp", "pp < mf@1 > p", "mf", "n < f", "f > n")
@@ -203,6 +203,12 @@ class _Maker:
         elif kind == "marked":
             notes = [f"{self.note()} {random.choice(_WORDS)}" for _ in range(count)]
             lines += [f"  contour: {random.choice((', ', ' __ ')).join(notes)}", f"  lasts: {count} beats"]
+        elif kind == "said":
+            said = ('say "f"', '"inside the bell"', "inhale", 'exhale say "ho"', '"off" say "sh"', "")
+            points = [
+                f"{random.choice(('r', *[self.note()] * 3))} {random.choice(said)}".strip() for _ in range(count)
+            ]
+            lines += [f"  contour: {', '.join([f'{self.note()} as air', *points])}", f"  lasts: {count + 1} beats"]
         else:
             lines += [
                 f"  contour: {', '.join(self.note(cents=False) for _ in range(2 * count))}",

@@ -16,6 +16,7 @@ Nothing in here knows how the page was made. Rules and where they stand:
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
@@ -126,7 +127,8 @@ class Reading:
     hairpins   (start, end, "<" or ">"); an end that nobody can place is None
     tempo      quarter notes a minute, where a metronome mark says so
     repeated   how often it is played, by the sign and the words over it
-    texts      everything written, with its moment
+    texts      words above the staff, with their moments
+    signs      (moment, kind, text): a "syllable" below the staff, "breath" in or out
     lyrics     texts under the staff by moment
     label      what stands at the left of the staff
     faults     what cannot be read, or contradicts itself
@@ -142,6 +144,8 @@ class Reading:
     tempo: Fraction | None = None
     repeated: int = 1
     lyrics: list[tuple[Fraction, str]] = field(default_factory=list)
+    texts: list[tuple[Fraction, str]] = field(default_factory=list)
+    signs: list[tuple[Fraction, str, str]] = field(default_factory=list)
     label: str = ""
     faults: list[str] = field(default_factory=list)
     heads: int = 0
@@ -194,6 +198,9 @@ class _Reader:
         self.reading.hairpins = self._hairpins()
         self.reading.tempo = next((_tempo(g) for g in self._named("MetronomeMark")), None)
         self.reading.repeated = self._repeats()
+        words = self._named("GestureWords", "GestureNotedWords")
+        self.reading.texts = [(g.at, t) for g in words if g.at is not None for _, _, k, t in g.drawn if k == "text"]
+        self.reading.signs = sorted(self._signs())
         self.reading.label = " ".join(g.text for g in self._named("InstrumentName"))
         self.reading.lyrics = [
             (g.at, g.text)
@@ -278,6 +285,18 @@ class _Reader:
             bounds = [t - self._origin if t is not None else None for t in (g.moment("starts"), g.moment("ends"))]
             found.append((bounds[0], bounds[1], "<" if g.more["grows"] > 0 else ">"))
         return sorted(found, key=lambda h: h[0] or 0)
+
+    def _signs(self) -> Iterator[tuple[Fraction, str, str]]:
+        """Syllables below the staff; arrows with a bar for the lips: to it the air goes in, away from it out."""
+        for g in self._named("GestureRowText"):
+            if g.at is None or "¢" in g.text:
+                continue
+            if not g.more["above"] and g.text and not g.more["sans"]:
+                yield g.at, "syllable", g.text
+            elif g.more["above"] and not g.text:
+                lips = next(x for x, y, _, what in g.drawn if what == "draw-line" and y < 0)
+                tip = next(x for x, _, kind, _ in g.drawn if kind == "path")
+                yield g.at, "breath", "in" if lips > tip else "out"
 
     def _repeats(self) -> int:
         """Twice where a repeat sign ends it, unless it says how often (Gould p. 234)."""

@@ -71,6 +71,7 @@ class Said:
     silences   stretches in which nothing sounds, in beats, joined
     meter      (beats, unit) or None
     length     beats
+    signs      (moment, kind, text) of what stands at points: "words" above, "syllable" below, "breath" in or out
     """
 
     notes: tuple[Asked, ...]
@@ -81,6 +82,7 @@ class Said:
     levels: tuple[tuple[Fraction, str], ...] = ()
     hairpins: tuple[tuple[Fraction, Fraction, str], ...] = ()
     tempo: Fraction | None = None
+    signs: tuple[tuple[Fraction, str, str], ...] = ()
 
 
 def of_gesture(gesture: Gesture, *, pitches: str = "written", heights: str = "auto") -> Said:
@@ -94,6 +96,7 @@ def of_gesture(gesture: Gesture, *, pitches: str = "written", heights: str = "au
         gesture.beats,
         levels=tuple(_levels(gesture, Fraction(0))),
         hairpins=tuple(_hairpins(gesture, Fraction(0))),
+        signs=tuple(_signs(gesture, Fraction(0))),
     )
 
 
@@ -105,6 +108,7 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
     silences: list[tuple[Fraction, Fraction]] = []
     levels: list[tuple[Fraction, str]] = []
     hairpins: list[tuple[Fraction, Fraction, str]] = []
+    signs: list[tuple[Fraction, str, str]] = []
     for item in passage.items:
         if item.gesture is None:
             silences.append((item.at, item.at + item.beats))
@@ -114,6 +118,7 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         silences += quiet
         levels += _levels(item.gesture, item.at)
         hairpins += _hairpins(item.gesture, item.at)
+        signs += _signs(item.gesture, item.at)
     length = passage.items[-1].at + passage.items[-1].beats
     if passage.meter is not None and not passage.repeats:
         bar = Fraction(4 * passage.meter[0], passage.meter[1])
@@ -129,6 +134,7 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         levels=tuple(levels),
         hairpins=tuple(hairpins),
         tempo=passage.tempo,
+        signs=tuple(signs),
     )
 
 
@@ -165,6 +171,7 @@ def within(said: Said, before: tuple[str, ...], after: tuple[str, ...], transpos
         meter=(4, 4),
         levels=tuple((at + first, level) for at, level in said.levels),
         hairpins=tuple((a + first, b + first, sign) for a, b, sign in said.hairpins),
+        signs=tuple((at + first, kind, text) for at, kind, text in said.signs),
     )
 
 
@@ -327,7 +334,7 @@ def _asked(
         stroke=any(t.pitched == "none" for t in point.techniques),
         above=_neighbours(gesture.instrument, point) if any(t.holds > 1 for t in point.techniques) else None,
         extreme=point.extreme,
-        marks=frozenset(point.marks) - {"breath"},
+        marks=frozenset(point.marks) - {"breath", "inhale", "exhale"},
     )
 
 
@@ -439,6 +446,14 @@ def _levels(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, str]]:
     if gesture.dynamics:
         return [(start + m.at, m.level) for m in gesture.dynamics]
     return [(start + p.at, p.dynamic) for p in gesture.points if p.dynamic]
+
+
+def _signs(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, str, str]]:
+    """What the composer says at points, silences too, of the played line and the sung one."""
+    points = [*gesture.points, *(gesture.sing.points if gesture.sing is not None else ())]
+    rows = [(start + p.at, p.words, p.syllable, p.breath) for p in points]
+    kinds = ("words", "syllable", "breath")
+    return [(at, kind, text) for at, *texts in rows for kind, text in zip(kinds, texts, strict=True) if text]
 
 
 def _hairpins(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, Fraction, str]]:

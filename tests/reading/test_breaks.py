@@ -23,8 +23,9 @@ gesture far
   dynamics: p < f@2
 passage p
   meter: 3/4
-  play: F#4 for 3/2 p accent, G4 for 1/2, F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2, G4 for 1/2, C5 for 3/2,
-    Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3, B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2
+  play: F#4 for 3/2 p accent, G4 for 1/2 say "tu" "off", F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2,
+    G4 for 1/2, C5 for 3/2, Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3,
+    B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2
 """
 
 
@@ -79,6 +80,9 @@ BREAKS = {
     ),
     "a grace less": Break(lambda b: re.sub(r"\\slashedGrace \{\s+\S+\s+\}", "", b), "notes: "),
     "a grace in time": Break(lambda b: b.replace(r"\slashedGrace {", "{"), "the page, "),
+    "no syllable": Break(_in_staff(r"\omit GestureRowText"), "said: nothing on the page, syllable tu@1.5"),
+    "another syllable": Break(lambda b: b.replace('"tu"', '"ku"'), "said: syllable ku@1.5 on the page"),
+    "other words": Break(lambda b: b.replace('"off"', '"on"'), "'off' at beat 1.5 does not stand above"),
     "a dot less": Break(_in_staff(r"\omit Dots"), "the values of the note"),
 }
 

@@ -181,6 +181,8 @@ USED = {
     "accelerating": "contour: C5\n  attacks: 6 accelerating\n  lasts: 3 beats",
     "slowing": "contour: C5\n  attacks: 6 slowing\n  lasts: 3 beats",
     "niente": "contour: C5\n  lasts: 2 beats\n  dynamics: n < f",
+    "syllable": 'contour: C5 say "ta"',
+    "breathing": "contour: C5, r inhale",
 }
 # What stands beside the sign in its example; everything else must stay away.
 BESIDE = {

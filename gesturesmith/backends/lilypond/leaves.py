@@ -171,8 +171,8 @@ def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[Techn
     """Attach the marks at the beginning of an event; `again` is printed if it comes first on a system."""
     if leaf.kind == "bar-rest":
         # A whole-bar rest is centred and cannot carry marks: words get a place before it.
-        before = [f"<> {words}" for words in marks.labels(event.labels)]
-        put_before(made, before)
+        said = [*marks.labels(event.labels), *marks.after_note(event.marks, waves=False)]
+        put_before(made, [f"<> {' '.join(said)}"] if said else [])
         return
     clef = [*([r"\gsAfterStop"] if event.after_stop else []), f'\\clef "{event.clef}"'] if event.clef else []
     put_before(made, [*clef, *_head_commands(event, leaf)])

@@ -13,6 +13,7 @@ from gesturesmith.score.marks import (
     BandEnd,
     BandStart,
     Bend,
+    BreathSign,
     Cents,
     DynamicLevel,
     Edge,
@@ -33,6 +34,7 @@ from gesturesmith.score.marks import (
     SpanEnd,
     SpanStart,
     SungHead,
+    Syllable,
     TechniqueLabel,
     TechniqueTurnEnd,
     TechniqueTurnStart,
@@ -183,6 +185,10 @@ def text(mark: Mark) -> str:
             return f"\\gsSecond {note_name(mark.to)}"
         case Words():
             return f"\\gsWord {quoted(mark.text)}"
+        case Syllable():
+            return f"\\gsSyllable {quoted(mark.text)}"
+        case BreathSign():
+            return r"\gsInhale" if mark.way == "in" else r"\gsExhale"
         case FootnoteMark():
             return FOOTNOTE_MARK
         case Fingering():

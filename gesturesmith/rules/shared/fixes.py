@@ -73,7 +73,7 @@ def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | Non
         for i, segment in enumerate(gesture.segments)
         if segment.kind == "none"
         and "silence" not in (gesture.points[i].kind, gesture.points[i + 1].kind)
-        and "breath" not in gesture.points[i].marks
+        and not gesture.points[i].gives_breath
         and start < gesture.points[i].until < until
     ]
     ends = [gesture.points[i].until for i in free]

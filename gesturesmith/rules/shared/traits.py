@@ -15,7 +15,7 @@ def traits(gesture: Gesture) -> frozenset[str]:
     """The traits of a gesture: its own, and those of every technique in force anywhere in it.
 
     path:PATH limit:NAME trill holds sings needs bell mute rate vague lines needs-line   of a technique
-    line slur height fingering text notehead sung slide changes joined graces            of the gesture
+    line slur height fingering text notehead sung slide changes joined graces breath     of the gesture
     """
     found = set(_own(gesture))
     rows = {id(point.techniques): point.techniques for point in gesture.points}
@@ -43,6 +43,10 @@ def _own(gesture: Gesture) -> Iterator[str]:
         yield "joined"
     if has_graces(gesture):
         yield "graces"
+    if any(point.words for point in gesture.points):
+        yield "text"
+    if any(point.breath for point in gesture.points):
+        yield "breath"
     for name, value in (("text", gesture.text), ("sung", gesture.sing)):
         if value is not None:
             yield name

@@ -1,0 +1,23 @@
+"""What the composer says at a point: words above it, a syllable under it, which way the air goes."""
+
+from __future__ import annotations
+
+from gesturesmith.score.events import VoiceBuilder
+from gesturesmith.score.marks import BreathSign, Mark, Syllable, Words
+
+# Marks that keep a rest apart from the rest before it: they belong to their own time.
+AT_A_TIME: tuple[type[Mark], ...] = (BreathSign, Syllable, Words)
+
+
+def draw(line: VoiceBuilder) -> None:
+    """Put them at the events of the points, silences too."""
+    for event in (*line.events, *([line.stop] if line.stop is not None else [])):
+        point = event.point
+        if point is None or event.index is None:
+            continue
+        if point.words:
+            event.marks.append(Words(text=point.words))
+        if point.breath:
+            event.marks.append(BreathSign(way=point.breath))
+        if point.syllable:
+            event.marks.append(Syllable(text=point.syllable))
