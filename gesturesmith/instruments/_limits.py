@@ -251,6 +251,9 @@ def reading() -> dict[str, Limit]:
         "text_longest": Limit(
             Sourced(48, HOUSE, "about the width of a line of music at staff size 7 mm"), None, ""
         ),
+        "tuplet_largest": Limit(
+            Sourced(13, HOUSE, "what players are still asked to count in one bracket"), None, ""
+        ),
         "quarter_tones_per_s": Limit(
             Sourced(4.0, HOUSE, "unusual fingerings on unusual partials: about half the rate of a plain run"),
             None,

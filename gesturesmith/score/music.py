@@ -13,7 +13,7 @@ from typing import Literal
 from gesturesmith.kinds import AttackShape, Pitches
 from gesturesmith.score.heads import Head
 from gesturesmith.score.marks import DynamicLevel, FootnoteMark, Mark, TechniqueLabel
-from gesturesmith.score.rhythm import Leaf, SlotKind, Triplet
+from gesturesmith.score.rhythm import Leaf, SlotKind, Tuplet
 from gesturesmith.tones import Performance
 from gesturesmith.units import Interval
 from gesturesmith.values import frozen
@@ -105,12 +105,12 @@ class Event:
 class Voice:
     """The events of one voice of a part.
 
-    events  in order, each with its leaves; `stop` is the head where the last line stops, at the end
-    leaves  note values; a triplet may reach into the next part, and its leaves then refer to that part's events
+    events  in order, each with the leaves that write it; `stop` is the head where the last line stops, at the end
+    leaves  note values; a tuplet may reach into the next part, and its leaves name events of that
     """
 
     events: tuple[Event, ...]
-    leaves: tuple[Leaf | Triplet, ...]
+    leaves: tuple[Leaf | Tuplet, ...]
     stop: Event | None = None
 
     @property

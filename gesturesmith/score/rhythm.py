@@ -1,7 +1,7 @@
-"""From times to note values, as a copyist would write them. Numbers only: no score, no pitch.
+"""From times to note values, as a copyist would write them. Pure numbers: no score, no pitch.
 
-Times are exact, in beats (quarter notes) from the start of the music. Note values are in beats too: 4 is a whole
-note, 3/2 a dotted quarter, 1/16 a sixty-fourth.
+Times are beats (a quarter note each) from the start of the music, exact. A value is written in beats too:
+4 is a whole note, 3/2 a dotted quarter, 1/16 a sixty-fourth.
 """
 
 from __future__ import annotations
@@ -19,12 +19,12 @@ F = Fraction
 _SHORTEST = F(1, 16)  # a sixty-fourth note
 _SHORTEST_TRIPLET = F(1, 24)
 _LONGEST = F(4)
-_CUT = F(4)  # beats of a point kept on one line
+_CUT = F(4)  # beats of a point's time that stay on one line
 
-# How a slot is written.
-#   note    a note value, tied if one value is not enough
-#   moving  a note value whose sound moves off at once: one head, and nothing for the rest of its time
-#   stroke  a note value for a sound that ends at once, and rests for the rest of its time
+# How a slot stands on the page.
+#   note    a note value, tied where one value is not enough
+#   moving  a note value whose sound leaves it at once: one head, and nothing for the rest of its time
+#   stroke  a note value for a sound that is over at once, and rests for the rest of its time
 #   point   a stemless head, spaced by time
 #   rest    silence
 type SlotKind = Literal["note", "moving", "stroke", "point", "rest"]
@@ -34,9 +34,9 @@ type Beam = Literal["", "start", "end"]
 
 @frozen
 class Slot:
-    """A stretch of time with one note, point or rest; `key` identifies its event.
+    """A stretch of time with one note, point or rest; `key` says which event it is.
 
-    gathered   a rest merged into the one before it, which includes its time
+    gathered   a rest that goes on the one before it, which has its time as well
     """
 
     start: Fraction
@@ -54,11 +54,11 @@ class Slot:
 class Leaf:
     """One note, rest or skip.
 
-    value   its note value in beats (of a point or skip: its length, which the score writes as a factor)
+    value   its note value in beats (for a point or skip: its time, which the score writes as a factor)
     kind    note | point | rest | bar-rest | skip
-    first   whether it carries the event's head and marks
+    first   whether the event's head and marks stand here
     last    whether it is the last leaf of its event
-    group   leaves with the same group are beamed together
+    group   leaves of one group are beamed together
     beam    whether a beam begins or ends here
     """
 
@@ -74,23 +74,30 @@ class Leaf:
 
 
 @frozen
-class Triplet:
-    """A triplet: three in the time of two."""
+class Tuplet:
+    """Leaves of which `count` take the time of `normal` (3 in the time of 2, 5 in the time of 4, ...)."""
 
     leaves: tuple[Leaf, ...]
+    count: int = 3
+    normal: int = 2
+
+    @property
+    def factor(self) -> Fraction:
+        """What the values of its leaves are multiplied by."""
+        return F(self.normal, self.count)
 
 
 @frozen
 class Meter:
-    """Bars of `bar` beats, divided into `cells` that must stay visible; free: cells of one beat, no bars.
-    `quarters`: the player's beat is a quarter."""
+    """Bars of `bar` beats, divided into `cells` that a reader must see; free: cells of one beat, no bars.
+    `quarters` where the beat that a player counts in it is a quarter."""
 
     bar: Fraction | None
     cells: tuple[Fraction, ...]
     quarters: bool = True
 
     def cell(self, at: Fraction) -> tuple[Fraction, Fraction]:
-        """Start and end of the cell that contains a time."""
+        """Start and end of the cell that holds a time."""
         base = F(0) if self.bar is None else at // self.bar * self.bar
         if self.bar is None:
             return F(at // 1), F(at // 1) + 1
@@ -111,7 +118,7 @@ FREE = Meter(None, (F(1),))
 
 
 def meter_of(signature: tuple[int, int] | None) -> Meter:
-    """The meter of a time signature; six, nine, ... eighths (or shorter) are grouped in threes."""
+    """The meter of a time signature; eighths (and shorter) in threes where there are more than three by threes."""
     if signature is None:
         return FREE
     count, unit = signature
@@ -119,48 +126,54 @@ def meter_of(signature: tuple[int, int] | None) -> Meter:
     if unit >= 8 and count % 3 == 0 and count > 3:
         return Meter(bar, (3 * beat,) * (count // 3), quarters=False)
     if unit >= 8:
-        # Pairs, with a final three if the number is odd: 5/8 is 2 + 3, 7/8 is 2 + 2 + 3, 3/8 one group.
+        # Pairs, and what is left over as a three at the end: 5/8 is 2 + 3, 7/8 is 2 + 2 + 3, 3/8 one group.
         pairs = (2 * beat,) * (count // 2)
         cells = (*pairs[:-1], 3 * beat) if count % 2 and pairs else pairs or (beat,)
         return Meter(bar, cells, quarters=False)
     return Meter(bar, (F(1),) * int(bar), quarters=unit == 4)
 
 
-def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Triplet, ...]:
-    """The leaves of contiguous slots (gathered ones excepted) that have been through `settled`."""
-    cuts = _cuts(slots)  # also of gathered ones: a rest written in two parts keeps its place in the beat
+def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Tuplet, ...]:
+    """The leaves of slots that follow each other without a gap, but for gathered ones; `settled` must have passed
+    them."""
+    cuts = _cuts(slots)  # also of what is gathered: a rest that was written in two keeps its place in the beat
     slots = tuple(slot for slot in slots if not slot.gathered)
     if not slots:
         return ()
-    made: list[Leaf | Triplet] = []
-    for start, end, triplet in _stretches(cuts, slots[0].start, slots[-1].end, meter):
-        if triplet:
-            made.append(Triplet(tuple(_in_triplet(slots, start, end))))
-        else:
-            for leaf in _in_plain(slots, start, end, meter):
-                last = made[-1] if made else None
-                if isinstance(last, Leaf) and leaf.kind == last.kind == "bar-rest" and leaf.key == last.key:
-                    made[-1] = replace(last, value=last.value + leaf.value)  # empty bars form one multi-bar rest
-                else:
-                    made.append(leaf)
+    made: list[Leaf | Tuplet] = []
+    for stretch in _stretches(cuts, slots[0].start, slots[-1].end, meter):
+        if not stretch.count:
+            raise ValueError(f"no note value between {stretch.start} and {stretch.end}")
+        if stretch.count > 1:
+            made.append(Tuplet(tuple(_in_tuplet(slots, stretch, meter)), stretch.count, stretch.normal))
+            continue
+        for leaf in _in_plain(slots, stretch.start, stretch.end, meter):
+            last = made[-1] if made else None
+            if isinstance(last, Leaf) and leaf.kind == last.kind == "bar-rest" and leaf.key == last.key:
+                made[-1] = replace(last, value=last.value + leaf.value)  # empty bars are counted together
+            else:
+                made.append(leaf)
     return tuple(_with_lasts(made))
 
 
 def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], meter: Meter) -> tuple[Slot, ...]:
-    """The slots, with groups that note values cannot express made stemless.
+    """The slots with those made stemless that no note value gives, group by group.
 
-    `groups[i]` is the gesture that slot i belongs to: a gesture is written in values or in points, never mixed.
-    Rests stay rests if they can; else they become points too.
+    `groups[i]` is the gesture that slot i belongs to: a gesture is written in values or in points, never
+    half and half. Rests stay rests where they can be; else they become points too.
     """
     while True:
-        bad = _unwritable(slots, meter)
+        cuts = _cuts(slots)
+        even = _plain(cuts, F(0)) or not slots
+        found = () if even else _stretches(cuts, slots[0].start, slots[-1].end, meter)
+        bad = [(stretch.start, stretch.end) for stretch in found if not stretch.count]
         inside = [
             (slot, g, start)
             for slot, g in zip(slots, groups, strict=True)
             for start, end in bad
             if slot.valued and slot.start < end and start < slot.end
         ]
-        # Slots between the plain values become points; failing that, everything that shares the stretch with them.
+        # What lies between the plain values is written in points; else whatever shares the stretch with it.
         hit = {g for slot, g, start in inside if _uneven(slot, start)} or {g for _, g, _ in inside}
         changed = tuple(
             replace(slot, kind="point") if g in hit else slot for slot, g in zip(slots, groups, strict=True)
@@ -175,17 +188,39 @@ def _uneven(slot: Slot, start: Fraction) -> bool:
 
 
 def is_value(length: Fraction) -> bool:
-    """Whether a single note, plain or dotted once, can last this many beats."""
+    """Whether one note, plain or dotted once, lasts so many beats."""
     return (
         _SHORTEST <= length <= F(6) and length.denominator.bit_count() == 1 and length.numerator in (1, 2, 3, 4, 6)
     )
 
 
-# --- which stretches of time are plain, which are triplets --------------------------------------------------
+# --- which stretches of time are plain, which are tuplets ---------------------------------------------------
+
+
+@frozen
+class WrittenStretch:
+    """A stretch of time written in one way: `count` in the time of `normal`; count 1 is plain, 0 has no values.
+    `halvings`: how often its own value is halved in it."""
+
+    start: Fraction
+    end: Fraction
+    count: int = 1
+    normal: int = 1
+    halvings: int = 0
+
+
+# Tuplets beside triplets. Six and ten are two even triplets or quintuplets one after the other. Larger ones are
+# not read at sight: our own judgement.
+_COUNTS = (5, 7, 9, 11, 13)
+_HALVINGS = 2  # a tuplet's own value may be halved so often in it
+_WIDEST = 4  # beats that one tuplet spans
+# What makes a way of writing worse: time without note values, a tuplet, a value halved in it, a beat more in it, a
+# note tied into or out of it, the middle of a bar inside it. Our own judgement; only their order matters.
+_UNWRITTEN, _A_TUPLET, _A_HALVING, _A_BEAT, _A_TIE, _A_MIDDLE = 1000, 20, 30, 1, 10, 15
 
 
 def _cuts(slots: tuple[Slot, ...]) -> tuple[Fraction, ...]:
-    """The times at which slots with note values begin or end, sorted."""
+    """The times at which something with a note value begins or ends, sorted."""
     return tuple(sorted({t for s in slots if s.valued for t in (s.start, s.end)}))
 
 
@@ -201,29 +236,34 @@ def _even_thirds(cuts: tuple[Fraction, ...], start: Fraction) -> bool:
     return all((cut - start) % _SHORTEST_TRIPLET == 0 for cut in cuts)
 
 
-def _unwritable(slots: tuple[Slot, ...], meter: Meter) -> list[tuple[Fraction, Fraction]]:
-    cuts = _cuts(slots)
-    if _plain(cuts, F(0)):
-        return []
-    return [
-        (start, end)
-        for start, end in _cells(slots[0].start, slots[-1].end, meter)
-        if not _wide(cuts, start, end, meter) and _divided(cuts, start, end) is None
-    ]
+def _normal(count: int, length: Fraction) -> int | None:
+    """In the time of how many a tuplet of `count` stands that lasts `length` beats: the most that are fewer, a
+    power of two, or thrice one in a dotted length. None where no note value divides the length so."""
+    if length.denominator.bit_count() != 1 or length.numerator not in (1, 2, 3, 4, 6):
+        return None
+    normal = 3 if length.numerator % 3 == 0 else 2
+    while normal * 2 < count:
+        normal *= 2
+    return normal
 
 
-def _cells(start: Fraction, end: Fraction, meter: Meter) -> Iterator[tuple[Fraction, Fraction]]:
-    at = start
-    while at < end:
-        _, until = meter.cell(at)
-        yield meter.cell(at)
-        at = until
+def _tuplet(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction) -> WrittenStretch | None:
+    """The one tuplet that has all cuts between two times, the coarsest and smallest first."""
+    inner, length = _inside(cuts, start, end), end - start
+    if not inner:
+        return None
+    for halvings in range(_HALVINGS + 1):
+        for count in _COUNTS:
+            normal = _normal(count, length)
+            if normal is None or length / normal / 2**halvings < _SHORTEST:
+                continue
+            if all((cut - start) % (length / count / 2**halvings) == 0 for cut in inner):
+                return WrittenStretch(start, end, count, normal, halvings)
+    return None
 
 
-def _wide(
-    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter
-) -> tuple[Fraction, Fraction] | None:
-    """The triplet over four or two whole beats that contains a cell, or None."""
+def _wide_triplet(cuts: tuple[Fraction, ...], start: Fraction, meter: Meter) -> WrittenStretch | None:
+    """The triplet over four or two whole beats that the cell at a time lies in, or None."""
     if any(cell != 1 for cell in meter.cells):
         return None
     for width in (4, 2):
@@ -234,47 +274,144 @@ def _wide(
             continue
         inner = _inside(cuts, first, first + width)
         if inner and all((cut - first) % F(width, 3) == 0 for cut in inner):
-            return first, first + width
+            return WrittenStretch(first, first + width, 3, 2)
     return None
 
 
 def _divided(
-    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction
-) -> tuple[tuple[Fraction, Fraction, bool], ...] | None:
-    """A cell as plain and triplet stretches (start, end, triplet), or None if no note values give its cuts."""
+    cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, *, odd: bool
+) -> tuple[WrittenStretch, ...] | None:
+    """A cell as plain stretches and triplets, if `odd` other tuplets too; None where no value gives its cuts."""
     inner = _inside(cuts, start, end)
     if _plain(inner, start):
-        return ((start, end, False),)
-    halves = tuple(start + F(n, 2) for n in range(int((end - start) * 2) + 1))
-    if end - start >= 1 and all(h in inner for h in halves[1:-1]):
-        parts = [_divided(cuts, a, b) for a, b in pairwise(halves)]
+        return (WrittenStretch(start, end),)
+    halves = [start + F(n, 2) for n in range(1, int((end - start) * 2)) if start + F(n, 2) in inner]
+    if halves:
+        parts = [_divided(cuts, a, b, odd=odd) for a, b in pairwise((start, *halves, end))]
         if all(part is not None for part in parts):
-            return tuple(piece for part in parts if part is not None for piece in part)
+            whole = tuple(piece for part in parts if part is not None for piece in part)
+            return _as_one(whole, inner) or whole
     if end - start in (F(1), F(1, 2)) and _even_thirds(inner, start):
-        return ((start, end, True),)
-    return None
+        return (WrittenStretch(start, end, 3, 2),)
+    found = _tuplet(cuts, start, end) if odd else None
+    return None if found is None else (found,)
+
+
+def _as_one(parts: tuple[WrittenStretch, ...], inner: tuple[Fraction, ...]) -> tuple[WrittenStretch, ...] | None:
+    """Two even triplets in a beat as six, two quintuplets as ten; None for anything else."""
+    if len(parts) != 2 or len({(part.count, part.end - part.start) for part in parts}) != 1:
+        return None
+    count = parts[0].count * 2
+    if count not in (6, 10) or len(inner) != count - 1:
+        return None
+    return (WrittenStretch(parts[0].start, parts[1].end, count, 2 * parts[0].normal),)
 
 
 def _stretches(
     cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter
-) -> list[tuple[Fraction, Fraction, bool]]:
-    """Plain and triplet stretches in order; adjacent plain ones within a bar are merged."""
-    found: list[tuple[Fraction, Fraction, bool]] = []
-    even = _plain(cuts, F(0))
-    for cell_start, cell_end in _cells(start, end, meter):
-        if found and found[-1][1] > cell_start:
+) -> tuple[WrittenStretch, ...]:
+    """All time from start to end, in order; plain stretches that touch are one, as far as the bar reaches."""
+    found: list[WrittenStretch] = []
+    for part in _ways(cuts, start, end, meter):
+        same_bar = meter.bar is None or part.start % meter.bar != 0
+        if found and part.count == 1 == found[-1].count and same_bar:
+            found[-1] = replace(found[-1], end=part.end)
+        else:
+            found.append(part)
+    return tuple(replace(part, start=max(part.start, start), end=min(part.end, end)) for part in found)
+
+
+def _ways(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter) -> list[WrittenStretch]:
+    """All time from start to end, cell by cell, in the best way there is."""
+    bounds = [meter.cell(start)[0]]
+    while bounds[-1] < end:
+        bounds.append(meter.cell(bounds[-1])[1])
+    if _plain(cuts, F(0)):
+        return [WrittenStretch(a, b) for a, b in pairwise(bounds)]
+    edges = frozenset((*cuts, start, end))
+    if any(cell != 1 for cell in meter.cells):
+        # In dotted beats a tuplet may take a quarter or two.
+        bounds = sorted({*bounds, *(cut for cut in cuts if cut % F(1, 2) == 0)})
+    plain = {a: _divided(cuts, a, b, odd=False) for a, b in pairwise(bounds)}
+    bad = [at for at, way in plain.items() if way is None]
+    # Up to each time: what it costs, from where, and how it is written from there.
+    best: dict[Fraction, tuple[int, Fraction, tuple[WrittenStretch, ...]]] = {bounds[0]: (0, bounds[0], ())}
+    for at, cell_end in pairwise(bounds):
+        if at not in best:
             continue  # inside a triplet over several beats
-        wide = None if even else _wide(cuts, cell_start, cell_end, meter)
-        parts = ((*wide, True),) if wide else _divided(cuts, cell_start, cell_end)
-        if parts is None:
-            raise ValueError(f"no note value between {cell_start} and {cell_end}")
-        for part_start, part_end, triplet in parts:
-            same_bar = meter.bar is None or part_start % meter.bar != 0
-            if found and not triplet and not found[-1][2] and same_bar:
-                found[-1] = (found[-1][0], part_end, False)
-            else:
-                found.append((part_start, part_end, triplet))
-    return [(max(a, start), min(b, end), t) for a, b, t in found]
+        for way in _written_from(cuts, plain[at], bad, at, cell_end, end, meter):
+            until = way[-1].end
+            cost = best[at][0] + sum(_cost(part, edges, meter) for part in way)
+            if until not in best or cost < best[until][0]:
+                best[until] = (cost, at, way)
+    made: list[WrittenStretch] = []
+    at = min((time for time in best if time >= end), key=lambda time: best[time][0])
+    while at > bounds[0]:
+        _, at, way = best[at]
+        made[:0] = way
+    return made
+
+
+def _cost(part: WrittenStretch, edges: frozenset[Fraction], meter: Meter) -> int:
+    if part.count == 1:
+        return 0
+    if part.count == 0:
+        return _UNWRITTEN
+    tied = sum(_A_TIE for at in (part.start, part.end) if at not in edges)
+    length = part.end - part.start
+    across = _A_MIDDLE if length == 2 and meter.bar == 4 and part.start % 4 == 1 else 0
+    return _A_TUPLET + _A_HALVING * part.halvings + int(_A_BEAT * length) + tied + across
+
+
+def _written_from(
+    cuts: tuple[Fraction, ...],
+    own: tuple[WrittenStretch, ...] | None,
+    bad: list[Fraction],
+    at: Fraction,
+    cell_end: Fraction,
+    end: Fraction,
+    meter: Meter,
+) -> Iterator[tuple[WrittenStretch, ...]]:
+    """The ways to write the cell at a time, and it with those after it in one tuplet.
+
+    own     how it is written plain or with triplets, None where it cannot be
+    bad     where the cells begin that cannot
+    """
+    triplet = _wide_triplet(cuts, at, meter)
+    if triplet is not None:
+        yield (triplet,)
+        return
+    if own is not None:
+        yield own
+    else:
+        yield (WrittenStretch(at, cell_end, 0),)
+        odd = _divided(cuts, at, min(cell_end, end), odd=True)
+        if odd is not None and (end - at) % _SHORTEST == 0:
+            yield odd
+    for until in _ends(cuts, at, cell_end, end, meter):
+        if bad and bisect_left(bad, at) < bisect_left(bad, until):
+            found = _tuplet(cuts, at, until)
+            if found is not None:
+                yield (found,)
+
+
+def _ends(
+    cuts: tuple[Fraction, ...], at: Fraction, cell_end: Fraction, end: Fraction, meter: Meter
+) -> Iterator[Fraction]:
+    """Where a tuplet over more than a cell may end that begins at a time: in the same bar, in even meters not after
+    three beats; the last may be cut short by the end of all."""
+    bar_end = meter.bar_end(at)
+    last = at + _WIDEST if bar_end is None else min(at + _WIDEST, bar_end)
+    if any(cell != 1 for cell in meter.cells):
+        between = cuts[bisect_right(cuts, cell_end) : bisect_right(cuts, last)]
+        yield from (cut for cut in between if cut % F(1, 2) == 0)
+        return
+    even = meter.bar is not None and meter.bar % 2 == 0
+    offset = at - meter.bar_start(at)
+    for width in range(2, _WIDEST + 1):
+        until = min(at + width, end)
+        if cell_end < until <= last and not (even and (width == 3 or (width == 4 and offset % 4))):
+            yield until
 
 
 # --- values within a stretch ---------------------------------------------------------------------------------
@@ -286,16 +423,21 @@ def _pieces(slots: tuple[Slot, ...], start: Fraction, end: Fraction) -> Iterator
             yield slot, max(slot.start, start), min(slot.end, end)
 
 
-def _in_triplet(slots: tuple[Slot, ...], start: Fraction, end: Fraction) -> Iterator[Leaf]:
-    for slot, a, b in _pieces(slots, start, end):
-        lengths = _within((a - start) * F(3, 2), (b - start) * F(3, 2)) if slot.valued else [(b - a) * F(3, 2)]
-        yield from _written(slot, a, lengths, F(2, 3), group=int(start))
+def _in_tuplet(slots: tuple[Slot, ...], stretch: WrittenStretch, meter: Meter) -> Iterator[Leaf]:
+    factor = F(stretch.normal, stretch.count)
+    group = int(meter.cell(stretch.start)[0] * 2)
+    for slot, a, b in _pieces(slots, stretch.start, stretch.end):
+        begins, ends = (a - stretch.start) / factor, (b - stretch.start) / factor
+        # Nobody counts halves of five: a value may stand anywhere in it.
+        whole = stretch.count > 3 and is_value(ends - begins)
+        lengths = [ends - begins] if whole or not slot.valued else _within(begins, ends)
+        yield from _written(slot, a, lengths, factor, group=group)
 
 
 def _in_plain(slots: tuple[Slot, ...], start: Fraction, end: Fraction, meter: Meter) -> Iterator[Leaf]:
     for slot, a, b in _pieces(slots, start, end):
         if slot.kind == "point":
-            # Without bars a long rest is cut, so that a line can break in it.
+            # Without bars a long wait is cut, so that a line may end in it.
             lengths = [b - a] if meter.bar is not None else [*([_CUT] * int((b - a) // _CUT)), (b - a) % _CUT]
             yield from _written(slot, a, [length for length in lengths if length], F(1), group=0)
         elif slot.kind == "rest" or (slot.kind == "stroke" and a != slot.start):
@@ -318,7 +460,7 @@ def _written(
     group: int | None,
     meter: Meter = FREE,
 ) -> Iterator[Leaf]:
-    """Leaves of the given values; of moving slots and points only the first is printed."""
+    """Leaves of the given values; of what moves or is a point only the first is printed."""
     kinds: dict[SlotKind, LeafKind] = {
         "note": "note",
         "moving": "note",
@@ -343,7 +485,7 @@ def _written(
 
 
 def _within(a: Fraction, b: Fraction) -> list[Fraction]:
-    """Values from a to b inside a cell that begins at 0, split where a subdivision must be visible."""
+    """Values from a to b inside one cell that begins at 0: split where the eye needs a subdivision."""
     if a == b:
         return []
     length = b - a
@@ -361,7 +503,7 @@ def _within(a: Fraction, b: Fraction) -> list[Fraction]:
 
 
 def _values(a: Fraction, b: Fraction, meter: Meter, origin: Fraction) -> list[Fraction]:
-    """Values from a to b in plain time: whole cells as one value if possible, syncopation only in a half bar."""
+    """Values from a to b in plain time: whole cells in one value if they can, syncopation only in a half bar."""
     if a == b:
         return []
     start, end = meter.cell(a)
@@ -378,7 +520,7 @@ def _values(a: Fraction, b: Fraction, meter: Meter, origin: Fraction) -> list[Fr
 
 
 def _over_cells(a: Fraction, b: Fraction, meter: Meter) -> Fraction:
-    """The longest value from the start of a cell that ends at the end of a cell, at b or before."""
+    """The longest value from the start of a cell that ends with a cell at or before b."""
     best = meter.cell(a)[1] - a
     until = a
     while until < b and until - a < _LONGEST + 2:
@@ -386,14 +528,14 @@ def _over_cells(a: Fraction, b: Fraction, meter: Meter) -> Fraction:
         length = until - a
         if until <= b and is_value(length) and (length <= _LONGEST or until == b):
             best = length
-    # A dotted value may end inside a cell if it fills the rest of a half bar.
+    # A dotted value may end inside a cell where it fills the rest of a half bar.
     if meter.cells[0] == 1 and b - a == F(3, 2) and int(a - meter.bar_start(a)) % 2 == 0:
         return b - a
     return best
 
 
 def _rests(slot: Slot, a: Fraction, b: Fraction, meter: Meter) -> Iterator[Leaf]:
-    """Rests show the beats: only a whole cell may be dotted, and nothing crosses the middle of a bar."""
+    """Rests show the beats: nothing is dotted but a whole cell, nothing crosses the middle of a bar."""
     at = a
     while at < b:
         bar_end = meter.bar_end(at)
@@ -422,15 +564,15 @@ def _rest(at: Fraction, b: Fraction, meter: Meter) -> Fraction:
     return length
 
 
-def _with_lasts(made: list[Leaf | Triplet]) -> Iterator[Leaf | Triplet]:
+def _with_lasts(made: list[Leaf | Tuplet]) -> Iterator[Leaf | Tuplet]:
     """Mark the last leaf of each event."""
-    last = {leaf.key: leaf for item in made for leaf in (item.leaves if isinstance(item, Triplet) else (item,))}
+    last = {leaf.key: leaf for item in made for leaf in (item.leaves if isinstance(item, Tuplet) else (item,))}
 
     def marked(leaf: Leaf) -> Leaf:
         return replace(leaf, last=True) if last[leaf.key] is leaf else leaf
 
     for item in made:
-        if isinstance(item, Triplet):
-            yield Triplet(tuple(marked(leaf) for leaf in item.leaves))
+        if isinstance(item, Tuplet):
+            yield replace(item, leaves=tuple(marked(leaf) for leaf in item.leaves))
         else:
             yield marked(item)

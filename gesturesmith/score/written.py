@@ -11,9 +11,9 @@ from gesturesmith.score.dynamics import apart_from
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.music import Event, Part, Voice
 from gesturesmith.score.plan import PartBuilder, Plan
-from gesturesmith.score.rhythm import Leaf, Slot, Triplet, leaves
+from gesturesmith.score.rhythm import Leaf, Slot, Tuplet, leaves
 
-type Run = tuple[Leaf | Triplet, ...]
+type Run = tuple[Leaf | Tuplet, ...]
 
 _BEAMED_BELOW = Fraction(1)  # quarters and longer have no flags
 _NO_LEAF = -1  # the key of a head to which no leaf refers: where a line stops, a grace note
@@ -47,9 +47,9 @@ def parts(plan: Plan) -> tuple[Part, ...]:
 
 
 def flat(run: Run) -> Iterator[Leaf]:
-    """The leaves of a run, including those in triplets."""
+    """The leaves of a run, those in tuplets too."""
     for item in run:
-        if isinstance(item, Triplet):
+        if isinstance(item, Tuplet):
             yield from item.leaves
         else:
             yield item
@@ -75,15 +75,17 @@ def _moved(run: Run, by: Fraction) -> Run:
         return replace(leaf, at=leaf.at + by)
 
     return tuple(
-        Triplet(tuple(moved(leaf) for leaf in item.leaves)) if isinstance(item, Triplet) else moved(item)
+        replace(item, leaves=tuple(moved(leaf) for leaf in item.leaves))
+        if isinstance(item, Tuplet)
+        else moved(item)
         for item in run
     )
 
 
 def _runs_in_bars(plan: Plan) -> list[Run]:
-    """All parts timed together; a triplet that reaches into the next part belongs to the one it begins in."""
+    """All parts on one clock; a tuplet that reaches into the next part belongs to the one it begins in."""
     slots = tuple(slot for part in plan.parts for slot in part.slots)
-    runs: list[list[Leaf | Triplet]] = [[] for _ in plan.parts]
+    runs: list[list[Leaf | Tuplet]] = [[] for _ in plan.parts]
     owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
     for whole in leaves(slots, plan.meter):
         for item in _parted(whole, owner, plan):
@@ -91,21 +93,21 @@ def _runs_in_bars(plan: Plan) -> list[Run]:
     return [tuple(run) for run in runs]
 
 
-def _parted(item: Leaf | Triplet, owner: dict[int, int], plan: Plan) -> list[Leaf | Triplet]:
-    """Split a triplet that parts share into one for each, if anything in it needs music of its own: a second voice,
-    a feathered beam, a level between two leaves."""
-    if not isinstance(item, Triplet):
+def _parted(item: Leaf | Tuplet, owner: dict[int, int], plan: Plan) -> list[Leaf | Tuplet]:
+    """A tuplet that parts share, as one for each where what begins or ends in it needs music of its own: a second
+    voice, a feathered beam, a level between two leaves."""
+    if not isinstance(item, Tuplet):
         return [item]
     shared = [(n, list(group)) for n, group in groupby(item.leaves, lambda leaf: owner[leaf.key])]
     if not any(plan.parts[n].sung is not None or plan.parts[n].fan for n, _ in shared) and not any(
-        _level_between(plan.parts[n], group) for n, group in shared[1:]
+        _level_between(plan.parts[n], group, item.factor) for n, group in shared[1:]
     ):
         return [item]
-    return [Triplet(tuple(group)) for _, group in shared]
+    return [replace(item, leaves=tuple(group)) for _, group in shared]
 
 
-def _level_between(part: PartBuilder, found: list[Leaf]) -> bool:
-    until = found[-1].at + found[-1].value * Fraction(2, 3)
+def _level_between(part: PartBuilder, found: list[Leaf], factor: Fraction) -> bool:
+    until = found[-1].at + found[-1].value * factor
     starts = {leaf.at for leaf in found}
     return any(part.at + d.at < until and part.at + d.at not in starts for d in part.levels if d.at < part.beats)
 
@@ -165,8 +167,8 @@ def _beam(group: list[Leaf]) -> Iterator[tuple[Leaf, Leaf]]:
 
 def _beamed(run: Run, beams: dict[Leaf, Leaf]) -> Run:
     return tuple(
-        Triplet(tuple(beams.get(leaf, leaf) for leaf in item.leaves))
-        if isinstance(item, Triplet)
+        replace(item, leaves=tuple(beams.get(leaf, leaf) for leaf in item.leaves))
+        if isinstance(item, Tuplet)
         else beams.get(item, item)
         for item in run
     )

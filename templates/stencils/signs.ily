@@ -115,6 +115,12 @@ gsFeather =
       #music
       \revert Beam.grow-direction #})
 
+%% \gsRatio (before a tuplet): so many in the time of so many, both numbers, under a bracket.
+gsRatio = {
+  \once \override TupletNumber.text = #tuplet-number::calc-fraction-text
+  \once \override TupletBracket.bracket-visibility = ##t
+}
+
 %% --- dynamics LilyPond has no command for ------------------------------------------------------------------------
 
 %% \gsLevel "sffz": a level by its letters.

@@ -102,6 +102,8 @@ class _Maker:
                 items.append(random.choice(gestures) + move)
             elif kind < 0.42:
                 items += self._threes()
+            elif kind < 0.5:
+                items += self._tuplet()
             else:
                 note = self.note()
                 for _ in range(random.choice((1, 1, 1, 2, 3))):  # the same again, or its neighbour
@@ -141,13 +143,26 @@ class _Maker:
             text += f"{random.choice((', ', ' __ '))}{self.note()} grace"
         return f"gesture {name}\n  contour: {text}\n  lasts: {random.randint(4, 8)} beats\n"
 
+    def _tuplet(self) -> list[str]:
+        """Five, six, seven, nine, ten or eleven in a beat or more, not all of them struck."""
+        random = self._random
+        count, beats = random.choice((5, 5, 6, 7, 9, 10, 11)), random.choice(("1/2", "1", "1", "2", "3/2", "4"))
+        part, left, made = Fraction(beats) / count, count, []
+        while left:
+            length = min(left, random.choice((1, 1, 1, 2, 3)))
+            left -= length
+            name = "rest" if random.random() < 0.1 else f"{self.note(cents=False)} for"
+            made.append(f"{name} {part * length}")
+        return made
+
     def gesture(self, name: str) -> str:
         random = self._random
         lines = [f"gesture {name}"]
         kind = random.choice(_KINDS)
         count = random.randint(2, 5)
         if kind == "detached":
-            lines += [f"  contour: {', '.join(self.note() for _ in range(count))}", f"  lasts: {count} beats"]
+            beats = random.choice((count, count, 1, 2, 4))
+            lines += [f"  contour: {', '.join(self.note() for _ in range(count))}", f"  lasts: {beats} beats"]
         elif kind == "slurred":
             joined = " __ ".join(self.note() for _ in range(count))
             lines += [

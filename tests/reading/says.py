@@ -432,14 +432,28 @@ def form(gesture: Gesture, point: ContourPoint) -> str:
 
 
 def _uneven(gesture: Gesture, start: Fraction) -> bool:
-    """Whether a gesture has a time that is no multiple of a 64th: it may be written in triplets, or without note
-    values."""
+    """Whether a gesture has a time that is no multiple of a 64th: it may be written in tuplets, or without note
+    values; but so many even notes in a beat or two are always a tuplet where a bar begins with them."""
+    if _even(gesture) and start == 0:
+        return False
     own = {p.at for p in gesture.points} | {gesture.beats}
     if gesture.attacks is not None:
         own |= set(attack_times(gesture))
     if gesture.sing is not None:
         own |= {p.at for p in gesture.sing.points}
     return any((start + at) % _VALUES[0] for at in own)
+
+
+def _even(gesture: Gesture) -> bool:
+    """Whether its notes are 5, 6, 7, 9, 10, 11 even ones in one or two beats."""
+    if gesture.sing is not None or any(p.reached not in ("attack", "slur") for p in gesture.points):
+        return False
+    attacks = gesture.attacks
+    if attacks is not None and attacks.shape:
+        return False
+    times = attack_times(gesture) if attacks is not None else tuple(p.at for p in gesture.points)
+    even = tuple(gesture.beats * n / len(times) for n in range(len(times)))
+    return len(times) in (5, 6, 7, 9, 10, 11) and gesture.beats in (1, 2) and tuple(times) == even
 
 
 def _levels(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, str]]:

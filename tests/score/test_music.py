@@ -15,7 +15,7 @@ from gesturesmith.score import gesture_score, passage_score
 from gesturesmith.score.heads import on_page
 from gesturesmith.score.marks import FootnoteMark
 from gesturesmith.score.music import Music, Voice
-from gesturesmith.score.rhythm import Leaf, Triplet
+from gesturesmith.score.rhythm import Leaf, Tuplet
 from gesturesmith.source import Source
 
 DOCS = Path(__file__).parents[2] / "docs"
@@ -29,9 +29,9 @@ def checked(path: Path):
 def leaves(voice: Voice) -> list[tuple[Leaf, Fraction]]:
     """The leaves of a voice, each with the beats it takes."""
     return [
-        (leaf, leaf.value * (Fraction(2, 3) if isinstance(item, Triplet) else 1))
+        (leaf, leaf.value * (item.factor if isinstance(item, Tuplet) else 1))
         for item in voice.leaves
-        for leaf in (item.leaves if isinstance(item, Triplet) else (item,))
+        for leaf in (item.leaves if isinstance(item, Tuplet) else (item,))
     ]
 
 

@@ -177,7 +177,7 @@ USED = {
     "quarter-tones-arrows": "contour: C^5",
     "cents": "contour: C5+31c",
     "seconds": "contour: C5 -- D5@1\n  lasts: 2 s",
-    "beats": "contour: C5, D5@5/7\n  lasts: 2 beats",
+    "beats": "contour: C5, D5@5/37\n  lasts: 2 beats",
     "accelerating": "contour: C5\n  attacks: 6 accelerating\n  lasts: 3 beats",
     "slowing": "contour: C5\n  attacks: 6 slowing\n  lasts: 3 beats",
     "niente": "contour: C5\n  lasts: 2 beats\n  dynamics: n < f",

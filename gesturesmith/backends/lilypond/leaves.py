@@ -9,7 +9,7 @@ from gesturesmith.backends.lilypond._abjad import abjad
 from gesturesmith.kinds import AttackShape
 from gesturesmith.score.marks import TechniqueLabel, TrillSign
 from gesturesmith.score.music import Event, Music
-from gesturesmith.score.rhythm import Leaf, Meter, Triplet
+from gesturesmith.score.rhythm import Leaf, Meter, Tuplet
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams for the feather
 GRACE_VALUE = Fraction(1, 2)
@@ -33,19 +33,21 @@ class LeafBuilder:
         self._bar: Fraction | None = None  # the last bar with any sound
         self.placed: Placed = []
 
-    def components(self, run: tuple[Leaf | Triplet, ...]) -> Components:
+    def components(self, run: tuple[Leaf | Tuplet, ...]) -> Components:
         made: Components = []
         for item in run:
-            if isinstance(item, Triplet):
-                made.append(abjad.Tuplet("3:2", [self._leaf(leaf) for leaf in item.leaves]))
+            if isinstance(item, Tuplet):
+                made.append(abjad.Tuplet(f"{item.count}:{item.normal}", [self._leaf(leaf) for leaf in item.leaves]))
                 if all(leaf.kind in ("point", "skip") for leaf in item.leaves):
-                    # Without note values nothing is counted in threes.
+                    # Where nothing has a note value there is nothing to count.
                     hidden = [r"\once \omit TupletNumber", r"\once \omit TupletBracket"]
                     abjad.attach(abjad.LilyPondLiteral(hidden, site="before"), made[-1])
                 elif len(item.leaves) == 1:
                     # No bracket fits over one note, and a 3 alone would look like a finger or a position.
                     ratio = r"\once \override TupletNumber.text = #tuplet-number::calc-fraction-text"
                     abjad.attach(abjad.LilyPondLiteral(ratio, site="before"), made[-1])
+                elif item.count != 3:
+                    abjad.attach(abjad.LilyPondLiteral(r"\gsRatio", site="before"), made[-1])
             else:
                 made.append(self._leaf(item))
         return made

@@ -27,7 +27,7 @@ from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.score.dynamics import apart_from
 from gesturesmith.score.marks import DynamicLevel
 from gesturesmith.score.music import Event, Music, Part, RepeatedStretch
-from gesturesmith.score.rhythm import Leaf, Meter, Triplet, meter_of
+from gesturesmith.score.rhythm import Leaf, Meter, Tuplet, meter_of
 
 _UNBROKEN = Fraction(8)  # beats of a gesture kept on one line
 
@@ -60,7 +60,7 @@ def _apart(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
 
 
 def _barred(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
-    """All parts timed together; in a triplet that reaches into the next part, the leaves there belong to it."""
+    """All parts on one clock: of a tuplet that reaches into the next part, the leaves there belong to that."""
     owner = {event.key: n for n, part in enumerate(music.parts) for event in part.played.events}
     builder = LeafBuilder({e.key: e for part in music.parts for e in part.played.events}, music, meter)
     ahead: Placed = []
@@ -75,9 +75,9 @@ def _barred(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
     return made
 
 
-def _let_break(run: Sequence[Leaf | Triplet], made: Components) -> None:
-    """Let lines break in a long gesture without bar lines: every few beats, where an event begins or continues
-    silently."""
+def _let_break(run: Sequence[Leaf | Tuplet], made: Components) -> None:
+    """In a long gesture without bar lines, places where a line may end: where an event begins or goes on silently,
+    every few beats."""
     if not run:
         return
     last = _first(run[0]).at
@@ -90,21 +90,21 @@ def _let_break(run: Sequence[Leaf | Triplet], made: Components) -> None:
             last = leaf.at
 
 
-def _beats(item: Leaf | Triplet) -> Fraction:
-    if isinstance(item, Triplet):
-        return sum((leaf.value for leaf in item.leaves), Fraction(0)) * Fraction(2, 3)
+def _beats(item: Leaf | Tuplet) -> Fraction:
+    if isinstance(item, Tuplet):
+        return sum((leaf.value for leaf in item.leaves), Fraction(0)) * item.factor
     return item.value
 
 
-def _first(item: Leaf | Triplet) -> Leaf:
-    return item.leaves[0] if isinstance(item, Triplet) else item
+def _first(item: Leaf | Tuplet) -> Leaf:
+    return item.leaves[0] if isinstance(item, Tuplet) else item
 
 
 def _finish(part: Part, made: Components, placed: Placed, own: Placed, music: Music, meter: Meter) -> Components:
     """The components of a part: its leaves, the head where its line stops, dynamics, a second voice.
 
-    placed  leaves of the components; a triplet among them may reach into the next part
-    own     leaves of the part, including those in a triplet that reaches into it from the part before
+    placed  leaves of the components; a tuplet among them may reach into the next part
+    own     leaves of the part, where the one before reaches into it also what stands there
     """
     end = add_stop(part.played.stop, made, own, music) if part.played.stop is not None else None
     if part.fan:
@@ -124,9 +124,9 @@ def _finish(part: Part, made: Components, placed: Placed, own: Placed, music: Mu
 def _attach_levels(part: Part, own: Placed, end: abjad.Leaf | None, begins: Fraction | None) -> Components:
     """Attach dynamics to the leaves that begin with them; if one falls between leaves, all go on a track of skips.
 
-    A level at the very end goes under the head where the line stops, or just before what comes next. The track
-    begins with the part's components, at `begins`; earlier levels are at leaves of a triplet that the part before
-    began.
+    The last one, at the very end, stands under the head where the line stops, or just before what comes next.
+    The track begins with the part's components, at `begins`; what comes before stands at leaves of a tuplet that
+    the part before began.
     """
     ending = [level for level in part.levels if level.at >= part.beats]
     inner = [level for level in part.levels if level.at < part.beats]

@@ -1,0 +1,76 @@
+"""Notes come at times that no note value gives.
+
+Checks  when notes begin and end, in parts of a beat
+Why     a player counts up to thirteen in the time of fewer, as a tuplet; what is divided more finely is printed
+        without note values, as heads in proportion to their time
+Fires
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5, D5, E5
+      lasts: 12/37 beats
+Passes
+    instrument: horn
+    pitches: written
+    gesture a
+      contour: C5, D5, E5, D5, C5, D5, E5
+      lasts: 2 beats
+Fix     divide the beat into fewer, or give the length in seconds where only the proportion matters
+"""
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from gesturesmith.diagnostics import Number
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import Gesture, attack_times
+from gesturesmith.rules.base import Case, Finding, PassageCase, rule
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.source import Span
+
+
+def _parts(times: Iterable[Fraction]) -> int:
+    """Into how many equal parts a beat must be divided for all times, halvings apart."""
+    most = 1
+    for time in times:
+        parts = time.denominator
+        while parts % 2 == 0:
+            parts //= 2
+        most = max(most, parts)
+    return most
+
+
+def _times(gesture: Gesture) -> set[Fraction]:
+    """When notes with a value begin; a line that goes on needs none at its points."""
+    if gesture.in_seconds or (gesture.attacks is not None and gesture.attacks.shape):
+        return set()
+    valued = {p.at for p in gesture.points if p.reached != "line" or p.held}
+    return valued | set(attack_times(gesture)) if gesture.attacks is not None else valued
+
+
+def _found(instrument: Instrument, times: Iterable[Fraction], span: Span) -> Iterator[Finding]:
+    parts = _parts(times)
+    excess = above(instrument.limits.get("tuplet_largest"), parts)
+    if excess is None:
+        return
+    yield Finding(
+        span=span,
+        text=f"a beat in {parts} parts: without note values, spaced by time; tuplets go up to {excess.limit}",
+        evidence=excess.evidence,
+        numbers=(Number(name="parts of a beat", value=parts, limit=excess.limit, unit=""),),
+    )
+
+
+def _in_passage(case: PassageCase) -> Iterator[Finding]:
+    passage = case.passage
+    first = next((c for c in case.cases if c is not None), None)
+    late = next((item for item in passage.items if _parts((item.at,)) > 1), None)
+    if first is not None and late is not None and not any(c and c.gesture.in_seconds for c in case.cases):
+        yield from _found(first.instrument, (item.at for item in passage.items), late.span)
+
+
+@rule("GS730", "no-note-value", severity="advice", passage=_in_passage)
+def check(case: Case) -> Iterator[Finding]:
+    gesture = case.gesture
+    span = gesture.span_of("lasts") if "lasts" in gesture.spans else gesture.span_of("contour")
+    yield from _found(case.instrument, _times(gesture), span)
