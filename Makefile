@@ -31,6 +31,7 @@ soak: $(VENV)/.test-ready
 	@$(BIN)/python -m pip install --quiet --only-binary atheris --editable '.[soak]' \
 	  || echo "atheris has no wheel for this Python: the guided search is left out"
 	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(BIN)/python -m pytest tests/security
+	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest tests/golden/test_gallery.py
 	@$(BIN)/python -m pytest --numprocesses auto tests/reading/everything.py
 	@$(BIN)/python -m pytest tests/handbook_again.py
 	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest --numprocesses auto tests/words
