@@ -2,8 +2,9 @@
 
 python docs/generate.py [--check]
 
-Whole pages are made of techniques, rules, difficulty and instruments. In pages that are written by hand, such as
-language.md, a table between `<!-- made: NAME -->` and `<!-- end -->` is made, and what a command prints.
+Whole pages are made of techniques and their pairs, rules, difficulty and instruments. In pages that are written by
+hand, such as language.md, a table between `<!-- made: NAME -->` and `<!-- end -->` is made, and what a command
+prints.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from pathlib import Path
 from handbook import snippets
 from handbook.difficulty import difficulty_page
 from handbook.instruments import instruments_page
+from handbook.joining import joining_page
 from handbook.language import REGIONS
 from handbook.rules import rules_page
 from handbook.techniques import techniques_page
@@ -26,6 +28,7 @@ _REGION = re.compile(r"(<!-- made: ([a-z-]+) -->\n).*?(<!-- end -->)", re.DOTALL
 
 PAGES: dict[str, Callable[[], str]] = {
     "techniques.md": techniques_page,
+    "joining.md": joining_page,
     "rules.md": rules_page,
     "difficulty.md": difficulty_page,
     "instruments.md": instruments_page,

@@ -41,6 +41,12 @@ Breath = Literal["", "in", "out"]  # which way the air goes, where it is said
 Layer = Literal[
     "none", "motion", "edge-in", "edge-off", "valves", "bell", "tone", "tongue", "voice", "lip", "attack"
 ]  # fmt: skip
+# What a technique takes up of the player, the instrument and the note; each does one thing at a time
+Part = Literal[
+    "pitch", "beginning", "end", "stroke", "tonguing", "valves", "fingering", "slide", "tube", "bell", "hand",
+    "mouthpiece", "breath", "lips", "jaw", "tongue", "throat", "tone", "trill", "harmonics",
+]  # fmt: skip
+JoinVerdict = Literal["goes", "with care", "not"]
 Path = Literal["none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "half-valve"]
 Pitched = Literal["exact", "about", "none"]
 Needs = Literal["", "hand", "valves", "slide"]

@@ -97,17 +97,6 @@ def test_every_rule_can_be_imported_and_codes_are_not_shared() -> None:
     assert len({r.code for r in found}) == len(found)
 
 
-def test_what_techniques_exclude_exists() -> None:
-    for key in techniques.names():
-        for other, reason in techniques.get(key).excludes.items():
-            assert other in LAYER_OF, f"{key} excludes {other!r}"
-            assert other != key
-            assert LAYER_OF[other] != LAYER_OF[key], f"{key} and {other} share a layer already"
-            assert reason == reason.strip()
-            assert reason[0].islower(), f"{key}: a clause, not a sentence: {reason!r}"
-            assert not reason.endswith(".")
-
-
 def test_registers_in_limits_are_registers_of_an_instrument() -> None:
     known = {r.name for name in instruments.names() for r in instruments.get(name).registers}
     for key in techniques.names():

@@ -25,6 +25,7 @@ from handbook import rules as rule_pages
 from handbook import schema, snippets, sources
 from handbook import techniques as technique_pages
 from handbook.difficulty import difficulty_page
+from handbook.joining import joining_page
 from handbook.markdown import table
 
 ROOT = Path(__file__).parents[2]
@@ -37,6 +38,7 @@ _PLACES = {
     "docs/library.md": "library.md",
     "docs/difficulty.md": "difficulty.md",
     "docs/techniques.md": "techniques/index.md",
+    "docs/joining.md": "techniques/joining.md",
     "docs/gallery": "techniques/index.md",
     "docs/gallery/README.md": "techniques/index.md",
     "docs/rules.md": "rules/index.md",
@@ -188,7 +190,9 @@ def _techniques_index() -> str:
         rows = [(f"[{t.title['en']}]({t.key}.md)", f"`{t.key}`", t.texts["en"]) for t in mine]
         parts += [f"## {technique_pages.LAYER_TITLES[layer]}", table(("technique", "written", "played"), rows)]
     parts.append(technique_pages.LIMIT_NAMES)
-    parts.append(_toctree([t.key for layer in LAYERS for t in found if t.layer == layer], hidden=True))
+    parts.append(
+        _toctree(["joining", *(t.key for layer in LAYERS for t in found if t.layer == layer)], hidden=True)
+    )
     return "\n\n".join(parts) + "\n"
 
 
@@ -324,6 +328,7 @@ def pages(*, quick: bool = False) -> dict[str, str]:
     made["programs.md"] += f"\n{schemas}\n"
     made["sources.md"] = sources.sources_page()
     made["techniques/index.md"] = _techniques_index()
+    made["techniques/joining.md"] = joining_page()
     for name in techniques.names():
         made[f"techniques/{name}.md"] = technique_page(techniques.get(name), registers=not quick)
     made |= _rule_pages()

@@ -78,9 +78,10 @@ def points_text(technique: Technique) -> str:
 
 INTRODUCTION = "\n\n".join(
     (
-        "At most one technique of each layer may be joined with `+`; the edges of a note join with every other "
-        "layer. The signs and words on the page are the same in every language; the texts for the player follow "
-        "the page's `wording`. German, French and Italian are by our best judgement.",
+        "Techniques are joined with `+`; which go together stands [on a page of its own](joining.md), and a layer "
+        "only says what kind of thing a technique is. The signs and words on the page are the same in every "
+        "language; the texts for the player follow the page's `wording`. German, French and Italian are by our "
+        "best judgement.",
         "Limits from memory and of our own judgement lead at most to *with care*. A value in brackets is only "
         "reckoned with. What depends on the instrument (attacks a second by register, widths of bends) stands with "
         "the [instruments](instruments.md).",
@@ -89,7 +90,13 @@ INTRODUCTION = "\n\n".join(
 LIMIT_NAMES = (
     "Names of limits: " + ", ".join(f"`{name}` ({unit})" for name, unit in sorted(LIMIT_UNITS.items())) + "."
 )
-PLACES = {"slide": "with a slide", "single": "with one tube only", "up": "upward", "sung": "with a line to sing"}
+PLACES = {
+    "slide": "with a slide",
+    "single": "with one tube only",
+    "up": "upward",
+    "sung": "with a line to sing",
+    "breath": "beside breath without a tone",
+}
 
 
 def technique_section(technique: Technique, *, heading: str = "###", named: bool = True) -> str:
@@ -110,7 +117,6 @@ def technique_section(technique: Technique, *, heading: str = "###", named: bool
         parts.append(f"- Care: {' and '.join(said)}.")
     parts.append(f"- On the page: {look_text(technique.look)}")
     parts.append(f"- Why so: {technique.look.reason}")
-    parts += [f"- Not with `{key}`: {why}." for key, why in sorted(technique.excludes.items())]
     parts += [f"- Source: {s.value} ({evidence_text(s)})." for s in technique.sources]
     text = "\n".join([parts[0], "", parts[1], "", *parts[2:]])
     if technique.limits:

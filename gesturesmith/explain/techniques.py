@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from gesturesmith import techniques, wording
 from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.kinds import JoinVerdict
 from gesturesmith.techniques.base import LAYER_WORDS, Technique
 
 _WIDTH = 96
@@ -87,8 +88,18 @@ def _playing(technique: Technique) -> Iterator[str]:
         yield from _row("In its place", ", ".join(technique.kin))
     if technique.needs:
         yield from _row("Needs", _NEED_WORDS[technique.needs])
-    for other, reason in sorted(technique.excludes.items()):
-        yield from _row("Not with", f"{other}: {reason}")
+    yield from _together(technique)
+
+
+def _together(technique: Technique) -> Iterator[str]:
+    """What it cannot be joined with, and what only with care; all else goes."""
+    heads: tuple[tuple[str, JoinVerdict], ...] = (("With care", "with care"), ("Not with", "not"))
+    for head, verdict in heads if technique.layer != "none" else ():
+        rows: dict[str, list[str]] = {}
+        for other, found in techniques.joined_with(technique, verdict):
+            rows.setdefault(f"{found.reason.value} ({found.reason.kind.value})", []).append(other.key)
+        for reason, others in rows.items():
+            yield from _row(head, f"{', '.join(others)}: {reason}")
 
 
 def _limits(technique: Technique) -> Iterator[str]:

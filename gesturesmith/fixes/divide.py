@@ -235,7 +235,7 @@ class _Half:
         first, last = index == self._range[0], index == self._range[-1]
         if not (self._part and first):
             words += [w for ended in node.without for w in ("without", ended.text)]
-            words += ["as", node.as_.text] if node.as_ is not None else []
+            words += ["as", " + ".join(word.text for word in node.as_)] if node.as_ else []
         words += [m.text for m in node.marks if m.text != "breath" or not (last and not self._part)]
         words += map(str, node.texts)
         own = self._gesture.points[index]

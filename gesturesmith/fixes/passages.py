@@ -90,7 +90,7 @@ def _pitch(item: PlayItem, note: Note, octaves: int, settings: Settings) -> Iter
     yield ("x" if note.about else "") + spelling.transposed(Interval(7 * by, Fraction(1200 * by))).name
     if item.for_ is not None:
         yield f"for {item.for_.value}"
-    if item.as_ is not None:
-        yield f"as {item.as_.text}"
+    if item.as_:
+        yield f"as {' + '.join(word.text for word in item.as_)}"
     yield from (mark.text for mark in item.marks)
     yield from map(str, item.texts)

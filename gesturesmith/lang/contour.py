@@ -106,7 +106,7 @@ def _point(reader: Reader) -> PointNode:
     first = reader.tok
     where = height(reader)
     at: Amount | None = None
-    as_: Word | None = None
+    as_: tuple[Word, ...] = ()
     without: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
     texts: tuple[PointText, ...] = ()
@@ -202,24 +202,40 @@ def place(reader: Reader) -> Amount:
     return Amount(value, "", tok.span)
 
 
-def point_word(reader: Reader, as_: Word | None, marks: tuple[Word, ...]) -> tuple[Word | None, tuple[Word, ...]]:
+def point_word(
+    reader: Reader, as_: tuple[Word, ...], marks: tuple[Word, ...]
+) -> tuple[tuple[Word, ...], tuple[Word, ...]]:
     """Read one `as` or word after a point and add it to what the point has."""
     tok = reader.tok
     if tok.text == "as":
         if as_:
-            reader.fail("said-twice", tok.span, f"one `as` per point: this one already turns to `{as_.text}`")
-        reader.next()
-        if reader.tok.kind not in ("word", "note"):
-            reader.unexpected("a technique after `as`, such as `as air`")
-        technique = _technique(reader)
-        if reader.tok.text == "+":
-            reader.fail("too-much", reader.tok.span, "one technique after `as`: put a second one at the next point")
-        return technique, marks
+            names = " + ".join(word.text for word in as_)
+            reader.fail(
+                "said-twice", tok.span, f"one `as` per point: this one already turns to `{names}`; join with +"
+            )
+        return _turned_to(reader), marks
     if tok.text not in POINT_WORDS:
         _unknown_point_word(reader, tok)
     _once(reader, tok, marks)
     reader.next()
     return as_, (*marks, Word(tok.text, tok.span))
+
+
+def _turned_to(reader: Reader) -> tuple[Word, ...]:
+    """The techniques after an `as`, joined by `+`."""
+    found: tuple[Word, ...] = ()
+    while True:
+        sign = reader.next()
+        if reader.tok.kind not in ("word", "note"):
+            reader.unexpected(f"a technique after `{sign.text}`, such as `as air`")
+        technique = _technique(reader)
+        if any(technique.text == word.text for word in found):
+            reader.fail("said-twice", technique.span, f"`{technique.text}` is there twice: keep one")
+        found = (*found, technique)
+        if len(found) > 1 and "ordinary" in (found[0].text, technique.text):
+            reader.fail("said-twice", technique.span, "`as ordinary` ends every technique: nothing is joined to it")
+        if reader.tok.text != "+":
+            return found
 
 
 def _technique(reader: Reader) -> Word:
@@ -277,12 +293,13 @@ def _without(reader: Reader, before: tuple[Word, ...]) -> Word:
     return technique
 
 
-def _check_changes(reader: Reader, as_: Word | None, without: tuple[Word, ...]) -> None:
+def _check_changes(reader: Reader, as_: tuple[Word, ...], without: tuple[Word, ...]) -> None:
     """A technique cannot begin and end at the same point, and `as ordinary` leaves nothing to end."""
-    for ended in without if as_ else ():
-        if as_ and as_.text == ended.text:
+    names = [word.text for word in as_]
+    for ended in without:
+        if ended.text in names:
             reader.fail("said-twice", ended.span, f"`{ended.text}` begins and ends at this point: keep one")
-        if as_ and as_.text == "ordinary":
+        if "ordinary" in names:
             reader.fail(
                 "said-twice", ended.span, f"`as ordinary` ends every technique, `{ended.text}` as well: keep one"
             )

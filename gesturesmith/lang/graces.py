@@ -103,8 +103,7 @@ def check(reader: Reader, point: PointNode) -> None:
     if point.at is not None:
         what = "a grace note has no place of its own, it comes right before its note: give the note one"
         reader.error("bad-grace", point.at.span, what)
-    changes = (*([point.as_] if point.as_ is not None else []), *point.without)
-    for word in changes:
+    for word in (*point.as_, *point.without):
         reader.error("bad-grace", word.span, "a grace note is played as its note is: write this at the note")
     for mark in point.marks:
         if mark.text != GRACE and mark.text not in GRACE_MARKS:

@@ -80,13 +80,13 @@ class PointText:
 
 @frozen(kw_only=True)
 class PointNode:
-    """One point: its height, its time `at` (in the unit of `lasts`), the technique it turns to (`as`), the
+    """One point: its height, its time `at` (in the unit of `lasts`), the techniques it turns to (`as`), the
     techniques it ends (`without`), the words after it, quoted ones in `texts`; its grace notes, those after it if
     it is the last."""
 
     height: Note | Height | Rest
     at: Amount | None
-    as_: Word | None
+    as_: tuple[Word, ...] = ()
     without: tuple[Word, ...] = ()
     marks: tuple[Word, ...]  # accent, staccato, ... and dynamic levels
     graces: tuple[GraceNode, ...] = ()
@@ -240,7 +240,7 @@ class PlayItem:
     semitones: int | None = None
     interval: str = ""
     for_: Amount | None = None
-    as_: Word | None = None
+    as_: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
     graces: tuple[GraceNode, ...] = ()
     texts: tuple[PointText, ...] = ()

@@ -91,7 +91,7 @@ def _pitch(reader: Reader) -> PlayItem:
     first = reader.tok
     pitch = note(reader, _AN_ITEM)
     length: Amount | None = None
-    as_: Word | None = None
+    as_: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
     texts: tuple[PointText, ...] = ()
     while reader.tok.kind in ("word", "text"):

@@ -84,21 +84,22 @@ def plain(
     ctx: Context,
     note: nodes.Note,
     beats: Fraction,
-    as_: nodes.Word | None,
+    as_: tuple[nodes.Word, ...],
     marks: tuple[nodes.Word, ...],
     graces: tuple[nodes.GraceNode, ...],
     texts: tuple[nodes.PointText, ...],
     span: Span,
 ) -> Gesture | None:
     """A pitch in a passage, as an unnamed gesture of one point; None after an error."""
-    technique = ctx.technique(as_) if as_ is not None else techniques.get(_ORDINARY)
-    if technique is None:
+    asked = tuple(t for word in as_ if (t := ctx.technique(word)) is not None)
+    if len(asked) < len(as_):
         return None
-    point = nodes.PointNode(height=note, at=None, as_=None, marks=marks, graces=graces, texts=texts, span=span)
+    own = asked or (techniques.get(_ORDINARY),)
+    point = nodes.PointNode(height=note, at=None, marks=marks, graces=graces, texts=texts, span=span)
     node = nodes.Contour((point,), (), span)
-    points, segments = contours.contour(ctx, node, GestureLength(beats), band=None, techniques=(technique,))
+    points, segments = contours.contour(ctx, node, GestureLength(beats), band=None, techniques=own)
     return Gesture(
-        name="", title=None, instrument=ctx.instrument, techniques=(technique,), points=points, segments=segments,
+        name="", title=None, instrument=ctx.instrument, techniques=own, points=points, segments=segments,
         band=None, beats=beats, in_seconds=False, tempo=ctx.tempo, dynamics=from_points(points), attacks=None,
         fingering=_AUTO, mute=_usual_mute(points), sing=None, fallback=None, text=None, footnote=None, note=None,
         notehead="auto", allows=(), spans={}, span=span,
@@ -119,7 +120,7 @@ def _with_mute(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -
     contour = ctx.value(block, "contour", nodes.Contour)
     if ctx.value(block, "mute", nodes.Word) is None or any(t.takes_mute for t in asked):
         return asked
-    turned = {p.as_.text for p in contour.points if p.as_ is not None} if contour is not None else set()
+    turned = {word.text for p in contour.points for word in p.as_} if contour is not None else set()
     if any(t.key in turned for t in _muted()):
         return asked
     return (*(t for t in asked if t.layer != "none"), *_muted())

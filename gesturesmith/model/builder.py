@@ -32,7 +32,7 @@ class NewPoint:
     at         its time, in beats (in seconds if the gesture is in seconds); None: spaced evenly
     line       the line that leads to it from the point before; ignored on the first
     growth     of a wavy line
-    turns_to   key of the technique in force from here on, "" for no change
+    turns_to   key of the technique in force from here on, or several joined by `+`; "" for no change
     ends       keys of the techniques that end here
     marks      the language's words after a point: accents, `breath`, levels
     words      text above it; `syllable`: spoken or breathed, under it
@@ -200,7 +200,7 @@ def _point(point: NewPoint, span: Span) -> nodes.PointNode:
     return nodes.PointNode(
         height=height,
         at=_time(point.at),
-        as_=nodes.Word(point.turns_to, span) if point.turns_to else None,
+        as_=tuple(nodes.Word(key.strip(), span) for key in point.turns_to.split("+")) if point.turns_to else (),
         without=tuple(nodes.Word(key, span) for key in point.ends),
         marks=tuple(nodes.Word(mark, span) for mark in point.marks),
         texts=tuple(

@@ -148,9 +148,9 @@ class ContourReader:
 
     def change(self, node: nodes.PointNode) -> Change:
         """The change that a point's `as` and `without` make."""
-        if node.as_ is None and not node.without:
+        if not node.as_ and not node.without:
             return NO_CHANGE
-        turns_to = self._technique("as", node.as_) if node.as_ is not None else None
+        turns_to = tuple(t for word in node.as_ if (t := self._technique("as", word)) is not None)
         ends = [t for word in node.without if (t := self._technique("without", word)) is not None]
         for word, technique in zip(node.without, ends, strict=False):
             if technique.layer == "none":
@@ -225,7 +225,7 @@ class ContourReader:
             held=by_line and not stops and after in _DETACHED,
             stops=stops,
             techniques=force,
-            turns_to=change.turns_to.key if change.turns_to is not None else "",
+            turns_to=tuple(t.key for t in change.turns_to),
             ends=tuple(t.key for t in change.ends),
             marks=marks,
             words=_text(node, said=False),

@@ -148,7 +148,7 @@ def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> 
             sounding_cents=near.pitch_cents,
             reached="line",
             passing=True,
-            turns_to="",
+            turns_to=(),
             ends=(),
             marks=(),
             words="",

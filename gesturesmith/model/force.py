@@ -14,9 +14,9 @@ _SLIDES_BY = "motion"  # the layer of ways to slide, which are not states
 
 @frozen
 class Change:
-    """What a point changes: the technique it turns to (`as`), or None, and those it ends (`without`)."""
+    """What a point changes: the techniques it turns to (`as`) and those it ends (`without`)."""
 
-    turns_to: Technique | None = None
+    turns_to: tuple[Technique, ...] = ()
     ends: tuple[Technique, ...] = ()
 
 
@@ -31,9 +31,9 @@ def in_force(
     changes  one for each point
     lines    for each point but the last, whether a line slides from it to the next
 
-    An `as` replaces what is in force in its layer, and what the mouth cannot do at the same time. `as ordinary`
-    ends everything; but a line goes on sliding the way it did, so a way of moving the pitch continues to the end of
-    the lines at that point. If nothing is left, playing is ordinary.
+    An `as` replaces what is in force in its layer, and what the mouth cannot do at the same time, but nothing
+    that the same `as` names. `as ordinary` ends everything; but a line goes on sliding the way it did, so a way of
+    moving the pitch continues to the end of the lines at that point. If nothing is left, playing is ordinary.
     """
     if all(change == NO_CHANGE for change in changes):
         return [own] * len(changes)
@@ -46,21 +46,23 @@ def in_force(
             now, over = tuple(t for t in now if t.layer != _SLIDES_BY), False
         if change.ends:
             now = tuple(t for t in now if t not in change.ends)
-        if change.turns_to is not None:
-            ordinary = change.turns_to.layer == "none"
+        if change.turns_to:
+            ordinary = any(t.layer == "none" for t in change.turns_to)
             over = ordinary and (reached or left)
             if not ordinary:
-                now = _joined(now, change.turns_to)
+                for technique in change.turns_to:
+                    now = _joined(now, technique, change.turns_to)
             else:
                 now = tuple(t for t in now if over and t.layer == _SLIDES_BY)
         found.append(tuple(t for t in now if t.layer != "none") or _ordinary())
     return found
 
 
-def _joined(now: tuple[Technique, ...], new: Technique) -> tuple[Technique, ...]:
-    """Add a technique; it replaces those that give way to it."""
-    at = next((i for i, t in enumerate(now) if _makes_way(t, new)), len(now))
-    return (*now[:at], new, *(t for t in now[at:] if not _makes_way(t, new)))
+def _joined(now: tuple[Technique, ...], new: Technique, beside: tuple[Technique, ...]) -> tuple[Technique, ...]:
+    """Add a technique; it replaces those that give way to it, but none of those `beside` it."""
+    going = [i for i, t in enumerate(now) if t == new or (t not in beside and _makes_way(t, new))]
+    at = going[0] if going else len(now)
+    return (*now[:at], new, *(t for i, t in enumerate(now[at:], at) if i not in going))
 
 
 def _makes_way(old: Technique, new: Technique) -> bool:

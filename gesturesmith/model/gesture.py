@@ -61,7 +61,7 @@ class ContourPoint:
     passing         a harmonic that a sweep passes, shown where a sign is explained (see `excerpt.with_harmonics`)
     value           beats of its note value, if the harmonics after it are spaced wider than in time; else None
     techniques      the techniques in force from here on: the gesture's own, changed by every `as` and `without`
-    turns_to        the technique named by `as` at this point, "" for none ("ordinary" ends all)
+    turns_to        the techniques named by `as` at this point, () for none ("ordinary" ends all)
     ends            those named by `without`
     marks           accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
     words           the composer's text above it; "" for none
@@ -84,7 +84,7 @@ class ContourPoint:
     passing: bool = False
     value: Fraction | None = None
     techniques: tuple[Technique, ...] = ()
-    turns_to: str = ""
+    turns_to: tuple[str, ...] = ()
     ends: tuple[str, ...] = ()
     marks: tuple[str, ...] = ()
     words: str = ""

@@ -23,8 +23,7 @@ from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.reading import first_with, in_force
-
-_WORDS = {"hand": "a hand in the bell", "valves": "valves to finger with", "slide": "a slide"}
+from gesturesmith.techniques.base import NEED_WORDS
 
 
 @rule("GS302", "instrument-lacks-means", severity="refused", only=("needs",))
@@ -37,7 +36,7 @@ def check(case: Case) -> Iterator[Finding]:
         own = technique in case.gesture.techniques
         yield Finding(
             span=case.gesture.span_of("technique") if own or point is None else point.span,
-            text=f"{technique.key} needs {_WORDS[technique.needs]}; the {instrument.name} has "
+            text=f"{technique.key} needs {NEED_WORDS[technique.needs]}; the {instrument.name} has "
             f"{'a slide' if technique.needs == 'valves' and instrument.gives('slide') else 'none'}",
             evidence=Sourced(technique.needs, DERIVED, f"what the {instrument.name} is built with"),
             physical=True,

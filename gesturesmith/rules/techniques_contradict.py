@@ -20,12 +20,12 @@ Fix     choose one of them, or put one after the other with `as`
 """
 
 from collections.abc import Iterator
-from itertools import combinations
 
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.joined import pairs
 from gesturesmith.techniques.base import Technique, clash
 
 _EVIDENCE = Sourced("what can be joined", DERIVED, "what each technique takes up: lip, tongue, hand, valves, tone")
@@ -33,31 +33,17 @@ _EVIDENCE = Sourced("what can be joined", DERIVED, "what each technique takes up
 
 @rule("GS301", "techniques-contradict", severity="refused")
 def check(case: Case) -> Iterator[Finding]:
-    gesture = case.gesture
-    said = set()
-    for one, other in combinations(gesture.techniques, 2):
-        reason = clash(one, other)
-        if reason:
-            said.add((one.key, other.key))
-            yield Finding(
-                span=gesture.span_of("technique"),
-                text=f"{one.key} + {other.key}: {reason}{_named(gesture, one, other)}",
-                evidence=_EVIDENCE,
-                proposed_fixes=(*fixes.without(case, other.key), *fixes.without(case, one.key)),
-            )
-    for point in gesture.points:
-        if not point.turns_to and not point.ends:
+    for one, other, span, named in pairs(case):
+        reason = "" if not named and _on_the_way(one, other) else clash(one, other)
+        if not reason:
             continue
-        for one, other in combinations(point.techniques, 2):
-            reason = "" if _on_the_way(one, other) else clash(one, other)
-            if reason and (one.key, other.key) not in said:
-                said.add((one.key, other.key))
-                yield Finding(
-                    span=point.span,
-                    text=f"{one.key} and {other.key} from here on: {reason}",
-                    evidence=_EVIDENCE,
-                    proposed_fixes=fixes.without(case, one.key),
-                )
+        if named:
+            text = f"{one.key} + {other.key}: {reason}{_named(case.gesture, one, other)}"
+            proposed = (*fixes.without(case, other.key), *fixes.without(case, one.key))
+        else:
+            text = f"{one.key} and {other.key} from here on: {reason}"
+            proposed = fixes.without(case, one.key)
+        yield Finding(span=span, text=text, evidence=_EVIDENCE, proposed_fixes=proposed)
 
 
 def _named(gesture: Gesture, one: Technique, other: Technique) -> str:

@@ -76,8 +76,9 @@ def check(case: Case) -> Iterator[Finding]:
 def _change(point: ContourPoint) -> Change:
     if not point.turns_to and not point.ends:
         return NO_CHANGE
-    turns_to = techniques.get(point.turns_to) if point.turns_to else None
-    return Change(turns_to, tuple(techniques.get(key) for key in point.ends))
+    return Change(
+        tuple(techniques.get(key) for key in point.turns_to), tuple(techniques.get(key) for key in point.ends)
+    )
 
 
 def _struck(gesture: Gesture) -> list[bool]:
@@ -100,8 +101,8 @@ def _less(change: Change) -> Iterator[tuple[str, Technique, Change]]:
     """Each word of a change, the technique it names, and the change without it."""
     for ended in change.ends:
         yield "without", ended, Change(change.turns_to, tuple(e for e in change.ends if e != ended))
-    if change.turns_to is not None:
-        yield "as", change.turns_to, Change(None, change.ends)
+    for turn in change.turns_to:
+        yield "as", turn, Change(tuple(t for t in change.turns_to if t != turn), change.ends)
 
 
 def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, technique: Technique) -> str:
@@ -116,10 +117,10 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
     if sign == "as":
         names = " + ".join(t.key for t in before if t.layer != "none") or "ordinary playing"
         return f"{names} is already in force"
-    turn = changes[index].turns_to
+    turns = changes[index].turns_to
     if technique not in before:
         return f"{technique.key} is not in force here"
-    return f"`as {turn.key}` ends it already" if turn is not None else "it ends there anyway"
+    return f"`as {turns[0].key}` ends it already" if turns else "it ends there anyway"
 
 
 def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:

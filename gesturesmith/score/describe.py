@@ -80,7 +80,7 @@ class _Teller:
     def _point(self, point: ContourPoint) -> str:
         name = self._name(point)
         if point.turns_to:
-            turned = technique_title(get(point.turns_to), self._language)
+            turned = " + ".join(technique_title(get(key), self._language) for key in point.turns_to)
             name = f"{name} {self._say('say-as', technique=turned)}"
         for key in point.ends:
             ended = technique_title(get(key), self._language)

@@ -65,8 +65,11 @@ class Footnotes:
 
 
 def told_where(case: Case) -> tuple[str, ...]:
-    """The conditions under which a gesture's techniques use other texts: a line to sing, a lip bend upwards, its
-    instrument."""
+    """The conditions under which a gesture's techniques use other texts: breath beside another technique, a line to
+    sing, a lip bend upwards, its instrument."""
+    rows = [case.in_force(p) for p in case.gesture.sounding_points]
+    if any(len(row) > 1 and any(t.breath_only for t in row) for row in rows):
+        return "breath", *(("sung",) if case.gesture.sing is not None else ()), case.instrument.means
     if case.gesture.sing is not None:
         return "sung", case.instrument.means
     home: Fraction | None = None

@@ -76,7 +76,7 @@ class TechniqueState:
                 self._remind(case, tuple(t for t in force if t in before), event)
                 self.mute = case.gesture.mute
             for technique in force:
-                said = self._word(case, technique)
+                said = self._word(case, technique, force)
                 if not said or technique.look.extent == "span":
                     continue
                 over = _slid(technique, event, line)
@@ -92,7 +92,7 @@ class TechniqueState:
     def _enter(self, case: Case, entering: tuple[Technique, ...], event: EventBuilder) -> None:
         for technique in entering:
             if technique.look.word and technique.look.extent != "span":
-                said = self._word(case, technique)
+                said = self._word(case, technique, in_force(case, event))
                 later = technique.look.sign if technique.key in self.known and technique.look.sign else said
                 self._say(TechniqueLabel(word=said, first=said, later=later), technique.look.announce, event)
             self.known.add(technique.key)
@@ -120,18 +120,20 @@ class TechniqueState:
             if technique.key not in self.known or (technique.takes_mute and case.gesture.mute != self.mute):
                 self._enter(case, (technique,), event)
             else:
-                said = self._word(case, technique)
+                said = self._word(case, technique, in_force(case, event))
                 self._say(TechniqueLabel(word=said, first=said, later=look.sign), False, event)
 
-    def _word(self, case: Case, technique: Technique) -> str:
-        """The word of a technique, with the mute's name filled in."""
+    def _word(self, case: Case, technique: Technique, force: tuple[Technique, ...]) -> str:
+        """The word of a technique beside what is in force, with the mute's name filled in."""
         said, mute = technique.look.word, case.gesture.mute
+        if technique.look.breath_word and any(t.breath_only for t in force):
+            said = technique.look.breath_word
         return said.replace("{mute}", wording(f"mute-{mute}", self.language)) if "{mute}" in said and mute else said
 
-    def _name(self, case: Case, technique: Technique) -> str:
+    def _name(self, case: Case, technique: Technique, force: tuple[Technique, ...]) -> str:
         """The word of a technique, or its sign if the word is already in force."""
         sign = technique.look.sign
-        return sign if technique.key in self.known and sign else self._word(case, technique)
+        return sign if technique.key in self.known and sign else self._word(case, technique, force)
 
     def _turn(
         self,
@@ -152,8 +154,8 @@ class TechniqueState:
             end.marks.append(HandTurnEnd())
         changing = (*leaving, *entering)
         if any(_turns(t, changing) for t in changing):
-            here = [self._name(case, t) for t in before if _named(t, changing)]
-            there = [self._name(case, t) for t in force if _named(t, changing)]
+            here = [self._name(case, t, before) for t in before if _named(t, changing)]
+            there = [self._name(case, t, force) for t in force if _named(t, changing)]
             if not here and not _said(before):
                 here = [PLAIN_END]
             if not there:
@@ -167,7 +169,7 @@ class TechniqueState:
                 TechniqueLabel(word=label.word) if label.first in here else label for label in start.labels
             ]
             end.labels += [
-                TechniqueLabel(word=self._word(case, t))
+                TechniqueLabel(word=self._word(case, t, force))
                 for t in force
                 if _named(t, changing) or (t in entering and t.look.word)
             ]
@@ -184,7 +186,7 @@ class TechniqueState:
                 if n == 0 and technique.key in self.open and not self.silence:
                     self.open.pop(technique.key).ends.remove(SpanEnd())  # it continues from the gesture before
                 elif n - 1 not in inside:
-                    events[n].marks.append(SpanStart(word=self._word(case, technique)))
+                    events[n].marks.append(SpanStart(word=self._word(case, technique, forces[n])))
                 if n + 1 not in inside:
                     events[n].ends.append(SpanEnd())
             self.known.add(technique.key)

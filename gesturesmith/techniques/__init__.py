@@ -6,8 +6,9 @@ import re
 from functools import cache
 
 from gesturesmith import registry
+from gesturesmith.kinds import JoinVerdict
 from gesturesmith.source import as_said
-from gesturesmith.techniques.base import Technique
+from gesturesmith.techniques.base import Joining, Technique, joining
 
 
 def names() -> tuple[str, ...]:
@@ -19,6 +20,13 @@ def get(name: str) -> Technique:
     """The technique called `name`; KeyError if there is none."""
     technique: Technique = registry.module(__name__, name).TECHNIQUE
     return technique
+
+
+def joined_with(technique: Technique, verdict: JoinVerdict) -> tuple[tuple[Technique, Joining], ...]:
+    """The techniques that go with one, or not, or with care. Ordinary playing is none of them."""
+    others = (get(name) for name in names())
+    pairs = ((other, joining(technique, other)) for other in others if other.layer != "none" and other != technique)
+    return tuple((other, pair) for other, pair in pairs if pair.verdict == verdict)
 
 
 def called(word: str) -> tuple[str, ...]:

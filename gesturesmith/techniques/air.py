@@ -9,6 +9,7 @@ TECHNIQUE = Technique(
     moves="breath",
     kin=("air-tone",),
     tone="none",
+    takes={"mouthpiece": "be blown into"},
     limits={
         "shortest_ms": Limit(Sourced(100, HOUSE, "the noise needs a moment to be heard"), unit="ms", side="below"),
         "loudest": Limit(Sourced("f", HOUSE, "breath has no more to give"), unit="level", side="louder"),

@@ -9,6 +9,7 @@ TECHNIQUE = Technique(
     moves="breath and lip",
     kin=("air", "ordinary"),
     tone="needs",
+    takes={"tone": "be mixed with air"},
     limits={
         "shortest_ms": Limit(Sourced(150, HOUSE, "in less it is heard as a soft attack"), unit="ms", side="below"),
         "loudest": Limit(Sourced("mf", HOUSE, "beyond it the tone covers the air"), unit="level", side="louder"),

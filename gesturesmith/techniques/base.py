@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import field
+from functools import cache
 from typing import Any, Literal, get_args
 
-from gesturesmith.evidence import Limit, Sourced
+from gesturesmith.evidence import DERIVED, HOUSE, Limit, Sourced
 from gesturesmith.kinds import (
     AskedHead,
     BellHand,
     Colour,
     EdgeShape,
+    JoinVerdict,
     Layer,
     LineKind,
     Needs,
     Noise,
+    Part,
     Path,
     Pitched,
     ScriptSign,
@@ -45,6 +48,33 @@ LAYER_WORDS = {
     "attack": "how a note begins",
 }
 
+# What does one thing at a time, as the subject of "... cannot ... and ... at the same time".
+PART_WORDS: dict[Part, str] = {
+    "pitch": "the pitch",
+    "beginning": "a note",
+    "end": "a note",
+    "stroke": "an attack",
+    "tonguing": "the tongue",
+    "valves": "the valves",
+    "fingering": "the fingering",
+    "slide": "the slide",
+    "tube": "the tube",
+    "bell": "the bell",
+    "hand": "the hand",
+    "mouthpiece": "the mouthpiece",
+    "breath": "the breath",
+    "lips": "the lips",
+    "jaw": "lip and jaw",
+    "tongue": "the tongue",
+    "throat": "the throat",
+    "tone": "the tone",
+    "trill": "a note",
+    "harmonics": "the harmonics",
+}
+NEED_WORDS = {"hand": "a hand in the bell", "valves": "valves to finger with", "slide": "a slide"}
+# What a noise without pitch leaves nothing to.
+_PITCH_PARTS: tuple[Part, ...] = ("pitch", "beginning", "end", "trill")
+
 # How a technique moves the pitch from point to point, for realisation and rules.
 #   none      the pitch does not move; each point is a separate note
 #   lip       bent or slurred by the lip around a fixed tube
@@ -61,8 +91,8 @@ PATHS: tuple[Path, ...] = get_args(Path)
 PLAIN_END = "ord."
 
 # When a technique has other texts: on a slide, on an instrument with only one tube, for a lip movement that goes up
-# within its partial.
-WHERE = ("slide", "single", "up", "sung")
+# within its partial, with a line to sing, beside breath without a tone.
+WHERE = ("slide", "single", "up", "sung", "breath")
 
 # The limits a technique may set for any instrument, with their units. Limits that depend on the instrument (attacks
 # per second by register, widths of bends) belong to the instrument.
@@ -104,6 +134,7 @@ class Look:
 
     head        notehead if the composer leaves it `auto`: auto, x, normal, diamond, triangle, slash
     word        printed above at the first note, and again after a system break or a long rest
+    breath_word printed instead of `word` beside breath without a tone ("sing" of "sing + play"); "": the word
     sign        printed at later notes while the word is still in force ("" repeats nothing)
     script      a sign over every note, by name: stopped, half-stopped, double-dots, triple-dots
     cancel      printed where the technique ends and ordinary playing begins ("ord.", "open", "senza sord.")
@@ -127,6 +158,7 @@ class Look:
 
     head: AskedHead = "auto"
     word: str = ""
+    breath_word: str = ""
     sign: str = ""
     script: ScriptSign | Literal[""] = ""
     cancel: str = ""
@@ -190,7 +222,7 @@ class Technique:
     """One playing technique.
 
     key         the name the language uses
-    layer       one of LAYERS: at most one technique of each layer in a gesture
+    layer       one of LAYERS: the kind of thing it is, which orders the words; an `as` replaces its layer
     path        one of PATHS: how the pitch gets from point to point
     moves       what the player moves, in words: "lip", "hand", "valves", "slide", "tongue", "throat", "air"
     kin         keys of techniques that may replace it when it is not possible, the nearest first: those that sound
@@ -205,7 +237,9 @@ class Technique:
     grid        cents between the pitches it is for: 50 for quarter tones
     sings       whether the player also sings; the gesture's sung line belongs to it
     holds       how many neighbouring partials sound at once
-    excludes    keys of techniques of other layers with which it cannot be joined, with the reason
+    takes       the parts it uses and what they do ("tongue": "roll"): two techniques that make a part do different
+                things exclude each other, two that make it do the same share it
+    hampers     the parts that others can use beside it only with care, with the reason
     limits      limits by name, each with evidence; LIMIT_UNITS has the names
     bell_hand   how far the hand closes the bell: "" open, "half", "stopped"; the player then fingers another note
     takes_mute  whether it is played with the gesture's mute
@@ -241,7 +275,8 @@ class Technique:
     grid: int = 100
     sings: bool = False
     holds: int = 1
-    excludes: Mapping[str, str] = field(default_factory=dict)
+    takes: Mapping[Part, str] = field(default_factory=dict)
+    hampers: Mapping[Part, Sourced[str]] = field(default_factory=dict)
     limits: Mapping[str, Limit] = field(default_factory=dict)
     bell_hand: BellHand = ""
     takes_mute: bool = False
@@ -261,6 +296,11 @@ class Technique:
     texts: Mapping[str, str]
     texts_where: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     sources: tuple[Sourced[Any], ...] = ()
+
+    @property
+    def breath_only(self) -> bool:
+        """Whether the lips rest and breath is heard."""
+        return self.tone == "none" and self.pitched != "none"
 
     def __hash__(self) -> int:
         return hash(self.key)
@@ -286,21 +326,53 @@ class Technique:
             raise ValueError(f"{self.key}: limits of an unknown name or unit: {unknown}")
 
 
-def clash(one: Technique, other: Technique) -> str:
-    """Why two techniques cannot be joined in a gesture, as a clause; "" if they can.
+@frozen
+class Joining:
+    """Whether two techniques go together, why, as a clause, and the evidence of it."""
 
-    They clash if both are of one layer, if either excludes the other, or if one gives no tone (takes no line) and
-    the other needs one.
+    verdict: JoinVerdict
+    reason: Sourced[str]
+
+
+@cache
+def joining(one: Technique, other: Technique) -> Joining:
+    """What becomes of two techniques at the same time; every pair is decided. The order makes no difference to the
+    verdict.
+
+    Not: one twice, a part of the player asked to do two things, one that gives no tone with one that needs a tone,
+    separate strokes with a line to slide along. With care: a part that one of them hampers, the pitch of a noise.
     """
+    pairs = ((one, other), (other, one))
+    if reason := _contradiction(one, other) or _contradiction(other, one):
+        return Joining("not", Sourced(reason, DERIVED, "each part of the player does one thing at a time"))
+    for a, b in pairs:
+        for part, care in a.hampers.items():
+            if part in b.takes:
+                return Joining("with care", Sourced(care.source, care.kind, f"of {a.key}"))
+        if a.pitched == "none" and (any(part in b.takes for part in _PITCH_PARTS) or b.grid != 100):
+            reason = f"{a.key} has no pitch, so that little of {b.key} is heard"
+            return Joining("with care", Sourced(reason, HOUSE, "a noise has no pitch"))
+    free = f"neither takes up what the other needs ({one.moves}; {other.moves})"
+    return Joining("goes", Sourced(free, DERIVED, "what each of them takes up"))
+
+
+def _contradiction(one: Technique, other: Technique) -> str:
+    """Why two exclude each other, as far as the first says it; "" where it does not."""
     if one.key == other.key:
         return f"{one.key} is there twice"
-    if one.layer == other.layer:
-        return f"both say {LAYER_WORDS[one.layer]}"
-    for a, b in ((one, other), (other, one)):
-        if b.key in a.excludes:
-            return a.excludes[b.key]
-        if a.tone == "none" and b.tone == "needs":
-            return f"{a.key} gives no tone, and {b.key} works on a tone that sounds"
-        if a.lines == ("none",) and b.needs_line:
-            return f"{a.key} is made of separate strokes, and {b.key} needs a line to slide along"
+    for part, act in one.takes.items():
+        if other.takes.get(part, act) != act:
+            return f"{PART_WORDS[part]} cannot {act} and {other.takes[part]} at the same time"
+    if one.tone == "none" and other.tone == "needs":
+        return f"{one.key} gives no tone, and {other.key} works on a tone that sounds"
+    if one.lines == ("none",) and other.needs_line:
+        return f"{one.key} is made of separate strokes, and {other.key} needs a line to slide along"
+    if one.needs == "slide" and other.needs not in ("", "slide"):
+        return f"{one.key} needs a slide and {other.key} {NEED_WORDS[other.needs]}, and no instrument has both"
     return ""
+
+
+def clash(one: Technique, other: Technique) -> str:
+    """Why two techniques cannot be joined in one gesture, as a clause; "" where they can."""
+    found = joining(one, other)
+    return found.reason.value if found.verdict == "not" else ""

@@ -8,6 +8,9 @@ TECHNIQUE = Technique(
     layer="bell",
     moves="the instrument",
     kin=("ordinary",),
+    hampers={
+        "hand": Sourced("with care", HOUSE, "the hand that helps to hold up the bell works less well in it"),
+    },
     limits={"longest_s": Limit(Sourced(30, HOUSE, "the arms tire, and the mouthpiece sits otherwise"), unit="s")},
     effort=Sourced(1.2, HOUSE, "arms and embouchure are in an unusual place"),
     flow=Sourced(1.1, HOUSE, "usually played out"),

@@ -11,11 +11,7 @@ TECHNIQUE = Technique(
     kin=("lip-gliss", "hand-gliss"),
     one_partial=True,
     tone="needs",
-    excludes={
-        "lip-trill": "the lip cannot bend and trill at the same time",
-        "shake": "the lip cannot bend and shake at the same time",
-        "split-tone": "the lip holds two partials in a split tone and is not free to bend",
-    },
+    takes={"pitch": "be bent by the lip", "lips": "bend"},
     limits={
         "shortest_ms": Limit(
             Sourced(250, HOUSE, "down and back again in less is heard as a cracked note"),

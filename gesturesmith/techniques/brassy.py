@@ -9,6 +9,7 @@ TECHNIQUE = Technique(
     moves="air and lip",
     kin=("ordinary",),
     tone="needs",
+    takes={"tone": "be forced"},
     limits={
         "shortest_ms": Limit(Sourced(80, HOUSE, "in less it is heard as an accent"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(15, HOUSE, "full force all the time"), unit="s"),

@@ -11,13 +11,11 @@ TECHNIQUE = Technique(
     kin=("fingered-gliss", "harmonic-gliss", "slide-gliss", "lip-gliss"),
     points=(2, None),
     needs_line=True,
-    excludes={
-        "valve-trill": "the valves are taken up by the run",
-        "timbre-trill": "the valves are taken up by the run",
-        "valve-clicks": "the valves are taken up by the run",
-        "lip-trill": "the lip cannot run and trill at the same time",
-        "shake": "the lip cannot run and shake at the same time",
-        "split-tone": "two partials held in a split tone cannot run",
+    takes={
+        "pitch": "run in semitones",
+        "lips": "run from note to note",
+        "fingering": "run through the semitones",
+        "tube": "change with every note",
     },
     limits={
         "narrowest_cents": Limit(

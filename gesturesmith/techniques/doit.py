@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="edge-off",
     moves="lip",
     kin=("ordinary",),
+    takes={"end": "go off upward"},
     limits={
         "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
         "room_above_cents": Limit(Sourced(200, HOUSE, "a step or two to leave by"), unit="cents", side="none"),

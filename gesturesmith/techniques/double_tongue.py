@@ -9,6 +9,7 @@ TECHNIQUE = Technique(
     moves="tongue",
     kin=("triple-tongue", "single-tongue", "ordinary"),
     rate="double_tongue",
+    takes={"stroke": "be double", "tonguing": "strike a tone", "tongue": "strike to and fro"},
     limits={"longest_s": Limit(Sourced(20, HOUSE, "long fast tonguing tires"), unit="s")},
     effort=Sourced(1.1, HOUSE, "fast tonguing tires"),
     flow=Sourced(1.05, HOUSE, "a steady stream under the tongue"),

@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="edge-off",
     moves="lip and valves",
     kin=("ordinary",),
+    takes={"end": "go off downward"},
     limits={
         "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents", side="none"),

@@ -12,15 +12,12 @@ TECHNIQUE = Technique(
     points=(2, None),
     needs_line=True,
     needs="valves",
-    excludes={
-        "half-valve": "valves that stay half down cannot flutter",
-        "quarter-tones": "fluttered valves cannot hold the fingering of a quarter tone",
-        "valve-trill": "the valves are taken up by the glissando",
-        "timbre-trill": "the valves are taken up by the glissando",
-        "valve-clicks": "the valves are taken up by the glissando",
-        "lip-trill": "the lip cannot slide and trill at the same time",
-        "shake": "the lip cannot slide and shake at the same time",
-        "split-tone": "the lip holds two partials in a split tone and is not free to slide",
+    takes={
+        "pitch": "slide under fluttering valves",
+        "lips": "follow the line",
+        "valves": "flutter",
+        "fingering": "change at random",
+        "tube": "change at random",
     },
     limits={
         "shortest_ms": Limit(Sourced(200, HOUSE, "two or three strokes of the valves"), unit="ms", side="below"),

@@ -8,14 +8,7 @@ TECHNIQUE = Technique(
     layer="tongue",
     moves="tongue",
     kin=("growl", "ordinary"),
-    excludes={
-        "double-tongue": "the tongue that rolls cannot tongue at the same time",
-        "triple-tongue": "the tongue that rolls cannot tongue at the same time",
-        "slap-tongue": "the tongue that rolls cannot slap",
-        "kiss": "a smack of the lips has no air stream for the tongue to roll in",
-        "mouthpiece-pop": "the mouth is off the mouthpiece",
-        "valve-clicks": "the clicks are made without breath",
-    },
+    takes={"tongue": "roll", "breath": "stream"},
     limits={
         "shortest_ms": Limit(Sourced(150, HOUSE, "three or four rolls of the tongue"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(10, HOUSE, "one breath, much air"), unit="s"),

@@ -8,7 +8,12 @@ TECHNIQUE = Technique(
     layer="voice",
     moves="throat",
     kin=("flutter-tongue", "ordinary"),
-    tone="needs",
+    takes={"throat": "growl", "breath": "stream"},
+    hampers={
+        "tongue": Sourced(
+            "with care", HOUSE, "throat and tongue work in one stream of air, and the one covers the other"
+        ),
+    },
     limits={
         "shortest_ms": Limit(Sourced(200, HOUSE, "in less it is heard as a rough attack"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "taxing for the throat"), unit="s"),
@@ -54,5 +59,15 @@ TECHNIQUE = Technique(
         "de": "Während des Spielens mit Stimme oder Kehle knurren, bis zum Ende der gestrichelten Linie.",
         "fr": "Gronder avec la voix ou la gorge en jouant, jusqu’à la fin de la ligne en tirets.",
         "it": "Ringhiare con la voce o con la gola suonando, fino alla fine della linea tratteggiata.",
+    },
+    texts_where={
+        "breath": {
+            "en": "With air alone, growl with the voice or the throat, to the end of the dashed line.",
+            "de": "Bei bloßer Luft mit Stimme oder Kehle knurren, bis zum Ende der gestrichelten Linie.",
+            "fr": "Avec le souffle seul, gronder avec la voix ou la gorge, jusqu’à la fin de la ligne en tirets.",
+            "it": (
+                "Con il solo soffio, ringhiare con la voce o con la gola, fino alla fine della linea tratteggiata."
+            ),
+        },
     },
 )

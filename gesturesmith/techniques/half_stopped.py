@@ -10,6 +10,7 @@ TECHNIQUE = Technique(
     kin=("muted", "stopped", "ordinary"),
     needs="hand",
     bell_hand="half",
+    takes={"bell": "be half shut by the hand", "hand": "half shut the bell"},
     limits={
         "shortest_ms": Limit(Sourced(100, HOUSE, "in less the colour is not heard"), unit="ms", side="below"),
         "loudest": Limit(

@@ -11,10 +11,11 @@ TECHNIQUE = Technique(
     kin=("slide-gliss", "lip-gliss", "fingered-gliss"),
     pitched="about",
     needs="valves",
-    excludes={
-        "lip-trill": "with the valves half down there are no clear harmonics to trill between",
-        "shake": "with the valves half down there are no clear harmonics to shake between",
-        "split-tone": "with the valves half down there are no clear harmonics to hold together",
+    takes={"valves": "stay half down", "harmonics": "be blurred"},
+    hampers={
+        "fingering": Sourced(
+            "with care", HOUSE, "valves that go only half-way down are slow and uncertain in a run"
+        ),
     },
     limits={
         "shortest_ms": Limit(Sourced(150, HOUSE, "the hollow tone speaks late"), unit="ms", side="below"),

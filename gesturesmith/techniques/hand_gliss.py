@@ -10,11 +10,7 @@ TECHNIQUE = Technique(
     moves="hand",
     kin=("lip-gliss", "bend", "slide-gliss", "fingered-gliss"),
     needs="hand",
-    excludes={
-        "stopped": "the hand that stops the bell cannot close or open it as well",
-        "half-stopped": "the hand that half-stops the bell cannot close or open it as well",
-        "muted": "the mute takes the place of the hand in the bell",
-    },
+    takes={"pitch": "be moved by the hand", "bell": "be shut and opened by the hand", "hand": "move in the bell"},
     limits={
         "shortest_ms": Limit(
             Sourced(200, HOUSE, "in less the hand makes a change of colour, not a slide"),

@@ -13,13 +13,11 @@ TECHNIQUE = Technique(
     needs_line=True,
     needs="hand",
     tone="needs",
-    excludes={
-        "stopped": "the hand cannot be out of the bell and stop it",
-        "half-stopped": "the hand cannot be out of the bell and half-stop it",
-        "muted": "the mute closes the bell that has to be free for these slides",
-        "lip-trill": "the lip cannot slide and trill at the same time",
-        "shake": "the lip cannot slide and shake at the same time",
-        "split-tone": "the lip holds two partials in a split tone and is not free to slide",
+    takes={
+        "pitch": "slide with the hand out of the bell",
+        "lips": "slide from harmonic to harmonic",
+        "bell": "be quite open",
+        "hand": "be out of the bell",
     },
     limits={
         "shortest_ms": Limit(Sourced(200, HOUSE, "in less the slide is heard as a jump"), unit="ms", side="below")

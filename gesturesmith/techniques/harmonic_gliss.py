@@ -12,13 +12,11 @@ TECHNIQUE = Technique(
     points=(2, None),
     needs_line=True,
     tone="needs",
-    excludes={
-        "half-valve": "half-valves blur the partials this glissando is made of; half-valve alone slides too",
-        "valve-trill": "the valves must stay still while the partials of one tube are swept",
-        "timbre-trill": "the valves must stay still while the partials of one tube are swept",
-        "lip-trill": "the lip cannot sweep and trill at the same time",
-        "shake": "the lip cannot sweep and shake at the same time",
-        "split-tone": "the lip holds two partials in a split tone and is not free to sweep",
+    takes={
+        "pitch": "sweep the harmonics",
+        "lips": "sweep the harmonics",
+        "tube": "stay the same",
+        "harmonics": "stay clear",
     },
     limits={
         "shortest_ms": Limit(Sourced(120, HOUSE, "in less the harmonics run together"), unit="ms", side="below")

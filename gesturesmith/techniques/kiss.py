@@ -11,6 +11,10 @@ TECHNIQUE = Technique(
     lines=("none",),
     pitched="none",
     tone="none",
+    takes={"stroke": "be a smack of the lips", "breath": "stay in"},
+    hampers={
+        "mouthpiece": Sourced("with care", HOUSE, "the air is drawn in for the smack and blown out again after it"),
+    },
     limits={
         "fastest_per_s": Limit(Sourced(3, HOUSE, "the lips must close again each time"), unit="1/s"),
         "shortest_ms": Limit(Sourced(60, HOUSE, "a smack"), unit="ms", side="below"),

@@ -12,11 +12,7 @@ TECHNIQUE = Technique(
     points=(2, None),
     needs_line=True,
     tone="needs",
-    excludes={
-        "lip-trill": "the lip cannot slide and trill at the same time",
-        "shake": "the lip cannot slide and shake at the same time",
-        "split-tone": "the lip holds two partials in a split tone and is not free to slide",
-    },
+    takes={"pitch": "be slid by the lip", "lips": "slide"},
     limits={
         "shortest_ms": Limit(
             Sourced(150, HOUSE, "in less the lip jumps instead of sliding"), unit="ms", side="below"

@@ -10,6 +10,7 @@ TECHNIQUE = Technique(
     kin=("shake", "valve-trill"),
     tone="needs",
     trill="neighbour",
+    takes={"lips": "trill", "jaw": "trill", "harmonics": "stay clear", "trill": "trill by the lip"},
     limits={
         "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "the lip tires quickly"), unit="s"),

@@ -11,9 +11,7 @@ TECHNIQUE = Technique(
     lines=("none",),
     pitched="none",
     tone="none",
-    excludes={
-        "air": "the mouth is off the mouthpiece",
-    },
+    takes={"stroke": "be the palm's", "breath": "stay in", "mouthpiece": "be struck by the palm"},
     limits={
         "fastest_per_s": Limit(Sourced(4, HOUSE, "one hand"), unit="1/s"),
         "shortest_ms": Limit(Sourced(60, HOUSE, "a stroke"), unit="ms", side="below"),

@@ -8,8 +8,11 @@ TECHNIQUE = Technique(
     layer="voice",
     moves="lip and voice",
     kin=("growl", "split-tone"),
-    tone="needs",
     sings=True,
+    takes={"throat": "sing", "breath": "stream"},
+    hampers={
+        "lips": Sourced("with care", HOUSE, "the voice must hold its note while the lip leaves its own"),
+    },
     limits={
         "fastest_per_s": Limit(Sourced(3, HOUSE, "voice and lip must both find their note"), unit="1/s"),
         "shortest_ms": Limit(Sourced(400, HOUSE, "the two pitches must settle"), unit="ms", side="below"),
@@ -22,6 +25,7 @@ TECHNIQUE = Technique(
     caution="caution-voice",
     look=Look(
         word="sing + play",
+        breath_word="sing",
         cancel="ord.",
         over="senza voce",
         sung_head="diamond",
@@ -74,16 +78,34 @@ TECHNIQUE = Technique(
             "Sing while you play, a tenth above the note written or in another octave of it that suits your voice."
         ),
         "de": (
-            "Während des Spielens singen, eine Dezime über dem notierten Ton oder in einer anderen Oktave, die zur "
-            "Stimme passt."
+            "Während des Spielens singen, eine Dezime über dem notierten Ton oder in einer anderen Oktave, die "
+            "zur Stimme passt."
         ),
         "fr": (
-            "Chanter en jouant, une dixième au-dessus de la note écrite, ou à une autre octave qui convient à "
-            "la voix."
+            "Chanter en jouant, une dixième au-dessus de la note écrite, ou à une autre octave qui convient à la "
+            "voix."
         ),
         "it": ("Cantare mentre si suona, una decima sopra la nota scritta o a un’altra ottava adatta alla voce."),
     },
     texts_where={
+        "breath": {
+            "en": (
+                "With air alone, sing into the instrument while you blow: the note with the small diamond where "
+                "one is written, else one that suits your voice."
+            ),
+            "de": (
+                "Bei bloßer Luft beim Blasen in das Instrument singen: den Ton mit der kleinen Raute, wo einer "
+                "notiert ist, sonst einen, der zur Stimme passt."
+            ),
+            "fr": (
+                "Avec le souffle seul, chanter dans l’instrument : la note au petit losange si elle est écrite, "
+                "sinon une note qui convient à la voix."
+            ),
+            "it": (
+                "Con il solo soffio, cantare nello strumento: la nota con il piccolo rombo, se è scritta, "
+                "altrimenti una adatta alla voce."
+            ),
+        },
         "sung": {
             "en": "Play the ordinary notehead and sing the diamond one at the same time, at the pitch written.",
             "de": (
@@ -96,6 +118,6 @@ TECHNIQUE = Technique(
                 "Suonare la nota con testa normale e cantare contemporaneamente quella a rombo, all’altezza "
                 "scritta."
             ),
-        }
+        },
     },
 )

@@ -9,6 +9,7 @@ TECHNIQUE = Technique(
     moves="mute",
     kin=("half-stopped", "stopped", "ordinary"),
     takes_mute=True,
+    takes={"bell": "hold a mute"},
     effort=Sourced(1.1, HOUSE, "more resistance"),
     flow=Sourced(0.9, HOUSE, "the mute holds the air back"),
     look=Look(

@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="edge-in",
     moves="lip and valves",
     kin=("ordinary",),
+    takes={"beginning": "come from above"},
     limits={
         "shortest_ms": Limit(
             Sourced(200, HOUSE, "the note must still be heard after the plop"), unit="ms", side="below"

@@ -9,6 +9,10 @@ TECHNIQUE = Technique(
     moves="valves and lip",
     kin=("ordinary",),
     grid=50,
+    takes={"valves": "go right down"},
+    hampers={
+        "fingering": Sourced("with care", HOUSE, "unusual fingerings have to change quickly"),
+    },
     limits={
         "shortest_ms": Limit(
             Sourced(150, HOUSE, "in less the ear takes it for a note out of tune"), unit="ms", side="below"

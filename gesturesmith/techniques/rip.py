@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="edge-in",
     moves="lip",
     kin=("scoop", "ordinary"),
+    takes={"beginning": "come through the harmonics below"},
     limits={
         "room_below_cents": Limit(
             Sourced(700, HOUSE, "a few harmonics to tear through"), unit="cents", side="none"

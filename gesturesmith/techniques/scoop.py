@@ -8,6 +8,7 @@ TECHNIQUE = Technique(
     layer="edge-in",
     moves="lip",
     kin=("ordinary",),
+    takes={"beginning": "come from a little below"},
     limits={
         "shortest_ms": Limit(
             Sourced(150, HOUSE, "the note must still be heard after the scoop"), unit="ms", side="below"

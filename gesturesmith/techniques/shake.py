@@ -10,6 +10,7 @@ TECHNIQUE = Technique(
     kin=("lip-trill",),
     tone="needs",
     trill="neighbour",
+    takes={"lips": "shake", "jaw": "shake", "harmonics": "stay clear", "trill": "shake"},
     limits={
         "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(6, HOUSE, "hard on the lip"), unit="s"),

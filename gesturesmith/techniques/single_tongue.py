@@ -9,6 +9,7 @@ TECHNIQUE = Technique(
     moves="tongue",
     kin=("double-tongue", "ordinary"),
     rate="single_tongue",
+    takes={"stroke": "be single", "tonguing": "strike a tone"},
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -12,6 +12,7 @@ TECHNIQUE = Technique(
     pitched="none",
     tone="none",
     rate="slap",
+    takes={"stroke": "be a slap", "tongue": "slap", "breath": "stay in"},
     limits={
         "shortest_ms": Limit(Sourced(40, HOUSE, "a stroke"), unit="ms", side="below"),
         "registers": Limit(

@@ -12,11 +12,7 @@ TECHNIQUE = Technique(
     points=(2, None),
     needs_line=True,
     needs="slide",
-    excludes={
-        "half-valve": "a slide that glides cannot go with valves half down",
-        "valve-trill": "the slide moves the pitch already",
-        "timbre-trill": "the slide moves the pitch already",
-    },
+    takes={"pitch": "glide with the slide", "slide": "glide"},
     limits={"shortest_ms": Limit(Sourced(80, HOUSE, "in less it is heard as a slur"), unit="ms", side="below")},
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.05, HOUSE, "an even stream carries the slide"),

@@ -10,6 +10,7 @@ TECHNIQUE = Technique(
     kin=("ordinary",),
     pitched="about",
     rate="split_attack",
+    takes={"stroke": "be spat", "tonguing": "strike a tone"},
     limits={
         "shortest_ms": Limit(Sourced(60, HOUSE, "a burst"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "hard on the lips"), unit="s"),

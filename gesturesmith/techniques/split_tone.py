@@ -11,6 +11,11 @@ TECHNIQUE = Technique(
     lines=("none", "slur"),
     tone="needs",
     holds=2,
+    takes={"lips": "hold two harmonics", "jaw": "hold two harmonics", "harmonics": "stay clear"},
+    hampers={
+        "tongue": Sourced("with care", HOUSE, "two harmonics are held insecurely, and the tongue disturbs them"),
+        "throat": Sourced("with care", HOUSE, "two harmonics are held insecurely, and the throat disturbs them"),
+    },
     limits={
         "fastest_per_s": Limit(Sourced(2, HOUSE, "each pair has to be found"), unit="1/s"),
         "shortest_ms": Limit(Sourced(500, HOUSE, "the two partials must settle"), unit="ms", side="below"),

@@ -9,9 +9,12 @@ TECHNIQUE = Technique(
     moves="valves or slide",
     kin=("ordinary",),
     trill="same",
-    excludes={
-        "lip-trill": "one trill at a time: by the valves or by the lip",
-        "shake": "a trill of colour would not be heard under a shake",
+    takes={
+        "valves": "go right down",
+        "fingering": "alternate between two of one pitch",
+        "slide": "alternate between two positions",
+        "tube": "alternate",
+        "trill": "alternate in colour",
     },
     limits={
         "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms", side="below"),

@@ -9,6 +9,7 @@ TECHNIQUE = Technique(
     moves="tongue",
     kin=("double-tongue", "single-tongue", "ordinary"),
     rate="triple_tongue",
+    takes={"stroke": "be triple", "tonguing": "strike a tone", "tongue": "strike in threes"},
     limits={"longest_s": Limit(Sourced(20, HOUSE, "long fast tonguing tires"), unit="s")},
     effort=Sourced(1.1, HOUSE, "fast tonguing tires"),
     flow=Sourced(1.05, HOUSE, "a steady stream under the tongue"),

@@ -12,6 +12,12 @@ TECHNIQUE = Technique(
     pitched="none",
     needs="valves",
     tone="none",
+    takes={"valves": "click", "fingering": "click", "breath": "stay in"},
+    hampers={
+        "tonguing": Sourced(
+            "with care", HOUSE, "the clicks are made without breath, and there is no tone to tongue"
+        ),
+    },
     limits={
         "fastest_per_s": Limit(Sourced(10, HOUSE, "all fingers in turn"), unit="1/s"),
         "loudest": Limit(Sourced("mp", HOUSE, "a quiet noise at best"), unit="level", side="louder"),
@@ -55,5 +61,13 @@ TECHNIQUE = Technique(
         "de": "Die Ventile im angegebenen Rhythmus hörbar drücken und loslassen, ohne zu blasen.",
         "fr": "Enfoncer et relâcher bruyamment les pistons dans le rythme indiqué, sans souffler.",
         "it": "Abbassare e rilasciare i pistoni in modo udibile nel ritmo indicato, senza soffiare.",
+    },
+    texts_where={
+        "breath": {
+            "en": "Press and release the valves audibly in the rhythm given while you blow.",
+            "de": "Beim Blasen die Ventile im angegebenen Rhythmus hörbar drücken und loslassen.",
+            "fr": "Enfoncer et relâcher bruyamment les pistons dans le rythme indiqué, en soufflant.",
+            "it": "Abbassare e rilasciare i pistoni in modo udibile nel ritmo indicato, mentre si soffia.",
+        },
     },
 )

@@ -10,9 +10,11 @@ TECHNIQUE = Technique(
     kin=("lip-trill", "shake"),
     needs="valves",
     trill="above",
-    excludes={
-        "lip-trill": "one trill at a time: by the valves or by the lip",
-        "shake": "a trill by the valves and a shake by the lip undo each other",
+    takes={
+        "valves": "go right down",
+        "fingering": "trill",
+        "tube": "change with the trill",
+        "trill": "trill by the valves",
     },
     limits={
         "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms", side="below"),

@@ -9,6 +9,7 @@ TECHNIQUE = Technique(
     moves="lip, jaw or hand",
     kin=("ordinary",),
     tone="needs",
+    takes={"jaw": "swing"},
     limits={"shortest_ms": Limit(Sourced(500, HOUSE, "two or three waves"), unit="ms", side="below")},
     effort=Sourced(1.05, HOUSE, "a small movement"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),

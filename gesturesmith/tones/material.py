@@ -93,7 +93,7 @@ def faded(curve: Curve, techniques: Sequence[Technique], start: float) -> Curve:
 def air(point: Point) -> float:
     """The share of breath in the sound at a point."""
     shares = [t.sound.air.value for t in point.point.techniques if t.sound.air is not None]
-    breath = any(t.tone == "none" and t.pitched != "none" for t in point.point.techniques)
+    breath = any(t.breath_only for t in point.point.techniques)
     return 1.0 if breath else max(shares, default=0.0)
 
 

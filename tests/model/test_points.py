@@ -149,7 +149,7 @@ def test_techniques_in_force(gesture, technique, contour, expected):
 
 def test_what_an_as_turns_to_is_kept(gesture):
     made = gesture("contour: C5 as air -- D5 as ordinary -- E5")
-    assert [p.turns_to for p in made.points] == ["air", "ordinary", ""]
+    assert [p.turns_to for p in made.points] == [("air",), ("ordinary",), ()]
     assert [t.key for t in made.techniques] == ["ordinary"]
 
 

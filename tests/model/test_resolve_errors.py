@@ -164,7 +164,7 @@ def changed(text: str, key: str, value: nodes.Value):
 
 HERE = Span(3, 1, 2)
 G4, C5 = (nodes.Note(letter, Fraction(0), octave, 0, False, HERE) for letter, octave in (("G", 4), ("C", 5)))
-HIGHER = nodes.PointNode(height=nodes.Height("120%", Fraction(120), HERE), at=None, as_=None, marks=(), span=HERE)
+HIGHER = nodes.PointNode(height=nodes.Height("120%", Fraction(120), HERE), at=None, marks=(), span=HERE)
 GOOD = "gesture a\n  contour: G4\n  band: low\n  lasts: 1 beat\n"
 # What the reader already refuses; trees do not only come from it.
 BY_HAND = {

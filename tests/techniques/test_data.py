@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from itertools import combinations
-
 import pytest
 
 from gesturesmith import techniques
 from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
 from gesturesmith.model.gesture import LEVELS
-from gesturesmith.techniques.base import LAYERS, LIMIT_UNITS, Look, Technique, clash
+from gesturesmith.techniques.base import LAYERS, LIMIT_UNITS, Look, Technique
 
 TECHNIQUES = [techniques.get(name) for name in techniques.names()]
 LINES = {"straight", "wavy", "broken", "dotted", "arrow", "slur", "none"}
@@ -75,43 +73,6 @@ def test_what_tires_says_so() -> None:
     for technique in TECHNIQUES:
         if technique.effort is not None and technique.effort.value >= 1.4:
             assert technique.tiring, technique.key
-
-
-def test_two_of_a_layer_clash_and_the_edges_do_not() -> None:
-    for one, other in combinations(TECHNIQUES, 2):
-        if one.layer == other.layer:
-            assert clash(one, other), f"{one.key} + {other.key}"
-        elif one.layer.startswith("edge") or other.layer.startswith("edge"):
-            assert clash(one, other) == "", "edges join with every other layer"
-
-
-def test_clashes_do_not_depend_on_the_order() -> None:
-    for one, other in combinations(TECHNIQUES, 2):
-        assert bool(clash(one, other)) == bool(clash(other, one)), f"{one.key} + {other.key}"
-
-
-CAN = "harmonic-gliss flutter-tongue, half-valve flutter-tongue, stopped air, stopped brassy, muted double-tongue, \
-bend stopped, hand-out vibrato, scoop fall, air valve-trill, slide-gliss air, ordinary stopped, half-valve growl, \
-flutter-tongue brassy, flutter-tongue growl, flutter-tongue air, air-tone flutter-tongue, \
-growl vibrato, brassy vibrato, multiphonic flutter-tongue"
-CANNOT = "stopped muted, stopped hand-out, muted hand-gliss, slap-tongue growl, kiss bend, valve-clicks lip-trill, \
-flutter-tongue double-tongue, harmonic-gliss half-valve, fingered-gliss valve-trill, air lip-gliss, \
-bend lip-trill, slap-tongue chromatic, scoop rip, half-valve quarter-tones, \
-growl multiphonic, brassy air-tone, shake lip-trill, air brassy, air growl"
-
-
-@pytest.mark.parametrize("pair", CAN.split(", "))
-def test_these_can_be_joined(pair: str) -> None:
-    one, other = (techniques.get(key) for key in pair.split())
-    assert clash(one, other) == ""
-
-
-@pytest.mark.parametrize("pair", CANNOT.split(", "))
-def test_these_cannot_and_the_reason_is_said(pair: str) -> None:
-    one, other = (techniques.get(key) for key in pair.split())
-    reason = clash(one, other)
-    assert len(reason.split()) > 4
-    assert not reason.endswith(".")
 
 
 def test_the_hand_and_the_mute_are_where_they_are_needed() -> None:

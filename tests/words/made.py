@@ -123,7 +123,7 @@ class _Maker:
         text = f" {choice(MARKS)}" if maybe(0.12) else ""
         text += f" {choice(_LEVELS)}" if levels and maybe(0.5) else ""
         if maybe(0.12):
-            text += f" as {choice((*(t.key for t in _TECHNIQUES), *['ordinary'] * 12))}"
+            text += f" as {choice((*(t.key for t in _TECHNIQUES), *['ordinary'] * 12, 'muted + bells-up'))}"
         elif asked and maybe(0.1):
             text += f" without {choice(asked).key}"
         return text
