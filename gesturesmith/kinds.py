@@ -69,6 +69,7 @@ Side = Literal["above", "below", "louder", "softer", "outside", "none"]
 InstrumentKind = Literal["valves", "slide"]
 Means = Literal["valves", "slide", "single"]
 Correction = Literal["", "lip", "slide", "hand"]
+Tonguing = Literal["", "double"]  # "": single tonguing is fast enough, or the composer names it
 
 # Sound
 Voice = Literal["played", "second", "sung", "spoken"]

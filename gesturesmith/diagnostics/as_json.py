@@ -100,6 +100,7 @@ def _realisation(played: RealisationReport) -> dict[str, Any]:
         "pattern": list(played.pattern),
         "breaks": list(played.breaks),
         "fallback": played.fallback,
+        "tonguing": played.tonguing,
     }
     return {
         key: value for key, value in found.items() if key in ("technique", "points") or value not in (None, "", [])

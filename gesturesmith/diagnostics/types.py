@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 
 from gesturesmith.diagnostics.changes import Fix
 from gesturesmith.evidence import Sourced
-from gesturesmith.kinds import Correction
+from gesturesmith.kinds import Correction, Tonguing
 from gesturesmith.source import Source, Span
 from gesturesmith.values import frozen
 
@@ -209,6 +209,7 @@ class RealisationReport:
     pattern      the tubes of the chromatic notes that a fingered glissando or run passes, in order
     breaks       indices of points, from 0, before which a slide has to break
     fallback     the technique that replaced the one asked for, "" for none
+    tonguing     "double" where single tonguing is too slow and the composer names none, else ""
 
     >>> gesturesmith.check(text).gestures[0].realisation.techniques
     ('half-valve',)
@@ -223,6 +224,7 @@ class RealisationReport:
     pattern: tuple[str, ...] = ()
     breaks: tuple[int, ...] = ()
     fallback: str = ""
+    tonguing: Tonguing = ""
 
 
 @frozen

@@ -16,10 +16,12 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Path, Pitched
 from gesturesmith.model.gesture import LEVELS
 from gesturesmith.realise.in_force import path_of, pitched_by, stays_on_partial
+from gesturesmith.realise.tonguing import rate_limit
 from gesturesmith.rules.shared import account
 from gesturesmith.techniques.base import Technique
 
 MF = LEVELS.index("mf")
+LEFT_TO_PLAYER = "any"
 _LOWEST, _HIGHEST = (LEVELS.index(level) for level in COMFORTABLE_LEVELS.value)
 
 
@@ -55,7 +57,7 @@ class TechniqueLoad(NamedTuple):
     air, effort_factor   multiples of plain playing, at least 1
     technique_count      their number
     levels      places in LEVELS between which they are comfortable
-    rate        name of the limit on attacks, without its register; "" if no tone is tongued
+    rate        the kind of tonguing, LEFT_TO_PLAYER where none is named; "" if no tone is tongued
     fastest     attacks per second of the slowest of them, None for no such limit
     lasting     (key, longest s or None, shortest ms or None) of those that have either
     rolls       (rolls per second at the fastest, periods that each must hold)
@@ -102,6 +104,16 @@ def row(instrument: Instrument, prefix: str) -> tuple[float | None, ...]:
 
 
 @lru_cache(maxsize=1024)
+def tongue_row(instrument: Instrument, rate: str) -> tuple[float | None, ...]:
+    """The same of the limit on attacks a second with a kind of tonguing; of the fastest where that is left open."""
+    if rate != LEFT_TO_PLAYER:
+        return row(instrument, f"{rate}_per_s")
+    limits = [instrument.limits.get(rate_limit(instrument, (), r.name)) for r in instrument.registers]
+    values = [float(limit.narrow.value) if limit is not None else None for limit in limits]
+    return _outward(values, _home(instrument), min)
+
+
+@lru_cache(maxsize=1024)
 def single(instrument: Instrument, name: str) -> float | None:
     """The narrow value of a limit of the instrument, or None."""
     limit = instrument.limits.get(name)
@@ -113,7 +125,8 @@ def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
     """The combined demands of techniques in force."""
     fastest = [t.limits["fastest_per_s"].narrow.value for t in techniques if "fastest_per_s" in t.limits]
     silent = any(t.tone == "none" and not t.rate for t in techniques)
-    rate = next((t.rate for t in techniques if t.rate), "single_tongue")
+    struck = any(t.layer == "attack" for t in techniques)
+    rate = next((t.rate for t in techniques if t.rate), "single_tongue" if struck else LEFT_TO_PLAYER)
     air = effort_factor = 1.0
     for technique in techniques:
         air *= max(1.0, technique.flow.value) if technique.flow is not None else 1.0
@@ -124,7 +137,7 @@ def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
         effort_factor=effort_factor,
         technique_count=sum(t.layer != "none" for t in techniques) + any(t.sings for t in techniques),
         levels=_comfortable_levels(techniques),
-        rate="" if silent else f"{rate}_per_s",
+        rate="" if silent else rate,
         fastest=float(min(fastest)) if fastest else None,
         lasting=tuple(_lasting(t) for t in techniques if {"longest_s", "shortest_ms"} & t.limits.keys()),
         rolls=tuple(

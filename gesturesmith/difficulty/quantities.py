@@ -101,7 +101,8 @@ QUANTITIES: tuple[Quantity, ...] = (
         measures="attacks a second, over two in a row",
         unit="a second",
         ease=_HALF,
-        limits="single_tongue_per_s_REG and its kin, by the kind of tonguing; the technique's fastest_per_s",
+        limits="single_tongue_per_s_REG and its kin, by the kind of tonguing, the fastest where none is named; the "
+        "technique's fastest_per_s",
         weight=_ours(0.7, "a tongue that is too slow cannot be compensated"),
     ),
     Quantity(

@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from gesturesmith.diagnostics import Demand
 from gesturesmith.diagnostics.types import Comfortable
-from gesturesmith.difficulty.comfort import Comfort, TechniqueLoad, comfort, row, single
+from gesturesmith.difficulty.comfort import Comfort, TechniqueLoad, comfort, row, single, tongue_row
 from gesturesmith.difficulty.measured import Measured, measure
 from gesturesmith.difficulty.quantities import QUANTITIES
 from gesturesmith.instruments.base import Instrument
@@ -205,7 +205,7 @@ def _tongue(
     if rates:
         each = rates if gesture.spread is None else [max(rates)] * len(sounding)
         for m, rate in zip(tongued, each, strict=False):
-            limit = row(instrument, m.load.rate)[m.register] if m.load.rate else None
+            limit = tongue_row(instrument, m.load.rate)[m.register] if m.load.rate else None
             for most in (limit, m.load.fastest):
                 if most is not None:
                     tally.add("attacks", rate, most)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Tube
-from gesturesmith.kinds import Correction
+from gesturesmith.kinds import Correction, Tonguing
 from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
@@ -52,6 +52,7 @@ class Realisation:
     breaks       indices of contour points a slide glissando cannot reach on its partial: it breaks before them
     print_tube   whether the player must be told the tube (not the standard fingering)
     used_fallback   the fallback that replaced the asked technique, or ""
+    tonguing     what the player takes where none is named: "double" where single tonguing is too slow
     """
 
     techniques: tuple[Technique, ...]
@@ -64,3 +65,4 @@ class Realisation:
     breaks: tuple[int, ...] = ()
     print_tube: bool = False
     used_fallback: str = ""
+    tonguing: Tonguing = ""

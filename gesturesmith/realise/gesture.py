@@ -21,6 +21,7 @@ from gesturesmith.model.realisation import PlayedPoint, Realisation
 from gesturesmith.realise import paths
 from gesturesmith.realise.in_force import InForce, in_force
 from gesturesmith.realise.paths import AskedPoint
+from gesturesmith.realise.tonguing import tonguing
 from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement, raised, ways
 
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
@@ -262,6 +263,7 @@ def _gathered(
         pattern=_pattern(gesture),
         breaks=tuple(played[i].index for i in facts.breaks),
         print_tube=gesture.fingering.mode == "given" or one_tube or odd,
+        tonguing=tonguing(gesture),
     )
 
 
@@ -303,6 +305,7 @@ def realisation_report(realisation: Realisation) -> RealisationReport:
         pattern=tuple(t.name for t in realisation.pattern),
         breaks=realisation.breaks,
         fallback=realisation.used_fallback,
+        tonguing=realisation.tonguing,
     )
 
 

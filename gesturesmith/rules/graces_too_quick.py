@@ -43,7 +43,7 @@ def check(case: Case) -> Iterator[Finding]:
         seconds = seconds_between(case.gesture, Fraction(0), group.beats)
         rate = len(group.graces) / seconds if seconds > 0 else float("inf")
         for before, point, join in _steps(case, group):
-            for excess, words in _passed(case, before, point, join, rate):
+            for excess, words in _passed(case, before, point, join, rate, len(group.graces)):
                 key = (excess.severity.rank, rate / excess.limit)
                 if worst is None or key > worst[0]:
                     worst = key, words, excess, join.kind == "none"
@@ -75,14 +75,14 @@ def _steps(case: Case, group: GraceGroup) -> Iterator[tuple[ContourPoint, Contou
 
 
 def _passed(
-    case: Case, before: ContourPoint, point: ContourPoint, join: Segment, rate: float
+    case: Case, before: ContourPoint, point: ContourPoint, join: Segment, rate: float, gaps: int
 ) -> Iterator[tuple[Excess, str]]:
     """The limits that a step passes: of the tongue, or of fingers, slide and lip; a line has rules of its own."""
     low = min((before, point), key=lambda p: p.sounding_cents or 0)
     register = register_name(case, low)
     if join.kind == "none":
         register = register_name(case, point)
-        yield from ((e, f"{w} in the {register} register") for e, w in tonguing(case, point, rate))
+        yield from ((e, f"{w} in the {register} register") for e, w in tonguing(case, point, rate, gaps))
     elif join.kind == "slur":
         excess = above(case.instrument.limits.get(f"chromatic_per_s_{register}"), rate)
         if excess is not None:

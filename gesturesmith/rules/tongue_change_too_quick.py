@@ -31,10 +31,10 @@ _LAST_S = 0.25  # a note this long leaves enough time: only fast tonguing is a c
 
 
 def _state(point: ContourPoint, gesture: Gesture) -> str | None:
-    """The kind of fast tonguing; slow notes are compatible with every kind."""
+    """The kind of fast tonguing asked for; slow notes, and what is left to the player, are compatible with all."""
     if slot_s(gesture, point) > _LAST_S:
         return None
-    return next((t.rate for t in point.techniques if t.layer == "attack" and t.rate), "single_tongue")
+    return next((t.rate for t in point.techniques if t.layer == "attack" and t.rate), None)
 
 
 def _between(case: PassageCase) -> Iterator[Finding]:

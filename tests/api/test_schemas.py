@@ -29,7 +29,7 @@ LOADED = {name: json.loads(gesturesmith.schema(name)) for name in SCHEMAS}
 VALID = {name: jsonschema.Draft202012Validator(schema) for name, schema in LOADED.items()}
 
 # What the demo and the gallery have none of: a fallback, a slide that breaks, a trill's second fingering, variants
-# left out, suggestions that were not tried, a mistake inside a block.
+# left out, attacks too fast for single tonguing, suggestions that were not tried, a mistake inside a block.
 MORE = f"""{HEAD}
 gesture beyond "Beyond"
   contour: G6
@@ -48,6 +48,11 @@ exercises rising
 
 gesture call
   contour: G4
+
+gesture roll
+  contour: G4
+  attacks: 9
+  lasts: 1 s
 
 passage calls
   play: call, beyond

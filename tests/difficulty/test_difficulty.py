@@ -249,7 +249,7 @@ def test_the_share_is_half_where_the_checker_begins_to_warn():
     most = HORN.limits["bend_down_middle"].narrow.value
     low = spell(6700 - most).name
     assert share(asked(f"G4 -- {low} -- G4", "technique: bend", "lasts: 6 beats"), "width") == pytest.approx(0.5)
-    assert share(asked("C5", "attacks: 73", "lasts: 10 s"), "attacks") == pytest.approx(0.5, abs=0.001)
+    assert share(asked("C5", "attacks: 120", "lasts: 10 s"), "attacks") == pytest.approx(0.5, abs=0.001)
     assert share(asked("E4", "lasts: 15 s"), "breath") == pytest.approx(0.5)  # 3 L at 0.2 L/s
 
 
@@ -262,7 +262,7 @@ def test_the_share_is_half_where_the_checker_begins_to_warn():
         ("breath", "E4", ("lasts: 20 s",)),
         ("effort", "A5", ("lasts: 90 s",)),
         ("strain", "E4", ("technique: growl",)),
-        ("attacks", "E4", ("attacks: 6", "lasts: 1 s")),
+        ("attacks", "E4", ("attacks: 9", "lasts: 1 s")),
         ("notes", "C4 __ D4 __ E4 __ F4", ("lasts: 1/2 s",)),
         ("response", "C2", ("lasts: 0.1 s",)),
         ("leap", "C4, C5", ()),
@@ -334,11 +334,11 @@ def test_a_long_tone_in_the_middle_is_nothing():
 
 
 def test_demands_in_words():
-    made = asked("C6", "dynamics: ff", "attacks: 5", "lasts: 1 s")
+    made = asked("C6", "dynamics: ff", "attacks: 9", "lasts: 1 s")
     assert [in_words(d) for d in made.demands] == [
         "height 17 semitones (comfortable: up to 0)",
         "level ff (comfortable: mp to mf)",
-        "attacks 5 a second (comfortable: up to 3.6)",
+        "attacks 9 a second (comfortable: up to 6)",
     ]
     assert "(comfortable: from 300)" in in_words(
         next(d for d in asked("E4", "technique: flutter-tongue", "lasts: 1/5 s").demands if d.name == "brevity")

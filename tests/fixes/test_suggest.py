@@ -138,8 +138,8 @@ def test_x_notes_are_offered_for_half_valves_and_marked_as_changing_the_music():
 
 
 def test_a_key_that_is_not_there_goes_under_the_heading():
-    offered = suggestions(horn("contour: C5\nlasts: 1 beat\nattacks: 9"))
-    assert any(s.edits[0] == Edit(5, "", "  technique: double-tongue") for s in offered)
+    offered = suggestions(horn("contour: C5 ~~ E5\nlasts: 2 beats"))
+    assert any(s.edits[0] == Edit(5, "", "  technique: lip-gliss") for s in offered)
 
 
 def test_a_value_of_several_lines_is_rewritten_whole():

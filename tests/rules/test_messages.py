@@ -50,15 +50,6 @@ def test_a_run_is_fingered_on_valves_only() -> None:
     assert "can be fingered (" in one(file("trumpet", body), "run-too-fast").text
 
 
-# auditoryneuroscience.com speaks of clicks that are heard apart; no source has a tongue strike 40 times a second.
-@pytest.mark.parametrize("technique", ["double-tongue", "triple-tongue"])
-def test_what_the_ear_hears_apart_is_no_reading_of_tonguing(technique: str) -> None:
-    found = one(horn(f"technique: {technique}\ncontour: C5\nattacks: 14\nlasts: 1 beat"), "attacks-too-fast")
-    assert found.severity is Severity.CAUTION
-    assert "readings differ" not in found.text
-    assert "(beyond 40 the ear hears no separate notes)" in found.text
-
-
 @pytest.mark.parametrize("key", ["trombone", "trombone-f", "bass-trombone"])
 def test_a_trombone_is_not_said_to_have_no_valves(key: str) -> None:
     """One with a trigger has, but none to finger notes with."""
@@ -122,7 +113,7 @@ def test_long_times_are_told_in_minutes() -> None:
 
 def test_seconds_are_offered_as_they_are_written() -> None:
     text = file("trumpet", "contour: C5, D5, E5\nlasts: 0.000001 s")
-    assert first_edit(text, "attacks-too-fast") == "lasts: 0.3 s"
+    assert first_edit(text, "attacks-too-fast") == "lasts: 0.1 s"
 
 
 # M. Clayville, 2011: a glissando must stay on one partial. OEIS A309909 (Kennan): Bb3 in 1, E3 in 7, E2 lowest.
@@ -153,8 +144,8 @@ def test_the_arm_has_its_speed_in_a_glissando_too(beats: str, fires: bool) -> No
     assert ("slide-travel-too-fast" in [f.rule for f in findings(text)]) == fires
 
 
-# Sixteenths at 160 are 10.7 a second, above every reading of single tonguing; at 60 they are 4.
-@pytest.mark.parametrize(("tempo", "fires"), [(160, True), (60, False)])
+# Sixteenths at 160 are 10.7 a second: a player double-tongues them; at 240 they are 16.
+@pytest.mark.parametrize(("tempo", "fires"), [(240, True), (160, False)])
 def test_the_tongue_has_its_speed_from_note_to_note_of_a_passage(tempo: int, fires: bool) -> None:
     notes = ", ".join(["C5 for 1/4"] * 6)
     text = f"instrument: trumpet\npitches: written\ntempo: {tempo}\n\npassage a\n  play: {notes}\n"

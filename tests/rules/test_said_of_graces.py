@@ -8,30 +8,30 @@ from rules.saying import holds, says, silent
 ROWS = [
     says(
         "graces-too-quick",
-        "contour: «F4 grace», A4 grace, G4 grace, C5\nlasts: 1/2 beats",
-        number=("grace notes a second", 24, 10, "notes a second"),
+        "technique: single-tongue\ncontour: «F4 grace», A4 grace, G4 grace, C5\nlasts: 1/2 beats",
+        number=("grace notes a second", 24, 12.5, "notes a second"),
         ways=["lasts: 2 beats"],
         severity="refused",
         tempo=120,
     ),
     says(
         "graces-too-quick",
-        "contour: «F4 grace», G4 grace, C5\nlasts: 1/2 beats",
-        number=("grace notes a second", 8, 7.3, "notes a second"),
-        ways=["lasts: 1 beat", "technique: double-tongue", "technique: triple-tongue"],
+        "technique: single-tongue\ncontour: «F4 grace», G4 grace, C5\nlasts: 1/3 beats",
+        number=("grace notes a second", 12, 11, "notes a second"),
+        ways=["lasts: 1 beat", "technique: double-tongue"],
     ),
-    silent("graces-too-quick", "technique: double-tongue\ncontour: F4 grace, G4 grace, C5\nlasts: 1/2 beats"),
+    silent("graces-too-quick", "contour: F4 grace, G4 grace, C5\nlasts: 1/3 beats"),
     silent("graces-too-quick", "contour: F4 grace __ G4 grace __ C5\nlasts: 1/2 beats"),
     says(
         "graces-too-quick",
         "contour: «F4 grace» __ G4 grace __ A4 grace __ B4 grace __ C5\nlasts: 1/2 beats",
         number=("grace notes a second", 16, 12, "notes a second"),
     ),
-    # The tongue is slower in the low register: two in half a second are five and a half at most, not seven.
+    # The tongue is slower in the low register: five and a half a second kept up, a quarter more in a burst of four.
     says(
         "graces-too-quick",
-        "contour: «F2 grace», G2 grace, G2 grace, F2\nlasts: 1 beat",
-        number=("grace notes a second", 6, 5.5, "notes a second"),
+        "technique: single-tongue\ncontour: «F2 grace», G2 grace, G2 grace, F2\nlasts: 3/4 beats",
+        number=("grace notes a second", 8, 6.9, "notes a second"),
     ),
     silent("graces-too-quick", "contour: F4 grace, G4 grace, G4 grace, C5\nlasts: 1 beat"),
     # They come in the time of a long note before them.

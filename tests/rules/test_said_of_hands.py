@@ -279,13 +279,13 @@ ROWS = [
     ),
     says(
         "tongue-change-too-quick",
-        "technique: double-tongue\ncontour: C5, «C5 as ordinary»\nlasts: 1/2 beats",
+        "technique: double-tongue\ncontour: C5, «C5 as single-tongue»\nlasts: 1/2 beats",
         number=("rest", 0, 0.3, "s"),
         ways=[],
     ),
     says(
         "tongue-change-too-quick",
-        "contour: C5, «C5 as double-tongue»\nlasts: 1/2 beats",
+        "technique: single-tongue\ncontour: C5, «C5 as double-tongue»\nlasts: 1/2 beats",
         number=("rest", 0, 0.3, "s"),
         ways=[],
     ),

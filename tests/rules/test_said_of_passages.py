@@ -151,14 +151,25 @@ def test_attacks_within_one_gesture_are_told_of_the_gesture_alone():
 
 QUICK = [
     # The first of several that are as fast is told.
-    ("gesture a\n  contour: C5\n  lasts: 1/8 beats\n", "«a», a, a, rest 4, a, a, a", (8, 7.3), Severity.CAUTION),
+    (
+        "gesture a\n  technique: single-tongue\n  contour: C5\n  lasts: 1/12 beats\n",
+        "«a», a, a, rest 4, a, a, a",
+        (12, 11),
+        Severity.CAUTION,
+    ),
     # Beyond every reading they are refused, across gestures too.
-    ("gesture a\n  contour: C5\n  lasts: 1/14 beats\n", "«a», a, a", (14, 10), Severity.REFUSED),
+    (
+        "gesture a\n  technique: single-tongue\n  contour: C5\n  lasts: 1/20 beats\n",
+        "«a», a, a",
+        (20, 15),
+        Severity.REFUSED,
+    ),
     # The register is that of the note that is struck: the second of the gesture lies low and is struck late.
     (
-        "gesture a\n  contour: C5, C3@1\n  lasts: 7/6 beats\ngesture b\n  contour: C3\n  lasts: 1/6 beats\n",
+        "gesture a\n  technique: single-tongue\n  contour: C5, C3@1\n  lasts: 10/9 beats\n"
+        "gesture b\n  technique: single-tongue\n  contour: C3\n  lasts: 1/9 beats\n",
         "«a», b, b",
-        (6, 5.5),
+        (9, 8.2),
         Severity.CAUTION,
     ),
 ]
@@ -234,26 +245,29 @@ def test_a_repeat_within_a_longer_passage():
 @pytest.mark.parametrize(
     ("play", "rates"),
     [
-        ("«a»\n  repeat: 3", [8]),
+        ("«a»\n  repeat: 3", [12]),
         ("a\n  repeat: 2", []),
-        ("«a», a\n  repeat: 2", [8]),
+        ("«a», a\n  repeat: 2", [12]),
         ("a, rest 1\n  repeat: 9", []),
         ("a, a, rest 1\n  repeat: 9", []),
-        ("b, «a»\n  repeat: 2", [8]),
+        ("b, «a»\n  repeat: 2", [12]),
     ],
 )
 def test_attacks_follow_each_other_over_repeats_too(play, rates):
-    gestures = "gesture a\n  contour: C5\n  lasts: 1/8 beats\ngesture b\n  contour: C5, C5@1/8\n  lasts: 1 beat\n"
+    gestures = (
+        "gesture a\n  technique: single-tongue\n  contour: C5\n  lasts: 1/12 beats\n"
+        "gesture b\n  technique: single-tongue\n  contour: C5, C5@1/12\n  lasts: 1 beat\n"
+    )
     found = attacks(gestures, play)
     assert [f.numbers[0].value for f in found] == rates
 
 
 def test_attacks_over_a_repeat_within_a_longer_passage():
-    gestures = "gesture a\n  contour: C5\n  lasts: 1/8 beats\n"
+    gestures = "gesture a\n  technique: single-tongue\n  contour: C5\n  lasts: 1/12 beats\n"
     text = f"instrument: horn\npitches: written\ntempo: 60\n\n{gestures}passage q\n  play: a\n  repeat: 3\n"
     report = {p.name: p for p in checked(f"{text}passage p\n  play: rest 4, q, rest 4, q\n").report.passages}
     found = [f for f in report["p"].findings if f.rule == "attacks-too-fast"]
-    assert [(f.span.column, f.numbers[0].value) for f in found] == [(17, 8)]
+    assert [(f.span.column, f.numbers[0].value) for f in found] == [(17, 12)]
 
 
 @pytest.mark.parametrize("play", ["n\n  repeat: 3", "rest 2\n  repeat: 3", "m, n\n  repeat: 2"])

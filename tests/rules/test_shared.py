@@ -248,7 +248,7 @@ def test_what_is_in_force_where_a_fallback_is_played():
 def test_a_technique_slower_than_all_tonguing_has_its_own_limit(monkeypatch):
     limits = techniques.get("kiss").limits
     monkeypatch.setitem(inside(limits), "fastest_per_s", Limit(sourced(1), None, "1/s"))
-    text = horn("technique: kiss\ncontour: xC5\nattacks: 2\nlasts: 1 beat")
+    text = horn("technique: kiss\ncontour: xC5\nattacks: 3\nlasts: 3/2 beats")
     assert [(n.value, n.limit) for f in findings(text) for n in f.numbers] == [(2, 1)]
 
 

@@ -1,0 +1,95 @@
+"""How attacks are tongued: at what rate they follow each other, and which kind of tonguing that takes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from fractions import Fraction
+from functools import lru_cache
+from math import inf
+
+from gesturesmith.evidence import PLAYER
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Tonguing
+from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
+from gesturesmith.techniques.base import Technique
+
+# Two attacks make no rate: an upbeat may be as short as it likes. A longer run is measured over more of its gaps.
+SHORTEST_RUN = 2
+_RUNS = (SHORTEST_RUN, 4, 8, 16)
+
+
+def rate_limit(instrument: Instrument, techniques: Iterable[Technique], register: str) -> str:
+    """The name of the instrument's limit on attacks a second, "double_tongue_per_s_high".
+
+    A composer who names no tonguing leaves it to the player, who takes the fastest (contemporarytuba.com/tonguing:
+    it need not be specified); unless the player's own profile says only how fast one single-tongues.
+    """
+    attacks = [t for t in techniques if t.layer == "attack" or "fastest_per_s" in t.limits]
+    named = next((t.rate for t in attacks if t.rate), "single_tongue" if attacks else "")
+    return f"{named}_per_s_{register}" if named else _fastest(instrument, register)
+
+
+@lru_cache(maxsize=1024)
+def _fastest(instrument: Instrument, register: str) -> str:
+    single, double = (f"{way}_tongue_per_s_{register}" for way in ("single", "double"))
+    one, two = instrument.limits.get(single), instrument.limits.get(double)
+    if one is None or two is None:
+        return single if two is None else double
+    own = one.narrow.kind is PLAYER and two.narrow.kind is not PLAYER
+    return single if own or one.narrow.value >= two.narrow.value else double
+
+
+def burst(instrument: Instrument, gaps: int) -> float:
+    """How many times quicker so many gaps in a row can be than what is kept up; 1 for a long run."""
+    extra = instrument.limits.get("burst_extra")
+    return 1 + float(extra.narrow.value) / (gaps - 1) if extra is not None and gaps > 1 else 1.0
+
+
+def struck(gesture: Gesture) -> Iterator[tuple[Fraction, ContourPoint]]:
+    """When each attack comes, in beats from the start, and the point that sounds then."""
+    points = gesture.sounding_points
+    place = 0
+    for at in attack_times(gesture) if points else ():
+        while place + 1 < len(points) and points[place + 1].at <= at:
+            place += 1
+        yield at, points[place]
+
+
+def runs(times: Sequence[Fraction], tempo: Fraction) -> Iterator[tuple[int, int, float]]:
+    """Runs of three attacks and more: the first of each, how many gaps it has, and its attacks a second.
+
+    times   of the attacks, in beats
+    """
+    beat = 60.0 / float(tempo)
+    seconds = [float(at) * beat for at in times]
+    for gaps in _RUNS:
+        for i in range(len(seconds) - gaps):
+            lasts = seconds[i + gaps] - seconds[i]
+            if lasts > 0:
+                yield i, gaps, round(gaps / lasts, 9)
+
+
+def tonguing(gesture: Gesture) -> Tonguing:
+    """The tonguing a player takes where none is named: "double" where single tonguing is too slow, else ""."""
+    rows = tuple(struck(gesture))
+    slow = min((_single(gesture.instrument, r.name) for r in gesture.instrument.registers), default=0.0)
+    for i, gaps, rate in runs([at for at, _ in rows], gesture.tempo):
+        if rate <= slow:
+            continue
+        point = rows[i][1]
+        techniques = point.techniques or gesture.techniques
+        if any(t.rate or t.tone == "none" for t in techniques) or point.sounding_cents is None:
+            continue
+        register = gesture.instrument.register_of(point.sounding_cents).name
+        if "double" not in rate_limit(gesture.instrument, techniques, register):
+            continue
+        if rate > _single(gesture.instrument, register) * burst(gesture.instrument, gaps):
+            return "double"
+    return ""
+
+
+@lru_cache(maxsize=1024)
+def _single(instrument: Instrument, register: str) -> float:
+    """Attacks a second that can be single-tongued; without end where no limit is known."""
+    limit = instrument.limits.get(f"single_tongue_per_s_{register}")
+    return float(limit.narrow.value) if limit is not None else inf
