@@ -68,16 +68,16 @@ SETTINGS: dict[str, Key] = {
     "language": Key(values.language, "`1`", "1"),
     "instrument": Key(
         values.instrument,
-        "profile name or quoted path; `horn` is the double horn in F/B-flat, `trumpet` the B-flat trumpet, "
-        "`trombone` the tenor, `tuba` names its default in its listing",
+        "name of an instrument, or the quoted path of a profile; `horn` is the double horn in F/B-flat, `trumpet` "
+        "the B-flat trumpet, `trombone` the tenor trombone, `tuba` the tuba in C",
         "error",
     ),
     "pitches": Key(
         _one_of(PITCHES, "a way to read pitches"),
         " or ".join(f"`{word}`" for word in PITCHES),
-        "an error if the instrument transposes, since nobody should guess; else free",
+        "an error if the instrument transposes; otherwise it makes no difference",
     ),
-    "tempo": Key(values.tempo, f'{_TEMPO}; a quoted text may stand before it (`"Slow, distant" 72`)', "60"),
+    "tempo": Key(values.tempo, f'{_TEMPO}, optionally after a quoted text (`"Slow, distant" 72`)', "60"),
     "title": Key(values.title, "text, in quotes or as plain words", "none"),
     "subtitle": Key(values.title, "text, in quotes or as plain words", "none"),
     "composer": Key(values.title, "text, in quotes or as plain words", "none"),
@@ -106,7 +106,7 @@ SETTINGS: dict[str, Key] = {
     ),
     "fingerings": Key(
         _FINGERINGS,
-        "`needed` (only where the player would not take the standard one: quarter tones, a held tube, the "
+        "`needed` (only where the player would not use the standard one: quarter tones, a held tube, the "
         "composer's own), `all`, `none`",
         "`needed`",
     ),
@@ -125,55 +125,52 @@ GESTURE: dict[str, Key] = {
         values.lasts,
         "`4 beats`, `1 beat`, `3/2 beats`, or `2.5 s`",
         "one beat a point; with times, at least the last `@` plus a beat for each untimed point after it, plus one "
-        "where the last point has a slot of its own",
+        "if the last point has a slot of its own",
     ),
     "dynamics": Key(
         playing.dynamics,
         "levels `n` (niente), `ppp`..`fff`, `sf sfz sffz fp sfp rfz`, joined by `<` and `>`; a level may have "
-        "a place, `f@3`; along `<` and `>` the checker judges by the level on the way, even from mark to mark; "
-        "`fp` goes on as `p`",
+        "a time, `f@3`; along `<` and `>` the checker assumes that the level changes evenly; `fp` continues as `p`",
         "checked as `mf`, not printed",
     ),
     "attacks": Key(
         playing.attacks,
-        "how many tongued attacks the gesture has; `8 accelerating`, `8 slowing`. One note, or a line from it, "
-        "has them all, evenly spread or as the shape says. Of several notes after `,` each is one, in order: "
-        "their number is that of the attacks, and a shape places them (none has an `@` then). Anything else is "
-        "an error",
+        "the number of tongued attacks; `8 accelerating`, `8 slowing`. A single note, or a line from it, has them "
+        "all, spaced evenly or by the shape. If there are several notes separated by `,`, each is one attack: "
+        "their number must be that of the attacks, and a shape spaces them (none may then have an `@`). Anything "
+        "else is an error",
         "one for the first point and one for each after `,`",
     ),
     "fingering": Key(
         playing.fingering,
-        "`auto`, `held` (one tube for the whole gesture), or sides and valves, one for all, or one a point "
-        "separated by commas: `F 1-2-3`, `Bb 0`, without a side `1-2` (slide: position `3`; `T 2` with the "
+        "`auto`, `held` (one tube for the whole gesture), or side and valves, either one for all points or one for "
+        "each, separated by commas: `F 1-2-3`, `Bb 0`, without a side `1-2` (slide: position `3`; `T 2` with the "
         "trigger; `short 2` a little in, `long 3` a little out)",
         "`auto`",
     ),
     "mute": Key(
         _one_of(MUTES, "a mute"),
-        f"{_any_of(MUTES)}. A mute that is named is in, with or without `muted` in `technique`; where points turn "
-        "`as muted` they say when",
+        f"{_any_of(MUTES)}. A mute that is named is in, with or without `muted` in `technique`; if points turn "
+        "`as muted`, they say when",
         "`straight` for `muted`",
     ),
-    "sing": Key(contour, "a second contour, sung, for `multiphonic`", "the technique's standing request"),
+    "sing": Key(contour, "a second contour, sung, for `multiphonic`", "the technique's standard request"),
     "fallback": Key(
         values.one_technique,
-        "a technique to use where the asked one is refused (the gesture is then `caution`)",
+        "a technique to use if the one asked for is refused (the gesture is then *with care*)",
         "none",
     ),
-    "text": Key(values.text, "quoted words above the staff", "none"),
+    "text": Key(values.text, "quoted text above the staff", "none"),
     "footnote": Key(values.text, "quoted text, replaces the technique's standard wording", "the standard wording"),
     "note": Key(
         values.text,
-        "quoted text, added to the standard wording, or to the `footnote` where there is one",
+        "quoted text, added to the standard wording, or to the `footnote` if there is one",
         "none",
     ),
-    "notehead": Key(
-        _one_of(NOTEHEADS, "a notehead"), _any_of(NOTEHEADS), "`auto`: x where the pitch is approximate"
-    ),
+    "notehead": Key(_one_of(NOTEHEADS, "a notehead"), _any_of(NOTEHEADS), "`auto`: x if the pitch is approximate"),
     "allow": Key(
         values.allow,
-        '`RULE "reason"`: a caution is silenced; a refusal becomes a caution that carries the reason (not for '
+        '`RULE "reason"`: silences a caution; turns a refusal into a caution that shows the reason (but not for '
         "what no tube or range can give). An `allow` that matches nothing is reported",
         "none",
         repeatable=True,
@@ -182,56 +179,52 @@ GESTURE: dict[str, Key] = {
 PASSAGE: dict[str, Key] = {
     "play": Key(
         play,
-        "a list separated by commas: a gesture's name, `NAME up N` or `NAME down N` (semitones, by the "
-        "interval with the plainest names) or `up M2`, `down P5` (intervals, spelling kept), `rest N`, a pitch "
-        "`C4 for N` with point words, another passage's name (never itself)",
+        "a list separated by commas: the name of a gesture, `NAME up N` or `NAME down N` (semitones, by the "
+        "interval with the plainest names) or `up M2`, `down P5` (intervals, keeping the spelling), `rest N`, a "
+        "pitch `C4 for N` with point words, the name of another passage",
         "error",
     ),
     "repeat": Key(
-        series.count, "how often it is played: `2` prints repeat signs, and writes out where pitches change", "1"
+        series.count, "how often it is played: `2` prints repeat signs, or writes it out if pitches change", "1"
     ),
     "tempo": Key(values.tempo, "as in the settings, for this passage", "that of the file"),
     "meter": Key(values.meter, "as in the settings, for this passage", "that of the file"),
 }
 EXERCISES: dict[str, Key] = {
-    "from": Key(values.a_name, "the gesture of which variants are made", "error"),
+    "from": Key(values.a_name, "the gesture to vary", "error"),
     "start": Key(
         series.start,
-        "first pitches: the whole gesture is moved so that it starts there. A list, or a range `A..B by N` in "
+        "first pitches: the whole gesture is transposed to start there. A list, or a range `A..B by N` in "
         "semitones",
         "as in the gesture",
     ),
-    "lasts": Key(series.lasts, "lengths, a list or a range; times within the gesture scale", "as in the gesture"),
+    "lasts": Key(series.lasts, "lengths: a list or a range; times within the gesture scale", "as in the gesture"),
     "tempo": Key(series.tempo, f"{_TEMPO}: a list or a range", "that of the file"),
-    "dynamics": Key(series.dynamics, "levels, a list", "as in the gesture"),
-    "band": Key(
-        series.band, "registers or `PITCH..PITCH`, a list, in which `G4..F5` is one band", "as in the gesture"
-    ),
+    "dynamics": Key(series.dynamics, "a list of levels", "as in the gesture"),
+    "band": Key(series.band, "a list of registers or of bands such as `G4..F5`", "as in the gesture"),
     "stretch": Key(
         series.stretch,
-        "factors on all intervals from the first pitch, `1/2, 1, 3/2`: a list or a range",
+        "factors for all intervals from the first pitch, `1/2, 1, 3/2`: a list or a range",
         "as in the gesture",
     ),
     "mirror": Key(
         _one_of(YES_NO, "an answer"),
-        "`yes` adds each variant turned over about its first pitch; `no`",
+        "`yes` adds each variant inverted about its first pitch; `no`",
         "`no`",
     ),
     "order": Key(
         series.order,
-        f"{_any_of(ORDERS)}; `mixed` has an easier and a harder line by turns",
+        f"{_any_of(ORDERS)}; `mixed` has an easier and a harder line in turn",
         "`as listed`",
     ),
     "keep": Key(
         series.keep,
-        "a number, `all`, or `one page`, which is as many lines as fill one",
+        "a number, `all`, or `one page`: as many lines as fill a page",
         "`all`",
     ),
     "times": Key(series.count, "repeats of each line", "1"),
     "fingerings": Key(_FINGERINGS, "as in the settings", "that of the file"),
-    "meter": Key(
-        values.meter, "as in the settings; lines in seconds have no bars, and a meter for them is an error", "4/4"
-    ),
+    "meter": Key(values.meter, "as in the settings; an error if lines are in seconds, which have no bars", "4/4"),
     "instruction": Key(values.text, "quoted text at the head of the sheet", "none"),
 }
 PART: dict[str, Key] = {
