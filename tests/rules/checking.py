@@ -1,5 +1,7 @@
 """Checks a text from its first letter to its findings, for the tests of rules and checker."""
 
+import re
+
 from gesturesmith.checker import Checked, check_text
 from gesturesmith.source import Source
 
@@ -20,6 +22,11 @@ def findings(text: str, *, suggestions: bool = False) -> list:
 
 def codes(text: str) -> list[str]:
     return [f.code for f in findings(text)]
+
+
+def figures(text: str) -> list[float]:
+    """The numbers that a sentence names, in order; those of pitches and tubes are none."""
+    return [float(n) for n in re.findall(r"(?<![\w.-])\d+(?:\.\d+)?(?![\w-])", text)]
 
 
 def horn(body: str, *, tempo: int = 60) -> str:

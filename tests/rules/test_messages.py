@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 import pytest
-from rules.checking import checked, findings, horn
+from rules.checking import checked, figures, findings, horn
 
 from gesturesmith import instruments
 from gesturesmith.diagnostics import Severity
@@ -33,10 +34,10 @@ def first_edit(text: str, rule: str) -> str:
 @pytest.mark.parametrize(
     ("instrument", "body", "rule", "words"),
     [
-        ("trombone", "technique: harmonic-gliss\ncontour: Bb3 ~~ Bb4", "sounds-as-arpeggio", "of position 5;"),
-        ("trombone", "contour: D4\nfingering: 5", "fingering-misses-pitch", "position 5 gives"),
-        ("trumpet", "contour: F5\nfingering: 0", "fingering-misses-pitch", "the open tube gives"),
-        ("natural-horn", "contour: D3", "pitch-no-tube-gives", "(the open tube, partial 3)"),
+        ("trombone", "technique: harmonic-gliss\ncontour: Bb3 ~~ Bb4", "sounds-as-arpeggio", "position 5"),
+        ("trombone", "contour: D4\nfingering: 5", "fingering-misses-pitch", "position 5"),
+        ("trumpet", "contour: F5\nfingering: 0", "fingering-misses-pitch", "open tube"),
+        ("natural-horn", "contour: D3", "pitch-no-tube-gives", "open tube"),
     ],
 )
 def test_tubes_are_named_as_players_name_them(instrument: str, body: str, rule: str, words: str) -> None:
@@ -46,8 +47,8 @@ def test_tubes_are_named_as_players_name_them(instrument: str, body: str, rule: 
 def test_a_run_is_fingered_on_valves_only() -> None:
     """A trombone plays it with the slide."""
     body = "technique: chromatic\ncontour: Bb3 ~~ Bb4\nlasts: 1/2 beats"
-    assert "can be played (" in one(file("trombone", body), "run-too-fast").text
-    assert "can be fingered (" in one(file("trumpet", body), "run-too-fast").text
+    assert "finger" not in one(file("trombone", body), "run-too-fast").text
+    assert "finger" in one(file("trumpet", body), "run-too-fast").text
 
 
 @pytest.mark.parametrize("key", ["trombone", "trombone-f", "bass-trombone"])
@@ -72,8 +73,7 @@ def test_the_widest_hand_glissando_is_not_said_to_pass_what_is_possible() -> Non
     """C4 to Ab3 is 400 cents as written, 398 by the law; within what counts as in tune that is the same."""
     found = one(horn("technique: hand-gliss\ncontour: C4 -- Ab3\nlasts: 2 beats"), "hand-gliss-too-wide")
     assert found.severity is Severity.CAUTION
-    assert found.text.startswith("398 cents below open C4")
-    assert "(impossible beyond 398)" in found.text
+    assert figures(found.text)[0] == figures(found.text)[-1] == 398
 
 
 def test_a_glissando_is_not_made_flat_to_bring_it_into_range() -> None:
@@ -88,7 +88,7 @@ def test_a_glissando_is_not_made_flat_to_bring_it_into_range() -> None:
 def test_a_pitch_below_the_chart_is_led_to_the_chart() -> None:
     """Written F#3 is the trumpet's lowest note on 1-2-3 (Wikipedia, Pitch of brass instruments), however sharp."""
     text = file("trumpet", "contour: F3")
-    assert "is F#3+54c (valves 1-2-3, partial 2)" in one(text, "pitch-no-tube-gives").text
+    assert {"F#3+54c", "1-2-3,"} <= {*one(text, "pitch-no-tube-gives").text.replace("(", " ").split()}
     assert first_edit(text, "pitch-no-tube-gives") == "contour: F#3"
 
 
@@ -107,8 +107,8 @@ def test_long_times_are_told_in_minutes() -> None:
         "  lasts: 8 beats\n  dynamics: ff\npassage b\n  play: a, a\n  repeat: 20\n"
     )
     found = one(text, "effort-overdrawn")
-    assert " minutes of plain playing, " in found.text
-    assert found.hint.startswith("rests of ")
+    assert "minutes" in found.text.split()
+    assert "rests" in found.hint.split()
 
 
 def test_seconds_are_offered_as_they_are_written() -> None:
@@ -118,16 +118,14 @@ def test_seconds_are_offered_as_they_are_written() -> None:
 
 # M. Clayville, 2011: a glissando must stay on one partial. OEIS A309909 (Kennan): Bb3 in 1, E3 in 7, E2 lowest.
 @pytest.mark.parametrize(
-    ("contour", "words"),
-    [
-        ("Bb3 -- Eb3", "on one partial the slide reaches from Bb3 to E3; there it must be reset"),
-        ("E2 -- Eb2", "no partial leads down from E2; the slide must be reset"),
-        ("xE2 -- xD2", "no partial leads down from E2; the slide must be reset"),
-    ],
+    ("contour", "notes"),
+    [("Bb3 -- Eb3", ["Bb3", "E3"]), ("E2 -- Eb2", ["E2"]), ("xE2 -- xD2", ["E2"])],
 )
-def test_where_a_slide_glissando_breaks(contour: str, words: str) -> None:
+def test_where_a_slide_glissando_breaks(contour: str, notes: list[str]) -> None:
     text = file("trombone", f"technique: slide-gliss\ncontour: {contour}\nlasts: 2 beats")
-    assert one(text, "slide-gliss-breaks").text.startswith(words)
+    said = one(text, "slide-gliss-breaks").text
+    assert re.findall(r"\b[A-G]b?\d\b", said.partition(";")[0]) == notes
+    assert "slide" in said.split()
 
 
 def test_a_slide_glissando_cannot_end_where_no_tube_sounds() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from rules.checking import findings, horn
+from rules.checking import figures, findings, horn
 
 from gesturesmith.diagnostics import Severity
 
@@ -22,8 +22,7 @@ def one(body: str, rule: str, tempo: int = 60):
 def test_between_two_readings_of_the_range(pitch: str, usual: str, widest: str) -> None:
     finding = one(f"contour: {pitch}", "outside-usual-range")
     assert finding.severity is Severity.CAUTION
-    assert f"ends at {usual} " in finding.text
-    assert f"the widest reading ends at {widest} " in finding.text
+    assert {usual, widest} <= {*finding.text.split()}
 
 
 @pytest.mark.parametrize(("pitch", "widest"), [("A1", "C2"), ("F6", "D6")])
@@ -31,7 +30,7 @@ def test_beyond_the_widest_reading_of_the_range(pitch: str, widest: str) -> None
     """Only more than a whole tone beyond it: a player's page is no measurement."""
     finding = one(f"contour: {pitch}", "outside-range")
     assert finding.severity is Severity.REFUSED
-    assert f"any source gives is {widest} " in finding.text
+    assert widest in finding.text.split()
 
 
 # Single tonguing: 7.3 a second (thecontemporaryhorn.com) to 9 and 10 (contemporarytuba.com); double and triple
@@ -62,7 +61,7 @@ def test_readings_of_tonguing(technique: str, rate: int, severity: str, limit: f
 def test_readings_of_a_bend(low: str, severity: str) -> None:
     finding = one(f"technique: bend\ncontour: G5 -- {low}@1 -- G5\nlasts: 3 beats", "bend-too-wide")
     assert finding.severity is Severity(severity)
-    assert ("impossible beyond" in finding.text) == (severity == "caution")
+    assert figures(finding.text)[1:] == ([68, 268] if severity == "caution" else [268])
 
 
 # Periods until a pitch is heard: 6 (Doughty and Garner, from memory) or 3 (Chalmers publ. 141752).
@@ -70,11 +69,11 @@ def test_readings_of_a_bend(low: str, severity: str) -> None:
 def test_readings_of_response(beats: str, severity: str) -> None:
     finding = one(f"contour: C5\nlasts: {beats} beats", "pitch-too-short-to-hear")
     assert finding.severity is Severity(severity)
-    assert ("readings differ, down to 3" in finding.text) == (severity == "caution")
+    assert figures(finding.text)[1:] == ([6, 3] if severity == "caution" else [3])
 
 
 def test_readings_of_a_breath() -> None:
     """Three litres (from memory) or five (J. Wolfe, UNSW)."""
     finding = one("contour: C4\nlasts: 20 beats\ndynamics: mf", "breath-too-short")
     assert finding.severity is Severity.CAUTION
-    assert "about 3 (readings differ, up to 5)" in finding.text
+    assert figures(finding.text) == [20, 4, 3, 5]
