@@ -15,6 +15,7 @@ Growth = Literal["", "growing", "fading"]
 AttackShape = Literal["", "accelerating", "slowing"]  # "": even
 FingeringMode = Literal["auto", "held", "given"]
 Join = Literal["", "<", ">"]  # from one level to the next
+Players = Literal["", "a2", "first", "second"]  # who of two plays
 Direction = Literal["", "up", "down"]
 Unit = Literal["", "beats", "s", "mm", "%"]
 Shade = Literal["", "short", "long"]

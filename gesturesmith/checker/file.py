@@ -18,7 +18,7 @@ from gesturesmith.diagnostics import (
 from gesturesmith.difficulty.score import difficulty
 from gesturesmith.exercises.variants import Practice, lines
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.judge.gesture import Judged, judge
+from gesturesmith.judge.gesture import Judged, in_file_order, judge, verdict_of
 from gesturesmith.judge.passage import passage_report
 from gesturesmith.model.piece import Piece
 from gesturesmith.model.reading import Reading, read
@@ -42,6 +42,7 @@ class Checked:
 
     parts   of a file with parts, what is said of each, in their order: there nothing else but the report is filled
     part    which part of a file it is; None for a whole file
+    players   of a part that two players read, the passages as each plays them, by name
     """
 
     reading: Reading
@@ -51,6 +52,7 @@ class Checked:
     practices: Mapping[str, Practice]
     parts: tuple[Checked, ...] = ()
     part: PartName | None = None
+    players: tuple[dict[str, PassageCase], ...] = ()
 
 
 def check_text(
@@ -89,6 +91,7 @@ class _JudgedFile:
     piece: Piece
     judged: dict[str, Judged]
     passages: tuple[tuple[PassageCase, PassageReport], ...]
+    players: tuple[dict[str, PassageCase], ...] = ()
 
     @property
     def wanted(self) -> bool:
@@ -101,11 +104,43 @@ def _nothing(reading: Reading) -> Checked:
     return Checked(reading=reading, report=report, cases={}, passage_cases={}, practices={})
 
 
-def _judged_file(reading: Reading, piece: Piece) -> _JudgedFile:
+def _judged_file(reading: Reading, piece: Piece, players: tuple[Reading, ...] = ()) -> _JudgedFile:
+    """`players`: two who read the lines of a part; what each plays of them is judged by itself."""
     judged = {g.name: judge(g) for g in piece.gestures}
     own = {g.name: g for g in piece.gestures}
     passages = tuple(passage_report(p, own, judged) for p in piece.passages)
-    return _JudgedFile(reading=reading, piece=piece, judged=judged, passages=passages)
+    apart = tuple(
+        {p.name: passage_report(p, own, judged) for p in one.piece.passages}
+        for one in players
+        if one.piece is not None
+    )
+    if apart:
+        passages = tuple(
+            (case, _of_both(said, tuple(one[said.name][1] for one in apart))) for case, said in passages
+        )
+    by_player = tuple({name: case for name, (case, _) in one.items()} for one in apart)
+    return _JudgedFile(reading=reading, piece=piece, judged=judged, passages=passages, players=by_player)
+
+
+def _of_both(said: PassageReport, apart: tuple[PassageReport, ...]) -> PassageReport:
+    """What is said of a line that two players read: of what both have once, else for the one who has it."""
+    first, second = (one.findings for one in apart)
+    both = [f for f in first if f in second]
+    only = [
+        replace(f, where=f"{who} player, {f.where}" if f.where else f"{who} player")
+        for who, found in (("first", first), ("second", second))
+        for f in found
+        if f not in both
+    ]
+    findings = in_file_order((*both, *only))
+    hardest = max(apart, key=lambda one: one.difficulty or 0)
+    return replace(
+        said,
+        findings=findings,
+        verdict=verdict_of(findings),
+        difficulty=hardest.difficulty,
+        demands=hardest.demands,
+    )
 
 
 def _reported(seen: _JudgedFile, tester: EditTester | None, only: str | None) -> Checked:
@@ -149,7 +184,8 @@ def _reported(seen: _JudgedFile, tester: EditTester | None, only: str | None) ->
 def _with_parts(reading: Reading, suggestions: bool, only: str | None) -> Checked:
     """Each part judged by itself, and all that is said of them together, in file order and in that of the parts."""
     seen = tuple(
-        _judged_file(p.reading, p.reading.piece) if p.reading.piece is not None else None for p in reading.parts
+        _judged_file(p.reading, p.reading.piece, p.players) if p.reading.piece is not None else None
+        for p in reading.parts
     )
     testers: list[EditTester | None] = [None] * len(seen)
     if suggestions and any(one is not None and one.wanted for one in seen):
@@ -164,7 +200,8 @@ def _with_parts(reading: Reading, suggestions: bool, only: str | None) -> Checke
     for part, one, tester in zip(reading.parts, seen, testers, strict=True):
         made = _reported(one, tester, only) if one is not None else _nothing(part.reading)
         name = PartName(part.name, part.title)
-        parts.append(replace(made, report=_of_part(made.report, name), part=name))
+        players = one.players if one is not None else ()
+        parts.append(replace(made, report=_of_part(made.report, name), part=name, players=players))
     reports = tuple(part.report for part in parts)
     report = FileReport(
         source=reading.source,

@@ -19,6 +19,7 @@ from gesturesmith.lang.words import (
     ORDERS,
     PAPERS,
     PITCHES,
+    PLAYERS,
     REGISTERS,
     TEMPO_BPM,
     WORDINGS,
@@ -233,6 +234,12 @@ PART: dict[str, Key] = {
         _one_of(PITCHES, "a way to read pitches"),
         "as in the settings: how the pitches of its lines, and of gestures where it plays them, are read",
         "that of the file",
+    ),
+    "players": Key(
+        series.players,
+        f"`2`: two players read one line. {_any_of(PLAYERS)} after an item say who plays from there on (`a2` from "
+        "the start), and `C5 / E4 for 2` or `call / answer` divides them, the first before the `/`",
+        "`1`",
     ),
     "short": Key(
         values.text, "quoted text: its name in the score from the second system on", "that of the instrument"

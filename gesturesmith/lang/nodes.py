@@ -231,6 +231,9 @@ class PlayItem:
     name    a gesture or another passage; `move` "" | "up" | "down", by `semitones` or by `interval` ("M2")
     note    a pitch `for_` a number of beats, with point words in `marks` and `texts`, and grace notes before it
     rest    a number of beats
+    who     of two players: `a2`, `first`, `second`; None: as before
+    below   what the second plays at the same time, while the first plays this
+    silent  a rest as long as what stands here
     """
 
     name: Word | None = None
@@ -244,6 +247,9 @@ class PlayItem:
     marks: tuple[Word, ...] = ()
     graces: tuple[GraceNode, ...] = ()
     texts: tuple[PointText, ...] = ()
+    who: Word | None = None
+    below: PlayItem | None = None
+    silent: bool = False
     span: Span
 
 

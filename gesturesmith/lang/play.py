@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import NoReturn, get_args
 
 from gesturesmith.kinds import Direction, one_of
@@ -12,11 +13,12 @@ from gesturesmith.lang.nodes import Amount, Play, PlayItem, PointText, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
-from gesturesmith.lang.words import EXTREMES, GRACE, HEIGHTS
+from gesturesmith.lang.words import EXTREMES, GRACE, HEIGHTS, PLAYERS
 from gesturesmith.units import interval
 
 _AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
 _A_MOVE = "semitones (up 2) or an interval (up M2, down P5)"
+_DIVIDED = "/"
 _MAX_SEMITONES = 127  # wider than any notation
 
 
@@ -31,7 +33,7 @@ def _items(reader: Reader) -> list[PlayItem]:
     items: list[PlayItem] = []
     while True:
         try:
-            items.append(_item(reader))
+            items.append(_of_players(reader))
             if not reader.at_end() and reader.tok.text != ",":
                 _after_item(reader, items[-1])
         except UnreadableError:
@@ -46,6 +48,26 @@ def _items(reader: Reader) -> list[PlayItem]:
                 reader.next()
             if reader.at_end():
                 return items
+
+
+def _of_players(reader: Reader) -> PlayItem:
+    """An item; `C5 / E4 for 2` divides two players, and a word says which of them plays."""
+    item = _item(reader)
+    tok = reader.tok
+    if tok.text == _DIVIDED:
+        reader.next()
+        below = _item(reader)
+        if item.note is not None and item.for_ is None and below.for_ is not None:
+            item = replace(item, for_=below.for_)
+        if item.note is not None and item.for_ is None:
+            reader.fail("bad-item", item.span, "how long? Write `for 2` (beats) before the `/`")
+        item = replace(item, below=below, span=item.span.to(below.span))
+        tok = reader.tok
+        if tok.text in PLAYERS:
+            reader.fail("bad-item", tok.span, f"divided, both play: leave out `{tok.text}`")
+    elif tok.kind == "word" and tok.text in PLAYERS:
+        item = replace(item, who=reader.word(_AN_ITEM), span=item.span.to(tok.span))
+    return item
 
 
 def _item(reader: Reader) -> PlayItem:
@@ -94,7 +116,7 @@ def _pitch(reader: Reader) -> PlayItem:
     as_: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
     texts: tuple[PointText, ...] = ()
-    while reader.tok.kind in ("word", "text"):
+    while reader.tok.kind in ("word", "text") and reader.tok.text not in PLAYERS:
         tok = reader.tok
         if is_point_text(tok):
             texts = point_text(reader, texts)
@@ -116,7 +138,7 @@ def _pitch(reader: Reader) -> PlayItem:
     grace = any(mark.text == GRACE for mark in marks)
     if grace and length is not None:
         reader.fail("bad-grace", length.span, "a grace note has no length of its own: leave out `for`")
-    if length is None and not grace:
+    if length is None and not grace and reader.tok.text != _DIVIDED:
         reader.fail("bad-item", first.span, f"how long? Write {first.text} for 2 (beats)")
     return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, texts=texts, span=reader.span_from(first))
 

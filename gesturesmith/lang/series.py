@@ -194,6 +194,15 @@ def _phrase(reader: Reader, options: tuple[str, ...], what: str) -> Word:
     return Word(said, span)
 
 
+def players(reader: Reader) -> Amount:
+    """One player or two."""
+    value = reader.whole("1 or 2")
+    if value.value > 2:
+        reader.fail("out-of-range", value.span, "one or two players read from one line: give more players parts")
+    reader.finish("1 or 2")
+    return value
+
+
 def count(reader: Reader) -> Amount:
     """A whole number from 1."""
     value = reader.whole("a number such as 2")

@@ -19,6 +19,7 @@ from gesturesmith.kinds import (
     LineKind,
     Order,
     Pitches,
+    Players,
     Shade,
     Unit,
 )
@@ -73,6 +74,7 @@ PAPERS = ("a4", "letter")
 SIDES = ("F", "Bb", "T")
 SHADES: tuple[Shade, ...] = ("short", "long")
 SHAPES: tuple[AttackShape, ...] = ("accelerating", "slowing")
+PLAYERS: tuple[Players, ...] = ("a2", "first", "second")
 YES_NO = ("yes", "no")
 ORDERS: tuple[Order, ...] = get_args(Order)
 BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)

@@ -72,6 +72,7 @@ class Context:
     written   whether pitches in the file are written (else sounding)
     block     the current block, for the errors found in it
     flawed    whether the current block has an error, so that it gives no complete value
+    two_players   whether two players read one line
     varied    notes and silences in all variants of the exercises so far
     """
 
@@ -81,6 +82,7 @@ class Context:
     errors: list[ReadError] = field(default_factory=list)
     block: str | None = None
     flawed: bool = False
+    two_players: bool = False
     varied: int = 0
     _pitches: dict[tuple[str, Fraction, int, int], tuple[Pitch, Fraction]] = field(default_factory=dict)
     _comparisons: int = 0

@@ -38,6 +38,14 @@ RULES: dict[str, tuple[str, str]] = {
         "the line of {name} is {length} long and that of {other} {longest}: in bars all lines are equally long; "
         "add `rest {rest}`",
     ),
+    "one-player": (
+        "GS028",
+        "{what} is for two players who read one line: say `players: 2` in their `part` block",
+    ),
+    "uneven-division": (
+        "GS029",
+        "divided, both play equally long: the first for {length}, the second for {other}",
+    ),
     "missing-instrument": (
         "GS150",
         "missing instrument: begin the file with a line such as `instrument: horn` ({names})",

@@ -13,6 +13,7 @@ from gesturesmith.diagnostics import ReadError
 from gesturesmith.lang import nodes
 from gesturesmith.lang.keys import PASSAGE, SETTINGS
 from gesturesmith.lang.messages import shown
+from gesturesmith.lang.words import PLAYERS
 from gesturesmith.model import messages
 from gesturesmith.model.context import MAX_BEATS, MAX_GESTURES
 from gesturesmith.model.piece import Passage, Piece
@@ -128,7 +129,7 @@ def _part(tree: nodes.File, block: nodes.Block) -> PartTree:
     name = _folded(block.name)
     title = block.title.text if block.title is not None else block.name.text
     short = block.get("short")
-    own = tuple(e for e in block.entries if e.key.text in SETTINGS)
+    own = tuple(e for e in block.entries if e.key.text in SETTINGS or e.key.text == "players")
     instead = {e.key.text for e in own}
     of_file = (e for e in tree.settings if e.key.text not in instead and e.key.text != "part")
     at = block.title.span if block.title is not None else block.name.span
@@ -161,6 +162,54 @@ def _part(tree: nodes.File, block: nodes.Block) -> PartTree:
     )
 
 
+# --- two players who read one line ---------------------------------------------------------------------------
+
+
+def two_players(tree: nodes.File) -> bool:
+    """Whether two players read the lines of a part."""
+    entry = tree.get("players")
+    return entry is not None and isinstance(entry.value, nodes.Amount) and entry.value.value > 1
+
+
+def of_player(tree: nodes.File, number: int) -> nodes.File:
+    """What the first (0) or second (1) of two players plays of the lines they read: rests for what only the other
+    plays."""
+    settings = tuple(e for e in tree.settings if e.key.text != "players")
+    return nodes.File(settings, tuple(_of_player(block, number) for block in tree.blocks))
+
+
+def _of_player(block: nodes.Block, number: int) -> nodes.Block:
+    entries = tuple(
+        replace(e, value=nodes.Play(tuple(_mine(e.value.items, number)), e.value.span))
+        if isinstance(e.value, nodes.Play)
+        else e
+        for e in block.entries
+    )
+    return replace(block, entries=entries)
+
+
+def _mine(items: tuple[nodes.PlayItem, ...], number: int) -> Iterator[nodes.PlayItem]:
+    playing: str = PLAYERS[0]
+    for item in items:
+        playing = item.who.text if item.who is not None else playing
+        own = item.below if item.below is not None and number else item
+        silent = item.below is None and playing not in (PLAYERS[0], PLAYERS[1 + number])
+        yield replace(own, who=None, below=None, silent=silent and item.rest is None)
+
+
+def divided_passages(tree: nodes.File) -> frozenset[str]:
+    """Names of the passages in which the two players of a part are divided."""
+    blocks = {_folded(b.name): b for b in tree.blocks}
+    apart = {name for name, block in blocks.items() if any(item.below is not None for item in _items(block))}
+    return frozenset(b.name.text for b in tree.blocks if _reached({_folded(b.name)}, blocks) & apart)
+
+
+def _items(block: nodes.Block) -> Iterator[nodes.PlayItem]:
+    for entry in block.entries:
+        if isinstance(entry.value, nodes.Play):
+            yield from entry.value.items
+
+
 def _reached(start: set[str], blocks: Mapping[str, nodes.Block]) -> set[str]:
     """The names of all that is played by these passages, themselves included."""
     found = set(start)
@@ -175,9 +224,8 @@ def _reached(start: set[str], blocks: Mapping[str, nodes.Block]) -> set[str]:
 
 
 def _names(block: nodes.Block) -> Iterator[str]:
-    for entry in block.entries:
-        if isinstance(entry.value, nodes.Play):
-            yield from (_folded(item.name) for item in entry.value.items if item.name is not None)
+    every = (one for item in _items(block) for one in (item, item.below) if one is not None)
+    yield from (_folded(item.name) for item in every if item.name is not None)
 
 
 def _unplayed(tree: nodes.File, parts: tuple[nodes.Block, ...], played: set[str]) -> Iterator[ReadError]:

@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
+from gesturesmith.kinds import one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
+from gesturesmith.lang.words import PLAYERS
 from gesturesmith.model import build, messages, move
 from gesturesmith.model.context import MAX_EVENTS, MAX_EVENTS_IN_FILE, Context, meant
 from gesturesmith.model.gesture import Gesture
@@ -75,13 +77,13 @@ def passages(
         else:
             made.items[name] = items
     return tuple(
-        _passage(b, made.frames[b.name.text.casefold()], made.items[b.name.text.casefold()])
+        _passage(b, made.frames[b.name.text.casefold()], made.items[b.name.text.casefold()], ctx.two_players)
         for b in blocks
         if b.kind == "passage" and b.name.text.casefold() in made.items and mine[b.name.text.casefold()] is b
     )
 
 
-def _passage(block: nodes.Block, frame: PassageFrame, items: tuple[PassageItem, ...]) -> Passage:
+def _passage(block: nodes.Block, frame: PassageFrame, items: tuple[PassageItem, ...], two_players: bool) -> Passage:
     end = items[-1].at + items[-1].beats
     return Passage(
         name=block.name.text,
@@ -93,13 +95,15 @@ def _passage(block: nodes.Block, frame: PassageFrame, items: tuple[PassageItem, 
         meter=frame.meter,
         span=block.span,
         spans={e.key.text: e.span for e in reversed(block.entries)},
+        two_players=two_players,
     )
 
 
 def _played(block: nodes.Block) -> Iterator[nodes.PlayItem]:
     entry = block.get("play")
     if entry is not None and isinstance(entry.value, nodes.Play):
-        yield from (item for item in entry.value.items if item.name is not None)
+        every = (one for item in entry.value.items for one in (item, item.below) if one is not None)
+        yield from (item for item in every if item.name is not None)
 
 
 def _in_playing_order(ctx: Context, made: _Made, names: list[str]) -> list[str]:
@@ -177,8 +181,20 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: PassageFrame) -
     at, complete, notes, size = Fraction(0), True, 0, 0
     # Without bars a passage is engraved in pieces of four beats, which cost as much.
     bar = Fraction(4) if frame.meter is None else Fraction(4 * frame.meter[0], frame.meter[1])
+    who = ""
     for node in play.items:
+        if (node.who is not None or node.below is not None) and not ctx.two_players:
+            ctx.error("one-player", node.span, what=shown(node.who.text) if node.who is not None else "`/`")
+            return None
         events = _events(ctx, made, node, frame)
+        if node.below is not None and not _even(ctx, made, node, node.below, frame, events):
+            return None
+        if events and node.silent:
+            length = sum((event.beats for event in events), Fraction(0))
+            events = [PassageItem(at=Fraction(0), beats=length, gesture=None, played="", span=node.span)]
+        if events and node.who is not None and node.who.text != who:
+            who = node.who.text
+            events = [replace(events[0], who=one_of(PLAYERS, who)), *events[1:]]
         complete = complete and events is not None
         for event in events or ():
             if not ctx.short_enough("this", event.beats, node.span):
@@ -191,6 +207,25 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: PassageFrame) -
             return None
     made.written_out += size
     return tuple(items) if complete and items else None
+
+
+def _even(
+    ctx: Context,
+    made: _Made,
+    first: nodes.PlayItem,
+    second: nodes.PlayItem,
+    frame: PassageFrame,
+    events: list[PassageItem] | None,
+) -> bool:
+    """Whether two players who are divided play equally long; an error if not."""
+    below = _events(ctx, made, second, frame)
+    if events is None or below is None:
+        return False
+    above, under = (sum((event.beats for event in one), Fraction(0)) for one in (events, below))
+    if above != under:
+        length, other = messages.length(above, False), messages.length(under, False)
+        ctx.error("uneven-division", first.span, length=length, other=other)
+    return above == under
 
 
 def _countable(ctx: Context, made: _Made, count: int, times: int, span: Span) -> bool:

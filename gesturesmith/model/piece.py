@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import Accidentals, Fingerings, HeightLook, Order, Pitches
+from gesturesmith.kinds import Accidentals, Fingerings, HeightLook, Order, Pitches, Players
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
@@ -52,6 +52,7 @@ class PassageItem:
     gesture: Gesture | None
     played: str  # the gesture's name in the file, "" for a rest or a plain pitch
     span: Span
+    who: Players = ""  # where another of two players than before plays from here on, or both
 
 
 @frozen(kw_only=True)
@@ -65,7 +66,7 @@ class Repeat:
 
 @frozen(kw_only=True)
 class Passage:
-    """A passage. `items` holds what is engraved (a repeated stretch once)."""
+    """A passage. `items` holds what is engraved (a repeated stretch once); `two_players`: they read one line."""
 
     name: str
     title: str | None
@@ -76,6 +77,7 @@ class Passage:
     meter: tuple[int, int] | None
     span: Span
     spans: Mapping[str, Span]
+    two_players: bool = False
 
     @property
     def beats(self) -> Fraction:

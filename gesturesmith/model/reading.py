@@ -45,6 +45,8 @@ class PartReading:
     """One part of a file for several instruments, read as if it were a file of its own.
 
     short     its short name
+    players   where two players read its lines, what each of them plays
+    divided   names of the passages in which they are divided
     passages  names of the passages that the parts play together, in file order
     reading   its own settings, and what it plays; `tree` holds its lines as the `play` of the passages
 
@@ -59,6 +61,8 @@ class PartReading:
     short: str
     passages: tuple[str, ...]
     reading: Reading
+    players: tuple[Reading, ...] = ()
+    divided: frozenset[str] = frozenset()
 
 
 def read(source: Source, *, folder: Path | None = None, instrument: Instrument | None = None) -> Reading:
@@ -133,10 +137,34 @@ def _with_parts(
                 short=part.short or (piece.settings.instrument.abbreviation if piece is not None else ""),
                 passages=names,
                 reading=Reading(source=source, tree=part.tree, piece=piece, errors=every),
+                players=_players(source, part.tree, every, profile, instrument),
+                divided=parts.divided_passages(part.tree),
             )
-            for part, piece in zip(there, pieces, strict=True)
+            for part, piece, profile in zip(there, pieces, profiles, strict=True)
         ),
         shared=_shared(division, pieces),
+    )
+
+
+def _players(
+    source: Source,
+    tree: nodes.File,
+    errors: tuple[ReadError, ...],
+    profile: Profile | None,
+    instrument: Instrument | None,
+) -> tuple[Reading, ...]:
+    """What each of two players plays of the lines they read; what is wrong in them is told already."""
+    if not parts.two_players(tree):
+        return ()
+    own = (parts.of_player(tree, number) for number in range(2))
+    return tuple(
+        Reading(
+            source=source,
+            tree=one,
+            piece=resolve(one, profile=profile, instrument=instrument)[0],
+            errors=errors,
+        )
+        for one in own
     )
 
 

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.gesture_cache import GestureCache
     from gesturesmith.sheets.notes import NotesPart, Numbers
-    from gesturesmith.sheets.score import System
+    from gesturesmith.sheets.score import ScoreStaff, System
     from gesturesmith.writers import Item
 
 SCORE = "score"  # what LilyPond calls the score
@@ -34,7 +34,13 @@ SCORE = "score"  # what LilyPond calls the score
 
 @frozen(kw_only=True)
 class EngravedPart:
-    """A part with all that is engraved of it: as its player reads it, and its passages as the score has them."""
+    """A part with all that is engraved of it.
+
+    engravings   as its player reads them: gestures and passages
+    in_score     its passages, as the score has them
+    apart        of two players, the passages in which they are divided, as each of them reads them
+    apart_in_score   the same as the score has them
+    """
 
     number: int
     part: PartReading
@@ -42,11 +48,27 @@ class EngravedPart:
     settings: Settings
     engravings: tuple[EngravedMusic, ...]
     in_score: tuple[EngravedMusic, ...]
+    apart: tuple[tuple[EngravedMusic, ...], ...] = ()
+    apart_in_score: tuple[tuple[EngravedMusic, ...], ...] = ()
 
     @property
     def page(self) -> tuple[EngravedMusic, ...]:
-        """What stands on its page: the passages that the parts play together."""
+        """What stands on its page: the passages that the parts play together, where its players are not divided."""
         return tuple(one for one in self.engravings if one.music.name in self.part.passages)
+
+    def staves(self, name: str, *, score: bool) -> Iterator[ScoreStaff]:
+        """Those of a passage; two where its players are divided. None where it is not engraved."""
+        from gesturesmith.sheets.score import ScoreStaff
+
+        title, short = self.part.title, self.part.short
+        for one in self.in_score if score else self.engravings:
+            if one.music.name == name:
+                yield ScoreStaff(name=title, short=short, settings=self.settings, engraving=one)
+        for number, player in enumerate(self.apart_in_score if score else self.apart, start=1):
+            for one in player:
+                if one.music.name == name:
+                    names = (f"{title}: {number}.", f"{short} {number}.") if score else (f"{number}.", f"{number}.")
+                    yield ScoreStaff(name=names[0], short=names[1], settings=self.settings, engraving=one)
 
     def renumbered(self, numbers: Numbers) -> EngravedPart:
         """With the numbers of a notes page."""
@@ -54,6 +76,8 @@ class EngravedPart:
             self,
             engravings=tuple(numbers.on(one) for one in self.engravings),
             in_score=tuple(numbers.on(one) for one in self.in_score),
+            apart=tuple(tuple(numbers.on(one) for one in player) for player in self.apart),
+            apart_in_score=tuple(tuple(numbers.on(one) for one in player) for player in self.apart_in_score),
         )
 
 
@@ -77,7 +101,7 @@ def compiled(
         every = parts
         if options.only is not None:
             every = tuple(_parts(checked, shared, replace(options, only=None), None, ()))
-        noted = tuple(_notes_of(part, shared) for part in every)
+        noted = tuple(noted for part in every for noted in _notes_of(part, shared))
         if options.notes is not None and any(part.engravings for part in every):
             # Parts are written as their players read them, whatever the score is.
             place = replace(
@@ -94,13 +118,16 @@ def compiled(
     return (*_laid_out(checked.report, parts, shared, options), *items), ways
 
 
-def _notes_of(part: EngravedPart, shared: Settings) -> NotesPart:
+def _notes_of(part: EngravedPart, shared: Settings) -> Iterator[NotesPart]:
     """What a notes page takes from a part; it is in the language of the score."""
     from gesturesmith.pipeline import notes
 
     name = f"{part.checked.report.source.name}, {part.part.title}"
     settings = replace(part.settings, wording=shared.wording)
-    return notes.part_of(name, part.checked, settings, (one.music for one in part.engravings))
+    yield notes.part_of(name, part.checked, settings, (one.music for one in part.engravings))
+    for player, cases in zip(part.apart, part.checked.players, strict=False):
+        own = replace(part.checked, passage_cases=cases)
+        yield notes.part_of(name, own, settings, (one.music for one in player))
 
 
 def _parts(
@@ -116,16 +143,35 @@ def _parts(
         wanted = replace(options, pitches="written")
         report = _narrowed(own.report, options.only, out)
         kept = _kept(checked, part, wanted, store)
-        made = tuple(engraved(own, report, settings, wanted, kept, reads))
+        apart = tuple(replace(own, passage_cases=cases) for cases in own.players)
+        whole, divided = _divided(report, part.divided if apart else frozenset())
+        made = tuple(engraved(own, whole, settings, wanted, kept, reads))
         passages = tuple(one for one in made if one.music.name in part.passages)
-        in_score = replace(settings, wording=shared.wording)
-        if options.pitches != "written" or in_score != settings:
-            together = tuple(p for p in report.passages if p.name in part.passages)
-            alone = replace(report, gestures=(), passages=together)
-            passages = tuple(engraved(own, alone, in_score, options, None))
+        by_player = tuple(tuple(engraved(one, divided, settings, wanted, None)) for one in apart)
+        in_score = by_player
+        of_score = replace(settings, wording=shared.wording)
+        if options.pitches != "written" or of_score != settings:
+            together = tuple(p for p in whole.passages if p.name in part.passages)
+            alone = replace(whole, gestures=(), passages=together)
+            passages = tuple(engraved(own, alone, of_score, options, None))
+            in_score = tuple(tuple(engraved(one, divided, of_score, options, None)) for one in apart)
         yield EngravedPart(
-            number=number, part=part, checked=own, settings=settings, engravings=made, in_score=passages
+            number=number,
+            part=part,
+            checked=own,
+            settings=settings,
+            engravings=made,
+            in_score=passages,
+            apart=by_player,
+            apart_in_score=in_score,
         )
+
+
+def _divided(report: FileReport, names: frozenset[str]) -> tuple[FileReport, FileReport]:
+    """What is said of a part but for passages in which its players are divided, and of those."""
+    whole = tuple(p for p in report.passages if p.name not in names)
+    apart = tuple(p for p in report.passages if p.name in names)
+    return replace(report, passages=whole), replace(report, gestures=(), passages=apart)
 
 
 def _kept(checked: Checked, part: PartReading, options: Options, store: Store | None) -> GestureCache | None:
@@ -171,7 +217,7 @@ def _laid_out(
         yield _score_picture(name, system, score, folder, f"score{number:05d}")
     places = _places(parts, options, folder)
     for part, place in zip(parts, places, strict=True):
-        if options.only is None and options.pages and part.page:
+        if options.only is None and options.pages and (part.page or any(part.apart)):
             yield _part_page(part, report, place, elsewhere, left_out)
         yield from _pictures(part, folder)
 
@@ -184,17 +230,10 @@ def _stem(options: Options, settings: Settings) -> str:
 
 def _systems(parts: tuple[EngravedPart, ...]) -> Iterator[tuple[str, System]]:
     """The passages that all parts have, each with its staves."""
-    from gesturesmith.sheets.score import ScoreStaff
-
     for name in parts[0].part.passages if parts else ():
-        staves = tuple(
-            ScoreStaff(name=part.part.title, short=part.part.short, settings=part.settings, engraving=one)
-            for part in parts
-            for one in part.in_score
-            if one.music.name == name
-        )
-        if len(staves) == len(parts):
-            yield name, staves
+        staves = tuple(tuple(part.staves(name, score=True)) for part in parts)
+        if all(staves):
+            yield name, tuple(staff for of_part in staves for staff in of_part)
 
 
 def _left_out(report: FileReport, shown: set[str]) -> Iterator[tuple[str, str]]:
@@ -287,17 +326,27 @@ def _part_page(
     from gesturesmith import sheets
     from gesturesmith.writers import Item
 
-    settings, engravings = part.settings, part.page
+    settings = part.settings
     output = f"part{part.number:03d}"
-    book = sheets.page.book(
-        engravings,
-        settings,
-        output=output,
-        refused=left_out,
-        unread=tuple(title for _, title in report.unread),
-        notes_page=elsewhere,
-    )
-    musics = tuple(one.music for one in engravings)
+    unread = tuple(title for _, title in report.unread)
+    if not any(part.apart):
+        musics = tuple(one.music for one in part.page)
+        book = sheets.page.book(
+            part.page, settings, output=output, refused=left_out, unread=unread, notes_page=elsewhere
+        )
+    else:
+        systems = tuple(tuple(part.staves(name, score=False)) for name in part.part.passages)
+        there = tuple(system for system in systems if system)
+        musics = tuple(staff.engraving.music for system in there for staff in system)
+        book = sheets.score.book(
+            there,
+            settings,
+            output=output,
+            refused=left_out,
+            unread=unread,
+            notes_page=elsewhere,
+            of_part=True,
+        )
     return Item(
         output=output,
         kind="page",
@@ -305,7 +354,7 @@ def _part_page(
         name=part.part.name,
         title=settings.title or "",
         author=settings.composer or "",
-        excerpts=tuple(m.name for m in musics),
+        excerpts=tuple(dict.fromkeys(m.name for m in musics)),
         scores=musics,
         book=book,
         document=sheets.document((book,)),
@@ -316,3 +365,8 @@ def _pictures(part: EngravedPart, folder: PurePosixPath) -> Iterator[Item]:
     for number, one in enumerate(part.engravings, start=1):
         output = f"part{part.number:03d}s{number:05d}"
         yield snippet(one, output, part.settings, folder / file_name(part.part.name))
+    apart = tuple(dict.fromkeys(one.music.name for player in part.apart for one in player))
+    for number, name in enumerate(apart, start=1):
+        system = tuple(part.staves(name, score=False))
+        place, output = folder / file_name(part.part.name), f"part{part.number:03d}d{number:05d}"
+        yield _score_picture(name, system, part.settings, place, output)

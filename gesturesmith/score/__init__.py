@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.kinds import Pitches
-from gesturesmith.model.piece import Settings
+from gesturesmith.model.piece import Passage, Settings
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.score import describe, notes, room, written
 from gesturesmith.score.music import Footnote, Music, RepeatedStretch
@@ -61,7 +61,16 @@ def passage_score(
     meter = meter_of(passage.meter)
     repeated = any(r.end == passage.beats for r in passage.repeats)
     filled = _filled(played, None if repeated else meter.bar)
-    whole = plan(filled, instrument, settings, meter, pitches, passage.tempo, repeated=bool(passage.repeats))
+    whole = plan(
+        filled,
+        instrument,
+        settings,
+        meter,
+        pitches,
+        passage.tempo,
+        repeated=bool(passage.repeats),
+        players=_players(passage, settings.wording[0]),
+    )
     times = wording("times", settings.wording[0])
     cases = tuple(case for case in passage_case.cases if case is not None)
     return Music(
@@ -95,6 +104,18 @@ def passage_score(
             [(case.gesture, case.realisation) if case is not None else None for case in passage_case.cases],
         ),
     )
+
+
+def _players(passage: Passage, language: str) -> dict[Fraction, str]:
+    """Where it changes who of two players plays, in the words that stand there; both from the start on."""
+    found: dict[Fraction, str] = {}
+    said, now = "", "a2"
+    for item in passage.items if passage.two_players else ():
+        now = item.who or now
+        if item.gesture is not None and now != said:
+            said = now
+            found[item.at] = wording(f"players-{now}", language)
+    return found
 
 
 def _filled(

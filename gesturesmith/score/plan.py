@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
@@ -73,9 +73,11 @@ def plan(
     tempo: Fraction,
     *,
     repeated: bool = False,
+    players: Mapping[Fraction, str] | None = None,
 ) -> Plan:
     """Plan a piece of music from its gestures and rests (None), each with its start and length in beats. If it is
-    `repeated`, what holds at its end is cancelled at its beginning."""
+    `repeated`, what holds at its end is cancelled at its beginning. `players`: by time, words for which of two
+    plays."""
     cases = tuple(case for case, _, _ in played if case is not None)
     stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
     parts: list[PartBuilder] = []
@@ -97,6 +99,8 @@ def plan(
                 length = part.beats * 60 / tempo if seconds else None
                 lines.draw_rest_length(part.line, part.beats, length, meter, settings.wording[0])
         else:
+            if players and part.at in players:
+                part.line.sounding[0].marks.append(Words(text=players[part.at]))
             _dress(part, part.case, stave, settings, meter, state, footnotes)
             named = _name_register(part, part.case, stave, settings, named)
     _gather_rests(parts, meter.bar is not None)

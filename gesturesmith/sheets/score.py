@@ -35,15 +35,19 @@ def book(
     refused: tuple[tuple[str, str], ...] = (),
     unread: tuple[str, ...] = (),
     notes_page: bool = False,
+    of_part: bool = False,
 ) -> LyText:
-    """A `\\book` called `output`; arguments as those of a page (see `page.book`)."""
+    """A `\\book` called `output`; arguments as those of a page (see `page.book`).
+
+    of_part   the part of two players: where they are divided each has a staff, elsewhere they have one
+    """
     musics = tuple(staff.engraving.music for system in passages for staff in system)
     kept = room(musics, settings)
     told = [
         key
         for key, holds in (
             ("score-sounding", _concert(passages)),
-            ("score-written", _transposed(passages)),
+            ("score-written", _transposed(passages) and not of_part),
             ("see-notes", notes_page),
         )
         if holds
@@ -106,7 +110,10 @@ def _score_of(system: System, texts: tuple[LyText, ...], settings: Settings) -> 
 
 
 def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
-    """The staves of a passage with the texts of their musics; tempo and such stand once, above the first."""
+    """The staves of a passage with the texts of their musics; tempo and such stand once, above the first. A staff
+    alone, in a part, has no name."""
+    if len(system) == 1:
+        return _score.staff(system[0].engraving.music, system[0].settings, texts[0])
     made = (
         _score.staff(
             staff.engraving.music,
@@ -136,4 +143,4 @@ def layout(system: System, kind: str) -> LyText:
     """The layout of a passage: spaced by time where one of its lines is."""
     free = tuple(staff.engraving.music for staff in system if staff.engraving.music.free)
     plain: Music = free[0] if free else system[0].engraving.music
-    return _score.layout(plain, f"Score{kind}")
+    return _score.layout(plain, f"Score{kind}" if len(system) > 1 else kind)
