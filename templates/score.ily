@@ -1,12 +1,16 @@
 \version "2.24.0"
 %% The score of a file for several instruments.
 
-%% A part's name and, smaller below it, its instrument; "" for none.
+%% One below the other, however many lines each has.
+#(define-markup-command (gs-under layout props upper lower) (markup? markup?)
+   (stack-stencils Y DOWN 0.5 (list (interpret-markup layout props upper) (interpret-markup layout props lower))))
+
+%% A part's name and, smaller below it, its instrument or player; "" for none.
 #(define-markup-command (gs-staff-name layout props name instrument) (string? string?)
    (let ((width (- (ly:output-def-lookup layout 'indent) 3.5)))
      (interpret-markup layout (cons `((line-width . ,width) (baseline-skip . 2.2)) props)
        (if (string-null? instrument) (markup #:gs-words name)
-           (markup #:column (#:gs-words name #:fontsize -2 #:gs-words instrument))))))
+           (markup #:gs-under #:gs-words name #:fontsize -2 #:gs-words instrument)))))
 
 %% Names stand at the left; a system's staves are kept together.
 gsScoreNames = \with {

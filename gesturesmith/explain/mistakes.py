@@ -394,6 +394,16 @@ _TABLE = {
         "part one\npart two\npassage song\n  meter: 4/4\n  one: C4 for 4\n  two: G4 for 3",
         "part one\npart two\npassage song\n  meter: 4/4\n  one: C4 for 4\n  two: G4 for 3, rest 1",
     ),
+    "one-player": Mistake(
+        "`a2`, `first`, `second` and `/` say which of two players plays, in a part that has two.",
+        "part one\npassage song\n  one: C4 for 2 a2",
+        "part one\n  players: 2\npassage song\n  one: C4 for 2 a2",
+    ),
+    "uneven-division": Mistake(
+        "What two players play at the same time is equally long.",
+        "part one\n  players: 2\ngesture fog\n  contour: G4\n  lasts: 4 beats\npassage song\n  one: fog / C4 for 2",
+        "part one\n  players: 2\ngesture fog\n  contour: G4\n  lasts: 4 beats\npassage song\n  one: fog / C4 for 4",
+    ),
     "too-many-exercises": Mistake("All variants of a file have at most 50,000 notes and rests together."),
 }
 # Mistakes found before the first line is read.

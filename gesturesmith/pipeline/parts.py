@@ -67,8 +67,8 @@ class EngravedPart:
         for number, player in enumerate(self.apart_in_score if score else self.apart, start=1):
             for one in player:
                 if one.music.name == name:
-                    names = (f"{title}: {number}.", f"{short} {number}.") if score else (f"{number}.", f"{number}.")
-                    yield ScoreStaff(name=names[0], short=names[1], settings=self.settings, engraving=one)
+                    who = f"{number}."
+                    yield ScoreStaff(name=title, short=short, player=who, settings=self.settings, engraving=one)
 
     def renumbered(self, numbers: Numbers) -> EngravedPart:
         """With the numbers of a notes page."""

@@ -15,10 +15,14 @@ from gesturesmith.wording import said
 
 @frozen(kw_only=True)
 class ScoreStaff:
-    """The line of one part in a passage; `name` stands before the first system, `short` before the others."""
+    """The line of one part in a passage; `name` stands before the first system, `short` before the others.
+
+    player   which of two players who are divided, as it is printed; "" for all
+    """
 
     name: str
     short: str
+    player: str = ""
     settings: Settings
     engraving: EngravedMusic
 
@@ -120,7 +124,7 @@ def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
             staff.settings,
             text,
             _name(staff),
-            short=code(f"{quoted(staff.short)}") if staff.short else _score.NOTHING,
+            short=code(quoted(f"{staff.short} {staff.player}".strip())) if staff.short else _score.NOTHING,
             upper=number == 0,
             alone=False,
         )
@@ -131,12 +135,12 @@ def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
 
 
 def _name(staff: ScoreStaff) -> LyText:
-    """A part's name, and under it its instrument where the staff is transposed and the name does not say it."""
+    """A part's name, and under it the player, or the instrument of a transposed staff, if need be."""
     music = staff.engraving.music
-    instrument = staff.settings.instrument.part_in(staff.settings.wording[0])
-    if music.transposition == UNISON or instrument in staff.name:
-        return code(f'\\gs-staff-name {quoted(staff.name)} ""')
-    return code(f"\\gs-staff-name {quoted(staff.name)} {quoted(instrument)}")
+    below = staff.settings.instrument.part_in(staff.settings.wording[0])
+    if staff.player or music.transposition == UNISON or below in staff.name:
+        below = staff.player
+    return code(f"\\gs-staff-name {quoted(staff.name)} {quoted(below)}")
 
 
 def layout(system: System, kind: str) -> LyText:

@@ -124,3 +124,42 @@ def test_what_helps_one_part_does_not_harm_another():
 def test_without_parts_nothing_is_said_of_them():
     text = "instrument: horn\npitches: written\ngesture call\n  contour: G4\n"
     assert '"part"' not in gesturesmith.to_json(gesturesmith.check(text))
+
+
+TWO = "pitches: written\ntempo: 60\nmeter: 4/4\npart horns\n  instrument: horn\n  players: 2\npassage p\n"
+
+
+def players_of(line):
+    """For each of two players the times at which a line has something for them."""
+    made = gesturesmith.read(TWO + f"  horns: {line}\n")
+    assert made.errors == ()
+    (part,) = made.parts
+    return [[int(i.at) for i in one.piece.passages[0].items if i.gesture is not None] for one in part.players]
+
+
+@pytest.mark.parametrize(
+    ("line", "first", "second"),
+    [
+        ("C4 for 1, D4 for 1", [0, 1], [0, 1]),  # both, where nothing is said
+        ("C4 for 1 first, D4 for 1, E4 for 1 a2", [0, 1, 2], [2]),
+        ("C4 for 1 second, rest 1, D4 for 1, E4 for 1 first", [3], [0, 2]),
+        ("C4 for 1 first, G4 / E4 for 2, D4 for 1", [0, 1, 3], [1]),
+    ],
+)
+def test_who_of_two_players_plays(line, first, second):
+    assert players_of(line) == [first, second]
+
+
+def test_two_players_rest_by_turns():
+    """What tires both is no effort for either where they play by turns; said of both it is said once."""
+    fast = TWO.replace("60", "120")
+    both, turns = ["A5 for 16 ff"] * 30, ["A5 for 16 ff first", "A5 for 16 ff second"] * 15
+    found = [report_of(f"{fast}  horns: {', '.join(line)}\n").passages[0].findings for line in (both, turns)]
+    assert [[(f.rule, f.where) for f in one] for one in found] == [[("effort-overdrawn", "")], []]
+
+
+def test_what_one_of_two_players_cannot_play_is_told_for_that_one():
+    (said,) = report_of(TWO + "  horns: C4 for 4 first, C8 for 4 second, E4 / C1 for 4\n").passages
+    refused = [(f.where, f.rule) for f in said.findings if f.severity.value == "refused"]
+    assert refused == [("second player, this note", "outside-range"), ("second player, this note", "outside-range")]
+    assert said.verdict is Verdict.NOT_AS_WRITTEN

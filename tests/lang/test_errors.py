@@ -245,6 +245,12 @@ SEVERAL = [
 
 # Whole files: rule, line, column, marked text, words of the message.
 FILES = [
+    ("part one\n  players: 3", [("out-of-range", 2, 12, "3", "give more players parts")]),
+    ("part one\n  players: 2 horns", [("too-much", 2, 14, "horns", "1 or 2")]),
+    ("passage p\n  play: C4 / D4 for 1 a2", [("bad-item", 2, 23, "a2", "divided, both play: leave out `a2`")]),
+    ("passage p\n  play: C4 / D4", [("bad-item", 2, 14, "D4", "how long? Write D4 for 2 (beats)")]),
+    ("passage p\n  play: C4 / fog", [("bad-item", 2, 9, "C4", "how long? Write `for 2`")]),
+    ("passage p\n  play: C4 for 1 a2 p", [("bad-list", 2, 21, "p", "put a comma")]),
     ("part one\npart two\npassage p\n  onw: C4 for 1", [("unknown-part", 4, 3, "onw", "write `one`")]),
     (
         "part one\npart two\npassage p\n  x: C4 for 1",

@@ -20,6 +20,7 @@ from gesturesmith.source import Source, Span
 HORN = "instrument: horn\npitches: written\n"
 A = "gesture a\n  contour: G4 ~~ C5\n  lasts: 2 beats\n"
 ONE = HORN + "gesture a\n"
+BOTH = "part one\n  players: 2\npassage p\n"
 LINE = "part one\npassage p\n  one: C4 for 2\n"
 TWO = "part one\npart two\npassage p\n  one: b\n  two: b\n"
 TWO_S = HORN + "gesture a\n  contour: G4\n  lasts: 2 s\n"
@@ -125,6 +126,9 @@ MISTAKES = [
     ("missing-pitches", LINE.replace("one\n", "one\n  instrument: «horn»\n", 1), "transposes"),
     ("unknown-name", HORN + "part two\n  instrument: trumpet\n" + LINE + "  two: «b»\n", "called `b`"),
     ("missing-band", HORN + TWO + "gesture b\n  contour: «35%»\n", "band: middle"),  # told once
+    ("one-player", HORN + "part one\npassage p\n  one: «C4 for 2 a2»\n", "`a2` is for two players"),
+    ("one-player", HORN + "passage p\n  play: «C4 / E4 for 2»\n", "`/` is for two players"),
+    ("uneven-division", HORN + BOTH + "  one: C4 for 1, «C4 for 2 / E4 for 3»\n", "the first for 2 beats"),
 ]  # fmt: skip
 
 

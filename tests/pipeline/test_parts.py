@@ -178,3 +178,73 @@ def test_sheets_are_for_the_parts_that_play_the_gesture():
     made = compile_sheet((Source("harbour", text),), SheetOptions(stem="harbour"))
     assert [str(item.place) for item in made.items] == ["harbour/horn-1/week"]
     assert [(e.name, e.part.name, e.made) for e in made.report.exercises] == [("week", "horn-1", 2)]
+
+
+TWO = """pitches: written
+meter: 4/4
+part horns "Horns 1, 2"
+  instrument: horn
+  players: 2
+part tuba
+  instrument: tuba
+gesture call
+  contour: G4, C5
+  lasts: 4 beats
+gesture answer
+  contour: E4, G4
+  technique: flutter-tongue
+  lasts: 4 beats
+passage one
+  horns: call, C5 for 4 first, rest 4, call, call second, call a2
+  tuba: rest 24
+passage two
+  horns: call / answer, C5 for 4 first
+  tuba: C2 for 8
+"""
+
+
+def words_of(music):
+    from gesturesmith.score.marks import Words
+
+    return [
+        (int(part.at), m.text)
+        for part in music.parts
+        for e in part.played.events
+        for m in e.marks
+        if type(m) is Words
+    ]
+
+
+def test_a_line_says_who_of_two_players_plays_where_it_changes():
+    (line,) = items_of(TWO)["harbour/horns/one (snippet)"].scores
+    assert words_of(line) == [(0, "a 2"), (4, "1."), (16, "2."), (20, "a 2")]
+    german = items_of(TWO.replace("  players: 2", "  players: 2\n  wording: de"))
+    assert words_of(german["harbour/horns/one (snippet)"].scores[0])[0] == (0, "zu 2")
+
+
+def test_where_two_players_are_divided_each_has_a_staff():
+    made = items_of(TWO)
+    score = made["harbour (page)"]
+    assert [(m.name, m.instrument) for m in score.scores] == [
+        *(("one", i) for i in ("horn", "tuba")),
+        *(("two", i) for i in ("horn", "horn", "tuba")),
+    ]
+    assert re.findall(r'gs-staff-name "([^"]*)" "([^"]*)"', score.book)[2:] == [
+        ("Horns 1, 2", "1."),
+        ("Horns 1, 2", "2."),
+        ("tuba", ""),
+    ]
+    page = made["harbour/horns (page)"]
+    assert [m.name for m in page.scores] == ["one", "two", "two"]
+    assert page.book.count("StaffGroup") == 1
+    assert "harbour/horns/two (score)" in made
+    first, second = page.scores[1:]
+    assert [part.name for part in first.parts] == ["call", ""]
+    assert [part.name for part in second.parts] == ["answer", ""]
+
+
+def test_a_notes_page_explains_what_only_the_second_plays():
+    made = items_of(TWO, notes=NotesOptions())
+    assert "Flutter" in made["harbour-notes (page)"].book
+    numbers = [m.numbers for music in made["harbour/horns (page)"].scores for m in music.footnote_marks]
+    assert numbers == [("1",)]
