@@ -115,12 +115,17 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
     if technique.layer in ("none", "attack") and any(t.tongues_only for t in {*before} ^ {*after}):
         return "what a line or slur reaches is not tongued"
     if sign == "as":
-        names = " + ".join(t.key for t in before if t.layer != "none") or "ordinary playing"
-        return f"{names} is already in force"
+        names = [_name(gesture, t) for t in before if t.layer != "none"] or ["ordinary playing"]
+        return f"{' + '.join(names)} {'is' if len(names) == 1 else 'are'} already in force"
     turns = changes[index].turns_to
     if technique not in before:
         return f"{technique.key} is not in force here"
     return f"`as {turns[0].key}` ends it already" if turns else "it ends there anyway"
+
+
+def _name(gesture: Gesture, technique: Technique) -> str:
+    """A technique as the file names it: the mute's own may stand in `mute` alone."""
+    return f"the {gesture.mute} mute" if technique.takes_mute and "mute" in gesture.spans else technique.key
 
 
 def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:

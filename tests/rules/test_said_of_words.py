@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from rules.checking import findings, horn
 from rules.saying import holds, says, silent
 
 VOID = "word-without-effect"
@@ -15,6 +16,7 @@ ROWS = [
     says(VOID, "mute: cup\ncontour: C5, «D5 as ordinary», r, C5 as muted", severity="advice"),
     says(VOID, "mute: cup\ncontour: C5 as muted, r, D5 as ordinary, «C5 as ordinary»", severity="advice"),
     says(VOID, "mute: «cup»\ncontour: C5 as ordinary", severity="advice"),
+    says(VOID, "technique: growl\nmute: straight\ncontour: «C5 as growl», D5", severity="advice"),
     says(VOID, "mute: «bucket»\ntechnique: muted + brassy\ncontour: C5 as ordinary, D5", severity="advice", of=3),
     says(VOID, "mute: «cup»\ncontour: C5, r as muted", severity="advice", of=2),
     says(VOID, "technique: growl\ncontour: C5, «D5 without flutter-tongue»", severity="advice"),
@@ -68,3 +70,12 @@ ROWS = [
 @pytest.mark.parametrize("row", ROWS, ids=str)
 def test_what_is_said(row):
     holds(row)
+
+
+def test_a_mute_is_named_as_the_file_names_it() -> None:
+    """`muted` stands nowhere in it."""
+    (found,) = findings(horn("technique: growl\nmute: straight\ncontour: C5 as growl, D5"))
+    assert "muted" not in found.text
+    assert "straight mute" in found.text
+    (found,) = findings(horn("technique: growl + muted\ncontour: C5 as growl, D5"))
+    assert "muted" in found.text
