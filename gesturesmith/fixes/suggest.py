@@ -162,8 +162,8 @@ class _Trial:
 
     def _divisible(self, finding: Finding) -> bool:
         """Whether two gestures may help: if it is refused for lack of time, or a slide has to break."""
-        if finding.severity is Severity.REFUSED:
-            return propose.divisible(self._case, finding)
+        if finding.severity is Severity.REFUSED and propose.divisible(self._case, finding):
+            return True
         return _place(self._judged, finding, self._spots)[1] in self._case.realisation.breaks
 
     def _divisions(self) -> Iterator[_Offer]:

@@ -1,8 +1,8 @@
 """A slide glissando has to leave its partial on the way.
 
 Checks  each line of a slide glissando: whether the slide reaches both ends on one partial
-Why     the slide covers six semitones on one partial; beyond them the player has to jump to another, and the
-        glissando breaks there
+Why     the slide covers six semitones on one partial; an unbroken glissando beyond them needs more slide than
+        there is, so the player has to jump to another partial and the glissando breaks
 Fires
     instrument: trombone
     pitches: written
@@ -22,17 +22,18 @@ from collections.abc import Iterator
 
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics.changes import Fix, PitchChange
 from gesturesmith.evidence import DERIVED, Sourced
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.reading import exact_name
+from gesturesmith.rules.shared.reading import exact_name, written_pitch
 
 _SOURCE = "a semitone a position; that a glissando must stay on one partial: M. Clayville, 2011"
 
 
-@rule("GS205", "slide-gliss-breaks", severity="caution", only=("path:slide",))
+@rule("GS205", "slide-gliss-breaks", severity="refused", only=("path:slide",))
 def check(case: Case) -> Iterator[Finding]:
     points = case.gesture.points
     most = max(side.positions for side in case.instrument.sides) - 1
@@ -53,8 +54,21 @@ def check(case: Case) -> Iterator[Finding]:
             hint=f"both ends on one partial, at most {most} semitones apart",
             evidence=Sourced(most, DERIVED, _SOURCE),
             numbers=(Number(name="width", value=width, limit=most, unit="semitones"),),
-            proposed_fixes=fixes.instead(case, "motion", "chromatic"),
+            physical=True,  # the slide is not long enough, whatever the reason
+            proposed_fixes=(
+                *_moved(case, index, start, goes),
+                *_moved(case, index - 1, end, _goes_to(case.instrument, end, start)),
+                *fixes.instead(case, "motion", "harmonic-gliss", "chromatic"),
+            ),
         )
+
+
+def _moved(case: Case, index: int, fixed: float, reach: float) -> tuple[Fix, ...]:
+    """One end of the line moved to where the slide reaches from the other, on its partial."""
+    point = case.gesture.points[index]
+    if point.pitch is None or reach == fixed or fixed % 100:
+        return ()
+    return ((PitchChange(index, written_pitch(case.instrument, reach), point.about),),)
 
 
 def _goes_to(instrument: Instrument, start: float, end: float) -> float:
