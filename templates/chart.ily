@@ -1,7 +1,7 @@
 \version "2.24.0"
 %% Charts: staves of even columns with lines of text below, and the map of techniques.
 
-%% A text of a column; "Bb " and the like are set with the signs of the music font.
+%% The text of a column; "Bb " and the like are set with the signs of the music font.
 #(define-markup-command (gs-cell layout props text) (string?)
    (interpret-markup layout props (make-concat-markup (gs:with-signs text))))
 
@@ -28,8 +28,8 @@ gsChartSmall = \with {
   \override LyricText.font-size = #-3.5
 }
 
-%% A column is a whole note wide, on every staff the same: one head stands a quarter after its start, two at its start
-%% and a half after it, and what is printed below stands in the middle of both.
+%% A column is a whole note wide, the same on every staff: a single head is a quarter after its start, two are at its
+%% start and a half after it, and the text below is centred under both.
 gsChartRow = \layout {
   indent = 0
   short-indent = 0
@@ -79,8 +79,8 @@ gsChartPaper = \paper {
 }
 
 %% --- the map of techniques ---------------------------------------------------------------------------------------
-%% Rows of even height that join without a gap. Widths in staff spaces; a letter stands for a semitone: f playable,
-%% c with care, n not as written. What is playable is black, with care hatched, else nothing: it reads in a photocopy.
+%% Rows of equal height without gaps. Widths are in staff spaces; a letter stands for a semitone: f playable, c with
+%% care, n not as written. Playable is black, with care hatched, anything else blank: readable in a photocopy.
 
 #(define gs:map-height 2.3)
 #(define gs:map-label 30)
@@ -105,7 +105,7 @@ gsChartPaper = \paper {
      ((#\c) (gs:map-hatched x0 x1 low high))
      (else empty-stencil)))
 
-%% Neighbours of one kind are one box.
+%% Neighbours of one kind form one box.
 #(define (gs:map-boxes cells width)
    (let ((count (string-length cells)))
      (let next ((start 0) (n 1) (made empty-stencil))
@@ -117,7 +117,7 @@ gsChartPaper = \paper {
                       (gs:map-box (string-ref cells start) (+ gs:map-label (* width start)) (+ gs:map-label (* width n))
                                   0.45 (- gs:map-height 0.45)))))))))
 
-%% Thin lines where a register ends, a hair line along the row to lead the eye.
+%% Thin lines where a register ends, and a hairline along the row to guide the eye.
 #(define (gs:map-grid borders width count)
    (apply ly:stencil-add
           (make-line-stencil 0.03 gs:map-label (/ gs:map-height 2) (+ gs:map-label (* width count)) (/ gs:map-height 2))
@@ -131,7 +131,7 @@ gsChartPaper = \paper {
 #(define (gs:map-text layout props size text)
    (interpret-markup layout (cons `((font-size . ,size)) props) (make-concat-markup (gs:with-signs text))))
 
-%% A label, on two lines where it would be much wider than `room`.
+%% A label, on two lines if it would be much wider than `room`.
 #(define (gs:map-labelled layout props text room)
    (let ((long (gs:map-text layout props -2 text)))
      (if (< (* 0.75 (interval-length (ly:stencil-extent long X))) room)
@@ -142,12 +142,12 @@ gsChartPaper = \paper {
                        (map (lambda (word) (make-concat-markup (gs:with-signs word))) (string-split text #\space))))))
            (ly:stencil-translate-axis (gs:map-fitted set room) 1.45 Y)))))
 
-%% A text, made smaller where it would be wider than `room`.
+%% A text, made smaller if it would be wider than `room`.
 #(define (gs:map-fitted text room)
    (let ((long (interval-length (ly:stencil-extent text X))))
      (if (> long room) (ly:stencil-scale text (/ room long) (/ room long)) text)))
 
-%% A row, under the heading of its group where it is the first: they stay on one page.
+%% A row, under the heading of its group if it is the first: they stay on one page.
 #(define-markup-command (gs-map-row layout props heading label cells borders) (string? string? string? list?)
    (let* ((count (string-length cells))
           (width (gs:map-cell layout count))
@@ -186,7 +186,7 @@ gsChartPaper = \paper {
               (map (lambda (n) (put (gs:map-text layout props -3 (cdr n)) (car n) 0.6)) names)))
       layout 5)))
 
-%% What the boxes mean.
+%% The legend of the boxes.
 #(define-markup-command (gs-map-key layout props playable care not) (string? string? string?)
    (let ((sample (lambda (code)
                    (ly:stencil-add
@@ -199,7 +199,7 @@ gsChartPaper = \paper {
                (sample #\c) (word care) (ly:make-stencil "" '(0 . 2) '(0 . 0))
                (sample #\n) (word not))))))
 
-%% A chart as a picture: nothing at the head and foot of its sheet.
+%% A chart as a picture, without head and foot.
 gsChartPicture = \paper {
   \gsChartPaper
   paper-height = 2000\mm

@@ -1,9 +1,9 @@
 \version "2.24.0"
-%% Exercise sheets: numbered lines, each with its plain preparation before it and its rest after it.
+%% Exercise sheets: numbered lines, each preceded by its plain preparation and followed by its rest.
 
-%% \gsPreparation { g'16 c''16 }: what is played plainly first, in small heads without values, up to a broken bar line.
-%% The meter begins after it. In a cadenza no measure ends; what follows is a new one all the same, or its accidentals
-%% would be thought to be said already.
+%% \gsPreparation { g'16 c''16 }: plain notes to play first, in small heads without values, up to a broken bar line.
+%% The meter begins after it. In a cadenza no measure ends; the music after it must still begin a new measure, or its
+%% accidentals would count as already printed.
 gsPreparation =
 #(define-music-function (music) (ly:music?)
    #{ \once \omit Staff.TimeSignature
@@ -26,16 +26,16 @@ gsPreparation =
              (1+ (ly:context-property context 'internalBarNumber 1))))
       \cadenzaOff #})
 
-%% \gsPrepared "Preparation": what the small notes are, where they stand for the first time; at the first of them.
+%% \gsPrepared "Preparation" (at the first of the small notes): the word over them, the first time they appear.
 #(define-markup-command (gs-prepared layout props text) (string?)
    (interpret-markup layout props (markup #:fontsize -2 #:italic text)))
 gsPrepared =
 #(define-event-function (text) (string?)
    #{ -\tweak self-alignment-X #LEFT ^\markup \gs-prepared #text #})
 
-%% \gsPreparedRoom "Preparation" 2: at the last of so many, what is missing to the width of the word. It ends before the
-%% broken bar line: above the music it would be read as a word for that, or run into one.
-#(define gs:prepared-step 2.3)  % staff spaces at least from one small note to the next, in fact; our own judgement
+%% \gsPreparedRoom "Preparation" 2 (at the last of that many notes): adds the space the word still needs. The word ends
+%% before the broken bar line: over the music it would seem to refer to that, or run into another word.
+#(define gs:prepared-step 2.3)  % actual minimum in staff spaces from one small note to the next; our own judgement
 #(define-markup-command (gs-prepared-room layout props text count) (string? integer?)
    (let ((word (ly:stencil-extent (interpret-markup layout props (make-gs-prepared-markup text)) X)))
      (ly:make-stencil '() (cons 0 (max 0 (- (interval-length word) (* gs:prepared-step (1- count))))) '(0 . 0))))
@@ -46,7 +46,7 @@ gsPreparedRoom =
       -\tweak extra-spacing-height #'(-inf.0 . +inf.0)
       ^\markup \gs-prepared-room #text #count #})
 
-%% \gsRest "rest 15 s" R1\fermata: the pause after a line; it is not counted in bars, and stays on the line.
+%% \gsRest "rest 15 s" R1\fermata: the rest after a line; it is not counted in bars, and stays on the line.
 gsRest =
 #(define-music-function (text music) (string? ly:music?)
    #{ \noBreak
@@ -85,13 +85,13 @@ gsWarmUp = \layout {
 #(define-markup-command (gs-number layout props text) (string?)
    (interpret-markup layout props (markup #:bold text)))
 
-%% What to do, as wide as the page.
+%% The instruction, as wide as the page.
 #(define-markup-command (gs-instruction layout props text) (string?)
    (gs:even-height 2.7 1.4
      (interpret-markup layout (cons '((baseline-skip . 2.7)) props)
        (markup #:italic #:gs-words text))))
 
-%% Lines to write on, clear of the foot of the page even where what stands above is a little higher than was thought.
+%% Lines to write on, clear of the foot of the page even if the music above is a little higher than estimated.
 #(define-markup-command (gs-ruled layout props count) (integer?)
    (let* ((width (ly:output-def-lookup layout 'line-width))
           (lines (map (lambda (n) (make-line-stencil 0.06 0 (* -4.4 (1+ n)) width (* -4.4 (1+ n)))) (iota count))))
@@ -103,7 +103,7 @@ gsExercisePaper = \paper {
   score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 2.4) (stretchability . 20))
 }
 
-%% What is to be warned of, small, before anything is played.
+%% The cautions, in small print, before anything is played.
 #(define-markup-command (gs-caution layout props text) (string?)
    (gs:even-height 2.2 1.3
      (interpret-markup layout (cons '((font-size . -2) (baseline-skip . 2.2)) props)

@@ -1,6 +1,6 @@
 \version "2.24.0"
-%% The signs of Gesturesmith. Everything defined here begins with `gs`; nothing else of a score is changed: the grobs
-%% and the engraver are added to it, and do nothing where none of these commands is used.
+%% The signs of Gesturesmith. Everything defined here begins with `gs`. The grobs and the engraver are added to a score,
+%% and do nothing unless these commands are used; nothing else in the score changes.
 \include "stencils/names.ily"
 \include "stencils/base.ily"
 \include "stencils/events.ily"

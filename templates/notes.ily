@@ -1,21 +1,21 @@
 \version "2.24.0"
-%% Notes pages: rows of picture, number, name and text in one or two columns, everything on one grid of baselines.
+%% Notes pages: rows of picture, number, name and text in one or two columns, all on one baseline grid.
 %% `gs-columns` is set in the \paper block of each book.
 
-%% By columns: from one line of text to the next in staff spaces, size of the text in font steps, width of the pictures
-%% as a share of the column.
+%% By number of columns: distance between lines of text in staff spaces, size of the text in font steps, width of the
+%% pictures as a share of the column.
 #(define gs:notes-measures '((1 . (2.9 0.5 0.32)) (2 . (3.3 1.9 0.46))))
 #(define (gs:measure layout n)
    (list-ref (assv-ref gs:notes-measures (ly:output-def-lookup layout 'gs-columns)) n))
 #(define (gs:grid layout) (gs:measure layout 0))
 #(define gs:gutter 5.0)  % between two columns
 #(define gs:beside 2.5)  % between picture and text
-#(define gs:above-staff 4.6)  % at least, from the top of a row to the middle line of its staves
+#(define gs:above-staff 4.6)  % minimum from the top of a row to the middle line of its staves
 
 #(define (gs:up-to-grid layout height)
    (* (gs:grid layout) (ceiling (- (/ height (gs:grid layout)) 0.05))))
 
-%% Text within a width. A word that is wider than that (an address, say) is broken where the line ends.
+%% Text within a width. A word wider than that (an address, say) is broken at the end of the line.
 #(define (gs:text-within layout props width text)
    (let* ((props (cons `((line-width . ,width) (baseline-skip . ,(gs:grid layout)) (font-size . ,(gs:measure layout 1)))
                        props))
@@ -35,8 +35,8 @@
          (let ((at (max 1 (min (1- length) (inexact->exact (floor (* length 0.95 (/ most (width-of word)))))))))
            (append (gs:word-pieces (substring word 0 at) width-of most) (gs:word-pieces (substring word at) width-of most))))))
 
-%% Texts one below the other, their baselines on the grid and the first of them at 0. They are high from there to the
-%% last baseline. A further language stands in italics.
+%% Texts one below the other, with baselines on the grid and the first at 0. Their height extends from there to the last
+%% baseline. The second language is in italics.
 #(define (gs:texts layout props width texts)
    (let ((grid (gs:grid layout)))
      (let loop ((rest texts) (line 0) (all empty-stencil))
@@ -66,7 +66,7 @@
      (ly:make-stencil (ly:stencil-expr all) (cons 0 line-width)
                       (cons (+ low (interval-bound (ly:stencil-extent body Y) DOWN)) 0))))
 
-%% One row: picture and entry, once or twice. The middle lines of its staves stand at one height, on the grid.
+%% One row: picture and entry, once or twice. The middle lines of its staves are at the same height, on the grid.
 #(define-markup-command (gs-row layout props parts) (markup-list?)
    (let* ((columns (ly:output-def-lookup layout 'gs-columns))
           (whole (ly:output-def-lookup layout 'line-width))
@@ -94,8 +94,8 @@
              (ly:make-stencil (ly:stencil-expr all) (cons 0 whole)
                               (cons (- (+ (gs:up-to-grid layout low) grid)) 0)))))))
 
-%% A picture as wide as `width`; one that LilyPond cannot squeeze into that is made smaller. A score asks the paper how
-%% wide it may be (on a copy of the paper its fonts would be missing from PostScript).
+%% A picture of width `width`; one that LilyPond cannot squeeze into that is scaled down. The score takes its width from
+%% the paper itself (with a copy of the paper its fonts would be missing from PostScript).
 #(define (gs:picture-within layout props width picture)
    (let ((whole (ly:output-def-lookup layout 'line-width)))
      (ly:output-def-set-variable! layout 'line-width width)
@@ -104,13 +104,13 @@
        (ly:output-def-set-variable! layout 'line-width whole)
        (if (> right (+ width 0.2)) (ly:stencil-scale set (/ width right) (/ width right)) set))))
 
-%% In the middle of the line, and no wider.
+%% Centred in the line, and no wider.
 #(define-markup-command (gs-middle layout props size text) (number? markup?)
    (let* ((width (ly:output-def-lookup layout 'line-width))
           (set (gs:fit width (interpret-markup layout props (markup #:fontsize size text)))))
      (ly:stencil-translate-axis (ly:stencil-aligned-to set X CENTER) (/ width 2) X)))
 
-%% Headings and paragraphs stand on the grid as well.
+%% Headings and paragraphs are on the grid as well.
 #(define-markup-command (gs-notes-section layout props text) (string?)
    (let* ((width (ly:output-def-lookup layout 'line-width))
           (grid (gs:grid layout))
@@ -127,8 +127,8 @@
      (ly:make-stencil (ly:stencil-expr body) (cons 0 width)
                       (cons (- (interval-bound (ly:stencil-extent body Y) DOWN) (* 0.75 grid)) 0))))
 
-%% "page 1 of 3": strings, and the words `page` and `pages` for the numbers. How many pages there are is known when all
-%% are made, so it is set then, around the middle of its place.
+%% "page 1 of 3": strings, and the symbols `page` and `pages` for the numbers. The number of pages is only known at the
+%% end, so it is filled in then, centred in its place.
 #(define-markup-command (gs-page-of layout props parts) (list?)
    (let ((page (chain-assoc-get 'page:page-number-string props "")))
      (ly:make-stencil
@@ -156,7 +156,7 @@ gsNotesPicture = \layout {
     \Score
     \override SpacingSpanner.spacing-increment = #1.4
     \override NonMusicalPaperColumn.line-break-permission = ##f
-    % A picture is as wide as all others; a line between two notes gets what there is.
+    % All pictures have the same width; a line between two notes gets the remaining space.
     \override GestureRoom.springs-and-rods = ##f
   }
 }

@@ -1,8 +1,8 @@
 \version "2.24.0"
 %% The page of a file.
 
-%% Put before a book: whole pages are printed. Of the notes at their feet those that are common stand on nearly every
-%% page: the page breaker keeps room for them once on each.
+%% Put before a book: whole pages are printed. The common footnotes are on nearly every page: the page breaker reserves
+%% room for them once on each.
 gsPages =
 #(define-void-function (common) (list?)
    (ly:set-option 'crop #f)
@@ -10,7 +10,7 @@ gsPages =
    (set! gs:common-notes common)
    (set! gs:laying-out #f))
 
-%% The line above the notes; while pages are chosen as high as with the common notes under it.
+%% The line above the footnotes; while pages are chosen, as high as with the common footnotes below it.
 #(define-markup-command (gs-above-notes layout props) ()
    (let ((line (interpret-markup layout props
                  (markup #:column (#:vspace 0.6 #:override '(span-factor . 1/4) #:draw-hline #:vspace 0.2))))
@@ -20,11 +20,11 @@ gsPages =
          (let ((expected (if (ly:stencil-empty? notes) line
                              (stack-stencils Y DOWN (ly:output-def-lookup layout 'footnote-padding 0.2)
                                              (list line notes)))))
-           ;; A little more: a page must not turn out fuller than it was thought to be.
+           ;; A little more: a page must not turn out fuller than estimated.
            (ly:make-stencil (ly:stencil-expr expected) (ly:stencil-extent expected X)
                             (interval-widen (ly:stencil-extent expected Y) 1))))))
 
-%% No new page begins where there is no time to turn it.
+%% No page ends where there is no time to turn it.
 gsPlaysOn = \noPageBreak
 
 #(define-markup-command (gs-section layout props text) (string?)
@@ -32,15 +32,15 @@ gsPlaysOn = \noPageBreak
      (markup #:override '(baseline-skip . 2.2)
              #:column (#:vspace 1.5 #:fontsize 2 #:bold text #:override '(thickness . 1.2) #:draw-hline #:vspace 0.4))))
 
-%% What stands above a score; nothing at all where it has no title, or every row would keep room for one.
+%% The title above a score; nothing at all without a title, or every row would reserve room for one.
 #(define-markup-command (gs-piece layout props) ()
    (let ((piece (chain-assoc-get 'header:piece props #f)))
      (if piece
          (interpret-markup layout props (markup #:column (#:vspace 1.1 piece #:vspace 0.3)))
          empty-stencil)))
 
-%% While it breaks pages LilyPond does not know quite how signs and words pile up above and below a staff. It mostly
-%% thinks it higher than it is; told a little more, it seldom thinks it lower.
+%% While breaking pages LilyPond only estimates how signs and words stack up above and below a staff. Mostly it
+%% overestimates the height; with a little added, it rarely underestimates it.
 #(define (gs:room-for-signs grob)
    (let ((wide (lambda (all)
                  (list->vector
@@ -54,7 +54,7 @@ gsPlaysOn = \noPageBreak
           (label (interpret-markup layout (cons `((line-width . ,width) (baseline-skip . 2.4)) props)
                    (markup #:bold #:gs-words text)))
           (natural (interval-length (ly:stencil-extent label X))))
-     ;; A single long word cannot be broken: it is made smaller.
+     ;; A single long word cannot be broken: it is scaled down.
      (if (> natural width) (ly:stencil-scale label (/ width natural) (/ width natural)) label)))
 gsRow = \layout {
   \gsPicture
@@ -116,12 +116,12 @@ gsLinesInTime = \layout {
      (interpret-markup layout (cons '((font-size . -1) (baseline-skip . 2.5)) props)
        (markup #:gs-words text))))
 
-%% A stencil no wider than `width`: made smaller where it is.
+%% A stencil, scaled down if it is wider than `width`.
 #(define (gs:fit width stencil)
    (let ((natural (interval-length (ly:stencil-extent stencil X))))
      (if (> natural (+ width 0.1)) (ly:stencil-scale stencil (/ width natural) (/ width natural)) stencil)))
 
-%% A line with something at its left, middle and right, none of which reaches into another.
+%% A line with a left, a middle and a right part that do not overlap.
 #(define-markup-command (gs-three layout props left middle right) (markup? markup? markup?)
    (let* ((width (ly:output-def-lookup layout 'line-width))
           (middle (interpret-markup layout props middle))
@@ -135,7 +135,7 @@ gsLinesInTime = \layout {
                 (set 0.26 (interpret-markup layout props right) RIGHT))))
      (ly:make-stencil (ly:stencil-expr all) (cons 0 width) (ly:stencil-extent all Y))))
 
-%% A text with as many of its words as there is room for, and dots for the others.
+%% A text cut to the words that fit, with dots for the rest.
 #(define-markup-command (gs-brief layout props text) (markup?)
    #:properties ((gs-brief-width #f))
    (let ((set (lambda (text) (interpret-markup layout props text))))
@@ -149,8 +149,8 @@ gsLinesInTime = \layout {
 #(define-markup-command (gs-running-title layout props) ()
    (interpret-markup layout props (markup #:small #:gs-brief (chain-assoc-get 'header:title props ""))))
 
-%% The title in the middle, a draft's stamp at the right, or over it where both are not wide enough for one line. What
-%% is too long for a line goes on in the next, in lines of about one length.
+%% The title in the middle, with a draft's stamp at the right, or above it if they do not fit on one line. A long title
+%% is broken into lines of about equal length.
 #(define-markup-command (gs-title layout props size) (number?)
    (let* ((bold (cons `((font-size . ,size) (font-series . bold) (word-space . ,(* 0.65 (magstep size)))) props))
           (text (chain-assoc-get 'header:title props ""))
@@ -172,7 +172,7 @@ gsLinesInTime = \layout {
          (stack-stencils Y DOWN 1 (remove ly:stencil-empty? (list stamp all))))))
 
 gsPagePaper = \paper {
-  % Pages are filled one after the other; spread evenly over them, most would be half empty.
+  % Pages are filled one by one; if the music were spread evenly, most would be half empty.
   page-breaking = #ly:minimal-breaking
   top-margin = 12\mm
   bottom-margin = 12\mm

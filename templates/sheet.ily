@@ -1,8 +1,8 @@
 \version "2.24.0"
-%% What pages and snippets have in common: staves with and without meter, note texts, small markups.
+%% Common to pages and snippets: staves with and without meter, footnote texts, small markups.
 %% Sizes are relative (font steps, staff spaces), so that they follow the staff size.
 
-%% A staff without meter: no bar lines but those that are written, every accidental printed and for its note only.
+%% A staff without meter: no automatic bar lines, and every accidental is printed and applies to its note only.
 gsNoMeter = \with {
   \omit TimeSignature
   \accidentalStyle forget
@@ -10,15 +10,15 @@ gsNoMeter = \with {
   extraNatural = ##f
 }
 
-%% A staff with bars. Naturals and accidentals of the bar before are repeated in parentheses.
+%% A staff with bars. Cautionary naturals and accidentals after those of the previous bar are in parentheses.
 gsBarred = \with {
   \accidentalStyle modern-cautionary
   autoBeaming = ##f
   extraNatural = ##f
 }
 
-%% Outside the staff a script stands well away from its head: a tenuto there would read as a ledger line (our own
-%% judgement). Within it LilyPond puts it into a space between two lines.
+%% Outside the staff a script is well away from its head: a tenuto there would read as a ledger line (our own
+%% judgement). Inside it LilyPond puts it into a space between two lines.
 #(define (gs:off-ledger-lines grob)
    (let* ((parent (ly:grob-parent grob X))
           (heads (if (grob::has-interface parent 'note-column-interface) (gs:list parent 'note-heads) (list parent)))
@@ -27,7 +27,7 @@ gsBarred = \with {
      (if (>= outermost 2)
          (ly:grob-set-property! grob 'padding (max 0.45 (ly:grob-property grob 'padding 0))))))
 
-%% Note values: ordinary spacing, a little wider than usual, for lines and words need room.
+%% Note values: ordinary spacing, a little wider than usual because lines and words need room.
 gsPicture = \layout {
   indent = 0
   short-indent = 0
@@ -36,10 +36,10 @@ gsPicture = \layout {
     \omit BarNumber
     \override Footnote.annotation-line = ##f
     \override Footnote.stencil = ##f
-    \override MetronomeMark.outside-staff-padding = #0.9  % words that begin below it do not touch it; our own judgement
+    \override MetronomeMark.outside-staff-padding = #0.9  % words that begin below do not touch it; our own judgement
     \override SpacingSpanner.spacing-increment = #2.2
     \override Hairpin.minimum-length = #7
-    %% A level stands below a stem's end beside it, too, or the stem would read as a stroke of it.
+    %% A level is also below the end of a stem beside it, or the stem would read as a stroke of the letter.
     \override DynamicLineSpanner.outside-staff-horizontal-padding = #0.6
     \override Script.before-line-breaking = #gs:off-ledger-lines
     %% A slur keeps off the stem of a flat at its end.
@@ -50,13 +50,13 @@ gsPicture = \layout {
   }
 }
 
-%% A part: bars in which nothing is played stand as one rest with their number.
+%% A part: silent bars become one rest with their number.
 gsPart = {
   \set Score.skipBars = ##t
   \override Staff.MultiMeasureRest.expand-limit = #1
 }
 
-%% Free time: the same time takes the same space.
+%% Free time: equal times take equal space.
 gsPictureInTime = \layout {
   \gsPicture
   \context {
@@ -66,7 +66,7 @@ gsPictureInTime = \layout {
   }
 }
 
-%% Another scale, in whole notes a place. The shortest note value goes with it, or a place would grow wider.
+%% Another scale, in whole notes per place. The shortest note value changes with it, or places would become wider.
 gsPlace =
 #(define-scheme-function (place) (rational?)
    #{ \with {
@@ -74,7 +74,7 @@ gsPlace =
         \override SpacingSpanner.base-shortest-duration = #(ly:make-moment (* 3/4 place))
       } #})
 
-%% A tempo: words before it (none where ""), the note that is counted (2 a quarter, with its dots), how many a minute.
+%% A tempo: words before it ("" for none), the note value counted (2 for a quarter, with dots), and its number per minute.
 #(define-markup-command (gs-tempo-of layout props words log dots number) (string? integer? integer? string?)
    (let ((mark (list (markup #:smaller #:general-align Y DOWN #:note-by-number log dots 1)
                      (markup #:hspace 0.4) "=" (markup #:hspace 0.4) number)))
@@ -93,7 +93,7 @@ gsTempoOf =
 #(define-music-function (words log dots number) (string? integer? integer? string?)
    #{ \tempo \markup \normal-text \gs-tempo-of #words #log #dots #number #})
 
-%% Words alone, where nothing is counted in beats.
+%% Words alone, if nothing is counted in beats.
 gsTempoWords =
 #(define-music-function (words) (string?)
    #{ \tempo \markup \normal-text \bold #words #})

@@ -1,7 +1,7 @@
 \version "2.24.0"
-%% One gesture or passage as a picture, cropped to what is printed.
+%% A gesture or passage as a cropped picture.
 
-%% Put before a book: nothing but the cropped picture is made.
+%% Put before a book: only the cropped picture is made.
 gsCropped =
 #(define-void-function () ()
    (ly:set-option 'crop #t)
@@ -25,14 +25,14 @@ gsSnippetPaper = \paper {
   scoreTitleMarkup = ##f
 }
 
-%% Notes below the music, as wide as a reader's line; `gs-below-width` in staff spaces.
+%% Footnotes below the music, in lines of a readable length; `gs-below-width` in staff spaces.
 #(define-markup-command (gs-below-music layout props notes) (markup-list?)
    #:properties ((gs-below-width 60))
    (interpret-markup layout
      (cons (list (cons 'line-width gs-below-width) (cons 'baseline-skip 2.6)) props)
      (make-column-markup (cons (make-vspace-markup 0.2) notes))))
 
-%% Cairo rounds the size of a picture to whole points: the padding keeps everything inside.
+%% Cairo rounds the size of a picture to whole points; the padding keeps everything inside.
 #(define-markup-command (gs-picture layout props parts) (markup-list?)
    (interpret-markup layout (cons '((baseline-skip . 2)) props)
      (make-pad-around-markup 0.8 (make-column-markup parts))))

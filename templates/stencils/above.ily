@@ -1,5 +1,5 @@
-%% Spanners above the staff: worded dashes, changes from one state to another, lengths. Each stands in a row that
-%% keeps what follows each other in a chain at one height.
+%% Spanners above the staff: dashes with words, changes from one state to another, lengths. Each is in a row that keeps
+%% a chain of successive ones at the same height.
 
 %% Where an end of a piece stands, from the left of the system: (left . right) of the heads there, or the edge of the
 %% line. Spans that reach on to the end of a leaf stop short of what comes next.
@@ -30,7 +30,7 @@
      X CENTER)
     Y CENTER))
 
-%% Words stand on the line's own height: the middle of a small letter.
+%% Words are aligned with the line: it is level with the middle of a small letter.
 #(define (gs:small-word grob text)
    (let ((word (grob-interpret-markup grob (markup #:fontsize -1 #:italic text))))
      (if (ly:stencil-empty? word) word (ly:stencil-translate-axis word -0.45 Y))))
@@ -48,7 +48,7 @@
    (ly:stencil-add (gs:dashes x0 (- x1 0.75))
                    (gs:arrow-head (gs:path (list (cons (- x1 1.0) 0) (cons x1 0)) #t) 1.0 0.85)))
 
-%% word - - - hook; the word stands in parentheses again after a line break.
+%% word - - - hook; after a line break the word is repeated in parentheses.
 #(define (gs:draw-span grob details left right)
    (let* ((text (gs:get details 'left ""))
           (word (gs:small-word grob (if (gs:first-piece? grob) text (string-append "(" text ")"))))
@@ -81,7 +81,7 @@
                      (if last? (gs:dashed-arrow from (+ until (if hand? 0 shift))) (gs:dashes from until))
                      (if last? goal empty-stencil))))
 
-%% |-- 2.5 s --|: the length stands in parentheses again after a line break.
+%% |-- 2.5 s --|: after a line break the length is repeated in parentheses.
 #(define (gs:draw-length grob details left right)
    (let* ((length (gs:get details 'left ""))
           (text (if (gs:first-piece? grob) length (string-append "(" length ")")))

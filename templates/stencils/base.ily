@@ -2,13 +2,13 @@
 
 #(use-modules (srfi srfi-1))
 
-%% A composer may well call a part `first` or `last`: those names of the library's are not used here.
+%% A composer may well call a part `first` or `last`, so the library functions of those names are not used here.
 #(define (gs:last list) (car (last-pair list)))
 
 #(define (gs:get details key default)
    (let ((found (assq key details))) (if found (cdr found) default)))
 
-%% What was written with the event, then what the grob has.
+%% The details written with the event, then those of the grob.
 #(define (gs:details grob)
    (let ((event (event-cause grob)))
      (append (if (ly:stream-event? event) (ly:event-property event 'gs-details '()) '())
@@ -30,7 +30,7 @@
 
 #(define (gs:position head) (ly:grob-property head 'staff-position 0))
 
-%% The pieces of a broken spanner in order; an unbroken one is its own only piece.
+%% The pieces of a broken spanner in order; an unbroken one is its own single piece.
 #(define (gs:pieces grob)
    (let* ((whole (if (ly:grob? (ly:grob-original grob)) (ly:grob-original grob) grob))
           (pieces (ly:spanner-broken-into whole)))
@@ -57,7 +57,7 @@
      (if (null? extents) #f
          (cons (apply min (map car extents)) (apply max (map cdr extents))))))
 
-%% Where what is printed at a bound begins and ends: its bar line, clef and so on; its column where there is nothing.
+%% The extent of what is printed at a bound: its bar line, clef and so on; if there is nothing, of its column.
 #(define (gs:printed-reach bound system)
    (or (gs:reach (remove (lambda (g) (memq (grob::name g) '(BarNumber SpanBar SpanBarStub))) (gs:list bound 'elements)) system)
        (ly:grob-robust-relative-extent bound system X)))

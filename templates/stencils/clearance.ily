@@ -1,6 +1,6 @@
-%% What a line keeps clear of. An obstacle is a vector #(left right bottom top radius): a box, and how far from it
-%% the middle of the line stays. Heads are round: their boxes are drawn in and the radius is larger by as much, so
-%% that the gap is the same from every side.
+%% What a line keeps clear of. An obstacle is a vector #(left right bottom top radius): a box, and how far from it the
+%% middle of the line stays. Heads are round: their boxes are smaller and the radius larger by the same amount, so that
+%% the gap is equal on every side.
 
 #(define (gs:box grob other system)
    (let* ((x (ly:grob-extent other system X))
@@ -44,7 +44,7 @@
            (list (vector (min (cadr own) (car box)) (cadr box)
                          (min middle (caddr box)) (max middle (cadddr box)) (* 1.5 gap)))))))
 
-%% A beam slants: it is taken in short boxes, as thick as all its lines.
+%% A beam slants: it is divided into short boxes, as thick as all its lines together.
 #(define (gs:beam-obstacles grob system gap unit beam)
    (let* ((ys (ly:grob-property beam 'quantized-positions '(0 . 0)))
           (stems (filter (lambda (s) (not (interval-empty? (ly:grob-extent s system X)))) (gs:list beam 'stems))))
@@ -78,7 +78,7 @@
       (gs:obstacle grob system (of-stem 'tremolo-flag) 0 (* 0.8 gap))
       (gs:obstacle grob system (ly:grob-object column 'rest) 0 gap))))
 
-%% Signs that stand in a column by themselves.
+%% Signs in a column of their own.
 #(define gs:other-obstacles '(GestureBracket GestureEdge GestureSecond Arpeggio Clef KeySignature KeyCancellation TimeSignature CueClef))
 
 %% All obstacles of the staff that `grob` is on, between two places of its system.
@@ -168,7 +168,7 @@
                      (if (= b whole) b (gs:edge-of-stretch path (near b) b 1 reach)))))
            runs))))
 
-%% From where to where the bar lines of a grob's staff reach.
+%% The extents of the bar lines of a grob's staff.
 #(define (gs:bar-extents grob system)
    (let ((staff (ly:grob-object grob 'staff-symbol)))
      (filter-map

@@ -1,5 +1,5 @@
-%% The events behind our spanners and signs, registered as LilyPond's own are. An event class bears the hyphenated
-%% name of its music event.
+%% The events behind our spanners and signs, registered like LilyPond's own. An event class has the hyphenated name of
+%% its music event.
 
 #(define (gs:event! music class parent description)
    (if (not (ly:make-event-class class)) (define-event-class class parent))

@@ -51,7 +51,7 @@
                   (markup #:gs-words text))))
      (gs:even-height 2.3 0.5 (ly:stencil-add figure (ly:stencil-translate-axis body indent X)))))
 
-%% --- in a score of somebody else's ---------------------------------------------------------------------------------
+%% --- in a composer's own score -------------------------------------------------------------------------------------
 
 %% (text . number) of all notes in the score, newest first: numbers go on from one \score of a book to the next, in the
 %% order of the music, and a text has one number however often it comes. After the list has been printed the next

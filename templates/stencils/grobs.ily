@@ -1,4 +1,4 @@
-%% The grobs of all this, registered as LilyPond's own are. A second inclusion finds them there.
+%% Our grobs, registered like LilyPond's own. A second inclusion finds them already registered.
 
 #(define* (gs:describe! name class interfaces properties #:optional (objects '()))
    (if (not (assq name all-grob-descriptions))
@@ -33,7 +33,7 @@
      (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
      (output-attributes . ((class . "gs-above")))))
 
-%% Holds what stands at one height above or below the staff.
+%% Groups what is at one height above or below the staff.
 #(gs:describe! 'GestureRow 'Spanner
    '(axis-group-interface outside-staff-interface side-position-interface)
    `((axes . (,Y))

@@ -1,4 +1,4 @@
-%% The note names of a score that includes us, kept and given back.
+%% Saves and restores the note names of a score that includes us.
 #(define gs:kept-note-names '())
 gsKeepNoteNames =
 #(define-void-function () ()

@@ -1,11 +1,11 @@
-%% Words, and marks of footnotes, above a note. What stands there depends on where systems and pages end, and is known
-%% only when LilyPond has broken the music into lines or pages. So nothing may look at the stencil before: until then it
-%% is as high as it can become, and as wide as where the system goes on.
+%% Words, and marks of footnotes, above a note. Their text depends on where systems and pages end, which is only known
+%% when LilyPond has broken the music into lines and pages. So nothing may use the stencil before that: until then it is
+%% as high as it can become, and as wide as in mid-system.
 
-%% \gsWord "lazily": words in italics. Several at one note stand under each other in the order they are written.
+%% \gsWord "lazily": words in italics. Several at one note are stacked in the order written.
 gsWord =
 #(define-event-function (text) (string?) (gs:sign 'word `((text . ,text))))
-%% \gsCancel "ord.": takes back what a word began; it looks the same.
+%% \gsCancel "ord.": cancels what a word began; it looks the same.
 gsCancel = #gsWord
 
 %% \gsSay #'((WORD FIRST LATER) ...): for each way of playing that is in force FIRST where WORD has not been said on
@@ -131,8 +131,8 @@ gsPageMark =
 
 %% --- page turns ----------------------------------------------------------------------------------------------------
 
-%% \gsPlaysOn: a bar line where no page should end. It does nothing but on our own pages.
+%% \gsPlaysOn: a bar line where no page should end. It only has an effect on our own pages.
 gsPlaysOn = {}
 
-%% \gsRestNext: a rest comes next, and no line should begin with it where that can be helped.
+%% \gsRestNext: a rest comes next, and no line should begin with it if avoidable.
 gsRestNext = \once \override Score.NonMusicalPaperColumn.line-break-penalty = #1000
