@@ -1,11 +1,10 @@
-"""Makes docs/gallery: pictures of all that stands in the gesture files there, and README.md, which shows them.
+"""Makes docs/gallery: pictures of everything in the gesture files there, and README.md, which shows them.
 
 python docs/gallery.py [--check]
 
-A gesture that is named TECHNIQUE-REGISTER-LENGTH stands in the picture of its technique; the others of a file stand
-in one picture together, and so do its passages. What the checker refuses has no picture: it is listed with the
-reason.
-`--check` only compares README.md with the gesture files, and needs no LilyPond.
+A gesture named TECHNIQUE-REGISTER-LENGTH belongs to the picture of its technique; the others of a file share one
+picture, and so do its passages. Refused gestures have no picture and are listed with the reason. `--check` only
+compares README.md with the gesture files, and does not need LilyPond.
 """
 
 from __future__ import annotations
@@ -41,9 +40,9 @@ the music stand at each gesture here, since each is a first one; footnotes are l
 _REGISTERED = re.compile(r"(.+)-(low|middle|high)-(short|long)")
 _COLUMNS = {"technique": 2, "gestures": 3, "passages": 1}
 
-_DPI = 128  # clear on a screen, and small
+_DPI = 128  # clear on a screen, and small files
 
-# Scores in columns: the staves of a row at one height, the name of each above it.
+# Scores in columns: the staves of a row at the same height, each with its name above.
 _CONTACT = r"""
 #(define-markup-command (gallery-contact layout props columns names scores) (index? list? markup-list?)
    (let* ((pictures (interpret-markup-list layout props scores))
@@ -73,7 +72,7 @@ _CONTACT = r"""
 
 @dataclass(frozen=True)
 class Entry:
-    """One gesture or passage: what the checker says of it and, unless it is refused, its music."""
+    """One gesture or passage: its report and, unless it is refused, its music."""
 
     name: str
     label: str
@@ -107,7 +106,7 @@ class Picture:
 
 
 def pictures(folder: Path = FOLDER) -> tuple[Picture, ...]:
-    """All pictures of the gallery, file by file in the order of their names."""
+    """All pictures of the gallery, by file name."""
     return tuple(p for path in sorted(folder.glob("*.gesture")) for p in _pictures_of(path))
 
 
@@ -129,7 +128,7 @@ def _pictures_of(path: Path) -> Iterator[Picture]:
 def _placed(
     said: GestureReport | PassageReport, checked: Checked, settings: Settings, stem: str
 ) -> tuple[tuple[str, str, str], Entry]:
-    """A gesture or passage, and the picture it belongs in: kind, name and title."""
+    """A gesture or passage, and its picture: kind, name and title."""
     whole = settings.title or stem
     if isinstance(said, PassageReport):
         passage = checked.passage_cases[said.name]
@@ -175,7 +174,7 @@ def book(picture: Picture, *, columns: int = 0, more: str = "") -> LyText:
 
 
 def documents(some: tuple[Picture, ...], *, columns: int = 0, more: str = "") -> LyText:
-    """One document that makes all the pictures."""
+    """One document with all pictures."""
     books = (book(p, columns=columns, more=more) for p in some if p.shown)
     return joined((document(()), code(f"#(ly:set-option 'resolution {_DPI})"), code(_CONTACT), *books))
 
@@ -188,7 +187,7 @@ def make(some: tuple[Picture, ...], lilypond: LilyPond, formats: tuple[str, ...]
 
 
 def index(some: tuple[Picture, ...]) -> str:
-    """README.md: every picture with its title, and what is not shown."""
+    """README.md: every picture with its title, and a list of what is not shown."""
     parts = [HEAD]
     file = ""
     for picture in some:

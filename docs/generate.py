@@ -1,4 +1,4 @@
-"""Writes what the pages of this folder have from the code. `--check` only compares.
+"""Writes the parts of this folder's pages that come from the code. `--check` only compares.
 
 python docs/generate.py [--check]
 
@@ -36,26 +36,26 @@ PAGES: dict[str, Callable[[], str]] = {
 
 
 def refreshed(text: str) -> str:
-    """A page written by hand, with each made region as the code gives it; KeyError for one not known."""
+    """A hand-written page with its generated regions up to date; KeyError for an unknown one."""
     return _REGION.sub(lambda found: f"{found[1]}{REGIONS[found[2]]()}\n{found[3]}", text)
 
 
 def written_by_hand() -> tuple[Path, ...]:
-    """The pages that are written by hand and hold snippets."""
+    """The hand-written pages with snippets."""
     root = DOCS.parent
     own = (root / name for name in ("README.md", "DEVELOPERS.md", "SECURITY.md"))
     return (*own, DOCS / "language.md", DOCS / "library.md", *sorted((DOCS / "handbook" / "text").glob("*.md")))
 
 
 def wanted(folder: Path = DOCS) -> dict[str, str]:
-    """The pages that hold something made, as they should be."""
+    """The pages with generated parts, as they should be."""
     made = {name: make() for name, make in PAGES.items()}
     language = folder / "language.md"
     return made | ({language.name: refreshed(language.read_text("utf-8"))} if language.is_file() else {})
 
 
 def stale(folder: Path = DOCS) -> list[str]:
-    """The pages that are missing or not what the code gives."""
+    """The pages that are missing or out of date."""
     return [
         name
         for name, text in wanted(folder).items()

@@ -1,7 +1,7 @@
 """Builds the handbook: `make handbook`, or python docs/handbook/build.py [FOLDER] [--quick]
 
-Writes FOLDER/html (FOLDER is out/handbook when none is named). A warning of Sphinx is a failure. `--quick` leaves
-out what takes long: the charts of instruments and the registers of techniques.
+Writes FOLDER/html (default FOLDER: out/handbook). A Sphinx warning is a failure. `--quick` leaves out the slow
+parts: the charts of instruments and the registers of techniques.
 """
 
 from __future__ import annotations
@@ -28,10 +28,10 @@ _MADE = re.compile(r"(?<=\]\()made:([^)\s]+)(?=\))")
 
 
 def write(folder: Path, *, quick: bool) -> None:
-    """Write all that Sphinx reads into `folder`; RuntimeError where a snippet is at fault, or a chart not made."""
+    """Write all Sphinx input to `folder`; RuntimeError if a snippet fails or a chart cannot be made."""
     for place, text in pages(quick=quick).items():
         made = text
-        if place == "commands.md":  # no copy with its output stands in the repository
+        if place == "commands.md":  # the repository has no copy with its output
             with tempfile.TemporaryDirectory() as scratch:
                 made = snippets.refreshed(text, Path(scratch).resolve(), everything=True)
         if _MADE.search(text):
@@ -51,7 +51,7 @@ def write(folder: Path, *, quick: bool) -> None:
 
 
 def _ran(place: str, text: str, scratch: Path, folder: Path) -> str:
-    """A page whose snippets have been run: with what its commands print, and the pictures that they made."""
+    """A page after running its snippets: with the output of its commands and the pictures they made."""
     faults = snippets.run(text, scratch)
     if faults:
         raise RuntimeError("\n".join((place, *faults)))

@@ -1,4 +1,4 @@
-"""How Sphinx builds the handbook: from the pages that build.py writes, with a look of our own."""
+"""The Sphinx configuration of the handbook, which is built from the pages that build.py writes."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ source_suffix = {".md": "markdown"}
 root_doc = "index"
 language = "en"
 nitpicky = True
-nitpick_ignore_regex = [("py:.*", ".*")]  # types of other libraries, and of rooms that are not public
+nitpick_ignore_regex = [("py:.*", ".*")]  # types of other libraries, and of modules that are not public
 myst_heading_anchors = 3
 myst_enable_extensions = ["attrs_block"]
 autodoc_typehints = "signature"
@@ -37,7 +37,7 @@ html_use_index = True
 
 
 def _scrolled(app: Sphinx, doctree: nodes.document, _name: str) -> None:
-    """Wide tables are moved from side to side on a narrow screen, not squeezed."""
+    """Wide tables scroll on a narrow screen instead of being squeezed."""
     for table in list(doctree.findall(nodes.table)):
         around = nodes.container(classes=["table"])
         table.replace_self(around)
@@ -48,7 +48,7 @@ _ARGUMENT = re.compile(r"^(\w[\w, ]*?) {2,}(\S.*)$")
 
 
 def _as_rst(app: Sphinx, what: str, name: str, obj: object, options: object, lines: list[str]) -> None:
-    """A docstring of ours as Sphinx reads it: arguments as a list of fields, `code` in two backticks."""
+    """Convert our docstrings to what Sphinx reads: arguments as a field list, `code` in double backticks."""
     made: list[str] = []
     in_fields = False
     for line in lines:

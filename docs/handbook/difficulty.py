@@ -1,4 +1,4 @@
-"""Difficulty: the quantities that make it."""
+"""Difficulty: its quantities."""
 
 from __future__ import annotations
 

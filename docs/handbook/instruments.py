@@ -1,4 +1,4 @@
-"""The instruments: the limits that they share once, and of each what is its own."""
+"""The instruments: shared limits once, then what is particular to each."""
 
 from __future__ import annotations
 
@@ -22,13 +22,13 @@ INTRODUCTION = (
 
 @cache
 def found() -> tuple[Instrument, ...]:
-    """All instruments, in the order of their names."""
+    """All instruments, by name."""
     return tuple(instruments.get(name) for name in instruments.names())
 
 
 @cache
 def common() -> dict[str, Limit]:
-    """Of every limit the reading that most instruments have; of equally many the one met first."""
+    """For every limit, the reading of most instruments; of equally frequent ones, the first."""
     readings: dict[str, list[Limit]] = {}
     for instrument in found():
         for name, limit in instrument.limits.items():
@@ -37,12 +37,12 @@ def common() -> dict[str, Limit]:
 
 
 def own_limits(instrument: Instrument) -> dict[str, Limit]:
-    """The limits on which an instrument differs from most of those that have them."""
+    """The limits in which an instrument differs from most others."""
     return {name: limit for name, limit in instrument.limits.items() if limit != common()[name]}
 
 
 def _holders(name: str) -> str:
-    """Which instruments have a limit at all."""
+    """The instruments that have a given limit at all."""
     having = [i for i in found() if name in i.limits]
     lacking = [i for i in found() if name not in i.limits]
     if not lacking:
@@ -61,7 +61,7 @@ def _holders(name: str) -> str:
 
 
 def shared_section() -> str:
-    """The limits that most instruments share."""
+    """The limits common to most instruments."""
     rows = [(row[0], _holders(str(row[0]).strip("`")), *row[1:]) for row in limit_rows(common())]
     return "\n\n".join(
         (
@@ -147,8 +147,8 @@ def instrument_section(
 ) -> str:
     """One instrument: range, registers, tubes, chart, limits, each with its evidence.
 
-    before   instruments that the reader has met: what is the same as with one of them is not said again
-    named    whether its key stands in the heading
+    before   instruments already described: anything equal to one of them is not repeated
+    named    whether its key is in the heading
     """
     parts = [
         f"{heading} {instrument.name}" + (f": `{instrument.key}`" if named else ""),

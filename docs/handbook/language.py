@@ -1,4 +1,4 @@
-"""What the language page says of keys, lines and techniques, from the code that reads them."""
+"""The language page's tables of keys, lines and techniques, from the code that reads them."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def _techniques() -> str:
 
 
 def _named(technique: Technique) -> str:
-    """The key of a technique, and its title where that says more."""
+    """The key of a technique, with its title if that says more."""
     title = technique.title["en"].lower()
     return f"`{technique.key}`" + (f" {title}" if title.replace(" ", "-") != technique.key else "")
 

@@ -1,4 +1,4 @@
-"""Colours for gesture files."""
+"""Syntax colouring of gesture files."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ class GestureLexer(RegexLexer):
     name = "gesture file"
     aliases = ("gesture",)
     filenames = ("*.gesture",)
-    tokens = {  # noqa: RUF012  # as Pygments has it
+    tokens = {  # noqa: RUF012  # as Pygments expects
         "root": [
             (r"^#.*$|(?<=\s)#.*$", Comment),
             (rf"^({'|'.join(BLOCKS)})(\s+)([\w-]+)", bygroups(Keyword, Text, Name.Class)),

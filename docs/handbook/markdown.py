@@ -1,4 +1,4 @@
-"""What the pages have in common: tables, values with their units, limits with their evidence."""
+"""Common parts of the pages: tables, values with units, limits with evidence."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ def table(head: tuple[str, ...], rows: Iterable[tuple[object, ...]]) -> str:
 
 
 def value_text(value: Any, unit: str, *, pitch: bool = False) -> str:
-    """A value of a limit as people read it; a pitch in cents by its sounding name."""
+    """A value of a limit for people; a pitch in cents by its sounding name."""
     if isinstance(value, tuple):
         joined = ", " if unit == "register" else " to "
         return joined.join(value_text(v, "", pitch=pitch) for v in value) + value_unit(unit, pitch)
@@ -43,7 +43,7 @@ def evidence_text(sourced: Sourced[Any]) -> str:
 
 
 def limit_rows(limits: Mapping[str, Limit]) -> Iterable[tuple[object, ...]]:
-    """One row a limit: name, caution beyond, refused beyond, evidence."""
+    """One row per limit: name, caution beyond, refused beyond, evidence."""
     for name in sorted(limits):
         limit = limits[name]
         pitch = name.endswith(("_lowest_cents", "_highest_cents"))

@@ -32,7 +32,7 @@ ROOT = Path(__file__).parents[2]
 TEXT = Path(__file__).parent / "text"
 _CHARTS = ("map", "fingering", "quarter-tones", "ladders")
 
-# Where the pages of the repository stand in the handbook.
+# The places of the repository's pages in the handbook.
 _PLACES = {
     "docs/language.md": "language.md",
     "docs/library.md": "library.md",
@@ -55,9 +55,9 @@ _HIGHLIGHTED = {"make": "sh", "usage": "text"}
 
 
 def relinked(text: str, place: str, page: str) -> str:
-    """A page of the repository with its links as they are in the handbook; KeyError for what is not in it.
+    """A page of the repository with its links adapted to the handbook; KeyError for a target outside it.
 
-    place   of the page in the repository
+    place   the page's place in the repository
     page    its place in the handbook
     """
 
@@ -94,7 +94,7 @@ def _pictures() -> tuple[gallery.Picture, ...]:
 
 
 def picture_of(technique: Technique) -> gallery.Picture | None:
-    """The picture that shows a technique best: its own, or the first group in which it is shown."""
+    """The best picture of a technique: its own, or the first group that shows it."""
     for picture in _pictures():
         if any(technique.key in entry.techniques for entry in picture.shown):
             return picture
@@ -124,7 +124,7 @@ def _shown_alone(picture: gallery.Picture, technique: Technique) -> tuple[str, .
 
 
 def _engraved(picture: gallery.Picture, technique: Technique) -> tuple[str, ...]:
-    """For a technique without a picture of its own: its gesture in a group, engraved while the page is made."""
+    """For a technique without its own picture: its gesture from a group, engraved while the page is made."""
     key = technique.key
     return (
         f"![{technique.title['en']}, {picture.settings.title}](made:out/{key}/{key}.png)",
@@ -134,13 +134,13 @@ def _engraved(picture: gallery.Picture, technique: Technique) -> tuple[str, ...]
 
 
 def _shown_on() -> tuple[Instrument, ...]:
-    """One instrument of each kind: those of which the gallery has pictures."""
+    """One instrument of each kind: those with pictures in the gallery."""
     names = {path.stem for path in gallery.FOLDER.glob("*.gesture")} & {*instruments.names()}
     return tuple(instruments.get(name) for name in sorted(names))
 
 
 def _stretches(technique: Technique, instrument: Instrument) -> tuple[str, ...]:
-    """Where a technique is playable, with care, and not as written: written notes from and to."""
+    """The stretches where a technique is playable, with care, or not as written: first and last written notes."""
     found: dict[Verdict, list[str]] = {verdict: [] for verdict in Verdict}
     first = last = None
     for one in (*reach(technique, instrument), None):
@@ -197,7 +197,7 @@ def _techniques_index() -> str:
 
 
 def example_said(text: str) -> str:
-    """What `gesturesmith check example.gesture` prints of a file."""
+    """The output of `gesturesmith check example.gesture` for a file."""
     options = Options(folder=ROOT, only_check=True)
     report = compile_text(Source("example.gesture", text + "\n"), options).report
     return render_text(Report(files=(report,)), colour=False).strip("\n")
@@ -315,9 +315,9 @@ def _library_reference() -> str:
 
 
 def pages(*, quick: bool = False) -> dict[str, str]:
-    """Every page by its place; their snippets have the form they have in the repository.
+    """Every page by its place, with snippets in the form they have in the repository.
 
-    quick   without what takes long: the charts of instruments and the registers of techniques
+    quick   leave out the slow parts: the charts of instruments and the registers of techniques
     """
     made = {_PLACES[place]: _of_repository(place) for place in _BY_HAND}
     made |= {path.name: path.read_text("utf-8") for path in sorted(TEXT.glob("*.md"))}

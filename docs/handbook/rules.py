@@ -36,7 +36,7 @@ def rule_section(
 ) -> str:
     """One rule from its docstring; the examples as gesture files.
 
-    examples   what is shown of them in the place of the plain files; target: a name for links, before the heading
+    examples   shown instead of the plain files; target: a name for links, before the heading
     """
     said = sections(rule.doc)
     first = rule.doc.strip().partition("\n")[0]

@@ -1,4 +1,4 @@
-"""What programs get: the JSON Schemas of the package, told as tables."""
+"""Output for programs: the JSON Schemas of the package as tables."""
 
 from __future__ import annotations
 
@@ -14,12 +14,12 @@ _BOUNDS = {"minimum": "at least", "maximum": "at most", "minItems": "at least", 
 
 
 def names() -> tuple[str, ...]:
-    """The schemas there are, the report of a check first."""
+    """All schemas, the report of a check first."""
     return tuple(sorted((path.stem for path in FOLDER.glob("*.json")), key=lambda name: (name != "report", name)))
 
 
 def _kind(schema: dict[str, Any]) -> str:
-    """What a value is, in words."""
+    """The type of a value, in words."""
     if "$ref" in schema:
         name = schema["$ref"].rsplit("/", 1)[1]
         return f"[{name}](#{name})"
@@ -55,7 +55,7 @@ def _section(name: str, schema: dict[str, Any], prefix: str) -> str:
 
 
 def schema_section(name: str) -> str:
-    """One schema: what is printed so, then every kind of object in it."""
+    """One schema: the output it describes, then every kind of object in it."""
     schema = json.loads((FOLDER / f"{name}.json").read_text("utf-8"))
     parts = [
         f"## {schema['title']}",

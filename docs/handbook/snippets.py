@@ -1,21 +1,21 @@
-"""The snippets of a page: each is run, and what is shown of it is what came out.
+"""The snippets of a page: each is run, and the output shown is compared.
 
-A snippet is a fenced block whose first word says what it is; a second is the name of the file it is kept in:
+A snippet is a fenced block whose first word says what it is; a second word is the name of its file:
 
     gesture [NAME]   a gesture file that can be read
-    toml [NAME]      TOML; with a name a profile that can be read
-    console          commands after "$ ", each followed by what it prints; a last line "..." stands for the rest.
-                     Where nothing is shown below a command nothing is compared. Its exit status is 0, or 1 where
-                     something is not as written
-    python [NAME]    a session with ">>> ", whose answers are compared; without, a program that runs to its end
-    lilypond         a score of one's own, engraved beside what was made before, without a warning
-    make             targets of the Makefile, and what pip installs of this project
-    usage            how a command is called: it and its options are there
+    toml [NAME]      TOML; with a name, a readable profile
+    console          commands after "$ ", each followed by its output; a final line "..." stands for the rest. If no
+                     output is shown, nothing is compared. The exit status must be 0, or 1 if something is not as
+                     written
+    python [NAME]    a session with ">>> ", whose output is compared; without, a program that must run to its end
+    lilypond         a score, engraved in the same folder without a warning
+    make             targets of the Makefile, and pip extras of this project
+    usage            the synopsis of a command, which must exist with its options
     json             JSON
-    text             no program, and nothing that a program printed
+    text             neither a program nor the output of one
 
-A page has a folder of its own. Where one of its snippets is a file of the package, such as
-gesturesmith/rules/NAME.py, its commands are run by a copy of the package with that file in it.
+Each page has its own folder. If one of its snippets is a file of the package, such as gesturesmith/rules/NAME.py,
+its commands run in a copy of the package that includes the file.
 """
 
 from __future__ import annotations
@@ -47,7 +47,7 @@ _ANY = "..."
 
 @dataclass(frozen=True)
 class Snippet:
-    """One fenced block: its kind, the file it is kept in or "", its text, and the line where that begins."""
+    """One fenced block: its kind, its file or "", its text, and the line where the text begins."""
 
     kind: str
     name: str
@@ -58,7 +58,7 @@ class Snippet:
 
 @dataclass
 class Page:
-    """A page that is being read: its snippets are run in the order in which they stand, in a folder of its own."""
+    """A page being processed: its snippets run in order, in the page's own folder."""
 
     folder: Path
     faults: list[str] = field(default_factory=list)
@@ -70,7 +70,7 @@ class Page:
 
 
 def snippets(text: str) -> Iterator[Snippet]:
-    """The fenced blocks of a page; those of Markdown's directives (`{name}`) are none."""
+    """The fenced blocks of a page, except Markdown directives (`{name}`)."""
     for found in _FENCE.finditer(text):
         words = found["info"].split()
         if words and words[0].startswith("{"):
@@ -81,14 +81,14 @@ def snippets(text: str) -> Iterator[Snippet]:
 
 
 def run(text: str, folder: Path) -> list[str]:
-    """Run all snippets of a page in an empty folder; what is wrong with them."""
+    """Run all snippets of a page in an empty folder; returns what is wrong with them."""
     return _read(text, folder)[0]
 
 
 def refreshed(text: str, folder: Path, *, everything: bool = False) -> str:
-    """The page with what its commands print, and Python answers, now.
+    """The page with the current output of its commands and Python sessions.
 
-    everything   also of commands below which nothing is shown
+    everything   also for commands without shown output
     """
     _, printed = _read(text, folder, everything=everything)
     for start, length, output in sorted(printed, reverse=True):
@@ -132,7 +132,7 @@ def _read(text: str, folder: Path, *, everything: bool = False) -> tuple[list[st
 
 @contextlib.contextmanager
 def _inside(folder: Path) -> Iterator[None]:
-    """Work in a folder, with nothing made already, and without colour."""
+    """Work in a folder, with an empty cache and without colour."""
     before, here = dict(os.environ), Path.cwd()
     os.environ |= {"GESTURESMITH_CACHE": str(folder / ".cache"), "NO_COLOR": "1", "COLUMNS": "100"}
     os.chdir(folder)
@@ -167,7 +167,7 @@ def _toml(page: Page, snippet: Snippet) -> None:
 
 
 def _console(page: Page, snippet: Snippet, everything: bool) -> Iterator[tuple[int, int, str]]:
-    """Run each command of a session; where what it prints is shown, and what it printed."""
+    """Run each command of a session; returns where its output is shown, and its actual output."""
     start = snippet.start
     for part in re.split(r"^(?=\$ )", snippet.text, flags=re.MULTILINE):
         if not part:
@@ -190,7 +190,7 @@ def _console(page: Page, snippet: Snippet, everything: bool) -> Iterator[tuple[i
 
 
 def _parted(part: str) -> tuple[str, str]:
-    """A command, whose lines may end in a backslash, and what is shown below it."""
+    """A command, whose lines may end in a backslash, and the output shown below it."""
     lines = part[2:].splitlines(keepends=True)
     n = 1
     while lines[n - 1].rstrip().endswith("\\"):
@@ -199,18 +199,18 @@ def _parted(part: str) -> tuple[str, str]:
 
 
 def _alike(shown: str, output: str) -> bool:
-    """Whether a program printed what is shown, or begins so where "..." ends what is shown."""
+    """Whether the output is as shown, or begins like it if "..." ends the shown text."""
     return _shortened(output, shown) == "\n".join(line.rstrip() for line in shown.strip("\n").split("\n"))
 
 
 def _shortened(output: str, shown: str) -> str:
-    """As many lines of an output as are shown of it, where "..." ends what is shown; else all."""
+    """As many lines of an output as are shown, if "..." ends the shown text; else all."""
     lines = shown.strip("\n").split("\n")
     return "\n".join((*output.split("\n")[: len(lines) - 1], _ANY)) if lines[-1] == _ANY else output
 
 
 def _command(page: Page, command: str) -> tuple[int, str]:
-    """The exit status of a command, and what it printed and said."""
+    """The exit status of a command, with its output and messages."""
     try:
         return _done(page, shlex.split(command))
     except OSError as error:
@@ -257,7 +257,7 @@ def _program(words: list[str]) -> tuple[int, str]:
 
 def _python(page: Page, snippet: Snippet) -> Iterator[tuple[int, int, str]]:
     if page.package and snippet.name:
-        return  # a file of the package: the commands that follow run it
+        return  # a file of the package: the following commands use it
     if ">>> " not in snippet.text:
         exec(compile(snippet.text, snippet.name or "snippet", "exec"), page.names)
         return
@@ -276,7 +276,7 @@ def _python(page: Page, snippet: Snippet) -> Iterator[tuple[int, int, str]]:
 
 
 class _Answers(doctest.DocTestRunner):
-    """Runs a session, and keeps what was answered otherwise than the page shows."""
+    """Runs a session and records every answer that differs from the page."""
 
     def __init__(self, **options: int) -> None:
         super().__init__(**options)

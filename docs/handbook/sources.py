@@ -1,4 +1,4 @@
-"""The sources: each published one and each of practice named once, with what rests on it."""
+"""The sources: each published one and each from practice once, with the values based on it."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from handbook.markdown import table
 
 @dataclass(frozen=True)
 class Named:
-    """A source: what it is, and what its name looks like where a value names it."""
+    """A source, and the pattern of its name in values."""
 
     what: str
     marks: tuple[str, ...]
@@ -72,7 +72,7 @@ def _limits(owner: str, limits: Any) -> Iterator[tuple[Sourced[Any], str]]:
 
 
 def rests() -> Iterator[tuple[Sourced[Any], str]]:
-    """Every value with evidence that instruments, techniques and difficulty have, and what it is."""
+    """Every value with evidence in instruments, techniques and difficulty, with its description."""
     for key in instruments.names():
         one = instruments.get(key)
         yield from _limits("", one.limits)
@@ -99,12 +99,12 @@ def rests() -> Iterator[tuple[Sourced[Any], str]]:
 
 
 def source_of(text: str) -> tuple[Named, ...]:
-    """The sources that a value names."""
+    """The sources named by a value."""
     return tuple(one for one in NAMED if any(mark.casefold() in text.casefold() for mark in one.marks))
 
 
 def sources_page() -> str:
-    """Each source with what rests on it, then what rests on none."""
+    """Each source with the values based on it, then values without a source."""
     resting: dict[str, dict[str, None]] = {one.what: {} for one in NAMED}
     kinds: dict[str, set[str]] = {one.what: set() for one in NAMED}
     for sourced, what in rests():

@@ -1,4 +1,4 @@
-"""The techniques: what each is, how it is written, seen, judged and explained."""
+"""The techniques: each one's description, notation, limits and texts."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ PITCHED = {
 
 
 def look_text(look: Look) -> str:
-    """What is printed, in words."""
+    """What is printed on the page, in words."""
     parts = []
     if look.head != "auto":
         parts.append(f"{look.head}-shaped noteheads" if look.head != "x" else "x-noteheads")
@@ -100,7 +100,7 @@ PLACES = {
 
 
 def technique_section(technique: Technique, *, heading: str = "###", named: bool = True) -> str:
-    """One technique: what it is, how it is written, seen, judged and explained; `named` with its key."""
+    """One technique: description, notation, limits and texts; `named`: with its key."""
     parts = [
         f"{heading} {technique.title['en']}" + (f": `{technique.key}`" if named else ""),
         technique.texts["en"],
