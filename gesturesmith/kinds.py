@@ -28,7 +28,7 @@ Order = Literal["easiest first", "hardest first", "as listed", "mixed"]
 LineRole = Literal["blank", "comment", "heading", "entry", "more", "stray"]
 TokenKind = Literal[
     "note", "word", "percent", "number", "at", "line", "sign", "text", "open", "hash", "bad", "valves",
-    "paper", "end",
+    "harmonic", "paper", "end",
 ]  # fmt: skip
 
 # Points of a contour

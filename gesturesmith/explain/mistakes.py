@@ -251,6 +251,16 @@ _TABLE = {
         "  contour: G4, A4, B4\n  fingering: F 0, F 1",
         "  contour: G4, A4, B4\n  fingering: F 0, F 1-2, F 2",
     ),
+    "no-such-harmonic": Mistake(
+        "A harmonic is named by a tube of the instrument and the number of a partial that the lip reaches on it.",
+        "  contour: F 4:8",
+        "  contour: F 0:8",
+    ),
+    "fingering-twice": Mistake(
+        "A harmonic has its tube in its name, so `fingering` leaves it alone.",
+        "  contour: F 0:8, C5\n  fingering: Bb 0, F 0",
+        "  contour: F 0:8, C5\n  fingering: auto, F 0",
+    ),
     "too-many-points": Mistake("A contour has at most 500 points: divide the gesture."),
     "too-many-gestures": Mistake("A file has at most 20,000 gestures, with 100,000 notes: divide it."),
     "sung-line": Mistake(

@@ -189,10 +189,10 @@ class _Half:
         yield "lasts", self._amount(self._end - self._start, unit=True)
         if gesture.dynamics and not any(p.dynamic for p in gesture.points):
             yield "dynamics", self._dynamics()
-        if len(gesture.fingering.tubes) > 1:
+        if len(gesture.fingering.tubes) > 1 and block.get("fingering") is not None:
             before = sum(p.kind != "silence" for p in gesture.points[: self._range[0]])
             mine = sum(gesture.points[i].kind != "silence" for i in self._range)
-            yield "fingering", ", ".join(gesture.fingering.tubes[before : before + mine])
+            yield "fingering", ", ".join(tube or "auto" for tube in gesture.fingering.tubes[before : before + mine])
 
     def _techniques(self) -> Iterator[Technique]:
         """The techniques in force where the half begins, except any that its points and lines leave without

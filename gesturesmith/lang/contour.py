@@ -7,9 +7,21 @@ from typing import NoReturn
 
 from gesturesmith import techniques
 from gesturesmith.kinds import one_of
-from gesturesmith.lang import graces, habits
+from gesturesmith.lang import graces, habits, pitches
 from gesturesmith.lang.messages import listed, short, shown
-from gesturesmith.lang.nodes import Amount, Contour, Height, LineNode, Note, PointNode, PointText, Rest, Word
+from gesturesmith.lang.nodes import (
+    Amount,
+    Contour,
+    Harmonic,
+    Height,
+    JustNote,
+    LineNode,
+    Note,
+    PointNode,
+    PointText,
+    Rest,
+    Word,
+)
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
@@ -132,9 +144,11 @@ def _point(reader: Reader) -> PointNode:
     )
 
 
-def height(reader: Reader) -> Note | Height | Rest:
-    """The height of a point: a note, a height in the band, an extreme or silence."""
+def height(reader: Reader) -> Note | JustNote | Harmonic | Height | Rest:
+    """The height of a point: a note, a pitch measured otherwise, a height in the band, an extreme or silence."""
     tok = reader.tok
+    if pitches.begins(reader):
+        return pitches.pitch(reader)
     if tok.kind == "note":
         return note(reader, _A_POINT)
     if tok.kind == "percent":

@@ -51,6 +51,24 @@ class Note:
 
 
 @frozen
+class JustNote:
+    """`7/4 of F2`: the pitch whose frequency is `ratio` times that of a note."""
+
+    ratio: Fraction
+    of: Note
+    span: Span
+
+
+@frozen
+class Harmonic:
+    """`F 0:11`: a partial of a tube."""
+
+    partial: int
+    tube: Finger
+    span: Span
+
+
+@frozen
 class Height:
     """low, mid, high (percent 0, 50, 100), `35%`, or "highest" / "lowest" (percent None)."""
 
@@ -84,7 +102,7 @@ class PointNode:
     techniques it ends (`without`), the words after it, quoted ones in `texts`; its grace notes, those after it if
     it is the last."""
 
-    height: Note | Height | Rest
+    height: Note | JustNote | Harmonic | Height | Rest
     at: Amount | None
     as_: tuple[Word, ...] = ()
     without: tuple[Word, ...] = ()
@@ -169,8 +187,8 @@ class AttacksNode:
 
 @frozen
 class Finger:
-    """One fingering as written: side "" | "F" | "Bb" | "T"; valves "0", "1-2" or a slide position; shade, on a
-    slide, "" | "short" | "long"."""
+    """One fingering as written: side "" | "F" | "Bb" | "T"; valves "0", "1-2", a slide position, "auto"; shade
+    on a slide, "" | "short" | "long"."""
 
     side: str
     valves: str

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import NoReturn, get_args
 
 from gesturesmith.kinds import Direction, one_of
+from gesturesmith.lang import pitches
 from gesturesmith.lang.contour import is_point_text, point_text, point_word
 from gesturesmith.lang.graces import in_play
 from gesturesmith.lang.messages import short, shown
@@ -74,6 +75,9 @@ def _item(reader: Reader) -> PlayItem:
     tok, after = reader.tok, reader.ahead()
     if tok.kind == "note":
         return _pitch(reader)
+    if pitches.begins(reader):
+        what = "a pitch in a passage is a note; a harmonic or an interval goes in the contour of a gesture"
+        reader.fail("bad-item", tok.span, what)
     if tok.kind != "word":
         _no_item(reader, tok)
     if tok.text == "rest":

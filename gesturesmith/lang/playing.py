@@ -79,8 +79,17 @@ def fingering(reader: Reader) -> FingeringNode:
     first = reader.tok
     if first.kind == "word" and first.text in _MODES:
         reader.next()
+        if first.text == "auto" and reader.tok.text == ",":
+            reader.i, reader.tok = reader.i - 1, first
+            return _one_a_point(reader)
         reader.finish(f"`{first.text}` alone, or fingerings with commas")
         return FingeringNode(one_of(_MODES, first.text), (), first.span)
+    return _one_a_point(reader)
+
+
+def _one_a_point(reader: Reader) -> FingeringNode:
+    """Fingerings with commas between; `auto` leaves a point to the chart."""
+    first = reader.tok
     items = [_finger(reader)]
     while reader.tok.text == ",":
         reader.next()
@@ -101,6 +110,9 @@ def fingering(reader: Reader) -> FingeringNode:
 
 def _finger(reader: Reader) -> Finger:
     first = reader.tok
+    if first.text == "auto":
+        reader.next()
+        return Finger("", "auto", "", first.span)
     side = ""
     shade: Shade = ""
     while reader.tok.kind == "word" and reader.tok.text.lower() != "open":

@@ -40,10 +40,12 @@ _COMMON = rf"""
   | (?P<bad>[^ \t])
 """
 _WORD = r"(?P<word>[^\W\d_](?:[^\W_]|[\#^♮𝄪𝄫\u0300-\u036f]|[-_](?=[^\W_]))*)"
+# Valves of a tube, and with the number of a partial: `1-3`, `0:11`.
+_TUBE = r"(?P<harmonic>[0-9](?:-[0-9])*:[0-9]{1,2}(?![0-9.]))|(?P<valves>[0-9](?:-[0-9])+(?![0-9.]))"
 _NOTE = r"x?[A-G](?:\#\#|bb|[𝄪𝄫♮]|[\#b]?[\^v]?)[0-9](?:[+-][0-9]+[^\W\d_]*)?(?![^\W_]|[\#^♮])"
 
 PLAIN = re.compile(
-    rf"[ \t]*(?:(?P<note>{_NOTE})|{_WORD}|(?P<percent>[0-9]+(?:\.[0-9]+|/[0-9]+)?%){_COMMON})", re.VERBOSE
+    rf"[ \t]*(?:(?P<note>{_NOTE})|{_WORD}|{_TUBE}|(?P<percent>[0-9]+(?:\.[0-9]+|/[0-9]+)?%){_COMMON})", re.VERBOSE
 )
 # Here a letter may precede a number directly: `Bb0`, `210x297mm`.
 LETTERS = r"(?P<word>[A-Za-zÀ-ÿ]+)"

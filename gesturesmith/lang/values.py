@@ -50,7 +50,8 @@ def title(reader: Reader) -> Text:
     while plain and not reader.at_end():
         tok = reader.next()
         plain = tok.line == first.line and (
-            tok.kind in ("word", "note", "number", "percent", "line") or tok.text in _SIGNS_OF_A_TITLE
+            tok.kind in ("word", "note", "number", "percent", "harmonic", "valves", "line")
+            or tok.text in _SIGNS_OF_A_TITLE
         )
     if plain:
         return reader.typed(first)

@@ -8,9 +8,10 @@ from functools import cache
 from gesturesmith import techniques
 from gesturesmith.kinds import one_of
 from gesturesmith.lang import nodes
+from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import NOTEHEADS
 from gesturesmith.model import contour as contours
-from gesturesmith.model import messages
+from gesturesmith.model import harmonics, messages
 from gesturesmith.model.context import Context
 from gesturesmith.model.contour import GestureLength
 from gesturesmith.model.dynamics import dynamics, from_points
@@ -200,24 +201,53 @@ def _sing(
 
 
 def _tube(finger: nodes.Finger) -> str:
-    """A fingering as tubes are named: side, valves in order; `short` and `long` stay before the position."""
-    valves = "-".join(sorted(set(finger.valves.split("-"))))
-    return " ".join(w for w in (finger.shade, finger.side, valves) if w)
+    """A fingering as tubes are named; "" if it is left to the chart."""
+    return "" if finger.valves == "auto" else harmonics.tube_name(finger)
 
 
 def _fingering(ctx: Context, block: nodes.Block, points: tuple[ContourPoint, ...]) -> AskedFingering:
     """The fingering asked for: one tube for all points, or one for each sounding point."""
     node = ctx.value(block, "fingering", nodes.FingeringNode)
+    named = _tubes_named(ctx, block)
     if node is None:
-        return _AUTO
+        if not any(named):
+            return _AUTO
+        return AskedFingering(mode="given", tubes=tuple(_tube(h.tube) if h else "" for h in named), span=None)
     tubes = tuple(_tube(f) for f in node.items)
     sounding = sum(p.kind != "silence" for p in points)
     if points and len(tubes) not in (0, 1, len(points), sounding):
         count = f"{sounding} sounding points" if sounding != 1 else "1 sounding point"
         ctx.error("fingering-count", node.span, given=len(tubes), points=count)
-    elif len(tubes) > 1 and len(tubes) == len(points):  # silences were given one as well
+    elif len(tubes) > 1 and len(tubes) == len(points):  # one was written for each silence as well
         tubes = tuple(t for t, p in zip(tubes, points, strict=True) if p.kind != "silence")
+    if any(named):
+        tubes = _with_named(ctx, node, tubes, named)
+        return AskedFingering(mode="given", tubes=tubes, span=node.span)
     return AskedFingering(mode=node.mode, tubes=tubes, span=node.span)
+
+
+def _tubes_named(ctx: Context, block: nodes.Block) -> tuple[nodes.Harmonic | None, ...]:
+    """For each sounding point the harmonic that names it, or None."""
+    contour = ctx.value(block, "contour", nodes.Contour)
+    heights = [p.height for p in contour.points] if contour is not None else []
+    return tuple(h if isinstance(h, nodes.Harmonic) else None for h in heights if not isinstance(h, nodes.Rest))
+
+
+def _with_named(
+    ctx: Context,
+    node: nodes.FingeringNode,
+    tubes: tuple[str, ...],
+    named: tuple[nodes.Harmonic | None, ...],
+) -> tuple[str, ...]:
+    """The fingerings of a key with those of the harmonics; an error if both name a tube for one point."""
+    each = tubes if len(tubes) > 1 else (tubes or ("",)) * len(named)
+    for asked, harmonic in zip(each, named, strict=False):
+        if harmonic is not None and (asked or node.mode == "held"):
+            ctx.error(
+                "fingering-twice", harmonic.span, name=shown(_tube(harmonic.tube)), how=shown(asked or "held")
+            )
+            break
+    return tuple(_tube(h.tube) if h is not None else asked for asked, h in zip(each, named, strict=False))
 
 
 def _attacks(ctx: Context, block: nodes.Block) -> Attacks | None:

@@ -10,7 +10,7 @@ from gesturesmith.kinds import AttackShape, Extreme, PointKind, Reached, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.words import EXTREMES, LEVELS
-from gesturesmith.model import messages, times
+from gesturesmith.model import harmonics, messages, times
 from gesturesmith.model.context import MAX_POINTS, Context, spelled
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
 from gesturesmith.model.gesture import Band, ContourPoint, Grace, Pitch, Segment
@@ -194,6 +194,8 @@ class ContourReader:
         """One point, with the lines `before` and `after` it (none at the ends)."""
         marks, dynamic = self.words(node) if node.marks else ((), "")
         what = node.height
+        if isinstance(what, nodes.JustNote | nodes.Harmonic):
+            what = harmonics.as_note(self.ctx, what)
         pitch, about, percent = None, True, None
         kind: PointKind = "height"
         extreme: Extreme = ""

@@ -180,7 +180,8 @@ class Attacks:
 @frozen(kw_only=True)
 class AskedFingering:
     """mode auto | held | given; for "given", one tube name ("F 1-2", "1-2", "3", "T 2", "short 2") for all points
-    or one for each sounding point."""
+    or one for each sounding point, "" where it is left to the player; without a span, those of the harmonics that
+    points are named by."""
 
     mode: FingeringMode
     tubes: tuple[str, ...]

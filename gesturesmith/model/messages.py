@@ -154,6 +154,11 @@ RULES: dict[str, tuple[str, str]] = {
         "{given} over several points, which grace notes cannot stand before or after: write the notes out, or "
         "leave out the grace notes",
     ),
+    "no-such-harmonic": ("GS070", "{why}"),
+    "fingering-twice": (
+        "GS071",
+        "this point names its tube, {name}, and `fingering` has {how} for it: leave one out, or write `auto` there",
+    ),
 }
 
 

@@ -12,7 +12,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.model.gesture import Band, ContourPoint, DynamicMark, Gesture, Pitch
+from gesturesmith.model.gesture import AskedFingering, Band, ContourPoint, DynamicMark, Gesture, Pitch
 from gesturesmith.units import Interval, Spelling, awkwardness, chromatic, simplest, spell, spell_quarter, spell_row
 from gesturesmith.values import frozen
 
@@ -26,6 +26,7 @@ class Unmovable:
     why: str
 
 
+_AUTO = AskedFingering(mode="auto", tubes=(), span=None)
 _REGISTER = Unmovable("its heights lie in a register, which does not move; give it a band of two notes")
 _NOTHING = Unmovable("it has no pitch of its own")
 _OUTSIDE = Unmovable("it would go beyond the notes that can be written, C0 to B9")
@@ -178,6 +179,8 @@ def changed(gesture: Gesture, change: Change, *, turned: bool = False) -> Gestur
 
     Registers do not move, so heights in one cannot be changed this way.
     """
+    if gesture.fingering.mode == "given" and gesture.fingering.span is None:
+        gesture = replace(gesture, fingering=_AUTO)  # a harmonic moved off its tube is a note like any other
     instrument, band = gesture.instrument, gesture.band
     sung = gesture.sing.points if gesture.sing is not None else ()
     kinds = {p.kind for p in (*gesture.points, *sung)}

@@ -93,6 +93,7 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPo
     names = gesture.fingering.tubes if gesture.fingering.mode == "given" else ()
     if len(names) > 1:
         names = (names[i],) if i < len(names) else ()
+    names = tuple(filter(None, names))
     about = point.about or m.pitched == "about" or m.path == "half-valve"
     at, tempo = point.at, gesture.tempo
     seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
@@ -179,7 +180,7 @@ def _played(
         error_cents=round(way.error, 6),
         correction="" if asked.about else _correction(gesture.instrument, way, m.hand_free),
         standard=way.standard,
-        given=gesture.fingering.mode == "given",
+        given=bool(asked.names) and gesture.fingering.mode == "given",
         other=other,
         fingered_cents=way.fingered if m.bell else None,
     )
@@ -262,7 +263,7 @@ def _gathered(
         lands_cents=facts.lands,
         pattern=_pattern(gesture),
         breaks=tuple(played[i].index for i in facts.breaks),
-        print_tube=gesture.fingering.mode == "given" or one_tube or odd,
+        print_tube=any(p.given for p in played) or one_tube or odd,
         tonguing=tonguing(gesture),
     )
 

@@ -62,7 +62,7 @@ def _changes(case: Case, span: Span) -> Iterator[Finding]:
     names = dict(zip([p.index for p in case.realisation.points], case.gesture.fingering.tubes, strict=False))
     for slide in slides(case, *_ONE_TUBE):
         here, there = names.get(slide.index, ""), names.get(slide.index + 1, "")
-        if here != there:
+        if here and there and here != there:
             technique = next(t for t in slide.start.techniques if t.path in _ONE_TUBE)
             yield _finding(case, span, f"{here} and then {there}, but {technique.key} stays on one tube", "")
             return

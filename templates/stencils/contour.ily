@@ -42,13 +42,13 @@
                          ((> own its) 0.32) ((< own its) -0.32)
                          ((and (even? p) (< (abs p) 5)) 0.32)
                          (else 0)))))
-         (stronger (lambda (a b) (if (= a 0) b a))))
-     (map (lambda (head before after) (cons head (stronger (lean head after) (lean head before))))
+         (both (lambda (a b) (cond ((= a 0) b) ((= a (- b)) 0) (else a)))))  ; on the way down or up: the middle
+     (map (lambda (head before after) (cons head (both (lean head after) (lean head before))))
           points (cons (car points) (drop-right points 1)) (append (cdr points) (list (gs:last points))))))
 
 #(define (gs:alteration head)
    (let* ((event (event-cause head)) (pitch (if event (ly:event-property event 'pitch #f) #f)))
-     (if (ly:pitch? pitch) (ly:pitch-alteration pitch) 0)))
+     (+ (if (ly:pitch? pitch) (ly:pitch-alteration pitch) 0) (/ (gs:get (gs:details head) 'cents 0) 200))))
 
 %% x must rise; of two places that do not, the first stands.
 #(define (gs:rising places)

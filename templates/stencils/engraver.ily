@@ -324,6 +324,11 @@
        (for-each (lambda (t) (gs:room-for-slashes! t heads)) slashes)
        (keep-from-stop! engraver)
        (if (pair? heads) (extend-lines! engraver))
+       ;; Lines between two heads of one height lean by these.
+       (for-each (lambda (p)
+                   (let ((cents (gs:get (gs:details (cdr p)) 'cents #f)))
+                     (if cents (for-each (lambda (h) (gs:detail! h 'cents cents)) heads))))
+                 made)
        (for-each settle! made)
        (for-each (lambda (p)
                    (gs:set-bound! (cdr p) LEFT (musical))

@@ -45,7 +45,7 @@
 %% with the name of the note the tuner names, where that is not the one written.
 gsCents =
 #(define-event-function (cents) (integer?)
-   (gs:sign 'cents `((text . ,(gs:cents-text cents)))))
+   (gs:sign 'cents `((text . ,(gs:cents-text cents)) (cents . ,cents))))
 gsTuned =
 #(define-event-function (pitch cents) (ly:pitch? integer?)
    (let ((event (gs:sign 'cents `((text . ,(gs:cents-text cents))))))
