@@ -147,7 +147,7 @@ def _placed(
 
 
 def book(picture: Picture, *, columns: int = 0, more: str = "") -> LyText:
-    """The `\\book` of a picture: all that may be engraved, in columns. `more` is put into each layout."""
+    """The `\\book` of a picture: everything that may be engraved, in columns. `more` is added to each layout."""
     scores, labels = [], []
     for entry in picture.shown:
         engraving = entry.engraving()

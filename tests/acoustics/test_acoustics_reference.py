@@ -1,4 +1,4 @@
-"""Our functions against the values from outside the project, row by row (tests/reference/check_values.csv)."""
+"""Our functions against values from outside the project, row by row (tests/reference/check_values.csv)."""
 
 from __future__ import annotations
 
@@ -52,7 +52,7 @@ def stopped_semitones(side_name: str) -> float:
     return side.stopped_cents.value / 100
 
 
-# What a row is about -> how we compute it. Each pattern must match the whole quantity.
+# The quantity of a row -> how we compute it. Each pattern must match the whole quantity.
 HOW = [
     (r"partial (\d+): deviation from 12-TET.*", lambda n: series.deviation_cents(int(n))),
     (r"frequency ([A-G][#b]?\d(?: quarter \w+)?)(?: \(.*\))?", lambda p: frequency_hz(pitch_cents(p))),
@@ -86,7 +86,7 @@ HOW = [
 
 @pytest.mark.parametrize("row", ROWS, ids=lambda r: f"{r['topic']}: {r['quantity']}")
 def test_value_from_outside(row: dict[str, str]) -> None:
-    """Source and standing of each value stand in its row."""
+    """Each row gives the source and standing of its value."""
     found = [(m, compute) for pattern, compute in HOW if (m := re.fullmatch(pattern, row["quantity"]))]
     assert len(found) == 1, f"no function for: {row['quantity']}"
     match, compute = found[0]

@@ -24,7 +24,7 @@ def test_partials_match_music21(n: int) -> None:
     fundamental = pitch.Pitch("F1")
     found = fundamental.getHarmonic(n)
     ours = series.partial_cents(n)
-    theirs = 100 * (found.ps - fundamental.ps)  # .ps holds the microtone
+    theirs = 100 * (found.ps - fundamental.ps)  # .ps includes the microtone
     assert ours == pytest.approx(theirs, abs=0.51)
 
 
@@ -66,7 +66,7 @@ def test_nearest_partial_of_a_tube_with_one_and_with_none() -> None:
 
 def test_the_hand_cannot_lower_the_first_partial() -> None:
     assert series.hand_glide_cents(1) == 0
-    # From the octave it has all the way but the half step.
+    # From the octave down, all but the last half step.
     assert series.hand_glide_cents(2) == 1100
 
 

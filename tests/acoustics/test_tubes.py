@@ -1,4 +1,4 @@
-"""The tubes of the instruments: what third slides, triggers and slides make of them, and their partials."""
+"""The tubes of the instruments with third slides, triggers and slides, and their partials."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ VALVES = (2, 1, 3)
 
 
 def tuned(tuning: str):
-    """The double horn with its third slides set otherwise."""
+    """The double horn with another setting of its third slides."""
     tubes = valve_tubes(HORN.sides, HORN.usual_range.value[1], HORN.widest_range.value[1], third_slide=tuning)
     return replace(HORN, key=f"horn {tuning}", tubes=tubes)
 
@@ -29,7 +29,7 @@ def tuned(tuning: str):
 @pytest.mark.parametrize("tuning", TUNINGS)
 @pytest.mark.parametrize("pressed", ["3", "1-2", "2-3", "1-3", "1-2-3"])
 def test_the_third_slide_is_a_setting_of_the_instrument(tuning: str, pressed: str) -> None:
-    """Every tube lies as far off as `tubing` says, whose values are those of check_values.csv."""
+    """Every tube has the error that `tubing` gives, whose values agree with check_values.csv."""
     valves = [int(v) for v in pressed.split("-")]
     for side in HORN.sides:
         tube = tuned(tuning).tube(f"{side.name} {pressed}")
@@ -112,7 +112,7 @@ def test_positions_are_semitones_and_the_slide_is_where_the_lengths_say() -> Non
 
 
 def test_with_the_trigger_the_steps_are_longer() -> None:
-    """The same extension makes less of the longer tube: derived from the lengths, in metres."""
+    """The same extension matters less on a longer tube: derived from the lengths, in metres."""
     first = WITH_TRIGGER.tube("T 1")
     for position in range(1, 7):
         tube = WITH_TRIGGER.tube(f"T {position}")
@@ -137,7 +137,7 @@ def test_what_lies_between_positions_has_its_own_length(position: float, name: s
 @pytest.mark.parametrize("n", range(2, 11))
 @pytest.mark.parametrize("position", [1, 2.5, 4, 6.25, 7])
 def test_every_partial_of_every_place_of_the_slide_is_a_way(n: int, position: float) -> None:
-    """Any pitch from a partial in first position down to seventh is there without an error."""
+    """Any pitch of a partial from first to seventh position can be played without an error."""
     asked = Fraction(3400 + partial_cents(n) - 100 * (position - 1)).limit_denominator(1000)
     found = [w for w in ways(TROMBONE, asked) if w.partial == n]
     assert found

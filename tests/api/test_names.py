@@ -1,4 +1,5 @@
-"""What is public: named in one place, typed, told with an example that is run, frozen, and quick to import."""
+"""The public interface: listed in one place, typed, documented with tested examples, frozen, and quick to
+import."""
 
 from __future__ import annotations
 
@@ -44,7 +45,7 @@ def test_what_a_function_takes_and_gives_has_a_type(name):
 
 @pytest.mark.parametrize("name", FUNCTIONS)
 def test_every_option_of_a_function_is_explained(name):
-    """In its own words or by reference to the function that does."""
+    """By itself or by reference to another function."""
     function = getattr(gesturesmith, name)
     said = function.__doc__ + gesturesmith.read.__doc__ * ("for `read`" in function.__doc__)
     said += gesturesmith.engrave.__doc__ * ("for `engrave`" in function.__doc__)
@@ -66,14 +67,14 @@ def test_what_is_not_there_is_no_attribute():
 
 
 def test_no_room_has_the_name_of_a_function():
-    """Python would put the room in the function's place once it is imported."""
+    """Python would replace the function by the package once that is imported."""
     rooms = {path.stem for path in Path(gesturesmith.__file__).parent.iterdir()}
     assert rooms & {*gesturesmith.__all__} == set()
     assert len(FUNCTIONS) == 8
 
 
 def mutable(value: object, path: str, seen: set[int]) -> Iterator[str]:
-    """Where a value holds something that can be filled or emptied."""
+    """The places where a value contains something mutable."""
     if id(value) in seen or isinstance(value, Enum):
         return
     seen.add(id(value))

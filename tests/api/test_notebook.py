@@ -1,4 +1,4 @@
-"""In a notebook a gesture shows itself as a picture, a report as a table; no text of a user's is code there."""
+"""In a notebook a gesture is shown as a picture and a report as a table; no user text is code there."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from gesturesmith import Source
 from gesturesmith.diagnostics.table import table
 
 NOT_AS_WRITTEN = Path(__file__).parents[2] / "docs" / "demo" / "not-as-written.gesture"
-# Each would be something else if it were not escaped, in an element, an attribute, a comment or a script.
+# Each would do harm if not escaped: in an element, an attribute, a comment or a script.
 HOSTILE = [
     "<script>alert(1)</script>",
     '"><img src=x onerror=alert(1)>',
@@ -27,7 +27,7 @@ HOSTILE = [
 
 
 class Elements(HTMLParser):
-    """The elements and the text of a table as a browser would have them."""
+    """The elements and the text of a table as a browser sees them."""
 
     def __init__(self) -> None:
         super().__init__()

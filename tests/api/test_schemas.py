@@ -1,4 +1,4 @@
-"""What is printed for programs is what the schemas say, and they say no more than is printed."""
+"""Output for programs matches the schemas, and the schemas describe nothing that is never printed."""
 
 from __future__ import annotations
 
@@ -81,13 +81,13 @@ exercises more
   from: call
   start: G4, A4
 """
-# A file with each way of being no text, by its name.
+# A file for each way of not being text, by name.
 NO_TEXT = {"pdf": b"%PDF-1.7", "utf16": b"\xff\xfea\0", "zero": b"a\0b", "latin": b"# caf\xe9\n", "empty": b""}
 
 
 @pytest.fixture(scope="module")
 def printed(tmp_path_factory) -> dict[str, list[Any]]:
-    """What the commands give for programs, by the name of its schema."""
+    """The commands' output for programs, by the name of its schema."""
     folder = tmp_path_factory.mktemp("printed")
     for name, data in {
         **NO_TEXT,
@@ -152,13 +152,13 @@ def test_each_command_is_among_those_that_were_tried():
 
 @pytest.mark.parametrize(("command", "name"), [("check", "report"), ("suggest", "report"), ("list", "list")])
 def test_a_command_gives_its_schema(command, name, capsysbinary):
-    """No file needs to be named for it."""
+    """It needs no file."""
     assert main([command, "--json-schema"]) == 0
     assert capsysbinary.readouterr().out.decode() == gesturesmith.schema(name)
 
 
 def objects(schema: Any, path: str = "#") -> Iterator[tuple[str, dict[str, Any]]]:
-    """The parts of a schema that describe an object, each with its place."""
+    """The object descriptions in a schema, each with its place."""
     if isinstance(schema, dict):
         if "properties" in schema:
             yield path, schema
@@ -182,7 +182,7 @@ def resolved(schema: dict[str, Any], whole: dict[str, Any]) -> dict[str, Any]:
 
 
 def used(value: Any, schema: dict[str, Any], whole: dict[str, Any]) -> Iterator[tuple[int, str]]:
-    """The properties of a schema that a value has, by the identity of the object that names them."""
+    """The properties of a schema that a value uses, by the identity of the object that defines them."""
     schema = resolved(schema, whole)
     for way in schema.get("oneOf", ()):
         if set(resolved(way, whole)["required"]) <= set(value):
@@ -211,7 +211,7 @@ def test_everything_that_a_schema_names_is_printed_somewhere(name, printed):
 
 @pytest.mark.parametrize("name", SCHEMAS)
 def test_what_a_schema_does_not_know_is_found(name, printed):
-    """A new field that nobody put into the schema, or one that is gone."""
+    """A new field missing from the schema, or one that no longer exists."""
     value = json.loads(json.dumps(printed[name][0]))
     assert VALID[name].is_valid(value)
     assert not VALID[name].is_valid({**value, "more": 1})
@@ -257,7 +257,8 @@ def test_a_schema_bears_the_version_that_is_printed(name, version, printed):
 # --- values ----------------------------------------------------------------------------------------------
 
 PLACE = {"line", "column", "end_column"}
-# For each value of a report: its definition, what is printed under another name, and what is not, with the reason.
+# For each value of a report: its definition, fields printed under another name, and fields not printed, with
+# reasons.
 PRINTED: dict[str, tuple[str, dict[str, set[str]], dict[str, str]]] = {
     "FileReport": ("file", {"source": {"file"}}, {}),
     "ReadError": ("error", {"span": PLACE}, {"gesture": "`unread` names it"}),

@@ -1,4 +1,4 @@
-"""What the examples of the library are about, as docs/library.md gives it."""
+"""The texts used in the library's examples, as in docs/library.md."""
 
 from __future__ import annotations
 

@@ -1,6 +1,6 @@
-"""A scheduler and two workers of one thread each, in processes of their own; ended by closing standard input.
+"""A scheduler and two workers of one thread each, in separate processes; ended by closing standard input.
 
-Prints the scheduler's address, then the process ids of the workers, in one line.
+Prints the scheduler's address and the process ids of the workers on one line.
 """
 
 from __future__ import annotations

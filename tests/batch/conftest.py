@@ -1,4 +1,4 @@
-"""A worker pool whose LilyPond is a function: what a batch does can be seen without waiting for one."""
+"""A worker pool whose LilyPond is a function, to test batches without waiting for a real one."""
 
 from __future__ import annotations
 
@@ -24,12 +24,12 @@ _OUTPUT = re.compile(r'^\\bookOutputName "([a-z0-9]+)"$', re.MULTILINE)
 
 
 def gestures(**contours: str) -> str:
-    """The text of a file with these gestures, each in one line of pitches."""
+    """The text of a file with these gestures, each a line of pitches."""
     return HEAD + "".join(f"\ngesture {name}\n  contour: {line}\n" for name, line in contours.items())
 
 
 class FakeLilyPond:
-    """Stands for LilyPond: its files are a hash of what it was given. Music with `bad` in it makes it fail."""
+    """Stands in for LilyPond: its files are a hash of its input. Music with `bad` in it makes it fail."""
 
     def __init__(self) -> None:
         self.runs: list[tuple[str, ...]] = []
@@ -37,7 +37,7 @@ class FakeLilyPond:
 
     def __call__(self, formats: tuple[str, ...], job: Job) -> RunResult:
         _, *parts = _OUTPUT.split(job.document)
-        # From its name to the end of its last line: what stands before the next book is not this one's.
+        # From its name to the end of its last line: anything after that belongs to the next book.
         inside = (text[: text.find("\n}\n") + 3] for text in parts[1::2])
         books = dict(zip(parts[::2], inside, strict=True))
         self.runs.append(tuple(books))
@@ -56,7 +56,7 @@ class FakeLilyPond:
 
 
 def _file(kind: str, inside: str) -> str:
-    """The least that is whole."""
+    """The smallest complete file."""
     if kind == "pdf":
         start = f"%PDF-1.4\n% {inside}\n"
         return f"{start}xref\nstartxref\n{len(start)}\n%%EOF\n"
@@ -65,7 +65,7 @@ def _file(kind: str, inside: str) -> str:
 
 @pytest.fixture
 def fake(monkeypatch) -> FakeLilyPond:
-    """The LilyPond of every batch of a test."""
+    """The LilyPond of all batches of a test."""
     one = FakeLilyPond()
 
     @contextmanager
@@ -79,7 +79,7 @@ def fake(monkeypatch) -> FakeLilyPond:
 
 @pytest.fixture
 def lilypond(tmp_path) -> LilyPond:
-    """A program that is there, and is never run."""
+    """A program that exists but is never run."""
     (tmp_path / "lilypond").write_text("a program")
     return LilyPond(path=tmp_path / "lilypond", version=(2, 25, 12), cairo=True)
 
@@ -105,7 +105,7 @@ def work(text: str, name: str = "study", **options) -> Build:
 
 @pytest.fixture
 def make(setup, fake) -> Callable[..., list[BuildResult]]:
-    """Make works with the fake, on a fresh store over the same folder each time, as new runs would."""
+    """Run builds with the fake, each time with a new store over the same folder, as new runs would."""
 
     def call(*works: Build, **changed) -> list[BuildResult]:
         from dataclasses import replace

@@ -1,4 +1,4 @@
-"""The made-up catalogue: what it holds, and what a copyist does with it."""
+"""The invented catalogue: its content, and what a copyist does with it."""
 
 from __future__ import annotations
 

@@ -1,6 +1,6 @@
 """A cluster of two workers on this machine, one of which is killed in the middle: nothing lost, nothing double.
 
-All of it in other processes: the cluster's library leaves threads behind that other tests do not want.
+All in other processes: the cluster library leaves threads behind that would disturb other tests.
 """
 
 from __future__ import annotations
@@ -50,7 +50,7 @@ def engrave(folder: Path, output: str, *more: str) -> subprocess.Popen[str]:
 
 
 def test_one_of_two_workers_is_killed_in_the_middle(cluster, tmp_path):
-    """When the first file is delivered, a worker goes, with what it makes and what it has made."""
+    """When the first file is delivered, a worker is killed, with its current and finished work."""
     address, workers = cluster
     (tmp_path / "parts").mkdir()
     for part in range(FILES):

@@ -1,4 +1,4 @@
-"""Keys of what is kept: everything that makes a difference is in them, and the program itself."""
+"""Cache keys: they include everything that makes a difference, and the program itself."""
 
 from __future__ import annotations
 

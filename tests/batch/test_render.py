@@ -38,7 +38,7 @@ def test_halved_until_each_that_fails_stands_alone(bad):
 
 
 def test_one_that_was_killed_once_is_tried_again_in_halves():
-    """As by a machine that was short of memory."""
+    """As on a machine short of memory."""
     inner, runs = FakeLilyPond(), []
 
     def once(formats, job):
@@ -117,7 +117,7 @@ def test_books_get_names_of_their_own():
 
 @pytest.mark.lilypond
 def test_a_book_is_the_same_bytes_whatever_stands_beside_it():
-    """What is kept of one run is put beside what another makes."""
+    """Cached files of one run are combined with files of another."""
     from gesturesmith import writers
 
     text = gestures(call="G4 ~~ C5", answer="C5, G4", more="E4 -- G4") + '  footnote: "Do it"\n'
@@ -146,7 +146,7 @@ def test_a_book_is_the_same_bytes_whatever_stands_beside_it():
 
 @pytest.mark.lilypond
 def test_what_kills_lilypond_is_found_among_many():
-    """Scheme that fails while the page is laid out has no place in the document to be known by."""
+    """Scheme that fails during page layout reports no place in the document."""
     killing = r"\score { { \once \override NoteHead.stencil = #(lambda (g) (car '())) d''1 } }"
     inside = [killing if n == 5 else r"\score { { c'1 } }" for n in range(8)]
     with LilyPondPool(find()) as running:

@@ -1,4 +1,4 @@
-"""A batch: only what changed is made again, nothing is lost, and what fails stands alone."""
+"""A batch: only what changed is remade, nothing is lost, and failures stay isolated."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ WRONG = gestures(call="G4, C5") + "  conture: G4\n"
 
 
 def told(done) -> str:
-    """What is said of a work; a realisation is not, and is not kept."""
+    """The reports of a build, without realisations, which are not cached."""
     return render_text(Report(files=done.reports), colour=False)
 
 
@@ -54,7 +54,7 @@ def test_a_run_over_what_is_unchanged_makes_nothing_and_says_the_same(make, setu
 
 
 def test_one_gesture_that_changed_is_made_alone(make, setup, fake):
-    """Its own picture and the page that shows it: the other picture is as it was, wherever it stands now."""
+    """Its own picture and the page that shows it: the other picture is unchanged, wherever its block is now."""
     make(work(TWO))
     before = everything(setup.output)
     changed = gestures(new="E4", answer="C5, G4", call="G4, D5")
@@ -81,7 +81,7 @@ def test_music_that_is_kept_is_not_engraved_again(make, setup, monkeypatch):
 
 @pytest.mark.parametrize(("damage", "force"), [(Path.unlink, False), (lambda p: p.write_bytes(b"half"), True)])
 def test_what_was_taken_away_or_damaged_is_put_back(make, setup, fake, damage, force):
-    """What is not whole any more may as well be somebody's work: it takes force."""
+    """A changed file may be somebody's work, so replacing it takes force."""
     make(work(TWO))
     before = everything(setup.output)
     damage(setup.output / "study" / "call.svg")
@@ -94,7 +94,7 @@ def test_what_was_taken_away_or_damaged_is_put_back(make, setup, fake, damage, f
 
 
 def test_what_the_store_has_lost_is_made_again(make, setup, fake):
-    """Gone from its place, and damaged in the store, where its head still tells its hash."""
+    """Missing from its place, and damaged in the store, where its header still has the hash."""
     (first,) = make(work(TWO))
     before = everything(setup.output)
     lost = next(m for m in first.outputs if m.place.name == "call.svg")
@@ -158,7 +158,7 @@ def read_from(sources, options) -> CompileResult:
 
 
 def test_files_read_beside_count(make, tmp_path):
-    """Such as profiles: a record of a work holds only while they are as they were."""
+    """Such as profiles: the record of a build is valid only while they are unchanged."""
     profile = tmp_path / "profile"
     one = Build(name="a", compile=read_from, sources=work(TWO).sources, options=profile, formats=("svg",))
     for text in ("first", "second", "third"):
@@ -177,7 +177,7 @@ def test_what_cannot_be_read_gives_nothing_and_stops_nobody(make, setup, fake):
 
 
 def test_one_that_lilypond_cannot_set_is_named_and_the_others_are_made(make, setup, fake):
-    """Halved until it stands alone; failures are not kept, and what was made is."""
+    """Split in half until it is alone; failures are not cached, finished files are."""
     many = {f"g{chr(97 + n)}": "C5" for n in range(20)} | {"broken": "D5"}
     fake.bad = "d''"
     (done,) = make(work(gestures(**many), formats=("svg",)))
@@ -204,7 +204,7 @@ def test_without_a_lilypond_what_needs_none_is_made(make, setup):
 
 
 def test_two_works_for_one_place(make, setup):
-    """Neither is made: nobody could tell whose it would be. The third is."""
+    """Neither is made, since nobody could tell whose it would be. The third is."""
     one, other = work(TWO, "Study"), work(HIGH, "study")
     done = make(one, other, work(TWO, "third"))
     assert "Study.gesture and study.gesture would both be written to" in done[0].blocked.reason

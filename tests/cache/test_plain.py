@@ -1,4 +1,4 @@
-"""Values as JSON and back: equal to what they were, and nothing else is ever made."""
+"""Values to JSON and back: equal to the original, and nothing else is ever created."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ FINDING = types.Finding(
         ([1, 2.5, None, True], {"a": (1,)}),
         Fraction(-3, 4),
         PurePosixPath("a/b"),
-        ("()", "{}", ["Span", 1, 2, 3]),  # what looks like a form is a text or a list
+        ("()", "{}", ["Span", 1, 2, 3]),  # what looks like an encoded value is a text or a list
         "\udcff",
         float("inf"),
     ],
@@ -90,7 +90,7 @@ OTHERS = (None, True, 3, -1.5, "x", (), (1,), ("x", "y"), [], {}, {"a": 1}, Frac
 
 
 def test_every_field_of_every_form_is_tested():
-    """What a sum does not tell: a list where a text should be would end the run that reads it."""
+    """A checksum does not reveal this: a list instead of a text would crash the run that reads it."""
     from gesturesmith.batch import record
     from gesturesmith.pipeline import gesture_cache
 

@@ -1,4 +1,4 @@
-"""The store: what is put is got, what is not good counts as not there, and nothing that goes wrong stops a run."""
+"""The store: entries come back as stored, damaged ones count as missing, and no failure stops a run."""
 
 from __future__ import annotations
 
@@ -44,7 +44,7 @@ def test_it_is_for_the_user_alone_and_marked_for_backups(tmp_path):
 @pytest.mark.parametrize(
     "damage",
     [
-        lambda data: data[:-1],  # cut off, as by a machine that lost its power
+        lambda data: data[:-1],  # cut off, as by a power failure
         lambda data: data[:-1] + b"!",
         lambda data: b"",
         lambda data: data.replace(b"gesturesmith-kept 1", b"gesturesmith-kept 2"),  # another version's
@@ -118,7 +118,7 @@ def many(store, count=400, size=1000):
 
 
 def test_what_was_not_used_for_longest_goes_first(tmp_path):
-    """So many entries that each of the store's folders holds several; half of them were used a minute ago."""
+    """Enough entries that each of the store's folders has several; half of them were used a minute ago."""
     store = Store(tmp_path, most=300_000)
     keys = many(store)
     old, new = keys[::2], keys[1::2]
@@ -131,7 +131,7 @@ def test_what_was_not_used_for_longest_goes_first(tmp_path):
     assert sum(p.stat().st_size for p in entries(tmp_path)) <= 300_000
     assert len(left) > 150
     assert len(left & set(new)) > 2 * len(left & set(old))
-    # In none of the folders did a new one go while an old one stayed.
+    # In no folder was a new one removed while an old one stayed.
     for folder in {p.parent.name for p in entries(tmp_path)}:
         mine = {key for key in keys if f"{int(key[:2], 16) % 64:02x}" == folder}
         assert not (mine & left & set(old)) or mine & set(new) <= left
@@ -183,7 +183,7 @@ def test_clear_takes_only_what_is_the_stores(tmp_path):
 
 
 def test_two_at_once(tmp_path):
-    """Whoever reads while others write gets the whole of somebody's entry, or none."""
+    """Readers get a complete entry or none while others write."""
     good = {bytes([n]) * 5000 for n in range(4)}
     wrong = []
 
@@ -265,7 +265,7 @@ def test_a_pipe_in_the_place_of_an_entry_is_not_waited_for(tmp_path):
 
 @pytest.mark.parametrize("key", ["", "zz", "../../secret", KEY + "\n", KEY.upper()])
 def test_what_is_no_key_finds_nothing(tmp_path, key):
-    """A record may be anybody's, and name what it likes."""
+    """Anybody may have written a record, with any names in it."""
     store = Store(tmp_path)
     assert store.get(key) is None
     assert store.hash_of(key) is None

@@ -54,13 +54,13 @@ def test_pitches_at_the_edge_of_the_notation_are_refused_everywhere(name: str, p
 
 @pytest.mark.parametrize("technique", names())
 def test_five_hundred_points_with_any_technique(technique: str) -> None:
-    """Points the technique does not take are findings too; nothing takes more than a moment."""
+    """Points that the technique does not take are findings too; nothing takes more than a moment."""
     line = " ~~ " if technique in ("harmonic-gliss", "fingered-gliss", "lip-gliss", "half-valve") else ", "
     contour = line.join(["G4", "A^4", "Bb4", "xF5"] * 125)
     assert within(5, lambda: found(f"technique: {technique}\ncontour: {contour}\nlasts: 1 s")).findings
 
 
 def test_four_hundred_points_each_with_its_own_level() -> None:
-    """The level at a time is found without going through all that stand before it."""
+    """The level at a time is found without going through all earlier ones."""
     points = ", ".join(f"C5 {level}" for level in ["p", "f", "mf", "pp"] * 100)
     assert within(5, lambda: found(f"contour: {points}")).findings is not None

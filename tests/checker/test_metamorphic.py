@@ -1,4 +1,4 @@
-"""What must stay the same, or may only get milder, when a text changes in a way that means the same."""
+"""What must stay the same, or may only become milder, when a text changes without changing its meaning."""
 
 from dataclasses import replace
 from itertools import pairwise
@@ -23,13 +23,13 @@ HORN = get("horn")
 
 
 def blocks(text):
-    """The settings of a file and its blocks, comments and blank lines kept with them."""
+    """The settings of a file and its blocks, with their comments and blank lines."""
     head, *rest = text.split("\n\n")
     return head, [b for b in rest if b.strip()]
 
 
 def found(said):
-    """What is found on a gesture, without its place in the file."""
+    """The findings on a gesture, without their place in the file."""
     return sorted((f.code, f.where, f.text, f.severity.value) for f in said.findings)
 
 
@@ -147,7 +147,7 @@ def test_nothing_is_refused_on_a_value_of_our_own(gesture):
 
 
 def wider(instrument: Instrument, factor: float) -> Instrument:
-    """The instrument with every reading of every limit moved outward, and more partials on each tube."""
+    """The instrument with every reading of every limit widened, and more partials on each tube."""
     limits = {name: _wider(name, limit, factor) for name, limit in instrument.limits.items()}
     tubes = tuple(
         replace(t, partials=(t.partials[0], t.partials[1] + 1), widest_partials=(1, t.widest_partials[1] + 1))
@@ -156,7 +156,7 @@ def wider(instrument: Instrument, factor: float) -> Instrument:
     return replace(instrument, key="wider", limits=limits, tubes=tubes)
 
 
-# Values that must not be fallen short of: wider is less.
+# Minimum values: wider means less.
 _LEAST = {
     "hand_out_lowest_cents", "stopped_lowest_cents", "half_stopped_lowest_cents", "response_periods",
     "harmonic_gliss_min_partials", "harmonic_gliss_arpeggio_partial", "mute_change_s",
@@ -166,7 +166,7 @@ _LEAST = {
 
 def _wider(name: str, limit: Limit, factor: float) -> Limit:
     if name in ("in_tune_cents", "harmonic_gliss_exact_cents", "harmonic_gliss_about_cents"):
-        return limit  # which tube is taken, not what is allowed
+        return limit  # it decides which tube is chosen, not what is allowed
     if name.startswith(("effort_", "breath_flow")) or not isinstance(limit.narrow.value, int | float):
         return limit
     by = 1 / factor if name in _LEAST else factor
@@ -191,11 +191,11 @@ F_SHARP, B, E = (spell(100 * n) for n in (42, 59, 64))
 @example(("harmonic-gliss", [F_SHARP, F_SHARP, F_SHARP, B, E], [", ", ", ", ", ", " ~~ "], 1))
 @settings(max_examples=80)
 def test_a_second_side_never_refuses_more(gesture):
-    """The double horn has all that the single horn in F has, and the B-flat side.
+    """The double horn has everything the single horn in F has, and the B-flat side.
 
-    A sweep is played on a tube that has its ends, if there is one. Where the single horn has none and cautions that
-    it starts and lands elsewhere, what it passes is another sweep than the one asked for, which the B-flat side may
-    have with nothing on the way.
+    A sweep is played on a tube that has its ends, if there is one. If the single horn has none, it cautions that
+    the sweep starts and lands elsewhere: so it plays another sweep than the one asked for, which the B-flat side
+    may have with no partials in between.
     """
     (made,) = checked(horn(body(*gesture))).cases.values()
     single = judge(replace(made.gesture, instrument=get("horn-f")))
@@ -249,8 +249,8 @@ def test_adding_a_rest_never_adds_effort(items, data):
 
 @pytest.mark.parametrize("name", [n for n in names() if get(n).limits.get("bend_down_low")])
 def test_bends_narrow_with_height_and_go_further_down_than_up(name):
-    """Down from about a third at the bottom to about a quarter tone at the top, up only a little (Buckner): less
-    than a quarter tone anywhere. Without a step.
+    """Downwards from about a third at the bottom to about a quarter tone at the top, upwards only a little
+    (Buckner): less than a quarter tone anywhere. Without jumps.
     """
     instrument = get(name)
     low, high = instrument.usual_range.value

@@ -1,4 +1,5 @@
-"""A passage comes out the same whether it plays a gesture as it stands, or moves another one to where it stands."""
+"""A passage gets the same findings whether it plays a gesture as written or transposes another one to the same
+place."""
 
 from __future__ import annotations
 
@@ -11,7 +12,7 @@ from gesturesmith.source import Source
 
 GALLERY = Path(__file__).parents[2] / "docs" / "gallery"
 HEAD = "instrument: horn\npitches: written\n"
-# What may be found out, or allowed, in each of the ways there are: at a lower and at a higher place.
+# Each way in which something can be found or allowed: at a lower and at a higher pitch.
 PAIRS = {
     "too high": ("contour: A5, D5", "contour: A6, D6", "up P8"),
     "with care": ("contour: F4, C5", "contour: F5, C6", "up P8"),
@@ -57,7 +58,7 @@ def test_moved_or_written_there(name):
 
 @pytest.mark.parametrize("name", ["horn", "trombone", "together"])
 def test_moved_by_nothing(name):
-    """Every gesture of the gallery that can be moved."""
+    """Every gesture of the gallery that can be transposed."""
     path = GALLERY / f"{name}.gesture"
     text = path.read_text("utf-8")
     report = compile_text(Source(path.name, text), Options(folder=path.parent, only_check=True)).report

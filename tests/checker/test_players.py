@@ -1,4 +1,4 @@
-"""What rests on a limit that a player has set says so; what does not, does not."""
+"""Findings based on a limit set by a player say so; others do not."""
 
 from pathlib import Path
 
@@ -49,7 +49,7 @@ def told(folder: Path, limits: str, piece: str):
 
 
 def test_a_lip_that_bends_less_bends_less_both_ways(tmp_path):
-    """Files from before there was a limit for each way say both with the one."""
+    """Files from before there were separate limits use the one for both."""
     piece = PIECE.replace("lasts: 12 beats", "lasts: 2 beats")
     low = piece.replace("contour: C5", "contour: E2+25c")
     assert low != piece

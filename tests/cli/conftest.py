@@ -1,4 +1,4 @@
-"""Running the command: in this process where that will do, as a program of its own where it matters."""
+"""Runs the command: in this process if possible, as a separate program if it matters."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ class Result(NamedTuple):
 
 @pytest.fixture
 def here(tmp_path, monkeypatch, own_cache) -> Path:
-    """An empty folder to work in, without colour by order of the environment, and nothing made already."""
+    """An empty working folder, with colour turned off by the environment and an empty cache."""
     shutil.rmtree(own_cache / "results", ignore_errors=True)
     monkeypatch.chdir(tmp_path)
     for name in ("NO_COLOR", "FORCE_COLOR", "GESTURESMITH_LILYPOND"):

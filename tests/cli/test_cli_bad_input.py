@@ -1,4 +1,4 @@
-"""Whatever a user can hand over: one clear message with its place, status 2, nothing half-written."""
+"""Any bad input: one clear message with its place, status 2, nothing half-written."""
 
 from __future__ import annotations
 
@@ -70,7 +70,7 @@ def test_a_pipe_that_nobody_writes_into(here, run, command, monkeypatch):
 
 
 def test_a_pipe_that_somebody_writes_into(here, run):
-    """As `check <(program)` gives one, from somebody who is slow."""
+    """As from `check <(program)`, with a slow program."""
     os.mkfifo(here / "a.gesture")
 
     def writes():
@@ -213,7 +213,7 @@ def test_an_output_folder_that_cannot_be(here, run):
 
 
 def test_output_onto_an_input(here, run):
-    """A gesture file that is called like what would be made of it."""
+    """A gesture file with the name of its own output."""
     (here / "call.ily").write_text(GOOD)
     (here / "study").mkdir()
     (here / "study" / "call.ily").write_text(GOOD)

@@ -1,4 +1,4 @@
-"""Many files and folders: mirrored, counted, one bad file no trouble for the others, and nothing made twice."""
+"""Many files and folders: mirrored, counted, a bad file does not affect the others, and nothing is made twice."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def made(folder: Path) -> list[str]:
 
 @pytest.fixture
 def parts(here) -> Path:
-    """A folder of parts, with what is to be passed over among them."""
+    """A folder of parts, among files that must be skipped."""
     tree(here / "parts", a=GOOD, horn__b=HIGH, horn__deep__c=GOOD, horn__wrong=WRONG, none=ONLY_HIGH)
     tree(here / "parts", horn__d=GOOD)
     (here / "parts" / ".git").mkdir()
@@ -62,7 +62,7 @@ def test_a_folder_is_mirrored(here, run, parts):
 
 @pytest.mark.lilypond
 def test_only_what_changed_is_done_again(here, run, parts):
-    """The second run does nothing; the third only what was changed, and what was taken away."""
+    """The second run does nothing; the third only what was changed or removed."""
     arguments = ("engrave", "--as", "pdf,svg", "--manifest", "out/manifest.json", "parts")
     first = run(*arguments)
     assert first.err == "parts/horn/wrong.gesture has errors; nothing was engraved\n"
@@ -115,7 +115,7 @@ def test_a_pipe_in_a_folder_is_not_waited_for(here, run, command):
 
 @pytest.mark.parametrize("command", ["check", "suggest", "engrave", "notes", "sheet"])
 def test_a_link_out_of_a_folder_has_nothing_quoted(here, run, command):
-    """The folder may be a stranger's; a file that is named itself is read wherever it leads."""
+    """The folder may be a stranger's; a link named directly is followed anywhere."""
     (here / "parts").mkdir()
     (here / "private").write_text("the password: 1234\n")
     (here / "parts" / "song.gesture").symlink_to("../private")
@@ -218,7 +218,7 @@ def test_names_for_delivery(here, run):
 
 @pytest.mark.parametrize("place", ["/proc/nowhere", "FILE"])
 def test_a_cache_that_cannot_be_written(here, run, monkeypatch, place):
-    """The work is done, and it is said once."""
+    """The work is done, and the problem is reported once."""
     tree(here, a=GOOD, b=GOOD, c=GOOD)
     (here / "file").write_text("in the way")
     monkeypatch.setenv("GESTURESMITH_CACHE", place.replace("FILE", str(here / "file")))
@@ -266,7 +266,7 @@ def test_two_runs_at_once_into_one_folder(here, parts):
 
 
 def test_a_full_disk_in_the_middle(here, run, monkeypatch):
-    """What did not fit is not there, the folders made for it neither, and the next run mends it."""
+    """Files that did not fit are absent, and so are their folders; the next run completes them."""
     from gesturesmith import delivery
 
     tree(here, parts__a=GOOD, parts__b=GOOD, parts__deep__c=GOOD)
@@ -292,7 +292,7 @@ def test_a_full_disk_in_the_middle(here, run, monkeypatch):
 
 @pytest.mark.lilypond
 def test_sheets_of_a_folder(here, run):
-    """Of a file that is named an `exercises` block is expected, of those in a folder it is not."""
+    """A file named directly must have an `exercises` block; files in a folder need not."""
     block = "\nexercises week\n  from: call\n  start: G4..Bb4 by 1\n  order: as listed\n  keep: all\n"
     tree(here, parts__a=GOOD, parts__horn__b=GOOD + block)
     result = run("sheet", "--as", "ly", "parts")
@@ -327,7 +327,7 @@ def test_a_cluster_without_its_library(here, run, monkeypatch):
 
 @pytest.mark.parametrize("name", ["con", "NUL", "com1"])
 def test_nothing_made_is_called_as_a_device(here, run, name):
-    """A file that comes from another system may be; Microsoft, "Naming Files, Paths, and Namespaces"."""
+    """A file from another system may have such a name; Microsoft, "Naming Files, Paths, and Namespaces"."""
     (here / f"{name}.gesture").write_text(GOOD.replace("gesture call", f"gesture {name}"))
     assert run("engrave", "--as", "ly", f"{name}.gesture").status == 0
     assert sorted(str(p.relative_to(here / "out")) for p in (here / "out").rglob("*.ly")) == [

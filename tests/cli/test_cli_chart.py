@@ -1,4 +1,4 @@
-"""`chart`: what is made, where, and what is wrong."""
+"""`chart`: what is made, where, and its error messages."""
 
 from __future__ import annotations
 

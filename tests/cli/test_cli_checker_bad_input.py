@@ -1,4 +1,4 @@
-"""What the checker can be handed that makes no sense: a finding or a clear error, at once, and never silence."""
+"""Input that makes no sense to the checker: a finding or a clear error, at once, and never silence."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ import pytest
 from cli.conftest import HEAD
 from timing import within
 
-# gesture lines, status, the rules or words of which one has to be told
+# gesture lines, status, the rules or words of which one must be reported
 GESTURES = {
     "a fingering the instrument lacks": ("contour: C5\nfingering: F 1-4", 1, "no-such-fingering"),
     "a side the instrument lacks": ("contour: C5\nfingering: T 2", 1, "no-such-fingering"),
@@ -75,7 +75,7 @@ def test_a_gesture_of_many_points(here, run, count, command):
 
 PIECE = 'instrument: "my.toml"\npitches: written\n\ngesture a\n  contour: C5\n'
 OWN = "instrument_profile = 1\n"
-# what the file of an instrument holds, and words that have to be told of it
+# the content of an instrument file, and words that must be in the message
 PROFILES = {
     "nothing": ("", ["not an instrument profile"]),
     "something else": ("password = 'hunter2'\n", ["not an instrument profile"]),

@@ -17,7 +17,7 @@ from cli.conftest import DEMO, GOOD, REFUSED_DEMO
 
 
 def on_a_terminal(stream: str, *arguments: str, **environment: str) -> bytes:
-    """What a program writes to standard output or error when that is a terminal."""
+    """The output of a program whose standard output or error is a terminal."""
     ours, theirs = pty.openpty()
     other = {"stdout", "stderr"} - {stream}
     streams = {stream: theirs, other.pop(): subprocess.DEVNULL}
@@ -32,7 +32,7 @@ def on_a_terminal(stream: str, *arguments: str, **environment: str) -> bytes:
     try:
         while data := os.read(ours, 65536):
             written += data
-    except OSError:  # how a terminal says on Linux that nobody is left at its other end
+    except OSError:  # on Linux: the other end of the terminal is closed
         pass
     finally:
         os.close(ours)
@@ -76,7 +76,7 @@ def test_no_progress_in_a_log(here, program):
     "arguments", [("check", str(DEMO)), ("check", "--json", str(DEMO)), ("list", "techniques")]
 )
 def test_a_reader_that_goes_away(program, arguments):
-    """As with `| head`: the work is done, its status stays true, and nobody is bothered."""
+    """As with `| head`: the work is done, its status is kept, and there is no message."""
     reading, writing = os.pipe()
     os.close(reading)
     done = program(*arguments, stdout=writing)
@@ -106,7 +106,7 @@ def test_a_full_disk(program, arguments):
     [("check call", 0), ("check --json call", 0), ("check none", 2), ("--help", 0), ("x", 2)],
 )
 def test_streams_that_are_closed_or_full_of_errors(here, closed, arguments, status):
-    """Nobody listens: the work and its status are the same, and no file is opened in a stream's place."""
+    """The work and its status are the same, and no file is opened in place of a stream."""
     Path("call").write_text(GOOD)
     command = f"{shlex.quote(sys.executable)} -m gesturesmith.cli.main {arguments} {closed}"
     done = timing.run(["/bin/sh", "-c", command])
@@ -140,11 +140,11 @@ def command_line(process: Path) -> bytes:
 @pytest.mark.parametrize(("sent", "status"), [(signal.SIGINT, 130), (signal.SIGTERM, 143), (signal.SIGHUP, 129)])
 @pytest.mark.parametrize("impatient", [False, True])
 def test_interrupted(here, sent, status, impatient):
-    """A LilyPond that never ends is ended, and its folder goes, also where it is told again and again."""
+    """A LilyPond that never ends is ended and its folder removed, even if the signal is repeated."""
     (here / "a.gesture").write_text(GOOD)
     (here / "temp").mkdir()
     slow = here / "lilypond"
-    seconds = f"60.{os.getpid()}{sent}{impatient:d}"  # by which it is known among all processes
+    seconds = f"60.{os.getpid()}{sent}{impatient:d}"  # identifies it among all processes
     slow.write_text(
         '#!/bin/sh\nif [ "$1" = --version ]; then echo "GNU LilyPond 2.24.0"; exit; fi\n'
         f"cat > fed\necho > ready\nexec sleep {seconds}\n"
@@ -163,7 +163,7 @@ def test_interrupted(here, sent, status, impatient):
             "a.gesture",
         ],
         env={**os.environ, "TMPDIR": str(here / "temp")},
-        # In the background of a shell interrupts are ignored, and what is started there would ignore them too.
+        # A shell's background jobs ignore interrupts, and so would their children.
         preexec_fn=lambda: [signal.signal(one, signal.SIG_DFL) for one in (signal.SIGINT, signal.SIGHUP)],
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
@@ -174,7 +174,7 @@ def test_interrupted(here, sent, status, impatient):
         time.sleep(0.005)
         process.send_signal(signal.SIGINT)
     out, err = timing.ended(process)
-    # Python itself, about to end, listens again.
+    # Python restores its own handler just before it ends.
     assert process.returncode in ((status, -signal.SIGINT) if impatient else (status,))
     assert b"Traceback" not in out + err
     assert not [p for p in Path("/proc").glob("[0-9]*") if seconds.encode() in command_line(p)]

@@ -1,4 +1,4 @@
-"""`engrave`: what is made, what is not, and what is said of it. One run of the whole serves most of these tests."""
+"""`engrave`: what is made, what is not, and the messages. Most of these tests share one run."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from gesturesmith.source import Source
 pytestmark = pytest.mark.lilypond
 
 FORMATS = ("ily", "ly", "pdf", "png", "svg")
-# One that is refused, a passage that plays it, and two things that can be played.
+# A refused gesture, a passage that plays it, and two that can be played.
 MIXED = f"""{HEAD}title: "Mixed"
 composer: "Nobody"
 
@@ -43,7 +43,7 @@ def everything(folder: Path) -> dict[str, bytes]:
 
 
 def engraved(folder: Path, name: str, text: str, *more: str, **environment: str) -> tuple[int, str, str]:
-    """The command as a program in a folder of its own; status, output, complaints."""
+    """The command as a program in its own folder; status, output, errors."""
     (folder / name).write_text(text, "utf-8")
     done = timing.run(
         [sys.executable, "-m", "gesturesmith.cli.main", "engrave", "--as", ",".join(FORMATS), *more, name],
@@ -97,7 +97,7 @@ def test_same_input_same_bytes(mixed, tmp_path_factory):
 
 
 def test_delivered_text_stands_alone(mixed):
-    """The `.ly` by itself, and the `.ily` in a score of somebody else, in one LilyPond without our folders."""
+    """The `.ly` alone, and the `.ily` in somebody else's score, in one LilyPond without our folders."""
     folder, _ = mixed
     call = (folder / "out" / "mixed" / "call.ily").read_text()
     assert '"gesture-call" = \\absolute {' in call
@@ -127,7 +127,7 @@ def test_a_draft_has_everything_and_says_so(tmp_path):
 
 
 def test_one_alone(tmp_path):
-    """Nothing else is made or judged: that another is refused is not its fault."""
+    """Nothing else is made or judged: another gesture's refusal does not count."""
     status, _, err = engraved(tmp_path, "mixed.gesture", MIXED, "--only", "CALL")
     assert (status, err) == (0, "")
     assert set(everything(tmp_path / "out")) == {f"mixed/call.{f}" for f in FORMATS} | {"mixed/gesturesmith.ily"}
@@ -242,7 +242,7 @@ def test_a_lilypond_that_fails(here, run, end, said):
 
 @pytest.fixture
 def sabotaged(monkeypatch):
-    """Music that kills LilyPond while it is set, in the gestures on D5."""
+    """Music that kills LilyPond during engraving, in the gestures on D5."""
     from gesturesmith.backends.lilypond import voices
 
     pieces = voices.pieces
@@ -255,7 +255,7 @@ def sabotaged(monkeypatch):
 @pytest.mark.usefixtures("sabotaged")
 @pytest.mark.parametrize("count", [1, 6])
 def test_a_failure_names_the_gesture_and_the_others_are_made(here, run, count):
-    """Of few pictures in one run with the page, and of many beside it."""
+    """With a few pictures in one run with the page, and with many in separate runs."""
     names = [f"good{'abcdefgh'[n]}" for n in range(count)]
     blocks = "".join(f"gesture {n}\n  contour: C5\n" for n in names)
     (here / "a.gesture").write_text(f"{HEAD}{blocks}gesture bad\n  contour: D5\n")
@@ -280,7 +280,7 @@ def test_the_demo_gives_lilypond_nothing_to_warn_of():
 
 @pytest.mark.parametrize("home", ["/proc/nonexistent", "HERE"])
 def test_the_home_folder_is_left_alone(here, program, home):
-    """Nothing appears there, and one that cannot be written is no trouble."""
+    """Nothing appears there, and an unwritable one causes no trouble."""
     (here / "a.gesture").write_text(GOOD)
     (here / "home").mkdir()
     done = program("engrave", "--as", "ily", "a.gesture", env={"HOME": home.replace("HERE", str(here / "home"))})

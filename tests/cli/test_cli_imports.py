@@ -1,4 +1,4 @@
-"""What a command costs: a composer's editor calls `check` at every pause in typing."""
+"""What a command imports: an editor may call `check` at every pause in typing."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ print("", *sorted(sys.modules), sep="\\n")
 
 
 def loaded(*arguments: str) -> set[str]:
-    """The modules that are there when a command has ended."""
+    """The modules loaded at the end of a command."""
     done = timing.run([sys.executable, "-c", PROBE, *arguments], text=True)
     assert done.returncode == 0, done.stderr
     return set(done.stdout.split("\n"))
@@ -37,7 +37,7 @@ def test_help_loads_no_stage():
 
 
 def test_what_is_made_already_loads_no_stage(tmp_path, monkeypatch, request):
-    """Nor Abjad, nor the cluster's library; a second run has only to look."""
+    """Nor Abjad, nor the cluster library: a second run only looks things up."""
     demo = str(request.config.rootpath / "docs" / "demo" / "fog-signals.gesture")
     monkeypatch.chdir(tmp_path)
     made = loaded("engrave", "--as", "svg", demo)

@@ -1,4 +1,4 @@
-"""`list` and `explain`, and what is said to a word that was misspelled."""
+"""`list` and `explain`, and the message for a misspelled word."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""`new` and `format`: files of the user's, never lost."""
+"""`new` and `format`: the user's files are never lost."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""`notes`, and `engrave --notes`: which pages are made, where, and what is said of them."""
+"""`notes` and `engrave --notes`: which pages are made, where, and the messages."""
 
 from __future__ import annotations
 
@@ -47,7 +47,7 @@ def words(path: Path) -> str:
 
 
 def marks(path: Path) -> list[str]:
-    book = path.read_text("utf-8").split("\\book {")[-1]  # the templates' own remarks stand before it
+    book = path.read_text("utf-8").split("\\book {")[-1]  # the templates' own comments precede it
     return re.findall(r'\\gsMark "([^"]*)"', book)
 
 
@@ -102,7 +102,7 @@ def test_parts_are_numbered_by_one_document_and_again_when_another_file_changes(
     out = files / "out"
     assert made(out, "ly") >= {"performance-notes.ly", "one.ly", "deep/two.ly"}
     first = {name: marks(out / name) for name in ("one.ly", "deep/two.ly")}
-    # Of a folder the files in it come before those below it.
+    # Files in a folder come before those in its subfolders.
     assert first == {"one.ly": ["1", "1, 2"], "deep/two.ly": ["4"]}
     (files / "in" / "one.gesture").write_text(ONE.replace("half-valve + ", ""), "utf-8")
     run("engrave", "in", "--notes", "--one-document", "--as", "ly")

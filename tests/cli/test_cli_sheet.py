@@ -1,4 +1,4 @@
-"""`sheet`: from a file and from a technique, what is told, and what is refused."""
+"""`sheet`: from a file and from a technique, its messages, and its refusals."""
 
 from __future__ import annotations
 

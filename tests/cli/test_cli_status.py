@@ -111,7 +111,7 @@ def test_explain(run, name, holds):
 
 
 def test_a_fault_of_ours_is_no_verdict(here, run, monkeypatch):
-    """What Python itself exits with, 1, would say "not as written"."""
+    """Python's own exit status, 1, would mean "not as written"."""
     from gesturesmith import pipeline
 
     def faulty(*_, **__):
@@ -133,7 +133,7 @@ MAKING = ["engrave", "--as", "ly", "--manifest", "m.json"]
 
 @pytest.fixture
 def three(here, monkeypatch):
-    """Three files, of which the second meets a fault of ours wherever it is compiled."""
+    """Three files, the second of which triggers a bug of ours when compiled."""
     from gesturesmith import pipeline
     from gesturesmith.lang import format as formatting
     from gesturesmith.pipeline import notes, text
@@ -165,7 +165,7 @@ def three(here, monkeypatch):
     ids=" ".join,
 )
 def test_a_fault_of_ours_is_one_files_alone(three, run, command):
-    """It is told with the file's name; the others are worked on, and what they come to is said."""
+    """It is reported with the file's name; the other files are processed and reported."""
     result = run(*command, "a.gesture", "b.gesture", "c.gesture")
     assert result.status == 3
     assert "b.gesture: this is a bug in Gesturesmith, not in your file" in result.err

@@ -1,4 +1,4 @@
-"""`suggest`: what would work, as lines to paste, and a copy that never goes over anybody's work."""
+"""`suggest`: what would work, as lines to paste, and a copy that never overwrites anybody's work."""
 
 from __future__ import annotations
 
@@ -113,7 +113,7 @@ def test_for_programs(here, run):
     assert "not-as-written" not in [g["verdict"] for g in made["files"][0]["gestures"]]
 
 
-# --- what a copy never goes over -------------------------------------------------------------------------
+# --- what a copy never overwrites ------------------------------------------------------------------------
 
 
 def test_not_over_a_file_of_the_users(here, run):

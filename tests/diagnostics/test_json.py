@@ -1,4 +1,4 @@
-"""A report for programs has the shape of the language page's object, schema 2."""
+"""A report for programs has the form described on the language page, schema 2."""
 
 import json
 from dataclasses import replace
@@ -42,7 +42,7 @@ def test_a_gesture():
     assert beacon["line"] == 4
     assert (beacon["verdict"], plain["verdict"]) == ("with-care", "playable")
     assert beacon["difficulty"] is None
-    assert beacon["realisation"]["points"] == [  # times are exact, as texts
+    assert beacon["realisation"]["points"] == [  # times are exact, as strings
         {"at": "3/2", "side": "F", "valves": "0", "partial": 8, "cents": 0}
     ]
     assert plain["findings"] == []

@@ -1,4 +1,4 @@
-"""The user's own line on a terminal: nothing hidden, the caret under the right sign."""
+"""The user's line on a terminal: nothing hidden, the caret under the right character."""
 
 import pytest
 
@@ -16,7 +16,7 @@ from gesturesmith.source import Span
         ("a\u200bb", "a<U+200B>b"),  # zero-width space
         ("a\u2028b", "a<U+2028>b"),
         ("a\x00b\x7f", "a<U+0000>b<U+007F>"),
-        ("a\u115f\u1160b\u3164\uffa0", "a<U+115F><U+1160>b<U+3164><U+FFA0>"),  # letters that show nothing
+        ("a\u115f\u1160b\u3164\uffa0", "a<U+115F><U+1160>b<U+3164><U+FFA0>"),  # invisible letters
         ("\tx", "    x"),
         ("♯♭𝄲", "♯♭𝄲"),
     ],
@@ -26,7 +26,7 @@ def test_hidden_signs_are_spelled_out(text, shown):
 
 
 def marked(line, span):
-    """What stands above the carets."""
+    """The text above the carets."""
     shown, carets = excerpt(line, span)
     start = len(carets) - len(carets.lstrip())
     assert set(carets.lstrip()) == {"^"}

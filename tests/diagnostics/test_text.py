@@ -1,4 +1,4 @@
-"""A report as people read it: the order and form that composers get used to."""
+"""A report for people: the order and form that composers get used to."""
 
 from dataclasses import replace
 

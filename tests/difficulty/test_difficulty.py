@@ -1,4 +1,4 @@
-"""Difficulty: never easier away from the middle, the same for the same music, and in the order any teacher has."""
+"""Difficulty: never easier away from the middle, equal for equal music, and in the order any teacher would give."""
 
 from dataclasses import replace
 from fractions import Fraction
@@ -25,7 +25,7 @@ from gesturesmith.units import Spelling, spell
 
 DEMO = Path(__file__).parents[2] / "docs" / "demo" / "fog-signals.gesture"
 HORN = instruments.get("horn")
-OF_TIME = {"breath", "effort", "hold"}  # what grows with length
+OF_TIME = {"breath", "effort", "hold"}  # quantities that grow with length
 OF_SPEED = {"attacks", "notes", "travel", "response", "speed", "changes", "points", "brevity"}
 
 
@@ -61,7 +61,7 @@ def shapes(
     beats: tuple[int, ...] = (1, 2, 4, 8),
     tempos: tuple[int, ...] = (40, 72, 144),
 ):
-    """A technique, steps in semitones from the first note, what stands between, beats, tempo."""
+    """A technique, steps in semitones from the first note, the lines between, beats, tempo."""
     sliding = draw(st.booleans()) if lines is None else lines
     technique = draw(st.sampled_from(SLIDING if sliding else ALONE))
     steps = [0, *draw(st.lists(st.integers(-spread, spread), min_size=1 if sliding else 0, max_size=4))]
@@ -72,7 +72,7 @@ def shapes(
 
 
 def written(shape, start: int, *more: str, instrument: str = "horn", factor: int = 1) -> Gesture:
-    """The gesture of a shape from a written pitch in cents, its steps multiplied."""
+    """The gesture of a shape from a written pitch in cents, with its steps multiplied."""
     technique, steps, joins, beats, tempo = shape
     notes = [spell(start + 100 * factor * step).name for step in steps]
     contour = notes[0] + "".join(join + note for join, note in zip(joins, notes[1:], strict=True))
@@ -92,7 +92,7 @@ def test_louder_or_softer_is_never_easier(shape, data):
     level = data.draw(st.integers(0, len(LEVELS) - 2))
     start = data.draw(st.integers(4800, 8400).filter(lambda c: c % 100 == 0))
     one, other = (hard(written(shape, start, f"dynamics: {LEVELS[n]}")) for n in (level, level + 1))
-    low, high = 4, 5  # mp and mf: below the one softer is harder, above the other louder is
+    low, high = 4, 5  # mp and mf: below mp softer is harder, above mf louder is
     if level >= high:
         assert other.exact >= one.exact
     if level + 1 <= low:
@@ -116,7 +116,7 @@ def test_higher_is_never_easier_above_the_middle_nor_lower_below_it(name, data):
     low, high = middle(instrument)
     step, by = data.draw(st.integers(0, 14)), data.draw(st.integers(1, 12))
     up = data.draw(st.booleans())
-    # All notes stay on one side: what nears the middle with the others' going away may well grow easier.
+    # All notes stay on one side: otherwise some would approach the middle and might become easier.
     start = low - 100 * min(shape[1]) + 100 * step if up else high - 100 * max(shape[1]) - 100 * step
     further = start + (100 * by if up else -100 * by)
     assume(min(start, further) + 100 * min(shape[1]) >= 1200)
@@ -164,7 +164,7 @@ def test_longer_than_the_breath_is_harder(note, level):
 @given(shapes(lines=False), st.integers(1, 40))
 @settings(max_examples=60)
 def test_more_attacks_are_never_easier(shape, count):
-    shape = (shape[0], shape[1][:1], [], *shape[3:])  # one note has them all
+    shape = (shape[0], shape[1][:1], [], *shape[3:])  # all on one note
     fewer, more = (hard(written(shape, 6400, f"attacks: {n}")) for n in (count, count + 1))
     assert more.exact >= fewer.exact
 
@@ -414,7 +414,7 @@ def test_every_instrument_has_a_middle_and_two_sides(name):
         shares = [share(made, side) for made in row]
         assert shares == sorted(shares)
         assert (shares[0], shares[-1]) == (0, 1)
-        if len(instrument.tubes) > 1:  # what a natural horn has between its partials is for the hand
+        if len(instrument.tubes) > 1:  # on a natural horn the hand makes the notes between partials
             assert all(b.exact >= a.exact for a, b in pairwise(row))
             assert row[0].exact < 10
 
@@ -438,7 +438,7 @@ def test_the_explanation_names_every_quantity_and_its_evidence():
 
 
 # --- pairs that any teacher would put in this order ---------------------------------------------------------------
-# Common practice of teaching brass; no page is quoted for a single row.
+# Common teaching practice for brass; single rows have no separate source.
 
 PAIRS = [
     (

@@ -1,4 +1,4 @@
-"""Graded sheets: only what is playable, rising from level to level, in lines that can be practised."""
+"""Graded sheets: only playable gestures, harder from level to level, in lines that can be practised."""
 
 from __future__ import annotations
 
@@ -52,7 +52,7 @@ def test_lines_stand_in_order_of_difficulty_and_none_twice(found) -> None:
 
 
 def test_where_all_of_it_needs_correcting_it_is_practised_all_the_same() -> None:
-    """Quarter tones of the trumpet are all a little off: the checker says so, as advice."""
+    """All quarter tones of the trumpet are a little out of tune: the checker says so, as advice."""
     found = playable(techniques.get("quarter-tones"), instruments.get("trumpet"))
     assert all(of_level(found, level) for level in LEVELS_OF_SHEETS)
     for one in found[:: len(found) // 20]:
@@ -69,7 +69,7 @@ def test_too_little_makes_no_level() -> None:
 
 @pytest.mark.parametrize("name", ["horn", "trombone", "trumpet"])
 def test_a_sheet_of_bends_goes_down(name) -> None:
-    """The sign and its text say down, and the lip takes a note up only a little."""
+    """The sign and its text mean downwards, and the lip can take a note up only a little."""
     for one in playable(techniques.get("bend"), instruments.get(name)):
         first, *rest = (p.sounding_cents for p in one.case.gesture.points)
         assert all(cents <= first for cents in rest), [p.pitch.written.name for p in one.case.gesture.points]

@@ -1,4 +1,4 @@
-"""What stands around a line: its bars, its preparation, its rest, the warm-up."""
+"""Around a line: its bars, its preparation, its rest, the warm-up."""
 
 from __future__ import annotations
 
@@ -49,7 +49,7 @@ def test_seconds_are_not_barred() -> None:
 
 def test_rest_as_much_as_you_play() -> None:
     """S. Wright, endurance sheet: rest as much as you play. Four beats at 60 of plain mf in the middle register
-    take four seconds; three times as much, twelve; in steps of five."""
+    cost four seconds; three times as much, twelve; in steps of five."""
     one = case("contour: C4\nlasts: 4 beats")
     assert rest_s(barred((one,), (4, 4), 1)) == 5
     assert rest_s(barred((one,), (4, 4), 3)) == 15
@@ -66,15 +66,15 @@ def test_a_slide_is_prepared_by_its_plain_interval() -> None:
 
 
 def test_a_sweep_is_prepared_by_its_ladder() -> None:
-    """G4 to G5 written lies on partials 6 to 12 of the open F side, by the harmonic series: G A# C D E F# G, with
-    11 nearest to F#."""
+    """G4 to G5 written are partials 6 to 12 of the open F side, by the harmonic series: G A# C D E F# G, with 11
+    nearest to F#."""
     prepared = preparation(case("technique: harmonic-gliss\ncontour: G4 ~~ G5\nlasts: 4 beats"))
     assert prepared.tube == "F 0"
     assert names(prepared) == ["G4", "Bb4", "C5", "D5", "E5", "F#5", "G5"]
 
 
 def test_a_sweep_is_prepared_by_names_that_belong_together() -> None:
-    """The partials of the seventh position are those of E: G#, not Ab; what the line itself names has that name."""
+    """The partials of the seventh position are those of E: G#, not Ab; notes named in the line keep that name."""
     swept = "technique: harmonic-gliss\nfingering: 7\nlasts: 4 beats\ncontour: "
     assert names(preparation(case(f"{swept}E3 ~~ E4", "trombone"))) == ["E3", "G#3", "B3", "D4", "E4"]
     assert names(preparation(case(f"{swept}E3 ~~ Ab3", "trombone")))[-1] == "Ab3"
@@ -105,7 +105,7 @@ def test_what_needs_no_preparation_has_none(lines: str) -> None:
 
 @pytest.mark.parametrize("name", instruments.names())
 def test_every_instrument_has_a_warm_up_without_effort(name: str) -> None:
-    """Slurs between neighbouring partials, soft, and all of them playable."""
+    """Soft slurs between neighbouring partials, all playable."""
     line = warm_up(instruments.get(name))
     assert line is not None
     assert line.passage.meter == (4, 4)

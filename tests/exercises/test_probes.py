@@ -1,4 +1,4 @@
-"""What a technique is tried with: shapes of every kind it takes, moved through the range, judged on every note."""
+"""Probes of a technique: shapes of every kind it takes, transposed through the range and judged on every note."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ G4 = Spelling("G", Fraction(0), 4)
 
 @pytest.mark.parametrize("key", techniques.names())
 def test_every_shape_is_one_the_technique_takes(key: str) -> None:
-    """Number of points, kind of lines: nothing is refused for its form."""
+    """Number of points, kind of lines: nothing is refused because of its form."""
     technique = techniques.get(key)
     form = {
         "wrong-number-of-points",
@@ -84,7 +84,8 @@ def test_reach_of_what_is_not_to_be_had() -> None:
 
 
 def test_a_harmonic_glissando_needs_partials_on_the_way() -> None:
-    """Below partial 3 of the longest tube three partials never lie within an octave: nothing at the bottom."""
+    """Below partial 3 of the longest tube there are never three partials within an octave: nothing at the
+    bottom."""
     found = reach(techniques.get("harmonic-gliss"), HORN)
     assert found[0].verdict is Verdict.NOT_AS_WRITTEN
     assert found[len(found) * 3 // 4].verdict is Verdict.PLAYABLE
@@ -117,7 +118,7 @@ def test_every_shape_is_spelled_by_its_interval(name: str) -> None:
     starts = [s for s in written_range(instrument) if s.alter == 0]
     for technique in (techniques.get(n) for n in techniques.names()):
         if technique.grid % 100:
-            continue  # quarter tones have names of their own
+            continue  # quarter tones have other names
         for shape in probe_gestures(technique, instrument):
             signs = set()
             for start in starts:

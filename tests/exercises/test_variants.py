@@ -1,4 +1,4 @@
-"""The lines of an exercise sheet: what is left out, in which order the rest comes, and how it is thinned."""
+"""The lines of an exercise sheet: what is left out, the order of the rest, and how it is thinned."""
 
 from itertools import pairwise
 
@@ -83,7 +83,7 @@ def test_mixed_has_an_easier_and_a_harder_line_by_turns():
 
 
 def test_mixed_is_thinned_before_it_is_mixed():
-    """Every other line of a mixed row would be an easy one."""
+    """Every other line of a mixed row would be easy."""
     kept = practice(order="mixed", keep="4").kept
     assert set(labels(kept)) == set(labels(practice(order="easiest first", keep="4").kept))
 
@@ -149,5 +149,5 @@ def test_mixing_loses_nothing_and_alternates(size):
     [(6, 4, [0, 2, 3, 5]), (10, 4, [0, 3, 6, 9]), (8, 3, [0, 4, 7]), (5, 1, [0]), (3, 5, [0, 1, 2])],
 )
 def test_what_is_thinned_keeps_the_steps_as_even_as_they_can_be(there, count, kept):
-    """Each is the nearest to its place in an even row, halves rounded up."""
+    """Each is the nearest to its place in an even spacing, halves rounded up."""
     assert list(_thinned(range(there), count)) == kept

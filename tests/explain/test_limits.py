@@ -1,4 +1,4 @@
-"""A limit is explained from the side on which the rules measure it."""
+"""A limit is explained from the side that the rules check."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ SIDES = ("above", "below", "louder", "softer")
 
 @pytest.fixture
 def measured(monkeypatch):
-    """The limits that rules measure against, by the function they do it with, as they come."""
+    """The limits that rules compare with, by the function used, in order of use."""
     seen: dict[str, set] = {side: set() for side in SIDES}
 
     def watched(side):
@@ -45,7 +45,7 @@ def measured(monkeypatch):
 
 
 def all_texts():
-    """The examples of every rule, and the gestures of the tables of what rules say."""
+    """The examples of every rule, and the gestures in the tables of findings."""
     for rule in all_rules():
         yield from (sections(rule.doc)[example] for example in ("Fires", "Passes"))
     for path in sorted(TABLES.glob("test_said_of_*.py")):
@@ -54,7 +54,7 @@ def all_texts():
 
 
 def test_what_the_rules_measure_has_that_side(measured):
-    """And is explained, and told of in the handbook, from there."""
+    """And the explanation and the handbook describe that side."""
     for text in all_texts():
         checked(text)
     assert len(measured["above"]) > 20

@@ -1,4 +1,4 @@
-"""Every mistake that a line can have is explained, and its examples are what they are said to be."""
+"""Every mistake a line can have is explained, and the examples show what they claim."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from gesturesmith.source import Source
 
 HEAD = "instrument: horn\npitches: written\n"
 READING = Path(__file__).parents[2] / "gesturesmith" / "textfile.py"
-# The reader finds these first, under another name.
+# The reader reports these first, under another name.
 EARLIER = {
     "empty-band": "bad-band",
     "upside-down-band": "bad-band",

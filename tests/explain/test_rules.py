@@ -1,4 +1,4 @@
-"""What is said of a rule."""
+"""The explanation of a rule."""
 
 import pytest
 

@@ -1,4 +1,4 @@
-"""What is said of a technique."""
+"""The explanation of a technique."""
 
 import pytest
 

@@ -1,4 +1,4 @@
-"""Which suggestions are made at once: never two that change one line."""
+"""Which suggestions are applied together: never two that change the same line."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A gesture divided into two: at its breath, its silence, the break of its slide, its change of technique."""
+"""A gesture divided in two: at a breath, a silence, a break of the slide, a change of technique."""
 
 import pytest
 from rules.checking import checked
@@ -37,7 +37,7 @@ def halves(text):
 
 
 def key(text, name, half):
-    """A key's value in a half."""
+    """The value of a key in one half."""
     block = text.split(f"gesture call-{half}")[1].split("\n\n")[0]
     return next((line.split(": ", 1)[1] for line in block.split("\n") if line.strip().startswith(f"{name}:")), None)
 

@@ -1,4 +1,4 @@
-"""What is suggested for a passage that takes a gesture, or a pitch, out of the instrument's range."""
+"""Suggestions for a passage that takes a gesture or pitch out of the instrument's range."""
 
 import pytest
 from rules.checking import checked
@@ -56,7 +56,7 @@ def test_a_passage_of_what_is_refused_itself_gets_none():
 
 @pytest.mark.parametrize(("calls", "helped"), [(500, True), (501, False)])
 def test_a_passage_of_more_than_a_thousand_notes_is_not_played_through_again(calls, helped):
-    """Each edit that is tried would cost as much as the whole passage. A call has two notes."""
+    """Each edit tried would cost as much as the whole passage. A call has two notes."""
     play = ", ".join(["call"] * (calls - 1) + ["call up 36"])
     (said,) = checked(HEAD.format("written", play), suggestions=True).report.passages
     assert said.verdict is Verdict.NOT_AS_WRITTEN

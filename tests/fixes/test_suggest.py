@@ -17,18 +17,18 @@ from gesturesmith.techniques.base import clash
 
 KNOWN = known()
 MADE_UP = 240
-# Refused gestures of an effect that neither a change of pitch nor its kin can save: one note for a glissando.
+# Refused gestures that neither a change of pitch nor a related technique can save: one note for a glissando.
 NOTHING_ELSE = {"harmonics": 1, "wrong-number-of-points": 1}
 
 
 def at_least(made, rank):
-    """How often each rule found something so grave or graver, over the file, passages included."""
+    """The number of findings of each rule at least this severe, in the whole file including passages."""
     said = (*made.report.gestures, *made.report.passages)
     return Counter(f.rule for s in said for f in s.findings if (f.severity or Severity.CAUTION).rank >= rank)
 
 
 def at_place(made, name, finding):
-    """How often the rule of a finding found something as grave at its place, on a gesture or its halves."""
+    """The number of findings of the same rule, at least as severe, at the same place of a gesture or its halves."""
     rank = (finding.severity or Severity.CAUTION).rank
     point = point_at(made.cases[name].gesture, finding.span)
     return sum(
@@ -42,7 +42,8 @@ def at_place(made, name, finding):
 
 
 def looked_through(text):
-    """Every suggestion of a file made and judged; how many gestures were refused, and how many of them got one."""
+    """Apply and judge every suggestion of a file; the number of refused gestures, and of those with a
+    suggestion."""
     made = checked(text, suggestions=True)
     lines = text.split("\n")
     refused = helped = 0
@@ -59,7 +60,7 @@ def looked_through(text):
 
 
 def passes(made, said, finding, suggestion, lines):
-    """The finding is gone, the gesture has the verdict that was promised, and nothing as grave is new."""
+    """The finding is gone, the gesture has the promised verdict, and there are no new findings as severe."""
     again = checked("\n".join(apply_edits(lines, suggestion.edits)))
     keeps_its_idea(made.cases[said.name].gesture, again, suggestion)
     after = [g for g in again.report.gestures if g.name not in {o.name for o in made.report.gestures}]
@@ -78,9 +79,9 @@ def passes(made, said, finding, suggestion, lines):
 
 
 def keeps_its_idea(before, again, suggestion):
-    """No dynamic is flattened or turned, nothing but kin stands for a technique, and what changes is said to."""
+    """No dynamic is flattened or reversed, techniques are replaced only by their kin, and changes are declared."""
     if before.name not in again.cases:
-        return  # divided: each half goes on where the other stops
+        return  # divided: each half continues where the other stops
     after = again.cases[before.name].gesture
     old, new = ([LEVELS.index(m.plain) for m in g.dynamics] for g in (before, after))
     if old:
@@ -116,7 +117,7 @@ def test_made_up_gestures_are_all_put_right():
         counts = looked_through(text)
         refused, helped = refused + counts[0], helped + counts[1]
     assert refused > MADE_UP // 3
-    # The rest are effects that cannot be had there, and that nothing of their kin can stand for.
+    # The others are effects that are impossible there and have no kin to replace them.
     assert helped >= 0.95 * refused
 
 
@@ -169,7 +170,7 @@ def test_a_gesture_of_many_faults_does_not_hold_up_the_rest():
 
 
 def test_two_gestures_of_one_name_are_not_put_right():
-    """Edits of one of them would be made up from the points of the other."""
+    """Edits of one would be based on the points of the other."""
     text = "instrument: horn\npitches: written\ngesture a\n  contour: C8 :: C5, r, C5\ngesture a\n  contour: C4\n"
     report = compile_text(Source("test.gesture", text), Options(only_check=True)).report
     assert [e.rule for e in report.errors] == ["repeated-name"]
@@ -181,7 +182,7 @@ def test_two_gestures_of_one_name_are_not_put_right():
 @pytest.mark.parametrize(
     ("body", "first"),
     [
-        # Every level is kept in its relation to the others, and the hairpins stay.
+        # Every level keeps its relation to the others, and the hairpins stay.
         ("contour: C4\nlasts: 14 beats\ndynamics: n < pp@4 < ff@8", "dynamics: n < pp@4 < mf@8"),
         ("contour: G2\nlasts: 2 beats\ndynamics: fff > p", "dynamics: ff > p"),
         ("technique: kiss\ncontour: xC5\ndynamics: ff", "dynamics: f"),
@@ -209,7 +210,7 @@ ALONE = "instrument: horn\npitches: written\ntempo: 60\n\ngesture call\n  contou
     [
         ("", ["C2", "C3", "F#2"]),
         ("\npassage all\n  play: call up 24\n", ["C2", "C3", "F#2"]),
-        # Moved so far, the gesture is in range as it stands, and would not be from C3.
+        # Transposed this far, the gesture is in range, and would not be from C3.
         ("\npassage all\n  play: call up 42\n", ["C2", "F#2"]),
         ("\npassage all\n  play: inner\n\npassage inner\n  play: call up 42\n", ["C2", "F#2"]),
     ],
