@@ -13,6 +13,7 @@ BlockKind = Literal["gesture", "passage", "exercises", "part"]
 LineKind = Literal["straight", "wavy", "broken", "dotted", "arrow", "slur", "none"]
 Growth = Literal["", "growing", "fading"]
 AttackShape = Literal["", "accelerating", "slowing"]  # "": even
+Strokes = Literal["", "eighths", "sixteenths", "thirty-seconds", "unmeasured"]  # repeats of one note
 FingeringMode = Literal["auto", "held", "given"]
 Join = Literal["", "<", ">"]  # from one level to the next
 Players = Literal["", "a2", "first", "second"]  # who of two plays

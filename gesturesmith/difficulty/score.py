@@ -20,6 +20,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, Gesture, attack_times, sounds
 from gesturesmith.model.graces import has_graces, unfolded
 from gesturesmith.model.levels import mean
+from gesturesmith.model.strokes import gap_beats, struck
 from gesturesmith.realise.gesture import realise
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.account import played_out, rest_ratio
@@ -197,6 +198,11 @@ def _tongue(
     if gesture.spread is None:
         tongued = [m for m in sounding if m.point.reached == "attack"]
         times = [m.start for m in tongued]
+        if any(m.point.strokes for m in tongued):
+            all_struck = [(float(at) * beat, point) for at, point in struck(gesture)]
+            of_point = {id(m.point): m for m in tongued}
+            tongued = [of_point[id(point)] for _, point in all_struck]
+            times = [at for at, _ in all_struck]
     else:
         tongued = sounding
         times, shortest = _struck(gesture, beat)
@@ -215,7 +221,8 @@ def _tongue(
     for m in sounding:
         about = m.point.about or m.point.kind != "pitch" or m.load.pitched != "exact"
         if m.cents is not None and not about and m.point.reached != "line":
-            tally.add("response", min(shortest, m.end - m.start) * _hz(numbers, m.cents), periods)
+            lasts = float(gap_beats(gesture, m.point)) * beat if m.point.strokes else m.end - m.start
+            tally.add("response", min(shortest, lasts) * _hz(numbers, m.cents), periods)
 
 
 def _struck(gesture: Gesture, beat: float) -> tuple[list[float], float]:

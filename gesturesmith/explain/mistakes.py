@@ -358,6 +358,12 @@ _TABLE = {
         "  contour: G4, A4 grace, r",
         "  contour: G4, r, A4 grace, B4",
     ),
+    "strokes-misplaced": Mistake(
+        "A note that is repeated with strokes stands alone, tongued on one pitch, and lasts a whole number of "
+        "repeats.",
+        "  contour: G4 sixteenths -- A4",
+        "  contour: G4 sixteenths, A4",
+    ),
     "graces-on-line": Mistake(
         "Attacks along a line have no grace notes: where they begin is not written.",
         "  contour: A4 grace, G4 ~~ C5\n  technique: half-valve\n  attacks: 4",

@@ -231,6 +231,12 @@ def ear_and_lip() -> dict[str, Limit]:
             "cents",
             side="outside",
         ),
+        "forte_piano_s": Limit(
+            Sourced(0.3, HOUSE, "a loud stroke and a soft rest of the note are both to be heard"),
+            None,
+            "s",
+            side="below",
+        ),
         "grace_leap_cents": Limit(
             Sourced(1200, HOUSE, "beyond an octave the lip needs a moment to find the note"),
             None,

@@ -37,6 +37,7 @@ from gesturesmith.lang.words import (
     POINT_WORDS,
     SIGNS,
     SILENT_MARKS,
+    STROKES,
 )
 
 _PERCENT = {word: Fraction(percent) for word, percent in HEIGHTS.items()}
@@ -322,9 +323,12 @@ def _check_changes(reader: Reader, as_: tuple[Word, ...], without: tuple[Word, .
 def _once(reader: Reader, tok: Token, marks: tuple[Word, ...]) -> None:
     """Each word at most once, and at most one dynamic."""
     level = tok.text in LEVELS
+    repeated = tok.text in STROKES
     for mark in marks:
         if mark.text == tok.text:
             reader.fail("said-twice", tok.span, f"this point already has `{tok.text}`: keep one")
+        if repeated and mark.text in STROKES:
+            reader.fail("said-twice", tok.span, f"one way to repeat a note: this one already has `{mark.text}`")
         if level and mark.text in LEVELS:
             reader.fail("said-twice", tok.span, f"one dynamic per point: this one already has `{mark.text}`")
         if {mark.text, tok.text} == {"inhale", "exhale"}:
@@ -340,9 +344,10 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
         reader.fail("unknown-word", tok.span, f"`{text}` goes right after a wavy line: ~~ {text}", ("~~",))
     if text == "at":
         reader.fail("bad-place", tok.span, "a place is written with @ right before the number: @2")
-    near = reader.notes.nearest(text, (*MARKS, *LEVELS, GRACE, "without", "say"))
+    near = reader.notes.nearest(text, (*MARKS, *LEVELS, GRACE, *STROKES, "without", "say"))
     changes = "`as` or `without` with a technique"
-    wanted = listed(near) if near else f"{listed((*MARKS, GRACE))}, a dynamic, {changes}, or @ with a place"
+    own = listed((*MARKS, GRACE, *STROKES))
+    wanted = listed(near) if near else f"{own}, a dynamic, {changes}, or @ with a place"
     reader.fail("unknown-word", tok.span, f"{shown(text)} is not a word for a point: write {wanted}", near)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from gesturesmith.lang.messages import listed
-from gesturesmith.lang.nodes import GraceNode, LineNode, Note, PlayItem, PointNode, Rest
+from gesturesmith.lang.nodes import GraceNode, Height, LineNode, PlayItem, PointNode, Rest
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.words import GRACE, GRACE_MARKS, SIGNS
 
@@ -97,7 +97,7 @@ def _plain(point: PointNode) -> PointNode:
 
 def check(reader: Reader, point: PointNode) -> None:
     """A grace note is a pitch with signs of its own, and nothing else."""
-    if not isinstance(point.height, Note):
+    if isinstance(point.height, Height | Rest):
         what = "a grace note is a pitch: G4 grace, or xG4 grace for about that high"
         reader.error("bad-grace", point.span, what)
     if point.at is not None:

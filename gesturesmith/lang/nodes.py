@@ -169,11 +169,12 @@ class LevelNode:
 
 @frozen
 class Dynamics:
-    """Levels and what joins each to the next: "<", ">" or "" (no hairpin)."""
+    """Levels and what joins each to the next: "<", ">" or "" (no hairpin). `each`: one level at every attack."""
 
     levels: tuple[LevelNode, ...]
     joins: tuple[Join, ...]
     span: Span
+    each: bool = False
 
 
 @frozen

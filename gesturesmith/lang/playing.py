@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import get_args
 
 from gesturesmith.kinds import AttackShape, FingeringMode, Join, Shade, one_of
@@ -10,7 +11,7 @@ from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import AttacksNode, Dynamics, Finger, FingeringNode, LevelNode
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
-from gesturesmith.lang.words import LEVELS, MARKS, SHADES, SHAPES, SIDES
+from gesturesmith.lang.words import ACCENTS, EACH, LEVELS, MARKS, SHADES, SHAPES, SIDES
 
 _MODES: tuple[FingeringMode, ...] = ("auto", "held")  # the modes that are words
 
@@ -18,10 +19,23 @@ _MODES: tuple[FingeringMode, ...] = ("auto", "held")  # the modes that are words
 def dynamics(reader: Reader) -> Dynamics:
     """Levels joined by hairpins, to the end of the value."""
     value = dynamics_item(reader)
+    if reader.tok.text == EACH:
+        value = replace(value, each=_each(reader, value))
     if reader.tok.text == ",":
         reader.fail("unexpected-sign", reader.tok.span, "no comma between dynamics: p < f, or f@3 for a place")
     reader.finish("levels joined by < and >")
     return value
+
+
+def _each(reader: Reader, value: Dynamics) -> bool:
+    """`each` after one level that is an accent."""
+    tok = reader.next()
+    (first, *more) = value.levels
+    if more or first.level not in ACCENTS:
+        reader.fail("unknown-word", tok.span, f"`{EACH}` goes with one accent for every attack: fp {EACH}", ())
+    if first.at is not None:
+        reader.fail("bad-place", first.at.span, f"the places are those of the attacks: {first.level} {EACH}")
+    return True
 
 
 def dynamics_item(reader: Reader) -> Dynamics:
@@ -29,7 +43,7 @@ def dynamics_item(reader: Reader) -> Dynamics:
     first = reader.tok
     levels = [_level(reader)]
     joins: list[Join] = []
-    while reader.tok.text != "," and not reader.at_end():
+    while reader.tok.text not in (",", EACH) and not reader.at_end():
         join: Join = one_of(get_args(Join), reader.next().text) if reader.tok.text in ("<", ">") else ""
         if not join and reader.tok.kind == "at":
             reader.fail("said-twice", reader.tok.span, "one place per level")

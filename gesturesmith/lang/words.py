@@ -21,6 +21,7 @@ from gesturesmith.kinds import (
     Pitches,
     Players,
     Shade,
+    Strokes,
     Unit,
 )
 from gesturesmith.source import as_said
@@ -32,8 +33,11 @@ MARKS = ("accent", "staccato", "tenuto", "marcato", "fermata", "breath", "inhale
 LEVELS = (
     "n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "sffz", "fp", "sfp", "rfz",
 )  # fmt: skip
+ACCENTS = LEVELS[LEVELS.index("sf") :]  # a stroke, not a level that stays
 GRACE = "grace"
-POINT_WORDS = frozenset((*MARKS, *LEVELS, GRACE))
+STROKES: tuple[Strokes, ...] = ("eighths", "sixteenths", "thirty-seconds", "unmeasured")
+POINT_WORDS = frozenset((*MARKS, *LEVELS, GRACE, *STROKES))
+EACH = "each"
 GRACE_MARKS = ("accent", "staccato", "tenuto", "marcato")
 SILENT_MARKS = ("fermata", "breath", "inhale", "exhale")
 MAX_SYLLABLE = 24  # letters that fit under a note
@@ -110,6 +114,8 @@ MEANT = {
     "cm": "mm", "in": "mm", "inch": "mm", "percent": "%",
     "accel": "accelerating", "accelerando": "accelerating", "faster": "accelerating",
     "rit": "slowing", "ritardando": "slowing", "rall": "slowing", "slower": "slowing",
+    "quavers": "eighths", "semiquavers": "sixteenths", "demisemiquavers": "thirty-seconds",
+    "tremolo": "unmeasured", "trem": "unmeasured", "repeated": "sixteenths",
     "acciaccatura": GRACE, "appoggiatura": GRACE, "ornament": GRACE, "grace-note": GRACE,
     "cresc.": "growing", "english": "en", "german": "de", "deutsch": "de", "french": "fr", "italian": "it",
     "cross": "x", "plain": "normal", "default": "auto", "stop": "stopping", "true": "yes", "false": "no",

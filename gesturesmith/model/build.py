@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 
@@ -11,10 +12,10 @@ from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import NOTEHEADS
 from gesturesmith.model import contour as contours
-from gesturesmith.model import harmonics, messages
+from gesturesmith.model import harmonics, messages, strokes
 from gesturesmith.model.context import Context
 from gesturesmith.model.contour import GestureLength
-from gesturesmith.model.dynamics import dynamics, from_points
+from gesturesmith.model.dynamics import at_each, dynamics, from_points
 from gesturesmith.model.gesture import (
     Allow,
     AskedFingering,
@@ -40,6 +41,8 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
     band, band_flawed = _band(ctx, block)
     attacks = _attacks(ctx, block)
     clock, points, segments = _contour(ctx, block, asked, band, band_flawed, attacks)
+    if clock.beats is not None:
+        strokes.check(ctx, points, segments, seconds=clock.seconds, attacks=attacks.span if attacks else None)
     levels = ctx.value(block, "dynamics", nodes.Dynamics)
     marks = from_points(points) if levels is None else _dynamics(ctx, levels, clock)
     sing = _sing(ctx, block, clock, band, band_flawed)
@@ -54,7 +57,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
         ctx.short_enough("this gesture", clock.beats, lasts.span if lasts is not None else block.name.span)
     if ctx.flawed or clock.beats is None or not points:
         return None
-    return Gesture(
+    made = Gesture(
         name=block.name.text,
         title=block.title.text if block.title is not None else None,
         instrument=ctx.instrument,
@@ -79,6 +82,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
         spans={e.key.text: e.span for e in reversed(block.entries)},
         span=block.span,
     )
+    return replace(made, dynamics=at_each(made)) if levels is not None and levels.each else made
 
 
 def plain(
@@ -99,6 +103,7 @@ def plain(
     point = nodes.PointNode(height=note, at=None, marks=marks, graces=graces, texts=texts, span=span)
     node = nodes.Contour((point,), (), span)
     points, segments = contours.contour(ctx, node, GestureLength(beats), band=None, techniques=own)
+    strokes.check(ctx, points, segments, seconds=False, attacks=None)
     return Gesture(
         name="", title=None, instrument=ctx.instrument, techniques=own, points=points, segments=segments,
         band=None, beats=beats, in_seconds=False, tempo=ctx.tempo, dynamics=from_points(points), attacks=None,

@@ -6,10 +6,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from gesturesmith.kinds import AttackShape, Extreme, PointKind, Reached, one_of
+from gesturesmith.kinds import AttackShape, Extreme, PointKind, Reached, Strokes, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.words import EXTREMES, LEVELS
+from gesturesmith.lang.words import EXTREMES, LEVELS, STROKES
 from gesturesmith.model import harmonics, messages, times
 from gesturesmith.model.context import MAX_POINTS, Context, spelled
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
@@ -163,12 +163,15 @@ class ContourReader:
             return None
         return self.ctx.technique(word)
 
-    def words(self, node: nodes.PointNode) -> tuple[tuple[str, ...], str]:
+    def words(self, node: nodes.PointNode) -> tuple[tuple[str, ...], str, Strokes]:
         """The marks of a point and its dynamic."""
         marks: list[str] = []
         dynamic = ""
+        strokes: Strokes = ""
         for word in node.marks:
-            if self.sung and word.text in _WAYS_OF_BREATH:
+            if word.text in STROKES and not self.sung:
+                strokes = one_of(STROKES, word.text)
+            elif self.sung and (word.text in _WAYS_OF_BREATH or word.text in STROKES):
                 self.ctx.error("sung-line", word.span, word=shown(word.text))
             elif word.text not in _WORDS_OF_LEVEL:
                 marks.append(word.text)
@@ -178,7 +181,7 @@ class ContourReader:
                 self.ctx.error("dynamics-twice", word.span, level=shown(word.text))
             else:
                 dynamic = word.text
-        return tuple(marks), dynamic
+        return tuple(marks), dynamic, strokes
 
     def point(
         self,
@@ -192,7 +195,7 @@ class ContourReader:
         force: tuple[Technique, ...],
     ) -> ContourPoint:
         """One point, with the lines `before` and `after` it (none at the ends)."""
-        marks, dynamic = self.words(node) if node.marks else ((), "")
+        marks, dynamic, strokes = self.words(node) if node.marks else ((), "", "")
         what = node.height
         if isinstance(what, nodes.JustNote | nodes.Harmonic):
             what = harmonics.as_note(self.ctx, what)
@@ -233,6 +236,7 @@ class ContourReader:
             words=_text(node, said=False),
             syllable=_text(node, said=True),
             dynamic=dynamic,
+            strokes=strokes,
             graces=tuple(map(self._grace, node.graces)),
             after=tuple(map(self._grace, node.after)),
             span=node.span,
@@ -240,6 +244,8 @@ class ContourReader:
 
     def _grace(self, node: nodes.GraceNode) -> Grace:
         note = node.point.height
+        if isinstance(note, nodes.JustNote | nodes.Harmonic):
+            note = harmonics.as_note(self.ctx, note)
         if not isinstance(note, nodes.Note):
             raise TypeError(f"a grace note is a pitch, not {note}")
         pitch, cents = self.ctx.pitch(note)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.lang import nodes
+from gesturesmith.lang.words import EACH
 from gesturesmith.model import messages, times
 from gesturesmith.model.context import Context
 from gesturesmith.model.contour import GestureLength, complain
-from gesturesmith.model.gesture import ContourPoint, DynamicMark
+from gesturesmith.model.gesture import ContourPoint, DynamicMark, Gesture, attack_times
 
 
 def dynamics(ctx: Context, node: nodes.Dynamics, clock: GestureLength) -> tuple[DynamicMark, ...]:
@@ -35,6 +37,11 @@ def dynamics(ctx: Context, node: nodes.Dynamics, clock: GestureLength) -> tuple[
     )
 
 
+def at_each(gesture: Gesture) -> tuple[DynamicMark, ...]:
+    """The one level of a gesture at each of its attacks."""
+    return tuple(replace(gesture.dynamics[0], at=at) for at in attack_times(gesture))
+
+
 def from_points(points: tuple[ContourPoint, ...]) -> tuple[DynamicMark, ...]:
     """The levels given at points."""
     return tuple(DynamicMark(level=p.dynamic, at=p.at, join="", span=p.span) for p in points if p.dynamic)
@@ -46,4 +53,4 @@ def in_words(node: nodes.Dynamics) -> str:
     for level, join in zip(node.levels, (*node.joins, ""), strict=True):
         place = f"@{messages.amount(level.at.value)}" if level.at is not None else ""
         parts += [f"{level.level}{place}", join]
-    return " ".join(p for p in parts if p)
+    return " ".join(p for p in (*parts, EACH if node.each else "") if p)

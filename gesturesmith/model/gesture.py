@@ -17,6 +17,7 @@ from gesturesmith.kinds import (
     LineKind,
     PointKind,
     Reached,
+    Strokes,
 )
 from gesturesmith.model import times
 from gesturesmith.source import Span
@@ -67,6 +68,7 @@ class ContourPoint:
     words           the composer's text above it; "" for none
     syllable        spoken or breathed there, under it; "" for none
     dynamic         a level given at this point (also among the gesture's `dynamics`), or ""
+    strokes         how it is repeated by the tongue, "" for not at all
     graces          grace notes before it, in order; `after`: after it, at the end of the gesture
     """
 
@@ -90,6 +92,7 @@ class ContourPoint:
     words: str = ""
     syllable: str = ""
     dynamic: str = ""
+    strokes: Strokes = ""
     graces: tuple[Grace, ...] = ()
     after: tuple[Grace, ...] = ()
     span: Span

@@ -149,6 +149,7 @@ RULES: dict[str, tuple[str, str]] = {
         "GS189",
         "`{shape}` says when the notes come, but this one has a time of its own: remove `@{at}` or `{shape}`",
     ),
+    "strokes-misplaced": ("GS082", "`{word}` cannot stand here: {why}"),
     "graces-on-line": (
         "GS081",
         "{given} over several points, which grace notes cannot stand before or after: write the notes out, or "

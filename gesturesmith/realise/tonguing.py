@@ -10,7 +10,8 @@ from math import inf
 from gesturesmith.evidence import PLAYER
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Tonguing
-from gesturesmith.model.gesture import ContourPoint, Gesture, attack_times
+from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.strokes import struck
 from gesturesmith.techniques.base import Technique
 
 # Two attacks make no rate: an upbeat may be as short as it likes. A longer run is measured over more of its gaps.
@@ -45,16 +46,6 @@ def burst(instrument: Instrument, gaps: int) -> float:
     return 1 + float(extra.narrow.value) / (gaps - 1) if extra is not None and gaps > 1 else 1.0
 
 
-def struck(gesture: Gesture) -> Iterator[tuple[Fraction, ContourPoint]]:
-    """When each attack comes, in beats from the start, and the point that sounds then."""
-    points = gesture.sounding_points
-    place = 0
-    for at in attack_times(gesture) if points else ():
-        while place + 1 < len(points) and points[place + 1].at <= at:
-            place += 1
-        yield at, points[place]
-
-
 def runs(times: Sequence[Fraction], tempo: Fraction) -> Iterator[tuple[int, int, float]]:
     """Runs of three attacks and more: the first of each, how many gaps it has, and its attacks a second.
 
@@ -71,7 +62,7 @@ def runs(times: Sequence[Fraction], tempo: Fraction) -> Iterator[tuple[int, int,
 
 def tonguing(gesture: Gesture) -> Tonguing:
     """The tonguing a player takes where none is named: "double" where single tonguing is too slow, else ""."""
-    rows = tuple(struck(gesture))
+    rows = tuple(struck(gesture, unmeasured=False))
     slow = min((_single(gesture.instrument, r.name) for r in gesture.instrument.registers), default=0.0)
     for i, gaps, rate in runs([at for at, _ in rows], gesture.tempo):
         if rate <= slow:

@@ -33,7 +33,8 @@ from gesturesmith.diagnostics.changes import AttacksChange, Fix
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.piece import PassageItem, Repeat
-from gesturesmith.realise.tonguing import SHORTEST_RUN, runs, struck
+from gesturesmith.model.strokes import struck
+from gesturesmith.realise.tonguing import SHORTEST_RUN, runs
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.account import inside
@@ -79,7 +80,7 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
         (item.at + at, item, case, point)
         for item, case in zip(passage.passage.items, passage.cases, strict=True)
         if case is not None
-        for at, point in struck(case.gesture)
+        for at, point in struck(case.gesture, unmeasured=False)
     ]
     worst: tuple[_Run, PassageItem] | None = None
     for first, gaps, rate in _windows(rows, passage.passage.repeats, passage.passage.tempo):
@@ -119,7 +120,7 @@ def _windows(
 @rule("GS401", "attacks-too-fast", severity="caution", passage=_between, graces=False)
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
-    rows = tuple(struck(gesture))
+    rows = tuple(struck(gesture, unmeasured=False))
     never = _never_too_fast(case)
     # The fastest of what is played alike, the first of those that are as fast: a hundred notes are one question.
     fastest: dict[tuple[int, str, int], tuple[float, ContourPoint]] = {}

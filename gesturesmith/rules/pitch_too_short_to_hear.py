@@ -24,6 +24,7 @@ from itertools import pairwise
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.model.gesture import ContourPoint, attack_times, sounds
+from gesturesmith.model.strokes import gap_beats
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import Excess, below
@@ -41,7 +42,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         if any(t.pitched != "exact" or t.tone == "none" for t in point.techniques):
             continue
-        seconds = slot_s(gesture, point)
+        seconds = float(gesture.seconds_at(gap_beats(gesture, point))) if point.strokes else slot_s(gesture, point)
         if shortest is not None:
             seconds = min(seconds, shortest)
         periods = seconds * hz(point)

@@ -1,7 +1,7 @@
 """A run has more notes per second than valves or slide can manage.
 
-Checks  the semitones of each line of a chromatic run against its time; and successive slurred notes on different
-        fingerings, over two changes
+Checks  the semitones of each line of a chromatic run against its time; and successive notes on different
+        fingerings, slurred or in double or triple tonguing, over two changes
 Why     each note has its own fingering or slide position; beyond the limit the run becomes a smear
 Fires
     instrument: horn
@@ -47,6 +47,7 @@ from gesturesmith.rules.shared.reading import (
     only=(
         "path:steps",
         "slur",
+        "rate",
     ),
     graces=False,
 )
@@ -87,12 +88,13 @@ def _lines(case: Case) -> Iterator[Finding]:
 
 
 def _slurs(case: Case) -> Iterator[Finding]:
-    """The fastest slurred run; if every note is tongued, the tongue sets the pace."""
+    """The fastest slurred run, or run in double or triple tonguing; plain tonguing is slower than fingers."""
     worst: tuple[float, ContourPoint, Excess] | None = None
     rows = list(played_points(case))
     for (a, played_a), (b, played_b), (c, played_c) in zip(rows, rows[1:], rows[2:], strict=False):
         reached = {b.reached, c.reached}
-        if "slur" not in reached or "line" in reached or any(p.about for p in (a, b, c)):
+        tongued_fast = all(any(t.rate for t in p.techniques) for p in (a, b, c))
+        if "line" in reached or any(p.about for p in (a, b, c)) or not ("slur" in reached or tongued_fast):
             continue
         tubes = [p.tube.name if p.tube else "" for p in (played_a, played_b, played_c)]
         seconds = seconds_between(case.gesture, a.at, c.at)

@@ -89,6 +89,8 @@ class _Teller:
         for key, text in (("words", point.words), ("syllable", point.syllable)):
             marks += [self._say(f"say-{key}", text=text)] if text else []
         at = self._say("say-point", point=name, time=self._number(point.at))
+        if point.strokes:
+            at = self._say(f"say-{point.strokes}", point=at)
         for key, graces in (("say-graces-before", point.graces), ("say-graces-after", point.after)):
             if graces:
                 at = self._say(key, point=at, notes=", ".join(self._name(grace.point) for grace in graces))

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from gesturesmith.model.gesture import ContourPoint, Gesture, Grace, Segment, attack_times
+from gesturesmith.model.strokes import MEASURED
 from gesturesmith.score.heads import Head, Stave
-from gesturesmith.score.marks import Mark, Small, TechniqueLabel
+from gesturesmith.score.marks import Mark, RepeatStrokes, Small, TechniqueLabel
 from gesturesmith.score.rhythm import Slot, SlotKind
 
 F = Fraction
@@ -165,7 +166,7 @@ def _slides(segments: tuple[Segment, ...], index: int) -> bool:
 
 def _plain(point: ContourPoint) -> SlotKind:
     """The kind of a note that no line leaves: a stroke if its sound has neither pitch nor length."""
-    return "stroke" if any(t.pitched == "none" for t in point.techniques) else "note"
+    return "stroke" if not point.strokes and any(t.pitched == "none" for t in point.techniques) else "note"
 
 
 def _at_point(
@@ -194,11 +195,18 @@ def _at_point(
         point=point,
         index=index,
         tongued=point.reached == "attack",
-        marks=[Small()] if point.passing else [],
+        marks=[*([Small()] if point.passing else []), *_strokes(point)],
         sounding_cents=point.sounding_cents,
         articulations=point.marks,
         value=point.value,
     )
+
+
+_THREE = F(1, 8)  # what three strokes mean, of which unmeasured repetition has as many
+
+
+def _strokes(point: ContourPoint) -> list[Mark]:
+    return [RepeatStrokes(value=MEASURED.get(point.strokes, _THREE))] if point.strokes else []
 
 
 def _stop(gesture: Gesture, point: ContourPoint, index: int, stave: Stave) -> EventBuilder:

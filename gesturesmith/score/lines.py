@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from gesturesmith.kinds import Strokes
 from gesturesmith.model.gesture import Gesture, Segment
 from gesturesmith.rules.base import Case
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, decimal
-from gesturesmith.score.marks import BandEnd, BandStart, LengthEnd, LengthStart, LineEnd, LineStart
+from gesturesmith.score.marks import BandEnd, BandStart, LengthEnd, LengthStart, LineEnd, LineStart, Words
 from gesturesmith.score.rhythm import Meter
 from gesturesmith.score.technique_state import in_force, line_word
 from gesturesmith.wording import text as wording
@@ -35,6 +36,20 @@ def draw(case: Case, line: VoiceBuilder) -> None:
         index = until
     for event in line.sounding:
         _draw_graces(event)
+
+
+def name_strokes(line: VoiceBuilder, language: str, before: Strokes) -> Strokes:
+    """Words where repetition that is not measured begins, and where it is measured again: both have strokes. Each
+    gesture says it anew; `before` is how notes were last repeated before it, and what is given back after it."""
+    said: Strokes = ""
+    for event in line.sounding:
+        strokes = event.point.strokes if event.point is not None else ""
+        if strokes == "unmeasured" != said:
+            event.marks.append(Words(text=wording("unmeasured", language)))
+        elif strokes and "unmeasured" == (said or before) != strokes:
+            event.marks.append(Words(text=wording("measured", language)))
+        said = strokes or said
+    return said or before
 
 
 def _draw_graces(event: EventBuilder) -> None:

@@ -16,8 +16,8 @@ from gesturesmith.values import frozen
 type LineStyle = Literal["straight", "wavy", "broken", "dotted", "arrow"]
 type Mark = (
     LineStart | LineEnd | Edge | Bend | Script | HandTurnStart | HandTurnEnd | TechniqueTurnStart | TechniqueTurnEnd
-    | SpanStart | SpanEnd | Flutter | TrillSign | SecondNote | Words | FootnoteMark | Fingering | Cents | BandStart
-    | BandEnd | LengthStart | LengthEnd | Small | SungHead | Syllable | BreathSign
+    | SpanStart | SpanEnd | Flutter | RepeatStrokes | TrillSign | SecondNote | Words | FootnoteMark | Fingering
+    | Cents | BandStart | BandEnd | LengthStart | LengthEnd | Small | SungHead | Syllable | BreathSign
 )  # fmt: skip
 
 
@@ -117,6 +117,14 @@ class Flutter:
     """A number of slashes through the stem of every head of the note."""
 
     slashes: int
+
+
+@frozen(kw_only=True)
+class RepeatStrokes:
+    """Strokes through the stem of every head of a note: it is repeated in notes of so many beats. Unmeasured
+    repetition has words besides."""
+
+    value: Fraction
 
 
 @frozen(kw_only=True)

@@ -9,7 +9,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import AttackShape
+from gesturesmith.kinds import AttackShape, Strokes
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
 from gesturesmith.score import clefs, events, lines, notes, rows, signs, trills
@@ -92,6 +92,7 @@ def plan(
     state = TechniqueState(settings.wording[0], again=again)
     footnotes = notes.Footnotes(settings.wording)
     named = ""
+    strokes: Strokes = ""
     for part in parts:
         if part.case is None:
             state.rest(part.line.events[0])
@@ -101,6 +102,7 @@ def plan(
         else:
             if players and part.at in players:
                 part.line.sounding[0].marks.append(Words(text=players[part.at]))
+            strokes = lines.name_strokes(part.line, settings.wording[0], strokes)
             _dress(part, part.case, stave, settings, meter, state, footnotes)
             named = _name_register(part, part.case, stave, settings, named)
     _gather_rests(parts, meter.bar is not None)

@@ -28,6 +28,7 @@ from gesturesmith.score.marks import (
     LineStart,
     LineStyle,
     Mark,
+    RepeatStrokes,
     Script,
     SecondNote,
     Small,
@@ -317,6 +318,20 @@ SIGNS = (
         marks=(LengthStart,),
         used=lambda use: not use.gesture.in_seconds and use.has(LengthStart) and not _fans(use),
         shown=_start(4),
+    ),
+    Sign(
+        key="strokes",
+        group="time",
+        marks=(RepeatStrokes,),
+        used=lambda use: use.first(lambda p: p.strokes not in ("", "unmeasured")) is not None,
+        shown=_point(lambda p: p.strokes not in ("", "unmeasured")),
+    ),
+    Sign(
+        key="unmeasured",
+        group="time",
+        marks=(RepeatStrokes,),
+        used=lambda use: use.first(lambda p: p.strokes == "unmeasured") is not None,
+        shown=_point(lambda p: p.strokes == "unmeasured"),
     ),
     Sign(
         key="graces",

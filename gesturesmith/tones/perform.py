@@ -12,11 +12,12 @@ from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Colour, Onset
-from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
+from gesturesmith.model.gesture import ContourPoint, Gesture, Segment
 from gesturesmith.model.graces import has_graces, unfolded
 from gesturesmith.model.levels import MF
 from gesturesmith.model.piece import Passage
 from gesturesmith.model.realisation import Realisation
+from gesturesmith.model.strokes import has_strokes, struck
 from gesturesmith.realise.gesture import realise
 from gesturesmith.techniques.base import Technique
 from gesturesmith.tones import material
@@ -175,7 +176,7 @@ class _Player:
         self._name = name
         self._level = level
         self._instrument: Instrument = gesture.instrument
-        attacks = attack_times(gesture) if gesture.spread is not None else ()
+        attacks = [at for at, _ in struck(gesture)] if gesture.spread is not None or has_strokes(gesture) else []
         self._attacks = tuple(clock.arrive(offset + beats) for beats in attacks)
 
     def tones(self) -> list[Tone]:

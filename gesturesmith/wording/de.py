@@ -78,6 +78,8 @@ TEXTS = {
     "players-first": "1.",
     "players-second": "2.",
     "times": "{count}-mal",
+    "unmeasured": "so schnell wie möglich",
+    "measured": "gemessen",
     "said-of": "{titles}: {text}",
     "see-note": "{title}: siehe Anmerkung {number}.",
     "see-notes": "Die Nummern über den Noten verweisen auf die Spielanweisungen.",
@@ -116,6 +118,8 @@ TEXTS = {
     "sign-cents": "Cent",
     "sign-seconds": "Freie Zeit",
     "sign-beats": "Dauer in Schlägen",
+    "sign-strokes": "Striche durch den Hals",
+    "sign-unmeasured": "Ungemessene Tonwiederholung",
     "sign-graces": "Vorschläge",
     "sign-graces-after": "Nachschläge",
     "sign-accelerating": "Schneller werdend",
@@ -198,6 +202,14 @@ TEXTS = {
     "remark-beats": (
         "Gesten unter einer Klammer mit einer Zahl von Schlägen dauern so lange; in ihnen stehen keine Notenwerte, "
         "und der Abstand zeigt die Zeit, von links nach rechts."
+    ),
+    "remark-strokes": (
+        "Die Note in den Werten wiederholen, für die die Striche durch den Hals stehen: ein Strich "
+        "Achtel, zwei Sechzehntel, drei Zweiunddreißigstel."
+    ),
+    "remark-unmeasured": (
+        "Mit diesen Worten bedeuten drei Striche durch den Hals, die Note so schnell wie möglich zu "
+        "wiederholen, ohne festen Rhythmus."
     ),
     "remark-graces": (
         "Kleine Noten mit durchstrichenem Hals so schnell wie möglich spielen, kurz vor der Note, zu "
@@ -321,6 +333,10 @@ TEXTS = {
     "say-marcato": "Marcato",
     "say-fermata": "Fermate",
     "say-breath": "Atemzeichen",
+    "say-eighths": "{point}, in Achteln wiederholt",
+    "say-sixteenths": "{point}, in Sechzehnteln wiederholt",
+    "say-thirty-seconds": "{point}, in Zweiunddreißigsteln wiederholt",
+    "say-unmeasured": "{point}, so schnell wie möglich wiederholt",
     "say-graces-before": "{point}, davor Vorschlag: {notes}",
     "say-graces-after": "{point}, danach Nachschlag: {notes}",
     "say-inhale": "einatmend",

@@ -78,6 +78,8 @@ TEXTS = {
     "players-first": "1.",
     "players-second": "2.",
     "times": "{count} times",
+    "unmeasured": "as fast as possible",
+    "measured": "measured",
     "said-of": "{titles}: {text}",
     "see-note": "{title}: see note {number}.",
     "see-notes": "The numbers above the notes refer to the performance notes.",
@@ -118,6 +120,8 @@ TEXTS = {
     "sign-cents": "Cents",
     "sign-seconds": "Free time",
     "sign-beats": "Length in beats",
+    "sign-strokes": "Strokes through a stem",
+    "sign-unmeasured": "Unmeasured repetition",
     "sign-graces": "Grace notes",
     "sign-graces-after": "Grace notes at the end",
     "sign-accelerating": "Getting faster",
@@ -191,6 +195,14 @@ TEXTS = {
     "remark-beats": (
         "Gestures under a bracket with a number of beats last that long; they have no note values, and "
         "the spacing shows the time, left to right."
+    ),
+    "remark-strokes": (
+        "Repeat the note in the values that the strokes through its stem stand for: one stroke eighths, "
+        "two sixteenths, three thirty-seconds."
+    ),
+    "remark-unmeasured": (
+        "With these words, three strokes through a stem mean repeating the note as fast as possible, in "
+        "no fixed rhythm."
     ),
     "remark-graces": (
         "Play small notes with a stroke through the stem as quickly as possible, just before the note they lead to."
@@ -306,6 +318,10 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "fermata",
     "say-breath": "breath",
+    "say-eighths": "{point}, repeated in eighths",
+    "say-sixteenths": "{point}, repeated in sixteenths",
+    "say-thirty-seconds": "{point}, repeated in thirty-seconds",
+    "say-unmeasured": "{point}, repeated as fast as possible",
     "say-graces-before": "{point}, grace notes before it: {notes}",
     "say-graces-after": "{point}, grace notes after it: {notes}",
     "say-inhale": "breathing in",

@@ -79,6 +79,8 @@ TEXTS = {
     "players-first": "1.",
     "players-second": "2.",
     "times": "{count} fois",
+    "unmeasured": "aussi vite que possible",
+    "measured": "mesuré",
     "said-of": "{titles} : {text}",
     "see-note": "{title} : voir la note {number}.",
     "see-notes": "Les numéros au-dessus des notes renvoient aux notes d’exécution.",
@@ -117,6 +119,8 @@ TEXTS = {
     "sign-cents": "Cents",
     "sign-seconds": "Temps libre",
     "sign-beats": "Durée en temps",
+    "sign-strokes": "Barres sur la hampe",
+    "sign-unmeasured": "Répétition non mesurée",
     "sign-graces": "Appoggiatures brèves",
     "sign-graces-after": "Petites notes finales",
     "sign-accelerating": "En accélérant",
@@ -201,6 +205,14 @@ TEXTS = {
     "remark-beats": (
         "Les gestes placés sous un crochet avec un nombre de temps durent autant ; aucune valeur n’y est notée, et "
         "l’espacement montre le temps, de gauche à droite."
+    ),
+    "remark-strokes": (
+        "Répéter la note dans la valeur indiquée par les barres sur la hampe, croches pour une barre, "
+        "doubles croches pour deux, triples croches pour trois."
+    ),
+    "remark-unmeasured": (
+        "Avec ces mots, trois barres sur la hampe demandent de répéter la note aussi vite que possible, "
+        "sans rythme fixe."
     ),
     "remark-graces": (
         "Jouer les petites notes à hampe barrée le plus vite possible, juste avant la note à laquelle elles mènent."
@@ -323,6 +335,10 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "point d’orgue",
     "say-breath": "respiration",
+    "say-eighths": "{point}, répété en croches",
+    "say-sixteenths": "{point}, répété en doubles croches",
+    "say-thirty-seconds": "{point}, répété en triples croches",
+    "say-unmeasured": "{point}, répété aussi vite que possible",
     "say-graces-before": "{point}, précédé des petites notes {notes}",
     "say-graces-after": "{point}, suivi des petites notes {notes}",
     "say-inhale": "en inspirant",

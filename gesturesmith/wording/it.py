@@ -78,6 +78,8 @@ TEXTS = {
     "players-first": "1.",
     "players-second": "2.",
     "times": "{count} volte",
+    "unmeasured": "il più veloce possibile",
+    "measured": "misurato",
     "said-of": "{titles}: {text}",
     "see-note": "{title}: vedi nota {number}.",
     "see-notes": "I numeri sopra le note rimandano alle note per l’esecuzione.",
@@ -116,6 +118,8 @@ TEXTS = {
     "sign-cents": "Cent",
     "sign-seconds": "Tempo libero",
     "sign-beats": "Durata in tempi",
+    "sign-strokes": "Tagli sul gambo",
+    "sign-unmeasured": "Ripetizione non misurata",
     "sign-graces": "Acciaccature",
     "sign-graces-after": "Note piccole finali",
     "sign-accelerating": "Accelerando",
@@ -195,6 +199,13 @@ TEXTS = {
     "remark-beats": (
         "I gesti sotto una parentesi con un numero di tempi durano altrettanto; non vi sono valori di nota, e la "
         "spaziatura mostra il tempo, da sinistra a destra."
+    ),
+    "remark-strokes": (
+        "Ripetere la nota nei valori indicati dai tagli sul gambo: un taglio crome, due semicrome, tre biscrome."
+    ),
+    "remark-unmeasured": (
+        "Con queste parole tre tagli sul gambo chiedono di ripetere la nota il più velocemente "
+        "possibile, senza ritmo fisso."
     ),
     "remark-graces": (
         "Suonare le note piccole con il gambo tagliato il più rapidamente possibile, subito prima della "
@@ -316,6 +327,10 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "corona",
     "say-breath": "respiro",
+    "say-eighths": "{point}, ripetuto in crome",
+    "say-sixteenths": "{point}, ripetuto in semicrome",
+    "say-thirty-seconds": "{point}, ripetuto in biscrome",
+    "say-unmeasured": "{point}, ripetuto il più velocemente possibile",
     "say-graces-before": "{point}, preceduto dalle note piccole {notes}",
     "say-graces-after": "{point}, seguito dalle note piccole {notes}",
     "say-inhale": "inspirando",

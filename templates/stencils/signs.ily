@@ -95,6 +95,13 @@ gsFlutter =
    'tweaks `((flag-count . 3) (shape . beam-like) (beam-width . 1.4) (slope . 0.3) (X-offset . ,gs:slashes-place)
               (Y-offset . ,gs:slashes-height)))
 
+%% \gsStrokes #16: repeated in sixteenths: as many strokes as these have flags, less the flags and beams there are.
+gsStrokes =
+#(define-event-function (value) (index?)
+   (make-music 'TremoloEvent 'tremolo-type value
+     'tweaks `((shape . beam-like) (beam-width . 1.4) (slope . 0.3) (X-offset . ,gs:slashes-place)
+               (Y-offset . ,gs:slashes-height))))
+
 %% \gsGraceSlash (before the first of several grace notes): a stroke through its stem and the beginning of their beam.
 #(define (gs:slashed-stem grob)
    (let ((stem (ly:stem::print grob)))

@@ -66,6 +66,7 @@ MISTAKES = [
     ("attacks-not-notes", ONE + "  contour: G4 -- A4, Bb4\n  attacks: «5 slowing»\n", "write `attacks: 2`"),
     ("attacks-not-notes", ONE + "  contour: G4 __ A4 __ Bb4\n  attacks: «3»\n", "write `,` instead of `__`"),
     ("attacks-timed", ONE + "  contour: G4, A4«@1», Bb4@2\n  attacks: 3 slowing\n", "remove `@1` or `slowing`"),
+    ("strokes-misplaced", ONE + "  contour: «F4 eighths» -- A4\n", "commas beside the note"),
     ("graces-on-line", ONE + "  contour: F4 grace, G4 -- A4\n  attacks: «3»\n", "write the notes out"),
     ("no-such-harmonic", ONE + "  contour: «F 4:8»\n", "no tube F 4"),
     ("fingering-twice", ONE + "  contour: «F 0:8», G4\n  fingering: Bb 0, F 0\n", "write `auto` there"),

@@ -82,6 +82,13 @@ def _note(note: Note, want: Asked, said: Said, loose: bool) -> list[str]:
     if note.marks - _OWN != want.marks - _OWN or not want.marks <= note.marks:
         marks = [" ".join(sorted(m)) or "nothing" for m in (note.marks, want.marks)]
         found.append(f"marks: {marks[0]} on the page, {marks[1]} in the file")
+    if note.repeats != want.repeats and not want.rolled:
+        values = [
+            "not repeated" if v is None else f"repeated every {v} beats" for v in (note.repeats, want.repeats)
+        ]
+        found.append(f"{values[0]} on the page, {values[1]} in the file")
+    if want.words and want.words not in note.words:
+        found.append(f"no words on the page that say {want.words!r}")
     if note.grace != want.grace:
         found.append(f"grace note: {note.grace or 'none'} on the page, {want.grace or 'none'} in the file")
     if note.stops is not want.stops:

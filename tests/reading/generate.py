@@ -23,8 +23,9 @@ def file(seed: int) -> str:
     items = made.items([f"g{n}" for n in range(len(gestures))])
     meter = METERS[seed % len(METERS)]
     if seed % 9 == 5:  # with random numbers of its own: the other files stay as they were
-        gestures.append(_Maker(Random(seed), _LOWEST[instrument]).graces("gx"))
-        items.append("gx")
+        more = _Maker(Random(seed), _LOWEST[instrument])
+        gestures += [more.graces("gx"), more.strokes("gy")]
+        items += ["gx", "gy"]
     head = [
         f"instrument: {instrument}",
         f"pitches: {random.choice(('written', 'written', 'sounding'))}",
@@ -125,6 +126,16 @@ class _Maker:
             beats = part * length
             made.append(f"rest {beats}" if random.random() < 0.1 else f"{self.note(cents=False)} for {beats}")
         return made
+
+    def strokes(self, name: str) -> str:
+        """Notes that are repeated, between others that are not."""
+        random = self._random
+        text, at = "", Fraction(0)
+        for n in range(random.randint(3, 6)):
+            word = random.choice(("eighths", "sixteenths", "sixteenths", "thirty-seconds", "unmeasured", ""))
+            text += f"{', ' if n else ''}{self.note()}{f'@{at}' if n else ''} {word}"
+            at += random.choice((Fraction(1), Fraction(2), Fraction(3, 2), Fraction(3)))
+        return f"gesture {name}\n  contour: {text}\n  lasts: {at} beats\n"
 
     def graces(self, name: str) -> str:
         """Notes with grace notes before them, tongued and slurred, and sometimes at the end."""

@@ -92,6 +92,8 @@ class Note:
     cents      what the row above says, "" for nothing
     marks      accent staccato tenuto marcato fermata
     sung       in the voice of small heads beside another
+    repeats    beats of the note values that it is repeated in, by strokes through its stem; None without
+    words      above it
     grace      "" | "slashed" | "plain": a small note outside the time; slashed through its stem or the flag
     """
 
@@ -112,6 +114,8 @@ class Note:
     marks: frozenset[str] = frozenset()
     ids: tuple[int, ...] = ()
     grace: str = ""
+    repeats: Fraction | None = None
+    words: str = ""
 
 
 @dataclass
@@ -247,6 +251,11 @@ class _Reader:
         for g in self._named("GestureRowText"):
             if "¢" in g.text:
                 self._cents[(g.voice, g.at, g.grace)] = g.text
+        self._strokes = {
+            (g.voice, g.at, g.grace): sum(kind == "shape" for _, _, kind, _ in g.drawn)
+            for g in self._named("StemTremolo")
+        }
+        self._words = {(g.voice, g.at): g.text for g in self._named("GestureWords", "GestureNotedWords")}
         self._marks: dict[tuple[int, Fraction | None, Fraction], set[str]] = {}
         for g in self._named("Script"):
             marks = {_MARKS[n] for n in g.glyphs if n in _MARKS}
@@ -520,6 +529,8 @@ class _Reader:
                     marks=frozenset(self._marks.get((g.voice, g.at, g.grace), ())),
                     ids=tuple(h.id for h, _ in heads),
                     grace=grace,
+                    repeats=self._repeated(g),
+                    words=self._words.get((g.voice, g.at), ""),
                 )
             )
         for note in notes:
@@ -532,6 +543,20 @@ class _Reader:
             if value is not None and value != after - at and not in_time:
                 self.reading.faults.append(f"a rest of {_told(value)} beats stands for {_told(after - at)}")
         return notes, stretches
+
+    def _repeated(self, g: Grob) -> Fraction | None:
+        """Each stroke through a stem halves the value that a note is repeated in, as flags and beams do (Gould,
+        Tremolos); without these one stroke is eighths."""
+        strokes = self._strokes.get((g.voice, g.at, g.grace))
+        if not strokes:
+            return None
+        stem = self._stem_of.get(g.id)
+        flags = 0
+        if stem is not None and stem.more["beam"] in self._beams:
+            flags = max(stem.more["beaming"])
+        elif stem is not None and stem.more["flag"] in self._flags:
+            flags = _flag_count(self._flags[stem.more["flag"]])
+        return Fraction(1, 2 ** (strokes + flags))
 
     def _grace(self, g: Grob) -> str:
         """Struck through its flag, or through its stem where several stand under a beam (Gould, Grace notes): as

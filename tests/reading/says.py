@@ -38,6 +38,9 @@ class Asked:
     stroke    it has no pitch and no length
     grace     "" | "slashed" | "plain": small and outside the time; slashed before its note, plain after it
     graces, after   those of a note, until all stand in one row
+    repeats   beats of each repeat that strokes through the stem stand for, None without; `rolled`: strokes that are
+              a technique's
+    words     above it, where strokes are not to be counted
     led       a line leads to it from a grace note, so that it has its value all the same
     """
 
@@ -61,6 +64,9 @@ class Asked:
     graces: tuple[Asked, ...] = ()
     after: tuple[Asked, ...] = ()
     led: bool = False
+    repeats: Fraction | None = None
+    rolled: bool = False
+    words: str = ""
 
 
 @dataclass(frozen=True)
@@ -321,6 +327,9 @@ def _asked(
             for grace in (point.after if ends is not None else ())
         ),
         led=led,
+        repeats=_REPEATS[point.strokes] if point.strokes else None,
+        rolled=any(t.look.tremolo for t in point.techniques),
+        words="as fast as possible" if _says_unmeasured(gesture, point) else "",
         at=at,
         ends=ends,
         spelling=spelling,
@@ -336,6 +345,16 @@ def _asked(
         extreme=point.extreme,
         marks=frozenset(point.marks) - {"breath", "inhale", "exhale"},
     )
+
+
+_REPEATS = {"eighths": Fraction(1, 2), "sixteenths": Fraction(1, 4), "thirty-seconds": Fraction(1, 8)}
+_REPEATS["unmeasured"] = Fraction(1, 8)  # three strokes, and words
+
+
+def _says_unmeasured(gesture: Gesture, point: ContourPoint) -> bool:
+    """Where repetition that nobody counts begins, words say so."""
+    before = [p.strokes for p in gesture.points if p.at < point.at and p.strokes]
+    return point.strokes == "unmeasured" and before[-1:] != ["unmeasured"]
 
 
 def _graces(

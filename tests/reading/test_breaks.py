@@ -23,7 +23,7 @@ gesture far
   dynamics: p < f@2
 passage p
   meter: 3/4
-  play: F#4 for 3/2 p accent, G4 for 1/2 say "tu" "off", F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2,
+  play: F#4 for 3/2 p accent, G4 for 1/2 say "tu" "off", F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2 sixteenths,
     G4 for 1/2, C5 for 3/2, Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3,
     B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2
 """
@@ -74,6 +74,8 @@ BREAKS = {
     "no accent": Break(_in_staff(r"\omit Script"), "marks: nothing on the page, accent"),
     "another tempo": Break(lambda b: b.replace('\\gsTempo "" "60"', '\\gsTempo "" "66"'), "tempo: 66"),
     "played twice": Break(lambda b: b.replace('\\bar "|."', '\\bar ":|."'), "played 2 times"),
+    "no strokes": Break(_in_staff(r"\omit StemTremolo"), "not repeated on the page, repeated every 1/4 beats"),
+    "other strokes": Break(lambda b: b.replace(r"\gsStrokes #16", r"\gsStrokes #8"), "repeated every 1/2 beats on"),
     "graces without a stroke": Break(
         lambda b: b.replace(r"\slashedGrace", r"\grace").replace(r"\gsGraceSlash", ""),
         "grace note: plain on the page, slashed in the file",

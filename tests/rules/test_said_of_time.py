@@ -231,6 +231,30 @@ ROWS = [
         severity="refused",
     ),
     says(
+        "attacks-too-fast",
+        "contour: G4, «C5@1 sixteenths», G4@3\nlasts: 4 beats",
+        number=("attacks a second", 8, 7.3, "attacks a second"),
+        ways=["technique: double-tongue", "technique: triple-tongue"],
+        tempo=120,
+    ),
+    silent("attacks-too-fast", "contour: G4, C5@1 eighths, G4@3\nlasts: 4 beats", tempo=120),
+    silent("attacks-too-fast", "contour: C3 unmeasured, G5@2 unmeasured\nlasts: 4 beats", tempo=120),
+    says(
+        "forte-piano-too-quick",
+        "contour: C5, D5, E5, F5\ndynamics: «fp» each\nlasts: 1 beat",
+        number=("seconds", 0.25, 0.3, "s"),
+        ways=["lasts: 2 beats"],
+    ),
+    silent("forte-piano-too-quick", "contour: C5, D5, E5, F5\ndynamics: fp each\nlasts: 6/5 beats"),
+    silent("forte-piano-too-quick", "contour: C5, D5, E5, F5\ndynamics: sfz each\nlasts: 1 beat"),
+    # In double tonguing the fingers have to keep up: not where the note stays.
+    says(
+        "run-too-fast",
+        "technique: double-tongue\ncontour: «C4», D4, C4, D4, C4, D4, C4, D4\nlasts: 1/2 beats",
+        number=("notes a second", 16, 12, "notes a second"),
+    ),
+    silent("run-too-fast", "technique: double-tongue\ncontour: C4, C4, C4, C4, C4, C4, C4, C4\nlasts: 1/2 beats"),
+    says(
         "run-too-fast",
         "contour: C4, D4@1, E4@2, «C4@3» __ D4@49/16 __ D#4@50/16\nlasts: 5 beats",
         number=("notes a second", 16, 12, "notes a second"),

@@ -36,6 +36,12 @@ def test_grace_notes_are_heard_as_quick_as_they_are():
     assert [t.onset for t in found] == ["attack", "attack", "attack", "slur"]
 
 
+def test_each_repeat_of_a_note_is_heard():
+    found = tones("D5, G4@1 eighths, A4@2", "lasts: 3 beats")
+    assert times(found) == [(0, 1), (1, 1.5), (1.5, 2), (2, 3)]
+    assert {t.onset for t in found} == {"attack"}
+
+
 # --- time -------------------------------------------------------------------------------------------------------
 
 

@@ -28,6 +28,7 @@ from gesturesmith.score.marks import (
     LineStart,
     LineStyle,
     Mark,
+    RepeatStrokes,
     Script,
     SecondNote,
     Small,
@@ -109,13 +110,13 @@ def before_note(marks: Iterable[Mark]) -> list[str]:
 
 def after_note(marks: Iterable[Mark], *, waves: bool) -> list[str]:
     """The marks after a note, at its beginning; `waves`: a trill gets a wavy line up to `WAVES_END`."""
-    chosen = (mark for mark in marks if not isinstance(mark, Small | SungHead | Flutter))
+    chosen = (mark for mark in marks if not isinstance(mark, Small | SungHead | Flutter | RepeatStrokes))
     return [_trill(mark, "Span") if waves and isinstance(mark, TrillSign) else text(mark) for mark in chosen]
 
 
 def at_every_head(marks: Iterable[Mark]) -> list[str]:
     """The marks repeated at every printed head of a note."""
-    return [text(mark) for mark in marks if isinstance(mark, Flutter)]
+    return [text(mark) for mark in marks if isinstance(mark, Flutter | RepeatStrokes)]
 
 
 def is_at_head(mark: Mark) -> bool:
@@ -179,6 +180,8 @@ def text(mark: Mark) -> str:
             return r"\gsSpanEnd"
         case Flutter():
             return r"\gsFlutter"
+        case RepeatStrokes():
+            return f"\\gsStrokes #{4 / mark.value}"
         case TrillSign():
             return _trill(mark, "")
         case SecondNote():

@@ -15,7 +15,7 @@ def traits(gesture: Gesture) -> frozenset[str]:
     """The traits of a gesture: its own, and those of every technique in force anywhere in it.
 
     path:PATH limit:NAME trill holds sings needs bell mute rate vague lines needs-line   of a technique
-    line slur height fingering text notehead sung slide changes joined graces breath     of the gesture
+    line slur height fingering text notehead sung slide changes joined graces breath forte-piano   of the gesture
     """
     found = set(_own(gesture))
     rows = {id(point.techniques): point.techniques for point in gesture.points}
@@ -41,6 +41,8 @@ def _own(gesture: Gesture) -> Iterator[str]:
         yield "changes"
     if len(gesture.techniques) > 1:
         yield "joined"
+    if any(mark.left != mark.plain for mark in gesture.dynamics):
+        yield "forte-piano"
     if has_graces(gesture):
         yield "graces"
     if any(point.words for point in gesture.points):

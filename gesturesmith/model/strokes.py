@@ -1,0 +1,115 @@
+"""Notes repeated by the tongue and written once, with strokes through the stem: when each repeat comes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Strokes
+from gesturesmith.model import messages
+from gesturesmith.model.context import Context
+from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
+from gesturesmith.source import Span
+
+# Beats of each repeat. Unmeasured ones are as fast as the player can.
+MEASURED: dict[Strokes, Fraction] = {
+    "eighths": Fraction(1, 2),
+    "sixteenths": Fraction(1, 4),
+    "thirty-seconds": Fraction(1, 8),
+}
+_USUAL = "single_tongue"
+
+
+def has_strokes(gesture: Gesture) -> bool:
+    """Whether any note is repeated."""
+    return any(point.strokes for point in gesture.points)
+
+
+def struck(gesture: Gesture, *, unmeasured: bool = True) -> Iterator[tuple[Fraction, ContourPoint]]:
+    """When each attack comes, in beats from the start, and the point that sounds then; each repeat is one.
+    `unmeasured`: also those that the player takes as fast or slowly as can be."""
+    points = gesture.sounding_points
+    place = 0
+    for at in attack_times(gesture) if points else ():
+        while place + 1 < len(points) and points[place + 1].at <= at:
+            place += 1
+        yield at, points[place]
+        if points[place].strokes and (unmeasured or points[place].strokes in MEASURED):
+            yield from ((at + gap, points[place]) for gap in _gaps(gesture, points[place]))
+
+
+def gap_beats(gesture: Gesture, point: ContourPoint) -> Fraction:
+    """Beats from one repeat of a point to the next; its whole length where it is not repeated."""
+    length = point.until - point.at
+    if not point.strokes:
+        return length
+    measured = MEASURED.get(point.strokes)
+    if measured is not None:
+        return measured
+    fastest = _fastest_per_s(gesture.instrument, point) * 60 / gesture.tempo
+    return length / max(1, int(length * fastest))
+
+
+def _gaps(gesture: Gesture, point: ContourPoint) -> Iterator[Fraction]:
+    gap = gap_beats(gesture, point)
+    at = gap
+    while at < point.until - point.at:
+        yield at
+        at += gap
+
+
+def _fastest_per_s(instrument: Instrument, point: ContourPoint) -> Fraction:
+    """Attacks a second in comfort, with the tonguing in force: what unmeasured repeats are taken to be."""
+    cents = point.sounding_cents
+    register = instrument.register_of(float(cents if cents is not None else 0)).name
+    kind = next((t.rate for t in point.techniques if t.rate), _USUAL)
+    rates = [instrument.limits.get(f"{kind}_per_s_{register}")]
+    rates += [t.limits.get("fastest_per_s") for t in point.techniques]
+    found = [Fraction(str(limit.narrow.value)) for limit in rates if limit is not None]
+    return min(found, default=Fraction(5))
+
+
+def check(
+    ctx: Context,
+    points: Sequence[ContourPoint],
+    segments: Sequence[Segment],
+    *,
+    seconds: bool,
+    attacks: Span | None,
+) -> None:
+    """Complain of notes that cannot be repeated so. `attacks` is where the gesture gives its attacks itself."""
+    for index, point in enumerate(points):
+        if point.strokes:
+            why = _wrong(ctx, points, segments, index, seconds, attacks)
+            if why:
+                ctx.error("strokes-misplaced", point.span, word=point.strokes, why=why)
+
+
+def _wrong(
+    ctx: Context,
+    points: Sequence[ContourPoint],
+    segments: Sequence[Segment],
+    index: int,
+    seconds: bool,
+    attacks: Span | None,
+) -> str:
+    point = points[index]
+    around = [*segments[max(0, index - 1) : index], *segments[index : index + 1]]
+    if any(segment.kind != "none" for segment in around):
+        return "each repeat is tongued, on one pitch; put commas beside the note, not a line or a slur"
+    if attacks is not None:
+        return "`attacks` says already how often the tongue strikes; keep one of them"
+    rolled = next((t for t in point.techniques if t.look.tremolo), None)
+    if rolled is not None:
+        return f"{rolled.key} is written with strokes as well; keep one of them"
+    value = MEASURED.get(point.strokes)
+    if value is None:
+        return ""
+    if seconds:
+        return "they count in beats, and this gesture lasts seconds; write `unmeasured`, or `lasts` in beats"
+    length = point.until - point.at
+    if length % value or length == value:
+        beats = messages.length(length, False)
+        return f"the note lasts {beats}, and each of them {messages.length(value, False)}: make it a multiple"
+    return ""
