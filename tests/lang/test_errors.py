@@ -141,7 +141,6 @@ GESTURE = [
     ("dynamics: fp < f each", "unknown-word", 20, "each", "fp each"),
     ("dynamics: fp@2 each", "bad-place", 15, "@2", "fp each"),
     ("contour: G4 eighths sixteenths", "said-twice", 23, "sixteenths", "already has `eighths`"),
-    ("contour: G4 tremolo", "unknown-word", 15, "tremolo", "`unmeasured`"),
     ("dynamics: f@", "bad-place", 14, "@", "f@3"),
     ("dynamics: p accent", "unknown-word", 15, "accent", "put it after its point in `contour`"),
     ("technique: a, b", "unexpected-sign", 15, ",", "techniques are joined with +, not with ,"),

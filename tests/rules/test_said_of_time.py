@@ -232,12 +232,18 @@ ROWS = [
     ),
     says(
         "attacks-too-fast",
-        "contour: G4, «C5@1 sixteenths», G4@3\nlasts: 4 beats",
-        number=("attacks a second", 8, 7.3, "attacks a second"),
-        ways=["technique: double-tongue", "technique: triple-tongue"],
+        "technique: single-tongue\ncontour: G4, «C5@1 sixteenths», G4@3\nlasts: 4 beats",
+        number=("attacks a second", 8, 7.9, "attacks a second"),
+        ways=["technique: double-tongue"],
         tempo=120,
     ),
-    silent("attacks-too-fast", "contour: G4, C5@1 eighths, G4@3\nlasts: 4 beats", tempo=120),
+    says(
+        "attacks-too-fast",
+        "contour: G4, «C5@1 thirty-seconds», G4@3\nlasts: 4 beats",
+        number=("attacks a second", 16, 12.4, "attacks a second"),
+        tempo=120,
+    ),
+    silent("attacks-too-fast", "contour: G4, C5@1 sixteenths, G4@3\nlasts: 4 beats", tempo=120),
     silent("attacks-too-fast", "contour: C3 unmeasured, G5@2 unmeasured\nlasts: 4 beats", tempo=120),
     says(
         "forte-piano-too-quick",
