@@ -131,8 +131,8 @@ GESTURE: dict[str, Key] = {
     "dynamics": Key(
         playing.dynamics,
         "levels `n` (niente), `ppp`..`fff`, `sf sfz sffz fp sfp rfz`, joined by `<` and `>`; a level may have "
-        "a time, `f@3`; along `<` and `>` the checker assumes that the level changes evenly; `fp` continues as `p`. "
-        "`fp each`, `sfz each`: this accent at every attack",
+        "a time, `f@3`; along `<` and `>` the checker assumes that the level changes evenly; `fp` continues as "
+        "`p`. `fp each`, `sfz each`: this accent at every attack",
         "checked as `mf`, not printed",
     ),
     "attacks": Key(
