@@ -1,8 +1,8 @@
-"""Where things are on a page: LilyPond's own SVG, read in staff spaces.
+"""Positions on a page: LilyPond's own SVG, in staff spaces.
 
-Cases are compiled together in one run, a score each. One unit of LilyPond's SVG is one staff space of an ordinary
-staff; groups carry the class that a grob's `output-attributes` gives them. Heights are counted upwards from the
-middle of the staff.
+Cases are compiled together in one run, each a score. One unit of LilyPond's SVG is one staff space of an ordinary
+staff; groups have the class given by the grob's `output-attributes`. Heights count upwards from the middle of the
+staff.
 """
 
 from __future__ import annotations
@@ -22,11 +22,11 @@ _SVG = "{http://www.w3.org/2000/svg}"
 _TRANSLATE = re.compile(r"translate\(([-\d.]+), ([-\d.]+)\)")
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _SHAPES = tuple(_SVG + tag for tag in ("path", "line", "rect", "polygon", "text"))
-_STAFF_GAP = 3.0  # lines further apart than this, in staff spaces, belong to different staves
+_STAFF_GAP = 3.0  # lines further apart, in staff spaces, belong to different staves
 
 HALF_HEAD = 0.65  # half the width of an x-head or black head of LilyPond's font, staff spaces
 
-# What is looked for, by the class of its group.
+# The things to find, by the class of their group.
 POINT, CONTOUR, ROW = "gs-point", "gs-contour", "gs-row"
 ACCIDENTAL, DOT, WORD, CLEF = "acc", "dot", "word", "clef"
 _CLASSES = (POINT, CONTOUR, ROW, ACCIDENTAL, DOT, WORD, CLEF)
@@ -53,19 +53,19 @@ class Place:
 
 @dataclass(frozen=True)
 class Stretch:
-    """One uninterrupted piece of a line: the ends of its curves in order, and all places drawn."""
+    """One uninterrupted piece of a line: the ends of its curves in order, and all places along it."""
 
     nodes: tuple[tuple[float, float], ...]
     drawn: tuple[tuple[float, float], ...]
 
     def middle(self, wavy: bool) -> tuple[tuple[float, float], ...]:
-        """Nodes that lie on the line itself: of a wave every second one, where it crosses its middle."""
+        """Nodes on the line itself: for a wave every second one, where it crosses its middle."""
         return self.nodes[::2] if wavy else self.nodes
 
 
 @dataclass(frozen=True)
 class Picture:
-    """One staff. `unit` is its own staff space, 1 where it is of ordinary size."""
+    """One staff. `unit` is its staff space, 1 at ordinary size."""
 
     unit: float
     points: tuple[Place, ...]
@@ -78,7 +78,7 @@ class Picture:
 
 
 def score(music: str, staff: str = "", layout: str = "ragged-right = ##t") -> str:
-    """A score of one staff, with what is looked for marked."""
+    """A score of one staff, with classes on the things to find."""
     marks = " ".join(
         f'\\override {grob}.output-attributes = #\'((class . "{name}"))' for grob, name in _NAMED.items()
     )
@@ -87,7 +87,7 @@ def score(music: str, staff: str = "", layout: str = "ragged-right = ##t") -> st
 
 
 def document(scores: list[str], extra: str = "") -> str:
-    """Scores under each other on a page as long as they need."""
+    """Scores below each other on a page as long as needed."""
     return (
         '\\version "2.24.0"\n\\language "english"\n\\include "gesturesmith.ily"\n'
         + extra
@@ -98,7 +98,7 @@ def document(scores: list[str], extra: str = "") -> str:
 
 
 def run(text: str, folder: Path, program: Path | None = None, *, pages: bool = False) -> str:
-    """The SVG of a document; "" where it has several `pages`. Whatever LilyPond has to say is a failure."""
+    """The SVG of a document; "" if it has several `pages`. Any message from LilyPond is a failure."""
     if program is None:
         found = find(None)
         assert isinstance(found, LilyPond), found
@@ -167,12 +167,12 @@ def _staves(lines: list[float]) -> list[tuple[float, float]]:
             groups[-1].append(y)
         else:
             groups.append([y])
-    # Three lines stand for low, middle and high, four half staff spaces apart.
+    # Three lines for low, middle and high, four half staff spaces apart.
     return [((g[0] + g[-1]) / 2, (g[-1] - g[0]) / 4) for g in groups]
 
 
 def _shapes(element, kind: str, x: float, y: float):
-    """Every shape and text with the class it stands in and its place."""
+    """Every shape and text with its class and place."""
     transform = element.get("transform", "")
     kind = element.get("class", kind)
     if match := _TRANSLATE.match(transform):
@@ -197,7 +197,7 @@ type _Places = list[tuple[float, float]]
 
 
 def _curve(d: str, left: float, top: float) -> tuple[_Places, _Places]:
-    """The ends of a path's curves, and sixteen places along each."""
+    """The ends of a path's curves, with sixteen places along each."""
     nodes: _Places = []
     drawn: _Places = []
     for letter, numbers in re.findall(r"([MCL])([^MCLZz]*)", d):
@@ -222,8 +222,8 @@ def _up(places: _Places, middle: float) -> tuple[tuple[float, float], ...]:
 
 
 def off_points(picture: Picture, *, wavy: bool, height: float = 0.2, reach: float = 0.5) -> list[str]:
-    """Points that a line drawn through everything (`uncut`) misses, by more than `height` up or down; at its two
-    ends, by more than `reach` sideways."""
+    """Points that a line drawn through everything (`uncut`) misses, by more than `height` vertically or, at its two
+    ends, by more than `reach` horizontally."""
     wrong = []
     line = [place for stretch in picture.stretches for place in stretch.middle(wavy)]
     for place in picture.points:
@@ -245,9 +245,9 @@ def _height_at(line: list[tuple[float, float]], x: float) -> float | None:
 
 
 def misses(picture: Picture, *, reach: float = 0.5, rise: float = 1.2) -> list[str]:
-    """What is wrong with a line as it is printed: drawn over a head or accidental, or ending more than `reach`
-    beyond the gap to the side of a head (its accidental or dot), or more than `rise` from it altogether: a steep
-    line has to leave a stem beside it first."""
+    """The faults of a line as printed: drawn over a head or accidental, or ending more than `reach` beyond the gap
+    beside a head (its accidental or dot), or more than `rise` from it in total: a steep line must first get clear
+    of a stem beside it."""
     wrong = []
     drawn = [p for s in picture.stretches for p in s.drawn]
     for place in picture.points:
@@ -266,8 +266,8 @@ def misses(picture: Picture, *, reach: float = 0.5, rise: float = 1.2) -> list[s
 
 
 def uneven(picture: Picture, *, within: float = 0.12, between: float = 0.25) -> list[str]:
-    """What is wrong with a wave: parts of a half wave; half waves that differ by more than a share `within` a
-    stretch, or by more than `between` from one stretch to the next."""
+    """The faults of a wave: incomplete half waves; half waves that differ by more than a share `within` a stretch,
+    or by more than `between` from one stretch to the next."""
     wrong = []
     means = []
     for stretch in picture.stretches:
@@ -286,7 +286,7 @@ def uneven(picture: Picture, *, within: float = 0.12, between: float = 0.25) -> 
 
 
 def gaps(picture: Picture) -> list[float]:
-    """How far the ends of the stretches are from the heads beside them, from left to right."""
+    """The distances of the stretches' ends from the heads beside them, from left to right."""
     return [
         min(_distance(end, _head_box(picture, p)) for p in picture.points)
         for stretch in picture.stretches
@@ -312,6 +312,6 @@ def _distance(place: tuple[float, float], box: _Box) -> float:
 
 
 def _has_sign(picture: Picture, place: Place) -> bool:
-    """Whether an accidental or a dot stands between a head and its line."""
+    """Whether there is an accidental or a dot between a head and its line."""
     before = any(0 < place.x - a.x < 1.6 and abs(a.y - place.y) < 0.3 for a in picture.accidentals)
     return before or any(0 < d.x - place.x < 2.2 and abs(d.y - place.y) < 0.8 for d in picture.dots)

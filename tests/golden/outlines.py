@@ -1,6 +1,7 @@
-"""What is printed on a staff as outlines, and what a contour line comes too near to.
+"""Outlines of everything printed on a staff, and what a contour line comes too close to.
 
-A shape of LilyPond's SVG (a line, a bar, a polygon, a glyph) is taken as places close together along its outline.
+A shape of LilyPond's SVG (a line, a bar, a polygon, a glyph) is represented by closely spaced places on its
+outline.
 """
 
 from __future__ import annotations
@@ -13,13 +14,13 @@ from xml.etree import ElementTree
 
 from golden.geometry import CONTOUR, _is_staff_line, _nearest, _shapes, _staves
 
-_STEP = 0.1  # places of an outline are at most this far apart, in staff spaces
+_STEP = 0.1  # maximum distance between places of an outline, in staff spaces
 _SVG = "{http://www.w3.org/2000/svg}"
 _TOKEN = re.compile(r"[A-Za-z]|-?\d+(?:\.\d+)?")
 _SCALE = re.compile(r"scale\(([-\d.]+), ([-\d.]+)\)")
 _ARGUMENTS = {"m": 2, "l": 2, "h": 1, "v": 1, "c": 6, "s": 4}
 
-# What a line keeps clear of, by grob; the classes are the grobs' names.
+# What a line must keep clear of; the classes are the names of the grobs.
 KEPT_CLEAR = (
     "Accidental",
     "AccidentalCautionary",
@@ -39,8 +40,8 @@ KEPT_CLEAR = (
     "TextScript",
 )
 OURS = ("gs-bracket", "gs-edge", "gs-second", "gs-above", "gs-row", "gs-point")
-LINE_WORD = "gs-contour text"  # the word that a line carries
-# Lines of the staff and bar lines are crossed.
+LINE_WORD = "gs-contour text"  # the word on a line
+# Lines may cross staff lines and bar lines.
 MARKED = "".join(f'\\override {g}.output-attributes = #\'((class . "{g}")) ' for g in KEPT_CLEAR)
 
 type Place = tuple[float, float]
@@ -61,7 +62,7 @@ class Block:
 
 @dataclass(frozen=True)
 class Staff:
-    """One staff: what is printed on it, and the places its contour lines go through."""
+    """One staff: everything printed on it, and the places along its contour lines."""
 
     unit: float
     blocks: tuple[Block, ...]
@@ -109,7 +110,7 @@ def outline_of(shape) -> list[Place]:
         sx, sy = (float(scale[1]), float(scale[2])) if scale else (1.0, 1.0)
         return [(sx * x, sy * y) for x, y in _path(shape.get("d", ""), _STEP / abs(sx))]
     if tag == "text":
-        # How wide a text is, its SVG does not say. Letters are at least so wide on average.
+        # The SVG does not give the width of a text. Letters are at least this wide on average.
         size = number("font-size")
         wide = 0.35 * size * len("".join(shape.itertext()).strip())
         return _filled([(0.0, 0.0), (wide, 0.0), (wide, -0.5 * size), (0.0, -0.5 * size), (0.0, 0.0)])
@@ -117,7 +118,7 @@ def outline_of(shape) -> list[Place]:
 
 
 def _filled(corners: list[Place], step: float = _STEP) -> list[Place]:
-    """Corners with places between them."""
+    """Corners with places in between."""
     places = corners[:1]
     for (x0, y0), (x1, y1) in pairwise(corners):
         n = max(1, math.ceil(math.hypot(x1 - x0, y1 - y0) / step))
@@ -126,7 +127,8 @@ def _filled(corners: list[Place], step: float = _STEP) -> list[Place]:
 
 
 def _path(d: str, step: float) -> list[Place]:
-    """A path's places; capital letters count from the origin, small ones from the last place (SVG 1.1, 8.3)."""
+    """The places of a path; capital letters count from the origin, small ones from the last place (SVG 1.1,
+    8.3)."""
     places: list[Place] = []
     at = start = (0.0, 0.0)
     tokens = _TOKEN.findall(d)
@@ -175,7 +177,7 @@ def _on_curve(p0: Place, p1: Place, p2: Place, p3: Place, t: float) -> Place:
 
 
 def near_misses(staff: Staff, gap: float) -> list[tuple[str, float, float]]:
-    """What is nearer to the middle of a contour line than `gap` of the staff's own spaces: (class, distance, x)."""
+    """Everything nearer to the middle of a contour line than `gap` staff spaces: (class, distance, x)."""
     found = []
     reach = gap * staff.unit
     for block in staff.blocks:

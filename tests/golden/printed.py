@@ -1,5 +1,5 @@
-"""What LilyPond prints of a document, by an engraver of the tests' own: note heads with the accidentals that stand
-before them, bar lines and tempo marks, each at its moment."""
+"""What LilyPond prints, recorded by an engraver of the tests: note heads with the accidentals before them, bar
+lines and tempo marks, each at its moment."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ _WATCHER = r"""
 
 @dataclass(frozen=True)
 class Printed:
-    """A note head: staff steps from middle C, its alteration, and the accidental before it (None: none)."""
+    """A note head: staff steps from middle C, its alteration, and the accidental before it, if any."""
 
     at: Fraction
     steps: int
@@ -50,7 +50,7 @@ class Printed:
 
 
 def scores(document: str, folder: Path, program: Path) -> list[list[list[Printed]]]:
-    """Every score of a document as its measures, each the heads between two bar lines."""
+    """Every score of a document as measures, each with the heads between two bar lines."""
     watched, count = re.subn(
         r"(\\layout \{ \\gs\w+)(.*?\})",
         r"\1 \\context { \\Staff \\consists #printed:watcher }\2",
@@ -83,8 +83,8 @@ def _parsed(text: str) -> list[list[list[Printed]]]:
 
 
 def misread(score: list[list[Printed]]) -> list[Printed]:
-    """The notes a player reads otherwise than they are meant. An accidental holds to the bar line, for its own line
-    or space only (Gould, Behind Bars, 2011, "Accidentals"); nothing stands in a key signature."""
+    """The notes that a player would misread. An accidental applies up to the bar line, to its own line or space
+    only (Gould, Behind Bars, 2011, "Accidentals"); there are no key signatures."""
     wrong = []
     for measure in score:
         holds: dict[int, Fraction] = {}

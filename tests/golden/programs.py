@@ -1,4 +1,4 @@
-"""The LilyPonds of this machine: what is sent out has to work on all of them."""
+"""The LilyPonds of this machine: our files have to work with all of them."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from gesturesmith.lilypond import LilyPond, find
 
 _FOUND = find()
 
-# The one we find, and one that is installed besides.
+# The one we use, and another that is installed.
 PROGRAMS = sorted(
     {
         *((_FOUND.path,) if isinstance(_FOUND, LilyPond) else ()),

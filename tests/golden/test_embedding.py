@@ -1,5 +1,6 @@
-"""Our `.ily` files in a composer's own score: all of the hardest file of the gallery, some of it included twice, in
-a score of another language and size, with other staves; nothing of the composer's own is changed by it."""
+"""Our `.ily` files in a composer's own score: everything in the hardest file of the gallery, some of it included
+twice, in a score with another note language and size and other staves; none of the composer's settings may
+change."""
 
 from __future__ import annotations
 
@@ -20,8 +21,8 @@ pytestmark = pytest.mark.lilypond
 
 GESTURES = Path(__file__).parent.parent.parent / "docs" / "gallery" / "together.gesture"
 
-# `snap` notes all settings of a voice, its staff and the score: every grob as it is described there, and every
-# property of the contexts. `compare` says which of them have changed since, but for what belongs to a moment.
+# `snap` records all settings of a voice, its staff and the score: the description of every grob, and every property
+# of the contexts. `compare` reports which have changed since, except momentary ones.
 SNAP = r"""
 #(use-modules (srfi srfi-1))
 #(define going-on
@@ -50,7 +51,8 @@ compare =
              before (all-settings context)))
 """
 
-# Tells what a score prints: the voice and style of each head, whether it has brackets, and the words of our signs.
+# Records what a score prints: the voice and style of each head, whether it has brackets, and the words of our
+# signs.
 TOLD = r"""
 #(define (to grob)  ; the second note of a trill, the note that cents are counted from: (step alteration), or #f
    (let* ((event (event-cause grob)) (pitch (if (ly:stream-event? event) (ly:event-property event 'gs-high #f) #f)))
@@ -105,7 +107,7 @@ first = \own second = \own third = \own last = \own  %% names a composer may wel
 
 @pytest.fixture(scope="module")
 def delivered(tmp_path_factory) -> tuple[Path, list[str]]:
-    """A folder with the `.ily` file of every gesture, as delivered, and their names."""
+    """A folder with the `.ily` files of all gestures, as delivered, and their names."""
     source = Source(GESTURES.name, GESTURES.read_text("utf-8"))
     items = compile_text(source, Options(formats=("ily",))).items
     folder = tmp_path_factory.mktemp("delivered")
@@ -118,7 +120,7 @@ def delivered(tmp_path_factory) -> tuple[Path, list[str]]:
 def _engraved(
     folder: Path, program: Path, names: list[str], played: list[str], spoilt: str = ""
 ) -> tuple[int, str]:
-    """Status and messages of LilyPond with the composer's score. `spoilt` is put between the two snapshots."""
+    """LilyPond's status and messages for the composer's score. `spoilt` goes between the two snapshots."""
     text = COMPOSER % {
         "includes": "\n".join(f'\\include "{n}.ily"' for n in names),
         "again": "\n".join(f'\\include "{n}.ily"' for n in names[:3]),
@@ -136,12 +138,12 @@ def _engraved(
 
 @pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
 def test_everything_in_a_score_of_somebody_else(program, delivered):
-    """No warning: neither of LilyPond's own, nor of a setting that a gesture has left behind."""
+    """No warning: neither from LilyPond nor about a setting that a gesture left behind."""
     folder, names = delivered
     # Passages are barred, and this score is not.
     played = [n for n in names if "It is written for" not in (folder / f"{n}.ily").read_text("utf-8")]
     assert len(played) > 20
-    if program != PROGRAMS[0]:  # some are enough there: that all are quiet, the gallery's own test says
+    if program != PROGRAMS[0]:  # a few are enough here: the gallery's test shows that all are quiet
         names = played = played[::3]
     assert _engraved(folder, program, names, played) == (0, "")
 
@@ -200,7 +202,7 @@ STAVES = {
     "transposed": rf"\transpose c des {{ {SECOND} }}",
     "beside": rf"<< {{ \transpose c d {{ {PLAYED} }} d'1 }} \\ {{ c'1 c' c' }} >>",
 }
-# One run for all of them: each a book of its own, as it would be in a score of its own.
+# One run for all of them, each in a separate book, as in a separate score.
 SCORES = r"""\version "2.24.0"
 \include "half.ily" \include "growled.ily" \include "sung.ily"
 \include "tuned.ily" \include "trilled.ily" \include "shaken.ily"
@@ -226,7 +228,7 @@ def calls(tmp_path_factory) -> Path:
 
 @pytest.fixture(scope="module", params=PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
 def told(request, calls) -> dict[str, list[str]]:
-    """What is printed in each of STAVES, in order; any other message of LilyPond's is a failure."""
+    """What is printed in each of STAVES, in order; any other message from LilyPond is a failure."""
     text = SCORES % TOLD + "".join(SCORE % (name, name, staff) for name, staff in STAVES.items())
     (calls / "score.ly").write_text(text, "utf-8")
     command = [str(request.param), "--loglevel=WARNING", "--ps", "score.ly"]
@@ -259,12 +261,12 @@ def _expected(voice: str) -> list[str]:
 
 
 class TestCuesAndCombinedParts:
-    """What LilyPond takes out of a voice and puts into another: the generated text must not name its own."""
+    """Music that LilyPond moves from one voice to another: the generated text must not name a voice."""
 
     def test_a_cue_shows_the_notes_and_their_words(self, told):
-        """As the player of the part sees them, but for the marks of footnotes: they are in the part."""
+        """As the player of the part sees them, except footnote marks, which are in the part."""
         here = told["cue"]
-        played = ["(NoteHead CueVoice () #f #f #f ())"] * 2  # of the sung gesture: a cue takes one voice
+        played = ["(NoteHead CueVoice () #f #f #f ())"] * 2  # of the sung gesture, since a cue has one voice
         assert _heads(here) == [*_expected("CueVoice"), *played]
         assert sum("½ valve" in line for line in _words(here)) >= 1
         assert sum(line.startswith("(GestureAbove CueVoice") for line in here) == 1
@@ -311,7 +313,8 @@ lower = { R1 \"gesture-torn" \"gesture-growled" }
 
 @pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
 def test_footnotes_are_numbered_through_the_score(program, calls):
-    """In the order of time and then of staves, over several files and movements, a text once; a part by itself."""
+    """In order of time, then of staves, across several files and movements, each text once; a part is numbered
+    separately."""
     (calls / "numbered.ly").write_text(NUMBERED % TOLD, "utf-8")
     command = [str(program), "--loglevel=WARNING", "--pdf", "numbered.ly"]
     done = timing.run(command, cwd=calls, text=True)

@@ -1,4 +1,4 @@
-"""The gallery shows every technique, its index is up to date, and LilyPond engraves all of it without a word."""
+"""The gallery shows every technique, its index is up to date, and LilyPond engraves all of it without a message."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ DOCS = Path(__file__).parent.parent.parent / "docs"
 OTHERS = ("euphonium", "natural-horn", "trombone", "trumpet", "tuba")
 SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
 LEFT_OUT = ("horn.gesture", "euphonium.gesture", "trumpet.gesture")
-MOST_BYTES = 4_000_000  # what the pictures may add to a clone
+MOST_BYTES = 4_000_000  # maximum size of the pictures in a clone
 
 
 @pytest.fixture(scope="module")
@@ -31,7 +31,7 @@ def gallery() -> Iterator[ModuleType]:
     assert spec.loader is not None
     module = util.module_from_spec(spec)
     monkey = pytest.MonkeyPatch()
-    monkey.setitem(sys.modules, spec.name, module)  # dataclasses look their module up there
+    monkey.setitem(sys.modules, spec.name, module)  # dataclasses look up their module there
     spec.loader.exec_module(module)
     yield module
     monkey.undo()
@@ -105,7 +105,7 @@ def test_the_same_text_every_time(gallery, pictures):
 @pytest.mark.lilypond
 @pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
 def test_the_whole_gallery_is_quiet(gallery, pictures, document, program, tmp_path):
-    """Everything is laid out and drawn, but no file is written. By a second LilyPond every technique is;
+    """Everything is laid out and drawn, but no files are written. By a second LilyPond every technique is;
     only `make soak` has it draw them in each register of the horn and on every instrument."""
     if program != PROGRAMS[0] and not SOAK:
         some = tuple(p for p in pictures if p.file not in LEFT_OUT)

@@ -1,6 +1,6 @@
 # ruff: noqa: E501  (a case a line)
-"""A contour line among everything else that can be printed: it comes near to nothing, in whatever voice, staff, system
-or page it is. Distances are measured from the middle of the line to the outlines in LilyPond's SVG."""
+"""A contour line among everything else that can be printed: it keeps clear of it all, in any voice, staff, system or page.
+Distances are from the middle of the line to the outlines in LilyPond's SVG."""
 
 from __future__ import annotations
 
@@ -56,7 +56,7 @@ def test_a_line_comes_near_to_nothing(compiled, name):
 
 
 def test_all_that_is_kept_clear_of_is_there(compiled):
-    """A kind that stands in no case would never be found."""
+    """A kind that is in no case would never be tested."""
     there = {block.kind for staff in compiled.values() for block in staff.blocks}
     assert set(KEPT_CLEAR) - there == set()
     assert {"gs-bracket", "gs-edge", "gs-second", "gs-above", "gs-row"} <= there
@@ -68,8 +68,8 @@ def test_all_that_is_kept_clear_of_is_there(compiled):
     rf"<< \new Voice {{ \voiceOne \gsDiamond d'1.{LINE} e'4\gsLineEnd }} \new Voice {{ \voiceTwo g1. r4 }} >>",
 ])  # fmt: skip
 def test_a_line_begins_after_the_dot(music, tmp_path):
-    """No piece of it before the dot, though the other voice's wider head puts the dot further away, and a gap after it
-    that is wider than elsewhere: else the dot reads as the line's beginning (our own judgement)."""
+    """No part of it before the dot, even if another voice's wider head moves the dot away, and a wider gap than elsewhere
+    after it: otherwise the dot would read as the beginning of the line (our own judgement)."""
     (staff,) = staves(run(document([score(rf"\time 7/4 {music}", MARKED)]), tmp_path))
     dots = [b.box for b in staff.blocks if b.kind == "Dots"]
     assert dots
@@ -82,8 +82,8 @@ PAGES = rf"""\gsX g'1{WAVE} s1 \break s1 \pageBreak s1 s1 \break \gsX g''1 \gsX 
 
 
 def test_a_line_goes_on_over_systems_and_pages(tmp_path):
-    """Nine of each ten staff spaces between the clef and the end of a system carry the line, at the height that its
-    time gives: 5 of 5 bars from position -2 to 5."""
+    """The line covers nine tenths of the space between the clef and the end of a system, at the height for its time:
+    5 of 5 bars from position -2 to 5."""
     layout = (
         r"line-width = 90\mm ragged-right = ##f \context { \Voice \override GestureContour.details.uncut = ##t }"
     )
@@ -103,7 +103,7 @@ def test_a_line_goes_on_over_systems_and_pages(tmp_path):
 
 
 def test_the_word_of_a_broken_line_waits_for_room(tmp_path):
-    """Too little of the line stands on the first system: the word is on the second, and not again on the third."""
+    """Too little of the line is on the first system: the word is on the second, and not repeated on the third."""
     word = r"""r2.. e''8\gsLine #'((style . plain) (word . "gliss.")) \break s1 \break s1 a'4\gsLineEnd"""
     systems = staves(
         run(document([score(word, MARKED, r"line-width = 60\mm ragged-right = ##t")]), tmp_path), (LINE_WORD,)
@@ -115,7 +115,7 @@ def test_the_word_of_a_broken_line_waits_for_room(tmp_path):
 # --- the measuring must be able to fail ------------------------------------------------------------------------------------
 
 HEADS_ONLY = "(lambda (grob system gap unit column) (append-map (lambda (h) (gs:head-obstacles grob system gap unit h)) (gs:list column 'note-heads)))"
-# What a line would run into, if its stencil did not look for it: what is forgotten, in which cases, what is hit then.
+# What a line would hit if its stencil ignored it: what is ignored, in which cases, and what is then hit.
 FORGOTTEN = {
     "stems, flags and rests": ("gs:column-obstacles", HEADS_ONLY, ("rests", "flags"), {"Stem", "Rest", "Flag"}),
     "beams": ("gs:beam-obstacles", "(lambda a '())", ("beams",), {"Beam"}),

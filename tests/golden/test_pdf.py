@@ -1,5 +1,5 @@
-"""What is really printed, read back from a PDF of LilyPond's PostScript backend: the names of the music glyphs that
-are drawn, and the text of the footnotes."""
+"""What is really printed, read back from a PDF of LilyPond's PostScript backend: the names of the music glyphs
+drawn, and the text of the footnotes."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ gesture fluttered
 
 
 def _glyphs(page, reader) -> list[str]:
-    """The names of the glyphs a page draws, in order, through the encodings of its fonts."""
+    """The names of the glyphs on a page, in order, by the encodings of its fonts."""
     names: dict[str, dict[int, str]] = {}
     for key, font in (page["/Resources"].get("/Font") or {}).items():
         differences = font.get_object().get("/Encoding", {})
@@ -77,7 +77,7 @@ def printed(tmp_path_factory):
     for item in outcome.items:
         if item.kind != "snippet":
             continue
-        # Whole pages of the PostScript backend: a cropped one has no names for its glyphs.
+        # Whole pages of the PostScript backend: cropped ones have no glyph names.
         text = str(item.document).replace("\\gsCropped\n", "")
         (folder / f"{item.name}.ly").write_text(text, "utf-8")
         command = [str(find(None).path), "-s", "-I", str(paths.templates()), f"{item.name}.ly"]
@@ -109,7 +109,7 @@ def test_quarter_tones_in_the_stein_zimmermann_forms(printed):
 
 
 def test_numbers_in_their_circles_are_text(printed):
-    """At the note and before the text; a reader that speaks the page, or searches it, finds them."""
+    """At the note and before the text, for screen readers and searching."""
     for name, text in (("about", "Nearly so"), ("fluttered", "Roll the tongue")):
         assert re.search(rf"\b1 ?{text}", printed[name][1])
         assert len(re.findall(r"\b1\b", printed[name][1].replace("1Nearly", "1 ").replace("1Roll", "1 "))) == 2

@@ -1,5 +1,5 @@
-"""What a printer and a photocopier get: black and one grey, fonts inside the file, and limits of a band that
-survive where every dot is either black or white."""
+"""Printing and photocopying: black and one grey, embedded fonts, and limits of a band that survive when every dot
+is either black or white."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ from gesturesmith.source import Source
 
 pytestmark = pytest.mark.lilypond
 
-GREY = 0.87  # the field of a band, which only helps the eye: its limits are lines
+GREY = 0.87  # the field of a band, which only guides the eye: its limits are lines
 TEXT = """instrument: horn
 pitches: written
 title: "Printed"
@@ -71,7 +71,7 @@ _COLOURS = {b"g": 1, b"G": 1, b"rg": 3, b"RG": 3, b"k": 4, b"K": 4, b"sc": 0, b"
 
 
 def _colours(page, reader) -> set[tuple[float, ...]]:
-    """All colours that a page sets, its forms included (PDF Reference 1.7, table 4.24)."""
+    """All colours that a page sets, including its forms (PDF Reference 1.7, table 4.24)."""
     streams = [page.get_contents()]
     forms = [page]
     while forms:
@@ -101,7 +101,7 @@ def _is_black(colour: tuple[float, ...]) -> bool:
 
 
 def test_fonts_are_embedded(pages):
-    """Each font has its file, or is drawn by the document itself (type 3)."""
+    """Each font is embedded, or drawn by the document itself (type 3)."""
     for name, reader in pages.items():
         fonts = list(_fonts(reader))
         assert fonts or name != "printed"
@@ -134,13 +134,13 @@ class Bitmap:
     rows: tuple[tuple[bool, ...], ...]
 
     def lines(self, longest: int) -> int:
-        """How many horizontal lines at least `longest` dots long there are, whatever their thickness."""
+        """The number of horizontal lines at least `longest` dots long, of any thickness."""
         long = [any(black and len(list(run)) >= longest for black, run in groupby(row)) for row in self.rows]
         return sum(1 for is_long, _ in groupby(long) if is_long)
 
 
 def photocopy(png: bytes) -> Bitmap:
-    """A PNG (8 bits a channel, ISO/IEC 15948) in black and white: black is what is darker than the middle."""
+    """A PNG (8 bits per channel, ISO/IEC 15948) in black and white: anything darker than the middle is black."""
     width, height, _, kind = struct.unpack(">IIBB", png[16:26])
     channels = {0: 1, 2: 3, 6: 4}[kind]
     data, at = b"", 8

@@ -1,7 +1,7 @@
 # ruff: noqa: E501  (a golden a line)
-"""Golden score text: what is handed to LilyPond, for every technique and every kind of thing a gesture can hold.
+"""Golden score texts: the input of LilyPond, for every technique and everything a gesture can contain.
 
-The pictures of these were looked at; what a reader must see stands beside each. A change here changes pages.
+The pictures of these were inspected; each case says what a reader must see. A change here changes pages.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ TECHNIQUES = "gesturesmith.techniques"
 
 
 class Golden(NamedTuple):
-    """A contour (with the keys it needs) and what a reader must see."""
+    """A contour (with any keys it needs) and what a reader must see."""
 
     contour: str
     seen: str
@@ -25,7 +25,7 @@ class Golden(NamedTuple):
 
 
 HEIGHTS = "band: middle"
-# One picture a technique. SMuFL, Stone and Read as the techniques' own files name them.
+# One picture per technique. SMuFL, Stone and Read as cited in the techniques' files.
 BY_TECHNIQUE = {
     "air": Golden("G4, C5@2", "diamond heads, the word once"),
     "air-tone": Golden("G4, C5@2", "ordinary heads, the word once"),
@@ -71,7 +71,7 @@ BY_TECHNIQUE = {
     "vibrato": Golden("G4, C5@2", "the word once"),
 }  # fmt: skip
 
-# What a gesture can hold, whatever its technique.
+# What a gesture can contain, with any technique.
 BY_SUBJECT = {
     "beacon": Golden(
         "xG4 ~~ xD5@2 ~~ xB4@3 ~~ xF5@4",
@@ -156,7 +156,7 @@ def test_each_passage(kind, engraved, snapshot):
 
 
 def test_concert_score_keeps_the_composers_spelling(engraved):
-    """A part spelled by the composer is spelled a fifth lower in the concert score, not anew."""
+    """The composer's spelling is kept a fifth lower in the concert score, not redone."""
     text = "gesture golden\n  contour: F#4, Gb4, B^4, Ev5\n"
     assert engraved(text)["golden"].ly.count("fs'") == 1
     concert = engraved(text, pitches="sounding")["golden"].ly
@@ -171,7 +171,7 @@ def test_same_gesture_same_text(engraved):
 
 
 def test_user_text_stands_in_quotes_only(engraved):
-    """Whatever is written, each line of the score is a command or note of ours, or ends in one quoted string."""
+    """Whatever the text, each line of the score is our own command or note, or ends in one quoted string."""
     hostile = r"\\} #(system \"x\") %{"
     text = f'gesture golden\n  contour: C5\n  text: "{hostile}"\n  footnote: "{hostile}"\n  note: "{hostile}"\n'
     music = engraved(text)["golden"]

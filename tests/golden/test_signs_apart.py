@@ -1,6 +1,6 @@
 # ruff: noqa: E501  (a case a line)
-"""Signs that melted into what they stand beside, on pages: places in LilyPond's SVG, in staff spaces. How far apart is
-enough to be read at arm's length is our own judgement."""
+"""Signs that used to merge with their neighbours: positions in LilyPond's SVG, in staff spaces. The distance needed to read
+them at arm's length is our own judgement."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def blocks(staff: Staff, *kinds: str) -> list[Block]:
 
 
 def near(one: Block, other: Block, across: float, up: float) -> bool:
-    """Whether two boxes are nearer to each other than so much sideways and so much upwards."""
+    """Whether two boxes are closer than the given distances horizontally and vertically."""
     (a0, a1, b0, b1), (c0, c1, d0, d1) = one.box, other.box
     return a0 - across < c1 and c0 < a1 + across and b0 - up < d1 and d0 < b1 + up
 
@@ -58,12 +58,12 @@ def touching(staff: Staff, one: str, other: str, across: float, up: float) -> li
 
 
 def test_signs_over_high_notes_stand_clear_of_the_heads(printed):
-    """A cross half a line from a head looks like a piece of it."""
+    """A cross half a line from a head looks like part of it."""
     assert touching(printed["over high notes"], "Script", "NoteHead", 0, 0.4) == []
 
 
 def test_levels_stand_clear_of_stems_above_them(printed):
-    """LilyPond lets an f lean past a stem's end, a seventh of a space from it: the stem reads as a stroke of it."""
+    """LilyPond lets an f lean past a stem's end, a seventh of a space away: the stem reads as part of the letter."""
     letters, stems = (blocks(printed["levels"], kind) for kind in ("DynamicText", "Stem"))
     assert len(letters) == 7  # mf and ff are two letters each
     between = [math.dist(a, b) for one in letters for a in one.outline for two in stems for b in two.outline]
@@ -71,7 +71,7 @@ def test_levels_stand_clear_of_stems_above_them(printed):
 
 
 def test_edges_keep_off_what_they_bend_away_from(printed):
-    """An edge that touches its head reads as a piece of it; one that touches a ledger line, as more of that."""
+    """An edge that touches its head reads as part of it; one that touches a ledger line seems to extend it."""
     edges = blocks(printed["edges"], "gs-edge")
     others = blocks(printed["edges"], "NoteHead", "Accidental", "Dots", "LedgerLineSpanner")
     assert (len(edges), len(others) > 8) == (8, True)
@@ -88,7 +88,7 @@ def test_slurs_keep_off_accidentals(printed):
 
 
 def test_a_tenuto_is_no_ledger_line(printed):
-    """Outside the staff it stands well away from its head; within it in the space next to it."""
+    """Outside the staff it is well away from its head; inside, in the next space."""
     assert touching(printed["tenuto"], "Script", "NoteHead", 0, 0.4) == []
     assert max(b.box[3] for b in blocks(printed["tenuto in the staff"], "Script")) < 2
 
@@ -120,7 +120,7 @@ def test_parentheses_of_a_second_note_keep_off_the_ledger_lines_before_them(prin
 
 
 def test_a_length_stands_over_a_mark_by_itself(printed):
-    """As over one that has words below it."""
+    """As over one with words below it."""
     staff = printed["length"]
     mark = max(b.box[3] for b in blocks(staff, "GestureWords"))
     assert min(b.box[2] for b in blocks(staff, "gs-above")) > mark

@@ -1,5 +1,5 @@
 # ruff: noqa: E501  (a case a line)
-"""Brackets, bands, words and lengths beside what they belong to: places in LilyPond's SVG, in staff spaces."""
+"""Brackets, bands, words and lengths in relation to their notes: positions in LilyPond's SVG, in staff spaces."""
 
 from __future__ import annotations
 
@@ -67,7 +67,7 @@ def blocks(staff: Staff, kind: str) -> list[Block]:
 
 
 def marks(staff: Staff) -> list[tuple[Block, Block]]:
-    """The outline round each number of a footnote, and the number."""
+    """The outline around each footnote number, and the number."""
     found = blocks(staff, "GestureWords")
     round_one = [(a, b) for a in found for b in found if a is not b and _inside(b.box, a.box)]
     return sorted(round_one, key=lambda pair: pair[0].box)
@@ -78,8 +78,8 @@ def _inside(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
 
 
 def test_numbers_of_footnotes_stand_in_a_circle(marked):
-    """A bare number above a note is a finger, a slide position or a triplet to a player. At most one mark a place:
-    several numbers are within one outline. All are equally high; one figure has a circle."""
+    """A bare number above a note means a finger, a slide position or a triplet to a player. At most one mark per place:
+    several numbers share one outline. All are equally high; a single digit has a circle."""
     found = marks(marked)
     assert len(found) == 4
     heights = [around.box[3] - around.box[2] for around, _ in found]
@@ -101,7 +101,7 @@ def test_marks_of_footnotes_stand_clear_of_everything(marked):
 
 
 def test_the_second_note_of_a_trill_stands_at_its_height_after_the_first(trilled):
-    """In the treble clef C5 is half a space above the middle line. It is clear of heads, dots, flags and accidentals."""
+    """In treble clef C5 is half a space above the middle line. The note is clear of heads, dots, flags and accidentals."""
     staff, _ = trilled
     found = blocks(staff, "gs-second")
     ovals = [b.box for b in found if 0.6 < b.box[3] - b.box[2] < 0.9 and b.box[1] - b.box[0] < 1.1]
@@ -142,7 +142,7 @@ def test_brackets_are_as_tall_as_the_flat_in_them(printed):
 
 
 def test_limits_of_a_band_open_for_what_stands_on_them(printed):
-    """The upper limit for the triangle that points up, the lower for the other; both go on beside them."""
+    """The upper limit for the triangle pointing up, the lower for the other; both continue beside them."""
     staff = printed["band"]
     heads = blocks(staff, "NoteHead")
     limits = [b.box for b in blocks(staff, "gs-band") if b.box[3] - b.box[2] < 0.2]
@@ -156,7 +156,7 @@ def test_limits_of_a_band_open_for_what_stands_on_them(printed):
 
 
 def test_attacks_that_speed_up_come_closer_to_the_last(printed):
-    """What is said again only where a system begins takes no room elsewhere."""
+    """Words repeated only at the beginning of a system take no room elsewhere."""
     at = [b.box[0] for b in blocks(printed["speeding up"], "NoteHead")]
     gaps = [b - a for a, b in pairwise(at)]
     assert len(gaps) == 6
@@ -172,7 +172,7 @@ def test_the_ends_of_a_length_stay_over_the_mark(printed):
 
 
 def test_the_hand_turns_within_its_note(printed):
-    """o, arrow and + of a note beside each other, all at one height, before what comes next."""
+    """o, arrow and + of a note side by side, all at the same height, before whatever comes next."""
     staff = printed["hand on notes"]
     heads = [b.box for b in blocks(staff, "NoteHead")]
     rest = blocks(staff, "Rest")[0].box
@@ -186,7 +186,7 @@ def test_the_hand_turns_within_its_note(printed):
 
 
 def test_a_change_begins_after_the_words_of_the_one_before(printed):
-    """Both at one height, the dashes and the goal of the second right of what stands at its note."""
+    """Both at the same height, the dashes and goal of the second to the right of the words at its note."""
     staff = printed["changes in a chain"]
     texts = sorted(
         b.box for b in blocks(staff, "gs-above") if b.box[3] - b.box[2] > 0.4 and b.box[1] - b.box[0] > 1
@@ -220,7 +220,7 @@ def near(one: Block, other: Block, across: float, up: float) -> bool:
 
 
 def test_slashes_keep_clear_of_heads_ledger_lines_and_flags(printed):
-    """A slash on a ledger line reads as one more ledger line, or as two slashes."""
+    """A slash on a ledger line reads as another ledger line, or as two slashes."""
     staff = printed["slashes among ledger lines"]
     slashes = blocks(staff, "StemTremolo")
     assert len(slashes) == 3 * 12
@@ -269,7 +269,7 @@ def test_hairpins_between_levels_that_stand_close_are_seen(printed):
 
 
 def test_numbers_keep_below_stems_beside_them(printed):
-    """Half a space to the side as well: a stem's end that touches a number reads as a stroke of it."""
+    """Half a space to the side as well: a stem's end that touches a number reads as part of it."""
     staff = printed["numbers beside stems"]
     rows = blocks(staff, "gs-row")
     assert len(rows) == 3
@@ -279,7 +279,7 @@ def test_numbers_keep_below_stems_beside_them(printed):
 
 @pytest.mark.parametrize("name", ["word of a line", "word of a line beyond a short piece"])
 def test_the_word_of_a_line_stands_once_on_the_first_piece_with_room(name, printed):
-    """Over no bar line: there it would read as a direction for the next bar (our own judgement)."""
+    """Never over a bar line: there it would read as a direction for the next bar (our own judgement)."""
     staff = printed[name]
     words = [b.box for b in blocks(staff, LINE_WORD)]
     heads = [b.box for b in blocks(staff, "NoteHead")]
@@ -294,7 +294,7 @@ def test_the_word_of_a_line_stands_once_on_the_first_piece_with_room(name, print
 
 
 def test_the_word_of_a_line_is_not_struck_through_by_the_limit_of_a_band(printed):
-    """Where the line comes near to the limit, the word stands elsewhere on it, or over the limit."""
+    """Where the line comes close to the limit, the word is elsewhere on it, or above the limit."""
     staff = printed["word near the limit of a band"]
     (word,) = [b.box for b in blocks(staff, LINE_WORD)]
     heights = [y for b in blocks(staff, "gs-band") for y in b.box[2:]]
@@ -303,7 +303,7 @@ def test_the_word_of_a_line_is_not_struck_through_by_the_limit_of_a_band(printed
 
 
 def test_findings_of_two_lines_keep_their_distance(tmp_path):
-    """As far from the next finding as one of a single line, at least."""
+    """At least as far from the next finding as one of a single line."""
     text = "first note: " + "the nearest pitch any tube gives is far away; " * 12
     column = f'\\markup \\column {{ \\gs-finding "{text}" \\gs-finding "{text}" \\gs-finding "last" }}'
     svg = run(document([column], '\\include "sheet.ily"\n\\include "page.ily"\n'), tmp_path)

@@ -1,9 +1,9 @@
 # ruff: noqa: E501  (a case a line)
-"""A reader must see one line that passes through its points at their time and height, even in its waves, and stops
-short of everything that is printed. Measured in LilyPond's own SVG, in staff spaces.
+"""A reader must see one line that passes through its points at their time and height, with even waves, and stops short of
+everything printed. Measured in LilyPond's own SVG, in staff spaces.
 
-Heights are held against arithmetic: a step of a written pitch is half a staff space, B4 the middle line of the
-treble clef (D3 that of the bass clef).
+Heights are compared with arithmetic: a step of a written pitch is half a staff space, B4 is the middle line of the
+treble clef (D3 of the bass clef).
 """
 
 from __future__ import annotations
@@ -100,7 +100,7 @@ def test_points_are_heads_at_their_heights(pictures, name):
     assert [p.y * 2 / picture.unit for p in picture.points] == pytest.approx(CASES[name].positions, abs=0.01)
 
 
-# Straight lines between heads of one height lean off the line of the staff, or nobody would see them.
+# Straight lines between heads at the same height tilt away from the staff line, or they would be invisible.
 LEANING = ("semitone", "on a staff line")
 LEAN = 0.33
 
@@ -132,7 +132,7 @@ def test_a_straight_line_does_not_lie_on_a_line_of_the_staff(pictures):
 
 @pytest.mark.parametrize("name", ["stops at a rest", "before a bar line", "stops"])
 def test_a_line_stops_at_its_bracketed_head(pictures, name):
-    """White paper follows: what comes next is at least a staff space further on."""
+    """White space follows: whatever comes next is at least a staff space further on."""
     picture = pictures[name]
     end = max(x for stretch in picture.stretches for x, _ in stretch.drawn)
     assert end < picture.points[-1].x
@@ -145,7 +145,7 @@ def test_waves_are_whole_and_even(pictures, name):
 
 @pytest.mark.parametrize("name", CASES)
 def test_no_point_is_higher_or_lower_than_those_given(uncut, name):
-    """A smooth curve does not swing beyond its highest and lowest point. Straight lines lean off a staff line."""
+    """A smooth curve does not overshoot its highest and lowest point. Straight lines tilt away from a staff line."""
     picture = uncut[name]
     most = 0.05 if CASES[name].style != "plain" else 0.2
     most = LEAN if name in LEANING else most
@@ -156,14 +156,14 @@ def test_no_point_is_higher_or_lower_than_those_given(uncut, name):
 
 
 def test_the_gap_is_the_same_at_every_head(pictures):
-    """Between level heads there is nothing else a line could stop short of."""
+    """Between heads at the same height there is nothing else to stop short of."""
     found = gaps(pictures["level"])
     assert max(found) - min(found) < 0.1
     assert 0.2 < min(found) < 0.6
 
 
 def test_a_wave_grows_and_fades(pictures):
-    """The swing at the end of a growing line is at least twice that at its beginning; fading, the other way round."""
+    """The amplitude at the end of a growing line is at least twice that at its beginning; fading, the reverse."""
 
     def swings(stretch):
         middle = dict(enumerate(stretch.nodes))
@@ -193,7 +193,7 @@ def test_a_broken_line_goes_on_at_its_height_right_of_the_clef(tmp_path):
 
 
 def test_a_point_that_begins_a_line_of_music_is_reached(tmp_path):
-    """There is room for a piece of line between the clef and a head right after it."""
+    """There is room for some line between the clef and a head right after it."""
     music = rf"\gsX g'1{WAVY} \break \gsX ef''2 \gsX d''2\gsLineEnd"
     _, after = compile_svg([score(music, layout="line-width = 90\\mm ragged-right = ##f")], tmp_path)
     first = after.stretches[0]
@@ -214,7 +214,7 @@ def test_two_voices_have_a_line_each(tmp_path):
 
 
 def test_words_keep_clear_of_a_line(tmp_path):
-    """A text over the middle of a steep line stands above it. A letter is at least 0.4 staff space wide."""
+    """A text over the middle of a steep line is above it. A letter is at least 0.4 staff spaces wide."""
     music = rf"\gsX g'4{WAVY} s4^\markup \column {{ wherever }} s4 \gsX c''''4\gsLineEnd"
     (picture,) = compile_svg([score(music)], tmp_path)
     (word,) = picture.words
@@ -224,7 +224,7 @@ def test_words_keep_clear_of_a_line(tmp_path):
 
 
 def test_a_row_is_one_line(tmp_path):
-    """Fingerings stand on one height, whatever is above them."""
+    """Fingerings are at one height, whatever is above them."""
     music = r"""c''4\gsFingering "F 0" g4\gsFingering "F 1-2" e''4\gsFingering "F 1-2-3" c'4\gsFingering "F 1" """
     (picture,) = compile_svg([score(music)], tmp_path)
     assert len(picture.rows) == 4
@@ -232,7 +232,7 @@ def test_a_row_is_one_line(tmp_path):
 
 
 def test_a_bare_head_owes_no_accidental(tmp_path):
-    """The sharp that a bare head did not get is printed at the next note, and no natural takes it back."""
+    """The sharp that a bare head did not get is printed at the next note, and no natural cancels it."""
     sharp, natural = compile_svg([score(r"\gsBare fs'4 fs'4"), score(r"\gsBare fs'4 f'4")], tmp_path)
     assert len(sharp.accidentals) == 1
     assert len(natural.accidentals) == 0

@@ -1,5 +1,5 @@
 # ruff: noqa: E501  (music a line)
-"""The stencils in the score of somebody else: every command is quiet on every LilyPond there is, nothing leaks."""
+"""The stencils in somebody else's score: every command is quiet on every LilyPond of the machine, and nothing leaks."""
 
 from __future__ import annotations
 
@@ -53,7 +53,7 @@ def test_every_command_is_quiet(program, tmp_path):
 
 
 def test_every_command_is_in_that_test():
-    """A new command has to be shown to be quiet."""
+    """Every new command needs a test that it is quiet."""
     folder = paths.templates() / "stencils"
     defined = set(
         re.findall(r"^(gs[A-Z]\w*) *=", "\n".join(p.read_text("utf-8") for p in folder.glob("*.ily")), re.M)
@@ -99,7 +99,7 @@ def test_in_a_score_of_somebody_else(program, tmp_path):
 
 @pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
 def test_a_score_without_gestures_stays_as_it_was(program, tmp_path):
-    """The same picture with and without our file: no setting of anybody else's score is changed."""
+    """The same picture with and without our file: no setting of the score changes."""
     music = r"""\score { \new Staff { \time 3/4 c'4-.^"text"\p\< fs'8-> g'16( a' ) r8\! | <c' e'>2.:32\f\trill \glissando
                 \clef bass c4 } }"""
     plain = '\\version "2.24.0"\n\\language "english"\n%s\n\\paper { tagline = ##f }\n' + music

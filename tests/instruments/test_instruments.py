@@ -54,7 +54,7 @@ def test_data_are_sound(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_chart_is_playable(name: str) -> None:
-    """Each standard fingering has its note within 60 cents: 1-2-3 is 54 sharp, and partials deviate."""
+    """Each standard fingering gives its note within 60 cents: 1-2-3 is 54 sharp, and partials deviate."""
     instrument = instruments.get(name)
     for chart, shift in ((instrument.chart, 0), (instrument.hand_chart, 0)):
         for pitch, tube_name in chart.items():
@@ -77,7 +77,7 @@ def test_every_limit_says_where_it_is_from(name: str) -> None:
 
 
 def test_a_wide_reading_never_refuses_what_the_narrow_one_allows() -> None:
-    """Limits that a value must not fall below have their wide reading below, all others above."""
+    """Minimum limits have their wide reading below, all others above."""
     from_below = {
         "hand_out_lowest_cents", "stopped_lowest_cents", "half_stopped_lowest_cents", "response_periods",
         "harmonic_gliss_min_partials", "breath_flow_least",
@@ -105,7 +105,7 @@ def test_the_open_sides_have_the_length_the_maker_gives() -> None:
     assert horn.tube("Bb 0").length_m == pytest.approx(2.75, rel=0.08)
 
 
-# music21 10.5.1; no transposition at all is None there.
+# music21 10.5.1, where None means no transposition.
 @pytest.mark.parametrize(
     ("name", "theirs"),
     [
@@ -135,7 +135,8 @@ def test_nothing_music21_has_is_refused(name: str, theirs: str) -> None:
 
 
 def test_the_widest_reading_of_the_horn_is_one_a_source_gives() -> None:
-    """Down to written C2 (music21); up to the highest partial shown on any tube (bwhisperer.com, Blog 19)."""
+    """Down to written C2 (music21); up to the highest partial demonstrated on any tube (bwhisperer.com, Blog
+    19)."""
     horn = instruments.get("horn")
     low = music21_instrument.Horn().lowestNote.ps
     highest = max(t.fundamental_cents + partial_cents(t.widest_partials[1]) for t in horn.tubes if t.valves == "0")
@@ -256,11 +257,11 @@ def test_every_part_has_a_name_in_every_language(name: str) -> None:
 
 
 def test_every_limit_is_measured_against_somewhere() -> None:
-    """A limit that no rule reads would be explained, and taken from a player's file, to no effect."""
+    """A limit that no rule reads would be explained, and accepted in a player's file, without any effect."""
     package = Path(instruments.__file__).parent.parent
     rooms = ("rules", "realise", "difficulty")
     text = "".join(p.read_text() for room in rooms for p in (package / room).rglob("*.py"))
-    text += (package / "instruments" / "base.py").read_text()  # `lip_limit`, by which they read the lip's
+    text += (package / "instruments" / "base.py").read_text()  # for `lip_limit`
     for name in {name for key in NAMES for name in instruments.get(key).limits}:
         stem = re.sub(r"(_(low|middle|high|top))?(_(pp|mf|ff))?$", "", name)
         assert f'"{stem}' in text or f'"{name}"' in text or f'"{stem.removesuffix("_per_s")}"' in text, name

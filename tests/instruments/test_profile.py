@@ -1,4 +1,4 @@
-"""Profiles of a user's own: all errors at once, nothing quoted of what is no profile, and back again unchanged."""
+"""Users' profiles: all errors at once, nothing quoted from files that are not profiles, and lossless writing."""
 
 from __future__ import annotations
 
@@ -83,7 +83,7 @@ def test_every_value_a_player_sets_is_said_to_be_the_players(tmp_path: Path) -> 
 
 
 def test_a_value_of_a_player_is_of_no_other_kind(tmp_path: Path) -> None:
-    """What a player says of himself is neither a measurement nor a treatise, whatever the file would like."""
+    """A player's own statement is neither a measurement nor a treatise, whatever the file claims."""
     text = PLAYER.replace("[limits]", '[limits]\nbreath_litres = { narrow = 4, kind = "published" }')
     found, errors = load(write(tmp_path, text))
     assert found is None
@@ -233,7 +233,7 @@ def test_deep_nesting_and_endless_numbers(tmp_path: Path) -> None:
     "value", ["1", "'x'", "[]", "[1]", "{}", "true", "1e400", "nan", "-1", "1979-05-27", "[[1]]"]
 )
 def test_a_value_of_the_wrong_sort_is_an_error_or_harmless(value: str, tmp_path: Path) -> None:
-    """Every key with every sort of value: never an exception."""
+    """Every key with every type of value: never an exception."""
     lines = to_toml(instruments.get("horn")).splitlines()
     keys = [line.split(" = ")[0] for line in lines if " = " in line and not line.startswith(("#", "name", '"'))]
     for key in sorted(set(keys[:14])):

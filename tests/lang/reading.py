@@ -1,4 +1,4 @@
-"""Reading in tests: a tree without its places, and errors as short tuples."""
+"""Reading in tests: a tree without spans, and errors as short tuples."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ def read(text: str) -> tuple[nodes.File, tuple[ReadError, ...]]:
 
 
 def bare(node: Any) -> Any:
-    """A tree as plain tuples, without where anything stands."""
+    """A tree as plain tuples, without spans."""
     if is_dataclass(node):
         return (type(node).__name__, *(bare(getattr(node, f.name)) for f in fields(node) if f.name not in _PLACES))
     if isinstance(node, tuple):

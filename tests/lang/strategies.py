@@ -1,7 +1,7 @@
-"""Hypothesis strategies that make gesture files, as composers may type them.
+"""Hypothesis strategies for gesture files, as composers may type them.
 
-`gesture_files()` gives text that reads without an error, in every freedom the language leaves: white space,
-line ends, signs, quotes, comments, values that go on, order of keys. `broken_files()` damages such a file.
+`gesture_files()` gives text that reads without an error, with every freedom the language allows: white space, line
+ends, signs, quotes, comments, continued values, order of keys. `broken_files()` damages such a file.
 """
 
 from __future__ import annotations
@@ -86,7 +86,7 @@ def bands(draw: st.DrawFn) -> Tokens:
 
 @st.composite
 def points(draw: st.DrawFn) -> Tokens:
-    """A point that is no silence, with what may stand after it in any order."""
+    """A sounding point, with everything that may follow it in any order."""
     heights = ("low", "mid", "high", "35%", "12.5%", "1/3%", "highest", "lowest")
     head = draw(st.one_of(notes(), st.sampled_from(heights)))
     after: list[Tokens] = []
@@ -104,7 +104,7 @@ def points(draw: st.DrawFn) -> Tokens:
 
 @st.composite
 def contours(draw: st.DrawFn) -> Tokens:
-    """Points and lines; beside silence only commas."""
+    """Points and lines; next to a silence only commas."""
     tokens = draw(points())
     for _ in range(draw(st.integers(0, 4))):
         if draw(st.integers(0, 4)) == 0:
@@ -165,7 +165,7 @@ def _separated(item: st.SearchStrategy[Tokens]) -> st.SearchStrategy[Tokens]:
 
 
 def plays(names: tuple[str, ...]) -> st.SearchStrategy[Tokens]:
-    """What a passage plays, from gestures called `names`."""
+    """The items of a passage, from gestures called `names`."""
     move = st.sampled_from(([], ["up", "2"], ["down", "P5"], ["up", "A4"], ["up", "M2"]))
     name = st.sampled_from(names)
     item = st.one_of(
@@ -241,7 +241,7 @@ _GLUED = (",", "--", "~~", "::", "->", "__", "–", "—", "→", "<", ">", "+")
 
 @st.composite
 def _value(draw: st.DrawFn, tokens: Tokens, deeper: str, contour: bool) -> str:
-    """Tokens with white space between them, now and then going on in the next line."""
+    """Tokens with white space in between, sometimes continued on the next line."""
     text = ""
     for i, token in enumerate(tokens):
         if token == "\n":
@@ -316,7 +316,7 @@ def gesture_files(draw: st.DrawFn) -> str:
 
 @st.composite
 def broken_files(draw: st.DrawFn) -> str:
-    """A file with something taken out, put in, or doubled at a few places."""
+    """A file with something removed, inserted or doubled at a few places."""
     text = draw(gesture_files())
     pieces = st.sampled_from(
         ("", "#", " # ", '"', "\n", "\t", ":", ",", "--", "@", "x", "H4", "1/0", "\x07", "“", "gesture")

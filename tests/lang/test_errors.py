@@ -1,4 +1,4 @@
-"""Every mistake the reader knows: its rule, its place, what stands above the caret, and what to write instead."""
+"""Every mistake the reader knows: its rule, its place, the text above the caret, and what to write instead."""
 
 import pytest
 from lang.reading import read
@@ -7,7 +7,7 @@ from gesturesmith.lang.messages import RULES
 from gesturesmith.lang.parse import LARGEST, MAX_LINES
 from gesturesmith.lang.tokens import MAX_TOKENS
 
-# What is written in a gesture, the rule, the column, the marked text, and words of the message.
+# A line of a gesture, the rule, the column, the marked text, and words of the message.
 GESTURE = [
     (
         "contour: C4 # loud",
@@ -227,7 +227,7 @@ EXERCISES = [
     ("stretch: 0, 1", "out-of-range", 12, "0", "write a number above zero"),
 ]
 
-# Several mistakes in one line of a gesture: each is told.
+# Several mistakes on one line of a gesture: each is reported.
 SEVERAL = [
     (
         "contour: Fis4, Es4, As3",
@@ -285,7 +285,7 @@ FILES = [
     ("gesture a--b", [("bad-name", 1, 10, "--", "fog-horn")]),
     ("exercise week", [("unknown-block", 1, 1, "exercise", "write `exercises`")]),
     ("gesture a\n  contour: C4\n\tlasts: 4 beats", [("mixed-indentation", 3, 1, "\t", "use spaces everywhere")]),
-    # A tab reaches eight columns: it goes on what stands six in.
+    # A tab reaches to column eight: it continues a value indented by six.
     (
         "gesture a\n      contour: C4,\n\tD4",
         [("mixed-indentation", 3, 1, "\t", "use spaces everywhere")],
@@ -488,7 +488,7 @@ def test_a_value_of_too_many_words_is_given_up(text):
 
 
 def test_after_a_thousand_errors_reading_stops():
-    """What comes then is not looked at, and the last error says so."""
+    """The rest is not read, and the last error says so."""
     tree, errors = read("a:\n" * 5000 + "gesture b\n  contour: C5\n")
     assert len(errors) == 1001
     assert errors[-1].rule == "too-many-errors"

@@ -1,4 +1,4 @@
-"""Any file the language allows reads, formats and reads again the same; any text at all reads without failing."""
+"""Any valid file reads, formats and reads the same again; any text at all reads without an exception."""
 
 import gc
 import time
@@ -127,7 +127,7 @@ def test_time_grows_with_the_length_of_the_text_and_no_faster(piece, start):
     def seconds(size):
         text = start + piece * (size // len(piece))
         best = 9e9
-        gc.disable()  # its rounds cost what the other tests have left in memory
+        gc.disable()  # its cost depends on what other tests have left in memory
         try:
             for _ in range(2):
                 begin = time.process_time()

@@ -1,4 +1,4 @@
-"""What lines mean: every example of the language page, and the exact rules of writing."""
+"""The meaning of lines: every example of the language page, and the exact syntax."""
 
 from fractions import Fraction
 
@@ -375,7 +375,7 @@ def test_light_to_import():
 
 
 def test_a_text_has_a_longest_length():
-    """2,000 characters, over all its lines: what stands at the limit is read, one more is not."""
+    """2,000 characters over all its lines: exactly that many are read, one more is not."""
     for extra, codes in (("", []), ("x", ["GS125"])):
         half = "x" * 999
         head = "instrument: horn\npitches: written\ngesture a\n  contour: C5\n"

@@ -1,4 +1,4 @@
-"""One LilyPond run serves most of these tests."""
+"""Most of these tests share one LilyPond run."""
 
 from __future__ import annotations
 

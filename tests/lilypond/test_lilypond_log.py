@@ -1,4 +1,4 @@
-"""LilyPond's messages, as 2.24 and 2.25 write them, made into values."""
+"""LilyPond's messages, in the form of 2.24 and 2.25, as values."""
 
 from __future__ import annotations
 
@@ -82,7 +82,7 @@ def test_a_missing_page_of_many_names_nobody():
 
 
 def test_a_message_is_short_and_printable():
-    """A log may repeat what a file says: nothing of it may steer a terminal or flood it."""
+    """A log may repeat the content of a file: none of it may control or flood a terminal."""
     (message,) = read_log("-:1:1: error: \x1b[31m" + "x" * 5000)
     assert message.text.isprintable()
     assert len(message.text) == 200

@@ -1,4 +1,4 @@
-"""Which LilyPond is used, and what is said when none will do."""
+"""Which LilyPond is used, and the message if none is usable."""
 
 from __future__ import annotations
 
@@ -78,7 +78,7 @@ def test_a_new_one_will_do(tmp_path, version):
 
 
 def test_a_named_place_is_never_passed_over(tmp_path, monkeypatch):
-    """The wheel would do, but somebody said which to use."""
+    """The wheel would do, but a place was named explicitly."""
     found = find(tmp_path / "nowhere")
     assert isinstance(found, MissingLilyPond)
     assert "nowhere, named by --lilypond, does not exist" in found.reason

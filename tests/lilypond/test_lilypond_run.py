@@ -1,4 +1,4 @@
-"""Runs: what they give, how they end, and what they leave behind."""
+"""Runs: their results, how they end, and what they leave behind."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ pytestmark = pytest.mark.lilypond
 
 HEAD = '\\version "2.24.0"\n'
 GOOD = '% gesture good\n\\book {{ \\bookOutputName "{name}" \\score {{ {{ c1 }} }} }}\n'
-# Dies while it is set: no message has a place in the document.
+# Dies during engraving: no message has a place in the document.
 DYING = (
     "% gesture dying\n"
     '\\book {{ \\bookOutputName "{name}" \\score '
@@ -30,7 +30,7 @@ WRONG = '% gesture wrong\n\\book {{ \\bookOutputName "{name}" \\score {{ {{ c1 \
 
 @pytest.fixture
 def private_temp(tmp_path, monkeypatch):
-    """Temporary folders go here, so that what is left behind is seen."""
+    """Temporary folders go here, so that leftovers are noticed."""
     monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
     return tmp_path
 
@@ -46,13 +46,13 @@ def test_one_run_gives_page_and_picture_in_all_formats(run):
 
 
 def test_a_picture_is_cropped(run):
-    """A page is 595 points wide, a bar of one note far less."""
+    """A page is 595 points wide, a single note far less."""
     width = float(run.file("s0001", "svg").split(b'width="')[1].split(b"pt")[0])
     assert width < 200
 
 
 def test_what_was_made_before_an_error_and_who_made_it(wheel):
-    """Two failing documents, each named by what is known of it."""
+    """Two failing documents, each identified as well as possible."""
     wrong = HEAD + GOOD.format(name="a") + WRONG.format(name="b")
     dying = HEAD + GOOD.format(name="a") + DYING.format(name="b")
     with LilyPondPool(wheel, (("pdf",),)) as pool:
@@ -99,7 +99,7 @@ def test_one_killed_from_outside_is_a_failure(wheel):
 
 
 def test_it_works_in_a_folder_of_its_own(wheel, private_temp, monkeypatch):
-    """Nothing is written where the user is."""
+    """Nothing is written to the current folder."""
     here = private_temp / "here"
     here.mkdir()
     monkeypatch.chdir(here)
@@ -136,7 +136,7 @@ def test_a_program_that_cannot_be_started_leaves_no_folder(private_temp):
 
 
 def test_no_room_for_its_files(wheel, monkeypatch):
-    """What LilyPond says then is of no use: its log has no room either."""
+    """LilyPond's messages do not help then: its log has no room either."""
     monkeypatch.setattr("shutil.disk_usage", lambda _: SimpleNamespace(total=1, used=1, free=0))
     with LilyPondPool(wheel) as pool:
         good, bad = (pool.one(("pdf",), Job(document=HEAD + text.format(name="a"))) for text in (GOOD, DYING))

@@ -1,6 +1,6 @@
-"""What LilyPond leaves in folders that are shut: nothing hides in them, and nothing of it stays.
+"""LilyPond's output in unreadable folders: nothing can hide in them, and none of it stays.
 
-To root no folder is shut, so all this is done by a process that is nobody's.
+Root can read every folder, so a process of the user `nobody` does all this.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ SHUT = (0o000, 0o100, 0o200, 0o300, 0o400, 0o500, 0o600)
 
 @pytest.fixture
 def place():
-    """A folder of nobody's in the system's temporary folder: those of pytest are for their owner alone."""
+    """A folder of `nobody` in the system's temporary folder: those of pytest are only for their owner."""
     folder = Path(tempfile.mkdtemp(prefix="gesturesmith-shut-"))
     if os.geteuid() == 0:
         os.chown(folder, NOBODY, NOBODY)
@@ -33,7 +33,7 @@ def place():
 
 
 def as_nobody(work: Callable[[], bool]) -> bool:
-    """What `work` says, done by a process without rights of its own."""
+    """The output of `work`, run by a process without privileges."""
     if os.geteuid() != 0:
         return work()
     child = os.fork()
@@ -52,7 +52,7 @@ def as_nobody(work: Callable[[], bool]) -> bool:
 
 
 def made(place: Path, mode: int) -> Path:
-    """A working folder with shut folders, alone, beside files, and in one another."""
+    """A working folder with unreadable folders: alone, beside files, and nested."""
     root = place / "run"
     for name in ("empty", "full", "deep/er/deepest", "work/in"):
         (root / name).mkdir(parents=True)
@@ -109,7 +109,7 @@ def test_what_a_link_leads_to_is_left_as_it_is(place):
 
 @pytest.mark.parametrize("mode", [0o000, 0o300, 0o600], ids=oct)
 def test_nothing_is_hidden_in_a_folder_that_is_shut(place, mode):
-    """Who may write into it and not look (0300) could fill the disk where nobody counts."""
+    """A folder that can be written but not listed (0300) could fill the disk uncounted."""
 
     def work():
         root = made(place, 0o700)

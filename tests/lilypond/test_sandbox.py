@@ -1,6 +1,6 @@
-"""The second wall, with the first one removed: hostile Scheme is given to LilyPond as it is.
+"""The sandbox alone, without escaping: hostile Scheme is passed to LilyPond unchanged.
 
-Outside, the same Scheme must do its harm (else these tests would show nothing); inside it must not.
+Outside, the same Scheme must do its harm (otherwise these tests would prove nothing); inside it must not.
 """
 
 from __future__ import annotations
@@ -48,7 +48,7 @@ def free() -> LilyPond:
 
 @pytest.fixture
 def home(tmp_path_factory, monkeypatch):
-    """A home with a secret in it, which is not below the temporary folder of the runs."""
+    """A home with a secret, not below the temporary folder of the runs."""
     folder = tmp_path_factory.mktemp("home")
     (folder / "secret.txt").write_text(SECRET)
     monkeypatch.setenv("HOME", str(folder))
@@ -99,7 +99,7 @@ def test_nothing_is_written_outside(tmp_path, free, boxed, scheme):
 @needs_bwrap
 @pytest.mark.parametrize("way", ["", "ps"])
 def test_nothing_is_written_into_memory(boxed, way):
-    """Where no limit would count it; the working folder is the one place, as the last line shows."""
+    """Where no limit applies; the working folder is the only place, as the last line shows."""
     wrote = (
         '#(for-each (lambda (path) (catch #t (lambda () (with-output-to-file (string-append path "mark") '
         '(lambda () (display 1))) (ly:warning "wrote ~a" path)) (lambda e #f))) '
@@ -117,7 +117,7 @@ def test_nothing_is_written_into_memory(boxed, way):
 @needs_bwrap
 @pytest.mark.skipif(box.process_filter() is None, reason="no filter for this processor")
 def test_no_process_begins_with_cairo(boxed):
-    """Marked in the working folder itself, where a process that did begin could write."""
+    """Recorded in the working folder, where a process that started could write."""
     if not boxed.cairo:
         pytest.skip("no cairo backend: Ghostscript must be able to start")
     process = (
@@ -181,7 +181,7 @@ def test_what_never_ends_is_ended(way):
 
 
 def test_memory_has_an_end(monkeypatch, free):
-    """With a small limit, so that the test is quick; the limit itself is read from inside."""
+    """With a small limit, to keep the test fast; the limit itself is read from inside."""
     monkeypatch.setattr(box, "MEMORY_KB", 500 * 1024)
     greedy = "#(let loop ((all (list))) (loop (cons (make-vector 1000000 0) all)))"
     result = run(free, f'#(ly:warning "limit ~a" (getrlimit (quote as)))\n{greedy}', seconds=60)
@@ -207,7 +207,7 @@ def test_a_file_has_a_largest_size(monkeypatch, free):
 
 
 def test_a_link_is_not_followed(tmp_path, free):
-    """It would have us deliver what LilyPond itself may not read."""
+    """It would make us deliver what LilyPond itself may not read."""
     (tmp_path / "secret.pdf").write_text(SECRET)
     result = run(free, f'#(symlink "{tmp_path / "secret.pdf"}" "stolen.pdf")')
     assert "stolen.pdf" not in result.files
@@ -248,7 +248,7 @@ def test_a_sandbox_that_is_demanded_and_not_there(monkeypatch):
 
 @needs_bwrap
 def test_a_sandbox_that_does_not_work(tmp_path, monkeypatch):
-    """As in containers that allow no namespaces: `auto` goes without, `always` says so."""
+    """As in containers without namespaces: `auto` runs without a sandbox, `always` reports it."""
     broken = tmp_path / "bwrap"
     broken.write_text("#!/bin/sh\nexit 1\n")
     broken.chmod(0o755)
@@ -275,7 +275,7 @@ def test_what_worked_is_not_tried_again(monkeypatch, tmp_path):
     first = find(sandbox="always")
     monkeypatch.setattr(box, "_works", lambda *a: pytest.fail("tried again"))
     assert find(sandbox="always") == first
-    # ... unless fonts were installed since.
+    # ... unless fonts have been installed since.
     mark = next(Path(tmp_path / "cache").rglob("works"))
     os.utime(mark, (1, 1))
     monkeypatch.setattr(box, "_works", lambda *a: False)
@@ -291,7 +291,7 @@ def test_nothing_stays_behind(monkeypatch, tmp_path, free):
 
 @needs_bwrap
 def test_what_works_no_longer_is_noticed(tmp_path, monkeypatch):
-    """The same program and the same cache, in a container by now: what was remembered must not decide."""
+    """The same program and the same cache, now in a container: the cached answer must not decide."""
     wrapped, forbidden = tmp_path / "bin" / "bwrap", tmp_path / "forbidden"
     wrapped.parent.mkdir()
     wrapped.write_text(f'#!/bin/sh\n[ -e "{forbidden}" ] && exit 1\nexec {shutil.which("bwrap")} "$@"\n')
@@ -378,7 +378,7 @@ MANY = (
 
 @both_ways
 def test_folders_in_one_another_without_end(few, way):
-    """Names of 3,000 parts are too long for the system, and as many calls too deep for Python."""
+    """Paths of 3,000 parts are too long for the system, and as many calls too deep for Python."""
     result = run(find(sandbox=way), NESTED)
     assert (result.ended, result.files) == ("flood", {})
 
@@ -392,7 +392,7 @@ def test_more_files_than_any_music_makes(monkeypatch, few, way):
 
 @both_ways
 def test_a_log_without_end(monkeypatch, few, way):
-    """Of a log only its ends are read, and a run that goes on and on is stopped."""
+    """Only the ends of a log are read, and a run that never stops is ended."""
     monkeypatch.setattr(running, "LOG_BYTES", 4_000_000)
     floods = '#(let loop () (ly:warning "~a" (make-string 1000 #\\x)) (loop))'
     tracemalloc.start()
@@ -410,7 +410,7 @@ LINKED = '#(begin (chdir "..") (rename-file "work" "other") (symlink "{path}" "w
 
 @pytest.mark.parametrize("scheme", [GONE, LINKED], ids=["gone", "linked"])
 def test_a_working_folder_that_is_exchanged(tmp_path, few, free, scheme):
-    """Without a sandbox it can be: nothing is read from where it leads, and nothing is taken away there."""
+    """Possible without a sandbox: nothing is read from the link's target, and nothing is removed there."""
     (tmp_path / "own").mkdir()
     (tmp_path / "own" / "secret.pdf").write_text(SECRET)
     result = run(free, scheme.format(path=tmp_path / "own"))

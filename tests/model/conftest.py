@@ -1,4 +1,4 @@
-"""Files of one gesture or more, read by the real reader."""
+"""Files of one or more gestures, read by the real reader."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def resolved() -> Callable[[str], tuple[Piece | None, tuple[ReadError, ...]]]:
 
 @pytest.fixture
 def piece() -> Callable[..., Piece]:
-    """The piece of blocks that stand under a horn's top of file, without any error."""
+    """The piece of blocks in a file for horn, without any error."""
 
     def make(blocks: str, top: str = TOP) -> Piece:
         found, errors = _resolved(top + blocks)

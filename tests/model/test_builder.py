@@ -1,4 +1,4 @@
-"""Gestures made without text: the same as those of a file, with the same mistakes."""
+"""Gestures made without text: equal to those of a file, with the same mistakes."""
 
 from __future__ import annotations
 
@@ -87,7 +87,7 @@ TABLE = [
 
 
 def without_places(value: object) -> str:
-    """A value as text, without where in a text it stands."""
+    """A value as text, without spans."""
     return re.sub(r"Span\([^)]*\)|spans=mappingproxy\(\{[^}]*\}\)", "", repr(value))
 
 

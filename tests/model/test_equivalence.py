@@ -1,4 +1,4 @@
-"""A written and a sounding file of the same music give the same piece, but for the places in the text."""
+"""A written and a sounding file of the same music give the same piece, except for spans."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ ALTERS = [Fraction(n, 2) for n in (-2, -1, 0, 1, 2)]
 
 
 def music(value):
-    """A value without the places in the text it was read from."""
+    """A value without spans."""
     if isinstance(value, Instrument | Technique):
         return value.key
     if is_dataclass(value):
@@ -32,7 +32,7 @@ def music(value):
 
 
 def names_for(instrument):
-    """Written names whose sounding form has one name as well, so that both files can be spelled."""
+    """Written names whose sounding form has a name too, so that both files can be written."""
     letters, octaves = st.sampled_from("CDEFGAB"), st.integers(3, 5)
     names = st.builds(Spelling, letters, st.sampled_from(ALTERS), octaves, st.sampled_from([0, 0, 0, 14, -31]))
     return names.filter(lambda n: instrument.written(instrument.heard(n)) == n)
@@ -70,7 +70,7 @@ def test_written_and_sounding_files_give_the_same_piece(key, data):
     for pitches, names in (("written", written), ("sounding", [instrument.heard(n) for n in written])):
         body = text.format(*(n.name for n in names))
         reading = read(Source("a.gesture", f"instrument: {key}\npitches: {pitches}\n{body}"))
-        # A variant may leave the notes that can be written: then it does so in both files.
+        # A variant may go beyond the notes that can be written, but then in both files.
         assert {e.rule for e in reading.errors} <= {"cannot-vary"}
         made.append((music(reading.piece), [(e.rule, e.message, e.gesture) for e in reading.errors]))
     assert made[0] == made[1]

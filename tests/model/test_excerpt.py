@@ -1,4 +1,4 @@
-"""A few points of a gesture as a gesture: its times, ends, techniques and levels are those of the whole."""
+"""A few points of a gesture as a gesture: times, ends, techniques and levels agree with the whole."""
 
 from __future__ import annotations
 
@@ -70,7 +70,7 @@ def test_levels_around_a_cut_are_brought_in(gesture):
     whole = gesture(LINE)
     assert excerpt(whole, 0, 1).dynamics == ()
     marks = excerpt(whole, 1, 2, dynamics=True).dynamics
-    # The growing that began before and the fading that ends after: both are seen.
+    # The crescendo that began before and the diminuendo that ends after are both visible.
     assert [(m.level, m.join) for m in marks] == [("p", "<"), ("f", ">"), ("p", "")]
     assert [m.at for m in marks] == [0, 1, marks[-1].at]
     assert marks[-1].at <= excerpt(whole, 1, 2).beats
@@ -105,7 +105,7 @@ def test_with_harmonics_on_its_line_each_note_ends_where_the_next_begins(gesture
     shown = with_harmonics(whole, line, [BB4, BB4])
     assert [p.until for p in shown.points] == [*(p.at for p in shown.points[1:]), shown.beats]
     assert len({p.until - p.at for p in shown.points[line : line + 3]}) == 1  # the harmonics stand evenly
-    assert [p.until - p.at for p in shown.points[line + 3 :]] == [1] * (3 - line)  # the rest is as it was
+    assert [p.until - p.at for p in shown.points[line + 3 :]] == [1] * (3 - line)  # the rest is unchanged
 
 
 def test_a_point_that_a_line_passes_has_no_value_before_harmonics_either(gesture):

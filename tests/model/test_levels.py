@@ -1,4 +1,4 @@
-"""The level at every time of a gesture, and what a number given by level comes to while it moves."""
+"""The level at every time of a gesture, and the mean of a quantity while the level changes."""
 
 from fractions import Fraction
 from itertools import pairwise

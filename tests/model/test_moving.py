@@ -1,4 +1,4 @@
-"""Gestures moved, stretched, turned over and re-timed, in passages and exercises."""
+"""Gestures transposed, stretched, inverted and retimed, in passages and exercises."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def test_moves_in_a_passage(piece, contour, move, expected):
     assert written(moved) == expected
     assert plain == made.gestures[0]
     for point in moved.points:
-        if point.pitch is not None:  # the horn sounds a fifth lower, whatever moves
+        if point.pitch is not None:  # the horn always sounds a fifth lower
             assert point.pitch.written.pitch_cents - point.pitch.sounding.pitch_cents == 700
             assert point.sounding_cents == point.pitch.cents
 
@@ -119,7 +119,7 @@ def test_names_are_found_whatever_their_case(piece):
 
 @pytest.fixture
 def variants(piece):
-    """The variants of a gesture with these lines, by the lines of its exercises, each with its label."""
+    """The variants of a gesture by the lines of an exercises block, each with its label."""
 
     def make(lines, exercise, top="instrument: horn\npitches: written\n"):
         block = "".join(f"  {line}\n" for line in lines.split("; "))

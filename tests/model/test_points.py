@@ -1,4 +1,4 @@
-"""What a point is once it is resolved: how it is reached, its height, its techniques and words."""
+"""Resolved points: how they are reached, their height, techniques and words."""
 
 from fractions import Fraction
 
@@ -127,7 +127,7 @@ IN_FORCE = [
     ("stopped", "G4 as muted, A4 as ordinary", ["muted", "ordinary"]),  # the same layer: one for the other
     ("stopped + growl", "G4, A4 without growl, B4 as growl without stopped", ["growl stopped", "stopped", "growl"]),
     ("stopped", "G4, r as ordinary, A4", ["stopped", "ordinary", "ordinary"]),
-    # A line slides on in the way it did; a way of moving the pitch ends where its lines do.
+    # A line keeps sliding the way it did; a way of moving the pitch ends with its lines.
     ("lip-gliss + growl", "E5 -- C5 as ordinary -- D5, E5",
      ["growl lip-gliss", "lip-gliss", "lip-gliss", "ordinary"]),
     ("bend", "E5, F5 as ordinary", ["bend", "ordinary"]),
@@ -200,7 +200,7 @@ def test_fingerings_as_tubes_are_named(gesture, fingering, tubes):
 
 @pytest.mark.parametrize("fingering", ["F 0, F 1", "F 0, F 2, F 1"])
 def test_fingerings_count_sounding_points(gesture, fingering):
-    """A silence needs none; one that is written for it all the same belongs to no sound."""
+    """A silence needs none; one written for it anyway belongs to no sound."""
     made = gesture("contour: G4, r, A4", f"fingering: {fingering}")
     assert made.fingering.tubes == ("F 0", "F 1")
 

@@ -1,6 +1,6 @@
-"""Every mistake of meaning: its rule, the words it stands on, and that all of a file come in one run.
+"""Every mistake of meaning: its rule, the marked words, and that all in a file are reported at once.
 
-In the texts `«` and `»` enclose what an error of that rule must point at; they are taken away before reading.
+In the texts `«` and `»` enclose what an error of that rule must point at; they are removed before reading.
 """
 
 from __future__ import annotations
@@ -136,7 +136,7 @@ MISTAKES = [
 
 
 def unmarked(text: str) -> tuple[str, Span]:
-    """The text without its marks, and where the last pair of them stood."""
+    """The text without its marks, and the place of the last pair."""
     before, _, rest = text.rpartition("«")
     inside, _, after = rest.partition("»")
     before, inside, after = (part.replace("«", "").replace("»", "") for part in (before, inside, after))
@@ -161,7 +161,7 @@ def test_each_mistake_is_told_at_its_place(rule, marked, part):
 
 
 def changed(text: str, key: str, value: nodes.Value):
-    """The errors of a tree in which one value of the first block was put by hand, past the reader."""
+    """The errors of a tree with one value of the first block replaced directly, bypassing the reader."""
     tree, _ = parse(Source("test.gesture", HORN + text))
     block = tree.blocks[-1]
     entries = tuple(replace(e, value=value) if e.key.text == key else e for e in block.entries)
@@ -173,7 +173,7 @@ HERE = Span(3, 1, 2)
 G4, C5 = (nodes.Note(letter, Fraction(0), octave, 0, False, HERE) for letter, octave in (("G", 4), ("C", 5)))
 HIGHER = nodes.PointNode(height=nodes.Height("120%", Fraction(120), HERE), at=None, marks=(), span=HERE)
 GOOD = "gesture a\n  contour: G4\n  band: low\n  lasts: 1 beat\n"
-# What the reader already refuses; trees do not only come from it.
+# The reader already refuses these, but trees can have other origins.
 BY_HAND = {
     "empty-band": (GOOD, "band", nodes.BandNode(None, G4, G4, HERE)),
     "upside-down-band": (GOOD, "band", nodes.BandNode(None, C5, G4, HERE)),
@@ -257,7 +257,7 @@ def test_a_broken_block_still_tells_its_other_mistakes():
 
 
 def test_passages_that_double_are_stopped_early():
-    """Forty passages, each playing the one before it twice, would be a million million notes."""
+    """Forty passages, each playing the previous one twice, would be a million million notes."""
     blocks = ["passage p0\n  play: C4 for 1\n"] + [
         f"passage p{i}\n  play: p{i - 1}, p{i - 1}\n" for i in range(1, 40)
     ]
@@ -285,7 +285,7 @@ def test_codes_are_told_apart():
     ],
 )
 def test_a_thousand_mistakes_are_enough(block):
-    """What comes after them is not read, and the last mistake says so."""
+    """The rest is not read, and the last mistake says so."""
     errors = errors_of(HORN + "".join(block.format(n=n) for n in range(1500)))
     assert len(errors) == 1001
     assert [e.rule for e in errors].index("too-many-errors") == 1000

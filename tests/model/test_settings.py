@@ -1,4 +1,4 @@
-"""The top of a file: what is written, and what holds where nothing is."""
+"""The settings of a file: written values and defaults."""
 
 from __future__ import annotations
 
@@ -88,7 +88,7 @@ def test_an_instrument_from_a_file_beside_the_piece(tmp_path):
 
 
 def test_resolving_opens_no_file(tmp_path, monkeypatch):
-    """A profile is read before; where nobody did, that is said."""
+    """Profiles are read beforehand; a missing one is reported."""
     (tmp_path / "my own.toml").write_text(to_toml(instruments.get("horn")), encoding="utf-8")
     monkeypatch.chdir(tmp_path)
     tree, _ = parse(Source("test.gesture", 'instrument: "my own.toml"\npitches: written\n' + G))

@@ -99,7 +99,7 @@ def test_times_that_cannot_be(given_times, detached, length, expected):
 
 @st.composite
 def written_times(draw):
-    """Times without fault: some points timed, at rising places below the end."""
+    """Valid times: some points timed, in increasing order before the end."""
     count = draw(st.integers(1, 12))
     detached = count == 1 or draw(st.booleans())
     steps = draw(st.lists(st.fractions(F(1, 64), 9), min_size=count, max_size=count))

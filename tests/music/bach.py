@@ -41,7 +41,7 @@ _HORN_TOP = 77  # sounding F5: a "horn" above it is another instrument under a w
 
 
 class Part(NamedTuple):
-    """One part: where it is from, our instrument, and its notes; None is a rest."""
+    """One part: its source, our instrument, and its notes; None is a rest."""
 
     name: str
     instrument: str

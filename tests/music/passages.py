@@ -1,6 +1,6 @@
 """Well-known passages, typed from memory: details of rhythm and pitch may differ from the printed parts.
 
-Every composer has been dead for more than seventy years. Pitches are written as each passage says; a number after
+All composers died more than seventy years ago. Each passage says whether its pitches are written; the number after
 the colon is the length in quarters; `r` is a rest.
 """
 

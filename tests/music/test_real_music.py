@@ -1,4 +1,4 @@
-"""What players have played for two centuries is never refused, and rarely even questioned."""
+"""Music that has been played for two centuries is never refused, and rarely questioned."""
 
 from __future__ import annotations
 
@@ -15,10 +15,10 @@ from gesturesmith.diagnostics import FileReport, Severity
 from gesturesmith.units import spell
 
 MOST_CAUTIONS = 0.05  # of all notes
-LONGEST = 16  # notes a gesture: players breathe
+LONGEST = 16  # notes per gesture: players breathe
 type Notes = Iterable[tuple[str | None, Fraction]]  # name and beats; no name is a rest
 
-# Rules that may caution here, each with the reason.
+# Rules that may caution here, with reasons.
 EXCEPTIONS = {
     (
         "trumpet",
@@ -97,7 +97,7 @@ def notes_of(passage: Passage) -> list[tuple[str | None, Fraction]]:
 
 @pytest.mark.parametrize("passage", PASSAGES, ids=lambda p: f"{p.instrument}: {p.work}")
 def test_a_known_passage(passage: Passage) -> None:
-    """Typed from memory (tests/music/passages.py): whether it can be played, not how the part reads."""
+    """Typed from memory (tests/music/passages.py): whether it can be played, not how the part is printed."""
     notes = notes_of(passage)
     said = report(passage.instrument, passage.pitches, passage.tempo, notes)
     found = cautions(passage.instrument, said)

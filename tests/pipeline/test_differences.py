@@ -1,4 +1,5 @@
-"""Signs that files use differently are told with their files: two by name, more by the first and a number."""
+"""Signs that files use differently are reported with the files: two by name, more by the first name and a
+number."""
 
 from __future__ import annotations
 

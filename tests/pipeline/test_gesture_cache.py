@@ -1,4 +1,4 @@
-"""What is kept of gestures makes no difference but in time: the outcome is always that of the whole."""
+"""Cached gestures only save time: the result is always the same as without."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ PLAIN = "instrument: horn\npitches: written\n" + "".join(
 
 
 def without_realisation(outcome: CompileResult) -> CompileResult:
-    """It is not kept: nothing that is delivered says it."""
+    """It is not cached, since no output contains it."""
     reports = tuple(
         replace(r, gestures=tuple(replace(g, realisation=None) for g in r.gestures)) for r in outcome.reports
     )
@@ -36,7 +36,7 @@ def without_realisation(outcome: CompileResult) -> CompileResult:
 
 
 def same(text: str, store: Store, **options) -> CompileResult:
-    """The outcome with the store, which must be that without."""
+    """The result with the store, which must equal that without."""
     source = Source("a", text)
     wanted = Options(**options)
     found = without_realisation(compile_text(source, wanted, store))
@@ -45,7 +45,7 @@ def same(text: str, store: Store, **options) -> CompileResult:
 
 
 def changed(text: str, chance: random.Random) -> str:
-    """A file as somebody goes on writing it."""
+    """A file while somebody continues writing it."""
     head, *blocks = re.split(r"^(?=(?:gesture|passage|exercises) )", text, flags=re.MULTILINE)
     at = chance.randrange(len(blocks))
     block = blocks[at]
@@ -99,7 +99,7 @@ def test_what_did_not_change_is_not_looked_at(tmp_path, monkeypatch):
     assert len(judged) == 8
     judged.clear()
     compile_text(Source("a", PLAIN.replace("Bb4, C5", "Bb4, D5")), Options(), store)
-    # What was found on one is looked for anew: g3 is refused, g1 and g7 have lines without a technique.
+    # Findings are made again: g3 is refused, g1 and g7 have lines without a technique.
     assert judged == ["g1", "g3", "g5", "g7"]
 
 
@@ -124,7 +124,7 @@ def test_what_a_passage_plays_is_looked_at_with_it(tmp_path):
 
 
 def test_a_profile_that_changes_counts(tmp_path):
-    """The gesture's own lines are as they were."""
+    """The gesture's own lines are unchanged."""
     profile = tmp_path / "mine.toml"
     text = PLAIN.replace("instrument: horn", 'instrument: "mine.toml"')
     toml = to_toml(get("horn"))
@@ -162,7 +162,7 @@ OTHER = {
 
 @pytest.mark.parametrize("option", [f.name for f in fields(Options)])
 def test_no_option_finds_what_was_made_for_another(tmp_path, option):
-    """A new option fails here until it is tried as well."""
+    """A new option fails here until it is tested too."""
     store = Store(tmp_path)
     same(PLAIN, store)
     same(PLAIN, store, **{option: OTHER[option]})
@@ -170,7 +170,7 @@ def test_no_option_finds_what_was_made_for_another(tmp_path, option):
 
 
 def test_what_a_passage_plays_is_found_however_its_accents_are_typed(tmp_path):
-    """A keyboard gives `é` as one sign, another as two; only what has a file of its own tells them apart."""
+    """Some keyboards give `é` as one character, some as two; only names of files tell them apart."""
     defined, played = normalize("NFC", "éx̂-ô"), normalize("NFD", "ÉX̂-Ô")
     passage = f"passage all\n  play: {played}\n"
     text = f"instrument: horn\npitches: written\ngesture {defined}\n  contour: C4\n{passage}"

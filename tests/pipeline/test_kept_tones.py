@@ -1,4 +1,4 @@
-"""What is heard is kept with what is printed: the same again after it was written and read."""
+"""Tones are cached with the music: equal after writing and reading."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Names of what is delivered: safe as files on any system, and nothing of the user's lost without need."""
+"""Names of delivered files: safe on any system, with nothing of the user's removed needlessly."""
 
 from __future__ import annotations
 
