@@ -1,4 +1,4 @@
-"""What is read against what the file says."""
+"""Compares what is read from the page with what the file says."""
 
 from __future__ import annotations
 
@@ -10,15 +10,15 @@ from reading.says import Asked, Said
 
 from gesturesmith.units import LETTERS, Spelling
 
-_OWN = {"staccato"}  # a mark that techniques have as well: dots of double tonguing
-_INSTANT = Fraction(1, 8)  # beats: so close to the end stands a head where a line stops
+_OWN = {"staccato"}  # a mark also used by techniques: dots of double tonguing
+_INSTANT = Fraction(1, 8)  # beats: a head where a line stops is this close to the end
 
 
-_ROUNDED = Fraction(1, 100)  # beats a minute
+_ROUNDED = Fraction(1, 100)  # beats per minute
 
 
 def differences(reading: Reading, said: Said) -> list[str]:
-    """Every way in which the page says something else than the file; a line each, for people."""
+    """Every difference between the page and the file, one line each, for people."""
     found = [f"cannot be read: {fault}" for fault in reading.faults]
     if reading.meter != said.meter:
         found.append(f"meter: the page says {reading.meter}, the file {said.meter}")
@@ -37,8 +37,8 @@ def differences(reading: Reading, said: Said) -> list[str]:
 
 
 def part_of(printed: list[Note], said: Said, *, in_time: bool) -> list[str]:
-    """What is wrong with notes that are to be some of those asked for, one after the other: their pitches, how
-    those after the first begin and, if `in_time`, how far they are apart; the least that is wrong anywhere."""
+    """The differences of notes that should be successive ones among those asked for: their pitches, how those after
+    the first begin and, if `in_time`, their distances; for the best match."""
     ways = []
     for sung in (False, True):
         asked = [a for a in said.notes if a.sung is sung]
@@ -121,14 +121,14 @@ def _pitch(note: Note, want: Asked) -> list[str]:
             return []
         return [f"pitch: {_name(note)} on the page, {spelling.name} in the file"]
     total = sounded(note)
-    # The plain note nearest to it may be the neighbour of the letter that is written.
+    # The nearest plain note may be on a letter next to the written one.
     if total != spelling.pitch_cents or abs(note.pitch.steps - spelling.steps) > 1:
         return [f"pitch: {_name(note)} on the page, {spelling.name} in the file"]
     return []
 
 
 def sounded(note: Note) -> Fraction | None:
-    """Cents above C-1 of a note with what stands above it: from the note that is named there, else from itself."""
+    """Cents above C-1 of a note with the row above it: from the note named there, else from itself."""
     if note.pitch is None:
         return None
     text = note.cents.replace("−", "-").replace("±", "").replace("¢", "").strip()
@@ -196,7 +196,7 @@ def _time(note: Note, want: Asked, said: Said) -> list[str]:
 
 
 def _silences(reading: Reading, said: Said) -> list[str]:
-    """Rests stand exactly where the file is silent, and after strokes, which have no length."""
+    """Rests are exactly where the file is silent, and after strokes, which have no length."""
     strokes = [(a.at, a.ends) for a in said.notes if a.stroke and a.at is not None and a.ends is not None]
     found = []
     for start, end in said.silences:
@@ -237,8 +237,7 @@ def _where(sign: tuple[Fraction, str, str]) -> tuple[Fraction, str]:
 
 
 def _levels(reading: Reading, said: Said) -> list[str]:
-    """The levels in their order, each at its time; niente has a sign of its own, and what is repeated may be left
-    out."""
+    """The levels in order, each at its time; niente has its own sign, and repeated levels may be left out."""
     strokes = [(a.at, a.ends) for a in said.notes if a.stroke and a.at is not None and a.ends is not None]
     quiet = [*reading.silences, *strokes]
     have = _once(reading.levels)
@@ -262,8 +261,8 @@ def _levels(reading: Reading, said: Said) -> list[str]:
 
 
 def _there(at: Fraction | None, time: Fraction, quiet: list[tuple[Fraction, Fraction]]) -> bool:
-    """Whether something stands at its time: at the end of a sound just before it, and before a silence there, or
-    under a stroke that is over at once. At a line break a bound has no time."""
+    """Whether something is at its time: for the end of a sound just before it, before a silence there, or under a
+    stroke. At a line break a bound has no time."""
     if at is None or abs(at - time) <= _INSTANT:
         return True
     return any(start - _INSTANT <= at < time <= end for start, end in quiet)
@@ -283,7 +282,7 @@ def _asked_name(want: Asked) -> str:
 
 
 def prepared(read: list[Heard], want: list[Spelling]) -> list[str]:
-    """The small notes before a line against those that practising asks for."""
+    """Compare the small notes before a line with its preparation."""
     pairs = zip_longest(read, want)
     found = []
     for number, (heard, spelling) in enumerate(pairs, start=1):

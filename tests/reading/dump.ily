@@ -1,6 +1,6 @@
 \version "2.24.0"
-%% What LilyPond made, a line of JSON for every grob that is printed: glyphs and texts are taken from the stencil that is
-%% drawn, places from where it is drawn. Included before the document (`-dinclude-settings`); changes no music.
+%% LilyPond's output, one line of JSON for every printed grob: glyphs and texts come from the stencil drawn, positions
+%% from where it is drawn. Included before the document (`-dinclude-settings`); changes no music.
 
 #(define rd:port (open-file "reading.jsonl" "w"))
 #(define rd:numbers (make-hash-table))

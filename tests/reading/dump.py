@@ -1,4 +1,4 @@
-"""What LilyPond made: every grob that is printed, with the glyphs and texts of its stencil and its place."""
+"""LilyPond's output: every printed grob, with the glyphs and texts of its stencil and its position."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from gesturesmith.lilypond import LilyPond, find
 
 SETTINGS = Path(__file__).with_name("dump.ily")
 _LONGEST_S = 900
-# How full a page is, is no matter of reading; drafts with many findings are crowded.
+# How full a page is does not matter for reading; drafts with many findings are crowded.
 _FULL = re.compile(r"warning: (compressing over-full page|page \d+ has been compressed|.*page must be compressed)")
 _LAYOUT = re.compile(r"\\layout \{ \\gs\w+|(?<=\\layout \{)(?= \})")
 
@@ -24,14 +24,14 @@ _LAYOUT = re.compile(r"\\layout \{ \\gs\w+|(?<=\\layout \{)(?= \})")
 class Grob:
     """One printed thing.
 
-    name      as LilyPond calls its kind
-    id        pieces of one thing on both sides of a line break have the same
+    name      LilyPond's name of its kind
+    id        the same for pieces of one thing on both sides of a line break
     x, right  its edges in its system, staff spaces
     y         height of its reference point in half staff spaces from the staff's middle; None outside the staff
-    at        quarter notes from the score's beginning, and its place among grace notes (negative: before); None
-              for what stands at no moment
+    at        quarter notes from the score's beginning, and its place among grace notes (negative: before); None for
+              things without a moment
     drawn     (x, y, kind, what) of each glyph, text and shape, in its own staff spaces
-    more      what depends on its kind: the ids of things that belong together
+    more      by kind: the ids of things that belong together
     """
 
     name: str
@@ -55,7 +55,7 @@ class Grob:
 
     @property
     def text(self) -> str:
-        """Its words from left to right, and of those that begin at one place from the top."""
+        """Its words from left to right, then from top to bottom."""
         parts = sorted((d for d in self.drawn if d[2] in ("text", "glyph")), key=lambda d: (d[0], -d[1]))
         return " ".join(_SIGN.get(what, what) for _, _, kind, what in parts if kind == "text" or what in _SIGN)
 
@@ -69,7 +69,7 @@ _SIGN = {"accidentals.flat": "♭", "accidentals.sharp": "♯"}
 
 
 def numbered(document: str) -> str:
-    """The document with its scores numbered in order, laid out in whole pages of which no file is made."""
+    """The document with numbered scores, laid out in whole pages without writing a file."""
     count = -1
 
     def number(match: re.Match[str]) -> str:
@@ -82,15 +82,15 @@ def numbered(document: str) -> str:
 
 
 def read(document: str, folder: Path, program: Path | None = None, *, quiet: bool = True) -> dict[int, list[Grob]]:
-    """The grobs of every score of a document, by its place among them. Whatever LilyPond has to say is a failure
-    where it is to be `quiet`."""
+    """The grobs of every score of a document, by the score's number. If `quiet`, any message from LilyPond is a
+    failure."""
     if program is None:
         found = find(None)
         assert isinstance(found, LilyPond), found
         program = found.path
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "pages.ly").write_text(numbered(document), "utf-8")
-    # LilyPond reads the value of an option as Scheme: a name without a folder, which may have a space in it.
+    # LilyPond reads the value of an option as Scheme: so a name without a folder, which could contain a space.
     (folder / SETTINGS.name).write_bytes(SETTINGS.read_bytes())
     command = [str(program), f"-dinclude-settings={SETTINGS.name}", "-dno-print-pages", "--loglevel=WARNING"]
     done = timing.run(
@@ -103,7 +103,7 @@ def read(document: str, folder: Path, program: Path | None = None, *, quiet: boo
 
 
 def grobs(text: str) -> dict[int, list[Grob]]:
-    """The grobs of each score; one that was typeset more than once, as markups may be, counts once."""
+    """The grobs of each score; one typeset more than once, as markups may be, counts once."""
     runs: dict[int, dict[int, list[Grob]]] = {}
     for line in text.splitlines():
         raw = json.loads(line)

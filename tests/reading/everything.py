@@ -1,5 +1,5 @@
-"""Everything read back: the demo, the gallery, the sheets of every technique on four instruments, all charts, a
-thousand made-up files. `make soak` names this file, which pytest does not look for by itself."""
+"""Reads everything back: the demo, the gallery, the sheets of every technique on four instruments, all charts, a
+thousand generated files. `make soak` names this file, which pytest does not collect by itself."""
 
 from __future__ import annotations
 
@@ -16,13 +16,13 @@ DOCS = Path(__file__).parent.parent.parent / "docs"
 FILES = [DOCS / "demo" / "fog-signals.gesture", *sorted((DOCS / "gallery").glob("*.gesture"))]
 INSTRUMENTS = ("horn", "trumpet", "trombone", "tuba")
 GENERATED = range(1000)
-_TOGETHER = 50  # files to a document
+_TOGETHER = 50  # files per document
 
 pytestmark = pytest.mark.lilypond
 
 
 def _read(job: pages.Job, folder: Path, what: str) -> None:
-    if not job.books:  # a technique that the instrument does not have
+    if not job.books:  # a technique the instrument does not have
         return
     count = pages.read_job(job, folder)
     print(f"\n{what}: {count.pages} pages, {count.scores} scores, {count.notes} notes, {len(count.found)} faults")

@@ -1,4 +1,5 @@
-"""Made-up files for the reader: passages in many meters, full of what goes wrong. The same seed, the same file."""
+"""Generated files for the reader: passages in many meters, full of difficult cases. The same seed gives the same
+file."""
 
 from __future__ import annotations
 
@@ -22,7 +23,7 @@ def file(seed: int) -> str:
     gestures = [made.gesture(f"g{n}") for n in range(random.randint(1, 3))]
     items = made.items([f"g{n}" for n in range(len(gestures))])
     meter = METERS[seed % len(METERS)]
-    if seed % 9 == 5:  # with random numbers of its own: the other files stay as they were
+    if seed % 9 == 5:  # with its own random numbers, so that the other files stay the same
         more = _Maker(Random(seed), _LOWEST[instrument])
         gestures += [more.graces("gx"), more.strokes("gy")]
         items += ["gx", "gy"]
@@ -75,7 +76,7 @@ _LEVELS = ("p < f", "f > p", "p < f > mp", "pp < mf@1 > p", "mf", "n < f", "f > 
 
 
 class _Maker:
-    """Notes from a few letters only, so that altered ones come again in the same bar, the next, the next octave."""
+    """Notes from only a few letters, so that altered ones recur in the same bar, the next, and the next octave."""
 
     def __init__(self, random: Random, octave: int) -> None:
         self._random = random
@@ -107,7 +108,7 @@ class _Maker:
                 items += self._tuplet()
             else:
                 note = self.note()
-                for _ in range(random.choice((1, 1, 1, 2, 3))):  # the same again, or its neighbour
+                for _ in range(random.choice((1, 1, 1, 2, 3))):  # the same note again, or its neighbour
                     items.append(f"{note} for {random.choice(_LENGTHS)}{random.choice(('', '', ' p', ' accent'))}")
                     if random.random() < 0.4:
                         note = (
@@ -219,7 +220,7 @@ class _Maker:
             lines.append(f"  attacks: {2 * count}{random.choice(('', ' accelerating', ' slowing'))}")
         elif kind == "sung":
             lines += ["  technique: multiphonic", f"  contour: {self.note(cents=False)}"]
-            # An octave above all that is played: two heads on one line would be another matter.
+            # An octave above everything played: two heads on one line would be a different case.
             sung = (f"{random.choice(self._letters)}{random.choice(_SIGNS)}" for _ in range(count))
             lines.append(f"  sing: {' -- '.join(f'{name}{self._octave + 2}' for name in sung)}")
             lines.append(f"  lasts: {2 * count} beats")

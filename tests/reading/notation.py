@@ -1,10 +1,10 @@
-"""A page read as a player reads it: pitches, onsets and lengths from what is printed, by the rules of notation.
+"""Reads a page as a player does: pitches, onsets and lengths from what is printed, by the rules of notation.
 
-Nothing in here knows how the page was made. Rules and where they stand:
+Nothing here knows how the page was made. The rules and their sources:
 
 - accidentals: Gould, Behind Bars (2011), pp. 78-81: one holds for its line or space, at its own octave, up to the
-  bar line; a tied note keeps it across the bar line. Where nothing is barred each holds for its note only, as the
-  language page promises.
+  bar line; a tied note keeps it across the bar line. Without bars each applies to its note only, as the language
+  page promises.
 - quarter-tone signs: SMuFL 1.4, range "Stein-Zimmermann accidentals (24-EDO)" (E280 to E283) and Gould arrows
   (E270 to E275), by the names the LilyPond Notation Reference gives them.
 - note values: head, stem, flags and beams, dots; a number over a tuplet: so many in the time of the next smaller
@@ -40,7 +40,7 @@ ALTERATION = {
     "accidentals.flat.arrowup": Fraction(-1, 2),
     "accidentals.flat.arrowdown": Fraction(-3, 2),
 }
-# Diatonic steps above C0 of the line a clef names: G4, F3, C4.
+# The line named by a clef, in diatonic steps above C0: G4, F3, C4.
 _CLEF_LINE = {"clefs.G": 32, "clefs.F": 24, "clefs.C": 28}
 _OCTAVE = {"8": 7, "15": 14}
 _FORMS = {"cross": "x", "harmonic": "diamond", "do": "triangle-up", "slash": "slash", "": "normal"}
@@ -60,7 +60,7 @@ _MARKS = {
 
 @dataclass(frozen=True)
 class Heard:
-    """A pitch as it is read: `steps` diatonic above C0, `alter` in semitones."""
+    """A pitch as read: diatonic `steps` above C0, `alter` in semitones."""
 
     steps: int
     alter: Fraction
@@ -79,17 +79,17 @@ class Heard:
 
 @dataclass(frozen=True)
 class Note:
-    """What is played: one head, or several that are tied.
+    """A played note: one head, or several tied ones.
 
     at         beats (quarter notes) from the beginning
-    value      beats, as the note values say; None where none is shown (no stem, or a beam that opens or closes)
-    pitch      None where the staff has no pitches
+    value      beats, by its note values; None if none is shown (no stem, or a feathered beam)
+    pitch      None if the staff has no pitches
     position   half staff spaces from the staff's middle
     form       of the head: normal x diamond triangle-up triangle-down slash
     begins     attack | slur | line
     stops      a small head in brackets: where a line stops
-    above      the pitches of more heads on the same stem
-    cents      what the row above says, "" for nothing
+    above      the pitches of other heads on the same stem
+    cents      the text of the row above, "" for nothing
     marks      accent staccato tenuto marcato fermata
     sung       in the voice of small heads beside another
     repeats    beats of the note values that it is repeated in, by strokes through its stem; None without
@@ -120,13 +120,13 @@ class Note:
 
 @dataclass
 class Reading:
-    """A score as it is read.
+    """A score as read.
 
     notes      of each voice in order; the played voice first
     prepared   the small notes before the meter, as names
-    meter      (beats, unit); None where there is none
-    bars       moments of the bar lines that are printed, in beats
-    silences   stretches that rests fill, joined
+    meter      (beats, unit), or None
+    bars       moments of the printed bar lines, in beats
+    silences   stretches filled by rests, joined
     levels     (moment, level)
     hairpins   (start, end, "<" or ">"); an end that nobody can place is None
     tempo      quarter notes a minute, where a metronome mark says so
@@ -134,8 +134,8 @@ class Reading:
     texts      words above the staff, with their moments
     signs      (moment, kind, text): a "syllable" below the staff, "breath" in or out
     lyrics     texts under the staff by moment
-    label      what stands at the left of the staff
-    faults     what cannot be read, or contradicts itself
+    label      the text at the left of the staff
+    faults     anything unreadable or contradictory
     """
 
     notes: list[Note] = field(default_factory=list)
@@ -156,7 +156,7 @@ class Reading:
 
 
 def read(grobs: list[Grob], *, without: str = "") -> Reading:
-    """A score with one staff (and lyrics below it, in a chart); `without` names a voice that is not read."""
+    """A score with one staff (and lyrics below it, in a chart); `without` names a voice to ignore."""
     grobs = [g for g in grobs if not without or g.voice_name != without]
     staves = sorted({g.staff for g in grobs if g.name == "NoteHead"})
     if len(staves) != 1:
@@ -232,11 +232,11 @@ class _Reader:
                 self._tied_from[end] = start
         self._bracketed = {h for g in self._named("GestureBracket") for h in g.more["heads"]}
         self._reached: dict[int, str] = {}
-        self._on_line: set[int] = set()  # heads that a line leaves
+        self._on_line: set[int] = set()  # heads from which a line leaves
         order = {g.id: n for n, g in enumerate(self._grobs)}
         for g in self._named("Slur"):
             self._slurred(g, order)
-        lines: dict[int, set[int]] = {}  # a line that is broken has a piece in each system
+        lines: dict[int, set[int]] = {}  # a broken line has a piece on each system
         for g in self._named("GestureContour"):
             lines.setdefault(g.id, set()).update(h for h in g.more["heads"] if h in order)
         for row in lines.values():
@@ -277,7 +277,7 @@ class _Reader:
                 self._reached.setdefault(g.id, "slur")
 
     def _find_sung(self) -> set[int]:
-        """Voices of small heads only that run beside another: what is sung while something is played."""
+        """Voices of only small heads that run beside another: sung lines."""
         voices: dict[int, list[Grob]] = {}
         for g in self._named("NoteHead"):
             if not self._before_meter(g):
@@ -308,7 +308,7 @@ class _Reader:
                 yield g.at, "breath", "in" if lips > tip else "out"
 
     def _repeats(self) -> int:
-        """Twice where a repeat sign ends it, unless it says how often (Gould p. 234)."""
+        """Twice if a repeat sign ends it, unless it says how often (Gould p. 234)."""
         if not any(g.more["glyph"].startswith(":|") for g in self._named("BarLine")):
             return 1
         words = [g.text.split()[0] for g in self._named("TextMark") if g.text]
@@ -318,7 +318,7 @@ class _Reader:
 
     def _meter(self) -> None:
         signs, broken = self._named("TimeSignature"), [g for g in self._named("BarLine") if g.more["glyph"] == "!"]
-        # Where the music begins; small notes may stand before it, up to a broken bar line.
+        # Where the music begins; small notes may precede it, up to a broken bar line.
         self._begins: tuple[int, float] | None = None
         self._origin = Fraction(0)
         if broken:
@@ -333,7 +333,7 @@ class _Reader:
             self.reading.faults.append(f"a time signature that says {signs[0].text!r}")
 
     def _before_meter(self, g: Grob) -> bool:
-        """Whether a thing stands before the music, in the small notes of a preparation."""
+        """Whether something is before the music, in the small notes of a preparation."""
         return self._begins is not None and (g.system, g.x) < self._begins
 
     # --- pitches -----------------------------------------------------------------------------------------------
@@ -414,8 +414,8 @@ class _Reader:
     # --- note values and time -------------------------------------------------------------------------------------
 
     def _join(self) -> None:
-        """Notes of tied heads, chords, rests; what the printed values leave unaccounted for."""
-        # One after the other there may be many voices; at once two: what is sung stands beside what is played.
+        """Notes of tied heads, chords and rests; faults for time that the printed values leave unaccounted for."""
+        # There may be many successive voices, but only two at once: the sung line beside the played one.
         voices: dict[int, list[tuple[Grob, Heard | None]]] = {}
         for g, pitch in self._notes:
             if self._before_meter(g):
@@ -427,7 +427,7 @@ class _Reader:
         last = max([*ends, *(g.at for g in self._grobs if g.at is not None)], default=Fraction(0))
         silent: list[tuple[Fraction, Fraction]] = []
         for voice, found in voices.items():
-            # What is sung is over where its voice ends; nobody rests in it.
+            # A sung line ends with its voice, without rests.
             end = last if not voice else max(g.at + (self._value(g)[0] or 0) for g, _ in found if g.at is not None)
             notes, rests = self._voice(found, self._rests(bool(voice)), end)
             self.reading.notes += notes
@@ -436,7 +436,7 @@ class _Reader:
         self.reading.silences = _joined(silent)
 
     def _rests(self, sung: bool) -> list[tuple[Fraction, Fraction | None]]:
-        """Moment and value of each rest; None under a bracket that says how long everything is."""
+        """Moment and value of each rest; None under a bracket that gives the length."""
         found = []
         said = [
             (g.moment("starts"), g.moment("ends")) for g in self._named("GestureAbove") if _stated(g) is not None
@@ -458,12 +458,12 @@ class _Reader:
         return sorted(found, key=lambda rest: rest[0])
 
     def _bars_of(self, rest: Grob) -> int:
-        """How many bars a rest stands for: the number over it, else one (Gould p. 564)."""
+        """The number of bars of a rest: the number over it, else one (Gould p. 564)."""
         count = [n.text for n in self._named("MultiMeasureRestNumber") if _over(n, rest)]
         return int(count[0]) if count else 1
 
     def _bar_before(self, g: Grob) -> Fraction:
-        """When the bar begins that a rest for the whole bar stands in."""
+        """The start of the bar of a whole-bar rest."""
         lines = [b for b in self._named("BarLine") if (b.system, b.x) < (g.system, g.x) and b.at is not None]
         after = [b.at for b in lines if b.at is not None and b.at > 0]
         return after[-1] if after else Fraction(0)
@@ -480,7 +480,7 @@ class _Reader:
                 columns[-1].append((g, pitch))
             else:
                 columns.append([(g, pitch)])
-        # A bracketed head takes no time: what is before it goes on to what comes after it.
+        # A bracketed head takes no time: the note before it continues to whatever follows.
         timed = (c[0][0] for c in columns if not c[0][0].grace and c[0][0].id not in self._bracketed)
         starts = sorted({*(g.at for g in timed), *(r[0] for r in rests), last})
         notes: list[Note] = []
@@ -574,7 +574,7 @@ class _Reader:
         return "slashed" if struck else "plain"
 
     def _accounted(self, note: Note, until: Fraction) -> None:
-        """What a note value leaves over must be filled by something, unless a line goes on through it."""
+        """Time left over by a note value must be filled by something, unless a line continues through it."""
         if note.value is None or note.stops:
             return
         left = until - note.at - note.value
@@ -585,7 +585,7 @@ class _Reader:
             )
 
     def _value(self, g: Grob) -> tuple[Fraction | None, bool]:
-        """Its value in beats, None for a black head without a stem; whether its beam opens or closes."""
+        """Its value in beats, None for a black head without a stem; and whether its beam is feathered."""
         stem = self._stem_of.get(g.id)
         log = _log(g, stem)
         if log >= 2 and stem is None:
@@ -606,13 +606,13 @@ class _Reader:
         """A bracket is as long as it says."""
         for g in {g.id: g for g in self._named("GestureAbove")}.values():
             stated, start, end = _stated(g), g.moment("starts"), g.moment("ends")
-            if g.text.strip("()").endswith(" s"):  # how long a beat is stands elsewhere
+            if g.text.strip("()").endswith(" s"):  # the length of a beat is given elsewhere
                 continue
             if stated is not None and start is not None and end is not None and end - start != stated:
                 self.reading.faults.append(f"{g.text!r} over {_told(end - start)}")
 
     def _check_bars(self) -> None:
-        """Bar lines stand a bar apart. The last bar may be short where it is repeated from there."""
+        """Bar lines are one bar apart. The last bar may be short if it is repeated from there."""
         if self.reading.meter is None:
             return
         signs = {g.at: _time(g) for g in self._named("TimeSignature") if g.at is not None}
@@ -633,7 +633,7 @@ class _Reader:
 
 
 def _stated(g: Grob) -> Fraction | None:
-    """The length that a bracket states: `1 1/3 beats`, `2 quarters`, `2.5 s`; None where it states none."""
+    """The length given by a bracket: `1 1/3 beats`, `2 quarters`, `2.5 s`; None if it gives none."""
     words = g.text.strip("()").split()
     if len(words) < 2 or words[-1] not in ("beat", "beats", "quarter", "quarters", "s"):
         return None
@@ -645,7 +645,7 @@ def _told(beats: Fraction) -> str:
 
 
 def _belongs(accidental: Grob, head: Grob) -> bool:
-    """Whether an accidental stands before a head: at its height, in its place."""
+    """Whether an accidental is before a head: at its height, in its place."""
     return (
         accidental.system == head.system
         and accidental.at == head.at
@@ -656,7 +656,7 @@ def _belongs(accidental: Grob, head: Grob) -> bool:
 
 
 def _together(one: list[Grob], other: list[Grob]) -> bool:
-    """Whether a voice begins while another goes on, or with it."""
+    """Whether a voice begins during another, or with it."""
     times = [g.at for g in other if g.at is not None]
     return any(g.at is not None and min(times) <= g.at <= max(times) for g in one[:1])
 
@@ -676,18 +676,18 @@ def _alteration(g: Grob, faults: list[str]) -> Fraction:
 def _form(g: Grob) -> str:
     name = next((n for n in g.glyphs if n.startswith("noteheads.")), None)
     if name is None:
-        return "triangle-down"  # the only head that the font does not have
+        return "triangle-down"  # the only head missing from the font
     return _FORMS.get(name.split(".")[1].lstrip("sudM-").lstrip("0123456789").removesuffix("Thin"), name)
 
 
 def _log(g: Grob, stem: Grob | None) -> int:
-    """0 for a whole note, 1 for a half, 2 for what is black."""
+    """0 for a whole note, 1 for a half note, 2 for black heads."""
     name = next((n for n in g.glyphs if n.startswith("noteheads.")), None)
     if name is None:
         is_open = any(kind == "path" and what == "open" for _, _, kind, what in g.drawn)
         return 2 if not is_open else 0 if stem is None else 1
     digits = [c for c in name.split(".")[1] if c.isdigit()]
-    # Diamonds have one open form: with a stem it is a half note.
+    # There is only one open diamond: with a stem it is a half note.
     log = int(digits[0]) if digits else 0
     return 1 if log == 0 and stem is not None else log
 
@@ -722,7 +722,7 @@ def _time(g: Grob) -> tuple[int, int] | None:
 
 
 def _tempo(g: Grob) -> Fraction | None:
-    """Quarter notes a minute: the note that is shown, with its dot, so many times."""
+    """Quarter notes per minute: the note value shown, with its dot, times the number."""
     heads = [n for n in g.glyphs if n.startswith("noteheads.")]
     number = next((w for w in g.text.replace("(", " ").replace(")", " ").split() if w[0].isdigit()), None)
     if not heads or number is None:

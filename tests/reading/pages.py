@@ -1,4 +1,5 @@
-"""Pages of every kind, each with what it must say. The product makes the documents; nobody looks into them here."""
+"""Pages of every kind, each with what it must say. The product makes the documents, which are not inspected
+here."""
 
 from __future__ import annotations
 
@@ -33,10 +34,10 @@ from gesturesmith.writers import Item
 class Score:
     """One score of a document and what it must say.
 
-    file      where it comes from, for people
+    file      its origin, for people
     name      of the gesture, passage or line
     kind      page | snippet | sheet | warm-up | ...
-    said      what the file asks for
+    said      the content asked for by the file
     prepared  spellings of the small notes before the music; None: there are none
     """
 
@@ -77,14 +78,14 @@ class ScoreOfParts:
 class Job:
     """Books, and the scores in them in order."""
 
-    head: str = ""  # what every document begins with
+    head: str = ""  # the beginning of every document
     books: list[str] = field(default_factory=list)
     scores: list[Score | ScoreOfParts | Excerpt | ChartRow | Cue] = field(default_factory=list)
 
     def add(
         self, item: Item, scores: Sequence[Score | ScoreOfParts | Excerpt | ChartRow | Cue], book: str | None = None
     ) -> None:
-        """An item that the product wants to deliver; `book` takes the place of what it made."""
+        """Add an item of the product; `book` replaces its own."""
         self.head = str(item.document).removesuffix(str(item.book))
         self.books.append(str(item.book) if book is None else book)
         self.scores += scores
@@ -104,7 +105,7 @@ def add_file(
     snippets: bool = False,
     draft: bool = False,
 ) -> None:
-    """The page and the snippets of a file; `draft`: of what is refused as well."""
+    """Add the page and the snippets of a file; `draft`: including refused gestures."""
     piece = read(source, folder=folder).piece
     if piece is None:
         return
@@ -164,7 +165,7 @@ def add_parts(
 
 @dataclass
 class Count:
-    """What was read, and what was found."""
+    """What was read and found."""
 
     pages: int = 0
     scores: int = 0
@@ -195,13 +196,13 @@ def read_job(job: Job, folder: Path, program: Path | None = None) -> Count:
     return count
 
 
-_TALL = (Fraction(210), Fraction(3000))  # mm: paper that holds every line there is
+_TALL = (Fraction(210), Fraction(3000))  # mm: paper with room for any number of lines
 
 
 def add_graded(
     job: Job, technique: str, instrument: str, levels: tuple[int, ...] = graded.LEVELS_OF_SHEETS
 ) -> None:
-    """The sheets of a technique: what its lines and their preparations must be says `check`."""
+    """Add the sheets of a technique; the expected lines and preparations come from `check`."""
     settings = Settings(instrument=instruments.get(instrument), pitches="written", paper_mm=_TALL)
     found = graded.playable(techniques.get(technique), settings.instrument)
     lines = {n: row for n in levels if (row := graded.of_level(found, n))}
@@ -212,7 +213,7 @@ def add_graded(
 
 
 def add_exercises(job: Job, source: Source, folder: Path | None = None) -> None:
-    """The sheets of the exercises of a file."""
+    """Add the sheets of the exercises of a file."""
     reading = read(source, folder=folder)
     piece = reading.piece
     if piece is None or not piece.exercises:
@@ -249,7 +250,7 @@ def _add_sheet(job: Job, item: Item, file: str, rows: list[PassageCase], setting
 
 
 def add_notes(job: Job, source: Source, folder: Path | None = None) -> None:
-    """The notes page of a file: each picture shows notes of a gesture of the file, one after the other."""
+    """Add the notes page of a file: each picture shows successive notes of a gesture of the file."""
     piece = read(source, folder=folder).piece
     outcome = compile_notes((source,), NotesOptions(folders=(folder,)))
     if piece is None or not outcome.items:
@@ -267,7 +268,7 @@ def add_notes(job: Job, source: Source, folder: Path | None = None) -> None:
 
 @dataclass(frozen=True)
 class Excerpt:
-    """A picture on a notes page: `among` is what it may be a part of."""
+    """A picture on a notes page, which must be a part of `among`."""
 
     file: str
     name: str
@@ -277,7 +278,7 @@ class Excerpt:
 
     def differences(self, reading: notation.Reading) -> list[str]:
         harmonics = [n for n in reading.notes if n.small and n.begins == "line" and not n.stops and not n.sung]
-        # A note before harmonics that are shown keeps its value, though they stand wider than in time.
+        # A note before harmonics keeps its value, although they are spaced wider than in time.
         faults = [f for f in reading.faults if not harmonics or "the values of" not in f]
         found = [f"cannot be read: {fault}" for fault in faults]
         shown = [n for n in reading.notes if n not in harmonics]
@@ -300,13 +301,13 @@ def _rows(notes: list[notation.Note], harmonics: list[notation.Note]) -> list[li
 
 
 def _one_way(row: list[notation.Note]) -> bool:
-    """Whether a line goes up all the time, or down."""
+    """Whether a line always rises or always falls."""
     cents = [n.pitch.cents for n in row if n.pitch is not None]
     return cents in (sorted(set(cents)), sorted(set(cents), reverse=True))
 
 
 def _row_of_partials(instrument: Instrument, notes: list[notation.Note]) -> bool:
-    """Whether heads are neighbouring partials of one tube, each named by the semitone nearest to it."""
+    """Whether heads are neighbouring partials of one tube, each named after the nearest semitone."""
     heard = [n.pitch.cents + instrument.sounding.cents for n in notes if n.pitch is not None]
     for tube in instrument.tubes:
         row = [round((tube.fundamental_cents + partial_cents(n)) / 100) * 100 for n in range(1, 33)]
@@ -321,7 +322,7 @@ def _row_of_partials(instrument: Instrument, notes: list[notation.Note]) -> bool
 
 @dataclass(frozen=True)
 class ChartRow:
-    """A row of a chart: under each written note stands what gives it, which acoustics can check."""
+    """A row of a chart: under each written note is its fingering, checked by acoustics."""
 
     file: str
     name: str
@@ -329,14 +330,14 @@ class ChartRow:
     kind: str = "chart"
 
     def differences(self, reading: notation.Reading) -> list[str]:
-        # Heads have no length here: whole heads stand for notes, black ones for notes to be taken with care.
+        # Heads have no length here: whole ones are notes, black ones notes that need care.
         found = [f"cannot be read: {fault}" for fault in reading.faults if "the values of" not in fault]
         columns: dict[Fraction, list[str]] = {}
         for at, text in reading.lyrics:
             columns.setdefault(at, []).append(text)
         below = 0
         for number, (at, texts) in enumerate(sorted(columns.items()), start=1):
-            # One head stands over the middle of its texts, two names of a pitch around it.
+            # One head is centred over its texts, two names of a pitch are around the centre.
             heads = [n for n in reading.notes if abs(n.at - at) <= 1]
             below += len(heads)
             pitches = {n.pitch.cents for n in heads if n.pitch is not None}
@@ -369,7 +370,7 @@ class ChartRow:
             tubes = [self._tube(texts[0])] if len(self.instrument.tubes) > 1 else list(self.instrument.tubes)
             reals = [t.fundamental_cents + partial_cents(n) - sounding for t in tubes for n in _partials(t)]
             best = min(reals, key=lambda r: abs(r - off))
-            # A slide makes up for a little without a word.
+            # A slide corrects a little without saying so.
             within = _SLIDE if self.instrument.kind == "slide" else 0.6
             return [] if abs(best - off) <= within else [f"{texts[0]} gives no note {off:+d} cents off"]
         if len(self.instrument.tubes) == 1:
@@ -397,7 +398,7 @@ class ChartRow:
 # tube lengths in the place of 2^(1/2)), and their third partial by 2 more.
 _NEAR = 60
 _SLIDE = 25  # a quarter of the way to the next position
-_CLOSED = 210  # cents by which the hand lowers an open note at most; on a natural horn a whole tone is written
+_CLOSED = 210  # the most, in cents, that the hand lowers an open note; on a natural horn up to a written whole tone
 
 
 def _aside(text: str) -> tuple[str, str]:
@@ -416,7 +417,7 @@ def _number(text: str) -> int:
 
 
 def add_charts(job: Job, instrument: str) -> None:
-    """The charts that have notes: fingerings, quarter tones, ladders."""
+    """Add the charts with notes: fingerings, quarter tones, ladders."""
     settings = Settings(instrument=instruments.get(instrument), pitches="written")
     for kind in ("fingering", "quarter-tones", "ladders"):
         (item, *_) = compile_chart((), ChartOptions(kinds=(kind,), settings=settings)).items
@@ -426,14 +427,14 @@ def add_charts(job: Job, instrument: str) -> None:
 
 # --- in a composer's score --------------------------------------------------------------------------------------
 
-COMPANY = "other"  # the voice of a composer's own under a gesture
+COMPANY = "other"  # the composer's own voice under a gesture
 _BEFORE, _AFTER = ("Ab4", "Bb4", "B4", "Eb5"), ("A4", "Ab4", "B4", "Bb4")
 _DUTCH = {"Ab4": "aes'", "Bb4": "bes'", "B4": "b'", "Eb5": "ees''", "A4": "a'"}
 
 
 @dataclass(frozen=True)
 class Cue:
-    """A gesture in the part of somebody else, as notes. LilyPond quotes one voice: the played one."""
+    """A gesture as a cue in another part. LilyPond quotes one voice: the played one."""
 
     file: str
     name: str
@@ -441,7 +442,7 @@ class Cue:
     kind: str = "cue"
 
     def differences(self, reading: notation.Reading) -> list[str]:
-        # The part's own rest goes on under the cue.
+        # The part's own rest continues under the cue.
         faults = [f for f in reading.faults if "the values of" not in f and "a rest of" not in f]
         found = [f"cannot be read: {fault}" for fault in faults]
         played = replace(self.said, notes=tuple(note for note in self.said.notes if not note.sung))
@@ -486,7 +487,7 @@ def add_ily(
         text = str(item.ily).replace('\\version "2.24.0"', "") + '\n\\language "nederlands"\n'
         music = f'\\"gesture-{item.name}"'
         if cue:
-            # A cue is made of notes; lines and signs of a gesture stay in its own part.
+            # A cue consists of notes; the lines and signs of a gesture stay in its own part.
             if all(a.begins == "attack" and a.ends is not None for a in said.notes if not a.sung):
                 job.books.append(text + _cue(f"q{len(job.books)}", music, said.length))
                 job.scores.append(Cue(source.name, item.name, said))
@@ -494,7 +495,7 @@ def add_ily(
         if transposed:
             music = f"\\transpose c d {{ {music} }}"
         elif not company:
-            music = f"\\relative c' {{ {music} }}"  # as most composers write theirs
+            music = f"\\relative c' {{ {music} }}"  # as most composers write
         before, after = (" ".join(f"{_DUTCH[n]}4" for n in row) for row in (_BEFORE, _AFTER))
         unit = max(4, 4 * said.length.denominator)
         count = said.length * unit / 4

@@ -1,7 +1,7 @@
-"""What a file says, from its text through `lang` and `model`: the notes a player is to play, in order.
+"""What a file asks for, from its text through `lang` and `model`: the notes to play, in order.
 
-The rules are those of docs/language.md, stated here once more on their own: which points are attacked, which head a
-pitch gets, what a line's end looks like.
+The rules are those of docs/language.md, restated independently: which points are attacked, which head a pitch gets,
+how the end of a line looks.
 """
 
 from __future__ import annotations
@@ -24,17 +24,17 @@ _VALUES = (Fraction(1, 16), Fraction(1, 24))  # beats: down to the 64th or its t
 class Asked:
     """A note the file asks for.
 
-    at        beats from the beginning; None where only its order is said
-    ends      where it ends; None: a line leaves it, so its value only begins it
-    spelling  as written (or as it sounds, in a concert score); None for a height
-    steps     of a height on five lines: diatonic steps above C0, exact; on three lines half staff spaces
+    at        beats from the beginning; None if only its order is known
+    ends      its end; None: a line leaves it, so its value only begins it
+    spelling  as written (or sounding, in a concert score); None for a height
+    steps     of a height on five lines: exact diatonic steps above C0; on three lines: half staff spaces
     form      of its head
     begins    attack | slur | line
     stops     where a line stops: small, in brackets
-    vague     it lies on a line between points: only about there, without accidental
+    vague     on a line between points: approximate, without accidental
     timed     its gesture may be written without note values, as the language page allows
-    feathered attacks that open or close
-    above     cents by which a second head may stand above, where neighbouring partials are held at once
+    feathered attacks under a feathered beam
+    above     cents by which a second head may be above, if neighbouring partials are held at once
     stroke    it has no pitch and no length
     grace     "" | "slashed" | "plain": small and outside the time; slashed before its note, plain after it
     graces, after   those of a note, until all stand in one row
@@ -145,7 +145,7 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
 
 
 def with_rest_after(said: Said) -> Said:
-    """A line of a sheet: the rest for a whole bar after it."""
+    """A line of a sheet, with the whole-bar rest after it."""
     if said.meter is None:
         return said
     bar = Fraction(4 * said.meter[0], said.meter[1])
@@ -154,7 +154,8 @@ def with_rest_after(said: Said) -> Said:
 
 
 def within(said: Said, before: tuple[str, ...], after: tuple[str, ...], transposed: bool) -> Said:
-    """A gesture in a composer's score in 4/4, between quarter notes of the composer's; perhaps moved up a tone."""
+    """A gesture in a composer's score in 4/4, between the composer's quarter notes; perhaps transposed up a
+    tone."""
     first = Fraction(len(before))
     earlier = [_plain(name, Fraction(n)) for n, name in enumerate(before)]
     later = [_plain(name, first + said.length + n) for n, name in enumerate(after)]
@@ -193,7 +194,8 @@ def _plain(name: str, at: Fraction) -> Asked:
 
 
 def three_lines(gestures: tuple[Gesture, ...], heights: str) -> bool:
-    """Heights in named registers and nothing else stand on three lines; in pitches on a band, unless asked."""
+    """Heights alone in named registers are on three lines; those in a band of pitches on five, unless asked
+    otherwise."""
     points = [p for g in gestures for p in g.points if p.kind != "silence"]
     if heights == "band" or not points or any(p.kind == "pitch" for p in points):
         return False
@@ -244,8 +246,8 @@ def _of_points(
 
 
 def _attacked(gesture: Gesture, start: Fraction, pitches: str, lines: bool):
-    """`attacks: N`: as many as there are detached points, and each is one, spaced by the shape; else N at the one
-    pitch or along the one line. Points that lines and slurs reach are there besides."""
+    """`attacks: N`: if N is the number of detached points, each is one, spaced by the shape; otherwise N attacks on
+    the single pitch or along the single line. Points reached by lines and slurs come in addition."""
     times = attack_times(gesture)
     shaped = bool(gesture.attacks and gesture.attacks.shape)
     detached = [n for n, p in enumerate(gesture.points) if p.reached == "attack" and p.kind != "silence"]
@@ -388,7 +390,8 @@ def _grace(gesture: Gesture, point: ContourPoint, begins: str, pitches: str, gra
 
 
 def _neighbours(instrument: Instrument, point: ContourPoint) -> frozenset[int] | None:
-    """How far the next partial lies above a pitch, to the semitone, on every tube that gives it within a half."""
+    """How far the next partial is above a pitch, to the semitone, on every tube that gives the pitch within half of
+    one."""
     if point.sounding_cents is None or point.pitch is None:
         return None
     heard = float(point.sounding_cents)
@@ -400,11 +403,11 @@ def _neighbours(instrument: Instrument, point: ContourPoint) -> frozenset[int] |
     )
 
 
-_NEAR = 60  # cents: nearer than the next semitone, with three valves too short by a quarter tone
+_NEAR = 60  # cents: closer than the next semitone, allowing for three valves too short by a quarter tone
 
 
 def _between(gesture: Gesture, one: ContourPoint, two: ContourPoint, share: Fraction, **common) -> Asked:
-    """An attack on a line: about as high as the line is there."""
+    """An attack on a line: approximately at the height of the line."""
     made = _asked(gesture, one, **common)
     ends = [_steps(gesture, p, common["pitches"], common["lines"]) for p in (one, two)]
     steps = None if None in ends else ends[0] + share * (ends[1] - ends[0])  # type: ignore[operator]
@@ -421,7 +424,7 @@ def _steps(gesture: Gesture, point: ContourPoint, pitches: str, lines: bool) -> 
 
 
 def _height(gesture: Gesture, point: ContourPoint, pitches: str, lines: bool) -> Fraction | None:
-    """A height: in the band on five lines; on three, the outer lines stand for 0 and 100 %. None: only beyond."""
+    """A height: in the band on five lines; on three, the outer lines are 0 and 100 %. None: only beyond."""
     if point.extreme and (lines or gesture.band is None):
         return None
     percent = point.percent
@@ -438,7 +441,7 @@ def _height(gesture: Gesture, point: ContourPoint, pitches: str, lines: bool) ->
 
 
 def form(gesture: Gesture, point: ContourPoint) -> str:
-    """The head: as asked; else a triangle at the extremes, x for about, else as the last technique wants that wants
+    """The head: as asked; else a triangle at the extremes, x if approximate, else that of the last technique with
     one."""
     if gesture.notehead not in ("auto", "triangle"):
         return gesture.notehead

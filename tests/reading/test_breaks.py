@@ -1,4 +1,4 @@
-"""The reader is tried on pages that are wrong on purpose: each fault is found, and nothing in the page as it is."""
+"""The reader on deliberately wrong pages: each fault is found, and none on the correct page."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from gesturesmith.source import Source
 
 pytestmark = pytest.mark.lilypond
 
-# Altered notes come again in their bar, over the bar line, at another octave, tied; a triplet; a clef change.
+# Altered notes recur in their bar, after the bar line, in another octave, tied; a triplet; a clef change.
 TUNE = """instrument: horn
 pitches: written
 gesture far
@@ -30,7 +30,7 @@ passage p
 
 
 class Break(NamedTuple):
-    """What is done to the LilyPond text, and what the reader must say of it."""
+    """A change to the LilyPond text, and what the reader must report."""
 
     change: Callable[[str], str]
     said: str
@@ -41,7 +41,7 @@ def _in_staff(command: str) -> Callable[[str], str]:
 
 
 def _late_clef(book: str) -> str:
-    """The clef holds where it should, and is printed one note later."""
+    """The clef applies where it should, but is printed one note later."""
     bass = r"\set Staff.middleCPosition = #6 \set Staff.middleCClefPosition = #6"
     return re.sub(r'\\clef "bass"\n(\s+\S+)\n', lambda m: f'{bass}\n{m[1]}\n\\clef "bass"\n', book)
 
@@ -51,7 +51,7 @@ def _without_a_bar(book: str) -> str:
 
 
 BREAKS = {
-    # An accidental of the first bar that is not printed, and one that is thought to hold over the bar line.
+    # An accidental missing from the first bar, and one assumed to apply after the bar line.
     "accidentals suppressed": Break(_in_staff(r"\override Accidental.stencil = ##f"), "pitch: F4 on the page, F#4"),
     "accidentals remembered": Break(_in_staff(r"\accidentalStyle no-reset"), "note 4 at beat 3: pitch: F4 on the"),
     "another clef": Break(_in_staff(r'\override Clef.glyph-name = #"clefs.F"'), "pitch: E#3 on the page, F#4"),
@@ -91,7 +91,7 @@ BREAKS = {
 
 @pytest.fixture(scope="module")
 def broken(tmp_path_factory) -> dict[str, list[str]]:
-    """What the reader says of the page as it is, under "", and of each that is broken; all in one run."""
+    """The reader's report on the correct page, under "", and on each broken one; all in one run."""
     source = Source("tune", TUNE)
     piece = read(source).piece
     assert piece is not None
@@ -102,7 +102,7 @@ def broken(tmp_path_factory) -> dict[str, list[str]]:
     books = [whole, *(b.change(whole) for b in BREAKS.values())]
     assert len(set(books)) == len(books)
     job.books = books
-    # What LilyPond finds strange about some of these is not the matter here.
+    # LilyPond's warnings about some of these do not matter here.
     scores = dump.read(pages.whole(job), tmp_path_factory.mktemp("breaks"), quiet=False)
     said = says.of_passage(piece.passages[0])
     return {

@@ -16,10 +16,10 @@ HERE = Path(__file__).parent
 DOCS = HERE.parent.parent / "docs"
 DEMO, TOGETHER = DOCS / "demo" / "fog-signals.gesture", DOCS / "gallery" / "together.gesture"
 GRACES, ATTACKS = DOCS / "gallery" / "graces.gesture", DOCS / "gallery" / "attacks.gesture"
-# In steps that go through all meters.
+# In steps that cover all meters.
 GENERATED = range(0, 1000, 27)
 PARTS = range(0, 70, 8)
-# A technique of each way to notate: lines, two voices, trills, slides, signs at a note, heads without pitch.
+# A technique for each kind of notation: lines, two voices, trills, slides, signs at a note, heads without pitch.
 SHEETS = (
     ("horn", "half-valve", (1,)),
     ("horn", "multiphonic", (3,)),
@@ -31,7 +31,7 @@ SHEETS = (
 
 
 def test_the_reader_shares_nothing_with_what_it_reads():
-    """What reads and what says knows neither engraving nor layout; pages are made through the pipeline."""
+    """The reader and the expectations use neither engraving nor layout; pages are made by the pipeline."""
     for path in sorted(HERE.glob("*.py")):
         names = set()
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
@@ -94,7 +94,8 @@ def test_charts(instrument, sounds, tmp_path):
 
 
 def test_in_a_composers_score(tmp_path):
-    """Between a composer's own notes, in a key; moved up a tone over another voice: the key owes accidentals."""
+    """Between a composer's own notes, in a key; transposed up a tone over another voice: the key requires
+    accidentals."""
     job = pages.Job()
     source = Source(TOGETHER.name, TOGETHER.read_text("utf-8"))
     pages.add_ily(job, source)
@@ -105,7 +106,7 @@ def test_in_a_composers_score(tmp_path):
 
 
 def test_room_for_a_hairpin_under_one_note_in_a_composers_score(tmp_path):
-    """In 5/4 it lasts longer than two beats, and nothing else keeps its ends apart."""
+    """In 5/4 it is longer than two beats, and nothing else keeps its ends apart."""
     gesture = "gesture swell\n  technique: timbre-trill\n  contour: Bb3\n  lasts: 5 beats\n  dynamics: p < mf > p\n"
     job = pages.Job()
     pages.add_ily(job, Source("swell", "instrument: horn\npitches: written\n" + gesture))
@@ -150,7 +151,7 @@ def test_scores_and_parts(tmp_path):
 
 
 def test_levels_between_notes_and_at_the_end(tmp_path):
-    """A gesture that begins its staff with levels between its notes: one voice has to hold all of them."""
+    """A gesture at the beginning of its staff with levels between its notes: they must all be in one voice."""
     gesture = "gesture swell\n  contour: C5\n  lasts: 4 beats\n  dynamics: p < mf > p\n"
     job = pages.Job()
     pages.add_file(job, Source("swell", "instrument: trumpet\npitches: written\n" + gesture), snippets=True)
@@ -162,7 +163,7 @@ def test_the_same_seed_gives_the_same_file():
 
 
 def test_a_clef_after_a_head_where_a_line_stops(tmp_path):
-    """High above the staff the clef slipped below that head, which was then read in it."""
+    """High above the staff the clef used to slip below that head, which then seemed to be in it."""
     job = pages.Job()
     for seed in (734, 881):
         pages.add_file(job, Source(f"generated {seed}", generate.file(seed)), draft=True)

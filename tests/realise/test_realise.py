@@ -39,7 +39,7 @@ A309909 += [3, 2, 3, 2, 1]
 
 @pytest.mark.parametrize("tempo", [60, 200])
 def test_a_chromatic_scale_is_the_standard_chart(tempo: int) -> None:
-    """Written F#2 to C6 in quarters, slow and fast: no movement saved is worth leaving the chart."""
+    """Written F#2 to C6 in quarters, slow and fast: saving movement is never worth leaving the chart."""
     found = realised(", ".join(STANDARD), tempo=tempo)
     assert dict(zip(STANDARD, tubes(found), strict=True)) == STANDARD
     assert all(p.standard and not p.given for p in found.points)
@@ -55,7 +55,7 @@ def test_the_trombone_scale_is_oeis_a309909() -> None:
 
 @pytest.mark.parametrize("name", ["trumpet", "cornet", "flugelhorn", "trumpet-c"])
 def test_a_trumpet_scale_takes_the_common_fingerings(name: str) -> None:
-    """C major from C4, as every elementary method has it."""
+    """C major from C4, as in every elementary method."""
     found = realised("C4, D4, E4, F4, G4, A4, B4, C5", instrument=name)
     assert tubes(found) == ["0", "1-3", "1-2", "1", "0", "1-2", "2", "0"]
 
@@ -77,7 +77,7 @@ QUARTERS = [f"{letter}{sign}{octave}" for octave in (3, 4, 5) for letter in "CDE
 
 @pytest.mark.parametrize("name", [n for n in QUARTERS if n[:2] not in ("E#", "B#")])
 def test_a_quarter_tone_in_tune_is_found_where_there_is_one(name: str) -> None:
-    """Against trying every usual partial of every tube by hand."""
+    """Compared with trying every usual partial of every tube."""
     found = realised(name, "technique: quarter-tones")
     point = found.points[0]
     errors = [
@@ -131,7 +131,7 @@ def test_a_sweep_takes_the_fullest_tube_that_has_its_ends(contour: str, tube: st
 @settings(max_examples=60)
 @given(st.integers(40, 82), st.integers(40, 82))
 def test_no_tube_would_have_been_better(low: int, high: int) -> None:
-    """Against trying all tubes by hand: same count of partials, or no tube has both ends."""
+    """Compared with trying all tubes: the same number of partials, or no tube has both ends."""
     a, b = spell(Fraction(100 * low)).name, spell(Fraction(100 * high)).name
     if a == b:
         return
@@ -190,7 +190,7 @@ def test_a_hand_glissando_is_played_open_at_its_top() -> None:
 
 
 def test_a_hand_glissando_may_begin_and_end_with_the_bell_shut() -> None:
-    """The pitch of the shut end is what the hand lowers the open note to: no other note is fingered for it."""
+    """The pitch of the closed end is that of the open note lowered by the hand: it has no fingering of its own."""
     opening = realised("B4 as stopped -- C5 as ordinary", "technique: hand-gliss")
     closing = realised("C5 -- B4 as half-stopped", "technique: hand-gliss")
     assert [p.correction for p in opening.points] == ["hand", ""]
@@ -298,7 +298,7 @@ def test_the_trigger_closes_the_gap() -> None:
 def test_the_natural_horn_lowers_by_hand() -> None:
     found = realised("C5, B4, A4, F4", instrument="natural-horn")
     assert [p.correction for p in found.points] == ["", "hand", "hand", "hand"]
-    assert [p.standard for p in found.points] == [True, False, False, False]  # open notes are its chart
+    assert [p.standard for p in found.points] == [True, False, False, False]  # its chart is the open notes
     assert all(p.error_cents >= -15 for p in found.points)
     assert not found.print_tube
 
@@ -316,7 +316,7 @@ def test_a_hand_taken_out_of_the_bell_lets_a_high_partial_up(note, partial, erro
 
 
 def test_a_mute_leaves_the_hand_no_way_into_the_bell() -> None:
-    """Bb4 is then lipped up from partial 7, not brought down from partial 8."""
+    """Then Bb4 is lipped up from partial 7 instead of brought down from partial 8."""
     (point,) = realised("Bb4 as muted", instrument="natural-horn").points
     assert (point.partial, point.correction) == (7, "lip")
 
@@ -345,7 +345,8 @@ def test_rests_are_no_points() -> None:
 
 
 def test_least_movement_decides_between_equal_ways() -> None:
-    """A written D6 lies on several tubes; after B-flat 1-2 the one that moves least is taken when it is fast."""
+    """A written D6 is on several tubes; after B-flat 1-2, in fast notes, the one with the least movement is
+    chosen."""
     found = realised("D6, D5, D6", "lasts: 1/4 beat", tempo=240)
     ends = [found.points[0].tube, found.points[2].tube]
     assert ends[0] == ends[1]
@@ -370,7 +371,7 @@ def test_the_report_is_as_the_language_page_shows() -> None:
 
 
 def test_five_hundred_points_take_no_time() -> None:
-    """Linear in the points: no more than a few thousand ways are weighed."""
+    """Linear in the points: only a few thousand fingerings are compared."""
     long = gesture(", ".join(["G4", "A^4"] * 250))
     assert len(realise(long).points) == 500
 
@@ -394,7 +395,7 @@ def test_a_note_between_two_fingerings_is_lipped_down_from_the_higher():
         assert tones["C^5"].error > 0
     assert tuning_cost(40.0, 15.0) < tuning_cost(-40.0, 15.0)
     assert tuning_cost(60.0, 15.0) < tuning_cost(-45.0, 15.0)
-    assert tuning_cost(-98.0, 15.0) < tuning_cost(169.0, 15.0)  # far off, the nearest is the best there is
+    assert tuning_cost(-98.0, 15.0) < tuning_cost(169.0, 15.0)  # far away, the nearest is the best available
 
 
 def test_a_lip_glissando_is_fingered_so_that_the_lip_goes_down() -> None:

@@ -1,4 +1,4 @@
-"""The ways of playing a pitch that the choice sees."""
+"""The possible fingerings of a pitch considered by the choice."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from realise.realised import realised
 
 from gesturesmith.realise import ways
 
-# Runs high on the tuba, where many partials and fingerings lie near each other.
+# Runs high on the tuba, where many partials and fingerings are close together.
 RUNS = [
     ("F4, A#4, A4, C5", "1/3"),
     ("G4, G4, B4, C5, A4, D#5", "1/2"),
@@ -28,7 +28,7 @@ def forget() -> None:
 
 @pytest.mark.parametrize(("contour", "seconds"), RUNS)
 def test_no_fingering_that_is_passed_over_would_have_been_chosen(contour, seconds, monkeypatch):
-    """Only the cheapest few of a pitch are looked at, for speed: enough of them for every run."""
+    """For speed only the cheapest few of a pitch are considered: enough for every run."""
     forget()
     shipped = played(contour, seconds)
     monkeypatch.setattr(ways, "_KEPT", 1000)

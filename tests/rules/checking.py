@@ -1,4 +1,4 @@
-"""Checks a text from its first letter to its findings, for the tests of rules and checker."""
+"""Checks a text from parsing to findings, for the tests of rules and checker."""
 
 import re
 
@@ -7,7 +7,7 @@ from gesturesmith.source import Source
 
 
 def checked(text: str, *, suggestions: bool = False) -> Checked:
-    """The text checked; it has to be readable."""
+    """The result of checking a text, which must be readable."""
     source = Source("test.gesture", text)
     made = check_text(source, suggestions=suggestions)
     assert not made.report.errors, [e.message for e in made.report.errors]

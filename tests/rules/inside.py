@@ -1,4 +1,4 @@
-"""A way into frozen mappings, for tests that put a limit in that no instrument has."""
+"""Access to frozen mappings, for tests with limits that no instrument has."""
 
 from __future__ import annotations
 
@@ -7,6 +7,6 @@ from collections.abc import Mapping
 
 
 def inside(mapping: Mapping) -> dict:
-    """The dictionary that a frozen mapping shows."""
+    """The dictionary behind a frozen mapping."""
     (held,) = gc.get_referents(mapping)
     return held

@@ -1,4 +1,4 @@
-"""Fixes that rules propose, as pairs of words: what is changed, and into what."""
+"""Fixes that rules propose, as pairs of strings: what is changed, and to what."""
 
 from __future__ import annotations
 

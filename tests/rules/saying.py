@@ -1,7 +1,7 @@
-"""What a rule says of a gesture, as a row of a table: the place between « and », severity, number and ways out.
+"""A finding of a rule as a row of a table: the place between « and », severity, number and suggestions.
 
-Also where it must say nothing: `silent` rows stand where a limit is just reached. The sentences themselves are in
-one snapshot (`test_sentences.py`), so that a better word changes one file.
+`silent` rows are just inside a limit and must have no finding. The sentences themselves are in one snapshot
+(`test_sentences.py`), so that a better wording changes one file.
 """
 
 from __future__ import annotations
@@ -19,12 +19,12 @@ class Row:
     body: str  # lines of a gesture, the place of the finding between « and »
     fires: bool
     number: tuple = ()  # name, value, limit, unit
-    ways: list | None = None  # the new lines of each suggestion, joined by " | "; None: not looked at
+    ways: list | None = None  # the new lines of each suggestion, joined by " | "; None: not checked
     severity: str = "caution"
-    tries: list | None = None  # what is proposed before the checker judges it, as "key: value"; None: not looked at
-    physical: bool = False  # whether no reason can allow it
-    source: str = ""  # what it rests on; "": not looked at
-    of: int = 1  # how many findings of the rule there are, this one among them
+    tries: list | None = None  # proposals before the checker judges them, as "key: value"; None: not checked
+    physical: bool = False  # whether it cannot be allowed
+    source: str = ""  # its evidence; "": not checked
+    of: int = 1  # the number of findings of the rule, including this one
     on: str = "horn"
     tempo: int = 60
 

@@ -30,7 +30,7 @@ def test_the_second_example_passes(name):
 
 @pytest.mark.parametrize("name", RULES)
 def test_the_second_example_can_be_played(name):
-    """What is held up as an example has no other fault that would keep it off the page."""
+    """The passing example has no other fault that would keep it off the page."""
     report = checked(sections(RULES[name].doc)["Passes"]).report
     assert [g.verdict for g in report.gestures if g.verdict is Verdict.NOT_AS_WRITTEN] == []
 

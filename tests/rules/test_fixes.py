@@ -1,4 +1,4 @@
-"""The fixes that rules propose, before the checker judges them: what each would write into the file."""
+"""The fixes that rules propose, before the checker judges them: what each would write to the file."""
 
 from __future__ import annotations
 
@@ -50,11 +50,11 @@ def test_another_technique_on_its_layer(technique, keys, rows):
         ("bend", ("x",), "bend"),
         ("bend + growl", ("bend",), ""),  # the plain note is no bend
         ("kiss", ("kiss",), ""),
-        ("kiss + brassy", ("kiss",), "brassy"),  # they cannot go together: one has to
+        ("kiss + brassy", ("kiss",), "brassy"),  # they exclude each other: one has to go
     ],
 )
 def test_without_a_technique(technique, keys, row):
-    """Only where the plain note, or what stays, may stand for it."""
+    """Only if the plain note, or what remains, can replace it."""
     found = case(f"technique: {technique}\ncontour: C5 -- B4")
     assert pairs(fixes.without(found, *keys)) == (((("technique", row),),) if row else ())
 
@@ -116,7 +116,7 @@ def test_slower_is_rounded_up():
     ],
 )
 def test_breaths_after_detached_notes(body, stretch, after):
-    """In the middle of a stretch first, then at each quarter; of two that are as near the earlier."""
+    """First in the middle of a stretch, then at each quarter; the earlier of two equally near."""
     changes = pairs(fixes.breaths(case(body).gesture, *stretch))
     assert changes == tuple(tuple((f"after {i}", " breath") for i in places) for places in after)
 
@@ -206,12 +206,12 @@ def test_rules_move_a_gesture_by_octaves(rule):
         ("ff ppp@1", ["mf ppp@1"], ["ff mf@1"]),
         ("ppp < pp < p < mp@2", [], ["mf < f@2/3 < ff@4/3 < fff@2"]),
         ("pp < p < mp < mf < f < ff < fff", [], []),  # there are not levels enough below
-        ("sfz", [], []),  # no accent is so soft
+        ("sfz", [], []),  # no accent is that soft
         ("sffz > p", [], ["sffz > mf"]),
     ],
 )
 def test_dynamics_are_brought_down_or_up_along_their_shape(dynamics, most, least):
-    """What rises goes on rising, what falls falling, each place stays, and so does niente."""
+    """Rises stay rises and falls stay falls, all times stay, and so does niente."""
     lines = f"dynamics: {dynamics}\nlasts: 8 beats" if dynamics else "lasts: 8 beats"
     gesture = case(f"contour: C5, D5\n{lines}").gesture
     assert values(fixes.at_most(gesture, "mf")) == most

@@ -1,4 +1,4 @@
-"""Marked-up files: a line that must fire ends in `# expect CODE`, every other line must stay silent."""
+"""Annotated files: a line that must fire ends in `# expect CODE`, every other line must be silent."""
 
 import re
 from collections import Counter

@@ -1,4 +1,4 @@
-"""What a player reads: the terms of the instrument, sentences that are true, and a way on that fits it."""
+"""Messages for players: the terms of the instrument, true sentences, and suitable suggestions."""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
-"""Where a limit begins, and what is counted on the way to it: each number moved by a little shows.
+"""Where a limit begins, and how values are computed: changing any number a little makes a test fail.
 
-The limits are those of the instrument, whatever they are; what is done with them is said in the docstring of each
-rule and in `rules.shared`.
+The limits are those of the instrument, whatever they are; the docstring of each rule and `rules.shared` say what is
+done with them.
 """
 
 from __future__ import annotations
@@ -177,7 +177,7 @@ def test_repeats_are_played_as_often_as_they_are():
 
 
 def test_a_passage_of_rests_alone_has_a_ratio():
-    """Nothing in it names an instrument: a second gives back a second."""
+    """It has no instrument: a second pays back a second."""
     passage = played("contour: C5", "a, rest 4")
     rests = type(passage)(passage=passage.passage, cases=(None,) * len(passage.cases))
     assert account.rest_ratio(rests) == 1.0
@@ -213,7 +213,7 @@ def test_a_chromatic_run_is_counted_in_semitones():
 
 
 def test_slurs_are_counted_over_two_changes_of_fingering():
-    """The fastest of three notes; two on one fingering are a lip slur, and no matter of fingers."""
+    """The fastest of three notes; two on one fingering are a lip slur and do not concern the fingers."""
     limit = value("chromatic_per_s_high")
     fast = Fraction(1, 16)
     times = (0, 1, 2, 3, 3 + fast, 3 + 2 * fast, 4)
@@ -253,7 +253,7 @@ def test_one_change_of_fingering_is_no_run():
 
 @pytest.mark.parametrize("gaps", [(Fraction(1, 16), Fraction(1, 20)), (Fraction(1, 20), Fraction(1, 16))])
 def test_the_fastest_run_is_told_wherever_it_stands(gaps):
-    """Behind one that is slow, one on a single fingering, and another that is too fast as well."""
+    """After a slow one, one on a single fingering, and another that is also too fast."""
     first, second = gaps
     found = slurred(
         *group(0, Fraction(1), "C4", "D4", "D#4"),
@@ -267,7 +267,7 @@ def test_the_fastest_run_is_told_wherever_it_stands(gaps):
 
 
 def test_what_is_struck_within_a_gesture_is_left_to_it():
-    """The pace across gestures is looked for behind it as well."""
+    """The rate across gestures is also checked after it."""
     text = (
         f"{HEAD}gesture many\n  technique: double-tongue\n  contour: C5\n  attacks: 4\n  lasts: 1/3 beats\n"
         "gesture quick\n  technique: single-tongue\n  contour: C5\n  lasts: 1/12 beats\n"
@@ -279,7 +279,7 @@ def test_what_is_struck_within_a_gesture_is_left_to_it():
 
 
 def test_attacks_across_gestures():
-    """Three attacks make a rate; where they lie in one gesture, that says it."""
+    """Three attacks make a rate; within one gesture, that gesture's own finding covers it."""
     limit = round(1.5 * value("single_tongue_per_s_high"), 1)  # three are a burst
     single = "technique: single-tongue\n  contour: C5"
     text = (
@@ -315,7 +315,7 @@ def test_attacks_of_points_are_averaged_over_two_gaps():
     assert found.numbers[0].value == 12
     assert found.span.column == 12 + contour.index("D5@1")
     assert edits(found) == ["technique: double-tongue"]
-    # One short note among long ones is no rate.
+    # One short note among long ones is not a rate.
     assert findings(horn("technique: single-tongue\ncontour: C5, D5@1, C5@13/12, D5@2\nlasts: 4 beats")) == []
 
 

@@ -1,4 +1,4 @@
-"""Where sources disagree: caution beyond the narrowest reading, refused only beyond the widest; both are named."""
+"""If sources disagree: a caution beyond the narrowest reading, a refusal only beyond the widest; both are named."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ def test_between_two_readings_of_the_range(pitch: str, usual: str, widest: str) 
 
 @pytest.mark.parametrize(("pitch", "widest"), [("A1", "C2"), ("F6", "D6")])
 def test_beyond_the_widest_reading_of_the_range(pitch: str, widest: str) -> None:
-    """Only more than a whole tone beyond it: a player's page is no measurement."""
+    """Only more than a whole tone beyond it: players' advice is not a measurement."""
     finding = one(f"contour: {pitch}", "outside-range")
     assert finding.severity is Severity.REFUSED
     assert widest in finding.text.split()

@@ -1,4 +1,4 @@
-"""Rules are found by their files; a file that is not a rule as it should be stops the program."""
+"""Rules are found by file; a file that does not define a valid rule stops the program."""
 
 import pytest
 
@@ -20,7 +20,7 @@ Fix     this
 
 @pytest.fixture
 def package(tmp_path, monkeypatch):
-    """An empty package in which a test puts rules, seen by the registry as the rules there are."""
+    """An empty package for a test's rules, which the registry uses instead of the real ones."""
 
     def make(**files):
         for name, text in files.items():

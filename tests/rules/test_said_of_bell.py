@@ -1,4 +1,4 @@
-"""What is said of the hand in the bell (GS305 to GS310)."""
+"""Findings on the hand in the bell (GS305 to GS310)."""
 
 from __future__ import annotations
 

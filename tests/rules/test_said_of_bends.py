@@ -1,4 +1,4 @@
-"""What is said of bends, scoops and what leaves a note (GS503, GS510, GS511)."""
+"""Findings on bends, scoops and edges off a note (GS503, GS510, GS511)."""
 
 from __future__ import annotations
 

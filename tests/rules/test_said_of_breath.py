@@ -1,4 +1,4 @@
-"""What is said of breath and of voices (GS406, GS601)."""
+"""Findings on breath and voices (GS406, GS601)."""
 
 from __future__ import annotations
 

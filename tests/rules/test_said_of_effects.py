@@ -1,4 +1,4 @@
-"""What is said of how long an effect is (GS404, GS405, GS603)."""
+"""Findings on the length of effects (GS404, GS405, GS603)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is said of the other entries of a gesture (GS705, GS706, GS710 to GS715)."""
+"""Findings on the other keys of a gesture (GS705, GS706, GS710 to GS715)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is said of fingerings that are asked for (GS303, GS304, GS317)."""
+"""Findings on fingerings asked for (GS303, GS304, GS317)."""
 
 from __future__ import annotations
 

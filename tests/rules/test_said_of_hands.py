@@ -1,4 +1,4 @@
-"""What is said of what the hands and the tongue have time for (GS311 to GS316)."""
+"""Findings on the time that hands and tongue have (GS311 to GS316)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is said of levels and registers (GS504 to GS509)."""
+"""Findings on levels and registers (GS504 to GS509)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is said of techniques that do not go together, or not on the instrument (GS301, GS302)."""
+"""Findings on techniques that exclude each other, or that the instrument lacks (GS301, GS302)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is said of glissandos on the partials of one tube (GS202 to GS205)."""
+"""Findings on glissandos on the partials of one tube (GS202 to GS205)."""
 
 from __future__ import annotations
 

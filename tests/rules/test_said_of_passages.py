@@ -1,4 +1,4 @@
-"""What is said between the items of a passage: changes, effort, gestures that cannot be played."""
+"""Findings between the items of a passage: changes, effort, gestures that cannot be played."""
 
 from __future__ import annotations
 

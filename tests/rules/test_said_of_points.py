@@ -1,4 +1,4 @@
-"""What is said of points, their heads and lines (GS701 to GS704, GS708, GS709)."""
+"""Findings on points, their heads and lines (GS701 to GS704, GS708, GS709)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is said of the range (GS501, GS502)."""
+"""Findings on the range (GS501, GS502)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is said of slides, trills and corrections (GS206 to GS211)."""
+"""Findings on slides, trills and corrections (GS206 to GS211)."""
 
 from __future__ import annotations
 

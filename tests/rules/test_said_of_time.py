@@ -1,4 +1,4 @@
-"""What is said of attacks, short notes and runs (GS401 to GS403)."""
+"""Findings on attacks, short notes and runs (GS401 to GS403)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is said of notes that no tube gives (GS201): words, number, place, ways out."""
+"""Findings on notes that no tube gives (GS201): words, number, place, suggestions."""
 
 from __future__ import annotations
 

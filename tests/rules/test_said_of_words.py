@@ -1,4 +1,4 @@
-"""What is said of words that change nothing."""
+"""Findings on words without effect."""
 
 from __future__ import annotations
 

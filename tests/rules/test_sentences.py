@@ -1,6 +1,6 @@
-"""Every sentence that the tables of `test_said_of_*` have a rule say, in one snapshot, by rule: read it as prose.
+"""Every sentence in the tables of `test_said_of_*`, in one snapshot, by rule: read it as prose.
 
-`pytest tests/rules/test_sentences.py --snapshot-update` writes it anew; the difference is reviewed like code.
+`pytest tests/rules/test_sentences.py --snapshot-update` rewrites it; the difference is reviewed like code.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""What the rules share, where no gesture of today's instruments shows it: other limits than theirs, odd numbers."""
+"""Shared parts of the rules in cases that no current instrument shows: other limits, odd numbers."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from gesturesmith.rules.shared.doc import sections
 HORN = instruments.get("horn")
 HEAD = "instrument: horn\npitches: written\ntempo: 60\n\n"
 SHORT = "gesture a\n  contour: C5\n  lasts: 1 beat\n  dynamics: mf\n"
-SECOND = HORN.limits["effort_high"].narrow.value  # what one second of it takes
+SECOND = HORN.limits["effort_high"].narrow.value  # the effort of one second of it
 
 
 def sourced(value, kind=HOUSE, source="a page"):

@@ -1,4 +1,4 @@
-"""A rule that is not run for want of a trait would have found nothing."""
+"""A rule that is skipped because a trait is missing would not have found anything."""
 
 from pathlib import Path
 
