@@ -112,6 +112,12 @@ def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Lim
             Sourced(5.0, PRACTICE, "J. Wolfe, UNSW, Air speed and blowing pressure: 5 L in one breath"),
             "L",
         ),
+        "breath_from_note_s": Limit(
+            Sourced(0.4, HOUSE, "a quick breath takes this much from the end of a note, where no slur leaves it"),
+            None,
+            "s",
+            side="none",
+        ),
         "breath_flow_least": Limit(
             Sourced(0.1, PRACTICE, "J. Wolfe, UNSW: mean flow in wind playing 0.1 to 1 L/s"),
             Sourced(0.1, PRACTICE, "J. Wolfe, UNSW: mean flow in wind playing 0.1 to 1 L/s"),

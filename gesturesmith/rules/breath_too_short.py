@@ -1,7 +1,7 @@
 """A phrase is longer than one breath.
 
-Checks  the air each phrase takes, from one rest or breath mark to the next: its seconds times the flow at its
-        register, level and techniques
+Checks  the air each phrase takes, its seconds times the flow at its register, level and techniques: from one place
+        to breathe to the next, which is a rest, a breath mark, or a note of 0.4 s that no slur or line leaves
 Why     a player has three to five litres for a phrase; low and loud notes take several times the air of high
         soft ones
 Fires
@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
+from itertools import zip_longest
 from math import prod
 
 from gesturesmith.diagnostics import Number, Severity
@@ -73,7 +74,7 @@ def check(case: Case) -> Iterator[Finding]:
             numbers=(Number(name="air", value=used, limit=evidence.value, unit="L"),),
             proposed_fixes=(
                 *_softer(case, slots, float(litres.narrow.value)),
-                *fixes.breaths(case.gesture, phrase[0].at, phrase[-1].until),
+                *fixes.breaths(case.gesture, phrase[0].at, phrase[-1].until, slurs=True),
                 *_shorter(case, fits),
             ),
         )
@@ -103,16 +104,28 @@ def _most_flow(instrument: Instrument) -> float:
 
 
 def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
-    """The points of each phrase: up to where the lungs are filled, a point with a breath mark included."""
+    """The points of each phrase: up to where the lungs are filled, a point with a breath mark included, or can be.
+
+    Nobody writes every breath: a player takes one from the end of a note that is long enough.
+    """
     phrase: list[ContourPoint] = []
-    for point in case.gesture.points:
+    points = case.gesture.points
+    for point, after in zip_longest(points, points[1:]):
         if point.kind != "silence" and point.breath != "in":
             phrase.append(point)
-        if phrase and point.gives_breath:
+        if phrase and (point.gives_breath or _can_breathe(case, point, after)):
             yield phrase
             phrase = []
     if phrase:
         yield phrase
+
+
+def _can_breathe(case: Case, point: ContourPoint, after: ContourPoint | None) -> bool:
+    """Whether a breath can be taken before the next note: it is attacked, and this one is long enough."""
+    if after is None or after.reached != "attack":
+        return False
+    least = case.instrument.limits.get("breath_from_note_s")
+    return least is not None and slot_s(case.gesture, point) >= float(least.narrow.value)
 
 
 def _flow(case: Case, point: ContourPoint) -> float:

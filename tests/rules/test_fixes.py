@@ -121,6 +121,15 @@ def test_breaths_after_detached_notes(body, stretch, after):
     assert changes == tuple(tuple((f"after {i}", " breath") for i in places) for places in after)
 
 
+def test_a_slur_can_end_at_a_breath():
+    slurred = case("contour: C5 __ D5@1 -- E5@2 __ F5@3\nlasts: 4 beats").gesture
+    middle, each = pairs(fixes.breaths(slurred, slurs=True))
+    assert middle == (("after 0", " breath"), ("line 0", ","))
+    assert each == (("after 0", " breath"), ("after 2", " breath"), ("line 0", ","), ("line 2", ","))
+    detached = case("contour: C5, D5@1 __ E5@2\nlasts: 3 beats").gesture
+    assert pairs(fixes.breaths(detached, slurs=True)) == ((("after 0", " breath"),),)
+
+
 def test_about_is_an_x_without_cents():
     gesture = case("contour: C5+20c, xD5, Eb5, r, F#^5").gesture
     assert fixes.exact_points(gesture) == (0, 2, 4)

@@ -187,7 +187,7 @@ ROWS = [
     says(
         "fingering-contradicts",
         "technique: slide-gliss\ncontour: Bb2 -- F2\nfingering: «held»",
-        ways=["fingering: auto", "technique: lip-gliss"],
+        ways=["fingering: auto"],
         on="trombone",
         severity="refused",
     ),

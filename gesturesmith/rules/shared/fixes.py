@@ -14,6 +14,7 @@ from gesturesmith.diagnostics.changes import (
     Fix,
     LengthChange,
     LevelChange,
+    LineChange,
     PitchChange,
     TechniquesChange,
     Transposition,
@@ -65,23 +66,31 @@ def slower(gesture: Gesture, factor: float) -> tuple[Fix, ...]:
     return lasting(gesture, float(gesture.seconds) * factor)
 
 
-def breaths(gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | None = None) -> tuple[Fix, ...]:
-    """A breath in the middle of a stretch (in beats), then one at each quarter; only after detached notes."""
+def breaths(
+    gesture: Gesture, start: Fraction = Fraction(0), end: Fraction | None = None, *, slurs: bool = False
+) -> tuple[Fix, ...]:
+    """A breath in the middle of a stretch (in beats), then one at each quarter; only after detached notes.
+
+    slurs   whether, if there are none, a slur may be made to end at a breath
+    """
     until = gesture.beats if end is None else end
-    free = [
+    inside = [
         i
         for i, segment in enumerate(gesture.segments)
-        if segment.kind == "none"
+        if segment.kind in ("none", "slur")
         and "silence" not in (gesture.points[i].kind, gesture.points[i + 1].kind)
         and not gesture.points[i].gives_breath
         and start < gesture.points[i].until < until
     ]
+    free = [i for i in inside if gesture.segments[i].kind == "none"] or (inside if slurs else [])
     ends = [gesture.points[i].until for i in free]
     found: list[Fix] = []
     for parts in (2, 4) if free else ():
         goals = [start + (until - start) * k / parts for k in range(1, parts)]
         nearest = {free[_nearest(ends, goal)] for goal in goals}
-        found.append(tuple(BreathAdded(i) for i in sorted(nearest)))
+        places = sorted(nearest)
+        slurred = (LineChange(i, "none") for i in places if gesture.segments[i].kind == "slur")
+        found.append((*(BreathAdded(i) for i in places), *slurred))
     return tuple(dict.fromkeys(found))
 
 
