@@ -1,7 +1,7 @@
 """A harmonic glissando begins or ends on a pitch that is not a partial of its tube.
 
-Checks  the points of a sweep through partials, on the tube that fits them best: exact pitches must be within 15
-        cents of a partial, approximate ones within 50
+Checks  the points that the lines of a sweep join, on the tube that fits them best: exact pitches must be within
+        15 cents of a partial, approximate ones within 50. A note apart is fingered like any other
 Why     one tube length is held throughout, so only its partials can sound; the player starts and lands on the
         nearest ones
 Fires
@@ -22,10 +22,9 @@ Fix     write the pitches where the player really starts and lands, or mark the 
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.reading import exact_name, plain, played_points, tube_words
+from gesturesmith.rules.shared.reading import exact_name, plain, played_points, swept_points, tube_words
 
 
 @rule("GS202", "harmonic-gliss-off-ladder", severity="caution", only=("path:partials",))
@@ -37,9 +36,10 @@ def check(case: Case) -> Iterator[Finding]:
         return
     starts, lands = realisation.starts_cents, realisation.lands_cents
     all_about = fixes.about(case.gesture, *fixes.exact_points(case.gesture))
+    swept = swept_points(case)
     for point, played in played_points(case):
         limit = about if point.about else exact
-        if path_of(point.techniques) != "partials" or abs(played.error_cents) <= limit.narrow.value:
+        if played.index not in swept or abs(played.error_cents) <= limit.narrow.value:
             continue
         real = float(point.sounding_cents or 0) + played.error_cents
         ends = ""

@@ -21,9 +21,8 @@ Fix     nothing, if there is time to find the note; else write the neighbouring 
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
-from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
-from gesturesmith.rules.shared.reading import plain, played_points, tube_words
+from gesturesmith.rules.shared.reading import fingered_path, plain, played_points, tube_words
 
 _MEANS = {
     "lip": ("", "the lip brings it {way}"),  # with separate limits each way
@@ -40,7 +39,7 @@ def check(case: Case) -> Iterator[Finding]:
         (point, played)
         for point, played in played_points(case)
         if played.correction and played.tube and not (played.standard or point.about)
-        and path_of(point.techniques) in ("none", "steps")
+        and fingered_path(case, played.index) in ("none", "steps")
     ]  # fmt: skip
     if not found:
         return

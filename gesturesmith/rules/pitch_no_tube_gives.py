@@ -24,7 +24,7 @@ from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.diagnostics.changes import FingeringChange
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
-from gesturesmith.realise.in_force import hand_is_free, path_of, pitched_by
+from gesturesmith.realise.in_force import hand_is_free, pitched_by
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import Excess, above
@@ -32,6 +32,7 @@ from gesturesmith.rules.shared.reading import (
     apart,
     exact_name,
     far_range,
+    fingered_path,
     plain,
     played_points,
     tube_words,
@@ -45,7 +46,10 @@ def check(case: Case) -> Iterator[Finding]:
     for point, played in played_points(case):
         if point.kind != "pitch" or point.about or played.given or played.correction:
             continue
-        if path_of(point.techniques) not in ("none", "steps", "slide") or pitched_by(point.techniques) != "exact":
+        if (
+            fingered_path(case, played.index) not in ("none", "steps", "slide")
+            or pitched_by(point.techniques) != "exact"
+        ):
             continue
         excess, means = _excess(case, point, played)
         if excess is None or played.asked_cents is None or played.asked_cents < lowest:

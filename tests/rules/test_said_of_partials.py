@@ -25,6 +25,14 @@ ROWS = [
     silent("harmonic-gliss-off-ladder", "technique: harmonic-gliss\ncontour: G4 ~~ xF5"),
     silent("harmonic-gliss-off-ladder", "technique: harmonic-gliss\ncontour: G4 ~~ G5"),
     silent("harmonic-gliss-off-ladder", "technique: harmonic-gliss\ncontour: G4 ~~ G5, F#^5 as ordinary"),
+    # A note apart from the sweep is fingered like any other.
+    silent("harmonic-gliss-off-ladder", "technique: harmonic-gliss\ncontour: G4 ~~ G5, A^4"),
+    says(
+        "pitch-needs-correction",
+        "technique: harmonic-gliss\ncontour: G4 ~~ G5, «A^4»",
+        number=("correction", 15.775, 35, "cents"),
+        severity="advice",
+    ),
     says(
         "harmonic-gliss-off-ladder",
         "technique: harmonic-gliss\ncontour: «F4» ~~ B4",

@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from gesturesmith.instruments.base import Instrument, Tube
+from gesturesmith.kinds import Path
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.realise.in_force import path_of, pitched_by
@@ -115,6 +116,19 @@ def counted(value: float | Fraction, one: str) -> str:
 def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
     beats, tempo = end - start, gesture.tempo
     return 60.0 * beats.numerator * tempo.denominator / (beats.denominator * tempo.numerator)
+
+
+def swept_points(case: Case) -> frozenset[int]:
+    """The points between which lines sweep through the partials of a tube, by index."""
+    partials = [path_of(point.techniques) == "partials" for point in case.gesture.points]
+    lines = [i for i, segment in enumerate(case.gesture.segments) if segment.slides and partials[i]]
+    return frozenset(end for i in lines for end in (i, i + 1) if partials[end])
+
+
+def fingered_path(case: Case, index: int) -> Path:
+    """The path of a point's techniques; that of an ordinary note where it stands apart from any sweep."""
+    path = path_of(case.gesture.points[index].techniques)
+    return "none" if path == "partials" and index not in swept_points(case) else path
 
 
 def slot_s(gesture: Gesture, point: ContourPoint) -> float:
