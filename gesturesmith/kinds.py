@@ -61,7 +61,10 @@ Trill = Literal["", "same", "above", "neighbour"]
 AskedHead = Literal["auto", "x", "normal", "diamond", "triangle", "slash"]  # as named in files and looks
 HeadShape = Literal["normal", "x", "diamond", "slash", "triangle-up", "triangle-down"]
 ScriptSign = Literal["stopped", "half-stopped", "open", "double-dots", "triple-dots"]
-EdgeShape = Literal["scoop", "plop", "rip", "doit", "fall"]
+EdgeShape = Literal[
+    "scoop", "plop", "rip", "lift", "smear", "doit", "short-doit", "long-doit", "doit-at-once", "fall",
+    "short-fall", "long-fall", "fall-at-once", "spill", "flip", "jazz-turn",
+]  # fmt: skip
 HandState = Literal["open", "half-stopped", "stopped"]
 
 # The refused side of a limit

@@ -15,8 +15,9 @@ from gesturesmith.techniques.base import Technique
 TABLE = {
     "none": "ordinary",
     "motion": "bend lip-gliss hand-gliss hand-out harmonic-gliss fingered-gliss slide-gliss chromatic",
-    "edge-in": "scoop plop rip",
-    "edge-off": "doit fall",
+    "edge-in": "scoop plop rip lift smear",
+    "edge-off": "doit short-doit long-doit doit-at-once fall short-fall long-fall fall-at-once spill flip "
+    "jazz-turn",
     "valves": "half-valve quarter-tones valve-trill timbre-trill valve-clicks",
     "bell": "stopped half-stopped muted bells-up",
     "tone": "air air-tone brassy",
@@ -30,7 +31,7 @@ LAYER_OF = {key: layer for layer, keys in TABLE.items() for key in keys.split()}
 
 def test_the_techniques_are_those_of_the_language() -> None:
     assert set(techniques.names()) == set(LAYER_OF)
-    assert len(techniques.names()) == 40
+    assert len(techniques.names()) == 51
 
 
 @pytest.mark.parametrize("key", techniques.names())

@@ -51,7 +51,7 @@ def look_text(look: Look) -> str:
     }
     parts += [named[name] for name in (look.script, look.motion, look.trill) if name]
     if look.edge:
-        parts.append(f"the {look.edge} at the edge of the note")
+        parts.append(f"the sign “{look.edge.replace('-', ' ')}” at the edge of the note")
     if look.tremolo:
         parts.append("three slashes on the stem")
     if look.fingering:

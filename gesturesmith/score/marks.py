@@ -50,13 +50,13 @@ class LineEnd:
 
 @frozen(kw_only=True)
 class Edge:
-    """A curve into a note (scoop, plop, rip) or off it (doit, fall)."""
+    """A curve into a note (scoop, plop, rip, ...) or off it (doit, fall, ...)."""
 
     shape: EdgeShape
 
     @property
     def enters(self) -> bool:
-        return self.shape in ("scoop", "plop", "rip")
+        return self.shape in ("scoop", "plop", "rip", "lift", "smear")
 
 
 @frozen(kw_only=True)

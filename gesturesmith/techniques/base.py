@@ -142,7 +142,7 @@ class Look:
     cancel_script  sign over the first note afterwards, by name ("open"); `cancel` is then for where no note has it
     extent      "span" draws a dashed line with a hook from the word to the end; "point" does not
     tremolo     slashes on the stem: 3 for flutter-tonguing
-    edge        sign for the edge of a note: scoop, plop, rip, doit, fall
+    edge        sign for the edge of a note, by name: scoop, doit, spill, ...
     motion      how a motion is drawn if the contour has one point or detached points: bend, hand
     announce    a mute or the like: its `word` goes into the rest before, as an instruction to change
     line_word   word on the line itself if there is room ("gliss.")
@@ -200,7 +200,9 @@ class Sound:
     vibrato_cents   width of a vibrato to either side, in cents
     sung_cents  interval from the note to the sung note above it if none is written, in cents
     fades       whether the edge off a note gets softer
-    through_harmonics  whether the edge into a note goes through the harmonics instead of sliding
+    through_harmonics  whether the edge of a note goes through the harmonics instead of sliding
+    edge_share  share of its note that an edge takes, 0 to 1; None: the shortest note that may have it, at most half
+    edge_turns  pitches of an edge in even steps, in cents from the note; () for straight to its end
     """
 
     noise: Noise = ""
@@ -212,6 +214,8 @@ class Sound:
     sung_cents: Sourced[float] | None = None
     fades: bool = False
     through_harmonics: bool = False
+    edge_share: Sourced[float] | None = None
+    edge_turns: tuple[int, ...] = ()
 
 
 _PLAIN_SOUND = Sound()

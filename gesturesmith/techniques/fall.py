@@ -25,7 +25,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(fades=True),
     sources=(Sourced("fall-off or drop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
-    called=("fall off", "drop", "drop off", "fall down", "Abfallen", "chute", "caduta", "spill"),
+    called=("fall off", "drop", "drop off", "fall down", "Abfallen", "chute", "caduta"),
     title={
         "en": "Fall",
         "de": "Fall (Abfallen)",

@@ -202,12 +202,14 @@ def edged(pitch: Curve, techniques: Iterable[Technique], point: Point, *, into: 
         if technique.layer == "edge-in" and into:
             pitch = _into(pitch, technique, point)
         elif technique.layer == "edge-off" and off:
-            pitch = _off(pitch, technique)
+            pitch = _off(pitch, technique, point)
     return pitch
 
 
 def edge_s(technique: Technique, seconds: float) -> float:
     """How long an edge lasts on a tone of a given length, in seconds."""
+    if technique.sound.edge_share is not None:
+        return technique.sound.edge_share.value * seconds
     limit = technique.limits.get("shortest_ms")
     most = EDGE.value * seconds
     return min(most, float(limit.narrow.value) / 1000) if limit is not None else most
@@ -232,8 +234,13 @@ def _into(pitch: Curve, technique: Technique, point: Point) -> Curve:
     return (*whole, *rest)
 
 
-def _off(pitch: Curve, technique: Technique) -> Curve:
+def _off(pitch: Curve, technique: Technique, point: Point) -> Curve:
     end, last = pitch[-1]
     start = end - edge_s(technique, end - pitch[0][0])
     rest = [row for row in pitch if row[0] < start]
-    return (*rest, (start, last), (end, last + edge_cents(technique)))
+    turns = technique.sound.edge_turns
+    if turns:
+        step = (end - start) / (len(turns) - 1)
+        return (*rest, *((start + n * step, last + cents) for n, cents in enumerate(turns)))
+    whole: Curve = ((start, last), (end, last + edge_cents(technique)))
+    return (*rest, *(_stepped(whole, _partials(point), 0.0) if technique.sound.through_harmonics else whole))

@@ -7,6 +7,18 @@
      ((scoop) (list LEFT 'low 1.4 '(moveto 0 0 curveto -0.75 -0.02 -1.2 -0.6 -1.4 -1.6)))
      ((plop) (list LEFT 'high 1.4 '(moveto 0 0 curveto -0.75 0.02 -1.2 0.6 -1.4 1.6)))
      ((rip) (list LEFT 'low 1.7 '(moveto 0 0 lineto -1.7 -3.0)))
+     ((lift) (list LEFT 'low 2.2 '(moveto 0 0 lineto -2.2 -1.5)))
+     ((smear) (list LEFT 'low 2.6 '(moveto 0 0 curveto -1.3 0.1 -1.2 -1.6 -2.6 -1.6)))
+     ((short-doit) (list RIGHT 'high 1.2 '(moveto 0 0 curveto 0.6 0.02 1.0 0.4 1.2 1.1)))
+     ((long-doit) (list RIGHT 'high 3.4 '(moveto 0 0 curveto 1.6 0.04 2.8 1.5 3.4 4.0)))
+     ((doit-at-once) (list RIGHT 'high 2.0 '(moveto 0 0 lineto 2.0 2.4)))
+     ((short-fall) (list RIGHT 'low 1.2 '(moveto 0 0 curveto 0.6 -0.02 1.0 -0.4 1.2 -1.1)))
+     ((long-fall) (list RIGHT 'low 3.4 '(moveto 0 0 curveto 1.6 -0.04 2.8 -1.5 3.4 -4.0)))
+     ((fall-at-once) (list RIGHT 'low 2.0 '(moveto 0 0 lineto 2.0 -2.4)))
+     ((spill) (list RIGHT 'low 2.4 '(moveto 0 0 lineto 0.5 -1.0 lineto 0.9 -0.7 lineto 1.3 -1.7 lineto 1.7 -1.4
+                                     lineto 2.4 -3.0)))
+     ((flip) (list RIGHT 'high 2.0 '(moveto 0 0 curveto 0.2 1.4 0.8 1.9 1.2 1.6 curveto 1.6 1.3 1.8 0.8 2.0 0.2)))
+     ((jazz-turn) (list RIGHT 'high 2.2 '(moveto 0 0 curveto 0.1 0.9 0.8 0.9 1.1 0.2 curveto 1.4 -0.5 2.1 -0.5 2.2 0.4)))
      ((doit) (list RIGHT 'high 1.9 '(moveto 0 0 curveto 1.0 0.02 1.6 0.8 1.9 2.1)))
      ((fall) (list RIGHT 'low 1.9 '(moveto 0 0 curveto 1.0 -0.02 1.6 -0.8 1.9 -2.1)))
      (else (list RIGHT (if (< depth 0) 'low 'high) 2.4 `(moveto 0 0 lineto 1.2 ,(* 0.5 depth) lineto 2.4 0)))))
@@ -43,13 +55,26 @@
           (goes (if (eq? 'high (cadr shape)) UP DOWN)))
      (if (and (ly:grob? flag) (eq? goes (ly:grob-property stem 'direction))) (list flag) '())))
 
-%% Into the note: \gsScoop from below, \gsPlop from above (curved), \gsRip from far below (straight). Off the note:
-%% \gsDoit upwards, \gsFall downwards (SMuFL brassScoop, brassPlop, brassDoit, brassFall).
+%% Into the note: \gsScoop from below, \gsPlop from above (curved), \gsRip from far below (steep), \gsLift by steps
+%% (slanting), \gsSmear blurred (an S). Off the note: \gsDoit upwards, \gsFall downwards, each short, long or at once
+%% (straight); \gsSpill through the harmonics (jagged), \gsFlip up and over, \gsJazzTurn about the note. The forms
+%% are those of SMuFL: brassScoop, brassPlop, brassLift, brassSmear, brassDoit, brassFall, brassFlip, brassJazzTurn.
 gsScoop = #(gs:sign 'edge '((edge . scoop)))
 gsPlop = #(gs:sign 'edge '((edge . plop)))
 gsRip = #(gs:sign 'edge '((edge . rip)))
 gsDoit = #(gs:sign 'edge '((edge . doit)))
 gsFall = #(gs:sign 'edge '((edge . fall)))
+gsLift = #(gs:sign 'edge '((edge . lift)))
+gsSmear = #(gs:sign 'edge '((edge . smear)))
+gsShortDoit = #(gs:sign 'edge '((edge . short-doit)))
+gsLongDoit = #(gs:sign 'edge '((edge . long-doit)))
+gsDoitAtOnce = #(gs:sign 'edge '((edge . doit-at-once)))
+gsShortFall = #(gs:sign 'edge '((edge . short-fall)))
+gsLongFall = #(gs:sign 'edge '((edge . long-fall)))
+gsFallAtOnce = #(gs:sign 'edge '((edge . fall-at-once)))
+gsSpill = #(gs:sign 'edge '((edge . spill)))
+gsFlip = #(gs:sign 'edge '((edge . flip)))
+gsJazzTurn = #(gs:sign 'edge '((edge . jazz-turn)))
 
 %% \gsBend #-2: a small V after the note, as deep as given in half staff spaces: away from the pitch and back. An arc
 %% would read as a tie.

@@ -23,6 +23,7 @@ CASES = {
     "trill": r"bf'1*5/8~\gsTrillSpan bf'4\gsTrillSpanEnd",
     "second note": r"a4\gsSecond cs' g4\gsSecond b a''4\gsSecond c'''",
     "length": r"""fs'4\gsMark "1"\gsDots #2 \gsLength "4 beats" fs'4\gsDots #2 r2\gsLengthEnd""",
+    "edges of jazz": r"cs''4\gsLift c''4.\gsLongDoit c''4\gsSmear a8\gsLongFall c''4.\gsSpill c''2\gsFlip a8\gsJazzTurn d'''4\gsFallAtOnce",
     "edges": r"cs''4\gsScoop c''4.\gsDoit c''4\gsPlop a4\gsRip c''4.\gsFall c''2\gsBend #-2 a8\gsFall d'''4\gsScoop",
     "slurs": r"c''2.( bf'2) \stemUp aqs'4( \stemNeutral bqs'4 ctqs'' dqf'') d'4( ef' fs')",
     "tie in a band": r"\gsX c'4\gsBand c' a' \gsX e'8~ \gsX e'4\gsBandEnd",

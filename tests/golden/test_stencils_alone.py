@@ -23,6 +23,8 @@ EVERYTHING = [
     r"""\gsDiamond c'2 \gsTriangleUp c''4 \gsTriangleDown c'4 \gsSlash c'1 \gsSmall \gsDiamond cs'4 \gsHidden c'4 \gsBare cs'2
         \gsHeight #-3 \gsX c'1 \gsX c'1""",
     r"""c'4\gsScoop e'\gsPlop fs'\gsRip bf'\gsDoit <c' e'>4.\gsFall c'8\gsBend #-2 cs'4\gsScoop\gsFall d'4""",
+    r"""c'4\gsLift e'\gsSmear fs'8\gsShortDoit bf'\gsLongDoit c'4.\gsDoitAtOnce c'8\gsShortFall cs'4\gsLongFall d'4\gsFallAtOnce
+        f'4\gsSpill <g' b'>8\gsFlip c'8\gsJazzTurn c''2\gsSmear\gsSpill""",
     r"""c'4\gsPlus e'\gsHalfStopped g'\gsOpen b'\gsTrill c'8\gsDots #2 c'\gsDots #3 c'4\gsFlutter g''8\gsFlutter r8 c'1\gsFlutter""",
     r"""c'2\gsHandTurn #'(stopped open) c'4\gsHandTurnEnd\gsHandTurn #'(open half-stopped) c'\gsHandTurnEnd
         c'2\gsTurn "air" "ord." c'4\gsTurnEnd\gsTurn "" "flz." c'4\gsTurnEnd""",

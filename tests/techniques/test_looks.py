@@ -54,7 +54,11 @@ def test_a_look_of_an_unknown_name_is_no_look(field: str) -> None:
 def test_engraving_has_a_sign_for_every_name() -> None:
     assert {*LOOKS["script"], *LOOKS["cancel_script"]} <= {"", *marks._SCRIPTS}
     edges = (paths.templates() / "stencils" / "edges.ily").read_text("utf-8")
-    assert all(f"gs{str(edge).capitalize()} = " in edges for edge in LOOKS["edge"] if edge)
+    assert all(
+        f"gs{''.join(word.capitalize() for word in str(edge).split('-'))} = " in edges
+        for edge in LOOKS["edge"]
+        if edge
+    )
     assert {*LOOKS["head"], *LOOKS["sung_head"]} <= {"", "auto", "normal", "triangle", *marks._SHAPES}
 
 

@@ -34,11 +34,15 @@ TRADE = {
         "bending",
         "doit",
         "fall",
+        "flip",
+        "lift",
         "growl",
         "plop",
         "rip",
         "scoop",
         "shake",
+        "smear",
+        "spill",
     ),  # jazz names its effects in English
     *("attack", "slap", "split", "tone"),  # slap tongue, split attack, split tone
     *("euphonium", "soprano", "tuba"),  # instruments

@@ -161,7 +161,7 @@ def text(mark: Mark) -> str:
         case LineEnd():
             return r"\gsLineEnd"
         case Edge():
-            return f"\\gs{mark.shape.capitalize()}"
+            return f"\\gs{''.join(word.capitalize() for word in mark.shape.split('-'))}"
         case Bend():
             return f"\\gsBend #{_BEND_DEPTH}"
         case Script():
