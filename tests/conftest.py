@@ -1,4 +1,4 @@
-"""Gestures from text to music, as the pipeline takes them there, for every folder of tests."""
+"""Gestures from text to music through the pipeline, for all folders of tests."""
 
 from __future__ import annotations
 
@@ -14,10 +14,10 @@ from gesturesmith.checker import check_text
 from gesturesmith.lilypond import sandbox
 from gesturesmith.source import Source
 
-# Helpers beside the tests say what differs, as tests do.
+# Helper modules report differences in assertions, as tests do.
 pytest.register_assert_rewrite("timing", *(p.name for p in Path(__file__).parent.iterdir() if p.is_dir()))
 
-# A busy machine stands still for longer than any example takes, or than making one up should.
+# A busy machine may pause for longer than any example takes, or than generating one should.
 settings.register_profile("gesturesmith", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("gesturesmith")
 
@@ -44,7 +44,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
-    """What was not tested stands at the end, by its reason: a machine without bubblewrap tests no sandbox."""
+    """List what was not tested at the end, by reason: a machine without bubblewrap tests no sandbox."""
     by_reason: dict[str, list[str]] = {}
     for report in terminalreporter.stats.get("skipped", []):
         reason = report.longrepr[2] if isinstance(report.longrepr, tuple) else str(report.longrepr)
@@ -59,7 +59,7 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
 
 @pytest.fixture(scope="session", autouse=True)
 def own_cache(tmp_path_factory) -> Iterator[Path]:
-    """A cache for the tests alone: they neither find what the user made nor leave anything."""
+    """A separate cache for the tests: they neither use the user's cache nor leave anything in it."""
     folder = tmp_path_factory.mktemp("cache")
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("GESTURESMITH_CACHE", str(folder))
@@ -68,8 +68,8 @@ def own_cache(tmp_path_factory) -> Iterator[Path]:
 
 @pytest.fixture(scope="session", autouse=True)
 def kept_bytecode(tmp_path_factory) -> Iterator[None]:
-    """Where Python is told to write no bytecode, each program that the tests start would compile ours anew, which
-    takes longer than a check: they write it outside the tree, all processes of a run in one place."""
+    """If Python is told not to write bytecode, each program the tests start would compile ours again, which takes
+    longer than a check: so all processes of a run write it to one place outside the tree."""
     with pytest.MonkeyPatch.context() as patch:
         if os.environ.get("PYTHONDONTWRITEBYTECODE"):
             patch.delenv("PYTHONDONTWRITEBYTECODE")
@@ -91,9 +91,10 @@ def compiled_scheme() -> Iterator[None]:
 
 @pytest.fixture(scope="session")
 def engraved() -> Callable[..., dict]:
-    """A function: file text -> the engraving of every gesture and passage in it, by name, its settings under "".
+    """A function from a file's text to the engraving of every gesture and passage, by name, with the settings under
+    "".
 
-    Text that names no instrument is for the horn, in written pitches. What the checker says is not looked at.
+    Text without an instrument is for the horn, in written pitches. Findings are ignored.
     """
 
     def make(text: str, *, pitches: str = "written") -> dict:

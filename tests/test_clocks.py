@@ -1,4 +1,5 @@
-"""No test depends on a clock: those that must look at one do it through `timing.py`, which knows a busy machine."""
+"""No test depends on a clock: those that must use one do so through `timing.py`, which allows for a busy
+machine."""
 
 from __future__ import annotations
 
@@ -13,13 +14,13 @@ import timing
 TESTS = Path(__file__).parent
 CLOCKS = {"monotonic", "perf_counter", "time_ns", "monotonic_ns", "perf_counter_ns"}
 WAITS = {"communicate", "wait", "check_output", "check_call"}
-# To choose dates of files by, and to stand in for a slow writer: nothing is judged by them.
+# For file dates, and to simulate a slow writer: nothing is judged by them.
 ALLOWED = {"cache/test_store.py: time.time", "security/guided.py: subprocess.run"}
 FILES = [p for p in sorted(TESTS.rglob("*.py")) if p.name not in ("timing.py", "test_clocks.py")]
 
 
 def clocks(path: Path) -> set[str]:
-    """Where a file reads a clock, runs a program or waits for one by itself."""
+    """The places where a file reads a clock, runs a program or waits for one itself."""
     found = set()
     for node in ast.walk(ast.parse(path.read_text("utf-8"))):
         if isinstance(node, ast.Attribute):
@@ -47,7 +48,7 @@ def test_patience_grows_with_the_load(monkeypatch):
     assert patience.left() == 10
     now, load = 10.0, 5.0
     assert patience.left() == 10
-    load = 1.0  # the worst that was met counts
+    load = 1.0  # the highest load met counts
     now = 49.0
     assert patience.left() == 1
     now = 50.0

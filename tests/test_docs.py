@@ -1,4 +1,4 @@
-"""The pages of the handbook that are made from the code are what the code gives."""
+"""The generated pages of the handbook are up to date."""
 
 from __future__ import annotations
 
@@ -79,7 +79,7 @@ def test_the_made_regions_are_all_on_the_page() -> None:
 
 
 def test_every_fixed_word_is_on_the_language_page() -> None:
-    """A new word of the language is told of: levels as a range."""
+    """A new word of the language is documented; levels as a range."""
     levels = words.LEVELS[words.LEVELS.index("ppp") : words.LEVELS.index("fff") + 1]
     assert "`ppp`..`fff`" in LANGUAGE
     inline = re.findall(r"`([^`\n]+)`", re.sub(r"^```.*?^```", "", LANGUAGE, flags=re.DOTALL | re.MULTILINE))

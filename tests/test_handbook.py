@@ -17,13 +17,13 @@ from gesturesmith.evidence import Kind
 
 ROOT = Path(__file__).parent.parent
 BUILD = ROOT / "docs" / "handbook" / "build.py"
-# What a browser fetches by itself; a link waits for the reader.
+# What a browser fetches by itself, unlike links.
 FETCHED = {"img": "src", "script": "src", "link": "href", "iframe": "src", "source": "src", "object": "data"}
 OUTSIDE = re.compile(r"^\s*([a-z][a-z0-9+.-]*:)?//", re.IGNORECASE)
 
 
 def build(folder: Path, *options: str, seed: str = "0") -> Path:
-    """The handbook in a folder of its own; with "--quick" without what takes long."""
+    """The handbook in a separate folder; "--quick" leaves out the slow parts."""
     done = timing.run(
         [sys.executable, str(BUILD), *options, str(folder)], env=os.environ | {"PYTHONHASHSEED": seed}, text=True
     )
@@ -38,7 +38,7 @@ def html(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 class Page(HTMLParser):
-    """What a page has a browser fetch, where its links lead, and the names in it that links may lead to."""
+    """What a page makes a browser fetch, the targets of its links, and its own anchors."""
 
     def __init__(self, text: str) -> None:
         super().__init__()
@@ -67,7 +67,7 @@ def test_nothing_is_fetched_from_outside(html: Path) -> None:
             assert not OUTSIDE.match(place), f"{path.name}: {place}"
     for path in html.rglob("*.js"):
         outside = re.findall(r"""["'`]((?:https?:)?//\w[^"'`\s]*)""", path.read_text("utf-8"))
-        assert {*outside} <= {"http://www.w3.org/2000/svg"}, path.name  # the name of SVG, which nobody fetches
+        assert {*outside} <= {"http://www.w3.org/2000/svg"}, path.name  # the SVG namespace, which is never fetched
 
 
 def test_every_link_within_leads_somewhere(html: Path) -> None:

@@ -1,4 +1,4 @@
-"""Imports point one way: a room reads from those before it, never from beside or after it."""
+"""Imports point one way: a package imports from those before it, never from those beside or after it."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ import pytest
 
 PACKAGE = Path(__file__).parent.parent / "gesturesmith"
 
-# From the ground up; within a layer no room reads another, but for the pairs named below.
+# From the bottom up; within a layer no package imports another, except the pairs named below.
 LAYERS = (
     ("units", "source", "evidence", "registry", "paths", "dependencies", "values", "kinds", "version", "__init__"),
     ("diagnostics",),
@@ -27,7 +27,7 @@ LAYERS = (
     ("api",),
     ("cli",),
 )
-# "Up or left": these rooms stand left of others in their layer, and are read by them.
+# "Up or left": these packages are left of others in their layer, which import them.
 LEFT = {
     "units": {"source", "evidence", "registry", "paths", "values"},
     "source": {"values"},
@@ -38,7 +38,7 @@ LEFT = {
     "values": set(),
     "kinds": set(),
     "version": set(),
-    "__init__": {"version", "api"},  # the names of the library, from the room where they are made
+    "__init__": {"version", "api"},  # the names of the library, from the module that defines them
     "instruments": set(),
     "techniques": {"instruments"},
     "wording": {"instruments", "techniques"},
@@ -64,9 +64,9 @@ LEFT = {
     "pipeline": {"cache"},
     "batch": {"cache", "delivery", "pipeline"},
 }
-# Third parties keep to their room.
+# Each third-party library is used in only one package.
 ROOM_OF = {"abjad": {"backends"}, "click": {"cli"}, "distributed": {"batch"}, "lilypond": {"lilypond"}}
-# So does what starts other programs.
+# Other programs too are started in only one.
 PROCESSES = {"subprocess": {"lilypond"}, "multiprocessing": set(), "pty": set()}
 
 
@@ -81,8 +81,8 @@ def height(room: str) -> int:
 
 
 def imports(tree: ast.AST, module: str, *, is_package: bool) -> Iterator[tuple[str, str]]:
-    """Every module that is imported anywhere in a file, in functions and for typing as well, with what is taken
-    from it: a name, which may be a module of its own, or ""."""
+    """Every module imported anywhere in a file, including in functions and for typing, with the name imported from
+    it, which may itself be a module, or ""."""
     for node in ast.walk(tree):
         if isinstance(node, ast.Import):
             yield from ((alias.name, "") for alias in node.names)
@@ -94,11 +94,11 @@ def imports(tree: ast.AST, module: str, *, is_package: bool) -> Iterator[tuple[s
 
 
 def objections(text: str, module: str, *, is_package: bool = False) -> list[str]:
-    """What a file imports that its room may not."""
+    """The imports of a file that its package may not have."""
     room = room_of(module)
     found = []
     for start, taken in imports(ast.parse(text), module, is_package=is_package):
-        # `from gesturesmith import units` names a room, `from gesturesmith.units import spell` does not.
+        # `from gesturesmith import units` names a package, `from gesturesmith.units import spell` does not.
         name = f"{start}.{taken}" if start == "gesturesmith" else start
         top = name.split(".")[0]
         if top == "gesturesmith":
@@ -124,7 +124,8 @@ def modules() -> list[tuple[Path, str]]:
 
 
 def circles(texts: dict[str, str], packages: frozenset[str] = frozenset()) -> list[tuple[str, ...]]:
-    """The modules that need each other, each circle sorted. `texts` by name; `packages` are those in `__init__`."""
+    """The modules that import each other, each circle sorted. `texts` by name; `packages` are those in
+    `__init__`."""
     reads: dict[str, set[str]] = {}
     for module, text in texts.items():
         found = imports(ast.parse(text), module, is_package=module in packages)
@@ -153,7 +154,7 @@ def test_imports_point_up_or_left():
 
 
 def test_no_modules_need_each_other():
-    """Inside a room as well, and where the import is put off into a function."""
+    """Including inside a package, and imports deferred into a function."""
     texts = {module: path.read_text("utf-8") for path, module in modules()}
     packages = frozenset(module for path, module in modules() if path.name == "__init__.py")
     assert circles(texts, packages) == []
@@ -226,7 +227,7 @@ def test_an_import_the_right_way_passes(module, text):
 
 
 def strings(path: Path) -> list[str]:
-    """The texts that a file's code holds, without docstrings."""
+    """The strings in a file's code, without docstrings."""
     tree = ast.parse(path.read_text("utf-8"))
     held = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
     return [
@@ -237,7 +238,7 @@ def strings(path: Path) -> list[str]:
 
 
 def patterns(path: Path) -> list[str]:
-    """What a file gives to `re`."""
+    """The patterns that a file passes to `re`."""
     tree = ast.parse(path.read_text("utf-8"))
     calls = [n for n in ast.walk(tree) if isinstance(n, ast.Call) and isinstance(n.func, ast.Attribute)]
     given = [c.args[0] for c in calls if isinstance(c.func.value, ast.Name) and c.func.value.id == "re" and c.args]
@@ -257,7 +258,7 @@ def test_the_score_knows_no_command_of_lilypond():
 
 
 def test_nobody_looks_for_commands_in_lilypond_text():
-    """A score is asked what stands in it; a text that was printed is not read back."""
+    """Its content comes from the score; printed text is never parsed."""
     made = [(p.name, pattern) for p in files("score", "backends", "sheets") for pattern in patterns(p)]
     assert [(name, pattern) for name, pattern in made if re.search(r"\\\\\\\\|gs|\.ly\b", pattern)] == []
     assert {name for name, _ in made} <= {"describe.py", "notes.py", "page.py"}  # texts for people, with fields

@@ -1,4 +1,4 @@
-"""What is found by its file is complete, and there is no more and no less of it than the language says."""
+"""Registries are complete, with no more and no less than the language defines."""
 
 from __future__ import annotations
 
@@ -42,7 +42,7 @@ def test_a_technique_is_found_by_its_key_and_on_its_layer(key: str) -> None:
 
 
 def test_every_layer_word_is_known_to_the_language() -> None:
-    """The names that the table has must be the only ones; a note, height or register is not a technique."""
+    """There are no names beyond those in the table; a note, height or register is not a technique."""
     taken = {"low", "mid", "high", "middle", "top", "highest", "lowest", "r", "rest", "up", "down", "for", "as"}
     assert not taken & set(techniques.names())
 
@@ -60,7 +60,7 @@ def test_a_name_is_no_path_out_of_its_package() -> None:
 
 
 def test_listing_imports_nothing() -> None:
-    """Names come from the files alone, and one technique brings only what it needs."""
+    """Names come from the files alone, and one technique imports only what it needs."""
     program = (
         "import sys\n"
         "from gesturesmith import techniques\n"

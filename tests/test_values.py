@@ -1,4 +1,4 @@
-"""Frozen values behave as the standard library's frozen dataclasses do, held against one."""
+"""Frozen values behave like the standard library's frozen dataclasses, compared with one."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A wheel, installed somewhere else, has everything it needs; an archive of the sources all that its tests read."""
+"""A wheel installed elsewhere has everything it needs; a source archive has everything its tests read."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ REPOSITORY = Path(__file__).parent.parent
 
 
 def run(*command: str | Path, cwd: Path) -> str:
-    """What a program prints; its error message where it fails."""
+    """The output of a program, or its error message if it fails."""
     environment = {k: v for k, v in os.environ.items() if not k.startswith(("PYTHON", "GESTURESMITH"))}
     done = timing.run(command, cwd=cwd, env=environment, text=True, seconds=300)
     assert done.returncode == 0, done.stdout + done.stderr
@@ -35,7 +35,7 @@ def wheel(tmp_path_factory) -> Path:
 
 @pytest.fixture(scope="module")
 def elsewhere(wheel, tmp_path_factory) -> Path:
-    """An environment with nothing of ours but the wheel.
+    """An environment with only our wheel.
 
     The libraries it depends on are borrowed from this environment: a path file adds a folder without obeying
     the path files in it, so that the editable install there stays out of reach.
@@ -102,7 +102,7 @@ def test_its_starter_file_checks_and_engraves(elsewhere):
 
 
 def test_the_archive_of_the_sources_leaves_nothing_out():
-    """Its tests read the pages beside the sources, and run in it as in a clone."""
+    """Its tests read the pages beside the sources, and run as in a clone."""
     build = tomllib.loads((REPOSITORY / "pyproject.toml").read_text())["tool"]["hatch"]["build"]
     put_in = {place.split("/")[0] for place in build["targets"]["sdist"]["include"]} | {"pyproject.toml"}
     ignored = [*(REPOSITORY / ".gitignore").read_text().split(), ".git", "PKG-INFO"]

@@ -18,8 +18,8 @@ _SPIN_S = 0.03  # several turns of a scheduler
 
 
 def within[Found](seconds: float, work: Callable[[], Found]) -> Found:
-    """What `work` gives, in so many seconds of the processor. A machine that stands still counts that as work: what
-    is slow is slow each time, and is tried again up to three times."""
+    """The result of `work`, within a number of seconds of processor time. A stalled machine may count that as work,
+    so it is tried up to three times: slow code is slow each time."""
     took: list[float] = []
     while True:
         started = time.process_time()
@@ -31,7 +31,7 @@ def within[Found](seconds: float, work: Callable[[], Found]) -> Found:
 
 
 def slowness() -> float:
-    """How many times as long as on an idle machine a process of ours takes just now; at least 1."""
+    """How many times longer than on an idle machine a process takes at present; at least 1."""
     clock, processor = time.perf_counter(), time.thread_time()
     while (spent := time.thread_time() - processor) < _SPIN_S:
         pass
@@ -39,7 +39,7 @@ def slowness() -> float:
 
 
 class Patience:
-    """So many seconds of an idle machine; on a busy one as many times more as it was found slow meanwhile."""
+    """A number of seconds on an idle machine, multiplied by the slowness measured meanwhile on a busy one."""
 
     def __init__(self, seconds: float = PATIENCE_S) -> None:
         self._seconds = seconds
@@ -56,7 +56,7 @@ class Patience:
 
 
 def ended(process: subprocess.Popen[Any], seconds: float = PATIENCE_S) -> tuple[Any, Any]:
-    """What a process has written, once it has ended; one that hangs is killed, and `TimeoutExpired` raised."""
+    """The output of a process, once it has ended; one that hangs is killed, and `TimeoutExpired` is raised."""
     patience = Patience(seconds)
     while True:
         left = patience.left()
@@ -80,7 +80,7 @@ def run(
 
 
 def clocked[Found](work: Callable[[], Found]) -> tuple[Found, float]:
-    """What `work` gives and how long it took by the clock: to choose a moment by, not to judge it."""
+    """The result of `work` and how long it took by the clock: for choosing a moment, not for judging it."""
     began = time.monotonic()
     return work(), time.monotonic() - began
 

@@ -1,4 +1,4 @@
-"""Attacks on the page: every note that is written, in its order, under a beam that opens or closes where asked."""
+"""Attacks on the page: every written note, in order, under a feathered beam where asked."""
 
 from __future__ import annotations
 

@@ -29,7 +29,7 @@ HORN = {
 @pytest.mark.parametrize(("contour", "expected"), HORN.items())
 def test_horn(contour, expected, engraved):
     if contour == "G4, C3, G4, C3, G4, C3":
-        # Whatever it costs, it does not flap.
+        # Never back and forth, whatever the cost.
         assert len(clefs(engraved(f"gesture one\n  contour: {contour}\n")["one"])) <= 2
     else:
         assert clefs(engraved(f"gesture one\n  contour: {contour}\n")["one"]) == expected
@@ -65,7 +65,7 @@ def test_low_brass(instrument, contour, engraved):
 
 
 def test_between_rests_a_trombone_keeps_its_clef(engraved):
-    """F4 by itself, before and after a high phrase that has a clef of its own."""
+    """F4 alone, before and after a high phrase in another clef."""
     text = (
         "instrument: trombone\ngesture a\n  contour: F4\ngesture b\n  contour: Bb4, C5, Bb4, A4, Bb4, C5\n"
         "passage all\n  play: a, rest 2, a, rest 2, b, rest 2, a, rest 2, a\n"

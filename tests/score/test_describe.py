@@ -1,4 +1,4 @@
-"""A gesture in words, in the languages of its page."""
+"""Descriptions of gestures, in the languages of the page."""
 
 from __future__ import annotations
 
@@ -75,7 +75,7 @@ def test_pitches_as_the_page_names_them(engraved):
 
 @pytest.mark.parametrize("language", wording.languages())
 def test_every_language_has_the_same_fields(language):
-    """A field that a language lacks would be lost; one it makes up would fail."""
+    """A field missing from a language would be lost; an unknown one would fail."""
     fields = {
         key: {name for _, name, _, _ in string.Formatter().parse(wording.text(key, "en")) if name}
         for key in wording.keys("en")

@@ -28,7 +28,7 @@ def test_at_the_very_end_after_the_note(engraved):
 
 
 def test_under_the_last_stroke_where_it_has_no_length(engraved):
-    """After a click it would stand before a rest, and ask for a loudness of nothing; the hairpin ends there too."""
+    """After a click it would be before a rest, giving a level to silence; the hairpin ends there too."""
     clicks = (
         "gesture one\n  technique: valve-clicks\n  band: low\n  contour: low, high@1/2{more}\n  lasts: 2 beats\n"
     )
@@ -56,8 +56,8 @@ def test_nothing_alone_is_written_out(engraved):
 
 
 def test_a_hairpin_of_two_beats_or_less_or_under_one_note_asks_for_room(engraved):
-    """For the letters at its ends; niente has none. Two of them under a whole note alone in its bar are too small
-    without."""
+    """For the letters at its ends; niente has none. Without it two of them under a whole note alone in its bar
+    would be too small."""
     ly = dynamics_of(engraved, "n < mf@1/2 > pp@3 < f")
     assert re.findall(r"gsShortHairpin #(\d)", ly) == ["2", "4", "3"]
     ly = dynamics_of(engraved, "n < mf@1/2 > pp@3 < f", "C5, D5@2")
@@ -74,7 +74,7 @@ def test_two_levels_close_together_keep_apart(engraved):
 
 
 def test_one_level_where_both_would_say_the_same(engraved):
-    """The hairpin goes on to the next note; after a rest, or at a head where a line stops, each has its own."""
+    """The hairpin continues to the next note; after a rest, or at a head where a line stops, each has its own."""
     loud = "  lasts: 4 beats\n  dynamics: p < f\ngesture b\n  contour: C5\n  dynamics: f\n"
     text = f"gesture a\n  contour: C5\n{loud}"
     assert compact(engraved(f"{text}passage one\n  play: a, b\n")["one"].ly).count(r"\f ") == 1
@@ -122,9 +122,9 @@ gesture roll
 @pytest.mark.parametrize(
     ("play", "expected"),
     [
-        # The level at the first note, the last one before the next note.
+        # A level at the first note, and the last level before the next note.
         ("swell, G4 for 2/3", [r"{ g'8 c''4 \p \< ~ }", r"{ \afterGrace 63/64 c''2 { \gsLevelAtEnd s8 \p } g'4 }"]),
-        # The track has what is left of the time.
+        # The track has the remaining time.
         ("even, G4 for 1", [r"{ g'8 c''4 \p \< ~ }", r"{ { c''2 } { s4 * 4/3 s4 * 2/3 \f } }"]),
         # A level between two leaves needs a track from the beginning.
         ("odd, G4 for 1", [r"{ g'8 }", r"{ c''4 ~ } c''4 } { s4 * 1/2 \p \< s4 * 7/6 \f }"]),
@@ -142,6 +142,6 @@ def test_in_a_triplet_that_gestures_share(play, expected, engraved):
 
 @pytest.mark.parametrize("name", ["voice", "roll"])
 def test_a_voice_or_beam_of_its_own_begins_with_its_gesture(name, engraved):
-    """A triplet that it would share with the note before it is parted."""
+    """A triplet shared with the note before it is split."""
     ly = compact(engraved(f"{SHARED}passage one\n  play: G4 for 1/3, {name}, C4 for 1\n")["one"].ly)
     assert r"\tuplet 3/2 { g'8 }" in ly

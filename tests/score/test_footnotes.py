@@ -63,7 +63,7 @@ def test_a_passage_marks_each_text_once(engraved):
 
 
 def test_a_page_carries_the_texts_at_their_marks(engraved):
-    """The stencils number them: each mark brings its texts."""
+    """The stencils number them: each mark carries its texts."""
     musics = engraved(GESTURES)
     settings = musics.pop("")
     book = page.book(tuple(musics.values()), settings, output="page")
@@ -86,7 +86,7 @@ def test_numbers_of_a_notes_page_stand_as_they_are(engraved):
 
 
 def test_room_is_kept_for_every_text_a_page_may_need(engraved):
-    """Wherever a page begins, each text on it is counted at its first mark there or kept on each page."""
+    """Wherever a page begins, room for each text on it is reserved at its first mark there, or on every page."""
     text = "".join(
         f"gesture {a}{b}\n  technique: {technique}\n  contour: C5\n"
         for a in "pqrst"
@@ -116,12 +116,12 @@ def test_two_languages_in_one_footnote(engraved):
 
 def test_cautions_of_what_tires(engraved):
     assert engraved("gesture one\n  technique: growl\n  contour: C5\n")["one"].music.cautions
-    assert engraved("gesture one\n  contour: C5, D5 as growl\n")["one"].music.cautions  # at single notes as well
+    assert engraved("gesture one\n  contour: C5, D5 as growl\n")["one"].music.cautions  # on single notes as well
     assert engraved("gesture one\n  contour: C5\n")["one"].music.cautions == ()
 
 
 def test_a_footnote_is_told_by_the_instrument_and_by_the_way_of_a_bend(engraved):
-    """A trombone has no valves to hold still, and a bend that is drawn upward is not to go down."""
+    """A trombone has no valves to hold still, and a bend drawn upwards must not go down."""
     gestures = (
         "gesture sweep\n  technique: harmonic-gliss\n  contour: Bb3 ~~ Bb4\n"
         "gesture falling\n  technique: bend\n  contour: F3 -- Eb3 -- F3\n"
@@ -138,7 +138,7 @@ def test_a_footnote_is_told_by_the_instrument_and_by_the_way_of_a_bend(engraved)
 
 
 def test_a_note_is_added_to_a_footnote_as_to_the_standard_wording(engraved):
-    """The language page: `footnote` replaces the standard wording, `note` is added to what stands there."""
+    """The language page: `footnote` replaces the standard wording, `note` is added to either."""
     text = 'gesture one\n  technique: growl\n  contour: C5\n  footnote: "Like a dog."\n  note: "A small one."\n'
     (footnote,) = engraved(text)["one"].music.footnotes
     assert footnote.text == footnote.own == "Like a dog. A small one."
@@ -156,7 +156,7 @@ def test_the_octave_is_left_to_the_voice_only_where_nothing_is_written_to_sing(s
 
 
 def test_no_caution_leaves_the_octave_to_the_voice(engraved):
-    """It would contradict a sung line that is written; where none is, the footnote says so."""
+    """It would contradict a written sung line; if there is none, the footnote says so."""
     text = "gesture one\n  technique: multiphonic\n  contour: F3\n  sing: C4 -- D4\n  lasts: 4 beats\n"
     cautions = engraved(text)["one"].music.cautions
     assert any("hoarse" in caution for caution in cautions)

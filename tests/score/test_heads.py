@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-# LilyPond's English note names, as its ly/english.ly has them; c' is middle C.
+# LilyPond's English note names, as in its ly/english.ly; c' is middle C.
 NAMES = {
     "C4": "c'",
     "B3": "b",
@@ -33,8 +33,8 @@ def test_spelling_is_the_composers(written, name, engraved):
     assert notes(engraved(f"gesture one\n  contour: {written}\n")["one"].ly) == [name]
 
 
-# A tuner shows the nearest tempered note and the cents from it; the note is named where it is not the one printed.
-# The sign of a quarter tone stands only within 5 cents of one; else a sign and cents would say two things.
+# A tuner shows the nearest tempered note and the cents from it; the note is named if it is not the printed one. A
+# quarter-tone accidental is only used within 5 cents of one; otherwise accidental and cents would disagree.
 CENTS = {
     "C5-14c": ("c''", r"\gsCents #-14"),
     "C5+10c": ("c''", r"\gsCents #10"),
@@ -64,7 +64,7 @@ def test_cents_as_a_tuner_shows_them(written, expected, engraved):
 
 
 def test_cents_by_one_rule_wherever_a_pitch_stands(engraved):
-    """In free time, sung, in a concert score and within a passage, as in a gesture by itself."""
+    """In free time, sung, in a concert score and within a passage, as in a single gesture."""
     text = "gesture one\n  contour: C5+31c ~~ D5\n  lasts: 3 s\n"
     text += "gesture two\n  technique: multiphonic\n  contour: C4\n  sing: E4-25c ~~ F4\n  lasts: 4 beats\n"
     musics = engraved(text + "passage three\n  play: two, C5+31c for 1\n")
@@ -80,7 +80,7 @@ def test_heights_on_three_lines(engraved):
 
 
 def test_heights_in_a_band_of_pitches(engraved):
-    """Half way between C4 and C5 in staff steps lies between F4 and G4; no accidental stands there."""
+    """Half way between C4 and C5 in staff steps is between F4 and G4; no accidental is printed."""
     music = engraved("gesture one\n  band: C4..C5\n  contour: low, 50%, high\n")["one"]
     assert music.music.staff_lines == 5
     assert notes(music.ly) in (["c'", "f'", "c''"], ["c'", "g'", "c''"])
@@ -116,8 +116,8 @@ def test_shapes(block, shapes, engraved):
 
 
 def test_three_lines_say_which_register_they_stand_for(engraved):
-    """On them nothing else tells a player low heights of the low register from those of the top one; in a passage
-    it is said where it changes."""
+    """Otherwise a player could not tell low heights of the low register from those of the top one; in a passage
+    every change is named."""
     text = "".join(
         f"gesture {name}\n  technique: slap-tongue\n  band: {band}\n  contour: low, high\n"
         for name, band in (("one", "low"), ("two", "top"))

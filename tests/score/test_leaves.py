@@ -1,4 +1,4 @@
-"""What stands at the leaves of the score: heads that are tied, beams, rests in free time, where pages may end."""
+"""The leaves of the score: tied heads, beams, rests in free time, and where pages may end."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ def test_a_fermata_stands_over_the_last_of_tied_notes(engraved):
 
 
 def test_a_noise_is_over_at_once(engraved):
-    """A slap of five beats is one note value and rests, and is not tied."""
+    """A slap of five beats is one note value and rests, without a tie."""
     made = ly(engraved, gesture("technique: slap-tongue", "contour: xC5", "lasts: 5 beats"))
     assert "~" not in made
     assert re.search(r"c''1 .* r4", made)
@@ -61,7 +61,7 @@ def test_in_free_time_a_line_stops_at_its_own_place(engraved):
 
 
 def test_points_between_attacks_stand_under_the_beam(engraved):
-    """LilyPond cannot beam over a quarter note: a point that no attack falls on is as short as its neighbours."""
+    """LilyPond cannot beam over a quarter note: a point without an attack is as short as its neighbours."""
     made = ly(engraved, gesture("contour: C5 -- G5@2 -- E4@3 -- C4", "attacks: 9 slowing", "lasts: 4 beats"))
     inside = made[made.index(" [") : made.index(" ]")]
     assert r"\gsStemless" in inside
@@ -74,7 +74,7 @@ def test_notes_of_one_beat_are_beamed_across_what_is_played(engraved):
 
 
 def test_where_a_page_should_not_end(engraved):
-    """Not at a bar line in the middle of playing; at a rest of two seconds it may."""
+    """Not at a bar line during playing; at a rest of two seconds it may."""
     text = "tempo: 60\n" + gesture("contour: C5", "lasts: 4 beats")
     made = ly(
         engraved,
@@ -91,7 +91,7 @@ def test_where_a_page_should_not_end(engraved):
 
 
 def test_a_fingering_is_for_a_pitch(engraved):
-    """None under a height; a whole row where it belongs to the sign."""
+    """None under a height; a complete row if it belongs to the sign."""
     heights = ly(
         engraved,
         "instrument: horn\npitches: written\nfingerings: all\n"
@@ -120,13 +120,13 @@ def test_heads_without_values_are_not_counted_in_threes(engraved):
     ],
 )
 def test_a_position_stands_at_every_note_that_wants_it(contour: str, count: int, engraved) -> None:
-    """Below a note where the usual one is not meant: F3 and C4 lie in 6 too, besides 1 and 3."""
+    """Below a note if the usual one is not meant: F3 and C4 are also in 6, besides 1 and 3."""
     text = f"instrument: trombone\ntempo: 60\ngesture one\n  fingering: 6\n  contour: {contour}\n  lasts: 3 beats\n"
     assert engraved(text)["one"].ly.count(r'\gsFingering "6"') == count
 
 
 def test_a_triplet_of_one_note_says_what_it_is(engraved):
-    """No bracket fits over it, and a 3 alone is a finger or a slide's position to a player."""
+    """No bracket fits over it, and a 3 alone looks like a finger or a slide position."""
     head = "instrument: trombone\npitches: written\npassage one\n  play: "
     assert engraved(f"{head}D3 for 2/3, B3 for 2/3\n")["one"].ly.count("calc-fraction-text") == 2
     three = "contour: D3, F3@1/3, A3@2/3\n  lasts: 1 beat\n"

@@ -1,4 +1,4 @@
-"""A user's text stays text: whatever it holds, LilyPond sees one string."""
+"""A user's text stays text: whatever it contains, LilyPond sees one string."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from gesturesmith import lytext
 
-# One LilyPond string: inside its quotes a backslash or quote only behind a backslash, and nothing that ends a line.
+# One LilyPond string: inside its quotes a backslash or quote only after a backslash, and no line endings.
 ONE_STRING = re.compile(r'"(?:[^"\\\n\r]|\\["\\])*"')
 
 HOSTILE = (
@@ -34,7 +34,7 @@ HOSTILE = (
 
 
 def read_back(string: str) -> str:
-    """The text LilyPond reads out of a string of its own."""
+    """The text that LilyPond reads from one of its strings."""
     assert ONE_STRING.fullmatch(string), string
     return re.sub(r"\\(.)", r"\1", string[1:-1])
 

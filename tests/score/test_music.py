@@ -1,4 +1,4 @@
-"""A score is read in plain values: every time, note value and pitch of demo and gallery, without LilyPond."""
+"""Scores as plain values: every time, note value and pitch of demo and gallery, without LilyPond."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ def checked(path: Path):
 
 
 def leaves(voice: Voice) -> list[tuple[Leaf, Fraction]]:
-    """The leaves of a voice, each with the beats it takes."""
+    """The leaves of a voice, each with its length in beats."""
     return [
         (leaf, leaf.value * (item.factor if isinstance(item, Tuplet) else 1))
         for item in voice.leaves

@@ -1,4 +1,4 @@
-"""Silence on the page: one rest for one silence, empty bars counted together, a level where something sounds."""
+"""Silence on the page: one rest for each silence, multi-bar rests, levels only where something sounds."""
 
 from __future__ import annotations
 
@@ -29,8 +29,8 @@ def leaves_of(engraved, play: str, meter: str) -> str:
     return " ".join(found.replace(" ", "") for found in _VALUE.findall(ly))
 
 
-# Rests show the beats and the half of a bar of four; a bar that is silent throughout has one rest in its middle,
-# several have one with their number in a part. Neighbours are one silence, whoever wrote them.
+# Rests show the beats and the half of a bar of four; a silent bar has one rest in its middle, several silent bars
+# in a part one rest with their number. Adjacent rests are one silence, whatever their origin.
 @pytest.mark.parametrize(
     ("meter", "play", "expected"),
     [
@@ -67,7 +67,7 @@ def test_a_level_stands_where_something_sounds(engraved) -> None:
 def test_a_mute_is_announced_where_a_gathered_rest_begins(engraved) -> None:
     text = "gesture m\n  technique: muted\n  contour: C5, r\ngesture o\n  contour: r, C5\n"
     ly = " ".join(engraved(f"{text}passage one\n  meter: 4/4\n  play: m, rest 6, o, rest 2\n")["one"].ly.split())
-    assert ly.count("senza sord.") == 3  # one saying
+    assert ly.count("senza sord.") == 3  # one each time
     assert re.search(r"c''4 \\gsSay \S+con sord.*? r4 \\gsSay \S+senza sord.*? r2 ", ly), ly
 
 
@@ -98,7 +98,7 @@ def test_seconds_have_no_metronome_mark_and_their_rests_a_length(engraved) -> No
     ],
 )
 def test_a_length_is_told_in_the_note_it_is_counted_in(meter: str, expected: list[str], engraved) -> None:
-    """A beat of 6/8 is a dotted quarter to its player, and "4 beats" would last half as long again."""
+    """In 6/8 the player's beat is a dotted quarter, and "4 beats" would last half as long again."""
     text = "gesture fans\n  contour: C5\n  attacks: 8 accelerating\n  lasts: 4 beats\n"
     ly = engraved(f"{text}passage one\n  meter: {meter}\n  play: fans, rest 2/37, C5 for 72/37\n")["one"].ly
     assert re.findall(r'gsLength "(.*?)"', ly)[:2] == expected

@@ -71,7 +71,7 @@ FREE_ROWS = (
     ("nnnn", "0 1/2 2/3 5/6 1", "n1/2 {n1/4 n1/4 n1/4}"),
     ("nnn", "0 1/24 1/12 1/8", "{n1/16 n1/16 n1/16}"),
     ("nn", "0 1/3 2", "{n1/2 n1~} n1"),
-    # what no value gives is stemless, all of it
+    # what no value can express is stemless as a whole
     ("nn", "0 4/5 8/5", "p4/5 p4/5"),
     ("nrn", "0 1/7 36/37 2", "p1/7 p215/259 p38/37"),
     ("n", "0 1/32", "p1/32"),
@@ -98,9 +98,9 @@ FREE_ROWS = (
     ("mp", "0 5 6", "n4 s1 p1"),
     ("mp", "0 2/3 1", "{n1 p1/2}"),
     ("npn", "0 1 38/37 2", "p1 p1/37 p36/37"),
-    # a long wait is cut, so that a line may end in it
+    # a long rest is cut, so that a line can break in it
     ("pp", "0 9 10", "p4 s4 s1 p1"),
-    # a stroke is over at once: its value, then rests
+    # a stroke ends at once: its value, then rests
     ("kk", "0 1 5/2", "n1 n1 r1/2"),
     ("kn", "0 5/2 3", "n2 r1/2 n1/2"),
     ("kkn", "0 1/3 4/3 2", "{n1/2 n1} {r1/2 n1}"),

@@ -1,4 +1,4 @@
-"""Where space is time, a long gesture in which little happens takes one row, and what is dense keeps its room."""
+"""In proportional spacing a long gesture in which little happens takes one row, and dense ones keep their room."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ SLIDE = "  technique: half-valve\n"
     ],
 )
 def test_a_place(body, place, engraved):
-    """Seven and a half places a gesture, as far as no two things come nearer than one and a quarter."""
+    """Seven and a half places per gesture, unless two things would be closer than one and a quarter."""
     assert engraved(f"gesture one\n{body}")["one"].music.place == place
 
 
@@ -41,7 +41,7 @@ SIGNS = {"bend": r"\gsBend", "fall": r"\gsFall", "doit": r"\gsDoit"}
 @pytest.mark.parametrize("technique", SIGNS)
 @pytest.mark.parametrize("lasts", ["2 s", "10 s"])
 def test_signs_stand_at_a_head_however_long_it_lasts(technique, lasts, engraved):
-    """A long note goes on in skips, which have no head for a sign to hang on."""
+    """A long note continues in skips, which have no head to carry a sign."""
     text = engraved(f"gesture one\n  technique: {technique}\n  contour: C5\n  lasts: {lasts}\n")["one"].ly
     head, _, rest = text.partition("s4" if lasts == "10 s" else "\\bar never")
     assert SIGNS[technique] in head

@@ -1,4 +1,4 @@
-"""What begins is said once, what goes on is reminded of, what ends is taken back."""
+"""Beginnings are announced once, continuations get reminders, ends are cancelled."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ gesture straight
 
 
 def printed(ly: str, *, apart: bool = False) -> list[str]:
-    """The words and spans of a music in order, set on one system or (`apart`) each note on its own."""
+    """The words and spans of a score in order, on one system or (`apart`) with each note on its own system."""
     seen: set[str] = set()
     found = []
     for match in re.finditer(r"""gsSpan "([^"]*)"|gsSay #'\(((?:\("[^"]*" "[^"]*" "[^"]*"\) ?)+)\)""", ly):
@@ -69,7 +69,7 @@ def test_a_sign_after_the_word(engraved):
 
 
 def test_the_word_again_after_a_system_break(engraved):
-    """Each gesture on a system of its own: the word stands on each of them, whatever its sign."""
+    """With each gesture on its own system the word is printed on each, whatever its sign."""
     assert words(engraved, "valve, valve, plain", apart=True) == ["½ valve", "½ valve", "ord."]
     assert words(engraved, "gliss, gliss", apart=True) == ["valve gliss.", "valve gliss."]
 
@@ -84,7 +84,7 @@ def test_a_held_note_says_it_again_in_each_bar_that_may_open_a_system(engraved):
 
 
 def test_the_end_of_a_gradual_change_is_told(engraved):
-    """The arrow's end says what holds from there; another gesture that goes on need not."""
+    """The arrow's end says what holds from there; a following gesture need not repeat it."""
     text = (
         "gesture one\n  contour: C5 as stopped -- D5@2 as air -- E5\n  lasts: 4 beats\n"
         "gesture two\n  technique: air\n  contour: C5\n"
@@ -111,8 +111,8 @@ def _pair(engraved, one: str, two: str) -> str:
 
 
 def test_what_replaces_needs_no_end(engraved):
-    """A lip trill after vibrato, both of the lips: the new word says that the old is over. A growl goes with a roll
-    of the tongue, so it says nothing of it."""
+    """A lip trill after vibrato, both made by the lips: the new word implies that the old one is over. A growl is
+    compatible with a roll of the tongue, so it implies nothing about that."""
     assert printed(_pair(engraved, "vibrato", "lip-trill")) == ["vib.", "lip"]
     assert words(engraved, "flz, growled") == ["flz.", "non flz.", "growl"]
     assert words(engraved, "flz, valve") == ["flz.", "non flz., ½ valve"]
@@ -201,7 +201,7 @@ def test_what_has_a_dashed_line_over_it_is_said_once_where_an_arrow_leads_to_it_
     ],
 )
 def test_what_holds_at_a_repeat_sign_is_taken_back_where_it_leads_to(play, first, engraved):
-    """Else the mute that is in at the end stays in the second time: "senza sord." alone ends it."""
+    """Otherwise the mute in use at the end would stay in the second time: only "senza sord." ends it."""
     assert words(engraved, play, more="  repeat: 2\n")[0] == first
 
 
@@ -246,7 +246,7 @@ def test_a_mute_that_is_named_is_announced(engraved):
 
 
 def test_a_mute_that_goes_in_and_out_is_told_each_time(engraved):
-    """Under a growl that goes on. Parts have it so: con sord., senza sord., again con sord. with its mute."""
+    """During a continuing growl. As in parts: con sord., senza sord., again con sord. with its mute."""
     text = (
         "gesture one\n  technique: growl + muted\n  mute: plunger\n"
         "  contour: C5, Eb5 without muted, C5 as muted, Bb4 without muted\n"
@@ -259,7 +259,7 @@ def test_a_mute_that_goes_in_and_out_is_told_each_time(engraved):
 
 
 def test_a_colour_of_the_tone_leaves_the_roll_of_the_tongue(engraved):
-    """Three slashes on every stem: cuivré is of the tone, flz. of the tongue."""
+    """Three slashes on every stem: cuivré concerns the tone, flz. the tongue."""
     ly = engraved("gesture one\n  technique: flutter-tongue\n  contour: C5, C5 as brassy, C5\n")["one"].ly
     assert ly.count(r"\gsFlutter") == 3
     assert printed(ly) == ["flz.", "cuivré"]
@@ -308,7 +308,7 @@ def test_a_mute_is_announced_in_the_rest_before(engraved):
 
 
 def test_a_mute_that_changes_within_a_gesture_is_told_there(engraved):
-    """The rest before the gesture is no place for it; a rest within is."""
+    """Not in the rest before the gesture, but in a rest inside it."""
     head = f"{GESTURES}gesture out\n  technique: muted\n  contour: C5, "
     tail = "\npassage one\n  play: plain, rest 6, out\n"
     ly = engraved(f"{head}D5 as ordinary{tail}")["one"].ly
@@ -338,7 +338,7 @@ def test_a_sudden_change_is_two_words(engraved):
 
 
 def test_the_word_of_a_line_is_on_the_first_of_lines_that_go_on(engraved):
-    """Wave, arrow and arrow are one slide; after a new attack the next has its own."""
+    """Wave, arrow and arrow are one slide; after a new attack the next slide has its own word."""
     head = "instrument: trombone\npitches: written\n"
     contour = "F3 -- G3@2 -> F3@3 -> G3@4, F3@5 -- G3@6"
     ly = engraved(f"{head}gesture one\n  technique: slide-gliss\n  contour: {contour}\n  lasts: 7 beats\n")[
@@ -354,14 +354,14 @@ def test_the_hand_is_shown_by_its_signs(engraved):
 
 
 def test_levels_of_one_layer_do_not_linger(engraved):
-    """The language of the page names the mute."""
+    """The mute is named in the language of the page."""
     head = "instrument: horn\npitches: written\nwording: de\n"
     ly = engraved(head + "gesture one\n  technique: muted\n  mute: cup\n  contour: C5\n")["one"].ly
     assert printed(ly) == ["con sord. (Cup)"]
 
 
 def test_a_hand_that_opens_along_a_glissando_is_shown_once(engraved):
-    """`as stopped` and the glissando mean the same movement of the hand."""
+    """`as stopped` and the glissando are the same hand movement."""
     ly = engraved(
         "gesture opening\n  technique: hand-gliss\n  contour: B4 as stopped -- C5@2 as ordinary -- B4\n"
         "  lasts: 4 beats\n"
@@ -371,13 +371,13 @@ def test_a_hand_that_opens_along_a_glissando_is_shown_once(engraved):
 
 
 def test_a_mute_is_taken_out_whatever_comes(engraved):
-    """The hand in the bell says that it is there, not that the mute is gone."""
+    """A sign for the hand in the bell does not say that the mute is out."""
     assert words(engraved, "straight, rest 7, shut") == ["con sord. (straight)", "senza sord."]
     assert words(engraved, "shut, rest 7, straight") == ["con sord. (straight)"]
 
 
 def test_a_long_line_says_it_again_where_it_only_goes_on(engraved):
-    """Without bars a line may end between two points of a long contour, where no note begins."""
+    """Without bars a line may break between two points of a long contour, where no note begins."""
     ly = engraved("gesture long\n  technique: half-valve\n  contour: xC5 ~~ xD5@20\n  lasts: 24 beats\n")["long"].ly
     assert printed(ly) == ["½ valve"]
     assert len(printed(ly, apart=True)) > ly.count(r"\gsX")
@@ -395,7 +395,7 @@ def test_a_trill_goes_on_in_waves_over_tied_notes(lasts, signs, engraved):
     ("technique", "goal", "word"), [("lip-gliss", "E5", "lip gliss."), ("hand-gliss", "B4", "hand gliss.")]
 )
 def test_the_word_of_a_slide_is_not_said_again_when_it_is_over(technique, goal, word, engraved):
-    """Tied on into the next bar, which may open a system, the arrival is an ordinary note."""
+    """Tied into the next bar, which may open a system, the arrival is an ordinary note."""
     text = (
         f"meter: 4/4\ngesture one\n  technique: {technique}\n  contour: C5 -- {goal}@{{at}}\n  lasts: 8 beats\n"
         "passage all\n  play: rest 1, one\n"

@@ -1,4 +1,4 @@
-"""A sung line beside dynamics that fall between the played notes: both have their place."""
+"""A sung line with dynamics that fall between the played notes: both have their place."""
 
 
 def test_a_sung_line_with_dynamics_of_its_own_track(engraved):
@@ -9,7 +9,7 @@ def test_a_sung_line_with_dynamics_of_its_own_track(engraved):
 
 
 def test_notes_that_meet_on_one_line_have_an_accidental_each(engraved):
-    """A flat alone before two heads on one line could be either's; where they do not meet nothing is added."""
+    """A single flat before two heads on one line could belong to either; otherwise nothing is added."""
     head = "instrument: horn\npitches: written\n"
     gesture = "gesture a\n  technique: multiphonic\n  contour: {}\n  sing: {}\n  lasts: 4 beats\n"
     made = engraved(head + gesture.format("E3", "Eb3"))["a"].ly
@@ -21,6 +21,6 @@ def test_notes_that_meet_on_one_line_have_an_accidental_each(engraved):
 
 
 def test_what_is_sung_has_its_head_where_a_point_turns_to_singing(engraved):
-    """The footnote speaks of the diamond, wherever in the gesture the voice comes in."""
+    """The footnote mentions the diamond, wherever in the gesture the voice comes in."""
     ly = engraved("gesture a\n  contour: C4, D4 as multiphonic\n  sing: r, A4@1\n  lasts: 2 beats\n")["a"].ly
     assert ly.count(r"\gsDiamond") == 1

@@ -1,6 +1,6 @@
 """A trill says which note it goes to: a small accidental beside the sign, or the second note itself in parentheses.
 
-Gould, on trills (from memory): where nothing is said, a player takes the next note of the key; here is none.
+Gould, on trills (from memory): without an indication, a player uses the next note of the key; here there is no key.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ TRILLS = {
     ("lip-trill", "C4"): [r"\gsTrill", r"\gsSecond e'"],
     ("shake", "C5"): [r"\gsSecond d''"],
     ("shake", "E5"): [r"\gsSecond fs''"],
-    ("valve-trill", "xC5"): [r"\gsTrill"],  # about C5, so about D5
+    ("valve-trill", "xC5"): [r"\gsTrill"],  # approximately C5, so approximately D5
     ("flutter-tongue", "C5"): [],
 }
 
@@ -63,5 +63,5 @@ def test_waves_over_tied_notes_say_it_at_their_beginning(engraved):
     ],
 )
 def test_a_trill_that_a_line_turns_into_has_its_sign_where_it_begins(contour, said, engraved):
-    """Its word alone, over a head that the line passes, does not say that it is a trill."""
+    """Its word alone, over a head on the line, does not show that it is a trill."""
     assert signs(engraved(f"gesture one\n  contour: {contour}\n  lasts: 6 beats\n")["one"].ly) == said

@@ -1,9 +1,9 @@
-"""Looks for bytes that make the reader fail, led by what each of them reaches in the code: run by `make soak`.
+"""Searches for bytes that make the reader fail, guided by code coverage: run by `make soak`.
 
     python tests/security/guided.py [SECONDS]
 
-Bytes that make it fail are printed, and the status is not 0. Atheris (pip install '.[soak]') leads it; where it
-cannot be had nothing is looked for.
+Bytes that make it fail are printed, and the exit status is not 0. Atheris (pip install '.[soak]') guides the
+search; if it is not available nothing is searched.
 """
 
 from __future__ import annotations
@@ -31,14 +31,14 @@ MOST_BYTES = 2000
 
 
 def reader(data: bytes) -> None:
-    """From bytes to gestures, and to the file in order where there is no mistake in it."""
+    """From bytes to gestures, and to the formatted file if there are no mistakes."""
     source = text_of("guided.gesture", data)
     if isinstance(source, Source) and not read(source).errors:
         format_text(source)
 
 
 def profile(data: bytes) -> None:
-    """A profile, in a file as they are read."""
+    """Read the bytes as a profile, from a file."""
     path = Path(tempfile.gettempdir(), f"guided-{os.getpid()}.toml")
     path.write_bytes(data)
     load(path)
@@ -48,7 +48,7 @@ TARGETS = {"reader": reader, "profile": profile}
 
 
 def seeds(target: str) -> list[bytes]:
-    """What it starts from."""
+    """The initial inputs."""
     if target == "profile":
         whole = [to_toml(instruments.get(name)).encode() for name in ("horn", "trombone", "natural-horn")]
         return [SHORT, *(text[:MOST_BYTES].rpartition(b"\n")[0] for text in whole)]
@@ -58,7 +58,7 @@ def seeds(target: str) -> list[bytes]:
 
 
 def look(target: str, seconds: int) -> None:
-    """One search, in this process, which ends with it."""
+    """One search, in this process, which it ends."""
 
     def watched(data: bytes) -> None:
         try:
@@ -81,7 +81,7 @@ def look(target: str, seconds: int) -> None:
 
 
 def both(seconds: int) -> int:
-    """Each search in a process of its own: the library ends the process it runs in."""
+    """Each search in a separate process, since the library ends its process."""
     worst = 0
     for target in TARGETS:
         print(f"guided search of {seconds} s: {target}", flush=True)
@@ -100,7 +100,7 @@ if __name__ == "__main__":
     if len(sys.argv) < 3:
         sys.exit(both(wanted))
     sys.path[:0] = [str(REPOSITORY), str(REPOSITORY / "tests")]
-    # It tells of every module that it watches.
+    # It lists every module it instruments.
     with redirect_stderr(io.StringIO()), atheris.instrument_imports(include=["gesturesmith", "tomllib"]):
         from gesturesmith import instruments
         from gesturesmith.instruments.profile import load, to_toml

@@ -1,11 +1,11 @@
-"""Strings that would do harm, or would break, if they became LilyPond text: made from parts, over 200 of them."""
+"""Over 200 strings, combined from parts, that would do harm or fail if they became LilyPond text."""
 
 from __future__ import annotations
 
 SIGNAL = "CANARY"
 _WARN = f'(ly:warning "{SIGNAL}")'
 
-# What runs, if LilyPond ever reads it as its own.
+# Payloads that run if LilyPond reads them as code.
 PAYLOADS = (
     f"#{_WARN}",
     f"${_WARN}",
@@ -17,7 +17,7 @@ PAYLOADS = (
     f"#(ly:parser-include-string \"#(ly:warning \\\"{SIGNAL}\\\")\")",
 )  # fmt: skip
 
-# Ways out of where a text stands: out of a string, a markup, a comment, a block.
+# Ways out of the context of a text: out of a string, a markup, a comment, a block.
 WRAPS = (
     "{}",
     '" {} "',
@@ -41,7 +41,7 @@ WRAPS = (
     "\ufeff{}",
 )  # fmt: skip
 
-# No payload, but words, signs and bytes that LilyPond or a file reads as something else than text.
+# Not payloads, but words, characters and bytes with a special meaning to LilyPond or a file format.
 STRANGE = (
     '"', "\\", '\\"', '\\\\"', '"""', "'", "''", "`", "``", "#", "##", "##f", "##t", "#f", "#'()", "#t", "$",
     "$$", "$defaultheader", "%", "%{", "%}", "%%", "{", "}", "{{", "}}", "{}", "<", ">", "<<", ">>", "<<>>",
@@ -68,7 +68,7 @@ STRANGE = (
     "1e999", "0x10", "''", "' or '1'='1", "${jndi:x}", "%00", "%0a", "\\x41", "\\u0041", "\\n", "\\0",
 )  # fmt: skip
 
-# Every way out with some of the payloads, every payload with some of the ways out.
+# Every way out with some payloads, and every payload with some ways out.
 HARMFUL = tuple(
     wrap.format(payload) for i, wrap in enumerate(WRAPS) for j, payload in enumerate(PAYLOADS) if (i + j) % 3 == 0
 )

@@ -1,6 +1,6 @@
-"""Anything at all may be in a file: it is read, checked, formatted and reported without failing, within a second.
+"""A file may contain anything: it is read, checked, formatted and reported without failing, within a second.
 
-`make test` tries a few thousand cases; `make soak` sets GESTURESMITH_FUZZ, how many in all (100,000).
+`make test` tries a few thousand cases; `make soak` sets GESTURESMITH_FUZZ, the total number (100,000).
 """
 
 from __future__ import annotations
@@ -29,11 +29,11 @@ SETTINGS = {"deadline": None, "suppress_health_check": list(HealthCheck), "datab
 PHASES = (Phase.explicit, Phase.generate, Phase.shrink)
 
 
-DAMAGED = 9  # copies of each file that is made up, each damaged in another way: they cost less than a new file
+DAMAGED = 9  # damaged copies of each generated file: cheaper than generating another
 
 
 def some(share, cases=1):
-    """So many examples that they make a share of all cases."""
+    """The number of examples for a share of all cases."""
     examples = max(20, int(ALL * share / cases))
     return settings(max_examples=examples, phases=PHASES, **SETTINGS)
 
@@ -60,7 +60,7 @@ def said_of(data: bytes) -> None:
     people.encode("utf-8", "strict")
 
 
-# Words and signs that mean something, or too much, wherever they come to stand.
+# Words and characters with a meaning, or too much of one, wherever they end up.
 PIECES = (
     "gesture", "passage", "exercises", "play", "contour", "technique", "dynamics", "lasts", "tempo", "meter",
     "start", "stretch", "repeat", "for", "up", "rest", "as", "from", "xG4", "C4", "C#^9", "Bb-1", "F##7", "mid",
@@ -71,7 +71,7 @@ PIECES = (
 
 
 def damaged(data: bytes, chance: random.Random) -> bytes:
-    """A file with something taken out, put in, doubled, exchanged or moved, once or a few times."""
+    """A file with something removed, inserted, doubled, replaced or moved, one or more times."""
     for _ in range(chance.choice((1, 1, 2, 5))):
         a, b = sorted(chance.randrange(len(data) + 1) for _ in "ab")
         b = min(b, a + chance.choice((1, 4, 30, 300)))
@@ -158,7 +158,7 @@ def test_a_damaged_profile(profile_file, damages):
     read_profile(profile_file, data)
 
 
-# Whatever stands on the right of a sign of equality, of whatever kind.
+# Any value after an equals sign, of any type.
 VALUES = st.recursive(
     st.one_of(
         st.integers(-(10**25), 10**25).map(str),

@@ -1,7 +1,7 @@
-"""The first wall: whatever a text holds, it is printed, and never read by LilyPond as its own.
+"""The first line of defence: whatever a text contains, it is printed and never run by LilyPond.
 
-The strings are put in behind the reader, where it cannot stop them: into the values of a piece, in every field that
-holds a text, another one in each. `make test` has every string in some fields, `make soak` every string in all.
+The strings are inserted after the reader, where it cannot stop them: into the values of a piece, a different one in
+every text field. `make test` puts every string into some fields, `make soak` every string into all.
 """
 
 from __future__ import annotations
@@ -62,8 +62,8 @@ exercises daily "{exercises}"
   instruction: "{instruction}"
 """.format(**TOKENS)
 
-# What is printed where: a `note` nowhere, the reason for an exception in a draft, the instrument's name where the
-# part has no other.
+# Where fields are printed: a `note` nowhere, the reason of an `allow` in a draft, the instrument's name if the part
+# has no other.
 _PAGE = ("tempo", "title", "subtitle", "composer", "part", "beacon", "text", "footnote", "thrown", "passage")
 PRINTED = {
     "page": _PAGE,
@@ -73,14 +73,14 @@ PRINTED = {
     "chart": ("part name",),
 }
 
-# In an order by chance, so that neighbours in the table go to different fields.
+# In random order, so that neighbours in the table go to different fields.
 STRINGS = random.Random(6).sample(hostile.ALL, len(hostile.ALL))
-_APART = -(-len(STRINGS) // 12)  # so many files have every string in one of the page's fields
+_APART = -(-len(STRINGS) // 12)  # this many files put every string into one of the page's fields
 FILES = range(len(STRINGS) if SOAK else _APART)
 
 
 def texts(number):
-    """A string for each field: another one in each, and in each field all of them by and by."""
+    """A different string for each field, and over all files every string in each field."""
     return {field: STRINGS[(number + _APART * place) % len(STRINGS)] for place, field in enumerate(FIELDS)}
 
 
@@ -92,7 +92,7 @@ def lilypond() -> LilyPond:
 
 
 def put_in(value, strings):
-    """The same value with tokens replaced, however deep they lie."""
+    """The same value with tokens replaced at any depth."""
     if isinstance(value, str):
         return strings.get(value, value)
     if isinstance(value, tuple) and type(value) is tuple:
@@ -116,7 +116,7 @@ def instrument(strings):
 
 
 def compiled(compile_, options, strings):
-    """What a way from text to pages makes of the file with these strings in it."""
+    """The result of a path from text to pages, for the file with these strings."""
     replaced = {TOKENS[field]: text for field, text in strings.items()}
 
     def resolved(tree, **more):
@@ -130,7 +130,7 @@ def compiled(compile_, options, strings):
 
 
 def pages(number, strings):
-    """The items of a file, each with its kind: pages of every kind by turns."""
+    """The items of a file, with their kinds: pages of every kind in turn."""
     draft = bool(number % 2)
     options = Options(stem="study", draft=draft)
     made = compiled(lambda sources, wanted: compile_text(sources[0], wanted), options, strings)
@@ -150,12 +150,12 @@ def pages(number, strings):
 
 
 def renamed(book, name):
-    """A book in a document of many: under an output name of its own."""
+    """A book in a document of many, under its own output name."""
     return re.sub(r'\\bookOutputName "[^"]*"', f'\\\\bookOutputName "{name}"', book)
 
 
 def raw(text):
-    """A document where a text stands as it is, in the places ours stand in."""
+    """A document with a raw text in the places where ours go."""
     return (
         f'\\version "2.24.0"\n\\book {{ \\bookOutputName "a" \\header {{ title = "{text}" }} \\markup "{text}" }}\n'
         f'\\version "2.24.0"\n\\book {{ \\bookOutputName "b" \\markup {{ {text} }} }}\n'
@@ -189,13 +189,13 @@ def test_every_field_is_reached():
 
 
 def test_the_canary_sings(lilypond):
-    """Put in raw, every one of the payloads runs: else the tests below would show nothing."""
+    """Inserted raw, every payload runs: otherwise the tests below would prove nothing."""
     for payload in hostile.PAYLOADS:
         assert sung(run(lilypond, f'\\version "2.24.0"\n{payload}\n\\book {{ \\markup "x" }}\n')), payload
 
 
 def test_most_ways_out_are_ways_out(lilypond):
-    """Raw text in a title or a markup gets out of it in these ways: in one at least of the two places."""
+    """Raw text escapes from a title or a markup in these ways: in at least one of the two places."""
     some = [wrap.format(hostile.PAYLOADS[0]) for wrap in hostile.WRAPS if "\x00" not in wrap]
     some = some if SOAK else some[::3]
     assert sum(bool(sung(run(lilypond, raw(text)))) for text in some) >= len(some) // 2
@@ -211,11 +211,11 @@ def shown(svg):
     )
 
 
-SIGNS = set("♯♭")  # set with the signs of the music font, which are no text
+SIGNS = set("♯♭")  # printed as signs of the music font, not as text
 
 
 def missing(result):
-    """What is not printed as text: what no font of this machine has, which LilyPond names, and signs of music."""
+    """Characters not printed as text: those missing from all fonts, which LilyPond names, and musical signs."""
     found = (re.findall(r"no glyph .*\(U\+([0-9A-F]+)", m.text) for m in result.messages)
     return SIGNS | {chr(int(code, 16)) for codes in found for code in codes}
 
@@ -264,7 +264,7 @@ def books():
 
 @pytest.fixture(scope="module")
 def engraved(books, lilypond):
-    """All pages and some snippets, as SVG whose text is text."""
+    """All pages and some snippets, as SVG with text as text."""
     names = [name for name, (kind, _, _) in books.items() if kind != "snippet" or name.endswith("0x1")]
     halves = [names[::2], names[1::2]]
     waiting = [start(lilypond, ("svg",), backend="svg") for _ in halves]
@@ -288,7 +288,7 @@ def test_nothing_runs(engraved):
 
 
 def test_what_is_printable_is_printed_as_typed(books, engraved):
-    """Spaces apart: a line may break there. Where a text is set as several words, they stand in order."""
+    """Except spaces, where a line may break. If a text is printed as several words, they are in order."""
     without = missing(engraved)
     lacking = []
     for name, (kind, strings, _) in books.items():
@@ -306,7 +306,7 @@ def test_what_is_printable_is_printed_as_typed(books, engraved):
 
 
 def test_pictures_and_pdf_are_made_of_all(books, lilypond):
-    """The same through the other ways out: nothing runs there either."""
+    """The same through the other output formats: nothing runs there either."""
     names = [name for name in books if name.endswith(("4x1", "7x2", "2x2", "9x2"))]
     text = document(tuple(lytext.code(renamed(books[name][2].book, name)) for name in names))
     result = run(lilypond, text, ("pdf", "png", "svg") if lilypond.cairo else ("pdf", "png"))
@@ -326,7 +326,7 @@ def test_the_ily_is_safe_in_the_score_of_somebody_else(books, lilypond, tmp_path
             path.write_bytes(output.data)
             if output.place.stem == name:
                 lines.append(f'\\include "{path}"\n\\score {{ \\new Staff {{ \\"gesture-{item.name}" }} }}')
-    # Read from disk as a composer's LilyPond would: without our folder, outside the sandbox.
+    # Read from disk as by a composer's LilyPond: without our folder, outside the sandbox.
     result = run(find(sandbox="never"), "\n".join(lines))
     assert result.ended == "", result.messages[:3]
     assert not sung(result)
@@ -336,7 +336,7 @@ MAKERS = ("score", "backends", "sheets", "pipeline", "batch", "writers", "wordin
 
 
 def test_only_one_place_makes_lilypond_text():
-    """No module but `lytext` escapes or quotes by itself, and none makes `LyText` by naming the type."""
+    """Only `lytext` escapes or quotes, and no other module creates `LyText` directly."""
     package = Path(lytext.__file__).parent
     read = [path for folder in MAKERS for path in sorted((package / folder).rglob("*.py"))]
     assert all((package / folder).is_dir() for folder in MAKERS)

@@ -1,7 +1,7 @@
-"""Whatever stops a run, every file there is whole, the old one or the new one, and the next run completes it.
+"""Whatever stops a run, every file is complete, either old or new, and the next run finishes the work.
 
-Runs are killed at moments by chance (`make soak`: many), and at each step that touches a file; the disk is full at
-each of them; a file cannot grow beyond some size; the run is told to end.
+Runs are killed at random moments (`make soak`: many) and at each step that touches a file; the disk is full at each
+of them; files cannot grow beyond some size; the run is told to end.
 """
 
 from __future__ import annotations
@@ -72,7 +72,7 @@ def hashes(folder: Path) -> dict[str, str]:
 
 
 def check_whole(folder: Path, *versions: dict[str, str]) -> None:
-    """Each file is as in one of the versions, or lies hidden beside its place. A manifest may tell of failures."""
+    """Each file is that of one of the versions, or hidden beside its place. A manifest may report failures."""
     for place, found in hashes(folder).items():
         if place == "manifest.json" and found not in [v.get(place) for v in versions]:
             assert any("failed" in source for source in json.loads((folder / place).read_bytes())["sources"])
@@ -82,7 +82,7 @@ def check_whole(folder: Path, *versions: dict[str, str]) -> None:
 
 @pytest.fixture(scope="module")
 def scene(tmp_path_factory):
-    """A folder with two versions of six files; what is made of each, by place and hash, and in what time."""
+    """A folder with two versions of six files; the outputs of each, by place and hash, and the time taken."""
     folder = tmp_path_factory.mktemp("killed")
     (folder / "temp").mkdir()
     for version, note in (("old", "G4"), ("new", "E4")):
@@ -120,7 +120,7 @@ def test_what_is_made_is_whole(scene):
 
 @pytest.mark.parametrize("sent", [signal.SIGKILL, signal.SIGTERM, signal.SIGINT], ids=["kill", "term", "int"])
 def test_stopped_at_any_moment(scene, sent):
-    """With LilyPond at work, and with all in the cache, where most of the time is spent on writing."""
+    """With LilyPond at work, and with everything cached, when most of the time is spent writing."""
     _, made, took = scene
     out = Path("out")
     for number in range(KILLS if sent == signal.SIGKILL else KILLS // 5):
@@ -146,14 +146,14 @@ def fill() -> None:
     raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
 
-# What Python tells of before it does it (docs.python.org/3/library/audit_events.html); of `open`, what writes.
+# Python's audit events (docs.python.org/3/library/audit_events.html); of `open`, those that write.
 STEPS = ("os.rename", "os.link", "os.remove", "os.mkdir", "open")
 NO_MORE_STEPS = 100
 
 
 def broken(arguments, at=-1, how=kill, largest=resource.RLIM_INFINITY) -> int:
-    """The status of a command whose step number `at` goes wrong, and whose files have a largest size;
-    `NO_MORE_STEPS` where there were not so many. A process of its own, which has all the modules already."""
+    """The status of a command whose step number `at` fails, with a limit on file size; `NO_MORE_STEPS` if there
+    were fewer steps. Runs in a forked process with all modules loaded."""
     child = os.fork()
     if child:
         return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
@@ -184,12 +184,12 @@ COMMANDS = {
     "format": ["format", "a.gesture", "b.gesture"],
     "new": ["new", "fresh"],
 }
-APART = {"engrave": 1 if SOAK else 7}  # steps that are left out between those that go wrong
+APART = {"engrave": 1 if SOAK else 7}  # steps skipped between those that fail
 
 
 @pytest.fixture
 def small(tmp_path, monkeypatch):
-    """A folder with two files, not in order and refused in part, and another one to be worked in."""
+    """A folder with two unformatted, partly refused files, and another one to work in."""
     monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
     (tmp_path / "start").mkdir()
     (tmp_path / "work").mkdir()
@@ -209,7 +209,7 @@ def begin_again(folder):
 
 
 def completed(name) -> int:
-    """`new` leaves alone what it made itself before it was killed."""
+    """`new` does not overwrite what it wrote before it was killed."""
     return main(COMMANDS[name]) if name != "new" or not Path("fresh.gesture").exists() else main(["new", "other"])
 
 
@@ -237,7 +237,7 @@ def test_broken_at_each_step(small, name, how):
 @pytest.mark.parametrize("how", [kill, fill])
 @pytest.mark.parametrize("largest", [0, 1, 150, 1000, 4096])
 def test_a_file_that_cannot_be_written_whole(small, name, how, largest):
-    """The machine stops it, or us, in the middle."""
+    """The machine stops the write, or us, in the middle."""
     begin_again(small)
     completed(name)
     begun, complete = hashes(small / "start"), hashes(Path())
@@ -259,7 +259,7 @@ def test_a_file_that_cannot_be_written_whole(small, name, how, largest):
 @pytest.mark.skipif(shutil.which("bwrap") is None, reason="bubblewrap, which makes small disks, is not installed")
 @pytest.mark.parametrize("room", [20_000, 600_000])
 def test_a_small_disk(scene, room):
-    """Not enough for one file, or for some of them: the pages of a file are there together or not at all."""
+    """Not enough for one file, or for some of them: the outputs of a file are complete or absent."""
     folder, made, _ = scene
     arguments = [sys.executable, "-m", "gesturesmith.cli.main", *command("new", "disk/out", "--sandbox", "never")]
     (folder / "disk").mkdir(exist_ok=True)
@@ -272,18 +272,18 @@ def test_a_small_disk(scene, room):
     assert "the disk is full" in seen.stderr
     there = hashes(folder / "found" / "out")
     shutil.rmtree(folder / "found")
-    there.pop("manifest.json", None)  # tells of what failed
+    there.pop("manifest.json", None)  # reports the failures
     assert all(found == made["new"][place] for place, found in there.items())
     assert (room < 300_000) == (not there)
 
 
-# --- what is never written over -----------------------------------------------------------------------------
+# --- what is never overwritten ------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("how", ["same", "hard", "soft"])
 @pytest.mark.parametrize("which", ["a.gesture", "own.toml", "b.gesture"])
 def test_no_input_is_written_over(small, how, which, capsys):
-    """Not under its own name, nor where an output's place leads to it; by force neither."""
+    """Not under its own name, nor through a link at an output's place; not even by force."""
     begin_again(small)
     Path("own.toml").write_text('instrument_profile = 1\nbased_on = "horn"\n# Made by Gesturesmith\n')
     for name in ("a.gesture", "b.gesture"):

@@ -1,4 +1,4 @@
-"""No file hangs a run or floods it: every limit has its message, and holds where it should and no earlier."""
+"""No file hangs or floods a run: every limit has its message, and applies exactly where it should."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def events(count):
 
 
 def nested(count):
-    """Each passage plays the one before ten times; the file has the same limit ten times over."""
+    """Each passage plays the previous one ten times; the file reaches the same limit ten times over."""
     several = "".join(f"passage p{n}\n  play: {', '.join(['call'] * 5000)}\n" for n in range(count // 5000))
     return f"{HORN}{CALL}{several}"
 
@@ -74,7 +74,7 @@ def beats_of_a_variant(count):
 
 
 def varied(count):
-    """A hundred variants of a gesture with 500 points, then one more where that is not enough."""
+    """A hundred variants of a gesture with 500 points, then one more if that is not enough."""
     last = "exercises last\n  from: call\n  tempo: 60\n" if count > 50_000 else ""
     return f"{points(500)}exercises week\n  from: call\n  tempo: 60..159 by 1\n{last}"
 
@@ -103,8 +103,8 @@ def profile(count):
     return f'instrument: "own.toml"\npitches: written\n{CALL}'
 
 
-# A limit as SECURITY.md writes it, where it is raised, a text that has so many, how many there may be, a step
-# beyond it, and words of the message.
+# A limit as in SECURITY.md, where it is set, a text with that many, the maximum, a step beyond it, and words of the
+# message.
 TABLE = {
     "2 MB per file": ((textfile, "LARGEST_BYTES"), size, 2_000_000, 1, "larger than 2 MB"),
     "20,000 gestures": ((context, "MAX_GESTURES"), gestures, 20_000, 1, "more than 20000 gestures in one file"),
@@ -130,7 +130,7 @@ TABLE = {
 
 
 def mistakes(path):
-    """What is wrong with a file, as far as reading it tells."""
+    """The mistakes found by reading a file."""
     return read(Source(path.name, path.read_text())).errors
 
 
@@ -185,7 +185,7 @@ def test_the_longest_gesture_and_the_longest_passage_can_be_written(tmp_path, mo
 
 @pytest.mark.lilypond
 def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, monkeypatch, capsys):
-    """A drawing that never comes to an end, in one of two gestures: the other one is made."""
+    """A stencil that never ends, in one of two gestures: the other one is made."""
     book = sheets.snippet.book
 
     def endless(music, settings, *, output):
@@ -213,7 +213,7 @@ def test_a_flood_is_told_as_one():
 
 
 # --- how long a check takes --------------------------------------------------------------------------------
-# What SECURITY.md says, in seconds of the processor, measured on a fifth of what there may be.
+# As in SECURITY.md, in seconds of processor time, measured on a fifth of the maximum.
 
 REFUSED = "  technique: flutter-tongue\n  contour: C4 ~~ C5\n  lasts: 10 beats\n  attacks: 1000\n"
 HIGH = "gesture {}\n  contour: C4, G6\n"
@@ -240,7 +240,7 @@ def test_a_check_has_an_end(name):
 
 
 def test_suggestions_have_an_end(tmp_path, monkeypatch, capsys):
-    """What is tried for a file is counted: the same text gives the same answer, which says where it stops."""
+    """The work for a file is counted: the same text gives the same answer, which says where it stopped."""
     monkeypatch.setattr(tester, "WORK", 2000)
     monkeypatch.chdir(tmp_path)
     names = [f"g{n}" for n in range(12)]
@@ -268,7 +268,7 @@ def test_suggestions_have_an_end(tmp_path, monkeypatch, capsys):
 
 
 def test_a_passage_is_part_of_what_is_tried(monkeypatch):
-    """To play a long passage again for every edit would take the longest of all."""
+    """Judging a long passage again for every edit would take longest of all."""
     monkeypatch.setattr(tester, "WORK", 3000)
     play = ", ".join(["a"] * 500)
     text = f"{HORN}gesture a\n  contour: C4, G6\npassage all\n  play: {play}\n"

@@ -1,5 +1,5 @@
-"""Names of files and folders, patterns for names, and texts of profiles: whatever they hold, what is made lies in
-the output folder and nowhere else, is told without anything that steers a terminal, and nothing of it runs."""
+"""Names of files and folders, patterns for names, and texts of profiles: whatever they contain, outputs stay in the
+output folder, messages never control a terminal, and nothing runs."""
 
 from __future__ import annotations
 
@@ -27,12 +27,11 @@ from gesturesmith.source import Source
 from gesturesmith.writers import Output
 
 SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
-# All that a terminal may get from us that is not a printable character: ends of lines, colours, and a line that is
-# written over.
+# The only unprintable characters a terminal may get from us: newlines, colours, and overwriting a line.
 OURS = re.compile(r"\n|\x1b\[(?:0|1;3[0-9])m|\r\x1b\[K")
 HORN = "instrument: horn\npitches: written\n"
 GOOD = f"{HORN}gesture call\n  contour: C4, G4\n"
-# As files can be called, once for each way it is shown: what is left of strings that none can be called.
+# Possible file names, once for each way of showing them: strings reduced to what a name can contain.
 NAMES = tuple(
     {
         clean(name).casefold().replace("\n", "\ufffd"): name
@@ -60,7 +59,7 @@ STRANGE_NAMES = (
 
 
 class Terminal:
-    """Takes what is said as a terminal would, and remembers it; also what is said in bytes."""
+    """Records output like a terminal, also output in bytes."""
 
     encoding = "utf-8"
 
@@ -83,14 +82,14 @@ class Terminal:
 
     @property
     def odd(self) -> list[str]:
-        """What should not have been said, with some of the words around it."""
+        """Forbidden characters in the output, with some context."""
         plain = OURS.sub("", "".join(self.said))
         return [plain[max(0, n - 40) : n + 9] for n, sign in enumerate(plain) if not sign.isprintable()]
 
 
 @pytest.fixture
 def terminal(monkeypatch):
-    """A terminal at which the command works."""
+    """A terminal for the command."""
     monkeypatch.delenv("NO_COLOR", raising=False)
     monkeypatch.setenv("TERM", "xterm")
     return Terminal()
@@ -98,7 +97,7 @@ def terminal(monkeypatch):
 
 @pytest.fixture
 def files(tmp_path, monkeypatch):
-    """A folder with a hostile name full of files with hostile names; beside it a file that says what was there."""
+    """A folder with a hostile name full of files with hostile names; beside it a list of what was there."""
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
     folder = Path("in", NAMES[0])
@@ -117,7 +116,7 @@ def everything(folder="."):
 
 
 def test_outputs_of_any_name_stay_in_their_folder(files, terminal):
-    """Named by the folder, where hidden ones are passed over, and one by one."""
+    """By folder, where hidden files are skipped, and one by one."""
     before = everything()
     each = [os.path.join(files, name) for name in sorted(os.listdir(files))]
     assert terminal.run("engrave", "--as", "ly,ily", "-o", "deep/out", "--manifest", "deep/out/m.json", "in") == 0
@@ -144,7 +143,7 @@ def test_names_are_told_without_harm(files, terminal, command):
 
 
 def test_lilypond_never_hears_of_a_name():
-    """Its texts are the same whatever the file and its folder are called."""
+    """Its input is the same whatever the names of the file and its folder."""
     source = Source("study.gesture", f"{GOOD}exercises week\n  from: call\n  lasts: 4, 2 beats\n")
 
     def texts(stem):
@@ -191,7 +190,7 @@ def test_patterns_give_plain_names_whatever_is_filled_in():
 
 @pytest.mark.parametrize("place", ["../a.ly", "a/../../b.ly", "/tmp/c.ly"])
 def test_nothing_is_delivered_outside(tmp_path, place):
-    """A wall behind the names: should one ever lead out, nothing is written."""
+    """A second check: should a name ever lead outside, nothing is written."""
     said = deliver([Output(place=PurePosixPath(place), data=b"")], tmp_path / "out", inputs=())
     assert isinstance(said, Blocked)
     assert "outside" in said.reason
@@ -202,7 +201,7 @@ def test_nothing_is_delivered_outside(tmp_path, place):
 
 
 def toml(text):
-    """A text as TOML has it; what TOML cannot hold is left out."""
+    """A text in TOML, without characters that TOML cannot contain."""
     return json.dumps(text.encode("utf-8", "ignore").decode())
 
 
@@ -226,7 +225,7 @@ gesture call
 
 
 def test_texts_of_profiles(tmp_path, monkeypatch, terminal):
-    """Taken as they are or refused by name; told without harm; in no way the name of a file elsewhere."""
+    """Accepted unchanged or refused by name; reported safely; never the name of a file elsewhere."""
     monkeypatch.chdir(tmp_path)
     taken = 0
     for number, text in enumerate((*hostile.ALL, "../../away", "/away", "..")):
@@ -252,7 +251,7 @@ def test_texts_of_profiles(tmp_path, monkeypatch, terminal):
     assert {name for name in os.listdir(tmp_path) if not name.startswith("p")} == {"study.gesture", "o"}
 
 
-# --- all that is said ---------------------------------------------------------------------------------------
+# --- all messages -------------------------------------------------------------------------------------------
 
 EVIL = "\x1b]0;owned\x07\x9b31m\u202e\x00\x7f\r" + hostile.PAYLOADS[0]
 FILES = {
@@ -307,7 +306,7 @@ ARGUMENTS = (
 
 
 def test_nothing_said_steers_a_terminal(tmp_path, monkeypatch, terminal):
-    """Whatever a file holds and whatever is asked, with colours and a line of progress."""
+    """Whatever a file contains and whatever is asked, with colours and a progress line."""
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
     for name, text in (*FILES.items(), ("good", GOOD), ("high", GOOD.replace("G4", "G6"))):

@@ -1,4 +1,4 @@
-"""A gesture file reads no file but the profiles beside it, and no message tells what another file holds."""
+"""A gesture file can only make us read profiles beside it, and no message reveals the content of another file."""
 
 from __future__ import annotations
 
@@ -47,7 +47,7 @@ def test_nowhere_else(folder, name, capsys):
 
 
 def test_not_by_a_whole_path(folder, capsys):
-    """The message is cut after so long a name."""
+    """The message is cut after such a long name."""
     assert check(folder, f"{folder}/outside.toml") == 2
     assert check(folder, f"{folder}/piece/own.toml") == 0
 
@@ -78,7 +78,7 @@ def test_a_pipe_is_not_waited_for(folder, capsys):
     assert "not a regular file" in capsys.readouterr().out
 
 
-# What is TOML or nearly, and would keep a careless reader busy for minutes or make it fall over.
+# Valid or nearly valid TOML that would keep a careless reader busy for minutes or make it crash.
 GREEDY = {
     "a heading that is none": 'x = """\n[' + " " * 200_000 + '\n"""\n',
     "a key that is none": 'x = """\n' + "a" * 200_000 + '\n"""\n',

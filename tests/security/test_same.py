@@ -1,5 +1,5 @@
-"""The same input gives the same bytes: whatever the process, its locale, time zone and folder, with a sandbox or
-without, by one LilyPond or two, made anew or found in the cache."""
+"""The same input gives the same bytes: in any process, locale, time zone and folder, with or without a sandbox,
+with one LilyPond or two, newly made or from the cache."""
 
 from __future__ import annotations
 
@@ -48,7 +48,7 @@ COMMANDS_OF_SOAK = (
     ("list", "techniques"),
 )  # fmt: skip
 HERE = {"PYTHONHASHSEED": "1", "LC_ALL": "C", "TZ": "UTC"}
-# A user who has another font in the place of each.
+# A user who has replaced every font.
 FONTS = """<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "urn:fontconfig:fonts.dtd">
 <fontconfig>
@@ -72,7 +72,7 @@ ELSEWHERE = {
 
 
 def made(folder: Path, environment: dict[str, str], *more: str) -> dict[str, bytes]:
-    """All that the commands write and say in a folder of its own, by place or by the number of the command."""
+    """Everything the commands write and print in a separate folder, by place or by number of the command."""
     for name in ("pieces", "more"):
         (folder / name).mkdir(parents=True)
     (folder / "pieces" / "fog.gesture").write_text(PIECE, "utf-8")

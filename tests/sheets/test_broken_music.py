@@ -1,4 +1,4 @@
-"""What depends on where systems and pages end, read back from the PDF."""
+"""Texts that depend on where systems and pages end, read back from the PDF."""
 
 from __future__ import annotations
 
@@ -68,7 +68,7 @@ def test_no_warning(run):
 
 
 def test_a_word_is_said_first_on_each_system(run):
-    """First and again after a break; its sign, or nothing, where it stands on the system already."""
+    """First and again after a break; its sign, or nothing, if the word is already on the system."""
     made, _ = run
     (text,) = pages(made.file("words", "pdf"))
     said = Counter(re.findall(r"flz\.|growl|gr\.|ord\.|lazily", text))
@@ -76,7 +76,7 @@ def test_a_word_is_said_first_on_each_system(run):
 
 
 def test_each_page_counts_its_own_footnotes(run):
-    """Numbers run from 1 on each page, and a text stands once at the foot of each page that marks it."""
+    """Numbers start from 1 on each page, and a text is once at the foot of each page that marks it."""
     made, musics = run
     texts = {f.text for m in musics.values() for f in m.music.footnotes}
     starts = {text[:18] for text in texts}

@@ -1,4 +1,4 @@
-"""Charts: their values against sources from outside, and that LilyPond sets them without a word."""
+"""Charts: their values against outside sources, and that LilyPond engraves them without a message."""
 
 from __future__ import annotations
 
@@ -85,7 +85,7 @@ def test_between_pedals_and_e2_the_tenor_trombone_has_nothing() -> None:
 
 
 def test_others_give_the_note_in_tune() -> None:
-    """Another fingering is another tube with a partial within 15 cents; the standard one is not among them."""
+    """Other fingerings are other tubes with a partial within 15 cents; the standard one is not among them."""
     from gesturesmith.acoustics.series import nearest_partial, partial_cents
 
     for row in fingered(HORN):
@@ -160,7 +160,7 @@ def test_the_map_holds_every_technique_once() -> None:
 
 
 def test_a_cell_of_the_map_is_a_verdict() -> None:
-    """The note that is shown as playable is playable: the shape that says so is judged again."""
+    """A note shown as playable is playable: its probe is judged again."""
     from gesturesmith.exercises.probes import probe_gestures
 
     for technique, row in survey(HORN).rows[:6]:
@@ -252,7 +252,7 @@ def test_a_legend_says_what_its_chart_shows() -> None:
 
 
 def test_a_single_tube_has_no_fingering() -> None:
-    """Its harmonics are named, and the staff needs no label."""
+    """Its harmonics are numbered, and the staff needs no label."""
     assert '"0"' not in charts.book(charts.get("ladders"), settings("natural-horn"), output="chart")
     below = charts.book(charts.get("quarter-tones"), settings("natural-horn"), output="chart")
     numbers = {int(n) for n in re.findall(r'gs-cell "(\d+)"', below)}

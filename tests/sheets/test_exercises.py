@@ -1,4 +1,4 @@
-"""Exercise sheets: what stands on them, in which order, and that LilyPond sets them without a word."""
+"""Exercise sheets: their content, in order, and that LilyPond engraves them without a message."""
 
 from __future__ import annotations
 
@@ -169,7 +169,7 @@ def test_a_warm_up_first_and_room_for_remarks_last(books) -> None:
     for book in books.values():
         assert book.index('"Warm-up"') < book.index(r"\gs-number")
         assert book.rindex(r"\gs-ruled") > book.rindex(r"\gsRest")
-        # The room for remarks takes the last line with it to another page.
+        # The space for remarks takes the last line along to another page.
         assert book.rindex(r"\noPageBreak") > book.rindex(r"\gsRest")
 
 
@@ -242,7 +242,7 @@ def test_a_line_after_a_preparation_prints_its_own_accidentals(program: Path, tm
         found = scores(sheets.document((item.book,)), tmp_path / item.name, program)
         lines = found[1:]  # after the warm-up
         assert len(lines) == len(item.excerpts)
-        # The small notes are a measure of their own, though nobody counts it.
+        # The small notes are a measure of their own, though it is not counted.
         assert [len(measure) for measure in lines[0] if measure] == [4, 4]
         assert [head.alter for head in lines[0][0]] == [head.alter for head in lines[0][1]]
         assert any(head.alter for head in lines[0][1])
@@ -254,7 +254,7 @@ def test_a_line_after_a_preparation_prints_its_own_accidentals(program: Path, tm
     "lines", ["scoop\n  contour: C5", *(f"lip-gliss\n  contour: C5{n * ' -- E5 -- C5'}" for n in (1, 2))]
 )
 def test_what_is_prepared_is_named_before_its_bar_line(program: Path, lines: str, tmp_path: Path) -> None:
-    """The word would else be read as one for the music, or run into the first word there."""
+    """Otherwise the word would seem to refer to the music, or run into the first word there."""
     text = f"{HEAD}wording: en, de\ngesture one\n  technique: {lines}\n  lasts: 8 beats\nexercises a\n  from: one\n"
     (item,) = compile_sheet((Source("a", text),), SheetOptions()).items
     found = [g for score in dump.read(sheets.document((item.book,)), tmp_path, program).values() for g in score]

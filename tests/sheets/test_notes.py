@@ -1,4 +1,4 @@
-"""What a notes page holds and how it is numbered: everything that is used, once, and nothing else."""
+"""The content and numbering of a notes page: everything that is used, once, and nothing else."""
 
 from __future__ import annotations
 
@@ -44,7 +44,7 @@ gesture fifth
 
 @pytest.fixture
 def parts():
-    """A function: texts of files -> what is engraved of them."""
+    """A function from the texts of files to their engraved music."""
     from gesturesmith.pipeline import notes
 
     def made(*texts: str, **wanted):
@@ -126,7 +126,7 @@ def test_one_document_numbers_over_all_files():
 
 
 def test_a_gesture_that_only_a_passage_can_play_is_explained_all_the_same():
-    """Too high as it is written: left out, while the passage plays it two octaves lower."""
+    """Too high as written, so left out, while the passage plays it two octaves lower."""
     text = HEAD + (
         'gesture far "Far"\n  technique: growl\n  contour: G6\n  footnote: "Far up."\n'
         "passage low\n  play: far down P15, C4 for 2\n"
@@ -184,7 +184,7 @@ USED = {
     "syllable": 'contour: C5 say "ta"',
     "breathing": "contour: C5, r inhale",
 }
-# What stands beside the sign in its example; everything else must stay away.
+# What else may appear in the example of a sign; nothing more.
 BESIDE = {
     "highest": {"lines"},
     "lowest": {"lines"},
@@ -231,7 +231,7 @@ def test_the_picture_of_a_diamond_shows_one(parts):
 
 @pytest.mark.parametrize("key", list(USED))
 def test_the_picture_of_a_sign_shows_it(parts, key):
-    """The example of a sign, taken out of a longer gesture and engraved anew, still has it."""
+    """The example of a sign, taken from a longer gesture and engraved separately, still has it."""
     top = "accidentals: arrows\n" if key == "quarter-tones-arrows" else ""
     (part,) = parts(f"{HEAD}{top}gesture a\n  {USED[key]}\n")
     assert picture_shows(part, key)
@@ -252,7 +252,7 @@ def test_the_picture_of_a_line_that_grows_or_fades_shows_that_line_and_no_other(
 
 
 def test_every_kind_of_mark_is_explained_somewhere():
-    """By a sign of the list, by the entry of its technique or by a remark; what ends, with what begins."""
+    """By a sign of the list, by the entry of its technique or by a remark; ends together with beginnings."""
     signs = {kind for sign in SIGNS for kind in sign.marks}
     begins = {kind for kind in MARKS if not kind.__name__.endswith("End")}
     assert len(begins) > 15
@@ -388,7 +388,7 @@ GALLERY = sorted((Path(__file__).parents[2] / "docs" / "gallery").glob("*.gestur
 
 @pytest.mark.parametrize("path", GALLERY, ids=lambda p: p.stem)
 def test_every_technique_of_an_instrument_is_shown_alone(parts, path):
-    """The gallery has every technique there is: each has its entry, and a picture that shows it and no other."""
+    """The gallery has every technique: each has its entry, and a picture that shows it and no other."""
     from gesturesmith.score import gesture_score
 
     found = parts(path.read_text("utf-8"))
@@ -430,7 +430,7 @@ def test_a_line_to_sing_and_none_are_both_explained(parts):
 
 
 def test_a_sign_on_the_note_where_a_line_stops_has_its_picture(parts):
-    """The quarter tone stands where no time is left: alone it is a note like any other."""
+    """The quarter tone is where no time is left: alone it is a note like any other."""
     from gesturesmith.score import gesture_score
 
     made = parts("gesture a\n  technique: lip-gliss\n  contour: G4 ~~ F#^4\n  lasts: 2 beats\n")

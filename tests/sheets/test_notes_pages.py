@@ -1,4 +1,4 @@
-"""Notes pages as LilyPond sets them: one grid, nothing over the edge, nothing into anything else."""
+"""Notes pages as engraved by LilyPond: one grid, nothing over the edge, no collisions."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ from gesturesmith.source import Source
 
 pytestmark = pytest.mark.lilypond
 
-# A text that would end a string, run Scheme, open a block, or comment out what follows; and one no line can hold.
+# A text that would end a string, run Scheme, open a block or comment out the rest; and one too long for a line.
 HOSTILE = r"\"} #(ly:error \"ran\") \\markup { %{ $(exit) \\include \"x\""
 PLAIN = '"} #(ly:error "ran") \\markup { %{ $(exit) \\include "x"'
 ENDLESS = "https://example.org/" + "abcdefghij" * 12
@@ -109,7 +109,7 @@ class Picture:
 
 
 def placed(page: ElementTree.Element, tag: str) -> Iterator[tuple[float, float, float, ElementTree.Element]]:
-    """Everything of a kind with its place and scale."""
+    """All elements of a kind with place and scale."""
 
     def inside(element, x, y, scale):
         moved = _MOVED.search(element.get("transform", ""))
@@ -131,7 +131,8 @@ def texts(page: ElementTree.Element) -> list[Text]:
 
 
 def pictures(page: ElementTree.Element) -> list[Picture]:
-    """Staves of three lines or five, seen by their middle lines; rules under headings are as wide as the page."""
+    """Staves of three or five lines, identified by their middle lines; rules under headings are as wide as the
+    page."""
     widest = 0.6 * float(page.get("viewBox", "").split()[2])
     rows = defaultdict(list)
     for x, y, scale, line in placed(page, "line"):
@@ -151,8 +152,8 @@ def pictures(page: ElementTree.Element) -> list[Picture]:
 
 
 def entries(page: ElementTree.Element) -> list[Text]:
-    """What stands at the left edge of the texts beside pictures: the first word of every line, or a number in its
-    circle, whose figures stand a little further in."""
+    """Everything at the left edge of the texts beside pictures: the first word of every line, or a number in a
+    circle, whose digits are a little further in."""
     rows = pictures(page)
     top = min((p.y for p in rows), default=inf) - 12  # above the first row there may be paragraphs
     edges = [p.right + BESIDE for p in rows]
@@ -164,7 +165,7 @@ def _further(text: Text) -> float:
 
 
 def line_of(columns: int) -> float:
-    """From one line of text to the next, in staff spaces, as the template sets it."""
+    """The distance between lines of text, in staff spaces, as in the template."""
     (measures,) = re.findall(r"gs:notes-measures '(.*)\)", (templates() / "notes.ily").read_text("utf-8"))
     return float(re.search(rf"\({columns} \. \(([\d.]+)", measures)[1])
 
@@ -216,7 +217,7 @@ def test_pictures_are_equally_wide_and_stand_in_their_columns(drawn, case):
 
 @pytest.mark.parametrize("case", CASES)
 def test_every_row_has_its_picture(drawn, case):
-    """A number stands in a row whose staff is a line or two lower, to its left."""
+    """A number is in the row whose staff is a line or two lower, to its left."""
     numbered = 0
     for page in drawn[case]:
         line = line_of(case[1])
@@ -256,7 +257,7 @@ def test_the_document_says_what_it_is(printed):
 
 
 def test_postscript_finds_all_its_fonts(lilypond):
-    """LilyPonds without the cairo backend go through PostScript, which looks for fonts in the paper alone."""
+    """LilyPonds without the cairo backend use PostScript, which takes fonts only from the paper."""
     with start(lilypond, ("pdf",), backend="ps") as waiting:
         waiting.feed(Job(document=document((book("letter", 2, "notes"),))))
         run = waiting.result()

@@ -1,4 +1,4 @@
-"""Pages, snippets and files for composers, as LilyPond sets them: complete and without a warning."""
+"""Pages, snippets and files for composers, as engraved by LilyPond: complete and without a warning."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from gesturesmith.sheets import _score
 
 pytestmark = pytest.mark.lilypond
 
-# A text that would end a string, run Scheme, open a block, turn the line around, or comment out what follows.
+# A text that would end a string, run Scheme, open a block, reverse the line, or comment out the rest.
 HOSTILE = r"\"} #(ly:error \"ran\") \\markup { %{ $(exit) \\include \"x\" " + "\u202e"
 PLAIN = '"} #(ly:error "ran") \\markup { %{ $(exit) \\include "x"'
 
@@ -69,7 +69,7 @@ passage free
 
 
 def text_of(pdf: bytes) -> str:
-    """The text of a PDF, ligatures taken apart, spaces and line ends alike."""
+    """The text of a PDF with ligatures split, and spaces for line endings."""
     pages = pypdf.PdfReader(io.BytesIO(pdf)).pages
     return re.sub(r"\s+", " ", unicodedata.normalize("NFKC", " ".join(p.extract_text() for p in pages)))
 
@@ -128,7 +128,7 @@ def test_a_snippet_has_its_footnotes_below(made):
 
 
 def test_each_message_leads_to_its_music(engraved):
-    """Above the text of each music stands the line that names it."""
+    """Above the text of each score is the line that names it."""
     musics = engraved(FILE)
     settings = musics.pop("")
     book = sheets.page.book(tuple(musics.values()), settings, output="page")
@@ -191,7 +191,7 @@ def test_concert_pitches_reach_the_page(engraved):
 
 
 def test_a_file_for_composers_needs_the_stencils_alone(lilypond, engraved):
-    """Every command in it is one that gesturesmith.ily defines, for a passage that uses many."""
+    """Every command in it is defined by gesturesmith.ily, for a passage that uses many."""
     musics = engraved(FILE)
     settings = musics.pop("")
     files = "\n".join(sheets.ily.text(m, settings) for m in musics.values())
@@ -323,7 +323,7 @@ def test_what_is_in_seconds_has_the_words_of_its_tempo_alone(engraved) -> None:
     assert "60" not in staff
 
 
-# Over the sign at the end, as far right: a player looks there for how often.
+# Over the sign at the end, right-aligned: a player looks there for the number of times.
 def test_how_often_stands_at_the_repeat_sign(engraved) -> None:
     ly = " ".join(engraved("gesture g\n  contour: C5, D5\npassage one\n  repeat: 3\n  play: g\n")["one"].ly.split())
     assert r"""\repeat volta 3 { c''4 d''4 \gsTimes "3 times" }""" in ly

@@ -1,4 +1,4 @@
-"""Numbers of techniques carry evidence that may say what they say, and techniques join as they should."""
+"""Values of techniques have suitable evidence, and techniques join as they should."""
 
 from __future__ import annotations
 
@@ -84,7 +84,7 @@ def test_the_hand_and_the_mute_are_where_they_are_needed() -> None:
 
 
 def made(**changes: object) -> Technique:
-    """A technique with as little as possible, for trying what is refused."""
+    """A minimal technique, for testing refusals."""
     values: dict[str, object] = {
         "key": "trial",
         "layer": "lip",

@@ -1,4 +1,4 @@
-"""What techniques take of a player: factors on plain playing."""
+"""The effort of techniques: multiples of plain playing."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ EASIER = {
     "slap-tongue": "one stroke of the tongue",
     "valve-clicks": "fingers alone",
 }
-# What closes the bore or chokes the tone lets less air through.
+# Closing the bore or choking the tone lets less air through.
 LESS_AIR = {"half-stopped", "half-valve", "hand-gliss", "muted", "stopped"} | EASIER.keys() - {"air", "air-tone"}
 ALL = [techniques.get(key) for key in techniques.names()]
 

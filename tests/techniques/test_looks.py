@@ -1,4 +1,4 @@
-"""How techniques look: no two alike, every name of a standard a real one, every reason given."""
+"""The looks of techniques: no two alike, only real names from standards, a reason for each."""
 
 from __future__ import annotations
 
@@ -20,13 +20,13 @@ GLYPH = re.compile(r"\b(?:accidental|brass|double|notehead|ornament|triple|wiggl
 
 
 def column(file: str, name: str) -> set[str]:
-    """One column of a table in tests/reference, comment lines left out."""
+    """One column of a table in tests/reference, without comment lines."""
     lines = [line for line in (REFERENCE / file).read_text("utf-8").splitlines() if not line.startswith("#")]
     return {row[name] for row in csv.DictReader(lines)}
 
 
 def on_the_page(look: Look) -> tuple[object, ...]:
-    """What of a look can be seen where it begins: everything but the reason and what is printed afterwards."""
+    """The part of a look visible where it begins: everything but the reason and later text."""
     hidden = {"reason", "cancel", "cancel_script", "sign", "announce", "partials"}
     return tuple(value for name, value in sorted(asdict(look).items()) if name not in hidden)
 
@@ -37,7 +37,7 @@ def test_no_two_techniques_look_the_same() -> None:
 
 
 def test_no_word_or_script_is_shared() -> None:
-    """A player reads the word or sign alone; the trill sign is told apart by the word with it."""
+    """A player reads only the word or sign; trill signs are distinguished by their words."""
     words = [t.look.word for t in TECHNIQUES if t.look.word]
     scripts = [t.look.script for t in TECHNIQUES if t.look.script]
     edges = [t.look.edge for t in TECHNIQUES if t.look.edge]
@@ -71,7 +71,7 @@ def test_a_look_gives_its_reason(technique: Technique) -> None:
 
 
 def test_glyph_names_are_read_at_all() -> None:
-    """The pattern finds what it should, and something wrong would be seen."""
+    """The pattern finds what it should, and would reveal an error."""
     assert GLYPH.findall("as brassScoop, tremolo3 and brassNoSuchThing do") == [
         "brassScoop",
         "tremolo3",
@@ -81,7 +81,7 @@ def test_glyph_names_are_read_at_all() -> None:
 
 
 def test_what_begins_is_cancelled() -> None:
-    """A word that goes on has a word or a sign that ends it, or a line with a hook."""
+    """A continuing technique has a word or sign that ends it, or a line with a hook."""
     lasting = [
         t
         for t in TECHNIQUES

@@ -1,4 +1,4 @@
-"""Gestures and files as they are heard, for tests."""
+"""The sound of gestures and files, for tests."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from gesturesmith.tones.types import Curve
 
 
 def performed(contour: str, *more: str, **options: str | int) -> Performance:
-    """A gesture of the horn, at a quarter a second."""
+    """A gesture of the horn, at one quarter per second."""
     one = gesture(contour, *more, **options)
     return perform(one, realise(one))
 
@@ -49,7 +49,7 @@ def shape(curve: Curve, digits: int = 2) -> list[tuple[float, float]]:
 
 
 def steady(curve: Curve) -> list[float]:
-    """The values on which a curve rests, in order, rounded to the cent."""
+    """The constant values of a curve, in order, rounded to the cent."""
     found: list[float] = []
     for (a, one), (b, two) in pairwise(curve):
         if b > a and one == two and (not found or found[-1] != round(one)):

@@ -1,4 +1,4 @@
-"""When tones begin and end, how they begin, and what they are made of."""
+"""Tones: beginnings, ends, onsets and properties."""
 
 from __future__ import annotations
 

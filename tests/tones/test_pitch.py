@@ -1,5 +1,5 @@
-"""How the pitch gets from point to point. Expected numbers are arithmetic: partial n lies 1200 log2 n cents above
-the first (the harmonic series), a half step is 100 cents (equal temperament)."""
+"""How the pitch gets from point to point. Expected numbers are arithmetic: partial n is 1200 log2 n cents above the
+first (the harmonic series), a half step is 100 cents (equal temperament)."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def partial(fundamental: float, n: int) -> float:
 
 
 def even(pitch) -> bool:
-    """Whether a curve rises or falls by one rate all the way."""
+    """Whether a curve rises or falls at a constant rate."""
     (start, first), (end, last) = pitch[0], pitch[-1]
     return all(abs(c - first - (last - first) * (t - start) / (end - start)) < 1e-6 for t, c in pitch)
 
@@ -65,7 +65,7 @@ def test_harmonics_are_those_of_the_tube():
 
 
 def test_harmonics_come_when_an_even_slide_would_pass_half_way():
-    """The step from n to n + 1, in a sweep of an octave over a second, lies at 1/2 log2 n(n + 1) - log2 first."""
+    """The step from n to n + 1, in a sweep of an octave over a second, is at 1/2 log2 n(n + 1) - log2 first."""
     pitch = only("C4 -- C5", "technique: harmonic-gliss", "fingering: F 0", "lasts: 1 beat").pitch
     steps = [a[0] for a, b in pairwise(pitch) if a[0] == b[0]]
     assert steps == pytest.approx([math.log2(n * (n + 1)) / 2 - 2 for n in range(4, 8)], abs=1e-6)
@@ -141,14 +141,14 @@ def test_a_hand_glissando_without_a_line_closes():
 
 
 def test_the_hand_shuts_as_far_as_the_pitch_falls():
-    """Shut altogether a note is a half step above the next partial down (Ericson, ASU)."""
+    """Fully closed, a note is a half step above the next partial down (Ericson, ASU)."""
     tone = only("C5 -- B4", "technique: hand-gliss", "fingering: F 0", "lasts: 2 beats")
     whole = 1200 * math.log2(8 / 7) - 100
     assert shape(tone.hand) == [(0, 0), (2, round(100 / whole, 2))]
 
 
 def test_a_hand_out_of_the_bell_shuts_nothing():
-    """Though one of these harmonics is sharp, as the hand would put right."""
+    """Although one of these harmonics is sharp, which the hand would otherwise correct."""
     one = gesture("C3 -- D3@2 -- B2", "technique: hand-out", "lasts: 6 beats")
     played = realise(one)
     assert "hand" in {p.correction for p in played.points}
@@ -214,7 +214,7 @@ def test_a_written_part_sounds_transposed_and_a_sounding_one_does_not():
 
 
 def test_a_note_no_tube_gives_sounds_as_the_tube_has_it():
-    """Where the fingering is the composer's own and out of the lip's reach, the horn sounds its partial."""
+    """With a composer's fingering out of the lip's reach, the horn sounds its partial."""
     one = gesture("C#5", "fingering: F 0", "lasts: 1 beat")
     played = realise(one)
     (point,) = played.points

@@ -1,4 +1,4 @@
-"""What holds of every gesture: of made files (`words/made.py`), and of contours drawn by hypothesis."""
+"""Properties of every gesture: of generated files (`words/made.py`), and of contours from Hypothesis."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ def curves(tone: Tone):
 
 
 def sound(whole: Performance) -> None:
-    """Nothing outside its time, nothing of a value that cannot be; one player plays one note at a time."""
+    """Nothing outside its time, no impossible values, and one note at a time per player."""
     for tone in whole.tones:
         assert 0 <= tone.start < tone.end <= whole.seconds + 1e-9
         for curve in curves(tone):
@@ -74,7 +74,7 @@ def test_a_contour_is_heard_from_end_to_end(contour, technique, beats, tempo):
     sound(whole)
     assert whole.seconds == pytest.approx(float(Fraction(60 * beats, tempo)))
     assert sum(t.end - t.start for t in whole.tones) == pytest.approx(whole.seconds)
-    # It begins and ends where the contour says, but for what the instrument cannot: those points have an error.
+    # It begins and ends where the contour says, except where the instrument cannot: those points have an error.
     errors = {p.index: abs(p.error_cents) for p in played.points}
     last = len(one.points) - 1
     if technique in ("bend", "hand-gliss") and "--" not in contour and "~~" not in contour and "->" not in contour:
@@ -104,7 +104,7 @@ PLAIN = {"ordinary", "single-tongue", "double-tongue", "triple-tongue", "quarter
 
 @pytest.mark.parametrize("name", techniques.names())
 def test_every_technique_is_heard(name):
-    """A technique sounds otherwise than a plain note, but for those that only say how a plain note is made."""
+    """Every technique sounds different from a plain note, except those that only say how a plain note is made."""
     technique = techniques.get(name)
     x = "x" if technique.pitched == "about" else ""
     line = " -- " if technique.needs_line else ", "

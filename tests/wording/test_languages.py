@@ -1,4 +1,4 @@
-"""Every text is in its own language: no word of another one is left in it, by word lists that are not ours."""
+"""Every text is in its own language, without words of another one, by independent word lists."""
 
 from __future__ import annotations
 
@@ -12,12 +12,11 @@ from spellchecker import SpellChecker
 from gesturesmith import instruments, techniques, wording
 
 LANGUAGES = ("en", "de", "fr", "it")
-# A word this many times as frequent in another language is that one's: in lists made from films and subtitles the
-# small words of each turn up in all.
+# A word this many times more frequent in another language belongs to that one: lists made from subtitles contain
+# the common words of every language.
 TIMES = 1000
 
-# What is on the page stands in quotation marks, whatever its language; fields are filled in later; what is elided
-# before a word is none.
+# Quoted words are those on the page, in any language; fields are filled in later; elided articles are not words.
 _NOT_OF_THE_TEXT = {
     "en": r"“[^”]*”|\{[^}]*\}",
     "de": r"„[^“]*“|\{[^}]*\}",
@@ -25,9 +24,9 @@ _NOT_OF_THE_TEXT = {
     "it": r"«[^»]*»|\{[^}]*\}|\w+’",
 }
 
-# Words of the trade that all four languages share.
+# Trade words common to all four languages.
 TRADE = {
-    *("cuivré", "glissando", "niente", "rallentando", "tempo", "vibrato"),  # of every score
+    *("cuivré", "glissando", "niente", "rallentando", "tempo", "vibrato"),  # in every score
     *("marcato", "staccato", "tenuto"),  # the signs' own names
     *(
         "bend",
@@ -52,7 +51,7 @@ TRADE = {
     "cent",  # a unit
     "coulisse",  # the slide, in French and Italian alike
 }
-# Words of the language that its list is too short for.
+# Words of the language missing from its list.
 UNLISTED = {
     "de": {"fermate", "none", "ton", "transposition"},
     "fr": {"bugle", "dental", "mi", "quarte"},
@@ -78,7 +77,7 @@ def foreign(word: str, language: str) -> bool:
 
 
 def texts(language: str) -> Iterator[str]:
-    """Everything a player reads in a language."""
+    """All texts for players in a language."""
     yield from (wording.text(key, language) for key in wording.keys(language))
     for technique in map(techniques.get, techniques.names()):
         yield from (technique.title[language], technique.texts[language])
@@ -103,7 +102,7 @@ def test_no_word_is_let_pass_without_need() -> None:
 
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_a_word_of_another_language_would_be_found(language: str) -> None:
-    """Of those in our own texts, put into those of this language, at least eight in ten."""
+    """Of the words in our own other-language texts, at least eight in ten are detected."""
     own = {word for text in texts(language) for word in words(text, language)}
     for other in LANGUAGES:
         theirs = {word for text in texts(other) for word in words(text, other)} - own - TRADE

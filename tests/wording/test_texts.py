@@ -1,4 +1,4 @@
-"""The texts for players: every one there in every language, and every one a clean sentence."""
+"""The texts for players: all exist in every language, and are clean sentences."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from gesturesmith.techniques.base import Technique
 
 LANGUAGES = ("en", "de", "fr", "it")
 TECHNIQUES = [techniques.get(name) for name in techniques.names()]
-# What a text in each language quotes with, and what it must not.
+# The quotation marks of each language, and those it must not use.
 QUOTES = {"en": "“”", "de": "„“", "fr": "«»", "it": "«»"}
 SENTENCES = re.compile(r"(remark|caution|transposition)-|score-|clef-|refused-|draft-notice")
 
@@ -33,7 +33,7 @@ def fields(text: str) -> set[str]:
 
 
 def faults(text: str, language: str) -> list[str]:
-    """What a copy editor would mark in a text."""
+    """The faults a copy editor would mark in a text."""
     marked = []
     if text != text.strip() or "  " in text or "\n" in text:
         marked.append("spaces")
@@ -105,7 +105,7 @@ def test_titles_and_texts_are_told_apart(language: str) -> None:
 
 
 def test_languages_differ() -> None:
-    """A text left in English by mistake would be seen: only the trade's own words are the same."""
+    """A text left in English by mistake is found: only trade words may be equal."""
     for language in LANGUAGES[1:]:
         same = [t.key for t in TECHNIQUES if t.texts[language] == t.texts["en"]]
         assert same == []
@@ -139,7 +139,7 @@ def test_every_sign_and_group_of_a_notes_page_has_its_texts() -> None:
 
 
 def test_quoted_words_are_those_on_the_page() -> None:
-    """A text that says what ends an effect quotes the word that is printed, in every language."""
+    """A text that says what ends an effect quotes the printed word, in every language."""
     for technique in TECHNIQUES:
         shown = technique.look.cancel
         if shown and shown.casefold() in technique.texts["en"].casefold():
@@ -156,7 +156,7 @@ def test_what_is_unknown_is_a_key_error(key: str, language: str) -> None:
 
 
 def test_a_technique_without_a_text_falls_back_on_the_language() -> None:
-    """A technique's own text wins; where it brings none, the language's file is asked."""
+    """A technique's own text takes precedence over the language's file."""
     bare: Technique = replace(techniques.get("bend"), title={}, texts={})
     with pytest.raises(KeyError, match="technique-bend"):
         wording.technique_text(bare, "de")
@@ -191,7 +191,7 @@ def test_what_two_languages_share_stands_once() -> None:
 
 
 def test_no_text_is_kept_for_nothing() -> None:
-    """Every key is named in the code, whole or by its first words with the rest filled in."""
+    """Every key is used in the code, in full or as a prefix with the rest filled in."""
     package = Path(wording.__file__).parents[1]
     code = "".join(p.read_text("utf-8") for p in sorted(package.rglob("*.py")) if p.parent.name != "wording")
     families = tuple(re.findall(r"f[\"']([a-z-]+-)\{", code))
@@ -204,8 +204,8 @@ def test_no_text_is_kept_for_nothing() -> None:
         assert named or key.startswith(families) or key in tables, key
 
 
-# Words that only a player of an instrument with these has a use for. The palm that strikes a mouthpiece and the
-# verb "to slide" are no part of an instrument.
+# Words that only apply to instruments with these parts. The palm that strikes a mouthpiece and the verb "to slide"
+# are not parts of an instrument.
 OF_VALVES = re.compile(
     r"\bvalves?\b|\bfinger|Ventil|[Gg]riff\b|[Gg]riffs\b|[Gg]reifen|gegriffen|Gegriffen|piston|doigt", re.IGNORECASE
 )
@@ -215,7 +215,7 @@ OF_A_HAND = re.compile(r"(?<!palm of )the hand\b|\bHand\b(?= im | aus | in den )
 
 @pytest.mark.parametrize("name", instruments.names())
 def test_no_text_speaks_of_what_the_instrument_has_not(name: str) -> None:
-    """All texts, titles and printed words of techniques that can be asked of an instrument, in every language."""
+    """All texts, titles and printed words of an instrument's possible techniques, in every language."""
     instrument = instruments.get(name)
     has = {
         "valves": any(side.valves for side in instrument.sides),

@@ -1,7 +1,7 @@
-"""Takes words out of a gesture file, one at a time, and tells what a player sees and a checker answers then.
+"""Removes words from a gesture file, one at a time, and compares what a player sees and what the checker answers.
 
-`words` finds every word of a file that can be taken out or exchanged; `seen` is all that a file comes to. It shares
-with the program only the reader's tokens, so that a new word of the language is tried without being named here.
+`words` finds every word of a file that can be removed or replaced; `seen` is the total result of a file. It shares
+only the reader's tokens with the program, so that new words of the language are tried without being named here.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ from gesturesmith.sheets import page
 from gesturesmith.source import Source
 from gesturesmith.tones import Performance
 
-type Ranges = tuple[tuple[int, int, int], ...]  # line from 0, columns from 0: what is taken out of a file
+type Ranges = tuple[tuple[int, int, int], ...]  # line from 0, columns from 0: the part of a file to remove
 
 _CLASSES = (
     words.MARKS, words.LEVELS, words.MUTES, words.NOTEHEADS, words.PITCHES, words.HEIGHT_LOOKS, words.ACCIDENTALS,
@@ -36,7 +36,7 @@ _CLASSES = (
     ("auto", "held"), ("yes", "no"), ("all", "one page", "2"), tuple(words.HEIGHTS),
     tuple(o for o in words.ORDERS), ("4/4", "3/4", "free"), ("up", "down"),
 )  # fmt: skip
-_ENOUGH_LINES = 3  # of exercises: of fewer neither their order nor how many are kept can make a difference
+_ENOUGH_LINES = 3  # of exercises: with fewer, neither their order nor the number to keep makes a difference
 _LINES = ("--", "~~", "::", "..", "->", "__", ",")
 
 
@@ -45,7 +45,7 @@ _LINES = ("--", "~~", "::", "..", "->", "__", ",")
 
 @dataclass(frozen=True)
 class Seen:
-    """Everything a file comes to; two files that come to the same are the same to player and composer."""
+    """The total result of a file; files with equal results are the same to player and composer."""
 
     pages: tuple[object, ...]
     said: tuple[object, ...]
@@ -56,8 +56,8 @@ class Seen:
 
 @dataclass(frozen=True)
 class Reading:
-    """A file that could be read: what it comes to, its findings, and the blocks that come to something, gestures
-    and passages that are not refused, exercises with lines to choose from."""
+    """A readable file: its result, its findings, and its effective blocks: gestures and passages that are not
+    refused, exercises with lines to choose from."""
 
     seen: Seen
     findings: tuple[Finding, ...]
@@ -65,7 +65,7 @@ class Reading:
 
 
 def reading(text: str) -> Reading | None:
-    """What a text comes to; None where it has a mistake."""
+    """The result of a text; None if it has a mistake."""
     source = Source("words.gesture", text)
     checked = check_text(source, suggestions=False)
     piece, report = checked.reading.piece, checked.report
@@ -99,12 +99,12 @@ def reading(text: str) -> Reading | None:
 
 
 def _on_page(one: EngravedMusic) -> object:
-    """What is printed of a music: not its description nor what is heard, which nobody who plays from it sees."""
+    """The printed part of the music, without description and sound, which its player does not see."""
     return one.ly, replace(one.music, parts=(), description="", performance=Performance(tones=(), seconds=0.0))
 
 
 def _without_place(finding: Finding) -> object:
-    """A finding without its place in the text, which moves when a word goes, and what would put it right."""
+    """A finding without its place in the text, which moves when a word is removed, and without suggestions."""
     return (finding.rule, finding.severity, finding.where, finding.text, finding.hint, finding.numbers)
 
 
@@ -117,12 +117,12 @@ class Word:
 
     key      the key it belongs to, "" for a heading
     block    name of its block, "" for a setting
-    shown    what it is, for people
-    line, start, end   where it stands: line from 0, columns from 0
-    ways     what may be taken out so that it is gone, the smallest first
-    others   the same file with another value in its place, where one restates what holds anyhow
+    shown    its description, for people
+    line, start, end   its place: line from 0, columns from 0
+    ways     ranges whose removal removes it, the smallest first
+    others   the same file with another value instead, if it may restate a default
     whole    whether it is a key with its value
-    rests    whether it is a word of a rest in a passage, or joins one: the last bar is filled without it
+    rests    whether it belongs to a rest in a passage, or joins one: the last bar is filled without it
     """
 
     key: str
@@ -143,7 +143,7 @@ class Word:
 
 
 def without(text: str, gone: Ranges, instead: str = "") -> str:
-    """A text with some ranges blanked out, `instead` in the place of the first."""
+    """A text with some ranges blanked out, and `instead` in place of the first."""
     lines = text.split("\n")
     first = min(gone)
     for number, start, end in sorted(gone, reverse=True):
@@ -216,7 +216,7 @@ def _ranges(tokens: list[Token]) -> Ranges:
 
 
 def _whole_others(entry: _Entry) -> Iterator[str]:
-    """Other values of a key, where it has a value when it is missing."""
+    """Other values of a key that has a default."""
     only = entry.tokens[0].text
     joined = " ".join(t.text for t in entry.tokens)
     for row in _CLASSES:
@@ -234,7 +234,7 @@ def _whole_others(entry: _Entry) -> Iterator[str]:
 
 
 def _token(text: str, entry: _Entry, n: int) -> Word:
-    """A token, taken out alone; else with its neighbours, two or three at a time."""
+    """A token, removed alone or with neighbours, two or three at a time."""
     tokens = entry.tokens
     tok = tokens[n]
     runs = [(n, n + 1)]
@@ -258,7 +258,7 @@ def _token(text: str, entry: _Entry, n: int) -> Word:
 
 
 def _rest_at(tokens: list[Token], n: int) -> list[Token]:
-    """The tokens of the rest that a token belongs to, or joins to what is before it; [] where it is none."""
+    """The tokens of the rest that a token belongs to or joins to what precedes it; [] for none."""
     comma = tokens[n].text == ","
     end = next((i for i in range(n + 1, len(tokens)) if tokens[i].text == ","), len(tokens))
     start = n + 1 if comma else next((i for i in range(n, -1, -1) if tokens[i].text == ","), -1) + 1
@@ -267,7 +267,7 @@ def _rest_at(tokens: list[Token], n: int) -> list[Token]:
 
 
 def _token_others(key: str, tok: Token) -> Iterator[str]:
-    """Another place for a point, another fingering, another unit: what may restate what holds anyhow."""
+    """Another time of a point, another fingering, another unit: values that may restate a default."""
     if tok.kind == "at":
         there = Fraction(tok.text[1:])
         yield from (
@@ -282,11 +282,11 @@ def _token_others(key: str, tok: Token) -> Iterator[str]:
         yield from ("0", "1", "2", "1-2", "1-3", "3")
 
 
-# --- what does nothing --------------------------------------------------------------------------------------
+# --- words without effect -----------------------------------------------------------------------------------
 
-# Rules whose findings say that the word they stand at does nothing.
+# Rules whose findings say that the word at their place has no effect.
 SAYS_SO = frozenset({"unused-allow", "sung-line-unused", "word-without-effect", "unused-fallback"})
-# Keys that have a value where they are missing (the tables of the language page): they may restate it.
+# Keys with a default (the tables of the language page), which they may restate.
 HAVE_A_VALUE = frozenset(
     (
         "instrument",
@@ -314,15 +314,15 @@ HAVE_A_VALUE = frozenset(
         "band",
     )
 )
-# What the language page says may be there or not: the version of the language, of which there is one; units where
-# nothing else can be meant.
+# Optional words, by the language page: the version of the language, of which there is only one; units that cannot
+# be misunderstood.
 OPTIONAL = frozenset({"beat", "beats", "mm"})
 
 
 @dataclass(frozen=True)
 class Trial:
-    """What was found of one word. `fate`: "counts", "restates", "said" (a finding says that it does nothing),
-    "grammar" (nothing legal is left without it) or "void"."""
+    """The result for one word. `fate`: "counts", "restates", "said" (a finding says that it has no effect),
+    "grammar" (the file is not valid without it) or "void"."""
 
     word: Word
     fate: str
@@ -330,8 +330,8 @@ class Trial:
 
 
 def blocks_of(text: str) -> Iterator[tuple[str, str]]:
-    """Each block by name with the smallest file that holds it, what it plays and the settings; "" for the settings
-    alone, with something for each of them to be seen in."""
+    """Each block by name with the smallest file that contains it, what it plays and the settings; "" for the
+    settings alone, with something that shows each of them."""
     source = Source("words.gesture", text)
     tree, errors = parse(source)
     assert not errors, errors[0]
@@ -367,7 +367,7 @@ def _names(value: object) -> list[str]:
 
 
 def _probe(text: str) -> str:
-    """Something that every setting is seen in: a quarter tone, heights, a passage."""
+    """Something that shows every setting: a quarter tone, heights, a passage."""
     piece = read(Source("words.gesture", text)).piece
     assert piece is not None
     register = piece.settings.instrument.register("middle") or piece.settings.instrument.registers[0]
@@ -381,7 +381,7 @@ def _probe(text: str) -> str:
 
 
 def trials(text: str) -> Iterator[Trial]:
-    """Every word of a file tried, but those of what is refused and so not on the page."""
+    """Try every word of a file, except those of refused blocks, which are not on the page."""
     for name, small in blocks_of(text):
         base = reading(small)
         if base is None or (name and name.casefold() not in base.playable):
@@ -410,9 +410,9 @@ def _fate(text: str, base: Reading, word: Word) -> str:
 
 
 def _says_less(text: str, word: Word) -> bool:
-    """Whether a word may stand beside another key of its block that says more: `muted` beside `mute: cup`.
+    """Whether a word is allowed beside another key of its block that says more: `muted` beside `mute: cup`.
 
-    Without that key the word must count, and some value of the key must come to just what the word comes to alone.
+    Without that key the word must count, and some value of the key must have the same result as the word alone.
     """
     for key in words_of(text):
         if not key.whole or key.block != word.block or key.line == word.line:
@@ -428,7 +428,7 @@ def _says_less(text: str, word: Word) -> bool:
 
 
 def _first_reading(texts: Iterable[str]) -> Reading | None:
-    """The first of some files that can be read."""
+    """The first readable one of several files."""
     return next((r for t in texts if (r := reading(t)) is not None), None)
 
 

@@ -1,5 +1,5 @@
-"""Gesture files made from a seed: techniques of every layer, points with all that may stand after them, passages
-and exercises, as a composer would join them, so that much of it can be played."""
+"""Gesture files generated from a seed: techniques of every layer, points with everything that may follow them,
+passages and exercises, combined as a composer would, so that much of it can be played."""
 
 from __future__ import annotations
 
@@ -26,8 +26,8 @@ class _Maker:
         self.random = Random(seed)
         self.instrument = self.random.choice(tuple(INSTRUMENTS))
         self.notes = INSTRUMENTS[self.instrument][0].split()
-        self.pitched: list[str] = []  # gestures that can be moved to other pitches
-        self.in_seconds = False  # some gesture is: nothing that plays it has bars
+        self.pitched: list[str] = []  # gestures that can be transposed
+        self.in_seconds = False  # whether any gesture is: passages that play it have no bars
 
     def maybe(self, share: float) -> bool:
         return self.random.random() < share

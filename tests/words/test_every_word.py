@@ -1,4 +1,4 @@
-"""Every word counts: nothing that a composer writes is silently void.
+"""Every word counts: nothing that a composer writes is silently ignored.
 
 From a file that reads without a mistake one word is taken away: a key with its value, a title, or a token of a
 value (with its neighbours, where alone it leaves no sentence: `as air`, `< f`). Then either what is *seen*
@@ -44,7 +44,7 @@ SEEDS = range(1000 if SOAK else 12)
 
 
 def void(text: str) -> tuple[list[str], Counter[str]]:
-    """The words of a file that do nothing, each with its block and line; and how every word fared."""
+    """The words of a file without effect, each with its block and line; and the result for every word."""
     fates: Counter[str] = Counter()
     found = []
     for trial in trials(text):
@@ -70,7 +70,7 @@ def test_every_word_of_a_made_file_counts(seed: int) -> None:
 
 
 def test_most_made_files_read() -> None:
-    """Else little would be tried."""
+    """Otherwise little would be tested."""
     assert sum(reading(made(seed)) is not None for seed in range(20)) >= 12
 
 
@@ -100,7 +100,7 @@ def test_a_rest_may_only_fill_the_last_bar() -> None:
 
 
 def test_a_word_that_is_lost_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Broken on purpose: accents that are not engraved, a note that is dropped beside a footnote."""
+    """Broken on purpose: accents that are not engraved, a `note` dropped beside a footnote."""
     from gesturesmith.backends.lilypond import leaves
     from gesturesmith.model.gesture import Gesture
 

@@ -1,4 +1,4 @@
-"""One LilyPond run makes every picture the writers are tried on."""
+"""One LilyPond run makes all pictures for the tests of writers."""
 
 from __future__ import annotations
 
@@ -61,7 +61,7 @@ def lilypond() -> LilyPond:
 
 @pytest.fixture(scope="session")
 def runs(lilypond, items):
-    """The same items twice: in this order together, and the last snippet in a run by itself."""
+    """The same items twice: together in this order, and the last snippet in a separate run."""
     page, *snippets = items
     together = HEAD + page.book + SWITCH + "".join(s.book for s in snippets)
     alone = HEAD + SWITCH + items[-1].book
@@ -75,7 +75,7 @@ def runs(lilypond, items):
 
 @pytest.fixture(scope="session")
 def postscript(lilypond, items):
-    """A PDF that came through PostScript, as a LilyPond without cairo makes it; twice."""
+    """A PDF made through PostScript, as by a LilyPond without cairo; twice."""
     made = []
     for _ in range(2):
         with start(lilypond, ("pdf",), backend="ps") as waiting:

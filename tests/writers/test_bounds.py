@@ -1,4 +1,4 @@
-"""What LilyPond leaves may be made on purpose to keep the patterns of the writers busy: none takes long."""
+"""LilyPond's output may be crafted to keep the patterns of the writers busy: none takes long."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ ITEM = Item(
 
 
 def pdf(inside, trailer=b"<< /Info 1 0 R >>", table=b""):
-    """A PDF whose end says where its table of offsets is."""
+    """A PDF whose end gives the place of its table of offsets."""
     start = b"%PDF-1.4\n" + inside
     at = max(0, start.find(b"1 0 obj"))
     table = table or b"xref\n0 2\n0000000000 65535 f \n%010d 00000 n \n" % at
@@ -41,7 +41,7 @@ def long(part):
 
 
 BUSY = {
-    # Words that begin something, each without an end.
+    # Words that open something, each without its end.
     "packets": pdf(long(b"stream\n<?xpacket begin=")),
     "packets behind one": pdf(b"stream\n<?xpacket begin= <?xpacket end=" + long(b"stream\n<?xpacket begin=")),
     "dates of packets": pdf(b"stream\n<?xpacket begin=" + long(b"<xmp:CreateDate>") + b"<?xpacket end="),
@@ -80,7 +80,7 @@ def test_a_file_keeps_no_writer_busy(name):
     def finish():
         try:
             return writer.finish(ITEM, data)
-        except ValueError:  # told as no whole file
+        except ValueError:  # reported as an incomplete file
             return b""
 
     made = within(4, finish)

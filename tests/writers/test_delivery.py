@@ -1,4 +1,4 @@
-"""Files in their places: whole or not at all, and never over what is not ours."""
+"""Files in their places: completely or not at all, and never over files that are not ours."""
 
 from __future__ import annotations
 
@@ -80,7 +80,7 @@ def test_an_input_is_never_written_over_whatever_it_holds(tmp_path):
 
 
 def test_two_things_in_one_place(tmp_path):
-    """Case does not tell files apart everywhere."""
+    """Some systems ignore the case of file names."""
     said = deliver([output("s/gesturesmith.ily"), output("s/Gesturesmith.ily", "other")], tmp_path, inputs=())
     assert "two outputs would have this name" in said.reason
     assert files(tmp_path) == []
@@ -100,7 +100,7 @@ def test_things_in_the_way(tmp_path, place, why):
 
 
 def test_a_full_disk_leaves_nothing_half_written(tmp_path, monkeypatch):
-    """The second file does not fit: the first, written already, is not moved in."""
+    """The second file does not fit: the first, already written, is not moved into place."""
     from gesturesmith import delivery
 
     deliver([output("a.pdf", "old")], tmp_path, inputs=())
@@ -146,7 +146,7 @@ def test_a_score_that_was_worked_on_is_left_alone(tmp_path, ending):
 
 
 def _alter(data: bytes) -> dict[str, bytes]:
-    """What people do to a file of ours, and files of their own that speak of us."""
+    """Changes people make to our files, and files of their own that mention us."""
     first, _, rest = data.partition(b"\n")
     return {
         "a comment above": b"% Second horn\n" + data,
@@ -175,14 +175,14 @@ def test_only_what_we_made_to_the_last_byte_is_ours(tmp_path, how, ending):
 
 
 def test_a_text_that_holds_a_sum_like_ours(tmp_path):
-    """A title may be any words; the file is known by its own mark all the same."""
+    """A title may contain anything; the file is still identified by its own mark."""
     (tmp_path / "a.ly").write_bytes(text_with_checksum("%", f'title = "{MARK} [0123456789ab]"\n'))
     assert isinstance(deliver([output("a.ly")], tmp_path, inputs=()), Delivered)
 
 
 @pytest.mark.parametrize("force", [False, True])
 def test_what_is_no_ordinary_file_is_never_replaced(tmp_path, force):
-    """A pipe here stands for a device: whoever replaces one of those takes it from everybody."""
+    """A pipe represents a device: replacing one would take it away from everybody."""
     os.mkfifo(tmp_path / "pipe")
     (tmp_path / "link").symlink_to("pipe")
     for name in ("pipe", "link"):

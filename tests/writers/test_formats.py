@@ -1,4 +1,4 @@
-"""Each format: what is put into the file, and that nothing in it depends on the run."""
+"""Each format: the content of its files, which must not depend on the run."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ def test_a_title_full_of_sums_like_ours_does_not_hide_it(key, items, runs):
 
 
 def test_a_pdf_with_a_note_added_is_no_longer_ours(items, runs):
-    """As a reader adds it: behind the end of the file (PDF Reference 1.7, 3.4.5)."""
+    """As added by a PDF reader: after the end of the file (PDF Reference 1.7, 3.4.5)."""
     writer = pypdf.PdfWriter(io.BytesIO(finish("pdf", items[0], runs[0])), incremental=True)
     writer.add_annotation(0, pypdf.annotations.Text(rect=(50, 50, 200, 100), text="breathe here"))
     noted = io.BytesIO()
@@ -60,7 +60,7 @@ def test_a_pdf_with_a_note_added_is_no_longer_ours(items, runs):
 
 
 def test_raw_pictures_do_depend_on_the_run(items, runs):
-    """Else the test above would show nothing."""
+    """Otherwise the test above would prove nothing."""
     assert runs[0].file("s2", "svg") != runs[1].file("s2", "svg")
 
 
@@ -92,7 +92,7 @@ def test_svg_ids_belong_to_the_picture_and_every_reference_has_one(items, runs):
 
 
 def test_svg_keeps_a_text_that_looks_like_svg(lilypond, items):
-    """Drawn by LilyPond's own backend, where a text stays a text."""
+    """From LilyPond's own backend, where text stays text."""
     words = ']]> a > b </svg> id="foo" href="#foo" url(#foo) & "more"'
     book = f'\\book {{ \\bookOutputName "s2" \\markup {quoted(words)} }}\n'
     with start(lilypond, ("svg",), backend="svg") as waiting:
@@ -104,7 +104,7 @@ def test_svg_keeps_a_text_that_looks_like_svg(lilypond, items):
 
 @pytest.mark.parametrize("key", ["pdf", "svg", "png"])
 def test_half_a_file_is_none(key, items, runs):
-    """Whatever LilyPond says when it ends: a disk may have been full."""
+    """Whatever LilyPond's exit status: the disk may have been full."""
     data = runs[0].file(items[-1].output, key)
     parts = [data[: len(data) // 2], data[:-9], data[9:], b"\xff" * 200, b""]
     parts += [data[:1000] + data[1004:]] if key == "pdf" else []
@@ -136,7 +136,7 @@ def test_pdf_dates_are_fixed_and_it_can_be_read(items, runs):
 
 
 def test_every_pdf_has_title_and_author(items, runs, postscript):
-    """LilyPond says them of whole pages only; the page here has a title from it and no author."""
+    """LilyPond writes them only for whole pages; the page here gets a title from it and no author."""
     titles = {"study": "Fog", "beacon": "beacon", "swell": "A <swell> & more"}
     pdfs = [(item, runs[0].file(item.output, "pdf")) for item in items] + [(items[0], postscript[0])]
     for item, data in pdfs:
@@ -149,7 +149,7 @@ def test_every_pdf_has_title_and_author(items, runs, postscript):
 
 
 def small_pdf(inside):
-    """A PDF with nothing but an entry of particulars."""
+    """A PDF with only a metadata entry."""
     start = b"%PDF-1.4\n"
     entry = b"1 0 obj\n<< " + inside + b" >>\nendobj\n"
     table = b"xref\n0 2\n0000000000 65535 f \n%010d 00000 n \n" % len(start)
@@ -164,7 +164,7 @@ def test_a_title_that_is_there_stays():
     assert titled(b"no trailer", "Other", "") == b"no trailer"
 
 
-# Words by which parts of a PDF are known.
+# Keywords of a PDF's structure.
 PDF_WORDS = (
     "trailer << ",
     "trailer << /Info 1 0 R /ID [<00><11>] >> startxref 9 %%EOF",
@@ -180,7 +180,7 @@ PDF_WORDS = (
 
 @pytest.mark.parametrize("backend", ["", "ps"])
 def test_a_title_may_hold_any_words_of_a_pdf(lilypond, items, backend):
-    """Nothing of it becomes a part of the file, nor is it changed."""
+    """It neither becomes part of the structure nor is changed."""
     book = '\\book {{ \\bookOutputName "p{}" \\header {{ pdftitle = {} }} {{ c\'1 }} }}\n'
     books = [book.format(number, quoted(words)) for number, words in enumerate(PDF_WORDS)]
     with start(lilypond, ("pdf",), backend=backend) as waiting:
@@ -213,7 +213,7 @@ def test_pdf_through_postscript_is_fixed_too(items, postscript):
     ids=["hexadecimal", "escapes", "brackets", "any bytes"],
 )
 def test_an_id_is_fixed_however_it_is_written(items, postscript, string):
-    """Ghostscript writes an id in the shorter of two ways (both were seen, the second about once in 180 runs)."""
+    """Ghostscript writes an id in the shorter of two ways (both occur, the second about once in 180 runs)."""
     data = postscript[0]
     at = data.rindex(b"/ID ")
     other = data[:at] + b"/ID [" + string + string + b"]\n>>" + data[data.index(b"\nstartxref", at) :]
@@ -223,7 +223,7 @@ def test_an_id_is_fixed_however_it_is_written(items, postscript, string):
 
 
 def test_what_is_made_for_what(items, runs):
-    """Pages are PDF and LilyPond text, pictures all five."""
+    """Pages as PDF and LilyPond text, pictures in all five formats."""
     engraved = {k: {i.output: runs[0].file(i.output, k) for i in items} for k in ("pdf", "svg", "png")}
     places = {
         key: [str(o.place) for o in writers.get(key).outputs(items, engraved.get(key, {}))]

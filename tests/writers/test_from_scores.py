@@ -1,4 +1,4 @@
-"""A format that needs no LilyPond is one file: what it writes it finds in the scores of an item."""
+"""A format without LilyPond takes one file: everything it writes comes from the scores of an item."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ DEMO = Path(__file__).parents[2] / "docs" / "demo" / "fog-signals.gesture"
 
 
 def _finish(item: Item, _: bytes) -> bytes:
-    """When what begins, at which pitch, and on which line it leaves."""
+    """The time, pitch and outgoing line of every event."""
     told = []
     for score in item.scores:
         for event in score.events:

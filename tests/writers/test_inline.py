@@ -1,4 +1,4 @@
-"""Files that stand alone hold their parts, once, and nothing else of the templates' folder."""
+"""Self-contained files include their parts once, and nothing else from the templates' folder."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from gesturesmith.writers.base import MARK, is_ours
 
 @pytest.fixture
 def parts(tmp_path, monkeypatch):
-    """A folder of templates: a main file that includes a part that includes another."""
+    """A folder of templates: a main file includes a part, which includes another."""
     (tmp_path / "stencils").mkdir()
     (tmp_path / "gesturesmith.ily").write_text(
         '\\version "2.24.0"\n\\include "stencils/line.ily"\n  \\include "stencils/head.ily" % heads\nend = 1\n'
