@@ -107,7 +107,7 @@ _TABLE = {
     "bad-meter": Mistake("A meter is a fraction that notes can show, or `free`.", "meter: 4/5", "meter: 4/4"),
     "missing-unit": Mistake("A length needs its unit.", "  lasts: 4", "  lasts: 4 beats"),
     "unknown-unit": Mistake(
-        "Lengths are in `beats` or `s`, paper in `mm`.", "  lasts: 4 bars", "  lasts: 16 beats"
+        "Lengths are in `beats`, `bars` or `s`, paper in `mm`.", "  lasts: 4 minutes", "  lasts: 240 s"
     ),
     # words and notes
     "unknown-word": Mistake("No such word is known here.", "  dynamics: loud", "  dynamics: ff"),
@@ -239,6 +239,14 @@ _TABLE = {
         "A detached note needs time of its own before the gesture ends.",
         "  contour: G4, A4@4\n  lasts: 4 beats",
         "  contour: G4, A4@3\n  lasts: 4 beats",
+    ),
+    "lasts-twice": Mistake(
+        "Where each point says how long it is, the gesture is as long as they are together.",
+        "  contour: C5 for 3/2, D5 for 1/2\n  lasts: 4 beats",
+        "  contour: C5 for 3/2, D5 for 1/2",
+    ),
+    "bars-without-meter": Mistake(
+        "A length in bars needs the meter of the file.", "  lasts: 2 bars", "  lasts: 8 beats"
     ),
     "no-length": Mistake("A gesture has some length.", "  lasts: 0 beats", "  lasts: 1 beat"),
     "dynamics-twice": Mistake(

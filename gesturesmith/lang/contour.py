@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from gesturesmith import techniques
 from gesturesmith.kinds import one_of
-from gesturesmith.lang import graces, habits, pitches
+from gesturesmith.lang import graces, habits, lengths, pitches
 from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import (
     Amount,
@@ -50,6 +50,7 @@ def contour(reader: Reader) -> Contour:
     first = reader.tok
     points: list[PointNode] = []
     lines: list[LineNode] = []
+    beats: Fraction | None = None
     _no_line_here(reader, "a contour starts with a point, not with a line")
     while True:
         point = _point_or_skip(reader)
@@ -65,7 +66,8 @@ def contour(reader: Reader) -> Contour:
     if not reader.failed:
         _check_silence(reader, points, lines)
         points, lines = graces.at_their_notes(reader, points, lines)
-    return Contour(tuple(points), tuple(lines), reader.span_from(first))
+        points, beats = lengths.placed(reader, points, lines)
+    return Contour(tuple(points), tuple(lines), reader.span_from(first), beats)
 
 
 def _is_line(tok: Token) -> bool:
@@ -119,6 +121,7 @@ def _point(reader: Reader) -> PointNode:
     first = reader.tok
     where = height(reader)
     at: Amount | None = None
+    for_: Amount | None = None
     as_: tuple[Word, ...] = ()
     without: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
@@ -129,6 +132,11 @@ def _point(reader: Reader) -> PointNode:
             if at:
                 reader.fail("said-twice", reader.tok.span, f"this point already has a place, {at.value}: keep one")
             at = place(reader)
+        elif kind == "word" and reader.tok.text == "for":
+            if for_:
+                reader.fail("said-twice", reader.tok.span, "one `for` per point")
+            reader.next()
+            for_ = lengths.length(reader, "the length of the point in beats: C5 for 3/2")
         elif kind == "word" and reader.tok.text == "without":
             without = (*without, _without(reader, without))
         elif is_point_text(reader.tok):
@@ -141,7 +149,14 @@ def _point(reader: Reader) -> PointNode:
         _check_rest(reader, marks)
     _check_changes(reader, as_, without)
     return PointNode(
-        height=where, at=at, as_=as_, without=without, marks=marks, texts=texts, span=reader.span_from(first)
+        height=where,
+        at=at,
+        for_=for_,
+        as_=as_,
+        without=without,
+        marks=marks,
+        texts=texts,
+        span=reader.span_from(first),
     )
 
 
@@ -377,7 +392,9 @@ def _after_point(reader: Reader) -> NoReturn:
     if tok.text in ("<", ">"):
         reader.fail("unexpected-sign", tok.span, f"{tok.text} belongs in `dynamics`, as in p {tok.text} f")
     if tok.kind == "number":
-        reader.fail("bad-place", tok.span, f"a place is written with @: @{short(tok.text)}")
+        point, number = short(reader.back().text), short(tok.text)
+        ways = f"how long it is, in beats, as in {point} for {number}, or where it comes, as in {point}@{number}"
+        reader.fail("bad-place", tok.span, f"a number after a point says in words what it means: {ways}")
     reader.unexpected("a line, a comma or nothing")
 
 

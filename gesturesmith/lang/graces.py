@@ -103,6 +103,8 @@ def check(reader: Reader, point: PointNode) -> None:
     if point.at is not None:
         what = "a grace note has no place of its own, it comes right before its note: give the note one"
         reader.error("bad-grace", point.at.span, what)
+    if point.for_ is not None:
+        reader.error("bad-grace", point.for_.span, "a grace note has no length of its own: leave out `for`")
     for word in (*point.as_, *point.without):
         reader.error("bad-grace", word.span, "a grace note is played as its note is: write this at the note")
     for mark in point.marks:

@@ -124,7 +124,8 @@ GESTURE: dict[str, Key] = {
     ),
     "lasts": Key(
         values.lasts,
-        "`4 beats`, `1 beat`, `3/2 beats`, or `2.5 s`",
+        "`4 beats`, `1 beat`, `3/2 beats`, `2 bars` of the file's `meter`, or `2.5 s`; nothing where "
+        "the points say how long they are, `C5 for 3/2`",
         "one beat a point; with times, at least the last `@` plus a beat for each untimed point after it, plus one "
         "if the last point has a slot of its own",
     ),

@@ -31,7 +31,7 @@ class Text:
 
 @frozen
 class Amount:
-    """A number with its unit: "" | "beats" | "s" | "mm" | "%"."""
+    """A number with its unit: "" | "beats" | "bars" | "s" | "mm" | "%"."""
 
     value: Fraction
     unit: Unit
@@ -98,12 +98,14 @@ class PointText:
 
 @frozen(kw_only=True)
 class PointNode:
-    """One point: its height, its time `at` (in the unit of `lasts`), the techniques it turns to (`as`), the
+    """One point: its height, its time `at` (in the unit of `lasts`; it follows from the lengths `for_` if these are
+    typed), the techniques it turns to (`as`), the
     techniques it ends (`without`), the words after it, quoted ones in `texts`; its grace notes, those after it if
     it is the last."""
 
     height: Note | JustNote | Harmonic | Height | Rest
     at: Amount | None
+    for_: Amount | None = None
     as_: tuple[Word, ...] = ()
     without: tuple[Word, ...] = ()
     marks: tuple[Word, ...]  # accent, staccato, ... and dynamic levels
@@ -133,11 +135,13 @@ class GraceNode:
 
 @frozen
 class Contour:
-    """Points with the lines between them: len(lines) == len(points) - 1."""
+    """Points with the lines between them: len(lines) == len(points) - 1. `beats`: how long they are together, if
+    each says how long it is."""
 
     points: tuple[PointNode, ...]
     lines: tuple[LineNode, ...]
     span: Span
+    beats: Fraction | None = None
 
 
 @frozen

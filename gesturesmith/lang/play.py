@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import NoReturn, get_args
 
 from gesturesmith.kinds import Direction, one_of
-from gesturesmith.lang import pitches
+from gesturesmith.lang import lengths, pitches
 from gesturesmith.lang.contour import is_point_text, point_text, point_word
 from gesturesmith.lang.graces import in_play
 from gesturesmith.lang.messages import short, shown
@@ -82,7 +82,7 @@ def _item(reader: Reader) -> PlayItem:
         _no_item(reader, tok)
     if tok.text == "rest":
         reader.next()
-        length = _beats(reader, "the length of the rest in beats: rest 4")
+        length = lengths.length(reader, "the length of the rest in beats: rest 4")
         return PlayItem(rest=length, span=reader.span_from(tok))
     if tok.text.casefold() not in reader.notes.names:
         if tok.text == "r" or (tok.text in ("rests", "Rest", "pause", "silence") and after.kind == "number"):
@@ -128,7 +128,7 @@ def _pitch(reader: Reader) -> PlayItem:
             if length:
                 reader.fail("said-twice", tok.span, "one `for` per pitch")
             reader.next()
-            length = _beats(reader, "the length of the pitch in beats: C4 for 2")
+            length = lengths.length(reader, "the length of the pitch in beats: C4 for 2")
         elif tok.text == "without":
             reader.fail(
                 "bad-item", tok.span, "a pitch in a passage begins as ordinary playing: no technique ends there"
@@ -145,18 +145,6 @@ def _pitch(reader: Reader) -> PlayItem:
     if length is None and not grace and reader.tok.text != _DIVIDED:
         reader.fail("bad-item", first.span, f"how long? Write {first.text} for 2 (beats)")
     return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, texts=texts, span=reader.span_from(first))
-
-
-def _beats(reader: Reader, wanted: str) -> Amount:
-    """A length in beats, above zero; the word `beats` is optional."""
-    tok = reader.tok
-    value = reader.positive(wanted)
-    unit = reader.tok
-    if unit.kind == "word" and unit.text in ("beat", "beats"):
-        reader.next()
-    elif unit.kind == "word" and unit.text in ("s", "sec", "seconds", "bar", "bars", "ms"):
-        reader.fail("unknown-unit", unit.span, f"lengths in a passage count in beats: {tok.text} beats", ("beats",))
-    return Amount(value, "beats", tok.span)
 
 
 def _distance(reader: Reader) -> tuple[int | None, str]:

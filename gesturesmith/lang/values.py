@@ -279,9 +279,9 @@ def lasts(reader: Reader) -> Amount:
     first = reader.tok
     if first.kind == "word":
         habits.length(reader)
-    value = reader.positive("a number and a unit, such as 4 beats or 2.5 s")
+    value = reader.positive("a number and a unit, such as 4 beats, 2 bars or 2.5 s")
     _no_decimal_comma(reader, first)
-    unit = reader.unit(("beats", "s"))
+    unit = reader.unit(("beats", "s", "bars"))
     if not unit:
         if not reader.at_end():
             reader.finish("a number and a unit")

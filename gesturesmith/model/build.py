@@ -156,8 +156,18 @@ def _clock(ctx: Context, block: nodes.Block, node: nodes.Contour | None) -> Gest
     if lasts is not None and lasts.value <= 0:
         ctx.error("no-length", lasts.span)
         lasts = None
+    if node is not None and node.beats is not None:
+        if lasts is not None:
+            ctx.error("lasts-twice", lasts.span, length=messages.length(node.beats, False))
+        return GestureLength(node.beats)
     if lasts is None:
         return GestureLength(contours.usual_beats(node) if node is not None else None)
+    if lasts.unit == "bars":
+        if ctx.meter is None:
+            ctx.error("bars-without-meter", lasts.span, bars=messages.amount(lasts.value))
+            return GestureLength(Fraction(1))
+        count, note = ctx.meter
+        return GestureLength(lasts.value * Fraction(4 * count, note))
     seconds = lasts.unit == "s"
     unit = ctx.tempo / 60 if seconds else Fraction(1)
     return GestureLength(lasts.value * unit, unit, seconds)

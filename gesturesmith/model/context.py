@@ -73,6 +73,7 @@ class Context:
     block     the current block, for the errors found in it
     flawed    whether the current block has an error, so that it gives no complete value
     two_players   whether two players read one line
+    meter     that of the file, None if it is free
     varied    notes and silences in all variants of the exercises so far
     """
 
@@ -84,6 +85,7 @@ class Context:
     flawed: bool = False
     two_players: bool = False
     varied: int = 0
+    meter: tuple[int, int] | None = None
     _pitches: dict[tuple[str, Fraction, int, int], tuple[Pitch, Fraction]] = field(default_factory=dict)
     _comparisons: int = 0
 

@@ -85,6 +85,14 @@ RULES: dict[str, tuple[str, str]] = {
         "`lasts` longer",
     ),
     "no-length": ("GS165", "a gesture needs some length: write `lasts: 1 beat` or more"),
+    "lasts-twice": (
+        "GS060",
+        "the points say how long they are with `for`, {length} in all: remove `lasts`, or every `for`",
+    ),
+    "bars-without-meter": (
+        "GS061",
+        "{bars} bars of what? Name the meter at the top of the file, `meter: 4/4`, or write a number of beats",
+    ),
     "dynamics-twice": (
         "GS166",
         "{level} at a point, and the gesture has `dynamics` as well: keep one of them",

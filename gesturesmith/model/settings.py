@@ -107,6 +107,8 @@ def settings(
     tempo = _value(tree, "tempo", nodes.Tempo)
     bpm = tempo.bpm.value if tempo is not None else DEFAULT_TEMPO
     ctx = Context(UNKNOWN, True, bpm)
+    meter = _value(tree, "meter", nodes.TimeSignature)
+    ctx.meter = meter_of(meter) if meter is not None else None
     players = _value(tree, "players", nodes.Amount)
     ctx.two_players = players is not None and players.value > 1
     found = instrument if instrument is not None else _instrument(ctx, tree, profile)

@@ -51,6 +51,8 @@ MISTAKES = [
     ("missing-contour", HORN + "gesture «a»\n  lasts: 1 beat\n", "contour: G4"),
     ("missing-band", ONE + "  contour: «35%»\n", "band: middle"),
     ("missing-band", ONE + "  contour: G4\n  sing: «low»\n", "band: middle"),
+    ("lasts-twice", ONE + "  contour: C5 for 1, D5 for 1\n  lasts: «2 beats»\n", "remove `lasts`"),
+    ("bars-without-meter", ONE + "  contour: C5\n  lasts: «2 bars»\n", "`meter: 4/4`"),
     ("first-point-late", ONE + "  contour: G4«@1», A4@2\n", "`@1`"),
     ("times-fall", ONE + "  contour: G4, A4@2, B4«@1», C5\n  lasts: 4 beats\n", "at 1, but an earlier one"),
     ("times-fall", ONE + "  contour: G4\n  lasts: 4 beats\n  dynamics: p@2 < f«@1»\n", "level"),
