@@ -24,6 +24,18 @@ gsPages =
            (ly:make-stencil (ly:stencil-expr expected) (ly:stencil-extent expected X)
                             (interval-widen (ly:stencil-extent expected Y) 1))))))
 
+%% Small notes of another part beside a rest, which makes room for them, under the part's name; "" for the clef in force.
+gsCue =
+#(define-music-function (dir quote name clef rest) (ly:dir? string? string? string? ly:music?)
+   (let ((cued (if (string-null? clef) #{ \cueDuring #quote #dir { #rest } #}
+                   #{ \cueDuringWithClef #quote #dir #clef { #rest } #})))
+     #{
+       \temporary \override Staff.MultiMeasureRest.staff-position = #(* -6 dir)
+       <>^\markup \fontsize #-2 \gs-name #name
+       #cued
+       \revert Staff.MultiMeasureRest.staff-position
+     #}))
+
 %% No page ends where there is no time to turn it.
 gsPlaysOn = \noPageBreak
 

@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     "--notes", is_flag=True, help="Also make performance notes, and number the marks to match (see notes)."
 )
 @click.option("--one-document", is_flag=True, help="With --notes: one notes document for all files.")
+@click.option("--cues", is_flag=True, help="Parts of a file with several get cues before entries after long rests.")
 @click.option("--draft", is_flag=True, help="Also engrave what is refused, marked DRAFT, with the findings.")
 @click.pass_context
 def engrave(
@@ -53,6 +54,7 @@ def engrave(
     snippets: bool,
     notes: bool,
     one_document: bool,
+    cues: bool,
     draft: bool,
 ) -> Status:
     """Check FILE... and engrave what can be played. A folder stands for all its files.
@@ -63,7 +65,13 @@ def engrave(
     from gesturesmith.pipeline.types import NotesOptions, Options
 
     options = Options(
-        formats=common.formats, name=common.name, pitches=pitches, only=only, draft=draft, pages=not snippets
+        formats=common.formats,
+        name=common.name,
+        pitches=pitches,
+        only=only,
+        draft=draft,
+        pages=not snippets,
+        cues=cues,
     )
     store = page_command.open_store(common)
     found = read_all(files)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from gesturesmith.checker import Checked
@@ -16,7 +16,7 @@ if TYPE_CHECKING:  # `check` needs neither Abjad nor files
     from gesturesmith.kinds import Pitches
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.gesture_cache import GestureCache
-    from gesturesmith.score.music import Music
+    from gesturesmith.score.music import CueNotes, Music
 
 
 def engraved(
@@ -26,6 +26,8 @@ def engraved(
     options: Options,
     kept: GestureCache | None,
     reads: Iterable[Path] = (),
+    *,
+    cues: Mapping[str, tuple[CueNotes, ...]] | None = None,
 ) -> Iterator[EngravedMusic]:
     """The music of everything that may be engraved, in file order: gestures, then passages.
 
@@ -41,7 +43,8 @@ def engraved(
         engraving = kept.engraving(said.name) if kept is not None else None
         if engraving is None:
             draft = _draft_lines(said, settings, options)
-            music = _score(checked, said.name, settings, options.pitches, draft)
+            cued = cues.get(said.name, ()) if cues is not None else ()
+            music = _score(checked, said.name, settings, options.pitches, draft, cued)
             if music is not None:
                 engraving = lilypond.engraved(music)
                 if kept is not None:
@@ -51,7 +54,12 @@ def engraved(
 
 
 def _score(
-    checked: Checked, name: str, settings: Settings, pitches: Pitches, draft: tuple[str, ...]
+    checked: Checked,
+    name: str,
+    settings: Settings,
+    pitches: Pitches,
+    draft: tuple[str, ...],
+    cues: tuple[CueNotes, ...],
 ) -> Music | None:
     from gesturesmith.score import gesture_score, passage_score
 
@@ -59,7 +67,7 @@ def _score(
     if case is not None:
         return gesture_score(case, settings, pitches=pitches, draft=draft)
     if played is not None:
-        return passage_score(played, settings, pitches=pitches, draft=draft)
+        return passage_score(played, settings, pitches=pitches, draft=draft, cues=cues)
     return None
 
 

@@ -23,8 +23,10 @@ if TYPE_CHECKING:
 
     from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.cache import Store
+    from gesturesmith.lytext import LyText
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.gesture_cache import GestureCache
+    from gesturesmith.score.music import CueNotes
     from gesturesmith.sheets.notes import NotesPart, Numbers
     from gesturesmith.sheets.score import ScoreStaff, System
     from gesturesmith.writers import Item
@@ -40,6 +42,8 @@ class EngravedPart:
     in_score     its passages, as the score has them
     apart        of two players, the passages in which they are divided, as each of them reads them
     apart_in_score   the same as the score has them
+    cued         the passages of its page with cues from other parts; () where none are wanted
+    quotes       lines that these are taken from
     """
 
     number: int
@@ -50,18 +54,20 @@ class EngravedPart:
     in_score: tuple[EngravedMusic, ...]
     apart: tuple[tuple[EngravedMusic, ...], ...] = ()
     apart_in_score: tuple[tuple[EngravedMusic, ...], ...] = ()
+    cued: tuple[EngravedMusic, ...] = ()
+    quotes: tuple[LyText, ...] = ()
 
     @property
     def page(self) -> tuple[EngravedMusic, ...]:
         """What stands on its page: the passages that the parts play together, where its players are not divided."""
-        return tuple(one for one in self.engravings if one.music.name in self.part.passages)
+        return self.cued or tuple(one for one in self.engravings if one.music.name in self.part.passages)
 
     def staves(self, name: str, *, score: bool) -> Iterator[ScoreStaff]:
         """Those of a passage; two where its players are divided. None where it is not engraved."""
         from gesturesmith.sheets.score import ScoreStaff
 
         title, short = self.part.title, self.part.short
-        for one in self.in_score if score else self.engravings:
+        for one in self.in_score if score else self.page:
             if one.music.name == name:
                 yield ScoreStaff(name=title, short=short, settings=self.settings, engraving=one)
         for number, player in enumerate(self.apart_in_score if score else self.apart, start=1):
@@ -78,6 +84,7 @@ class EngravedPart:
             in_score=tuple(numbers.on(one) for one in self.in_score),
             apart=tuple(tuple(numbers.on(one) for one in player) for player in self.apart),
             apart_in_score=tuple(tuple(numbers.on(one) for one in player) for player in self.apart_in_score),
+            cued=tuple(numbers.on(one) for one in self.cued),
         )
 
 
@@ -93,6 +100,8 @@ def compiled(
     if shared is None:
         return (), ()
     parts = tuple(_parts(checked, shared, options, store, reads))
+    if options.cues:
+        parts = tuple(_with_cues(part, parts, options) for part in parts)
     items: tuple[Item, ...] = ()
     ways: tuple[SignUsage, ...] = ()
     if options.notes is not None or numbers is not None:
@@ -165,6 +174,40 @@ def _parts(
             apart=by_player,
             apart_in_score=in_score,
         )
+
+
+def _with_cues(part: EngravedPart, every: tuple[EngravedPart, ...], options: Options) -> EngravedPart:
+    """A part whose page has cues from others; from those whose players are divided there are none."""
+    from gesturesmith.score.cues import CuePart, cues
+    from gesturesmith.sheets import _score
+
+    wanted: dict[str, tuple[CueNotes, ...]] = {}
+    quotes: dict[str, LyText] = {}
+    for own in part.page:
+        lines = {
+            f"{other.part.name}-{own.music.name}": (other, line)
+            for other in every
+            if other is not part
+            for line in other.page
+            if line.music.name == own.music.name
+        }
+        there = tuple(
+            CuePart(title=other.part.title, quote=quote, music=line.music) for quote, (other, line) in lines.items()
+        )
+        wanted[own.music.name] = found = cues(own.music, there)
+        for cue in found:
+            line = lines[cue.quote][1]
+            quotes[cue.quote] = _score.quotable(line.music, line.unmarked, cue.quote)
+    if not quotes:
+        return part
+    names = {one.music.name for one in part.page}
+    report = replace(part.checked.report, gestures=(), passages=_named(part.checked.report, names))
+    cued = tuple(engraved(part.checked, report, part.settings, options, None, cues=wanted))
+    return replace(part, cued=cued, quotes=tuple(quotes.values()))
+
+
+def _named(report: FileReport, names: set[str]) -> tuple[PassageReport, ...]:
+    return tuple(p for p in report.passages if p.name in names)
 
 
 def _divided(report: FileReport, names: frozenset[str]) -> tuple[FileReport, FileReport]:
@@ -332,7 +375,13 @@ def _part_page(
     if not any(part.apart):
         musics = tuple(one.music for one in part.page)
         book = sheets.page.book(
-            part.page, settings, output=output, refused=left_out, unread=unread, notes_page=elsewhere
+            part.page,
+            settings,
+            output=output,
+            refused=left_out,
+            unread=unread,
+            notes_page=elsewhere,
+            quotes=part.quotes,
         )
     else:
         systems = tuple(tuple(part.staves(name, score=False)) for name in part.part.passages)
@@ -345,6 +394,7 @@ def _part_page(
             refused=left_out,
             unread=unread,
             notes_page=elsewhere,
+            quotes=part.quotes,
             of_part=True,
         )
     return Item(

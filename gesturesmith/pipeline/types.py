@@ -63,6 +63,7 @@ class Options:
     only        the one gesture or passage wanted; None for all
     suggest     the one gesture for which suggestions are tried; None for all
     draft       also engrave what is refused, marked as a draft
+    cues        parts have cues: what others play before an entry after a long rest
     notes       also make a notes page of the file, whose numbers its marks have
     together    identifies the files of a shared notes page that gives the numbers of its marks; else ""
     """
@@ -78,6 +79,7 @@ class Options:
     only: str | None = field(default=None, metadata=_LATER)
     suggest: str | None = field(default=None, metadata=_LATER)
     draft: bool = False
+    cues: bool = field(default=False, metadata=_LATER)
     notes: NotesOptions | None = field(default=None, metadata=_NUMBERS)
     together: str = field(default="", metadata=_NUMBERS)
 

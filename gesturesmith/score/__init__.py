@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
+from itertools import pairwise
 
 from gesturesmith.kinds import Pitches
 from gesturesmith.model.piece import Passage, Settings
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.score import describe, notes, room, written
-from gesturesmith.score.music import Footnote, Music, RepeatedStretch
+from gesturesmith.score.music import CueNotes, Footnote, Music, RepeatedStretch
 from gesturesmith.score.plan import in_seconds, plan
 from gesturesmith.score.rhythm import FREE, meter_of
 from gesturesmith.tones import perform, perform_passage
 from gesturesmith.units import UNISON
 from gesturesmith.wording import text as wording
 
-__all__ = ["Footnote", "Music", "gesture_score", "passage_score"]
+__all__ = ["CueNotes", "Footnote", "Music", "gesture_score", "passage_score"]
 
 
 def gesture_score(
@@ -51,7 +53,12 @@ def gesture_score(
 
 
 def passage_score(
-    passage_case: PassageCase, settings: Settings, *, pitches: Pitches = "written", draft: tuple[str, ...] = ()
+    passage_case: PassageCase,
+    settings: Settings,
+    *,
+    pitches: Pitches = "written",
+    draft: tuple[str, ...] = (),
+    cues: tuple[CueNotes, ...] = (),
 ) -> Music:
     """The music of a passage, barred as its meter says."""
     passage, instrument = passage_case.passage, settings.instrument
@@ -60,7 +67,8 @@ def passage_score(
     )
     meter = meter_of(passage.meter)
     repeated = any(r.end == passage.beats for r in passage.repeats)
-    filled = _filled(played, None if repeated else meter.bar)
+    cuts = frozenset(cue.start for cue in cues)
+    filled = tuple(_cut(_filled(played, None if repeated else meter.bar), cuts))
     whole = plan(
         filled,
         instrument,
@@ -70,6 +78,7 @@ def passage_score(
         passage.tempo,
         repeated=bool(passage.repeats),
         players=_players(passage, settings.wording[0]),
+        cuts=cuts,
     )
     times = wording("times", settings.wording[0])
     cases = tuple(case for case in passage_case.cases if case is not None)
@@ -99,11 +108,22 @@ def passage_score(
         description=describe.passage_in_words(passage, settings.wording, pitches),
         cautions=notes.cautions(cases, settings.wording),
         draft=draft,
+        cues=cues,
         performance=perform_passage(
             passage,
             [(case.gesture, case.realisation) if case is not None else None for case in passage_case.cases],
         ),
     )
+
+
+def _cut(
+    played: tuple[tuple[Case | None, Fraction, Fraction], ...], cuts: frozenset[Fraction]
+) -> Iterator[tuple[Case | None, Fraction, Fraction]]:
+    """What is played, with rests in two where a cue begins."""
+    for case, at, beats in played:
+        inside = sorted(cut for cut in cuts if case is None and at < cut < at + beats)
+        for start, end in pairwise((at, *inside, at + beats)):
+            yield case, start, end - start
 
 
 def _players(passage: Passage, language: str) -> dict[Fraction, str]:

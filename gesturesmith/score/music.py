@@ -161,6 +161,23 @@ class RepeatedStretch:
 
 
 @frozen(kw_only=True)
+class CueNotes:
+    """What another part plays in a rest, in small notes.
+
+    quote   what LilyPond calls the other part's line; `name`: what people call the part
+    clef    the clef of the small notes, "" for the one in force
+    above   whether they stand above the part's own rest
+    """
+
+    start: Fraction
+    end: Fraction
+    quote: str
+    name: str
+    clef: str = ""
+    above: bool = True
+
+
+@frozen(kw_only=True)
 class Music:
     """One gesture or one passage.
 
@@ -184,6 +201,7 @@ class Music:
     description   the music in words, for those who cannot see it
     cautions      sentences for pages that carry cautions
     draft         the findings to print with a draft, by line; () if it is not a draft
+    cues          what other parts play in its rests, before its entries
     performance   how it sounds
     """
 
@@ -210,6 +228,7 @@ class Music:
     description: str
     cautions: tuple[str, ...]
     draft: tuple[str, ...] = ()
+    cues: tuple[CueNotes, ...] = ()
     performance: Performance
 
     @property

@@ -42,6 +42,7 @@ class PartBuilder:
     slots: tuple[Slot, ...] = ()
     sung_slots: tuple[Slot, ...] = ()
     levels: list[DynamicLevel] = field(default_factory=list)
+    apart: bool = False  # a rest that is not one with the rest before it
     crowded: bool = False  # its last level is close to the first of the next part
     fan: AttackShape = ""  # under one feathered beam
 
@@ -74,10 +75,11 @@ def plan(
     *,
     repeated: bool = False,
     players: Mapping[Fraction, str] | None = None,
+    cuts: frozenset[Fraction] = frozenset(),
 ) -> Plan:
     """Plan a piece of music from its gestures and rests (None), each with its start and length in beats. If it is
     `repeated`, what holds at its end is cancelled at its beginning. `players`: by time, words for which of two
-    plays."""
+    plays. `cuts`: where a rest is not one with the rest before it."""
     cases = tuple(case for case, _, _ in played if case is not None)
     stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
     parts: list[PartBuilder] = []
@@ -85,6 +87,7 @@ def plan(
     seconds = in_seconds(cases)
     for case, at, beats in played:
         parts.append(_part(case, at, beats, key, stave, "point" if seconds else "rest"))
+        parts[-1].apart = at in cuts
         key += len(parts[-1].line.events) + (len(parts[-1].sung.events) if parts[-1].sung else 0)
     _time(parts, meter)
     last = next((part for part in reversed(parts) if part.case is not None), None) if repeated else None
@@ -200,7 +203,7 @@ def _goes_on(before: PartBuilder, k: int, part: PartBuilder, n: int, barred: boo
     rest, slot, event = before.slots[k], part.slots[n], part.line.events[n]
     if rest.kind != "rest" or slot.kind != "rest":
         return False
-    if any(p.fan or p.sung is not None for p in (before, part)):
+    if part.apart or any(p.fan or p.sung is not None for p in (before, part)):
         return False
     if part is not before and not barred and rest.end % 1:  # each part is timed from its own start
         return False

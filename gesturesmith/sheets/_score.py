@@ -5,9 +5,11 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
+from gesturesmith.backends.lilypond.marks import note_name
 from gesturesmith.lytext import LyText, code, comment, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.score.music import USUAL_PLACE, Footnote, Music
+from gesturesmith.units import Spelling
 from gesturesmith.wording import said
 
 NOTHING = code("")
@@ -56,8 +58,39 @@ def staff(
     elif music.tempo_text:
         start.append(f"\\gsTempoWords {quoted(music.tempo_text)}")
     end = [f'\\bar "{music.last_bar}"'] if music.last_bar else []
-    inside = "\n".join([*start, ly, *end])
+    inside = "\n".join([*start, _with_cues(music, ly), *end])
     return code(f"\\new Staff \\with {{ {' '.join(mods)} }} {{\n{inside}\n}}")
+
+
+def _with_cues(music: Music, ly: LyText) -> LyText:
+    """The music with small notes of other parts beside its rests."""
+    if not music.cues:
+        return ly
+    sounding = _pitch_of_transposition(music)
+    rows = [f"\\transposition {sounding}"]
+    at = Fraction(0)
+    for cue in music.cues:
+        rows += [_skip(cue.start - at)] if cue.start > at else []
+        words = " ".join(quoted(text) for text in (cue.quote, cue.name, cue.clef))
+        rows.append(f"\\gsCue #{'UP' if cue.above else 'DOWN'} {words} {{ {_skip(cue.end - cue.start)} }}")
+        at = cue.end
+    inside = "\n".join(rows)
+    return code(f"<< {{\n{ly}\n}} \\new Voice {{\n{inside}\n}} >>")
+
+
+def quotable(music: Music, ly: LyText, quote: str) -> LyText:
+    """A line that parts may quote as a cue, before the book with them."""
+    start = f"\\transposition {_pitch_of_transposition(music)}"
+    return code(f"\\addQuote {quoted(quote)} {{ {start}\n{ly}\n}}")
+
+
+def _pitch_of_transposition(music: Music) -> str:
+    """What a written C4 sounds, as LilyPond names it."""
+    return note_name(Spelling("C", Fraction(0), 4).transposed(music.transposition))
+
+
+def _skip(beats: Fraction) -> str:
+    return f"s1*{beats.numerator}/{4 * beats.denominator}"
 
 
 def layout(music: Music, kind: str) -> LyText:

@@ -26,18 +26,20 @@ def book(
     refused: tuple[tuple[str, str], ...] = (),
     unread: tuple[str, ...] = (),
     notes_page: bool = False,
+    quotes: tuple[LyText, ...] = (),
 ) -> LyText:
     """A `\\book` called `output` (a name we choose).
 
     refused     title and reason of what is left out, listed at the end of the page
     unread      titles of what could not be read, listed there as well
+    quotes      lines that cues are taken from
     notes_page  whether the marks have the numbers of a notes page; the head of the page says so
     """
     musics = tuple(engraving.music for engraving in engravings)
     kept = room(musics, settings)
     concert = any(m.pitches == "sounding" for m in musics) and settings.instrument.sounding != UNISON
     told = [key for key, holds in (("score-sounding", concert), ("see-notes", notes_page)) if holds]
-    parts = [head(settings, output, kept.common, draft=any(m.draft for m in musics), told=told)]
+    parts = [*quotes, head(settings, output, kept.common, draft=any(m.draft for m in musics), told=told)]
     for kind in ("gesture", "passage"):
         some = [(number, one) for number, one in enumerate(engravings) if one.music.kind == kind]
         if some:

@@ -39,6 +39,7 @@ def book(
     refused: tuple[tuple[str, str], ...] = (),
     unread: tuple[str, ...] = (),
     notes_page: bool = False,
+    quotes: tuple[LyText, ...] = (),
     of_part: bool = False,
 ) -> LyText:
     """A `\\book` called `output`; arguments as those of a page (see `page.book`).
@@ -57,7 +58,7 @@ def book(
         if holds
     ]
     draft = any(m.draft for m in musics)
-    parts = [page.head(settings, output, kept.common, draft=draft, told=told)]
+    parts = [*quotes, page.head(settings, output, kept.common, draft=draft, told=told)]
     if passages:
         parts.append(page.section(said("heading-passages", settings.wording)))
     number = 0

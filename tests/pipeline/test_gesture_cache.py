@@ -154,6 +154,7 @@ OTHER = {
     "pitches": "sounding",
     "only": "g1",
     "draft": True,
+    "cues": True,
     "notes": NotesOptions(),
     "together": "others",
     "suggest": "g3",

@@ -248,3 +248,15 @@ def test_a_notes_page_explains_what_only_the_second_plays():
     assert "Flutter" in made["harbour-notes (page)"].book
     numbers = [m.numbers for music in made["harbour/horns (page)"].scores for m in music.footnote_marks]
     assert numbers == [("1",)]
+
+
+def test_cues_stand_in_parts_where_they_are_wanted():
+    text = TEXT.replace("rest 4\n  low-1: rest 4, F3 for 4", "rest 20, C5 for 4\n  low-1: F3 for 24, F3 for 4")
+    made = items_of(text, cues=True)
+    page = made["harbour/horn-1 (page)"]
+    assert r"\addQuote" in page.book.split(r"\book", 1)[0]
+    assert r'\gsCue #DOWN "low-1-opening" "Trombone"' in page.book
+    for name, item in made.items():
+        if item is not page:
+            assert "gsCue" not in item.book, name
+    assert "gsCue" not in "".join(item.book for item in items_of(text).values())

@@ -74,6 +74,42 @@ class ScoreOfParts:
         return found
 
 
+@dataclass(frozen=True)
+class CuedPart:
+    """A line of a part with cues: what it says, and the lines of the other parts, in sounding pitches."""
+
+    file: str
+    name: str
+    said: says.Said
+    sounding: Fraction  # cents from what is written to what sounds
+    others: tuple[tuple[str, says.Said], ...]
+    kind: str = "cued"
+
+    def differences_of(self, grobs: list[dump.Grob], count: Count) -> list[str]:
+        own = notation.read(grobs, without=CUE)
+        # The cue goes on in the rest of the part.
+        found = [p for p in compare.differences(own, self.said) if "rest" not in p and "silen" not in p]
+        cued = [g for g in grobs if g.name != "NoteHead" or g.voice_name == CUE]
+        names = {title for title, _ in self.others if any(g.text == title for g in grobs)}
+        for note in notation.read(cued).notes if any(g.voice_name == CUE for g in grobs) else ():
+            count.cues += 1
+            heard = None if note.pitch is None else note.pitch.cents + self.sounding
+            played = [
+                (title, asked.spelling)
+                for title, said in self.others
+                for asked in said.notes
+                if asked.at is not None and asked.at <= note.at < asked.ends and not asked.sung
+            ]
+            if not any(
+                pitch is not None and heard is not None and abs(pitch.pitch_cents - heard) < 100
+                for _, pitch in played
+            ):
+                found.append(f"a cue at beat {float(note.at):g} that nobody plays")
+            if not names & {title for title, _ in played}:
+                found.append(f"a cue at beat {float(note.at):g} of {names}, and {played} play")
+        return found
+
+
 @dataclass
 class Job:
     """Books, and the scores in them in order."""
@@ -132,14 +168,15 @@ def add_parts(
     pitches: str = "written",
     snippets: bool = False,
     draft: bool = False,
+    cues: bool = False,
 ) -> None:
-    """The score of a file with parts, and its parts."""
+    """The score of a file with parts, and its parts; `cues`: the parts, with cues from each other."""
     reading = read(source, folder=folder)
     heights = reading.shared.heights
-    outcome = compile_text(source, Options(folder=folder, stem="file", pitches=pitches, draft=draft))
+    outcome = compile_text(source, Options(folder=folder, stem="file", pitches=pitches, draft=draft, cues=cues))
     said: dict[tuple[str, str, str], says.Said] = {}
     for part in reading.parts:
-        for way in ("written", pitches):
+        for way in ("written", "sounding"):
             for gesture in part.reading.piece.gestures:
                 said[part.name, gesture.name, way] = says.of_gesture(gesture, pitches=way, heights=heights)
             for passage in part.reading.piece.passages:
@@ -149,11 +186,26 @@ def add_parts(
         own = next((n for n in (item.place.name, item.place.parent.name) if n in names), None)
         if item.kind != "page" and not snippets:
             continue
-        if own is not None:
+        if own is not None and cues:
+            steps = next(p.reading.piece.settings.instrument.sounding.cents for p in reading.parts if p.name == own)
+            job.add(
+                item,
+                [
+                    CuedPart(
+                        f"{source.name}, {own}",
+                        n,
+                        said[own, n, "written"],
+                        steps,
+                        tuple((p.title, said[p.name, n, "sounding"]) for p in reading.parts if p.name != own),
+                    )
+                    for n in item.excerpts
+                ],
+            )
+        elif own is not None:
             job.add(
                 item, [Score(f"{source.name}, {own}", n, item.kind, said[own, n, "written"]) for n in item.excerpts]
             )
-        else:
+        elif not cues:
             job.add(
                 item,
                 [
@@ -170,6 +222,7 @@ class Count:
     pages: int = 0
     scores: int = 0
     notes: int = 0
+    cues: int = 0
     heads: int = 0
     found: list[str] = field(default_factory=list)
 
@@ -184,7 +237,7 @@ def read_job(job: Job, folder: Path, program: Path | None = None) -> Count:
             count.found.append(f"{place}: nothing is printed")
             continue
         count.scores += 1
-        if isinstance(score, ScoreOfParts):
+        if isinstance(score, ScoreOfParts | CuedPart):
             count.found += [f"{place}: {p}" for p in score.differences_of(scores[number], count)]
             continue
         reading = notation.read(scores[number], without=COMPANY)
@@ -427,6 +480,7 @@ def add_charts(job: Job, instrument: str) -> None:
 
 # --- in a composer's score --------------------------------------------------------------------------------------
 
+CUE = "cue"  # the voice of a cue
 COMPANY = "other"  # the composer's own voice under a gesture
 _BEFORE, _AFTER = ("Ab4", "Bb4", "B4", "Eb5"), ("A4", "Ab4", "B4", "Bb4")
 _DUTCH = {"Ab4": "aes'", "Bb4": "bes'", "B4": "b'", "Eb5": "ees''", "A4": "a'"}

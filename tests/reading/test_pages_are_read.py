@@ -150,6 +150,30 @@ def test_scores_and_parts(tmp_path):
     assert count.notes > 100 * len(PARTS)
 
 
+CUED = """pitches: written
+meter: 3/4
+part horn "The horn"
+  instrument: horn
+part trombone "The trombone"
+  instrument: trombone
+part trumpet "The trumpet"
+  instrument: trumpet
+passage p
+  horn: C5 for 3, rest 18, G4 for 3, A4 for 3
+  trombone: F3 for 3, rest 10, D3 for 1, E3 for 2, F3 for 1, G#3 for 1, A3 for 3, rest 3, F3 for 3
+  trumpet: rest 13, C5 for 1/2, Eb5 for 1/2, rest 10, G5 for 3
+"""
+
+
+def test_cues(tmp_path):
+    """A horn, transposed, after a trombone."""
+    job = pages.Job()
+    pages.add_parts(job, Source("cued", CUED), cues=True)
+    count = pages.read_job(job, tmp_path)
+    assert count.found == []
+    assert count.cues == 4
+
+
 def test_levels_between_notes_and_at_the_end(tmp_path):
     """A gesture at the beginning of its staff with levels between its notes: they must all be in one voice."""
     gesture = "gesture swell\n  contour: C5\n  lasts: 4 beats\n  dynamics: p < mf > p\n"
