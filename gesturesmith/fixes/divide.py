@@ -8,8 +8,9 @@ from fractions import Fraction
 from gesturesmith.diagnostics import Edit
 from gesturesmith.fixes.edits import EditWriter
 from gesturesmith.judge.places import ordinal
-from gesturesmith.lang.nodes import Block, Contour, Play, PlayItem, PointNode
+from gesturesmith.lang.nodes import Block, Contour, Height, Note, Play, PlayItem, PointNode
 from gesturesmith.lang.words import SIGNS
+from gesturesmith.model.context import spelled
 from gesturesmith.model.gesture import DynamicMark, Gesture
 from gesturesmith.model.graces import has_graces
 from gesturesmith.model.levels import level_at
@@ -231,16 +232,17 @@ class _Half:
     def _point(self, index: int, at: str) -> str:
         node: PointNode = self._contour.points[index]
         span = node.height.span
-        words = [self._lines[span.line - 1][span.column - 1 : span.end_column - 1] + at]
+        own = self._lines[span.line - 1][span.column - 1 : span.end_column - 1]
+        words = [(_drawn(node.height) if node.drawn else own) + at]
         first, last = index == self._range[0], index == self._range[-1]
         if not (self._part and first):
             words += [w for ended in node.without for w in ("without", ended.text)]
             words += ["as", " + ".join(word.text for word in node.as_)] if node.as_ else []
         words += [m.text for m in node.marks if m.text != "breath" or not (last and not self._part)]
         words += map(str, node.texts)
-        own = self._gesture.points[index]
-        if self._part and first and not own.dynamic and any(p.dynamic for p in self._gesture.points):
-            words.append(level_at(self._gesture, own.at))
+        point = self._gesture.points[index]
+        if self._part and first and not point.dynamic and any(p.dynamic for p in self._gesture.points):
+            words.append(level_at(self._gesture, point.at))
         return " ".join(words)
 
     def _dynamics(self) -> str:
@@ -265,3 +267,10 @@ def _join_at(marks: Sequence[DynamicMark], at: Fraction) -> str:
     """The hairpin from the level in force at a time."""
     before = next((m for m in reversed(marks) if m.at <= at), None)
     return before.join if before is not None and before is not marks[-1] else ""
+
+
+def _drawn(height: object) -> str:
+    """A point that was drawn by lot, as one that is written."""
+    if isinstance(height, Note):
+        return f"x{spelled(height).name}"
+    return height.word if isinstance(height, Height) else ""

@@ -24,7 +24,7 @@ from gesturesmith.diagnostics.changes import (
     TechniqueTurn,
     Transposition,
 )
-from gesturesmith.lang.nodes import Block, Contour, KeyEntry
+from gesturesmith.lang.nodes import Block, Contour, KeyEntry, PointNode
 from gesturesmith.lang.words import LEVELS, SIGNS
 from gesturesmith.model.messages import amount
 from gesturesmith.model.piece import Settings
@@ -145,8 +145,11 @@ class EditWriter:
             row = entry.value.lines if isinstance(change, LineChange) else entry.value.points
             if change.index >= len(row):
                 return None
+            node = row[change.index]
+            if isinstance(node, PointNode) and node.drawn:
+                return None  # one of several points in one span
             text = written(change, self._named)
-            span = row[change.index].span
+            span = node.span
             start, end = span.column - 1, span.end_column - 1
             if isinstance(change, LineChange):
                 start, end, text = _spaced(self.lines[span.line - 1], start, end, text)

@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from gesturesmith import techniques
 from gesturesmith.kinds import one_of
-from gesturesmith.lang import graces, habits, lengths, pitches
+from gesturesmith.lang import drawn, graces, habits, lengths, pitches
 from gesturesmith.lang.messages import listed, short, shown
 from gesturesmith.lang.nodes import (
     Amount,
@@ -20,12 +20,14 @@ from gesturesmith.lang.nodes import (
     PointNode,
     PointText,
     Rest,
+    Text,
     Word,
 )
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import (
+    AD_LIB,
     EXTREMES,
     GRACE,
     GROWTH,
@@ -53,9 +55,12 @@ def contour(reader: Reader) -> Contour:
     beats: Fraction | None = None
     _no_line_here(reader, "a contour starts with a point, not with a line")
     while True:
-        point = _point_or_skip(reader)
-        if point:
-            points.append(point)
+        if drawn.begins(reader):
+            _drawn(reader, points, lines)
+        else:
+            point = _point_or_skip(reader)
+            if point:
+                points.append(point)
         if reader.at_end():
             break
         line = _line(reader)
@@ -68,6 +73,20 @@ def contour(reader: Reader) -> Contour:
         points, lines = graces.at_their_notes(reader, points, lines)
         points, beats = lengths.placed(reader, points, lines)
     return Contour(tuple(points), tuple(lines), reader.span_from(first), beats)
+
+
+def _drawn(reader: Reader, points: list[PointNode], lines: list[LineNode]) -> None:
+    """Points that are drawn by lot, added with the lines between them."""
+    try:
+        some, between = drawn.points(reader, _line)
+        if not (reader.at_end() or _is_line(reader.tok)):
+            what = "a line, a comma or nothing: points that are drawn take neither words nor times"
+            reader.unexpected(what)
+        points += some
+        lines += between
+    except UnreadableError:
+        while not reader.at_end() and not _is_line(reader.tok):
+            reader.next()
 
 
 def _is_line(tok: Token) -> bool:
@@ -137,6 +156,8 @@ def _point(reader: Reader) -> PointNode:
                 reader.fail("said-twice", reader.tok.span, "one `for` per point")
             reader.next()
             for_ = lengths.length(reader, "the length of the point in beats: C5 for 3/2")
+        elif kind == "word" and reader.tok.text == "ad" and reader.ahead().text == "lib":
+            texts = _ad_lib(reader, texts)
         elif kind == "word" and reader.tok.text == "without":
             without = (*without, _without(reader, without))
         elif is_point_text(reader.tok):
@@ -279,6 +300,17 @@ def _technique(reader: Reader) -> Word:
         reader.next()
         name = Word(both, reader.span_from(first))
     return name
+
+
+def _ad_lib(reader: Reader, before: tuple[PointText, ...]) -> tuple[PointText, ...]:
+    """`ad lib`: from here on the contour is only a suggestion."""
+    first = reader.next()
+    last = reader.next()
+    if reader.tok.text == "." and reader.tok.start == last.end:
+        reader.next()
+    if any(not other.said for other in before):
+        reader.fail("said-twice", first.span, "`ad lib` stands above the point, as its text does: keep one")
+    return (*before, PointText(said=False, text=Text(AD_LIB, reader.span_from(first))))
 
 
 def is_point_text(tok: Token) -> bool:

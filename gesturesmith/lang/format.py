@@ -97,12 +97,18 @@ def _value(tokens: list[Token], key: str) -> str:
     """Tokens joined with the right spaces."""
     text = ""
     before: Token | None = None
-    for tok in tokens:
-        if before and _apart(before, tok, key):
+    for n, tok in enumerate(tokens):
+        if before and _apart(before, tok, key) and not _in_band(tokens[max(0, n - 3) : n + 1]):
             text += " "
         text += _sign(tok, key)
         before = tok
     return text
+
+
+def _in_band(tokens: list[Token]) -> bool:
+    """Whether the last token joins a band, as in `in G4..C5`."""
+    words = [tok.text for tok in tokens]
+    return (words[-1:] == [".."] and words[-3:-2] == ["in"]) or (words[:1] == ["in"] and words[-2:-1] == [".."])
 
 
 def _apart(before: Token, tok: Token, key: str) -> bool:

@@ -101,7 +101,7 @@ class PointNode:
     """One point: its height, its time `at` (in the unit of `lasts`; it follows from the lengths `for_` if these are
     typed), the techniques it turns to (`as`), the
     techniques it ends (`without`), the words after it, quoted ones in `texts`; its grace notes, those after it if
-    it is the last."""
+    it is the last; whether it was `drawn` by lot, with others in one span."""
 
     height: Note | JustNote | Harmonic | Height | Rest
     at: Amount | None
@@ -112,6 +112,7 @@ class PointNode:
     graces: tuple[GraceNode, ...] = ()
     after: tuple[GraceNode, ...] = ()
     texts: tuple[PointText, ...] = ()
+    drawn: bool = False
     span: Span
 
 

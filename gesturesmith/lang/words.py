@@ -84,6 +84,7 @@ ORDERS: tuple[Order, ...] = get_args(Order)
 BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)
 RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
 UNITS: dict[str, Unit] = {"beat": "beats", "beats": "beats", "bar": "bars", "bars": "bars", "s": "s", "mm": "mm"}
+AD_LIB = "ad lib."  # above a point, in every language
 AND = ("and", "und", "et", "e", "ed")
 TEMPO_BPM = (20, 300)  # see the language page
 PAPER_MM = (50, 2000)  # smaller holds no system, larger fits no printer

@@ -97,6 +97,8 @@ class Context:
     def error(self, rule: str, span: Span, *, nearest: tuple[str, ...] = (), **words: object) -> None:
         """Record a mistake in the current block."""
         self.flawed = True
+        if self.errors and (self.errors[-1].rule, self.errors[-1].span) == (rule, span):
+            return  # of several points that are drawn in one place
         if len(self.errors) < MAX_ERRORS:
             self.errors.append(messages.error(rule, span, block=self.block, nearest=nearest, **words))
         elif not self.full:

@@ -6,6 +6,7 @@ from collections.abc import Container, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
+from gesturesmith.lang.words import AD_LIB
 from gesturesmith.model.gesture import AskedFingering, ContourPoint, DynamicMark, Gesture, Pitch
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
@@ -34,7 +35,7 @@ def excerpt(
     keep      keys of the techniques to keep; None: all
     dynamics  whether to keep the levels inside
     band      whether to keep the register band if every point has a pitch
-    said      whether to keep syllables and the signs of breath
+    said      whether to keep syllables, the signs of breath and `ad lib.`
     """
     start = gesture.points[first].at
     whole = first == 0 and last == len(gesture.points) - 1
@@ -89,8 +90,8 @@ def _point(
         techniques=stays,
         dynamic=point.dynamic if dynamics else "",
         marks=tuple(m for m in point.marks if m not in (_LEFT_OUT if said else (*_LEFT_OUT, "inhale", "exhale"))),
-        words="",
         syllable=point.syllable if said else "",
+        words=point.words if said and point.words == AD_LIB else "",
     )
 
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from gesturesmith.kinds import AttackShape, Growth, HeadShape
+from gesturesmith.lang.words import AD_LIB
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
@@ -90,7 +91,7 @@ class Sign:
     marks   the kinds of marks that show it, if any
     used    whether a gesture uses it
     shown   the first and last point of a gesture that show the sign
-    keeps   what an excerpt must keep for it: "techniques", "dynamics", "band", "said" (syllables, signs of breath)
+    keeps   what an excerpt must keep for it: "techniques", "dynamics", "band", "said" (syllables, breath, ad lib.)
     """
 
     key: str
@@ -236,6 +237,10 @@ def _quarter_tones(form: str) -> Callable[[Use], bool]:
     return lambda use: use.settings.accidentals == form and is_quarter_tone(use.music)
 
 
+def _ad_lib(point: ContourPoint) -> bool:
+    return point.words == AD_LIB
+
+
 def _stops(use: Use) -> bool:
     return any(voice.stop is not None for part in use.music.parts for voice in part.voices)
 
@@ -353,6 +358,13 @@ SIGNS = (
         used=lambda use: any(level.niente for level in use.music.levels),
         shown=_niente,
         keeps=("dynamics",),
+    ),
+    Sign(
+        key="ad-lib",
+        group="lines",
+        used=lambda use: use.first(_ad_lib) is not None,
+        shown=_around(_ad_lib, 0, 1),
+        keeps=("techniques", "said"),
     ),
     Sign(
         key="syllable",

@@ -125,6 +125,7 @@ TEXTS = {
     "sign-accelerating": "Schneller werdend",
     "sign-slowing": "Langsamer werdend",
     "sign-niente": "Aus dem Nichts, ins Nichts",
+    "sign-ad-lib": "Ad lib.",
     "sign-syllable": "Silbe",
     "sign-breathing": "Ein- und Ausatmen",
     "remark-approximate": (
@@ -219,6 +220,9 @@ TEXTS = {
     "remark-accelerating": "Ein Balken, der sich von einer Linie zu mehreren auffächert, wird schneller.",
     "remark-slowing": "Balken, die sich von mehreren Linien zu einer schließen, werden langsamer.",
     "remark-niente": "Ein Kreis am Ende einer Gabel bedeutet: aus dem Nichts oder ins Nichts.",
+    "remark-ad-lib": (
+        "Ab „ad lib.“ ist der Verlauf nur ein Vorschlag: Spiele einen eigenen, etwa in derselben Lage und Zeit."
+    ),
     "remark-syllable": (
         "Eine Silbe unter einer Note oder Pause wird dort gesprochen oder gehaucht, ihre Laute wie in der "
         "eigenen Sprache: Luft und Anstoß damit formen. Unter einer Pause wird sie ohne das Instrument "

@@ -127,6 +127,7 @@ TEXTS = {
     "sign-accelerating": "Getting faster",
     "sign-slowing": "Getting slower",
     "sign-niente": "From nothing, to nothing",
+    "sign-ad-lib": "Ad lib.",
     "sign-syllable": "Syllable",
     "sign-breathing": "Breathing in and out",
     # The meaning of signs; a page prints those it uses.
@@ -211,6 +212,10 @@ TEXTS = {
     "remark-accelerating": "A beam that fans out from one line to several means getting faster.",
     "remark-slowing": "Beams that close from several lines to one mean getting slower.",
     "remark-niente": "A circle at the end of a hairpin means from nothing, or to nothing.",
+    "remark-ad-lib": (
+        "From “ad lib.” on, the contour is only a suggestion: draw one of your own, within about the "
+        "same heights and time."
+    ),
     "remark-syllable": (
         "A syllable below a note or rest is spoken or breathed there, its sounds as in your own language: "
         "shape the air and the attack with it. Below a rest, say it away from the instrument."

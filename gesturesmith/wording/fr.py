@@ -126,6 +126,7 @@ TEXTS = {
     "sign-accelerating": "En accélérant",
     "sign-slowing": "En ralentissant",
     "sign-niente": "À partir de rien, jusqu’à rien",
+    "sign-ad-lib": "Ad lib.",
     "sign-syllable": "Syllabe",
     "sign-breathing": "Inspirer et expirer",
     "remark-approximate": (
@@ -221,6 +222,10 @@ TEXTS = {
     "remark-accelerating": "Une ligature qui s’ouvre d’un trait à plusieurs va en accélérant.",
     "remark-slowing": "Des ligatures qui se referment de plusieurs traits à un seul vont en ralentissant.",
     "remark-niente": "Un cercle à l’extrémité d’un soufflet signifie à partir de rien, ou jusqu’à rien.",
+    "remark-ad-lib": (
+        "À partir de « ad lib. », le contour n’est qu’une suggestion : en dessiner un autre, à peu près "
+        "dans le même registre et la même durée."
+    ),
     "remark-syllable": (
         "Une syllabe sous une note ou un silence est à dire ou à souffler à cet endroit, avec les sons de "
         "votre propre langue : elle forme l’air et l’attaque. Sous un silence, la dire hors de "

@@ -125,6 +125,7 @@ TEXTS = {
     "sign-accelerating": "Accelerando",
     "sign-slowing": "Rallentando",
     "sign-niente": "Dal niente, al niente",
+    "sign-ad-lib": "Ad lib.",
     "sign-syllable": "Sillaba",
     "sign-breathing": "Inspirare ed espirare",
     "remark-approximate": (
@@ -215,6 +216,10 @@ TEXTS = {
     "remark-accelerating": "Una travatura che si apre da una linea a più linee va accelerando.",
     "remark-slowing": "Travature che si chiudono da più linee a una sola vanno rallentando.",
     "remark-niente": "Un cerchio all’estremità di una forcella significa dal niente, oppure al niente.",
+    "remark-ad-lib": (
+        "Da «ad lib.» in poi il profilo è solo un suggerimento: disegnarne uno proprio, all’incirca "
+        "nello stesso registro e nella stessa durata."
+    ),
     "remark-syllable": (
         "Una sillaba sotto una nota o una pausa va detta o soffiata in quel punto, con i suoni della "
         "propria lingua: dà forma all’aria e all’attacco. Sotto una pausa, pronunciarla lontano dallo "

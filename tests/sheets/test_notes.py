@@ -183,6 +183,9 @@ USED = {
     "niente": "contour: C5\n  lasts: 2 beats\n  dynamics: n < f",
     "syllable": 'contour: C5 say "ta"',
     "breathing": "contour: C5, r inhale",
+    "ad-lib": "contour: C5 ad lib -- D5",
+    "graces": "contour: C5 grace, D5",
+    "graces-after": "contour: C5 __ D5 grace",
 }
 # What else may appear in the example of a sign; nothing more.
 BESIDE = {
@@ -191,6 +194,7 @@ BESIDE = {
     "stops": {"straight"},
     "stemless": {"straight"},
     "small-start": {"stops", "wavy", "seconds"},
+    "ad-lib": {"straight", "stops"},
     "growing": {"wavy"},
     "fading": {"wavy"},
     "gradual": {"diamond-head", "straight"},

@@ -47,6 +47,7 @@ TRADE = {
     *("euphonium", "soprano", "tuba"),  # instruments
     *("bucket", "cup", "harmon", "plunger", "stopping", "straight"),  # mutes, as they are sold
     *("ka", "ta"),  # syllables of the tongue
+    *("ad", "lib"),  # at the player's liberty
     *("long", "short"),  # printed at a position of the slide
     "cent",  # a unit
     "coulisse",  # the slide, in French and Italian alike
