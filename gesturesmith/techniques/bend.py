@@ -39,7 +39,7 @@ TECHNIQUE = Technique(
             "bend or dip among the horn's effects", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"
         ),
     ),
-    called=("pitch bend", "lip down", "portamento", "smear", "inflexion", "inflessione"),
+    called=("pitch bend", "lip down", "portamento", "inflexion", "inflessione"),
     means="the lip lowers one note and stays on its harmonic",
     title={
         "en": "Lip bend",

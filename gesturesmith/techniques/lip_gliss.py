@@ -38,7 +38,7 @@ TECHNIQUE = Technique(
             "contemporarytuba.com, gliss, cusps and split tones",
         ),
     ),
-    called=("gliss", "glissando", "portamento", "smear", "lip slide", "lip glissando"),
+    called=("gliss", "glissando", "portamento", "lip slide", "lip glissando"),
     means="the lip slides, as smoothly as the harmonics let it",
     title={
         "en": "Lip glissando",

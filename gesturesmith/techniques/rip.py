@@ -32,7 +32,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(through_harmonics=True),
     sources=(Sourced("rip or smear", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
-    called=("lift", "whoop", "gliss into", "Hinaufreißen", "arraché", "strappata", "strappato"),
+    called=("whoop", "gliss into", "Hinaufreißen", "arraché", "strappata", "strappato"),
     means="a quick climb through the harmonics into the note",
     title={
         "en": "Rip",

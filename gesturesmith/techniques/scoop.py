@@ -28,7 +28,7 @@ TECHNIQUE = Technique(
         ),
     ),
     sources=(Sourced("scoop up and down", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
-    called=("lift", "scooped", "slide into", "von unten anschleifen"),
+    called=("scooped", "slide into", "von unten anschleifen"),
     means="the note is entered from just below",
     title={
         "en": "Scoop",

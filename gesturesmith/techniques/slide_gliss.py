@@ -25,7 +25,7 @@ TECHNIQUE = Technique(
         ),
     ),
     sources=(Sourced("a slide glissando must stay on one partial", PRACTICE, "M. Clayville, blog of 2011-10-24"),),
-    called=("gliss", "glissando", "portamento", "smear", "trombone gliss", "Zugglissando", "coulissé"),
+    called=("gliss", "glissando", "portamento", "trombone gliss", "Zugglissando", "coulissé"),
     means="the slide moves without a break",
     title={
         "en": "Slide glissando",
