@@ -36,12 +36,12 @@ DRAWN_SLIDE = {
 }
 
 
-def limits(registers: tuple[Register, ...], lowest_partials: tuple[int, ...], air: float) -> dict[str, Limit]:
+def limits(registers: tuple[Register, ...], air: float) -> dict[str, Limit]:
     """The limits common to all brass, for an instrument with these registers; `air` multiplies the horn's flows."""
     return (
         _limits.ear_and_lip()
         | _limits.tonguing(registers)
-        | _limits.bends(registers, lowest_partials)
+        | _limits.bends(registers)
         | _limits.breath(registers, air)
         | _limits.stamina(registers)
         | {
@@ -62,7 +62,6 @@ def valved(
     valves: tuple[int, ...],
     sounding: Interval,
     registers: tuple[Register, ...],
-    lowest_partials: tuple[int, ...],
     usual: Sourced[tuple[int, int]],
     widest: Sourced[tuple[int, int]],
     chart: dict[int, str],
@@ -98,7 +97,7 @@ def valved(
         widest_range=widest,
         chart=chart,
         chart_evidence=chart_evidence,
-        limits=limits(registers, lowest_partials, air) | _limits.beyond_sources(far_cents) | (own_limits or {}),
+        limits=limits(registers, air) | _limits.beyond_sources(far_cents) | (own_limits or {}),
         clefs=clefs,
         third_slide=third_slide,
     )
@@ -113,7 +112,6 @@ def slide(
     abbreviation: str,
     sides: tuple[tuple[str, int, int], ...],
     registers: tuple[Register, ...],
-    lowest_partials: tuple[int, ...],
     usual: Sourced[tuple[int, int]],
     widest: Sourced[tuple[int, int]],
     chart: dict[int, str],
@@ -145,7 +143,7 @@ def slide(
         widest_range=widest,
         chart=chart,
         chart_evidence=chart_evidence,
-        limits=limits(registers, lowest_partials, air)
+        limits=limits(registers, air)
         | _limits.beyond_sources(far_cents)
         | {
             "slide_positions_per_s": Limit(

@@ -5,7 +5,6 @@ Limits that depend on the instrument (hand, stopped notes, pedal notes, special 
 
 from __future__ import annotations
 
-from gesturesmith.acoustics.series import step_cents
 from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, PRACTICE, PUBLISHED, Limit, Sourced
 from gesturesmith.instruments.base import Register
 
@@ -21,7 +20,8 @@ _TAPS = (
 _BENDS = "Buckner, hsutrumpets.com: down about half way to the next note; the curve is ours"
 _BENDS_UP = "Buckner, hsutrumpets.com: up only a little; the number is ours"
 _PLAIN = "plain single tonguing: up to 10"
-_GAP = "the distance to the next partial: beyond it the lip has left the note"
+_BENDS_WIDEST = "common practice: about a third, at the bottom perhaps a fourth"
+_BENDS_UP_WIDEST = "thecontemporaryhorn.com, Demi-pistons: a correction of up to a semitone, the widest reading"
 _FLOWS = "our working values; a mean flow of 0.1 to 1 L/s is given by J. Wolfe, UNSW"
 
 
@@ -68,26 +68,21 @@ def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
     return limits
 
 
-def bends(registers: tuple[Register, ...], lowest_partials: tuple[int, ...]) -> dict[str, Limit]:
-    """Widest lip bends: downwards from about a third at the bottom to a quarter tone at the top, upwards only a
-    little.
+def bends(registers: tuple[Register, ...]) -> dict[str, Limit]:
+    """Widest lip bends: down from about a third at the bottom to a quarter tone at the top, up only a little.
 
-    The values are for the middle of each register, with linear interpolation between them (`realise.curve`).
-
-    lowest_partials   the lowest partial commonly used in each register: the gap to its neighbours is as far as any
-                      lip can go without leaving the note
+    The values are for the middle of each register, with linear interpolation between them (`realise.curve`). The
+    partial that is played sets a bound of its own: beyond its neighbour the lip has left the note.
     """
     down = {"low": 350, "middle": 200, "high": 100, "top": 50}
     up = {"low": 45, "middle": 40, "high": 30, "top": 20}
     limits = {}
-    for register, n in zip(registers, lowest_partials, strict=True):
+    for register in registers:
         name = register.name
-        below, above = round(step_cents(max(1, n - 1))), round(step_cents(n))
-        limits[f"bend_down_{name}"] = Limit(
-            Sourced(down[name], HOUSE, _BENDS), Sourced(max(below, down[name]), DERIVED, _GAP), "cents"
-        )
+        widest = Sourced(500 if name == "low" else 400, PRACTICE, _BENDS_WIDEST)
+        limits[f"bend_down_{name}"] = Limit(Sourced(down[name], HOUSE, _BENDS), widest, "cents")
         limits[f"bend_up_{name}"] = Limit(
-            Sourced(up[name], HOUSE, _BENDS_UP), Sourced(max(above, up[name]), DERIVED, _GAP), "cents"
+            Sourced(up[name], HOUSE, _BENDS_UP), Sourced(100, PRACTICE, _BENDS_UP_WIDEST), "cents"
         )
     return limits
 

@@ -35,7 +35,6 @@ def tuba(
         valves=(2, 1, 3, 5),
         sounding=Interval(0, Fraction(0)),
         registers=REGISTERS,
-        lowest_partials=(2, 2, 3),
         usual=Sourced((cents("D1"), cents("F4")), PUBLISHED, "abjad 3.31 and music21 10.5.1, Tuba: D1 to F4"),
         widest=Sourced(
             (cents(lowest), cents("F4")),

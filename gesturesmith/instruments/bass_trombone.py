@@ -22,7 +22,6 @@ INSTRUMENT = slide(
     abbreviation="B. Tbn.",
     sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6), ("TT", cents("D1"), 5)),
     registers=REGISTERS,
-    lowest_partials=(2, 2, 5),
     usual=Sourced((cents("C2"), cents("F4")), PUBLISHED, "abjad 3.31, BassTrombone: C2 to F4"),
     widest=Sourced(
         (cents("Bb0"), cents("Eb5")),

@@ -30,7 +30,6 @@ INSTRUMENT = valved(
     valves=(2, 1, 3),
     sounding=Interval(-1, Fraction(-200)),
     registers=REGISTERS,
-    lowest_partials=(2, 2, 6),
     usual=Sourced((cents("E3"), cents("Bb5")), MEMORY, "handbooks of orchestration: written F#3 to C6"),
     widest=Sourced((cents("E2"), cents("D6")), PRACTICE, FORMAL),
     far_cents=500,

@@ -37,7 +37,6 @@ INSTRUMENT = valved(
     valves=(2, 1, 3, 5),
     sounding=Interval(0, Fraction(0)),
     registers=REGISTERS,
-    lowest_partials=(2, 2, 6),
     usual=Sourced(
         (cents("E2"), cents("Bb4")), MEMORY, "the compass of the tenor trombone, which has the same length of tube"
     ),

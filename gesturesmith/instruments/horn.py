@@ -155,7 +155,7 @@ INSTRUMENT = Instrument(
     ),
     limits=_limits.ear_and_lip()
     | _limits.tonguing(REGISTERS)
-    | _limits.bends(REGISTERS, (2, 4, 5, 9))
+    | _limits.bends(REGISTERS)
     | _limits.breath(REGISTERS)
     | _limits.stamina(REGISTERS)
     | _limits.beyond_sources(200)

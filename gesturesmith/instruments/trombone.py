@@ -41,7 +41,6 @@ INSTRUMENT = slide(
     abbreviation="Tbn.",
     sides=(("", cents("Bb1"), 7),),
     registers=REGISTERS,
-    lowest_partials=(2, 2, 6),
     usual=USUAL,
     widest=WIDEST,
     chart=tenor_slide(),

@@ -31,7 +31,6 @@ INSTRUMENT = slide(
     abbreviation="Tbn.",
     sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6)),
     registers=REGISTERS,
-    lowest_partials=(2, 2, 6),
     usual=Sourced(
         (cents("C2"), cents("Bb4")), PUBLISHED, "as without it, and abjad 3.31, BassTrombone: down to C2"
     ),

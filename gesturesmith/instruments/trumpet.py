@@ -26,7 +26,6 @@ INSTRUMENT = valved(
     valves=(2, 1, 3),
     sounding=Interval(-1, Fraction(-200)),
     registers=REGISTERS,
-    lowest_partials=(2, 2, 6),
     usual=Sourced(
         (cents("E3"), cents("C6")), PUBLISHED, "abjad 3.31 and music21 10.5.1, Trumpet: written F#3 to D6"
     ),

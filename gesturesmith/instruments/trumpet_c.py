@@ -30,7 +30,6 @@ INSTRUMENT = valved(
     valves=(2, 1, 3),
     sounding=Interval(0, Fraction(0)),
     registers=REGISTERS,
-    lowest_partials=(2, 2, 6),
     usual=Sourced((cents("F#3"), cents("D6")), PUBLISHED, "abjad 3.31, Trumpet: F#3 to D6"),
     widest=Sourced((cents("F#2"), cents("E6")), PRACTICE, FORMAL),
     far_cents=500,

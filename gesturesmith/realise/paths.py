@@ -7,7 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple
 
-from gesturesmith.acoustics.series import hand_glide_cents, partial_cents
+from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Bell
 from gesturesmith.realise.curve import along
@@ -208,19 +208,10 @@ def _beyond_lip(instrument: Instrument, point: AskedPoint, way: PossibleFingerin
 
 
 def handled(instrument: Instrument, points: Sequence[AskedPoint]) -> list[PossibleFingering]:
-    """One open partial for a hand movement: the highest point is played open, the hand lowers the others.
-
-    The cheapest fingering of the highest point from which the hand reaches the lowest: a half step above the next
-    partial down.
-    """
+    """One open partial for a movement of the hand: the highest point is played open, as it always is, and the hand
+    lowers the rest."""
     top = max(points, key=lambda p: p.cents)
-    low = min(float(p.cents) for p in points)
-
-    def key(way: PossibleFingering) -> tuple[bool, float]:
-        pitch = way.tube.fundamental_cents + partial_cents(way.partial)
-        return pitch - low > hand_glide_cents(way.partial) + in_tune_cents(instrument), way.cost
-
-    open_way = min(ways_of(instrument, top), key=key)
+    open_way = ways_of(instrument, top)[0]
     return [_on_partial(instrument, open_way, p) for p in points]
 
 

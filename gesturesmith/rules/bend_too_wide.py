@@ -1,6 +1,7 @@
 """A bend is wider than the lip can take a note in that register.
 
-Checks  each line of a bend: how far it goes from the bent note, down and up, against limits for its height
+Checks  each line of a bend: how far it goes from the bent note, down and up, against limits for its height and the
+        distance to the next partial of its tube
 Why     the lip can take a note off its partial, down more than up, about a third in the low register and
         about a quarter tone in the top; beyond half way the note slips to the next partial
 Fires
@@ -19,16 +20,21 @@ Fix     narrow it, write a `lip-gliss` or `hand-gliss`, or move it down
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
+from gesturesmith.acoustics.series import step_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.diagnostics.changes import Fix, PitchChange
+from gesturesmith.evidence import DERIVED, Limit, Sourced
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.realise.curve import along
 from gesturesmith.realise.in_force import path_of, stays_on_partial
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.limits import FAR, above
 from gesturesmith.rules.shared.reading import apart, plain, point_names, written_pitch
+
+_GAP = "the distance to the next partial of the tube: beyond it the lip has left the note"
 
 
 @rule("GS503", "bend-too-wide", severity="caution", only=("path:lip",))
@@ -43,7 +49,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         width = float((point.sounding_cents or 0) - (home.sounding_cents or 0))
         way = "down" if width < 0 else "up"
-        excess = above(along(case.instrument, f"bend_{way}", home.sounding_cents or 0), abs(width))
+        excess = above(_limit(case, home, way), abs(width))
         if excess is None:
             continue
         sign = -1 if width < 0 else 1
@@ -60,9 +66,21 @@ def check(case: Case) -> Iterator[Finding]:
             proposed_fixes=(
                 *_narrowed(case, index, reach),
                 *(_narrowed(case, index, 2 * float(home.sounding_cents or 0) - near) if way == "up" else ()),
-                *fixes.instead(case, "motion", "lip-gliss", "hand-gliss"),
+                *fixes.instead(case, "motion", "lip-gliss", *(("hand-gliss",) if way == "down" else ())),
             ),
         )
+
+
+def _limit(case: Case, home: ContourPoint, way: str) -> Limit | None:
+    """How far the lip takes a note: by its height, and never as far as the next partial of its tube."""
+    limit = along(case.instrument, f"bend_{way}", home.sounding_cents or 0)
+    played = next((p for p in case.realisation.points if case.gesture.points[p.index] is home), None)
+    if limit is None or limit.wide is None or played is None or played.partial < (2 if way == "down" else 1):
+        return limit
+    gap = round(step_cents(played.partial - 1 if way == "down" else played.partial))
+    if gap > limit.wide.value * FAR:
+        return limit
+    return replace(limit, wide=Sourced(max(gap, limit.narrow.value), DERIVED, _GAP))
 
 
 def _other_way(case: Case, home: ContourPoint) -> str:

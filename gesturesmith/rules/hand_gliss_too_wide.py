@@ -1,6 +1,7 @@
 """A hand glissando goes further down than the closing hand can take the note.
 
-Checks  each line of a hand glissando: its width against how far the hand can lower the open partial it is played on
+Checks  each line of a hand glissando, down or from a closed bell up: its width against how far the hand can lower
+        the open partial it is played on
 Why     the closing hand lowers an open note to a half step above the next partial down and no further; about a
         semitone is usual
 Fires
@@ -28,7 +29,7 @@ from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import exact_name, plain, played_points
+from gesturesmith.rules.shared.reading import exact_name, leaves_by_line, plain, played_points
 
 _LAW = "to a half step above the next partial down: Ericson, ASU; List of horn techniques; the number computed"
 
@@ -48,7 +49,8 @@ def check(case: Case) -> Iterator[Finding]:
             tops[key] = min(tops.get(key, played.error_cents), played.error_cents)
     for point, played in rows:
         slack = max(float(near.narrow.value), tops.get((played.tube, played.partial), 0.0))
-        if played.partial == 0 or point.reached == "attack":
+        # A closed bell can open along the line: the way up is as long as the way down.
+        if played.partial == 0 or (point.reached == "attack" and not leaves_by_line(case.gesture, played.index)):
             continue
         width = played.error_cents - slack
         reach = max(hand_glide_cents(played.partial), float(limit.narrow.value))

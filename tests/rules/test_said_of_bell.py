@@ -6,6 +6,24 @@ import pytest
 from rules.saying import holds, says, silent
 
 ROWS = [
+    # C4 closes to A-flat 3, a half step above the next partial of its tube, and no further; the way up is as long.
+    says(
+        "hand-gliss-too-wide",
+        "technique: hand-gliss\ncontour: C4 -- «G3»",
+        number=("lowered by", 500, 398.045, "cents"),
+        severity="refused",
+    ),
+    says(
+        "hand-gliss-too-wide",
+        "technique: hand-gliss\ncontour: C4 -- «Ab3»",
+        number=("lowered by", 400, 100, "cents"),
+    ),
+    says(
+        "hand-gliss-too-wide",
+        "technique: hand-gliss\ncontour: «C4 as stopped» -- G5 without stopped",
+        number=("lowered by", 1903.91, 103.91, "cents"),
+        severity="refused",
+    ),
     says(
         "hand-out-too-low",
         "technique: hand-out\ncontour: «C4» -- E4",
@@ -128,12 +146,7 @@ ROWS = [
         "hand-gliss-too-wide",
         "technique: hand-gliss\ncontour: D5 -- C#5 -- «B4»\nfingering: F 0",
         number=("lowered by", 303.91, 103.91, "cents"),
-        ways=[
-            "technique: lip-gliss",
-            "technique: fingered-gliss",
-            "gesture a-1 | contour: D5 -- C#5 | lasts: 1.5 beats |  | gesture a-2 | technique: hand-gliss | "
-            "contour: C#5 -- B4 | lasts: 1.5 beats",
-        ],
+        ways=["technique: lip-gliss", "technique: fingered-gliss"],
         severity="refused",
     ),
     silent("hand-gliss-too-wide", "technique: hand-gliss\ncontour: C5 -- B4, F4 as lip-gliss -- C5"),
@@ -156,11 +169,7 @@ ROWS = [
         "technique: hand-gliss\ncontour: C5 -- B4, B4 «--» C5",
         ways=["technique: lip-gliss", "contour: C5 -- B4, C5 -- B4"],
     ),
-    says(
-        "hand-gliss-rises-from-open",
-        "technique: hand-gliss\nband: G4..G5\ncontour: low «--» mid",
-        ways=["contour: low as stopped -- mid as ordinary", "technique: lip-gliss"],
-    ),
+    says("hand-gliss-rises-from-open", "technique: hand-gliss\nband: G4..G5\ncontour: low «--» mid", ways=[]),
     silent("hand-gliss-rises-from-open", "technique: hand-gliss\ncontour: C5 -- C5"),
     silent("hand-gliss-rises-from-open", "technique: hand-gliss\ncontour: C5 -- B4, C5 as lip-gliss ~~ E5"),
     says(
