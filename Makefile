@@ -3,6 +3,7 @@
 VENV := .venv
 BIN := $(VENV)/bin
 DEMO := docs/demo/fog-signals.gesture
+SAMPLED := tests/golden/test_gallery.py tests/pipeline/test_gesture_cache.py tests/lang/test_properties.py
 FORKS := tests/security/test_killed.py  # forks, which a process that talks to others in threads must not
 
 .DELETE_ON_ERROR:
@@ -31,7 +32,7 @@ soak: $(VENV)/.test-ready
 	@$(BIN)/python -m pip install --quiet --only-binary atheris --editable '.[soak]' \
 	  || echo "atheris has no wheel for this Python: the guided search is left out"
 	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(BIN)/python -m pytest tests/security
-	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest tests/golden/test_gallery.py
+	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest $(SAMPLED)
 	@$(BIN)/python -m pytest --numprocesses auto tests/reading/everything.py
 	@$(BIN)/python -m pytest tests/handbook_again.py
 	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest --numprocesses auto tests/words

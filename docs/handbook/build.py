@@ -1,7 +1,8 @@
 """Builds the handbook: `make handbook`, or python docs/handbook/build.py [FOLDER] [--quick]
 
 Writes FOLDER/html (default FOLDER: out/handbook). A Sphinx warning is a failure. `--quick` leaves out the slow
-parts: the charts of instruments and the registers of techniques.
+parts: the charts of instruments, the registers of techniques, and the pictures that snippets make, in whose place
+one of the gallery stands.
 """
 
 from __future__ import annotations
@@ -35,8 +36,13 @@ def write(folder: Path, *, quick: bool) -> None:
             with tempfile.TemporaryDirectory() as scratch:
                 made = snippets.refreshed(text, Path(scratch).resolve(), everything=True)
         if _MADE.search(text):
-            with tempfile.TemporaryDirectory() as scratch:
-                made = _ran(place, made, Path(scratch).resolve(), folder)
+            with tempfile.TemporaryDirectory() as name:
+                scratch = Path(name).resolve()
+                if quick:
+                    _stand_in(text, scratch)
+                elif faults := snippets.run(text, scratch):
+                    raise RuntimeError("\n".join((place, *faults)))
+                made = _with_pictures(place, made, scratch, folder)
         target = folder / place
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(highlighted(made), "utf-8")
@@ -50,11 +56,17 @@ def write(folder: Path, *, quick: bool) -> None:
         _charts(folder / "charts")
 
 
-def _ran(place: str, text: str, scratch: Path, folder: Path) -> str:
-    """A page after running its snippets: with the output of its commands and the pictures they made."""
-    faults = snippets.run(text, scratch)
-    if faults:
-        raise RuntimeError("\n".join((place, *faults)))
+def _stand_in(text: str, scratch: Path) -> None:
+    """Put a picture of the gallery wherever a snippet would make one."""
+    picture = min((ROOT / "docs" / "gallery").glob("*.png"))
+    for found_there in _MADE.finditer(text):
+        target = scratch / found_there[1]
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copy(picture, target)
+
+
+def _with_pictures(place: str, text: str, scratch: Path, folder: Path) -> str:
+    """A page with the pictures that its snippets made in `scratch`."""
     for found_there in _MADE.finditer(text):
         target = folder / "made" / found_there[1]
         target.parent.mkdir(parents=True, exist_ok=True)

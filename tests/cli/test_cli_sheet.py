@@ -90,18 +90,19 @@ def test_nothing_playable_is_refused(run, here) -> None:
 
 
 def test_levels_of_a_technique(run, here) -> None:
-    result = run("sheet", "--technique", "kiss", "--instrument", "trumpet", "--level", "1..2,5")
+    result = run("sheet", "--technique", "kiss", "--instrument", "trumpet", "--level", "1..2", "--as", "ly")
     assert result.status == 0
     found = sorted(path.name for path in (here / "out").iterdir())
-    assert found == ["trumpet-kiss-1.pdf", "trumpet-kiss-2.pdf", "trumpet-kiss-5.pdf"]
-    assert all(pages(here / "out" / name) == 1 for name in found)
+    assert found == ["trumpet-kiss-1.ly", "trumpet-kiss-2.ly"]
 
 
 def test_a_name_of_ones_own(run, here) -> None:
     named = ("--name", "{part}", "--level", "1")
     result = run("sheet", "--technique", "kiss", "--instrument", "trumpet", *named)
     assert result.status == 0, result.err
-    assert [path.name for path in (here / "out").iterdir()] == ["Trumpet_in_Bb-kiss-1.pdf"]
+    (made,) = (here / "out").iterdir()
+    assert made.name == "Trumpet_in_Bb-kiss-1.pdf"
+    assert pages(made) == 1
 
 
 @pytest.mark.parametrize(

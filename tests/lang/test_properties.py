@@ -1,6 +1,7 @@
 """Any valid file reads, formats and reads the same again; any text at all reads without an exception."""
 
 import gc
+import os
 import time
 
 import pytest
@@ -13,7 +14,9 @@ from gesturesmith.lang import format_text
 from gesturesmith.lang.messages import RULES
 from gesturesmith.source import Source
 
-SLOW = settings(max_examples=60, suppress_health_check=list(HealthCheck))
+SLOW = settings(
+    max_examples=300 if os.environ.get("GESTURESMITH_SOAK") else 30, suppress_health_check=list(HealthCheck)
+)
 
 
 def comments(text):

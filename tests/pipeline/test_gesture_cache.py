@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import random
 import re
 from dataclasses import fields, replace
@@ -73,8 +74,16 @@ def changed(text: str, chance: random.Random) -> str:
     return head + "".join(blocks)
 
 
-@pytest.mark.parametrize("text", [*DEMOS, PLAIN])
-@pytest.mark.parametrize("options", [{}, {"draft": True}, {"pitches": "sounding", "pages": False}])
+TEXTS = (*DEMOS, PLAIN)
+OPTIONS = ({}, {"draft": True}, {"pitches": "sounding", "pages": False})
+# Every text, every option, and all options of what is quick; `make soak` takes all pairs.
+SOME = [(0, 0), (1, 1), (1, 2), (2, 0), (2, 1), (2, 2)]
+PAIRS = (
+    [(text, options) for text in range(3) for options in range(3)] if os.environ.get("GESTURESMITH_SOAK") else SOME
+)
+
+
+@pytest.mark.parametrize(("text", "options"), [(TEXTS[t], OPTIONS[o]) for t, o in PAIRS], ids=map(str, PAIRS))
 def test_whatever_is_changed_the_outcome_is_that_of_the_whole(tmp_path, text, options):
     store = Store(tmp_path)
     chance = random.Random(7)
