@@ -34,8 +34,8 @@ HEAD = """<!-- Made by docs/gallery.py: change the gesture files, then run `make
 
 What the techniques look like on the page. Every picture is made from a gesture file in this folder by
 `make gallery`. On the horn each technique is shown in its low, middle and high register, short and long; on the
-other instruments once. What the checker refuses has no picture and is listed with its first reason. Words above
-the music stand at each gesture here, since each is a first one; footnotes are left out.
+other instruments once. Refused gestures have no picture and are listed with the first reason. Words above the music
+appear at each gesture here, since each comes first; footnotes are left out.
 """
 _REGISTERED = re.compile(r"(.+)-(low|middle|high)-(short|long)")
 _COLUMNS = {"technique": 2, "gestures": 3, "passages": 1}

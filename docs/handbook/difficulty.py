@@ -25,9 +25,9 @@ def difficulty_page() -> str:
         "# Difficulty",
         MADE,
         *explain_difficulty.introduction(),
-        "Limits by name stand with the [instruments](instruments.md) and the [techniques](techniques.md). "
+        "Named limits are listed with the [instruments](instruments.md) and the [techniques](techniques.md). "
         "`gesturesmith explain difficulty` prints the same; `gesturesmith check --json` gives every gesture its "
-        "`difficulty`, and under `demands` what makes it.",
+        "`difficulty`, and its reasons under `demands`.",
         table(head, (quantity_row(q) for q in QUANTITIES)),
     ]
     return "\n\n".join(parts) + "\n"

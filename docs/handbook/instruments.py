@@ -13,10 +13,10 @@ from gesturesmith.units import spell
 from handbook.markdown import LIMIT_HEAD, MADE, evidence_text, limit_rows, table, value_text
 
 INTRODUCTION = (
-    "Every number stands with its evidence: *derived* from a definition or a law, *published*, *practice* of "
+    "Every number is given with its evidence: *derived* from a definition or a law, *published*, *practice* of "
     "players and teachers, from *memory*, or our own judgement (*house*). The last two lead at most to *with "
-    "care*. A value in brackets is only reckoned with: nothing is measured against it by itself. *Far* is "
-    f"{FAR_WORDS}. Limits of bends hold in the middle of their register; {CURVE}."
+    "care*. A value in brackets is only used in calculations. *Far* is "
+    f"{FAR_WORDS}. Limits of bends are for the middle of their register; {CURVE}."
 )
 
 

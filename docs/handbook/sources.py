@@ -59,7 +59,7 @@ NAMED = (
     Named("naturalhorn.com: hand positions", ("naturalhorn.com",)),
     Named("whistleandflute.net: ranges and pedal notes of the trombone", ("whistleandflute.net",)),
     Named("orchestrationonline.com: strength of the registers", ("orchestrationonline.com",)),
-    Named("Common practice, in no page at hand", ("common practice", "the first partial")),
+    Named("Common practice, without a particular source", ("common practice", "the first partial")),
 )
 
 

@@ -78,13 +78,12 @@ def points_text(technique: Technique) -> str:
 
 INTRODUCTION = "\n\n".join(
     (
-        "Techniques are joined with `+`; which go together stands [on a page of its own](joining.md), and a layer "
-        "only says what kind of thing a technique is. The signs and words on the page are the same in every "
-        "language; the texts for the player follow the page's `wording`. German, French and Italian are by our "
-        "best judgement.",
-        "Limits from memory and of our own judgement lead at most to *with care*. A value in brackets is only "
-        "reckoned with. What depends on the instrument (attacks a second by register, widths of bends) stands with "
-        "the [instruments](instruments.md).",
+        "Techniques are joined with `+`; [another page](joining.md) says which go together. Layers only group "
+        "them. The signs and words on the page are the same in every language; the texts for the player follow the "
+        "page's `wording`. German, French and Italian are written to the best of our judgement.",
+        "Limits from memory or our own judgement lead at most to *with care*. A value in brackets is only used in "
+        "calculations. Limits that depend on the instrument (attacks per second by register, widths of bends) are "
+        "listed with the [instruments](instruments.md).",
     )
 )
 LIMIT_NAMES = (
@@ -109,14 +108,14 @@ def technique_section(technique: Technique, *, heading: str = "###", named: bool
         f"- Pitch: {PITCHED[technique.pitched]}.",
     ]
     if technique.kin:
-        parts.append(f"- In its place, where it cannot be had: {', '.join(f'`{key}`' for key in technique.kin)}.")
+        parts.append(f"- Replaced, if it is not possible, by: {', '.join(f'`{key}`' for key in technique.kin)}.")
     if technique.needs:
         parts.append(f"- Needs: {technique.needs}.")
     if technique.tiring or technique.loud:
         said = [w for w, yes in (("tiring", technique.tiring), ("loud", technique.loud)) if yes]
         parts.append(f"- Care: {' and '.join(said)}.")
     parts.append(f"- On the page: {look_text(technique.look)}")
-    parts.append(f"- Why so: {technique.look.reason}")
+    parts.append(f"- Reason: {technique.look.reason}")
     parts += [f"- Source: {s.value} ({evidence_text(s)})." for s in technique.sources]
     text = "\n".join([parts[0], "", parts[1], "", *parts[2:]])
     if technique.limits:

@@ -57,7 +57,7 @@ def explain_limit(name: str) -> str | None:
         everywhere = len(keys) == len(instruments.names())
         lines += ["", *_wrapped("every instrument" if everywhere else ", ".join(keys), 0)]
         side = wrong_side(limit)
-        care = f"with care {side}" if side else "reckoned with as"
+        care = f"with care {side}" if side else "taken as"
         lines += _wrapped(f"{care} {_words(wanted, limit, limit.narrow)}", 2)
         if limit.wide is not None and side:
             refused = refused_side(limit)

@@ -11,11 +11,11 @@ from gesturesmith.instruments.base import Register
 _TONGUING_PAGE = "thecontemporaryhorn.com, Tonguing: not faster than sixteenths at 100 to 110"
 _TUBA_PAGE = "contemporarytuba.com/tonguing: tuba single 9 to 10 a second, double and triple 12 and more"
 _TWO_STROKES = (
-    "two strokes by turns: twice the fastest single tonguing, 9 to 10 a second (contemporarytuba.com/tonguing)"
+    "two strokes in turn: twice the fastest single tonguing, 9 to 10 a second (contemporarytuba.com/tonguing)"
 )
 _TAPS = (
-    "in a chromatic scale the second valve goes down twice in five notes; a finger taps 5 to 7 times a second, the "
-    "world's fastest drummer 10 times (Neuroscience Letters 2009, doi 10.1016/j.neulet.2009.04.055)"
+    "the second valve goes down twice in five chromatic notes; a finger taps 5 to 7 times a second, the world's "
+    "fastest drummer 10 times (Neuroscience Letters 2009, doi 10.1016/j.neulet.2009.04.055)"
 )
 _BENDS = "Buckner, hsutrumpets.com: down about half way to the next note; the curve is ours"
 _BENDS_UP = "Buckner, hsutrumpets.com: up only a little; the number is ours"
@@ -43,7 +43,7 @@ def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
             else Sourced(round(110 * 4 / 60, 3), PRACTICE, _TONGUING_PAGE)
         )
         many = Sourced(9.0, HOUSE, _lower(_TUBA_PAGE)) if low else Sourced(12.0, PRACTICE, _TUBA_PAGE)
-        split = Sourced(3.0 if low else 4.0, HOUSE, "each split attack is prepared anew")
+        split = Sourced(3.0 if low else 4.0, HOUSE, "each split attack has to be prepared")
         slap = Sourced(4.0 if low else 5.0, HOUSE, "the tongue has to seal the mouthpiece again")
         limits |= {
             f"single_tongue_per_s_{register.name}": Limit(single, single_end, "attacks a second"),
@@ -108,7 +108,7 @@ def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Lim
             "L",
         ),
         "breath_from_note_s": Limit(
-            Sourced(0.4, HOUSE, "a quick breath takes this much from the end of a note, where no slur leaves it"),
+            Sourced(0.4, HOUSE, "a quick breath takes this much from the end of a note, unless a slur leaves it"),
             None,
             "s",
             side="none",
@@ -203,7 +203,7 @@ def ear_and_lip() -> dict[str, Limit]:
         ),
         "harmonic_gliss_exact_cents": Limit(fifteen, None, "cents"),
         "harmonic_gliss_about_cents": Limit(
-            Sourced(50, HOUSE, "an approximate end may lie a quarter tone off"), None, "cents"
+            Sourced(50, HOUSE, "an approximate end may be a quarter tone off"), None, "cents"
         ),
         "harmonic_gliss_min_partials": Limit(
             Sourced(3, DERIVED, "two partials have nothing between them to sweep through"),

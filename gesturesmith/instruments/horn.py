@@ -86,7 +86,7 @@ def hand_limits(top_register_cents: int, long_tube_cents: float) -> dict[str, Li
         ),
         "hand_out_lowest_cents": Limit(
             Sourced(
-                top_register_cents, HOUSE, "smooth with the hand out only where partials lie close: top register"
+                top_register_cents, HOUSE, "smooth with the hand out only where partials are close: top register"
             ),
             Sourced(smooth, DERIVED, "below partial 8 of the longest tube the steps are wider than a whole tone"),
             "cents",

@@ -22,9 +22,9 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="tone",
         reason=(
-            "A diamond head keeps the fingering readable and cannot be taken for a tone; x-heads are kept for "
-            "approximate pitch and noises. Handbooks differ (x, diamond and triangle are all met; from "
-            "memory), so the word stands with it and its end is given."
+            "A diamond head keeps the fingering readable and cannot be taken for a tone; x-heads are "
+            "reserved for approximate pitches and noises. Handbooks differ (x, diamond and triangle "
+            "are all in use; from memory), so the word is printed as well, and its end."
         ),
     ),
     sources=(Sourced("the fingering of the note written colours the breath", HOUSE, "to be tried with players"),),

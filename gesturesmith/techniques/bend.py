@@ -24,9 +24,9 @@ TECHNIQUE = Technique(
     look=Look(
         motion="bend",
         reason=(
-            "A small V after the note, down and back: the form of SMuFL brassBend. Sources differ (from "
-            "memory): a line to a second pitch and back is met in scores, an arc in jazz parts. A line would "
-            "promise a second pitch and an arc reads as a tie, so the V stands."
+            "A small V after the note, down and back: the form of SMuFL brassBend. Sources differ "
+            "(from memory): some scores draw a line to a second pitch and back, some jazz parts an "
+            "arc. A line would promise a second pitch and an arc reads as a tie, hence the V."
         ),
     ),
     sources=(

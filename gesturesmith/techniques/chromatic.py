@@ -29,9 +29,9 @@ TECHNIQUE = Technique(
     look=Look(
         word="chrom.",
         reason=(
-            "The word asks for fingered notes where the line alone would leave the choice to the player; "
-            '"chrom." is how parts shorten it. Written-out notes are the other way: exact, but so fast a run '
-            "is read as a line."
+            "The word asks for fingered notes where the line alone would leave the choice to the "
+            'player; parts abbreviate it as "chrom.". The alternative is to write out the notes: '
+            "exact, but a run this fast is read as a line."
         ),
     ),
     sources=(Sourced("chromatic glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),

@@ -16,9 +16,9 @@ TECHNIQUE = Technique(
     look=Look(
         script="double-dots",
         reason=(
-            "Two dots over the note: SMuFL doubleTongueAbove, MusicXML double-tongue. Orchestral parts often "
-            'say nothing and leave the choice to the player, and letters ("t k") are met in methods; the dots '
-            "are asked for only where the composer asks for the tonguing."
+            "Two dots over the note: SMuFL doubleTongueAbove, MusicXML double-tongue. Orchestral "
+            'parts often leave the choice to the player, and methods use letters ("t k"); the dots '
+            "are only printed if the composer asks for the tonguing."
         ),
     ),
     sources=(

@@ -18,9 +18,9 @@ TECHNIQUE = Technique(
     look=Look(
         edge="fall",
         reason=(
-            "The falling curve of SMuFL brassFallLipShort, off the head to the right. SMuFL tells a lip, a "
-            "smooth and a rough fall apart; players do so from the style, and where it matters the note says "
-            "it in words."
+            "The falling curve of SMuFL brassFallLipShort, off the head to the right. SMuFL "
+            "distinguishes lip, smooth and rough falls; players choose by style, and if it matters "
+            "the note says so in words."
         ),
     ),
     sound=Sound(fades=True),

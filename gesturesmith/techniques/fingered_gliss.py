@@ -33,8 +33,8 @@ TECHNIQUE = Technique(
         word="valve gliss.",
         sign="gliss.",
         reason=(
-            "Named by what moves, as the other glissandos are. There is no sign of its own in SMuFL; a trill "
-            "line, met in some parts, would read as a trill, and only the contour is wavy here."
+            "Named after what moves, like the other glissandos. SMuFL has no sign for it; a trill "
+            "line, used in some parts, would read as a trill, and only the contour is wavy here."
         ),
     ),
     sources=(Sourced("valve flutter glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),

@@ -30,9 +30,9 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="valves ord.",
         reason=(
-            '"½ valve" in words, as most parts have it; no glyph stands for it in SMuFL. Slashed or diamond '
-            "heads are met too, but mean other things elsewhere. The heads are x where the pitch is "
-            'approximate (Stone, from memory). It ends with "ord."; where something else goes on, '
+            '"½ valve" in words, as in most parts; SMuFL has no glyph for it. Slashed or diamond '
+            "heads are also used, but mean other things elsewhere. The heads are x if the pitch is "
+            'approximate (Stone, from memory). It ends with "ord."; if another technique continues, '
             '"valves ord." says what is over (our own judgement).'
         ),
     ),

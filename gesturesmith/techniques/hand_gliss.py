@@ -24,9 +24,9 @@ TECHNIQUE = Technique(
         word="hand gliss.",
         motion="hand",
         reason=(
-            "The hand signs o and + stand at the ends, as for stopped notes (SMuFL brassMuteOpen and "
-            "brassMuteClosed), with an arrow between them: the signs show the hand, the line the pitch. No "
-            "wave between the signs, since only the contour is wavy."
+            "The hand signs o and + are at the ends, as for stopped notes (SMuFL brassMuteOpen and "
+            "brassMuteClosed), with an arrow between them: the signs show the hand, the line the "
+            "pitch. No wave between the signs, since only the contour is wavy."
         ),
     ),
     sources=(

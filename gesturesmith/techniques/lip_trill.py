@@ -27,9 +27,10 @@ TECHNIQUE = Technique(
         word="lip",
         trill="trill",
         reason=(
-            'The ordinary trill sign with the word "lip", because the sign alone leaves the means to the '
-            "player (SMuFL has brassValveTrill for the other case only). A small accidental says which second "
-            "the next harmonic is; one further away stands in a small head in parentheses after the note."
+            'The ordinary trill sign with the word "lip", because the sign alone leaves the means to '
+            "the player (SMuFL has brassValveTrill only for the other case). A small accidental shows "
+            "which second the next harmonic is; a harmonic further away is a small head in "
+            "parentheses after the note."
         ),
     ),
     sound=Sound(waves_hz=Sourced(7.0, HOUSE, "two or three waves in the shortest note it is asked on")),

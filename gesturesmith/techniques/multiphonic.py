@@ -30,10 +30,11 @@ TECHNIQUE = Technique(
         over="senza voce",
         sung_head="diamond",
         reason=(
-            "The played note with an ordinary head, the sung one with a small diamond in a voice of its own, "
-            'and the words. Sources differ: one stem for both, ordinary heads for both with "voice" at one of '
-            "them, and diamonds for the sung note are all met (from memory). Two voices let each have its own "
-            "line. Where nothing is written to sing, the octave is left to the voice, and the note says so."
+            "The played note has an ordinary head, the sung one a small diamond in its own voice, "
+            'with the words. Sources differ: one stem for both, ordinary heads for both with "voice" '
+            "at one of them, and diamonds for the sung note are all in use (from memory). Two voices "
+            "let each have its own line. If no sung line is written, the octave is left to the "
+            "singer, and the note says so."
         ),
     ),
     sound=Sound(

@@ -17,9 +17,10 @@ TECHNIQUE = Technique(
         cancel="senza sord.",
         announce=True,
         reason=(
-            '"con sord." and "senza sord." are read everywhere; the kind of mute stands in brackets. The '
-            "change is announced in the rest before, where the player has time for it (Gould, from memory). "
-            "Harmon signs such as SMuFL brassHarmonMuteClosed are for changes while playing."
+            '"con sord." and "senza sord." are understood everywhere; the kind of mute is in '
+            "brackets. The change is announced in the rest before, when the player has time for it "
+            "(Gould, from memory). Harmon signs such as SMuFL brassHarmonMuteClosed are for changes "
+            "while playing."
         ),
     ),
     sources=(

@@ -11,8 +11,8 @@ TECHNIQUE = Technique(
     flow=Sourced(1.0, DERIVED, "the measure of all others"),
     look=Look(
         reason=(
-            'Nothing is printed: a sign without need is one more thing to read. A return to it is the "ord." '
-            "that other techniques print as their end."
+            "Nothing is printed: an unnecessary sign is one more thing to read. Returning to it is "
+            'shown by the "ord." that other techniques print at their end.'
         )
     ),
     called=(

@@ -23,10 +23,11 @@ TECHNIQUE = Technique(
     look=Look(
         fingering=True,
         reason=(
-            "The accidentals carry it: the Stein-Zimmermann forms (SMuFL accidentalQuarterToneSharpStein and "
-            "its kin, called the commonest there after Gould), arrows by choice. Sources differ: arrows show "
-            "the direction at once, but in some music mean less than a quarter tone; so one system is kept in "
-            "a file. The fingering stands under each note, since no player knows them by heart."
+            "The accidentals show it: the Stein-Zimmermann forms (SMuFL "
+            "accidentalQuarterToneSharpStein and its relatives, which it calls the most common, after "
+            "Gould), or arrows by choice. Sources differ: arrows show the direction at once, but in "
+            "some music mean less than a quarter tone; so a file uses one system. The fingering is "
+            "printed under each note, since no player knows them by heart."
         ),
     ),
     sources=(

@@ -22,9 +22,9 @@ TECHNIQUE = Technique(
     look=Look(
         edge="scoop",
         reason=(
-            "The curve of SMuFL brassScoop, before the accidental: it belongs to the beginning of the note "
-            "and takes no time of its own. Small grace notes, met in older parts, would ask for an exact "
-            "pitch."
+            "The curve of SMuFL brassScoop, before the accidental: it belongs to the beginning of the "
+            "note and takes no time of its own. Small grace notes, as in older parts, would ask for "
+            "an exact pitch."
         ),
     ),
     sources=(Sourced("scoop up and down", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),

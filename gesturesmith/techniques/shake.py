@@ -25,8 +25,8 @@ TECHNIQUE = Technique(
         word="shake",
         extent="span",
         reason=(
-            "Jazz parts draw a wave over the note (SMuFL wiggles for it). Here only the contour is wavy, so "
-            "the word stands with a dashed line and a hook, and the harmonic above in a small head in "
+            "Jazz parts draw a wave over the note (SMuFL wiggles). Here only the contour is wavy, so "
+            "the word has a dashed line and a hook, and the harmonic above is a small head in "
             "parentheses after the note."
         ),
     ),

@@ -17,8 +17,8 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="attack ord.",
         reason=(
-            "A word, since a single dot would be a staccato; double and triple tonguing have dots of their "
-            "own in SMuFL, single has none. Its end is said as of every word."
+            "A word, since a single dot would be a staccato; SMuFL has dots for double and triple "
+            "tonguing, but none for single. Its end is printed like that of every word."
         ),
     ),
     sources=(

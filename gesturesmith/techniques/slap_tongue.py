@@ -29,9 +29,9 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="tone",
         reason=(
-            "x-heads for a stroke without pitch (Stone, Read; from memory), told from other noises by its "
-            "word. A plus, met in parts for reeds, means stopped here. A stroke is over at once: it has one "
-            "note value, and rests for the remainder."
+            "x-heads for a stroke without pitch (Stone, Read; from memory), distinguished from other "
+            "noises by its word. A plus, used in parts for reeds, means stopped here. A stroke ends "
+            "at once: it has one note value, and rests for the remainder."
         ),
     ),
     sound=Sound(noise="slap"),

@@ -26,8 +26,8 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="attack ord.",
         reason=(
-            "A word with its end, and x-heads where the pitch is approximate, as it should be; no glyph is in "
-            "use, and an accent alone would ask for the note itself."
+            "A word with its end, and x-heads if the pitch is written as approximate, as it should "
+            "be; no glyph is in use, and an accent alone would ask for the note itself."
         ),
     ),
     sound=Sound(splits=True),

@@ -20,9 +20,9 @@ TECHNIQUE = Technique(
         cancel_script="open",
         reason=(
             "+ over every stopped note and o over the first open one: SMuFL brassMuteClosed and "
-            "brassMuteOpen, which MusicXML has as stopped and open. All handbooks agree on the signs (Read, "
-            "Stone, Gould; from memory). Older parts differ in whether the note is written as it results or "
-            "as it is fingered: here as it results, and the player finds the fingering."
+            "brassMuteOpen, which MusicXML calls stopped and open. All handbooks agree on the signs "
+            "(Read, Stone, Gould; from memory). Older parts differ in whether the written note is the "
+            "result or the fingering: here it is the result, and the player finds the fingering."
         ),
     ),
     sources=(

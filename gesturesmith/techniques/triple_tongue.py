@@ -16,8 +16,8 @@ TECHNIQUE = Technique(
     look=Look(
         script="triple-dots",
         reason=(
-            "Three dots over the note: SMuFL tripleTongueAbove, MusicXML triple-tongue; for what else is met "
-            "see double tonguing."
+            "Three dots over the note: SMuFL tripleTongueAbove, MusicXML triple-tongue; for other "
+            "notations see double tonguing."
         ),
     ),
     sources=(

@@ -30,8 +30,9 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="tone",
         reason=(
-            "x-heads for a noise without pitch (Stone, Read; from memory), told from other noises by its "
-            "word. A click is over at once: it has one note value, and rests for the remainder."
+            "x-heads for a noise without pitch (Stone, Read; from memory), distinguished from other "
+            "noises by its word. A click ends at once: it has one note value, and rests for the "
+            "remainder."
         ),
     ),
     sound=Sound(noise="click"),

@@ -25,9 +25,9 @@ TECHNIQUE = Technique(
     look=Look(
         trill="trill",
         reason=(
-            "The ordinary trill sign (SMuFL ornamentTrill) with the small accidental of the note above: a "
-            "player takes the valves where nothing else is said, and need not ask which second it is. Over "
-            "tied notes its own thin waves follow to the end of the last."
+            "The ordinary trill sign (SMuFL ornamentTrill) with the small accidental of the note "
+            "above: without further words a player uses the valves, and the accidental shows which "
+            "second it is. Over tied notes its own thin waves continue to the end of the last."
         ),
     ),
     sound=Sound(waves_hz=Sourced(6.0, HOUSE, "three strokes, down or up, in the shortest note it is asked on")),

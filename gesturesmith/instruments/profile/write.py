@@ -19,7 +19,7 @@ def to_toml(instrument: Instrument) -> str:
         [
             "# An instrument profile. Change what you like and name the file in a piece:",
             '#     instrument: "my-own.toml"',
-            '# A profile may be much shorter: based_on = "horn" takes over all that is not said.',
+            '# A profile may be much shorter: based_on = "horn" supplies everything it omits.',
             "# Ranges and first partials are sounding pitches; registers and charts are written ones.",
             "",
             f"{MARK} = 1",
@@ -95,8 +95,8 @@ def _partials(instrument: Instrument) -> Iterable[str]:
 
 
 def _limits(instrument: Instrument) -> Iterable[str]:
-    yield "\n# Beyond `narrow` a caution; beyond `wide`, where there is one, refused."
-    yield "# `wide_means` says what `wide` is, where it is no other reading of the same."
+    yield "\n# Beyond `narrow` a caution; beyond `wide`, if there is one, refused."
+    yield "# `wide_means` says what `wide` is, if it is not another reading of the same."
     yield "[limits]"
     for name in sorted(instrument.limits):
         yield f"{name} = {_limit(instrument.limits[name])}"
