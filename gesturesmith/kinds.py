@@ -41,7 +41,7 @@ Breath = Literal["", "in", "out"]  # which way the air goes, where it is said
 
 # Techniques; the layers are in the order in which a player thinks of them
 Layer = Literal[
-    "none", "motion", "edge-in", "edge-off", "valves", "bell", "tone", "tongue", "voice", "lip", "attack"
+    "none", "motion", "edge-in", "edge-off", "valves", "bell", "cover", "tone", "tongue", "voice", "lip", "attack"
 ]  # fmt: skip
 # What a technique takes up of the player, the instrument and the note; each does one thing at a time
 Part = Literal[
@@ -54,6 +54,7 @@ Pitched = Literal["exact", "about", "none"]
 Needs = Literal["", "hand", "valves", "slide"]
 ToneNeed = Literal["", "none", "needs"]
 BellHand = Literal["", "half", "stopped"]
+Cover = Literal["", "half", "closed"]  # before the bell or the opening of a mute
 Bell = Literal["", "half", "stopped", "muted"]  # what closes it; a mute keeps the hand out
 Trill = Literal["", "same", "above", "neighbour"]
 

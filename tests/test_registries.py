@@ -20,6 +20,7 @@ TABLE = {
     "jazz-turn",
     "valves": "half-valve quarter-tones valve-trill timbre-trill valve-clicks",
     "bell": "stopped half-stopped muted bells-up",
+    "cover": "closed half-closed",
     "tone": "air air-tone brassy",
     "tongue": "flutter-tongue",
     "voice": "growl multiphonic",
@@ -31,7 +32,7 @@ LAYER_OF = {key: layer for layer, keys in TABLE.items() for key in keys.split()}
 
 def test_the_techniques_are_those_of_the_language() -> None:
     assert set(techniques.names()) == set(LAYER_OF)
-    assert len(techniques.names()) == 51
+    assert len(techniques.names()) == 53
 
 
 @pytest.mark.parametrize("key", techniques.names())

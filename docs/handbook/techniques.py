@@ -14,6 +14,7 @@ LAYER_TITLES = {
     "edge-off": "Edges of a note: off it",
     "valves": "Valves or slide",
     "bell": "Bell",
+    "cover": "Bell or mute: open and closed",
     "tone": "Mouth: the tone",
     "tongue": "Mouth: the tongue",
     "voice": "Mouth: throat and voice",

@@ -71,6 +71,7 @@ def valved(
     far_cents: int,
     third_slide: Sourced[str] = ALONE,
     own_limits: dict[str, Limit] | None = None,
+    bell_in_reach: bool = True,
 ) -> Instrument:
     """An instrument with one side and valves. Ranges in sounding cents; `air` multiplies the horn's flows.
 
@@ -84,6 +85,7 @@ def valved(
     )
     side = Side(name="", fundamental_cents=fundamental_cents, partials=evidence, valves=valves)
     return Instrument(
+        bell_in_reach=bell_in_reach,
         key=key,
         name=name,
         part_name=part_name,

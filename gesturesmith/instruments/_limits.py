@@ -244,7 +244,29 @@ def ear_and_lip() -> dict[str, Limit]:
             "cents",
         ),
         "mute_change_s": Limit(
+            Sourced(3.0, MEMORY, "straight, stopping, harmon and practice mutes: a few seconds, with one at hand"),
+            None,
+            "s",
+            side="below",
+        ),
+        "mute_change_cup_s": Limit(
             Sourced(5.0, PRACTICE, "bnelsonmusic.wordpress.com: at least five seconds before and after"),
+            None,
+            "s",
+            side="below",
+        ),
+        "mute_change_bucket_s": Limit(
+            Sourced(5.0, HOUSE, "as a cup mute; one with clips takes longer"), None, "s", side="below"
+        ),
+        "mute_change_plunger_s": Limit(
+            Sourced(0.5, HOUSE, "it is held in the hand and has only to be moved away"), None, "s", side="below"
+        ),
+        "cover_change_s": Limit(
+            Sourced(
+                0.12,
+                HOUSE,
+                "from note to note: a plunger or hand goes to and fro on sixteenths at 120; faster it flaps freely",
+            ),
             None,
             "s",
             side="below",

@@ -47,4 +47,5 @@ def tuba(
         chart_evidence=CHART_FOUR,
         air=1.8,
         clefs=(("bass", -100000),),
+        bell_in_reach=False,
     )

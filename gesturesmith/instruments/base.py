@@ -107,6 +107,7 @@ class Instrument:
     limits: Mapping[str, Limit]
     kind: InstrumentKind = "valves"
     has_hand: bool = False  # whether a hand in the bell can close, stop and open
+    bell_in_reach: bool = True  # whether a hand, or a plunger in it, can cover the bell while playing
     clefs: tuple[tuple[str, int], ...] = (("treble", -100000),)
     third_slide: Sourced[str] = ALONE
     hand_chart: Mapping[int, str] = field(default_factory=dict)

@@ -49,4 +49,5 @@ INSTRUMENT = valved(
     chart_evidence=CHART_FOUR,
     air=1.3,
     clefs=(("bass", -100000),),
+    bell_in_reach=False,
 )

@@ -114,7 +114,10 @@ def hand_limits(top_register_cents: int, long_tube_cents: float) -> dict[str, Li
             side="below",
         ),
         "hand_change_s": Limit(
-            Sourced(0.5, HOUSE, "shutting or opening the bell between two notes"), None, "s", side="below"
+            Sourced(0.15, HOUSE, "from note to note: quarters at 120 are ordinary, much faster ones are played"),
+            None,
+            "s",
+            side="below",
         ),
     }
 

@@ -28,6 +28,7 @@ from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import (
     AD_LIB,
+    COVERS,
     EXTREMES,
     GRACE,
     GROWTH,
@@ -378,6 +379,8 @@ def _once(reader: Reader, tok: Token, marks: tuple[Word, ...]) -> None:
             reader.fail("said-twice", tok.span, f"one way to repeat a note: this one already has `{mark.text}`")
         if level and mark.text in LEVELS:
             reader.fail("said-twice", tok.span, f"one dynamic per point: this one already has `{mark.text}`")
+        if mark.text in COVERS and tok.text in COVERS:
+            reader.fail("said-twice", tok.span, f"this point is already `{mark.text}`: keep one")
         if {mark.text, tok.text} == {"inhale", "exhale"}:
             reader.fail("said-twice", tok.span, f"the air goes one way: this point already has `{mark.text}`")
 
@@ -391,9 +394,9 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
         reader.fail("unknown-word", tok.span, f"`{text}` goes right after a wavy line: ~~ {text}", ("~~",))
     if text == "at":
         reader.fail("bad-place", tok.span, "a place is written with @ right before the number: @2")
-    near = reader.notes.nearest(text, (*MARKS, *LEVELS, GRACE, *STROKES, "without", "say"))
+    near = reader.notes.nearest(text, (*MARKS, *COVERS, *LEVELS, GRACE, *STROKES, "without", "say"))
     changes = "`as` or `without` with a technique"
-    own = listed((*MARKS, GRACE, *STROKES))
+    own = listed((*MARKS, *COVERS, GRACE, *STROKES))
     wanted = listed(near) if near else f"{own}, a dynamic, {changes}, or @ with a place"
     reader.fail("unknown-word", tok.span, f"{shown(text)} is not a word for a point: write {wanted}", near)
 
@@ -419,7 +422,10 @@ def _after_point(reader: Reader) -> NoReturn:
         reader.fail("bad-place", tok.span, "no space after @: write @2, @2.5 or @5/2")
     if tok.text == "+":
         reader.fail(
-            "unexpected-sign", tok.span, "cents are joined to the note (C4+31c), and a technique follows `as`"
+            "unexpected-sign",
+            tok.span,
+            "+ is the word `closed`; cents are joined to the note (C4+31c), and a technique follows `as`",
+            ("closed",),
         )
     if tok.text in ("<", ">"):
         reader.fail("unexpected-sign", tok.span, f"{tok.text} belongs in `dynamics`, as in p {tok.text} f")

@@ -30,13 +30,14 @@ HEIGHTS = {"low": 0, "mid": 50, "high": 100}
 EXTREMES: tuple[Extreme, ...] = ("highest", "lowest")
 REGISTERS = ("low", "middle", "high", "top")
 MARKS = ("accent", "staccato", "tenuto", "marcato", "fermata", "breath", "inhale", "exhale")
+COVERS = ("open", "closed", "half-closed")  # what covers the bell or the mute, at a point
 LEVELS = (
     "n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "sffz", "fp", "sfp", "rfz",
 )  # fmt: skip
 ACCENTS = LEVELS[LEVELS.index("sf") :]  # a stroke, not a level that stays
 GRACE = "grace"
 STROKES: tuple[Strokes, ...] = ("eighths", "sixteenths", "thirty-seconds", "unmeasured")
-POINT_WORDS = frozenset((*MARKS, *LEVELS, GRACE, *STROKES))
+POINT_WORDS = frozenset((*MARKS, *COVERS, *LEVELS, GRACE, *STROKES))
 EACH = "each"
 GRACE_MARKS = ("accent", "staccato", "tenuto", "marcato")
 SILENT_MARKS = ("fermata", "breath", "inhale", "exhale")
@@ -107,6 +108,7 @@ MEANT = {
     "motif": "gesture", "motive": "gesture", "figure": "gesture", "transposed": "written", "concert": "sounding",
     "middle": "mid", "medium": "mid", "top": "high", "bottom": "low", "max": "highest", "min": "lowest",
     "niente": "n", "stacc": "staccato", "ten": "tenuto", "marc": "marcato", "acc": "accent", "caesura": "breath",
+    "half-open": "half-closed", "half": "half-closed", "close": "closed", "o": "open",
     "inspire": "inhale", "expire": "exhale", "syllable": "say", "lyric": "say", "lyrics": "say",
     "pause": "fermata", "ffff": "fff", "pppp": "ppp", "fz": "sfz", "sforzando": "sfz", "rf": "rfz",
     "cresc": "<", "crescendo": "<", "dim": ">", "decresc": ">", "diminuendo": ">", "decrescendo": ">",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from functools import cache
 
 from gesturesmith import techniques
 from gesturesmith.kinds import one_of
@@ -37,7 +36,7 @@ _AUTO = AskedFingering(mode="auto", tubes=(), span=None)
 def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
     """The gesture of a block, or None if anything in it is wrong; errors go to the context."""
     ctx.enter(block)
-    asked = _with_mute(ctx, block, _techniques(ctx, block))
+    asked = _by_hand(ctx, block, _with_mute(ctx, block, _techniques(ctx, block)))
     band, band_flawed = _band(ctx, block)
     attacks = _attacks(ctx, block)
     clock, points, segments = _contour(ctx, block, asked, band, band_flawed, attacks)
@@ -127,15 +126,16 @@ def _with_mute(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -
     if ctx.value(block, "mute", nodes.Word) is None or any(t.takes_mute for t in asked):
         return asked
     turned = {word.text for p in contour.points for word in p.as_} if contour is not None else set()
-    if any(t.key in turned for t in _muted()):
+    if any(t.key in turned for t in contours.with_mutes()):
         return asked
-    return (*(t for t in asked if t.layer != "none"), *_muted())
+    return (*(t for t in asked if t.layer != "none"), *contours.with_mutes())
 
 
-@cache
-def _muted() -> tuple[Technique, ...]:
-    """Techniques played with a mute."""
-    return tuple(t for t in map(techniques.get, techniques.names()) if t.takes_mute)
+def _by_hand(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -> tuple[Technique, ...]:
+    contour = ctx.value(block, "contour", nodes.Contour)
+    # Beside a hand that closes the bell by its own name it stays what it is, and the two contradict each other.
+    in_bell = contours.hand_in_bell(ctx.instrument, asked, contour) and not any(t.bell_hand for t in asked)
+    return tuple(contours.by_hand(t, in_bell=in_bell) for t in asked)
 
 
 def _usual_mute(points: tuple[ContourPoint, ...]) -> str | None:

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
+from gesturesmith import techniques as techniques_known
+from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AttackShape, Extreme, PointKind, Reached, Strokes, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.words import EXTREMES, LEVELS, STROKES
+from gesturesmith.lang.words import COVERS, EXTREMES, LEVELS, STROKES
 from gesturesmith.model import harmonics, messages, times
 from gesturesmith.model.context import MAX_POINTS, Context, spelled
 from gesturesmith.model.force import NO_CHANGE, Change, in_force
@@ -19,6 +22,7 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
 _WORDS_OF_LEVEL = frozenset(LEVELS)
+OPEN = "open"
 _WAYS_OF_BREATH = ("inhale", "exhale")
 _DETACHED = ("none", "slur")  # lines after which a point has a slot of its own
 
@@ -131,6 +135,7 @@ class ContourReader:
     band_flawed: bool
     dynamics_written: bool
     sung: bool
+    hand_in_bell: bool
 
     def height(self, node: nodes.Height) -> Fraction:
         """Sounding cents of a height in the band, or of an end of the instrument's usual range."""
@@ -148,18 +153,26 @@ class ContourReader:
 
     def change(self, node: nodes.PointNode) -> Change:
         """The change that a point's `as` and `without` make."""
-        if not node.as_ and not node.without:
+        said = next((word for word in node.marks if word.text in COVERS), None)
+        if not node.as_ and not node.without and said is None:
             return NO_CHANGE
-        turns_to = tuple(t for word in node.as_ if (t := self._technique("as", word)) is not None)
-        ends = [t for word in node.without if (t := self._technique("without", word)) is not None]
+        turned = [t for word in node.as_ if (t := self._technique("as", word)) is not None]
+        # Beside a hand that closes the bell by its own name it stays what it is, and the two contradict each other.
+        in_bell = self.hand_in_bell and not any(t.bell_hand for t in turned)
+        turns_to = tuple(by_hand(t, in_bell=in_bell) for t in turned)
+        in_bell = self.hand_in_bell
+        found = (self._technique("without", word) for word in node.without)
+        ends = [by_hand(t, in_bell=in_bell) for t in found if t is not None]
         for word, technique in zip(node.without, ends, strict=False):
             if technique.layer == "none":
                 self.ctx.error("ends-ordinary", word.span)
-        return Change(turns_to, tuple(ends))
+        covered = self._technique("", said) if said is not None and said.text != OPEN else None
+        covers = by_hand(covered, in_bell=self.hand_in_bell) if covered is not None else None
+        return Change(turns_to, tuple(ends), covers, said is not None and said.text == OPEN)
 
     def _technique(self, sign: str, word: nodes.Word) -> Technique | None:
         if self.sung:
-            self.ctx.error("sung-line", word.span, word=shown(f"{sign} {word.text}"))
+            self.ctx.error("sung-line", word.span, word=shown(f"{sign} {word.text}".strip()))
             return None
         return self.ctx.technique(word)
 
@@ -169,9 +182,11 @@ class ContourReader:
         dynamic = ""
         strokes: Strokes = ""
         for word in node.marks:
+            if word.text in COVERS and not self.sung:
+                continue  # a change of technique
             if word.text in STROKES and not self.sung:
                 strokes = one_of(STROKES, word.text)
-            elif self.sung and (word.text in _WAYS_OF_BREATH or word.text in STROKES):
+            elif self.sung and (word.text in (*_WAYS_OF_BREATH, *COVERS, *STROKES)):
                 self.ctx.error("sung-line", word.span, word=shown(word.text))
             elif word.text not in _WORDS_OF_LEVEL:
                 marks.append(word.text)
@@ -232,6 +247,8 @@ class ContourReader:
             techniques=force,
             turns_to=tuple(t.key for t in change.turns_to),
             ends=tuple(t.key for t in change.ends),
+            covers=change.covers.key if change.covers is not None else "",
+            opens=change.opens,
             marks=marks,
             words=_text(node, said=False),
             syllable=_text(node, said=True),
@@ -268,6 +285,24 @@ def _text(node: nodes.PointNode, *, said: bool) -> str:
     return next((t.text.text for t in node.texts if t.said is said), "")
 
 
+def hand_in_bell(instrument: Instrument, asked: tuple[Technique, ...], node: nodes.Contour | None) -> bool:
+    """Whether the player's hand is in the bell: on an instrument held so, in a gesture without a mute."""
+    turned = {word.text for p in node.points for word in p.as_} if node is not None else set()
+    muted = any(t.takes_mute for t in asked) or any(t.key in turned for t in with_mutes())
+    return instrument.has_hand and not muted
+
+
+@cache
+def with_mutes() -> tuple[Technique, ...]:
+    """The techniques played with a mute."""
+    return tuple(t for t in map(techniques_known.get, techniques_known.names()) if t.takes_mute)
+
+
+def by_hand(technique: Technique, *, in_bell: bool) -> Technique:
+    """What covers the bell; where the hand is in it, what the hand does there."""
+    return techniques_known.get(technique.in_hand) if in_bell and technique.in_hand else technique
+
+
 def contour(
     ctx: Context,
     node: nodes.Contour,
@@ -301,7 +336,9 @@ def contour(
         at = at if detached else (*at, beats)
     else:
         at = times.spread(given, detached=detached, length=beats)
-    reader = ContourReader(ctx, band, band_flawed, dynamics_written, sung)
+    reader = ContourReader(
+        ctx, band, band_flawed, dynamics_written, sung, hand_in_bell(ctx.instrument, techniques, node)
+    )
     lines = ["none", *(line.kind for line in node.lines), "none"]
     changes = [reader.change(p) for p in node.points]
     forces = in_force(techniques, changes, [kind not in _DETACHED for kind in lines[1:-1]])

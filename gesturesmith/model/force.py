@@ -14,10 +14,13 @@ _SLIDES_BY = "motion"  # the layer of ways to slide, which are not states
 
 @frozen
 class Change:
-    """What a point changes: the techniques it turns to (`as`) and those it ends (`without`)."""
+    """What a point changes: the techniques it turns to (`as`) and those it ends (`without`); the technique that a
+    word such as `closed` stands for, or None, and whether it opens what is closed."""
 
     turns_to: tuple[Technique, ...] = ()
     ends: tuple[Technique, ...] = ()
+    covers: Technique | None = None
+    opens: bool = False
 
 
 NO_CHANGE = Change()
@@ -44,6 +47,8 @@ def in_force(
         left = index < len(lines) and lines[index]
         if over and not reached:
             now, over = tuple(t for t in now if t.layer != _SLIDES_BY), False
+        if change.opens:
+            now = tuple(t for t in now if not (t.cover or t.bell_hand))
         if change.ends:
             now = tuple(t for t in now if t not in change.ends)
         if change.turns_to:
@@ -54,6 +59,8 @@ def in_force(
                     now = _joined(now, technique, change.turns_to)
             else:
                 now = tuple(t for t in now if over and t.layer == _SLIDES_BY)
+        if change.covers is not None:
+            now = _joined(now, change.covers, change.turns_to)
         found.append(tuple(t for t in now if t.layer != "none") or _ordinary())
     return found
 

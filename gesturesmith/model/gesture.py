@@ -64,6 +64,8 @@ class ContourPoint:
     techniques      the techniques in force from here on: the gesture's own, changed by every `as` and `without`
     turns_to        the techniques named by `as` at this point, () for none ("ordinary" ends all)
     ends            those named by `without`
+    covers          key of the technique that `closed` or `half-closed` stands for here, "" for none
+    opens           the word `open`: what covers the bell or the mute goes away
     marks           accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
     words           the composer's text above it; "" for none
     syllable        spoken or breathed there, under it; "" for none
@@ -88,6 +90,8 @@ class ContourPoint:
     techniques: tuple[Technique, ...] = ()
     turns_to: tuple[str, ...] = ()
     ends: tuple[str, ...] = ()
+    covers: str = ""
+    opens: bool = False
     marks: tuple[str, ...] = ()
     words: str = ""
     syllable: str = ""

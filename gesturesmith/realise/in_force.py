@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from gesturesmith.kinds import BellHand, Path, Pitched, Trill
+from gesturesmith.kinds import BellHand, Cover, Path, Pitched, Trill
 from gesturesmith.techniques.base import Technique
 
 
@@ -56,6 +56,11 @@ def pitched_by(techniques: Sequence[Technique]) -> Pitched:
 def bell_hand(techniques: Sequence[Technique]) -> BellHand:
     """How far the hand closes the bell."""
     return next((t.bell_hand for t in techniques if t.bell_hand), "")
+
+
+def cover(techniques: Sequence[Technique]) -> Cover:
+    """How far the bell, or the opening of the mute, is covered."""
+    return next((t.cover for t in techniques if t.cover), "")
 
 
 def is_muted(techniques: Sequence[Technique]) -> bool:

@@ -16,7 +16,7 @@ Passes
     gesture a
       technique: muted
       contour: C5, D5
-Fix     leave at least five seconds of rest, or keep the mute for the whole passage
+Fix     leave a few seconds of rest, or keep the mute for the whole passage
 """
 
 from collections.abc import Iterator
@@ -31,10 +31,20 @@ def _state(point: ContourPoint, gesture: Gesture) -> str:
     return (gesture.mute or "straight") if is_muted(point.techniques) else ""
 
 
+_OF_MUTE = {"cup": "mute_change_cup_s", "bucket": "mute_change_bucket_s"}
+
+
+def _limit(before: str, now: str) -> str:
+    """The limit of the mute that takes longest: a plunger is in the hand, a cup has to be set."""
+    if {before, now} == {"", "plunger"}:
+        return "mute_change_plunger_s"
+    return next((name for mute, name in _OF_MUTE.items() if mute in (before, now)), "mute_change_s")
+
+
 def _between(case: PassageCase) -> Iterator[Finding]:
-    return in_passage(case, _state, "mute_change_s", "the mute")
+    return in_passage(case, _state, _limit, "the mute")
 
 
 @rule("GS311", "mute-change-too-quick", severity="caution", passage=_between, only=("mute",))
 def check(case: Case) -> Iterator[Finding]:
-    return in_gesture(case, _state, "mute_change_s", "the mute")
+    return in_gesture(case, _state, _limit, "the mute")

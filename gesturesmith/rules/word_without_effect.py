@@ -24,6 +24,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gesturesmith import techniques
 from gesturesmith.evidence import DERIVED, Sourced
@@ -64,7 +65,7 @@ def check(case: Case) -> Iterator[Finding]:
                 why = _why(gesture, changes, index, sign, technique)
                 yield Finding(
                     span=point.span,
-                    text=f"`{sign} {technique.key}` changes nothing: {why}",
+                    text=f"`{f'{sign} {technique.key}'.strip()}` changes nothing: {why}",
                     hint=_hint(gesture, index, sign, technique),
                     evidence=_EVIDENCE,
                 )
@@ -74,10 +75,13 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _change(point: ContourPoint) -> Change:
-    if not point.turns_to and not point.ends:
+    if not (point.turns_to or point.ends or point.covers or point.opens):
         return NO_CHANGE
     return Change(
-        tuple(techniques.get(key) for key in point.turns_to), tuple(techniques.get(key) for key in point.ends)
+        tuple(techniques.get(key) for key in point.turns_to),
+        tuple(techniques.get(key) for key in point.ends),
+        techniques.get(point.covers) if point.covers else None,
+        point.opens,
     )
 
 
@@ -100,9 +104,11 @@ def _played(gesture: Gesture, changes: list[Change], struck: list[bool]) -> _For
 def _less(change: Change) -> Iterator[tuple[str, Technique, Change]]:
     """Each word of a change, the technique it names, and the change without it."""
     for ended in change.ends:
-        yield "without", ended, Change(change.turns_to, tuple(e for e in change.ends if e != ended))
+        yield "without", ended, replace(change, ends=tuple(e for e in change.ends if e != ended))
     for turn in change.turns_to:
-        yield "as", turn, Change(tuple(t for t in change.turns_to if t != turn), change.ends)
+        yield "as", turn, replace(change, turns_to=tuple(t for t in change.turns_to if t != turn))
+    if change.covers is not None:
+        yield "", change.covers, replace(change, covers=None)
 
 
 def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, technique: Technique) -> str:
@@ -114,7 +120,7 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
     after = in_force(gesture.techniques, changes[: index + 1], lines)[index]
     if technique.layer in ("none", "attack") and any(t.tongues_only for t in {*before} ^ {*after}):
         return "what a line or slur reaches is not tongued"
-    if sign == "as":
+    if sign != "without":
         names = [_name(gesture, t) for t in before if t.layer != "none"] or ["ordinary playing"]
         return f"{' + '.join(names)} {'is' if len(names) == 1 else 'are'} already in force"
     turns = changes[index].turns_to

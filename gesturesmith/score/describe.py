@@ -82,10 +82,12 @@ class _Teller:
         if point.turns_to:
             turned = " + ".join(technique_title(get(key), self._language) for key in point.turns_to)
             name = f"{name} {self._say('say-as', technique=turned)}"
+        if point.covers:
+            name = f"{name} {self._say('say-as', technique=technique_title(get(point.covers), self._language))}"
         for key in point.ends:
             ended = technique_title(get(key), self._language)
             name = f"{name} {self._say('say-without', technique=ended)}"
-        marks = [self._say(f"say-{mark}") for mark in point.marks]
+        marks = [self._say(f"say-{mark}") for mark in (*point.marks, *(["open"] if point.opens else []))]
         for key, text in (("words", point.words), ("syllable", point.syllable)):
             marks += [self._say(f"say-{key}", text=text)] if text else []
         at = self._say("say-point", point=name, time=self._number(point.at))

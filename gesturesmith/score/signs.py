@@ -1,9 +1,9 @@
-"""What the composer says at a point: words above it, a syllable under it, which way the air goes."""
+"""What the composer says at a point: words above it, a syllable under it, the way of the air, that it is open."""
 
 from __future__ import annotations
 
 from gesturesmith.score.events import VoiceBuilder
-from gesturesmith.score.marks import BreathSign, Mark, Syllable, Words
+from gesturesmith.score.marks import BreathSign, HandTurnEnd, HandTurnStart, Mark, Script, Syllable, Words
 
 # Marks that keep a rest apart from the rest before it: they belong to their own time.
 AT_A_TIME: tuple[type[Mark], ...] = (BreathSign, Syllable, Words)
@@ -15,6 +15,9 @@ def draw(line: VoiceBuilder) -> None:
         point = event.point
         if point is None or event.index is None:
             continue
+        turned = any(isinstance(mark, HandTurnStart | HandTurnEnd) for mark in event.marks)
+        if point.opens and not turned and Script(sign="open") not in event.marks:
+            event.marks.append(Script(sign="open"))
         if point.words:
             event.marks.append(Words(text=point.words))
         if point.breath:

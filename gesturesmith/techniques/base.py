@@ -12,6 +12,7 @@ from gesturesmith.kinds import (
     AskedHead,
     BellHand,
     Colour,
+    Cover,
     EdgeShape,
     JoinVerdict,
     Layer,
@@ -31,7 +32,8 @@ from gesturesmith.values import frozen
 LAYERS: tuple[Layer, ...] = get_args(Layer)
 # Layers shown as one group: both edges of a note, and everything the mouth does.
 GROUP_OF_LAYER = {
-    "edge-in": "edge", "edge-off": "edge", "tone": "mouth", "tongue": "mouth", "voice": "mouth", "lip": "mouth",
+    "edge-in": "edge", "edge-off": "edge", "cover": "bell",
+    "tone": "mouth", "tongue": "mouth", "voice": "mouth", "lip": "mouth",
 }  # fmt: skip
 
 LAYER_WORDS = {
@@ -41,6 +43,7 @@ LAYER_WORDS = {
     "edge-off": "how the note is left",
     "valves": "what the valves or the slide do",
     "bell": "what is done at the bell",
+    "cover": "what covers the bell or the mute",
     "tone": "what the tone is made of",
     "tongue": "what the tongue does while a note sounds",
     "voice": "what the throat or the voice does",
@@ -246,6 +249,8 @@ class Technique:
     hampers     the parts that others can use beside it only with care, with the reason
     limits      limits by name, each with evidence; LIMIT_UNITS has the names
     bell_hand   how far the hand closes the bell: "" open, "half", "stopped"; the player then fingers another note
+    cover       how far the player covers the bell, or the opening of the mute: "" open, "half", "closed"
+    in_hand     key of what it is where the hand is in the bell anyhow, "" for itself
     takes_mute  whether it is played with the gesture's mute
     one_partial whether a lip movement stays on its partial (a bend) or crosses to others
     trill       second note of a trill: "" none, "same" another fingering of the pitch, "above" the step above,
@@ -283,6 +288,8 @@ class Technique:
     hampers: Mapping[Part, Sourced[str]] = field(default_factory=dict)
     limits: Mapping[str, Limit] = field(default_factory=dict)
     bell_hand: BellHand = ""
+    cover: Cover = ""
+    in_hand: str = ""
     takes_mute: bool = False
     one_partial: bool = False
     trill: Trill = ""

@@ -101,9 +101,9 @@ def hand(instrument: Instrument) -> Along:
     """How far the hand shuts the bell at a point."""
 
     def shut(point: Point) -> float:
-        by = next((t.bell_hand for t in point.point.techniques if t.bell_hand), "")
+        by = next((t.bell_hand or t.cover for t in point.point.techniques if t.bell_hand or t.cover), "")
         if by:
-            return 1.0 if by == "stopped" else HALF_SHUT.value
+            return HALF_SHUT.value if by == "half" else 1.0
         played = point.played
         by_hand = point.path == "hand" or (played is not None and played.correction == "hand")
         if played is None or not by_hand or point.path == "hand-out":

@@ -55,7 +55,7 @@ class Tone:
     waves       the movements around the pitch
     level       places in LEVELS, 0 (niente) to 8 (fff)
     air         share of breath in the sound, 0 to 1, where 1 has no lip tone; () for 0
-    hand        how far the hand closes the bell, 0 to 1; () for 0
+    hand        how far the hand, a plunger or whatever covers the mute closes the bell, 0 to 1; () for 0
     rolls       of tongue and throat
     noise       slap, kiss, click, pop: a stroke without pitch; "" for a tone or air
     breath      "in" or "out" where it is said which way the air goes; without pitch it is the breath alone

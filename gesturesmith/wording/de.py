@@ -345,6 +345,7 @@ TEXTS = {
     "say-graces-after": "{point}, danach Nachschlag: {notes}",
     "say-inhale": "einatmend",
     "say-exhale": "ausatmend",
+    "say-open": "offen",
     "say-words": "mit den Worten „{text}“",
     "say-syllable": "auf der Silbe „{text}“",
     "say-attacks": "{count} Anstöße.",

@@ -331,6 +331,7 @@ TEXTS = {
     "say-graces-after": "{point}, grace notes after it: {notes}",
     "say-inhale": "breathing in",
     "say-exhale": "breathing out",
+    "say-open": "open",
     "say-words": "with the words “{text}”",
     "say-syllable": "on the syllable “{text}”",
     "say-attacks": "{count} attacks.",

@@ -348,6 +348,7 @@ TEXTS = {
     "say-graces-after": "{point}, suivi des petites notes {notes}",
     "say-inhale": "en inspirant",
     "say-exhale": "en expirant",
+    "say-open": "ouvert",
     "say-words": "avec les mots « {text} »",
     "say-syllable": "sur la syllabe « {text} »",
     "say-attacks": "{count} attaques.",

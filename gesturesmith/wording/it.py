@@ -340,6 +340,7 @@ TEXTS = {
     "say-graces-after": "{point}, seguito dalle note piccole {notes}",
     "say-inhale": "inspirando",
     "say-exhale": "espirando",
+    "say-open": "aperto",
     "say-words": "con le parole «{text}»",
     "say-syllable": "sulla sillaba «{text}»",
     "say-attacks": "{count} attacchi.",

@@ -160,7 +160,8 @@ def wider(instrument: Instrument, factor: float) -> Instrument:
 _LEAST = {
     "hand_out_lowest_cents", "stopped_lowest_cents", "half_stopped_lowest_cents", "response_periods",
     "harmonic_gliss_min_partials", "harmonic_gliss_arpeggio_partial", "mute_change_s",
-    "hand_change_s", "tongue_change_s", "split_tone_lowest_partial", "band_narrowest_cents", "breath_flow_least",
+    "hand_change_s", "tongue_change_s", "mute_change_cup_s", "mute_change_bucket_s", "mute_change_plunger_s",
+    "cover_change_s", "split_tone_lowest_partial", "band_narrowest_cents", "breath_flow_least",
 }  # fmt: skip
 
 

@@ -88,7 +88,7 @@ def test_a_limit_says_where_it_holds_and_why(run):
 @pytest.mark.parametrize(
     ("name", "words"),
     [
-        ("mute_change_s", "with care below 5 s"),
+        ("mute_change_cup_s", "with care below 5 s"),
         ("softest_top", "with care softer than p"),
         ("loudest_low", "with care louder than ff"),
         ("sing_cents", "with care outside 4800 to 7400 cents"),

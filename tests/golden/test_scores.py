@@ -50,6 +50,8 @@ BY_TECHNIQUE = {
     "fingered-gliss": Golden("G4 ~~ C5", "the line with its word"),
     "flutter-tongue": Golden("G4, C5@2", "three slashes on each note, flz. once"),
     "growl": Golden("D4, E4", "the word with a dashed line to a hook over the last note"),
+    "closed": Golden("G4, C5@2", "without a mute the hand in the horn does it: + over each note"),
+    "half-closed": Golden("G4, C5@2", "a slashed o over each note"),
     "half-stopped": Golden("G4, C5@2", "a slashed o over each note"),
     "half-valve": Golden("xG4 ~~ xD5@2 ~~ xF5", "x-heads on a wavy line, the word once"),
     "hand-gliss": Golden("C5 -- B4@2", "o with an arrow to +, the held end an ordinary note"),

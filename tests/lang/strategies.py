@@ -98,7 +98,11 @@ def points(draw: st.DrawFn) -> Tokens:
         after.append([draw(st.sampled_from(LEVELS))])
     marks = st.lists(st.sampled_from([m for m in MARKS if m != "exhale"]), unique=True, max_size=2)
     after += [[m] for m in draw(marks)]
-    after += draw(st.sampled_from(([], [['"inside"']], [["say", '"sh"']], [['"a \\" b"'], ["say", '"f"']])))
+    after += draw(
+        st.sampled_from(
+            ([], [['"inside"']], [["say", '"sh"']], [["half-closed"]], [["open"]], [['"a \\" b"'], ["say", '"f"']])
+        )
+    )
     return [head] + [token for part in draw(st.permutations(after)) for token in part]
 
 

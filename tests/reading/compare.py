@@ -223,7 +223,14 @@ def _signs(reading: Reading, said: Said) -> list[str]:
         for at, kind, text in said.signs
         if kind == "words" and not any(abs(a - at) <= _INSTANT and text in there for a, there in reading.texts)
     ]
-    rows = [sorted((s for s in row if s[1] != "words"), key=_where) for row in (reading.signs, said.signs)]
+    found += [
+        f"{text} at beat {float(at):g} does not stand above the page's staff"
+        for at, kind, text in said.signs
+        if kind == "hand" and not any(abs(a - at) <= _INSTANT and text == sign for a, sign in reading.hands)
+    ]
+    rows = [
+        sorted((s for s in row if s[1] not in ("words", "hand")), key=_where) for row in (reading.signs, said.signs)
+    ]
     same = [s[1:] for s in rows[0]] == [s[1:] for s in rows[1]]
     if not same or any(abs(a[0] - b[0]) > _INSTANT for a, b in zip(*rows, strict=True)):
         names = [" ".join(f"{kind} {text}@{float(at):g}" for at, kind, text in row) or "nothing" for row in rows]

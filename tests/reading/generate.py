@@ -71,6 +71,7 @@ _KINDS = (
     *("detached", "slurred", "line", "arrival", "attacks", "feathered", "each", "rests", "band", "run"),
     *("sung", "swell", "marked", "said"),
 )
+_SAID = ('say "f"', '"inside the bell"', "inhale", 'exhale say "ho"', '"off" say "sh"')
 _WORDS = ("accent", "staccato", "tenuto", "marcato", "fermata")
 _LEVELS = ("p < f", "f > p", "p < f > mp", "pp < mf@1 > p", "mf", "n < f", "f > n")
 
@@ -231,10 +232,9 @@ class _Maker:
             notes = [f"{self.note()} {random.choice(_WORDS)}" for _ in range(count)]
             lines += [f"  contour: {random.choice((', ', ' __ ')).join(notes)}", f"  lasts: {count} beats"]
         elif kind == "said":
-            said = ('say "f"', '"inside the bell"', "inhale", 'exhale say "ho"', '"off" say "sh"', "")
-            points = [
-                f"{random.choice(('r', *[self.note()] * 3))} {random.choice(said)}".strip() for _ in range(count)
-            ]
+            heads = [random.choice(("r", *[self.note()] * 3)) for _ in range(count)]
+            covers = ("closed", "open", "half-closed")
+            points = [f"{head} {random.choice(_SAID if head == 'r' else (*_SAID, *covers))}" for head in heads]
             lines += [f"  contour: {', '.join([f'{self.note()} as air', *points])}", f"  lasts: {count + 1} beats"]
         else:
             lines += [

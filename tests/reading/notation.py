@@ -58,6 +58,9 @@ _MARKS = {
 }
 
 
+_HANDS = {"scripts.stopped": "+", "scripts.halfopen": "half", "scripts.open": "o"}
+
+
 @dataclass(frozen=True)
 class Heard:
     """A pitch as read: diatonic `steps` above C0, `alter` in semitones."""
@@ -133,6 +136,7 @@ class Reading:
     repeated   how often it is played, by the sign and the words over it
     texts      words above the staff, with their moments
     signs      (moment, kind, text): a "syllable" below the staff, "breath" in or out
+    hands      (moment, sign): + o half over notes
     lyrics     texts under the staff by moment
     label      the text at the left of the staff
     faults     anything unreadable or contradictory
@@ -150,6 +154,7 @@ class Reading:
     lyrics: list[tuple[Fraction, str]] = field(default_factory=list)
     texts: list[tuple[Fraction, str]] = field(default_factory=list)
     signs: list[tuple[Fraction, str, str]] = field(default_factory=list)
+    hands: list[tuple[Fraction, str]] = field(default_factory=list)
     label: str = ""
     faults: list[str] = field(default_factory=list)
     heads: int = 0
@@ -205,6 +210,7 @@ class _Reader:
         words = self._named("GestureWords", "GestureNotedWords")
         self.reading.texts = [(g.at, t) for g in words if g.at is not None for _, _, k, t in g.drawn if k == "text"]
         self.reading.signs = sorted(self._signs())
+        self.reading.hands = sorted(self._hands())
         self.reading.label = " ".join(g.text for g in self._named("InstrumentName"))
         self.reading.lyrics = [
             (g.at, g.text)
@@ -302,10 +308,19 @@ class _Reader:
                 continue
             if not g.more["above"] and g.text and not g.more["sans"]:
                 yield g.at, "syllable", g.text
-            elif g.more["above"] and not g.text:
+            elif g.more["above"] and not g.text:  # an arrow
                 lips = next(x for x, y, _, what in g.drawn if what == "draw-line" and y < 0)
                 tip = next(x for x, _, kind, _ in g.drawn if kind == "path")
                 yield g.at, "breath", "in" if lips > tip else "out"
+
+    def _hands(self) -> Iterator[tuple[Fraction, str]]:
+        """+ o and half over notes, and at both ends of an arrow."""
+        for g in self._named("Script"):
+            yield from ((g.at, _HANDS[n]) for n in g.glyphs if n in _HANDS and g.at is not None)
+        for g in self._named("GestureAbove"):
+            signs = sorted((x, _HANDS[what]) for x, _, kind, what in g.drawn if kind == "glyph" and what in _HANDS)
+            ends = [g.moment("starts"), g.moment("ends")][2 - len(signs) :]  # two arrows in a row share a sign
+            yield from ((at, sign) for at, (_, sign) in zip(ends, signs, strict=True) if at is not None)
 
     def _repeats(self) -> int:
         """Twice if a repeat sign ends it, unless it says how often (Gould p. 234)."""

@@ -484,11 +484,19 @@ def _levels(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, str]]:
     return [(start + p.at, p.dynamic) for p in gesture.points if p.dynamic]
 
 
+def _hand(point: ContourPoint) -> str:
+    """The sign over a point at which something closes or opens: + o, or the o with a stroke for half."""
+    if point.covers:
+        return "half" if point.covers.startswith("half") else "+"
+    return "o" if point.opens else ""
+
+
 def _signs(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, str, str]]:
     """What the composer says at points, silences too, of the played line and the sung one."""
     points = [*gesture.points, *(gesture.sing.points if gesture.sing is not None else ())]
     rows = [(start + p.at, p.words, p.syllable, p.breath) for p in points]
-    kinds = ("words", "syllable", "breath")
+    rows = [(*row, _hand(p)) for row, p in zip(rows, points, strict=True)]
+    kinds = ("words", "syllable", "breath", "hand")
     return [(at, kind, text) for at, *texts in rows for kind, text in zip(kinds, texts, strict=True) if text]
 
 

@@ -96,9 +96,9 @@ def test_a_pitch_below_the_chart_is_led_to_the_chart() -> None:
 def test_one_beat_is_a_beat(beats: int) -> None:
     text = (
         f"instrument: horn\npitches: written\ntempo: {60 * beats}\n\n"
-        "gesture a\n  technique: stopped\n  contour: C5\npassage b\n  play: C5 for 1, a\n"
+        "gesture a\n  technique: muted\n  mute: plunger\n  contour: C5\npassage b\n  play: C5 for 1, a\n"
     )
-    assert one(text, "hand-change-too-quick").hint.split()[1:3] == ["1", "beat"]
+    assert one(text, "mute-change-too-quick").hint.split()[1:3] == ["1", "beat"]
 
 
 def test_long_times_are_told_in_minutes() -> None:

@@ -167,7 +167,11 @@ ROWS = [
     says(
         "hand-gliss-rises-from-open",
         "technique: hand-gliss\ncontour: C5 -- B4, B4 «--» C5",
-        ways=["technique: lip-gliss", "contour: C5 -- B4, C5 -- B4"],
+        ways=[
+            "contour: C5 -- B4, B4 as stopped -- C5 as ordinary",
+            "technique: lip-gliss",
+            "contour: C5 -- B4, C5 -- B4",
+        ],
     ),
     says("hand-gliss-rises-from-open", "technique: hand-gliss\nband: G4..G5\ncontour: low «--» mid", ways=[]),
     silent("hand-gliss-rises-from-open", "technique: hand-gliss\ncontour: C5 -- C5"),

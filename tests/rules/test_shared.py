@@ -89,7 +89,12 @@ WIDER = [
     ("hand-out-too-wide", "hand_out_widest_cents", 550, "technique: hand-out\ncontour: C6 -- F#5"),
     ("split-tone-unstable", "split_tone_lowest_partial", 3, "technique: split-tone\ncontour: C3"),
     ("stopped-too-low", "stopped_lowest_cents", 4500, "technique: stopped\ncontour: C3"),
-    ("mute-change-too-quick", "mute_change_s", 4, "contour: C5 as muted, r, D5 as ordinary\nlasts: 3 beats"),
+    (
+        "mute-change-too-quick",
+        "mute_change_cup_s",
+        4,
+        "mute: cup\ncontour: C5 as muted, r, D5 as ordinary\nlasts: 3 beats",
+    ),
     ("half-valve-too-fast", "half_valve_per_s", 5, "technique: half-valve\ncontour: xC5, xD5\nlasts: 1/3 beats"),
     ("quarter-tones-too-fast", "quarter_tones_per_s", 5, "contour: C5, C^5, D5, D^5\nlasts: 1/2 beats"),
     ("slide-travel-too-fast", "slide_positions_per_s", 35, "contour: Bb2, B2@1, Bb2@7/6\nlasts: 3 beats"),

@@ -19,8 +19,16 @@ EASIER = {
     "slap-tongue": "one stroke of the tongue",
     "valve-clicks": "fingers alone",
 }
-# Closing the bore or choking the tone lets less air through.
-LESS_AIR = {"half-stopped", "half-valve", "hand-gliss", "muted", "stopped"} | EASIER.keys() - {"air", "air-tone"}
+# What closes the bore or chokes the tone lets less air through.
+LESS_AIR = {
+    "closed",
+    "half-closed",
+    "half-stopped",
+    "half-valve",
+    "hand-gliss",
+    "muted",
+    "stopped",
+} | EASIER.keys() - {"air", "air-tone"}
 ALL = [techniques.get(key) for key in techniques.names()]
 
 

@@ -38,7 +38,7 @@ REGISTER_NAMES = ("low", "middle", "high", "top")
 _DEEPEST = 8  # levels of profiles based on profiles
 _TOP = (
     f"{MARK} player based_on key name part_name part_names abbreviation kind written_to_sounding hand third_slide "
-    "usual_range widest_range clefs sides registers chart chart_evidence hand_chart partials limits"
+    "usual_range widest_range clefs sides registers chart chart_evidence hand_chart bell_in_reach partials limits"
 ).split(" ")
 _OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range")
 _NEW_TUBES = {"sides", "kind", "usual_range", "widest_range", "third_slide"}
@@ -173,6 +173,7 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
         limits={**inherited, **_limits(top.table("limits"), inherited)},
         kind=kind,
         has_hand=top.flag("hand", base.has_hand if base else False),
+        bell_in_reach=top.flag("bell_in_reach", base.bell_in_reach if base else True),
         clefs=_clefs(top, base.clefs if base else (("treble", -100000),)),
         third_slide=third,
         hand_chart=_chart(top, "hand_chart", tubes, base.hand_chart if base else {}),

@@ -41,6 +41,7 @@ def _heading(instrument: Instrument) -> Iterable[str]:
     yield f"part_names = {{ {names} }}  # at the head of its parts in other languages"
     yield f"written_to_sounding = {_value(interval_name(instrument.sounding))}"
     yield f"hand = {_value(instrument.has_hand)}"
+    yield f"bell_in_reach = {_value(instrument.bell_in_reach)}"
     third = instrument.third_slide
     yield f"third_slide = {{ tuned = {_value(third.value)}, {_evidence(third)} }}"
     for key, limits in (("usual_range", instrument.usual_range), ("widest_range", instrument.widest_range)):

@@ -7,6 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.evidence import Limit
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import PassageItem
 from gesturesmith.rules.base import Case, Finding, PassageCase
@@ -15,59 +16,79 @@ from gesturesmith.rules.shared.account import inside
 from gesturesmith.rules.shared.limits import below
 from gesturesmith.rules.shared.reading import apart, plain, seconds_between
 
+type LimitName = Callable[[str, str], str]  # of a change from one state to another
 type State = Callable[[ContourPoint, Gesture], str | None]
 type _Note = tuple[PassageItem, Case, ContourPoint]
 
 
-def in_gesture(case: Case, state: State, limit_name: str, what: str) -> Iterator[Finding]:
-    """Findings if a state changes within a gesture with too little silence before the new one.
+def in_gesture(
+    case: Case, state: State, limit_name: str | LimitName, what: str, *, playing: bool = False
+) -> Iterator[Finding]:
+    """Findings if a state changes within a gesture with too little time before the new one.
 
-    state   the state at a point; "" is the ordinary one, None is compatible with any
-    what    what changes: "the mute"
+    state       the state at a point; "" is the ordinary one, None is compatible with any
+    limit_name  of the limit of every change, or of each
+    what        what changes: "the mute"
+    playing     whether it can be done while playing, so that the time is that from note to note; else only silence
+                is time
     """
     gesture = case.gesture
-    limit = case.instrument.limits.get(limit_name)
     before: tuple[ContourPoint, str | None] | None = None
     for point in gesture.points:
         if point.kind == "silence":
             continue
         now = state(point, gesture)
         if before is not None and _differ(before[1], now):
-            # Only silence counts as time: during a note the hands are not free.
-            free = seconds_between(gesture, before[0].until, point.at)
-            excess = below(limit, free)
+            since = before[0].at if playing else before[0].until
+            free = seconds_between(gesture, since, point.at)
+            excess = below(_limit(case, limit_name, before[1], now), free)
             if excess is not None and point.reached == "attack":
                 words = f"{apart(free, excess.limit)} s" if free else "no time"
                 yield Finding(
                     span=point.span,
-                    text=f"{words} of rest before this note to change {what}; {plain(excess.limit)} s are needed",
+                    text=f"{words} {_between(playing)} this note to change {what}; "
+                    f"{plain(excess.limit)} s are needed",
                     evidence=excess.evidence,
                     severity=excess.severity,
-                    numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
+                    numbers=(Number(name="time" if playing else "rest", value=free, limit=excess.limit, unit="s"),),
                     proposed_fixes=fixes.slower(gesture, excess.limit / free) if free else (),
                 )
         before = point, now
+
+
+def _between(playing: bool) -> str:
+    return "from the note before to" if playing else "of rest before"
+
+
+def _limit(case: Case, name: str | LimitName, before: str | None, now: str | None) -> Limit | None:
+    return case.instrument.limits.get(name if isinstance(name, str) else name(before or "", now or ""))
 
 
 def _differ(one: str | None, other: str | None) -> bool:
     return one is not None and other is not None and one != other
 
 
-def in_passage(passage: PassageCase, state: State, limit_name: str, what: str) -> Iterator[Finding]:
+def in_passage(
+    passage: PassageCase, state: State, limit_name: str | LimitName, what: str, *, playing: bool = False
+) -> Iterator[Finding]:
     """The same from the last note of one item of a passage to the first of the next."""
     for (_, old_case, old), (item, case, first), beats, again in _meetings(passage):
-        free = float(beats * 60 / passage.passage.tempo)
-        excess = below(case.instrument.limits.get(limit_name), free)
-        if excess is not None and _differ(state(old, old_case.gesture), state(first, case.gesture)):
+        held = old.until - old.at if playing else Fraction(0)
+        free = float((beats + held) * 60 / passage.passage.tempo)
+        states = state(old, old_case.gesture), state(first, case.gesture)
+        excess = below(_limit(case, limit_name, *states), free)
+        if excess is not None and _differ(*states):
             words = f"{apart(free, excess.limit)} s" if free > 0 else "no time"
             yield Finding(
                 span=item.span,
                 where=item.played,
-                text=f"{words} of rest before it{again} to change {what}; {plain(excess.limit)} s are needed",
-                hint=f"rest {_beats(excess.limit, passage)} before it",
+                text=f"{words} {_between(playing)} it{again} to change {what}; {plain(excess.limit)} s are needed",
+                hint="make the note before it longer"
+                if playing
+                else f"rest {_beats(excess.limit, passage)} before it",
                 evidence=excess.evidence,
                 severity=excess.severity,
-                numbers=(Number(name="rest", value=free, limit=excess.limit, unit="s"),),
+                numbers=(Number(name="time" if playing else "rest", value=free, limit=excess.limit, unit="s"),),
             )
 
 

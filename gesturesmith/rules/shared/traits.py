@@ -14,7 +14,7 @@ _known: dict[str, frozenset[str]] = {}  # by technique key: a few dozen
 def traits(gesture: Gesture) -> frozenset[str]:
     """The traits of a gesture: its own, and those of every technique in force anywhere in it.
 
-    path:PATH limit:NAME trill holds sings needs bell mute rate vague lines needs-line   of a technique
+    path:PATH limit:NAME trill holds sings needs bell cover mute rate vague lines needs-line   of a technique
     line slur height fingering text notehead sung slide changes joined graces breath forte-piano   of the gesture
     """
     found = set(_own(gesture))
@@ -37,7 +37,7 @@ def _own(gesture: Gesture) -> Iterator[str]:
         yield "slide"
     if gesture.band is not None:
         yield "height"
-    if any(point.turns_to or point.ends for point in gesture.points):
+    if any(point.turns_to or point.ends or point.covers for point in gesture.points):
         yield "changes"
     if len(gesture.techniques) > 1:
         yield "joined"
@@ -70,6 +70,7 @@ def _of_technique(technique: Technique) -> Iterator[str]:
         "sings": technique.sings,
         "needs": technique.needs,
         "bell": technique.bell_hand,
+        "cover": technique.cover,
         "mute": technique.takes_mute,
         "rate": technique.rate,
         "vague": technique.pitched != "exact",
