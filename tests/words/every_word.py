@@ -6,9 +6,10 @@ only the reader's tokens with the program, so that new words of the language are
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 from itertools import chain
 
 from gesturesmith import registry
@@ -43,15 +44,26 @@ _LINES = ("--", "~~", "::", "..", "->", "__", ",")
 # --- what a file comes to -----------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Seen:
-    """The total result of a file; files with equal results are the same to player and composer."""
+    """The total result of a file; files with equal results are the same to player and composer.
+
+    slow   makes the pages that take longest: only where all else is the same are they looked at
+    """
 
     pages: tuple[object, ...]
     said: tuple[object, ...]
+    slow: Callable[[], object]
 
-    def __bool__(self) -> bool:
-        return True
+    @cached_property
+    def last(self) -> object:
+        return self.slow()
+
+    def __eq__(self, other: object) -> bool:
+        assert isinstance(other, Seen)
+        return (self.said, self.pages) == (other.said, other.pages) and self.last == other.last
+
+    __hash__ = None  # type: ignore[assignment]
 
 
 @dataclass(frozen=True)
@@ -72,17 +84,20 @@ def reading(text: str) -> Reading | None:
     if report.errors or piece is None:
         return None
     musics = tuple(engraved(checked, report, piece.settings, Options(), None))
-    part = notes.part_of("words", checked, piece.settings, (one.music for one in musics))
     pages = [_on_page(m) for m in musics]
     if musics:
         refused = tuple(
             s.name for s in chain(report.gestures, report.passages) if s.verdict is Verdict.NOT_AS_WRITTEN
         )
         pages.append(page.book(musics, piece.settings, output="page", refused=tuple((n, "") for n in refused)))
-        pages.append(notes.notes_item((part,), NotesOptions()).book)
     if piece.exercises:
         sheets = compile_sheet((source,), SheetOptions())
         pages += [item.book for item in sheets.items]
+
+    def notes_page() -> object:
+        part = notes.part_of("words", checked, piece.settings, (one.music for one in musics))
+        return notes.notes_item((part,), NotesOptions()).book if musics else None
+
     said = [
         (g.name, g.title, g.verdict, g.difficulty, g.demands, g.realisation, *map(_without_place, g.findings))
         for g in report.gestures
@@ -92,7 +107,7 @@ def reading(text: str) -> Reading | None:
     playable = (s.name for s in chain(report.gestures, report.passages) if s.verdict is not Verdict.NOT_AS_WRITTEN)
     varied = (e.name for e in report.exercises if len(e.kept) >= _ENOUGH_LINES)
     return Reading(
-        Seen(tuple(pages), tuple(map(repr, said))),
+        Seen(tuple(pages), tuple(map(repr, said)), notes_page),
         tuple(f for s in chain(report.gestures, report.passages) for f in s.findings),
         frozenset(name.casefold() for name in (*playable, *varied)),
     )
