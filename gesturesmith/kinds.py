@@ -16,7 +16,7 @@ AttackShape = Literal["", "accelerating", "slowing"]  # "": even
 Strokes = Literal["", "eighths", "sixteenths", "thirty-seconds", "unmeasured"]  # repeats of one note
 FingeringMode = Literal["auto", "held", "given"]
 Join = Literal["", "<", ">"]  # from one level to the next
-Players = Literal["", "a2", "first", "second"]  # who of two plays
+Players = Literal["", "a2", "first", "second"]  # which of two players
 Direction = Literal["", "up", "down"]
 Unit = Literal["", "beats", "bars", "s", "mm", "%"]
 Shade = Literal["", "short", "long"]
@@ -37,13 +37,13 @@ PointKind = Literal["pitch", "height", "extreme", "silence"]
 Reached = Literal["attack", "slur", "line", "silence"]
 Extreme = Literal["", "highest", "lowest"]
 
-Breath = Literal["", "in", "out"]  # which way the air goes, where it is said
+Breath = Literal["", "in", "out"]  # the direction of the air, if given
 
 # Techniques; the layers are in the order in which a player thinks of them
 Layer = Literal[
     "none", "motion", "edge-in", "edge-off", "valves", "bell", "cover", "tone", "tongue", "voice", "lip", "attack"
 ]  # fmt: skip
-# What a technique takes up of the player, the instrument and the note; each does one thing at a time
+# The parts of player, instrument and note that a technique uses; each does one thing at a time
 Part = Literal[
     "pitch", "beginning", "end", "stroke", "tonguing", "valves", "fingering", "slide", "tube", "bell", "hand",
     "mouthpiece", "breath", "lips", "jaw", "tongue", "throat", "tone", "trill", "harmonics",
@@ -75,7 +75,7 @@ Side = Literal["above", "below", "louder", "softer", "outside", "none"]
 InstrumentKind = Literal["valves", "slide"]
 Means = Literal["valves", "slide", "single"]
 Correction = Literal["", "lip", "slide", "hand"]
-Tonguing = Literal["", "double"]  # "": single tonguing is fast enough, or the composer names it
+Tonguing = Literal["", "double"]  # "": single tonguing is fast enough, or the composer names the tonguing
 
 # Sound
 Voice = Literal["played", "second", "sung", "spoken"]

@@ -40,9 +40,9 @@ _LONGEST_TRIED = 1000  # notes of a passage that is judged again for every edit
 class Checked:
     """The report on a file, and what is engraved from it, by block name.
 
-    parts   of a file with parts, what is said of each, in their order: there nothing else but the report is filled
-    part    which part of a file it is; None for a whole file
-    players   of a part that two players read, the passages as each plays them, by name
+    parts   the results for the parts of a file, in order; of a file with parts only these and the report are filled
+    part    the part it is of; None for a whole file
+    players   for a part read by two players, the passages as each plays them, by name
     """
 
     reading: Reading
@@ -85,7 +85,7 @@ def check(reading: Reading, *, suggestions: bool = True, only: str | None = None
 
 @frozen(kw_only=True)
 class _JudgedFile:
-    """All of a file judged, before anything is tried to put it right."""
+    """A whole file judged, before any fixes are tried."""
 
     reading: Reading
     piece: Piece
@@ -95,7 +95,7 @@ class _JudgedFile:
 
     @property
     def wanted(self) -> bool:
-        """Whether there is anything to put right."""
+        """Whether there is anything to fix."""
         return any(j.findings for j in self.judged.values()) or any(said.findings for _, said in self.passages)
 
 
@@ -105,7 +105,7 @@ def _nothing(reading: Reading) -> Checked:
 
 
 def _judged_file(reading: Reading, piece: Piece, players: tuple[Reading, ...] = ()) -> _JudgedFile:
-    """`players`: two who read the lines of a part; what each plays of them is judged by itself."""
+    """`players`: two who read the lines of a part; what each plays is judged separately."""
     judged = {g.name: judge(g) for g in piece.gestures}
     own = {g.name: g for g in piece.gestures}
     passages = tuple(passage_report(p, own, judged) for p in piece.passages)
@@ -123,7 +123,7 @@ def _judged_file(reading: Reading, piece: Piece, players: tuple[Reading, ...] = 
 
 
 def _of_both(said: PassageReport, apart: tuple[PassageReport, ...]) -> PassageReport:
-    """What is said of a line that two players read: of what both have once, else for the one who has it."""
+    """The report on a line that two players read: once for what both have, else for the one who has it."""
     first, second = (one.findings for one in apart)
     both = [f for f in first if f in second]
     only = [
@@ -144,7 +144,7 @@ def _of_both(said: PassageReport, apart: tuple[PassageReport, ...]) -> PassageRe
 
 
 def _reported(seen: _JudgedFile, tester: EditTester | None, only: str | None) -> Checked:
-    """What is said of a file, with what was tried to put it right."""
+    """The report on a file, with suggestions."""
     reading, piece, judged, passages = seen.reading, seen.piece, seen.judged, seen.passages
     practices = tuple(lines(e) for e in piece.exercises)
     untried: list[str] = []
@@ -182,7 +182,7 @@ def _reported(seen: _JudgedFile, tester: EditTester | None, only: str | None) ->
 
 
 def _with_parts(reading: Reading, suggestions: bool, only: str | None) -> Checked:
-    """Each part judged by itself, and all that is said of them together, in file order and in that of the parts."""
+    """Each part judged separately, and the joint report, in file order and order of parts."""
     seen = tuple(
         _judged_file(p.reading, p.reading.piece, p.players) if p.reading.piece is not None else None
         for p in reading.parts
@@ -234,7 +234,7 @@ def _unread(piece: Piece, reading: Reading) -> tuple[tuple[str, str], ...]:
 
 def _tester(seen: _JudgedFile, parts: tuple[str, ...] = ()) -> EditTester:
     """`parts`: the names of all parts, of which this is the first."""
-    from gesturesmith.fixes.tester import EditTester  # a file without a fault does not pay for it
+    from gesturesmith.fixes.tester import EditTester  # a file without faults does not pay for it
 
     reading = seen.reading
     return EditTester(reading.tree, seen.piece.settings, reading.source.lines, seen.judged, parts)

@@ -84,7 +84,7 @@ def _said(said: GestureReport | PassageReport) -> dict[str, Any]:
 
 
 def part_of(part: PartName | None) -> dict[str, Any]:
-    """Only of files that have parts."""
+    """Only for files with parts."""
     return {"part": part.name} if part is not None else {}
 
 

@@ -142,7 +142,7 @@ def _summary(report: FileReport) -> Iterator[str]:
 
 
 def _of_parts(name: str, report: FileReport) -> Iterator[str]:
-    """What is said of each part, in their order."""
+    """The report on each part, in order."""
     everything: tuple[GestureReport | PassageReport | ExerciseReport, ...]
     everything = (*report.passages, *report.gestures, *report.exercises)
     parts: dict[PartName, None] = dict.fromkeys(said.part for said in everything if said.part is not None)

@@ -368,7 +368,7 @@ class FileReport:
 
 
 def _called(said: GestureReport | PassageReport) -> str:
-    """What people call it, and the part that plays it."""
+    """Its name for people, and the part that plays it."""
     return f"{said.title or said.name}{f', {said.part.title}' if said.part is not None else ''}"
 
 

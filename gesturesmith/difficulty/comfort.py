@@ -105,7 +105,7 @@ def row(instrument: Instrument, prefix: str) -> tuple[float | None, ...]:
 
 @lru_cache(maxsize=1024)
 def tongue_row(instrument: Instrument, rate: str) -> tuple[float | None, ...]:
-    """The same of the limit on attacks a second with a kind of tonguing; of the fastest where that is left open."""
+    """The same for the limit on attacks per second with a kind of tonguing; the fastest if it is left open."""
     if rate != LEFT_TO_PLAYER:
         return row(instrument, f"{rate}_per_s")
     limits = [instrument.limits.get(rate_limit(instrument, (), r.name)) for r in instrument.registers]

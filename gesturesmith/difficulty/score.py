@@ -94,7 +94,7 @@ class _Tally:
 
 
 def difficulty(case: Case) -> Difficulty:
-    """The difficulty of a gesture as it would be played; of grace notes, with all the time there is for them."""
+    """The difficulty of a gesture as it would be played; grace notes get all the time available to them."""
     if has_graces(case.gesture):
         slow = unfolded(case.gesture, slowest=True)
         case = replace(case, gesture=slow, realisation=realise(slow))

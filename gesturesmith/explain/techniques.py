@@ -92,7 +92,7 @@ def _playing(technique: Technique) -> Iterator[str]:
 
 
 def _together(technique: Technique) -> Iterator[str]:
-    """What it cannot be joined with, and what only with care; all else goes."""
+    """What it cannot be joined with, and what only with care; anything else is fine."""
     heads: tuple[tuple[str, JoinVerdict], ...] = (("With care", "with care"), ("Not with", "not"))
     for head, verdict in heads if technique.layer != "none" else ():
         rows: dict[str, list[str]] = {}

@@ -202,7 +202,7 @@ def into_range(case: Case, *, usual: bool = False) -> Iterator[Fix]:
     """
     low, high = case.instrument.usual_range.value
     heights = [p.sounding_cents or Fraction(0) for p in _pitched(case)]
-    if has_graces(case.gesture):  # they would have to move as well
+    if has_graces(case.gesture):  # they would have to be moved as well
         return
     if not heights or (low <= min(heights) <= max(heights) <= high if usual else not outside(case)):
         return

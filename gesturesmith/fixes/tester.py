@@ -120,7 +120,7 @@ class EditTester:
     def _worse(
         self, block: Block, edits: Iterable[Edit], others: Mapping[str, tuple[Edit, ...]], rank: int
     ) -> bool:
-        """Whether this part, where it plays the gesture of another as well, would be worse off."""
+        """Whether this part would be worse off, if it also plays the gesture of another part."""
         before = self._judged.get(block.name.text)
         if before is None:
             return False

@@ -21,9 +21,9 @@ def get(name: str) -> Instrument:
 
 
 def called(word: str) -> tuple[str, ...]:
-    """At most three instruments that the trade calls so in some language ("Tromba"), the plainest first.
+    """At most three instruments with this name in any language ("Tromba"), the plainest first.
 
-    By their whole name, else by the first word of it; the number of a player ("Horn 2") is left aside.
+    By the whole name, else by its first word; a player's number ("Horn 2") is ignored.
     """
     said = " ".join(w for w in as_said(word).split() if not w.isdigit()).rstrip("s")
     whole, first = _spoken()
@@ -32,13 +32,13 @@ def called(word: str) -> tuple[str, ...]:
 
 
 def spoken() -> tuple[str, ...]:
-    """All that instruments are called, as `as_said` gives it."""
+    """All names of instruments, in the form given by `as_said`."""
     return tuple(_spoken()[0])
 
 
 @cache
 def _spoken() -> tuple[dict[str, tuple[str, ...]], dict[str, tuple[str, ...]]]:
-    """The instruments by whole names, and by the first words of what stands at the head of their parts."""
+    """The instruments by whole names, and by the first words of their part names."""
     whole: dict[str, tuple[str, ...]] = {}
     first: dict[str, tuple[str, ...]] = {}
     for name in names():

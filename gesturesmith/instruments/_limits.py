@@ -30,7 +30,8 @@ def _lower(page: str) -> str:
 
 
 def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
-    """Attacks per second: single, double, triple, split and slap, by register; and how much quicker a burst is."""
+    """Attacks per second: single, double, triple, split and slap, by register; and how much faster a burst can
+    be."""
     limits: dict[str, Limit] = {}
     single_end = Sourced(10.0, PRACTICE, _TUBA_PAGE)
     many_end = Sourced(20.0, PRACTICE, _TWO_STROKES)

@@ -122,7 +122,7 @@ class Instrument:
         return "single" if len(self.tubes) == 1 else self.kind
 
     def gives(self, need: Needs) -> bool:
-        """Whether it has what a technique needs: "hand", "valves", "slide", "" for nothing."""
+        """Whether it has what a technique needs: "hand", "valves", "slide", or "" for nothing."""
         valves = any(side.valves for side in self.sides)  # a natural horn has none
         return {"hand": self.has_hand, "valves": valves, "slide": self.kind == "slide"}.get(need, True)
 

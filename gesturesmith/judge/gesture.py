@@ -115,9 +115,9 @@ def _found(case: Case) -> Iterator[Finding]:
 
 
 def _of_graces(case: Case) -> Iterator[Finding]:
-    """What the rules find on the grace notes of a gesture, were they notes with all the time there is for them.
+    """The findings on the grace notes of a gesture, judged as notes with all the time available to them.
 
-    What is proposed counts the points of that and is left out, but for what concerns the gesture as a whole.
+    Proposed fixes refer to points of that gesture and are dropped, unless they concern the gesture as a whole.
     """
     if not has_graces(case.gesture):
         return

@@ -183,7 +183,7 @@ def _point(reader: Reader) -> PointNode:
 
 
 def height(reader: Reader) -> Note | JustNote | Harmonic | Height | Rest:
-    """The height of a point: a note, a pitch measured otherwise, a height in the band, an extreme or silence."""
+    """The height of a point: a note, another form of pitch, a height in the band, an extreme or silence."""
     tok = reader.tok
     if pitches.begins(reader):
         return pitches.pitch(reader)
@@ -291,7 +291,7 @@ def _turned_to(reader: Reader) -> tuple[Word, ...]:
 
 
 def _technique(reader: Reader) -> Word:
-    """The name of a technique; several words that the trade calls one are left to whoever knows the techniques."""
+    """The name of a technique; names of several words are left to the model, which knows the techniques."""
     first = reader.tok
     name = reader.word("a technique")
     while reader.tok.kind == "word" and name.text not in techniques.names():
@@ -315,12 +315,12 @@ def _ad_lib(reader: Reader, before: tuple[PointText, ...]) -> tuple[PointText, .
 
 
 def is_point_text(tok: Token) -> bool:
-    """Whether a quoted text begins here: words above a point, or a syllable after `say`."""
+    """Whether a quoted text begins here: text above a point, or a syllable after `say`."""
     return tok.kind == "text" or (tok.kind == "word" and tok.text == "say")
 
 
 def point_text(reader: Reader, before: tuple[PointText, ...]) -> tuple[PointText, ...]:
-    """Words above a point or a syllable under it, added to what the point has already: one of each."""
+    """Add text above a point or a syllable under it to what the point has: at most one of each."""
     first = reader.tok
     said = first.kind == "word"
     if said:

@@ -1,4 +1,4 @@
-"""Grace notes of a contour: each at the note it belongs to, so that what counts points counts notes."""
+"""Grace notes of a contour: each is attached to its note, so that counting points counts notes."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from gesturesmith.lang.nodes import GraceNode, Height, LineNode, PlayItem, Point
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.words import GRACE, GRACE_MARKS, SIGNS
 
-_JOINS = ("none", "slur")  # what may lead to a grace from a note: no line has time to get there
+_JOINS = ("none", "slur")  # what may join a note to a following grace: a line would have no time
 
 
 def is_grace(point: PointNode) -> bool:
@@ -69,7 +69,7 @@ def at_their_notes(
 
 
 def in_play(reader: Reader, items: list[PlayItem]) -> list[PlayItem]:
-    """The items of `play:`, each pitch with the graces before it."""
+    """The items of `play:`, each pitch with the graces that precede it."""
     made: list[PlayItem] = []
     waiting: list[GraceNode] = []
     for item in items:
@@ -96,7 +96,7 @@ def _plain(point: PointNode) -> PointNode:
 
 
 def check(reader: Reader, point: PointNode) -> None:
-    """A grace note is a pitch with signs of its own, and nothing else."""
+    """Report anything but a pitch and signs on a grace note."""
     if isinstance(point.height, Height | Rest):
         what = "a grace note is a pitch: G4 grace, or xG4 grace for about that high"
         reader.error("bad-grace", point.span, what)
@@ -123,7 +123,7 @@ def _check_way(reader: Reader, lines: list[LineNode]) -> None:
 
 
 def _check_slur(reader: Reader, lines: list[LineNode]) -> None:
-    """A slur that leads to graces goes on to their note."""
+    """A slur that leads to graces must continue to their note."""
     cut = next((line for line in lines if line.kind == "none"), None)
     if lines[0].kind == "slur" and cut is not None:
         what = "a slur that leads to a grace note goes on to its note: write __ here too, or a comma before it"
@@ -131,7 +131,7 @@ def _check_slur(reader: Reader, lines: list[LineNode]) -> None:
 
 
 def _joined(lines: list[LineNode]) -> LineNode:
-    """What joins two notes with graces between them: a slur where nothing between is tongued."""
+    """What joins two notes with graces in between: a slur if none of them is tongued."""
     if len(lines) == 1:
         return lines[0]
     slurred = all(line.kind != "none" for line in lines)

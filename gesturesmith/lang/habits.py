@@ -1,4 +1,4 @@
-"""Notes and points as people write them elsewhere, and how they are written here."""
+"""Notes and points as written in other notations, and how to write them here."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ _OCTAVE_OF_C1 = 3  # c' is C4
 
 
 def no_point(reader: Reader, tok: Token) -> None:
-    """Say how a point is written, where `tok` begins one as it is written elsewhere."""
+    """Say how to write a point, if `tok` begins one in another notation."""
     text, after = tok.text, reader.ahead()
     joined = after.start == tok.end
     sign = _NOTE_AFTER_SIGN.match(f"{text}{after.text}" if text == "^" and joined else text)
@@ -65,7 +65,7 @@ def no_point(reader: Reader, tok: Token) -> None:
 
 
 def after_point(reader: Reader, tok: Token) -> None:
-    """Say what goes after a point, where `tok` is what people write there elsewhere."""
+    """Say what may follow a point, if `tok` is what other notations have there."""
     point, after = reader.back().text, reader.ahead()
     note = re.fullmatch(r"([A-G])([#b]?)([0-9])", point)
     joined = tok.start == reader.back().end
@@ -97,7 +97,7 @@ def after_point(reader: Reader, tok: Token) -> None:
 
 
 def length(reader: Reader) -> None:
-    """Say how a length is written, where a note value is named: `quarter note`, `zwei Schläge`."""
+    """Say how to write a length, if a note value is named: `quarter note`, `zwei Schläge`."""
     line = [t for t in reader.tokens[reader.i : reader.i + 2] if t.line == reader.tok.line]
     for count in (2, 1):
         beats = NOTE_VALUES.get(as_said(" ".join(t.text for t in line[:count])))
@@ -107,7 +107,7 @@ def length(reader: Reader) -> None:
 
 
 def _word(reader: Reader, tok: Token, point: str) -> None:
-    """Words after a point that are the name of a technique, or join it to the next."""
+    """Words after a point that name a technique, or join it to the next."""
     line = [t for t in reader.tokens[reader.i : reader.i + 4] if t.line == tok.line]
     if tok.text == "to" and line[1].kind == "note":
         _say(reader, tok, f"between two notes goes a line, or a comma for a new attack: {point} -- {line[1].text}")

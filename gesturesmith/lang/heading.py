@@ -39,7 +39,7 @@ def names(lines: Iterable[SourceLine]) -> frozenset[str]:
 
 
 def part_names(lines: Iterable[SourceLine]) -> frozenset[str]:
-    """The names of the parts, case folded."""
+    """The names of the parts, case-folded."""
     return names(line for line in lines if line.key == "part")
 
 

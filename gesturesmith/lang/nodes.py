@@ -86,7 +86,7 @@ class Rest:
 
 @frozen
 class PointText:
-    """A quoted text at a point: words above it or, after `say`, a syllable under it."""
+    """A quoted text at a point: text above it or, after `say`, a syllable under it."""
 
     said: bool
     text: Text
@@ -127,8 +127,8 @@ class LineNode:
 
 @frozen
 class GraceNode:
-    """A grace note, and the line on the side of its note: what leads on from one before it, what leads to one after
-    it."""
+    """A grace note, and the line on the side of its note: the one that leads on from a grace before it, or to a
+    grace after it."""
 
     point: PointNode
     line: LineNode
@@ -255,9 +255,9 @@ class PlayItem:
     name    a gesture or another passage; `move` "" | "up" | "down", by `semitones` or by `interval` ("M2")
     note    a pitch `for_` a number of beats, with point words in `marks` and `texts`, and grace notes before it
     rest    a number of beats
-    who     of two players: `a2`, `first`, `second`; None: as before
-    below   what the second plays at the same time, while the first plays this
-    silent  a rest as long as what stands here
+    who     of two players: `a2`, `first`, `second`; None: unchanged
+    below   what the second player plays while the first plays this
+    silent  a rest as long as what is given here
     """
 
     name: Word | None = None

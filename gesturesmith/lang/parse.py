@@ -224,7 +224,7 @@ class _Builder:
         return None
 
     def _no_such_part(self, line: SourceLine, span: Span) -> None:
-        """A line of a passage for a part that the file does not have."""
+        """Report a line of a passage for a part that the file does not have."""
         there = tuple(sorted(self.parts))
         near = self.notes.nearest(line.key, there)
         wanted = f"write {listed(near)}" if near else f"the parts are {listed(there, 'and')}"
@@ -268,7 +268,7 @@ def _a(kind: str) -> str:
 
 
 def _no_key(word: str, keys: Mapping[str, Key]) -> str:
-    """What to write instead of a key that there is not: techniques and words at a point are no keys."""
+    """What to write instead of an unknown key: techniques and point words are not keys."""
     found = techniques.called(word) if "technique" in keys else ()
     if found:
         return f"write {listed(tuple(f'technique: {name}' for name in found))}"

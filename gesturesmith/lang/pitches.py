@@ -1,4 +1,4 @@
-"""Pitches that are not named by a note: just intervals from one, and harmonics of a tube."""
+"""Pitches not given by a note name: just intervals from one, and harmonics of a tube."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ _MAX_PARTIAL = 64
 
 
 def begins(reader: Reader) -> bool:
-    """Whether the cursor is at such a pitch: `7/4 of`, `F 0:11`, `0:11`, `partial 11`."""
+    """Whether such a pitch begins at the cursor: `7/4 of`, `F 0:11`, `0:11`, `partial 11`."""
     tok, after = reader.tok, reader.ahead()
     if tok.kind == "number":
         return after.text == "of"

@@ -174,9 +174,9 @@ class Reader:
         return Word(tok.text, tok.span)
 
     def phrase(self, wanted: str, known: Callable[[str], object] = bool) -> Word:
-        """A name with the words and stops that people write after it, as in `con sord.`, known or not.
+        """A name with any further words and full stops, as in `con sord.`, whether known or not.
 
-        known   what says whether a name with "and" in it is one ("sing and play")
+        known   tells whether a name that contains "and" is one name ("sing and play")
         """
         if self.tok.kind == "number" and self.ahead().kind == "word":
             self.next()
@@ -200,7 +200,7 @@ class Reader:
         return Word(text, self.span_from(first))
 
     def typed(self, first: Token) -> Text:
-        """What was typed from `first` to the token just read, with its own spaces and signs."""
+        """The original text from `first` to the token just read, with its own spaces and signs."""
         said = self.raw[first.start : self.back().end]
         if len(said) > MAX_TEXT_LENGTH:
             self.fail(
@@ -242,7 +242,7 @@ class Reader:
         return self._short_enough(" ".join(parts), first)
 
     def one_text(self) -> Text:
-        """A quoted text that nothing is joined to."""
+        """A single quoted text, without continuation."""
         return self._short_enough(unquoted(self.tok.text), self.next())
 
     def _short_enough(self, whole: str, first: Token) -> Text:

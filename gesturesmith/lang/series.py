@@ -195,7 +195,7 @@ def _phrase(reader: Reader, options: tuple[str, ...], what: str) -> Word:
 
 
 def players(reader: Reader) -> Amount:
-    """One player or two."""
+    """The number of players: one or two."""
     value = reader.whole("1 or 2")
     if value.value > 2:
         reader.fail("out-of-range", value.span, "one or two players read from one line: give more players parts")

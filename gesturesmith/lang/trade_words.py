@@ -1,6 +1,6 @@
-"""What musicians type for the words of the language, in English, German, French and Italian.
+"""What musicians type instead of the words of the language, in English, German, French and Italian.
 
-Names of techniques and instruments stand in their own files.
+Names of techniques and instruments are in their own files.
 """
 
 from gesturesmith.source import as_said
@@ -75,7 +75,7 @@ _SAID = {
     "quarter notes, quarter note, noires, noire, semiminime, count, counts, pulses, pulsations",
     "s": "sekunden, sekunde, secondes, seconde, secondi, secondo, sek, secs",
     "bars": "takte, takt, measures, measure, mesures, mesure, misure, misura, battuta, bar",
-    # how pitches are read
+    # how to read pitches
     "written": "notiert, geschrieben, écrit, écrits, scritto, scritti, transposing, transposed, in f, as written",
     "sounding": "klingend, réel, réels, sons réels, reali, suoni reali, concert, concert pitch, in c, en ut, "
     "actual, as heard, real",
@@ -89,13 +89,13 @@ _SAID = {
     "fr": "french, französisch, français, francese",
     "it": "italian, italienisch, italien, italiano",
 }
-# What is typed, as `as_said` gives it, and the words of the language it may be meant for.
+# What is typed, in the form given by `as_said`, and the words of the language that may be meant.
 TRADE_WORDS: dict[str, tuple[str, ...]] = {}
 for _word, _said in _SAID.items():
     for _typed in _said.split(", "):
         TRADE_WORDS[as_said(_typed)] = (*TRADE_WORDS.get(as_said(_typed), ()), _word)
 
-# Beats of a note value, where the beat is a quarter, by what it is called in each language.
+# Length of note values in quarters, by name in each language.
 NOTE_VALUES = {
     as_said(_typed): _beats
     for _beats, _said in {

@@ -44,7 +44,7 @@ def text(reader: Reader) -> Text:
 
 
 def title(reader: Reader) -> Text:
-    """A text, in quotes or as plain words: letters, numbers and the signs of a sentence, on one line."""
+    """A text, in quotes or as plain words: letters, numbers and punctuation, on one line."""
     first = reader.tok
     plain = first.kind in ("word", "note", "number", "percent")
     while plain and not reader.at_end():

@@ -34,7 +34,7 @@ COVERS = ("open", "closed", "half-closed")  # what covers the bell or the mute, 
 LEVELS = (
     "n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "sf", "sfz", "sffz", "fp", "sfp", "rfz",
 )  # fmt: skip
-ACCENTS = LEVELS[LEVELS.index("sf") :]  # a stroke, not a level that stays
+ACCENTS = LEVELS[LEVELS.index("sf") :]  # an accent, not a lasting level
 GRACE = "grace"
 STROKES: tuple[Strokes, ...] = ("eighths", "sixteenths", "thirty-seconds", "unmeasured")
 POINT_WORDS = frozenset((*MARKS, *COVERS, *LEVELS, GRACE, *STROKES))
@@ -129,16 +129,16 @@ MEANT = {
 
 
 def trade(word: str, options: tuple[str, ...]) -> tuple[str, ...]:
-    """Those of `options` that the trade calls so in some language."""
+    """Those of `options` with this name in any language."""
     from gesturesmith.lang.trade_words import TRADE_WORDS
 
     return tuple(w for w in TRADE_WORDS.get(as_said(word), ()) if w in options)
 
 
 def nearest(word: str, options: tuple[str, ...], cutoff: float = 0.6) -> tuple[str, ...]:
-    """At most three of `options` that `word` may have been meant for, the likeliest first.
+    """At most three of `options` that `word` may have been meant as, the likeliest first.
 
-    cutoff   how like it they must be, 0 to 1, where the word is not one that people are known to type
+    cutoff   the required similarity, 0 to 1, unless the word is one that people are known to type
     """
     if len(word) > 40:
         return ()

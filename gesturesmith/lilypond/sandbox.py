@@ -138,10 +138,10 @@ def end_group(process: subprocess.Popen[bytes]) -> None:
 
 @cache
 def compiled_scheme(program: Path) -> dict[str, str]:
-    """Where a LilyPond of Debian has its compiled Scheme, as Guile reads it; nothing for any other.
+    """The compiled Scheme of Debian's LilyPond, as a path for Guile; nothing for any other LilyPond.
 
-    It looks in a folder called `${prefix}/lib/...` itself, finds none, and takes 1.9 s of the processor to start
-    instead of 0.4 (Debian 12, 2.24.1).
+    By itself it looks in a folder literally called `${prefix}/lib/...`, finds none, and needs 1.9 s of processor
+    time to start instead of 0.4 (Debian 12, 2.24.1).
     """
     there = sorted(program.resolve().parent.parent.glob("lib/*/lilypond/*/ccache"))
     return {"GUILE_LOAD_COMPILED_PATH": os.pathsep.join(map(str, there))} if there else {}

@@ -242,7 +242,7 @@ def _fingering(ctx: Context, block: nodes.Block, points: tuple[ContourPoint, ...
 
 
 def _tubes_named(ctx: Context, block: nodes.Block) -> tuple[nodes.Harmonic | None, ...]:
-    """For each sounding point the harmonic that names it, or None."""
+    """For each sounding point the harmonic by which it is named, or None."""
     contour = ctx.value(block, "contour", nodes.Contour)
     heights = [p.height for p in contour.points] if contour is not None else []
     return tuple(h if isinstance(h, nodes.Harmonic) else None for h in heights if not isinstance(h, nodes.Rest))

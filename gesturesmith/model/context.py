@@ -29,7 +29,7 @@ MAX_VARIED_EVENTS = 50_000
 MAX_BEATS = 1000
 _MAX_COMPARISONS = 100_000  # of unknown words with known ones: takes about a second
 
-_LIKE = 0.8  # how like the name of a technique a word must be: "gliss" is no "kiss"
+_LIKE = 0.8  # required similarity to the name of a technique: "gliss" is not "kiss"
 _SLURS = ("slur", "slurred", "legato", "gebunden", "bindebogen", "lie", "liaison", "legatura", "ligature")
 
 _OPEN = Sourced((0, 12000), DERIVED, "stands in for an instrument that could not be read; nothing is judged by it")
@@ -46,7 +46,7 @@ def meant(names: tuple[str, ...]) -> str:
 
 
 def _no_technique(text: str) -> str:
-    """Where a word goes that names a mute, a sign or a level, as the end of a sentence; "" for any other."""
+    """Where to put a word that names a mute, a sign or a level, as the end of a sentence; "" for any other."""
     mutes = tuple(m for m in text.split() if m in MUTES) or trade(text, MUTES)
     if mutes:
         return f", but there is a key for mutes: write {listed(tuple(f'mute: {mute}' for mute in mutes))}"
@@ -158,7 +158,7 @@ class Context:
             return None
 
     def _technique_meant(self, text: str) -> tuple[tuple[str, ...], str]:
-        """What an unknown technique was meant for: techniques, and the end of the sentence that offers them."""
+        """What an unknown technique may mean: techniques, and the end of the sentence that offers them."""
         found = () if any(word in MUTES for word in text.split()) else techniques.called(text)
         if not found:
             elsewhere = _no_technique(text)

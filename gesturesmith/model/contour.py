@@ -281,7 +281,7 @@ class ContourReader:
 
 
 def _text(node: nodes.PointNode, *, said: bool) -> str:
-    """The quoted words of a point, or its syllable; "" for none."""
+    """The text above a point, or its syllable; "" for none."""
     return next((t.text.text for t in node.texts if t.said is said), "")
 
 

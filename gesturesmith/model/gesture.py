@@ -107,12 +107,13 @@ class ContourPoint:
 
     @property
     def breath(self) -> Breath:
-        """Which way the air goes, where it is said."""
+        """The direction of the air, if given."""
         return "in" if "inhale" in self.marks else "out" if "exhale" in self.marks else ""
 
     @property
     def gives_breath(self) -> bool:
-        """Whether the lungs are filled in it, or at its end (`breath`): not where it is spoken or breathed out."""
+        """Whether the player breathes in during it, or at its end (`breath`): not if it is spoken or breathed
+        out."""
         if self.kind == "silence":
             return self.breath != "out" and not self.syllable
         return self.breath == "in" or "breath" in self.marks
@@ -120,10 +121,10 @@ class ContourPoint:
 
 @frozen(kw_only=True)
 class Grace:
-    """A grace note: outside the rhythm, as quick as may be (`model.graces` says how quick it is taken to be).
+    """A grace note: outside the rhythm, as quick as possible (`model.graces` says what is assumed).
 
-    point   its pitch and signs; its time and techniques say nothing, they are those of its note
-    join    what leads on from it where it stands before its note, what leads to it where it stands after it
+    point   its pitch and signs; its time and techniques are not used, those of its note are
+    join    what leads on from it if it is before its note, what leads to it if it is after
     """
 
     point: ContourPoint

@@ -1,4 +1,4 @@
-"""Grace notes in time: what they are played as, for whoever judges or hears them. On the page they have no time."""
+"""Grace notes in time, as they are played, for judging and hearing them. On the page they have no time."""
 
 from __future__ import annotations
 
@@ -17,13 +17,13 @@ MOST = Sourced(Fraction(1, 2), HOUSE, "grace notes that take more than half of a
 
 @frozen(kw_only=True)
 class GraceGroup:
-    """The graces before one note or after it, and the time there is for them.
+    """The graces before or after one note, and the time available to them.
 
     index   of their note among the points
     after   whether they come after it
-    early   whether they come before the beat, in the time of the note or silence before; else they take from their
-            own note
-    beats   the most time they can take: `MOST` of the longer of the two
+    early   whether they come before the beat, in the time of the note or silence before; otherwise they take time
+            from their own note
+    beats   the most time they can take: the share `MOST` of the longer of the two
     """
 
     index: int
@@ -52,10 +52,10 @@ def has_graces(gesture: Gesture) -> bool:
 
 
 def unfolded(gesture: Gesture, *, slowest: bool = False) -> Gesture:
-    """The gesture with its graces as points in time: as quick as graces usually are, or quicker where there is no
-    time for that; `slowest`: with all the time there is. The gesture itself where it has none.
+    """The gesture with its graces as points in time: as quick as graces usually are, or quicker if there is not
+    enough time; `slowest`: with all the time available. The gesture itself if it has none.
 
-    Fingerings that were given note by note are left to the player: they have none for the graces.
+    Fingerings given note by note are left to the player, since they do not include the graces.
     """
     if not has_graces(gesture):
         return gesture
@@ -120,7 +120,7 @@ def _row(graces: Sequence[Grace], at: Fraction, each: Fraction, note: ContourPoi
 
 
 def _joined(points: Sequence[ContourPoint], segments: Sequence[Segment], end: Fraction) -> tuple[ContourPoint, ...]:
-    """Each point up to the next, begun as what leads to it says."""
+    """Each point up to the next, beginning as the line that leads to it says."""
     made = []
     for n, point in enumerate(points):
         until = points[n + 1].at if n + 1 < len(points) else max(end, point.at)

@@ -1,4 +1,4 @@
-"""Pitches that are named by a just interval or by the partial of a tube, as notes."""
+"""From pitches named by a just interval or the partial of a tube to notes."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ from gesturesmith.lang.messages import listed
 from gesturesmith.model.context import Context, spelled
 from gesturesmith.units import Spelling, chromatic, spell
 
-_INSTEAD = ("C", 4)  # stands for a pitch that is not there, so that the rest can be read
+_INSTEAD = ("C", 4)  # stands in for an impossible pitch, so that the rest can be read
 
 
 def as_note(ctx: Context, node: nodes.JustNote | nodes.Harmonic) -> nodes.Note:
-    """The note nearest to the pitch with the rest in cents, to the cent; errors go to the context."""
+    """The note nearest to the pitch, with the difference to the cent; errors go to the context."""
     name = _just(node) if isinstance(node, nodes.JustNote) else _partial(ctx, node)
     if name is not None and not 0 <= name.octave <= 9:
         ctx.error("no-such-harmonic", node.span, why="this pitch lies outside C0 to B9: no note can show it")
@@ -32,7 +32,7 @@ def tube_name(finger: nodes.Finger) -> str:
 
 
 def _just(node: nodes.JustNote) -> Spelling:
-    """By the interval that has most nearly this size: 7/4 is a minor seventh, 31 cents less."""
+    """Named by the interval closest in size: 7/4 is a minor seventh less 31 cents."""
     cents = round(1200 * math.log2(node.ratio)) + node.of.cents
     semitones = round(cents / 100)
     base = spelled(nodes.Note(node.of.letter, node.of.alter, node.of.octave, 0, False, node.of.span))

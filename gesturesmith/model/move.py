@@ -180,7 +180,7 @@ def changed(gesture: Gesture, change: Change, *, turned: bool = False) -> Gestur
     Registers do not move, so heights in one cannot be changed this way.
     """
     if gesture.fingering.mode == "given" and gesture.fingering.span is None:
-        gesture = replace(gesture, fingering=_AUTO)  # a harmonic moved off its tube is a note like any other
+        gesture = replace(gesture, fingering=_AUTO)  # a harmonic transposed off its tube is a note like any other
     instrument, band = gesture.instrument, gesture.band
     sung = gesture.sing.points if gesture.sing is not None else ()
     kinds = {p.kind for p in (*gesture.points, *sung)}

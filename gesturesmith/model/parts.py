@@ -1,4 +1,4 @@
-"""A file for several instruments, as one tree a part: what each part plays, with settings of its own.
+"""A file for several instruments, as one tree for each part: what it plays, with its own settings.
 
 Everything after this reads a part as if it were a file for one instrument.
 """
@@ -25,7 +25,7 @@ MAX_PARTS = 60
 
 @frozen(kw_only=True)
 class PartTree:
-    """What a part plays: its lines as the `play` of the passages, the blocks that those play, its settings.
+    """The content of a part: its lines as the `play` of the passages, the blocks they play, its settings.
 
     short   its short name, "" where none is given
     """
@@ -38,8 +38,8 @@ class PartTree:
 
 @frozen(kw_only=True)
 class Division:
-    """The parts of a file in its order, without those whose instrument is not given; `shared`: the settings of the
-    file, which are those of the score."""
+    """The parts of a file in order, without those that lack an instrument; `shared`: the settings of the file, used
+    for the score."""
 
     parts: tuple[PartTree, ...]
     shared: tuple[nodes.KeyEntry, ...]
@@ -51,12 +51,12 @@ def has_parts(tree: nodes.File) -> bool:
 
 
 def lines_of(block: nodes.Block) -> tuple[nodes.KeyEntry, ...]:
-    """The lines that a passage has for parts."""
+    """The lines of a passage for parts."""
     return tuple(e for e in block.entries if e.key.text not in PASSAGE) if block.kind == "passage" else ()
 
 
 def line_of(block: nodes.Block, part: str) -> nodes.Block | None:
-    """A passage as one part plays it: its line as `play`; None where it has none."""
+    """A passage as one part plays it, with its line as `play`; None if it has none."""
     entry = next((e for e in lines_of(block) if _folded(e.key) == part), None)
     if entry is None:
         return None
@@ -66,7 +66,7 @@ def line_of(block: nodes.Block, part: str) -> nodes.Block | None:
 
 
 def divided(tree: nodes.File) -> Division:
-    """One tree for each part, and every mistake in how the file is divided between them."""
+    """One tree for each part, and every mistake in the division of the file between them."""
     errors: list[ReadError] = []
     blocks = tuple(b for b in tree.blocks if b.kind == "part")
     if len(blocks) > MAX_PARTS:
@@ -107,7 +107,7 @@ def _settings(tree: nodes.File) -> Iterator[ReadError]:
 
 
 def _lines(tree: nodes.File, blocks: tuple[nodes.Block, ...]) -> Iterator[ReadError]:
-    """Passages whose lines are beside the point, and parts that have none."""
+    """Report passages with unused lines, and parts without any."""
     first = blocks[0].name.text
     lined: set[str] = set()
     for block in tree.blocks:
@@ -172,7 +172,7 @@ def two_players(tree: nodes.File) -> bool:
 
 
 def of_player(tree: nodes.File, number: int) -> nodes.File:
-    """What the first (0) or second (1) of two players plays of the lines they read: rests for what only the other
+    """What the first (0) or second (1) of two players plays of their common lines: rests for what only the other
     plays."""
     settings = tuple(e for e in tree.settings if e.key.text != "players")
     return nodes.File(settings, tuple(_of_player(block, number) for block in tree.blocks))
@@ -198,7 +198,7 @@ def _mine(items: tuple[nodes.PlayItem, ...], number: int) -> Iterator[nodes.Play
 
 
 def divided_passages(tree: nodes.File) -> frozenset[str]:
-    """Names of the passages in which the two players of a part are divided."""
+    """The names of passages in which the two players of a part are divided."""
     blocks = {_folded(b.name): b for b in tree.blocks}
     apart = {name for name, block in blocks.items() if any(item.below is not None for item in _items(block))}
     return frozenset(b.name.text for b in tree.blocks if _reached({_folded(b.name)}, blocks) & apart)
@@ -211,7 +211,7 @@ def _items(block: nodes.Block) -> Iterator[nodes.PlayItem]:
 
 
 def _reached(start: set[str], blocks: Mapping[str, nodes.Block]) -> set[str]:
-    """The names of all that is played by these passages, themselves included."""
+    """The names of everything these passages play, including themselves."""
     found = set(start)
     waiting = sorted(start)
     while waiting:
@@ -229,7 +229,7 @@ def _names(block: nodes.Block) -> Iterator[str]:
 
 
 def _unplayed(tree: nodes.File, parts: tuple[nodes.Block, ...], played: set[str]) -> Iterator[ReadError]:
-    """What no part plays: nobody knows for which instrument it is."""
+    """Report what no part plays, since its instrument is unknown."""
     for block in tree.blocks:
         if block.kind in ("part", "exercises") or lines_of(block) or _folded(block.name) in played:
             continue
@@ -245,10 +245,10 @@ def _unplayed(tree: nodes.File, parts: tuple[nodes.Block, ...], played: set[str]
 def padded(
     tree: nodes.File, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]
 ) -> tuple[PartTree, ...] | None:
-    """The parts with rests where others play on: for a whole passage where one has no line, in free time after a
-    shorter line. None where nothing is to be added.
+    """The parts with rests while others play: for a whole passage if a part has no line, in free time after a
+    shorter line. None if nothing needs adding.
 
-    What passages play comes before them: those that play one to which something is added wait for the next time.
+    Passages are handled after those they play: one that plays a passage with additions waits for the next round.
     """
     lacking = {b.name.text: found for b in tree.blocks if lines_of(b) and (found := _lacking(b, parts, pieces))}
     names = {name.casefold() for name in lacking}
@@ -268,7 +268,7 @@ def padded(
 def _lacking(
     block: nodes.Block, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]
 ) -> dict[str, Fraction]:
-    """By part, how many beats of a passage it has nothing for; none of bars that it does not fill, a mistake."""
+    """For each part, the missing beats of a passage; none for unfilled bars, which are a mistake."""
     name = block.name.text
     made = {part.name: _passage(piece, name) for part, piece in zip(parts, pieces, strict=True)}
     longest = max((one for one in made.values() if one is not None), key=lambda one: one.beats, default=None)
@@ -294,7 +294,7 @@ def _played(tree: nodes.File, name: str) -> set[str]:
 
 
 def _with_rests(part: PartTree, whole: nodes.File, beats: dict[str, Fraction | None]) -> nodes.File:
-    """The tree of a part with rests at the ends of passages, or for them."""
+    """The tree of a part with rests at the ends of passages, or for whole passages."""
     known = {b.name.text: b for b in part.tree.blocks}
     for block in whole.blocks:
         rest = beats.get(block.name.text)
@@ -313,7 +313,7 @@ def _with_rests(part: PartTree, whole: nodes.File, beats: dict[str, Fraction | N
 
 
 def _rests(beats: Fraction, at: Span) -> Iterator[nodes.PlayItem]:
-    """A rest, in pieces that are not too long for one."""
+    """A rest, in pieces of permitted length."""
     while beats > 0:
         piece = min(beats, Fraction(MAX_BEATS))
         yield nodes.PlayItem(rest=nodes.Amount(piece, "beats", at), span=at)
@@ -321,7 +321,7 @@ def _rests(beats: Fraction, at: Span) -> Iterator[nodes.PlayItem]:
 
 
 def uneven(tree: nodes.File, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]) -> Iterator[ReadError]:
-    """Lines of one passage in bars that are not equally long."""
+    """Report lines of one passage with bars of different length."""
     for block in tree.blocks:
         made = {p.name: _passage(piece, block.name.text) for p, piece in zip(parts, pieces, strict=True)}
         there = {part: one for part, one in made.items() if one is not None}

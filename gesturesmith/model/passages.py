@@ -217,7 +217,7 @@ def _even(
     frame: PassageFrame,
     events: list[PassageItem] | None,
 ) -> bool:
-    """Whether two players who are divided play equally long; an error if not."""
+    """Whether two divided players play for the same time; an error if not."""
     below = _events(ctx, made, second, frame)
     if events is None or below is None:
         return False

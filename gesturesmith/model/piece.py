@@ -52,7 +52,7 @@ class PassageItem:
     gesture: Gesture | None
     played: str  # the gesture's name in the file, "" for a rest or a plain pitch
     span: Span
-    who: Players = ""  # where another of two players than before plays from here on, or both
+    who: Players = ""  # which of two players plays from here on, if that changes
 
 
 @frozen(kw_only=True)

@@ -42,13 +42,13 @@ class Reading:
 
 @frozen(kw_only=True)
 class PartReading:
-    """One part of a file for several instruments, read as if it were a file of its own.
+    """One part of a file for several instruments, read like a separate file.
 
     short     its short name
-    players   where two players read its lines, what each of them plays
+    players   if two players read its lines, what each of them plays
     divided   names of the passages in which they are divided
-    passages  names of the passages that the parts play together, in file order
-    reading   its own settings, and what it plays; `tree` holds its lines as the `play` of the passages
+    passages  names of the passages the parts play together, in file order
+    reading   its own settings and content; `tree` has its lines as the `play` of the passages
 
     >>> duo = "pitches: written\\npart one\\n  instrument: horn\\npart two\\n  instrument: trombone\\n"
     >>> parts = gesturesmith.read(duo + "passage p\\n  one: G4 for 2\\n  two: F3 for 2").parts
@@ -106,7 +106,7 @@ def _with_parts(
     folder: Path | None,
     instrument: Instrument | None,
 ) -> Reading:
-    """Each part by itself, then their lines under each other. What is wrong in several parts is told once."""
+    """Each part separately, then their lines together. A mistake common to several parts is reported once."""
     division = parts.divided(tree)
     there = division.parts
     profiles = [None if instrument is not None else profile_of(part.tree, folder) for part in there]
@@ -153,7 +153,7 @@ def _players(
     profile: Profile | None,
     instrument: Instrument | None,
 ) -> tuple[Reading, ...]:
-    """What each of two players plays of the lines they read; what is wrong in them is told already."""
+    """What each of two players plays of their common lines, whose mistakes are already reported."""
     if not parts.two_players(tree):
         return ()
     own = (parts.of_player(tree, number) for number in range(2))
@@ -169,7 +169,7 @@ def _players(
 
 
 def _shared(division: parts.Division, pieces: tuple[Piece | None, ...]) -> Settings | None:
-    """The settings of the score: the file's own, on paper as those of the first part that is known."""
+    """The settings of the score: the file's own; for the page, those of the first known part."""
     known = next((piece.settings for piece in pieces if piece is not None), None)
     if known is None:
         return None

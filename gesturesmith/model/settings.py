@@ -22,7 +22,7 @@ if TYPE_CHECKING:  # most files name no profile
 # The result of reading a profile: the instrument, or None with errors.
 type Profile = tuple[Instrument | None, tuple[ProfileError, ...]]
 DEFAULT_TEMPO = Fraction(60)
-_LIKE = 0.8  # how like the name of an instrument a word must be
+_LIKE = 0.8  # required similarity to the name of an instrument
 _TOP = Span(1, 1, 2)
 PAPERS = {  # width and height in mm: ISO 216, ANSI/ASME Y14.1 (8.5 by 11 inches of 25.4 mm)
     "a4": (Fraction(210), Fraction(297)),

@@ -1,4 +1,4 @@
-"""Notes repeated by the tongue and written once, with strokes through the stem: when each repeat comes."""
+"""Tongued repeats of a note that is written once, with strokes through the stem: the times of the repeats."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from gesturesmith.model.context import Context
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
 from gesturesmith.source import Span
 
-# Beats of each repeat. Unmeasured ones are as fast as the player can.
+# Length of each repeat in beats. Unmeasured ones are as fast as possible.
 MEASURED: dict[Strokes, Fraction] = {
     "eighths": Fraction(1, 2),
     "sixteenths": Fraction(1, 4),
@@ -27,8 +27,8 @@ def has_strokes(gesture: Gesture) -> bool:
 
 
 def struck(gesture: Gesture, *, unmeasured: bool = True) -> Iterator[tuple[Fraction, ContourPoint]]:
-    """When each attack comes, in beats from the start, and the point that sounds then; each repeat is one.
-    `unmeasured`: also those that the player takes as fast or slowly as can be."""
+    """The time of each attack, in beats from the start, with its sounding point; each repeat is an attack.
+    `unmeasured`: include repeats whose speed is up to the player."""
     points = gesture.sounding_points
     place = 0
     for at in attack_times(gesture) if points else ():
@@ -40,7 +40,7 @@ def struck(gesture: Gesture, *, unmeasured: bool = True) -> Iterator[tuple[Fract
 
 
 def gap_beats(gesture: Gesture, point: ContourPoint) -> Fraction:
-    """Beats from one repeat of a point to the next; its whole length where it is not repeated."""
+    """Beats from one repeat of a point to the next; its whole length if it is not repeated."""
     length = point.until - point.at
     if not point.strokes:
         return length
@@ -60,7 +60,7 @@ def _gaps(gesture: Gesture, point: ContourPoint) -> Iterator[Fraction]:
 
 
 def _fastest_per_s(instrument: Instrument, point: ContourPoint) -> Fraction:
-    """Attacks a second in comfort, with the tonguing in force: what unmeasured repeats are taken to be."""
+    """Comfortable attacks per second with the tonguing in force: the assumed speed of unmeasured repeats."""
     cents = point.sounding_cents
     register = instrument.register_of(float(cents if cents is not None else 0)).name
     kind = next((t.rate for t in point.techniques if t.rate), _USUAL)
@@ -78,7 +78,7 @@ def check(
     seconds: bool,
     attacks: Span | None,
 ) -> None:
-    """Complain of notes that cannot be repeated so. `attacks` is where the gesture gives its attacks itself."""
+    """Report notes that cannot be repeated like this. `attacks` is the span of the gesture's own `attacks`."""
     for index, point in enumerate(points):
         if point.strokes:
             why = _wrong(ctx, points, segments, index, seconds, attacks)

@@ -44,7 +44,7 @@ from gesturesmith.rules.shared.tonguing import TONGUINGS, other_tonguings, tongu
 from gesturesmith.values import frozen
 
 _TURNS = 16  # of a repeat: as many as the longest run has gaps
-# An attack: when, in beats from the start of the passage, in which item, and the point that sounds.
+# An attack: its time in beats from the start of the passage, its item, and the sounding point.
 type _Struck = tuple[Fraction, PassageItem, Case, ContourPoint]
 
 
@@ -75,7 +75,7 @@ class _Run:
 
 
 def _between(passage: PassageCase) -> Iterator[Finding]:
-    """The fastest attacks across notes and gestures that follow each other; within one its own finding says it."""
+    """The fastest attacks across the items of a passage; those within one item have their own finding."""
     rows = [
         (item.at + at, item, case, point)
         for item, case in zip(passage.passage.items, passage.cases, strict=True)
@@ -151,7 +151,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _never_too_fast(case: Case) -> float:
-    """Attacks a second that no limit of the instrument or of a technique in force is below."""
+    """Attacks per second not above any limit of the instrument or of a technique in force."""
     rows = {id(p.techniques): p.techniques for p in case.gesture.points}
     own = (t.limits.get("fastest_per_s") for row in rows.values() for t in row)
     return min([_slowest(case.instrument), *(float(limit.narrow.value) for limit in own if limit is not None)])

@@ -1,7 +1,7 @@
-"""From times to note values, as a copyist would write them. Pure numbers: no score, no pitch.
+"""From times to note values, as a copyist would write them. Numbers only: no score, no pitch.
 
-Times are beats (a quarter note each) from the start of the music, exact. A value is written in beats too:
-4 is a whole note, 3/2 a dotted quarter, 1/16 a sixty-fourth.
+Times are exact, in beats (quarter notes) from the start of the music. Note values are in beats too: 4 is a whole
+note, 3/2 a dotted quarter, 1/16 a sixty-fourth.
 """
 
 from __future__ import annotations
@@ -19,12 +19,12 @@ F = Fraction
 _SHORTEST = F(1, 16)  # a sixty-fourth note
 _SHORTEST_TRIPLET = F(1, 24)
 _LONGEST = F(4)
-_CUT = F(4)  # beats of a point's time that stay on one line
+_CUT = F(4)  # beats of a point kept on one line
 
-# How a slot stands on the page.
-#   note    a note value, tied where one value is not enough
-#   moving  a note value whose sound leaves it at once: one head, and nothing for the rest of its time
-#   stroke  a note value for a sound that is over at once, and rests for the rest of its time
+# How a slot is written.
+#   note    a note value, tied if one value is not enough
+#   moving  a note value whose sound moves off at once: one head, and nothing for the rest of its time
+#   stroke  a note value for a sound that ends at once, and rests for the rest of its time
 #   point   a stemless head, spaced by time
 #   rest    silence
 type SlotKind = Literal["note", "moving", "stroke", "point", "rest"]
@@ -34,9 +34,9 @@ type Beam = Literal["", "start", "end"]
 
 @frozen
 class Slot:
-    """A stretch of time with one note, point or rest; `key` says which event it is.
+    """A stretch of time with one note, point or rest; `key` identifies its event.
 
-    gathered   a rest that goes on the one before it, which has its time as well
+    gathered   a rest merged into the one before it, which includes its time
     """
 
     start: Fraction
@@ -54,11 +54,11 @@ class Slot:
 class Leaf:
     """One note, rest or skip.
 
-    value   its note value in beats (for a point or skip: its time, which the score writes as a factor)
+    value   its note value in beats (of a point or skip: its length, which the score writes as a factor)
     kind    note | point | rest | bar-rest | skip
-    first   whether the event's head and marks stand here
+    first   whether it carries the event's head and marks
     last    whether it is the last leaf of its event
-    group   leaves of one group are beamed together
+    group   leaves with the same group are beamed together
     beam    whether a beam begins or ends here
     """
 
@@ -89,15 +89,15 @@ class Tuplet:
 
 @frozen
 class Meter:
-    """Bars of `bar` beats, divided into `cells` that a reader must see; free: cells of one beat, no bars.
-    `quarters` where the beat that a player counts in it is a quarter."""
+    """Bars of `bar` beats, divided into `cells` that must stay visible; free: cells of one beat, no bars.
+    `quarters`: the player's beat is a quarter."""
 
     bar: Fraction | None
     cells: tuple[Fraction, ...]
     quarters: bool = True
 
     def cell(self, at: Fraction) -> tuple[Fraction, Fraction]:
-        """Start and end of the cell that holds a time."""
+        """Start and end of the cell that contains a time."""
         base = F(0) if self.bar is None else at // self.bar * self.bar
         if self.bar is None:
             return F(at // 1), F(at // 1) + 1
@@ -118,7 +118,8 @@ FREE = Meter(None, (F(1),))
 
 
 def meter_of(signature: tuple[int, int] | None) -> Meter:
-    """The meter of a time signature; eighths (and shorter) in threes where there are more than three by threes."""
+    """The meter of a time signature; eighths (and shorter) are grouped in threes if more than three and a multiple
+    of it."""
     if signature is None:
         return FREE
     count, unit = signature
@@ -126,7 +127,7 @@ def meter_of(signature: tuple[int, int] | None) -> Meter:
     if unit >= 8 and count % 3 == 0 and count > 3:
         return Meter(bar, (3 * beat,) * (count // 3), quarters=False)
     if unit >= 8:
-        # Pairs, and what is left over as a three at the end: 5/8 is 2 + 3, 7/8 is 2 + 2 + 3, 3/8 one group.
+        # Pairs, with a final three if the number is odd: 5/8 is 2 + 3, 7/8 is 2 + 2 + 3, 3/8 one group.
         pairs = (2 * beat,) * (count // 2)
         cells = (*pairs[:-1], 3 * beat) if count % 2 and pairs else pairs or (beat,)
         return Meter(bar, cells, quarters=False)
@@ -134,9 +135,8 @@ def meter_of(signature: tuple[int, int] | None) -> Meter:
 
 
 def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Tuplet, ...]:
-    """The leaves of slots that follow each other without a gap, but for gathered ones; `settled` must have passed
-    them."""
-    cuts = _cuts(slots)  # also of what is gathered: a rest that was written in two keeps its place in the beat
+    """The leaves of contiguous slots (gathered ones excepted) that have been through `settled`."""
+    cuts = _cuts(slots)  # also of gathered ones: a rest written in two parts keeps its place in the beat
     slots = tuple(slot for slot in slots if not slot.gathered)
     if not slots:
         return ()
@@ -150,17 +150,17 @@ def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Tuplet, ...]:
         for leaf in _in_plain(slots, stretch.start, stretch.end, meter):
             last = made[-1] if made else None
             if isinstance(last, Leaf) and leaf.kind == last.kind == "bar-rest" and leaf.key == last.key:
-                made[-1] = replace(last, value=last.value + leaf.value)  # empty bars are counted together
+                made[-1] = replace(last, value=last.value + leaf.value)  # empty bars form one multi-bar rest
             else:
                 made.append(leaf)
     return tuple(_with_lasts(made))
 
 
 def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], meter: Meter) -> tuple[Slot, ...]:
-    """The slots with those made stemless that no note value gives, group by group.
+    """The slots, with groups that note values cannot express made stemless.
 
-    `groups[i]` is the gesture that slot i belongs to: a gesture is written in values or in points, never
-    half and half. Rests stay rests where they can be; else they become points too.
+    `groups[i]` is the gesture that slot i belongs to: a gesture is written in values or in points, never mixed.
+    Rests stay rests if they can; else they become points too.
     """
     while True:
         cuts = _cuts(slots)
@@ -173,7 +173,7 @@ def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], meter: Meter) -> t
             for start, end in bad
             if slot.valued and slot.start < end and start < slot.end
         ]
-        # What lies between the plain values is written in points; else whatever shares the stretch with it.
+        # Slots between the plain values become points; failing that, everything that shares the stretch with them.
         hit = {g for slot, g, start in inside if _uneven(slot, start)} or {g for _, g, _ in inside}
         changed = tuple(
             replace(slot, kind="point") if g in hit else slot for slot, g in zip(slots, groups, strict=True)
@@ -188,7 +188,7 @@ def _uneven(slot: Slot, start: Fraction) -> bool:
 
 
 def is_value(length: Fraction) -> bool:
-    """Whether one note, plain or dotted once, lasts so many beats."""
+    """Whether a single note, plain or dotted once, can last this many beats."""
     return (
         _SHORTEST <= length <= F(6) and length.denominator.bit_count() == 1 and length.numerator in (1, 2, 3, 4, 6)
     )
@@ -199,8 +199,8 @@ def is_value(length: Fraction) -> bool:
 
 @frozen
 class WrittenStretch:
-    """A stretch of time written in one way: `count` in the time of `normal`; count 1 is plain, 0 has no values.
-    `halvings`: how often its own value is halved in it."""
+    """A stretch of time written in one way: `count` in the time of `normal`; count 1 is plain, 0 has no note
+    values. `halvings`: how often its basic value is halved."""
 
     start: Fraction
     end: Fraction
@@ -209,18 +209,18 @@ class WrittenStretch:
     halvings: int = 0
 
 
-# Tuplets beside triplets. Six and ten are two even triplets or quintuplets one after the other. Larger ones are
-# not read at sight: our own judgement.
+# Tuplets besides triplets. Six and ten are two even triplets or quintuplets in a row. Larger ones cannot be read at
+# sight: our own judgement.
 _COUNTS = (5, 7, 9, 11, 13)
-_HALVINGS = 2  # a tuplet's own value may be halved so often in it
-_WIDEST = 4  # beats that one tuplet spans
-# What makes a way of writing worse: time without note values, a tuplet, a value halved in it, a beat more in it, a
-# note tied into or out of it, the middle of a bar inside it. Our own judgement; only their order matters.
+_HALVINGS = 2  # how often a tuplet's basic value may be halved
+_WIDEST = 4  # beats in one tuplet at most
+# What makes a notation worse: time without note values, a tuplet, a halved value in it, each beat of it, a note
+# tied into or out of it, the middle of a bar inside it. Our own judgement; only their order matters.
 _UNWRITTEN, _A_TUPLET, _A_HALVING, _A_BEAT, _A_TIE, _A_MIDDLE = 1000, 20, 30, 1, 10, 15
 
 
 def _cuts(slots: tuple[Slot, ...]) -> tuple[Fraction, ...]:
-    """The times at which something with a note value begins or ends, sorted."""
+    """The times at which slots with note values begin or end, sorted."""
     return tuple(sorted({t for s in slots if s.valued for t in (s.start, s.end)}))
 
 
@@ -237,8 +237,8 @@ def _even_thirds(cuts: tuple[Fraction, ...], start: Fraction) -> bool:
 
 
 def _normal(count: int, length: Fraction) -> int | None:
-    """In the time of how many a tuplet of `count` stands that lasts `length` beats: the most that are fewer, a
-    power of two, or thrice one in a dotted length. None where no note value divides the length so."""
+    """For a tuplet of `count` lasting `length` beats, the number whose time it takes: the largest power of two (in
+    a dotted length, three times one) that is smaller. None if no note value divides the length like this."""
     if length.denominator.bit_count() != 1 or length.numerator not in (1, 2, 3, 4, 6):
         return None
     normal = 3 if length.numerator % 3 == 0 else 2
@@ -248,7 +248,7 @@ def _normal(count: int, length: Fraction) -> int | None:
 
 
 def _tuplet(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction) -> WrittenStretch | None:
-    """The one tuplet that has all cuts between two times, the coarsest and smallest first."""
+    """The tuplet that fits all cuts between two times, preferring coarse and small ones."""
     inner, length = _inside(cuts, start, end), end - start
     if not inner:
         return None
@@ -263,7 +263,7 @@ def _tuplet(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction) -> Writt
 
 
 def _wide_triplet(cuts: tuple[Fraction, ...], start: Fraction, meter: Meter) -> WrittenStretch | None:
-    """The triplet over four or two whole beats that the cell at a time lies in, or None."""
+    """The triplet over four or two whole beats that contains the cell at a time, or None."""
     if any(cell != 1 for cell in meter.cells):
         return None
     for width in (4, 2):
@@ -281,7 +281,8 @@ def _wide_triplet(cuts: tuple[Fraction, ...], start: Fraction, meter: Meter) -> 
 def _divided(
     cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, *, odd: bool
 ) -> tuple[WrittenStretch, ...] | None:
-    """A cell as plain stretches and triplets, if `odd` other tuplets too; None where no value gives its cuts."""
+    """A cell as plain stretches and triplets, and with `odd` other tuplets; None if no note values give its
+    cuts."""
     inner = _inside(cuts, start, end)
     if _plain(inner, start):
         return (WrittenStretch(start, end),)
@@ -298,7 +299,7 @@ def _divided(
 
 
 def _as_one(parts: tuple[WrittenStretch, ...], inner: tuple[Fraction, ...]) -> tuple[WrittenStretch, ...] | None:
-    """Two even triplets in a beat as six, two quintuplets as ten; None for anything else."""
+    """Two even triplets in a beat as a sextuplet, two quintuplets as ten; None for anything else."""
     if len(parts) != 2 or len({(part.count, part.end - part.start) for part in parts}) != 1:
         return None
     count = parts[0].count * 2
@@ -310,7 +311,7 @@ def _as_one(parts: tuple[WrittenStretch, ...], inner: tuple[Fraction, ...]) -> t
 def _stretches(
     cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter
 ) -> tuple[WrittenStretch, ...]:
-    """All time from start to end, in order; plain stretches that touch are one, as far as the bar reaches."""
+    """All time from start to end, in order; adjacent plain stretches within a bar are merged."""
     found: list[WrittenStretch] = []
     for part in _ways(cuts, start, end, meter):
         same_bar = meter.bar is None or part.start % meter.bar != 0
@@ -322,7 +323,7 @@ def _stretches(
 
 
 def _ways(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Meter) -> list[WrittenStretch]:
-    """All time from start to end, cell by cell, in the best way there is."""
+    """All time from start to end, cell by cell, in the best notation."""
     bounds = [meter.cell(start)[0]]
     while bounds[-1] < end:
         bounds.append(meter.cell(bounds[-1])[1])
@@ -334,7 +335,7 @@ def _ways(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Met
         bounds = sorted({*bounds, *(cut for cut in cuts if cut % F(1, 2) == 0)})
     plain = {a: _divided(cuts, a, b, odd=False) for a, b in pairwise(bounds)}
     bad = [at for at, way in plain.items() if way is None]
-    # Up to each time: what it costs, from where, and how it is written from there.
+    # For each time: the cost up to it, the previous time, and the notation from there.
     best: dict[Fraction, tuple[int, Fraction, tuple[WrittenStretch, ...]]] = {bounds[0]: (0, bounds[0], ())}
     for at, cell_end in pairwise(bounds):
         if at not in best:
@@ -372,10 +373,10 @@ def _written_from(
     end: Fraction,
     meter: Meter,
 ) -> Iterator[tuple[WrittenStretch, ...]]:
-    """The ways to write the cell at a time, and it with those after it in one tuplet.
+    """The ways to write the cell at a time, alone or with following cells in one tuplet.
 
-    own     how it is written plain or with triplets, None where it cannot be
-    bad     where the cells begin that cannot
+    own     its notation in plain values or triplets, or None
+    bad     the starts of cells without such a notation
     """
     triplet = _wide_triplet(cuts, at, meter)
     if triplet is not None:
@@ -398,8 +399,8 @@ def _written_from(
 def _ends(
     cuts: tuple[Fraction, ...], at: Fraction, cell_end: Fraction, end: Fraction, meter: Meter
 ) -> Iterator[Fraction]:
-    """Where a tuplet over more than a cell may end that begins at a time: in the same bar, in even meters not after
-    three beats; the last may be cut short by the end of all."""
+    """Where a tuplet over more than one cell that begins at a time may end: in the same bar, and in even meters not
+    after three beats; the last one may be cut short by the end of everything."""
     bar_end = meter.bar_end(at)
     last = at + _WIDEST if bar_end is None else min(at + _WIDEST, bar_end)
     if any(cell != 1 for cell in meter.cells):
@@ -428,7 +429,7 @@ def _in_tuplet(slots: tuple[Slot, ...], stretch: WrittenStretch, meter: Meter) -
     group = int(meter.cell(stretch.start)[0] * 2)
     for slot, a, b in _pieces(slots, stretch.start, stretch.end):
         begins, ends = (a - stretch.start) / factor, (b - stretch.start) / factor
-        # Nobody counts halves of five: a value may stand anywhere in it.
+        # Nobody counts half a quintuplet: a value may be anywhere in it.
         whole = stretch.count > 3 and is_value(ends - begins)
         lengths = [ends - begins] if whole or not slot.valued else _within(begins, ends)
         yield from _written(slot, a, lengths, factor, group=group)
@@ -437,7 +438,7 @@ def _in_tuplet(slots: tuple[Slot, ...], stretch: WrittenStretch, meter: Meter) -
 def _in_plain(slots: tuple[Slot, ...], start: Fraction, end: Fraction, meter: Meter) -> Iterator[Leaf]:
     for slot, a, b in _pieces(slots, start, end):
         if slot.kind == "point":
-            # Without bars a long wait is cut, so that a line may end in it.
+            # Without bars a long rest is cut, so that a line can break in it.
             lengths = [b - a] if meter.bar is not None else [*([_CUT] * int((b - a) // _CUT)), (b - a) % _CUT]
             yield from _written(slot, a, [length for length in lengths if length], F(1), group=0)
         elif slot.kind == "rest" or (slot.kind == "stroke" and a != slot.start):
@@ -460,7 +461,7 @@ def _written(
     group: int | None,
     meter: Meter = FREE,
 ) -> Iterator[Leaf]:
-    """Leaves of the given values; of what moves or is a point only the first is printed."""
+    """Leaves of the given values; of moving slots and points only the first is printed."""
     kinds: dict[SlotKind, LeafKind] = {
         "note": "note",
         "moving": "note",
@@ -485,7 +486,7 @@ def _written(
 
 
 def _within(a: Fraction, b: Fraction) -> list[Fraction]:
-    """Values from a to b inside one cell that begins at 0: split where the eye needs a subdivision."""
+    """Values from a to b inside a cell that begins at 0, split where a subdivision must be visible."""
     if a == b:
         return []
     length = b - a
@@ -503,7 +504,8 @@ def _within(a: Fraction, b: Fraction) -> list[Fraction]:
 
 
 def _values(a: Fraction, b: Fraction, meter: Meter, origin: Fraction) -> list[Fraction]:
-    """Values from a to b in plain time: whole cells in one value if they can, syncopation only in a half bar."""
+    """Values from a to b in plain time: whole cells as one value if possible, syncopation only within a half
+    bar."""
     if a == b:
         return []
     start, end = meter.cell(a)
@@ -520,7 +522,7 @@ def _values(a: Fraction, b: Fraction, meter: Meter, origin: Fraction) -> list[Fr
 
 
 def _over_cells(a: Fraction, b: Fraction, meter: Meter) -> Fraction:
-    """The longest value from the start of a cell that ends with a cell at or before b."""
+    """The longest value from the start of a cell that ends at the end of a cell, at b or before."""
     best = meter.cell(a)[1] - a
     until = a
     while until < b and until - a < _LONGEST + 2:
@@ -528,14 +530,14 @@ def _over_cells(a: Fraction, b: Fraction, meter: Meter) -> Fraction:
         length = until - a
         if until <= b and is_value(length) and (length <= _LONGEST or until == b):
             best = length
-    # A dotted value may end inside a cell where it fills the rest of a half bar.
+    # A dotted value may end inside a cell if it fills the rest of a half bar.
     if meter.cells[0] == 1 and b - a == F(3, 2) and int(a - meter.bar_start(a)) % 2 == 0:
         return b - a
     return best
 
 
 def _rests(slot: Slot, a: Fraction, b: Fraction, meter: Meter) -> Iterator[Leaf]:
-    """Rests show the beats: nothing is dotted but a whole cell, nothing crosses the middle of a bar."""
+    """Rests show the beats: only a whole cell may be dotted, and nothing crosses the middle of a bar."""
     at = a
     while at < b:
         bar_end = meter.bar_end(at)

@@ -384,6 +384,6 @@ def _contradiction(one: Technique, other: Technique) -> str:
 
 
 def clash(one: Technique, other: Technique) -> str:
-    """Why two techniques cannot be joined in one gesture, as a clause; "" where they can."""
+    """Why two techniques cannot be joined in a gesture, as a clause; "" if they can."""
     found = joining(one, other)
     return found.reason.value if found.verdict == "not" else ""

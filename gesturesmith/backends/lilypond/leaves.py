@@ -39,7 +39,7 @@ class LeafBuilder:
             if isinstance(item, Tuplet):
                 made.append(abjad.Tuplet(f"{item.count}:{item.normal}", [self._leaf(leaf) for leaf in item.leaves]))
                 if all(leaf.kind in ("point", "skip") for leaf in item.leaves):
-                    # Where nothing has a note value there is nothing to count.
+                    # Without note values there is nothing to count.
                     hidden = [r"\once \omit TupletNumber", r"\once \omit TupletBracket"]
                     abjad.attach(abjad.LilyPondLiteral(hidden, site="before"), made[-1])
                 elif len(item.leaves) == 1:
@@ -97,11 +97,11 @@ class LeafBuilder:
         return bar != before
 
 
-_AFTER = (7, 8)  # grace notes at its end stand this far through a note
+_AFTER = (7, 8)  # grace notes at its end come this far through a note
 
 
 def _grace_notes(events: tuple[Event, ...]) -> list[abjad.Leaf]:
-    """Small notes: one with a flag, several under a beam."""
+    """Grace notes: one with a flag, several under a beam."""
     made: list[abjad.Leaf] = []
     for event in events:
         head = event.head

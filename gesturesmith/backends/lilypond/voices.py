@@ -104,7 +104,7 @@ def _finish(part: Part, made: Components, placed: Placed, own: Placed, music: Mu
     """The components of a part: its leaves, the head where its line stops, dynamics, a second voice.
 
     placed  leaves of the components; a tuplet among them may reach into the next part
-    own     leaves of the part, where the one before reaches into it also what stands there
+    own     leaves of the part, including those in a tuplet that reaches into it from the part before
     """
     end = add_stop(part.played.stop, made, own, music) if part.played.stop is not None else None
     if part.fan:
@@ -124,9 +124,9 @@ def _finish(part: Part, made: Components, placed: Placed, own: Placed, music: Mu
 def _attach_levels(part: Part, own: Placed, end: abjad.Leaf | None, begins: Fraction | None) -> Components:
     """Attach dynamics to the leaves that begin with them; if one falls between leaves, all go on a track of skips.
 
-    The last one, at the very end, stands under the head where the line stops, or just before what comes next.
-    The track begins with the part's components, at `begins`; what comes before stands at leaves of a tuplet that
-    the part before began.
+    A level at the very end goes under the head where the line stops, or just before what comes next. The track
+    begins with the part's components, at `begins`; earlier levels are at leaves of a tuplet that the part before
+    began.
     """
     ending = [level for level in part.levels if level.at >= part.beats]
     inner = [level for level in part.levels if level.at < part.beats]
