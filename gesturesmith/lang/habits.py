@@ -7,7 +7,7 @@ import re
 from gesturesmith import techniques
 from gesturesmith.lang.messages import listed
 from gesturesmith.lang.reader import Reader
-from gesturesmith.lang.tokens import Token
+from gesturesmith.lang.tokens import Token, spanning
 from gesturesmith.lang.trade_words import NOTE_VALUES
 from gesturesmith.lang.words import POINT_WORDS
 from gesturesmith.source import as_said
@@ -89,6 +89,9 @@ def after_point(reader: Reader, tok: Token) -> None:
         _say(reader, tok, "a comma goes between notes; bars are drawn by themselves, from `meter`")
     if tok.text == "(" and after.text in POINT_WORDS:
         _say(reader, tok, f"no brackets around words: {point} {after.text}")
+    if tok.text in ("cresc", "crescendo", "dim", "diminuendo", "decrescendo"):
+        sign = "p < f" if tok.text.startswith("cresc") else "f > p"
+        _say(reader, tok, f"a hairpin has a key of its own: dynamics: {sign}")
     if tok.text in _SIGN and note:
         fix = f"{note[1]}{_SIGN[tok.text]}{note[3]}"
         _say(reader, tok, f"a flat is b and a sharp #, before the octave: write {fix}", fix)
@@ -111,8 +114,13 @@ def _word(reader: Reader, tok: Token, point: str) -> None:
     line = [t for t in reader.tokens[reader.i : reader.i + 4] if t.line == tok.line]
     if tok.text == "to" and line[1].kind == "note":
         _say(reader, tok, f"between two notes goes a line, or a comma for a new attack: {point} -- {line[1].text}")
-    if as_said(tok.text) in NOTE_VALUES:
-        return
+    for count in (3, 2, 1):
+        words = line[:count]
+        said = " ".join(t.text for t in words)
+        beats = NOTE_VALUES.get(as_said(said))
+        if beats is not None and all(t.kind == "word" for t in words):
+            fix = f"for {beats}"
+            reader.fail("unknown-word", spanning(words[0], words[-1]), f"how long, in beats: {point} {fix}", (fix,))
     for count in (3, 2, 1):
         words = line[:count]
         if any(t.kind != "word" for t in words):

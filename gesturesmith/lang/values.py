@@ -74,9 +74,8 @@ def instrument(reader: Reader) -> Word | Text:
         return text(reader)
     value = reader.phrase("an instrument such as horn, or the path of a profile in quotes")
     if reader.tok.text in (",", "+", "&", "/") or reader.tok.text in AND:
-        reader.fail(
-            "too-much", reader.tok.span, f"one instrument: write {value.text}, and the other in a file of its own"
-        )
+        what = f"each instrument is a part of its own: part one, and in it instrument: {value.text}"
+        reader.fail("too-much", reader.tok.span, f"{what}; a passage has a line for each part")
     if reader.tok.text in (".", "/", "\\", "..") or reader.tok.kind == "bad":
         reader.fail("text-needs-quotes", value.span, 'the path of a profile needs quotes: "my-horn.toml"')
     reader.finish("one name; several words are joined with a hyphen")
