@@ -150,6 +150,20 @@ def _point(wanted: Callable[[ContourPoint], bool]) -> Callable[[Use], Stretch | 
     return shown
 
 
+def _extreme(which: str) -> Callable[[Use], Stretch | None]:
+    """The extreme by itself; among pitches with the nearest of them, so that it stands on the same staff."""
+
+    def shown(use: Use) -> Stretch | None:
+        index = use.first(lambda p: p.extreme == which)
+        if index is None:
+            return None
+        pitches = [i for i, p in enumerate(use.gesture.points) if p.kind == "pitch"]
+        near = min(pitches, key=lambda i: abs(i - index), default=index)
+        return min(index, near), max(index, near)
+
+    return shown
+
+
 def _start(points: int) -> Callable[[Use], Stretch | None]:
     return lambda use: (use.start, use.until(points))
 
@@ -257,8 +271,8 @@ def _of_lines(key: str, style: LineStyle, growth: Growth | None = None) -> Sign:
 
 SIGNS = (
     Sign(key="approximate", group="heads", used=is_about, shown=_point(lambda p: p.about and not p.extreme)),
-    Sign(key="highest", group="heads", used=_head("triangle-up"), shown=_point(lambda p: p.extreme == "highest")),
-    Sign(key="lowest", group="heads", used=_head("triangle-down"), shown=_point(lambda p: p.extreme == "lowest")),
+    Sign(key="highest", group="heads", used=_head("triangle-up"), shown=_extreme("highest")),
+    Sign(key="lowest", group="heads", used=_head("triangle-down"), shown=_extreme("lowest")),
     Sign(
         key="slash-head",
         group="heads",

@@ -219,6 +219,13 @@ def test_a_sign_is_explained_where_it_is_used_and_nowhere_else(parts, key):
     assert found_signs(parts(f"gesture a\n  {USED[key]}\n")) == {key} | BESIDE.get(key, set())
 
 
+def test_an_extreme_among_pitches_is_shown_on_their_staff(parts):
+    """By itself it would stand on three lines, which the part does not have."""
+    found = parts("gesture a\n  contour: xC5 -> highest\n")
+    (entry,) = [e for s in page.choose(found, ("en",)).sections for e in s.entries if e.names[0] == "Highest note"]
+    assert [p.kind for p in entry.case.gesture.points] == ["pitch", "extreme"]
+
+
 @pytest.mark.parametrize(
     "block", ["band: low\n  contour: low", "contour: xC5", "contour: highest", "contour: C5\n  notehead: slash"]
 )
