@@ -184,6 +184,8 @@ USED = {
     "syllable": 'contour: C5 say "ta"',
     "breathing": "contour: C5, r inhale",
     "ad-lib": "contour: C5 ad lib -- D5",
+    "strokes": "contour: C5 sixteenths",
+    "unmeasured": "contour: C5 unmeasured",
     "graces": "contour: C5 grace, D5",
     "graces-after": "contour: C5 __ D5 grace",
 }
