@@ -212,6 +212,14 @@ def ear_and_lip() -> dict[str, Limit]:
             "partials",
             side="below",
         ),
+        "harmonic_gliss_reads_partials": Limit(
+            Sourced(
+                7, HOUSE, "an octave from partial 6 up is heard as a glissando; fewer partials as so many notes"
+            ),
+            None,
+            "partials",
+            side="below",
+        ),
         "harmonic_gliss_arpeggio_partial": Limit(
             Sourced(6, HOUSE, "below partial 6 the steps are thirds and wider: a horn-call arpeggio"),
             None,
@@ -302,7 +310,7 @@ def reading() -> dict[str, Limit]:
             Sourced(13, HOUSE, "what players are still asked to count in one bracket"), None, ""
         ),
         "quarter_tones_per_s": Limit(
-            Sourced(4.0, HOUSE, "unusual fingerings on unusual partials: about half the rate of a plain run"),
+            Sourced(4.0, HOUSE, "those that the lip must correct: about half the rate of a plain run"),
             None,
             "changes a second",
         ),

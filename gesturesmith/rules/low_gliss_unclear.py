@@ -28,7 +28,7 @@ from gesturesmith.rules.shared.reading import both_names, slides
 @rule(
     "GS206",
     "low-gliss-unclear",
-    severity="advice",
+    severity="caution",
     only=(
         "path:partials",
         "path:valves",

@@ -1,7 +1,7 @@
-"""Quarter tones follow each other faster than their fingerings can be changed.
+"""Quarter tones that need the lip follow each other faster than it can find them.
 
-Checks  runs of notes with quarter tones on non-standard fingerings
-Why     they use unusual tubes and partials: neither the hand nor the ear has a habit for them
+Checks  notes with quarter tones that no fingering gives in tune
+Why     a quarter tone with a fingering of its own is as fast as any note; one that the lip must correct takes aim
 Fires
     instrument: horn
     pitches: written
@@ -36,8 +36,11 @@ def check(case: Case) -> Iterator[Finding]:
     worst = 0.0
     place = None
     for (before, played_before), (point, played) in pairwise(played_points(case)):
-        quarter = any(p.pitch is not None and p.pitch.sounding.alter.denominator == 2 for p in (before, point))
-        if not quarter or before.about or point.about or played.tube == played_before.tube:
+        corrected = any(
+            p.pitch is not None and p.pitch.sounding.alter.denominator == 2 and how.correction
+            for p, how in ((before, played_before), (point, played))
+        )
+        if not corrected or before.about or point.about or played.tube == played_before.tube:
             continue
         seconds = seconds_between(case.gesture, before.at, point.at)
         if seconds > 0 and point.reached != "line" and 1 / seconds > worst:
@@ -47,8 +50,8 @@ def check(case: Case) -> Iterator[Finding]:
         word = fingering_word(case.instrument)
         yield Finding(
             span=place.span,
-            text=f"{apart(worst, excess.limit)} changes of {word} a second between quarter tones; about "
-            f"{plain(excess.limit)} can be played cleanly",
+            text=f"{apart(worst, excess.limit)} changes of {word} a second, to or from a quarter tone that the lip "
+            f"has to correct; about {plain(excess.limit)} can be played cleanly",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="changes a second", value=worst, limit=excess.limit, unit="changes a second"),),

@@ -85,7 +85,7 @@ ROWS = [
         "bend-too-wide",
         "technique: bend\ncontour: C3 -- «Ab2»",
         number=("bend down", 400, 350, "cents"),
-        ways=["technique: lip-gliss", "contour: C3 -- G#^2"],
+        ways=["contour: C3 -- G#^2"],
     ),
     says(
         "bend-too-wide",

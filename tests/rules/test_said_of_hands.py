@@ -118,11 +118,15 @@ ROWS = [
         "technique: quarter-tones\ncontour: C5, C^5@1, D5@5/4, E5@2\nlasts: 3 beats",
     ),
     silent("quarter-tones-too-fast", "technique: quarter-tones\ncontour: C5, D5, E5, F5\nlasts: 1/2 beats"),
+    # F 2 gives E^5 in tune: as fast as ordinary notes (common practice).
+    silent(
+        "quarter-tones-too-fast", "technique: quarter-tones\ncontour: D5, E^5, D5, E^5, D5, E^5\nlasts: 1/2 beats"
+    ),
     silent("quarter-tones-too-fast", "technique: quarter-tones\ncontour: C5, xC^5, D5, D5\nlasts: 1/2 beats"),
     silent("quarter-tones-too-fast", "technique: quarter-tones\ncontour: xC5, C^5, xD5, D5\nlasts: 1/2 beats"),
     says(
         "quarter-tones-too-fast",
-        "technique: quarter-tones\ncontour: C5, D5@1/10, C^5@1, C5@2, «E^5@2.2»\nlasts: 3 beats",
+        "technique: quarter-tones\ncontour: C5, D5@1/10, E^5@1, C5@2, «C^5@2.2»\nlasts: 3 beats",
         number=("changes a second", 5, 4, "changes a second"),
         ways=[],
     ),

@@ -29,14 +29,12 @@ ROWS = [
         "technique: fingered-gliss\ncontour: G2 «~~» E3",
         number=("highest pitch", 4500, 5200, "cents above C-1"),
         ways=["technique: chromatic", "contour: G3 ~~ E4"],
-        severity="advice",
     ),
     says(
         "low-gliss-unclear",
         "technique: fingered-gliss\ncontour: E3 «~~» G2",
         number=("highest pitch", 4500, 5200, "cents above C-1"),
         ways=["technique: chromatic", "contour: E4 ~~ G3"],
-        severity="advice",
     ),
     silent("low-gliss-unclear", "technique: fingered-gliss\ncontour: G3 ~~ B3"),
     says(
@@ -44,21 +42,18 @@ ROWS = [
         "technique: fingered-gliss\ncontour: G3 «~~» Bb3",
         number=("highest pitch", 5100, 5200, "cents above C-1"),
         ways=["technique: chromatic", "contour: G4 ~~ Bb4"],
-        severity="advice",
     ),
     says(
         "low-gliss-unclear",
         "technique: lip-gliss\ncontour: G3 «~~» Bb3",
         number=("highest pitch", 5100, 5200, "cents above C-1"),
         ways=["technique: chromatic", "contour: G4 ~~ Bb4"],
-        severity="advice",
     ),
     says(
         "low-gliss-unclear",
         "technique: harmonic-gliss\ncontour: C2 «~~» C3",
         number=("highest pitch", 4100, 5200, "cents above C-1"),
         ways=[],
-        severity="advice",
     ),
     silent("low-gliss-unclear", "technique: bend\ncontour: G3 -- F3 -- G3"),
     says(
@@ -66,14 +61,12 @@ ROWS = [
         "technique: lip-gliss\ncontour: G4 ~~ Bb4, G3 «~~» Bb3",
         number=("highest pitch", 5100, 5200, "cents above C-1"),
         ways=["technique: chromatic", "contour: G5 ~~ Bb5, G4 ~~ Bb4"],
-        severity="advice",
     ),
     says(
         "low-gliss-unclear",
         "technique: bend\ncontour: G3 -- F3 -- G3, G3 as lip-gliss «~~» Bb3",
         number=("highest pitch", 5100, 5200, "cents above C-1"),
         ways=[],
-        severity="advice",
     ),
     says(
         "lip-gliss-too-wide",

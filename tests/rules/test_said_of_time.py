@@ -157,7 +157,7 @@ ROWS = [
         "run-too-fast",
         "technique: chromatic\ncontour: C4 ~~ C4@1/2 «~~» C5@1\nlasts: 2 beats",
         number=("notes a second", 24, 12, "notes a second"),
-        ways=["technique: fingered-gliss", "technique: harmonic-gliss"],
+        ways=["technique: fingered-gliss"],
     ),
     says(
         "run-too-fast",
@@ -175,13 +175,13 @@ ROWS = [
         "run-too-fast",
         "technique: chromatic\ncontour: C3 «~~» C4@1.25\nlasts: 2 beats",
         number=("notes a second", 9.6, 8, "notes a second"),
-        ways=["technique: fingered-gliss", "technique: harmonic-gliss"],
+        ways=["technique: fingered-gliss"],
     ),
     says(
         "run-too-fast",
         "technique: chromatic\ncontour: C4 «~~» C3@1.25\nlasts: 2 beats",
         number=("notes a second", 9.6, 8, "notes a second"),
-        ways=["technique: fingered-gliss", "technique: harmonic-gliss"],
+        ways=["technique: fingered-gliss"],
     ),
     says(
         "run-too-fast",
@@ -213,7 +213,7 @@ ROWS = [
         "run-too-fast",
         "technique: chromatic\ncontour: C4 «~~» C5\nlasts: 1.99 beats",
         number=("notes a second", 12.161, 12, "notes a second"),
-        ways=["lasts: 3 beats", "technique: fingered-gliss", "technique: harmonic-gliss"],
+        ways=["lasts: 3 beats", "technique: fingered-gliss"],
         tempo=121,
     ),
     says(
