@@ -22,8 +22,11 @@ from gesturesmith.diagnostics import GestureReport, PassageReport, Severity, Ver
 from gesturesmith.lilypond import Job, LilyPond, MissingLilyPond, RunResult, find, start
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
+from gesturesmith.pipeline import Options
+from gesturesmith.pipeline.parts import systems
 from gesturesmith.score import gesture_score, passage_score
 from gesturesmith.sheets import _score, document
+from gesturesmith.sheets import score as of_parts
 from gesturesmith.source import Source
 
 FOLDER = Path(__file__).parent / "gallery"
@@ -38,7 +41,7 @@ other instruments once. Refused gestures have no picture and are listed with the
 appear at each gesture here, since each comes first; footnotes are left out.
 """
 _REGISTERED = re.compile(r"(.+)-(low|middle|high)-(short|long)")
-_COLUMNS = {"technique": 2, "gestures": 3, "passages": 1}
+_COLUMNS = {"technique": 2, "gestures": 3, "passages": 1, "score": 1}
 
 _DPI = 128  # clear on a screen, and small files
 
@@ -72,13 +75,14 @@ _CONTACT = r"""
 
 @dataclass(frozen=True)
 class Entry:
-    """One gesture or passage: its report and, unless it is refused, its music."""
+    """One gesture or passage: its report and, unless it is refused, its music: of a file with parts, its staves."""
 
     name: str
     label: str
     report: GestureReport | PassageReport
     techniques: tuple[str, ...]
     engraving: Callable[[], lilypond.EngravedMusic]
+    staves: of_parts.System = ()
 
     @property
     def refused(self) -> bool:
@@ -114,6 +118,9 @@ def _pictures_of(path: Path) -> Iterator[Picture]:
     source = Source(path.name, path.read_text("utf-8"))
     checked = check_text(source, suggestions=False)
     piece = checked.reading.piece
+    if checked.parts and not checked.report.errors:
+        yield _of_parts(path, checked)
+        return
     if piece is None or checked.report.errors:
         raise ValueError(f"{path.name}: {[e.message for e in checked.report.errors]}")
     settings = piece.settings
@@ -123,6 +130,18 @@ def _pictures_of(path: Path) -> Iterator[Picture]:
         groups.setdefault(place, []).append(entry)
     for (kind, name, title), entries in groups.items():
         yield Picture(name, path.name, title, kind, tuple(entries), settings)
+
+
+def _of_parts(path: Path, checked: Checked) -> Picture:
+    """The scores of a file with parts; what one part cannot play is told of it."""
+    settings = checked.reading.shared
+    assert settings is not None
+    entries = []
+    for name, staves in systems(checked, Options()):
+        said = next(p for p in checked.report.passages if p.name == name)
+        first = staves[0].engraving
+        entries.append(Entry(name, name, said, (), lambda first=first: first, staves))
+    return Picture(path.stem, path.name, settings.title or path.stem, "score", tuple(entries), settings)
 
 
 def _placed(
@@ -152,11 +171,16 @@ def book(picture: Picture, *, columns: int = 0, more: str = "") -> LyText:
     for entry in picture.shown:
         engraving = entry.engraving()
         music = engraving.music
-        layout = str(_score.layout(music, "Picture")).removesuffix("}") + more + " }"
-        inside = f"{_score.staff(music, picture.settings, engraving.ly)}\n{layout}"
+        if entry.staves:
+            texts = tuple(staff.engraving.ly for staff in entry.staves)
+            shown, ending = of_parts.staves(entry.staves, texts), of_parts.layout(entry.staves, "Picture")
+        else:
+            shown, ending = _score.staff(music, picture.settings, engraving.ly), _score.layout(music, "Picture")
+        layout = str(ending).removesuffix("}") + more + " }"
+        inside = f"{shown}\n{layout}"
         scores.append(f"{_score.place_mark(music)}\n\\score {{\n{inside}\n}}")
         labels.append(quoted(entry.label))
-    width = 180 if picture.kind == "passages" else 400
+    width = 180 if picture.kind in ("passages", "score") else 400
     return code(
         f"""\\gsCropped
 \\book {{

@@ -19,25 +19,25 @@ gsScoreNames = \with {
 }
 gsScoreLines = \layout {
   \gsLines
-  indent = 26\mm
-  short-indent = 14\mm
+  indent = 30\mm
+  short-indent = 17\mm
   \context { \Score \gsScoreNames }
 }
 gsScoreLinesInTime = \layout {
   \gsLinesInTime
-  indent = 26\mm
-  short-indent = 14\mm
+  indent = 30\mm
+  short-indent = 17\mm
   \context { \Score \gsScoreNames }
 }
 gsScorePicture = \layout {
   \gsPicture
-  indent = 26\mm
-  short-indent = 14\mm
+  indent = 30\mm
+  short-indent = 17\mm
   \context { \Score \gsScoreNames }
 }
 gsScorePictureInTime = \layout {
   \gsPictureInTime
-  indent = 26\mm
-  short-indent = 14\mm
+  indent = 30\mm
+  short-indent = 17\mm
   \context { \Score \gsScoreNames }
 }

@@ -176,6 +176,12 @@ def _parts(
         )
 
 
+def systems(checked: Checked, options: Options) -> tuple[tuple[str, System], ...]:
+    """The passages of a file with parts by name, each with its staves in the score."""
+    shared = checked.reading.shared
+    return () if shared is None else tuple(_systems(tuple(_parts(checked, shared, options, None, ()))))
+
+
 def _with_cues(part: EngravedPart, every: tuple[EngravedPart, ...], options: Options) -> EngravedPart:
     """A part whose page has cues from others; from those whose players are divided there are none."""
     from gesturesmith.score.cues import CuePart, cues

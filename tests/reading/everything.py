@@ -16,6 +16,7 @@ DOCS = Path(__file__).parent.parent.parent / "docs"
 FILES = [DOCS / "demo" / "fog-signals.gesture", *sorted((DOCS / "gallery").glob("*.gesture"))]
 INSTRUMENTS = ("horn", "trumpet", "trombone", "tuba")
 GENERATED = range(1000)
+PARTS = range(200)
 _TOGETHER = 50  # files per document
 
 pytestmark = pytest.mark.lilypond
@@ -63,6 +64,15 @@ def test_charts(instrument, tmp_path):
     job = pages.Job()
     pages.add_charts(job, instrument)
     _read(job, tmp_path, f"charts {instrument}")
+
+
+@pytest.mark.parametrize("seeds", list(batched(PARTS, _TOGETHER)), ids=lambda seeds: str(seeds[0]))
+@pytest.mark.parametrize("pitches", ["written", "sounding"])
+def test_scores_and_parts(seeds, pitches, tmp_path):
+    job = pages.Job()
+    for seed in seeds:
+        pages.add_parts(job, Source(f"parts {seed}", generate.parts(seed)), draft=True, pitches=pitches)
+    _read(job, tmp_path, f"parts {seeds[0]} to {seeds[-1]}, {pitches}")
 
 
 @pytest.mark.parametrize("seeds", list(batched(GENERATED, _TOGETHER)), ids=lambda seeds: str(seeds[0]))

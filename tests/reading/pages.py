@@ -142,7 +142,10 @@ def add_file(
     draft: bool = False,
 ) -> None:
     """Add the page and the snippets of a file; `draft`: including refused gestures."""
-    piece = read(source, folder=folder).piece
+    reading = read(source, folder=folder)
+    piece = reading.piece
+    if reading.parts:
+        add_parts(job, source, folder, pitches=pitches, snippets=snippets, draft=draft)
     if piece is None:
         return
     outcome = compile_text(source, Options(folder=folder, pitches=pitches, draft=draft))
