@@ -43,7 +43,8 @@ appear at each gesture here, since each comes first; footnotes are left out.
 _REGISTERED = re.compile(r"(.+)-(low|middle|high)-(short|long)")
 _COLUMNS = {"technique": 2, "gestures": 3, "passages": 1, "score": 1}
 
-_DPI = 128  # clear on a screen, and small files
+_SCORES = 0.7  # of the size of other staves, as scores are printed
+_DPI = 112  # clear on a screen, and small files
 
 # Scores in columns: the staves of a row at the same height, each with its name above.
 _CONTACT = r"""
@@ -185,7 +186,7 @@ def book(picture: Picture, *, columns: int = 0, more: str = "") -> LyText:
         f"""\\gsCropped
 \\book {{
 \\paper {{
-  \\gsSnippetPaper {_score.staff_size(picture.settings)}
+  \\gsSnippetPaper {_score.staff_size(picture.settings, _SCORES if picture.kind == "score" else 1)}
   paper-width = {width}\\mm line-width = {width - 20}\\mm paper-height = 3000\\mm
 }}
 \\bookOutputName "{picture.name}"
