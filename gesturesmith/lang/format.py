@@ -1,8 +1,8 @@
 """Text to canonical text: the same gestures and comments, with uniform spacing and signs.
 
 The order of keys, the words and the line breaks inside a value stay as written. Signs become those of the
-language (`#`, `b`, `^`, `v`, `--`), quotes become straight, indentation is two spaces a level; there is one empty
-line between blocks and never more than one elsewhere.
+language (`#`, `b`, `^`, `v`, `--`), quotes become straight, plain titles get theirs, indentation is two spaces a
+level; there is one empty line between blocks and never more than one elsewhere.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from gesturesmith.lang.keys import pattern
 from gesturesmith.lang.layout import SourceLine, classify_lines
 from gesturesmith.lang.parse import parse
 from gesturesmith.lang.tokens import PLAIN, Token, quoted, tokenize, unquoted
-from gesturesmith.lang.words import LINES, SIGNS
+from gesturesmith.lang.words import LINES, PLAIN_TEXTS, SIGNS
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 
@@ -85,7 +85,10 @@ def _parts(line: SourceLine, key: str) -> tuple[str, str]:
     """The value on a line and its comment."""
     form = PLAIN if key == PLAIN_KEY else pattern(key)
     tokens, comment = tokenize(line.content, line.value, form)
-    return _value(tokens, key), line.content.raw[comment:].rstrip() if comment >= 0 else ""
+    raw = line.content.raw
+    plain = key in PLAIN_TEXTS and tokens and tokens[0].kind != "text"
+    value = quoted(raw[tokens[0].start : tokens[-1].end]) if plain else _value(tokens, key)
+    return value, raw[comment:].rstrip() if comment >= 0 else ""
 
 
 def _joined(head: str, value: str, comment: str) -> str:

@@ -85,6 +85,7 @@ ORDERS: tuple[Order, ...] = get_args(Order)
 BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)
 RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
 UNITS: dict[str, Unit] = {"beat": "beats", "beats": "beats", "bar": "bars", "bars": "bars", "s": "s", "mm": "mm"}
+PLAIN_TEXTS = ("title", "subtitle", "composer", "part")  # settings that need no quotes
 AD_LIB = "ad lib."  # above a point, in every language
 AND = ("and", "und", "et", "e", "ed")
 TEMPO_BPM = (20, 300)  # see the language page

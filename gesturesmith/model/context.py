@@ -49,7 +49,8 @@ def _no_technique(text: str) -> str:
     """Where to put a word that names a mute, a sign or a level, as the end of a sentence; "" for any other."""
     mutes = tuple(m for m in text.split() if m in MUTES) or trade(text, MUTES)
     if mutes:
-        return f", but there is a key for mutes: write {listed(tuple(f'mute: {mute}' for mute in mutes))}"
+        also = "; `closed` and `open` at its points" if set(mutes) & {"plunger", "harmon"} else ""
+        return f", but there is a key for mutes: write {listed(tuple(f'mute: {mute}' for mute in mutes))}{also}"
     signs = (text,) if text in MARKS else trade(text, MARKS)
     if signs:
         return f", but there is a sign at a point: `G4 {signs[0]}`"
@@ -159,7 +160,8 @@ class Context:
 
     def _technique_meant(self, text: str) -> tuple[tuple[str, ...], str]:
         """What an unknown technique may mean: techniques, and the end of the sentence that offers them."""
-        found = () if any(word in MUTES for word in text.split()) else techniques.called(text)
+        named = as_said(text) in techniques.spoken() or not set(text.split()) & set(MUTES)
+        found = techniques.called(text) if named else ()
         if not found:
             elsewhere = _no_technique(text)
             if elsewhere:

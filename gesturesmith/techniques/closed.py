@@ -30,7 +30,7 @@ TECHNIQUE = Technique(
             "jazz parts; SMuFL 1.4 brassMuteClosed and brassMuteOpen",
         ),
     ),
-    called=("wah", "wa-wa", "plunger closed", "fermé", "chiuso"),
+    called=("fermé", "zugedeckt", "chiuso", "chiusa", "chiusi"),
     title={
         "en": "Closed",
         "de": "Geschlossen",

@@ -6,6 +6,7 @@ import pytest
 
 from gesturesmith import instruments, techniques
 from gesturesmith.checker.file import check_text
+from gesturesmith.lang.format import format_text
 from gesturesmith.lang.words import AND
 from gesturesmith.source import Source, as_said
 
@@ -50,6 +51,8 @@ FILES = [
     (gesture("technique: mit Dämpfer", "contour: C5"), [("mit Dämpfer", "muted")]),
     (gesture("technique: plunger", "contour: C5", top=TRUMPET), [("technique: plunger", "mute: plunger")]),
     (gesture("technique: wah", "contour: C5", top=TRUMPET), [("technique: wah", "mute: harmon")]),
+    (gesture("technique: wah", "contour: C5", top=TRUMPET),
+     [("technique: wah\n  contour: C5", "mute: plunger\n  contour: C5 closed -- C5 open", "`closed` and `open`")]),
     (gesture("sourdine: bol", "contour: C5", top=TRUMPET), [("sourdine", "mute"), ("bol", "cup")]),
     (gesture("technique: legato", "contour: G4, A4"),
      [("  technique: legato\n  contour: G4, A4", "  contour: G4 __ A4", "G4 __ A4")]),
@@ -214,6 +217,9 @@ def test_a_plain_title_is_read_as_it_was_typed():
     settings = checked.reading.piece.settings
     assert settings is not None
     assert (settings.title, settings.composer) == ("Étude n° 2  (fog – sea) in B♭!", "J. S. Example")
+    formatted = format_text(Source("first.gesture", text))
+    assert 'title: "Étude n° 2  (fog – sea) in B♭!"  # draft\ncomposer: "J. S. Example"\n' in formatted
+    assert format_text(Source("first.gesture", formatted)) == formatted
 
 
 def test_a_title_that_is_no_plain_words_still_needs_its_quotes():
