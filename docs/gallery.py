@@ -10,7 +10,9 @@ compares README.md with the gesture files, and does not need LilyPond.
 from __future__ import annotations
 
 import re
+import struct
 import sys
+import zlib
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -211,6 +213,50 @@ def make(some: tuple[Picture, ...], lilypond: LilyPond, formats: tuple[str, ...]
         return waiting.result()
 
 
+def grey(data: bytes | None) -> bytes:
+    """A picture with colours and transparency as one in greys on white, a third of the size; b"" for none.
+
+    RGBA of 8 bits without interlacing, as LilyPond makes it, with any of the five filters of the PNG specification.
+    """
+    if not data:
+        return b""
+    width, height = struct.unpack(">II", data[16:24])
+    raw = zlib.decompress(b"".join(body for kind, body in _chunks(data) if kind == b"IDAT"))
+    before, out = bytearray(4 * width), bytearray()
+    for n in range(height):
+        start = n * (4 * width + 1)
+        row = bytearray(raw[start + 1 : start + 1 + 4 * width])
+        _unfiltered(raw[start], row, before)
+        out.append(0)
+        out += bytes(255 - (255 - row[x]) * row[x + 3] // 255 for x in range(0, 4 * width, 4))
+        before = row
+    head = struct.pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0)
+    chunks = ((b"IHDR", head), (b"IDAT", zlib.compress(bytes(out), 9)), (b"IEND", b""))
+    return data[:8] + b"".join(
+        struct.pack(">I", len(body)) + kind + body + struct.pack(">I", zlib.crc32(kind + body))
+        for kind, body in chunks
+    )
+
+
+def _chunks(data: bytes) -> Iterator[tuple[bytes, bytes]]:
+    place = 8
+    while place < len(data):
+        size = struct.unpack(">I", data[place : place + 4])[0]
+        yield data[place + 4 : place + 8], data[place + 8 : place + 8 + size]
+        place += size + 12
+
+
+def _unfiltered(filter_type: int, row: bytearray, above: bytearray) -> None:
+    """Undo the filter of one row in place."""
+    for x in range(len(row) if filter_type else 0):
+        left, up, corner = (row[x - 4], above[x], above[x - 4]) if x >= 4 else (0, above[x], 0)
+        if filter_type == 4:
+            near = min((left, up, corner), key=lambda value: abs(left + up - corner - value))
+        else:
+            near = (left, up, (left + up) // 2)[filter_type - 1]
+        row[x] = (row[x] + near) & 255
+
+
 def index(some: tuple[Picture, ...]) -> str:
     """README.md: every picture with its title, and a list of what is not shown."""
     parts = [HEAD]
@@ -251,7 +297,7 @@ def main() -> int:
         old.unlink()
     for picture in some:
         if picture.shown:
-            (FOLDER / f"{picture.name}.png").write_bytes(run.file(picture.name, "png") or b"")
+            (FOLDER / f"{picture.name}.png").write_bytes(grey(run.file(picture.name, "png")))
     (FOLDER / INDEX).write_text(index(some), "utf-8")
     shown = sum(len(p.shown) for p in some)
     print(f"{shown} gestures and passages in {len(list(FOLDER.glob('*.png')))} pictures")

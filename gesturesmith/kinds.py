@@ -51,7 +51,7 @@ Part = Literal[
 JoinVerdict = Literal["goes", "with care", "not"]
 Path = Literal["none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "half-valve"]
 Pitched = Literal["exact", "about", "none"]
-Needs = Literal["", "hand", "valves", "slide"]
+Needs = Literal["", "hand", "valves", "slide", "trigger", "valve-slide"]
 ToneNeed = Literal["", "none", "needs"]
 BellHand = Literal["", "half", "stopped"]
 Cover = Literal["", "half", "closed"]  # before the bell or the opening of a mute
@@ -81,7 +81,7 @@ Tonguing = Literal["", "double"]  # "": single tonguing is fast enough, or the c
 Voice = Literal["played", "second", "sung", "spoken"]
 Onset = Literal["attack", "split", "slur", "continued"]
 WaveKind = Literal["vibrato", "trill", "timbre"]
-Noise = Literal["", "slap", "kiss", "click", "pop"]
+Noise = Literal["", "slap", "kiss", "click", "pop", "tap"]
 Colour = Literal["", "brassy", "bell-raised", "half-valve"]
 
 # Outputs, and how LilyPond ended: "" well

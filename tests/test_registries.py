@@ -14,25 +14,27 @@ from gesturesmith.techniques.base import Technique
 # The table of techniques of the language, version 1.
 TABLE = {
     "none": "ordinary",
-    "motion": "bend lip-gliss hand-gliss hand-out harmonic-gliss fingered-gliss slide-gliss chromatic",
+    "motion": "bend lip-gliss hand-gliss hand-out harmonic-gliss fingered-gliss slide-gliss chromatic "
+    "oscillating-gliss interrupted-gliss against-the-grain trigger-gliss",
     "edge-in": "scoop plop rip lift smear",
     "edge-off": "doit short-doit long-doit doit-at-once fall short-fall long-fall fall-at-once spill flip "
     "jazz-turn",
-    "valves": "half-valve quarter-tones valve-trill timbre-trill valve-clicks",
+    "valves": "half-valve quarter-tones valve-trill timbre-trill valve-clicks false-fingering "
+    "half-valve-notes valve-slide-tremolo",
     "bell": "stopped half-stopped muted bells-up",
     "cover": "closed half-closed",
-    "tone": "air air-tone brassy",
+    "tone": "air air-tone brassy mouthpiece-alone without-mouthpiece reversed-mouthpiece lip-buzz",
     "tongue": "flutter-tongue",
     "voice": "growl multiphonic",
-    "lip": "vibrato lip-trill shake split-tone",
-    "attack": "single-tongue double-tongue triple-tongue split-attack slap-tongue kiss mouthpiece-pop",
+    "lip": "vibrato lip-trill shake split-tone factitious",
+    "attack": "single-tongue double-tongue triple-tongue split-attack slap-tongue kiss mouthpiece-pop bell-tap",
 }
 LAYER_OF = {key: layer for layer, keys in TABLE.items() for key in keys.split()}
 
 
 def test_the_techniques_are_those_of_the_language() -> None:
     assert set(techniques.names()) == set(LAYER_OF)
-    assert len(techniques.names()) == 53
+    assert len(techniques.names()) == 66
 
 
 @pytest.mark.parametrize("key", techniques.names())
@@ -121,4 +123,4 @@ def all_techniques() -> list[Technique]:
 
 
 def test_needs_are_what_instruments_have() -> None:
-    assert {t.needs for t in all_techniques()} == {"", "hand", "valves", "slide"}
+    assert {t.needs for t in all_techniques()} == {"", "hand", "valves", "slide", "trigger", "valve-slide"}

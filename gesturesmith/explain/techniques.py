@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from gesturesmith import techniques, wording
 from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.kinds import JoinVerdict
-from gesturesmith.techniques.base import LAYER_WORDS, Technique
+from gesturesmith.techniques.base import LAYER_WORDS, NEED_WORDS, Technique
 
 _WIDTH = 96
 _LINE_WORDS = {
@@ -53,7 +53,6 @@ _LIMIT_NAMES = {
 }
 # Facts rather than limits.
 _MEASURES = ("cycles_hz", "lip_down_cents", "room_below_cents", "room_above_cents")
-_NEED_WORDS = {"hand": "a hand in the bell", "valves": "valves", "slide": "a slide"}
 
 
 def explain_technique(key: str) -> str:
@@ -87,7 +86,7 @@ def _playing(technique: Technique) -> Iterator[str]:
     if technique.kin:
         yield from _row("In its place", ", ".join(technique.kin))
     if technique.needs:
-        yield from _row("Needs", _NEED_WORDS[technique.needs])
+        yield from _row("Needs", NEED_WORDS[technique.needs])
     yield from _together(technique)
 
 

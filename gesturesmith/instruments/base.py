@@ -122,9 +122,16 @@ class Instrument:
         return "single" if len(self.tubes) == 1 else self.kind
 
     def gives(self, need: Needs) -> bool:
-        """Whether it has what a technique needs: "hand", "valves", "slide", or "" for nothing."""
+        """Whether it has what a technique needs (`kinds.Needs`); "" is always there."""
         valves = any(side.valves for side in self.sides)  # a natural horn has none
-        return {"hand": self.has_hand, "valves": valves, "slide": self.kind == "slide"}.get(need, True)
+        slide = self.kind == "slide"
+        return {
+            "hand": self.has_hand,
+            "valves": valves,
+            "slide": slide,
+            "trigger": slide and len(self.sides) > 1,
+            "valve-slide": valves and not slide and not self.has_hand,
+        }.get(need, True)
 
     def part_in(self, language: str) -> str:
         """The name at the head of its part in a language of the page ("de")."""

@@ -68,7 +68,7 @@ LINE_MEANINGS: dict[LineKind, str] = {
     "none": "no line: a separate attack",
 }
 GROWTH: tuple[Growth, ...] = ("growing", "fading")
-MUTES = ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice")
+MUTES = ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice", "glass", "cloth")
 NOTEHEADS: tuple[AskedHead, ...] = get_args(AskedHead)
 PITCHES: tuple[Pitches, ...] = get_args(Pitches)
 HEIGHT_LOOKS: tuple[HeightLook, ...] = get_args(HeightLook)

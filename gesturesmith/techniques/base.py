@@ -74,7 +74,13 @@ PART_WORDS: dict[Part, str] = {
     "trill": "a note",
     "harmonics": "the harmonics",
 }
-NEED_WORDS = {"hand": "a hand in the bell", "valves": "valves to finger with", "slide": "a slide"}
+NEED_WORDS = {
+    "hand": "a hand in the bell",
+    "valves": "valves to finger with",
+    "slide": "a slide",
+    "trigger": "a slide with a trigger",
+    "valve-slide": "a valve slide that can be moved while playing",
+}
 # What a noise without pitch leaves nothing to.
 _PITCH_PARTS: tuple[Part, ...] = ("pitch", "beginning", "end", "trill")
 
@@ -195,7 +201,7 @@ class Look:
 class Sound:
     """The sound of a technique, as far as no other field describes it.
 
-    noise       what it sounds like without a pitch: slap, kiss, click, pop
+    noise       what it sounds like without a pitch: slap, kiss, click, pop, tap
     air         share of breath in the tone, 0 to 1
     colour      the colour of the tone: brassy, bell-raised, half-valve
     splits      whether notes crack at the beginning because they are spat out
@@ -239,7 +245,8 @@ class Technique:
     needs_line  whether at least one sliding line is required
     pitched     "exact": exact pitches can be asked for; "about": the result is approximate, an exact head promises
                 too much; "none": no pitch at all (slap, kiss, clicks)
-    needs       what the instrument must have: "hand", "valves", "slide", "" for nothing
+    needs       what the instrument must have: "hand", "valves", "slide", "trigger" (a slide with one),
+                "valve-slide" (in reach of a hand that is not in the bell), "" for nothing
     tone        "none": there is no lip tone; "needs": it needs a sounding tone; "" for neither
     grid        cents between the pitches it is for: 50 for quarter tones
     sings       whether the player also sings; the gesture's sung line belongs to it
@@ -378,8 +385,12 @@ def _contradiction(one: Technique, other: Technique) -> str:
         return f"{one.key} gives no tone, and {other.key} works on a tone that sounds"
     if one.lines == ("none",) and other.needs_line:
         return f"{one.key} is made of separate strokes, and {other.key} needs a line to slide along"
-    if one.needs == "slide" and other.needs not in ("", "slide"):
-        return f"{one.key} needs a slide and {other.key} {NEED_WORDS[other.needs]}, and no instrument has both"
+    needs = {one.needs, other.needs}
+    if needs & {"slide", "trigger"} and needs & {"hand", "valves", "valve-slide"}:
+        both = f"{one.key} needs {NEED_WORDS[one.needs]} and {other.key} {NEED_WORDS[other.needs]}"
+        return f"{both}, and no instrument has both"
+    if needs == {"hand", "valve-slide"}:
+        return "the hand in the bell cannot reach a valve slide"
     return ""
 
 

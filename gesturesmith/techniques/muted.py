@@ -1,6 +1,6 @@
 """With a mute, named by the key `mute`."""
 
-from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
+from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Sourced
 from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
@@ -27,6 +27,7 @@ TECHNIQUE = Technique(
         Sourced(
             "cup mute: at least five seconds before and after", PRACTICE, "bnelsonmusic.wordpress.com 2012/04/09"
         ),
+        Sourced("a glass held in the bell, or a cloth over it, in the place of a mute", MEMORY, "common practice"),
         Sourced(
             "straight, cup, plunger and other mutes of the horn",
             PRACTICE,

@@ -57,7 +57,7 @@ class Tone:
     air         share of breath in the sound, 0 to 1, where 1 has no lip tone; () for 0
     hand        how far the hand, a plunger or whatever covers the mute closes the bell, 0 to 1; () for 0
     rolls       of tongue and throat
-    noise       slap, kiss, click, pop: a stroke without pitch; "" for a tone or air
+    noise       slap, kiss, click, pop, tap: a stroke without pitch; "" for a tone or air
     breath      "in" or "out" where it is said which way the air goes; without pitch it is the breath alone
     syllable    what is spoken or breathed at its beginning, "" for nothing
     mute        the mute in the bell, "" for none

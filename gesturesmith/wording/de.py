@@ -90,6 +90,8 @@ TEXTS = {
     "mute-plunger": "Plunger",
     "mute-bucket": "Bucket",
     "mute-practice": "Übedämpfer",
+    "mute-glass": "Glas",
+    "mute-cloth": "Tuch",
     "register-low": "tiefes Register",
     "register-middle": "mittleres Register",
     "register-high": "hohes Register",

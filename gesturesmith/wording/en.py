@@ -91,6 +91,8 @@ TEXTS = {
     "mute-plunger": "plunger",
     "mute-bucket": "bucket",
     "mute-practice": "practice",
+    "mute-glass": "glass",
+    "mute-cloth": "cloth",
     "register-low": "low register",
     "register-middle": "middle register",
     "register-high": "high register",

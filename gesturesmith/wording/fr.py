@@ -91,6 +91,8 @@ TEXTS = {
     "mute-plunger": "plunger",
     "mute-bucket": "bucket",
     "mute-practice": "d’étude",
+    "mute-glass": "verre",
+    "mute-cloth": "étoffe",
     "register-low": "registre grave",
     "register-middle": "registre médium",
     "register-high": "registre aigu",

@@ -90,6 +90,8 @@ TEXTS = {
     "mute-plunger": "plunger",
     "mute-bucket": "bucket",
     "mute-practice": "da studio",
+    "mute-glass": "bicchiere",
+    "mute-cloth": "panno",
     "register-low": "registro grave",
     "register-middle": "registro medio",
     "register-high": "registro acuto",

@@ -45,6 +45,25 @@ BY_TECHNIQUE = {
     "short-fall": Golden("G4, C5@2", "a short curve down after each note"),
     "smear": Golden("C5", "a long S from below into the note"),
     "spill": Golden("C5, G5@2", "a jagged line down after each note"),
+    "against-the-grain": Golden(
+        "F3 -- Bb4", "a straight line with its word", "", "instrument: trombone\npitches: sounding\n"
+    ),
+    "bell-tap": Golden("high, low", "x-heads on three lines, the word", HEIGHTS),
+    "factitious": Golden("xBb2", "an x-head with the word"),
+    "false-fingering": Golden("G4", "eight notes, the word, two fingerings below the first", "attacks: 8\n  lasts: 4 beats"),
+    "half-valve-notes": Golden("G4, C5@2 as ordinary", "a slashed head, then an ordinary one, no word"),
+    "interrupted-gliss": Golden("G4 ~~ G5", "the line with its word"),
+    "lip-buzz": Golden("xG4, xC5@2", "x-heads, the word"),
+    "mouthpiece-alone": Golden("xG4, xC5@2", "x-heads, the word"),
+    "oscillating-gliss": Golden("G4 ~~ G5", "the line with its word"),
+    "reversed-mouthpiece": Golden("G4, C5@2", "diamond heads, the word once"),
+    "trigger-gliss": Golden(
+        "F3 -- C3", "a straight line with its word", "", "instrument: trombone-f\npitches: sounding\n"
+    ),
+    "valve-slide-tremolo": Golden(
+        "D5, G4@2", "the word with a dashed line and a hook", "", "instrument: trumpet\npitches: written\n"
+    ),
+    "without-mouthpiece": Golden("xG3, xC4@2", "x-heads, the word"),
     "double-tongue": Golden("A4", "two dots at each of eight attacks", "attacks: 8\n  lasts: 2 beats"),
     "fall": Golden("G4, C5@2", "a curve down and away after each note"),
     "fingered-gliss": Golden("G4 ~~ C5", "the line with its word"),

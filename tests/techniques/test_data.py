@@ -79,8 +79,14 @@ def test_the_hand_and_the_mute_are_where_they_are_needed() -> None:
     assert {t.key: t.bell_hand for t in TECHNIQUES if t.bell_hand} == {"stopped": "stopped", "half-stopped": "half"}
     assert [t.key for t in TECHNIQUES if t.takes_mute] == ["muted"]
     assert [t.key for t in TECHNIQUES if t.sings] == ["multiphonic"]
-    assert {t.key for t in TECHNIQUES if t.trill} == {"valve-trill", "timbre-trill", "lip-trill", "shake"}
-    assert {t.key for t in TECHNIQUES if t.needs == "slide"} == {"slide-gliss"}
+    assert {t.key for t in TECHNIQUES if t.trill} == {
+        "valve-trill",
+        "timbre-trill",
+        "lip-trill",
+        "shake",
+        "false-fingering",
+    }
+    assert {t.key for t in TECHNIQUES if t.needs == "slide"} == {"slide-gliss", "against-the-grain"}
 
 
 def made(**changes: object) -> Technique:

@@ -14,21 +14,25 @@ from gesturesmith.difficulty.score import difficulty
 EASIER = {
     "air": "breath without the lips",
     "air-tone": "breath around a faint tone",
+    "bell-tap": "fingers on the bell",
     "kiss": "one pull of the lips",
     "mouthpiece-pop": "a hand on the mouthpiece",
+    "reversed-mouthpiece": "breath without the lips",
     "slap-tongue": "one stroke of the tongue",
     "valve-clicks": "fingers alone",
 }
 # What closes the bore or chokes the tone lets less air through.
+BREATH = {"air", "air-tone", "reversed-mouthpiece"}
 LESS_AIR = {
     "closed",
     "half-closed",
     "half-stopped",
     "half-valve",
+    "half-valve-notes",
     "hand-gliss",
     "muted",
     "stopped",
-} | EASIER.keys() - {"air", "air-tone"}
+} | EASIER.keys() - BREATH
 ALL = [techniques.get(key) for key in techniques.names()]
 
 

@@ -26,7 +26,7 @@ _NOT_OF_THE_TEXT = {
 
 # Trade words common to all four languages.
 TRADE = {
-    *("cuivré", "glissando", "niente", "rallentando", "tempo", "vibrato"),  # in every score
+    *("cuivré", "glissando", "niente", "rallentando", "tempo", "tremolo", "vibrato"),  # in every score
     *("marcato", "staccato", "tenuto"),  # the signs' own names
     *(
         "bend",

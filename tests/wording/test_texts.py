@@ -209,7 +209,7 @@ def test_no_text_is_kept_for_nothing() -> None:
 OF_VALVES = re.compile(
     r"\bvalves?\b|\bfinger|Ventil|[Gg]riff\b|[Gg]riffs\b|[Gg]reifen|gegriffen|Gegriffen|piston|doigt", re.IGNORECASE
 )
-OF_A_SLIDE = re.compile(r"\bthe slide\b|slide position|\bZug|\bLagen?\b|[Cc]oulisse")
+OF_A_SLIDE = re.compile(r"\bthe slide\b|slide position|\bZug|\bLagen?\b|[Cc]oulisse(?! de piston)")
 OF_A_HAND = re.compile(r"(?<!palm of )the hand\b|\bHand\b(?= im | aus | in den )|la main\b|la mano\b")
 
 
@@ -229,7 +229,7 @@ def test_no_text_speaks_of_what_the_instrument_has_not(name: str) -> None:
     ]
     assert absent, "no instrument has all three"
     for technique in TECHNIQUES:
-        if technique.needs and not has[technique.needs]:
+        if not instrument.gives(technique.needs):
             continue
         printed = (technique.look.word, technique.look.sign, technique.look.cancel)
         for language in LANGUAGES:
@@ -239,6 +239,8 @@ def test_no_text_speaks_of_what_the_instrument_has_not(name: str) -> None:
             ]
             texts += [wording.text(technique.caution, language)] if technique.caution else []
             for words in absent:
+                if words is OF_VALVES and technique.needs == "trigger":
+                    continue  # a trigger is a valve, in German by its name as well
                 for text in texts:
                     assert not words.search(text), (name, technique.key, language, text)
     for language in LANGUAGES:

@@ -1,0 +1,58 @@
+"""Half-valve notes: single notes of a melody with the valves half down, told by their heads alone."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Sound, Technique
+
+TECHNIQUE = Technique(
+    key="half-valve-notes",
+    layer="valves",
+    needs="valves",
+    tone="needs",
+    moves="valves half down, and lip",
+    kin=("half-valve", "ordinary"),
+    takes={"valves": "stay half down", "harmonics": "be blurred"},
+    limits={
+        "shortest_ms": Limit(Sourced(150, HOUSE, "the hollow tone speaks late"), unit="ms", side="below"),
+        "loudest": Limit(
+            Sourced("f", HOUSE, "beyond it the tone breaks into the open one"), unit="level", side="louder"
+        ),
+    },
+    effort=Sourced(1.2, HOUSE, "more resistance, and the lip must find the pitch"),
+    flow=Sourced(0.85, HOUSE, "the half-closed valves hold the air back"),
+    look=Look(
+        head="slash",
+        reason=(
+            "Slashed heads and no word: where the head is ordinary again the valves go right down, so that a "
+            "melody can go to and fro without an “ord.” at each note (our own judgement; slashed heads for half "
+            "valves are met in parts)."
+        ),
+    ),
+    sound=Sound(colour="half-valve"),
+    sources=(
+        Sourced("half-valve of definite pitch", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),
+    ),
+    title={
+        "en": "Half-valve notes",
+        "de": "Halbventil-Töne",
+        "fr": "Notes à demi-piston",
+        "it": "Note a mezzo pistone",
+    },
+    texts={
+        "en": (
+            "Slashed heads: press the valves half-way and bring the note to its pitch with the lip. Ordinary "
+            "heads: press them right down."
+        ),
+        "de": (
+            "Schrägstrich-Köpfe: die Ventile halb drücken und den Ton mit den Lippen auf seine Höhe bringen. "
+            "Normale Köpfe: ganz drücken."
+        ),
+        "fr": (
+            "Têtes en barre oblique : enfoncer les pistons à moitié et amener la note à sa hauteur avec les "
+            "lèvres. Têtes ordinaires : les enfoncer à fond."
+        ),
+        "it": (
+            "Teste a barra obliqua: abbassare i pistoni a metà e portare la nota all’altezza con le labbra. "
+            "Teste normali: abbassarli del tutto."
+        ),
+    },
+)

@@ -1,0 +1,67 @@
+"""A slide glissando that goes on with the trigger."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Technique
+
+TECHNIQUE = Technique(
+    key="trigger-gliss",
+    layer="motion",
+    path="valves",
+    points=(2, None),
+    needs_line=True,
+    needs="trigger",
+    moves="slide and trigger",
+    kin=("slide-gliss", "against-the-grain", "chromatic"),
+    takes={
+        "pitch": "glide with slide and trigger",
+        "slide": "glide",
+        "lips": "follow the slide",
+        "tube": "change all the time",
+    },
+    limits={
+        "shortest_ms": Limit(Sourced(300, HOUSE, "the trigger is pressed on the way"), unit="ms", side="below"),
+    },
+    effort=Sourced(1.05, HOUSE, "slide and thumb together"),
+    flow=Sourced(1.05, HOUSE, "an even stream carries the slide"),
+    look=Look(
+        word="with trigger",
+        cancel="ord.",
+        over="without trigger",
+        reason=(
+            "In words over the line, since the glissando itself looks like any other; the moment at which the "
+            "trigger goes is left to the player."
+        ),
+    ),
+    sources=(
+        Sourced(
+            "glissandi with the attachment, wider than the slide alone",
+            MEMORY,
+            "common practice of contemporary parts",
+        ),
+    ),
+    called=("attachment gliss",),
+    title={
+        "en": "Slide glissando with the trigger",
+        "de": "Zugglissando mit Ventil",
+        "fr": "Glissando de coulisse avec le barillet",
+        "it": "Glissando di coulisse con il ritorto",
+    },
+    texts={
+        "en": (
+            "Glide along the line with the slide and press or release the trigger on the way, as smoothly as you "
+            "can."
+        ),
+        "de": (
+            "Mit dem Zug der Linie entlang gleiten und unterwegs das Ventil drücken oder loslassen, so glatt wie "
+            "möglich."
+        ),
+        "fr": (
+            "Glisser le long de la ligne avec la coulisse et enfoncer ou relâcher le barillet en chemin, aussi "
+            "régulièrement que possible."
+        ),
+        "it": (
+            "Scivolare lungo la linea con la coulisse e premere o rilasciare il ritorto durante il percorso, nel "
+            "modo più uniforme possibile."
+        ),
+    },
+)

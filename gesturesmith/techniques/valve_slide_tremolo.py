@@ -1,0 +1,60 @@
+"""A tremolo of a valve slide: it is pushed in and out quickly while the note sounds."""
+
+from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
+from gesturesmith.techniques.base import Look, Sound, Technique
+
+TECHNIQUE = Technique(
+    key="valve-slide-tremolo",
+    layer="valves",
+    needs="valve-slide",
+    tone="needs",
+    moves="a valve slide, with the hand that holds the instrument",
+    kin=("vibrato", "ordinary"),
+    takes={"slide": "be pushed in and out", "tube": "waver", "jaw": "stay still"},
+    limits={
+        "shortest_ms": Limit(Sourced(400, HOUSE, "two or three waves"), unit="ms", side="below"),
+    },
+    effort=Sourced(1.05, HOUSE, "a small movement of the hand"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        word="slide trem.",
+        extent="span",
+        reason=(
+            "The word with a dashed line and a hook, as for any change of tone that lasts; slashes on the stem "
+            "would read as flutter-tonguing."
+        ),
+    ),
+    sound=Sound(
+        waves_hz=Sourced(5.0, HOUSE, "two in the shortest note"),
+        vibrato_cents=Sourced(35, HOUSE, "a few centimetres of a long tube"),
+    ),
+    sources=(
+        Sourced(
+            "the third valve slide of the trumpet moved quickly in and out",
+            MEMORY,
+            "common practice of contemporary parts",
+        ),
+    ),
+    called=("third slide tremolo",),
+    title={
+        "en": "Valve-slide tremolo",
+        "de": "Tremolo mit dem Ventilzug",
+        "fr": "Trémolo de coulisse de piston",
+        "it": "Tremolo con la pompa del pistone",
+    },
+    texts={
+        "en": "Push a valve slide quickly in and out while the note sounds, to the end of the dashed line.",
+        "de": (
+            "Einen Ventilzug schnell hinein- und hinausschieben, während der Ton klingt, bis zum Ende der "
+            "gestrichelten Linie."
+        ),
+        "fr": (
+            "Pousser et tirer rapidement une coulisse de piston pendant que la note sonne, jusqu’à la fin de la "
+            "ligne en tirets."
+        ),
+        "it": (
+            "Spingere e tirare rapidamente una pompa dei pistoni mentre la nota suona, fino alla fine della "
+            "linea tratteggiata."
+        ),
+    },
+)
