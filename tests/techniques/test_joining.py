@@ -112,10 +112,16 @@ def test_the_page_has_every_pair() -> None:
     assert len(printed()) == len(ALL) * (len(ALL) - 1)
 
 
+def _instrument(pair: tuple[Technique, Technique]) -> str:
+    """One that gives what the pair needs, if there is one."""
+    needs = {t.needs for t in pair}
+    return "trombone-f" if needs & {"slide", "trigger"} else "horn" if "hand" in needs else "trumpet"
+
+
 def _files(form: str) -> Iterator[tuple[str, list[tuple[Technique, Technique]]]]:
     """The pairs in files by instrument, one gesture each, joined in the `form` given."""
-    slides = [(one, other) for one, other in PAIRS if "slide" in (one.needs, other.needs)]
-    for instrument, row in (("trombone", slides), ("horn", [p for p in PAIRS if p not in slides])):
+    for instrument in ("trombone-f", "horn", "trumpet"):
+        row = [pair for pair in PAIRS if _instrument(pair) == instrument]
         text = f"instrument: {instrument}\npitches: written\n"
         for n, (one, other) in enumerate(row):
             line = "--" if one.needs_line or other.needs_line else ","
