@@ -67,6 +67,7 @@ def barred(cases: tuple[Case, ...], meter: tuple[int, int] | None, times: int) -
         repeats=(Repeat(start=Fraction(0), end=at, times=times),) if times > 1 else (),
         tempo=first.tempo,
         tempo_text=None,
+        counted=None if first.beat == 1 else first.beat,
         meter=meter,
         span=first.span,
         spans={},

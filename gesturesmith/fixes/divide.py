@@ -163,7 +163,7 @@ def _rest(gesture: Gesture, cut: Cut) -> str:
     """The rest between the halves in a passage, if a silence was removed."""
     if cut.first - cut.last < 2:
         return ""
-    return f"rest {amount(gesture.points[cut.first].at - gesture.points[cut.last].until)}"
+    return f"rest {amount((gesture.points[cut.first].at - gesture.points[cut.last].until) / gesture.beat)}"
 
 
 class _Half:
@@ -208,6 +208,7 @@ class _Half:
     def _amount(self, beats: Fraction, *, unit: bool = False) -> str:
         if self._gesture.in_seconds:
             return f"{amount(beats * 60 / self._gesture.tempo)}{' s' if unit else ''}"
+        beats /= self._gesture.beat
         return amount(beats) + (f" beat{'' if beats == 1 else 's'}" if unit else "")
 
     def _contour_text(self) -> str:

@@ -78,7 +78,12 @@ SETTINGS: dict[str, Key] = {
         " or ".join(f"`{word}`" for word in PITCHES),
         "an error if the instrument transposes; otherwise it makes no difference",
     ),
-    "tempo": Key(values.tempo, f'{_TEMPO}, optionally after a quoted text (`"Slow, distant" 72`)', "60"),
+    "tempo": Key(
+        values.tempo,
+        f'{_TEMPO}, optionally after a quoted text (`"Slow, distant" 72`). `dotted quarter = 60`, or of a '
+        "`half` or `eighth`, names the beat: everything in the file that counts beats counts this note",
+        "60, the beat a quarter",
+    ),
     "title": Key(values.title, "text, in quotes or as plain words", "none"),
     "subtitle": Key(values.title, "text, in quotes or as plain words", "none"),
     "composer": Key(values.title, "text, in quotes or as plain words", "none"),
@@ -92,7 +97,7 @@ SETTINGS: dict[str, Key] = {
     ),
     "meter": Key(
         values.meter,
-        "`4/4` and the like, or `free`: how passages are barred; the beat is a quarter in every meter",
+        "`4/4` and the like, or `free`: how passages are barred; the beat is that of `tempo` in every meter",
         "`free`",
     ),
     "heights": Key(

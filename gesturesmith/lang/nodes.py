@@ -222,11 +222,13 @@ class AllowNode:
 
 @frozen
 class Tempo:
-    """Beats per minute, with any words before the number."""
+    """Beats per minute, with any words before the number. `note`: the note value of a beat, in quarters; None if it
+    is not named."""
 
     words: Text | None
     bpm: Amount
     span: Span
+    note: Fraction | None = None
 
 
 @frozen

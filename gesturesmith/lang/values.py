@@ -25,6 +25,7 @@ from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import (
     AND,
+    BEATS,
     PAPER_MM,
     PAPERS,
     STAFF_MM,
@@ -102,18 +103,40 @@ def tempo(reader: Reader) -> Tempo:
     words = reader.text() if first.kind == "text" else None
     if words and reader.at_end():
         reader.fail("incomplete", reader.tok.span, f"a tempo needs its number too: {first.text} 72")
+    counted = _counted(reader)
     if reader.tok.kind == "word" and not words:
-        shape = "a number of quarter beats per minute, words in quotes before it"
-        reader.fail("bad-number", first.span, f'{shown(first.text)} is not a tempo: {shape}: "Slow" 60')
+        shape = "a number of beats per minute, words in quotes before it, or the note that is the beat"
+        example = '"Slow" 60, dotted quarter = 60'
+        reader.fail("bad-number", first.span, f"{shown(first.text)} is not a tempo: {shape}: {example}")
     number = reader.tok
     value = bpm(reader)
     if reader.tok.kind == "word" or reader.tok.text in ("=", "-", "–", "--"):
         extra = reader.tok
-        reader.fail("too-much", extra.span, f"one number, always quarter beats per minute: tempo: {number.text}")
+        reader.fail("too-much", extra.span, f"one number of beats per minute: tempo: {number.text}")
     if reader.tok.kind == "text":
         reader.fail("too-much", reader.tok.span, f"the words come first: {reader.tok.text} {number.text}")
     reader.finish("a number of beats per minute")
-    return Tempo(words, value, reader.span_from(first))
+    return Tempo(words, value, reader.span_from(first), counted)
+
+
+def _counted(reader: Reader) -> Fraction | None:
+    """The note that a tempo names as its beat, `dotted quarter =`, in quarters; None if it names none."""
+    first = reader.tok
+    dotted = first.text == "dotted"
+    name = reader.ahead() if dotted else first
+    if name.kind != "word" or name.text not in BEATS:
+        if dotted:
+            reader.next()
+            reader.unexpected(f"the note that is dotted: {listed(tuple(BEATS))}")
+        return None
+    if dotted:
+        reader.next()
+    reader.next()
+    whole = f"{'dotted ' if dotted else ''}{name.text} = 60"
+    if reader.tok.text != "=":
+        reader.fail("incomplete", reader.tok.span, f"a beat has its number after an equals sign: {whole}")
+    reader.next()
+    return BEATS[name.text] * (Fraction(3, 2) if dotted else 1)
 
 
 def wording(reader: Reader) -> Names:

@@ -5,6 +5,7 @@ Names of techniques, registers and rules are not here: the reader accepts any na
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import get_args
 
 from gesturesmith.kinds import (
@@ -88,6 +89,11 @@ UNITS: dict[str, Unit] = {"beat": "beats", "beats": "beats", "bar": "bars", "bar
 PLAIN_TEXTS = ("title", "subtitle", "composer", "part")  # settings that need no quotes
 AD_LIB = "ad lib."  # above a point, in every language
 AND = ("and", "und", "et", "e", "ed")
+BEATS = {
+    "half": Fraction(2),
+    "quarter": Fraction(1),
+    "eighth": Fraction(1, 2),
+}  # notes a tempo may name, in quarters
 TEMPO_BPM = (20, 300)  # see the language page
 PAPER_MM = (50, 2000)  # smaller holds no system, larger fits no printer
 STAFF_MM = (1, 50)

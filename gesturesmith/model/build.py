@@ -80,6 +80,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
         allows=allows,
         spans={e.key.text: e.span for e in reversed(block.entries)},
         span=block.span,
+        beat=ctx.beat,
     )
     return replace(made, dynamics=at_each(made)) if levels is not None and levels.each else made
 
@@ -107,7 +108,7 @@ def plain(
         name="", title=None, instrument=ctx.instrument, techniques=own, points=points, segments=segments,
         band=None, beats=beats, in_seconds=False, tempo=ctx.tempo, dynamics=from_points(points), attacks=None,
         fingering=_AUTO, mute=_usual_mute(points), sing=None, fallback=None, text=None, footnote=None, note=None,
-        notehead="auto", allows=(), spans={}, span=span,
+        notehead="auto", allows=(), spans={}, span=span, beat=ctx.beat,
     )  # fmt: skip
 
 
@@ -159,17 +160,17 @@ def _clock(ctx: Context, block: nodes.Block, node: nodes.Contour | None) -> Gest
     if node is not None and node.beats is not None:
         if lasts is not None:
             ctx.error("lasts-twice", lasts.span, length=messages.length(node.beats, False))
-        return GestureLength(node.beats)
+        return GestureLength(node.beats * ctx.beat, ctx.beat)
     if lasts is None:
-        return GestureLength(contours.usual_beats(node) if node is not None else None)
+        return GestureLength(contours.usual_beats(node) * ctx.beat if node is not None else None, ctx.beat)
     if lasts.unit == "bars":
         if ctx.meter is None:
             ctx.error("bars-without-meter", lasts.span, bars=messages.amount(lasts.value))
             return GestureLength(Fraction(1))
         count, note = ctx.meter
-        return GestureLength(lasts.value * Fraction(4 * count, note))
+        return GestureLength(lasts.value * Fraction(4 * count, note), ctx.beat)
     seconds = lasts.unit == "s"
-    unit = ctx.tempo / 60 if seconds else Fraction(1)
+    unit = ctx.tempo / 60 if seconds else ctx.beat
     return GestureLength(lasts.value * unit, unit, seconds)
 
 

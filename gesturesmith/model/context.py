@@ -75,6 +75,7 @@ class Context:
     flawed    whether the current block has an error, so that it gives no complete value
     two_players   whether two players read one line
     meter     that of the file, None if it is free
+    counted   the note that the file's tempo names, in quarters; `tempo` is in quarters a minute
     varied    notes and silences in all variants of the exercises so far
     """
 
@@ -87,8 +88,14 @@ class Context:
     two_players: bool = False
     varied: int = 0
     meter: tuple[int, int] | None = None
+    counted: Fraction | None = None
     _pitches: dict[tuple[str, Fraction, int, int], tuple[Pitch, Fraction]] = field(default_factory=dict)
     _comparisons: int = 0
+
+    @property
+    def beat(self) -> Fraction:
+        """The beat of the file, in quarters."""
+        return self.counted or Fraction(1)
 
     @property
     def known(self) -> bool:

@@ -324,7 +324,7 @@ def contour(
         ctx.error("too-many-points", node.points[MAX_POINTS].span, count=count, limit=MAX_POINTS)
         return (), ()
     detached = is_detached(node)
-    beats = clock.beats if clock.beats is not None else usual_beats(node)
+    beats = clock.beats if clock.beats is not None else usual_beats(node) * clock.beats_per_unit
     given = clock.given(p.at for p in node.points)
     found = times.faults(given, detached=detached, length=beats)
     if found:

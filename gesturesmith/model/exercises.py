@@ -186,9 +186,9 @@ def _timed(gesture: Gesture, value: VariedValue) -> Gesture:
     what = value.what
     if value.key == "lasts" and isinstance(what, tuple):
         length, seconds = what
-        return move.lasting(gesture, length, seconds=seconds)
+        return move.lasting(gesture, length if seconds else length * gesture.beat, seconds=seconds)
     if value.key == "tempo" and isinstance(what, Fraction):
-        return move.at_tempo(gesture, what)
+        return move.at_tempo(gesture, what * gesture.beat)
     if value.key == "dynamics" and isinstance(what, tuple):
         marks, length = what  # times in an exercise refer to the gesture as written
         factor = gesture.beats / length
@@ -230,7 +230,7 @@ def _value(
         name = band.register or f"{band.low.written.name} to {band.high.written.name}"
         return VariedValue(key, band, f"in {name}", item.span)
     if isinstance(item, nodes.Dynamics):
-        seconds = origin.tempo / 60 if origin.in_seconds else Fraction(1)
+        seconds = origin.tempo / 60 if origin.in_seconds else origin.beat
         marks = dynamics(ctx, item, GestureLength(origin.beats, seconds, origin.in_seconds))
         return VariedValue(key, (marks, origin.beats), in_words(item), item.span)
     return _quantity(key, item.value, item.unit, item.span)

@@ -220,6 +220,7 @@ class Gesture:
     beats       its length in beats, > 0, exact; seconds are converted to beats at `tempo`
     in_seconds  written in seconds: engraved in free time, with proportional spacing
     tempo       beats per minute, exact
+    beat        the beat of its file in quarters, in which its `lasts` and `@` are written
     spans       where each key of the block is written: key -> span of its value
     mute        the mute named, "straight" if a technique takes one and none is named, else None
     """
@@ -247,6 +248,7 @@ class Gesture:
     allows: tuple[Allow, ...]
     spans: Mapping[str, Span]
     span: Span
+    beat: Fraction = Fraction(1)
 
     @property
     def size(self) -> int:

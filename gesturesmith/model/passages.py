@@ -25,12 +25,14 @@ from gesturesmith.values import frozen
 class PassageFrame:
     """How a passage is barred and counted, and how many times it is played.
 
+    counted    the note that the tempo names, in quarters, None if none
     own_tempo, own_meter   whether the passage sets its own, or takes the file's
     """
 
     tempo: Fraction
     tempo_text: str | None
     meter: tuple[int, int] | None
+    counted: Fraction | None
     own_tempo: bool
     own_meter: bool
     times: int
@@ -93,6 +95,7 @@ def _passage(block: nodes.Block, frame: PassageFrame, items: tuple[PassageItem, 
         tempo=frame.tempo,
         tempo_text=frame.tempo_text,
         meter=frame.meter,
+        counted=frame.counted,
         span=block.span,
         spans={e.key.text: e.span for e in reversed(block.entries)},
         two_players=two_players,
@@ -160,9 +163,10 @@ def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple
     if tempo is not None:
         text = tempo.words.text if tempo.words is not None else None
     return PassageFrame(
-        tempo=tempo.bpm.value if tempo is not None else ctx.tempo,
+        tempo=tempo.bpm.value * (tempo.note or ctx.beat) if tempo is not None else ctx.tempo,
         tempo_text=text,
         meter=meter_of(meter) if meter is not None else file_meter,
+        counted=(tempo.note if tempo is not None else None) or ctx.counted,
         own_tempo=tempo is not None,
         own_meter=meter is not None,
         times=int(repeat.value) if repeat is not None else 1,
@@ -241,9 +245,11 @@ def _countable(ctx: Context, made: _Made, count: int, times: int, span: Span) ->
 def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame) -> list[PassageItem] | None:
     """The events of one item of `play`, at the passage's tempo; None if it cannot be read."""
     if node.rest is not None:
-        return [PassageItem(at=Fraction(0), beats=node.rest.value, gesture=None, played="", span=node.span)]
+        return [
+            PassageItem(at=Fraction(0), beats=node.rest.value * ctx.beat, gesture=None, played="", span=node.span)
+        ]
     if node.note is not None:
-        beats = node.for_.value if node.for_ is not None else Fraction(1)
+        beats = (node.for_.value if node.for_ is not None else 1) * ctx.beat
         one = build.plain(ctx, node.note, beats, node.as_, node.marks, node.graces, node.texts, node.span)
         return [_event(move.at_tempo(one, frame.tempo))] if one is not None else None
     if node.name is None:

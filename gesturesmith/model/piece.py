@@ -15,12 +15,14 @@ from gesturesmith.wording import together
 
 @frozen(kw_only=True)
 class Settings:
-    """The settings of a file, every default filled in. Sizes in mm, tempo in beats per minute."""
+    """The settings of a file, every default filled in. Sizes in mm, tempo in quarters per minute; `counted` is the
+    note that it names, in quarters."""
 
     instrument: Instrument
     pitches: Pitches
     tempo: Fraction = Fraction(60)
     tempo_text: str | None = None
+    counted: Fraction | None = None
     tempo_given: bool = False
     title: str | None = None
     subtitle: str | None = None
@@ -78,6 +80,7 @@ class Passage:
     span: Span
     spans: Mapping[str, Span]
     two_players: bool = False
+    counted: Fraction | None = None
 
     @property
     def beats(self) -> Fraction:

@@ -105,8 +105,10 @@ def settings(
     blocks can still be read for other mistakes.
     """
     tempo = _value(tree, "tempo", nodes.Tempo)
-    bpm = tempo.bpm.value if tempo is not None else DEFAULT_TEMPO
+    note = tempo.note if tempo is not None else None
+    bpm = tempo.bpm.value * (note or 1) if tempo is not None else DEFAULT_TEMPO
     ctx = Context(UNKNOWN, True, bpm)
+    ctx.counted = note
     meter = _value(tree, "meter", nodes.TimeSignature)
     ctx.meter = meter_of(meter) if meter is not None else None
     players = _value(tree, "players", nodes.Amount)
@@ -119,7 +121,7 @@ def settings(
     ctx.flawed = False
     if found is None or pitches is None:
         return None, ctx
-    plain = Settings(instrument=found, pitches=pitches, tempo=bpm, tempo_given=tempo is not None)
+    plain = Settings(instrument=found, pitches=pitches, tempo=bpm, tempo_given=tempo is not None, counted=note)
     words = tempo.words.text if tempo is not None and tempo.words is not None else None
     return _with_looks(tree, replace(plain, tempo_text=words)), ctx
 

@@ -141,5 +141,5 @@ def _shorter(case: Case, seconds: float) -> tuple[Fix, ...]:
     if case.gesture.in_seconds:
         half = int(seconds * 2)
         return ((LengthChange(Fraction(half, 2), True),),) if 0 < half < 10**6 else ()
-    beats = int(seconds * float(case.gesture.tempo) / 60)
+    beats = int(seconds * float(case.gesture.tempo / case.gesture.beat) / 60)
     return ((LengthChange(Fraction(beats), False),),) if beats > 0 else ()

@@ -61,5 +61,5 @@ def _shorter(case: Case, seconds: float, limit: float) -> tuple[Fix, ...]:
     gesture = case.gesture
     if gesture.in_seconds:
         return ((LengthChange(Fraction(plain(float(gesture.seconds) * limit / seconds)), True),),)
-    whole = int(float(gesture.beats) * limit / seconds)
+    whole = int(float(gesture.beats / gesture.beat) * limit / seconds)
     return ((LengthChange(Fraction(whole), False),),) if whole else ()

@@ -75,7 +75,7 @@ def _turned(point: ContourPoint) -> bool:
 
 def _time(gesture: Gesture, at: Fraction) -> Fraction:
     """A time as written after `@`: in beats or in seconds."""
-    return at * 60 / gesture.tempo if gesture.in_seconds else at
+    return at * 60 / gesture.tempo if gesture.in_seconds else at / gesture.beat
 
 
 def _unit(gesture: Gesture, at: Fraction) -> str:

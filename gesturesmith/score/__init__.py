@@ -12,7 +12,7 @@ from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.score import describe, notes, room, written
 from gesturesmith.score.music import CueNotes, Footnote, Music, RepeatedStretch
 from gesturesmith.score.plan import in_seconds, plan
-from gesturesmith.score.rhythm import FREE, meter_of
+from gesturesmith.score.rhythm import free, meter_of
 from gesturesmith.tones import perform, perform_passage
 from gesturesmith.units import UNISON
 from gesturesmith.wording import text as wording
@@ -25,7 +25,9 @@ def gesture_score(
 ) -> Music:
     """The music of one gesture, without meter. `pitches`: "written" for the part, "sounding" for concert score."""
     gesture, instrument = case.gesture, case.instrument
-    whole = plan(((case, Fraction(0), gesture.beats),), instrument, settings, FREE, pitches, gesture.tempo)
+    whole = plan(
+        ((case, Fraction(0), gesture.beats),), instrument, settings, free(gesture.beat), pitches, gesture.tempo
+    )
     return Music(
         name=gesture.name,
         title=gesture.title,
@@ -44,6 +46,7 @@ def gesture_score(
         meter=None,
         tempo=None,
         tempo_text=None,
+        counted=settings.counted,
         footnotes=whole.footnotes,
         description=describe.gesture_in_words(case, settings.wording, pitches),
         cautions=notes.cautions((case,), settings.wording),
@@ -65,7 +68,7 @@ def passage_score(
     played = tuple(
         (case, item.at, item.beats) for item, case in zip(passage.items, passage_case.cases, strict=True)
     )
-    meter = meter_of(passage.meter)
+    meter = meter_of(passage.meter, passage.counted or Fraction(1))
     repeated = any(r.end == passage.beats for r in passage.repeats)
     cuts = frozenset(cue.start for cue in cues)
     filled = tuple(_cut(_filled(played, None if repeated else meter.bar), cuts))
@@ -103,6 +106,7 @@ def passage_score(
         meter=passage.meter,
         tempo=None if in_seconds(cases) else passage.tempo,
         tempo_text=passage.tempo_text,
+        counted=passage.counted,
         last_bar="" if repeated else "|.",
         footnotes=whole.footnotes,
         description=describe.passage_in_words(passage, settings.wording, pitches),

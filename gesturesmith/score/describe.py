@@ -34,6 +34,7 @@ class _Teller:
     def __init__(self, language: str, pitches: str) -> None:
         self._language = language
         self._pitches = pitches
+        self._beat = Fraction(1)  # of the file, in quarters
 
     def gesture(self, case: Case) -> str:
         gesture = case.gesture
@@ -50,6 +51,7 @@ class _Teller:
         return " ".join(parts)
 
     def passage(self, passage: Passage) -> str:
+        self._beat = next((i.gesture.beat for i in passage.items if i.gesture is not None), self._beat)
         free = passage.meter is None
         meter = self._say("say-free-meter") if free else "{}/{}".format(*(passage.meter or ()))
         return self._say(
@@ -120,9 +122,11 @@ class _Teller:
     def _length(self, gesture: Gesture) -> str:
         if gesture.in_seconds:
             return self._say("say-seconds", number=self._number(gesture.seconds))
+        self._beat = gesture.beat
         return self._beats(gesture.beats)
 
     def _beats(self, beats: Fraction) -> str:
+        beats /= self._beat
         return self._say("say-beat" if beats == 1 else "say-beats", number=self._number(beats))
 
     def _number(self, number: Fraction) -> str:

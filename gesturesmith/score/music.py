@@ -195,6 +195,7 @@ class Music:
     staff_lines   5, or 3 for heights without pitch
     clef          the clef at its beginning; `last_clef` the one at its end
     meter         time signature; None: free, no bar lines
+    counted       the note that the tempo names, in quarters; None: the one that the meter is counted in
     tempo         quarters per minute to print, None if nothing is counted in beats; `tempo_text`: words before it
     footnotes     in order of their numbers, which count within this music
     last_bar      the bar line at its end; "" if a repeat sign is there
@@ -222,6 +223,7 @@ class Music:
     meter: tuple[int, int] | None
     tempo: Fraction | None
     tempo_text: str | None
+    counted: Fraction | None = None
     last_bar: str = "|"
     place: Fraction = USUAL_PLACE
     footnotes: tuple[Footnote, ...]

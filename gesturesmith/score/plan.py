@@ -18,7 +18,7 @@ from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, on_page, three_lines
 from gesturesmith.score.marks import DynamicLevel, Small, SungHead, Words
 from gesturesmith.score.music import Footnote
-from gesturesmith.score.rhythm import FREE, Meter, Slot, SlotKind, settled
+from gesturesmith.score.rhythm import Meter, Slot, SlotKind, settled
 from gesturesmith.score.technique_state import TechniqueState, head_for_sung, in_force, small_start
 from gesturesmith.values import frozen
 from gesturesmith.wording import text as wording
@@ -111,7 +111,7 @@ def plan(
     _gather_rests(parts, meter.bar is not None)
     _part_levels(parts)
     chosen = _clefs(parts, instrument) if stave.lines == 5 else [""]
-    if meter is FREE:
+    if meter.bar is None:
         _naturals([part.line for part in parts])
         _naturals([part.sung for part in parts if part.sung is not None])
     _of_two_voices(parts)

@@ -100,7 +100,8 @@ class Meter:
         """Start and end of the cell that contains a time."""
         base = F(0) if self.bar is None else at // self.bar * self.bar
         if self.bar is None:
-            return F(at // 1), F(at // 1) + 1
+            start = at // self.cells[0] * self.cells[0]
+            return start, start + self.cells[0]
         for length in self.cells:
             if at < base + length:
                 return base, base + length
@@ -114,14 +115,19 @@ class Meter:
         return None if self.bar is None else (at // self.bar + 1) * self.bar
 
 
-FREE = Meter(None, (F(1),))
+_QUARTER = F(1)
+FREE = Meter(None, (_QUARTER,))
 
 
-def meter_of(signature: tuple[int, int] | None) -> Meter:
-    """The meter of a time signature; eighths (and shorter) are grouped in threes if more than three and a multiple
-    of it."""
+def free(beat: Fraction) -> Meter:
+    """No bars, in which a beat of so many quarters is counted."""
+    return FREE if beat == 1 else Meter(None, (beat if beat.numerator == 3 else F(1),), quarters=False)
+
+
+def meter_of(signature: tuple[int, int] | None, counted: Fraction = _QUARTER) -> Meter:
+    """The meter of a time signature; eighths (and shorter) in threes where there are more than three by threes."""
     if signature is None:
-        return FREE
+        return free(counted)
     count, unit = signature
     beat, bar = F(4, unit), F(4 * count, unit)
     if unit >= 8 and count % 3 == 0 and count > 3:

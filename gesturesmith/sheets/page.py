@@ -60,9 +60,8 @@ def head(settings: Settings, output: str, common: tuple[str, ...], *, draft: boo
     }
     lines = [_score.field(name, value) for name, value in fields.items() if value]
     if settings.tempo_given:
-        lines.append(
-            f"  tempoLine = \\markup {_score.tempo_markup(settings.tempo, settings.tempo_text, settings.meter)}"
-        )
+        mark = _score.tempo_markup(settings.tempo, settings.tempo_text, settings.meter, settings.counted)
+        lines.append(f"  tempoLine = \\markup {mark}")
     if told:
         inside = " ".join(f"\\gs-finding {quoted(said(key, settings.wording))}" for key in told)
         lines.append(f"  pitchLine = \\markup \\column {{ {inside} }}")

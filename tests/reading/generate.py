@@ -30,7 +30,7 @@ def file(seed: int) -> str:
     head = [
         f"instrument: {instrument}",
         f"pitches: {random.choice(('written', 'written', 'sounding'))}",
-        f"tempo: {random.choice((60, 72, 96))}",
+        f"tempo: {'dotted quarter = ' if meter == '6/8' and seed % 2 else ''}{random.choice((60, 72, 96))}",
         f"meter: {meter}",
         f"accidentals: {random.choice(('stein', 'stein', 'arrows'))}",
     ]

@@ -35,7 +35,7 @@ _UNBROKEN = Fraction(8)  # beats of a gesture kept on one line
 def pieces(music: Music) -> tuple[LyText, ...]:
     """The LilyPond text of one voice, split at footnote marks. It names no voice: cues and combined parts put the
     notes into their own."""
-    meter = meter_of(music.meter)
+    meter = meter_of(music.meter, music.counted or Fraction(1))
     made = _apart(music, meter) if music.meter is None else _barred(music, meter)
     first = next((component for _, components in made for component in components), None)
     if isinstance(first, abjad.Container) and first.simultaneous():

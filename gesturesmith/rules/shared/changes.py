@@ -108,5 +108,6 @@ def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, Fraction, st
 
 
 def _beats(seconds: float, passage: PassageCase) -> str:
-    beats = -int(-float(passage.passage.tempo) * seconds / 60 // 1)
+    beat = next((case.gesture.beat for case in passage.cases if case is not None), Fraction(1))
+    beats = -int(-float(passage.passage.tempo / beat) * seconds / 60 // 1)
     return f"{beats} {'beat' if beats == 1 else 'beats'}"

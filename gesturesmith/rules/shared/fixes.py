@@ -54,7 +54,7 @@ def lasting(gesture: Gesture, seconds: float) -> tuple[Fix, ...]:
     if gesture.in_seconds:
         tenths = -int(-seconds * 10 // 1)
         return ((LengthChange(Fraction(tenths, 10), True),),) if 0 < tenths < 10**6 else ()
-    beats = float(gesture.tempo) * seconds / 60
+    beats = float(gesture.tempo / gesture.beat) * seconds / 60
     whole = max(1, -int(-beats // 1))
     if whole > 64:
         return ()
@@ -215,7 +215,7 @@ def dynamics(gesture: Gesture, words: tuple[str, ...]) -> Fix:
     placed = tuple(mark.at for mark in marks) != usual
     row: list[tuple[str, Fraction | None, str]] = []
     for number, (mark, word) in enumerate(zip(marks, words, strict=True)):
-        at = mark.at * 60 / gesture.tempo if gesture.in_seconds else mark.at
+        at = mark.at * 60 / gesture.tempo if gesture.in_seconds else mark.at / gesture.beat
         ends = number == len(marks) - 1 and not detached and mark.at == gesture.beats
         row.append((word, at if placed and not ends and (at or number) else None, mark.join))
     return (DynamicsChange(tuple(row)),)
