@@ -13,7 +13,7 @@ def folded(name: str) -> str:
 
 
 def as_said(text: str) -> str:
-    """What is the same for words as people type them: in small letters, without accents, signs or a plural s."""
+    """A form for comparing typed words: lower case, without accents, signs or a plural s."""
     letters = "".join(c for c in normalize("NFKD", text.casefold()) if not combining(c))
     return " ".join("".join(c if c.isalnum() else " " for c in letters).split()).rstrip("s")
 

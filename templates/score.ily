@@ -1,7 +1,7 @@
 \version "2.24.0"
 %% The score of a file for several instruments.
 
-%% One below the other, however many lines each has.
+%% Markups below each other, with any number of lines each.
 #(define-markup-command (gs-under layout props upper lower) (markup? markup?)
    (stack-stencils Y DOWN 0.5 (list (interpret-markup layout props upper) (interpret-markup layout props lower))))
 
@@ -12,7 +12,7 @@
        (if (string-null? instrument) (markup #:gs-words name)
            (markup #:gs-under #:gs-words name #:fontsize -2 #:gs-words instrument)))))
 
-%% Names stand at the left; a system's staves are kept together.
+%% Names are at the left; the staves of a system are kept together.
 gsScoreNames = \with {
   \override InstrumentName.self-alignment-X = #LEFT
   \override InstrumentName.extra-offset = #'(2 . 0)

@@ -1,4 +1,4 @@
-"""Which techniques go together: every pair, with its reason and what that rests on."""
+"""Which techniques go together: every pair, with the reason and its evidence."""
 
 from __future__ import annotations
 
@@ -12,12 +12,11 @@ from handbook.markdown import MADE, table
 
 INTRODUCTION = "\n\n".join(
     (
-        "Techniques are joined with `+`, in `technique` and after `as`. What one of them takes up of the player or "
-        "of the note (the tongue, the throat, the hand, the way the pitch moves) another cannot use for something "
-        "else at the same time: such a pair does *not* go together and is refused. A pair *with care* is a "
-        "caution. All others go together, and ordinary playing with everything.",
-        "Reasons that are *derived* follow from what each technique is; those of our own judgement are marked "
-        "*house*.",
+        "Techniques are joined with `+`, in `technique` and after `as`. If two techniques need the same part of "
+        "the player or of the note (the tongue, the throat, the hand, the way the pitch moves) for different "
+        "things, they do *not* go together and are refused. A pair *with care* gets a caution. All other pairs go "
+        "together, and ordinary playing goes with everything.",
+        "*Derived* reasons follow from the definitions of the techniques; *house* marks our own judgement.",
     )
 )
 
@@ -35,7 +34,7 @@ def _rows(technique: Technique) -> Iterator[tuple[str, str, str, str]]:
     for verdict in get_args(JoinVerdict):
         rows: dict[tuple[str, str], list[str]] = {}
         for other, found in techniques.joined_with(technique, verdict):
-            free = "each leaves free what the other takes up"
+            free = "they use different parts"
             reason = free if verdict == "goes" else found.reason.value
             rows.setdefault((reason, found.reason.kind.value), []).append(f"`{other.key}`")
         for (reason, kind), others in rows.items():

@@ -49,8 +49,8 @@ _FORM = value_format(
 class GestureCache:
     """Gestures and passages cached by everything they are made from: the program, the file's settings, the lines of
     their block, the files they name, and the options. The position of a block in the file makes no difference. A
-    passage plays other blocks, which may play others in turn, so it depends on all blocks; where a `part`
-    plays it, which rests while others play, on the whole file."""
+    passage plays other blocks, which may play others in turn, so it depends on all blocks; if a `part` plays it,
+    on the whole file, since parts rest while others play."""
 
     def __init__(self, store: Store, source: Source, tree: File, options: Options, *, part: str = "") -> None:
         self._store = store

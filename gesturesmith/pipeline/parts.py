@@ -1,4 +1,4 @@
-"""A file for several instruments: the score, the parts, and pictures of what stands in them."""
+"""A file for several instruments: the score, the parts, and pictures of their content."""
 
 from __future__ import annotations
 
@@ -31,17 +31,17 @@ if TYPE_CHECKING:
     from gesturesmith.sheets.score import ScoreStaff, System
     from gesturesmith.writers import Item
 
-SCORE = "score"  # what LilyPond calls the score
+SCORE = "score"  # LilyPond's name for the score
 
 
 @frozen(kw_only=True)
 class EngravedPart:
-    """A part with all that is engraved of it.
+    """A part with all its engraved music.
 
-    engravings   as its player reads them: gestures and passages
-    in_score     its passages, as the score has them
-    apart        of two players, the passages in which they are divided, as each of them reads them
-    apart_in_score   the same as the score has them
+    engravings   gestures and passages as in the part
+    in_score     its passages as in the score
+    apart        for two players, the passages in which they are divided, as each reads them
+    apart_in_score   the same as in the score
     cued         the passages of its page with cues from other parts; () where none are wanted
     quotes       lines that these are taken from
     """
@@ -59,11 +59,11 @@ class EngravedPart:
 
     @property
     def page(self) -> tuple[EngravedMusic, ...]:
-        """What stands on its page: the passages that the parts play together, where its players are not divided."""
+        """The content of its page: the passages the parts play together, if its players are not divided."""
         return self.cued or tuple(one for one in self.engravings if one.music.name in self.part.passages)
 
     def staves(self, name: str, *, score: bool) -> Iterator[ScoreStaff]:
-        """Those of a passage; two where its players are divided. None where it is not engraved."""
+        """The staves of a passage: two if its players are divided. None if it is not engraved."""
         from gesturesmith.sheets.score import ScoreStaff
 
         title, short = self.part.title, self.part.short
@@ -77,7 +77,7 @@ class EngravedPart:
                     yield ScoreStaff(name=title, short=short, player=who, settings=self.settings, engraving=one)
 
     def renumbered(self, numbers: Numbers) -> EngravedPart:
-        """With the numbers of a notes page."""
+        """The part with the numbers of a notes page."""
         return replace(
             self,
             engravings=tuple(numbers.on(one) for one in self.engravings),
@@ -95,7 +95,7 @@ def compiled(
     reads: Iterable[Path],
     numbers: Numbers | None,
 ) -> tuple[tuple[Item, ...], tuple[SignUsage, ...]]:
-    """What is delivered of a file with parts, and how each part uses what others may use otherwise."""
+    """The items of a file with parts, and the sign usage of each part."""
     shared = checked.reading.shared
     if shared is None:
         return (), ()
@@ -112,7 +112,7 @@ def compiled(
             every = tuple(_parts(checked, shared, replace(options, only=None), None, ()))
         noted = tuple(noted for part in every for noted in _notes_of(part, shared))
         if options.notes is not None and any(part.engravings for part in every):
-            # Parts are written as their players read them, whatever the score is.
+            # Parts are at written pitch, whatever the score is.
             place = replace(
                 options.notes,
                 place=options.place,
@@ -128,7 +128,7 @@ def compiled(
 
 
 def _notes_of(part: EngravedPart, shared: Settings) -> Iterator[NotesPart]:
-    """What a notes page takes from a part; it is in the language of the score."""
+    """The input of a notes page from a part, in the language of the score."""
     from gesturesmith.pipeline import notes
 
     name = f"{part.checked.report.source.name}, {part.part.title}"
@@ -142,7 +142,7 @@ def _notes_of(part: EngravedPart, shared: Settings) -> Iterator[NotesPart]:
 def _parts(
     checked: Checked, shared: Settings, options: Options, store: Store | None, reads: Iterable[Path]
 ) -> Iterator[EngravedPart]:
-    """Every part engraved. A passage that one part cannot play as written is left out of all, but of a draft."""
+    """Every part engraved. A passage that one part cannot play as written is left out of all, except in a draft."""
     out = set() if options.draft else _refused(checked)
     for number, (part, own) in enumerate(zip(checked.reading.parts, checked.parts, strict=True)):
         piece = part.reading.piece
@@ -217,7 +217,7 @@ def _named(report: FileReport, names: set[str]) -> tuple[PassageReport, ...]:
 
 
 def _divided(report: FileReport, names: frozenset[str]) -> tuple[FileReport, FileReport]:
-    """What is said of a part but for passages in which its players are divided, and of those."""
+    """The report on a part without the passages in which its players are divided, and the report on those."""
     whole = tuple(p for p in report.passages if p.name not in names)
     apart = tuple(p for p in report.passages if p.name in names)
     return replace(report, passages=whole), replace(report, gestures=(), passages=apart)
@@ -236,7 +236,7 @@ def _refused(checked: Checked) -> set[str]:
 
 
 def _narrowed(report: FileReport, only: str | None, out: set[str]) -> FileReport:
-    """What is said of the one gesture or passage that is asked for, without passages that are left `out`."""
+    """The report on the one gesture or passage asked for, without passages that are left `out`."""
 
     def wanted(name: str) -> bool:
         return (only is None or folded(name) == folded(only)) and name not in out
@@ -254,7 +254,7 @@ def _narrowed(report: FileReport, only: str | None, out: set[str]) -> FileReport
 def _laid_out(
     report: FileReport, parts: tuple[EngravedPart, ...], shared: Settings, options: Options
 ) -> Iterator[Item]:
-    """The score, the parts, and a picture of each passage in the score, and of all that stands in a part."""
+    """The score, the parts, and pictures of each passage in the score and of everything in the parts."""
     score = replace(shared, part=said("score", shared.wording))
     folder = options.place / _stem(options, score)
     systems = tuple(_systems(parts))
@@ -278,7 +278,7 @@ def _stem(options: Options, settings: Settings) -> str:
 
 
 def _systems(parts: tuple[EngravedPart, ...]) -> Iterator[tuple[str, System]]:
-    """The passages that all parts have, each with its staves."""
+    """The passages common to all parts, each with its staves."""
     for name in parts[0].part.passages if parts else ():
         staves = tuple(tuple(part.staves(name, score=True)) for part in parts)
         if all(staves):
@@ -286,7 +286,7 @@ def _systems(parts: tuple[EngravedPart, ...]) -> Iterator[tuple[str, System]]:
 
 
 def _left_out(report: FileReport, shown: set[str]) -> Iterator[tuple[str, str]]:
-    """Passages that are not on the pages, by title or name, with the first reason and the part that has it."""
+    """The passages missing from the pages, by title or name, with the first reason and its part."""
     unread = {name for name, _ in report.unread}
     told = set(shown) | unread
     for said_of in report.passages:
@@ -356,7 +356,7 @@ def _score_picture(name: str, system: System, settings: Settings, folder: PurePo
 
 
 def _places(parts: tuple[EngravedPart, ...], options: Options, folder: PurePosixPath) -> tuple[PurePosixPath, ...]:
-    """Where the parts lie: in the folder of the score; beside it where a pattern gives each its own name."""
+    """The paths of the parts: in the folder of the score, or beside it if a pattern gives each its own name."""
     if options.name is not None:
         names = [safe(_stem(options, part.settings)) for part in parts]
         others = {folded(name) for name in names} | {folded(folder.name)}

@@ -1,18 +1,18 @@
-"""Pictures of what is engraved."""
+"""Pictures of engraved music."""
 
 from __future__ import annotations
 
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:  # `check` pays for neither Abjad nor LilyPond, nor for files
+if TYPE_CHECKING:  # `check` needs neither Abjad nor LilyPond, nor files
     from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.model.piece import Settings
     from gesturesmith.writers import Item
 
 
 def snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: PurePosixPath) -> Item:
-    """One gesture or passage as a picture; `folder`: where it lies."""
+    """One gesture or passage as a picture; `folder`: its folder."""
     from gesturesmith import sheets
     from gesturesmith.pipeline.naming import file_name
     from gesturesmith.writers import Item

@@ -1,4 +1,4 @@
-"""How attacks are tongued: at what rate they follow each other, and which kind of tonguing that takes."""
+"""How attacks are tongued: their rate, and the kind of tonguing it needs."""
 
 from __future__ import annotations
 
@@ -14,16 +14,16 @@ from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.strokes import struck
 from gesturesmith.techniques.base import Technique
 
-# Two attacks make no rate: an upbeat may be as short as it likes. A longer run is measured over more of its gaps.
+# Two attacks do not make a rate: an upbeat may be arbitrarily short. Longer runs are measured over more gaps.
 SHORTEST_RUN = 2
 _RUNS = (SHORTEST_RUN, 4, 8, 16)
 
 
 def rate_limit(instrument: Instrument, techniques: Iterable[Technique], register: str) -> str:
-    """The name of the instrument's limit on attacks a second, "double_tongue_per_s_high".
+    """The name of the instrument's limit on attacks per second, "double_tongue_per_s_high".
 
-    A composer who names no tonguing leaves it to the player, who takes the fastest (contemporarytuba.com/tonguing:
-    it need not be specified); unless the player's own profile says only how fast one single-tongues.
+    If the composer names no tonguing, the player uses the fastest (contemporarytuba.com/tonguing: it need not be
+    specified), unless the player's profile gives only the speed of single tonguing.
     """
     attacks = [t for t in techniques if t.layer == "attack" or "fastest_per_s" in t.limits]
     named = next((t.rate for t in attacks if t.rate), "single_tongue" if attacks else "")
@@ -41,13 +41,13 @@ def _fastest(instrument: Instrument, register: str) -> str:
 
 
 def burst(instrument: Instrument, gaps: int) -> float:
-    """How many times quicker so many gaps in a row can be than what is kept up; 1 for a long run."""
+    """How many times faster than a sustained rate this many successive gaps can be; 1 for a long run."""
     extra = instrument.limits.get("burst_extra")
     return 1 + float(extra.narrow.value) / (gaps - 1) if extra is not None and gaps > 1 else 1.0
 
 
 def runs(times: Sequence[Fraction], tempo: Fraction) -> Iterator[tuple[int, int, float]]:
-    """Runs of three attacks and more: the first of each, how many gaps it has, and its attacks a second.
+    """Runs of at least three attacks: the first of each, its number of gaps, and its attacks per second.
 
     times   of the attacks, in beats
     """
@@ -61,7 +61,7 @@ def runs(times: Sequence[Fraction], tempo: Fraction) -> Iterator[tuple[int, int,
 
 
 def tonguing(gesture: Gesture) -> Tonguing:
-    """The tonguing a player takes where none is named: "double" where single tonguing is too slow, else ""."""
+    """The tonguing a player uses if none is named: "double" if single tonguing is too slow, else ""."""
     rows = tuple(struck(gesture, unmeasured=False))
     slow = min((_single(gesture.instrument, r.name) for r in gesture.instrument.registers), default=0.0)
     for i, gaps, rate in runs([at for at, _ in rows], gesture.tempo):
@@ -81,6 +81,6 @@ def tonguing(gesture: Gesture) -> Tonguing:
 
 @lru_cache(maxsize=1024)
 def _single(instrument: Instrument, register: str) -> float:
-    """Attacks a second that can be single-tongued; without end where no limit is known."""
+    """Attacks per second that can be single-tongued; infinite if no limit is known."""
     limit = instrument.limits.get(f"single_tongue_per_s_{register}")
     return float(limit.narrow.value) if limit is not None else inf

@@ -1,10 +1,10 @@
 """Attacks follow each other faster than the tongue can go, or the register respond.
 
-Checks  attacks per second, from `attacks:` or one for each tongued point, in runs of three and more, against limits
-        for the register and the kind of tonguing, the fastest where none is named; in a passage also from one item
-        to the next
+Checks  attacks per second, from `attacks:` or one for each tongued point, in runs of at least three, against limits
+        for the register and the kind of tonguing (the fastest if none is named); in a passage also from one item to
+        the next
 Why     the tongue has a top speed, and in the low register the sound takes longer to form; a short burst can be
-        faster than what is kept up; sources differ, so below the widest reading the checker only warns
+        faster than a sustained rate; sources differ, so below the widest reading the checker only warns
 Fires
     instrument: horn
     pitches: written
@@ -43,14 +43,14 @@ from gesturesmith.rules.shared.reading import apart, plain, register_name
 from gesturesmith.rules.shared.tonguing import TONGUINGS, other_tonguings, tonguing
 from gesturesmith.values import frozen
 
-_TURNS = 16  # of a repeat: as many as the longest run has gaps
+_TURNS = 16  # repeats considered: as many as the longest run has gaps
 # An attack: its time in beats from the start of the passage, its item, and the sounding point.
 type _Struck = tuple[Fraction, PassageItem, Case, ContourPoint]
 
 
 @frozen
 class _Run:
-    """A run of attacks that is too fast: its gaps, its rate, what it is measured against and in which words."""
+    """A run of attacks that is too fast: its gaps, its rate, the limit exceeded, and the words for it."""
 
     gaps: int
     rate: float
@@ -59,7 +59,7 @@ class _Run:
 
     @property
     def key(self) -> tuple[int, float, int]:
-        """What is worst: what is refused, then what is furthest beyond its limit, then what is longest."""
+        """For finding the worst: refusals first, then the furthest beyond the limit, then the longest."""
         return self.excess.severity.rank, self.rate / float(self.excess.limit), self.gaps
 
     def text(self, where: str) -> str:
@@ -104,7 +104,7 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
 def _windows(
     rows: Sequence[_Struck], repeats: Iterable[Repeat], tempo: Fraction
 ) -> Iterator[tuple[_Struck, int, float]]:
-    """Runs of attacks that reach from one item into another, or into the same played again."""
+    """Runs of attacks that reach from one item into another, or into a repeat of it."""
     for i, gaps, rate in runs([row[0] for row in rows], tempo):
         if rows[i][1] is not rows[i + gaps][1]:
             yield rows[i], gaps, rate
@@ -122,7 +122,7 @@ def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
     rows = tuple(struck(gesture, unmeasured=False))
     never = _never_too_fast(case)
-    # The fastest of what is played alike, the first of those that are as fast: a hundred notes are one question.
+    # The fastest of runs played alike, the first of equals: a hundred notes are one question.
     fastest: dict[tuple[int, str, int], tuple[float, ContourPoint]] = {}
     for i, gaps, rate in runs([at for at, _ in rows], gesture.tempo):
         if rate <= never:

@@ -82,7 +82,7 @@ class Rule:
 
     At least one of `check`, `check_passage` and `check_outcome` is set; `doc` is the module's docstring. `only`
     holds traits (`rules.shared.traits`), one of which a gesture must have for `check` to apply; () for all
-    gestures. `graces`: whether it also judges grace notes, as notes in time with all the time there is for them;
+    gestures. `graces`: whether it also judges grace notes, as notes with all the time available to them;
     rules of how fast notes follow each other do not, since graces have a rule of their own.
     """
 

@@ -1,7 +1,7 @@
 """A phrase is longer than one breath.
 
-Checks  the air each phrase takes, its seconds times the flow at its register, level and techniques: from one place
-        to breathe to the next, which is a rest, a breath mark, or a note of 0.4 s that no slur or line leaves
+Checks  the air each phrase takes, its seconds times the flow at its register, level and techniques, from one place
+        to breathe to the next: a rest, a breath mark, or a note of at least 0.4 s that no slur or line leaves
 Why     a player has three to five litres for a phrase; low and loud notes take several times the air of high
         soft ones
 Fires
@@ -104,9 +104,9 @@ def _most_flow(instrument: Instrument) -> float:
 
 
 def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
-    """The points of each phrase: up to where the lungs are filled, a point with a breath mark included, or can be.
+    """The points of each phrase: up to where the player breathes in or could; breath marks are included.
 
-    Nobody writes every breath: a player takes one from the end of a note that is long enough.
+    Nobody writes every breath: a player takes one at the end of a note that is long enough.
     """
     phrase: list[ContourPoint] = []
     points = case.gesture.points

@@ -1,8 +1,8 @@
-"""A note that sounds is asked for while breathing in.
+"""A sounding note is asked for while breathing in.
 
-Checks  every note with `inhale`: whether its lips sound
-Why     a tone needs air going out; with air alone it can go in, as long as the lips do not buzz. Tones on the
-        inward breath exist as a rare effect that few players have
+Checks  every note with `inhale`: whether the lips sound
+Why     a tone needs outgoing air; with air alone it can go in, as long as the lips do not buzz. Tones on an inward
+        breath are a rare effect that few players can make
 Fires
     instrument: horn
     pitches: written

@@ -1,8 +1,8 @@
-"""A forte-piano is followed so soon that its soft part is not heard.
+"""A forte-piano has no time for its soft part to be heard.
 
 Checks  the time from an `fp` or `sfp` to the next level, attack or silence
-Why     the note has to be loud and then soft before the next one begins; where it is too short for both, an accent
-        is all that is heard
+Why     the note has to be loud and then soft before the next one begins; if it is too short for both, only an
+        accent is heard
 Fires
     instrument: horn
     pitches: written

@@ -1,9 +1,9 @@
-"""Grace notes have less time than tongue or fingers need, or leap further than the lip finds at once.
+"""Grace notes have less time than tongue or fingers need, or leap further than the lip can find at once.
 
-Checks  the time there is for grace notes, half of the note they take it from, against the fastest tonguing or
+Checks  the time available to grace notes, half of the note from which they take it, against the fastest tonguing or
         slurs of the instrument in their register; and how far each leaps
-Why     a grace note has no time in the rhythm, but it is played: each needs a stroke of the tongue, a fingering or
-        a slide position, and the lip has to find it
+Why     a grace note has no time in the rhythm, but must be played: each needs a stroke of the tongue, a
+        fingering or a slide position, and the lip has to find it
 Fires
     instrument: horn
     pitches: written
@@ -66,7 +66,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _steps(case: Case, group: GraceGroup) -> Iterator[tuple[ContourPoint, ContourPoint, Segment]]:
-    """Each step of a group with what joins it: from grace to grace, and between them and their note."""
+    """Each step of a group, from grace to grace and between them and their note, with what joins it."""
     note = case.gesture.points[group.index]
     graces = [replace(grace.point, techniques=note.techniques) for grace in group.graces]
     row = [note, *graces] if group.after else [*graces, note]
@@ -77,7 +77,7 @@ def _steps(case: Case, group: GraceGroup) -> Iterator[tuple[ContourPoint, Contou
 def _passed(
     case: Case, before: ContourPoint, point: ContourPoint, join: Segment, rate: float, gaps: int
 ) -> Iterator[tuple[Excess, str]]:
-    """The limits that a step passes: of the tongue, or of fingers, slide and lip; a line has rules of its own."""
+    """The limits that a step exceeds: of the tongue, or of fingers, slide and lip; lines have their own rules."""
     low = min((before, point), key=lambda p: p.sounding_cents or 0)
     register = register_name(case, low)
     if join.kind == "none":

@@ -1,7 +1,7 @@
 """A harmonic glissando begins or ends on a pitch that is not a partial of its tube.
 
-Checks  the points that the lines of a sweep join, on the tube that fits them best: exact pitches must be within
-        15 cents of a partial, approximate ones within 50. A note apart is fingered like any other
+Checks  the points joined by the lines of a sweep, on the tube that fits them best: exact pitches must be within 15
+        cents of a partial, approximate ones within 50. Separate notes are fingered like any others
 Why     one tube length is held throughout, so only its partials can sound; the player starts and lands on the
         nearest ones
 Fires

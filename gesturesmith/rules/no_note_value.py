@@ -1,8 +1,8 @@
-"""Notes come at times that no note value gives.
+"""Notes come at times that note values cannot express.
 
-Checks  when notes begin and end, in parts of a beat
-Why     a player counts up to thirteen in the time of fewer, as a tuplet; what is divided more finely is printed
-        without note values, as heads in proportion to their time
+Checks  when notes begin and end, as fractions of a beat
+Why     a player can count up to thirteen in the time of fewer, as a tuplet; finer divisions are printed without
+        note values, as heads spaced in proportion to their time
 Fires
     instrument: horn
     pitches: written
@@ -15,7 +15,7 @@ Passes
     gesture a
       contour: C5, D5, E5, D5, C5, D5, E5
       lasts: 2 beats
-Fix     divide the beat into fewer, or give the length in seconds where only the proportion matters
+Fix     divide the beat into fewer parts, or give the length in seconds if only the proportions matter
 """
 
 from collections.abc import Iterable, Iterator
@@ -30,7 +30,7 @@ from gesturesmith.source import Span
 
 
 def _parts(times: Iterable[Fraction]) -> int:
-    """Into how many equal parts a beat must be divided for all times, halvings apart."""
+    """The number of equal parts of a beat needed for all times, ignoring halvings."""
     most = 1
     for time in times:
         parts = time.denominator
@@ -41,7 +41,7 @@ def _parts(times: Iterable[Fraction]) -> int:
 
 
 def _times(gesture: Gesture) -> set[Fraction]:
-    """When notes with a value begin; a line that goes on needs none at its points."""
+    """When notes with a value begin; points that a line only passes need none."""
     if gesture.in_seconds or (gesture.attacks is not None and gesture.attacks.shape):
         return set()
     valued = {p.at for p in gesture.points if p.reached != "line" or p.held}

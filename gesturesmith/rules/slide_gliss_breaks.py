@@ -1,8 +1,8 @@
 """A slide glissando has to leave its partial on the way.
 
 Checks  each line of a slide glissando: whether the slide reaches both ends on one partial
-Why     the slide covers six semitones on one partial; an unbroken glissando beyond them needs more slide than
-        there is, so the player has to jump to another partial and the glissando breaks
+Why     the slide covers six semitones on one partial; an unbroken glissando beyond them would need a longer
+        slide, so the player has to jump to another partial and the glissando breaks
 Fires
     instrument: trombone
     pitches: written
@@ -64,7 +64,7 @@ def check(case: Case) -> Iterator[Finding]:
 
 
 def _moved(case: Case, index: int, fixed: float, reach: float) -> tuple[Fix, ...]:
-    """One end of the line moved to where the slide reaches from the other, on its partial."""
+    """One end of the line moved to within the slide's reach from the other, on its partial."""
     point = case.gesture.points[index]
     if point.pitch is None or reach == fixed or fixed % 100:
         return ()

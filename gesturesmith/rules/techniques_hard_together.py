@@ -1,8 +1,8 @@
-"""Two techniques can be joined, but the one makes the other harder.
+"""Two techniques can be joined, but one makes the other harder.
 
 Checks  every pair of techniques of the gesture, and every pair in force at a point after its `as`
-Why     what is held insecurely is disturbed by what shakes it, and two tasks for one breath or one hand need
-        practice
+Why     a technique that is hard to hold is easily disturbed by one that shakes it, and two tasks for one breath or
+        one hand need practice
 Fires
     instrument: horn
     pitches: written

@@ -130,7 +130,7 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, techniq
 
 
 def _name(gesture: Gesture, technique: Technique) -> str:
-    """A technique as the file names it: the mute's own may stand in `mute` alone."""
+    """A technique as the file names it: that of the mute may be named only by `mute`."""
     return f"the {gesture.mute} mute" if technique.takes_mute and "mute" in gesture.spans else technique.key
 
 

@@ -131,7 +131,7 @@ def _cut(
 
 
 def _players(passage: Passage, language: str) -> dict[Fraction, str]:
-    """Where it changes who of two players plays, in the words that stand there; both from the start on."""
+    """Changes of which of two players plays, with the words printed there; initially both."""
     found: dict[Fraction, str] = {}
     said, now = "", "a2"
     for item in passage.items if passage.two_players else ():

@@ -68,8 +68,8 @@ def apart_from(
     """From when on the levels of a part need a track of their own because one of them falls between leaves; None if
     all are at leaves. Times are from the start of the part.
 
-    starts   when its leaves begin, those too that a tuplet of the part before holds
-    begins   when its own leaves begin, None where it has none: the levels before that stand at those of the tuplet
+    starts   when its leaves begin, including those in a tuplet begun by the part before
+    begins   when its own leaves begin, None if it has none: earlier levels are at the leaves of that tuplet
     """
     inner = [level.at for level in levels if level.at < beats]
     if begins is None or all(at in starts for at in inner) or not any(at >= begins for at in inner):

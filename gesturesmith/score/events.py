@@ -64,7 +64,7 @@ class EventBuilder:
 
     @property
     def whole(self) -> list[EventBuilder]:
-        """With its graces, in order."""
+        """The event with its graces, in order."""
         return [*self.graces, self, *self.after]
 
     @property
@@ -111,7 +111,7 @@ def contour(gesture: Gesture, stave: Stave) -> VoiceBuilder:
 
 
 def _grace(gesture: Gesture, event: EventBuilder, stave: Stave) -> None:
-    """The grace notes of an event; after a note that has several attacks, at the last of them."""
+    """The grace notes of an event; those after a note with several attacks are at the last one."""
     if event.point is None:
         return
     note = event.point
@@ -202,7 +202,7 @@ def _at_point(
     )
 
 
-_THREE = F(1, 8)  # what three strokes mean, of which unmeasured repetition has as many
+_THREE = F(1, 8)  # the value of three strokes, which unmeasured repetition uses
 
 
 def _strokes(point: ContourPoint) -> list[Mark]:

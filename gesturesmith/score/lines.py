@@ -39,8 +39,8 @@ def draw(case: Case, line: VoiceBuilder) -> None:
 
 
 def name_strokes(line: VoiceBuilder, language: str, before: Strokes) -> Strokes:
-    """Words where repetition that is not measured begins, and where it is measured again: both have strokes. Each
-    gesture says it anew; `before` is how notes were last repeated before it, and what is given back after it."""
+    """Words where unmeasured repetition begins and where it is measured again, since both have strokes. Each
+    gesture repeats them; `before` is the last kind of repetition before it, and the one after it is returned."""
     said: Strokes = ""
     for event in line.sounding:
         strokes = event.point.strokes if event.point is not None else ""
@@ -53,8 +53,8 @@ def name_strokes(line: VoiceBuilder, language: str, before: Strokes) -> Strokes:
 
 
 def _draw_graces(event: EventBuilder) -> None:
-    """Lines and slurs between the graces of a note and itself. Under a slur over the note they have none of their
-    own; one that ends or begins at the note reaches to them."""
+    """Lines and slurs between a note and its graces. Under a slur over the note they have none of their own; a slur
+    that ends or begins at the note extends to them."""
     if event.point is None:
         return
     row = [*event.graces, event]
@@ -70,7 +70,7 @@ def _draw_graces(event: EventBuilder) -> None:
 
 
 def _slur(slurred: list[bool], row: list[EventBuilder]) -> None:
-    """Slurs over what is slurred of a row, as parts of one that there is at either end."""
+    """Slurs over the slurred stretches of a row, as parts of an existing one at either end."""
     for n, joined in enumerate(slurred):
         if not joined:
             continue

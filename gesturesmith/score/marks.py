@@ -121,8 +121,8 @@ class Flutter:
 
 @frozen(kw_only=True)
 class RepeatStrokes:
-    """Strokes through the stem of every head of a note: it is repeated in notes of so many beats. Unmeasured
-    repetition has words besides."""
+    """Strokes through the stem of every head of a note: it is repeated in notes of this many beats. Unmeasured
+    repetition also has words."""
 
     value: Fraction
 
@@ -160,7 +160,7 @@ class Syllable:
 
 @frozen(kw_only=True)
 class BreathSign:
-    """The air goes in through the mouth, or out of it, where that is said."""
+    """A sign for air going in through the mouth, or out of it."""
 
     way: Breath
 

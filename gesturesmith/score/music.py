@@ -97,7 +97,7 @@ class Event:
 
     @property
     def whole(self) -> tuple[Event, ...]:
-        """With its graces, in order."""
+        """The event with its graces, in order."""
         return (*self.graces, self, *self.after)
 
 
@@ -106,7 +106,7 @@ class Voice:
     """The events of one voice of a part.
 
     events  in order, each with the leaves that write it; `stop` is the head where the last line stops, at the end
-    leaves  note values; a tuplet may reach into the next part, and its leaves name events of that
+    leaves  note values; a tuplet may reach into the next part, and its leaves then refer to that part's events
     """
 
     events: tuple[Event, ...]
@@ -235,7 +235,7 @@ class Music:
 
     @property
     def events(self) -> Iterator[Event]:
-        """All events of all parts and voices, grace notes too."""
+        """All events of all parts and voices, including grace notes."""
         notes = (event for part in self.parts for voice in part.voices for event in voice.everything)
         return (event for note in notes for event in note.whole)
 

@@ -49,7 +49,7 @@ def fingerings(case: Case, line: VoiceBuilder, asked: Fingerings) -> None:
 
 
 def _of_graces(case: Case, line: VoiceBuilder, asked: Fingerings) -> None:
-    """Those of grace notes that are not what the player would take, or all of them."""
+    """The fingerings of grace notes that the player would not choose, or all of them."""
     graces = [grace for event in line.sounding for grace in event.whole if grace is not event]
     if not graces:
         return

@@ -1,16 +1,16 @@
-"""What the composer says at a point: words above it, a syllable under it, the way of the air, that it is open."""
+"""Marks at points: text above, a syllable below, the direction of the air, and that it is open."""
 
 from __future__ import annotations
 
 from gesturesmith.score.events import VoiceBuilder
 from gesturesmith.score.marks import BreathSign, HandTurnEnd, HandTurnStart, Mark, Script, Syllable, Words
 
-# Marks that keep a rest apart from the rest before it: they belong to their own time.
+# Marks that prevent merging a rest with the one before it, because they belong to its time.
 AT_A_TIME: tuple[type[Mark], ...] = (BreathSign, Syllable, Words)
 
 
 def draw(line: VoiceBuilder) -> None:
-    """Put them at the events of the points, silences too."""
+    """Add them to the events of the points, including silences."""
     for event in (*line.events, *([line.stop] if line.stop is not None else [])):
         point = event.point
         if point is None or event.index is None:

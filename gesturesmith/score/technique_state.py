@@ -124,7 +124,7 @@ class TechniqueState:
                 self._say(TechniqueLabel(word=said, first=said, later=look.sign), False, event)
 
     def _word(self, case: Case, technique: Technique, force: tuple[Technique, ...]) -> str:
-        """The word of a technique beside what is in force, with the mute's name filled in."""
+        """The word of a technique, given what else is in force, with the mute's name filled in."""
         said, mute = technique.look.word, case.gesture.mute
         if technique.look.breath_word and any(t.breath_only for t in force):
             said = technique.look.breath_word

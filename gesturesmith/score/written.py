@@ -47,7 +47,7 @@ def parts(plan: Plan) -> tuple[Part, ...]:
 
 
 def flat(run: Run) -> Iterator[Leaf]:
-    """The leaves of a run, those in tuplets too."""
+    """The leaves of a run, including those in tuplets."""
     for item in run:
         if isinstance(item, Tuplet):
             yield from item.leaves
@@ -83,7 +83,7 @@ def _moved(run: Run, by: Fraction) -> Run:
 
 
 def _runs_in_bars(plan: Plan) -> list[Run]:
-    """All parts on one clock; a tuplet that reaches into the next part belongs to the one it begins in."""
+    """All parts timed together; a tuplet that reaches into the next part belongs to the one it begins in."""
     slots = tuple(slot for part in plan.parts for slot in part.slots)
     runs: list[list[Leaf | Tuplet]] = [[] for _ in plan.parts]
     owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
@@ -94,8 +94,8 @@ def _runs_in_bars(plan: Plan) -> list[Run]:
 
 
 def _parted(item: Leaf | Tuplet, owner: dict[int, int], plan: Plan) -> list[Leaf | Tuplet]:
-    """A tuplet that parts share, as one for each where what begins or ends in it needs music of its own: a second
-    voice, a feathered beam, a level between two leaves."""
+    """Split a tuplet that parts share into one for each, if anything in it needs music of its own: a second voice,
+    a feathered beam, a level between two leaves."""
     if not isinstance(item, Tuplet):
         return [item]
     shared = [(n, list(group)) for n, group in groupby(item.leaves, lambda leaf: owner[leaf.key])]

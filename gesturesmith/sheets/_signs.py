@@ -191,7 +191,7 @@ def _around(wanted: Callable[[ContourPoint], bool], before: int, after: int) -> 
 
 
 def _where_said(wanted: Callable[[ContourPoint], bool]) -> Callable[[Use], Stretch | None]:
-    """A point as wanted; a silence with the note beside it."""
+    """A point that fulfils a condition; a silence together with the note beside it."""
 
     def shown(use: Use) -> Stretch | None:
         points = use.gesture.points

@@ -50,7 +50,7 @@ def book(
 
 
 def head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bool, told: list[str]) -> LyText:
-    """The opening of a book up to its music: what stands above it, its paper."""
+    """The opening of a book up to its music: its head and paper."""
     width, height = (float(mm) for mm in settings.paper_mm)
     fields = {
         "title": settings.title,
@@ -106,7 +106,7 @@ def _score_of(music: Music, ly: LyText, settings: Settings) -> LyText:
 
 
 def above(music: Music, draft: tuple[str, ...], settings: Settings, *, row: bool) -> str:
-    """The header of a score: its title, where it does not stand beside it, and the findings of a draft."""
+    """The header of a score: its title, if that is not beside it, and the findings of a draft."""
     found = [code(f"\\gs-finding {quoted(_unbroken(line, settings))}") for line in _shown(draft, settings)]
     if not row:
         found.insert(0, code(f"\\gs-heading {quoted(music.title or music.name)}"))

@@ -1,4 +1,4 @@
-"""The score of a file for several instruments: in each passage the lines of all parts under each other."""
+"""The score of a file for several instruments: each passage with the lines of all parts below each other."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ from gesturesmith.wording import said
 
 @frozen(kw_only=True)
 class ScoreStaff:
-    """The line of one part in a passage; `name` stands before the first system, `short` before the others.
+    """The line of one part in a passage; `name` is printed before the first system, `short` before the others.
 
-    player   which of two players who are divided, as it is printed; "" for all
+    player   which of two divided players, as printed; "" for all
     """
 
     name: str
@@ -27,7 +27,7 @@ class ScoreStaff:
     engraving: EngravedMusic
 
 
-# The lines of a passage, the highest on the page first.
+# The lines of a passage, from the top of the page.
 type System = tuple[ScoreStaff, ...]
 
 
@@ -44,7 +44,7 @@ def book(
 ) -> LyText:
     """A `\\book` called `output`; arguments as those of a page (see `page.book`).
 
-    of_part   the part of two players: where they are divided each has a staff, elsewhere they have one
+    of_part   the part of two players, who have a staff each where they are divided and one elsewhere
     """
     musics = tuple(staff.engraving.music for system in passages for staff in system)
     kept = room(musics, settings)
@@ -87,7 +87,8 @@ def picture(system: System, settings: Settings, *, output: str) -> LyText:
 
 
 def _counted(engraving: EngravedMusic, numbers: dict[str, str]) -> EngravedMusic:
-    """With the footnotes of all lines counted in one row; what is explained elsewhere keeps its numbers."""
+    """The staves with the footnotes of all lines numbered together; those explained elsewhere keep their
+    numbers."""
     own = {f.number: numbers[f.text] for f in engraving.music.footnotes}
     return engraving.renumbered(own) if own else engraving
 
@@ -97,7 +98,7 @@ def _concert(passages: tuple[System, ...]) -> bool:
 
 
 def _transposed(passages: tuple[System, ...]) -> bool:
-    """Whether a staff says other notes than are heard."""
+    """Whether a staff is at a pitch other than sounding."""
     return any(s.engraving.music.transposition != UNISON for system in passages for s in system)
 
 
@@ -115,8 +116,8 @@ def _score_of(system: System, texts: tuple[LyText, ...], settings: Settings) -> 
 
 
 def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
-    """The staves of a passage with the texts of their musics; tempo and such stand once, above the first. A staff
-    alone, in a part, has no name."""
+    """The staves of a passage with the texts of their music; tempo and the like are printed once, above the first.
+    A single staff, in a part, has no name."""
     if len(system) == 1:
         return _score.staff(system[0].engraving.music, system[0].settings, texts[0])
     made = (
@@ -136,7 +137,7 @@ def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
 
 
 def _name(staff: ScoreStaff) -> LyText:
-    """A part's name, and under it the player, or the instrument of a transposed staff, if need be."""
+    """A part's name and, if needed, the player or the instrument of a transposed staff below it."""
     music = staff.engraving.music
     below = staff.settings.instrument.part_in(staff.settings.wording[0])
     if staff.player or music.transposition == UNISON or below in staff.name:
@@ -145,7 +146,7 @@ def _name(staff: ScoreStaff) -> LyText:
 
 
 def layout(system: System, kind: str) -> LyText:
-    """The layout of a passage: spaced by time where one of its lines is."""
+    """The layout of a passage: spaced by time if any of its lines is."""
     free = tuple(staff.engraving.music for staff in system if staff.engraving.music.free)
     plain: Music = free[0] if free else system[0].engraving.music
     return _score.layout(plain, f"Score{kind}" if len(system) > 1 else kind)

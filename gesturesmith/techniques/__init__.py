@@ -23,16 +23,16 @@ def get(name: str) -> Technique:
 
 
 def joined_with(technique: Technique, verdict: JoinVerdict) -> tuple[tuple[Technique, Joining], ...]:
-    """The techniques that go with one, or not, or with care. Ordinary playing is none of them."""
+    """The techniques that go together with one, do not, or do so with care; ordinary playing excluded."""
     others = (get(name) for name in names())
     pairs = ((other, joining(technique, other)) for other in others if other.layer != "none" and other != technique)
     return tuple((other, pair) for other, pair in pairs if pair.verdict == verdict)
 
 
 def called(word: str) -> tuple[str, ...]:
-    """The techniques that the trade calls so in some language.
+    """The techniques with this name in any language.
 
-    By their own name, other names or a whole title; else by a word of a title, where no more than three have it.
+    By key, other names or whole title; else by a word of the title, if no more than three have it.
     """
     whole, part = _spoken()
     said = as_said(word)
@@ -41,7 +41,7 @@ def called(word: str) -> tuple[str, ...]:
 
 
 def spoken() -> tuple[str, ...]:
-    """All that techniques are called, as `as_said` gives it."""
+    """All names of techniques, in the form given by `as_said`."""
     return tuple(_spoken()[0])
 
 

@@ -51,7 +51,7 @@ LAYER_WORDS = {
     "attack": "how a note begins",
 }
 
-# What does one thing at a time, as the subject of "... cannot ... and ... at the same time".
+# Parts that do one thing at a time, as the subject of "... cannot ... and ... at the same time".
 PART_WORDS: dict[Part, str] = {
     "pitch": "the pitch",
     "beginning": "a note",
@@ -81,7 +81,7 @@ NEED_WORDS = {
     "trigger": "a slide with a trigger",
     "valve-slide": "a valve slide that can be moved while playing",
 }
-# What a noise without pitch leaves nothing to.
+# Parts for which a noise without pitch leaves nothing.
 _PITCH_PARTS: tuple[Part, ...] = ("pitch", "beginning", "end", "trill")
 
 # How a technique moves the pitch from point to point, for realisation and rules.
@@ -269,8 +269,8 @@ class Technique:
     caution     key of the caution text in `wording`, "" for none
     look        how it looks on the page
     sound       how it sounds, as far as the fields above do not say
-    called      what else the trade calls it, in any language: for whoever types that in its place
-    means       how it goes, as a clause, for names that it shares with others ("gliss")
+    called      other names in the trade, in any language, for people who type those instead
+    means       how it works, as a clause, for names it shares with others ("gliss")
     title       trade name, by language
     texts       instruction to the player, by language: complete sentences for the footnote
     texts_where   other texts for one of the cases in WHERE
@@ -317,7 +317,7 @@ class Technique:
 
     @property
     def breath_only(self) -> bool:
-        """Whether the lips rest and breath is heard."""
+        """Whether there is breath without lip tone."""
         return self.tone == "none" and self.pitched != "none"
 
     def __hash__(self) -> int:
@@ -346,7 +346,7 @@ class Technique:
 
 @frozen
 class Joining:
-    """Whether two techniques go together, why, as a clause, and the evidence of it."""
+    """Whether two techniques go together, the reason as a clause, and its evidence."""
 
     verdict: JoinVerdict
     reason: Sourced[str]
@@ -354,11 +354,11 @@ class Joining:
 
 @cache
 def joining(one: Technique, other: Technique) -> Joining:
-    """What becomes of two techniques at the same time; every pair is decided. The order makes no difference to the
-    verdict.
+    """Whether two techniques go together; every pair is decided. The order does not affect the verdict.
 
-    Not: one twice, a part of the player asked to do two things, one that gives no tone with one that needs a tone,
-    separate strokes with a line to slide along. With care: a part that one of them hampers, the pitch of a noise.
+    They do not if they are the same, if a part of the player would have to do two things, if one gives no tone and
+    the other needs one, or if one is separate strokes and the other needs a line. They need care if one hampers a
+    part that the other uses, or for the pitch of a noise.
     """
     pairs = ((one, other), (other, one))
     if reason := _contradiction(one, other) or _contradiction(other, one):
@@ -375,7 +375,7 @@ def joining(one: Technique, other: Technique) -> Joining:
 
 
 def _contradiction(one: Technique, other: Technique) -> str:
-    """Why two exclude each other, as far as the first says it; "" where it does not."""
+    """Why two techniques exclude each other, as far as the first one determines it, else ""."""
     if one.key == other.key:
         return f"{one.key} is there twice"
     for part, act in one.takes.items():

@@ -1,4 +1,4 @@
-"""A long doit: far up off the note."""
+"""A long doit: off the note, far upwards."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique

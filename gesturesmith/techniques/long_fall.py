@@ -1,4 +1,4 @@
-"""A long fall: far down off the note."""
+"""A long fall: off the note, far downwards."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique

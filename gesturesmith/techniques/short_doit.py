@@ -1,4 +1,4 @@
-"""A short doit: a step or so off the note, upward."""
+"""A short doit: off the note, upwards by about a step."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique

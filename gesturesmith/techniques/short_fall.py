@@ -1,4 +1,4 @@
-"""A short fall: a step or so off the note, downward."""
+"""A short fall: off the note, downwards by about a step."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique

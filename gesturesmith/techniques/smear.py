@@ -1,4 +1,4 @@
-"""A smear: the note is slurred into slowly, blurred on the way."""
+"""A smear: a slow, blurred slide into the note from below."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique

@@ -62,7 +62,7 @@ def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisatio
 
 
 def _in_time(gesture: Gesture, realisation: Realisation) -> tuple[Gesture, Realisation]:
-    """A gesture with its grace notes as notes in time, and the way they are played."""
+    """A gesture with its grace notes as notes in time, and their realisation."""
     if not has_graces(gesture):
         return gesture, realisation
     played = unfolded(gesture)
@@ -265,7 +265,7 @@ class _Player:
                 )
 
     def _in_rests(self) -> Iterator[Tone]:
-        """What is breathed or spoken where nothing is played, as long as the rest."""
+        """Sounds breathed or spoken during a rest, as long as the rest."""
         for point in self._gesture.points:
             if point.kind != "silence" or not (point.breath or point.syllable):
                 continue

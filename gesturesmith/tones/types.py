@@ -50,7 +50,7 @@ class Tone:
     start, end  start < end
     onset       how it begins: "attack", tongued; "split", spat so that it cracks; "slur", a new note without the
                 tongue; "continued", the sound of the tone that ends here goes on
-    pitch       without the waves; () for a noise, and for what is breathed or spoken in a rest. For air, the
+    pitch       without the waves; () for a noise, and for sounds breathed or spoken in a rest. For air, the
                 fingered pitch, which colours it
     waves       the movements around the pitch
     level       places in LEVELS, 0 (niente) to 8 (fff)
@@ -58,8 +58,8 @@ class Tone:
     hand        how far the hand, a plunger or whatever covers the mute closes the bell, 0 to 1; () for 0
     rolls       of tongue and throat
     noise       slap, kiss, click, pop, tap: a stroke without pitch; "" for a tone or air
-    breath      "in" or "out" where it is said which way the air goes; without pitch it is the breath alone
-    syllable    what is spoken or breathed at its beginning, "" for nothing
+    breath      "in" or "out" if the direction of the air is given; without pitch, only the breath sounds
+    syllable    spoken or breathed at its beginning, "" for none
     mute        the mute in the bell, "" for none
     colours     other colours, as named in `Technique.sound`
     techniques  keys of the techniques in force

@@ -1,4 +1,5 @@
-%% Rows above and below the staff: cents, fingerings, syllables, which way the air goes. All that stand in one row of a line have one baseline.
+%% Rows above and below the staff: cents, fingerings, syllables, the direction of the air. Everything in a row of a line
+%% has the same baseline.
 
 #(define (gs:row-text-stencil grob)
    (case (gs:get (gs:details grob) 'row 'text)
@@ -65,7 +66,7 @@ gsSyllable =
    (let ((text (grob-interpret-markup grob (markup #:fontsize -1 (gs:get (gs:details grob) 'text "")))))
      (ly:make-stencil (ly:stencil-expr text) (ly:stencil-extent text X) '(-0.5 . 1.5))))
 
-%% \gsInhale, \gsExhale: the air goes in, or out: an arrow to the bar that stands for the lips, or from it.
+%% \gsInhale, \gsExhale: the air goes in or out: an arrow to or from a bar, which represents the lips.
 gsInhale = #(gs:sign 'breath '((row . breath) (way . in)))
 gsExhale = #(gs:sign 'breath '((row . breath) (way . out)))
 #(define (gs:breath-stencil grob)

@@ -122,7 +122,7 @@ gsFeather =
       #music
       \revert Beam.grow-direction #})
 
-%% \gsRatio (before a tuplet): so many in the time of so many, both numbers, under a bracket.
+%% \gsRatio (before a tuplet): both numbers, m:n for m in the time of n, with a bracket.
 gsRatio = {
   \once \override TupletNumber.text = #tuplet-number::calc-fraction-text
   \once \override TupletBracket.bracket-visibility = ##t

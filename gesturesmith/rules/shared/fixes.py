@@ -71,7 +71,7 @@ def breaths(
 ) -> tuple[Fix, ...]:
     """A breath in the middle of a stretch (in beats), then one at each quarter; only after detached notes.
 
-    slurs   whether, if there are none, a slur may be made to end at a breath
+    slurs   whether, if there are none, a slur may be ended at a breath
     """
     until = gesture.beats if end is None else end
     inside = [

@@ -1,4 +1,4 @@
-"""The pairs of techniques that a gesture asks for at the same time."""
+"""Pairs of techniques that a gesture asks for at the same time."""
 
 from __future__ import annotations
 
@@ -11,8 +11,8 @@ from gesturesmith.techniques.base import Technique
 
 
 def pairs(case: Case) -> Iterator[tuple[Technique, Technique, Span, bool]]:
-    """Each pair of techniques once, where it first stands together, and whether one `technique` or one `as` names
-    both: the pairs of the gesture, then those in force at a point that changes something."""
+    """Each pair of techniques once, where it first appears, and whether one `technique` or one `as` names both: the
+    pairs of the gesture, then those in force at points that change something."""
     gesture = case.gesture
     said: set[frozenset[str]] = set()
     rows = [(gesture.techniques, gesture.span_of("technique"), {t.key for t in gesture.techniques})]

@@ -119,14 +119,14 @@ def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
 
 
 def swept_points(case: Case) -> frozenset[int]:
-    """The points between which lines sweep through the partials of a tube, by index."""
+    """The indices of points between which lines sweep through the partials of a tube."""
     partials = [path_of(point.techniques) == "partials" for point in case.gesture.points]
     lines = [i for i, segment in enumerate(case.gesture.segments) if segment.slides and partials[i]]
     return frozenset(end for i in lines for end in (i, i + 1) if partials[end])
 
 
 def fingered_path(case: Case, index: int) -> Path:
-    """The path of a point's techniques; that of an ordinary note where it stands apart from any sweep."""
+    """The path of a point's techniques; that of an ordinary note if it is not part of a sweep."""
     path = path_of(case.gesture.points[index].techniques)
     return "none" if path == "partials" and index not in swept_points(case) else path
 

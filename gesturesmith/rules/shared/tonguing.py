@@ -1,4 +1,4 @@
-"""How quick the tongue is: a rate of attacks against the limits of its kind of tonguing and of its register."""
+"""The speed of the tongue: a rate of attacks against the limits for the kind of tonguing and the register."""
 
 from __future__ import annotations
 
@@ -24,9 +24,9 @@ TONGUINGS = {
 
 
 def tonguing(case: Case, point: ContourPoint, rate: float, gaps: int) -> Iterator[tuple[Excess, str]]:
-    """The limits that so many attacks a second pass at a point, each with the words for what is too fast.
+    """The limits that a rate of attacks exceeds at a point, each with the words for what is too fast.
 
-    gaps   how many attacks of the run follow another: a short run may be quicker than what is kept up
+    gaps   of the run: a short run may be faster than a sustained rate
     """
     if not any(t.tone == "none" and not t.rate for t in point.techniques):
         register = register_name(case, point)
@@ -41,8 +41,8 @@ def tonguing(case: Case, point: ContourPoint, rate: float, gaps: int) -> Iterato
 
 
 def _above(limit: Limit | None, quicker: float, rate: float) -> Excess | None:
-    """A rate against a limit on what is kept up, in a run so short that it can be so many times quicker."""
-    if limit is None or limit.narrow.kind is PLAYER:  # whose own number is the one that counts
+    """A rate against a limit on sustained rates, in a short run that can be faster by a factor."""
+    if limit is None or limit.narrow.kind is PLAYER:  # the player's own number counts
         return above(limit, rate)
     if rate <= limit.narrow.value:
         return None
@@ -55,10 +55,10 @@ def _above(limit: Limit | None, quicker: float, rate: float) -> Excess | None:
     excess = above(raised, rate)
     if excess is None:
         return None
-    # The source speaks of the limit as it is.
+    # The source refers to the limit itself.
     return replace(excess, evidence=narrow if excess.evidence == raised.narrow or wide is None else wide)
 
 
 def other_tonguings(case: Case) -> tuple[Fix, ...]:
-    """Ways of tonguing that may be quick enough; where none is named, the player takes the quickest already."""
+    """Kinds of tonguing that may be fast enough; if none is named, the player already uses the fastest."""
     return fixes.instead(case, "attack") if case.on_layer("attack") is not None else ()
