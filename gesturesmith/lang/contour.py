@@ -185,10 +185,10 @@ def _point(reader: Reader) -> PointNode:
 def height(reader: Reader) -> Note | JustNote | Harmonic | Height | Rest:
     """The height of a point: a note, another form of pitch, a height in the band, an extreme or silence."""
     tok = reader.tok
-    if pitches.begins(reader):
-        return pitches.pitch(reader)
     if tok.kind == "note":
         return note(reader, _A_POINT)
+    if pitches.begins(reader):
+        return pitches.pitch(reader)
     if tok.kind == "percent":
         reader.next()
         percent = reader.value_of(tok, tok.text[:-1])

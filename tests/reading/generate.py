@@ -27,6 +27,10 @@ def file(seed: int) -> str:
         more = _Maker(Random(seed), _LOWEST[instrument])
         gestures += [more.graces("gx"), more.strokes("gy")]
         items += ["gx", "gy"]
+    if seed % 9 == 7:
+        more = _Maker(Random(seed), _LOWEST[instrument])
+        gestures += [more.intervals("gx"), more.free("gy")]
+        items += ["gx", "gy"]
     head = [
         f"instrument: {instrument}",
         f"pitches: {random.choice(('written', 'written', 'sounding'))}",
@@ -138,6 +142,28 @@ class _Maker:
             text += f"{', ' if n else ''}{self.note()}{f'@{at}' if n else ''} {word}"
             at += random.choice((Fraction(1), Fraction(2), Fraction(3, 2), Fraction(3)))
         return f"gesture {name}\n  contour: {text}\n  lasts: {at} beats\n"
+
+    def intervals(self, name: str) -> str:
+        """Just intervals from one note, detached and slurred."""
+        random = self._random
+        of = f"{random.choice(self._letters)}{random.choice(('', '#', 'b'))}{self._octave}"
+        ratios = ("5/4", "4/3", "3/2", "7/4", "11/8", "6/5", "9/8", "2", "13/8", "1/1")
+        count = random.randint(2, 5)
+        text = random.choice((", ", " __ ")).join(f"{random.choice(ratios)} of {of}" for _ in range(count))
+        return f"gesture {name}\n  contour: {text}\n  lasts: {count} beats\n"
+
+    def free(self, name: str) -> str:
+        """Heights that are drawn by lot, between two that are not; sometimes only a suggestion."""
+        random = self._random
+        one, two = (f"x{self.note(cents=False)}" for _ in range(2))
+        line = random.choice(("~~", "--"))
+        lot = (
+            f"random {random.randint(2, 5)} {line} in C{self._octave}..B{self._octave} seed {random.randint(0, 99)}"
+        )
+        text = f"{one}{random.choice((' ad lib', ''))} {line} {lot} {line} {two}"
+        return (
+            f"gesture {name}\n  technique: half-valve\n  contour: {text}\n  lasts: {random.randint(3, 8)} beats\n"
+        )
 
     def graces(self, name: str) -> str:
         """Notes with grace notes before them, tongued and slurred, and sometimes at the end."""
