@@ -3,7 +3,8 @@
 VENV := .venv
 BIN := $(VENV)/bin
 DEMO := docs/demo/fog-signals.gesture
-SAMPLED := tests/golden/test_gallery.py tests/pipeline/test_gesture_cache.py tests/lang/test_properties.py
+SAMPLED := tests/golden/test_gallery.py tests/pipeline/test_gesture_cache.py tests/lang/test_properties.py \
+  tests/checker/test_bad_input.py
 FORKS := tests/security/test_killed.py  # forks, which a process that talks to others in threads must not
 
 .DELETE_ON_ERROR:

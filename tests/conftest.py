@@ -23,7 +23,7 @@ settings.load_profile("gesturesmith")
 
 HEAD = "instrument: horn\npitches: written\n"
 
-# What takes ten seconds or more: first, so that no process works on one of these when the others are done.
+# The files that take longest come first, so that no process works on one of these when the others are done.
 LONG = (
     "reading/test_pages_are_read.py",
     "test_handbook.py",

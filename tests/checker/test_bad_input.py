@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import os
+
 import pytest
 from rules.checking import checked
 from timing import within
 
 from gesturesmith import instruments
 from gesturesmith.diagnostics import Severity, Verdict
-from gesturesmith.techniques import names
+from gesturesmith.techniques import get, names
 
 
 def found(body: str, instrument: str = "horn", tempo: str = "60"):
@@ -52,7 +54,12 @@ def test_pitches_at_the_edge_of_the_notation_are_refused_everywhere(name: str, p
     assert [f.rule for f in said.findings if f.severity is Severity.REFUSED] == ["outside-range"]
 
 
-@pytest.mark.parametrize("technique", names())
+# One of each kind, since kind decides which rules look at every point; `make soak` takes all.
+KINDS = {(t.layer, t.path, t.pitched, t.trill): t.key for t in map(get, names())}
+SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
+
+
+@pytest.mark.parametrize("technique", names() if SOAK else sorted(KINDS.values()))
 def test_five_hundred_points_with_any_technique(technique: str) -> None:
     """Points that the technique does not take are findings too; nothing takes more than a moment."""
     line = " ~~ " if technique in ("harmonic-gliss", "fingered-gliss", "lip-gliss", "half-valve") else ", "

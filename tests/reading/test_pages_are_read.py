@@ -18,7 +18,7 @@ DEMO, TOGETHER = DOCS / "demo" / "fog-signals.gesture", DOCS / "gallery" / "toge
 GRACES, ATTACKS = DOCS / "gallery" / "graces.gesture", DOCS / "gallery" / "attacks.gesture"
 PITCHES, FREE = DOCS / "gallery" / "pitches.gesture", DOCS / "gallery" / "free.gesture"
 # In steps that cover all meters.
-GENERATED = range(0, 1000, 27)
+GENERATED = range(0, 1000, 41)
 PARTS = range(0, 70, 8)
 # A technique for each kind of notation: lines, two voices, trills, slides, signs at a note, heads without pitch.
 SHEETS = (

@@ -30,7 +30,7 @@ from gesturesmith.writers.base import is_ours
 pytestmark = pytest.mark.lilypond
 
 SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
-KILLS = 100 if SOAK else 10
+KILLS = 100 if SOAK else 6
 FORMATS = "pdf,svg,png,ily,ly"
 PART = re.compile(r"\..*\.part")
 FILE = """instrument: horn
@@ -123,7 +123,7 @@ def test_stopped_at_any_moment(scene, sent):
     """With LilyPond at work, and with everything cached, when most of the time is spent writing."""
     _, made, took = scene
     out = Path("out")
-    for number in range(KILLS if sent == signal.SIGKILL else KILLS // 5):
+    for number in range(KILLS if sent == signal.SIGKILL else KILLS // 3):
         before, after = ("old", "new") if hashes(out) == made["old"] else ("new", "old")
         how = "--no-cache" if number % 2 else ""
         process = program(*command(after, out, *([how] if how else [])))
