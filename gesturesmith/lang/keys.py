@@ -162,6 +162,12 @@ GESTURE: dict[str, Key] = {
         "`as muted`, they say when",
         "`straight` for `muted`",
     ),
+    "trill": Key(
+        playing.trill,
+        "what a trill or shake goes to: `half`, `whole`, an interval such as `m3`, or the note above by its name. "
+        "With no trill in `technique`, and none at a point, it is one by the valves, without valves by the lip",
+        "the second that is in tune, by the lip the next harmonic",
+    ),
     "sing": Key(contour, "a second contour, sung, for `multiphonic`", "the technique's standard request"),
     "fallback": Key(
         values.one_technique,

@@ -194,12 +194,13 @@ class AttacksNode:
 @frozen
 class Finger:
     """One fingering as written: side "" | "F" | "Bb" | "T"; valves "0", "1-2", a slide position, "auto"; shade
-    on a slide, "" | "short" | "long"."""
+    on a slide, "" | "short" | "long"; `other`: the second of a trill."""
 
     side: str
     valves: str
     shade: Shade
     span: Span
+    other: Finger | None = None
 
 
 @frozen
@@ -208,6 +209,15 @@ class FingeringNode:
 
     mode: FingeringMode
     items: tuple[Finger, ...]
+    span: Span
+
+
+@frozen
+class TrillNode:
+    """What a trill goes to: a note, or an interval above by its name ("M2")."""
+
+    to: Note | None
+    interval: str
     span: Span
 
 
@@ -305,7 +315,7 @@ class Series:
 
 type Value = (
     Word | Text | Amount | Contour | Names | BandNode | Dynamics | AttacksNode | FingeringNode | AllowNode
-    | Tempo | TimeSignature | Paper | Play | Series
+    | TrillNode | Tempo | TimeSignature | Paper | Play | Series
 )  # fmt: skip
 
 

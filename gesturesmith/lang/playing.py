@@ -8,11 +8,14 @@ from typing import get_args
 from gesturesmith.kinds import AttackShape, FingeringMode, Join, Shade, one_of
 from gesturesmith.lang.contour import place
 from gesturesmith.lang.messages import listed, short, shown
-from gesturesmith.lang.nodes import AttacksNode, Dynamics, Finger, FingeringNode, LevelNode
+from gesturesmith.lang.nodes import AttacksNode, Dynamics, Finger, FingeringNode, LevelNode, TrillNode
+from gesturesmith.lang.notes import note
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
-from gesturesmith.lang.words import ACCENTS, EACH, LEVELS, MARKS, SHADES, SHAPES, SIDES
+from gesturesmith.lang.words import ACCENTS, EACH, LEVELS, MARKS, SECONDS, SHADES, SHAPES, SIDES
+from gesturesmith.units import interval
 
+_SECOND = "`half`, `whole`, an interval such as m3, or the note it goes to"
 _MODES: tuple[FingeringMode, ...] = ("auto", "held")  # the modes that are words
 
 
@@ -104,10 +107,10 @@ def fingering(reader: Reader) -> FingeringNode:
 def _one_a_point(reader: Reader) -> FingeringNode:
     """Fingerings with commas between; `auto` leaves a point to the chart."""
     first = reader.tok
-    items = [_finger(reader)]
+    items = [_pair(reader)]
     while reader.tok.text == ",":
         reader.next()
-        items.append(_finger(reader))
+        items.append(_pair(reader))
     value = FingeringNode("given", tuple(items), reader.span_from(first))
     tok = reader.tok
     if tok.kind in ("number", "valves"):
@@ -120,6 +123,15 @@ def _one_a_point(reader: Reader) -> FingeringNode:
         )
     reader.finish("fingerings separated by commas")
     return value
+
+
+def _pair(reader: Reader) -> Finger:
+    """A fingering, or both of a trill: F 0 / Bb 1."""
+    one = _finger(reader)
+    if reader.tok.text != "/":
+        return one
+    reader.next()
+    return replace(one, other=_finger(reader))
 
 
 def _finger(reader: Reader) -> Finger:
@@ -160,3 +172,21 @@ def _valves(reader: Reader, tok: Token) -> str:
     if len(set(parts)) < len(parts):
         reader.fail("bad-fingering", tok.span, "each valve once: write 1-2, or commas between the points")
     return "-".join(parts)
+
+
+def trill(reader: Reader) -> TrillNode:
+    """`half`, `whole`, an interval such as M2, or the note it goes to."""
+    tok = reader.tok
+    if tok.kind == "note":  # A4 is the note: nobody trills an augmented fourth
+        to = note(reader, _SECOND)
+        reader.finish("one note")
+        return TrillNode(to, "", to.span)
+    name = SECONDS.get(tok.text, tok.text)
+    if tok.kind != "word" or interval(name) is None:
+        if tok.kind != "word":
+            reader.unexpected(_SECOND)
+        near = reader.notes.nearest(tok.text, tuple(SECONDS))
+        reader.fail("unknown-word", tok.span, f"{shown(tok.text)} is nothing to trill to: write {_SECOND}", near)
+    reader.next()
+    reader.finish("one interval")
+    return TrillNode(None, name, tok.span)

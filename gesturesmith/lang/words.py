@@ -79,6 +79,7 @@ WORDINGS = ("en", "de", "fr", "it")
 PAPERS = ("a4", "letter")
 SIDES = ("F", "Bb", "T")
 SHADES: tuple[Shade, ...] = ("short", "long")
+SECONDS = {"half": "m2", "whole": "M2"}  # what a trill goes to, by the usual words
 SHAPES: tuple[AttackShape, ...] = ("accelerating", "slowing")
 PLAYERS: tuple[Players, ...] = ("a2", "first", "second")
 YES_NO = ("yes", "no")

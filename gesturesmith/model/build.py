@@ -11,7 +11,7 @@ from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import NOTEHEADS
 from gesturesmith.model import contour as contours
-from gesturesmith.model import harmonics, messages, strokes
+from gesturesmith.model import harmonics, messages, strokes, trills
 from gesturesmith.model.context import Context
 from gesturesmith.model.contour import GestureLength
 from gesturesmith.model.dynamics import at_each, dynamics, from_points
@@ -36,10 +36,12 @@ _AUTO = AskedFingering(mode="auto", tubes=(), span=None)
 def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
     """The gesture of a block, or None if anything in it is wrong; errors go to the context."""
     ctx.enter(block)
-    asked = _by_hand(ctx, block, _with_mute(ctx, block, _techniques(ctx, block)))
+    asked = trills.with_trill(ctx, block, _with_mute(ctx, block, _techniques(ctx, block)))
+    asked = _by_hand(ctx, block, asked)
     band, band_flawed = _band(ctx, block)
     attacks = _attacks(ctx, block)
     clock, points, segments = _contour(ctx, block, asked, band, band_flawed, attacks)
+    points = trills.at_points(ctx, block, points)
     if clock.beats is not None:
         strokes.check(ctx, points, segments, seconds=clock.seconds, attacks=attacks.span if attacks else None)
     levels = ctx.value(block, "dynamics", nodes.Dynamics)
@@ -230,16 +232,21 @@ def _fingering(ctx: Context, block: nodes.Block, points: tuple[ContourPoint, ...
             return _AUTO
         return AskedFingering(mode="given", tubes=tuple(_tube(h.tube) if h else "" for h in named), span=None)
     tubes = tuple(_tube(f) for f in node.items)
+    others = tuple(_tube(f.other) if f.other is not None else "" for f in node.items)
+    if any(others) and points and not any(t.trill for p in points for t in p.techniques):
+        ctx.error("fingering-pair", next(f.other.span for f in node.items if f.other is not None))
     sounding = sum(p.kind != "silence" for p in points)
     if points and len(tubes) not in (0, 1, len(points), sounding):
         count = f"{sounding} sounding points" if sounding != 1 else "1 sounding point"
         ctx.error("fingering-count", node.span, given=len(tubes), points=count)
     elif len(tubes) > 1 and len(tubes) == len(points):  # one was written for each silence as well
         tubes = tuple(t for t, p in zip(tubes, points, strict=True) if p.kind != "silence")
+        others = tuple(t for t, p in zip(others, points, strict=True) if p.kind != "silence")
     if any(named):
         tubes = _with_named(ctx, node, tubes, named)
-        return AskedFingering(mode="given", tubes=tubes, span=node.span)
-    return AskedFingering(mode=node.mode, tubes=tubes, span=node.span)
+        others = others if len(others) == len(tubes) else ()
+        return AskedFingering(mode="given", tubes=tubes, span=node.span, others=others)
+    return AskedFingering(mode=node.mode, tubes=tubes, span=node.span, others=others if any(others) else ())
 
 
 def _tubes_named(ctx: Context, block: nodes.Block) -> tuple[nodes.Harmonic | None, ...]:

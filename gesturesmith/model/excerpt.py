@@ -128,7 +128,9 @@ def _fingering(gesture: Gesture, first: int, last: int) -> AskedFingering:
         return asked
     before = sum(p.kind != "silence" for p in gesture.points[:first])
     inside = sum(p.kind != "silence" for p in gesture.points[first : last + 1])
-    return replace(asked, tubes=asked.tubes[before : before + inside])
+    return replace(
+        asked, tubes=asked.tubes[before : before + inside], others=asked.others[before : before + inside]
+    )
 
 
 def with_harmonics(gesture: Gesture, line: int, written: Sequence[Spelling]) -> Gesture:

@@ -22,7 +22,7 @@ from gesturesmith.kinds import (
 from gesturesmith.model import times
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
-from gesturesmith.units import Spelling
+from gesturesmith.units import Interval, Spelling
 from gesturesmith.values import frozen
 
 LEVELS = ("n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff")
@@ -64,6 +64,7 @@ class ContourPoint:
     techniques      the techniques in force from here on: the gesture's own, changed by every `as` and `without`
     turns_to        the techniques named by `as` at this point, () for none ("ordinary" ends all)
     ends            those named by `without`
+    trill           the interval its trill goes to, up; None where none is named
     covers          key of the technique that `closed` or `half-closed` stands for here, "" for none
     opens           the word `open`: what covers the bell or the mute goes away
     marks           accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
@@ -90,6 +91,7 @@ class ContourPoint:
     techniques: tuple[Technique, ...] = ()
     turns_to: tuple[str, ...] = ()
     ends: tuple[str, ...] = ()
+    trill: Interval | None = None
     covers: str = ""
     opens: bool = False
     marks: tuple[str, ...] = ()
@@ -189,11 +191,12 @@ class Attacks:
 class AskedFingering:
     """mode auto | held | given; for "given", one tube name ("F 1-2", "1-2", "3", "T 2", "short 2") for all points
     or one for each sounding point, "" where it is left to the player; without a span, those of the harmonics that
-    points are named by."""
+    points are named by. `others`: the second fingerings of trills, as many as `tubes`, or none."""
 
     mode: FingeringMode
     tubes: tuple[str, ...]
     span: Span | None
+    others: tuple[str, ...] = ()
 
 
 @frozen(kw_only=True)

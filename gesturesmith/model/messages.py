@@ -153,6 +153,20 @@ RULES: dict[str, tuple[str, str]] = {
         "`without growl`, or the one that begins, as in `as growl`",
     ),
     "attacks-not-notes": ("GS188", "{given} for {what}: {instead}"),
+    "trill-below": (
+        "GS040",
+        "{to} is not above {note}: a trill goes up, write the note above or `half`",
+    ),
+    "trill-of-many": (
+        "GS041",
+        "{to} is one note, and this gesture trills on several pitches: write `half`, `whole` or the like",
+    ),
+    "trill-on-itself": ("GS042", "{technique} stays on its pitch, so it goes to no other note: leave `trill` out"),
+    "fingering-pair": ("GS044", "a second fingering is for a trill, and nothing is trilled here: write one"),
+    "trill-nowhere": (
+        "GS043",
+        "there is no exact pitch that a trill could go from: leave `trill` out",
+    ),
     "attacks-timed": (
         "GS189",
         "`{shape}` says when the notes come, but this one has a time of its own: remove `@{at}` or `{shape}`",

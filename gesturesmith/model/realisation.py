@@ -23,6 +23,7 @@ class PlayedPoint:
     standard      whether this is the standard chart's fingering for the pitch; without valves, an open note
     given         whether the composer asked for this fingering
     other         the second fingering of a trill, else None
+    trill_cents   how far above the second note of a trill is asked for; None if it is left open
     fingered_cents  the sounding pitch the player fingers if the hand changes it (stopped), else None
     """
 
@@ -37,6 +38,7 @@ class PlayedPoint:
     given: bool = False
     other: Tube | None = None
     fingered_cents: float | None = None
+    trill_cents: float | None = None
 
 
 @frozen(kw_only=True)

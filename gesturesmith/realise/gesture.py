@@ -26,6 +26,8 @@ from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement
 
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
 _PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads more
+_STEP_ABOVE = 150  # cents: between the two seconds a trill may go to
+_NEAR_STEP_CENTS = 50.0  # steps no further from an interval asked for are as good as each other
 _LIP_TRILL_CENTS = 230.0  # a lip trill needs neighbouring partials about a whole tone apart
 
 
@@ -98,7 +100,9 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPo
     at, tempo = point.at, gesture.tempo
     seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
     bell: Bell = m.bell or ("" if m.hand_free else "muted")
-    return AskedPoint(point.sounding_cents or Fraction(0), about, bell, names, seconds)
+    others = gesture.fingering.others
+    other = "" if not others else others[0] if len(others) == 1 else others[i] if i < len(others) else ""
+    return AskedPoint(point.sounding_cents or Fraction(0), about, bell, names, seconds, other)
 
 
 def _runs(gesture: Gesture, manners: Sequence[InForce]) -> list[CarriedRun]:
@@ -169,8 +173,14 @@ def _played(
     if way is None:
         return PlayedPoint(index=index, at=at, asked_cents=None, tube=None)
     other = None
+    wide = gesture.points[index].trill
+    second = float(wide.cents) if wide is not None else None
     if m.trill and m.path != "half-valve":
-        way, other = _trill(gesture.instrument, m.trill, asked, way)
+        way, other = _trill(gesture.instrument, m.trill, asked, way, second)
+        if asked.other:
+            above = asked.cents + Fraction(second or (0 if m.trill == "same" else _STEP_ABOVE))
+            found = ways(gesture.instrument, above, asked.bell, (asked.other,))
+            other = found[0].tube if found else other
     return PlayedPoint(
         index=index,
         at=at,
@@ -183,6 +193,7 @@ def _played(
         given=bool(asked.names) and gesture.fingering.mode == "given",
         other=other,
         fingered_cents=way.fingered if m.bell else None,
+        trill_cents=second if m.trill else None,
     )
 
 
@@ -219,9 +230,12 @@ def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> C
 
 
 def _trill(
-    instrument: Instrument, kind: Trill, asked: AskedPoint, way: PossibleFingering
+    instrument: Instrument, kind: Trill, asked: AskedPoint, way: PossibleFingering, second: float | None
 ) -> tuple[PossibleFingering, Tube | None]:
-    """The fingerings of a trill: of the note and of its second note; None if there are none."""
+    """The fingerings of a trill: of the note and of its second note; None if there are none.
+
+    second   how many cents above the second note is asked for; None for the second that is in tune
+    """
     limit = instrument.limits.get("trill_other_cents")
     near = float(limit.narrow.value) if limit else 35.0
     if kind == "same":
@@ -229,13 +243,16 @@ def _trill(
         others = [w for w in free if w.tube.name != way.tube.name and abs(w.error - way.error) <= near]
         return way, others[0].tube if others else None
     if kind == "above":
-        for cents in (200, 100):
-            found = [w for w in ways(instrument, asked.cents + cents, asked.bell) if abs(w.error) <= near]
+        for cents in (200, 100) if second is None else (second,):
+            found = [w for w in ways(instrument, asked.cents + Fraction(cents), asked.bell) if abs(w.error) <= near]
             if found:
                 return way, min(found, key=lambda w: (movement(way, w), w.cost)).tube
         return way, None
     slurred = [w for w in paths.ways_of(instrument, asked) if abs(w.error) <= in_tune_cents(instrument)] + [way]
-    best = min(slurred, key=lambda w: (step_cents(w.partial) > _LIP_TRILL_CENTS, w.cost))
+    if second is None:
+        best = min(slurred, key=lambda w: (step_cents(w.partial) > _LIP_TRILL_CENTS, w.cost))
+    else:
+        best = min(slurred, key=lambda w: (round(abs(step_cents(w.partial) - second) / _NEAR_STEP_CENTS), w.cost))
     return best, best.tube
 
 

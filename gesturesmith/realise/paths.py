@@ -33,6 +33,7 @@ class AskedPoint(NamedTuple):
     bell      "" | "half" | "stopped" | "muted", which keeps the hand out
     names     the fingerings the composer allows, () for all
     seconds   from the start of the gesture
+    other     the second fingering of a trill, as the composer names it; "" for none
     """
 
     cents: Fraction
@@ -40,6 +41,7 @@ class AskedPoint(NamedTuple):
     bell: Bell
     names: tuple[str, ...]
     seconds: float
+    other: str = ""
 
 
 def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[PossibleFingering, ...]:

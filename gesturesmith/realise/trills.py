@@ -26,7 +26,8 @@ def second_cents(trill: Trill, played: PlayedPoint) -> float | None:
         return played.tube.fundamental_cents + partial_cents(played.partial + 1) + asked - fingered
     if trill == "above" and played.other is not None:
         other = played.other
-        wanted = fingered + (_HALF_TONE_ABOVE + _TONE_ABOVE) / 2
+        second = played.trill_cents
+        wanted = fingered + (second if second is not None else (_HALF_TONE_ABOVE + _TONE_ABOVE) / 2)
         n = nearest_partial(wanted, other.fundamental_cents, *other.widest_partials)
         return other.fundamental_cents + partial_cents(n) + asked - fingered
     return None

@@ -29,7 +29,7 @@ def check(case: Case) -> Iterator[Finding]:
     fingering, instrument = case.gesture.fingering, case.instrument
     if fingering.mode != "given":
         return
-    for name in dict.fromkeys(filter(None, fingering.tubes)):
+    for name in dict.fromkeys(filter(None, (*fingering.tubes, *fingering.others))):
         if instrument.tubes_named(name):
             continue
         thumb = f"Bb {name[2:]}"

@@ -21,15 +21,20 @@ Fix     move the trill up where partials are close, or write a `valve-trill`
 
 from collections.abc import Iterator
 
-from gesturesmith.acoustics.series import step_cents
+from gesturesmith.acoustics.series import nearest_partial, partial_cents, step_cents
 from gesturesmith.diagnostics import Number
-from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.diagnostics.changes import FingeringChange
+from gesturesmith.evidence import DERIVED, HOUSE, Sourced
+from gesturesmith.model.gesture import ContourPoint
+from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
 from gesturesmith.rules.shared.reading import apart, fingering_word, plain, played_points
+from gesturesmith.techniques.base import Technique
 
+_OFF = Sourced(60, HOUSE, "cents: further off it is another interval")
 _NONE = Sourced("no second fingering", DERIVED, "all fingerings of the instrument were tried")
 
 
@@ -39,7 +44,10 @@ def check(case: Case) -> Iterator[Finding]:
         trill = next((t for t in point.techniques if t.trill), None)
         if trill is None or path_of(point.techniques) == "half-valve":
             continue
-        if trill.trill == "neighbour":
+        yield from _drift(case, point, played, trill)
+        if trill.trill != "same" and played.trill_cents is not None:
+            yield from _asked(case, point, played, trill)
+        elif trill.trill == "neighbour":
             excess = above(trill.limits.get("widest_cents"), step_cents(max(1, played.partial)))
             if excess is None:
                 continue
@@ -62,3 +70,60 @@ def check(case: Case) -> Iterator[Finding]:
                 evidence=_NONE,
                 proposed_fixes=fixes.without(case, trill.key),
             )
+
+
+def _asked(case: Case, point: ContourPoint, played: PlayedPoint, trill: Technique) -> Iterator[Finding]:
+    """A trill to a note that is named: whether it is within reach, and fingered or next in the series."""
+    asked = float(played.trill_cents or 0)
+    excess = above(trill.limits.get("widest_cents"), asked)
+    if excess is not None:
+        yield Finding(
+            span=point.span,
+            text=f"the trill goes up {apart(asked, excess.limit)} cents; a {trill.title['en'].lower()} reaches "
+            f"about {plain(excess.limit)}",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="step", value=asked, limit=excess.limit, unit="cents"),),
+        )
+    step = step_cents(max(1, played.partial))
+    if trill.trill == "neighbour" and abs(step - asked) > _OFF.value:
+        yield Finding(
+            span=point.span,
+            text=f"the trill is to go up {plain(asked)} cents; the next harmonic lies {plain(round(step))} above",
+            evidence=_OFF,
+            numbers=(Number(name="step", value=step, limit=asked, unit="cents"),),
+            proposed_fixes=fixes.instead(case, "lip", "valve-trill"),
+        )
+    elif trill.trill == "above" and played.other is None:
+        word = fingering_word(case.instrument)
+        yield Finding(
+            span=point.span,
+            text=f"there is no {word} in tune for the note {plain(asked)} cents above",
+            evidence=_NONE,
+        )
+
+
+def _drift(case: Case, point: ContourPoint, played: PlayedPoint, trill: Technique) -> Iterator[Finding]:
+    """Two fingerings of one pitch that the composer has chosen: whether they are near enough."""
+    limit = trill.limits.get("drift_cents")
+    if not case.gesture.fingering.others or limit is None or played.other is None or played.asked_cents is None:
+        return
+    pitch = float(played.fingered_cents if played.fingered_cents is not None else played.asked_cents)
+    tubes = (played.tube, played.other)
+    found = [
+        t.fundamental_cents + partial_cents(nearest_partial(pitch, t.fundamental_cents, *t.widest_partials))
+        for t in tubes
+        if t is not None
+    ]
+    apart_by = abs(found[-1] - found[0])
+    excess = above(limit, apart_by)
+    if excess is not None:
+        yield Finding(
+            span=case.gesture.fingering.span or point.span,
+            text=f"the two fingerings are {apart(apart_by, excess.limit)} cents apart; beyond "
+            f"{plain(excess.limit)} they are heard as two pitches",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="apart", value=apart_by, limit=excess.limit, unit="cents"),),
+            proposed_fixes=((FingeringChange("auto"),),),
+        )

@@ -84,6 +84,9 @@ class _Teller:
         if point.turns_to:
             turned = " + ".join(technique_title(get(key), self._language) for key in point.turns_to)
             name = f"{name} {self._say('say-as', technique=turned)}"
+        if point.trill is not None and point.pitch is not None:
+            to = on_page(point.pitch, self._pitches).transposed(point.trill).name
+            name = f"{name} {self._say('say-trill', pitch=to)}"
         if point.covers:
             name = f"{name} {self._say('say-as', technique=technique_title(get(point.covers), self._language))}"
         for key in point.ends:

@@ -43,7 +43,10 @@ def _upper(case: Case, event: EventBuilder, technique: Technique, pitches: str) 
     if point is None or point.pitch is None or point.about or played is None or played.asked_cents is None:
         return None
     second = second_cents(technique.trill, played)
-    if second is None:
+    if second is None and point.trill is None:
         return None
+    if point.trill is not None:
+        return on_page(point.pitch, pitches).transposed(point.trill), round(point.trill.cents / 100)
+    assert second is not None
     semitones = round((second - float(played.asked_cents)) / 100)
     return above(on_page(point.pitch, pitches), semitones), semitones

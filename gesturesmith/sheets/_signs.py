@@ -324,7 +324,7 @@ SIGNS = (
         group="pitch",
         marks=(SecondNote,),
         used=_has(SecondNote),
-        shown=_point(lambda p: any(t.trill == "neighbour" for t in p.techniques)),
+        shown=_point(lambda p: any(t.trill == "neighbour" or (t.trill and p.trill) for t in p.techniques)),
         keeps=("techniques",),
     ),
     Sign(key="quarter-tones-stein", group="pitch", used=_quarter_tones("stein"), shown=_at(_quarter)),

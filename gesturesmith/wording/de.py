@@ -348,6 +348,7 @@ TEXTS = {
     "say-inhale": "einatmend",
     "say-exhale": "ausatmend",
     "say-open": "offen",
+    "say-trill": "mit Triller nach {pitch}",
     "say-words": "mit den Worten „{text}“",
     "say-syllable": "auf der Silbe „{text}“",
     "say-attacks": "{count} Anstöße.",

@@ -334,6 +334,7 @@ TEXTS = {
     "say-inhale": "breathing in",
     "say-exhale": "breathing out",
     "say-open": "open",
+    "say-trill": "trilled with {pitch}",
     "say-words": "with the words “{text}”",
     "say-syllable": "on the syllable “{text}”",
     "say-attacks": "{count} attacks.",

@@ -351,6 +351,7 @@ TEXTS = {
     "say-inhale": "en inspirant",
     "say-exhale": "en expirant",
     "say-open": "ouvert",
+    "say-trill": "trillé avec {pitch}",
     "say-words": "avec les mots « {text} »",
     "say-syllable": "sur la syllabe « {text} »",
     "say-attacks": "{count} attaques.",

@@ -343,6 +343,7 @@ TEXTS = {
     "say-inhale": "inspirando",
     "say-exhale": "espirando",
     "say-open": "aperto",
+    "say-trill": "trillato con {pitch}",
     "say-words": "con le parole «{text}»",
     "say-syllable": "sulla sillaba «{text}»",
     "say-attacks": "{count} attacchi.",

@@ -131,4 +131,5 @@ def test_every_technique_can_be_made(key):
     points = tuple(NewPoint(pitch=C5 if n % 2 == 0 else E5, about=True, line=line) for n in range(count))
     gesture, errors = make(NewGesture(instrument=HORN, points=points, techniques=(key,)))
     assert errors == ()
-    assert [t.key for t in gesture.techniques] == [key]
+    # Without a mute the hand in the horn's bell does what covers another's.
+    assert [t.key for t in gesture.techniques] == [techniques.get(key).in_hand or key]
