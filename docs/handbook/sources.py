@@ -41,7 +41,6 @@ NAMED = (
     Named("Edinburgh theses on brass instruments: Logie (2012), Bromage (2007)", ("Edinburgh theses",)),
     Named("J. Wolfe, UNSW: pages on brass acoustics", ("J. Wolfe, UNSW",)),
     Named("Kruger, McLean and Kruger: the pressure that a pitch needs to start", ("Kruger, McLean and Kruger",)),
-    Named("auditoryneuroscience.com: clicks heard as separate events", ("auditoryneuroscience.com",)),
     Named("Wikipedia: Pitch of brass instruments; horn", ("Wikipedia",)),
     Named("D. Hill, Extended Techniques for the Horn, list of contents", ("D. Hill",)),
     Named("J. Ericson, ASU: stopped and muted horn", ("Ericson",)),

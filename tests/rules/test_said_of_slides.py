@@ -24,6 +24,11 @@ ROWS = [
         on="trumpet",
         ways=[],
     ),
+    says("slide-too-narrow", "technique: bend\ncontour: A4 «~~» A4\nlasts: 2 beats", severity="advice"),
+    says("slide-too-narrow", "technique: lip-gliss\ncontour: A4 «--» A4 -- A4\nlasts: 2 beats", severity="advice"),
+    silent("slide-too-narrow", "technique: bend\ncontour: A4 ~~ A4 ~~ Ab4\nlasts: 2 beats"),
+    silent("slide-too-narrow", "technique: half-valve\ncontour: xA4 ~~ xA4\nlasts: 2 beats"),
+    silent("slide-too-narrow", "technique: bend\ncontour: A4"),
     says(
         "low-gliss-unclear",
         "technique: fingered-gliss\ncontour: G2 «~~» E3",
