@@ -68,6 +68,7 @@ CASES = {
     "broken": Case(r"\gsX g'4\gsLine #'((style . broken)) \gsX d''4 \gsX b'4 \gsX f''4\gsLineEnd", [-2, 2, 0, 4], "broken"),
     "dotted": Case(r"\gsX g'4\gsLine #'((style . dotted)) \gsX d''4 \gsX b'4 \gsX f''4\gsLineEnd", [-2, 2, 0, 4], "dotted"),
     "semitone": Case(rf"b'4{PLAIN} \gsStemless bf'4 b'4\gsLineEnd", [0, 0, 0], "plain"),
+    "eighth tones": Case(rf"a'4{PLAIN} \gsStemless a'4\gsCents #-25 \gsStemless aqf'4 a'4\gsLineEnd\gsCents #-25", [-1, -1, -1, -1], "plain"),
     "on a staff line": Case(rf"d''4{PLAIN} \gsStemless d''4\gsLineEnd", [2, 2], "plain"),
 }  # fmt: skip  # one row a case
 
@@ -101,7 +102,7 @@ def test_points_are_heads_at_their_heights(pictures, name):
 
 
 # Straight lines between heads at the same height tilt away from the staff line, or they would be invisible.
-LEANING = ("semitone", "on a staff line")
+LEANING = ("semitone", "eighth tones", "on a staff line")
 LEAN = 0.33
 
 
@@ -128,6 +129,13 @@ def test_a_straight_line_does_not_lie_on_a_line_of_the_staff(pictures):
     down, up = pictures["semitone"].stretches
     assert down.drawn[0][1] > down.drawn[-1][1]
     assert up.drawn[0][1] < up.drawn[-1][1]
+
+
+def test_a_line_leans_by_the_cents_above_its_heads(pictures):
+    """A, an eighth tone lower, a quarter tone lower, up again: each stretch goes the way of the pitch."""
+    down, further, up = pictures["eighth tones"].stretches
+    for stretch, way in ((down, 1), (further, 1), (up, -1)):
+        assert way * (stretch.drawn[0][1] - stretch.drawn[-1][1]) > 0.1
 
 
 @pytest.mark.parametrize("name", ["stops at a rest", "before a bar line", "stops"])
