@@ -55,5 +55,5 @@ def _near(wanted: str) -> str:
     from gesturesmith.explain.mistakes import codes
 
     everything = (*techniques.names(), *rules.names(), *codes(), *limit_names())
-    near = difflib.get_close_matches(wanted, everything, n=3)
+    near = techniques.called(wanted) or difflib.get_close_matches(wanted, everything, n=3)
     return f"; did you mean {' or '.join(near)}?" if near else "; see gesturesmith list rules, list techniques"

@@ -75,6 +75,8 @@ def _row(name: str, text: str) -> list[str]:
 
 
 def _playing(technique: Technique) -> Iterator[str]:
+    if technique.called:
+        yield from _row("Also called", ", ".join(technique.called))
     yield from _row("Moves", technique.moves)
     moved = "" if technique.path == "none" else f"; {_PATH_WORDS[technique.path]}"
     yield from _row("Pitch", f"{_PITCH_WORDS[technique.pitched]}{moved}")

@@ -71,6 +71,14 @@ def test_codes_explain_rules_and_mistakes(run):
     assert "did you mean unknown-key" in missing.err
 
 
+@pytest.mark.parametrize(("name", "there"), [("Flatterzunge", "flutter-tongue"), ("gliss", "lip-gliss")])
+def test_the_names_of_the_trade_lead_to_the_technique(run, name, there):
+    missing = run("explain", name)
+    assert missing.status == 2
+    assert there in missing.err
+    assert "Also called" in run("explain", there).out
+
+
 def test_every_code_a_check_tells_is_explained(here, run):
     (here / "a.gesture").write_text(
         "instrument: horn\npitches: written\n\ngesture a\n  contour: c4 ~~ ~~ H4\n  tempo: 3\n"
