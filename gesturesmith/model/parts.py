@@ -91,9 +91,23 @@ def divided(tree: nodes.File) -> Division:
             errors.append(messages.error("part-without-instrument", block.name.span, block=name, name=shown(name)))
         else:
             parts.append(part)
+    if parts:
+        parts[0] = _with_loose_exercises(parts[0], tree, played)
     if all(e.value is not None for b in tree.blocks for e in (*lines_of(b), b.get("play")) if e is not None):
         errors += _unplayed(tree, blocks, played)
     return Division(parts=tuple(parts), shared=tree.settings, errors=tuple(errors))
+
+
+def _with_loose_exercises(part: PartTree, tree: nodes.File, played: set[str]) -> PartTree:
+    """A part with the exercises that vary no gesture at all, so that it is told of them."""
+    gestures = {_folded(b.name) for b in tree.blocks if b.kind == "gesture"}
+    loose = []
+    for block in tree.blocks:
+        entry = block.get("from")
+        varies = _folded(entry.value) if entry is not None and isinstance(entry.value, nodes.Word) else ""
+        if block.kind == "exercises" and _folded(block.name) not in played and varies not in gestures:
+            loose.append(block)
+    return replace(part, tree=replace(part.tree, blocks=(*part.tree.blocks, *loose)))
 
 
 def _folded(word: nodes.Word) -> str:

@@ -139,6 +139,9 @@ MISTAKES = [
     ("one-player", HORN + "part one\npassage p\n  one: «C4 for 2 a2»\n", "`a2` is for two players"),
     ("one-player", HORN + "passage p\n  play: «C4 / E4 for 2»\n", "`/` is for two players"),
     ("uneven-division", HORN + BOTH + "  one: C4 for 1, «C4 for 2 / E4 for 3»\n", "the first for 2 beats"),
+    ("not-a-gesture", HORN + LINE + "exercises e\n  from: «p»\n", "is a passage"),
+    ("not-a-gesture", HORN + LINE + "exercises e\n  from: «nothing»\n", "nothing"),
+    ("missing-from", HORN + LINE + "exercises «e»\n  keep: 3\n", "vary no gesture"),
 ]  # fmt: skip
 
 

@@ -14,8 +14,8 @@ from itertools import chain
 
 from gesturesmith import registry
 from gesturesmith.backends.lilypond import EngravedMusic
-from gesturesmith.checker import check_text
-from gesturesmith.diagnostics import Finding, Verdict
+from gesturesmith.checker import Checked, check_text
+from gesturesmith.diagnostics import FileReport, Finding, Verdict
 from gesturesmith.lang import parse, words
 from gesturesmith.lang.keys import pattern
 from gesturesmith.lang.layout import SourceLine, classify_lines
@@ -24,6 +24,7 @@ from gesturesmith.model.reading import read
 from gesturesmith.pipeline import notes
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
+from gesturesmith.pipeline.text import compile_text
 from gesturesmith.pipeline.types import NotesOptions, Options
 from gesturesmith.sheets import page
 from gesturesmith.source import Source
@@ -35,7 +36,7 @@ _CLASSES = (
     words.MARKS, words.LEVELS, words.MUTES, words.NOTEHEADS, words.PITCHES, words.HEIGHT_LOOKS, words.ACCIDENTALS,
     words.FINGERINGS, words.WORDINGS, words.PAPERS, words.SIDES, words.SHADES, words.SHAPES, words.REGISTERS,
     ("auto", "held"), ("yes", "no"), ("all", "one page", "2"), tuple(words.HEIGHTS),
-    tuple(o for o in words.ORDERS), ("4/4", "3/4", "free"), ("up", "down"),
+    tuple(o for o in words.ORDERS), ("4/4", "3/4", "free"), ("up", "down"), words.PLAYERS,
 )  # fmt: skip
 _ENOUGH_LINES = 3  # of exercises: with fewer, neither their order nor the number to keep makes a difference
 _LINES = ("--", "~~", "::", "..", "->", "__", ",")
@@ -81,6 +82,8 @@ def reading(text: str) -> Reading | None:
     source = Source("words.gesture", text)
     checked = check_text(source, suggestions=False)
     piece, report = checked.reading.piece, checked.report
+    if checked.parts and not report.errors:
+        return _of_parts(source, checked)
     if report.errors or piece is None:
         return None
     musics = tuple(engraved(checked, report, piece.settings, Options(), None))
@@ -98,16 +101,38 @@ def reading(text: str) -> Reading | None:
         part = notes.part_of("words", checked, piece.settings, (one.music for one in musics))
         return notes.notes_item((part,), NotesOptions()).book if musics else None
 
+    return Reading(Seen(tuple(pages), _said(report), notes_page), *_effective(report))
+
+
+def _of_parts(source: Source, checked: Checked) -> Reading:
+    """The result of a file with parts: the score, the parts with cues, their pictures."""
+    made = [*compile_text(source, Options(cues=True)).items, *compile_sheet((source,), SheetOptions()).items]
+    pages = tuple((str(item.place), item.kind, item.book) for item in made)
+    parts = tuple(f"{said.name} {said.part}" for said in (*checked.report.gestures, *checked.report.passages))
+
+    def notes_page() -> object:
+        items = compile_text(source, Options(notes=NotesOptions())).items
+        return tuple(item.book for item in items if item.name.endswith("-notes"))
+
+    findings, playable = _effective(checked.report)
+    names = frozenset(part.name.casefold() for part in checked.reading.parts)
+    return Reading(Seen(pages, (*parts, *_said(checked.report)), notes_page), findings, playable | names)
+
+
+def _said(report: FileReport) -> tuple[str, ...]:
     said = [
         (g.name, g.title, g.verdict, g.difficulty, g.demands, g.realisation, *map(_without_place, g.findings))
         for g in report.gestures
     ]
     said += [(p.name, p.title, p.verdict, p.difficulty, *map(_without_place, p.findings)) for p in report.passages]
     said += [(e.name, e.title, e.made, e.kept, e.left_out) for e in report.exercises]
+    return tuple(map(repr, said))
+
+
+def _effective(report: FileReport) -> tuple[tuple[Finding, ...], frozenset[str]]:
     playable = (s.name for s in chain(report.gestures, report.passages) if s.verdict is not Verdict.NOT_AS_WRITTEN)
     varied = (e.name for e in report.exercises if len(e.kept) >= _ENOUGH_LINES)
-    return Reading(
-        Seen(tuple(pages), tuple(map(repr, said)), notes_page),
+    return (
         tuple(f for s in chain(report.gestures, report.passages) for f in s.findings),
         frozenset(name.casefold() for name in (*playable, *varied)),
     )
@@ -350,6 +375,10 @@ def blocks_of(text: str) -> Iterator[tuple[str, str]]:
     source = Source("words.gesture", text)
     tree, errors = parse(source)
     assert not errors, errors[0]
+    if any(block.kind == "part" for block in tree.blocks):  # parts hold together
+        yield from ((block.name.text, text) for block in tree.blocks)
+        yield "", text
+        return
     lines = text.split("\n")
     starts = [b.span.line - 1 for b in tree.blocks]
     ends = {b.name.text.casefold(): b.last_line for b in tree.blocks}

@@ -69,6 +69,42 @@ def test_every_word_of_a_made_file_counts(seed: int) -> None:
         assert void(text)[0] == []
 
 
+PARTS = """title: "Dusk"
+pitches: written
+meter: 4/4
+tempo: 72
+
+part horns "Horns 1, 2"
+  instrument: horn
+  players: 2
+  short: "Hns."
+  wording: de
+
+part low "Trombone"
+  instrument: trombone
+  fingerings: all
+
+gesture call "Call"
+  technique: half-valve
+  contour: xG4 ~~ xD5
+  lasts: 4 beats
+
+passage one "One"
+  horns: call, C5 for 4 first, E5 / C5 for 4, rest 16, G4 for 4 a2
+  low: rest 8, F3 for 8, D3 for 16
+
+passage two
+  horns: C5 for 4 second, call
+  low: F3 for 4, Bb2 for 4
+""".replace("low", "trombone")
+
+
+def test_every_word_of_a_file_with_parts_counts() -> None:
+    found, fates = void(PARTS)
+    assert found == []
+    assert fates["counts"] > 20
+
+
 def test_most_made_files_read() -> None:
     """Otherwise little would be tested."""
     assert sum(reading(made(seed)) is not None for seed in range(20)) >= 12
