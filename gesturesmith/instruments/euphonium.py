@@ -17,9 +17,6 @@ REGISTERS = registers(
 
 CALLED = (
     "tenor tuba",
-    "baritone",
-    "baritone horn",
-    "Bariton",
     "Tenortuba",
     "Tenorhorn",
     "basse à pistons",

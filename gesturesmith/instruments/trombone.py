@@ -11,11 +11,15 @@ REGISTERS = registers(
     "low E2 Bb2, middle B2 F4, high F#4 Bb4",
     Sourced("written limits", HOUSE, "thirds of the usual compass; no source at hand names them"),
 )
-USUAL = Sourced((cents("E2"), cents("Bb4")), PRACTICE, "whistleandflute.net: E2 to Bb4; abjad 3.31 reads to Eb5")
+USUAL = Sourced(
+    (cents("E2"), cents("D5")),
+    PRACTICE,
+    "whistleandflute.net: E2 to Bb4, and higher for advanced players; Brahms goes to C#5 (op. 98, fourth movement)",
+)
 WIDEST = Sourced(
-    (cents("E1"), cents("Eb5")),
-    PUBLISHED,
-    "abjad 3.31, TenorTrombone: up to Eb5; pedal notes down to E1 (whistleandflute.net)",
+    (cents("E1"), cents("F5")),
+    PRACTICE,
+    "pedal notes down to E1 (whistleandflute.net); abjad 3.31 reads to Eb5, spiegato.com to F5",
 )
 CHART_EVIDENCE = Sourced(
     "seven positions", PUBLISHED, "OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141"

@@ -31,9 +31,7 @@ INSTRUMENT = slide(
     abbreviation="Tbn.",
     sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6)),
     registers=REGISTERS,
-    usual=Sourced(
-        (cents("C2"), cents("Bb4")), PUBLISHED, "as without it, and abjad 3.31, BassTrombone: down to C2"
-    ),
+    usual=Sourced((cents("C2"), cents("D5")), PUBLISHED, "as without it, and abjad 3.31, BassTrombone: down to C2"),
     widest=WIDEST,
     chart=tenor_slide() | chart(ATTACHMENT),
     chart_evidence=WITH_TRIGGER,

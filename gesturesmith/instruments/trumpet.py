@@ -27,7 +27,9 @@ INSTRUMENT = valved(
     sounding=Interval(-1, Fraction(-200)),
     registers=REGISTERS,
     usual=Sourced(
-        (cents("E3"), cents("C6")), PUBLISHED, "abjad 3.31 and music21 10.5.1, Trumpet: written F#3 to D6"
+        (cents("E3"), cents("D6")),
+        PUBLISHED,
+        "music21 10.5.1, Trumpet: written F#3 at the bottom; abjad 3.31, Trumpet: up to D6, a sounding pitch",
     ),
     widest=Sourced((cents("E2"), cents("D6")), PRACTICE, FORMAL),
     far_cents=500,

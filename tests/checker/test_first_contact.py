@@ -13,6 +13,7 @@ from gesturesmith.source import Source, as_said
 HORN = "instrument: horn\npitches: written\n"
 TRUMPET = "instrument: trumpet\npitches: written\n"
 TROMBONE = "instrument: trombone\n"
+TRIGGER = "instrument: trombone-f\n"
 
 
 def gesture(*lines: str, top: str = HORN) -> str:
@@ -155,7 +156,7 @@ def test_no_technique_has_the_name_of_another():
 
 
 def test_every_name_of_the_trade_leads_to_its_technique():
-    tops = {"": HORN, "hand": HORN, "valves": HORN, "slide": TROMBONE}
+    tops = {"": HORN, "hand": HORN, "valves": HORN, "slide": TROMBONE, "trigger": TRIGGER, "valve-slide": TRUMPET}
     for name, word in NAMES:
         if word in techniques.names():
             continue

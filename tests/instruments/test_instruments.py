@@ -48,7 +48,7 @@ def test_data_are_sound(name: str) -> None:
     for tube in instrument.tubes:
         low, high = tube.partials
         assert 1 <= tube.widest_partials[0] <= low <= high <= tube.widest_partials[1]
-        assert 0.8 < tube.length_m < 11
+        assert 0.7 < tube.length_m < 11
     assert instrument.clefs[-1][1] <= -100000
 
 

@@ -44,7 +44,7 @@ ROWS = [
         "technique: hand-out\ncontour: «C5» -- E5",
         number=("lowest pitch", 6500, 7300, "cents above C-1"),
         ways=["technique: harmonic-gliss", "technique: lip-gliss", "technique: fingered-gliss"],
-        source="house: smooth with the hand out only where partials lie close: top register",
+        source="house: smooth with the hand out only where partials are close: top register",
     ),
     says(
         "hand-out-too-low",

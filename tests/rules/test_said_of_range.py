@@ -178,9 +178,9 @@ ROWS = [
     silent("outside-usual-range", "contour: D3", on="trombone"),
     says(
         "outside-usual-range",
-        "contour: «C5»",
-        number=("sounding pitch", 7200, 7000, "cents above C-1"),
-        ways=["contour: Bb4", "contour: C4"],
+        "contour: «E5»",
+        number=("sounding pitch", 7600, 7400, "cents above C-1"),
+        ways=["contour: D5", "contour: E4"],
         on="trombone",
     ),
     says(
@@ -201,8 +201,8 @@ ROWS = [
     says(
         "outside-usual-range",
         "contour: «A6»",
-        number=("sounding pitch", 9100, 8400, "cents above C-1"),
-        ways=["contour: A5", "contour: D6"],
+        number=("sounding pitch", 9100.0, 8600.0, "cents above C-1"),
+        ways=["contour: A5", "contour: E6"],
         on="trumpet",
     ),
     silent("outside-usual-range", "contour: D1", on="tuba"),
