@@ -418,8 +418,8 @@ def _rendered(
             output=Path(folder), inputs=(), lilypond=found, store=cache.null_store(), jobs=jobs
         )
         (done,) = batch.run((build,), setup)
-        if done.fault is not None:
-            raise done.fault
+        if done.bug is not None:
+            raise done.bug
         files = tuple(Output(place=m.place, data=(Path(folder) / m.place).read_bytes()) for m in done.outputs)
     blocked = () if done.blocked is None else (Failure(gesture=None, summary=done.blocked.reason),)
     return Rendering(report=done.reports[0], files=files, failures=(*done.failures, *blocked))

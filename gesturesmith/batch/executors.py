@@ -69,6 +69,6 @@ def _cluster(address: str, lilypond: LilyPond, sandbox: SandboxMode) -> Iterator
         wanted = partial(render_on_worker, program=fingerprint(), like=like, sandbox=sandbox)
         executor = client.get_executor(pure=False, retries=_AGAIN)
         try:
-            yield WorkerPool(executor, wanted, sum(client.nthreads().values()), far=True)
+            yield WorkerPool(executor, wanted, sum(client.nthreads().values()), remote=True)
         finally:
             executor.shutdown(wait=False)

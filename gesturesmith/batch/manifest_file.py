@@ -29,7 +29,7 @@ def manifest_json(done: Iterable[BuildResult], unread: Iterable[tuple[str, str]]
             outputs[str(made.place)] = _output(made, one)
         problems = [f"{f.gesture or 'page'}: {f.summary}" for f in one.failures]
         problems += [one.blocked.reason] if one.blocked is not None else []
-        problems += [f"a bug in Gesturesmith: {type(one.fault).__name__}"] if one.fault is not None else []
+        problems += [f"a bug in Gesturesmith: {type(one.bug).__name__}"] if one.bug is not None else []
         if problems:
             for source in one.build.sources:
                 known = sources.setdefault(source.name, {"file": source.name})

@@ -43,8 +43,8 @@ def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, 
                     plan = batch.compiled(build)
                 except OSError:
                     raise  # of the machine: the others would fail too
-                except Exception as fault:
-                    plan = PendingBuild(build=build, reports=(), names=(), fault=fault)
+                except Exception as bug:
+                    plan = PendingBuild(build=build, reports=(), names=(), bug=bug)
             ready.append(plan)
         del plans
         batch.all_compiled()
@@ -56,8 +56,8 @@ def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, 
                 done = batch.finished(plan, clashes.get(number))
             except OSError:
                 raise
-            except Exception as fault:
-                done = BuildResult(build=plan.build, reports=plan.reports, names=plan.names, fault=fault)
+            except Exception as bug:
+                done = BuildResult(build=plan.build, reports=plan.reports, names=plan.names, bug=bug)
             yield done
         setup.store.trim()
 
@@ -89,7 +89,7 @@ class PendingBuild:
     lacking: tuple[str, ...] = ()
     key: str = ""
     reads: tuple[Path, ...] = ()
-    fault: Exception | None = None
+    bug: Exception | None = None
 
 
 class BatchRun:
@@ -160,8 +160,8 @@ class BatchRun:
     def finished(self, plan: PendingBuild, clash: Blocked | None) -> BuildResult:
         """The build with all its files, delivered and recorded."""
         setup, build = self._setup, plan.build
-        if plan.fault is not None:
-            return BuildResult(build=build, reports=(), names=(), fault=plan.fault)
+        if plan.bug is not None:
+            return BuildResult(build=build, reports=(), names=(), bug=plan.bug)
         outputs: list[Output] = []
         made: list[OutputRecord] = []
         failures: dict[str, Failure] = {}

@@ -63,7 +63,7 @@ class BuildResult:
     blocked          why nothing could be delivered
     lacking          formats that were not made because there is no LilyPond
     reads            files read besides the sources
-    fault            a bug of ours that ended this build: nothing is known about it
+    bug              a bug of ours that ended this build: nothing is known about it
     """
 
     build: Build
@@ -76,12 +76,12 @@ class BuildResult:
     lacking: tuple[str, ...] = ()
     reads: tuple[Path, ...] = ()
     ways: tuple[SignUsage, ...] = ()
-    fault: Exception | None = None
+    bug: Exception | None = None
 
     @property
     def whole(self) -> bool:
         """Whether everything was made."""
-        return not self.failures and self.blocked is None and not self.lacking and self.fault is None
+        return not self.failures and self.blocked is None and not self.lacking and self.bug is None
 
 
 def _silent(text: str, done: float, whole: float) -> None:

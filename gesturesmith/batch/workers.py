@@ -23,13 +23,13 @@ class WorkerPool:
     executor  runs the documents
     work      renders a `RenderTask`; the executor must be able to call it wherever its workers are
     jobs      the number of workers
-    far       whether they are on other machines and may be lost
+    remote    whether they are on other machines and may be lost
     """
 
     def __init__(
-        self, executor: Executor, work: Callable[[RenderTask], RenderResult], jobs: int, *, far: bool = False
+        self, executor: Executor, work: Callable[[RenderTask], RenderResult], jobs: int, *, remote: bool = False
     ) -> None:
-        self._far = far
+        self._remote = remote
         self._executor = executor
         self._work = work
         self._jobs = max(1, jobs)
@@ -71,7 +71,7 @@ class WorkerPool:
         while not future.done():
             wait([future], timeout=_POLL_S)
             tell(*self.progress())
-        if self._far and (future.cancelled() or future.exception() is not None):
+        if self._remote and (future.cancelled() or future.exception() is not None):
             return Failure(gesture=None, summary=f"lost by the cluster ({_reason(future)})")
         rendered = future.result()
         tell(*self.progress())

@@ -48,23 +48,23 @@ class CacheUsage:
 class Store:
     """Results by key. With `folder` None it stores nothing.
 
-    `trouble` says why nothing more can be stored; "" if all is well.
+    `problem` says why nothing more can be stored; "" if all is well.
     """
 
     def __init__(self, folder: Path | None, most: int = MAX_BYTES) -> None:
         self.folder = folder
-        self.trouble = ""
+        self.problem = ""
         self._most = most
         self._touched: set[Path] = set()
         self._made = False
         try:
             shared = folder is not None and paths.shared(folder)
         except OSError as error:
-            self.trouble, self.folder = f"{folder}: {_reason(error)}", None
+            self.problem, self.folder = f"{folder}: {_reason(error)}", None
         else:
             if shared:
                 others = "can be written by others, who could replace your pages with theirs"
-                self.trouble, self.folder = f"{folder} {others}", None
+                self.problem, self.folder = f"{folder} {others}", None
 
     def get(self, key: str) -> bytes | None:
         """The entry of a key, or None."""
@@ -100,7 +100,7 @@ class Store:
     def put(self, key: str, data: bytes) -> None:
         """Store an entry. An existing one is replaced: it was not valid."""
         path = self._place(key)
-        if path is None or self.trouble:
+        if path is None or self.problem:
             return
         part = path.with_name(f"{path.name}.{os.urandom(6).hex()}.part")
         try:
@@ -110,7 +110,7 @@ class Store:
                 file.write(data)
             os.replace(part, path)
         except OSError as error:
-            self.trouble = f"{self.folder}: {_reason(error)}"
+            self.problem = f"{self.folder}: {_reason(error)}"
             with contextlib.suppress(OSError):
                 part.unlink()
 

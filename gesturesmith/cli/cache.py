@@ -17,7 +17,7 @@ def cache(show: bool, clear: bool) -> Status:
 
     store = open_store()
     if store.folder is None:
-        complain(store.trouble or "no folder for the cache: set GESTURESMITH_CACHE to one")
+        complain(store.problem or "no folder for the cache: set GESTURESMITH_CACHE to one")
         return Status.INPUT
     if clear:
         try:

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from gesturesmith.cli.bug import ADVICE, apart
 from gesturesmith.cli.console import complain, say, say_bytes
-from gesturesmith.cli.fault import ADVICE, apart
 from gesturesmith.cli.json_schema import schema_option
 from gesturesmith.cli.profiles import folder_of, profiles_option
 from gesturesmith.cli.status import Status, worst

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import click
 
+from gesturesmith.cli.bug import ADVICE, apart
 from gesturesmith.cli.console import clean, complain, say
-from gesturesmith.cli.fault import ADVICE, apart
 from gesturesmith.cli.status import Status, worst
 
 

@@ -113,9 +113,9 @@ def _run(arguments: list[str]) -> int:
         # An impossible file name is the user's mistake, not a failure of the machine.
         status = Status.INPUT if error.errno == errno.ENAMETOOLONG else Status.MACHINE
     except Exception as error:  # a bug of ours; Python's own exit status would mean "not as written"
-        from gesturesmith.cli import fault
+        from gesturesmith.cli import bug
 
-        complain(f"{fault.words(error)}\n{fault.ADVICE}")
+        complain(f"{bug.words(error)}\n{bug.ADVICE}")
         _give_up(sys.stdout)
         status = Status.MACHINE
     return status if isinstance(status, int) else Status.GOOD

@@ -201,7 +201,7 @@ def run(
     from contextlib import closing
 
     from gesturesmith import batch
-    from gesturesmith.cli import fault
+    from gesturesmith.cli import bug
     from gesturesmith.cli.summary import BatchSummary, delivered, reported
 
     progress = Progress()
@@ -216,8 +216,8 @@ def run(
             for done in doing:
                 progress.done()
                 finished.append(done)
-                if done.fault is not None:
-                    complain(fault.words(done.fault, clean(done.build.name)))
+                if done.bug is not None:
+                    complain(bug.words(done.bug, clean(done.build.name)))
                     statuses.append(Status.MACHINE)
                     tally.add(done, Status.MACHINE)
                     continue
@@ -233,10 +233,10 @@ def run(
         say(tally.words)
     if any(done.lacking for done in finished):
         complain(setup.lilypond.reason)  # type: ignore[union-attr]  # otherwise nothing would be lacking
-    if any(done.fault is not None for done in finished):
-        complain(fault.ADVICE)
-    if store.trouble:
-        complain(f"the cache cannot be written: {clean(store.trouble)}")
+    if any(done.bug is not None for done in finished):
+        complain(bug.ADVICE)
+    if store.problem:
+        complain(f"the cache cannot be written: {clean(store.problem)}")
     if common.manifest is not None:
         statuses.append(_write_manifest(common.manifest, common, setup, finished, files))
     return worst(*statuses)

@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 
 import click
 
+from gesturesmith.cli.bug import ADVICE, apart
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say, say_bytes
-from gesturesmith.cli.fault import ADVICE, apart
 from gesturesmith.cli.input_files import InputFile, find_files
 from gesturesmith.cli.json_schema import schema_option
 from gesturesmith.cli.profiles import folder_of, profiles_option

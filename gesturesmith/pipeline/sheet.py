@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 # The initial estimate of lines on a page, which LilyPond then corrects: millimetres for everything but the lines,
 # and staff heights per line.
 _AROUND_MM = 100.0
-_A_LINE = 4.0
+_STAFFS_PER_LINE = 4.0
 
 
 @frozen(kw_only=True)
@@ -165,7 +165,7 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
 def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, lilypond: LilyPond | None) -> int:
     """The number of lines, from 1 to `most`, that fill one page: LilyPond tries sheets with more or fewer lines."""
     free = float(settings.paper_mm[1]) - _AROUND_MM
-    count = min(most, max(1, int(free / (_A_LINE * float(settings.staff_mm)))))
+    count = min(most, max(1, int(free / (_STAFFS_PER_LINE * float(settings.staff_mm)))))
     if lilypond is None:
         return count
     if not _on_one_page(sheet(count), settings, lilypond):

@@ -233,7 +233,7 @@ def test_a_store_that_fails_is_no_trouble_but_for_the_next_run(make, setup, fake
     store = Store(setup.output.parent / "blocked" / "cache")
     (done,) = make(work(TWO), store=store)
     assert done.whole
-    assert store.trouble
+    assert store.problem
     assert len(everything(setup.output)) == 5
     make(work(TWO), store=store)
     assert fake.books == 3

@@ -28,7 +28,7 @@ def test_what_is_put_is_got(tmp_path):
     assert store.hash_of(KEY) == hashlib.sha256(b"music").hexdigest()
     store.put(KEY, b"other")
     assert store.get(KEY) == b"other"
-    assert store.trouble == ""
+    assert store.problem == ""
 
 
 def test_it_is_for_the_user_alone_and_marked_for_backups(tmp_path):
@@ -72,7 +72,7 @@ def test_a_folder_in_the_place_of_an_entry(tmp_path):
     assert store.get(KEY) is None
     assert store.hash_of(KEY) is None
     store.put(KEY, b"music")
-    assert store.trouble
+    assert store.problem
     assert list(entry.parent.iterdir()) == [entry]
 
 
@@ -81,7 +81,7 @@ def test_where_nothing_can_be_written_it_says_so_and_keeps_nothing(tmp_path, pla
     (tmp_path / "file").write_text("in the way")
     store = Store(tmp_path.__class__(place.replace("FILE", str(tmp_path / "file"))))
     store.put(KEY, b"music")
-    assert store.trouble
+    assert store.problem
     assert store.get(KEY) is None
     store.put(KEY, b"music")
     store.trim()
@@ -96,7 +96,7 @@ def test_a_disk_that_is_full_leaves_nothing_half_written(tmp_path, monkeypatch):
 
     monkeypatch.setattr(os, "replace", full)
     store.put(KEY, b"music")
-    assert "the disk is full" in store.trouble
+    assert "the disk is full" in store.problem
     assert entries(tmp_path) == []
 
 
@@ -105,7 +105,7 @@ def test_a_folder_that_others_can_write_is_not_trusted(tmp_path):
     (tmp_path / "cache").chmod(0o777)
     store = Store(tmp_path / "cache")
     store.put(KEY, b"music")
-    assert "can be written by others" in store.trouble
+    assert "can be written by others" in store.problem
     assert store.get(KEY) is None
     assert entries(tmp_path / "cache") == []
 
@@ -192,7 +192,7 @@ def test_two_at_once(tmp_path):
         for _ in range(100):
             store.put(KEY, data)
             if store.get(KEY) not in good:
-                wrong.append(store.trouble)
+                wrong.append(store.problem)
 
     threads = [threading.Thread(target=work, args=(data,)) for data in good]
     for thread in threads:
@@ -216,7 +216,7 @@ def test_nothing_keeps_nothing():
     store.put(KEY, b"music")
     store.trim()
     assert store.get(KEY) is None
-    assert store.trouble == ""
+    assert store.problem == ""
     assert store.clear() == 0
 
 
