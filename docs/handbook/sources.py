@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Any
 
 from gesturesmith import instruments, rules, techniques
@@ -93,6 +93,8 @@ def rests() -> Iterator[tuple[Sourced[Any], str]]:
         technique = techniques.get(key)
         yield from ((sourced, f"`{key}`") for sourced in technique.sources)
         yield from _limits(f"`{key}`: ", technique.limits)
+        heard = (getattr(technique.sound, field.name) for field in fields(technique.sound))
+        yield from ((value, f"`{key}`: how it sounds") for value in heard if isinstance(value, Sourced))
     for quantity in QUANTITIES:
         yield from ((s, f"difficulty: `{quantity.name}`") for s in explain_difficulty.evidence(quantity))
 

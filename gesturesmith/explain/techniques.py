@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gesturesmith import techniques, wording
 from gesturesmith.evidence import Limit, Sourced
@@ -58,7 +59,7 @@ _MEASURES = ("cycles_hz", "lip_down_cents", "room_below_cents", "room_above_cent
 def explain_technique(key: str) -> str:
     """The technique as text; KeyError if there is none."""
     technique = techniques.get(key)
-    rows = [*_playing(technique), *_limits(technique), *_page(technique), *_sources(technique)]
+    rows = [*_playing(technique), *_limits(technique), *_sound(technique), *_page(technique), *_sources(technique)]
     head = f"{technique.title['en']}  ({technique.key}; {LAYER_WORDS[technique.layer]})"
     return "\n".join([head, "", *rows]) + "\n"
 
@@ -109,6 +110,24 @@ def _limits(technique: Technique) -> Iterator[str]:
     for name, factor in (("effort", technique.effort), ("air", technique.flow)):
         if factor is not None:
             yield from _row("Takes", f"{name}: {factor.value:g} times plain playing ({_evidence(factor)})")
+
+
+def _sound(technique: Technique) -> Iterator[str]:
+    """The numbers by which it is heard, where it has any: of the tones, not of the page."""
+    sound = technique.sound
+    for name, unit, number in (
+        ("breath in the tone", "%", _percent(sound.air)),
+        ("waves", "a second", sound.waves_hz),
+        ("vibrato to either side", "cents", sound.vibrato_cents),
+        ("the sung note above, where none is written", "cents", sound.sung_cents),
+        ("the share of its note", "%", _percent(sound.edge_share)),
+    ):
+        if number is not None:
+            yield from _row("Heard", f"{name}: {number.value:g} {unit} ({_evidence(number)})")
+
+
+def _percent(share: Sourced[float] | None) -> Sourced[float] | None:
+    return replace(share, value=100 * share.value) if share is not None else None
 
 
 def _limit_words(name: str, limit: Limit) -> str:

@@ -1,8 +1,11 @@
 """The explanation of a technique."""
 
+from dataclasses import fields
+
 import pytest
 
 from gesturesmith import techniques
+from gesturesmith.evidence import Sourced
 from gesturesmith.explain.techniques import explain_technique
 
 
@@ -17,6 +20,12 @@ def test_every_technique_can_be_explained(key):
         assert source.source in joined
     for limit in technique.limits.values():
         assert limit.narrow.source in joined
+    for name in (f.name for f in fields(technique.sound)):
+        heard = getattr(technique.sound, name)
+        if isinstance(heard, Sourced):
+            value = 100 * heard.value if name in ("air", "edge_share") else heard.value
+            assert f": {value:g} " in joined
+            assert heard.source in joined
     assert " ".join(technique.texts["en"].split()) in joined
 
 
