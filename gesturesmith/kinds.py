@@ -9,7 +9,9 @@ from collections.abc import Iterable
 from typing import Literal
 
 # The language
-BlockKind = Literal["gesture", "passage", "exercises", "part"]
+BlockKind = Literal["gesture", "passage", "exercises", "part", "box"]
+Pace = Literal["", "as fast as possible", "irregular"]  # of what a box repeats; "": as written
+Choose = Literal["", "one", "any order"]  # among the cells of a box
 LineKind = Literal["straight", "wavy", "broken", "dotted", "arrow", "slur", "none"]
 Growth = Literal["", "growing", "fading"]
 AttackShape = Literal["", "accelerating", "slowing"]  # "": even

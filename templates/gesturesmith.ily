@@ -10,6 +10,7 @@
 \include "stencils/contour.ily"
 \include "stencils/above.ily"
 \include "stencils/band.ily"
+\include "stencils/box.ily"
 \include "stencils/edges.ily"
 \include "stencils/rows.ily"
 \include "stencils/heads.ily"

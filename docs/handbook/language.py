@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from gesturesmith import techniques
 from gesturesmith.lang import words
-from gesturesmith.lang.keys import EXERCISES, GESTURE, PART, PASSAGE, SETTINGS, Key
+from gesturesmith.lang.keys import BOX, EXERCISES, GESTURE, PART, PASSAGE, SETTINGS, Key
 from gesturesmith.techniques.base import LAYERS, Technique
 from handbook.markdown import table
 from handbook.techniques import LAYER_TITLES
@@ -39,6 +39,7 @@ REGIONS: dict[str, Callable[[], str]] = {
     "settings": lambda: _keys(SETTINGS),
     "gesture": lambda: _keys(GESTURE),
     "passage": lambda: _keys(PASSAGE),
+    "box": lambda: _keys(BOX),
     "part": lambda: _keys(PART),
     "exercises": lambda: _keys(EXERCISES),
     "lines": _lines,

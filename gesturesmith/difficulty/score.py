@@ -23,7 +23,7 @@ from gesturesmith.model.levels import mean
 from gesturesmith.model.strokes import gap_beats, struck
 from gesturesmith.realise.gesture import realise
 from gesturesmith.rules.base import Case, PassageCase
-from gesturesmith.rules.shared.account import played_out, rest_ratio
+from gesturesmith.rules.shared.account import kept_up, played_out, rest_ratio
 from gesturesmith.rules.shared.reading import plain
 from gesturesmith.units import A4_HZ
 from gesturesmith.values import frozen
@@ -128,7 +128,9 @@ def passage_difficulty(passage: PassageCase) -> Difficulty:
     reserve: float | None = None
     ratio = rest_ratio(passage)
     for item, case in played_out(passage):
-        if case is None:
+        if item.box is not None and item.box.goes_on:
+            owed += kept_up(passage, item.box.box, lambda one: known[id(one)].effort)
+        elif case is None:
             owed = max(0.0, owed - float(item.beats * 60 / passage.passage.tempo) * ratio)
         else:
             owed = max(0.0, owed + known[id(case)].effort)

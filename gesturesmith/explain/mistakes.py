@@ -366,6 +366,36 @@ _TABLE = {
         "  contour: G4, A4 grace, r",
         "  contour: G4, r, A4 grace, B4",
     ),
+    "box-without-end": Mistake(
+        "A box is repeated for some time, or until something happens.",
+        "box echo\n  play: G4 for 1, rest 1\npassage song\n  play: echo",
+        "box echo\n  play: G4 for 1, rest 1\n  lasts: 20 s\npassage song\n  play: echo",
+    ),
+    "box-too-short": Mistake(
+        "What stands in a box fits into its time twice at least.",
+        "box echo\n  play: G4 for 4\n  lasts: 6 beats\npassage song\n  play: echo",
+        "box echo\n  play: G4 for 4\n  lasts: 12 beats\npassage song\n  play: echo",
+    ),
+    "box-choice": Mistake(
+        "A box has a `play`, or several with a word on how to choose among them.",
+        "box echo\n  play: G4 for 1\n  play: C5 for 1\n  lasts: 20 s\npassage song\n  play: echo",
+        "box echo\n  play: G4 for 1\n  play: C5 for 1\n  choose: one\n  lasts: 20 s\npassage song\n  play: echo",
+    ),
+    "box-in-bars": Mistake(
+        "In bars a box has one `play` and lasts so many beats: seconds, cues and choices do not fit into bars.",
+        "box echo\n  play: G4 for 1\n  lasts: 20 s\npassage song\n  meter: 4/4\n  play: echo",
+        "box echo\n  play: G4 for 1\n  lasts: 12 beats\npassage song\n  meter: 4/4\n  play: echo",
+    ),
+    "box-content": Mistake(
+        "A box repeats gestures, pitches and rests, no passages and no boxes, and not silence alone.",
+        "box echo\n  play: rest 2\n  lasts: 20 s\npassage song\n  play: echo",
+        "box echo\n  play: G4 for 1, rest 2\n  lasts: 20 s\npassage song\n  play: echo",
+    ),
+    "box-unplayed": Mistake(
+        "A box stands in a passage: nothing else shows it.",
+        "box echo\n  play: G4 for 1\n  lasts: 20 s\npassage song\n  play: G4 for 1",
+        "box echo\n  play: G4 for 1\n  lasts: 20 s\npassage song\n  play: echo",
+    ),
     "strokes-misplaced": Mistake(
         "A note that is repeated with strokes stands alone, tongued on one pitch, and lasts a whole number of "
         "repeats.",

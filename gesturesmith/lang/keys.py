@@ -5,18 +5,20 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from gesturesmith.lang import playing, series, tokens, values
+from gesturesmith.lang import boxes, playing, series, tokens, values
 from gesturesmith.lang.contour import contour
 from gesturesmith.lang.nodes import Value, Word
 from gesturesmith.lang.play import play
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.words import (
     ACCIDENTALS,
+    CHOICES,
     FINGERINGS,
     HEIGHT_LOOKS,
     MUTES,
     NOTEHEADS,
     ORDERS,
+    PACES,
     PAPERS,
     PITCHES,
     PLAYERS,
@@ -261,7 +263,27 @@ PART: dict[str, Key] = {
     "fingerings": Key(_FINGERINGS, "as in the settings", "that of the file"),
 }
 LINE = Key(play, "of a passage, under the name of a part: what it plays, a list as in `play`", "it rests")
-IN_BLOCK = {"gesture": GESTURE, "passage": PASSAGE, "exercises": EXERCISES, "part": PART}
+BOX: dict[str, Key] = {
+    "play": Key(
+        play,
+        "what is repeated: a list as in a passage, of gestures, pitches and rests. More than one `play`: so many "
+        "boxes to choose from",
+        "error",
+        repeatable=True,
+    ),
+    "lasts": Key(
+        boxes.length,
+        '`20 s`, `8 beats`, or `until "the oboe enters"`, perhaps `until "…" within 30 s`; in bars only beats',
+        "error",
+    ),
+    "pace": Key(series.pace, _any_of(PACES), "as written"),
+    "choose": Key(
+        series.choose,
+        f"{_any_of(CHOICES)}: the player repeats one of the boxes, or goes from one to another freely",
+        "error if there are several boxes",
+    ),
+}
+IN_BLOCK = {"gesture": GESTURE, "passage": PASSAGE, "exercises": EXERCISES, "part": PART, "box": BOX}
 EVERY_KEY = frozenset(key for keys in (SETTINGS, *IN_BLOCK.values()) for key in keys)
 
 

@@ -296,6 +296,15 @@ class Play:
 
 
 @frozen
+class BoxLength:
+    """How long a box is repeated: so long, or until a cue, then perhaps at most so long."""
+
+    amount: Amount | None
+    cue: Text | None
+    span: Span
+
+
+@frozen
 class Range:
     """`A..B by N` over notes or quantities; `by` in semitones for notes, in the values' unit for quantities."""
 
@@ -315,7 +324,7 @@ class Series:
 
 type Value = (
     Word | Text | Amount | Contour | Names | BandNode | Dynamics | AttacksNode | FingeringNode | AllowNode
-    | TrillNode | Tempo | TimeSignature | Paper | Play | Series
+    | TrillNode | Tempo | TimeSignature | Paper | Play | Series | BoxLength
 )  # fmt: skip
 
 

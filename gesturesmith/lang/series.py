@@ -14,7 +14,7 @@ from gesturesmith.lang.playing import dynamics_item
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.values import band_item, bpm
-from gesturesmith.lang.words import ORDERS
+from gesturesmith.lang.words import ORDERS, CHOICES, PACES
 
 type _Item = Note | Amount
 
@@ -166,6 +166,16 @@ def band(reader: Reader) -> Series:
 def order(reader: Reader) -> Word:
     """`easiest first`, `hardest first`, `as listed`, `mixed`."""
     return _phrase(reader, ORDERS, "an order")
+
+
+def pace(reader: Reader) -> Word:
+    """`as fast as possible`, `irregular`."""
+    return _phrase(reader, PACES, "a way to repeat")
+
+
+def choose(reader: Reader) -> Word:
+    """`one`, `any order`."""
+    return _phrase(reader, CHOICES, "a way to choose among boxes")
 
 
 def keep(reader: Reader) -> Amount | Word:

@@ -13,12 +13,14 @@ from gesturesmith.kinds import (
     AskedHead,
     AttackShape,
     BlockKind,
+    Choose,
     Extreme,
     Fingerings,
     Growth,
     HeightLook,
     LineKind,
     Order,
+    Pace,
     Pitches,
     Players,
     Shade,
@@ -84,6 +86,8 @@ SHAPES: tuple[AttackShape, ...] = ("accelerating", "slowing")
 PLAYERS: tuple[Players, ...] = ("a2", "first", "second")
 YES_NO = ("yes", "no")
 ORDERS: tuple[Order, ...] = get_args(Order)
+PACES: tuple[Pace, ...] = ("as fast as possible", "irregular")
+CHOICES: tuple[Choose, ...] = ("one", "any order")
 BLOCKS: tuple[BlockKind, ...] = get_args(BlockKind)
 RESERVED = frozenset((*HEIGHTS, *EXTREMES, *REGISTERS, "r", "rest", "up", "down", "for", "as"))
 UNITS: dict[str, Unit] = {"beat": "beats", "beats": "beats", "bar": "bars", "bars": "bars", "s": "s", "mm": "mm"}

@@ -171,6 +171,22 @@ RULES: dict[str, tuple[str, str]] = {
         "GS189",
         "`{shape}` says when the notes come, but this one has a time of its own: remove `@{at}` or `{shape}`",
     ),
+    "box-without-end": (
+        "GS083",
+        "the box {name} has no end: say how long it is repeated, `lasts: 20 s`, `lasts: 8 beats`, or until what, "
+        '`lasts: until "the oboe enters"`',
+    ),
+    "box-too-short": (
+        "GS084",
+        "the box {name} lasts {length}, and what is repeated in it {cell}: make `lasts` at least twice as long",
+    ),
+    "box-choice": ("GS085", "the box {name} {what}"),
+    "box-in-bars": (
+        "GS086",
+        "the box {name} {what}, but there are bars here ({meter}): {instead}, or set `meter: free`",
+    ),
+    "box-content": ("GS087", "{name} cannot stand in a box: a box repeats gestures, pitches and rests"),
+    "box-unplayed": ("GS088", "no passage plays the box {name}: put its name into a `play`"),
     "strokes-misplaced": ("GS082", "`{word}` cannot stand here: {why}"),
     "graces-on-line": (
         "GS081",

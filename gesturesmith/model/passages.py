@@ -11,10 +11,10 @@ from gesturesmith.kinds import one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.words import PLAYERS
-from gesturesmith.model import build, messages, move
+from gesturesmith.model import boxes, build, messages, move
 from gesturesmith.model.context import MAX_EVENTS, MAX_EVENTS_IN_FILE, Context, meant
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.piece import Passage, PassageItem, Repeat
+from gesturesmith.model.piece import Box, Passage, PassageItem, Repeat
 from gesturesmith.model.settings import meter_of
 from gesturesmith.source import Span
 from gesturesmith.units import interval
@@ -49,6 +49,7 @@ class _Made:
     frames: dict[str, PassageFrame] = field(default_factory=dict)
     items: dict[str, tuple[PassageItem, ...]] = field(default_factory=dict)
     circled: set[str] = field(default_factory=set)  # those that play themselves
+    boxes: dict[str, nodes.Block] = field(default_factory=dict)
     # A gesture played again in the same way is one value: keyed by its `play` item and the passage's tempo.
     again: dict[tuple[object, ...], list[PassageItem]] = field(default_factory=dict)
     written_out: int = 0
@@ -69,6 +70,7 @@ def passages(
     mine = {b.name.text.casefold(): b for b in reversed(blocks) if b.kind == "passage"}
     others = frozenset(b.name.text.casefold() for b in blocks if b.kind == "exercises")
     made = _Made(mine, gestures, others, unread)
+    _read_boxes(ctx, made, blocks)
     for name in _in_playing_order(ctx, made, [b.name.text.casefold() for b in blocks if b.kind == "passage"]):
         block = mine[name]
         ctx.enter(block)
@@ -83,6 +85,45 @@ def passages(
         for b in blocks
         if b.kind == "passage" and b.name.text.casefold() in made.items and mine[b.name.text.casefold()] is b
     )
+
+
+def _read_boxes(ctx: Context, made: _Made, blocks: tuple[nodes.Block, ...]) -> None:
+    """Read every box once, for its mistakes; each passage that plays it reads it again at its own tempo."""
+    played = {item.name.text.casefold() for b in blocks for item in _played(b) if item.name is not None}
+    broken = any(b.broken for b in blocks)
+    for block in blocks:
+        if block.kind != "box":
+            continue
+        ctx.enter(block)
+        name = block.name.text.casefold()
+        box = _box(ctx, made, block, ctx.tempo)
+        if name not in played and not broken:
+            ctx.error("box-unplayed", block.name.span, name=f"`{block.name.text}`")
+        if box is None or ctx.flawed:
+            made.unread.add(name)
+        else:
+            made.boxes.setdefault(name, block)
+
+
+def _box(ctx: Context, made: _Made, block: nodes.Block, tempo: Fraction) -> Box | None:
+    """A box at a tempo; what stands in it has no bars of its own."""
+    frame = PassageFrame(tempo, None, None, own_tempo=False, own_meter=False, times=1)
+
+    def events(node: nodes.PlayItem) -> list[PassageItem] | None:
+        if node.name is not None and node.name.text.casefold() not in made.gestures:
+            if node.name.text.casefold() in {
+                *made.blocks,
+                *made.exercises,
+                *made.unread,
+                block.name.text.casefold(),
+            }:
+                ctx.error("box-content", node.name.span, name=shown(node.name.text))
+            else:
+                _unplayable(ctx, made, node.name)
+            return None
+        return _events(ctx, made, node, frame)
+
+    return boxes.read(ctx, block, tempo, events)
 
 
 def _passage(block: nodes.Block, frame: PassageFrame, items: tuple[PassageItem, ...], two_players: bool) -> Passage:
@@ -151,7 +192,11 @@ def _circle(ctx: Context, made: _Made, circle: list[str], span: Span) -> None:
     for name in fresh:
         ctx.block = made.blocks[name].name.text
         for item in _played(made.blocks[name]):
-            if item.name is not None and item.name.text.casefold() not in (*made.gestures, *made.blocks):
+            if item.name is not None and item.name.text.casefold() not in (
+                *made.gestures,
+                *made.blocks,
+                *made.boxes,
+            ):
                 _unplayable(ctx, made, item.name)
 
 
@@ -264,6 +309,8 @@ def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame
                 return None
             made.again[way] = framed
         return made.again[way]
+    if name in made.boxes:
+        return _of_box(ctx, made, node, made.boxes[name], frame)
     if name in made.items:
         found = _nested(ctx, made, node.name, frame)
     else:
@@ -271,6 +318,20 @@ def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame
         return None
     moved = _moved(ctx, node, found)
     return moved and _framed(ctx, node, moved, frame)
+
+
+def _of_box(
+    ctx: Context, made: _Made, node: nodes.PlayItem, block: nodes.Block, frame: PassageFrame
+) -> list[PassageItem] | None:
+    """The items of a box, at the passage's tempo."""
+    if node.move:
+        why = "what stands in a box is moved there"
+        ctx.error("cannot-move", node.span, name=f"`{block.name.text}`", why=why)
+        return None
+    box = _box(ctx, made, block, frame.tempo)
+    found = boxes.items(ctx, box, frame.meter, node) if box is not None else None
+    # It is at the passage's tempo already; only seconds may not fit.
+    return found if found and _framed(ctx, node, found, frame) else None
 
 
 def _event(gesture: Gesture) -> PassageItem:
@@ -285,7 +346,8 @@ def _unplayable(ctx: Context, made: _Made, word: nodes.Word) -> None:
     if name in made.exercises:
         ctx.error("exercises-played", word.span, name=shown(word.text))
         return
-    names = (*(g.name for g in made.gestures.values()), *(b.name.text for b in made.blocks.values()))
+    blocks = (*made.blocks.values(), *made.boxes.values())
+    names = (*(g.name for g in made.gestures.values()), *(b.name.text for b in blocks))
     near = ctx.nearest(word.text, names)
     ctx.error("unknown-name", word.span, nearest=near, name=shown(word.text), meant=meant(near))
 

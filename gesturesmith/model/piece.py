@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import Accidentals, Fingerings, HeightLook, Order, Pitches, Players
+from gesturesmith.kinds import Accidentals, Choose, Fingerings, HeightLook, Order, Pace, Pitches, Players
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
@@ -43,6 +43,44 @@ class Settings:
 
 
 @frozen(kw_only=True)
+class Box:
+    """What is repeated freely.
+
+    cells      what stands in each box: its items, from time 0
+    choose     how the player chooses among several
+    pace       how it is repeated
+    beats      how long, in beats of the passage; of a cue, the most that is reckoned with
+    in_seconds whether that is written in seconds
+    cue        until what it is repeated; "" if a length is given
+    """
+
+    name: str
+    title: str | None
+    cells: tuple[tuple[PassageItem, ...], ...]
+    choose: Choose
+    pace: Pace
+    beats: Fraction
+    in_seconds: bool
+    cue: str
+    span: Span
+
+
+@frozen(kw_only=True)
+class InBox:
+    """The place of an item in a box: number of its cell, and whether that begins or ends with it; cell -1 for the
+    time after the cells, through which they are repeated."""
+
+    box: Box
+    cell: int
+    first: bool = False
+    last: bool = False
+
+    @property
+    def goes_on(self) -> bool:
+        return self.cell < 0
+
+
+@frozen(kw_only=True)
 class PassageItem:
     """One event of a passage: a gesture, or a rest (`gesture` is None).
 
@@ -55,6 +93,7 @@ class PassageItem:
     played: str  # the gesture's name in the file, "" for a rest or a plain pitch
     span: Span
     who: Players = ""  # which of two players plays from here on, if that changes
+    box: InBox | None = None
 
 
 @frozen(kw_only=True)

@@ -11,7 +11,12 @@ from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Exercise, Piece
 from gesturesmith.model.settings import Profile, meter_of, settings
 
-_IS = {"gesture": "is a gesture", "passage": "is a passage", "exercises": "is a set of exercises"}
+_IS = {
+    "gesture": "is a gesture",
+    "passage": "is a passage",
+    "exercises": "is a set of exercises",
+    "box": "is a box",
+}
 
 
 def resolve(

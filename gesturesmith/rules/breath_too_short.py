@@ -37,9 +37,9 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.account import air_flow, air_flows, through
+from gesturesmith.rules.shared.account import air_flow, flow
 from gesturesmith.rules.shared.limits import FAR
-from gesturesmith.rules.shared.reading import apart, plain, register_name, slot_s
+from gesturesmith.rules.shared.reading import apart, plain, slot_s
 
 
 @rule("GS601", "breath-too-short", severity="caution")
@@ -51,7 +51,7 @@ def check(case: Case) -> Iterator[Finding]:
     for phrase in _phrases(case):
         slots = [(slot_s(case.gesture, p), p) for p in phrase]
         seconds = sum(s for s, _ in slots)
-        used = round(sum(s * _flow(case, p) for s, p in slots), 9)  # exact when it only just lasts
+        used = round(sum(s * flow(case, p) for s, p in slots), 9)  # exact when it only just lasts
         wide = litres.wide
         never = wide is not None and least is not None and seconds * least.narrow.value > wide.value * FAR
         if used <= litres.narrow.value and not never:
@@ -85,7 +85,7 @@ def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) 
     for level in ("ff", "f", "mf", "mp", "p", "pp"):
         words = fixes.softened(case.gesture, level)
         made = replace(case, gesture=fixes.with_levels(case.gesture, words)) if words else case
-        if words and sum(s * _flow(made, p) for s, p in slots) <= litres:
+        if words and sum(s * flow(made, p) for s, p in slots) <= litres:
             yield fixes.dynamics(case.gesture, words)
             return
 
@@ -126,15 +126,6 @@ def _can_breathe(case: Case, point: ContourPoint, after: ContourPoint | None) ->
         return False
     least = case.instrument.limits.get("breath_from_note_s")
     return least is not None and slot_s(case.gesture, point) >= float(least.narrow.value)
-
-
-def _flow(case: Case, point: ContourPoint) -> float:
-    """Litres per second during a point, by register, level and technique."""
-    flow = through(case.gesture, point, air_flows(case.instrument, register_name(case, point)))
-    for technique in point.techniques:
-        if technique.flow is not None:
-            flow *= technique.flow.value
-    return flow
 
 
 def _shorter(case: Case, seconds: float) -> tuple[Fix, ...]:

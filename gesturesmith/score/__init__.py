@@ -9,7 +9,7 @@ from itertools import pairwise
 from gesturesmith.kinds import Pitches
 from gesturesmith.model.piece import Passage, Settings
 from gesturesmith.rules.base import Case, PassageCase
-from gesturesmith.score import describe, notes, room, written
+from gesturesmith.score import boxes, describe, notes, room, written
 from gesturesmith.score.music import CueNotes, Footnote, Music, RepeatedStretch
 from gesturesmith.score.plan import in_seconds, plan
 from gesturesmith.score.rhythm import free, meter_of
@@ -71,7 +71,8 @@ def passage_score(
     meter = meter_of(passage.meter, passage.counted or Fraction(1))
     repeated = any(r.end == passage.beats for r in passage.repeats)
     cuts = frozenset(cue.start for cue in cues)
-    filled = tuple(_cut(_filled(played, None if repeated else meter.bar), cuts))
+    boxed = boxes.of(passage)
+    filled = tuple(_cut(_filled(played, None if repeated else meter.bar, boxed), cuts, boxed))
     whole = plan(
         filled,
         instrument,
@@ -82,6 +83,7 @@ def passage_score(
         repeated=bool(passage.repeats),
         players=_players(passage, settings.wording[0]),
         cuts=cuts,
+        boxed=boxed,
     )
     times = wording("times", settings.wording[0])
     cases = tuple(case for case in passage_case.cases if case is not None)
@@ -121,11 +123,12 @@ def passage_score(
 
 
 def _cut(
-    played: tuple[tuple[Case | None, Fraction, Fraction], ...], cuts: frozenset[Fraction]
+    played: tuple[tuple[Case | None, Fraction, Fraction], ...], cuts: frozenset[Fraction], boxed: boxes.Boxes
 ) -> Iterator[tuple[Case | None, Fraction, Fraction]]:
     """What is played, with rests in two where a cue begins."""
     for case, at, beats in played:
-        inside = sorted(cut for cut in cuts if case is None and at < cut < at + beats)
+        rest = case is None and at not in boxed
+        inside = sorted(cut for cut in cuts if rest and at < cut < at + beats)
         for start, end in pairwise((at, *inside, at + beats)):
             yield case, start, end - start
 
@@ -143,16 +146,16 @@ def _players(passage: Passage, language: str) -> dict[Fraction, str]:
 
 
 def _filled(
-    played: tuple[tuple[Case | None, Fraction, Fraction], ...], bar: Fraction | None
+    played: tuple[tuple[Case | None, Fraction, Fraction], ...], bar: Fraction | None, boxed: boxes.Boxes
 ) -> tuple[tuple[Case | None, Fraction, Fraction], ...]:
     """The items to play, with adjacent rests merged and a rest that fills the last bar."""
     joined: list[tuple[Case | None, Fraction, Fraction]] = []
     for case, at, beats in played:
-        if case is None and joined and joined[-1][0] is None:
+        if case is None and joined and joined[-1][0] is None and not boxes.apart(boxed, at, joined[-1][1]):
             joined[-1] = (None, joined[-1][1], joined[-1][2] + beats)
         else:
             joined.append((case, at, beats))
     end = joined[-1][1] + joined[-1][2]
     if bar is not None and end % bar:
-        return _filled((*joined, (None, end, bar - end % bar)), None)
+        return _filled((*joined, (None, end, bar - end % bar)), None, boxed)
     return tuple(joined)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
@@ -59,8 +60,32 @@ class _Teller:
             title=passage.title or passage.name,
             meter=meter,
             length=self._beats(passage.beats),
-            items=", ".join(self._item(item) for item in passage.items),
+            items=", ".join(self._items(passage)),
         )
+
+    def _items(self, passage: Passage) -> Iterator[str]:
+        """The items in order; what stands in the cells of a box together, with how long it is repeated."""
+        boxed: list[list[str]] = []
+        for item in passage.items:
+            place = item.box
+            if place is None:
+                yield self._item(item)
+            elif place.goes_on:
+                cells = [", ".join(cell) for cell in boxed]
+                box, boxed = place.box, []
+                ways = (f"choose-{box.choose}", f"pace-{box.pace}".replace(" ", "-"))
+                said = [self._say(way.replace(" ", "-")) for way in ways if not way.endswith("-")]
+                text = " / ".join(cells) + "".join(f" ({word})" for word in said)
+                if box.cue:
+                    yield self._say("say-box-cue", items=text, cue=box.cue)
+                else:
+                    seconds = self._number(box.beats * 60 / passage.tempo)
+                    length = self._say("say-seconds", number=seconds) if box.in_seconds else self._beats(box.beats)
+                    yield self._say("say-box", items=text, length=length)
+            else:
+                if place.first:
+                    boxed.append([])
+                boxed[-1].append(self._item(item))
 
     def _item(self, item: PassageItem) -> str:
         if item.gesture is None:

@@ -32,6 +32,7 @@ class EventBuilder:
     sounding_cents  the sounding pitch at its beginning, above C-1; None for a rest, and if no pitch is meant
     value       beats of its note value, if not its spacing
     graces      grace notes before it, in order; `after`: after it
+    goes_on     no silence: what stands in a box before it is repeated
     articulations   by name: accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
     begins_slur, ends_slur   whether a slur begins here, or ends
     clef        the clef that begins here, or ""; `after_stop`: it follows a head where a line stops
@@ -59,6 +60,7 @@ class EventBuilder:
     after_stop: bool = False
     forced: bool = False
     value: Fraction | None = None
+    goes_on: bool = False
     graces: list[EventBuilder] = field(default_factory=list)
     after: list[EventBuilder] = field(default_factory=list)
 

@@ -17,7 +17,8 @@ type LineStyle = Literal["straight", "wavy", "broken", "dotted", "arrow"]
 type Mark = (
     LineStart | LineEnd | Edge | Bend | Script | HandTurnStart | HandTurnEnd | TechniqueTurnStart | TechniqueTurnEnd
     | SpanStart | SpanEnd | Flutter | RepeatStrokes | TrillSign | SecondNote | Words | FootnoteMark | Fingering
-    | Cents | BandStart | BandEnd | LengthStart | LengthEnd | Small | SungHead | Syllable | BreathSign
+    | Cents | BandStart | BandEnd | FrameStart | FrameEnd | GoesOnStart | GoesOnEnd | LengthStart | LengthEnd
+    | Small | SungHead | Syllable | BreathSign
 )  # fmt: skip
 
 
@@ -199,6 +200,28 @@ class BandStart:
 @frozen(kw_only=True)
 class BandEnd:
     """The grey field ends, with the note."""
+
+
+@frozen(kw_only=True)
+class FrameStart:
+    """A box round what is repeated freely begins."""
+
+
+@frozen(kw_only=True)
+class FrameEnd:
+    """The box ends, with the note or rest."""
+
+
+@frozen(kw_only=True)
+class GoesOnStart:
+    """The line through which what is in a box is repeated begins: `text` says how long, as printed."""
+
+    text: str
+
+
+@frozen(kw_only=True)
+class GoesOnEnd:
+    """The line ends, at its arrow."""
 
 
 @frozen(kw_only=True)

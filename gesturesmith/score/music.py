@@ -61,6 +61,7 @@ class Event:
     articulations   by name: accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
     clef        the clef that begins here, or ""; `after_stop`: it follows a head where a line stops
     forced      its accidental is printed even if not needed
+    goes_on     no silence, though it has no head: what stands in a box before it is repeated
     graces      grace notes before it, in order; `after`: after it. They have no leaves and no time
     """
 
@@ -88,6 +89,7 @@ class Event:
     clef: str = ""
     after_stop: bool = False
     forced: bool = False
+    goes_on: bool = False
     graces: tuple[Event, ...] = ()
     after: tuple[Event, ...] = ()
 

@@ -12,7 +12,8 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AttackShape, Strokes
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
-from gesturesmith.score import clefs, events, lines, notes, rows, signs, trills
+from gesturesmith.score import boxes, clefs, events, lines, notes, rows, signs, trills
+from gesturesmith.score.boxes import Boxes
 from gesturesmith.score.dynamics import dynamics
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, on_page, three_lines
@@ -44,6 +45,7 @@ class PartBuilder:
     levels: list[DynamicLevel] = field(default_factory=list)
     apart: bool = False  # a rest that is not one with the rest before it
     crowded: bool = False  # its last level is close to the first of the next part
+    boxed: bool = False  # in a box, or the time through which one is repeated
     fan: AttackShape = ""  # under one feathered beam
 
 
@@ -76,6 +78,7 @@ def plan(
     repeated: bool = False,
     players: Mapping[Fraction, str] | None = None,
     cuts: frozenset[Fraction] = frozenset(),
+    boxed: Boxes | None = None,
 ) -> Plan:
     """Plan a piece of music from its gestures and rests (None), each with its start and length in beats. If it is
     `repeated`, what holds at its end is cancelled at its beginning. `players`: by time, words for which of two
@@ -97,6 +100,12 @@ def plan(
     named = ""
     strokes: Strokes = ""
     for part in parts:
+        place = boxed.get(part.at) if boxed else None
+        if place is not None:
+            part.boxed = True
+            boxes.draw(place, part.line, tempo, settings.wording[0])
+        if place is not None and place.goes_on:
+            continue
         if part.case is None:
             state.rest(part.line.events[0])
             if all(slot.kind == "point" for slot in part.slots):
@@ -125,7 +134,9 @@ def plan(
         footnotes=footnotes.footnotes,
         beats=max(at + beats for _, at, beats in played),
         turns=tuple(
-            (at, at + beats) for case, at, beats in played if case is None and beats * 60 / tempo >= _TURN_S
+            (at, at + beats)
+            for case, at, beats in played
+            if case is None and not boxes.goes_on(boxed, at) and beats * 60 / tempo >= _TURN_S
         ),
     )
 
@@ -203,7 +214,7 @@ def _goes_on(before: PartBuilder, k: int, part: PartBuilder, n: int, barred: boo
     rest, slot, event = before.slots[k], part.slots[n], part.line.events[n]
     if rest.kind != "rest" or slot.kind != "rest":
         return False
-    if part.apart or any(p.fan or p.sung is not None for p in (before, part)):
+    if part.apart or any(p.fan or p.sung is not None or p.boxed for p in (before, part)):
         return False
     if part is not before and not barred and rest.end % 1:  # each part is timed from its own start
         return False

@@ -222,6 +222,7 @@ def _event(event: EventBuilder, slot: Slot, part: PartBuilder) -> Event:
         clef=event.clef,
         after_stop=event.after_stop,
         forced=event.forced,
+        goes_on=event.goes_on,
         graces=_graces(event.graces, start, part),
         after=_graces(event.after, start + slot.end - slot.start, part),
     )

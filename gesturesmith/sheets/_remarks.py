@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.score.heads import on_page
-from gesturesmith.score.marks import Fingering
+from gesturesmith.score.marks import Fingering, FrameStart
 from gesturesmith.score.music import Music
 from gesturesmith.score.notes import caution_keys
 from gesturesmith.sheets._entries import NotesPart, said, techniques_of
@@ -75,6 +75,9 @@ def remarks(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Paragra
         wanted.pop("remark-fingerings-valves", None)  # which it includes
     if any(t.look.word for u in uses for t in techniques_of(u.case)):
         wanted["remark-words"] = None
+    printed = (mark for part in parts for music in part.printed for mark in music.marks)
+    if any(isinstance(mark, FrameStart) for mark in printed):
+        wanted["remark-box"] = None
     missing = dict.fromkeys(title for part in parts for title in part.unread)
     return (*(said(key, languages) for key in wanted), *(_missing(title, languages) for title in missing))
 

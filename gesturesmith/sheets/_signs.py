@@ -24,6 +24,8 @@ from gesturesmith.score.marks import (
     Fingering,
     Flutter,
     FootnoteMark,
+    FrameStart,
+    GoesOnStart,
     HandTurnStart,
     LengthStart,
     LineStart,
@@ -113,7 +115,7 @@ OF_TECHNIQUES: tuple[type[Mark], ...] = (
     TrillSign,
     SungHead,
 )
-OF_REMARKS: tuple[type[Mark], ...] = (Fingering, Words, FootnoteMark)
+OF_REMARKS: tuple[type[Mark], ...] = (Fingering, Words, FootnoteMark, FrameStart, GoesOnStart)
 
 
 def _head(shape: HeadShape) -> Callable[[Use], bool]:

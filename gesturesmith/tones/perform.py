@@ -78,10 +78,33 @@ def _in_order(passage: Passage) -> Iterator[tuple[int, Fraction]]:
         numbers += [*range(begun, inside[0]), *inside * repeat.times]
         begun = inside[-1] + 1
     numbers += range(begun, len(passage.items))
-    now = Fraction(0)
+    now = started = Fraction(0)
+    cells: dict[int, list[int]] = {}
     for i in numbers:
+        place = passage.items[i].box
+        if place is not None and not place.goes_on:
+            if place.cell == 0 and place.first:
+                started, cells = now, {}
+            if place.cell and place.box.choose == "one":
+                continue
+            cells.setdefault(place.cell, []).append(i)
+        elif place is not None:
+            end = started + place.box.beats
+            for again, when in _again(passage, [k for row in cells.values() for k in row], now, end):
+                yield again, when
+            now = end - passage.items[i].beats
         yield i, now
         now += passage.items[i].beats
+
+
+def _again(passage: Passage, row: list[int], now: Fraction, end: Fraction) -> Iterator[tuple[int, Fraction]]:
+    """What stands in a box again and again, as long as the next of it still has all its time."""
+    while True:
+        for i in row:
+            if now + passage.items[i].beats > end:
+                return
+            yield i, now
+            now += passage.items[i].beats
 
 
 @frozen

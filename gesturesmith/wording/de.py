@@ -78,6 +78,11 @@ TEXTS = {
     "players-first": "1.",
     "players-second": "2.",
     "times": "{count}-mal",
+    "choose-one": "einen auswählen",
+    "choose-any-order": "beliebige Reihenfolge",
+    "pace-as-fast-as-possible": "so schnell wie möglich",
+    "pace-irregular": "unregelmäßig",
+    "until-cue": "bis „{cue}“",
     "unmeasured": "so schnell wie möglich",
     "measured": "gemessen",
     "said-of": "{titles}: {text}",
@@ -205,6 +210,11 @@ TEXTS = {
     "remark-beats": (
         "Gesten unter einer Klammer mit einer Zahl von Schlägen dauern so lange; in ihnen stehen keine Notenwerte, "
         "und der Abstand zeigt die Zeit, von links nach rechts."
+    ),
+    "remark-box": (
+        "Was in einem Kasten steht, im eigenen Zeitmaß wiederholen, so lange die Linie mit dem Pfeil "
+        "angibt; dann sofort weiter, wo auch immer man ist. Unter mehreren Kästen wählen, wie die Worte "
+        "sagen."
     ),
     "remark-strokes": (
         "Die Note in den Werten wiederholen, für die die Striche durch den Hals stehen: ein Strich "
@@ -339,6 +349,8 @@ TEXTS = {
     "say-marcato": "Marcato",
     "say-fermata": "Fermate",
     "say-breath": "Atemzeichen",
+    "say-box": "im Kasten: {items}; {length} lang wiederholt",
+    "say-box-cue": "im Kasten: {items}; wiederholt bis „{cue}“",
     "say-eighths": "{point}, in Achteln wiederholt",
     "say-sixteenths": "{point}, in Sechzehnteln wiederholt",
     "say-thirty-seconds": "{point}, in Zweiunddreißigsteln wiederholt",

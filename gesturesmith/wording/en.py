@@ -78,6 +78,11 @@ TEXTS = {
     "players-first": "1.",
     "players-second": "2.",
     "times": "{count} times",
+    "choose-one": "choose one",
+    "choose-any-order": "any order",
+    "pace-as-fast-as-possible": "as fast as possible",
+    "pace-irregular": "irregular",
+    "until-cue": "until “{cue}”",
     "unmeasured": "as fast as possible",
     "measured": "measured",
     "said-of": "{titles}: {text}",
@@ -198,6 +203,10 @@ TEXTS = {
     "remark-beats": (
         "Gestures under a bracket with a number of beats last that long; they have no note values, and "
         "the spacing shows the time, left to right."
+    ),
+    "remark-box": (
+        "Repeat what stands in a box, in your own time, for as long as the line with the arrow says; then "
+        "go on at once, wherever you are. Of several boxes choose as the words say."
     ),
     "remark-strokes": (
         "Repeat the note in the values that the strokes through its stem stand for: one stroke eighths, "
@@ -325,6 +334,8 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "fermata",
     "say-breath": "breath",
+    "say-box": "in a box: {items}; repeated for {length}",
+    "say-box-cue": "in a box: {items}; repeated until “{cue}”",
     "say-eighths": "{point}, repeated in eighths",
     "say-sixteenths": "{point}, repeated in sixteenths",
     "say-thirty-seconds": "{point}, repeated in thirty-seconds",

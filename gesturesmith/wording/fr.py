@@ -79,6 +79,11 @@ TEXTS = {
     "players-first": "1.",
     "players-second": "2.",
     "times": "{count} fois",
+    "choose-one": "en choisir un",
+    "choose-any-order": "ordre libre",
+    "pace-as-fast-as-possible": "aussi vite que possible",
+    "pace-irregular": "irrégulier",
+    "until-cue": "jusqu’à « {cue} »",
     "unmeasured": "aussi vite que possible",
     "measured": "mesuré",
     "said-of": "{titles} : {text}",
@@ -208,6 +213,10 @@ TEXTS = {
     "remark-beats": (
         "Les gestes placés sous un crochet avec un nombre de temps durent autant ; aucune valeur n’y est notée, et "
         "l’espacement montre le temps, de gauche à droite."
+    ),
+    "remark-box": (
+        "Répéter librement ce qui est encadré, aussi longtemps que l’indique la ligne fléchée, puis "
+        "enchaîner aussitôt, où que l’on soit. Entre plusieurs cadres, choisir selon les mots."
     ),
     "remark-strokes": (
         "Répéter la note dans la valeur indiquée par les barres sur la hampe, croches pour une barre, "
@@ -342,6 +351,8 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "point d’orgue",
     "say-breath": "respiration",
+    "say-box": "dans un cadre, {items}, répété pendant {length}",
+    "say-box-cue": "dans un cadre, {items}, répété jusqu’à « {cue} »",
     "say-eighths": "{point}, répété en croches",
     "say-sixteenths": "{point}, répété en doubles croches",
     "say-thirty-seconds": "{point}, répété en triples croches",

@@ -78,6 +78,11 @@ TEXTS = {
     "players-first": "1.",
     "players-second": "2.",
     "times": "{count} volte",
+    "choose-one": "sceglierne uno",
+    "choose-any-order": "ordine libero",
+    "pace-as-fast-as-possible": "il più veloce possibile",
+    "pace-irregular": "irregolare",
+    "until-cue": "fino a «{cue}»",
     "unmeasured": "il più veloce possibile",
     "measured": "misurato",
     "said-of": "{titles}: {text}",
@@ -202,6 +207,11 @@ TEXTS = {
     "remark-beats": (
         "I gesti sotto una parentesi con un numero di tempi durano altrettanto; non vi sono valori di nota, e la "
         "spaziatura mostra il tempo, da sinistra a destra."
+    ),
+    "remark-box": (
+        "Ripetere liberamente ciò che sta nel riquadro per tutta la durata indicata dalla linea con la "
+        "freccia; poi proseguire subito, dovunque ci si trovi. Fra più riquadri scegliere come dicono le "
+        "parole."
     ),
     "remark-strokes": (
         "Ripetere la nota nei valori indicati dai tagli sul gambo: un taglio crome, due semicrome, tre biscrome."
@@ -334,6 +344,8 @@ TEXTS = {
     "say-marcato": "marcato",
     "say-fermata": "corona",
     "say-breath": "respiro",
+    "say-box": "in un riquadro: {items}; ripetuto per {length}",
+    "say-box-cue": "in un riquadro: {items}; ripetuto fino a «{cue}»",
     "say-eighths": "{point}, ripetuto in crome",
     "say-sixteenths": "{point}, ripetuto in semicrome",
     "say-thirty-seconds": "{point}, ripetuto in biscrome",

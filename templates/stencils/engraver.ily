@@ -5,6 +5,8 @@
 #(define gs:kinds
    '((contour GestureContour #t #f)
      (band GestureBand #f #f)
+     (frame GestureFrame #f #f)
+     (goes-on GestureGoesOn #f #f)
      (trill GestureAbove #f 370)
      (hand GestureAbove #t 380)
      (turn GestureAbove #t 420)
@@ -276,7 +278,8 @@
             (set! stops (acons event (gs:end-of-leaf (now) leaf) stops))))
        ((gesture-sign-event engraver event) (set! signs (cons event signs))))
       ((process-music engraver)
-       (let ((over (filter (lambda (w) (not (ly:moment<? (now) (car w)))) waiting)))
+       ;; What reaches on to a note ends before its grace notes.
+       (let ((over (filter (lambda (w) (>= (ly:moment-main (now)) (ly:moment-main (car w)))) waiting)))
          (for-each (lambda (w) (close! (cddr w) (command))) over)
          (set! due (map cdr over))
          (set! waiting (lset-difference eq? waiting over)))

@@ -104,6 +104,20 @@
      (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
      (output-attributes . ((class . "gs-band")))))
 
+#(gs:describe! 'GestureFrame 'Spanner '(staff-symbol-referencer-interface)
+   `((stencil . ,gs:frame-stencil)
+     (Y-extent . ,gs:frame-height)
+     (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
+     (output-attributes . ((class . "gs-frame")))))
+
+#(gs:describe! 'GestureGoesOn 'Spanner '(font-interface text-interface staff-symbol-referencer-interface)
+   `((stencil . ,gs:goes-on-stencil)
+     (Y-extent . ,gs:goes-on-height)
+     (springs-and-rods . ,ly:spanner::set-spacing-rods)
+     (minimum-length . ,gs:goes-on-room)
+     (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
+     (output-attributes . ((class . "gs-goes-on")))))
+
 %% White paper before the first note of a band, so that its edge does not read as a second bar line.
 #(gs:describe! 'GesturePad 'Item '(staff-symbol-referencer-interface)
    `((X-offset . ,gs:pad-offset)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from itertools import zip_longest
 
@@ -29,11 +30,26 @@ def differences(reading: Reading, said: Said) -> list[str]:
     found += _silences(reading, said)
     found += _signs(reading, said)
     found += _levels(reading, said)
+    for what, have, want in (
+        ("boxes", reading.frames, said.frames),
+        ("repeated", reading.repeated_on, said.repeated_on),
+    ):
+        if len(have) != len(want) or not all(_alike(one, other) for one, other in zip(have, want, strict=True)):
+            found.append(f"{what}: {_row(have)} on the page, {_row(want)} in the file")
     if reading.repeated != said.repeated:
         found.append(f"played {reading.repeated} times on the page, {said.repeated} in the file")
     if reading.tempo is not None and said.tempo is not None and abs(reading.tempo - said.tempo) > _ROUNDED:
         found.append(f"tempo: {float(reading.tempo):g} on the page, {float(said.tempo):g} in the file")
     return found
+
+
+def _alike(have: tuple, want: tuple) -> bool:
+    """Whether something stands where it should; at a line break its end has no time."""
+    return all(one in (None, other) for one, other in zip(have, want, strict=True))
+
+
+def _row(found: Sequence[tuple]) -> str:
+    return "; ".join(" ".join(map(str, one)) for one in found) or "none"
 
 
 def part_of(printed: list[Note], said: Said, *, in_time: bool) -> list[str]:

@@ -123,7 +123,7 @@
             (cons 'sans (let ((stencil (rd:printed grob))) (and stencil (rd:sans? (ly:stencil-expr stencil)))))))
      ((BarLine) (list (cons 'glyph (ly:grob-property grob 'glyph-name #f))))
      ((Hairpin) (cons (cons 'grows (ly:grob-property grob 'grow-direction 0)) (rd:bounds grob)))
-     ((MultiMeasureRest GestureBand GestureAbove OttavaBracket VoltaBracket) (rd:bounds grob))
+     ((MultiMeasureRest GestureFrame GestureGoesOn GestureBand GestureAbove OttavaBracket VoltaBracket) (rd:bounds grob))
      (else '())))
 
 #(define rd:in-staff
@@ -132,7 +132,7 @@
    (append rd:in-staff
      '(ClefModifier TimeSignature BarLine Tie Stem Flag Beam TupletNumber Slur MultiMeasureRest
        MultiMeasureRestNumber MetronomeMark TextScript DynamicText Hairpin LyricText OttavaBracket VoltaBracket
-       GestureContour GestureBracket GestureBand GestureAbove GestureRowText GestureWords GestureNotedWords Script
+       GestureContour GestureBracket GestureFrame GestureGoesOn GestureBand GestureAbove GestureRowText GestureWords GestureNotedWords Script
        GestureEdge Fermata TextMark MultiMeasureRestScript MultiMeasureRestText StemTremolo InstrumentName)))
 
 #(define (rd:staff-position grob)

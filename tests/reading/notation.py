@@ -132,6 +132,8 @@ class Reading:
     silences   stretches filled by rests, joined
     levels     (moment, level)
     hairpins   (start, end, "<" or ">"); an end that nobody can place is None
+    frames     (start, end) of each box round notes
+    repeated_on  (start, end, words) of each line with an arrow through which a box is repeated
     tempo      quarter notes a minute, where a metronome mark says so
     repeated   how often it is played, by the sign and the words over it
     texts      words above the staff, with their moments
@@ -149,6 +151,8 @@ class Reading:
     silences: list[tuple[Fraction, Fraction]] = field(default_factory=list)
     levels: list[tuple[Fraction, str]] = field(default_factory=list)
     hairpins: list[tuple[Fraction | None, Fraction | None, str]] = field(default_factory=list)
+    frames: list[tuple[Fraction | None, Fraction | None]] = field(default_factory=list)
+    repeated_on: list[tuple[Fraction | None, Fraction | None, str]] = field(default_factory=list)
     tempo: Fraction | None = None
     repeated: int = 1
     lyrics: list[tuple[Fraction, str]] = field(default_factory=list)
@@ -198,6 +202,7 @@ class _Reader:
         self._by_id = {g.id: g for g in self._grobs}
         self._meter()
         self._links()
+        self._boxes()
         self._sung_voices = self._find_sung()
         self._walk()
         self._join()
@@ -266,6 +271,16 @@ class _Reader:
         for g in self._named("Script"):
             marks = {_MARKS[n] for n in g.glyphs if n in _MARKS}
             self._marks.setdefault((g.voice, g.at, g.grace), set()).update(marks)
+
+    def _boxes(self) -> None:
+        """Frames round what is repeated, and the arrows after them; a broken one has its words first."""
+        for name, into in (("GestureFrame", self.reading.frames), ("GestureGoesOn", self.reading.repeated_on)):
+            for g in {g.id: g for g in reversed(self._named(name))}.values():
+                ends = tuple(
+                    t - self._origin if t is not None else None for t in (g.moment("starts"), g.moment("ends"))
+                )
+                into.append(ends if name == "GestureFrame" else (*ends, g.text))
+            into.sort(key=lambda one: one[0] if one[0] is not None else -1)
 
     def _place(self, head: int) -> tuple[int, float]:
         return (self._by_id[head].system, self._by_id[head].x)
@@ -497,7 +512,9 @@ class _Reader:
                 columns.append([(g, pitch)])
         # A bracketed head takes no time: the note before it continues to whatever follows.
         timed = (c[0][0] for c in columns if not c[0][0].grace and c[0][0].id not in self._bracketed)
-        starts = sorted({*(g.at for g in timed), *(r[0] for r in rests), last})
+        # While a box is repeated nothing else begins.
+        lines = (start for start, _, _ in self.reading.repeated_on)
+        starts = sorted({*(g.at for g in timed), *(r[0] for r in rests), *lines, last})
         notes: list[Note] = []
         for heads in columns:
             g, pitch = heads[0]

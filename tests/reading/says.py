@@ -88,6 +88,8 @@ class Said:
     levels: tuple[tuple[Fraction, str], ...] = ()
     hairpins: tuple[tuple[Fraction, Fraction, str], ...] = ()
     tempo: Fraction | None = None
+    frames: tuple[tuple[Fraction, Fraction], ...] = ()
+    repeated_on: tuple[tuple[Fraction, Fraction, str], ...] = ()
     signs: tuple[tuple[Fraction, str, str], ...] = ()
 
 
@@ -116,6 +118,8 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
     hairpins: list[tuple[Fraction, Fraction, str]] = []
     signs: list[tuple[Fraction, str, str]] = []
     for item in passage.items:
+        if item.box is not None and item.box.goes_on:
+            continue
         if item.gesture is None:
             silences.append((item.at, item.at + item.beats))
             continue
@@ -141,7 +145,28 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         hairpins=tuple(hairpins),
         tempo=passage.tempo,
         signs=tuple(signs),
+        frames=tuple(_frames(passage)),
+        repeated_on=tuple(_lines(passage)),
     )
+
+
+def _frames(passage: Passage):
+    """A frame round each cell of a box."""
+    for item in passage.items:
+        if item.box is not None and item.box.first:
+            start = item.at
+        if item.box is not None and item.box.last:
+            yield start, item.at + item.beats
+
+
+def _lines(passage: Passage):
+    """A line with an arrow after the cells, which says how long they are repeated or until what."""
+    for item in passage.items:
+        if item.box is not None and item.box.goes_on:
+            box = item.box.box
+            seconds = box.beats * 60 / passage.tempo
+            length = f"{float(seconds):g} s" if box.in_seconds else f"{float(box.beats):g} beats"
+            yield item.at, item.at + item.beats, f"until “{box.cue}”" if box.cue else length
 
 
 def with_rest_after(said: Said) -> Said:

@@ -21,11 +21,14 @@ gesture far
   contour: G2, A2, Bb2, G2
   lasts: 4 beats
   dynamics: p < f@2
+box ground
+  play: G3 for 1, rest 1, G3 for 1
+  lasts: 9 beats
 passage p
   meter: 3/4
   play: F#4 for 3/2 p accent, G4 for 1/2 say "tu" "off", F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2 sixteenths,
     G4 for 1/2, C5 for 3/2, Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3,
-    B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2
+    B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2, ground, G4 for 3
 """
 
 
@@ -44,6 +47,11 @@ def _late_clef(book: str) -> str:
     """The clef applies where it should, but is printed one note later."""
     bass = r"\set Staff.middleCPosition = #6 \set Staff.middleCClefPosition = #6"
     return re.sub(r'\\clef "bass"\n(\s+\S+)\n', lambda m: f'{bass}\n{m[1]}\n\\clef "bass"\n', book)
+
+
+def _later(book: str, command: str) -> str:
+    """A command one note later than it should be."""
+    return re.sub(rf"\n\s+{re.escape(command)}\n(\s+\S+)\n", lambda m: f"\n{m[1]}\n{command}\n", book)
 
 
 def _without_a_bar(book: str) -> str:
@@ -74,6 +82,10 @@ BREAKS = {
     "no accent": Break(_in_staff(r"\omit Script"), "marks: nothing on the page, accent"),
     "another tempo": Break(lambda b: b.replace('\\gsTempo "" "60"', '\\gsTempo "" "66"'), "tempo: 66"),
     "played twice": Break(lambda b: b.replace('\\bar "|."', '\\bar ":|."'), "played 2 times"),
+    "no frame": Break(_in_staff(r"\omit GestureFrame"), "boxes: none on the page"),
+    "a frame round less": Break(lambda b: _later(b, r"\gsFrame"), "boxes: "),
+    "another time for a box": Break(lambda b: b.replace('"9 beats"', '"6 beats"'), "repeated: "),
+    "no line after a box": Break(_in_staff(r"\omit GestureGoesOn"), "repeated: none on the page"),
     "no strokes": Break(_in_staff(r"\omit StemTremolo"), "not repeated on the page, repeated every 1/4 beats"),
     "other strokes": Break(lambda b: b.replace(r"\gsStrokes #16", r"\gsStrokes #8"), "repeated every 1/2 beats on"),
     "graces without a stroke": Break(

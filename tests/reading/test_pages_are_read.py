@@ -15,7 +15,7 @@ pytestmark = pytest.mark.lilypond
 HERE = Path(__file__).parent
 DOCS = HERE.parent.parent / "docs"
 DEMO, TOGETHER = DOCS / "demo" / "fog-signals.gesture", DOCS / "gallery" / "together.gesture"
-GRACES, ATTACKS = DOCS / "gallery" / "graces.gesture", DOCS / "gallery" / "attacks.gesture"
+GRACES, ATTACKS, BOXES = (DOCS / "gallery" / f"{name}.gesture" for name in ("graces", "attacks", "boxes"))
 PITCHES, FREE = DOCS / "gallery" / "pitches.gesture", DOCS / "gallery" / "free.gesture"
 # In steps that cover all meters.
 GENERATED = range(0, 1000, 41)
@@ -56,7 +56,7 @@ def _read(job: pages.Job, folder: Path) -> pages.Count:
 
 def test_pages_snippets_and_concert_scores(tmp_path):
     job = pages.Job()
-    for path in (DEMO, TOGETHER, GRACES, ATTACKS, PITCHES, FREE):
+    for path in (DEMO, TOGETHER, GRACES, ATTACKS, BOXES, PITCHES, FREE):
         pages.add_file(job, Source(path.name, path.read_text("utf-8")), path.parent, snippets=path is DEMO)
     pages.add_file(job, Source(DEMO.name, DEMO.read_text("utf-8")), DEMO.parent, pitches="sounding")
     count = _read(job, tmp_path)
@@ -65,7 +65,7 @@ def test_pages_snippets_and_concert_scores(tmp_path):
 
 def test_notes_pages(tmp_path):
     job = pages.Job()
-    for path in (DEMO, TOGETHER, GRACES, ATTACKS, PITCHES, FREE):
+    for path in (DEMO, TOGETHER, GRACES, ATTACKS, BOXES, PITCHES, FREE):
         pages.add_notes(job, Source(path.name, path.read_text("utf-8")), path.parent)
     assert _read(job, tmp_path).scores > 60
 

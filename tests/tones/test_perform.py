@@ -42,6 +42,22 @@ def test_each_repeat_of_a_note_is_heard():
     assert {t.onset for t in found} == {"attack"}
 
 
+def test_a_box_is_repeated_for_all_its_time():
+    text = (
+        "instrument: trumpet\npitches: written\ntempo: 60\nbox b\n  play: C5 for 1, D5 for 1, rest 1\n  {more}"
+        "lasts: 11 s\npassage p\n  play: G4 for 1, b, G4 for 2\n"
+    )
+    found = checked(text.replace("{more}", "")).passage_cases["p"]
+    ways = [(one.gesture, one.realisation) if one is not None else None for one in found.cases]
+    whole = perform_passage(found.passage, ways)
+    starts = [round(t.start, 3) for t in whole.tones]
+    assert starts == [0, 1, 2, 4, 5, 7, 8, 10, 11, 12]
+    assert whole.seconds == pytest.approx(14)
+    chosen = checked(text.replace("{more}", "play: E5 for 1\n  choose: one\n  ")).passage_cases["p"]
+    ways = [(one.gesture, one.realisation) if one is not None else None for one in chosen.cases]
+    assert [round(t.start, 3) for t in perform_passage(chosen.passage, ways).tones] == starts
+
+
 # --- time -------------------------------------------------------------------------------------------------------
 
 

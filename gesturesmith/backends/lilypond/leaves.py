@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.backends.lilypond import marks
@@ -49,8 +51,22 @@ class LeafBuilder:
                 elif item.count != 3:
                     abjad.attach(abjad.LilyPondLiteral(r"\gsRatio", site="before"), made[-1])
             else:
-                made.append(self._leaf(item))
+                made += [self._leaf(leaf) for leaf in self._by_bars(item)]
         return made
+
+    def _by_bars(self, leaf: Leaf) -> Iterator[Leaf]:
+        """A leaf, bar by bar if it is a skip over bar lines: LilyPond prints none in the middle of one."""
+        bar = self._meter.bar
+        if bar is None or not self._events[leaf.key].goes_on:
+            yield leaf
+            return
+        at, end = leaf.at, leaf.at + leaf.value
+        while at < end:
+            until = min(self._meter.bar_end(at) or end, end)
+            yield replace(
+                leaf, at=at, value=until - at, first=leaf.first and at == leaf.at, last=leaf.last and until == end
+            )
+            at = until
 
     def _leaf(self, leaf: Leaf) -> abjad.Leaf:
         event = self._events[leaf.key]
@@ -123,6 +139,8 @@ def _grace_notes(events: tuple[Event, ...]) -> list[abjad.Leaf]:
 
 def _bare_leaf(leaf: Leaf, event: Event) -> abjad.Leaf:
     head = event.head
+    if event.goes_on:
+        return silent(leaf.value)
     if leaf.kind == "rest":
         return abjad.Rest.from_duration(duration(leaf.value))
     if leaf.kind == "bar-rest":
@@ -171,7 +189,7 @@ def _factor(number: Fraction) -> tuple[int, int] | None:
 
 def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[TechniqueLabel, ...]) -> None:
     """Attach the marks at the beginning of an event; `again` is printed if it comes first on a system."""
-    if leaf.kind == "bar-rest":
+    if leaf.kind == "bar-rest" and not event.goes_on:
         # A whole-bar rest is centred and cannot carry marks: words get a place before it.
         said = [*marks.labels(event.labels), *marks.after_note(event.marks, waves=False)]
         put_before(made, [f"<> {' '.join(said)}"] if said else [])

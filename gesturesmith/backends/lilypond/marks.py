@@ -20,6 +20,10 @@ from gesturesmith.score.marks import (
     Fingering,
     Flutter,
     FootnoteMark,
+    FrameEnd,
+    FrameStart,
+    GoesOnEnd,
+    GoesOnStart,
     HandTurnEnd,
     HandTurnStart,
     LengthEnd,
@@ -202,6 +206,14 @@ def text(mark: Mark) -> str:
             return f"\\gsBand {note_name(mark.low)} {note_name(mark.high)}"
         case BandEnd():
             return r"\gsBandEnd"
+        case FrameStart():
+            return r"\gsFrame"
+        case FrameEnd():
+            return r"\gsFrameEnd"
+        case GoesOnStart():
+            return f"\\gsGoesOn {quoted(mark.text)}"
+        case GoesOnEnd():
+            return r"\gsGoesOnEnd"
         case LengthStart():
             return f"\\gsLength {quoted(mark.text)}"
         case LengthEnd():

@@ -11,7 +11,7 @@ from itertools import pairwise
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
 from gesturesmith.model.levels import level_held, mean, ramps
-from gesturesmith.model.piece import PassageItem, Repeat
+from gesturesmith.model.piece import Box, PassageItem, Repeat
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.reading import register_name, slot_s
 
@@ -87,6 +87,21 @@ def effort(case: Case) -> float:
     return total
 
 
+def flow(case: Case, point: ContourPoint) -> float:
+    """Litres per second during a point, by register, level and technique."""
+    flow = through(case.gesture, point, air_flows(case.instrument, register_name(case, point)))
+    for technique in point.techniques:
+        if technique.flow is not None:
+            flow *= technique.flow.value
+    return flow
+
+
+def breath_litres(case: Case) -> float:
+    """The air that a gesture takes, silences aside."""
+    points = (p for p in case.gesture.points if p.kind != "silence")
+    return sum(slot_s(case.gesture, point) * flow(case, point) for point in points)
+
+
 def inside[Row](repeat: Repeat, rows: Sequence[Row], at: Callable[[Row], Fraction]) -> Sequence[Row]:
     """The rows, sorted by time, that lie inside a repeat."""
     return rows[bisect_left(rows, repeat.start, key=at) : bisect_left(rows, repeat.end, key=at)]
@@ -111,13 +126,34 @@ def rest_ratio(passage: PassageCase) -> float:
     return float(limit.narrow.value) if limit is not None else 1.0
 
 
+def cells(passage: PassageCase, box: Box) -> Iterator[list[tuple[PassageItem, Case | None]]]:
+    """What stands in each cell of a box, as it is played."""
+    rows = [row for row in zip(passage.passage.items, passage.cases, strict=True) if row[0].box is not None]
+    for number in range(len(box.cells)):
+        yield [(i, c) for i, c in rows if i.box is not None and i.box.box is box and i.box.cell == number]
+
+
+def kept_up(passage: PassageCase, box: Box, takes: Callable[[Case], float]) -> float:
+    """The effort of repeating what stands in a box for all its time, after the first: the most of its cells."""
+    ratio, tempo, most = rest_ratio(passage), passage.passage.tempo, 0.0
+    for cell in cells(passage, box):
+        beats = sum((item.beats for item, _ in cell), Fraction(0))
+        rests = sum((item.beats for item, case in cell if case is None), Fraction(0))
+        once = sum(takes(case) for _, case in cell if case is not None) - float(rests * 60 / tempo) * ratio
+        most = max(most, once * float((box.beats - beats) / beats))
+    return most
+
+
 def account(passage: PassageCase) -> Iterator[tuple[PassageItem, float, Case | None]]:
     """Each item in playing order, with the effort owed after it, in seconds of plain playing; never below 0."""
     owed, ratio = 0.0, rest_ratio(passage)
     # Measured once, however often played.
     takes = {id(case): effort(case) for case in passage.cases if case is not None}
     for item, case in played_out(passage):
-        if case is None:
+        if item.box is not None and item.box.goes_on:
+            owed += kept_up(passage, item.box.box, lambda one: takes[id(one)])
+            case = next((c for cell in cells(passage, item.box.box) for _, c in cell if c is not None), None)
+        elif case is None:
             owed = max(0.0, owed - float(item.beats * 60 / passage.passage.tempo) * ratio)
         else:
             owed = max(0.0, owed + takes[id(case)])

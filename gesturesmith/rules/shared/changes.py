@@ -96,6 +96,7 @@ def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, Fraction, st
     """The last note of each sounding item, the first of the next, and the beats between; also across repeats."""
     items = zip(passage.passage.items, passage.cases, strict=True)
     rows = [(item, case) for item, case in items if case is not None and case.gesture.sounding_points]
+    going_on = [item for item in passage.passage.items if item.box is not None and item.box.goes_on]
     pairs = [(before, after, Fraction(0), "") for before, after in pairwise(rows)]
     for repeat in passage.passage.repeats:
         again = inside(repeat, rows, lambda row: row[0].at)
@@ -104,6 +105,8 @@ def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, Fraction, st
     for (old_item, old_case), (item, case), later, words in pairs:
         old, first = old_case.gesture.sounding_points[-1], case.gesture.sounding_points[0]
         beats = item.at + later + first.at - old_item.at - old.until
+        # A box that is repeated in between is no rest.
+        beats -= sum(kept.beats for kept in going_on if old_item.at < kept.at < item.at)
         yield (old_item, old_case, old), (item, case, first), beats, words
 
 

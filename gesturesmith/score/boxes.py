@@ -1,0 +1,62 @@
+"""Boxes on the page: a frame round each cell, and a line with an arrow for as long as they are repeated."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from gesturesmith.model.piece import Box, InBox, Passage
+from gesturesmith.score.events import VoiceBuilder
+from gesturesmith.score.heads import decimal
+from gesturesmith.score.marks import FrameEnd, FrameStart, GoesOnEnd, GoesOnStart, Words
+from gesturesmith.wording import text as wording
+
+type Boxes = Mapping[Fraction, InBox]  # by the time of an item
+
+
+def of(passage: Passage) -> Boxes:
+    """The items of a passage that stand in boxes."""
+    return {item.at: item.box for item in passage.items if item.box is not None}
+
+
+def apart(boxes: Boxes, *times: Fraction) -> bool:
+    """Whether rests at these times are not one rest: a frame or a line is between them."""
+    return any(at in boxes for at in times)
+
+
+def goes_on(boxed: Boxes | None, at: Fraction) -> bool:
+    """Whether what has no notes at a time is no rest, but a box that is repeated."""
+    return boxed is not None and at in boxed and boxed[at].goes_on
+
+
+def draw(place: InBox, line: VoiceBuilder, tempo: Fraction, language: str) -> None:
+    """What a box asks for at one of its items."""
+    first, last = line.events[0], line.stop or line.events[-1]
+    if place.goes_on:
+        first.goes_on = True
+        first.marks.append(GoesOnStart(text=_length(place.box, tempo, language)))
+        last.ends.append(GoesOnEnd())
+        return
+    if place.first:
+        first.whole[0].marks.append(FrameStart())
+        words = _words(place.box, language) if place.cell == 0 else ""
+        if words:
+            first.marks.append(Words(text=words))
+    if place.last:
+        last.ends.append(FrameEnd())
+
+
+def _words(box: Box, language: str) -> str:
+    """How to choose and how fast."""
+    keys = [f"choose-{box.choose}", f"pace-{box.pace}"]
+    return ", ".join(wording(key.replace(" ", "-"), language) for key in keys if not key.endswith("-"))
+
+
+def _length(box: Box, tempo: Fraction, language: str) -> str:
+    if box.cue:
+        return wording("until-cue", language).replace("{cue}", box.cue)
+    if box.in_seconds:
+        number = decimal(box.beats * 60 / tempo).replace(".", wording("decimal", language))
+        return f"{number} {wording('seconds', language)}"
+    number = decimal(box.beats).replace(".", wording("decimal", language))
+    return f"{number} {wording('beat' if box.beats == 1 else 'beats', language)}"
