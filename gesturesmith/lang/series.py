@@ -14,7 +14,7 @@ from gesturesmith.lang.playing import dynamics_item
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.values import band_item, bpm
-from gesturesmith.lang.words import ORDERS, CHOICES, PACES
+from gesturesmith.lang.words import CHOICES, ORDERS, PACES
 
 type _Item = Note | Amount
 

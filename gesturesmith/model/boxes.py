@@ -46,10 +46,10 @@ def read(ctx: Context, block: nodes.Block, tempo: Fraction, events: Events) -> B
     if any(cell is None for cell in cells) or lasts is None or not isinstance(lasts.value, nodes.BoxLength):
         return None
     whole = tuple(cell for cell in cells if cell is not None)
-    beats, in_seconds = _beats(lasts.value, tempo)
+    beats, in_seconds = _beats(ctx, lasts.value, tempo)
     longest = max(_length(cell) for cell in whole)
     if beats < longest * _FEWEST:
-        length, cell = (_said(b, tempo, in_seconds) for b in (beats, longest))
+        length, cell = (_said(ctx, b, tempo, in_seconds) for b in (beats, longest))
         ctx.error("box-too-short", lasts.span, name=name, length=length, cell=cell)
     if not ctx.short_enough("this box", beats, lasts.span) or ctx.flawed:
         return None
@@ -97,15 +97,15 @@ def _length(cell: tuple[PassageItem, ...]) -> Fraction:
     return sum((item.beats for item in cell), Fraction(0))
 
 
-def _beats(length: nodes.BoxLength, tempo: Fraction) -> tuple[Fraction, bool]:
+def _beats(ctx: Context, length: nodes.BoxLength, tempo: Fraction) -> tuple[Fraction, bool]:
     if length.amount is None:
         return UNTIL_CUE_S.value * tempo / 60, True
     seconds = length.amount.unit == "s"
-    return length.amount.value * (tempo / 60 if seconds else 1), seconds
+    return length.amount.value * (tempo / 60 if seconds else ctx.beat), seconds
 
 
-def _said(beats: Fraction, tempo: Fraction, in_seconds: bool) -> str:
-    return messages.length(beats * 60 / tempo if in_seconds else beats, in_seconds)
+def _said(ctx: Context, beats: Fraction, tempo: Fraction, in_seconds: bool) -> str:
+    return messages.length(beats * 60 / tempo if in_seconds else beats / ctx.beat, in_seconds)
 
 
 def items(ctx: Context, box: Box, meter: tuple[int, int] | None, node: nodes.PlayItem) -> list[PassageItem] | None:

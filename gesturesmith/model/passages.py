@@ -107,7 +107,7 @@ def _read_boxes(ctx: Context, made: _Made, blocks: tuple[nodes.Block, ...]) -> N
 
 def _box(ctx: Context, made: _Made, block: nodes.Block, tempo: Fraction) -> Box | None:
     """A box at a tempo; what stands in it has no bars of its own."""
-    frame = PassageFrame(tempo, None, None, own_tempo=False, own_meter=False, times=1)
+    frame = PassageFrame(tempo, None, None, ctx.counted, own_tempo=False, own_meter=False, times=1)
 
     def events(node: nodes.PlayItem) -> list[PassageItem] | None:
         if node.name is not None and node.name.text.casefold() not in made.gestures:

@@ -7,8 +7,9 @@ from fractions import Fraction
 
 from gesturesmith.model.piece import Box, InBox, Passage
 from gesturesmith.score.events import VoiceBuilder
-from gesturesmith.score.heads import decimal
+from gesturesmith.score.lines import said_beats, said_seconds
 from gesturesmith.score.marks import FrameEnd, FrameStart, GoesOnEnd, GoesOnStart, Words
+from gesturesmith.score.rhythm import Meter
 from gesturesmith.wording import text as wording
 
 type Boxes = Mapping[Fraction, InBox]  # by the time of an item
@@ -29,12 +30,12 @@ def goes_on(boxed: Boxes | None, at: Fraction) -> bool:
     return boxed is not None and at in boxed and boxed[at].goes_on
 
 
-def draw(place: InBox, line: VoiceBuilder, tempo: Fraction, language: str) -> None:
+def draw(place: InBox, line: VoiceBuilder, tempo: Fraction, meter: Meter, language: str) -> None:
     """What a box asks for at one of its items."""
     first, last = line.events[0], line.stop or line.events[-1]
     if place.goes_on:
         first.goes_on = True
-        first.marks.append(GoesOnStart(text=_length(place.box, tempo, language)))
+        first.marks.append(GoesOnStart(text=_length(place.box, tempo, meter, language)))
         last.ends.append(GoesOnEnd())
         return
     if place.first:
@@ -52,11 +53,9 @@ def _words(box: Box, language: str) -> str:
     return ", ".join(wording(key.replace(" ", "-"), language) for key in keys if not key.endswith("-"))
 
 
-def _length(box: Box, tempo: Fraction, language: str) -> str:
+def _length(box: Box, tempo: Fraction, meter: Meter, language: str) -> str:
     if box.cue:
         return wording("until-cue", language).replace("{cue}", box.cue)
     if box.in_seconds:
-        number = decimal(box.beats * 60 / tempo).replace(".", wording("decimal", language))
-        return f"{number} {wording('seconds', language)}"
-    number = decimal(box.beats).replace(".", wording("decimal", language))
-    return f"{number} {wording('beat' if box.beats == 1 else 'beats', language)}"
+        return said_seconds(box.beats * 60 / tempo, language)
+    return said_beats(box.beats, meter, language)

@@ -104,7 +104,9 @@ def draw_band(gesture: Gesture, line: VoiceBuilder, stave: Stave) -> None:
 def draw_length(gesture: Gesture, line: VoiceBuilder, meter: Meter, language: str) -> None:
     """Draw the bracket with the length over music without note values."""
     seconds, beats = gesture.seconds, gesture.beats
-    _bracket(line, beats, _seconds(seconds, language) if gesture.in_seconds else _beats(beats, meter, language))
+    _bracket(
+        line, beats, said_seconds(seconds, language) if gesture.in_seconds else said_beats(beats, meter, language)
+    )
 
 
 def draw_rest_length(
@@ -112,7 +114,7 @@ def draw_rest_length(
 ) -> None:
     """The same over a rest without a note value, whose sign would be counted as a quarter: between gestures in
     seconds its `seconds`, to a tenth (nobody can time a silence more closely), else its beats."""
-    said = _beats(beats, meter, language) if seconds is None else _seconds(round(seconds, 1), language)
+    said = said_beats(beats, meter, language) if seconds is None else said_seconds(round(seconds, 1), language)
     _bracket(line, beats, said)
 
 
@@ -122,14 +124,14 @@ def _bracket(line: VoiceBuilder, beats: Fraction, text: str) -> None:
     last.ends.append(LengthEnd())
 
 
-def _beats(beats: Fraction, meter: Meter, language: str) -> str:
+def said_beats(beats: Fraction, meter: Meter, language: str) -> str:
     """`4 beats`; `4 quarters` if the player counts a note other than the quarter."""
     unit = "beat" if meter.quarters else "quarter"
     unit = unit if beats == Fraction(1) else f"{unit}s"
     return f"{_mixed(beats)} {wording(unit, language)}"
 
 
-def _seconds(seconds: Fraction, language: str) -> str:
+def said_seconds(seconds: Fraction, language: str) -> str:
     number = decimal(seconds).replace(".", wording("decimal", language))
     return f"{number} {wording('seconds', language)}"
 

@@ -103,7 +103,7 @@ def plan(
         place = boxed.get(part.at) if boxed else None
         if place is not None:
             part.boxed = True
-            boxes.draw(place, part.line, tempo, settings.wording[0])
+            boxes.draw(place, part.line, tempo, meter, settings.wording[0])
         if place is not None and place.goes_on:
             continue
         if part.case is None:

@@ -90,8 +90,7 @@ def _in_order(passage: Passage) -> Iterator[tuple[int, Fraction]]:
             cells.setdefault(place.cell, []).append(i)
         elif place is not None:
             end = started + place.box.beats
-            for again, when in _again(passage, [k for row in cells.values() for k in row], now, end):
-                yield again, when
+            yield from _again(passage, [k for row in cells.values() for k in row], now, end)
             now = end - passage.items[i].beats
         yield i, now
         now += passage.items[i].beats
