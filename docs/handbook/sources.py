@@ -39,6 +39,8 @@ NAMED = (
     ),
     Named("Chalmers publication 141752: just audible tonality", ("Chalmers publ. 141752",)),
     Named("Edinburgh theses on brass instruments: Logie (2012), Bromage (2007)", ("Edinburgh theses",)),
+    Named("fact-index.com: Wagner tuba", ("fact-index.com",)),
+    Named("spiegato.com: ranges of brass instruments", ("spiegato.com",)),
     Named("J. Wolfe, UNSW: pages on brass acoustics", ("J. Wolfe, UNSW",)),
     Named("Kruger, McLean and Kruger: the pressure that a pitch needs to start", ("Kruger, McLean and Kruger",)),
     Named("Wikipedia: Pitch of brass instruments; horn", ("Wikipedia",)),
