@@ -106,7 +106,9 @@ def tempo(reader: Reader) -> Tempo:
     counted = _counted(reader)
     if reader.tok.kind == "word" and not words:
         shape = "a number of beats per minute, words in quotes before it, or the note that is the beat"
-        example = '"Slow" 60, dotted quarter = 60'
+        count = next((t.text for t in reader.tokens if t.kind == "number"), "60")
+        said = " ".join(t.text for t in reader.tokens if t.kind == "word" and t.line == first.line)
+        example = f'"{said[:30]}" {count}, dotted quarter = {count}'
         reader.fail("bad-number", first.span, f"{shown(first.text)} is not a tempo: {shape}: {example}")
     number = reader.tok
     value = bpm(reader)

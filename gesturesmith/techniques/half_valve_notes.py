@@ -31,6 +31,7 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("half-valve of definite pitch", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),
     ),
+    called=("half valve melody", "half valve tones"),
     title={
         "en": "Half-valve notes",
         "de": "Halbventil-Töne",

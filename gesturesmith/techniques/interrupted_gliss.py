@@ -41,6 +41,13 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("interrupted among the ways of the glissando", MEMORY, "common practice of contemporary parts"),
     ),
+    called=(
+        "interrupted glissando",
+        "broken gliss",
+        "unterbrochenes Glissando",
+        "glissando interrompu",
+        "glissando interrotto",
+    ),
     title={
         "en": "Interrupted glissando",
         "de": "Unterbrochenes Glissando",

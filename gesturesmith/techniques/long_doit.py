@@ -26,6 +26,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(edge_share=Sourced(0.75, HOUSE, "most of the note")),
     sources=(Sourced("brassDoitLong", PUBLISHED, "SMuFL 1.4"),),
+    called=("langer Doit", "doit long", "doit lungo"),
     title={
         "en": "Long doit",
         "de": "Langer Doit",

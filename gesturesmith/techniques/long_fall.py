@@ -26,6 +26,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(fades=True, edge_share=Sourced(0.75, HOUSE, "most of the note")),
     sources=(Sourced("brassFallLipLong", PUBLISHED, "SMuFL 1.4"),),
+    called=("long drop", "langer Fall", "chute longue", "caduta lunga"),
     title={
         "en": "Long fall",
         "de": "Langer Fall",

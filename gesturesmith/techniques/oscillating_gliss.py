@@ -41,6 +41,13 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("oscillating among the ways of the glissando", MEMORY, "common practice of contemporary parts"),
     ),
+    called=(
+        "oscillating glissando",
+        "wavering gliss",
+        "oszillierendes Glissando",
+        "glissando oscillant",
+        "glissando oscillante",
+    ),
     title={
         "en": "Oscillating glissando",
         "de": "Pendelndes Glissando",

@@ -23,6 +23,7 @@ TECHNIQUE = Technique(
         ),
     ),
     sources=(Sourced("brassDoitShort", PUBLISHED, "SMuFL 1.4"),),
+    called=("kurzer Doit", "doit court", "doit corto"),
     title={
         "en": "Short doit",
         "de": "Kurzer Doit",

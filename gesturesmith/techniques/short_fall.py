@@ -24,6 +24,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(fades=True),
     sources=(Sourced("brassFallLipShort", PUBLISHED, "SMuFL 1.4"),),
+    called=("short drop", "kurzer Fall", "chute courte", "caduta corta"),
     title={
         "en": "Short fall",
         "de": "Kurzer Fall",

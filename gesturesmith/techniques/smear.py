@@ -29,6 +29,7 @@ TECHNIQUE = Technique(
         Sourced("brassSmear", PUBLISHED, "SMuFL 1.4"),
         Sourced("rip or smear", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),
     ),
+    called=("smeared", "verschmiert", "sbavato"),
     title={
         "en": "Smear",
         "de": "Smear (verwischt von unten)",

@@ -108,6 +108,8 @@ FILES = [
     (gesture("contour: C5", top=f"{HORN}Titel: Nebelhörner\nKomponist: unbekannt\n"),
      [("Titel", "title"), ("Komponist", "composer")]),
     (gesture("contour: C5", top=f"{HORN}time signature: 4/4\n"), [("time signature", "meter")]),
+    (gesture("contour: C5", top=f"{HORN}tempo: Andante 60\n"), [("Andante 60", '"Andante" 60')]),
+    (gesture("contour: C5", top=f"{HORN}tempo: Allegro\n"), [("Allegro", '"Allegro" 60')]),
     (gesture("contour: C5", top=f"{HORN}clef: treble\n"), [("clef: treble\n", "", "leave this line out")]),
     (gesture("contour: G3", "fingering: T12"), [("T12", "T1-2", "1-2"), ("T1-2", "Bb 1-2")]),
     (gesture("contour: F4", "fingering: T0"), [("T0", "Bb 0")]),
