@@ -61,8 +61,8 @@ Bell = Literal["", "half", "stopped", "muted"]  # what closes it; a mute keeps t
 Trill = Literal["", "same", "above", "neighbour"]
 
 # How a technique looks
-AskedHead = Literal["auto", "x", "normal", "diamond", "triangle", "slash"]  # as named in files and looks
-HeadShape = Literal["normal", "x", "diamond", "slash", "triangle-up", "triangle-down"]
+AskedHead = Literal["auto", "x", "normal", "diamond", "triangle", "slash", "ghost"]  # as named in files and looks
+HeadShape = Literal["normal", "x", "diamond", "slash", "ghost", "triangle-up", "triangle-down"]
 ScriptSign = Literal["stopped", "half-stopped", "open", "double-dots", "triple-dots"]
 EdgeShape = Literal[
     "scoop", "plop", "rip", "lift", "smear", "doit", "short-doit", "long-doit", "doit-at-once", "fall",
@@ -84,7 +84,7 @@ Voice = Literal["played", "second", "sung", "spoken"]
 Onset = Literal["attack", "split", "slur", "continued"]
 WaveKind = Literal["vibrato", "trill", "timbre"]
 Noise = Literal["", "slap", "kiss", "click", "pop", "tap"]
-Colour = Literal["", "brassy", "bell-raised", "half-valve"]
+Colour = Literal["", "brassy", "bell-raised", "half-valve", "buzz"]
 
 # Outputs, and how LilyPond ended: "" well
 ItemKind = Literal["page", "snippet", "picture", "score"]

@@ -72,7 +72,8 @@ LINE_MEANINGS: dict[LineKind, str] = {
 }
 GROWTH: tuple[Growth, ...] = ("growing", "fading")
 MUTES = ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice", "glass", "cloth")
-NOTEHEADS: tuple[AskedHead, ...] = get_args(AskedHead)
+# A head in parentheses is what a technique looks like, whose text explains it.
+NOTEHEADS: tuple[AskedHead, ...] = tuple(head for head in get_args(AskedHead) if head != "ghost")
 PITCHES: tuple[Pitches, ...] = get_args(Pitches)
 HEIGHT_LOOKS: tuple[HeightLook, ...] = get_args(HeightLook)
 ACCIDENTALS: tuple[Accidentals, ...] = get_args(Accidentals)

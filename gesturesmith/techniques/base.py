@@ -203,7 +203,7 @@ class Sound:
 
     noise       what it sounds like without a pitch: slap, kiss, click, pop, tap
     air         share of breath in the tone, 0 to 1
-    colour      the colour of the tone: brassy, bell-raised, half-valve
+    colour      the colour of the tone: brassy, bell-raised, half-valve, buzz
     splits      whether notes crack at the beginning because they are spat out
     waves_hz    cycles per second of a vibrato or trill
     vibrato_cents   width of a vibrato to either side, in cents

@@ -1,7 +1,7 @@
 """Factitious tones: pitches between the harmonics of the lowest tubes, forced by the lip."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="factitious",
@@ -36,6 +36,7 @@ TECHNIQUE = Technique(
             "“false tone” and “fake tone”; no sign is in use."
         ),
     ),
+    sound=Sound(air=Sourced(0.2, HOUSE, "a rough tone with much air")),
     sources=(
         Sourced(
             "notes between the pedal and the second harmonic, known as factitious, false or fake tones",

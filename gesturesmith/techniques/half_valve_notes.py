@@ -20,11 +20,11 @@ TECHNIQUE = Technique(
     effort=Sourced(1.2, HOUSE, "more resistance, and the lip must find the pitch"),
     flow=Sourced(0.85, HOUSE, "the half-closed valves hold the air back"),
     look=Look(
-        head="slash",
+        head="diamond",
         reason=(
-            "Slashed heads and no word: where the head is ordinary again the valves go right down, so that a "
-            "melody can go to and fro without an “ord.” at each note (our own judgement; slashed heads for half "
-            "valves are met in parts)."
+            "Diamond heads and no word: where the head is ordinary again the valves go right down, so that a "
+            "melody can go to and fro without an “ord.” at each note (our own judgement; diamonds and slashes "
+            "for half valves are met in parts)."
         ),
     ),
     sound=Sound(colour="half-valve"),
@@ -40,20 +40,20 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": (
-            "Slashed heads: press the valves half-way and bring the note to its pitch with the lip. Ordinary "
+            "Diamond heads: press the valves half-way and bring the note to its pitch with the lip. Ordinary "
             "heads: press them right down."
         ),
         "de": (
-            "Schrägstrich-Köpfe: die Ventile halb drücken und den Ton mit den Lippen auf seine Höhe bringen. "
-            "Normale Köpfe: ganz drücken."
+            "Rautenköpfe: die Ventile halb drücken und den Ton mit den Lippen auf seine Höhe bringen. Normale "
+            "Köpfe: ganz drücken."
         ),
         "fr": (
-            "Têtes en barre oblique : enfoncer les pistons à moitié et amener la note à sa hauteur avec les "
-            "lèvres. Têtes ordinaires : les enfoncer à fond."
+            "Têtes en losange : enfoncer les pistons à moitié et amener la note à sa hauteur avec les lèvres. "
+            "Têtes ordinaires : les enfoncer à fond."
         ),
         "it": (
-            "Teste a barra obliqua: abbassare i pistoni a metà e portare la nota all’altezza con le labbra. "
-            "Teste normali: abbassarli del tutto."
+            "Teste a rombo: abbassare i pistoni a metà e portare la nota all’altezza con le labbra. Teste "
+            "normali: abbassarli del tutto."
         ),
     },
 )

@@ -1,7 +1,7 @@
 """Buzzing with the lips alone, without mouthpiece or instrument."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="lip-buzz",
@@ -37,6 +37,7 @@ TECHNIQUE = Technique(
             "where they are written so."
         ),
     ),
+    sound=Sound(colour="buzz"),
     sources=(Sourced("buzzing with the lips alone", MEMORY, "common practice of contemporary parts"),),
     called=("lips alone", "buzz lips alone", "free buzz"),
     title={

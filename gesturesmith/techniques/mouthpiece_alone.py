@@ -1,7 +1,7 @@
 """The mouthpiece alone: buzzed without the instrument."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="mouthpiece-alone",
@@ -36,6 +36,7 @@ TECHNIQUE = Technique(
             "composer writes them so."
         ),
     ),
+    sound=Sound(colour="buzz"),
     sources=(Sourced("buzzing on the mouthpiece alone", MEMORY, "common practice of contemporary parts"),),
     called=("mouthpiece only", "mouthpiece buzz"),
     title={

@@ -64,11 +64,12 @@
    (gs:tweak-head! head)
    (let* ((details (ly:grob-property head 'details '())) (height (gs:get details 'gs-height #f)))
      (if height (ly:grob-set-property! head 'staff-position height))
-     (if (gs:get details 'gs-stops #f)
+     (if (or (gs:get details 'gs-stops #f) (gs:get details 'gs-ghost #f))
          (let ((bracket (ly:engraver-make-grob engraver 'GestureBracket head)))
            (gs:add! bracket 'note-heads head)
            ;; The edge of the band has its place between the bracket and a bar line.
            (if in-band? (ly:grob-set-property! bracket 'extra-spacing-width '(-0.1 . 2.4)))
+           (gs:detail! bracket 'round (gs:get details 'gs-ghost #f))
            (gs:detail! head 'gs-bracket bracket)))))
 
 %% LilyPond leaves out the accidentals of heads whose style is `harmonic` where `harmonicAccidentals` is off: for the

@@ -69,15 +69,21 @@ gsStemless = #(apply gs:look gs:stemless)
                 ;; The stem of a flat stands far above its note.
                 (top (apply max 0 (map (lambda (g) (cdr (ly:grob-extent g g Y))) signs)))
                 (low (- y tall)) (high (+ y (if (> top (* 1.25 unit)) top tall)))
-                (side (lambda (x inwards)
-                        (list 'moveto (+ x inwards) high 'lineto x high
-                              'lineto x low 'lineto (+ x inwards) low))))
+                (side (if (gs:get (gs:details grob) 'round #f)
+                          (lambda (x inwards)
+                            (list 'moveto (+ x inwards) high 'curveto (- x inwards) (- high (* 0.5 unit))
+                                  (- x inwards) (+ low (* 0.5 unit)) (+ x inwards) low))
+                          (lambda (x inwards)
+                            (list 'moveto (+ x inwards) high 'lineto x high
+                                  'lineto x low 'lineto (+ x inwards) low)))))
            (ly:stencil-add
             (make-path-stencil (side left hook) (* 0.12 unit) 1 1 #f)
             (make-path-stencil (side right (- hook)) (* 0.12 unit) 1 1 #f))))))
 #(define (gs:sized size)
    (map (lambda (grob) `((,grob . font-size) . ,size)) '(NoteHead Accidental AccidentalCautionary)))
 gsStops = #(apply gs:look '((NoteHead details gs-stops) . #t) (append gs:stemless (gs:sized -2)))
+%% A ghost note: head and accidental in parentheses (SMuFL noteheadParenthesis).
+gsGhost = #(gs:look '((NoteHead details gs-ghost) . #t))
 gsSmall = #(apply gs:look (gs:sized -3))
 
 %% \gsAfterStop (before a clef): the clef stands after the head where a line stopped, and not below it, where it would

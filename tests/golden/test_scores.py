@@ -49,9 +49,10 @@ BY_TECHNIQUE = {
         "F3 -- Bb4", "a straight line with its word", "", "instrument: trombone\npitches: sounding\n"
     ),
     "bell-tap": Golden("high, low", "x-heads on three lines, the word", HEIGHTS),
+    "ghost": Golden("G4 as ordinary, A4 as ghost, C5 as ordinary", "the second head in parentheses, no word"),
     "factitious": Golden("xBb2", "an x-head with the word"),
     "false-fingering": Golden("G4", "eight notes, the word, two fingerings below the first", "attacks: 8\n  lasts: 4 beats"),
-    "half-valve-notes": Golden("G4, C5@2 as ordinary", "a slashed head, then an ordinary one, no word"),
+    "half-valve-notes": Golden("G4, C5@2 as ordinary", "a diamond head, then an ordinary one, no word"),
     "interrupted-gliss": Golden("G4 ~~ G5", "the line with its word"),
     "lip-buzz": Golden("xG4, xC5@2", "x-heads, the word"),
     "mouthpiece-alone": Golden("xG4, xC5@2", "x-heads, the word"),

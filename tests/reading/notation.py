@@ -241,7 +241,9 @@ class _Reader:
         for g in self._named("Tie"):
             for start, end in zip(g.more["from"], g.more["to"], strict=False):
                 self._tied_from[end] = start
-        self._bracketed = {h for g in self._named("GestureBracket") for h in g.more["heads"]}
+        around = self._named("GestureBracket")
+        self._bracketed = {h for g in around if not g.more["round"] for h in g.more["heads"]}
+        self._ghosts = {h for g in around if g.more["round"] for h in g.more["heads"]}
         self._reached: dict[int, str] = {}
         self._on_line: set[int] = set()  # heads from which a line leaves
         order = {g.id: n for n, g in enumerate(self._grobs)}
@@ -548,7 +550,7 @@ class _Reader:
                     value=value,
                     pitch=pitch,
                     position=g.y or 0.0,
-                    form=_form(g),
+                    form="ghost" if g.id in self._ghosts else _form(g),
                     begins=self._reached.get(g.id, "attack"),
                     stops=stops,
                     small=g.more["size"] < -1,

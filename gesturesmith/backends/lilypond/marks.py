@@ -69,6 +69,7 @@ _SHAPES: dict[HeadShape, str] = {
     "x": r"\gsX",
     "diamond": r"\gsDiamond",
     "slash": r"\gsSlash",
+    "ghost": r"\gsGhost",
     "triangle-up": r"\gsTriangleUp",
     "triangle-down": r"\gsTriangleDown",
 }
