@@ -60,7 +60,9 @@ def test_a_word_too_many_is_misuse() -> None:
 
 @pytest.mark.parametrize("page", generate.written_by_hand(), ids=lambda page: page.name)
 def test_every_snippet_runs_and_prints_what_is_shown(page: Path, tmp_path: Path) -> None:
-    faults = snippets.run(page.read_text("utf-8"), tmp_path)
+    text = page.read_text("utf-8")
+    faults = snippets.run(text, tmp_path)
+    faults += [f"no picture {name}" for name in snippets.MADE.findall(text) if not (tmp_path / name).is_file()]
     assert not faults, "\n\n".join((*faults, "run: python docs/generate.py, and look at the difference"))
 
 

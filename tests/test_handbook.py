@@ -108,6 +108,7 @@ def test_every_snippet_of_the_made_pages_runs_and_prints_what_is_shown(
             folder = tmp_path / str(number)
             folder.mkdir()
             assert snippets.run(text, folder) == [], place
+            assert [name for name in snippets.MADE.findall(text) if not (folder / name).is_file()] == [], place
 
 
 def test_every_rule_is_shown_with_what_it_says_of_its_example(made: dict[str, str]) -> None:

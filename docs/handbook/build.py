@@ -10,7 +10,6 @@ from __future__ import annotations
 import contextlib
 import io
 import os
-import re
 import shutil
 import subprocess
 import sys
@@ -25,8 +24,6 @@ from handbook.instruments import found
 from handbook.pages import ROOT, charts_of, highlighted, pages
 from handbook.schema import FOLDER
 
-_MADE = re.compile(r"(?<=\]\()made:([^)\s]+)(?=\))")
-
 
 def write(folder: Path, *, quick: bool) -> None:
     """Write all Sphinx input to `folder`; RuntimeError if a snippet fails or a chart cannot be made."""
@@ -35,7 +32,7 @@ def write(folder: Path, *, quick: bool) -> None:
         if place == "commands.md":  # the repository has no copy with its output
             with tempfile.TemporaryDirectory() as scratch:
                 made = snippets.refreshed(text, Path(scratch).resolve(), everything=True)
-        if _MADE.search(text):
+        if snippets.MADE.search(text):
             with tempfile.TemporaryDirectory() as name:
                 scratch = Path(name).resolve()
                 if quick:
@@ -59,7 +56,7 @@ def write(folder: Path, *, quick: bool) -> None:
 def _stand_in(text: str, scratch: Path) -> None:
     """Put a picture of the gallery wherever a snippet would make one."""
     picture = min((ROOT / "docs" / "gallery").glob("*.png"))
-    for found_there in _MADE.finditer(text):
+    for found_there in snippets.MADE.finditer(text):
         target = scratch / found_there[1]
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copy(picture, target)
@@ -67,12 +64,12 @@ def _stand_in(text: str, scratch: Path) -> None:
 
 def _with_pictures(place: str, text: str, scratch: Path, folder: Path) -> str:
     """A page with the pictures that its snippets made in `scratch`."""
-    for found_there in _MADE.finditer(text):
+    for found_there in snippets.MADE.finditer(text):
         target = folder / "made" / found_there[1]
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copy(scratch / found_there[1], target)
     up = "../" * place.count("/")
-    return _MADE.sub(rf"{up}made/\1", text)
+    return snippets.MADE.sub(rf"{up}made/\1", text)
 
 
 def _charts(folder: Path) -> None:

@@ -105,10 +105,15 @@ def _labels(picture: gallery.Picture) -> str:
     return "; ".join(entry.label for entry in picture.shown)
 
 
+def _entry(picture: gallery.Picture, technique: Technique) -> gallery.Entry:
+    """The gesture of a picture that shows a technique."""
+    shown = [e for e in picture.shown if technique.key in e.techniques]
+    return next((e for e in shown if e.label == "middle, long"), shown[-1])
+
+
 def _written(picture: gallery.Picture, technique: Technique) -> str:
     """A gesture of a picture as it is written, in a file of its own."""
-    shown = [e for e in picture.shown if technique.key in e.techniques]
-    entry = next((e for e in shown if e.label == "middle, long"), shown[-1])
+    entry = _entry(picture, technique)
     text = (gallery.FOLDER / picture.file).read_text("utf-8")
     head = "\n".join(line for line in text.splitlines() if re.match(r"(instrument|pitches|tempo):", line))
     block = re.search(rf"^gesture {re.escape(entry.name)}\b.*?(?=^\S|\Z)", text, re.MULTILINE | re.DOTALL)
@@ -126,8 +131,9 @@ def _shown_alone(picture: gallery.Picture, technique: Technique) -> tuple[str, .
 def _engraved(picture: gallery.Picture, technique: Technique) -> tuple[str, ...]:
     """For a technique without its own picture: its gesture from a group, engraved while the page is made."""
     key = technique.key
+    made = f"out/{key}/{_entry(picture, technique).name}.png"
     return (
-        f"![{technique.title['en']}, {picture.settings.title}](made:out/{key}/{key}.png)",
+        f"![{technique.title['en']}, {picture.settings.title}](made:{made})",
         f"It is written and engraved so:\n\n```gesture {key}.gesture\n{_written(picture, technique)}```",
         f"```console\n$ gesturesmith engrave {key}.gesture --as png\n```",
     )

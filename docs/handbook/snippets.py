@@ -38,6 +38,7 @@ from typing import Any
 
 ROOT = Path(__file__).parents[2]
 KINDS = ("gesture", "toml", "console", "python", "lilypond", "make", "usage", "json", "text")
+MADE = re.compile(r"(?<=\]\()made:([^)\s]+)(?=\))")  # a picture on a page that its own snippets make
 _FENCE = re.compile(
     r"^(?P<fence>`{3,})(?P<info>[^`\n]*)\n(?P<body>.*?)^(?P=fence)[ \t]*$", re.DOTALL | re.MULTILINE
 )
