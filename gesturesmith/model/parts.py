@@ -93,7 +93,7 @@ def divided(tree: nodes.File) -> Division:
             parts.append(part)
     if parts:
         parts[0] = _with_loose_exercises(parts[0], tree, played)
-    if all(e.value is not None for b in tree.blocks for e in (*lines_of(b), b.get("play")) if e is not None):
+    if _read_whole(tree):
         errors += _unplayed(tree, blocks, played)
     return Division(parts=tuple(parts), shared=tree.settings, errors=tuple(errors))
 
@@ -112,6 +112,11 @@ def _with_loose_exercises(part: PartTree, tree: nodes.File, played: set[str]) ->
 
 def _folded(word: nodes.Word) -> str:
     return word.text.casefold()
+
+
+def _read_whole(tree: nodes.File) -> bool:
+    """Whether every passage could be read: else nobody knows what is missing."""
+    return not any(block.broken for block in tree.blocks if block.kind not in ("gesture", "part", "exercises"))
 
 
 def _settings(tree: nodes.File) -> Iterator[ReadError]:
@@ -133,7 +138,7 @@ def _lines(tree: nodes.File, blocks: tuple[nodes.Block, ...]) -> Iterator[ReadEr
         if block.kind == "passage" and not lines and play is None and not block.broken:
             name = block.name.text
             yield messages.error("no-lines", block.name.span, block=name, name=shown(name), part=first)
-    for block in blocks:
+    for block in blocks if _read_whole(tree) else ():
         if _folded(block.name) not in lined:
             name = block.name.text
             yield messages.error("part-without-line", block.name.span, block=name, name=name)

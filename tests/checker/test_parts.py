@@ -121,6 +121,11 @@ def test_what_helps_one_part_does_not_harm_another():
     assert not low.refused
 
 
+def test_nothing_follows_from_a_line_that_cannot_be_read():
+    text = HEAD + "gesture g\n  contour: C4\npassage p\n  hron: g\n  tuba: C2 for 1\n"
+    assert [e.rule for e in report_of(text).errors] == ["unknown-part"]
+
+
 def test_without_parts_nothing_is_said_of_them():
     text = "instrument: horn\npitches: written\ngesture call\n  contour: G4\n"
     assert '"part"' not in gesturesmith.to_json(gesturesmith.check(text))
