@@ -70,9 +70,9 @@ def _with_cues(music: Music, ly: LyText) -> LyText:
     rows = [f"\\transposition {sounding}"]
     at = Fraction(0)
     for cue in music.cues:
-        rows += [_skip(cue.start - at)] if cue.start > at else []
+        rows += [skip(cue.start - at)] if cue.start > at else []
         words = " ".join(quoted(text) for text in (cue.quote, cue.name, cue.clef))
-        rows.append(f"\\gsCue #{'UP' if cue.above else 'DOWN'} {words} {{ {_skip(cue.end - cue.start)} }}")
+        rows.append(f"\\gsCue #{'UP' if cue.above else 'DOWN'} {words} {{ {skip(cue.end - cue.start)} }}")
         at = cue.end
     inside = "\n".join(rows)
     return code(f"<< {{\n{ly}\n}} \\new Voice {{\n{inside}\n}} >>")
@@ -89,7 +89,8 @@ def _pitch_of_transposition(music: Music) -> str:
     return note_name(Spelling("C", Fraction(0), 4).transposed(music.transposition))
 
 
-def _skip(beats: Fraction) -> str:
+def skip(beats: Fraction) -> str:
+    """Silence of so many beats, of which nothing is printed."""
     return f"s1*{beats.numerator}/{4 * beats.denominator}"
 
 

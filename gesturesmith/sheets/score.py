@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from gesturesmith.backends.lilypond import EngravedMusic
+from gesturesmith.backends.lilypond.leaves import grace_beats
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.score.music import Footnote, Music
@@ -120,11 +123,12 @@ def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
     A single staff, in a part, has no name."""
     if len(system) == 1:
         return _score.staff(system[0].engraving.music, system[0].settings, texts[0])
+    before = [_graces(staff.engraving.music) for staff in system]
     made = (
         _score.staff(
             staff.engraving.music,
             staff.settings,
-            text,
+            _later(text, max(before) - before[number]),
             _name(staff),
             short=code(quoted(f"{staff.short} {staff.player}".strip())) if staff.short else _score.NOTHING,
             upper=number == 0,
@@ -134,6 +138,17 @@ def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
     )
     inside = "\n".join(made)
     return code(f"\\new StaffGroup <<\n{inside}\n>>")
+
+
+def _graces(music: Music) -> Fraction:
+    """How long the grace notes are with which a line begins."""
+    first = next((event for part in music.parts for event in part.played.events), None)
+    return grace_beats(len(first.graces)) if first is not None else Fraction(0)
+
+
+def _later(text: LyText, beats: Fraction) -> LyText:
+    """A line that waits for the grace notes of another, so that all have their meter at one moment."""
+    return code(f"\\grace {{ {_score.skip(beats)} }}\n{text}") if beats else text
 
 
 def _name(staff: ScoreStaff) -> LyText:

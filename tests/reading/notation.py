@@ -16,6 +16,7 @@ Nothing here knows how the page was made. The rules and their sources:
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
@@ -185,6 +186,12 @@ def out_of_line(grobs: list[Grob]) -> list[str]:
         for (_, at), x in places.items()
         if max(x) - min(x) > wide
     ]
+
+
+def meters_again(grobs: list[Grob]) -> list[str]:
+    """Time signatures that one staff has twice at one moment, as before and after grace notes of another."""
+    places = Counter((g.staff, g.at) for g in grobs if g.name == "TimeSignature" and g.drawn)
+    return [f"the meter stands {count} times at beat {at}" for (_, at), count in places.items() if count > 1]
 
 
 def read_staves(grobs: list[Grob]) -> list[Reading]:

@@ -62,7 +62,7 @@ class ScoreOfParts:
 
     def differences_of(self, grobs: list[dump.Grob], count: Count) -> list[str]:
         readings = notation.read_staves(grobs)
-        found = notation.out_of_line(grobs)
+        found = [*notation.out_of_line(grobs), *notation.meters_again(grobs)]
         if len(readings) != len(self.staves):
             return [*found, f"{len(readings)} staves are printed, {len(self.staves)} are asked for"]
         for reading, (name, said) in zip(readings, self.staves, strict=True):

@@ -166,6 +166,17 @@ passage p
 """
 
 
+def test_grace_notes_before_the_first_note_of_one_line(tmp_path):
+    """LilyPond would print the meter twice in each staff."""
+    lines = "  one: G4 grace, A4 grace, C5 for 3\n  two: C2 for 3\n  three: G4 grace, C5 for 2, rest 1\n"
+    parts = "".join(
+        f"part {n}\n  instrument: {i}\n" for n, i in (("one", "horn"), ("two", "tuba"), ("three", "horn"))
+    )
+    job = pages.Job()
+    pages.add_parts(job, Source("graces", f"pitches: written\nmeter: 3/4\n{parts}passage p\n{lines}"))
+    assert _read(job, tmp_path).scores == 4
+
+
 def test_cues(tmp_path):
     """A horn, transposed, after a trombone."""
     job = pages.Job()

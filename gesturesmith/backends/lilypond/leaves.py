@@ -116,6 +116,11 @@ class LeafBuilder:
 _AFTER = (7, 8)  # grace notes at its end come this far through a note
 
 
+def grace_beats(count: int) -> Fraction:
+    """How long so many grace notes before a note are to LilyPond, outside the time of the music."""
+    return count * (GRACE_VALUE if count == 1 else _GRACES_VALUE)
+
+
 def _grace_notes(events: tuple[Event, ...]) -> list[abjad.Leaf]:
     """Grace notes: one with a flag, several under a beam."""
     made: list[abjad.Leaf] = []
