@@ -112,8 +112,9 @@ def length(reader: Reader) -> None:
 def _word(reader: Reader, tok: Token, point: str) -> None:
     """Words after a point that name a technique, or join it to the next."""
     line = [t for t in reader.tokens[reader.i : reader.i + 4] if t.line == tok.line]
-    if tok.text == "to" and line[1].kind == "note":
-        _say(reader, tok, f"between two notes goes a line, or a comma for a new attack: {point} -- {line[1].text}")
+    after = reader.ahead()
+    if tok.text == "to" and after.kind == "note":
+        _say(reader, tok, f"between two notes goes a line, or a comma for a new attack: {point} -- {after.text}")
     for count in (3, 2, 1):
         words = line[:count]
         said = " ".join(t.text for t in words)

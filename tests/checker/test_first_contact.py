@@ -93,6 +93,7 @@ FILES = [
     (gesture("contour: (G4)"), [("(G4)", "xG4")]),
     (gesture("contour: C5 / E5"), [("C5 / E5", "C5, E5", "a comma")]),
     (gesture("contour: G4 to C5"), [("G4 to C5", "G4 -- C5")]),
+    (gesture("contour: G4 to", "  C5"), [("G4 to", "G4 --", "G4 -- C5")]),
     (gesture("contour: C5., D5>"), [("C5.", "C5 staccato"), ("D5>", "D5 accent")]),
     (gesture("band: middle", "contour: tief, hoch"), [("tief", "low"), ("hoch", "high")]),
     (gesture("contour: C5 forte, D5 piano"), [("forte", "f"), ("piano", "p")]),
