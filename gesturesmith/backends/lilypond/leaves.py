@@ -203,14 +203,14 @@ def _attach_start(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[Techn
     put_before(made, [*clef, *_head_commands(event, leaf)])
     _attach_articulations(event, made)
     after = marks.after_note(event.marks, waves=leaf.tied or _waves(leaf))
-    put_after(made, [*marks.labels((*event.labels, *again)), *after, *marks.at_every_head(event.marks)])
+    put_after(made, [*marks.labels((*event.labels, *again)), *after, *marks.at_every_head(event.marks, leaf.value)])
 
 
 def _attach_again(event: Event, leaf: Leaf, made: abjad.Leaf, again: tuple[TechniqueLabel, ...]) -> None:
     """Attach the marks of an event's later leaf: a tied head looks like the first."""
     printed = leaf.kind == "note"
     put_before(made, _head_commands(event, leaf) if printed else [])
-    put_after(made, [*marks.labels(again), *(marks.at_every_head(event.marks) if printed else [])])
+    put_after(made, [*marks.labels(again), *(marks.at_every_head(event.marks, leaf.value) if printed else [])])
 
 
 def _head_commands(event: Event, leaf: Leaf) -> list[str]:

@@ -119,9 +119,11 @@ def after_note(marks: Iterable[Mark], *, waves: bool) -> list[str]:
     return [_trill(mark, "Span") if waves and isinstance(mark, TrillSign) else text(mark) for mark in chosen]
 
 
-def at_every_head(marks: Iterable[Mark]) -> list[str]:
-    """The marks repeated at every printed head of a note."""
-    return [text(mark) for mark in marks if isinstance(mark, Flutter | RepeatStrokes)]
+def at_every_head(marks: Iterable[Mark], value: Fraction) -> list[str]:
+    """The marks repeated at every printed head of a note of so many beats. A head as short as what its strokes stand
+    for has none: it is one of the repeats."""
+    every = (mark for mark in marks if isinstance(mark, Flutter | RepeatStrokes))
+    return [text(mark) for mark in every if not isinstance(mark, RepeatStrokes) or value > mark.value]
 
 
 def is_at_head(mark: Mark) -> bool:
