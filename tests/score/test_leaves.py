@@ -136,6 +136,6 @@ def test_a_triplet_of_one_note_says_what_it_is(engraved):
 
 
 def test_a_head_as_short_as_its_repeats_has_no_strokes(engraved):
-    """A quarter of sixteenths that begins off the beat is tied from three sixteenths to one, which is one repeat."""
+    """A quarter of sixteenths off the beat is tied from three sixteenths to one, which is one repeat."""
     text = "meter: 4/4\ngesture a\n  contour: C5 sixteenths\npassage p\n  play: D5 for 1/4, a, D5 for 3/4\n"
     assert engraved(f"instrument: horn\npitches: written\n{text}")["p"].ly.count("gsStrokes") == 1
