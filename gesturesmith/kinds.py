@@ -58,7 +58,7 @@ ToneNeed = Literal["", "none", "needs"]
 BellHand = Literal["", "half", "stopped"]
 Cover = Literal["", "half", "closed"]  # before the bell or the opening of a mute
 Bell = Literal["", "half", "stopped", "muted"]  # what closes it; a mute keeps the hand out
-Trill = Literal["", "same", "above", "neighbour"]
+Trill = Literal["", "same", "above", "other", "neighbour"]
 
 # How a technique looks
 AskedHead = Literal["auto", "x", "normal", "diamond", "triangle", "slash", "ghost"]  # as named in files and looks

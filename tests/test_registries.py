@@ -19,7 +19,7 @@ TABLE = {
     "edge-in": "scoop plop rip lift smear",
     "edge-off": "doit short-doit long-doit doit-at-once fall short-fall long-fall fall-at-once spill flip "
     "jazz-turn",
-    "valves": "half-valve quarter-tones valve-trill timbre-trill valve-clicks false-fingering "
+    "valves": "half-valve quarter-tones valve-trill timbre-trill tremolo valve-clicks false-fingering "
     "half-valve-notes valve-slide-tremolo",
     "bell": "stopped half-stopped muted bells-up",
     "cover": "closed half-closed",

@@ -21,7 +21,7 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
 _MAX_CUTS = 2  # places tried in one gesture
-_COPIED = ("mute", "trill", "band", "fallback", "footnote", "note", "notehead", "allow")
+_COPIED = ("mute", "trill", "tremolo", "band", "fallback", "footnote", "note", "notehead", "allow")
 
 
 @frozen(kw_only=True)

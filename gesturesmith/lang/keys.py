@@ -170,6 +170,12 @@ GESTURE: dict[str, Key] = {
         "With no trill in `technique`, and none at a point, it is one by the valves, without valves by the lip",
         "the second that is in tune, by the lip the next harmonic",
     ),
+    "tremolo": Key(
+        playing.trill,
+        "the other note of a tremolo, above or below, or its interval above; with no `tremolo` in `technique`, and "
+        "none at a point, it is one",
+        "a minor third above",
+    ),
     "sing": Key(contour, "a second contour, sung, for `multiphonic`", "the technique's standard request"),
     "fallback": Key(
         values.one_technique,

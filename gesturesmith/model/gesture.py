@@ -64,7 +64,7 @@ class ContourPoint:
     techniques      the techniques in force from here on: the gesture's own, changed by every `as` and `without`
     turns_to        the techniques named by `as` at this point, () for none ("ordinary" ends all)
     ends            those named by `without`
-    trill           the interval its trill goes to, up; None where none is named
+    trill           the interval its trill or tremolo goes to; None where none is named
     covers          key of the technique that `closed` or `half-closed` stands for here, "" for none
     opens           the word `open`: what covers the bell or the mute goes away
     marks           accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale

@@ -163,6 +163,7 @@ RULES: dict[str, tuple[str, str]] = {
     ),
     "trill-on-itself": ("GS042", "{technique} stays on its pitch, so it goes to no other note: leave `trill` out"),
     "fingering-pair": ("GS044", "a second fingering is for a trill, and nothing is trilled here: write one"),
+    "trill-and-tremolo": ("GS045", "a trill or a tremolo, not both: keep one of the two"),
     "trill-nowhere": (
         "GS043",
         "there is no exact pitch that a trill could go from: leave `trill` out",

@@ -22,11 +22,11 @@ from gesturesmith.realise import paths
 from gesturesmith.realise.in_force import InForce, in_force
 from gesturesmith.realise.paths import AskedPoint
 from gesturesmith.realise.tonguing import tonguing
+from gesturesmith.realise.trills import USUAL_CENTS
 from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement, raised, ways
 
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
 _PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads more
-_STEP_ABOVE = 150  # cents: between the two seconds a trill may go to
 _NEAR_STEP_CENTS = 50.0  # steps no further from an interval asked for are as good as each other
 _LIP_TRILL_CENTS = 230.0  # a lip trill needs neighbouring partials about a whole tone apart
 
@@ -178,7 +178,7 @@ def _played(
     if m.trill and m.path != "half-valve":
         way, other = _trill(gesture.instrument, m.trill, asked, way, second)
         if asked.other:
-            above = asked.cents + Fraction(second or (0 if m.trill == "same" else _STEP_ABOVE))
+            above = asked.cents + Fraction(second or USUAL_CENTS.get(m.trill, 0))
             found = ways(gesture.instrument, above, asked.bell, (asked.other,))
             other = found[0].tube if found else other
     return PlayedPoint(
@@ -242,8 +242,9 @@ def _trill(
         free = paths.ways_of(instrument, asked._replace(names=()))
         others = [w for w in free if w.tube.name != way.tube.name and abs(w.error - way.error) <= near]
         return way, others[0].tube if others else None
-    if kind == "above":
-        for cents in (200, 100) if second is None else (second,):
+    if kind in ("above", "other"):
+        usual = (200.0, 100.0) if kind == "above" else (USUAL_CENTS[kind],)
+        for cents in usual if second is None else (second,):
             found = [w for w in ways(instrument, asked.cents + Fraction(cents), asked.bell) if abs(w.error) <= near]
             if found:
                 return way, min(found, key=lambda w: (movement(way, w), w.cost)).tube

@@ -9,7 +9,8 @@ from gesturesmith.kinds import Trill
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.units import LETTERS, Spelling, spell
 
-_HALF_TONE_ABOVE, _TONE_ABOVE = 100.0, 200.0
+# Cents above at which the second note is sought if nobody says where: between the seconds of a trill; a third.
+USUAL_CENTS: dict[Trill, float] = {"above": 150.0, "other": 300.0}
 _STEPS = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7)  # scale steps, by number of semitones
 
 
@@ -24,10 +25,10 @@ def second_cents(trill: Trill, played: PlayedPoint) -> float | None:
     )  # a hand in the bell shifts both notes
     if trill == "neighbour" and played.partial:
         return played.tube.fundamental_cents + partial_cents(played.partial + 1) + asked - fingered
-    if trill == "above" and played.other is not None:
+    if trill in ("above", "other") and played.other is not None:
         other = played.other
         second = played.trill_cents
-        wanted = fingered + (second if second is not None else (_HALF_TONE_ABOVE + _TONE_ABOVE) / 2)
+        wanted = fingered + (second if second is not None else USUAL_CENTS[trill])
         n = nearest_partial(wanted, other.fundamental_cents, *other.widest_partials)
         return other.fundamental_cents + partial_cents(n) + asked - fingered
     return None

@@ -45,6 +45,7 @@ def check(case: Case) -> Iterator[Finding]:
         if trill is None or path_of(point.techniques) == "half-valve":
             continue
         yield from _drift(case, point, played, trill)
+        yield from _travel(case, point, played, trill)
         if trill.trill != "same" and played.trill_cents is not None:
             yield from _asked(case, point, played, trill)
         elif trill.trill == "neighbour":
@@ -63,7 +64,7 @@ def check(case: Case) -> Iterator[Finding]:
             )
         elif played.other is None:
             word, name = fingering_word(case.instrument), trill.title["en"].lower()
-            what = "of the note above" if trill.trill == "above" else "of the same pitch"
+            what = "of the note above" if trill.trill in ("above", "other") else "of the same pitch"
             yield Finding(
                 span=point.span,
                 text=f"there is no second {word} {what} in tune for a {name}",
@@ -74,13 +75,13 @@ def check(case: Case) -> Iterator[Finding]:
 
 def _asked(case: Case, point: ContourPoint, played: PlayedPoint, trill: Technique) -> Iterator[Finding]:
     """A trill to a note that is named: whether it is within reach, and fingered or next in the series."""
-    asked = float(played.trill_cents or 0)
+    asked = abs(float(played.trill_cents or 0))
     excess = above(trill.limits.get("widest_cents"), asked)
     if excess is not None:
         yield Finding(
             span=point.span,
-            text=f"the trill goes up {apart(asked, excess.limit)} cents; a {trill.title['en'].lower()} reaches "
-            f"about {plain(excess.limit)}",
+            text=f"the other note is {apart(asked, excess.limit)} cents away; a {trill.title['en'].lower()} "
+            f"reaches about {plain(excess.limit)}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="step", value=asked, limit=excess.limit, unit="cents"),),
@@ -94,11 +95,11 @@ def _asked(case: Case, point: ContourPoint, played: PlayedPoint, trill: Techniqu
             numbers=(Number(name="step", value=step, limit=asked, unit="cents"),),
             proposed_fixes=fixes.instead(case, "lip", "valve-trill"),
         )
-    elif trill.trill == "above" and played.other is None:
+    elif trill.trill in ("above", "other") and played.other is None:
         word = fingering_word(case.instrument)
         yield Finding(
             span=point.span,
-            text=f"there is no {word} in tune for the note {plain(asked)} cents above",
+            text=f"there is no {word} in tune for the other note, {plain(asked)} cents away",
             evidence=_NONE,
         )
 
@@ -126,4 +127,22 @@ def _drift(case: Case, point: ContourPoint, played: PlayedPoint, trill: Techniqu
             severity=excess.severity,
             numbers=(Number(name="apart", value=apart_by, limit=excess.limit, unit="cents"),),
             proposed_fixes=((FingeringChange("auto"),),),
+        )
+
+
+def _travel(case: Case, point: ContourPoint, played: PlayedPoint, trill: Technique) -> Iterator[Finding]:
+    """The way of a slide between two notes, there and back as often as a trill goes."""
+    hz = trill.sound.waves_hz
+    if case.instrument.kind != "slide" or played.tube is None or played.other is None or hz is None:
+        return
+    travel = 2 * hz.value * abs(played.other.reach - played.tube.reach)
+    excess = above(case.instrument.limits.get("slide_positions_per_s"), travel)
+    if excess is not None:
+        yield Finding(
+            span=point.span,
+            text=f"the slide would go to and fro between {played.tube.name} and {played.other.name}, "
+            f"{apart(travel, excess.limit)} positions a second; about {plain(excess.limit)} can be reached",
+            evidence=excess.evidence,
+            severity=excess.severity,
+            numbers=(Number(name="positions a second", value=travel, limit=excess.limit, unit="positions/s"),),
         )

@@ -261,7 +261,7 @@ class Technique:
     takes_mute  whether it is played with the gesture's mute
     one_partial whether a lip movement stays on its partial (a bend) or crosses to others
     trill       second note of a trill: "" none, "same" another fingering of the pitch, "above" the step above,
-                "neighbour" the next partial of the tube
+                "other" another note, "neighbour" the next partial of the tube
     rate        prefix of the instrument's limit on attacks per second, such as "single_tongue"; "" for none
     effort      how much it tires, as a multiple of plain playing (1 = plain)
     flow        how much air it takes, as a multiple of plain playing

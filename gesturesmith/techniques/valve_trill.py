@@ -32,7 +32,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(waves_hz=Sourced(6.0, HOUSE, "three strokes, down or up, in the shortest note it is asked on")),
     sources=(Sourced("valve trill", PUBLISHED, "SMuFL 1.4 brassValveTrill"),),
-    called=("tr", "trill", "Triller", "trille", "trillo", "finger trill", "tremolo"),
+    called=("tr", "trill", "Triller", "trille", "trillo", "finger trill"),
     means="the valves go between the note and the one above",
     title={
         "en": "Valve trill",

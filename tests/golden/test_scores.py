@@ -71,6 +71,7 @@ BY_TECHNIQUE = {
     "flutter-tongue": Golden("G4, C5@2", "three slashes on each note, flz. once"),
     "growl": Golden("D4, E4", "the word with a dashed line to a hook over the last note"),
     "closed": Golden("G4, C5@2", "without a mute the hand in the horn does it: + over each note"),
+    "tremolo": Golden("C5", "the word with a dashed line, a third above in parentheses"),
     "half-closed": Golden("G4, C5@2", "a slashed o over each note"),
     "half-stopped": Golden("G4, C5@2", "a slashed o over each note"),
     "half-valve": Golden("xG4 ~~ xD5@2 ~~ xF5", "x-heads on a wavy line, the word once"),

@@ -66,6 +66,7 @@ MISTAKES = [
     ("fingering-count", ONE + "  contour: G4, A4, B4\n  fingering: «F 0, F 1»\n", "2 fingerings for 3 sounding"),
     ("fingering-pair", ONE + "  contour: G4\n  fingering: F 0 / «Bb 0»\n", "a second fingering is for a trill"),
     ("trill-below", ONE + "  trill: «F4»\n  contour: G4\n", "`F4` is not above G4"),
+    ("trill-and-tremolo", ONE + "  trill: half\n  tremolo: «D5»\n  contour: G4\n", "not both"),
     ("trill-of-many", ONE + "  trill: «A4»\n  contour: G4, F4\n", "`A4` is one note"),
     ("trill-on-itself", ONE + "  technique: timbre-trill\n  trill: «half»\n  contour: G4\n", "stays on its pitch"),
     ("trill-nowhere", ONE + "  trill: «half»\n  contour: xG4\n", "no exact pitch"),

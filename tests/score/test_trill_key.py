@@ -50,6 +50,8 @@ def printed(body: str, instrument: str = "horn") -> str:
         ("technique: shake; trill: m3; contour: Bb4", "horn", "(Db5)"),
         ("contour: C5, D5 as valve-trill; trill: half", "trumpet", "tr Eb5"),
         ("trill: whole; contour: D4", "trombone", "tr E4"),
+        ("tremolo: A4; contour: C5", "trumpet", "(A4)"),
+        ("technique: tremolo; tremolo: m3; contour: C5, D5", "trumpet", "(Eb5) (F5)"),
     ],
 )
 def test_signs(body, instrument, marks):
@@ -80,6 +82,10 @@ def test_it_sounds_at_its_interval(second, cents):
         ("technique: lip-trill; trill: whole; contour: C5", "horn", []),
         ("technique: lip-trill; trill: half; contour: C5", "horn", ["the next harmonic lies"]),
         ("technique: lip-trill; trill: m3; contour: Bb4", "horn", ["reaches about 210"]),
+        ("tremolo: F5; contour: C5", "trumpet", []),
+        ("tremolo: A5; contour: C5", "trumpet", ["reaches about 500"]),
+        ("tremolo: F3; contour: Bb2", "trombone", ["reaches about 500"]),
+        ("tremolo: B2; contour: Bb2", "trombone", ["positions a second"]),
         ("technique: timbre-trill; contour: C5; fingering: F 0 / Bb 0", "horn", []),
         ("technique: timbre-trill; contour: C5; fingering: F 0 / F 2", "horn", ["cents apart"]),
     ],

@@ -80,6 +80,7 @@ def test_the_hand_and_the_mute_are_where_they_are_needed() -> None:
     assert [t.key for t in TECHNIQUES if t.takes_mute] == ["muted"]
     assert [t.key for t in TECHNIQUES if t.sings] == ["multiphonic"]
     assert {t.key for t in TECHNIQUES if t.trill} == {
+        "tremolo",
         "valve-trill",
         "timbre-trill",
         "lip-trill",

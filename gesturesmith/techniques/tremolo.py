@@ -1,0 +1,53 @@
+"""A tremolo between two notes of unlike fingerings."""
+
+from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.techniques.base import Look, Sound, Technique
+
+TECHNIQUE = Technique(
+    key="tremolo",
+    layer="valves",
+    moves="valves or slide",
+    kin=("valve-trill",),
+    trill="other",
+    takes={
+        "valves": "go right down",
+        "fingering": "alternate between two notes",
+        "slide": "alternate between two notes",
+        "tube": "change with the tremolo",
+        "trill": "alternate between two notes",
+    },
+    limits={
+        "shortest_ms": Limit(Sourced(300, HOUSE, "two or three strokes"), unit="ms", side="below"),
+        "widest_cents": Limit(Sourced(500, HOUSE, "wider the lips cannot follow the fingers"), unit="cents"),
+    },
+    effort=Sourced(1.1, HOUSE, "the lip follows the fingers"),
+    flow=Sourced(1.0, HOUSE, "as plain playing"),
+    look=Look(
+        word="trem.",
+        extent="span",
+        reason=(
+            "The word with a dashed line as far as it goes, and the other note in a small head in parentheses "
+            "after the first, as for a wide trill. Two half notes with beams between them, as strings and "
+            "keyboards have it, would show twice the time, and slashes on the stem ask for flutter-tonguing here."
+        ),
+    ),
+    sound=Sound(waves_hz=Sourced(5.0, HOUSE, "two or three strokes in the shortest note it is asked on")),
+    sources=(
+        Sourced(
+            "tremolo of like and unlike fingerings", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"
+        ),
+    ),
+    called=("trem", "fingered tremolo"),
+    title={
+        "en": "Tremolo",
+        "de": "Tremolo",
+        "fr": "Trémolo",
+        "it": "Tremolo",
+    },
+    texts={
+        "en": "Alternate quickly between the note and the one in parentheses, to the end of the dashed line.",
+        "de": "Schnell zwischen der Note und der eingeklammerten wechseln, bis zum Ende der gestrichelten Linie.",
+        "fr": "Alterner rapidement la note et celle entre parenthèses, jusqu’à la fin de la ligne en tirets.",
+        "it": "Alternare rapidamente la nota e quella tra parentesi, fino alla fine della linea tratteggiata.",
+    },
+)
