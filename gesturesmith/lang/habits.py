@@ -43,7 +43,7 @@ def no_point(reader: Reader, tok: Token) -> None:
         _say(
             reader,
             tok,
-            "no brackets around points, and one note at a time: write G4, A4, or xG4 for about that pitch",
+            "no brackets around points, and one note at a time: write G4, A4, or xG4 for about G4, or G4 as ghost",
         )
     if tok.kind != "word":
         return
