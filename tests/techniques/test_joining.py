@@ -10,9 +10,10 @@ from pathlib import Path
 
 import pytest
 
-from gesturesmith import techniques
+from gesturesmith import instruments, techniques
 from gesturesmith.checker import check_text
 from gesturesmith.evidence import Kind
+from gesturesmith.kinds import Needs
 from gesturesmith.source import Source
 from gesturesmith.techniques.base import PART_WORDS, Technique, clash, joining
 
@@ -54,6 +55,18 @@ SAID = {"goes": GOES, "with care": WITH_CARE, "not": NOT}
 def test_what_players_say_of_a_pair(verdict: str, pair: str) -> None:
     one, other = (techniques.get(key) for key in pair.split())
     assert joining(one, other).verdict == verdict, joining(one, other).reason
+
+
+@pytest.mark.parametrize(
+    ("need", "having", "lacking"),
+    [
+        ("trigger", "trombone-f bass-trombone", "trombone horn trumpet"),
+        ("valve-slide", "trumpet cornet euphonium tuba", "horn natural-horn trombone trombone-f"),
+    ],
+)
+def test_what_a_technique_needs_is_there_or_not(need: Needs, having: str, lacking: str) -> None:
+    assert all(instruments.get(name).gives(need) for name in having.split())
+    assert not any(instruments.get(name).gives(need) for name in lacking.split())
 
 
 def test_every_pair_is_decided_with_a_reason_in_either_order() -> None:

@@ -186,6 +186,26 @@ def test_a_rip_tears_through_harmonics_and_a_scoop_does_not():
     assert not any(a[0] == b[0] for a, b in pairwise(scoop))
 
 
+def test_a_spill_tumbles_down_harmonics_and_a_fall_slides():
+    spill, fall = (only("C5 ff", f"technique: {t}", "lasts: 2 beats").pitch for t in ("spill", "fall"))
+    assert any(a[0] == b[0] for a, b in pairwise(spill))
+    assert not any(a[0] == b[0] for a, b in pairwise(fall))
+    assert spill[-1][1] == 6500 - 1200
+
+
+def test_a_flip_comes_back_and_a_turn_goes_to_both_sides():
+    flip, turn = (only("C5", f"technique: {t}", "lasts: 2 beats").pitch for t in ("flip", "jazz-turn"))
+    assert max(c for _, c in flip) == 6500 + 300
+    assert flip[-1] == (2.0, 6500)
+    assert {c for _, c in turn} == {6500, 6500 + 200, 6500 - 200}
+
+
+@pytest.mark.parametrize(("technique", "held"), [("fall-at-once", 0.0), ("long-fall", 0.5), ("short-fall", 1.75)])
+def test_how_long_a_note_is_held_before_it_falls(technique, held):
+    pitch = only("C5", f"technique: {technique}", "lasts: 2 beats").pitch
+    assert max(t for t, c in pitch if c == 6500) == pytest.approx(held)
+
+
 def test_an_edge_never_takes_more_than_half_of_its_note():
     tone = only("C5", "technique: scoop", "lasts: 1/8 beats")
     assert next(t for t, c in tone.pitch if c == 6500) == pytest.approx(1 / 16)
