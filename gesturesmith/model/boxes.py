@@ -62,6 +62,7 @@ def read(ctx: Context, block: nodes.Block, tempo: Fraction, events: Events) -> B
         beats=beats,
         in_seconds=in_seconds,
         cue=lasts.value.cue.text if lasts.value.cue is not None else "",
+        within=lasts.value.cue is not None and lasts.value.amount is not None,
         span=lasts.span,
     )
 

@@ -51,7 +51,7 @@ class Box:
     pace       how it is repeated
     beats      how long, in beats of the passage; of a cue, the most that is reckoned with
     in_seconds whether that is written in seconds
-    cue        until what it is repeated; "" if a length is given
+    cue        until what it is repeated; "" if a length is given. `within`: at most how long is given as well
     """
 
     name: str
@@ -62,6 +62,7 @@ class Box:
     beats: Fraction
     in_seconds: bool
     cue: str
+    within: bool
     span: Span
 
 

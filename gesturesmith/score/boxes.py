@@ -48,14 +48,19 @@ def draw(place: InBox, line: VoiceBuilder, tempo: Fraction, meter: Meter, langua
 
 
 def _words(box: Box, language: str) -> str:
-    """How to choose and how fast."""
+    """Its title, how to choose and how fast."""
     keys = [f"choose-{box.choose}", f"pace-{box.pace}"]
-    return ", ".join(wording(key.replace(" ", "-"), language) for key in keys if not key.endswith("-"))
+    said = [wording(key.replace(" ", "-"), language) for key in keys if not key.endswith("-")]
+    return ", ".join([*([box.title] if box.title is not None else []), *said])
 
 
 def _length(box: Box, tempo: Fraction, meter: Meter, language: str) -> str:
-    if box.cue:
-        return wording("until-cue", language).replace("{cue}", box.cue)
-    if box.in_seconds:
-        return said_seconds(box.beats * 60 / tempo, language)
-    return said_beats(box.beats, meter, language)
+    in_seconds = box.in_seconds
+    length = (
+        said_seconds(box.beats * 60 / tempo, language) if in_seconds else said_beats(box.beats, meter, language)
+    )
+    if not box.cue:
+        return length
+    # The cue last: a text of the user's may hold braces of its own.
+    until = wording("until-cue-within" if box.within else "until-cue", language)
+    return until.replace("{length}", length).replace("{cue}", box.cue)

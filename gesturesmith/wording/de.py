@@ -83,6 +83,7 @@ TEXTS = {
     "pace-as-fast-as-possible": "so schnell wie möglich",
     "pace-irregular": "unregelmäßig",
     "until-cue": "bis „{cue}“",
+    "until-cue-within": "bis „{cue}“, in höchstens {length}",
     "unmeasured": "so schnell wie möglich",
     "measured": "gemessen",
     "said-of": "{titles}: {text}",

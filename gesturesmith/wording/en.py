@@ -83,6 +83,7 @@ TEXTS = {
     "pace-as-fast-as-possible": "as fast as possible",
     "pace-irregular": "irregular",
     "until-cue": "until “{cue}”",
+    "until-cue-within": "until “{cue}”, within {length}",
     "unmeasured": "as fast as possible",
     "measured": "measured",
     "said-of": "{titles}: {text}",

@@ -84,6 +84,7 @@ TEXTS = {
     "pace-as-fast-as-possible": "aussi vite que possible",
     "pace-irregular": "irrégulier",
     "until-cue": "jusqu’à « {cue} »",
+    "until-cue-within": "jusqu’à « {cue} », {length} au plus",
     "unmeasured": "aussi vite que possible",
     "measured": "mesuré",
     "said-of": "{titles} : {text}",

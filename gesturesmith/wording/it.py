@@ -83,6 +83,7 @@ TEXTS = {
     "pace-as-fast-as-possible": "il più veloce possibile",
     "pace-irregular": "irregolare",
     "until-cue": "fino a «{cue}»",
+    "until-cue-within": "fino a «{cue}», al massimo {length}",
     "unmeasured": "il più veloce possibile",
     "measured": "misurato",
     "said-of": "{titles}: {text}",

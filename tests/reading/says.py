@@ -166,7 +166,8 @@ def _lines(passage: Passage):
             box = item.box.box
             seconds = box.beats * 60 / passage.tempo
             length = f"{float(seconds):g} s" if box.in_seconds else f"{float(box.beats):g} beats"
-            yield item.at, item.at + item.beats, f"until “{box.cue}”" if box.cue else length
+            until = f"until “{box.cue}”" + (f", within {length}" if box.within else "")
+            yield item.at, item.at + item.beats, until if box.cue else length
 
 
 def with_rest_after(said: Said) -> Said:

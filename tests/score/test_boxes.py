@@ -27,6 +27,16 @@ def test_the_words_of_a_box(engraved) -> None:
     assert r'\gsGoesOn "until “the bell”"' in ly
 
 
+def test_a_cue_and_the_most_there_is_of_it(engraved) -> None:
+    ly = made(engraved, 'play: call; lasts: until "{length}" within 12 s')
+    assert r'\gsGoesOn "until “{length}”, within 12 s"' in ly
+
+
+def test_its_title_stands_over_it(engraved) -> None:
+    text = f'{CALL}box echo "Echo"\n  play: call\n  pace: irregular\n  lasts: 20 s\npassage p\n  play: echo\n'
+    assert r'\gsWord "Echo, irregular"' in engraved(text)["p"].ly
+
+
 def test_no_rest_stands_for_the_time_of_a_box(engraved) -> None:
     ly = made(engraved, "play: call, rest 2; lasts: 16 beats", "meter: 4/4", play="echo, rest 4")
     rests = [word for word in ly.split() if word.startswith(("r", "R"))]

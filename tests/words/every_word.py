@@ -101,7 +101,10 @@ def reading(text: str) -> Reading | None:
         part = notes.part_of("words", checked, piece.settings, (one.music for one in musics))
         return notes.notes_item((part,), NotesOptions()).book if musics else None
 
-    return Reading(Seen(tuple(pages), _said(report), notes_page), *_effective(report))
+    findings, playable = _effective(report)
+    played = (passage for passage in piece.passages if passage.name.casefold() in playable)
+    boxes = frozenset(i.box.box.name.casefold() for one in played for i in one.items if i.box is not None)
+    return Reading(Seen(tuple(pages), _said(report), notes_page), findings, playable | boxes)
 
 
 def _of_parts(source: Source, checked: Checked) -> Reading:
@@ -264,7 +267,7 @@ def _whole_others(entry: _Entry) -> Iterator[str]:
             yield from (o for o in row if o != joined)
     if entry.key in ("technique", "fallback"):
         yield from registry.names("gesturesmith.techniques")
-    elif entry.key == "lasts":
+    elif entry.key == "lasts" and entry.tokens[0].kind == "number":
         unit = entry.tokens[-1].text
         yield from (f"{Fraction(only) * share} {unit}" for share in (2, Fraction(3, 2), Fraction(1, 2)))
     elif entry.tokens[0].kind == "text" and len(entry.tokens) == 1:
@@ -389,9 +392,9 @@ def blocks_of(text: str) -> Iterator[tuple[str, str]]:
     }
     needs: dict[str, list[str]] = {}
     for block in tree.blocks:
-        key = {"passage": "play", "exercises": "from"}.get(block.kind)
-        entry = block.get(key) if key else None
-        named = [] if entry is None else [t.casefold() for t in _names(entry.value) if t.casefold() in bodies]
+        key = {"passage": "play", "exercises": "from", "box": "play"}.get(block.kind)
+        values = [entry.value for entry in block.entries if entry.key.text == key]
+        named = [t.casefold() for value in values for t in _names(value) if t.casefold() in bodies]
         needs[block.name.text.casefold()] = named
 
     def wanted(name: str, seen: tuple[str, ...] = ()) -> list[str]:
@@ -399,6 +402,8 @@ def blocks_of(text: str) -> Iterator[tuple[str, str]]:
 
     for block in tree.blocks:
         name = block.name.text.casefold()
+        if block.kind == "box":  # which is seen where a passage plays it
+            name = next(other for other in needs if name in needs[other])
         yield block.name.text, head + "\n".join(bodies[n] for n in dict.fromkeys(wanted(name)))
     yield "", head + _probe(text)
 
