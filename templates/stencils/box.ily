@@ -3,10 +3,12 @@
 %% The grobs of a staff that stand between two places of a line, apart from those above and below that give way.
 #(define gs:framed
    '(NoteHead Stem StemTremolo Beam Flag Dots Slur Script Rest Accidental TupletNumber TupletBracket Tie GestureBracket GestureEdge))
+#(define (gs:same-staff? grob other)
+   (not (memq (grob::name (ly:grob-common-refpoint grob other Y)) '(System VerticalAlignment))))
 #(define (gs:framed-boxes grob system staff x0 x1)
    (let* ((all (ly:grob-array->list (ly:grob-object system 'all-elements)))
           (mine (filter (lambda (g)
-                          (and (memq (grob::name g) gs:framed) (gs:printed? g)
+                          (and (memq (grob::name g) gs:framed) (gs:printed? g) (gs:same-staff? grob g)
                                (not (number? (ly:grob-property g 'outside-staff-priority #f)))))
                         all))
           (boxes (filter-map (lambda (g) (gs:box grob g system)) mine)))
@@ -58,7 +60,8 @@ gsFrameEnd = #(gs:stop 'frame)
       grob (markup #:fontsize -1 (if (gs:first-piece? grob) text (string-append "(" text ")"))))))
 %% The line begins at the frame before it, where that is on the same line of music.
 #(define (gs:after-frame grob system x0)
-   (let* ((frames (filter (gs:grob-named? 'GestureFrame) (ly:grob-array->list (ly:grob-object system 'all-elements))))
+   (let* ((frames (filter (lambda (g) (and (eq? 'GestureFrame (grob::name g)) (gs:same-staff? grob g)))
+                          (ly:grob-array->list (ly:grob-object system 'all-elements))))
           (edges (map (lambda (f) (cdr (ly:grob-extent f system X))) frames))
           (before (filter (lambda (x) (and (finite? x) (< x (+ x0 1)))) edges)))
      (if (null? before) x0 (apply max before))))

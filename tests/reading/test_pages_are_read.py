@@ -6,7 +6,7 @@ import ast
 from pathlib import Path
 
 import pytest
-from reading import generate, pages
+from reading import dump, generate, pages
 
 from gesturesmith.source import Source
 
@@ -175,6 +175,29 @@ def test_grace_notes_before_the_first_note_of_one_line(tmp_path):
     job = pages.Job()
     pages.add_parts(job, Source("graces", f"pitches: written\nmeter: 3/4\n{parts}passage p\n{lines}"))
     assert _read(job, tmp_path).scores == 4
+
+
+def test_a_box_in_one_line_frames_nothing_of_another(tmp_path):
+    text = """pitches: written
+part one
+  instrument: horn
+part two
+  instrument: tuba
+box swarm
+  play: G4 for 1, C5 for 1
+  lasts: 8 beats
+passage p
+  one: C5 for 2, swarm, G4 for 2
+  two: C2 for 12
+"""
+    job = pages.Job()
+    pages.add_parts(job, Source("boxed", text))
+    (grobs, *_) = dump.read(pages.whole(job), tmp_path).values()
+    (frame,) = [g for g in grobs if g.name == "GestureFrame"]
+    first, *inside = sorted(
+        (g for g in grobs if g.name == "NoteHead" and g.staff == frame.staff), key=lambda g: g.x
+    )
+    assert first.right < frame.x < inside[0].x < inside[1].right < frame.right < inside[2].x
 
 
 def test_cues(tmp_path):
