@@ -59,6 +59,8 @@ NAMED = (
     Named("hornmatters.com, 2018/07", ("hornmatters.com",)),
     Named("naturalhorn.com: hand positions", ("naturalhorn.com",)),
     Named("whistleandflute.net: ranges and pedal notes of the trombone", ("whistleandflute.net",)),
+    Named("spiegato.com: how high trombones go", ("spiegato.com",)),
+    Named("fact-index.com: written ranges of the Wagner tubas", ("fact-index.com",)),
     Named("orchestrationonline.com: strength of the registers", ("orchestrationonline.com",)),
     Named("Common practice, without a particular source", ("common practice", "the first partial")),
 )

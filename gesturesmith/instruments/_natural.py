@@ -61,7 +61,11 @@ def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str,
                 Sourced(
                     250, PRACTICE, "Ericson, ASU: the closing hand reaches a half step above the next partial below"
                 ),
-                Sourced(398, DERIVED, "398 cents from partial 4, the widest step the hand fills"),
+                Sourced(
+                    602,
+                    DERIVED,
+                    "to a half step above the next partial: 602 cents from partial 3, 398 from partial 4",
+                ),
                 "cents",
             ),
             "hand_raise_cents": Limit(

@@ -19,9 +19,12 @@ Fix     take the nearest available pitch, or mark the pitch as approximate with 
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
+from gesturesmith.acoustics.series import hand_glide_cents
 from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.diagnostics.changes import FingeringChange
+from gesturesmith.evidence import DERIVED, Limit, Sourced
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.realisation import PlayedPoint
 from gesturesmith.realise.in_force import hand_is_free, pitched_by
@@ -98,6 +101,16 @@ def _named(case: Case, note: int, nearest: float) -> str:
     return exact_name(case.instrument, note) + (f"{off:+d}c" if off else "")
 
 
+_LAW = "to a half step above the next partial down, and as far beyond as is in tune: Ericson, ASU; computed"
+
+
+def _hand(case: Case, played: PlayedPoint) -> Limit:
+    """How far the closing hand takes a note: to a half step above the next partial below the one that is played."""
+    limit, near = (case.instrument.limits[name] for name in ("hand_lower_cents", "in_tune_cents"))
+    reach = hand_glide_cents(played.partial) + float(near.narrow.value)
+    return replace(limit, wide=Sourced(max(reach, limit.narrow.value), DERIVED, _LAW))
+
+
 def _excess(case: Case, point: ContourPoint, played: PlayedPoint) -> tuple[Excess | None, str]:
     """How far a note is out of reach of the lip or, downwards with a free hand, of the hand."""
     limits = case.instrument.limits
@@ -105,7 +118,7 @@ def _excess(case: Case, point: ContourPoint, played: PlayedPoint) -> tuple[Exces
     free = case.instrument.has_hand and hand_is_free(point.techniques)
     if lip is None or not free or played.error_cents < 0 or "hand_lower_cents" not in limits:
         return lip, f"the lip brings it {'down' if played.error_cents > 0 else 'up'} by"
-    hand = above(limits["hand_lower_cents"], played.error_cents)
+    hand = above(_hand(case, played), played.error_cents)
     if hand is None or hand.severity.rank < lip.severity.rank:
         return hand, "the hand lowers it by"
     return lip, "the lip brings it down by"
