@@ -44,7 +44,7 @@ TRADE = {
         "spill",
     ),  # jazz names its effects in English
     *("attack", "slap", "split", "tone"),  # slap tongue, split attack, split tone
-    *("euphonium", "soprano", "tuba"),  # instruments
+    *("althorn", "contralto", "euphonium", "piccolo", "saxhorn", "soprano", "tuba", "wagner"),  # instruments
     *("bucket", "cup", "harmon", "plunger", "stopping", "straight"),  # mutes, as they are sold
     *("ka", "ta"),  # syllables of the tongue
     *("ad", "lib"),  # at the player's liberty
