@@ -56,6 +56,12 @@ gsPart = {
   \override Staff.MultiMeasureRest.expand-limit = #1
 }
 
+%% \gsBarNumbers #12: bars are numbered at the beginning of each line, the first one is 12.
+gsBarNumbers =
+#(define-music-function (first) (index?)
+   #{ \set Score.currentBarNumber = #first
+      \override Score.BarNumber.stencil = #ly:text-interface::print #})
+
 %% Free time: equal times take equal space.
 gsPictureInTime = \layout {
   \gsPicture

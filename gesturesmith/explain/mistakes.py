@@ -245,6 +245,11 @@ _TABLE = {
         "  contour: C5 for 3/2, D5 for 1/2\n  lasts: 4 beats",
         "  contour: C5 for 3/2, D5 for 1/2",
     ),
+    "bar-without-meter": Mistake(
+        "Bars are numbered only where there is a meter.",
+        "passage p\n  bar: 12\n  play: C4 for 1",
+        "passage p\n  meter: 4/4\n  bar: 12\n  play: C4 for 1",
+    ),
     "bars-without-meter": Mistake(
         "A length in bars needs the meter of the file.", "  lasts: 2 bars", "  lasts: 8 beats"
     ),

@@ -211,6 +211,11 @@ PASSAGE: dict[str, Key] = {
     ),
     "tempo": Key(values.tempo, "as in the settings, for this passage", "that of the file"),
     "meter": Key(values.meter, "as in the settings, for this passage", "that of the file"),
+    "bar": Key(
+        series.bar_number,
+        "the number of its first bar; the bars are then numbered at the beginning of each line",
+        "no bar numbers",
+    ),
 }
 EXERCISES: dict[str, Key] = {
     "from": Key(values.a_name, "the gesture to vary", "error"),

@@ -18,6 +18,8 @@ from gesturesmith.lang.words import CHOICES, ORDERS, PACES
 
 type _Item = Note | Amount
 
+_LAST_BAR = 9999
+
 
 def _listed[T](reader: Reader, item: Callable[[Reader], T], more: str) -> tuple[T, ...]:
     """Items separated by commas, to the end of the value; `more` describes an item."""
@@ -210,6 +212,15 @@ def players(reader: Reader) -> Amount:
     if value.value > 2:
         reader.fail("out-of-range", value.span, "one or two players read from one line: give more players parts")
     reader.finish("1 or 2")
+    return value
+
+
+def bar_number(reader: Reader) -> Amount:
+    """The number of a bar."""
+    value = reader.whole("the number of the first bar, such as 12")
+    if value.value > _LAST_BAR:
+        reader.fail("out-of-range", value.span, f"bar numbers run from 1 to {_LAST_BAR}")
+    reader.finish("one bar number")
     return value
 
 

@@ -89,6 +89,10 @@ RULES: dict[str, tuple[str, str]] = {
         "GS060",
         "the points say how long they are with `for`, {length} in all: remove `lasts`, or every `for`",
     ),
+    "bar-without-meter": (
+        "GS062",
+        "bar {bar}, but without a meter there are no bars: add a line such as `meter: 4/4`",
+    ),
     "bars-without-meter": (
         "GS061",
         "{bars} bars of what? Name the meter at the top of the file, `meter: 4/4`, or write a number of beats",

@@ -25,6 +25,7 @@ from gesturesmith.values import frozen
 class PassageFrame:
     """How a passage is barred and counted, and how many times it is played.
 
+    bar        the number of its first bar, None if bars are not numbered
     counted    the note that the tempo names, in quarters, None if none
     own_tempo, own_meter   whether the passage sets its own, or takes the file's
     """
@@ -32,6 +33,7 @@ class PassageFrame:
     tempo: Fraction
     tempo_text: str | None
     meter: tuple[int, int] | None
+    bar: int | None
     counted: Fraction | None
     own_tempo: bool
     own_meter: bool
@@ -107,7 +109,7 @@ def _read_boxes(ctx: Context, made: _Made, blocks: tuple[nodes.Block, ...]) -> N
 
 def _box(ctx: Context, made: _Made, block: nodes.Block, tempo: Fraction) -> Box | None:
     """A box at a tempo; what stands in it has no bars of its own."""
-    frame = PassageFrame(tempo, None, None, ctx.counted, own_tempo=False, own_meter=False, times=1)
+    frame = PassageFrame(tempo, None, None, None, ctx.counted, own_tempo=False, own_meter=False, times=1)
 
     def events(node: nodes.PlayItem) -> list[PassageItem] | None:
         if node.name is not None and node.name.text.casefold() not in made.gestures:
@@ -137,6 +139,7 @@ def _passage(block: nodes.Block, frame: PassageFrame, items: tuple[PassageItem, 
         tempo_text=frame.tempo_text,
         meter=frame.meter,
         counted=frame.counted,
+        bar=frame.bar,
         span=block.span,
         spans={e.key.text: e.span for e in reversed(block.entries)},
         two_players=two_players,
@@ -204,13 +207,18 @@ def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple
     tempo = ctx.value(block, "tempo", nodes.Tempo)
     meter = ctx.value(block, "meter", nodes.TimeSignature)
     repeat = ctx.value(block, "repeat", nodes.Amount)
+    bar = ctx.value(block, "bar", nodes.Amount)
     text, file_meter = file_frame
     if tempo is not None:
         text = tempo.words.text if tempo.words is not None else None
+    barred = meter_of(meter) if meter is not None else file_meter
+    if bar is not None and barred is None:
+        ctx.error("bar-without-meter", bar.span, bar=messages.amount(bar.value))
     return PassageFrame(
         tempo=tempo.bpm.value * (tempo.note or ctx.beat) if tempo is not None else ctx.tempo,
         tempo_text=text,
-        meter=meter_of(meter) if meter is not None else file_meter,
+        meter=barred,
+        bar=int(bar.value) if bar is not None else None,
         counted=(tempo.note if tempo is not None else None) or ctx.counted,
         own_tempo=tempo is not None,
         own_meter=meter is not None,

@@ -121,6 +121,7 @@ class Passage:
     spans: Mapping[str, Span]
     two_players: bool = False
     counted: Fraction | None = None
+    bar: int | None = None
 
     @property
     def beats(self) -> Fraction:

@@ -109,6 +109,7 @@ def passage_score(
         tempo=None if in_seconds(cases) else passage.tempo,
         tempo_text=passage.tempo_text,
         counted=passage.counted,
+        bar=passage.bar,
         last_bar="" if repeated else "|.",
         footnotes=whole.footnotes,
         description=describe.passage_in_words(passage, settings.wording, pitches),

@@ -197,6 +197,7 @@ class Music:
     staff_lines   5, or 3 for heights without pitch
     clef          the clef at its beginning; `last_clef` the one at its end
     meter         time signature; None: free, no bar lines
+    bar           the number of its first bar; None if bars are not numbered
     counted       the note that the tempo names, in quarters; None: the one that the meter is counted in
     tempo         quarters per minute to print, None if nothing is counted in beats; `tempo_text`: words before it
     footnotes     in order of their numbers, which count within this music
@@ -226,6 +227,7 @@ class Music:
     tempo: Fraction | None
     tempo_text: str | None
     counted: Fraction | None = None
+    bar: int | None = None
     last_bar: str = "|"
     place: Fraction = USUAL_PLACE
     footnotes: tuple[Footnote, ...]

@@ -51,6 +51,8 @@ def staff(
     if music.meter is not None and music.pitches == "written" and alone:
         start.append(r"\gsPart")
     start.append(r"\cadenzaOn" if music.meter is None else f"\\time {music.meter[0]}/{music.meter[1]}")
+    if upper and music.bar is not None:
+        start.append(f"\\gsBarNumbers #{music.bar}")
     if not upper:
         pass
     elif music.tempo is not None:

@@ -52,6 +52,7 @@ MISTAKES = [
     ("missing-band", ONE + "  contour: «35%»\n", "band: middle"),
     ("missing-band", ONE + "  contour: G4\n  sing: «low»\n", "band: middle"),
     ("lasts-twice", ONE + "  contour: C5 for 1, D5 for 1\n  lasts: «2 beats»\n", "remove `lasts`"),
+    ("bar-without-meter", HORN + "passage p\n  play: C4 for 1\n  bar: «12»\n", "`meter: 4/4`"),
     ("bars-without-meter", ONE + "  contour: C5\n  lasts: «2 bars»\n", "`meter: 4/4`"),
     ("first-point-late", ONE + "  contour: G4«@1», A4@2\n", "`@1`"),
     ("times-fall", ONE + "  contour: G4, A4@2, B4«@1», C5\n  lasts: 4 beats\n", "at 1, but an earlier one"),

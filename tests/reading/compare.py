@@ -40,7 +40,21 @@ def differences(reading: Reading, said: Said) -> list[str]:
         found.append(f"played {reading.repeated} times on the page, {said.repeated} in the file")
     if reading.tempo is not None and said.tempo is not None and abs(reading.tempo - said.tempo) > _ROUNDED:
         found.append(f"tempo: {float(reading.tempo):g} on the page, {float(said.tempo):g} in the file")
-    return found
+    return [*found, *_bar_numbers(reading, said)]
+
+
+def _bar_numbers(reading: Reading, said: Said) -> list[str]:
+    """Bars are numbered at the beginning of lines, from the number that the first one has."""
+    if said.bar is None or said.meter is None:
+        return [f"bar number {number} on the page, none in the file" for _, number in reading.numbers]
+    length = Fraction(4 * said.meter[0], said.meter[1])
+    if not reading.numbers and said.bar > 1:
+        return ["no bar numbers on the page"]
+    return [
+        f"bar {number} at beat {float(at):g} on the page, {said.bar + at / length} in the file"
+        for at, number in reading.numbers
+        if number != said.bar + at / length
+    ]
 
 
 def _alike(have: tuple, want: tuple) -> bool:

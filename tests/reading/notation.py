@@ -142,6 +142,7 @@ class Reading:
     hands      (moment, sign): + o half over notes
     lyrics     texts under the staff by moment
     label      the text at the left of the staff
+    numbers    of bars, with their moments
     faults     anything unreadable or contradictory
     """
 
@@ -161,6 +162,7 @@ class Reading:
     signs: list[tuple[Fraction, str, str]] = field(default_factory=list)
     hands: list[tuple[Fraction, str]] = field(default_factory=list)
     label: str = ""
+    numbers: list[tuple[Fraction, int]] = field(default_factory=list)
     faults: list[str] = field(default_factory=list)
     heads: int = 0
 
@@ -219,6 +221,7 @@ class _Reader:
         self.reading.hairpins = self._hairpins()
         self.reading.tempo = next((_tempo(g) for g in self._named("MetronomeMark")), None)
         self.reading.repeated = self._repeats()
+        self.reading.numbers = [(g.at, int(g.text)) for g in self._named("BarNumber") if g.at is not None]
         words = self._named("GestureWords", "GestureNotedWords")
         self.reading.texts = [(g.at, t) for g in words if g.at is not None for _, _, k, t in g.drawn if k == "text"]
         self.reading.signs = sorted(self._signs())

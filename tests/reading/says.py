@@ -91,6 +91,7 @@ class Said:
     frames: tuple[tuple[Fraction, Fraction], ...] = ()
     repeated_on: tuple[tuple[Fraction, Fraction, str], ...] = ()
     signs: tuple[tuple[Fraction, str, str], ...] = ()
+    bar: int | None = None
 
 
 def of_gesture(gesture: Gesture, *, pitches: str = "written", heights: str = "auto") -> Said:
@@ -144,6 +145,7 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         levels=tuple(levels),
         hairpins=tuple(hairpins),
         tempo=passage.tempo,
+        bar=passage.bar,
         signs=tuple(signs),
         frames=tuple(_frames(passage)),
         repeated_on=tuple(_lines(passage)),

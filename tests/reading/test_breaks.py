@@ -26,6 +26,7 @@ box ground
   lasts: 9 beats
 passage p
   meter: 3/4
+  bar: 12
   play: F#4 for 3/2 p accent, G4 for 1/2 say "tu" "off", F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2 sixteenths,
     G4 for 1/2, C5 for 3/2, Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3,
     B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2, ground, G4 for 3
@@ -81,6 +82,10 @@ BREAKS = {
     "no hairpin": Break(_in_staff(r"\omit Hairpin"), "hairpins: "),
     "no accent": Break(_in_staff(r"\omit Script"), "marks: nothing on the page, accent"),
     "another tempo": Break(lambda b: b.replace('\\gsTempo "" "60"', '\\gsTempo "" "66"'), "tempo: 66"),
+    "bars counted from elsewhere": Break(
+        lambda b: b.replace("gsBarNumbers #12", "gsBarNumbers #13"), "bar 13 at beat 0"
+    ),
+    "no bar numbers": Break(lambda b: b.replace(r"\gsBarNumbers #12", ""), "no bar numbers"),
     "played twice": Break(lambda b: b.replace('\\bar "|."', '\\bar ":|."'), "played 2 times"),
     "no frame": Break(_in_staff(r"\omit GestureFrame"), "boxes: none on the page"),
     "a frame round less": Break(lambda b: _later(b, r"\gsFrame"), "boxes: "),
