@@ -259,6 +259,36 @@ _TABLE = {
         "  contour: G4 ff, A4\n  dynamics: p < f",
         "  contour: G4, A4\n  dynamics: p < f",
     ),
+    "fingering-pair": Mistake(
+        "Two fingerings with a stroke between them are those of a trill.",
+        "  contour: G4\n  fingering: F 0 / Bb 1",
+        "  technique: timbre-trill\n  contour: G4\n  fingering: F 0 / Bb 1",
+    ),
+    "trill-below": Mistake(
+        "A trill goes to a note above; a tremolo may go down.",
+        "  trill: F4\n  contour: G4",
+        "  trill: A4\n  contour: G4",
+    ),
+    "trill-of-many": Mistake(
+        "One note is named, and the gesture trills on several pitches: name the interval.",
+        "  trill: A4\n  contour: G4, F4",
+        "  trill: whole\n  contour: G4, F4",
+    ),
+    "trill-on-itself": Mistake(
+        "A trill of colour stays on its pitch.",
+        "  technique: timbre-trill\n  trill: half\n  contour: G4",
+        "  technique: valve-trill\n  trill: half\n  contour: G4",
+    ),
+    "trill-nowhere": Mistake(
+        "Without an exact pitch there is nothing that a trill could go from.",
+        "  trill: half\n  contour: xG4",
+        "  trill: half\n  contour: G4",
+    ),
+    "trill-and-tremolo": Mistake(
+        "A note is trilled or is in a tremolo, not both.",
+        "  trill: half\n  tremolo: B4\n  contour: G4",
+        "  tremolo: B4\n  contour: G4",
+    ),
     "fingering-count": Mistake(
         "One fingering for all points, or one for each.",
         "  contour: G4, A4, B4\n  fingering: F 0, F 1",
