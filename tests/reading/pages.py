@@ -17,7 +17,7 @@ from gesturesmith.exercises import graded
 from gesturesmith.exercises import preparation as practice
 from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.model.piece import Settings
-from gesturesmith.model.reading import read
+from gesturesmith.model.reading import PartReading, read
 from gesturesmith.pipeline.chart import ChartOptions, compile_chart
 from gesturesmith.pipeline.graded import GradedOptions, compile_graded
 from gesturesmith.pipeline.notes import compile_notes
@@ -185,6 +185,17 @@ def add_parts(
             for passage in part.reading.piece.passages:
                 said[part.name, passage.name, way] = says.of_passage(passage, pitches=way, heights=heights)
     names = {part.name for part in reading.parts}
+
+    def staves(part: PartReading, name: str, way: str) -> tuple[tuple[str, says.Said], ...]:
+        """What the staves of a part say in a passage: two where its players are divided."""
+        if name not in part.divided:
+            return ((part.title, said[part.name, name, way]),)
+        passages = [next(p for p in one.piece.passages if p.name == name) for one in part.players]
+        return tuple(
+            (f"{part.title} {number}.", says.of_passage(passage, pitches=way, heights=heights))
+            for number, passage in enumerate(passages, start=1)
+        )
+
     for item in outcome.items:
         own = next((n for n in (item.place.name, item.place.parent.name) if n in names), None)
         if item.kind != "page" and not snippets:
@@ -205,14 +216,22 @@ def add_parts(
                 ],
             )
         elif own is not None:
+            (part,) = (p for p in reading.parts if p.name == own)
+            file = f"{source.name}, {own}"
             job.add(
-                item, [Score(f"{source.name}, {own}", n, item.kind, said[own, n, "written"]) for n in item.excerpts]
+                item,
+                [
+                    ScoreOfParts(file, n, staves(part, n, "written"))
+                    if n in part.divided
+                    else Score(file, n, item.kind, said[own, n, "written"])
+                    for n in item.excerpts
+                ],
             )
         elif not cues:
             job.add(
                 item,
                 [
-                    ScoreOfParts(source.name, n, tuple((p.title, said[p.name, n, pitches]) for p in reading.parts))
+                    ScoreOfParts(source.name, n, tuple(one for p in reading.parts for one in staves(p, n, pitches)))
                     for n in item.excerpts
                 ],
             )

@@ -166,6 +166,14 @@ passage p
 """
 
 
+def test_two_players_of_one_line(tmp_path):
+    """Both, one, the other, divided on two staves: what each reads is what the line says."""
+    path = DOCS / "gallery" / "parts-two-horns.gesture"
+    job = pages.Job()
+    pages.add_parts(job, Source(path.name, path.read_text("utf-8")), snippets=True)
+    assert _read(job, tmp_path).notes > 80
+
+
 def test_grace_notes_before_the_first_note_of_one_line(tmp_path):
     """LilyPond would print the meter twice in each staff."""
     lines = "  one: G4 grace, A4 grace, C5 for 3\n  two: C2 for 3\n  three: G4 grace, C5 for 2, rest 1\n"
