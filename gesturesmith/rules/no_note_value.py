@@ -18,7 +18,7 @@ Passes
 Fix     divide the beat into fewer parts, or give the length in seconds if only the proportions matter
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from fractions import Fraction
 
 from gesturesmith.diagnostics import Number
@@ -27,6 +27,15 @@ from gesturesmith.model.gesture import Gesture, attack_times
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared.limits import above
 from gesturesmith.source import Span
+
+_MEANT = (
+    3,
+    6,
+    12,
+    24,
+    7,
+    9,
+)  # what a decimal such as 0.33 or 2.1667 stands for: parts of a beat that it cannot give
 
 
 def _parts(times: Iterable[Fraction]) -> int:
@@ -48,7 +57,18 @@ def _times(gesture: Gesture) -> set[Fraction]:
     return valued | set(attack_times(gesture)) if gesture.attacks is not None else valued
 
 
-def _found(instrument: Instrument, times: Iterable[Fraction], span: Span) -> Iterator[Finding]:
+def _rounded(times: Iterable[Fraction]) -> str:
+    """What to write where a decimal stands for a fraction: 13/6 for 2.1667; "" where none does."""
+    for time in sorted(times):
+        digits = next((d for d in range(2, 7) if 10**d % time.denominator == 0), 0)
+        near = (Fraction(round(time * parts), parts) for parts in _MEANT)
+        meant = next((n for n in near if n != time and abs(n - time) <= Fraction(1, 2 * 10**digits)), None)
+        if digits and meant is not None and _parts((time,)) > _parts((meant,)):
+            return f"write {meant} in place of {float(time):g}, as a fraction"
+    return ""
+
+
+def _found(instrument: Instrument, times: Collection[Fraction], span: Span) -> Iterator[Finding]:
     parts = _parts(times)
     excess = above(instrument.limits.get("tuplet_largest"), parts)
     if excess is None:
@@ -56,6 +76,7 @@ def _found(instrument: Instrument, times: Iterable[Fraction], span: Span) -> Ite
     yield Finding(
         span=span,
         text=f"a beat in {parts} parts: without note values, spaced by time; tuplets go up to {excess.limit}",
+        hint=_rounded(times),
         evidence=excess.evidence,
         numbers=(Number(name="parts of a beat", value=parts, limit=excess.limit, unit=""),),
     )
@@ -66,7 +87,7 @@ def _in_passage(case: PassageCase) -> Iterator[Finding]:
     first = next((c for c in case.cases if c is not None), None)
     late = next((item for item in passage.items if _parts((item.at,)) > 1), None)
     if first is not None and late is not None and not any(c and c.gesture.in_seconds for c in case.cases):
-        yield from _found(first.instrument, (item.at for item in passage.items), late.span)
+        yield from _found(first.instrument, [item.at for item in passage.items], late.span)
 
 
 @rule("GS730", "no-note-value", severity="advice", passage=_in_passage)

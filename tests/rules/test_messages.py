@@ -165,3 +165,12 @@ def test_a_half_step_of_the_hand_is_never_too_wide() -> None:
 
 def test_a_wrong_fingering_of_a_repeated_note_is_told_once() -> None:
     one(horn("technique: stopped\ncontour: C5, C5, C5\nfingering: F 2-3\nlasts: 3 beats"), "fingering-misses-pitch")
+
+
+@pytest.mark.parametrize(
+    ("contour", "meant"),
+    [("C5, D5@0.33, E5@0.67", "1/3"), ("C5, D5@2.1667", "13/6"), ("C5, D5@0.37", ""), ("C5, D5@5/37", "")],
+)
+def test_a_decimal_that_stands_for_a_fraction_leads_to_it(contour: str, meant: str) -> None:
+    found = one(horn(f"contour: {contour}\nlasts: 3 beats"), "no-note-value")
+    assert found.hint.startswith(f"write {meant} ") if meant else not found.hint
