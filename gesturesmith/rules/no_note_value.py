@@ -35,7 +35,7 @@ _MEANT = (
     24,
     7,
     9,
-)  # what a decimal such as 0.33 or 2.1667 stands for: parts of a beat that it cannot give
+)  # what a decimal such as 0.33 or 2.1667 stands for: parts of a beat it cannot give
 
 
 def _parts(times: Iterable[Fraction]) -> int:
@@ -63,7 +63,7 @@ def _rounded(times: Iterable[Fraction]) -> str:
         digits = next((d for d in range(2, 7) if 10**d % time.denominator == 0), 0)
         near = (Fraction(round(time * parts), parts) for parts in _MEANT)
         meant = next((n for n in near if n != time and abs(n - time) <= Fraction(1, 2 * 10**digits)), None)
-        if digits and meant is not None and _parts((time,)) > _parts((meant,)):
+        if digits and meant is not None and 1 < _parts((meant,)) < _parts((time,)):
             return f"write {meant} in place of {float(time):g}, as a fraction"
     return ""
 
