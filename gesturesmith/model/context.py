@@ -102,10 +102,12 @@ class Context:
         """Whether the instrument is known."""
         return self.instrument is not UNKNOWN
 
-    def error(self, rule: str, span: Span, *, nearest: tuple[str, ...] = (), **words: object) -> None:
-        """Record a mistake in the current block."""
+    def error(
+        self, rule: str, span: Span, *, nearest: tuple[str, ...] = (), several: bool = False, **words: object
+    ) -> None:
+        """Record a mistake in the current block; a second one at the same place only if there may be `several`."""
         self.flawed = True
-        if self.errors and (self.errors[-1].rule, self.errors[-1].span) == (rule, span):
+        if not several and self.errors and (self.errors[-1].rule, self.errors[-1].span) == (rule, span):
             return  # of several points that are drawn in one place
         if len(self.errors) < MAX_ERRORS:
             self.errors.append(messages.error(rule, span, block=self.block, nearest=nearest, **words))

@@ -77,7 +77,7 @@ def _of_profile(ctx: Context, path: nodes.Text, profile: Profile | None) -> Inst
     unquoted = f" (if the {own} of Gesturesmith is meant, without quotes: `instrument: {own}`)"
     hint = unquoted if own in instruments.names() else ""
     for problem in (e.message for e in errors) if profile is not None else ("it was not read",):
-        ctx.error("unreadable-profile", path.span, path=shown(path.text), why=problem + hint)
+        ctx.error("unreadable-profile", path.span, several=True, path=shown(path.text), why=problem + hint)
     return None if errors else instrument
 
 

@@ -65,7 +65,6 @@ TECHNIQUE = Technique(
         "Zungentremolo",
         "trémolo dental",
         "roulement de langue",
-        "tremolo",
         "rolled r",
     ),
     means="the tongue rolls an r while the note sounds",

@@ -37,7 +37,7 @@ TECHNIQUE = Technique(
     sources=(
         Sourced("flexible and irregular trills", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),
     ),
-    called=("tr", "trill", "Triller", "trille", "trillo", "tremolo"),
+    called=("tr", "trill", "Triller", "trille", "trillo"),
     means="the lip goes between two neighbouring harmonics",
     title={
         "en": "Lip trill",

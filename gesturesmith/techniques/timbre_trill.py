@@ -50,7 +50,6 @@ TECHNIQUE = Technique(
         "enharmonic trill",
         "Farbtriller",
         "tremolo de timbre",
-        "tremolo",
     ),
     means="two fingerings of one pitch in turn",
     title={

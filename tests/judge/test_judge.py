@@ -19,7 +19,7 @@ def test_verdicts():
 
 
 def test_advice_alone_is_playable():
-    made = said(horn("technique: harmonic-gliss\ncontour: C4 ~~ C5\nlasts: 2 beats"))
+    made = said(horn("technique: harmonic-gliss\ncontour: C4 ~~ C6\nlasts: 2 beats"))
     assert [f.severity for f in made.findings] == [Severity.ADVICE]
     assert made.verdict is Verdict.PLAYABLE
 
