@@ -578,7 +578,8 @@ def add_ily(
         bar = f"\\time {count}/{unit}"
         voice = f"{before} {bar} {music} \\time 4/4 {after}"
         if company:
-            others = f"c'1 {bar} c'4*{count * 4 / unit} \\time 4/4 c'1"
+            # The meter stands in one voice: LilyPond would print it again after grace notes in the other.
+            others = f"c'1 c'4*{count * 4 / unit} c'1"
             own, other = f"\\voiceOne {voice}", f"\\voiceTwo {others}"
             voice = f"<< \\new Voice = own {{ {own} }} \\new Voice = {COMPANY} {{ {other} }} >>"
         score = f"\\score {{ \\new Staff {{ \\key ees \\major \\time 4/4 {voice} }} \\layout {{ }} }}\n"

@@ -102,7 +102,7 @@ def test_in_a_composers_score(tmp_path):
     pages.add_ily(job, source)
     pages.add_ily(job, source, transposed=True, company=True)
     pages.add_ily(job, source, cue=True)
-    pages.add_ily(job, Source(GRACES.name, GRACES.read_text("utf-8")), transposed=True)
+    pages.add_ily(job, Source(GRACES.name, GRACES.read_text("utf-8")), transposed=True, company=True)
     assert _read(job, tmp_path).scores > 30
 
 

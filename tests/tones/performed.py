@@ -35,6 +35,8 @@ def performances(found: Checked) -> dict[str, Performance]:
     for name, case in found.passage_cases.items():
         ways = [(one.gesture, one.realisation) if one is not None else None for one in case.cases]
         made[name] = perform_passage(case.passage, ways)
+    for part in found.parts:
+        made |= {f"{part.part.name}: {name}": one for name, one in performances(part).items()}
     return made
 
 
