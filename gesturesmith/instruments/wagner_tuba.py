@@ -34,7 +34,7 @@ INSTRUMENT = valved(
     widest=Sourced((cents("F1"), cents("G5")), PRACTICE, FORMAL),
     far_cents=300,
     own_limits=DRAWN_SLIDE,
-    chart=four_valves("C4", high="G5"),
+    chart=four_valves("C3", high="G5"),
     chart_evidence=CHART_FOUR,
     air=1.1,
     clefs=(("treble", cents("G3")), ("bass", -100000)),

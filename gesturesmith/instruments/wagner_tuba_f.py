@@ -34,7 +34,7 @@ INSTRUMENT = valved(
     widest=Sourced((cents("C1"), cents("C5")), PRACTICE, FORMAL),
     far_cents=300,
     own_limits=DRAWN_SLIDE,
-    chart=four_valves("C4", high="D5"),
+    chart=four_valves("C3", high="D5"),
     chart_evidence=CHART_FOUR,
     air=1.3,
     clefs=(("treble", cents("G3")), ("bass", -100000)),

@@ -121,8 +121,8 @@ def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
 
 
 def _can_breathe(case: Case, point: ContourPoint, after: ContourPoint | None) -> bool:
-    """Whether a breath can be taken before the next note: it is attacked, and this one is long enough."""
-    if after is None or after.reached != "attack":
+    """Whether a breath can be taken at the end of this note: it is long enough, and the next one is attacked."""
+    if point.kind == "silence" or after is None or after.reached != "attack":
         return False
     least = case.instrument.limits.get("breath_from_note_s")
     return least is not None and slot_s(case.gesture, point) >= float(least.narrow.value)

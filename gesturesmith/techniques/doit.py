@@ -18,9 +18,9 @@ TECHNIQUE = Technique(
     look=Look(
         edge="doit",
         reason=(
-            "The rising curve of SMuFL brassDoitShort, off the head to the right: where it ends is "
-            "free, as in jazz parts. SMuFL has three lengths of it; one is used here, since the note "
-            "value gives the time."
+            "The rising curve of SMuFL brassDoitMedium, off the head to the right: where it ends is "
+            "free, as in jazz parts. It is the middle one of three lengths; the short and the long doit "
+            "are the others."
         ),
     ),
     sources=(Sourced("doit", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),

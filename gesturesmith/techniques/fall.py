@@ -18,7 +18,7 @@ TECHNIQUE = Technique(
     look=Look(
         edge="fall",
         reason=(
-            "The falling curve of SMuFL brassFallLipShort, off the head to the right. SMuFL "
+            "The falling curve of SMuFL brassFallLipMedium, off the head to the right. SMuFL "
             "distinguishes lip, smooth and rough falls; players choose by style, and if it matters "
             "the note says so in words."
         ),

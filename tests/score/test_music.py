@@ -10,7 +10,10 @@ import pytest
 
 from gesturesmith.backends import lilypond
 from gesturesmith.checker import check_text
+from gesturesmith.checker.file import Checked
+from gesturesmith.model.piece import Settings
 from gesturesmith.pipeline.gesture_cache import _FORM
+from gesturesmith.rules.base import PassageCase
 from gesturesmith.score import gesture_score, passage_score
 from gesturesmith.score.heads import on_page
 from gesturesmith.score.marks import FootnoteMark
@@ -22,8 +25,21 @@ DOCS = Path(__file__).parents[2] / "docs"
 FILES = [*sorted((DOCS / "demo").glob("*.gesture")), *sorted((DOCS / "gallery").glob("*.gesture"))]
 
 
-def checked(path: Path):
-    return check_text(Source(path.name, path.read_text("utf-8")), folder=path.parent, suggestions=False)
+def checked(path: Path) -> tuple[Checked, ...]:
+    """The file, or each of its parts."""
+    found = check_text(Source(path.name, path.read_text("utf-8")), folder=path.parent, suggestions=False)
+    assert not found.report.errors
+    return found.parts or (found,)
+
+
+def settings(found: Checked) -> Settings:
+    assert found.reading.piece is not None
+    return found.reading.piece.settings
+
+
+def passage_cases(found: Checked) -> list[PassageCase]:
+    """Also as each player of a part for two has them."""
+    return [case for lines in (found.passage_cases, *found.players) for case in lines.values()]
 
 
 def leaves(voice: Voice) -> list[tuple[Leaf, Fraction]]:
@@ -46,10 +62,10 @@ def follow_without_a_gap(music: Music) -> None:
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 @pytest.mark.parametrize("pitches", ["written", "sounding"])
 def test_each_point_stands_at_its_time_and_pitch(path, pitches):
-    found = checked(path)
-    assert found.cases
-    for case in found.cases.values():
-        music = gesture_score(case, found.reading.piece.settings, pitches=pitches)
+    cases = [(case, settings(found)) for found in checked(path) for case in found.cases.values()]
+    assert cases
+    for case, of_file in cases:
+        music = gesture_score(case, of_file, pitches=pitches)
         (part,) = music.parts
         assert (music.instrument, part.mute) == (case.instrument.key, case.gesture.mute)
         assert part.beats == music.beats == case.gesture.beats
@@ -73,9 +89,8 @@ def test_each_point_stands_at_its_time_and_pitch(path, pitches):
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_passages_are_on_one_clock_and_beams_end(path):
-    found = checked(path)
-    for case in found.passage_cases.values():
-        music = passage_score(case, found.reading.piece.settings)
+    for case, of_file in [(case, settings(found)) for found in checked(path) for case in passage_cases(found)]:
+        music = passage_score(case, of_file)
         follow_without_a_gap(music)
         known = {event.key: event for event in music.events}
         beams = [leaf.beam for part in music.parts for leaf, _ in leaves(part.played) if leaf.beam]
@@ -88,10 +103,11 @@ def test_passages_are_on_one_clock_and_beams_end(path):
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_a_score_comes_out_of_the_cache_as_it_was(path):
-    found = checked(path)
-    settings = found.reading.piece.settings
-    made = [gesture_score(case, settings) for case in found.cases.values()]
-    made += [passage_score(case, settings) for case in found.passage_cases.values()]
+    made = []
+    for found in checked(path):
+        made += [gesture_score(case, settings(found)) for case in found.cases.values()]
+        made += [passage_score(case, settings(found)) for case in passage_cases(found)]
+    assert made
     for one in map(lilypond.engraved, made):
         assert _FORM.loads(_FORM.dumps(one)) == one
 

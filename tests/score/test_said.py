@@ -87,7 +87,8 @@ def test_it_is_heard():
 
 
 def test_what_is_breathed_in_fills_the_lungs_and_what_is_spoken_in_a_rest_does_not():
-    long = "gesture a\n  contour: C4 ff, {} , C4\n  lasts: 24 beats\n"
+    # The note before the rest is too short to breathe from its end.
+    long = "gesture a\n  contour: C4 ff __ D4@31/4, {}@8, C4@16\n  lasts: 24 beats\n"
     found = {}
     for rest in ("r", "r inhale", "r exhale", 'r say "ha"'):
         checked, _ = _checked(long.format(rest))
