@@ -22,6 +22,12 @@ def test_those_at_the_end_are_not_slashed(engraved) -> None:
     assert "lash" not in ly
 
 
+def test_a_level_at_the_end_leaves_them_in_place(engraved) -> None:
+    """A leaf has one place after it: that of the level came instead of the notes."""
+    ly = made(engraved, "C5, B4 grace, C5 grace", "dynamics: p < f")
+    assert re.search(r"\\afterGrace 7/8 c''4 .*\{ b'16 \[ c''16 \] \\gsLevelAtEnd s8 \\f \}", ly)
+
+
 def test_a_slur_is_one_slur_whatever_it_reaches(engraved) -> None:
     assert r"\slashedGrace { g'8 ( } c''4 )" in made(engraved, "G4 grace __ C5")
     ly = made(engraved, "G4 grace __ C5 __ D5")

@@ -159,9 +159,13 @@ def _last_sounding(own: Placed) -> abjad.Leaf:
 
 
 def _place_after(last: abjad.Leaf) -> abjad.Leaf:
-    """A place without length between a leaf and what comes next."""
+    """A place without length between a leaf, with the grace notes at its end, and what comes next."""
     place = abjad.Skip.from_duration(duration(GRACE_VALUE))
-    abjad.attach(abjad.AfterGraceContainer([place], fraction=GRACE), last)
+    graces = abjad.get.after_grace_container(last)  # type: ignore[no-untyped-call]  # Abjad leaves it unannotated
+    if graces is None:
+        abjad.attach(abjad.AfterGraceContainer([place], fraction=GRACE), last)
+    else:
+        graces.append(place)  # a leaf has only one such container: another would take the place of its notes
     return place
 
 
