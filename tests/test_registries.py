@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import shutil
 import sys
 from pathlib import Path
 
 import pytest
 import timing
 
-from gesturesmith import instruments, registry, rules, techniques, wording
+from gesturesmith import instruments, paths, registry, rules, techniques, wording
 from gesturesmith.techniques.base import Technique
 
 # The table of techniques of the language, version 1.
@@ -87,6 +88,34 @@ def test_a_file_that_cannot_be_imported_stops_the_program(tmp_path: Path, monkey
     assert registry.names("shelf_of_broken_things") == ("broken-one",)
     with pytest.raises(ModuleNotFoundError):
         registry.module("shelf_of_broken_things", "broken-one")
+
+
+def test_a_new_kind_of_page_is_found(tmp_path: Path) -> None:
+    """Its module and its page settings, in a copy of the program with nothing else changed."""
+    for folder in ("gesturesmith", "templates"):
+        shutil.copytree(paths.templates().parent / folder, tmp_path / folder, ignore=shutil.ignore_patterns("*.pyc"))
+    (tmp_path / "templates/poster.ily").write_text('\\version "2.24.0"\n')
+    (tmp_path / "gesturesmith/sheets/poster.py").write_text("BOOK = 'a poster'\n")
+    program = (
+        "from gesturesmith.lytext import code\n"
+        "from gesturesmith.sheets import document, poster\n"
+        "print(document((code(poster.BOOK),)))\n"
+    )
+    done = timing.run([sys.executable, "-c", program], text=True, cwd=tmp_path, env={"PYTHONPATH": str(tmp_path)})
+    assert done.returncode == 0, done.stderr
+    assert '\\include "poster.ily"\n' in done.stdout
+    assert done.stdout.endswith("a poster\n")
+
+
+def test_no_kind_of_page_costs_time_unless_it_is_made() -> None:
+    program = (
+        "import sys\n"
+        "from gesturesmith.sheets import snippet\n"
+        "mine = {m for m in sys.modules if m.startswith('gesturesmith.sheets.')}\n"
+        "assert mine == {'gesturesmith.sheets.snippet', 'gesturesmith.sheets._score'}, mine\n"
+    )
+    done = timing.run([sys.executable, "-c", program], text=True)
+    assert done.returncode == 0, done.stderr
 
 
 def test_every_instrument_is_found_by_its_key() -> None:

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from pathlib import PurePosixPath
 
-from gesturesmith import sheets
 from gesturesmith.model.piece import Settings
 from gesturesmith.pipeline.naming import of_instrument
 from gesturesmith.pipeline.types import CompileResult
-from gesturesmith.sheets import charts
+from gesturesmith.sheets import charts, document
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 from gesturesmith.writers import Item
@@ -45,7 +44,7 @@ def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Compile
                     title=f"{charts.title(chart, options.settings)}: {name_of_part}",
                     excerpts=(name,),
                     book=book,
-                    document=sheets.document((book,)),
+                    document=document((book,)),
                 )
             )
     return CompileResult(reports=(), names=tuple(options.kinds), items=tuple(items))

@@ -141,18 +141,18 @@ def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Mu
 
 def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
     """The notes page of these parts, as an item to deliver."""
-    from gesturesmith import sheets
+    from gesturesmith.sheets import document, notes
     from gesturesmith.writers import Item
 
     languages = _languages(parts, options)
-    choice = sheets.notes.choose(parts, languages)
+    choice = notes.choose(parts, languages)
     entries = tuple(entry for section in choice.sections for entry in section.entries)
     pictures = tuple(_of_entry(entry, languages, options.pitches) for entry in entries)
     front = _front(parts, options)
     name = options.stem
     if options.name is not None:
         name = f"{delivery_name(options.name, parts[0].settings, options.stem)}-notes"
-    book = sheets.notes.book(choice, pictures, parts, front, languages, output=NOTES)
+    book = notes.book(choice, pictures, parts, front, languages, output=NOTES)
     return Item(
         output=NOTES,
         kind="page",
@@ -163,7 +163,7 @@ def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
         excerpts=tuple(picture.music.name for picture in pictures),
         scores=tuple(picture.music for picture in pictures),
         book=book,
-        document=sheets.document((book,)),
+        document=document((book,)),
     )
 
 

@@ -308,11 +308,11 @@ def _score_page(
     place: PurePosixPath,
     left_out: tuple[tuple[str, str], ...],
 ) -> Item:
-    from gesturesmith import sheets
+    from gesturesmith.sheets import document, score
     from gesturesmith.writers import Item
 
     musics = tuple(staff.engraving.music for system in systems for staff in system)
-    book = sheets.score.book(
+    book = score.book(
         systems,
         settings,
         output=SCORE,
@@ -330,16 +330,16 @@ def _score_page(
         excerpts=tuple(dict.fromkeys(m.name for m in musics)),
         scores=musics,
         book=book,
-        document=sheets.document((book,)),
+        document=document((book,)),
     )
 
 
 def _score_picture(name: str, system: System, settings: Settings, folder: PurePosixPath, output: str) -> Item:
-    from gesturesmith import sheets
+    from gesturesmith.sheets import document, score
     from gesturesmith.writers import Item
 
     musics = tuple(staff.engraving.music for staff in system)
-    book = sheets.score.picture(system, settings, output=output)
+    book = score.picture(system, settings, output=output)
     return Item(
         output=output,
         kind="score",
@@ -351,7 +351,7 @@ def _score_picture(name: str, system: System, settings: Settings, folder: PurePo
         excerpts=(name,),
         scores=musics,
         book=book,
-        document=sheets.document((book,)),
+        document=document((book,)),
     )
 
 
@@ -372,7 +372,7 @@ def _part_page(
     elsewhere: bool,
     left_out: tuple[tuple[str, str], ...],
 ) -> Item:
-    from gesturesmith import sheets
+    from gesturesmith.sheets import document, page, score
     from gesturesmith.writers import Item
 
     settings = part.settings
@@ -380,7 +380,7 @@ def _part_page(
     unread = tuple(title for _, title in report.unread)
     if not any(part.apart):
         musics = tuple(one.music for one in part.page)
-        book = sheets.page.book(
+        book = page.book(
             part.page,
             settings,
             output=output,
@@ -393,7 +393,7 @@ def _part_page(
         systems = tuple(tuple(part.staves(name, score=False)) for name in part.part.passages)
         there = tuple(system for system in systems if system)
         musics = tuple(staff.engraving.music for system in there for staff in system)
-        book = sheets.score.book(
+        book = score.book(
             there,
             settings,
             output=output,
@@ -413,7 +413,7 @@ def _part_page(
         excerpts=tuple(dict.fromkeys(m.name for m in musics)),
         scores=musics,
         book=book,
-        document=sheets.document((book,)),
+        document=document((book,)),
     )
 
 

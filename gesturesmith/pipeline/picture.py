@@ -13,12 +13,13 @@ if TYPE_CHECKING:  # `check` needs neither Abjad nor LilyPond, nor files
 
 def snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: PurePosixPath) -> Item:
     """One gesture or passage as a picture; `folder`: its folder."""
-    from gesturesmith import sheets
     from gesturesmith.pipeline.naming import file_name
+    from gesturesmith.sheets import document, ily
+    from gesturesmith.sheets import snippet as page
     from gesturesmith.writers import Item
 
     music = engraving.music
-    book = sheets.snippet.book(engraving, settings, output=output)
+    book = page.book(engraving, settings, output=output)
     return Item(
         output=output,
         kind="snippet",
@@ -30,6 +31,6 @@ def snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: P
         excerpts=(music.name,),
         scores=(music,),
         book=book,
-        document=sheets.document((book,)),
-        ily=sheets.ily.text(engraving, settings),
+        document=document((book,)),
+        ily=ily.text(engraving, settings),
     )

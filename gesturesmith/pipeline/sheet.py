@@ -144,10 +144,10 @@ def warm_up_music(settings: Settings) -> EngravedMusic | None:
 
 def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) -> Item:
     """A sheet as an item to deliver."""
-    from gesturesmith import sheets
+    from gesturesmith.sheets import document, exercises
     from gesturesmith.writers import Item
 
-    book = sheets.exercises.book(sheet, settings, output=output)
+    book = exercises.book(sheet, settings, output=output)
     return Item(
         output=output,
         kind="page",
@@ -158,7 +158,7 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
         excerpts=tuple(line.engraving.music.name for line in sheet.lines),
         scores=tuple(line.engraving.music for line in sheet.lines),
         book=book,
-        document=sheets.document((book,)),
+        document=document((book,)),
     )
 
 
@@ -180,12 +180,12 @@ def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, lilypo
 
 
 def _on_one_page(sheet: Sheet, settings: Settings, lilypond: LilyPond) -> bool:
-    from gesturesmith import sheets
     from gesturesmith.lilypond import Job, start
+    from gesturesmith.sheets import document, exercises
 
-    book = sheets.exercises.book(sheet, settings, output="tried")
+    book = exercises.book(sheet, settings, output="tried")
     with start(lilypond, ("svg",)) as waiting:
-        waiting.feed(Job(document=sheets.document((book,))))
+        waiting.feed(Job(document=document((book,))))
         run = waiting.result()
     # Several pages become several numbered files. Failures here are reported when the sheet is made.
     return "tried.svg" in run.files

@@ -133,8 +133,8 @@ def _laid_out(
     report: FileReport, engravings: tuple[EngravedMusic, ...], settings: Settings, options: Options
 ) -> tuple[Item, ...]:
     """The page, unless only pictures or a single item are wanted, and the snippets of everything engraved."""
-    from gesturesmith import sheets
     from gesturesmith.pipeline.naming import delivery_name, file_name
+    from gesturesmith.sheets import document, page
     from gesturesmith.writers import Item
 
     if not engravings:
@@ -146,7 +146,7 @@ def _laid_out(
     items = []
     if options.only is None and options.pages:
         elsewhere = options.notes is not None or bool(options.together)
-        book = sheets.page.book(
+        book = page.book(
             engravings,
             settings,
             output=PAGE,
@@ -154,7 +154,7 @@ def _laid_out(
             unread=tuple(title for _, title in report.unread),
             notes_page=elsewhere,
         )
-        page = Item(
+        item = Item(
             output=PAGE,
             kind="page",
             place=options.place / stem,
@@ -164,9 +164,9 @@ def _laid_out(
             excerpts=tuple(m.name for m in musics),
             scores=musics,
             book=book,
-            document=sheets.document((book,)),
+            document=document((book,)),
         )
-        items.append(page)
+        items.append(item)
     for number, engraving in enumerate(engravings, start=1):
         items.append(snippet(engraving, f"s{number:05d}", settings, options.place / stem))
     return tuple(items)

@@ -1,40 +1,26 @@
 """Kinds of page, one file each. A book is the LilyPond text of one output; `document` joins books for one run.
 
-A kind of page is imported only when needed, so that the others cost nothing.
+Whoever makes a kind of page imports its module, and no other: they cost time. Its page settings are found in the
+templates.
 """
 
 from __future__ import annotations
 
-import importlib
-from typing import TYPE_CHECKING, Any
+from functools import cache
 
+from gesturesmith import paths
 from gesturesmith.lytext import LyText, code, joined
 
-if TYPE_CHECKING:
-    from gesturesmith.sheets import charts, exercises, ily, notes, page, score, snippet
-
-__all__ = ["charts", "document", "exercises", "ily", "notes", "page", "score", "snippet"]
-
-_HEAD = code(
-    '\\version "2.24.0"\n'
-    '\\include "gesturesmith.ily"\n'
-    '\\include "sheet.ily"\n'
-    '\\include "page.ily"\n'
-    '\\include "snippet.ily"\n'
-    '\\include "notes.ily"\n'
-    '\\include "exercises.ily"\n'
-    '\\include "chart.ily"\n'
-    '\\include "score.ily"\n'
-    '\\language "english"\n'
-)
+_COMMON = ("gesturesmith.ily", "sheet.ily", "page.ily")  # the other page settings build on these
 
 
 def document(books: tuple[LyText, ...]) -> LyText:
     """One LilyPond document with all the books, in order."""
-    return joined((_HEAD, *books))
+    return joined((_preamble(), *books))
 
 
-def __getattr__(name: str) -> Any:
-    if name not in __all__:
-        raise AttributeError(name)
-    return importlib.import_module(f"{__name__}.{name}")
+@cache
+def _preamble() -> LyText:
+    others = sorted({path.name for path in paths.templates().glob("*.ily")}.difference(_COMMON))
+    includes = "".join(f'\\include "{name}"\n' for name in (*_COMMON, *others))
+    return code(f'\\version "2.24.0"\n{includes}\\language "english"\n')

@@ -10,7 +10,8 @@ from collections import Counter
 import pypdf
 import pytest
 
-from gesturesmith import sheets
+from gesturesmith.sheets import document
+from gesturesmith.sheets import page as sheet
 from gesturesmith.lilypond import Job, LilyPond, find, start
 from gesturesmith.lytext import code
 from gesturesmith.sheets._footnotes import _lines
@@ -54,11 +55,11 @@ def run(engraved):
     )
     musics = engraved(PIECE.format(gestures=gestures))
     settings = musics.pop("")
-    page = sheets.page.book(tuple(musics.values()), settings, output="page")
+    page = sheet.book(tuple(musics.values()), settings, output="page")
     numbered = tuple(m.noted({f.number: "77" for f in m.music.footnotes}) for m in musics.values())
-    again = sheets.page.book(numbered, settings, output="noted")
+    again = sheet.book(numbered, settings, output="noted")
     with start(lilypond, ("pdf",)) as waiting:
-        waiting.feed(Job(document=code(f"{sheets.document((page, again))}\n{WORDS}")))
+        waiting.feed(Job(document=code(f"{document((page, again))}\n{WORDS}")))
         return waiting.result(), musics
 
 

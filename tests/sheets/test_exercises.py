@@ -20,6 +20,7 @@ from gesturesmith.lilypond import Job, LilyPond, find, start
 from gesturesmith.model.piece import Settings
 from gesturesmith.pipeline.graded import GradedOptions, compile_graded
 from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
+from gesturesmith.sheets import exercises
 from gesturesmith.source import Source
 from gesturesmith.units import Spelling
 
@@ -216,7 +217,7 @@ def test_a_block_without_a_playable_line_makes_no_sheet() -> None:
 
 def test_the_small_notes_are_spelled_as_they_are() -> None:
     prepared = Preparation(notes=(Spelling("B", Fraction(-1), 3), Spelling("F", Fraction(1), 5)), tube="Bb 0")
-    text = sheets.exercises._preparation(prepared, "")
+    text = exercises._preparation(prepared, "")
     assert text == r"""\gsPreparation { bf16 \gsFingering "Bb 0" fs''16 }"""
 
 
