@@ -93,7 +93,9 @@ def test_a_file_that_cannot_be_imported_stops_the_program(tmp_path: Path, monkey
 def test_a_new_kind_of_page_is_found(tmp_path: Path) -> None:
     """Its module and its page settings, in a copy of the program with nothing else changed."""
     for folder in ("gesturesmith", "templates"):
-        shutil.copytree(paths.templates().parent / folder, tmp_path / folder, ignore=shutil.ignore_patterns("*.pyc"))
+        shutil.copytree(
+            paths.templates().parent / folder, tmp_path / folder, ignore=shutil.ignore_patterns("*.pyc")
+        )
     (tmp_path / "templates/poster.ily").write_text('\\version "2.24.0"\n')
     (tmp_path / "gesturesmith/sheets/poster.py").write_text("BOOK = 'a poster'\n")
     program = (

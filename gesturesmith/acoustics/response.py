@@ -23,9 +23,9 @@ def round_trips_in(seconds: float, first_partial_hz: float) -> float:
     return seconds * first_partial_hz
 
 
-def notes_per_s(beats_per_minute: float, notes_a_beat: float) -> float:
+def notes_per_s(beats_per_minute: float, notes_per_beat: float) -> float:
     """Notes per second at a tempo."""
-    return beats_per_minute * notes_a_beat / 60.0
+    return beats_per_minute * notes_per_beat / 60.0
 
 
 def phrase_s(litres: float, litres_per_s: float) -> float:

@@ -45,7 +45,7 @@ from gesturesmith.lang.words import (
 
 _PERCENT = {word: Fraction(percent) for word, percent in HEIGHTS.items()}
 _ALL_HEIGHTS = (*HEIGHTS, *EXTREMES)
-_A_POINT = "a point, such as G4, xG4, high, 35% or r"
+_POINT_FORMS = "a point, such as G4, xG4, high, 35% or r"
 
 
 def contour(reader: Reader) -> Contour:
@@ -186,7 +186,7 @@ def height(reader: Reader) -> Note | JustNote | Harmonic | Height | Rest:
     """The height of a point: a note, another form of pitch, a height in the band, an extreme or silence."""
     tok = reader.tok
     if tok.kind == "note":
-        return note(reader, _A_POINT)
+        return note(reader, _POINT_FORMS)
     if pitches.begins(reader):
         return pitches.pitch(reader)
     if tok.kind == "percent":
@@ -233,11 +233,11 @@ def _no_height(reader: Reader, tok: Token) -> NoReturn:
                 "unknown-word", tok.span, f"`{text}` goes after a point, not instead of one: G4 {text}{more}"
             )
         if like_a_note(text):
-            not_a_note(reader, tok, _A_POINT)
+            not_a_note(reader, tok, _POINT_FORMS)
         near = reader.notes.nearest(text, _ALL_HEIGHTS)
         what = f"write {listed(near)}" if near else f"write a note such as G4, {listed(_ALL_HEIGHTS)}, 35% or r"
         reader.fail("unknown-word", tok.span, f"{shown(text)} is neither a note nor a height: {what}", near)
-    reader.unexpected(_A_POINT)
+    reader.unexpected(_POINT_FORMS)
 
 
 def place(reader: Reader) -> Amount:

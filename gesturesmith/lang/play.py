@@ -18,7 +18,7 @@ from gesturesmith.lang.words import EXTREMES, GRACE, HEIGHTS, PLAYERS
 from gesturesmith.units import interval
 
 _AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
-_A_MOVE = "semitones (up 2) or an interval (up M2, down P5)"
+_MOVE_FORMS = "semitones (up 2) or an interval (up M2, down P5)"
 _DIVIDED = "/"
 _MAX_SEMITONES = 127  # wider than any notation
 
@@ -163,7 +163,7 @@ def _distance(reader: Reader) -> tuple[int | None, str]:
             reader.fail("bad-item", tok.span, f"{shown(tok.text)} is not an interval: write {names}")
         reader.next()
         return None, tok.text
-    return reader.unexpected(_A_MOVE)
+    return reader.unexpected(_MOVE_FORMS)
 
 
 def _after_item(reader: Reader, item: PlayItem) -> NoReturn:

@@ -98,13 +98,13 @@ def fingering(reader: Reader) -> FingeringNode:
         reader.next()
         if first.text == "auto" and reader.tok.text == ",":
             reader.i, reader.tok = reader.i - 1, first
-            return _one_a_point(reader)
+            return _one_per_point(reader)
         reader.finish(f"`{first.text}` alone, or fingerings with commas")
         return FingeringNode(one_of(_MODES, first.text), (), first.span)
-    return _one_a_point(reader)
+    return _one_per_point(reader)
 
 
-def _one_a_point(reader: Reader) -> FingeringNode:
+def _one_per_point(reader: Reader) -> FingeringNode:
     """Fingerings with commas between; `auto` leaves a point to the chart."""
     first = reader.tok
     items = [_pair(reader)]

@@ -34,7 +34,7 @@ from gesturesmith.lang.words import (
 )
 from gesturesmith.units import Spelling
 
-_SIGNS_OF_A_TITLE = frozenset("'’!?&()/°+")
+_TITLE_SIGNS = frozenset("'’!?&()/°+")
 
 
 def text(reader: Reader) -> Text:
@@ -52,7 +52,7 @@ def title(reader: Reader) -> Text:
         tok = reader.next()
         plain = tok.line == first.line and (
             tok.kind in ("word", "note", "number", "percent", "harmonic", "valves", "line")
-            or tok.text in _SIGNS_OF_A_TITLE
+            or tok.text in _TITLE_SIGNS
         )
     if plain:
         return reader.typed(first)

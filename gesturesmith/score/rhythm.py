@@ -222,7 +222,7 @@ _HALVINGS = 2  # how often a tuplet's basic value may be halved
 _WIDEST = 4  # beats in one tuplet at most
 # What makes a notation worse: time without note values, a tuplet, a halved value in it, each beat of it, a note
 # tied into or out of it, the middle of a bar inside it. Our own judgement; only their order matters.
-_UNWRITTEN, _A_TUPLET, _A_HALVING, _A_BEAT, _A_TIE, _A_MIDDLE = 1000, 20, 30, 1, 10, 15
+_UNWRITTEN, _PER_TUPLET, _PER_HALVING, _PER_BEAT, _PER_TIE, _PER_MIDDLE = 1000, 20, 30, 1, 10, 15
 
 
 def _cuts(slots: tuple[Slot, ...]) -> tuple[Fraction, ...]:
@@ -364,10 +364,10 @@ def _cost(part: WrittenStretch, edges: frozenset[Fraction], meter: Meter) -> int
         return 0
     if part.count == 0:
         return _UNWRITTEN
-    tied = sum(_A_TIE for at in (part.start, part.end) if at not in edges)
+    tied = sum(_PER_TIE for at in (part.start, part.end) if at not in edges)
     length = part.end - part.start
-    across = _A_MIDDLE if length == 2 and meter.bar == 4 and part.start % 4 == 1 else 0
-    return _A_TUPLET + _A_HALVING * part.halvings + int(_A_BEAT * length) + tied + across
+    across = _PER_MIDDLE if length == 2 and meter.bar == 4 and part.start % 4 == 1 else 0
+    return _PER_TUPLET + _PER_HALVING * part.halvings + int(_PER_BEAT * length) + tied + across
 
 
 def _written_from(

@@ -13,7 +13,7 @@ from gesturesmith.units import Spelling
 from gesturesmith.wording import said
 
 NOTHING = code("")
-_POINTS_A_MM = 72.27 / 25.4  # LilyPond's staff size is in printer's points
+_POINTS_PER_MM = 72.27 / 25.4  # LilyPond's staff size is in printer's points
 
 
 def place_mark(music: Music) -> LyText:
@@ -121,7 +121,7 @@ def stamp(settings: Settings) -> LyText:
 
 def staff_size(settings: Settings, share: float = 1) -> LyText:
     """The staff's height, inside a `\\paper` block; `share` of it for smaller examples."""
-    return code(f"#(layout-set-staff-size {share * float(settings.staff_mm) * _POINTS_A_MM:.3f})")
+    return code(f"#(layout-set-staff-size {share * float(settings.staff_mm) * _POINTS_PER_MM:.3f})")
 
 
 def field(name: str, value: str) -> str:

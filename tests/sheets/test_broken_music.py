@@ -10,10 +10,10 @@ from collections import Counter
 import pypdf
 import pytest
 
-from gesturesmith.sheets import document
-from gesturesmith.sheets import page as sheet
 from gesturesmith.lilypond import Job, LilyPond, find, start
 from gesturesmith.lytext import code
+from gesturesmith.sheets import document
+from gesturesmith.sheets import page as sheet
 from gesturesmith.sheets._footnotes import _lines
 
 pytestmark = pytest.mark.lilypond
