@@ -82,8 +82,8 @@ gsChartPaper = \paper {
 %% Rows of equal height without gaps. Widths are in staff spaces; a letter stands for a semitone: f playable, c with
 %% care, n not as written. Playable is black, with care hatched, anything else blank: readable in a photocopy.
 
-#(define gs:map-height 2.3)
-#(define gs:map-label 30)
+#(define gs:map-height 2)
+#(define gs:map-label 36)
 #(define (gs:map-cell layout count)
    (/ (- (ly:output-def-lookup layout 'line-width) gs:map-label) count))
 
@@ -115,7 +115,7 @@ gsChartPaper = \paper {
               (next n (1+ n)
                     (ly:stencil-add made
                       (gs:map-box (string-ref cells start) (+ gs:map-label (* width start)) (+ gs:map-label (* width n))
-                                  0.45 (- gs:map-height 0.45)))))))))
+                                  0.35 (- gs:map-height 0.35)))))))))
 
 %% Thin lines where a register ends, and a hairline along the row to guide the eye.
 #(define (gs:map-grid borders width count)
@@ -135,12 +135,12 @@ gsChartPaper = \paper {
 #(define (gs:map-labelled layout props text room)
    (let ((long (gs:map-text layout props -2 text)))
      (if (< (* 0.75 (interval-length (ly:stencil-extent long X))) room)
-         (ly:stencil-translate-axis (gs:map-fitted long room) 0.75 Y)
+         (ly:stencil-translate-axis (gs:map-fitted long room) (- (/ gs:map-height 2) 0.4) Y)
          (let ((set (interpret-markup layout
-                      (cons `((font-size . -4.5) (line-width . ,room) (baseline-skip . 1.05)) props)
+                      (cons `((font-size . -5) (line-width . ,room) (baseline-skip . 0.9)) props)
                       (make-wordwrap-markup
                        (map (lambda (word) (make-concat-markup (gs:with-signs word))) (string-split text #\space))))))
-           (ly:stencil-translate-axis (gs:map-fitted set room) 1.45 Y)))))
+           (ly:stencil-translate-axis (gs:map-fitted set room) (+ (/ gs:map-height 2) 0.4) Y)))))
 
 %% A text, made smaller if it would be wider than `room`.
 #(define (gs:map-fitted text room)

@@ -155,7 +155,7 @@ def test_the_map_holds_every_technique_once() -> None:
     found = survey(instruments.get("trombone-f"))
     keys = [t.key for t, _ in found.rows] + [t.key for t in (*found.unpitched, *found.missing)]
     assert sorted(keys) == sorted(techniques.names())
-    assert {t.needs for t in found.missing} == {"hand", "valves"}
+    assert {t.needs for t in found.missing} == {"hand", "valve-slide", "valves"}
     assert all(t.pitched == "none" for t in found.unpitched)
 
 

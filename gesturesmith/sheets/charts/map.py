@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from gesturesmith import techniques
 from gesturesmith.diagnostics import Verdict
 from gesturesmith.exercises.probes import Reach, reach, written_range
@@ -15,6 +17,7 @@ from gesturesmith.wording import said, technique_title, together
 from gesturesmith.wording import text as wording
 
 _LETTERS = {Verdict.PLAYABLE: "f", Verdict.WITH_CARE: "c", Verdict.NOT_AS_WRITTEN: "n"}
+_STAFF = Fraction(5, 6)  # sixty techniques on one page
 _NAMED = ("C", "G")  # letters of the naturals named above the columns
 
 
@@ -99,4 +102,4 @@ def _registers(instrument: Instrument) -> tuple[tuple[int, int, str], ...]:
     return tuple((a, b, names[a]) for a, b in zip(starts, [*starts[1:], len(notes)], strict=True))
 
 
-CHART = Chart(key="map", body=_body)
+CHART = Chart(key="map", body=_body, staff=_STAFF)
