@@ -59,6 +59,7 @@ _MARKS = {
 }
 
 
+_THREE_STROKES = Fraction(1, 8)  # the value three strokes through the stem of a quarter note stand for
 _HANDS = {"scripts.stopped": "+", "scripts.halfopen": "half", "scripts.open": "o"}
 
 
@@ -548,6 +549,7 @@ class _Reader:
                 notes[before] = replace(
                     old,
                     value=(old.value or 0) + value,
+                    repeats=self._repeats_of_tied(old, value, self._repeated(g)),
                     marks=old.marks | self._marks.get((g.voice, g.at, g.grace), set()),
                     ids=(*old.ids, g.id),
                     ends=after,
@@ -601,6 +603,19 @@ class _Reader:
         elif stem is not None and stem.more["flag"] in self._flags:
             flags = _flag_count(self._flags[stem.more["flag"]])
         return Fraction(1, 2 ** (strokes + flags))
+
+    def _repeats_of_tied(self, old: Note, value: Fraction, repeats: Fraction | None) -> Fraction | None:
+        """A tied part without strokes as long as what the other parts are repeated in is one of the repeats. Three
+        strokes are unmeasured, whatever the flags add."""
+        rates = {rate for rate in (old.repeats, repeats) if rate is not None}
+        if None in (old.repeats, repeats) and rates:
+            plain = old.value if old.repeats is None else value
+            wrong = rates != {plain}
+        else:
+            wrong = len(rates) > 1 and max(rates) > _THREE_STROKES
+        if wrong:
+            self.reading.faults.append(f"a tied note repeated in part of its time, at beat {_told(old.at)}")
+        return old.repeats or repeats
 
     def _grace(self, g: Grob) -> str:
         """Struck through its flag, or through its stem where several stand under a beam (Gould, Grace notes): as
