@@ -84,6 +84,7 @@ def passage_score(
         players=_players(passage, settings.wording[0]),
         cuts=cuts,
         boxed=boxed,
+        borders=boxes.edges(passage) | {at for r in passage.repeats for at in (r.start, r.end)},
     )
     times = wording("times", settings.wording[0])
     cases = tuple(case for case in passage_case.cases if case is not None)

@@ -25,6 +25,13 @@ def apart(boxes: Boxes, *times: Fraction) -> bool:
     return any(at in boxes for at in times)
 
 
+def edges(passage: Passage) -> frozenset[Fraction]:
+    """The times at which a cell begins, and at which the repeating of a box begins and ends."""
+    inside = [(item, item.box) for item in passage.items if item.box is not None]
+    begins = {item.at for item, place in inside if place.first or place.goes_on}
+    return frozenset(begins | {item.at + item.beats for item, place in inside if place.goes_on})
+
+
 def goes_on(boxed: Boxes | None, at: Fraction) -> bool:
     """Whether what has no notes at a time is no rest, but a box that is repeated."""
     return boxed is not None and at in boxed and boxed[at].goes_on

@@ -19,7 +19,7 @@ from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, on_page, three_lines
 from gesturesmith.score.marks import DynamicLevel, Small, SungHead, Words
 from gesturesmith.score.music import Footnote
-from gesturesmith.score.rhythm import Meter, Slot, SlotKind, settled
+from gesturesmith.score.rhythm import Meter, Slot, SlotKind, is_value, settled
 from gesturesmith.score.technique_state import TechniqueState, head_for_sung, in_force, small_start
 from gesturesmith.values import frozen
 from gesturesmith.wording import text as wording
@@ -29,7 +29,8 @@ from gesturesmith.wording import text as wording
 class PartBuilder:
     """One gesture or rest, `at` beats from the start of the music.
 
-    slots       its times, from the start of the music (of the part, if there are no bars)
+    since       where the clock of its slots begins, in beats from the start of the music
+    slots       its times on that clock
     first_key   key of its first event in the slots
     sung_slots  the same for the sung line
     """
@@ -40,6 +41,7 @@ class PartBuilder:
     beats: Fraction
     first_key: int
     sung: VoiceBuilder | None = None
+    since: Fraction = Fraction(0)
     slots: tuple[Slot, ...] = ()
     sung_slots: tuple[Slot, ...] = ()
     levels: list[DynamicLevel] = field(default_factory=list)
@@ -79,10 +81,12 @@ def plan(
     players: Mapping[Fraction, str] | None = None,
     cuts: frozenset[Fraction] = frozenset(),
     boxed: Boxes | None = None,
+    borders: frozenset[Fraction] = frozenset(),
 ) -> Plan:
     """Plan a piece of music from its gestures and rests (None), each with its start and length in beats. If it is
     `repeated`, what holds at its end is cancelled at its beginning. `players`: by time, words for which of two
-    plays. `cuts`: where a rest is not one with the rest before it."""
+    plays. `cuts`: where a rest is not one with the rest before it. `borders`: times over which
+    no tuplet or beam may reach, if there are no bars."""
     cases = tuple(case for case, _, _ in played if case is not None)
     stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
     parts: list[PartBuilder] = []
@@ -92,7 +96,7 @@ def plan(
         parts.append(_part(case, at, beats, key, stave, "point" if seconds else "rest"))
         parts[-1].apart = at in cuts
         key += len(parts[-1].line.events) + (len(parts[-1].sung.events) if parts[-1].sung else 0)
-    _time(parts, meter)
+    _time(parts, meter, borders)
     last = next((part for part in reversed(parts) if part.case is not None), None) if repeated else None
     again = in_force(last.case, last.line.sounding[-1]) if last is not None and last.case is not None else ()
     state = TechniqueState(settings.wording[0], again=again)
@@ -169,26 +173,45 @@ def _part(
     return part
 
 
-def _time(parts: list[PartBuilder], meter: Meter) -> None:
-    """Give the parts their slots: timed from the start of the music if there are bars, else of the part."""
-    clock = [part.at if meter.bar is not None else Fraction(0) for part in parts]
-    for part, offset in zip(parts, clock, strict=True):
-        part.slots = events.slots(part.line, offset, part.first_key)
-        if part.sung is not None:
-            sung = events.slots(part.sung, offset, part.first_key + len(part.line.events))
-            part.sung_slots = settled(sung, (0,) * len(sung), meter)
-    if meter.bar is None:
-        for part in parts:
-            part.slots = settled(part.slots, (0,) * len(part.slots), meter)
-        return
-    whole = settled(
-        tuple(slot for part in parts for slot in part.slots),
-        tuple(n for n, part in enumerate(parts) for _ in part.slots),
-        meter,
-    )
-    at = 0
+def _time(parts: list[PartBuilder], meter: Meter, borders: frozenset[Fraction]) -> None:
+    """Give the parts their slots."""
+    for together in _clocks(parts, meter, borders):
+        since = together[0].at if meter.bar is None else Fraction(0)
+        for part in together:
+            part.since, offset = since, part.at - since
+            part.slots = events.slots(part.line, offset, part.first_key)
+            if part.sung is not None:
+                sung = events.slots(part.sung, offset, part.first_key + len(part.line.events))
+                part.sung_slots = settled(sung, (0,) * len(sung), meter)
+        whole = settled(
+            tuple(slot for part in together for slot in part.slots),
+            tuple(n for n, part in enumerate(together) for _ in part.slots),
+            meter,
+        )
+        at = 0
+        for part in together:
+            part.slots, at = whole[at : at + len(part.slots)], at + len(part.slots)
+
+
+def _clocks(parts: list[PartBuilder], meter: Meter, borders: frozenset[Fraction]) -> list[list[PartBuilder]]:
+    """The parts that are timed together: all, if there are bars. In free time each is by itself, but pitches that
+    follow each other make tuplets and beams, as they would in a gesture."""
+    if meter.bar is not None:
+        return [parts]
+    made: list[list[PartBuilder]] = []
     for part in parts:
-        part.slots, at = whole[at : at + len(part.slots)], at + len(part.slots)
+        if made and part.at not in borders and _is_loose(part) and _is_loose(made[-1][-1]):
+            made[-1].append(part)
+        else:
+            # A rest in a tuplet is not one with a rest outside.
+            part.apart = part.apart or _is_loose(part) or bool(made and len(made[-1]) > 1)
+            made.append([part])
+    return made
+
+
+def _is_loose(part: PartBuilder) -> bool:
+    """Whether it is a plain pitch, or a rest with no note value of its own."""
+    return not is_value(part.beats) if part.case is None else part.case.gesture.name == ""
 
 
 def _gather_rests(parts: list[PartBuilder], barred: bool) -> None:

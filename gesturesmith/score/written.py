@@ -21,13 +21,13 @@ _NO_LEAF = -1  # the key of a head to which no leaf refers: where a line stops, 
 
 def parts(plan: Plan) -> tuple[Part, ...]:
     """The parts of a plan, with their leaves."""
-    runs = _runs_in_bars(plan) if plan.meter.bar is not None else _runs_in_time(plan)
+    runs = _runs(plan)
     beams = dict(_beams(plan, runs))
     made = []
     for part, run in zip(plan.parts, runs, strict=True):
         sung = None
         if part.sung is not None:
-            own = _moved(leaves(part.sung_slots, plan.meter), _offset(part, plan))
+            own = _moved(leaves(part.sung_slots, plan.meter), part.since)
             beamed = _beamed(own, dict(_groups(list(flat(own)))))
             sung = _voice(part.sung, part.sung_slots, part, beamed)
         made.append(
@@ -58,15 +58,6 @@ def flat(run: Run) -> Iterator[Leaf]:
 # --- leaves ----------------------------------------------------------------------------------------------------
 
 
-def _offset(part: PartBuilder, plan: Plan) -> Fraction:
-    """How many beats after the start of the music the times of a part's slots begin."""
-    return part.at if plan.meter.bar is None else Fraction(0)
-
-
-def _runs_in_time(plan: Plan) -> list[Run]:
-    return [_moved(leaves(part.slots, plan.meter), part.at) for part in plan.parts]
-
-
 def _moved(run: Run, by: Fraction) -> Run:
     if not by:
         return run
@@ -82,14 +73,15 @@ def _moved(run: Run, by: Fraction) -> Run:
     )
 
 
-def _runs_in_bars(plan: Plan) -> list[Run]:
-    """All parts timed together; a tuplet that reaches into the next part belongs to the one it begins in."""
-    slots = tuple(slot for part in plan.parts for slot in part.slots)
+def _runs(plan: Plan) -> list[Run]:
+    """The leaves of each part; a tuplet that reaches into the next part belongs to the one it begins in."""
     runs: list[list[Leaf | Tuplet]] = [[] for _ in plan.parts]
     owner = {slot.key: n for n, part in enumerate(plan.parts) for slot in part.slots}
-    for whole in leaves(slots, plan.meter):
-        for item in _parted(whole, owner, plan):
-            runs[owner[next(flat((item,))).key]].append(item)
+    for since, together in groupby(plan.parts, lambda part: part.since):
+        slots = tuple(slot for part in together for slot in part.slots)
+        for whole in _moved(leaves(slots, plan.meter), since):
+            for item in _parted(whole, owner, plan):
+                runs[owner[next(flat((item,))).key]].append(item)
     return [tuple(run) for run in runs]
 
 
@@ -132,7 +124,10 @@ def _beams(plan: Plan, runs: list[Run]) -> Iterator[tuple[Leaf, Leaf]]:
         plain = [leaf for leaf in placed if not events[leaf.key].beamed]
         begins = placed[0].at - part.at if placed else None
         levels = apart_from(tuple(part.levels), {leaf.at - part.at for leaf in own[n]}, begins, part.beats)
-        if plan.meter.bar is not None and not (part.fan or levels is not None or part.sung is not None):
+        if n and part.since != plan.parts[n - 1].since:
+            yield from _groups(waiting)
+            waiting = []
+        if not (part.fan or levels is not None or part.sung is not None):
             waiting += plain
             continue
         yield from _groups(waiting)

@@ -128,11 +128,38 @@ def test_a_position_stands_at_every_note_that_wants_it(contour: str, count: int,
 def test_a_triplet_of_one_note_says_what_it_is(engraved):
     """No bracket fits over it, and a 3 alone looks like a finger or a slide position."""
     head = "instrument: trombone\npitches: written\npassage one\n  play: "
-    assert engraved(f"{head}D3 for 2/3, B3 for 2/3\n")["one"].ly.count("calc-fraction-text") == 2
+    assert engraved(f"{head}D3 for 2/3, rest 2, B3 for 2/3\n")["one"].ly.count("calc-fraction-text") == 2
     three = "contour: D3, F3@1/3, A3@2/3\n  lasts: 1 beat\n"
     made = engraved(f"instrument: trombone\npitches: written\ngesture one\n  {three}")["one"].ly
     assert r"\tuplet" in made
     assert "calc-fraction-text" not in made
+
+
+def test_pitches_in_free_time_make_tuplets_and_beams(engraved):
+    """Each by itself had no note value, and its length over it; those of a box keep to it."""
+    fifths = ", ".join(f"{name} for 1/5" for name in ("C5", "D5", "E5", "F5", "G5"))
+    head = "instrument: horn\npitches: written\n"
+    box = f"box ring\n  play: {fifths}, C5 for 1/2, D5 for 1/2, rest 1\n  lasts: 20 s\n"
+    made = engraved(f"{head}{box}passage one\n  play: {fifths}, A4 for 1/2, ring, B4 for 1/2\n")["one"].ly
+    assert "gsLength" not in made
+    assert made.count(r"\tuplet 5/4") == 2
+    assert " ".join(made.split()).count("'8 [") == 1
+
+
+def test_a_pitch_after_a_box_is_timed_from_itself(engraved):
+    """What a box lasts in seconds has no note value, as little as what would begin in the middle of it."""
+    head = "instrument: horn\npitches: written\ntempo: 56\n"
+    box = "box ring\n  play: C5 for 1/3, D5 for 2/3, rest 1\n  lasts: 20 s\n"
+    made = engraved(f"{head}{box}passage one\n  play: ring, B4 for 4\n")["one"].ly
+    assert "b'1" in made
+    assert "~" not in made
+
+
+def test_a_tuplet_at_the_end_leaves_the_repeat_sign(engraved):
+    text = "instrument: horn\npitches: written\npassage one\n  play: C5 for 1/3, D5 for 2/3\n  repeat: 2\n"
+    made = engraved(text)["one"].ly
+    assert r"\tuplet" in made
+    assert r"\bar" not in made
 
 
 def test_a_head_as_short_as_its_repeats_has_no_strokes(engraved):

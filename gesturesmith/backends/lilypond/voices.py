@@ -36,7 +36,7 @@ def pieces(music: Music) -> tuple[LyText, ...]:
     """The LilyPond text of one voice, split at footnote marks. It names no voice: cues and combined parts put the
     notes into their own."""
     meter = meter_of(music.meter, music.counted or Fraction(1))
-    made = _apart(music, meter) if music.meter is None else _barred(music, meter)
+    made = _built(music, meter)
     first = next((component for _, components in made for component in components), None)
     if isinstance(first, abjad.Container) and first.simultaneous():
         # Before anything is played there is no voice yet, and each simultaneous expression would begin its own: a
@@ -47,20 +47,8 @@ def pieces(music: Music) -> tuple[LyText, ...]:
     return tuple(code(piece) for piece in text.split(marks.FOOTNOTE_MARK))
 
 
-def _apart(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
-    """Each part on its own."""
-    made = []
-    for part in music.parts:
-        builder = LeafBuilder({event.key: event for event in part.played.events}, music, meter)
-        components = builder.components(part.played.leaves)
-        if not part.fan:
-            _let_break(part.played.leaves, components)
-        made.append((part, _finish(part, components, builder.placed, builder.placed, music, meter)))
-    return made
-
-
-def _barred(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
-    """All parts on one clock: of a tuplet that reaches into the next part, the leaves there belong to that."""
+def _built(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
+    """The components of all parts: of a tuplet that reaches into the next part, the leaves there belong to that."""
     owner = {event.key: n for n, part in enumerate(music.parts) for event in part.played.events}
     builder = LeafBuilder({e.key: e for part in music.parts for e in part.played.events}, music, meter)
     ahead: Placed = []
@@ -68,6 +56,8 @@ def _barred(music: Music, meter: Meter) -> list[tuple[Part, Components]]:
     for n, part in enumerate(music.parts):
         components = builder.components(part.played.leaves)
         placed, builder.placed = builder.placed, []
+        if music.meter is None and not part.fan:
+            _let_break(part.played.leaves, components)
         ahead += placed
         own = [(leaf, there) for leaf, there in ahead if owner[leaf.key] == n]
         ahead = [(leaf, there) for leaf, there in ahead if owner[leaf.key] > n]
@@ -222,8 +212,9 @@ def _repeated(made: list[tuple[Part, Components]], music: Music) -> Components:
                 inside[repeat] = _volta(repeat)
                 out.append(inside[repeat])
             inside[repeat].extend(components)
-        # An invisible bar line would let two close levels run into each other.
-        if music.meter is None and part is not made[-1][0] and not part.crowded:
+        # An invisible bar line would let two close levels run into each other, and hide a repeat sign.
+        goes_on = any(there for _, there in made[n + 1 :])
+        if music.meter is None and goes_on and not part.crowded:
             _allow_break(components, keep=music.plays_on(part.at + part.beats), rest=_begins_silent(made[n + 1 :]))
     return out
 
