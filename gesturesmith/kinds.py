@@ -22,6 +22,8 @@ Players = Literal["", "a2", "first", "second"]  # which of two players
 Direction = Literal["", "up", "down"]
 Unit = Literal["", "beats", "bars", "s", "mm", "%"]
 Shade = Literal["", "short", "long"]
+VariedKey = Literal["start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics"]  # in order of application
+Keep = Literal["all", "one page"]  # of the lines of a sheet, where no number is given
 Pitches = Literal["written", "sounding"]
 HeightLook = Literal["auto", "band", "lines"]
 Accidentals = Literal["stein", "arrows"]
@@ -74,6 +76,7 @@ HandState = Literal["open", "half-stopped", "stopped"]
 Side = Literal["above", "below", "louder", "softer", "outside", "none"]
 
 # Instruments and how they are played
+Tuning = Literal["alone", "2-3", "1-3"]  # what the third valve slide is tuned for
 InstrumentKind = Literal["valves", "slide"]
 Means = Literal["valves", "slide", "single"]
 Correction = Literal["", "lip", "slide", "hand"]

@@ -9,9 +9,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from typing import get_args
+
+from gesturesmith.kinds import Tuning
 
 SPEED_OF_SOUND_M_PER_S = 343.0  # dry air at 20 degrees C
-TUNINGS = ("alone", "2-3", "1-3")  # what the third slide is tuned for
+TUNINGS: tuple[Tuning, ...] = get_args(Tuning)
 
 
 def added_length(semitones: float) -> float:
@@ -19,7 +22,7 @@ def added_length(semitones: float) -> float:
     return math.exp2(semitones / 12.0) - 1.0
 
 
-def valve_lengths(valves: Sequence[float], tuning: str = "alone") -> tuple[float, ...]:
+def valve_lengths(valves: Sequence[float], tuning: Tuning = "alone") -> tuple[float, ...]:
     """The length each valve adds, in open lengths; `valves` in semitones, valve 1 first.
 
     tuning   "alone": each valve is in tune by itself; "2-3" or "1-3": the third slide is drawn until that
@@ -34,13 +37,13 @@ def valve_lengths(valves: Sequence[float], tuning: str = "alone") -> tuple[float
     return tuple(lengths)
 
 
-def lowering_cents(valves: Sequence[float], pressed: Sequence[int], tuning: str = "alone") -> float:
+def lowering_cents(valves: Sequence[float], pressed: Sequence[int], tuning: Tuning = "alone") -> float:
     """How far the pressed valves (numbers from 1) lower the open tube, in cents."""
     lengths = valve_lengths(valves, tuning)
     return 1200.0 * math.log2(1.0 + sum(lengths[i - 1] for i in pressed))
 
 
-def combination_error_cents(valves: Sequence[float], pressed: Sequence[int], tuning: str = "alone") -> float:
+def combination_error_cents(valves: Sequence[float], pressed: Sequence[int], tuning: Tuning = "alone") -> float:
     """Error of a combination against its nominal semitones, + is sharp."""
     return 100.0 * sum(valves[i - 1] for i in pressed) - lowering_cents(valves, pressed, tuning)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say
@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from gesturesmith.batch import BuildResult
     from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport
     from gesturesmith.lilypond import Failure
+
+type _Result = Literal["made", "unchanged", "refused", "failed"]
 
 
 def reported(report: FileReport, *, colour: bool) -> Status:
@@ -70,7 +72,7 @@ class BatchSummary:
     """Counts builds by result."""
 
     def __init__(self, failed: int = 0) -> None:
-        self._count: Counter[str] = Counter(failed=failed)
+        self._count: Counter[_Result] = Counter({"failed": failed})
         self._left_out = 0
         self._unread = 0
 
@@ -78,7 +80,7 @@ class BatchSummary:
         """`said`: the status of its reports. A build with nothing to make and nothing wrong is not counted."""
         unread = any(not report.readable for report in done.reports)
         if not done.whole or (not done.outputs and (unread or said is Status.INPUT)):
-            kind = "failed"
+            kind: _Result = "failed"
         elif done.outputs:
             kind = "made" if done.written else "unchanged"
         elif said is Status.GOOD:

@@ -8,6 +8,7 @@ from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
 from gesturesmith.instruments import _limits
 from gesturesmith.instruments._build import slide_tubes, valve_tubes
 from gesturesmith.instruments.base import ALONE, Instrument, Register, Side
+from gesturesmith.kinds import Tuning
 from gesturesmith.units import Interval
 
 CHART_THREE = Sourced(
@@ -69,7 +70,7 @@ def valved(
     air: float,
     clefs: tuple[tuple[str, int], ...],
     far_cents: int,
-    third_slide: Sourced[str] = ALONE,
+    third_slide: Sourced[Tuning] = ALONE,
     own_limits: dict[str, Limit] | None = None,
     bell_in_reach: bool = True,
 ) -> Instrument:

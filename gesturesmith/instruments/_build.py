@@ -11,6 +11,7 @@ from gesturesmith.acoustics.series import MAX_PARTIALS, partial_cents
 from gesturesmith.acoustics.tubing import half_wavelength_m, lowering_cents, slide_reach
 from gesturesmith.evidence import Sourced
 from gesturesmith.instruments.base import Register, Side, Tube
+from gesturesmith.kinds import Tuning
 from gesturesmith.units import Spelling, frequency_hz
 
 _NOTE = re.compile(r"([A-G])(##|bb|#|b)?([0-9])\Z")
@@ -43,7 +44,7 @@ def valve_tubes(
     usual_top: int,
     widest_top: int,
     *,
-    third_slide: str = "alone",
+    third_slide: Tuning = "alone",
     shown: Mapping[int, int] | None = None,
     lowest_usual: int = 2,
 ) -> tuple[Tube, ...]:

@@ -10,7 +10,7 @@ from typing import Any
 
 from gesturesmith.acoustics.response import round_trip_s
 from gesturesmith.evidence import Kind, Limit, Sourced
-from gesturesmith.kinds import InstrumentKind, Means, Needs
+from gesturesmith.kinds import InstrumentKind, Means, Needs, Tuning
 from gesturesmith.units import Interval, Spelling, frequency_hz
 from gesturesmith.values import frozen
 
@@ -73,7 +73,7 @@ class Register:
     evidence: Sourced[Any]
 
 
-ALONE = Sourced("alone", Kind.HOUSE, "each valve tuned by itself")
+ALONE: Sourced[Tuning] = Sourced("alone", Kind.HOUSE, "each valve tuned by itself")
 
 
 @frozen(kw_only=True)
@@ -109,7 +109,7 @@ class Instrument:
     has_hand: bool = False  # whether a hand in the bell can close, stop and open
     bell_in_reach: bool = True  # whether a hand, or a plunger in it, can cover the bell while playing
     clefs: tuple[tuple[str, int], ...] = (("treble", -100000),)
-    third_slide: Sourced[str] = ALONE
+    third_slide: Sourced[Tuning] = ALONE
     hand_chart: Mapping[int, str] = field(default_factory=dict)
     part_names: Mapping[str, str] = field(default_factory=dict)
 

@@ -9,6 +9,7 @@ from gesturesmith.instruments import _limits
 from gesturesmith.instruments._build import cents, chart, registers, valve_tubes
 from gesturesmith.instruments._charts import three_valves
 from gesturesmith.instruments.base import Instrument, Side
+from gesturesmith.kinds import Tuning
 from gesturesmith.units import Interval
 
 _BLOG = "bwhisperer.com, Blog 19: one expert player"
@@ -27,7 +28,7 @@ _WIDEST = Sourced(
     PRACTICE,
     "music21 10.5.1: written C2 is the lowest note; bwhisperer.com, Blog 19, shows partials up to sounding G5",
 )
-THIRD_SLIDE = Sourced(
+THIRD_SLIDE: Sourced[Tuning] = Sourced(
     "alone",
     PRACTICE,
     "thebrasswhisperer.com: F 1-2-3 is a quarter tone sharper than a horn in B; thecontemporaryhorn.com: F 2-3, "

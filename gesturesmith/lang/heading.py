@@ -89,7 +89,7 @@ def _unknown(line: SourceLine, key: Word, notes: ErrorList) -> BlockKind | None:
     return None
 
 
-def _name(reader: Reader, kind: str) -> Word:
+def _name(reader: Reader, kind: BlockKind) -> Word:
     tok = reader.tok
     if tok.kind == "end":
         reader.fail("missing-name", reader.key.span, f"every {_one(kind)} needs a name: {kind} beacon")
@@ -111,7 +111,7 @@ def _name(reader: Reader, kind: str) -> Word:
     return Word(unicodedata.normalize("NFC", tok.text), tok.span)
 
 
-def _take(name: Word, kind: str, notes: ErrorList, taken: dict[str, int]) -> None:
+def _take(name: Word, kind: BlockKind, notes: ErrorList, taken: dict[str, int]) -> None:
     """Reserve the name, unless the language or another block uses it."""
     folded = name.text.casefold()
     if folded in RESERVED:
@@ -154,9 +154,9 @@ def _title(reader: Reader) -> Text | None:
     return reader.fail("bad-heading", tok.span, f"unexpected {shown(tok.text)}: a heading is a name and a title")
 
 
-def _one(kind: str) -> str:
+def _one(kind: BlockKind) -> str:
     return "exercises block" if kind == "exercises" else kind
 
 
-def _article(kind: str) -> str:
+def _article(kind: BlockKind) -> str:
     return "exercises" if kind == "exercises" else f"a {kind}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Mapping
+from typing import Literal
 
 from gesturesmith import techniques
 from gesturesmith.diagnostics.types import ReadError
@@ -161,7 +162,7 @@ class _Builder:
         if line.kind == "stray" or not line.key:
             self._stray(line)
             return
-        kind = "" if setting or self.head is None else self.head.kind
+        kind: BlockKind | Literal[""] = "" if setting or self.head is None else self.head.kind
         key = self._known(line, kind)
         if key is None:
             return
@@ -202,7 +203,7 @@ class _Builder:
             last = next(t for t in reversed(tokens[:-1]) if t.line == first.line)
         return KeyEntry(key, value, spanning(first, last))
 
-    def _known(self, line: SourceLine, kind: str) -> Key | None:
+    def _known(self, line: SourceLine, kind: BlockKind | Literal[""]) -> Key | None:
         """The key of this line; None, after a report, if it does not belong here."""
         keys = IN_BLOCK[kind] if kind else SETTINGS
         if line.key in keys:
@@ -263,7 +264,7 @@ def _key_word(line: SourceLine) -> Word:
     return Word(unicodedata.normalize("NFC", line.key), Span(number, start, start + len(line.key)))
 
 
-def _a(kind: str) -> str:
+def _a(kind: BlockKind) -> str:
     return "exercises" if kind == "exercises" else f"a {kind}"
 
 
@@ -277,7 +278,7 @@ def _no_key(word: str, keys: Mapping[str, Key]) -> str:
     return f"choose from {listed(tuple(keys), 'and')}"
 
 
-def _home(key: str, homes: list[BlockKind], kind: str) -> str:
+def _home(key: str, homes: list[BlockKind], kind: BlockKind | Literal[""]) -> str:
     """Say where a misplaced key belongs."""
     if kind and key == "title":
         return f'a title goes in quotes after the name: {kind} name "Title"'

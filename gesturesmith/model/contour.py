@@ -9,7 +9,7 @@ from functools import cache
 
 from gesturesmith import techniques as techniques_known
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import AttackShape, Extreme, PointKind, Reached, Strokes, one_of
+from gesturesmith.kinds import AttackShape, Extreme, LineKind, PointKind, Reached, Strokes, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.words import COVERS, EXTREMES, LEVELS, STROKES
@@ -203,8 +203,8 @@ class ContourReader:
         node: nodes.PointNode,
         at: Fraction,
         until: Fraction,
-        before: str,
-        after: str,
+        before: LineKind,
+        after: LineKind,
         end: bool,
         change: Change,
         force: tuple[Technique, ...],
@@ -339,7 +339,7 @@ def contour(
     reader = ContourReader(
         ctx, band, band_flawed, dynamics_written, sung, hand_in_bell(ctx.instrument, techniques, node)
     )
-    lines = ["none", *(line.kind for line in node.lines), "none"]
+    lines: list[LineKind] = ["none", *(line.kind for line in node.lines), "none"]
     changes = [reader.change(p) for p in node.points]
     forces = in_force(techniques, changes, [kind not in _DETACHED for kind in lines[1:-1]])
     until = (*at[1:], beats)

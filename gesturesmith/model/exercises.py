@@ -6,8 +6,9 @@ import math
 from dataclasses import replace
 from fractions import Fraction
 from itertools import product
+from typing import get_args
 
-from gesturesmith.kinds import one_of
+from gesturesmith.kinds import Keep, Unit, VariedKey, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import FINGERINGS, ORDERS
@@ -23,14 +24,14 @@ from gesturesmith.source import Span
 from gesturesmith.units import Spelling
 from gesturesmith.values import frozen
 
-_KEYS = ("start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics")  # in the order in which they apply
+_KEYS: tuple[VariedKey, ...] = get_args(VariedKey)
 
 
 @frozen
 class VariedValue:
     """One value of a list: its key, value, label and span."""
 
-    key: str
+    key: VariedKey
     what: object
     words: str
     span: Span
@@ -96,14 +97,14 @@ def _origin(
     return None
 
 
-def _keep(ctx: Context, block: nodes.Block) -> int | str:
+def _keep(ctx: Context, block: nodes.Block) -> int | Keep:
     entry = block.get("keep")
     if entry is None:
         return "all"
     if isinstance(entry.value, nodes.Amount):
         return int(entry.value.value)
     word = ctx.value(block, "keep", nodes.Word)
-    return word.text if word is not None else "all"
+    return one_of(get_args(Keep), word.text) if word is not None else "all"
 
 
 def _meter(ctx: Context, block: nodes.Block, variants: list[Gesture]) -> tuple[int, int] | None:
@@ -196,7 +197,7 @@ def _timed(gesture: Gesture, value: VariedValue) -> Gesture:
     return gesture
 
 
-def _values(ctx: Context, block: nodes.Block, key: str, origin: Gesture) -> list[VariedValue]:
+def _values(ctx: Context, block: nodes.Block, key: VariedKey, origin: Gesture) -> list[VariedValue]:
     """The values of one list, [] if it is missing."""
     if key == "mirror":
         word = ctx.value(block, "mirror", nodes.Word)
@@ -218,7 +219,7 @@ def _values(ctx: Context, block: nodes.Block, key: str, origin: Gesture) -> list
 
 
 def _value(
-    ctx: Context, key: str, item: nodes.Amount | nodes.Note | nodes.BandNode | nodes.Dynamics, origin: Gesture
+    ctx: Context, key: VariedKey, item: nodes.Amount | nodes.Note | nodes.BandNode | nodes.Dynamics, origin: Gesture
 ) -> VariedValue:
     """One written value."""
     if isinstance(item, nodes.Note):
@@ -240,7 +241,7 @@ def _start(written: Spelling, span: Span) -> VariedValue:
     return VariedValue("start", written, f"from {written.name}", span)
 
 
-def _quantity(key: str, value: Fraction, unit: str, span: Span) -> VariedValue:
+def _quantity(key: VariedKey, value: Fraction, unit: Unit, span: Span) -> VariedValue:
     if key == "lasts":
         seconds = unit == "s"
         return VariedValue(key, (value, seconds), messages.length(value, seconds), span)
@@ -249,7 +250,7 @@ def _quantity(key: str, value: Fraction, unit: str, span: Span) -> VariedValue:
     return VariedValue(key, value, f"intervals times {messages.amount(value)}" if value != 1 else "", span)
 
 
-def _range(ctx: Context, key: str, item: nodes.Range, origin: Gesture) -> list[VariedValue]:
+def _range(ctx: Context, key: VariedKey, item: nodes.Range, origin: Gesture) -> list[VariedValue]:
     """The values from one end of a range towards the other."""
     if isinstance(item.first, nodes.Note) and isinstance(item.last, nodes.Note):
         return _pitches(ctx, item, item.first, item.last, origin)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import Accidentals, Choose, Fingerings, HeightLook, Order, Pace, Pitches, Players
+from gesturesmith.kinds import Accidentals, Choose, Fingerings, HeightLook, Keep, Order, Pace, Pitches, Players
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
@@ -138,7 +138,7 @@ class Exercise:
     variants: tuple[Gesture, ...]
     labels: tuple[str, ...]
     order: Order
-    keep: int | str  # a number, "all" or "one page"
+    keep: int | Keep
     times: int
     meter: tuple[int, int] | None
     fingerings: Fingerings | None

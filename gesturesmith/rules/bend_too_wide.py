@@ -26,6 +26,7 @@ from gesturesmith.acoustics.series import step_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.diagnostics.changes import Fix, PitchChange
 from gesturesmith.evidence import DERIVED, Limit, Sourced
+from gesturesmith.kinds import Direction
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.realise.curve import along
 from gesturesmith.realise.in_force import path_of, stays_on_partial
@@ -48,7 +49,7 @@ def check(case: Case) -> Iterator[Finding]:
         if not bent or point.sounding_cents is None:
             continue
         width = float((point.sounding_cents or 0) - (home.sounding_cents or 0))
-        way = "down" if width < 0 else "up"
+        way: Direction = "down" if width < 0 else "up"
         excess = above(_limit(case, home, way), abs(width))
         if excess is None:
             continue
@@ -71,7 +72,7 @@ def check(case: Case) -> Iterator[Finding]:
         )
 
 
-def _limit(case: Case, home: ContourPoint, way: str) -> Limit | None:
+def _limit(case: Case, home: ContourPoint, way: Direction) -> Limit | None:
     """How far the lip takes a note: by its height, and never as far as the next partial of its tube."""
     limit = along(case.instrument, f"bend_{way}", home.sounding_cents or 0)
     played = next((p for p in case.realisation.points if case.gesture.points[p.index] is home), None)

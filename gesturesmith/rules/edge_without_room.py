@@ -24,6 +24,7 @@ from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import Limit
+from gesturesmith.kinds import Side
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.reading import both_names, counted, pitched_points
@@ -45,7 +46,7 @@ def check(case: Case) -> Iterator[Finding]:
         if not low <= cents <= high:
             continue  # the note itself is the problem
         for technique in point.techniques:
-            ways: tuple[tuple[str, Limit | None, float, int], ...] = (
+            ways: tuple[tuple[Side, Limit | None, float, int], ...] = (
                 ("below", technique.limits.get("room_below_cents"), float(cents - low), low),
                 ("above", technique.limits.get("room_above_cents"), float(high - cents), high),
             )

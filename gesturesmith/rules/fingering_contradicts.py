@@ -22,9 +22,11 @@ Fix     leave the choice to the player with `fingering: auto`, or choose a techn
 """
 
 from collections.abc import Iterator
+from typing import Literal
 
 from gesturesmith.diagnostics.changes import FingeringChange, Fix
 from gesturesmith.evidence import DERIVED, Sourced
+from gesturesmith.kinds import Layer
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.reading import slides
@@ -68,7 +70,7 @@ def _changes(case: Case, span: Span) -> Iterator[Finding]:
             return
 
 
-def _finding(case: Case, span: Span, text: str, layer: str) -> Finding:
+def _finding(case: Case, span: Span, text: str, layer: Layer | Literal[""]) -> Finding:
     ways: list[Fix] = [(FingeringChange("auto"),), (FingeringChange("held"),)]
     if layer == "motion":
         ways += fixes.instead(case, layer, "harmonic-gliss", "lip-gliss")

@@ -23,6 +23,7 @@ Fix     begin and end on partials of one tube, or ask for a `fingered-gliss`
 from collections.abc import Iterator
 
 from gesturesmith.diagnostics import Number
+from gesturesmith.kinds import Direction
 from gesturesmith.realise.curve import along
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
@@ -37,7 +38,8 @@ def check(case: Case) -> Iterator[Finding]:
     for point, played in played_points(case):
         if played.index not in slid or point.about or played.asked_cents is None:
             continue
-        off, way = abs(played.error_cents), "down" if played.error_cents > 0 else "up"
+        off = abs(played.error_cents)
+        way: Direction = "down" if played.error_cents > 0 else "up"
         excess = above(along(case.instrument, f"bend_{way}", played.asked_cents), off)
         if excess is None:
             continue

@@ -25,6 +25,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Literal
 
 from gesturesmith import techniques
 from gesturesmith.evidence import DERIVED, Sourced
@@ -34,6 +35,7 @@ from gesturesmith.realise.in_force import is_muted
 from gesturesmith.rules.base import Case, Finding, Outcome, rule
 from gesturesmith.techniques.base import Technique
 
+type _Word = Literal["", "as", "without"]  # before a technique at a point
 _EVIDENCE = Sourced("in force", DERIVED, "the techniques in force at each note, with the word and without it")
 
 type _Forces = list[frozenset[Technique]]
@@ -101,7 +103,7 @@ def _played(gesture: Gesture, changes: list[Change], struck: list[bool]) -> _For
     ]
 
 
-def _less(change: Change) -> Iterator[tuple[str, Technique, Change]]:
+def _less(change: Change) -> Iterator[tuple[_Word, Technique, Change]]:
     """Each word of a change, the technique it names, and the change without it."""
     for ended in change.ends:
         yield "without", ended, replace(change, ends=tuple(e for e in change.ends if e != ended))
@@ -111,7 +113,7 @@ def _less(change: Change) -> Iterator[tuple[str, Technique, Change]]:
         yield "", change.covers, replace(change, covers=None)
 
 
-def _why(gesture: Gesture, changes: list[Change], index: int, sign: str, technique: Technique) -> str:
+def _why(gesture: Gesture, changes: list[Change], index: int, sign: _Word, technique: Technique) -> str:
     """Why a word at a point has no effect."""
     if all(p.kind == "silence" for p in gesture.points[index:]):
         return "nothing is played after it"
@@ -134,7 +136,7 @@ def _name(gesture: Gesture, technique: Technique) -> str:
     return f"the {gesture.mute} mute" if technique.takes_mute and "mute" in gesture.spans else technique.key
 
 
-def _hint(gesture: Gesture, index: int, sign: str, technique: Technique) -> str:
+def _hint(gesture: Gesture, index: int, sign: _Word, technique: Technique) -> str:
     """What to write instead. Turning back to ordinary before the mute goes in suggests that it should be in from
     the start."""
     first = next((n for n, p in enumerate(gesture.points) if is_muted(p.techniques)), 0)

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
+from gesturesmith.kinds import Pitches
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.rules.base import Case
@@ -19,12 +20,12 @@ _JOINS = {"<": "say-swell", ">": "say-fade", "": "say-then"}
 _FIELD = re.compile(r"\{(\w+)\}")
 
 
-def gesture_in_words(case: Case, languages: tuple[str, ...], pitches: str) -> str:
+def gesture_in_words(case: Case, languages: tuple[str, ...], pitches: Pitches) -> str:
     """Title, techniques, length, contour, attacks and dynamics of a gesture, once in each language."""
     return together(_Teller(language, pitches).gesture(case) for language in languages)
 
 
-def passage_in_words(passage: Passage, languages: tuple[str, ...], pitches: str) -> str:
+def passage_in_words(passage: Passage, languages: tuple[str, ...], pitches: Pitches) -> str:
     """Title, length and the gestures of a passage in order, once in each language."""
     return together(_Teller(language, pitches).passage(passage) for language in languages)
 
@@ -32,7 +33,7 @@ def passage_in_words(passage: Passage, languages: tuple[str, ...], pitches: str)
 class _Teller:
     """Describes in one language."""
 
-    def __init__(self, language: str, pitches: str) -> None:
+    def __init__(self, language: str, pitches: Pitches) -> None:
         self._language = language
         self._pitches = pitches
         self._beat = Fraction(1)  # of the file, in quarters

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import get_args
 
-from gesturesmith.kinds import AskedHead, HeadShape, one_of
+from gesturesmith.kinds import AskedHead, HeadShape, Pitches, one_of
 from gesturesmith.model.gesture import Band, ContourPoint, Gesture, Pitch
 from gesturesmith.model.piece import Settings
 from gesturesmith.score.marks import Cents
@@ -65,7 +65,7 @@ def decimal(number: Fraction) -> str:
     return f"{float(round(number, 3)):g}"
 
 
-def on_page(pitch: Pitch, pitches: str) -> Spelling:
+def on_page(pitch: Pitch, pitches: Pitches) -> Spelling:
     """The printed spelling: the composer's own, in the part or in the concert score."""
     return pitch.sounding if pitches == "sounding" else pitch.written
 
@@ -86,7 +86,7 @@ class Stave:
     """How heads are placed: on three lines or five, in written or sounding pitches."""
 
     lines: int
-    pitches: str
+    pitches: Pitches
 
     def head(self, gesture: Gesture, point: ContourPoint) -> Head:
         """The head of a contour point."""

@@ -9,7 +9,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import AttackShape, Strokes
+from gesturesmith.kinds import AttackShape, Pitches, Strokes
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
 from gesturesmith.score import boxes, clefs, events, lines, notes, rows, signs, trills
@@ -74,7 +74,7 @@ def plan(
     instrument: Instrument,
     settings: Settings,
     meter: Meter,
-    pitches: str,
+    pitches: Pitches,
     tempo: Fraction,
     *,
     repeated: bool = False,

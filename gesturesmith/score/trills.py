@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gesturesmith.kinds import Pitches
 from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
@@ -14,7 +15,7 @@ from gesturesmith.units import Spelling
 _SECOND = 2  # semitones; the widest interval the sign can show with an accidental
 
 
-def draw(case: Case, line: VoiceBuilder, pitches: str) -> None:
+def draw(case: Case, line: VoiceBuilder, pitches: Pitches) -> None:
     """Draw the signs of trills and their second notes.
 
     A small accidental by the sign shows which second it is (Gould, from memory); a wider trill, and one without a
@@ -36,7 +37,7 @@ def draw(case: Case, line: VoiceBuilder, pitches: str) -> None:
         before = force
 
 
-def _upper(case: Case, event: EventBuilder, technique: Technique, pitches: str) -> tuple[Spelling, int] | None:
+def _upper(case: Case, event: EventBuilder, technique: Technique, pitches: Pitches) -> tuple[Spelling, int] | None:
     """The second note as spelled on the page, and how many semitones it is above the first."""
     point = event.point
     played = next((p for p in case.realisation.points if p.index == event.index), None)

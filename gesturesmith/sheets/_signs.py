@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from gesturesmith.kinds import AttackShape, Growth, HeadShape
+from gesturesmith.kinds import AttackShape, Growth, HeadShape, LineKind
 from gesturesmith.lang.words import AD_LIB
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.piece import Settings
@@ -170,7 +170,7 @@ def _start(points: int) -> Callable[[Use], Stretch | None]:
     return lambda use: (use.start, use.until(points))
 
 
-def _line(kind: str, growth: str | None = None) -> Callable[[Use], Stretch | None]:
+def _line(kind: LineKind, growth: Growth | None = None) -> Callable[[Use], Stretch | None]:
     """From the first line of a kind, while the same kind continues and a picture has room."""
 
     def shown(use: Use) -> Stretch | None:

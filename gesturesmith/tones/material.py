@@ -8,7 +8,7 @@ from fractions import Fraction
 from gesturesmith.acoustics.series import nearest_partial, partial_cents
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import Trill
+from gesturesmith.kinds import BellHand, Cover, Trill
 from gesturesmith.model.gesture import LEVELS, Gesture
 from gesturesmith.model.levels import PLACES, ramps
 from gesturesmith.realise.trills import second_cents
@@ -101,7 +101,8 @@ def hand(instrument: Instrument) -> Along:
     """How far the hand shuts the bell at a point."""
 
     def shut(point: Point) -> float:
-        by = next((t.bell_hand or t.cover for t in point.point.techniques if t.bell_hand or t.cover), "")
+        closing = (t.bell_hand or t.cover for t in point.point.techniques)
+        by: BellHand | Cover = next(filter(None, closing), "")
         if by:
             return HALF_SHUT.value if by == "half" else 1.0
         played = point.played

@@ -28,7 +28,7 @@ from gesturesmith.instruments.profile.file import (
     read_bytes,
 )
 from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
-from gesturesmith.kinds import InstrumentKind
+from gesturesmith.kinds import InstrumentKind, Tuning
 from gesturesmith.paths import lies_within
 from gesturesmith.units import UNISON, Interval, spell
 
@@ -236,12 +236,12 @@ def _range(top: Table, key: str, base: Sourced[tuple[int, int]] | None) -> Sourc
     return table.evidence((low, high))
 
 
-def _third_slide(top: Table, base: Sourced[str]) -> Sourced[str]:
+def _third_slide(top: Table, base: Sourced[Tuning]) -> Sourced[Tuning]:
     if "third_slide" not in top.values:
         return base
     table = top.table("third_slide")
     table.known({"tuned", "kind", "source"})
-    return table.evidence(table.text("tuned", "alone", TUNINGS) or "alone")
+    return table.evidence(table.one_of("tuned", ALONE.value, TUNINGS))
 
 
 def _registers(top: Table) -> tuple[Register, ...]:
@@ -265,7 +265,7 @@ def _tubes(
     sides: tuple[Side, ...],
     usual: Sourced[tuple[int, int]],
     widest: Sourced[tuple[int, int]],
-    third: Sourced[str],
+    third: Sourced[Tuning],
 ) -> tuple[Tube, ...]:
     if kind == "slide":
         return slide_tubes(sides, usual.value[1], widest.value[1])

@@ -19,6 +19,7 @@ from gesturesmith.diagnostics.changes import (
     TechniquesChange,
     Transposition,
 )
+from gesturesmith.kinds import Layer
 from gesturesmith.model.gesture import LEVELS, ContourPoint, DynamicMark, Gesture
 from gesturesmith.model.times import spread
 from gesturesmith.rules.base import Case
@@ -29,7 +30,7 @@ from gesturesmith.units import Spelling, simplest
 _ACCENTS = {6: "sfz", 7: "sffz"}  # by the place of their attack in LEVELS
 
 
-def instead(case: Case, layer: str, *keys: str) -> tuple[Fix, ...]:
+def instead(case: Case, layer: Layer, *keys: str) -> tuple[Fix, ...]:
     """Replace the technique on a layer by one of its kin, keeping the others; in the technique's own order of kin
     if no keys are given."""
     changes: list[Fix] = []
