@@ -6,6 +6,7 @@ only the reader's tokens with the program, so that new words of the language are
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -448,7 +449,7 @@ def _fate(text: str, base: Reading, word: Word) -> str:
     taken = _first_reading(word.texts(text))
     if taken is not None and taken.seen != base.seen:
         return "counts"
-    if word.shown in OPTIONAL or word.key in ("language", "pitches"):
+    if word.shown in OPTIONAL or word.key in ("language", "pitches") or _also_without_as(text, word):
         return "grammar"
     if taken is not None and not _may_restate(word):
         return "restates" if _says_less(text, word) else "void"
@@ -474,6 +475,13 @@ def _says_less(text: str, word: Word) -> bool:
             if any(r is not None and r.seen == said.seen for r in instead):
                 return True
     return False
+
+
+def _also_without_as(text: str, word: Word) -> bool:
+    """Whether it is the `as` of a word that stands at a point without it as well: both are the same, as the
+    language page says. The word itself is tried like every other."""
+    after = re.match(r" *([\w-]+)", text.split("\n")[word.line][word.end :])
+    return word.shown == "as" and after is not None and after[1] in words.COVERS
 
 
 def _first_reading(texts: Iterable[str]) -> Reading | None:

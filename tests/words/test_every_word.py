@@ -69,6 +69,14 @@ def test_every_word_of_a_made_file_counts(seed: int) -> None:
         assert void(text)[0] == []
 
 
+def test_a_cover_is_the_same_with_as_and_counts() -> None:
+    text = "instrument: horn\npitches: written\ngesture a\n  contour: C5, D5 as closed, E5 {}\n"
+    fates = {trial.word.shown: trial.fate for trial in trials(text.format("open"))}
+    assert (fates["as"], fates["closed"]) == ("grammar", "counts")
+    idle = [trial.fate for trial in trials(text.format("as closed")) if trial.word.shown == "as"]
+    assert idle == ["grammar", "said"]
+
+
 PARTS = """title: "Dusk"
 pitches: written
 meter: 4/4
