@@ -1,8 +1,8 @@
 """Builds the handbook: `make handbook`, or python docs/handbook/build.py [FOLDER] [--quick]
 
 Writes FOLDER/html (default FOLDER: out/handbook). A Sphinx warning is a failure. `--quick` leaves out the slow
-parts: the charts of instruments, the registers of techniques, and the pictures that snippets make, in whose place
-one of the gallery stands.
+parts: the charts of instruments, the registers of techniques, and the pictures that snippets make, replaced by
+one from the gallery.
 """
 
 from __future__ import annotations

@@ -241,7 +241,7 @@ _TABLE = {
         "  contour: G4, A4@3\n  lasts: 4 beats",
     ),
     "lasts-twice": Mistake(
-        "Where each point says how long it is, the gesture is as long as they are together.",
+        "Where every point has a length, the gesture is as long as all of them together.",
         "  contour: C5 for 3/2, D5 for 1/2\n  lasts: 4 beats",
         "  contour: C5 for 3/2, D5 for 1/2",
     ),
@@ -260,7 +260,7 @@ _TABLE = {
         "  contour: G4, A4\n  dynamics: p < f",
     ),
     "fingering-pair": Mistake(
-        "Two fingerings with a stroke between them are those of a trill.",
+        "Two fingerings separated by a slash are for a trill.",
         "  contour: G4\n  fingering: F 0 / Bb 1",
         "  technique: timbre-trill\n  contour: G4\n  fingering: F 0 / Bb 1",
     ),
@@ -275,17 +275,17 @@ _TABLE = {
         "  trill: whole\n  contour: G4, F4",
     ),
     "trill-on-itself": Mistake(
-        "A trill of colour stays on its pitch.",
+        "A timbre trill stays on its pitch.",
         "  technique: timbre-trill\n  trill: half\n  contour: G4",
         "  technique: valve-trill\n  trill: half\n  contour: G4",
     ),
     "trill-nowhere": Mistake(
-        "Without an exact pitch there is nothing that a trill could go from.",
+        "A trill starts from an exact pitch.",
         "  trill: half\n  contour: xG4",
         "  trill: half\n  contour: G4",
     ),
     "trill-and-tremolo": Mistake(
-        "A note is trilled or is in a tremolo, not both.",
+        "A note has a trill or a tremolo, not both.",
         "  trill: half\n  tremolo: B4\n  contour: G4",
         "  tremolo: B4\n  contour: G4",
     ),
@@ -402,32 +402,32 @@ _TABLE = {
         "  contour: G4, r, A4 grace, B4",
     ),
     "box-without-end": Mistake(
-        "A box is repeated for some time, or until something happens.",
+        "A box needs a length, or a cue that ends it.",
         "box echo\n  play: G4 for 1, rest 1\npassage song\n  play: echo",
         "box echo\n  play: G4 for 1, rest 1\n  lasts: 20 s\npassage song\n  play: echo",
     ),
     "box-too-short": Mistake(
-        "What stands in a box fits into its time twice at least.",
+        "The content of a box fits into its time at least twice.",
         "box echo\n  play: G4 for 4\n  lasts: 6 beats\npassage song\n  play: echo",
         "box echo\n  play: G4 for 4\n  lasts: 12 beats\npassage song\n  play: echo",
     ),
     "box-choice": Mistake(
-        "A box has a `play`, or several with a word on how to choose among them.",
+        "A box has one `play`, or several and a `choose`.",
         "box echo\n  play: G4 for 1\n  play: C5 for 1\n  lasts: 20 s\npassage song\n  play: echo",
         "box echo\n  play: G4 for 1\n  play: C5 for 1\n  choose: one\n  lasts: 20 s\npassage song\n  play: echo",
     ),
     "box-in-bars": Mistake(
-        "In bars a box has one `play` and lasts so many beats: seconds, cues and choices do not fit into bars.",
+        "In bars a box has one `play` and a length in beats: seconds, cues and choices do not fit into bars.",
         "box echo\n  play: G4 for 1\n  lasts: 20 s\npassage song\n  meter: 4/4\n  play: echo",
         "box echo\n  play: G4 for 1\n  lasts: 12 beats\npassage song\n  meter: 4/4\n  play: echo",
     ),
     "box-content": Mistake(
-        "A box repeats gestures, pitches and rests, no passages and no boxes, and not silence alone.",
+        "A box repeats gestures, pitches and rests, not passages, other boxes or silence alone.",
         "box echo\n  play: rest 2\n  lasts: 20 s\npassage song\n  play: echo",
         "box echo\n  play: G4 for 1, rest 2\n  lasts: 20 s\npassage song\n  play: echo",
     ),
     "box-unplayed": Mistake(
-        "A box stands in a passage: nothing else shows it.",
+        "A box is shown only where a passage plays it.",
         "box echo\n  play: G4 for 1\n  lasts: 20 s\npassage song\n  play: G4 for 1",
         "box echo\n  play: G4 for 1\n  lasts: 20 s\npassage song\n  play: echo",
     ),

@@ -113,7 +113,7 @@ def _limits(technique: Technique) -> Iterator[str]:
 
 
 def _sound(technique: Technique) -> Iterator[str]:
-    """The numbers by which it is heard, where it has any: of the tones, not of the page."""
+    """The numbers that determine how it sounds, if it has any."""
     sound = technique.sound
     for name, unit, number in (
         ("breath in the tone", "%", _percent(sound.air)),

@@ -271,7 +271,7 @@ def _join_at(marks: Sequence[DynamicMark], at: Fraction) -> str:
 
 
 def _drawn(height: object) -> str:
-    """A point that was drawn by lot, as one that is written."""
+    """A random point as an ordinary one."""
     if isinstance(height, Note):
         return f"x{spelled(height).name}"
     return height.word if isinstance(height, Height) else ""

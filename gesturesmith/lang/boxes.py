@@ -20,10 +20,10 @@ def length(reader: Reader) -> BoxLength:
             reader.next()
             most = _amount(reader)
         value = BoxLength(most, cue, reader.span_from(first))
-        reader.finish('one cue, as in until "the oboe enters", and perhaps within 30 s')
+        reader.finish('one cue, until "the oboe enters", optionally followed by within 30 s')
         return value
     if first.kind == "text":
-        reader.fail("unexpected-sign", first.span, f"a cue has the word `until` before it: until {first.text}")
+        reader.fail("unexpected-sign", first.span, f"a cue needs `until` before it: until {first.text}")
     value = BoxLength(_amount(reader), None, reader.span_from(first))
     reader.finish(f"one length: {_FORM}")
     return value

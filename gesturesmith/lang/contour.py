@@ -77,11 +77,11 @@ def contour(reader: Reader) -> Contour:
 
 
 def _drawn(reader: Reader, points: list[PointNode], lines: list[LineNode]) -> None:
-    """Points that are drawn by lot, added with the lines between them."""
+    """Random points, added with the lines between them."""
     try:
         some, between = drawn.points(reader, _line)
         if not (reader.at_end() or _is_line(reader.tok)):
-            what = "a line, a comma or nothing: points that are drawn take neither words nor times"
+            what = "a line, a comma or nothing: random points take neither words nor times"
             reader.unexpected(what)
         points += some
         lines += between
@@ -310,7 +310,9 @@ def _ad_lib(reader: Reader, before: tuple[PointText, ...]) -> tuple[PointText, .
     if reader.tok.text == "." and reader.tok.start == last.end:
         reader.next()
     if any(not other.said for other in before):
-        reader.fail("said-twice", first.span, "`ad lib` stands above the point, as its text does: keep one")
+        reader.fail(
+            "said-twice", first.span, "`ad lib` and the point's own text are both printed above it: keep one"
+        )
     return (*before, PointText(said=False, text=Text(AD_LIB, reader.span_from(first))))
 
 
@@ -431,8 +433,8 @@ def _after_point(reader: Reader) -> NoReturn:
         reader.fail("unexpected-sign", tok.span, f"{tok.text} belongs in `dynamics`, as in p {tok.text} f")
     if tok.kind == "number":
         point, number = short(reader.back().text), short(tok.text)
-        ways = f"how long it is, in beats, as in {point} for {number}, or where it comes, as in {point}@{number}"
-        reader.fail("bad-place", tok.span, f"a number after a point says in words what it means: {ways}")
+        ways = f"{point} for {number} for a length in beats, or {point}@{number} for a time"
+        reader.fail("bad-place", tok.span, f"unclear number: write {ways}")
     reader.unexpected("a line, a comma or nothing")
 
 

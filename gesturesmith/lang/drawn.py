@@ -1,4 +1,4 @@
-"""Heights that are drawn by lot: `random 7 in G4..C5 seed 3`. The same text gives the same heights."""
+"""Random heights: `random 7 in G4..C5 seed 3`. The same text always gives the same heights."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ def begins(reader: Reader) -> bool:
 
 
 def points(reader: Reader, line: Callable[[Reader], LineNode]) -> tuple[list[PointNode], list[LineNode]]:
-    """The points, and the lines between them: that which stands after their number, or a comma.
+    """The points and the lines between them: the one written after their number, or none.
 
     line   reads the line at the cursor
     """
@@ -55,7 +55,7 @@ def points(reader: Reader, line: Callable[[Reader], LineNode]) -> tuple[list[Poi
 
 
 def _goes_on(reader: Reader) -> bool:
-    """Whether the line at the cursor lies between the points: it leads to no other."""
+    """Whether the line at the cursor joins these points, rather than leading to another."""
     after = reader.ahead()
     if after.text in GROWTH:
         after = reader.tokens[reader.i + 2]
@@ -84,15 +84,15 @@ def _seed(reader: Reader) -> int:
     if reader.tok.text != "seed":
         return 1
     reader.next()
-    seed = reader.whole("the number of the draw: seed 3", least=0)
+    seed = reader.whole("the seed: seed 3", least=0)
     if seed.value > _MAX_SEED:
         reader.fail("out-of-range", seed.span, f"seeds run from 0 to {_MAX_SEED}")
     return int(seed.value)
 
 
 def _drawn[T](heights: Sequence[T], count: int, seed: int) -> list[T]:
-    """So many of them, none twice in a row. `random()` is the one draw whose results Python promises to keep."""
-    lot = Random(seed)  # no secret
+    """This many of them, none twice in a row. `random()` is the one draw whose results Python promises to keep."""
+    lot = Random(seed)  # not for secrets
     found: list[T] = []
     while len(found) < count:
         height = heights[int(lot.random() * len(heights))]

@@ -82,9 +82,9 @@ SETTINGS: dict[str, Key] = {
     ),
     "tempo": Key(
         values.tempo,
-        f'{_TEMPO}, optionally after a quoted text (`"Slow, distant" 72`). `dotted quarter = 60`, or of a '
-        "`half` or `eighth`, names the beat: everything in the file that counts beats counts this note",
-        "60, the beat a quarter",
+        f'{_TEMPO}, optionally after a quoted text (`"Slow, distant" 72`). `dotted quarter = 60` (also '
+        "`half`, `quarter`, `eighth`) names the beat: everything in the file that counts beats counts this note",
+        "60 quarters",
     ),
     "title": Key(values.title, "text, in quotes or as plain words", "none"),
     "subtitle": Key(values.title, "text, in quotes or as plain words", "none"),
@@ -131,8 +131,8 @@ GESTURE: dict[str, Key] = {
     ),
     "lasts": Key(
         values.lasts,
-        "`4 beats`, `1 beat`, `3/2 beats`, `2 bars` of the file's `meter`, or `2.5 s`; nothing where "
-        "the points say how long they are, `C5 for 3/2`",
+        "`4 beats`, `1 beat`, `3/2 beats`, `2 bars` of the file's `meter`, or `2.5 s`; not if "
+        "the points have lengths, `C5 for 3/2`",
         "one beat a point; with times, at least the last `@` plus a beat for each untimed point after it, plus one "
         "if the last point has a slot of its own",
     ),
@@ -166,14 +166,14 @@ GESTURE: dict[str, Key] = {
     ),
     "trill": Key(
         playing.trill,
-        "what a trill or shake goes to: `half`, `whole`, an interval such as `m3`, or the note above by its name. "
-        "With no trill in `technique`, and none at a point, it is one by the valves, without valves by the lip",
-        "the second that is in tune, by the lip the next harmonic",
+        "the other note of a trill or shake: `half`, `whole`, an interval such as `m3`, or the note above by name. "
+        "If neither `technique` nor a point names a trill, this makes a valve trill, or without valves a lip trill",
+        "the second that is in tune; for lip trills the next harmonic",
     ),
     "tremolo": Key(
         playing.trill,
-        "the other note of a tremolo, above or below, or its interval above; with no `tremolo` in `technique`, and "
-        "none at a point, it is one",
+        "the other note of a tremolo, above or below, or its interval above; if neither `technique` nor a point "
+        "names a tremolo, this makes one",
         "a minor third above",
     ),
     "sing": Key(contour, "a second contour, sung, for `multiphonic`", "the technique's standard request"),
@@ -277,14 +277,14 @@ LINE = Key(play, "of a passage, under the name of a part: what it plays, a list 
 BOX: dict[str, Key] = {
     "play": Key(
         play,
-        "what is repeated: a list as in a passage, of gestures, pitches and rests. More than one `play`: so many "
-        "boxes to choose from",
+        "what is repeated: a list as in a passage, of gestures, pitches and rests. Several `play` lines are as "
+        "many boxes to choose from",
         "error",
         repeatable=True,
     ),
     "lasts": Key(
         boxes.length,
-        '`20 s`, `8 beats`, or `until "the oboe enters"`, perhaps `until "…" within 30 s`; in bars only beats',
+        '`20 s`, `8 beats`, or `until "the oboe enters"`, optionally `until "…" within 30 s`; in bars only beats',
         "error",
     ),
     "pace": Key(series.pace, _any_of(PACES), "as written"),

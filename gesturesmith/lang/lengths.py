@@ -1,4 +1,4 @@
-"""Lengths typed on the points of a contour, `C5 for 3/2`: they place the points, in place of `@`."""
+"""Lengths typed on the points of a contour, `C5 for 3/2`: they place the points instead of `@`."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def length(reader: Reader, wanted: str) -> Amount:
 def placed(
     reader: Reader, points: list[PointNode], lines: list[LineNode]
 ) -> tuple[list[PointNode], Fraction | None]:
-    """The points with their places, and the length of them all; as they are, and None, if no length is typed."""
+    """The points with their times, and their total length; unchanged, and None, if no length is typed."""
     first = next((point for point in points if point.for_ is not None), None)
     if first is None or first.for_ is None:
         return points, None
@@ -45,7 +45,7 @@ def placed(
         goes_on = index == len(points) - 1 > 0 and lines[-1].kind not in _DETACHED
         if point.for_ is None:
             if not goes_on:
-                what = "how long? Each point of this contour says so: add `for` and its beats, as in C5 for 1"
+                what = "no length, though other points have one: add `for` and its beats, as in C5 for 1"
                 reader.error("incomplete", point.span, what)
             made.append(point)
             continue

@@ -101,7 +101,7 @@ class PointNode:
     """One point: its height, its time `at` (in the unit of `lasts`; it follows from the lengths `for_` if these are
     typed), the techniques it turns to (`as`), the
     techniques it ends (`without`), the words after it, quoted ones in `texts`; its grace notes, those after it if
-    it is the last; whether it was `drawn` by lot, with others in one span."""
+    it is the last; whether it is random (`drawn`), sharing its span with others."""
 
     height: Note | JustNote | Harmonic | Height | Rest
     at: Amount | None
@@ -297,7 +297,7 @@ class Play:
 
 @frozen
 class BoxLength:
-    """How long a box is repeated: so long, or until a cue, then perhaps at most so long."""
+    """How long a box is repeated: a length, or until a cue, with a maximum if one is given."""
 
     amount: Amount | None
     cue: Text | None

@@ -186,7 +186,7 @@ def trill(reader: Reader) -> TrillNode:
         if tok.kind != "word":
             reader.unexpected(_SECOND)
         near = reader.notes.nearest(tok.text, tuple(SECONDS))
-        reader.fail("unknown-word", tok.span, f"{shown(tok.text)} is nothing to trill to: write {_SECOND}", near)
+        reader.fail("unknown-word", tok.span, f"{shown(tok.text)} is not an interval: write {_SECOND}", near)
     reader.next()
     reader.finish("one interval")
     return TrillNode(None, name, tok.span)

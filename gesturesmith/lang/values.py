@@ -75,7 +75,7 @@ def instrument(reader: Reader) -> Word | Text:
         return text(reader)
     value = reader.phrase("an instrument such as horn, or the path of a profile in quotes")
     if reader.tok.text in (",", "+", "&", "/") or reader.tok.text in AND:
-        what = f"each instrument is a part of its own: part one, and in it instrument: {value.text}"
+        what = f"each instrument needs a part of its own: part one, with instrument: {value.text} in it"
         reader.fail("too-much", reader.tok.span, f"{what}; a passage has a line for each part")
     if reader.tok.text in (".", "/", "\\", "..") or reader.tok.kind == "bad":
         reader.fail("text-needs-quotes", value.span, 'the path of a profile needs quotes: "my-horn.toml"')
@@ -136,7 +136,7 @@ def _counted(reader: Reader) -> Fraction | None:
     reader.next()
     whole = f"{'dotted ' if dotted else ''}{name.text} = 60"
     if reader.tok.text != "=":
-        reader.fail("incomplete", reader.tok.span, f"a beat has its number after an equals sign: {whole}")
+        reader.fail("incomplete", reader.tok.span, f"a beat needs an equals sign and a number: {whole}")
     reader.next()
     return BEATS[name.text] * (Fraction(3, 2) if dotted else 1)
 

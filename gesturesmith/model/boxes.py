@@ -14,9 +14,9 @@ from gesturesmith.model import messages
 from gesturesmith.model.context import Context
 from gesturesmith.model.piece import Box, InBox, PassageItem
 
-UNTIL_CUE_S = Sourced(Fraction(30), HOUSE, "a cue that nobody gives a time for is reckoned to come within this")
+UNTIL_CUE_S = Sourced(Fraction(30), HOUSE, "a cue without a time limit is assumed to come within this")
 _FEWEST = 2  # times that what is repeated fits into a box
-_LINE = Fraction(4), Fraction(8)  # beats of the line after the cells where nothing counts it: least and most
+_LINE = Fraction(4), Fraction(8)  # beats given to the line after the cells in free time: least and most
 _MAX_CELLS = 8
 
 type Events = Callable[[nodes.PlayItem], list[PassageItem] | None]
@@ -33,15 +33,15 @@ def read(ctx: Context, block: nodes.Block, tempo: Fraction, events: Events) -> B
             ctx.error("box-choice", block.name.span, name=name, what=what)
         return None
     if len(cells) > _MAX_CELLS:
-        what = f"has {len(cells)} boxes to choose from, but {_MAX_CELLS} is the most"
+        what = f"has {len(cells)} boxes to choose from; at most {_MAX_CELLS} are possible"
         ctx.error("box-choice", block.name.span, name=name, what=what)
     if lasts is None:
         ctx.error("box-without-end", block.name.span, name=name)
     if len(cells) > 1 and choose is None:
-        what = "has several to choose from: say `choose: one` or `choose: any order`"
+        what = "has several `play` lines: add `choose: one` or `choose: any order`"
         ctx.error("box-choice", block.name.span, name=name, what=what)
     if len(cells) == 1 and choose is not None:
-        what = "has one `play`, and nothing to choose from: add another"
+        what = "has only one `play` to choose from: add another"
         ctx.error("box-choice", choose.span, name=name, what=what)
     if any(cell is None for cell in cells) or lasts is None or not isinstance(lasts.value, nodes.BoxLength):
         return None
@@ -110,7 +110,7 @@ def _said(ctx: Context, beats: Fraction, tempo: Fraction, in_seconds: bool) -> s
 
 
 def items(ctx: Context, box: Box, meter: tuple[int, int] | None, node: nodes.PlayItem) -> list[PassageItem] | None:
-    """A box in a passage: what stands in it, then the time through which that is repeated; None after an error.
+    """A box in a passage: its content, then the time through which that is repeated; None after an error.
 
     In bars that is the time there is; without bars the page only has room for a line, and how long it lasts stands
     over it (`Box.beats`).

@@ -87,7 +87,7 @@ RULES: dict[str, tuple[str, str]] = {
     "no-length": ("GS165", "a gesture needs some length: write `lasts: 1 beat` or more"),
     "lasts-twice": (
         "GS060",
-        "the points say how long they are with `for`, {length} in all: remove `lasts`, or every `for`",
+        "the points have lengths of their own, {length} in all: remove `lasts`, or every `for`",
     ),
     "bar-without-meter": (
         "GS062",
@@ -95,7 +95,7 @@ RULES: dict[str, tuple[str, str]] = {
     ),
     "bars-without-meter": (
         "GS061",
-        "{bars} bars of what? Name the meter at the top of the file, `meter: 4/4`, or write a number of beats",
+        "{bars} bars need a meter: add `meter: 4/4` at the top of the file, or write the length in beats",
     ),
     "dynamics-twice": (
         "GS166",
@@ -159,18 +159,18 @@ RULES: dict[str, tuple[str, str]] = {
     "attacks-not-notes": ("GS188", "{given} for {what}: {instead}"),
     "trill-below": (
         "GS040",
-        "{to} is not above {note}: a trill goes up, write the note above or `half`",
+        "{to} is not above {note}: a trill goes up; write the note above or `half`",
     ),
     "trill-of-many": (
         "GS041",
-        "{to} is one note, and this gesture trills on several pitches: write `half`, `whole` or the like",
+        "{to} is one note, and this gesture trills on several pitches: write an interval such as `half`",
     ),
-    "trill-on-itself": ("GS042", "{technique} stays on its pitch, so it goes to no other note: leave `trill` out"),
-    "fingering-pair": ("GS044", "a second fingering is for a trill, and nothing is trilled here: write one"),
+    "trill-on-itself": ("GS042", "{technique} stays on its pitch and goes to no other note: remove `trill`"),
+    "fingering-pair": ("GS044", "a second fingering is for a trill, and nothing is trilled here: write only one"),
     "trill-and-tremolo": ("GS045", "a trill or a tremolo, not both: keep one of the two"),
     "trill-nowhere": (
         "GS043",
-        "there is no exact pitch that a trill could go from: leave `trill` out",
+        "there is no exact pitch to trill on: remove `trill`",
     ),
     "attacks-timed": (
         "GS189",
@@ -183,7 +183,7 @@ RULES: dict[str, tuple[str, str]] = {
     ),
     "box-too-short": (
         "GS084",
-        "the box {name} lasts {length}, and what is repeated in it {cell}: make `lasts` at least twice as long",
+        "the box {name} lasts {length} and its content {cell}: make `lasts` at least twice as long as the content",
     ),
     "box-choice": ("GS085", "the box {name} {what}"),
     "box-in-bars": (
@@ -191,7 +191,7 @@ RULES: dict[str, tuple[str, str]] = {
         "the box {name} {what}, but there are bars here ({meter}): {instead}, or set `meter: free`",
     ),
     "box-content": ("GS087", "{name} cannot stand in a box: a box repeats gestures, pitches and rests"),
-    "box-unplayed": ("GS088", "no passage plays the box {name}: put its name into a `play`"),
+    "box-unplayed": ("GS088", "no passage plays the box {name}: add its name to a `play`"),
     "strokes-misplaced": ("GS082", "`{word}` cannot stand here: {why}"),
     "graces-on-line": (
         "GS081",

@@ -115,7 +115,7 @@ def _folded(word: nodes.Word) -> str:
 
 
 def _read_whole(tree: nodes.File) -> bool:
-    """Whether every passage could be read: else nobody knows what is missing."""
+    """Whether every passage could be read: otherwise it is unknown what is missing."""
     return not any(block.broken for block in tree.blocks if block.kind not in ("gesture", "part", "exercises"))
 
 

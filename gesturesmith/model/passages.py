@@ -333,7 +333,7 @@ def _of_box(
 ) -> list[PassageItem] | None:
     """The items of a box, at the passage's tempo."""
     if node.move:
-        why = "what stands in a box is moved there"
+        why = "the content of a box can be moved only there"
         ctx.error("cannot-move", node.span, name=f"`{block.name.text}`", why=why)
         return None
     box = _box(ctx, made, block, frame.tempo)

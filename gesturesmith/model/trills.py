@@ -18,7 +18,7 @@ _BY_VALVES, _BY_LIP, _TO_ANY = "above", "neighbour", "other"
 
 @cache
 def _usual(instrument: Instrument) -> Technique:
-    """The trill that is meant where none is named: by the valves, without any by the lip."""
+    """The trill meant if none is named: by the valves, or by the lip if there are none."""
     kind = _BY_VALVES if instrument.gives("valves") else _BY_LIP
     known = (t for t in map(techniques.get, techniques.names()) if t.trill == kind and t.look.trill)
     return next(known)

@@ -74,8 +74,7 @@ def _air(box: Box, played: list[Case], seconds: float) -> Iterator[Finding]:
         yield Finding(
             span=box.span,
             where=box.name,
-            text=f"{_how_long(box, seconds)} without a breath; what is repeated can be kept up for about "
-            f"{plain(longest)} s on one",
+            text=f"{_how_long(box, seconds)} without a breath; one breath lasts about {plain(longest)} s here",
             hint="a rest or the word `breath` in the box says where to breathe",
             evidence=litres.narrow,
             severity=Severity.CAUTION,
@@ -102,4 +101,4 @@ def _techniques(box: Box, played: list[Case], seconds: float) -> Iterator[Findin
 
 def _how_long(box: Box, seconds: float, said: str = "") -> str:
     length = f"{said or plain(seconds)} s"
-    return f"until the cue, reckoned as {length}," if box.cue else length
+    return f"until the cue, assumed to take {length}," if box.cue else length

@@ -90,7 +90,7 @@ def _asked(case: Case, point: ContourPoint, played: PlayedPoint, trill: Techniqu
     if trill.trill == "neighbour" and abs(step - asked) > _OFF.value:
         yield Finding(
             span=point.span,
-            text=f"the trill is to go up {plain(asked)} cents; the next harmonic lies {plain(round(step))} above",
+            text=f"the trill asks for {plain(asked)} cents; the next harmonic lies {plain(round(step))} above",
             evidence=_OFF,
             numbers=(Number(name="step", value=step, limit=asked, unit="cents"),),
             proposed_fixes=fixes.instead(case, "lip", "valve-trill"),

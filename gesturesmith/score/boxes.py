@@ -21,7 +21,7 @@ def of(passage: Passage) -> Boxes:
 
 
 def apart(boxes: Boxes, *times: Fraction) -> bool:
-    """Whether rests at these times are not one rest: a frame or a line is between them."""
+    """Whether a frame or a line separates the rests at these times."""
     return any(at in boxes for at in times)
 
 
@@ -33,7 +33,7 @@ def edges(passage: Passage) -> frozenset[Fraction]:
 
 
 def goes_on(boxed: Boxes | None, at: Fraction) -> bool:
-    """Whether what has no notes at a time is no rest, but a box that is repeated."""
+    """Whether a time without notes is the repetition of a box, not a rest."""
     return boxed is not None and at in boxed and boxed[at].goes_on
 
 
@@ -68,6 +68,6 @@ def _length(box: Box, tempo: Fraction, meter: Meter, language: str) -> str:
     )
     if not box.cue:
         return length
-    # The cue last: a text of the user's may hold braces of its own.
+    # The cue last: the user's text may contain braces.
     until = wording("until-cue-within" if box.within else "until-cue", language)
     return until.replace("{length}", length).replace("{cue}", box.cue)

@@ -20,7 +20,7 @@ _MIDDLE_LINE = {"treble": 7100, "bass": 5000}  # written cents: B4, D3
 
 @frozen(kw_only=True)
 class CuePart:
-    """A part that may be a cue for others: how it is called, by people and in LilyPond, and its line."""
+    """A part that others may take cues from: its name, for people and in LilyPond, and its line."""
 
     title: str
     quote: str
@@ -67,13 +67,13 @@ def _silences(music: Music) -> Iterator[tuple[Fraction, Fraction]]:
 
 
 def _played(music: Music, since: Fraction, until: Fraction) -> Fraction:
-    """How long something sounds within a time."""
+    """How long it sounds between two times."""
     within = (min(end, until) - max(start, since) for start, end, _ in _sounding(music))
     return sum((beats for beats in within if beats > 0), Fraction(0))
 
 
 def _prominence(music: Music, since: Fraction, until: Fraction, bar: Fraction) -> tuple[bool, Fraction]:
-    """What leads up to the entry is better than what ends before, then what sounds longer."""
+    """How good a cue it is: leading up to the entry counts first, then how long it sounds."""
     return _played(music, until - bar, until) > 0, _played(music, since, until)
 
 

@@ -65,7 +65,7 @@ class _Teller:
         )
 
     def _items(self, passage: Passage) -> Iterator[str]:
-        """The items in order; what stands in the cells of a box together, with how long it is repeated."""
+        """The items in order; the content of a box together, with how long it is repeated."""
         boxed: list[list[str]] = []
         for item in passage.items:
             place = item.box

@@ -204,24 +204,24 @@ class BandEnd:
 
 @frozen(kw_only=True)
 class FrameStart:
-    """A box round what is repeated freely begins."""
+    """The start of a box around what is repeated freely."""
 
 
 @frozen(kw_only=True)
 class FrameEnd:
-    """The box ends, with the note or rest."""
+    """The end of the box, with the note or rest."""
 
 
 @frozen(kw_only=True)
 class GoesOnStart:
-    """The line through which what is in a box is repeated begins: `text` says how long, as printed."""
+    """The start of the line through which a box is repeated: `text` says how long, as printed."""
 
     text: str
 
 
 @frozen(kw_only=True)
 class GoesOnEnd:
-    """The line ends, at its arrow."""
+    """The end of that line, at its arrow."""
 
 
 @frozen(kw_only=True)

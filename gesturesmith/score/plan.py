@@ -45,7 +45,7 @@ class PartBuilder:
     slots: tuple[Slot, ...] = ()
     sung_slots: tuple[Slot, ...] = ()
     levels: list[DynamicLevel] = field(default_factory=list)
-    apart: bool = False  # a rest that is not one with the rest before it
+    apart: bool = False  # a rest kept apart from the one before it
     crowded: bool = False  # its last level is close to the first of the next part
     boxed: bool = False  # in a box, or the time through which one is repeated
     fan: AttackShape = ""  # under one feathered beam
@@ -85,7 +85,7 @@ def plan(
 ) -> Plan:
     """Plan a piece of music from its gestures and rests (None), each with its start and length in beats. If it is
     `repeated`, what holds at its end is cancelled at its beginning. `players`: by time, words for which of two
-    plays. `cuts`: where a rest is not one with the rest before it. `borders`: times over which
+    plays. `cuts`: where a rest is kept apart from the one before it. `borders`: times over which
     no tuplet or beam may reach, if there are no bars."""
     cases = tuple(case for case, _, _ in played if case is not None)
     stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)

@@ -92,7 +92,7 @@ def _pitch_of_transposition(music: Music) -> str:
 
 
 def skip(beats: Fraction) -> str:
-    """Silence of so many beats, of which nothing is printed."""
+    """An invisible rest this many beats long."""
     return f"s1*{beats.numerator}/{4 * beats.denominator}"
 
 

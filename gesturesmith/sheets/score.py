@@ -141,13 +141,13 @@ def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
 
 
 def _graces(music: Music) -> Fraction:
-    """How long the grace notes are with which a line begins."""
+    """The length of the grace notes at the beginning of a line."""
     first = next((event for part in music.parts for event in part.played.events), None)
     return grace_beats(len(first.graces)) if first is not None else Fraction(0)
 
 
 def _later(text: LyText, beats: Fraction) -> LyText:
-    """A line that waits for the grace notes of another, so that all have their meter at one moment."""
+    """A line that waits for the grace notes of another, so that all print their meter together."""
     return code(f"\\grace {{ {_score.skip(beats)} }}\n{text}") if beats else text
 
 

@@ -257,7 +257,7 @@ class Technique:
     limits      limits by name, each with evidence; LIMIT_UNITS has the names
     bell_hand   how far the hand closes the bell: "" open, "half", "stopped"; the player then fingers another note
     cover       how far the player covers the bell, or the opening of the mute: "" open, "half", "closed"
-    in_hand     key of what it is where the hand is in the bell anyhow, "" for itself
+    in_hand     key of its equivalent where the hand is in the bell anyway, "" for itself
     takes_mute  whether it is played with the gesture's mute
     one_partial whether a lip movement stays on its partial (a bend) or crosses to others
     trill       second note of a trill: "" none, "same" another fingering of the pitch, "above" the step above,

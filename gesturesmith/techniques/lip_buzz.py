@@ -33,8 +33,8 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="instrument",
         reason=(
-            "The word and its end, as for the mouthpiece alone; no tube holds the pitches, which x-heads say "
-            "where they are written so."
+            "The word and its end, as for the mouthpiece alone; no tube holds the pitches; x-heads say so "
+            "where they are written."
         ),
     ),
     sound=Sound(colour="buzz"),

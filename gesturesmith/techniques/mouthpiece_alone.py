@@ -32,8 +32,8 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="instrument",
         reason=(
-            "The word and its end; no sign is in use. No tube holds the pitches, which x-heads say where the "
-            "composer writes them so."
+            "The word and its end; no sign is in use. No tube holds the pitches; x-heads say so where the "
+            "composer writes them."
         ),
     ),
     sound=Sound(colour="buzz"),

@@ -97,7 +97,7 @@ def _in_order(passage: Passage) -> Iterator[tuple[int, Fraction]]:
 
 
 def _again(passage: Passage, row: list[int], now: Fraction, end: Fraction) -> Iterator[tuple[int, Fraction]]:
-    """What stands in a box again and again, as long as the next of it still has all its time."""
+    """The content of a box again and again, as long as a whole repetition fits."""
     while True:
         for i in row:
             if now + passage.items[i].beats > end:

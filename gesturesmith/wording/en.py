@@ -206,8 +206,8 @@ TEXTS = {
         "the spacing shows the time, left to right."
     ),
     "remark-box": (
-        "Repeat what stands in a box, in your own time, for as long as the line with the arrow says; then "
-        "go on at once, wherever you are. Of several boxes choose as the words say."
+        "Repeat what is in a box, in your own time, for as long as the line with the arrow says; then "
+        "go on at once, wherever you are. Where there are several boxes, the words say how to choose."
     ),
     "remark-strokes": (
         "Repeat the note in the values that the strokes through its stem stand for: one stroke eighths, "

@@ -117,7 +117,7 @@ _AFTER = (7, 8)  # grace notes at its end come this far through a note
 
 
 def grace_beats(count: int) -> Fraction:
-    """How long so many grace notes before a note are to LilyPond, outside the time of the music."""
+    """The length LilyPond gives to this many grace notes before a note, outside the time of the music."""
     return count * (GRACE_VALUE if count == 1 else _GRACES_VALUE)
 
 

@@ -120,7 +120,7 @@ def after_note(marks: Iterable[Mark], *, waves: bool) -> list[str]:
 
 
 def at_every_head(marks: Iterable[Mark], value: Fraction) -> list[str]:
-    """The marks repeated at every printed head of a note of so many beats. A head as short as what its
+    """The marks repeated at every printed head of a note this many beats long. A head as short as what its
     strokes stand for has none: it is one of the repeats."""
     every = (mark for mark in marks if isinstance(mark, Flutter | RepeatStrokes))
     return [text(mark) for mark in every if not isinstance(mark, RepeatStrokes) or value > mark.value]

@@ -127,14 +127,14 @@ def rest_ratio(passage: PassageCase) -> float:
 
 
 def cells(passage: PassageCase, box: Box) -> Iterator[list[tuple[PassageItem, Case | None]]]:
-    """What stands in each cell of a box, as it is played."""
+    """The content of each cell of a box, as it is played."""
     rows = [row for row in zip(passage.passage.items, passage.cases, strict=True) if row[0].box is not None]
     for number in range(len(box.cells)):
         yield [(i, c) for i, c in rows if i.box is not None and i.box.box is box and i.box.cell == number]
 
 
 def kept_up(passage: PassageCase, box: Box, takes: Callable[[Case], float]) -> float:
-    """The effort of repeating what stands in a box for all its time, after the first: the most of its cells."""
+    """The effort of repeating a box for all its time after the first repetition: the most of its cells."""
     ratio, tempo, most = rest_ratio(passage), passage.passage.tempo, 0.0
     for cell in cells(passage, box):
         beats = sum((item.beats for item, _ in cell), Fraction(0))
