@@ -67,8 +67,12 @@ MISTAKES = [
         "gestures, pitches",
     ),
     ("unknown-name", "box echo\n  play: «cal»\n  lasts: 9 s\npassage p\n  play: echo\n", "did you mean `call`"),
-    ("box-unplayed", "box «echo»\n  play: call\n  lasts: 9 s\npassage p\n  play: call\n", "into a `play`"),
-    ("cannot-move", "box echo\n  play: call\n  lasts: 9 s\npassage p\n  play: «echo up M2»\n", "is moved there"),
+    ("box-unplayed", "box «echo»\n  play: call\n  lasts: 9 s\npassage p\n  play: call\n", "to a `play`"),
+    (
+        "cannot-move",
+        "box echo\n  play: call\n  lasts: 9 s\npassage p\n  play: «echo up M2»\n",
+        "can be moved only there",
+    ),
     (
         "box-in-bars",
         "box echo\n  play: call\n  lasts: 9 s\npassage p\n  meter: 4/4\n  play: «echo»\n",

@@ -42,11 +42,11 @@ def test_each_point_takes_its_length(contour: str, expected, beats) -> None:
     ("body", "rule", "said"),
     [
         ("contour: C5 for 1, D5@2", "bad-place", "by `for` or by @, not by both: remove @2"),
-        ("contour: C5 for 1, D5", "incomplete", "how long?"),
+        ("contour: C5 for 1, D5", "incomplete", "add `for` and its beats"),
         ("contour: C5 for 1, D5 for 1\n  lasts: 2 beats", "lasts-twice", "2 beats in all: remove `lasts`"),
         ("contour: C5 for 1 for 2", "said-twice", "one `for` per point"),
         ("contour: C5 for 2 s", "unknown-unit", "counts in beats: 2 beats"),
-        ("contour: C5 1, D5 2", "bad-place", "as in C5 for 1"),
+        ("contour: C5 1, D5 2", "bad-place", "write C5 for 1"),
         ("contour: C5 for 0", "out-of-range", "above zero"),
         ("contour: G4 grace for 1, C5 for 1", "bad-grace", "leave out `for`"),
         ("technique: multiphonic\n  contour: C4\n  sing: G4 for 1", "bad-place", "with @, as in G4@2"),
