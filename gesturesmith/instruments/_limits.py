@@ -62,7 +62,7 @@ def tonguing(registers: tuple[Register, ...]) -> dict[str, Limit]:
         Sourced(
             0.5,
             HOUSE,
-            "three attacks can be half as quick again as what is kept up, five a quarter of that; our curve",
+            "three attacks can be half as quick again as what is kept up, five a sixth; our curve",
         ),
         side="none",
     )
