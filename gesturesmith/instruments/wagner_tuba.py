@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
-from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, FORMAL, valved
+from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, valved
 from gesturesmith.instruments._build import cents, registers
 from gesturesmith.instruments._charts import four_valves
 from gesturesmith.units import Interval
@@ -31,7 +31,11 @@ INSTRUMENT = valved(
     sounding=Interval(-1, Fraction(-200)),
     registers=REGISTERS,
     usual=Sourced((cents("Bb2"), cents("F5")), PRACTICE, "fact-index.com, Wagner tuba: written C3 to G5"),
-    widest=Sourced((cents("F1"), cents("G5")), PRACTICE, FORMAL),
+    widest=Sourced(
+        (cents("F1"), cents("F5")),
+        PRACTICE,
+        "fact-index.com, Wagner tuba: up to written G5; at the bottom the first partials of the tubes (derived)",
+    ),
     far_cents=300,
     own_limits=DRAWN_SLIDE,
     chart=four_valves("C3", high="G5"),

@@ -31,7 +31,7 @@ INSTRUMENT = valved(
     sounding=Interval(-4, Fraction(-700)),
     registers=REGISTERS,
     usual=Sourced((cents("Bb1"), cents("G4")), PRACTICE, "fact-index.com, Wagner tuba: written F2 to D5"),
-    widest=Sourced((cents("C1"), cents("C5")), PRACTICE, FORMAL),
+    widest=Sourced((cents("C1"), cents("A4")), PRACTICE, FORMAL),
     far_cents=300,
     own_limits=DRAWN_SLIDE,
     chart=four_valves("C3", high="D5"),
