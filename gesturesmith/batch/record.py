@@ -11,7 +11,7 @@ from gesturesmith import evidence
 from gesturesmith.batch.types import Build, BuildResult, OutputRecord
 from gesturesmith.cache import Store, file_digest, result_key, value_format
 from gesturesmith.diagnostics import FileReport, types
-from gesturesmith.lilypond import LilyPond
+from gesturesmith.lilypond import LilyPond, MissingLilyPond
 from gesturesmith.pipeline.types import SignUsage
 from gesturesmith.source import Source
 from gesturesmith.values import counted, frozen
@@ -20,12 +20,14 @@ from gesturesmith.writers import Item
 
 @frozen(kw_only=True)
 class BuildRecord:
-    """A build's reports (without sources, which the caller has), names, sign usages, files and dependencies."""
+    """A build's reports (without sources, which the caller has), names, sign usages, files and dependencies; the
+    formats that nothing in it can be made in."""
 
     reports: tuple[FileReport, ...]
     names: tuple[str, ...]
     outputs: tuple[OutputRecord, ...]
     ways: tuple[SignUsage, ...]
+    unmade: tuple[str, ...]
     reads: tuple[tuple[str, str], ...]
 
 
@@ -39,12 +41,17 @@ def identity(lilypond: LilyPond) -> str:
     return repr((str(lilypond.path), lilypond.version, lilypond.cairo, stat.st_size, stat.st_mtime_ns))
 
 
-def build_key(build: Build, lilypond: LilyPond) -> str:
-    """The cache key of a build's record."""
+def build_key(build: Build, lilypond: LilyPond | MissingLilyPond) -> str | None:
+    """The cache key of a build's record; None if it needs a LilyPond that is missing."""
+    by_whom = ""
+    if build.engraved:
+        if not isinstance(lilypond, LilyPond):
+            return None
+        by_whom = identity(lilypond)
     function = getattr(build.compile, "func", build.compile)
     return result_key(
         "work",
-        identity(lilypond),
+        by_whom,
         f"{function.__module__}.{function.__qualname__}",
         repr(build.options),
         ",".join(sorted(build.formats)),
@@ -86,6 +93,7 @@ def save_record(store: Store, key: str, done: BuildResult, reads: tuple[Path, ..
         names=done.names,
         outputs=done.outputs,
         ways=done.ways,
+        unmade=done.unmade,
         reads=read,
     )
     with suppress(TypeError):  # a value that cannot be stored: the build is repeated next time, nothing is lost

@@ -70,6 +70,7 @@ class PendingFile:
     place: PurePosixPath
     key: str
     excerpts: tuple[str, ...]
+    lacks: tuple[str, ...] = ()
     sha256: str = ""
     data: bytes | None = None
     book: str | None = None
@@ -87,6 +88,7 @@ class PendingBuild:
     ways: tuple[SignUsage, ...] = ()
     files: tuple[PendingFile, ...] = ()
     lacking: tuple[str, ...] = ()
+    unmade: tuple[str, ...] = ()
     key: str = ""
     reads: tuple[Path, ...] = ()
     bug: Exception | None = None
@@ -103,11 +105,12 @@ class BatchRun:
     def cached(self, build: Build) -> PendingBuild | None:
         """A build that was finished before, if its files are in place or in the cache."""
         setup = self._setup
-        if isinstance(setup.lilypond, LilyPond):
-            record = load_record(setup.store, build_key(build, setup.lilypond), build)
+        key = build_key(build, setup.lilypond)
+        if key is not None:
+            record = load_record(setup.store, key, build)
             if record is not None:
                 files = [
-                    PendingFile(place=m.place, key=m.key, excerpts=m.excerpts, sha256=m.sha256)
+                    PendingFile(place=m.place, key=m.key, excerpts=m.excerpts, lacks=m.lacks, sha256=m.sha256)
                     for m in record.outputs
                 ]
                 there = tuple(f for f in map(self._file, files) if f is not None)
@@ -117,6 +120,7 @@ class BatchRun:
                         reports=record.reports,
                         names=record.names,
                         ways=record.ways,
+                        unmade=record.unmade,
                         files=there,
                         reads=tuple(Path(path) for path, _ in record.reads),
                     )
@@ -134,13 +138,14 @@ class BatchRun:
         files: list[PendingFile] = []
         for item in outcome.items:
             if isinstance(lilypond, LilyPond):
-                files += self._engraved(item, [w for w in chosen if w.engraved and item.kind in w.kinds], lilypond)
+                files += self._engraved(item, [w for w in chosen if w.engraved and w.takes(item)], lilypond)
         for writer in chosen:
             if not writer.engraved:
                 excerpts = {item.place: item.excerpts for item in outcome.items}
                 for output in writer.outputs(outcome.items, {}):
                     shown = excerpts.get(output.place.with_suffix(""), ())
-                    files.append(_ready(output.place, _bytes_key(output.data), shown, output.data))
+                    ready = _ready(output.place, _bytes_key(output.data), shown, output.data)
+                    files.append(replace(ready, lacks=output.lacks))
         return PendingBuild(
             build=build,
             reports=outcome.reports,
@@ -148,7 +153,8 @@ class BatchRun:
             ways=outcome.ways,
             files=tuple(sorted(files, key=lambda f: f.place)),
             lacking=lacking if outcome.items else (),
-            key=build_key(build, lilypond) if isinstance(lilypond, LilyPond) else "",
+            unmade=tuple(w.key for w in chosen if outcome.items and not any(map(w.takes, outcome.items))),
+            key=build_key(build, lilypond) or "",
             reads=tuple(reads),
         )
 
@@ -174,7 +180,11 @@ class BatchRun:
                 continue
             if got.data is not None:
                 outputs.append(Output(place=got.place, data=got.data))
-            made.append(OutputRecord(place=got.place, sha256=got.sha256, key=got.key, excerpts=got.excerpts))
+            made.append(
+                OutputRecord(
+                    place=got.place, sha256=got.sha256, key=got.key, excerpts=got.excerpts, lacks=got.lacks
+                )
+            )
         done = BuildResult(
             build=build,
             reports=plan.reports,
@@ -183,6 +193,7 @@ class BatchRun:
             outputs=tuple(made),
             failures=tuple(failures.values()),
             lacking=plan.lacking,
+            unmade=plan.unmade,
             reads=plan.reads,
         )
         inputs = (*setup.inputs, *plan.reads)

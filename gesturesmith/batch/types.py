@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING, Any
 
+from gesturesmith import writers
 from gesturesmith.cache import Store
 from gesturesmith.delivery import Blocked
 from gesturesmith.diagnostics import FileReport
@@ -38,18 +39,24 @@ class Build:
     formats: tuple[str, ...]
     kinds: tuple[str, ...] = ("page", "snippet")
 
+    @property
+    def engraved(self) -> bool:
+        """Whether any of its formats needs LilyPond."""
+        return any(writers.get(name).engraved for name in self.formats)
+
 
 @frozen(kw_only=True)
 class OutputRecord:
     """A delivered file: its path below the output folder, SHA-256, and the gestures and passages on it.
 
-    `key` is the cache key of its bytes.
+    `key` is the cache key of its bytes; `lacks`: what its format has no place for, by name.
     """
 
     place: PurePosixPath
     sha256: str
     key: str
     excerpts: tuple[str, ...] = ()
+    lacks: tuple[str, ...] = ()
 
 
 @frozen(kw_only=True)
@@ -62,6 +69,7 @@ class BuildResult:
     failures         gestures or pages that LilyPond failed on; their files are missing, the others exist
     blocked          why nothing could be delivered
     lacking          formats that were not made because there is no LilyPond
+    unmade           formats that nothing here can be made in, such as a chart as MusicXML
     reads            files read besides the sources
     bug              a bug of ours that ended this build: nothing is known about it
     """
@@ -74,6 +82,7 @@ class BuildResult:
     failures: tuple[Failure, ...] = ()
     blocked: Blocked | None = None
     lacking: tuple[str, ...] = ()
+    unmade: tuple[str, ...] = ()
     reads: tuple[Path, ...] = ()
     ways: tuple[SignUsage, ...] = ()
     bug: Exception | None = None

@@ -202,7 +202,7 @@ def run(
 
     from gesturesmith import batch
     from gesturesmith.cli import bug
-    from gesturesmith.cli.summary import BatchSummary, delivered, reported
+    from gesturesmith.cli.summary import BatchSummary, delivered, lost, reported
 
     progress = Progress()
     setup = _setup(common, store, files, progress)
@@ -231,6 +231,8 @@ def run(
         progress.done()
     if tally.several:
         say(tally.words)
+    for line in lost(finished):
+        say(line)
     if any(done.lacking for done in finished):
         complain(setup.lilypond.reason)  # type: ignore[union-attr]  # otherwise nothing would be lacking
     if any(done.bug is not None for done in finished):

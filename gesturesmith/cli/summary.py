@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -66,6 +67,24 @@ def delivered(done: BuildResult, folder: Path) -> Status:
     if unchanged:
         say(f"  unchanged: {'all ' if not done.written else ''}{unchanged} {'file' if unchanged == 1 else 'files'}")
     return worst(status, Status.MACHINE if done.lacking else Status.GOOD)
+
+
+def lost(finished: Sequence[BuildResult]) -> Iterator[str]:
+    """What the formats of a run have no place for, each once, and the formats that had nothing to hold."""
+    lacks: dict[str, None] = {}
+    for done in finished:
+        for made in done.outputs:
+            lacks |= dict.fromkeys(f"{made.place.suffix[1:]}: {name}" for name in made.lacks)
+    by_format: dict[str, list[str]] = {}
+    for one in lacks:
+        kind, name = one.split(": ", 1)
+        by_format.setdefault(kind, []).append(name)
+    for kind, names in sorted(by_format.items()):
+        yield f"{kind} cannot hold: {'; '.join(sorted(names))}"
+    every = {kind for done in finished for kind in done.unmade}
+    made_in = {made.place.suffix[1:] for done in finished for made in done.outputs}
+    for kind in sorted(every - made_in):
+        yield f"nothing here can be made as {kind}"
 
 
 class BatchSummary:

@@ -31,6 +31,8 @@ def tuba(
         part_name=part_name,
         part_names=part_names,
         abbreviation="Tba.",
+        sound="brass.tuba",
+        midi_program=59,
         fundamental_cents=cents(open_note) - 1200,
         valves=(2, 1, 3, 5),
         sounding=Interval(0, Fraction(0)),

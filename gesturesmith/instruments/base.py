@@ -73,6 +73,8 @@ class Register:
     evidence: Sourced[Any]
 
 
+# For an instrument of one's own that says nothing of its sound: "brass section" in General MIDI.
+UNKNOWN_SOUND, UNKNOWN_PROGRAM = "brass.group", 62
 ALONE: Sourced[Tuning] = Sourced("alone", Kind.HOUSE, "each valve tuned by itself")
 
 
@@ -90,6 +92,8 @@ class Instrument:
     clefs               for clef changes: (clef, lowest written cents it suits), highest first
     third_slide         what the third valve slide is tuned for: one of acoustics.tubing.TUNINGS
     hand_chart          standard fingerings of stopped notes: fingered written pitch in cents -> tube name
+    sound               its name among the standard sounds of MusicXML 4.0 (sounds.xml)
+    midi_program        its program in General MIDI, 1 to 128
     """
 
     key: str
@@ -112,6 +116,8 @@ class Instrument:
     third_slide: Sourced[Tuning] = ALONE
     hand_chart: Mapping[int, str] = field(default_factory=dict)
     part_names: Mapping[str, str] = field(default_factory=dict)
+    sound: str = UNKNOWN_SOUND
+    midi_program: int = UNKNOWN_PROGRAM
 
     def __hash__(self) -> int:
         return hash(self.key)

@@ -30,6 +30,8 @@ INSTRUMENT = valved(
         "it": "Trombino in si bemolle",
     },
     abbreviation="Picc. Tpt.",
+    sound="brass.trumpet.piccolo",
+    midi_program=57,
     fundamental_cents=cents("Bb3"),
     valves=(2, 1, 3, 5),
     sounding=Interval(6, Fraction(1000)),

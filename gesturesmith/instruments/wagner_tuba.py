@@ -26,6 +26,8 @@ INSTRUMENT = valved(
         "it": "Tuba wagneriana tenore in si bemolle",
     },
     abbreviation="W. Tba.",
+    sound="brass.wagner-tuba",
+    midi_program=61,
     fundamental_cents=cents("Bb1"),
     valves=(2, 1, 3, 5),
     sounding=Interval(-1, Fraction(-200)),

@@ -26,6 +26,8 @@ INSTRUMENT = valved(
         "it": "Tuba wagneriana bassa in fa",
     },
     abbreviation="W. Tba.",
+    sound="brass.wagner-tuba",
+    midi_program=61,
     fundamental_cents=cents("F1"),
     valves=(2, 1, 3, 5),
     sounding=Interval(-4, Fraction(-700)),

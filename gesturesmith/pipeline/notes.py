@@ -141,6 +141,7 @@ def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Mu
 
 def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
     """The notes page of these parts, as an item to deliver."""
+    from gesturesmith.score.staves import alone
     from gesturesmith.sheets import document, notes
     from gesturesmith.writers import Item
 
@@ -161,7 +162,7 @@ def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
         title=front.title(languages),
         author=front.composer,
         excerpts=tuple(picture.music.name for picture in pictures),
-        scores=tuple(picture.music for picture in pictures),
+        systems=tuple(alone(picture.music, parts[0].settings) for picture in pictures),
         book=book,
         document=document((book,)),
     )

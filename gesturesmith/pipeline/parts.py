@@ -328,7 +328,7 @@ def _score_page(
         title=settings.title or "",
         author=settings.composer or "",
         excerpts=tuple(dict.fromkeys(m.name for m in musics)),
-        scores=musics,
+        systems=tuple(tuple(staff.line for staff in system) for system in systems),
         book=book,
         document=document((book,)),
     )
@@ -349,7 +349,7 @@ def _score_picture(name: str, system: System, settings: Settings, folder: PurePo
         author=settings.composer or "",
         description=" ".join(f"{staff.name}: {staff.engraving.music.description}" for staff in system),
         excerpts=(name,),
-        scores=musics,
+        systems=(tuple(staff.line for staff in system),),
         book=book,
         document=document((book,)),
     )
@@ -372,6 +372,7 @@ def _part_page(
     elsewhere: bool,
     left_out: tuple[tuple[str, str], ...],
 ) -> Item:
+    from gesturesmith.score.staves import alone
     from gesturesmith.sheets import document, page, score
     from gesturesmith.writers import Item
 
@@ -380,6 +381,7 @@ def _part_page(
     unread = tuple(title for _, title in report.unread)
     if not any(part.apart):
         musics = tuple(one.music for one in part.page)
+        systems = tuple(alone(music, settings) for music in musics)
         book = page.book(
             part.page,
             settings,
@@ -390,8 +392,9 @@ def _part_page(
             quotes=part.quotes,
         )
     else:
-        systems = tuple(tuple(part.staves(name, score=False)) for name in part.part.passages)
-        there = tuple(system for system in systems if system)
+        found = (tuple(part.staves(name, score=False)) for name in part.part.passages)
+        there = tuple(system for system in found if system)
+        systems = tuple(tuple(staff.line for staff in system) for system in there)
         musics = tuple(staff.engraving.music for system in there for staff in system)
         book = score.book(
             there,
@@ -411,7 +414,7 @@ def _part_page(
         title=settings.title or "",
         author=settings.composer or "",
         excerpts=tuple(dict.fromkeys(m.name for m in musics)),
-        scores=musics,
+        systems=systems,
         book=book,
         document=document((book,)),
     )

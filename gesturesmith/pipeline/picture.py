@@ -14,6 +14,7 @@ if TYPE_CHECKING:  # `check` needs neither Abjad nor LilyPond, nor files
 def snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: PurePosixPath) -> Item:
     """One gesture or passage as a picture; `folder`: its folder."""
     from gesturesmith.pipeline.naming import file_name
+    from gesturesmith.score.staves import alone
     from gesturesmith.sheets import document, ily
     from gesturesmith.sheets import snippet as page
     from gesturesmith.writers import Item
@@ -29,7 +30,7 @@ def snippet(engraving: EngravedMusic, output: str, settings: Settings, folder: P
         author=settings.composer or "",
         description=music.description,
         excerpts=(music.name,),
-        scores=(music,),
+        systems=(alone(music, settings),),
         book=book,
         document=document((book,)),
         ily=ily.text(engraving, settings),

@@ -144,6 +144,7 @@ def warm_up_music(settings: Settings) -> EngravedMusic | None:
 
 def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) -> Item:
     """A sheet as an item to deliver."""
+    from gesturesmith.score.staves import alone
     from gesturesmith.sheets import document, exercises
     from gesturesmith.writers import Item
 
@@ -156,7 +157,7 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
         title=sheet.title,
         author=settings.composer or "",
         excerpts=tuple(line.engraving.music.name for line in sheet.lines),
-        scores=tuple(line.engraving.music for line in sheet.lines),
+        systems=tuple(alone(line.engraving.music, settings) for line in sheet.lines),
         book=book,
         document=document((book,)),
     )

@@ -134,6 +134,7 @@ def _laid_out(
 ) -> tuple[Item, ...]:
     """The page, unless only pictures or a single item are wanted, and the snippets of everything engraved."""
     from gesturesmith.pipeline.naming import delivery_name, file_name
+    from gesturesmith.score.staves import alone
     from gesturesmith.sheets import document, page
     from gesturesmith.writers import Item
 
@@ -162,7 +163,7 @@ def _laid_out(
             title=settings.title or "",
             author=settings.composer or "",
             excerpts=tuple(m.name for m in musics),
-            scores=musics,
+            systems=tuple(alone(music, settings) for music in musics),
             book=book,
             document=document((book,)),
         )

@@ -9,6 +9,7 @@ from gesturesmith.backends.lilypond.leaves import grace_beats
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.score.music import Footnote, Music
+from gesturesmith.score.staves import Staff
 from gesturesmith.sheets import _score, page, snippet
 from gesturesmith.sheets._footnotes import room
 from gesturesmith.units import UNISON
@@ -28,6 +29,12 @@ class ScoreStaff:
     player: str = ""
     settings: Settings
     engraving: EngravedMusic
+
+    @property
+    def line(self) -> Staff:
+        """The same without its LilyPond text."""
+        music = self.engraving.music
+        return Staff(name=self.name, short=self.short, player=self.player, settings=self.settings, music=music)
 
 
 # The lines of a passage, from the top of the page.

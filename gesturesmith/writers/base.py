@@ -16,6 +16,7 @@ from gesturesmith.values import frozen, uncounted
 
 if TYPE_CHECKING:  # `check` does not pay for scores
     from gesturesmith.score.music import Music
+    from gesturesmith.score.staves import System
 
 # Every file we deliver contains these words and a checksum of the rest: so a later run knows that it may replace
 # it.
@@ -43,7 +44,8 @@ class Item:
     title, author   for the file's metadata; "" for none
     description  the music in words, for those who cannot see it
     excerpts     names of the gestures and passages it shows, in order
-    scores       their music, as plain values, for formats without LilyPond; () for a chart
+    systems      their music, as plain values, for formats without LilyPond: one after another, each with the lines
+                 that sound together; () for a chart
     book         its LilyPond text, one `\\book`
     document     a complete LilyPond document with only this book, includes not resolved
     ily          for composers: text of a file that defines the music as a variable; "" for a page
@@ -57,15 +59,22 @@ class Item:
     author: str = ""
     description: str = ""
     excerpts: tuple[str, ...] = ()
-    scores: tuple[Music, ...] = field(default=(), metadata=uncounted("the book is printed from them"))
+    systems: tuple[System, ...] = field(default=(), metadata=uncounted("the book is printed from them"))
     book: LyText = field(metadata=uncounted("it is counted without the name of the run"))
     document: LyText = field(metadata=uncounted("it is the book with templates, which are part of the program"))
     ily: LyText = field(default=NO_TEXT, metadata=uncounted("LilyPond does not see it: its file is its own bytes"))
+
+    @property
+    def scores(self) -> tuple[Music, ...]:
+        """The music of all its lines, in order."""
+        return tuple(staff.music for system in self.systems for staff in system)
 
 
 @frozen(kw_only=True)
 class Output:
     """A file to deliver: its path below the output folder, and its bytes.
+
+    lacks   what its format has no place for, by name
 
     >>> (score,) = gesturesmith.render(text, "ly").files[-1:]
     >>> str(score.place), score.data[:9]
@@ -74,6 +83,7 @@ class Output:
 
     place: PurePosixPath
     data: bytes
+    lacks: tuple[str, ...] = ()
 
 
 def with_checksum(before: bytes, after: bytes, closing: Callable[[bytes], bytes] = lambda _: b"") -> bytes:
@@ -120,6 +130,11 @@ def whole(data: bytes, begins: bytes, ends: bytes, what: str) -> bytes:
     return data
 
 
+def nothing_lost(item: Item) -> tuple[str, ...]:
+    """For formats that hold whatever is on the page."""
+    return ()
+
+
 def nothing_beside(items: tuple[Item, ...]) -> tuple[Output, ...]:
     """For formats with self-contained files."""
     return ()
@@ -135,6 +150,8 @@ class Writer:
     engraved  whether LilyPond makes the file, which `finish` then completes; else `finish` gets b""
     finish    makes the file of an item
     beside    files needed beside those of the given items
+    scored    made from the scores of an item alone: there is none of a chart
+    lacks     what of an item the format has no place for, by name; told once in a run
     """
 
     key: str
@@ -143,14 +160,21 @@ class Writer:
     engraved: bool
     finish: Callable[[Item, bytes], bytes]
     beside: Callable[[tuple[Item, ...]], tuple[Output, ...]] = nothing_beside
+    scored: bool = False
+    lacks: Callable[[Item], tuple[str, ...]] = nothing_lost
+
+    def takes(self, item: Item) -> bool:
+        """Whether an item has a file in this format."""
+        return item.kind in self.kinds and (not self.scored or bool(item.systems))
 
     def outputs(self, items: tuple[Item, ...], engraved: dict[str, bytes]) -> tuple[Output, ...]:
         """All files of this format; `engraved` holds LilyPond's files by an item's `output`."""
-        mine = tuple(i for i in items if i.kind in self.kinds)
+        mine = tuple(item for item in items if self.takes(item))
         made = [
             Output(
                 place=item.place.with_name(f"{item.place.name}.{self.key}"),
                 data=self.finish(item, engraved[item.output] if self.engraved else b""),
+                lacks=self.lacks(item),
             )
             for item in mine
         ]

@@ -34,7 +34,7 @@ SAME = {
     "place": PurePosixPath("b"),
     "document": code("{ }"),
     "ily": code("{ }"),
-    "scores": ("music",),
+    "systems": ("music",),
 }
 WORK = Build(name="a", compile=compile_file, sources=(Source("a", HEAD),), options=Options(), formats=("pdf",))
 

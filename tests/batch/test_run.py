@@ -11,9 +11,10 @@ from unicodedata import normalize
 import pytest
 from batch.conftest import everything, gestures, work
 
-from gesturesmith import dependencies
+from gesturesmith import dependencies, writers
 from gesturesmith.batch import Build, manifest_json, run
 from gesturesmith.cache import Store
+from gesturesmith.cli.summary import lost
 from gesturesmith.diagnostics import render_text
 from gesturesmith.diagnostics.types import Report
 from gesturesmith.lilypond import MissingLilyPond
@@ -201,6 +202,36 @@ def test_without_a_lilypond_what_needs_none_is_made(make, setup):
     assert done.lacking == ("pdf",)
     assert not done.whole
     assert sorted(everything(setup.output)) == ["study/answer.ily", "study/call.ily", "study/gesturesmith.ily"]
+
+
+def test_without_a_lilypond_what_needs_none_is_remembered(make, setup, monkeypatch):
+    works, none = work(TWO, formats=("ly",)), MissingLilyPond("")
+    (first,) = make(works, lilypond=none)
+    monkeypatch.setattr("gesturesmith.pipeline.text.parse", lambda _: pytest.fail("compiled again"))
+    (second,) = make(works, lilypond=none)
+    assert (second.written, second.outputs) == ((), first.outputs)
+
+
+def test_what_a_format_cannot_hold_is_told_once_and_remembered(make, setup, monkeypatch):
+    ly = writers.get("ly")
+    less = replace(ly, lacks=lambda item: ("a moustache",) if "call" in item.excerpts else ())
+    monkeypatch.setattr(writers, "get", lambda name: less)
+    for _ in range(2):
+        done = make(work(TWO, formats=("ly",)))
+        assert {m.place.name: m.lacks for m in done[0].outputs} == {
+            "answer.ly": (),
+            "call.ly": ("a moustache",),
+            "study.ly": ("a moustache",),
+        }
+        assert list(lost(done)) == ["ly cannot hold: a moustache"]
+
+
+def test_a_format_that_nothing_can_be_made_in_is_told(make, monkeypatch):
+    pages = replace(writers.get("ly"), kinds=("page",))
+    monkeypatch.setattr(writers, "get", lambda name: pages)
+    done = make(work(TWO, formats=("ly",), only="call"))
+    assert list(lost(done)) == ["nothing here can be made as ly"]
+    assert list(lost(make(work(TWO, formats=("ly",))))) == []
 
 
 def test_two_works_for_one_place(make, setup):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from gesturesmith.pipeline import Options, compile_text
@@ -12,6 +13,16 @@ from gesturesmith.score.marks import LineStart
 from gesturesmith.source import Source
 from gesturesmith.writers.base import Item, Writer, is_ours, text_with_checksum
 
+HARBOUR = """pitches: written
+part horn-1 "Horn 1"
+  instrument: horn
+part trombone "Trombone"
+  instrument: trombone
+  short: "Trb."
+passage opening
+  horn-1: C5 for 4
+  trombone: F3 for 4
+"""
 DEMO = Path(__file__).parents[2] / "docs" / "demo" / "fog-signals.gesture"
 
 
@@ -29,9 +40,12 @@ def _finish(item: Item, _: bytes) -> bytes:
 WRITER = Writer(key="txt", about="notes", kinds=("page", "snippet"), engraved=False, finish=_finish)
 
 
+def _demo() -> tuple[Item, ...]:
+    return compile_text(Source(DEMO.name, DEMO.read_text("utf-8")), Options(folder=DEMO.parent)).items
+
+
 def test_a_writer_needs_nothing_but_scores():
-    source = Source(DEMO.name, DEMO.read_text("utf-8"))
-    items = compile_text(source, Options(folder=DEMO.parent)).items
+    items = _demo()
     outputs = {output.place.name: output.data for output in WRITER.outputs(items, {})}
     assert len(outputs) == len(items) > 3
     assert all(is_ours(data) for data in outputs.values())
@@ -52,3 +66,22 @@ def test_every_item_of_music_has_its_scores():
         assert outcome.items
         for item in outcome.items:
             assert tuple(score.name for score in item.scores) == item.excerpts
+
+
+def test_what_has_no_music_has_no_score_to_write():
+    (page,) = (item for item in _demo() if item.kind == "page")
+    scored = replace(WRITER, scored=True)
+    assert scored.takes(page)
+    assert not scored.takes(replace(page, systems=()))
+    assert WRITER.takes(replace(page, systems=()))
+
+
+def test_the_lines_of_a_system_know_their_part():
+    source = Source("harbour", HARBOUR)
+    (score,) = (i for i in compile_text(source, Options(stem="harbour")).items if i.place.name == "harbour")
+    (system,) = score.systems
+    assert [(staff.name, staff.short, staff.settings.instrument.key) for staff in system] == [
+        ("Horn 1", "Hn.", "horn"),
+        ("Trombone", "Trb.", "trombone"),
+    ]
+    assert [staff.settings.instrument.sound for staff in system] == ["brass.french-horn", "brass.trombone.tenor"]

@@ -18,7 +18,7 @@ from gesturesmith import instruments
 from gesturesmith.acoustics.tubing import TUNINGS
 from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.instruments._build import cents, note, slide_tubes, valve_tubes
-from gesturesmith.instruments.base import ALONE, Instrument, Register, Side, Tube
+from gesturesmith.instruments.base import ALONE, UNKNOWN_PROGRAM, UNKNOWN_SOUND, Instrument, Register, Side, Tube
 from gesturesmith.instruments.profile.file import (
     MARK,
     OUTSIDE,
@@ -38,6 +38,7 @@ REGISTER_NAMES = ("low", "middle", "high", "top")
 _DEEPEST = 8  # levels of profiles based on profiles
 _TOP = (
     f"{MARK} player based_on key name part_name part_names abbreviation kind written_to_sounding hand third_slide "
+    "sound midi_program "
     "usual_range widest_range clefs sides registers chart chart_evidence hand_chart bell_in_reach partials limits"
 ).split(" ")
 _OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range")
@@ -177,6 +178,8 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
         clefs=_clefs(top, base.clefs if base else (("treble", -100000),)),
         third_slide=third,
         hand_chart=_chart(top, "hand_chart", tubes, base.hand_chart if base else {}),
+        sound=top.text("sound", base.sound if base else UNKNOWN_SOUND),
+        midi_program=top.whole("midi_program", base.midi_program if base else UNKNOWN_PROGRAM, 1, 128),
     )
 
 

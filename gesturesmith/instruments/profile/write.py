@@ -35,7 +35,7 @@ def to_toml(instrument: Instrument) -> str:
 
 
 def _heading(instrument: Instrument) -> Iterable[str]:
-    for key in ("key", "name", "part_name", "abbreviation", "kind"):
+    for key in ("key", "name", "part_name", "abbreviation", "kind", "sound", "midi_program"):
         yield f"{key} = {_value(getattr(instrument, key))}"
     names = ", ".join(f"{language} = {_value(name)}" for language, name in sorted(instrument.part_names.items()))
     yield f"part_names = {{ {names} }}  # at the head of its parts in other languages"
