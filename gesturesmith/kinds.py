@@ -89,6 +89,9 @@ WaveKind = Literal["vibrato", "trill", "timbre"]
 Noise = Literal["", "slap", "kiss", "click", "pop", "tap"]
 Colour = Literal["", "brassy", "bell-raised", "half-valve", "buzz"]
 
+# Beside the staff in a score read from elsewhere
+NotatedDirection = Literal["words", "level", "crescendo", "diminuendo", "wedge-end", "mute"]
+
 # Outputs, and how LilyPond ended: "" well
 ItemKind = Literal["page", "snippet", "picture", "score"]
 Ended = Literal["", "failed", "timeout", "stopped", "full", "flood"]

@@ -1,0 +1,161 @@
+"""What stands beside the notes in MusicXML: words, levels, hairpins, tempos, repeats and jumps."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from gesturesmith.importers.musicxml.numbers import number, whole_number
+from gesturesmith.importers.musicxml.tree import Element
+from gesturesmith.importers.notated import NotatedWord, TempoMark
+from gesturesmith.lang.words import LEVELS
+
+_LEVELS = {
+    "pppp": "ppp", "ppppp": "ppp", "pppppp": "ppp", "ffff": "fff", "fffff": "fff", "ffffff": "fff",
+    "fz": "sfz", "rf": "rfz", "sfpp": "sfp", "sfzp": "sfp", "pf": "mf",
+}  # fmt: skip
+_WEDGES = {"crescendo": "crescendo", "diminuendo": "diminuendo", "stop": "wedge-end"}
+_UNITS = {
+    "breve": Fraction(8), "whole": Fraction(4), "half": Fraction(2), "quarter": Fraction(1),
+    "eighth": Fraction(1, 2), "16th": Fraction(1, 4), "32nd": Fraction(1, 8),
+}  # fmt: skip
+_TEMPO = (Fraction(5), Fraction(1000))  # quarters per minute; anything else is a mistake
+_MAX_TIMES = 99
+# Jumps in words, where no `sound` element says them.
+_SAID = (
+    ("da_capo", re.compile(r"\bd\. ?c\.|\bda capo\b", re.I)),
+    ("dal_segno", re.compile(r"\bd\. ?s\.|\bdal segno\b", re.I)),
+    ("to_coda", re.compile(r"\bto coda\b|\balla? coda\Z", re.I)),
+    ("fine", re.compile(r"\A\s*fine\.?\s*\Z", re.I)),
+)
+_MUTES = {
+    "off": "", "on": "straight", "straight": "straight", "cup": "cup", "harmon-no-stem": "harmon",
+    "harmon-stem": "harmon", "bucket": "bucket", "plunger": "plunger", "practice": "practice",
+    "stop-mute": "stopping", "hat": "bucket", "solotone": "straight",
+}  # fmt: skip
+
+
+@dataclass(slots=True)
+class BarSigns:
+    """The repeat signs and jumps of a bar, as they are read from any part."""
+
+    starts: bool = False
+    ends: bool = False
+    times: int = 2
+    ending: tuple[int, ...] = ()
+    ending_ends: bool = False
+    segno: str = ""
+    coda: str = ""
+    to_coda: str = ""
+    dal_segno: str = ""
+    da_capo: bool = False
+    fine: bool = False
+    plain: bool = False  # a bar line is drawn
+
+
+@dataclass(slots=True)
+class Beside:
+    """What is found beside the notes of one bar of one part."""
+
+    words: list[NotatedWord] = field(default_factory=list)
+    tempos: list[TempoMark] = field(default_factory=list)
+
+
+def direction(element: Element, at: Fraction, signs: BarSigns) -> Beside:
+    """A `direction` or `sound`; jumps go to `signs`."""
+    found = Beside()
+    sounds = [element] if element.tag == "sound" else element.all("sound")
+    tempo = next((t for s in sounds if (t := number(s.get("tempo"))) is not None), None)
+    for sound in sounds:
+        _jump(sound, signs)
+    words: list[str] = []
+    beat: Fraction | None = None
+    for kind in element.all("direction-type"):
+        for child in kind.children:
+            if child.tag == "words" and child.text.strip():
+                words.append(" ".join(child.text.split()))
+            elif child.tag == "metronome":
+                beat, said = _metronome(child)
+                tempo = tempo if tempo is not None else said
+            elif child.tag in ("segno", "coda"):
+                _mark(child.tag, signs)
+            else:
+                found.words += _signs(child, at)
+    said_words = " ".join(words)
+    if said_words:
+        found.words.append(NotatedWord(at=at, kind="words", text=said_words))
+        for name, pattern in _SAID:
+            if pattern.search(said_words) and not getattr(signs, name):
+                setattr(signs, name, "said" if name in ("dal_segno", "to_coda") else True)
+    for play in (play for sound in sounds for play in sound.all("play")):
+        if play.find("mute") is not None and play.says("mute") in _MUTES:
+            found.words.append(NotatedWord(at=at, kind="mute", text=_MUTES[play.says("mute")]))
+    if tempo is not None and _TEMPO[0] <= tempo <= _TEMPO[1]:
+        found.tempos.append(TempoMark(at=at, quarters=tempo, words=said_words, counted=beat or Fraction(1)))
+    return found
+
+
+def barline(element: Element, signs: BarSigns) -> None:
+    """A `barline`: its repeat sign and the beginning or end of an ending."""
+    style = element.says("bar-style")
+    signs.plain = signs.plain or style not in ("none", "light-light")
+    for child in element.children:
+        if child.tag == "repeat":
+            if child.get("direction") == "forward":
+                signs.starts = True
+            else:
+                signs.ends = True
+                times = whole_number(child.get("times") or "2") or 2
+                signs.times = max(2, min(_MAX_TIMES, times))
+        elif child.tag == "ending":
+            if child.get("type") == "start":
+                numbers = (whole_number(n) for n in re.split(r"[ ,.]+", child.get("number")) if n)
+                signs.ending = tuple(n for n in numbers if n is not None and 0 < n <= _MAX_TIMES)
+            else:
+                signs.ending_ends = True
+        elif child.tag in ("segno", "coda"):
+            _mark(child.tag, signs)
+
+
+def _signs(child: Element, at: Fraction) -> Iterator[NotatedWord]:
+    if child.tag == "dynamics":
+        for level in child.children:
+            name = level.tag if level.tag != "other-dynamics" else level.text.strip()
+            name = _LEVELS.get(name, name)
+            if name in LEVELS:
+                yield NotatedWord(at=at, kind="level", text=name)
+    elif child.tag == "wedge":
+        for name, kind in _WEDGES.items():
+            if child.get("type") == name:
+                yield NotatedWord(at=at, kind=kind, text="n" if child.get("niente") == "yes" else "")
+
+
+def _metronome(element: Element) -> tuple[Fraction | None, Fraction | None]:
+    """The beat in quarters, and quarters per minute; None where it says something else, such as a change of beat."""
+    units = element.all("beat-unit")
+    told = re.search(r"[0-9]+(\.[0-9]+)?", element.says("per-minute"))
+    if len(units) != 1 or told is None:
+        return None, None
+    unit = _UNITS.get(units[0].text.strip())
+    per_minute = number(told[0])
+    if unit is None or per_minute is None:
+        return None, None
+    for _ in element.all("beat-unit-dot")[:2]:
+        unit = unit * 3 / 2
+    return unit, per_minute * unit
+
+
+def _jump(sound: Element, signs: BarSigns) -> None:
+    signs.da_capo = signs.da_capo or sound.get("dacapo") == "yes"
+    signs.fine = signs.fine or bool(sound.get("fine"))
+    signs.segno = signs.segno or sound.get("segno")
+    signs.coda = signs.coda or sound.get("coda")
+    signs.dal_segno = sound.get("dalsegno") or signs.dal_segno
+    signs.to_coda = sound.get("tocoda") or signs.to_coda
+
+
+def _mark(tag: str, signs: BarSigns) -> None:
+    """A segno or coda sign: a place to jump to. The first of two coda signs is where one jumps from."""
+    setattr(signs, tag, getattr(signs, tag) or "drawn")
