@@ -19,7 +19,7 @@ LAYERS = (
     ("acoustics", "textfile"),
     ("instruments", "techniques", "wording"),
     ("lang", "model"),
-    ("realise", "tones", "rules", "difficulty", "judge", "exercises", "fixes", "checker", "explain"),
+    ("realise", "tones", "rules", "difficulty", "judge", "exercises", "fixes", "checker", "explain", "importers"),
     ("score",),
     ("lytext", "backends", "lilypond"),
     ("sheets", "writers"),
@@ -53,6 +53,7 @@ LEFT = {
     "fixes": {"rules", "judge"},
     "checker": {"realise", "rules", "difficulty", "judge", "exercises", "fixes"},
     "explain": {"rules", "difficulty", "checker"},
+    "importers": {"rules", "judge"},
     "lytext": set(),
     "score": set(),
     "backends": {"lytext"},
@@ -199,6 +200,7 @@ def test_every_room_is_in_a_layer():
         ("gesturesmith.rules.range", "from gesturesmith import cli"),
         ("gesturesmith.tones.perform", "from gesturesmith.score.music import Music"),  # down: sound knows no page
         ("gesturesmith.tones.perform", "import abjad"),
+        ("gesturesmith.rules.range", "from gesturesmith.importers.notated import NotatedPart"),  # right
         ("gesturesmith.sheets.page", "import abjad"),
         ("gesturesmith.score.plan", "import abjad"),
         ("gesturesmith.score.marks", "from gesturesmith.lytext import quoted"),

@@ -36,7 +36,10 @@ _SOUNDS = {
 _PROGRAMS = {57: "trumpet", 58: "trombone", 59: "tuba", 60: "trumpet", 61: "horn"}
 # The names of the families in four languages, as words or their beginnings, after the names of single instruments.
 _FAMILIES = (
-    (re.compile(r"\b(bass|contrabass|kontrabass)[ -]?(trombone|posaune)|\btrombone (basse|basso)"), "bass-trombone"),
+    (
+        re.compile(r"\b(bass|contrabass|kontrabass)[ -]?(trombone|posaune)|\btrombone (basse|basso)"),
+        "bass-trombone",
+    ),
     (re.compile(r"\balt(o)?[ -]?(trombone|posaune)|\btrombone alto"), "alto-trombone"),
     (re.compile(r"\bwagner"), "wagner-tuba"),
     (re.compile(r"\b(piccolo)[ -]?(trumpet|trompete)|\btrompette piccolo"), "piccolo-trumpet"),

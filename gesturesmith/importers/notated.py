@@ -74,12 +74,14 @@ class NotatedBar:
 
     sounding   the interval from written to sounding pitch
     bass_clef  whether its notes are in bass clef
+    sharps     of its key signature, negative for flats
     """
 
     notes: tuple[NotatedNote, ...] = ()
     words: tuple[NotatedWord, ...] = ()
     sounding: Interval = Interval(0, Fraction(0))
     bass_clef: bool = False
+    sharps: int = 0
 
 
 @frozen(kw_only=True)
@@ -136,14 +138,12 @@ class ScoreBar:
     lasts   its length
     meter   beats and note value in force; None where there is none
     free    free time: no bar lines
-    sharps  of its key signature, negative for flats
     """
 
     number: str
     lasts: Fraction
     meter: tuple[int, int] | None
     free: bool = False
-    sharps: int = 0
     tempos: tuple[TempoMark, ...] = ()
     signs: RepeatSigns = RepeatSigns()
 

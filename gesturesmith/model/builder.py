@@ -11,7 +11,7 @@ from gesturesmith.kinds import AttackShape, Extreme, Growth, Join, LineKind, Pit
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import RULES, listed, shown
 from gesturesmith.lang.reader import MAX_TEXT_LENGTH
-from gesturesmith.lang.words import LEVELS, MARKS, MAX_SYLLABLE, MUTES
+from gesturesmith.lang.words import COVERS, LEVELS, MARKS, MAX_SYLLABLE, MUTES, STROKES
 from gesturesmith.model import build
 from gesturesmith.model.context import Context
 from gesturesmith.model.gesture import Gesture
@@ -34,8 +34,10 @@ class NewPoint:
     growth     of a wavy line
     turns_to   key of the technique in force from here on, or several joined by `+`; "" for no change
     ends       keys of the techniques that end here
-    marks      the language's words after a point: accents, `breath`, levels
+    marks      the language's words after a point: accents, `breath`, levels, strokes, what covers the bell
     words      text above it; `syllable`: spoken or breathed, under it
+    graces     grace notes before it, each with the line that leads on from it; `after`: after the last point, each
+               with the line that leads to it
     """
 
     pitch: Spelling | Extreme | Fraction | None
@@ -48,6 +50,8 @@ class NewPoint:
     marks: tuple[str, ...] = ()
     words: str = ""
     syllable: str = ""
+    graces: tuple[NewPoint, ...] = ()
+    after: tuple[NewPoint, ...] = ()
 
 
 @frozen(kw_only=True)
@@ -69,6 +73,7 @@ class NewGesture:
     techniques   their keys
     attacks      their number, spaced by `shape`; None: one a note
     band         a register's name, or its lowest and highest pitch
+    trill        the interval that trills go to ("M2"), "" for the usual one
     """
 
     instrument: Instrument
@@ -86,6 +91,7 @@ class NewGesture:
     band: str | tuple[Spelling, Spelling] | None = None
     mute: str | None = None
     fallback: str | None = None
+    trill: str = ""
 
 
 def make(new: NewGesture) -> tuple[Gesture | None, tuple[ReadError, ...]]:
@@ -118,7 +124,7 @@ def _wrong(new: NewGesture) -> Iterator[ReadError]:
     for line, points in ((_CONTOUR, new.points), (_SUNG, new.sing)):
         for index, point in enumerate(points):
             span = _span(line, index)
-            yield from _unknown(point.marks, (*MARKS, *LEVELS), span)
+            yield from _unknown(point.marks, (*MARKS, *LEVELS, *STROKES, *COVERS), span)
             if len(point.syllable) > MAX_SYLLABLE:
                 yield _error("out-of-range", span, f"a syllable has at most {MAX_SYLLABLE} letters")
             if len(point.words) > MAX_TEXT_LENGTH:
@@ -162,6 +168,8 @@ def _block(new: NewGesture) -> nodes.Block:
     elif new.band is not None:
         low, high = (_note(pitch, False, _HERE) for pitch in new.band)
         entries.append(("band", nodes.BandNode(None, low, high, _HERE)))
+    if new.trill:
+        entries.append(("trill", nodes.TrillNode(None, new.trill, _HERE)))
     for key, word in (("mute", new.mute), ("fallback", new.fallback)):
         if word is not None:
             entries.append((key, _word(word)))
@@ -203,6 +211,8 @@ def _point(point: NewPoint, span: Span) -> nodes.PointNode:
         as_=tuple(nodes.Word(key.strip(), span) for key in point.turns_to.split("+")) if point.turns_to else (),
         without=tuple(nodes.Word(key, span) for key in point.ends),
         marks=tuple(nodes.Word(mark, span) for mark in point.marks),
+        graces=tuple(_grace(grace, span) for grace in point.graces),
+        after=tuple(_grace(grace, span) for grace in point.after),
         texts=tuple(
             nodes.PointText(said, nodes.Text(text, span))
             for said, text in ((False, point.words), (True, point.syllable))
@@ -210,6 +220,10 @@ def _point(point: NewPoint, span: Span) -> nodes.PointNode:
         ),
         span=span,
     )
+
+
+def _grace(grace: NewPoint, span: Span) -> nodes.GraceNode:
+    return nodes.GraceNode(_point(grace, span), nodes.LineNode(grace.line, grace.growth, span))
 
 
 def _note(pitch: Spelling, about: bool, span: Span) -> nodes.Note:

@@ -43,6 +43,7 @@ TECHNIQUE = Technique(
         "gest",
         "stopfen",
         "gestopfter Ton",
+        "bouché",
         "bouchez",
         "son bouché",
         "cuivré bouché",

@@ -1,5 +1,6 @@
 """Reads MusicXML, plain or compressed."""
 
-from gesturesmith.importers.musicxml.reader import NotMusicXml, read
+from gesturesmith.importers.musicxml.reader import read
+from gesturesmith.importers.musicxml.tree import NotMusicXmlError
 
-__all__ = ["NotMusicXml", "read"]
+__all__ = ["NotMusicXmlError", "read"]

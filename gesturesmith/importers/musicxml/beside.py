@@ -10,13 +10,14 @@ from fractions import Fraction
 from gesturesmith.importers.musicxml.numbers import number, whole_number
 from gesturesmith.importers.musicxml.tree import Element
 from gesturesmith.importers.notated import NotatedWord, TempoMark
+from gesturesmith.kinds import NotatedDirection
 from gesturesmith.lang.words import LEVELS
 
 _LEVELS = {
     "pppp": "ppp", "ppppp": "ppp", "pppppp": "ppp", "ffff": "fff", "fffff": "fff", "ffffff": "fff",
     "fz": "sfz", "rf": "rfz", "sfpp": "sfp", "sfzp": "sfp", "pf": "mf",
 }  # fmt: skip
-_WEDGES = {"crescendo": "crescendo", "diminuendo": "diminuendo", "stop": "wedge-end"}
+_WEDGES: dict[str, NotatedDirection] = {"crescendo": "crescendo", "diminuendo": "diminuendo", "stop": "wedge-end"}
 _UNITS = {
     "breve": Fraction(8), "whole": Fraction(4), "half": Fraction(2), "quarter": Fraction(1),
     "eighth": Fraction(1, 2), "16th": Fraction(1, 4), "32nd": Fraction(1, 8),
@@ -133,7 +134,7 @@ def _signs(child: Element, at: Fraction) -> Iterator[NotatedWord]:
 
 
 def _metronome(element: Element) -> tuple[Fraction | None, Fraction | None]:
-    """The beat in quarters, and quarters per minute; None where it says something else, such as a change of beat."""
+    """The beat in quarters, and quarters per minute; None for a change of beat and the like."""
     units = element.all("beat-unit")
     told = re.search(r"[0-9]+(\.[0-9]+)?", element.says("per-minute"))
     if len(units) != 1 or told is None:

@@ -12,14 +12,16 @@ from gesturesmith.importers.musicxml.tree import Element
 from gesturesmith.importers.notated import NotatedNote
 from gesturesmith.kinds import LineKind
 
-CHILDREN = frozenset(
-    "grace chord pitch unpitched rest tie cue duration instrument footnote level voice type dot accidental "
-    "time-modification stem notehead notehead-text staff beam notations lyric play listen".split()
-)
-_NOTATIONS = frozenset(
-    "footnote level tied slur tuplet glissando slide ornaments technical articulations dynamics fermata arpeggiate "
-    "non-arpeggiate accidental-mark other-notation".split()
-)
+CHILDREN = frozenset({
+    "grace", "chord", "pitch", "unpitched", "rest", "tie", "cue", "duration", "instrument", "footnote",
+    "level", "voice", "type", "dot", "accidental", "time-modification", "stem", "notehead", "notehead-text",
+    "staff", "beam", "notations", "lyric", "play", "listen",
+})  # fmt: skip
+_NOTATIONS = frozenset({
+    "footnote", "level", "tied", "slur", "tuplet", "glissando", "slide", "ornaments", "technical",
+    "articulations", "dynamics", "fermata", "arpeggiate", "non-arpeggiate", "accidental-mark",
+    "other-notation",
+})  # fmt: skip
 _MARKS = {
     "accent": ("accent",),
     "strong-accent": ("marcato",),
@@ -141,9 +143,11 @@ def _notation(child: Element, found: _Found, slurs: OpenSlurs, voice: str, ignor
             slurs.numbers.add((voice, number))
         elif child.get("type") == "stop":  # it may have crossed from another voice
             one = (voice, number)
-            slurs.numbers = slurs.numbers - {one} if one in slurs.numbers else {
-                open for open in slurs.numbers if open[1] != number
-            }
+            slurs.numbers = (
+                slurs.numbers - {one}
+                if one in slurs.numbers
+                else {open for open in slurs.numbers if open[1] != number}
+            )
     elif tag in _USUAL_LINES:
         if child.get("type") == "start":
             found.line = _LINE_TYPES.get(child.get("line-type"), _USUAL_LINES[tag])

@@ -13,7 +13,7 @@ from gesturesmith.importers.musicxml.beside import BarSigns, Beside, barline, di
 from gesturesmith.importers.musicxml.container import pieces
 from gesturesmith.importers.musicxml.note import OpenSlurs, read_note, unknown
 from gesturesmith.importers.musicxml.numbers import number, transposition, whole_number
-from gesturesmith.importers.musicxml.tree import Element, NotMusicXml, parse
+from gesturesmith.importers.musicxml.tree import Element, NotMusicXmlError, parse
 from gesturesmith.importers.notated import (
     NotatedBar,
     NotatedNote,
@@ -32,15 +32,15 @@ MAX_NOTES = 500_000  # of the parts that are judged
 MAX_ERRORS = 200
 _CODE, _RULE = "GS199", "unreadable-in-score"
 _MAX_BAR = Fraction(4000)  # quarters: beyond it a length is a mistake
-_IN_BARS = frozenset(
-    "note backup forward direction attributes harmony figured-bass print sound listening barline grouping link "
-    "bookmark".split()
-)
+_IN_BARS = frozenset({
+    "note", "backup", "forward", "direction", "attributes", "harmony", "figured-bass", "print", "sound",
+    "listening", "barline", "grouping", "link", "bookmark",
+})  # fmt: skip
 _WATCHED = frozenset({"part-list", "measure", "part"})
 
 
 @dataclass(slots=True)
-class _Bar:
+class _ReadBar:
     """A bar of the score, as its parts are read."""
 
     number: str
@@ -48,13 +48,12 @@ class _Bar:
     meter: tuple[int, int] | None = None
     hidden: bool = False
     implicit: bool = False
-    sharps: int = 0
     tempos: list[TempoMark] = field(default_factory=list)
     signs: BarSigns = field(default_factory=BarSigns)
 
 
 @dataclass(slots=True)
-class _Part:
+class _ReadPart:
     """A part, as it is read."""
 
     name: str
@@ -87,27 +86,29 @@ def read(data: bytes, given: Callable[[str], str] = lambda _name: "") -> Notated
 
     given   the key of the instrument that the user names for a part, "" for none
 
-    NotMusicXml if there is none; whatever cannot be read in it is among the errors of the score.
+    NotMusicXmlError if there is none; whatever cannot be read in it is among the errors of the score.
     """
-    reader = _Reader(given)
+    reader = _ScoreReader(given)
     try:
         root = parse(pieces(data), _WATCHED, reader.done)
-    except NotMusicXml as broken:
+    except NotMusicXmlError as broken:
         if broken.too_large or not reader.bars:
             raise
         reader.error(broken.line, f"{_upper(str(broken))}: the rest of the file could not be read")
     else:
         if root.tag not in ("score-partwise", "score-timewise"):
-            raise NotMusicXml(f"this is XML, but no MusicXML score: it begins with <{root.tag[:40]}>", root.line)
+            raise NotMusicXmlError(
+                f"this is XML, but no MusicXML score: it begins with <{root.tag[:40]}>", root.line
+            )
         reader.head(root)
     return reader.score()
 
 
-class _Reader:
+class _ScoreReader:
     def __init__(self, given: Callable[[str], str]) -> None:
         self.given = given
-        self.parts: dict[str, _Part] = {}
-        self.bars: list[_Bar] = []
+        self.parts: dict[str, _ReadPart] = {}
+        self.bars: list[_ReadBar] = []
         self.errors: list[ReadError] = []
         self.ignored: Counter[str] = Counter()
         self.title = ""
@@ -145,26 +146,28 @@ class _Reader:
             name = _name(one)
             sounds = tuple(s.text.strip() for s in one.every("instrument-sound") if s.text.strip())
             names = tuple(filter(None, (name, *(i.text.strip() for i in one.every("instrument-name")))))
-            programs = tuple(p for m in one.every("midi-program") if (p := whole_number(m.text.strip())) is not None)
+            programs = tuple(
+                p for m in one.every("midi-program") if (p := whole_number(m.text.strip())) is not None
+            )
             chosen = self.given(name)
             key, why = (chosen, "as you say") if chosen else identify(names, sounds, programs)
-            self.parts[one.get("id")] = _Part(name=name or one.get("id"), key=key, why=why)
+            self.parts[one.get("id")] = _ReadPart(name=name or one.get("id"), key=key, why=why)
 
-    def part(self, element: Element) -> _Part:
+    def part(self, element: Element) -> _ReadPart:
         """The part that an element belongs to; one that the list of parts does not have is read as well."""
         name = element.get("id")
         if name not in self.parts:
             self.error(element.line, f"the part {name or 'without a name'!r} is not in the list of parts")
             chosen = self.given(name)
-            self.parts[name] = _Part(name=name or "part", key=chosen, why="as you say" if chosen else "")
+            self.parts[name] = _ReadPart(name=name or "part", key=chosen, why="as you say" if chosen else "")
         return self.parts[name]
 
-    def bar(self, part: _Part, index: int, measure: Element, content: Element) -> None:
+    def bar(self, part: _ReadPart, index: int, measure: Element, content: Element) -> None:
         """One bar of one part."""
         if index >= MAX_BARS:
-            raise NotMusicXml(f"more than {MAX_BARS:,} bars, the limit", measure.line, too_large=True)
+            raise NotMusicXmlError(f"more than {MAX_BARS:,} bars, the limit", measure.line, too_large=True)
         if index >= len(self.bars):
-            self.bars.append(_Bar(measure.get("number") or str(index + 1)))
+            self.bars.append(_ReadBar(measure.get("number") or str(index + 1)))
         bar = self.bars[index]
         bar.implicit = bar.implicit or measure.get("implicit") == "yes"
         here = _InBar()
@@ -181,23 +184,23 @@ class _Reader:
         bar.lasts = max(bar.lasts, here.end)
         if bar.meter is None:
             bar.meter, bar.hidden = part.meter, part.hidden
-        bar.sharps = part.sharps
         self.notes += len(here.notes)
         if self.notes > MAX_NOTES:
-            raise NotMusicXml(f"more than {MAX_NOTES:,} notes, the limit", measure.line, too_large=True)
+            raise NotMusicXmlError(f"more than {MAX_NOTES:,} notes, the limit", measure.line, too_large=True)
         part.bars.append(
             NotatedBar(
                 notes=tuple(here.notes),
                 words=tuple(here.words),
                 sounding=part.sounding,
                 bass_clef=part.bass_clef,
+                sharps=part.sharps,
             )
         )
 
-    def wrong(self, part: _Part, bar: _Bar, element: Element, message: str) -> None:
+    def wrong(self, part: _ReadPart, bar: _ReadBar, element: Element, message: str) -> None:
         self.error(element.line, f"bar {bar.number} of {part.name}: {message}")
 
-    def element(self, part: _Part, bar: _Bar, here: _InBar, element: Element) -> None:
+    def element(self, part: _ReadPart, bar: _ReadBar, here: _InBar, element: Element) -> None:
         """One element of a bar."""
         tag = element.tag
         if tag == "note":
@@ -221,13 +224,13 @@ class _Reader:
         elif tag not in _IN_BARS:
             self.wrong(part, bar, element, f"<{tag[:40]}> is no element of MusicXML here; it is left out")
 
-    def beside(self, bar: _Bar, here: _InBar, found: Beside) -> None:
+    def beside(self, bar: _ReadBar, here: _InBar, found: Beside) -> None:
         here.words += found.words
         for mark in found.tempos:
             if all(mark.at != known.at for known in bar.tempos):
                 bar.tempos.append(mark)
 
-    def note(self, part: _Part, bar: _Bar, here: _InBar, element: Element) -> None:
+    def note(self, part: _ReadPart, bar: _ReadBar, here: _InBar, element: Element) -> None:
         for strange in unknown(element):
             self.wrong(part, bar, strange, f"<{strange.tag[:40]}> is no element of MusicXML here; it is left out")
         grace = element.find("grace") is not None
@@ -256,7 +259,7 @@ class _Reader:
         else:
             here.notes.append(found)
 
-    def duration(self, part: _Part, bar: _Bar, element: Element) -> Fraction:
+    def duration(self, part: _ReadPart, bar: _ReadBar, element: Element) -> Fraction:
         """The duration of an element in quarters; 0 if it is none, with an error."""
         text = element.says("duration")
         found = number(text)
@@ -266,7 +269,7 @@ class _Reader:
             return Fraction(0)
         return found / part.divisions
 
-    def attributes(self, part: _Part, bar: _Bar, element: Element) -> None:
+    def attributes(self, part: _ReadPart, bar: _ReadBar, element: Element) -> None:
         if text := element.says("divisions"):
             found = number(text)
             if found is None or found <= 0:
@@ -301,7 +304,7 @@ class _Reader:
     def score(self) -> NotatedScore:
         """Everything that was read."""
         if not self.parts or not self.bars:
-            raise NotMusicXml("this score has no parts" if not self.parts else "this score has no bars")
+            raise NotMusicXmlError("this score has no parts" if not self.parts else "this score has no bars")
         errors = self.errors
         if self._left:
             more = f"and {self._left:,} more places that could not be read"
@@ -329,16 +332,15 @@ class _Reader:
         )
 
 
-def _score_bar(bar: _Bar) -> ScoreBar:
+def _score_bar(bar: _ReadBar) -> ScoreBar:
     signs = bar.signs
     # Ours are marked so: no bar line, and a hidden meter that only says how long the bar is.
     free = bar.meter is None or (bar.hidden and bar.implicit and not signs.plain)
     return ScoreBar(
         number=bar.number,
-        lasts=bar.lasts,
+        lasts=bar.lasts or (Fraction(4 * bar.meter[0], bar.meter[1]) if bar.meter is not None else bar.lasts),
         meter=None if free else bar.meter,
         free=free,
-        sharps=bar.sharps,
         tempos=tuple(sorted(bar.tempos, key=lambda mark: mark.at)),
         signs=RepeatSigns(
             starts=signs.starts,

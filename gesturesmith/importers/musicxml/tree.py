@@ -9,10 +9,16 @@ from xml.parsers import expat
 MAX_ELEMENTS = 4_000_000
 MAX_DEPTH = 64
 MAX_TEXT = 20_000  # characters in one element
+# Messages of expat that a musician could not do anything with.
+_WORDS = {
+    "encoding specified in XML declaration is incorrect": "this is not the encoding that its first line names",
+    "no element found": "the file ends before its end",
+    "unclosed token": "the file ends before its end",
+}
 
 
-class NotMusicXml(ValueError):
-    """A file that is no MusicXML, or more than is read. `line` in the XML, 0 if unknown; `too_large`: the latter."""
+class NotMusicXmlError(ValueError):
+    """A file that is no MusicXML, or more than is read (`too_large`). `line` in the XML, 0 if unknown."""
 
     def __init__(self, message: str, line: int = 0, *, too_large: bool = False) -> None:
         super().__init__(message)
@@ -69,7 +75,7 @@ def parse(pieces: Iterable[bytes], watched: frozenset[str], done: Done) -> Eleme
     watched   names of elements at whose end `done` is called, with the elements they are in, from the root; where
               it says True, the element has been dealt with and is left out of the tree
 
-    NotMusicXml, with its line, for anything that is not well formed, has entities, or is beyond the limits.
+    NotMusicXmlError, with its line, for anything that is not well formed, has entities, or is beyond the limits.
     """
     parser = expat.ParserCreate()
     parser.buffer_text = True
@@ -82,7 +88,7 @@ def parse(pieces: Iterable[bytes], watched: frozenset[str], done: Done) -> Eleme
         count += 1
         if count > MAX_ELEMENTS or len(stack) > MAX_DEPTH:
             what = f"{MAX_ELEMENTS:,} elements" if count > MAX_ELEMENTS else f"{MAX_DEPTH} elements in each other"
-            raise NotMusicXml(f"more than {what}, the limit", parser.CurrentLineNumber, too_large=True)
+            raise NotMusicXmlError(f"more than {what}, the limit", parser.CurrentLineNumber, too_large=True)
         stack.append(Element(tag, attributes, parser.CurrentLineNumber))
 
     def end(_tag: str) -> None:
@@ -96,7 +102,7 @@ def parse(pieces: Iterable[bytes], watched: frozenset[str], done: Done) -> Eleme
             element.text = (element.text + data)[:MAX_TEXT]
 
     def refuse(*_: Any) -> int:
-        raise NotMusicXml("entities are not read", parser.CurrentLineNumber)
+        raise NotMusicXmlError("entities are not read", parser.CurrentLineNumber)
 
     parser.StartElementHandler = start
     parser.EndElementHandler = end
@@ -109,11 +115,11 @@ def parse(pieces: Iterable[bytes], watched: frozenset[str], done: Done) -> Eleme
         parser.Parse(b"", True)
     except expat.ExpatError as error:
         what = expat.ErrorString(error.code) or "not well formed"
-        raise NotMusicXml(f"line {error.lineno}: {what}", error.lineno) from None
+        raise NotMusicXmlError(f"line {error.lineno}: {_WORDS.get(what, what)}", error.lineno) from None
     except (ValueError, LookupError) as error:
-        if isinstance(error, NotMusicXml):
+        if isinstance(error, NotMusicXmlError):
             raise
-        raise NotMusicXml("this file names an encoding that is not read; save it as UTF-8", 1) from None
+        raise NotMusicXmlError("this file names an encoding that is not read; save it as UTF-8", 1) from None
     return stack[0].children[0]
 
 

@@ -1,0 +1,552 @@
+"""The lines of a notated part: for each player the phrases, from rest to rest, as gestures.
+
+Voices and the notes of chords are players. In free time each bar is a phrase, whatever silences it has.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from functools import lru_cache
+
+from gesturesmith import instruments, techniques, wording
+from gesturesmith.importers import signs
+from gesturesmith.importers.notated import NotatedBar, NotatedNote, NotatedPart, NotatedScore
+from gesturesmith.importers.said import said
+from gesturesmith.importers.times import ScoreTimes
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import EdgeShape, Extreme, Join, LineKind
+from gesturesmith.lang.words import ACCENTS, SECONDS
+from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint
+from gesturesmith.source import as_said
+from gesturesmith.techniques.base import Technique
+from gesturesmith.units import Interval, Spelling
+from gesturesmith.values import frozen
+
+MAX_POINTS = 400  # of a phrase; a longer one is divided at a tongued note
+_STEADY = ("n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff")
+_UNKNOWN = "mf"  # a level where the part has none, as the checker assumes
+_STROKES = {1: "eighths", 2: "sixteenths", 3: "thirty-seconds"}
+_EXTREMES: dict[str, Extreme] = {"triangle": "highest", "inverted triangle": "lowest"}
+_SCRIPTS = ("stopped", "half-stopped", "double-dots", "triple-dots")
+_EVEN = Fraction(1)
+
+
+@frozen(kw_only=True)
+class ScorePlace:
+    """A place in a score: the index of its bar, and the time in it, in quarters."""
+
+    bar: int
+    at: Fraction
+
+
+@frozen(kw_only=True)
+class Phrase:
+    """What a player plays without a rest.
+
+    at       when it begins, in quarters of the played score
+    gesture  its content; times are quarters from its beginning
+    places   of each of its points; `ends`: where its sound ends
+    """
+
+    at: Fraction
+    gesture: NewGesture
+    places: tuple[ScorePlace, ...]
+
+    @property
+    def lasts(self) -> Fraction:
+        return self.gesture.lasts or Fraction(0)
+
+
+@frozen(kw_only=True)
+class PlayerLine:
+    """What one player of a part plays. `player` from 0; `players` of the part in all."""
+
+    part: NotatedPart
+    player: int
+    players: int
+    phrases: tuple[Phrase, ...]
+
+
+@dataclass(slots=True)
+class _PlayedNote:
+    """A note as it is played, ties joined."""
+
+    at: Fraction
+    ends: Fraction
+    note: NotatedNote
+    bar: int
+    graces: list[NotatedNote] = field(default_factory=list)
+    after: list[NotatedNote] = field(default_factory=list)
+    stop: NotatedNote | None = None
+
+
+@frozen
+class _Force:
+    """What words have asked for from a time on: techniques and the mute."""
+
+    at: Fraction
+    techniques: tuple[str, ...] = ()
+    mute: str = ""
+
+
+@dataclass(slots=True)
+class _Directions:
+    """Everything beside the notes of a part, in the order in which it is played.
+
+    force    what words ask for
+    slides   ways of sliding that words name, with their times
+    counted  times of the word for measured strokes
+    levels   steady levels and accents
+    wedges   beginnings and ends of hairpins
+    """
+
+    force: list[_Force] = field(default_factory=lambda: [_Force(Fraction(0))])
+    slides: list[tuple[Fraction, tuple[str, ...]]] = field(default_factory=list)
+    counted: list[Fraction] = field(default_factory=list)
+    levels: list[tuple[Fraction, str]] = field(default_factory=list)
+    wedges: list[tuple[Fraction, Join, Fraction, bool]] = field(default_factory=list)
+
+
+def lines(score: NotatedScore, part: NotatedPart, clock: ScoreTimes) -> tuple[PlayerLine, ...]:
+    """What each player of a part plays."""
+    beside = _beside(score, part, clock)
+    rows = _players(score, part, clock)
+    return tuple(
+        PlayerLine(
+            part=part,
+            player=number,
+            players=len(rows),
+            phrases=tuple(_phrases(score, part, beside, sounds)),
+        )
+        for number, sounds in enumerate(rows)
+    )
+
+
+@lru_cache(maxsize=256)
+def as_written(key: str, sounding: Interval) -> Instrument:
+    """An instrument with the pitches of a part: of a horn in E-flat the double horn, written a sixth higher."""
+    instrument = instruments.get(key)
+    if sounding.cents == instrument.sounding.cents:
+        return instrument
+    moved = instrument.sounding.cents - sounding.cents
+    by = Interval(instrument.sounding.steps - sounding.steps, moved)
+    return replace(
+        instrument,
+        sounding=sounding,
+        registers=tuple(
+            replace(r, low=r.low.transposed(by), high=r.high.transposed(by)) for r in instrument.registers
+        ),
+        chart={cents + int(moved): tube for cents, tube in instrument.chart.items()},
+        hand_chart={cents + int(moved): tube for cents, tube in instrument.hand_chart.items()},
+        clefs=tuple((clef, lowest + int(moved)) for clef, lowest in instrument.clefs),
+    )
+
+
+def _beside(score: NotatedScore, part: NotatedPart, clock: ScoreTimes) -> _Directions:
+    found = _Directions()
+    techs: dict[str, str] = {}
+    mute = ""
+    open_wedge: tuple[Fraction, Join, bool] | None = None
+    for played in clock.bars:
+        for word in sorted(part.bars[played.index].words, key=lambda w: w.at):
+            at = played.at + word.at
+            if word.kind == "level":
+                found.levels.append((at, word.text))
+            elif word.kind in ("crescendo", "diminuendo"):
+                open_wedge = (at, "<" if word.kind == "crescendo" else ">", word.text == "n")
+            elif word.kind == "wedge-end" and open_wedge is not None:
+                if at > open_wedge[0]:
+                    niente = open_wedge[2] or word.text == "n"
+                    found.wedges.append((open_wedge[0], open_wedge[1], at, niente))
+                open_wedge = None
+            elif word.kind == "mute":
+                mute = word.text
+                for key in _mutes():
+                    layer = techniques.get(key).layer
+                    techs = {k: v for k, v in techs.items() if k != layer} | ({layer: key} if mute else {})
+                found.force.append(_Force(at, tuple(techs.values()), mute))
+            elif word.kind == "words":
+                asked = said(word.text)
+                if as_said(word.text) in _counted():
+                    found.counted.append(at)
+                if asked.glissando:
+                    found.slides.append((at, asked.turns_to))
+                    continue
+                if asked == said(""):
+                    continue
+                if asked.plain:
+                    techs = {}
+                techs = {k: v for k, v in techs.items() if v not in asked.ends}
+                techs |= {techniques.get(key).layer: key for key in asked.turns_to}
+                muted = any(key in _mutes() for key in techs.values())
+                mute = (asked.mute or mute or "straight") if muted else ""
+                found.force.append(_Force(at, tuple(techs.values()), mute))
+    return found
+
+
+@lru_cache(maxsize=1)
+def _mutes() -> tuple[str, ...]:
+    return tuple(name for name in techniques.names() if techniques.get(name).takes_mute)
+
+
+@lru_cache(maxsize=1)
+def _counted() -> frozenset[str]:
+    """The word for strokes that are counted, in every language."""
+    return frozenset(as_said(wording.text("measured", language)) for language in wording.languages())
+
+
+def _players(score: NotatedScore, part: NotatedPart, clock: ScoreTimes) -> list[list[_PlayedNote]]:
+    """The notes of each player, ties joined: of each voice the notes of its chords from the top down."""
+    split: dict[int, dict[tuple[str, int], list[_PlayedNote]]] = {}
+    rows: defaultdict[tuple[str, int], list[_PlayedNote]] = defaultdict(list)
+    waiting: dict[tuple[str, int], list[NotatedNote]] = {}
+    for played in clock.bars:
+        if played.index not in split:
+            split[played.index] = _split(part.bars[played.index], played.index)
+        for who, sounds in split[played.index].items():
+            row = rows[who]
+            for one in sounds:
+                sound = replace(one, at=played.at + one.at, ends=played.at + one.ends, graces=list(one.graces))
+                if one.note.grace:  # those at the end of a bar, before whatever comes
+                    waiting[who] = sound.graces
+                    continue
+                early = waiting.pop(who, [])
+                before = row[-1] if row else None
+                if before is not None and before.ends > sound.at:
+                    if before.at >= sound.at:
+                        continue
+                    before.ends = sound.at
+                if early and before is not None and before.ends < sound.at:
+                    before.after = early
+                elif early:
+                    sound.graces = [*early, *sound.graces]
+                if before is not None and _tied(before, sound):
+                    before.ends = sound.ends
+                    added = tuple(m for m in sound.note.marks if m in ("fermata", "breath"))
+                    before.note = replace(
+                        before.note, line=sound.note.line, named=sound.note.named, ties=sound.note.ties,
+                        marks=tuple(dict.fromkeys((*before.note.marks, *added))),
+                    )  # fmt: skip
+                    before.stop = sound.stop
+                else:
+                    row.append(sound)
+    for who, left in waiting.items():
+        if rows[who]:
+            rows[who][-1].after = left
+    return [row for _, row in sorted(rows.items()) if row]
+
+
+def _tied(before: _PlayedNote, sound: _PlayedNote) -> bool:
+    return (
+        sound.note.tied
+        and before.note.ties
+        and before.ends == sound.at
+        and not sound.graces
+        and before.note.written.pitch_cents == sound.note.written.pitch_cents
+    )
+
+
+def _split(bar: NotatedBar, index: int) -> dict[tuple[str, int], list[_PlayedNote]]:
+    """The notes of a bar by player, times from its beginning. Grace notes belong to the upper note."""
+    voices: defaultdict[str, list[NotatedNote]] = defaultdict(list)
+    for note in bar.notes:
+        voices[note.voice].append(note)
+    found: defaultdict[tuple[str, int], list[_PlayedNote]] = defaultdict(list)
+    for voice, notes in voices.items():
+        graces: list[NotatedNote] = []
+        chords: dict[Fraction, tuple[list[NotatedNote], list[NotatedNote]]] = {}
+        last: Fraction | None = None
+        stops: dict[Fraction, NotatedNote] = {}
+        for note in notes:
+            if note.stops and last is not None:
+                stops[last] = note
+            elif note.grace:
+                graces.append(note)
+            elif note.at in chords:
+                chords[note.at][0].append(note)
+            else:
+                chords[note.at] = ([note], graces)
+                graces, last = [], note.at
+        for at, (members, before) in sorted(chords.items()):
+            first = members[0]
+            for k, note in enumerate(sorted(members, key=lambda n: -n.written.pitch_cents)):
+                note = note if note is first else _like(note, first)
+                found[voice, k].append(
+                    _PlayedNote(at, at + note.lasts, note, index, before if not k else [], stop=stops.get(at))
+                )
+        if graces:
+            found[voice, 0].append(_PlayedNote(bar_end(notes), bar_end(notes), graces[0], index, graces))
+    return found
+
+
+def bar_end(notes: Iterable[NotatedNote]) -> Fraction:
+    """Where the last of these notes ends."""
+    return max((note.at + note.lasts for note in notes), default=Fraction(0))
+
+
+def _like(note: NotatedNote, first: NotatedNote) -> NotatedNote:
+    """A note of a chord with the signs of its first one, which stand there for all."""
+    return replace(
+        note,
+        slurred=note.slurred or first.slurred,
+        marks=note.marks or first.marks,
+        signs=note.signs or first.signs,
+        strokes=note.strokes or first.strokes,
+        other=note.other or first.other,
+    )
+
+
+def _phrases(
+    score: NotatedScore, part: NotatedPart, beside: _Directions, sounds: Sequence[_PlayedNote]
+) -> Iterator[Phrase]:
+    row: list[_PlayedNote] = []
+    for sound in sounds:
+        if row and _breaks(score, row, sound):
+            yield _phrase(score, part, beside, row)
+            row = []
+        row.append(sound)
+    if row:
+        yield _phrase(score, part, beside, row)
+
+
+def _breaks(score: NotatedScore, row: list[_PlayedNote], sound: _PlayedNote) -> bool:
+    before = row[-1]
+    if score.bars[before.bar].free or score.bars[sound.bar].free:
+        return before.bar != sound.bar or before.stop is not None
+    if before.ends < sound.at or before.stop is not None or before.after:
+        return True
+    if "tremolo" in before.note.signs or "tremolo" in sound.note.signs:
+        return True
+    return len(row) >= MAX_POINTS and not sound.note.slurred and before.note.line == "none"
+
+
+def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: list[_PlayedNote]) -> Phrase:
+    """The gesture of notes that follow each other."""
+    bar = row[0].bar
+    free = score.bars[bar].free
+    # In free time a bar is a gesture, with the silences before, between and after its notes.
+    start = row[0].at - row[0].note.at if free else row[0].at
+    ends = max(start + score.bars[bar].lasts, row[-1].ends) if free and row[-1].stop is None else row[-1].ends
+    instrument = as_written(part.key, part.bars[bar].sounding)
+    points: list[NewPoint] = []
+    places: list[ScorePlace] = []
+    wanted: list[tuple[str, ...]] = []
+    now = start
+    line: LineKind = "none"
+    sliding: tuple[str, ...] = ()
+    for n, sound in enumerate(row):
+        note = sound.note
+        place = ScorePlace(bar=sound.bar, at=note.at)
+        if sound.at > now:
+            points.append(NewPoint(pitch=None, at=now - start))
+            places.append(ScorePlace(bar=sound.bar, at=note.at - (sound.at - now)))
+            wanted.append(wanted[-1] if wanted else _asked(beside, instrument, sound, ())[0])
+            line, sliding = "none", ()
+        follows = n + 1 < len(row) and row[n + 1].at == sound.ends
+        goes_on = note.line if follows or sound.stop is not None else "none"
+        new = _ways(beside, instrument, sound) if goes_on != "none" else ()
+        keys, strokes = _asked(beside, instrument, sound, new or (sliding if line != "none" else ()))
+        join: LineKind = line if line != "none" else "slur" if note.slurred and n and sound.at == now else "none"
+        if (strokes or (n and _struck(row[n - 1]))) and join == "slur":
+            join = "none"
+        points.append(_point(instrument, sound, sound.at - start, join, strokes))
+        places.append(place)
+        wanted.append(keys)
+        line, sliding, now = goes_on, new, sound.ends
+        if sound.stop is not None and line != "none":
+            points.append(NewPoint(pitch=sound.stop.written, about=sound.stop.head == "x", line=line))
+            places.append(ScorePlace(bar=sound.bar, at=note.at + (sound.ends - sound.at)))
+            wanted.append(keys)
+    if now < ends:
+        points.append(NewPoint(pitch=None, at=now - start))
+        places.append(ScorePlace(bar=row[-1].bar, at=now - start))
+        wanted.append(wanted[-1])
+    common, changed = _turning(points, wanted)
+    force = _force_at(beside, row[0].at)
+    gesture = NewGesture(
+        instrument=instrument,
+        points=changed,
+        name=f"bar-{bar + 1}",
+        lasts=ends - start,
+        techniques=common,
+        dynamics=_levels(beside, start, ends, row),
+        mute=(force.mute or None) if any(key in _mutes() for keys in wanted for key in keys) else None,
+        trill=_trill(row),
+    )
+    return Phrase(at=start, gesture=gesture, places=tuple(places))
+
+
+def _point(instrument: Instrument, sound: _PlayedNote, at: Fraction, join: LineKind, strokes: str) -> NewPoint:
+    note = sound.note
+    marks = (*note.marks, *((strokes,) if strokes else ()), *(("open",) if "open" in note.signs else ()))
+    pitch: Spelling | Extreme = _EXTREMES.get(note.head, note.written)
+    return NewPoint(
+        pitch=pitch,
+        about=note.head == "x" or not note.exact,
+        at=at,
+        line=join,
+        marks=marks,
+        graces=tuple(_grace(g, n, sound.graces, note) for n, g in enumerate(sound.graces)),
+        after=tuple(NewPoint(pitch=g.written, line="slur" if g.slurred else "none") for g in sound.after),
+    )
+
+
+def _grace(grace: NotatedNote, n: int, row: list[NotatedNote], note: NotatedNote) -> NewPoint:
+    """A grace note with the line that leads on from it."""
+    after = row[n + 1] if n + 1 < len(row) else note
+    line: LineKind = grace.line if grace.line != "none" else "slur" if after.slurred else "none"
+    marks = tuple(m for m in grace.marks if m in ("accent", "staccato", "tenuto", "marcato"))
+    return NewPoint(pitch=grace.written, about=grace.head == "x", line=line, marks=marks)
+
+
+def _struck(sound: _PlayedNote) -> bool:
+    return bool(sound.note.strokes)
+
+
+def _force_at(beside: _Directions, at: Fraction) -> _Force:
+    return beside.force[bisect_right(beside.force, at, key=lambda row: row.at) - 1]
+
+
+def _asked(
+    beside: _Directions, instrument: Instrument, sound: _PlayedNote, sliding: tuple[str, ...]
+) -> tuple[tuple[str, ...], str]:
+    """The techniques that a note is played with, and its strokes in the language's word."""
+    note = sound.note
+    by_layer = {techniques.get(key).layer: key for key in _force_at(beside, sound.at).techniques}
+    strokes = ""
+    own: list[str] = list(sliding)
+    for sign in note.signs:
+        if sign in _SCRIPTS:
+            hand = instrument.has_hand
+            own.append(signs.of_script(sign, hand=hand))
+        elif sign == "trill":
+            kind = "same" if note.other == "same" else "above"
+            own.append(signs.of_trill(kind, valves=instrument.gives("valves")))
+        elif sign == "tremolo":
+            own.append(signs.of_trill("other", valves=instrument.gives("valves")))
+        elif sign == "bend":
+            own.append(signs.of_motion("bend"))
+        elif sign != "open":
+            own.append(signs.of_edge(_edge(sign)))
+    roll = signs.of_strokes()
+    if note.strokes < 0:
+        strokes = "unmeasured"
+    elif note.strokes:
+        strokes = _measured(note)
+        counted = any(sound.at <= at < sound.ends for at in beside.counted)
+        if roll in by_layer.values() or (note.strokes == max(_STROKES) and not counted):
+            strokes = ""
+            own.append(roll)
+    by_layer |= {techniques.get(key).layer: key for key in own if key}
+    by_layer.pop("none", None)
+    return tuple(by_layer.values()), strokes
+
+
+def _edge(sign: str) -> EdgeShape:
+    return sign  # type: ignore[return-value]  # what is none of them names no technique
+
+
+def _measured(note: NotatedNote) -> str:
+    """The value of the repeats that strokes stand for, with the flags of the note; "" if they do not fill it."""
+    flags = 0
+    while Fraction(1, 2**flags) > note.lasts and flags < 3:
+        flags += 1
+    word = _STROKES.get(min(3, note.strokes + flags), "")
+    value = {"eighths": Fraction(1, 2), "sixteenths": Fraction(1, 4), "thirty-seconds": Fraction(1, 8)}.get(word)
+    return word if value is not None and note.lasts % value == 0 and note.lasts > value else ""
+
+
+def _ways(beside: _Directions, instrument: Instrument, sound: _PlayedNote) -> tuple[str, ...]:
+    """The way of sliding from a note: the one that words name, on a slide the slide, else none."""
+    named = said(sound.note.named).turns_to if sound.note.named else ()
+    if not named:
+        named = next((keys for at, keys in beside.slides if sound.at <= at < sound.ends), ())
+    kinds = tuple(map(techniques.get, named))
+    if len(kinds) == 1 and instrument.gives(kinds[0].needs):
+        return named
+    if instrument.kind == "slide":
+        return tuple(t.key for t in _slides())[:1]
+    return ()
+
+
+@lru_cache(maxsize=1)
+def _slides() -> tuple[Technique, ...]:
+    return tuple(t for t in map(techniques.get, techniques.names()) if t.path == "slide" and t.needs == "slide")
+
+
+def _turning(points: list[NewPoint], wanted: list[tuple[str, ...]]) -> tuple[tuple[str, ...], tuple[NewPoint, ...]]:
+    """The techniques of all points, and the points with what begins and ends at each."""
+    sounding = [keys for keys, p in zip(wanted, points, strict=True) if p.pitch is not None]
+    common = tuple(key for key in sounding[0] if all(key in keys for keys in sounding))
+    if all(keys == sounding[0] for keys in wanted) and common == sounding[0]:
+        return common, tuple(points)
+    now = common
+    turned: list[NewPoint] = []
+    for point, keys in zip(points, wanted, strict=True):
+        begins = tuple(key for key in keys if key not in now)
+        layers = {techniques.get(key).layer for key in begins}
+        ends = tuple(key for key in now if key not in keys and techniques.get(key).layer not in layers)
+        if point.pitch is None:
+            begins, ends, keys = (), (), now
+        turned.append(replace(point, turns_to="+".join(begins), ends=ends) if begins or ends else point)
+        now = keys
+    return common, tuple(turned)
+
+
+def _trill(row: list[_PlayedNote]) -> str:
+    """The interval of the trills of a phrase, if it is written and the same for all; "" for the usual one."""
+    found = {sound.note.other for sound in row if "trill" in sound.note.signs}
+    return SECONDS.get(next(iter(found)), "") if len(found) == 1 else ""
+
+
+def _levels(beside: _Directions, start: Fraction, ends: Fraction, row: list[_PlayedNote]) -> tuple[NewLevel, ...]:
+    """The levels of a phrase: the one in force at its beginning, those inside, and the hairpins between them."""
+    first = row[0].at
+    upto = bisect_right(beside.levels, first, key=lambda level: level[0])
+    before = next((text for _, text in reversed(beside.levels[:upto]) if text not in ACCENTS), "")
+    rows: dict[Fraction, tuple[str, Join]] = {}
+    if before:
+        rows[Fraction(0)] = (before, "")
+    for at, text in beside.levels[max(0, upto - 2) :]:
+        if at >= ends:
+            break
+        if at >= first:
+            rows[max(Fraction(0), at - start)] = (text, "")
+    for begins, join, stops, niente in beside.wedges:
+        if stops <= first or begins >= ends:
+            continue
+        a, z = max(begins, first) - start, min(stops, ends) - start
+        level = next((text for at, (text, _) in sorted(rows.items(), reverse=True) if at <= a), before or _UNKNOWN)
+        level = level if level not in ACCENTS else "f"
+        if niente and join == "<" and begins >= first:
+            level = "n"
+        rows[a] = (rows[a][0] if a in rows and rows[a][0] != before and level != "n" else level, join)
+        inside = [at for at in rows if a < at <= z]
+        later = next(
+            (text for at, text in beside.levels if stops - _EVEN / 4 <= at + start * 0 <= stops + _EVEN), ""
+        )
+        if inside and max(inside) >= z - _EVEN / 4:
+            continue
+        target = "n" if niente and join == ">" else later or _stepped(level, join)
+        for at in inside:
+            del rows[at]
+        rows[z] = (target, "")
+    ordered = sorted(rows.items())
+    return tuple(
+        NewLevel(
+            level=text,
+            at=None if n and ordered[n - 1][1][1] and at == ends - start else at,
+            join=join if n + 1 < len(ordered) else "",
+        )
+        for n, (at, (text, join)) in enumerate(ordered)
+    )
+
+
+def _stepped(level: str, join: Join) -> str:
+    """The level a hairpin leads to where none is written: one louder or softer."""
+    place = _STEADY.index(level) + (1 if join == "<" else -1)
+    return _STEADY[max(1, min(len(_STEADY) - 1, place))]
