@@ -148,6 +148,17 @@ def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
         "",
         side="none",
     )
+    limits["force_reserve_s"] = Limit(
+        Sourced(30.0, HOUSE, "a minute of ff in the middle register without a rest, half a minute in the high one"),
+        None,
+        "s",
+    )
+    limits["force_of_height"] = Limit(
+        Sourced(0.25, HOUSE, "height at mf wears the lip down a quarter as fast as it tires over a whole piece"),
+        None,
+        "",
+        side="none",
+    )
     limits["rest_ratio"] = Limit(
         Sourced(1.0, PRACTICE, "S. Wright, endurance sheet: rest as much as you play"),
         None,

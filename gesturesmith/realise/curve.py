@@ -11,7 +11,7 @@ from gesturesmith.instruments.base import Instrument
 
 
 def along(instrument: Instrument, prefix: str, sounding_cents: Fraction | float) -> Limit | None:
-    """The limit `prefix_REGISTER` at a pitch, narrow and wide, to the cent.
+    """The limit `prefix_REGISTER` at a pitch, narrow and wide; cents are rounded.
 
     Exact in the middle of a register, linear between two middles, constant beyond the outermost. None if the
     instrument lacks a value. The evidence is that of the nearer register.
@@ -31,11 +31,12 @@ def _along(instrument: Instrument, prefix: str, written: float) -> Limit | None:
         return known[min(above, len(middles) - 1)]
     share = (written - middles[above - 1]) / (middles[above] - middles[above - 1])
     low, high = known[above - 1], known[above]
-    narrow = _mixed(low.narrow, high.narrow, share)
-    wide = None if low.wide is None or high.wide is None else _mixed(low.wide, high.wide, share)
+    digits = None if low.unit == "cents" else 3
+    narrow = _mixed(low.narrow, high.narrow, share, digits)
+    wide = None if low.wide is None or high.wide is None else _mixed(low.wide, high.wide, share, digits)
     return Limit(narrow, wide, low.unit, low.wide_means, low.side)
 
 
-def _mixed(low: Sourced[float], high: Sourced[float], share: float) -> Sourced[float]:
+def _mixed(low: Sourced[float], high: Sourced[float], share: float, digits: int | None) -> Sourced[float]:
     nearer = low if share < 0.5 else high
-    return Sourced(round(low.value + (high.value - low.value) * share), nearer.kind, nearer.source)
+    return Sourced(round(low.value + (high.value - low.value) * share, digits), nearer.kind, nearer.source)

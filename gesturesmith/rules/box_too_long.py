@@ -33,9 +33,9 @@ from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.piece import Box
 from gesturesmith.rules.base import Case, Finding, PassageCase, passage_rule
-from gesturesmith.rules.shared.account import breath_litres, cells
+from gesturesmith.rules.shared.account import breath_litres, cells, gives_time
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import apart, plain, slot_s
+from gesturesmith.rules.shared.reading import apart, plain
 
 
 @passage_rule("GS609", "box-too-long", severity="caution")
@@ -57,10 +57,7 @@ def check(passage: PassageCase) -> Iterator[Finding]:
 
 def _breathes(point: ContourPoint, after: ContourPoint, case: Case) -> bool:
     """Whether a breath is asked for after a note, or can be taken at its end, if the next is attacked."""
-    if "breath" in point.marks or point.breath == "in":
-        return True
-    least = case.instrument.limits.get("breath_from_note_s")
-    return after.reached == "attack" and least is not None and slot_s(case.gesture, point) >= least.narrow.value
+    return "breath" in point.marks or point.breath == "in" or gives_time(case, point, after)
 
 
 def _air(box: Box, played: list[Case], seconds: float) -> Iterator[Finding]:

@@ -1,7 +1,8 @@
 """A phrase is longer than one breath.
 
 Checks  the air each phrase takes, its seconds times the flow at its register, level and techniques, from one place
-        to breathe to the next: a rest, a breath mark, or a note of at least 0.4 s that no slur or line leaves
+        to breathe to the next: a rest, a breath mark, or a note of at least 0.4 s that no slur or line leaves. In a
+        passage phrases go on from one item to the next
 Why     a player has three to five litres for a phrase; low and loud notes take several times the air of high
         soft ones
 Fires
@@ -35,14 +36,59 @@ from gesturesmith.diagnostics.changes import Fix, LengthChange
 from gesturesmith.evidence import PLAYER
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint
-from gesturesmith.rules.base import Case, Finding, rule
+from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.account import air_flow, flow
+from gesturesmith.rules.shared.account import (
+    Moment,
+    air_flow,
+    bar_words,
+    can_breathe,
+    flow,
+    gives_time,
+    moments,
+)
 from gesturesmith.rules.shared.limits import FAR
 from gesturesmith.rules.shared.reading import apart, plain, slot_s
 
 
-@rule("GS601", "breath-too-short", severity="caution")
+def _in_passage(passage: PassageCase) -> Iterator[Finding]:
+    """The first phrase that goes from one item to the next and is longer than a breath."""
+    case = next((c for c in passage.cases if c is not None), None)
+    litres = case.instrument.limits.get("breath_litres") if case is not None else None
+    if litres is None:
+        return
+    flows: dict[int, float] = {}
+    begin: Moment | None = None
+    seconds = used = 0.0
+    played = list(moments(passage))
+    for before, moment, after in zip([None, *played], played, [*played[1:], None], strict=False):
+        point = moment.point
+        if point is None or moment.case is None or point.breath == "in" or point.kind == "silence":
+            if point is None or point.gives_breath:
+                begin, seconds, used = None, 0.0, 0.0
+            continue
+        if id(point) not in flows:
+            flows[id(point)] = flow(moment.case, point)
+        begin = begin or moment
+        seconds += moment.seconds
+        used += moment.seconds * flows[id(point)]
+        if round(used, 9) > litres.narrow.value and begin.item is not None and begin.turn != moment.turn:
+            yield Finding(
+                span=begin.item.span,
+                where=begin.item.played,
+                text=f"from here{bar_words(passage, begin.item)} more than {plain(seconds)} s without a place to "
+                f"breathe, {apart(used, litres.narrow.value)} L of air and more; a breath holds about "
+                f"{plain(litres.narrow.value)}",
+                hint="a rest, the word `breath`, or a note of at least 0.4 s gives time to breathe",
+                evidence=litres.narrow,
+                numbers=(Number(name="air", value=used, limit=litres.narrow.value, unit="L"),),
+            )
+            return
+        if point.gives_breath or (after is not None and can_breathe(moment, after, before)):
+            begin, seconds, used = None, 0.0, 0.0
+
+
+@rule("GS601", "breath-too-short", severity="caution", passage=_in_passage)
 def check(case: Case) -> Iterator[Finding]:
     litres = case.instrument.limits.get("breath_litres")
     least = case.instrument.limits.get("breath_flow_least")
@@ -113,19 +159,11 @@ def _phrases(case: Case) -> Iterator[list[ContourPoint]]:
     for point, after in zip_longest(points, points[1:]):
         if point.kind != "silence" and point.breath != "in":
             phrase.append(point)
-        if phrase and (point.gives_breath or _can_breathe(case, point, after)):
+        if phrase and (point.gives_breath or gives_time(case, point, after)):
             yield phrase
             phrase = []
     if phrase:
         yield phrase
-
-
-def _can_breathe(case: Case, point: ContourPoint, after: ContourPoint | None) -> bool:
-    """Whether a breath can be taken at the end of this note: it is long enough, and the next one is attacked."""
-    if point.kind == "silence" or after is None or after.reached != "attack":
-        return False
-    least = case.instrument.limits.get("breath_from_note_s")
-    return least is not None and slot_s(case.gesture, point) >= float(least.narrow.value)
 
 
 def _shorter(case: Case, seconds: float) -> tuple[Fix, ...]:

@@ -34,30 +34,31 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import Limit
 from gesturesmith.model.piece import PassageItem
 from gesturesmith.rules.base import Finding, PassageCase, passage_rule
-from gesturesmith.rules.shared.account import account, rest_ratio
+from gesturesmith.rules.shared.account import account, bar_words, rest_ratio
 from gesturesmith.rules.shared.limits import above
 from gesturesmith.rules.shared.reading import plain
 
 
 @passage_rule("GS602", "effort-overdrawn", severity="caution")
 def check(passage: PassageCase) -> Iterator[Finding]:
-    worst: tuple[float, PassageItem, Limit] | None = None
+    first: tuple[float, PassageItem, Limit] | None = None
+    most = 0.0
     for item, owed, case in account(passage):
         reserve = case.instrument.limits.get("effort_reserve_s") if case is not None else None
-        if reserve is not None and above(reserve, owed) and (worst is None or owed > worst[0]):
-            worst = (owed, item, reserve)
-    if worst is None:
+        if reserve is not None and above(reserve, owed):
+            first = first or (owed, item, reserve)
+            most = max(most, owed)
+    if first is None:
         return
-    owed, item, reserve = worst
-    over = owed - reserve.narrow.value
-    meter = passage.passage.meter
-    bar = "" if meter is None else f" (bar {int(item.at * meter[1] / 4 / meter[0]) + 1})"
+    owed, item, reserve = first
+    over, bar = owed - reserve.narrow.value, bar_words(passage, item)
+    in_all = most - reserve.narrow.value
     yield Finding(
         span=item.span,
         where=item.played,
         text=f"up to here{bar} the passage takes as much as {_minutes(owed)} of plain playing, "
         f"{_minutes(over)} more than a player's reserve",
-        hint=f"rests of {_minutes(over / rest_ratio(passage))} in all before it would be enough",
+        hint=f"rests of {_minutes(in_all / rest_ratio(passage))} in all would be enough for the whole passage",
         evidence=reserve.narrow,
         numbers=(Number(name="effort", value=owed, limit=reserve.narrow.value, unit="s of plain playing"),),
     )

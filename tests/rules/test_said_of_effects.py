@@ -121,8 +121,8 @@ ROWS = [
     says(
         "effect-too-long",
         "technique: growl\ncontour: C4, r@7, «C4@8»\nlasts: 20 beats",
-        number=("time", 12, 8, "s"),
-        ways=["lasts: 13 beats", "technique: ordinary"],
+        number=("time", 18, 8, "s"),  # of seven seconds one of rest pays back one
+        ways=["lasts: 10 beats", "technique: ordinary"],
     ),
     says(
         "effect-too-long",
@@ -170,7 +170,21 @@ ROWS = [
         ways=["lasts: 2 beats", "technique: ordinary"],
         tempo=20,
     ),
-    silent("effect-too-long", "technique: lip-trill\ncontour: C6\nlasts: 2 beats\ndynamics: pp", tempo=20),
+    silent("effect-too-long", "technique: lip-trill\ncontour: C6\nlasts: 5 s\ndynamics: pp"),
+    says(
+        "effect-too-long",
+        "technique: lip-trill\ncontour: «C6»\nlasts: 6 s\ndynamics: pp",
+        number=("time", 6, 8 / (2.5 / 1.6), "s"),  # the effort of the top register against the high one
+        ways=["lasts: 5.1 s"],
+    ),
+    silent("effect-too-long", "technique: growl\ncontour: C4, r@4, C4@8, r@12, C4@16\nlasts: 20 beats"),
+    silent("effect-too-long", "technique: growl\ncontour: C#5\nlasts: 8 beats"),  # the middle of its register
+    says(
+        "effect-too-long",
+        "technique: growl\ncontour: «G5»\nlasts: 8 beats",
+        number=("time", 8, 8 * 1.6 / 2.182, "s"),
+        ways=["lasts: 5 beats", "technique: ordinary"],
+    ),
     says(
         "effect-too-long",
         "technique: growl\ncontour: «C4»\nlasts: 8.01 s",

@@ -97,9 +97,9 @@ EFFORT = [
     (f"  meter: 4/4\n  play: {NINE}, «a»", 640),
     (f"  meter: 3/4\n  play: {NINE}, «a»", 640),
     (f"  meter: 6/8\n  play: {NINE}, «a»", 640),
-    (f"  play: {NINE}, a, rest 60, «a»", 644),
+    (f"  play: {NINE}, «a», rest 60, a", 640),
     (f"  play: {NINE}, «a», rest 70, a", 640),
-    ("  play: a, «a»\n  repeat: 6", 768),
+    ("  play: a, «a»\n  repeat: 6", 640),
 ]
 
 

@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
+from math import inf
+from typing import NamedTuple
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint, Gesture
 from gesturesmith.model.levels import level_held, mean, ramps
 from gesturesmith.model.piece import Box, PassageItem, Repeat
+from gesturesmith.realise.curve import along
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.reading import register_name, slot_s
+from gesturesmith.techniques.base import Technique
 
 _ANCHORS = ("pp", "mf", "ff")  # the levels for which flows are given
 _SOFTEST_WEIGHT = 0.5  # playing always costs something, however soft
@@ -80,11 +84,53 @@ def effort(case: Case) -> float:
             total -= seconds
             continue
         tires = through(case.gesture, point, _weights(case.instrument, register_name(case, point)))
-        for technique in point.techniques:
-            if technique.effort is not None:
-                tires *= technique.effort.value
-        total += seconds * tires
+        total += seconds * tires * _by_techniques(point)
     return total
+
+
+def _by_techniques(point: ContourPoint) -> float:
+    """How much more the techniques at a point tire than plain playing, as a factor."""
+    factor = 1.0
+    for technique in point.techniques:
+        if technique.effort is not None:
+            factor *= technique.effort.value
+    return factor
+
+
+def force(case: Case, point: ContourPoint) -> float:
+    """How fast a point wears the lip down, per second; 0 for plain playing in the middle register, or softer.
+
+    That is what loudness and techniques take beyond plain playing, more of it the higher the register; height
+    itself counts for the share `force_of_height`.
+    """
+    register = register_name(case, point)
+    height = _number(case.instrument, f"effort_{register}", 1.0)
+    asked = through(case.gesture, point, _weights(case.instrument, register)) * _by_techniques(point)
+    share = _number(case.instrument, "force_of_height", 0.0)
+    return max(0.0, asked - height) + share * max(0.0, height - 1.0)
+
+
+def most_force(case: Case) -> float:
+    """A bound on `force` anywhere in a gesture, from the registers and levels of the instrument."""
+    instrument = case.instrument
+    rows = {id(p.techniques): p for p in case.gesture.points}
+    factor = max((_by_techniques(p) for p in rows.values()), default=1.0)
+    most = max(max(_weights(instrument, r.name)) for r in instrument.registers)
+    return most * factor
+
+
+def tiring_height(case: Case, technique: Technique, point: ContourPoint) -> float:
+    """How much sooner a technique tires at the height of a point: 1 up to the middle of the high register."""
+    top = case.instrument.limits.get("effort_high")
+    if not technique.tiring or top is None or point.sounding_cents is None:
+        return 1.0
+    here = along(case.instrument, "effort", point.sounding_cents)
+    return max(1.0, float(here.narrow.value) / float(top.narrow.value)) if here is not None else 1.0
+
+
+def _number(instrument: Instrument, name: str, missing: float) -> float:
+    limit = instrument.limits.get(name)
+    return float(limit.narrow.value) if limit is not None else missing
 
 
 def flow(case: Case, point: ContourPoint) -> float:
@@ -122,8 +168,132 @@ def played_out(passage: PassageCase) -> Iterator[tuple[PassageItem, Case | None]
 
 def rest_ratio(passage: PassageCase) -> float:
     """Seconds of plain playing that a second of rest pays back."""
-    limit = next((c.instrument.limits.get("rest_ratio") for c in passage.cases if c is not None), None)
-    return float(limit.narrow.value) if limit is not None else 1.0
+    case = next((c for c in passage.cases if c is not None), None)
+    return pays_back(case.instrument) if case is not None else 1.0
+
+
+def pays_back(instrument: Instrument) -> float:
+    """The same for an instrument."""
+    return _number(instrument, "rest_ratio", 1.0)
+
+
+def item_seconds(passage: PassageCase, item: PassageItem) -> float:
+    """The length of an item in seconds."""
+    return float(item.beats * 60 / passage.passage.tempo)
+
+
+def bar_words(passage: PassageCase, item: PassageItem) -> str:
+    """The bar in which an item begins, as " (bar 3)"; "" without bars."""
+    meter = passage.passage.meter
+    if meter is None:
+        return ""
+    return f" (bar {int(item.at * meter[1] / 4 / meter[0]) + (passage.passage.bar or 1)})"
+
+
+class Moment(NamedTuple):
+    """A stretch of playing order: a point of a gesture, or a whole rest of a passage (`point` is None).
+
+    item    of the passage, None if only a gesture is looked at; `turn`: its number in playing order
+    """
+
+    seconds: float
+    point: ContourPoint | None
+    case: Case | None
+    item: PassageItem | None = None
+    turn: int = 0
+
+    @property
+    def sounds(self) -> bool:
+        return self.point is not None and self.point.kind != "silence"
+
+    @property
+    def box_goes_on(self) -> bool:
+        """Whether a box is repeated here; it is judged by its own rule."""
+        return self.item is not None and self.item.box is not None and self.item.box.goes_on
+
+
+def moments_of(case: Case) -> list[Moment]:
+    """The points of a gesture."""
+    return [Moment(slot_s(case.gesture, point), point, case) for point in case.gesture.points]
+
+
+def moments(passage: PassageCase) -> Iterator[Moment]:
+    """What a passage plays, point by point, with repeats written out."""
+    rows: dict[int, list[Moment]] = {}  # measured once, however often played
+    for turn, (item, case) in enumerate(played_out(passage)):
+        if case is None:
+            yield Moment(item_seconds(passage, item), None, None, item, turn)
+            continue
+        if id(case) not in rows:
+            rows[id(case)] = moments_of(case)
+        for moment in rows[id(case)]:
+            yield moment._replace(item=item, turn=turn)
+
+
+def gives_time(case: Case, point: ContourPoint, after: ContourPoint | None) -> bool:
+    """Whether a breath can be taken at the end of a note: it is long enough, and the next one is attacked."""
+    if point.kind == "silence" or after is None or after.reached != "attack":
+        return False
+    return slot_s(case.gesture, point) >= _number(case.instrument, "breath_from_note_s", inf)
+
+
+def can_breathe(moment: Moment, after: Moment, before: Moment | None) -> bool:
+    """The same from one moment of a passage to the next; the end of a line has the time of the line."""
+    if moment.case is None or (after.point is not None and after.point.reached != "attack"):
+        return False
+    line = not moment.seconds and before is not None
+    seconds = before.seconds if line and before is not None else moment.seconds
+    return seconds >= _number(moment.case.instrument, "breath_from_note_s", inf)
+
+
+class Spell(NamedTuple):
+    """The first stretch without a pause in which something tires too much.
+
+    begin    its first moment; `over`: the one in which the limit is exceeded
+    carried  whether what was played before `over` belongs to another item of the passage
+    sounded, paused   seconds since nothing was owed, to the end of the stretch
+    owed     what is then owed
+    """
+
+    begin: Moment
+    over: Moment
+    carried: bool
+    sounded: float
+    paused: float
+    owed: float
+
+
+def first_spell(
+    played: Iterable[Moment], takes: Callable[[Moment], float | None], limit: float, ratio: float
+) -> Spell | None:
+    """The first stretch in which more than `limit` is owed, None if there is none.
+
+    takes   per second at a moment; None for a pause, of which each second pays back `ratio`
+    """
+    owed = sounded = paused = 0.0
+    since: Moment | None = None  # when nothing was owed
+    begin: Moment | None = None
+    over: Moment | None = None
+    for moment in played:
+        taken = None if moment.box_goes_on else takes(moment)
+        if taken is None:
+            if over is not None:
+                break
+            begin = None
+            owed = 0.0 if moment.box_goes_on else max(0.0, owed - moment.seconds * ratio)
+            paused += moment.seconds
+        if not owed and not taken:
+            sounded = paused = 0.0
+            since = begin = None
+        if taken:
+            since, begin = since or moment, begin or moment
+            owed += moment.seconds * taken
+            sounded += moment.seconds
+            if over is None and owed > limit * (1 + 1e-9):
+                over = moment
+    if since is None or begin is None or over is None:
+        return None
+    return Spell(begin, over, since.turn != over.turn, sounded, paused, owed)
 
 
 def cells(passage: PassageCase, box: Box) -> Iterator[list[tuple[PassageItem, Case | None]]]:
@@ -154,7 +324,7 @@ def account(passage: PassageCase) -> Iterator[tuple[PassageItem, float, Case | N
             owed += kept_up(passage, item.box.box, lambda one: takes[id(one)])
             case = next((c for cell in cells(passage, item.box.box) for _, c in cell if c is not None), None)
         elif case is None:
-            owed = max(0.0, owed - float(item.beats * 60 / passage.passage.tempo) * ratio)
+            owed = max(0.0, owed - item_seconds(passage, item) * ratio)
         else:
             owed = max(0.0, owed + takes[id(case)])
         yield item, owed, case
