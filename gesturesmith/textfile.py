@@ -54,15 +54,27 @@ _DOCUMENTS = {
     b"%PDF": "a PDF; gestures are written in a plain text file",
     b"\xd0\xcf\x11\xe0": "a word processor document; save it as plain text (UTF-8)",
     b"PK\x03\x04": "a word processor document or an archive; save the text as plain text (UTF-8)",
+    b"<?xml": "XML; `gesturesmith check` and `gesturesmith excerpt` read scores in MusicXML",
     b"{\\rtf": "a word processor document (RTF); save it as plain text (UTF-8)",
 }
 
 
 def read(path: str) -> Source | UnreadableFile:
     """The text of a file, or why it cannot be read. Reads no further than the limit, so it always ends."""
-    name = clean(path).replace("\n", "\ufffd")
+    data = read_bytes(path)
+    return data if isinstance(data, UnreadableFile) else text_of(shown_name(path), data)
+
+
+def shown_name(path: str) -> str:
+    """A path without anything that controls a terminal, on one line."""
+    return clean(path).replace("\n", "\ufffd")
+
+
+def read_bytes(path: str, limit: int = LARGEST_BYTES) -> bytes | UnreadableFile:
+    """The beginning of a file, up to one byte more than the limit, or why it cannot be read."""
+    name = shown_name(path)
     try:
-        data = bytes_of(path)
+        return bytes_of(path, limit)
     except TimeoutError:
         message = f"this is a pipe, and nothing came out of it for {_PATIENCE_S:g} seconds"
         return UnreadableFile(name=name, code="GS196", rule="cannot-be-read", message=message)
@@ -73,20 +85,19 @@ def read(path: str) -> Source | UnreadableFile:
         return UnreadableFile(name=name, code=code, rule=rule, message=message + near)
     except ValueError:  # a null byte in the name
         return UnreadableFile(name=name, code="GS190", rule="no-such-file", message="not a valid file name")
-    return text_of(name, data)
 
 
-def bytes_of(path: str) -> bytes:
+def bytes_of(path: str, limit: int = LARGEST_BYTES) -> bytes:
     """The beginning of a file, up to one byte more than the limit.
 
     OSError from the machine; TimeoutError for a pipe without a writer.
     """
     with open(path, "rb", buffering=0, opener=_opened) as file:
         if os.name != "posix" or not stat.S_ISFIFO(os.fstat(file.fileno()).st_mode):
-            return b"".join(_pieces(file))
+            return b"".join(_pieces(file, limit))
         waiting = select.poll()
         waiting.register(file.fileno(), select.POLLIN)
-        return b"".join(_pieces(file, lambda: bool(waiting.poll(_PATIENCE_S * 1000))))
+        return b"".join(_pieces(file, limit, lambda: bool(waiting.poll(_PATIENCE_S * 1000))))
 
 
 def _opened(path: str, flags: int) -> int:
@@ -97,8 +108,8 @@ def _opened(path: str, flags: int) -> int:
     return handle
 
 
-def _pieces(file: io.FileIO, ready: Callable[[], bool] = lambda: True) -> Iterator[bytes]:
-    left = LARGEST_BYTES + 1
+def _pieces(file: io.FileIO, limit: int, ready: Callable[[], bool] = lambda: True) -> Iterator[bytes]:
+    left = limit + 1
     while left > 0:
         if not ready():
             raise TimeoutError

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Mapping
+from fractions import Fraction
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,10 +15,12 @@ from gesturesmith.cli.bug import ADVICE, apart
 from gesturesmith.cli.console import complain, say, say_bytes
 from gesturesmith.cli.json_schema import schema_option
 from gesturesmith.cli.profiles import folder_of, profiles_option
+from gesturesmith.cli.scores import score_options, unknown_parts
 from gesturesmith.cli.status import Status, worst
 
 if TYPE_CHECKING:
-    from gesturesmith.diagnostics import FileReport
+    from gesturesmith.diagnostics import FileReport, ScoreReport
+    from gesturesmith.textfile import UnreadableFile
 
 
 @click.command()
@@ -24,20 +28,45 @@ if TYPE_CHECKING:
 @click.option("--json", "as_json", is_flag=True, help="Print the result as one JSON object.")
 @schema_option("report")
 @profiles_option
+@score_options
 @click.pass_context
-def check(context: click.Context, files: tuple[str, ...], as_json: bool, profiles: Path | None) -> Status:
-    """Check whether, and how, each gesture of FILE... can be played. A folder stands for all its files."""
+def check(
+    context: click.Context,
+    files: tuple[str, ...],
+    as_json: bool,
+    profiles: Path | None,
+    parts: Mapping[str, str],
+    tempo: Fraction | None,
+) -> Status:
+    """Check whether, and how, each gesture of FILE... can be played. A folder stands for all its gesture files.
+
+    FILE may be a score in MusicXML (.musicxml, .mxl, .xml): its brass parts are checked, and findings name part,
+    bar and beat.
+    """
     from gesturesmith.cli.input_files import InputFile, find_files
     from gesturesmith.cli.progress import Progress
-    from gesturesmith.diagnostics import Report, render_json, render_text
+    from gesturesmith.diagnostics import Report, render_json, render_scores, render_text
     from gesturesmith.pipeline import Options, compile_text
     from gesturesmith.textfile import UnreadableFile, read
 
     reports, spoken = [], []
+    scores: list[ScoreReport] = []
     faults = 0
     progress = Progress()
     found = find_files(files)
     for number, one in enumerate(found):
+        if isinstance(one, InputFile) and _is_score(one.path):
+            progress(f"{one.path}: checking", number, len(found))
+            score = apart(one.path, partial(_score, one.path, parts, tempo))
+            if score is None:
+                faults += 1
+            elif isinstance(score, UnreadableFile):
+                if not as_json:
+                    complain(f"{score.name}: {score.message}")
+                reports.append(score.report)
+            else:
+                scores.append(score)
+            continue
         source = one if isinstance(one, UnreadableFile) else read(one.path)
         if isinstance(source, UnreadableFile):
             if not as_json:
@@ -53,27 +82,51 @@ def check(context: click.Context, files: tuple[str, ...], as_json: bool, profile
                 spoken.append(outcome.report)
                 reports.append(outcome.report)
     progress.done()
+    colour = bool(context.color)
     if as_json:
-        say_bytes(render_json(Report(files=tuple(reports))).encode())
-    elif spoken:
-        say(render_text(Report(files=tuple(spoken)), colour=bool(context.color)).rstrip("\n"))
-    if len(reports) + faults > 1 and not as_json:
-        say(_in_all(reports, faults))
+        say_bytes(render_json(Report(files=tuple(reports), scores=tuple(scores))).encode())
+    else:
+        if spoken:
+            say(render_text(Report(files=tuple(spoken)), colour=colour).rstrip("\n"))
+        if scores:
+            say(render_scores(scores, colour=colour).rstrip("\n"))
+    statuses = [*map(status_of, reports), *map(status_of, scores)]
+    missing = unknown_parts(parts, (name for s in scores for name in (*(p.part for p in s.parts), *s.others)))
+    if missing:
+        complain(f"gesturesmith: --part: {missing}")
+        statuses.append(Status.INPUT)
+    if len(reports) + len(scores) + faults > 1 and not as_json:
+        say(_in_all(statuses[: len(reports) + len(scores)], faults))
     if faults:
         complain(ADVICE)
-    return worst(*(status_of(r) for r in reports), *([Status.MACHINE] if faults else []))
+    return worst(*statuses, *([Status.MACHINE] if faults else []))
 
 
-def _in_all(reports: list[FileReport], faults: int) -> str:
+def _is_score(path: str) -> bool:
+    from gesturesmith.importers.files import is_score
+
+    return is_score(path)
+
+
+def _score(path: str, parts: Mapping[str, str], tempo: Fraction | None) -> ScoreReport | UnreadableFile:
+    from gesturesmith.importers.files import read_score
+    from gesturesmith.importers.judged import judged
+    from gesturesmith.textfile import UnreadableFile, shown_name
+
+    score = read_score(path, parts)
+    return score if isinstance(score, UnreadableFile) else judged(score, shown_name(path), tempo)
+
+
+def _in_all(statuses: list[Status], faults: int) -> str:
     """`total: 30 playable, 6 not as written, 4 with errors`, and those that met a bug of ours, if any."""
-    count = Counter(status_of(report) for report in reports)
+    count = Counter(statuses)
     words = {Status.GOOD: "playable", Status.REFUSED: "not as written", Status.INPUT: "with errors"}
     said = [f"{count[status]} {word}" for status, word in words.items()]
     return f"total: {', '.join([*said, *([f'{faults} not checked'] if faults else [])])}"
 
 
-def status_of(report: FileReport) -> Status:
-    """The exit status for a file's report."""
+def status_of(report: FileReport | ScoreReport) -> Status:
+    """The exit status for the report on a file or a score."""
     if not report.readable:
         return Status.INPUT
     return Status.REFUSED if report.refused else Status.GOOD

@@ -1,6 +1,7 @@
 """Findings and errors as values, and their rendering for people and programs."""
 
 from gesturesmith.diagnostics.as_json import json_text, part_of, render_json
+from gesturesmith.diagnostics.scores import render_scores
 from gesturesmith.diagnostics.text import render_text
 from gesturesmith.diagnostics.types import (
     Demand,
@@ -8,6 +9,7 @@ from gesturesmith.diagnostics.types import (
     ExerciseReport,
     FileReport,
     Finding,
+    FoundPlace,
     GestureReport,
     Number,
     PartName,
@@ -16,6 +18,9 @@ from gesturesmith.diagnostics.types import (
     ReadError,
     RealisationReport,
     Report,
+    ScoreFinding,
+    ScorePartReport,
+    ScoreReport,
     Severity,
     Suggestion,
     Verdict,
@@ -27,6 +32,7 @@ __all__ = [
     "ExerciseReport",
     "FileReport",
     "Finding",
+    "FoundPlace",
     "GestureReport",
     "Number",
     "PartName",
@@ -35,11 +41,15 @@ __all__ = [
     "ReadError",
     "RealisationReport",
     "Report",
+    "ScoreFinding",
+    "ScorePartReport",
+    "ScoreReport",
     "Severity",
     "Suggestion",
     "Verdict",
     "json_text",
     "part_of",
     "render_json",
+    "render_scores",
     "render_text",
 ]

@@ -19,6 +19,9 @@ from gesturesmith.diagnostics.types import (
     ReadError,
     RealisationReport,
     Report,
+    ScoreFinding,
+    ScorePartReport,
+    ScoreReport,
     Severity,
     Suggestion,
 )
@@ -29,7 +32,8 @@ SCHEMA = 2
 
 def render_json(report: Report) -> str:
     """The report as one JSON object, keys in a fixed order, ending in a newline."""
-    return json_text({"schema": SCHEMA, "tool": __version__, "files": [_file(f) for f in report.files]})
+    scores = {"scores": [_score(s) for s in report.scores]} if report.scores else {}
+    return json_text({"schema": SCHEMA, "tool": __version__, "files": [_file(f) for f in report.files], **scores})
 
 
 def json_text(value: object) -> str:
@@ -53,6 +57,48 @@ def _file(report: FileReport) -> dict[str, Any]:
         "passages": [_said(p) for p in report.passages],
         "exercises": [_exercise(e) for e in report.exercises],
         "untried": list(report.untried),
+    }
+
+
+def _score(report: ScoreReport) -> dict[str, Any]:
+    return {
+        "file": report.file,
+        "title": report.title,
+        "readable": report.readable,
+        "errors": [_error(e) for e in report.errors],
+        "bars": report.bars,
+        "tempo_assumed": _plain(report.tempo) if report.tempo is not None else None,
+        "parts": [_score_part(p) for p in report.parts],
+        "others": list(report.others),
+        "left_out": [{"sign": sign, "count": count} for sign, count in report.left_out],
+    }
+
+
+def _score_part(part: ScorePartReport) -> dict[str, Any]:
+    return {
+        "part": part.part,
+        "player": part.player or None,
+        "instrument": part.instrument,
+        "why": part.why,
+        "written": part.written,
+        "notes": part.notes,
+        "verdict": part.verdict.value,
+        "findings": [_score_finding(f) for f in part.findings],
+    }
+
+
+def _score_finding(finding: ScoreFinding) -> dict[str, Any]:
+    return {
+        "code": finding.code,
+        "rule": finding.rule,
+        "severity": finding.severity.value,
+        "message": finding.text,
+        "numbers": [_number(n) for n in finding.numbers],
+        "evidence": {"kind": finding.evidence.kind.value, "source": finding.evidence.source},
+        "places": [
+            {"bar": p.bar, "beat": str(p.beat), "note": p.note, "until_bar": p.until_bar or None}
+            for p in finding.places
+        ],
     }
 
 

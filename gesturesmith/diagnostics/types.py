@@ -147,6 +147,7 @@ class Finding:
     proposed_fixes: tuple[Fix, ...] = ()
     suggestions: tuple[Suggestion, ...] = ()
     physical: bool = False  # impossible for any tube or range: `allow` cannot lift it
+    until: Span | None = None  # the last note of the stretch that it is about, if it is about one
 
 
 type Comfortable = tuple[float | str | None, float | str | None]
@@ -373,7 +374,82 @@ def _called(said: GestureReport | PassageReport) -> str:
 
 
 @frozen(kw_only=True)
+class FoundPlace:
+    """A place in a score: the number of the bar as printed, the beat from 1, the written note there, "" if none.
+
+    `until_bar`: the number of the last bar of a stretch, "" for a single place.
+    """
+
+    bar: str
+    beat: Fraction
+    note: str = ""
+    until_bar: str = ""
+
+
+@frozen(kw_only=True)
+class ScoreFinding:
+    """One finding on a part of a score, with every place where it applies, the worst first; the text and numbers
+    are those of the worst."""
+
+    rule: str
+    code: str
+    severity: Severity
+    text: str
+    places: tuple[FoundPlace, ...]
+    evidence: Sourced[Any]
+    numbers: tuple[Number, ...] = ()
+
+
+@frozen(kw_only=True)
+class ScorePartReport:
+    """One part of a score.
+
+    part         its name; `player` its number among several who read it, from 1, else 0
+    instrument   what it was taken for, and `why`
+    written      how it is written if not as that instrument is ("in E-flat"), else ""
+    notes        how many there are, ties joined and repeats once
+    """
+
+    part: str
+    player: int
+    instrument: str
+    instrument_name: str
+    why: str
+    written: str
+    notes: int
+    verdict: Verdict
+    findings: tuple[ScoreFinding, ...] = ()
+
+
+@frozen(kw_only=True)
+class ScoreReport:
+    """The report on one score.
+
+    readable   whether all of it could be read
+    bars       how many there are
+    tempo      quarters per minute assumed where the score has none, else None
+    others     parts that are for other instruments
+    left_out   signs that say nothing to a brass player, with their number
+    """
+
+    file: str
+    readable: bool
+    title: str = ""
+    errors: tuple[ReadError, ...] = ()
+    bars: int = 0
+    tempo: Fraction | None = None
+    parts: tuple[ScorePartReport, ...] = ()
+    others: tuple[str, ...] = ()
+    left_out: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def refused(self) -> bool:
+        return any(part.verdict is Verdict.NOT_AS_WRITTEN for part in self.parts)
+
+
+@frozen(kw_only=True)
 class Report:
-    """The reports of all files of a run."""
+    """The reports of all files of a run; `scores` are those that were made elsewhere."""
 
     files: tuple[FileReport, ...] = field(default=())
+    scores: tuple[ScoreReport, ...] = field(default=())

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from gesturesmith import instruments
 from gesturesmith.source import as_said
@@ -56,11 +56,12 @@ _FAMILIES = (
 )
 _NOT = re.compile(
     r"ingles|anglai|english|engl\b|basset|krumm|alphorn|alpenhorn|cornemuse|cornett?o\b|zink|shofar|"
-    r"corno di bassetto|marina|tromba marina|string|clarinet|keyboard|synth|organ"
+    r"corno di bassetto|marina|tromba marina|string|clarinet|keyboard|synth|organ|voice|stimme|chor\b|"
+    r"\Abar[iy]tone?\Z"  # the voice has the same name
 )
 
 
-def identify(names: Iterable[str], sounds: Iterable[str], programs: Iterable[int]) -> tuple[str, str]:
+def identify(names: Iterable[str], sounds: Sequence[str], programs: Iterable[int]) -> tuple[str, str]:
     """The key of an instrument and by what it was recognised, or "" and "" if it is none of ours.
 
     names      of the part and of its instruments
@@ -71,6 +72,8 @@ def identify(names: Iterable[str], sounds: Iterable[str], programs: Iterable[int
         fits = [start for start in _SOUNDS if sound == start or sound.startswith(f"{start}.")]
         if fits:
             return _SOUNDS[max(fits, key=len)], f"by its sound {sound}"
+    if any(sounds):  # standard names of other instruments and voices
+        return "", ""
     named = tuple(names)
     for name in named:
         key = by_name(name)

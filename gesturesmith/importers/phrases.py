@@ -178,9 +178,7 @@ def _beside(score: NotatedScore, part: NotatedPart, clock: ScoreTimes) -> _Direc
                     continue
                 if asked == said(""):
                     continue
-                if asked.plain:
-                    techs = {}
-                techs = {k: v for k, v in techs.items() if v not in asked.ends}
+                techs = {} if asked.plain else {k: v for k, v in techs.items() if v not in asked.ends}
                 techs |= {techniques.get(key).layer: key for key in asked.turns_to}
                 muted = any(key in _mutes() for key in techs.values())
                 mute = (asked.mute or mute or "straight") if muted else ""
@@ -210,7 +208,8 @@ def _players(score: NotatedScore, part: NotatedPart, clock: ScoreTimes) -> list[
         for who, sounds in split[played.index].items():
             row = rows[who]
             for one in sounds:
-                sound = replace(one, at=played.at + one.at, ends=played.at + one.ends, graces=list(one.graces))
+                at = played.at + one.at
+                sound = _PlayedNote(at, played.at + one.ends, one.note, one.bar, list(one.graces), [], one.stop)
                 if one.note.grace:  # those at the end of a bar, before whatever comes
                     waiting[who] = sound.graces
                     continue
@@ -416,7 +415,10 @@ def _asked(
 ) -> tuple[tuple[str, ...], str]:
     """The techniques that a note is played with, and its strokes in the language's word."""
     note = sound.note
-    by_layer = {techniques.get(key).layer: key for key in _force_at(beside, sound.at).techniques}
+    force = _force_at(beside, sound.at).techniques
+    if not (note.signs or note.strokes or sliding):
+        return force, ""
+    by_layer = {techniques.get(key).layer: key for key in force}
     strokes = ""
     own: list[str] = list(sliding)
     for sign in note.signs:

@@ -14,7 +14,7 @@ from gesturesmith.techniques.base import PLAIN_END, Technique
 
 _PIECES = re.compile(r"[,;/()\[\]]| - | – |\n")
 # A mute by its general name, in or out. "Sord." and its like alone mean that it goes in.
-_MUTE = re.compile(r"\b(sord\w*|sourd\w*|dampf\w*|mutes?|muted|gedampft)\b")
+_MUTE = re.compile(r"\b(sord|sourd|mutes?\b|muted\b)|dampf")
 _OUT = re.compile(
     r"\b(senza|sans|ohne|no|without|remove|off|out|weg|ab|via|oter|otez|enlev\w*|levare|togliere|unmuted?)\b"
 )
@@ -60,18 +60,15 @@ def said(text: str) -> Said:
         others = tuple(key for key in found if key not in motions)
         if piece in _OPEN:
             ends += [t.key for t in _known() if t.layer in ("bell", "cover")]
-        elif motions and "gliss" in piece:
-            sliding = True
-            turns += motions
         elif over:
             ends += over
         elif any(techniques.get(key).layer == "none" for key in others) or piece in _plain():
             plain = True
-        elif others:
-            turns.append(others[0])
-        elif motions:
+        elif motions and len(motions) >= len(others):  # "gliss." may be by half valves as well
             sliding = True
             turns += motions
+        elif others:
+            turns.append(others[0])
     return Said(tuple(dict.fromkeys(turns)), tuple(dict.fromkeys(ends)), plain, mute, sliding)
 
 

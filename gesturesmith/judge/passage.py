@@ -72,8 +72,7 @@ def _known(item: PassageItem, own: dict[str, Gesture]) -> bool:
     there = own.get(item.played)
     if there is None or item.gesture is None:
         return False
-    mine = item.gesture
-    return there.points == mine.points and (there.tempo, there.pace) == (mine.tempo, mine.pace)
+    return there.points == item.gesture.points and there.tempo == item.gesture.tempo
 
 
 def _moved(finding: Finding, item: PassageItem) -> Finding:

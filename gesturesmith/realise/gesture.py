@@ -25,7 +25,6 @@ from gesturesmith.realise.tonguing import tonguing
 from gesturesmith.realise.trills import USUAL_CENTS
 from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement, raised, ways
 
-_START = Fraction(0)
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
 _PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads more
 _NEAR_STEP_CENTS = 50.0  # steps no further from an interval asked for are as good as each other
@@ -98,7 +97,8 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPo
         names = (names[i],) if i < len(names) else ()
     names = tuple(filter(None, names))
     about = point.about or m.pitched == "about" or m.path == "half-valve"
-    seconds = gesture.seconds_between(_START, point.at)
+    at, tempo = point.at, gesture.tempo
+    seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
     bell: Bell = m.bell or ("" if m.hand_free else "muted")
     others = gesture.fingering.others
     other = "" if not others else others[0] if len(others) == 1 else others[i] if i < len(others) else ""
@@ -211,9 +211,8 @@ def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _
 
 
 def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> Correction:
-    """What corrects an error: nothing if it is in tune, the hand for a little upwards, a drawn valve slide for
-    combinations of valves, else the lip; further down a valve slide, or the hand.
-    """
+    """What corrects an error: nothing if it is in tune, the hand for a little upwards, else the lip; further down a
+    drawn valve slide, or the hand."""
     error = way.error
     if abs(error) <= in_tune_cents(instrument):
         return ""
@@ -221,18 +220,13 @@ def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> C
         return "hand"
     lip = instrument.lip_limit(error)
     slide, hand = (instrument.limits.get(name) for name in ("valve_slide_cents", "hand_lower_cents"))
-    closes = instrument.has_hand and free and hand is not None and 0 < error <= hand.narrow.value
-    if closes and instrument.means == "single":
-        return "hand"
-    reached = bool(set(way.tube.valves) & set("134"))  # no hand is free for the slide of the second valve
-    drawn = slide is not None and 0 < error <= slide.narrow.value and reached
-    if drawn and "-" in way.tube.valves:  # combinations of valves are what it is drawn for
-        return "slide"
     if lip is not None and abs(error) <= lip.narrow.value:
         return "lip"
-    if drawn:
+    if slide is not None and 0 < error <= slide.narrow.value and way.tube.valves != "0":
         return "slide"
-    return "hand" if closes else ""
+    if instrument.has_hand and free and hand is not None and 0 < error <= hand.narrow.value:
+        return "hand"
+    return ""
 
 
 def _trill(

@@ -112,6 +112,7 @@ def check(case: Case) -> Iterator[Finding]:
         how = "at the very least" if severity is Severity.REFUSED else "about"
         yield Finding(
             span=phrase[0].span,
+            until=phrase[-1].span,
             text=f"{plain(seconds)} s without a breath need {how} {apart(used, evidence.value)} L of air; a "
             f"breath holds about {plain(evidence.value)}{differ}",
             hint="a rest `r` or the word `breath` gives time to breathe",

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Sequence
+from bisect import bisect_left
+from collections.abc import Iterable
 from fractions import Fraction
-from itertools import accumulate, pairwise
+from itertools import accumulate
 
+from gesturesmith.evidence import PRACTICE, Sourced
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.piece import Passage, PassageItem
-from gesturesmith.model.tempo import FERMATA, TempoMap
 from gesturesmith.tones.types import Fermata
 from gesturesmith.values import frozen
+
+# What a fermata adds to the note under it, as a share of its length.
+FERMATA = Sourced(1.0, PRACTICE, "common practice: about twice as long; players do as the music asks")
 
 _END, _START = 0, 1  # held: the end of a slot; the pitch from which a line is about to leave
 
@@ -26,20 +28,10 @@ class Pause:
 
 
 class Clock:
-    """The times of beats, in seconds from the beginning of the music, with repeats written out.
+    """The times of beats, in seconds from the beginning of the music."""
 
-    order   when each item is played, in beats, and where it stands in the passage: the tempo is that of its place
-    """
-
-    def __init__(
-        self, tempo: TempoMap, held: Iterable[Pause] = (), order: Sequence[tuple[Fraction, Fraction]] = ()
-    ) -> None:
+    def __init__(self, tempo: Fraction, held: Iterable[Pause] = ()) -> None:
         self._tempo = tempo
-        self._order = [] if tempo.steady else [played for played, _ in order]
-        self._stands = [at for _, at in order]
-        self._begins = [0.0]
-        for (before, at), (after, _) in pairwise(order if self._order else ()):
-            self._begins.append(self._begins[-1] + tempo.between(at, at + after - before))
         self._held = sorted(held, key=lambda h: (h.beats, h.what))
         self._places = [(h.beats, h.what) for h in self._held]
         self._passed = [0.0, *accumulate(h.seconds for h in self._held)]
@@ -61,12 +53,7 @@ class Clock:
         return tuple(Fermata(beats=h.beats, seconds=h.seconds) for h in self._held)
 
     def _seconds(self, beats: Fraction, what: int) -> float:
-        held = self._passed[bisect_left(self._places, (beats, what))]
-        if not self._order:
-            return self._tempo.seconds(beats) + held
-        i = max(0, bisect_right(self._order, beats) - 1)
-        at = self._stands[i]
-        return self._begins[i] + self._tempo.between(at, at + beats - self._order[i]) + held
+        return float(beats * 60 / self._tempo) + self._passed[bisect_left(self._places, (beats, what))]
 
 
 def pauses(gesture: Gesture, offset: Fraction) -> Iterable[Pause]:
@@ -81,14 +68,6 @@ def pauses(gesture: Gesture, offset: Fraction) -> Iterable[Pause]:
             if "fermata" in point.marks:
                 leaves = index < len(segments) and segments[index].slides
                 place = (offset + point.at, _START) if leaves else (offset + point.until, _END)
-                slot = gesture.seconds_between(point.at, point.until) or 60 / float(gesture.tempo)
-                found[place] = max(found.get(place, 0.0), slot * FERMATA.value)
+                slot = gesture.seconds_at(point.until - point.at) or Fraction(60) / gesture.tempo
+                found[place] = max(found.get(place, 0.0), float(slot) * FERMATA.value)
     return [Pause(beats, what, seconds) for (beats, what), seconds in found.items()]
-
-
-def rest_pause(passage: Passage, item: PassageItem, offset: Fraction) -> Iterable[Pause]:
-    """The fermata of a rest that begins `offset` beats into the music."""
-    if not item.fermata:
-        return ()
-    more = passage.silence_s(item) - passage.tempo_map.between(item.at, item.at + item.beats)
-    return (Pause(offset + item.beats, _END, more),)

@@ -12,6 +12,7 @@ import click
 import jsonschema
 import pytest
 from api.texts import CALL, HEAD, HIGH
+from importers.scores import bars, note, partwise
 
 import gesturesmith
 from gesturesmith import Severity, Verdict
@@ -98,6 +99,8 @@ def printed(tmp_path_factory) -> dict[str, list[Any]]:
     }.items():
         (folder / f"{name}.gesture").write_bytes(data)
     (folder / "call.gesture").write_text(CALL)
+    sign = note("C7", 16, "<ornaments><turn/></ornaments>")
+    (folder / "score.musicxml").write_bytes(partwise(bars(sign + "<blob/>"), bars(sign), names=("Horn", "Violin")))
     own = [str(path) for path in sorted(folder.glob("*.gesture"))]
     found: dict[str, list[Any]] = {name: [] for name in SCHEMAS}
     with pytest.MonkeyPatch.context() as patch:
@@ -107,6 +110,7 @@ def printed(tmp_path_factory) -> dict[str, list[Any]]:
         patch.chdir(folder)
         (folder / "nothing").mkdir()
         main(["check", "--json", str(DOCS / "demo"), str(DOCS / "gallery"), *own, "gone.gesture", "nothing"])
+        main(["check", "--json", "score.musicxml"])
         main(["suggest", "--json", *own, "gone.gesture"])
         main(["suggest", "--json", "--only", "beyond", "high.gesture"])
         main(["suggest", "--json", "--apply", "high.gesture"])
@@ -274,6 +278,7 @@ PRINTED: dict[str, tuple[str, dict[str, set[str]], dict[str, str]]] = {
         {
             "proposed_fixes": "what was proposed before it was tried",
             "physical": "a matter of `allow`, which has been applied",
+            "until": "the end of a stretch, which scores name by its bar",
         },
     ),
     "Number": ("number", {}, {}),

@@ -190,7 +190,7 @@ def test_what_is_no_score_is_refused(data, message):
 
 # What is wrong in a bar: the rest is read.
 WRONG = [
-    (note("C5", -4), "bar 1 of Horn in F: a note has the duration '-4'; it is taken as 0"),
+    (note("C5", -4), "bar 1 of Horn in F: a note has the duration '-4'; it is left out"),
     (note("C5").replace(">4<", ">1e999999999<"), "a note has the duration '1e999999999'"),
     (note("C5").replace("<duration>4</duration>", ""), "a note has no duration"),
     (note("C5").replace("<step>C", "<step>H"), "a note has no pitch that can be read"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 
 from gesturesmith.importers.musicxml.tree import Element
 from gesturesmith.units import LETTERS, Interval, Spelling
@@ -12,6 +13,7 @@ from gesturesmith.units import LETTERS, Interval, Spelling
 _NUMBER = re.compile(r"[+-]?([0-9]{1,12})(\.[0-9]{1,12})?\Z")
 
 
+@lru_cache(maxsize=4096)
 def number(text: str) -> Fraction | None:
     """A decimal number; None if it is none."""
     return Fraction(text) if _NUMBER.match(text) else None
@@ -26,8 +28,12 @@ def whole_number(text: str) -> int | None:
 def pitch(element: Element) -> Spelling | None:
     """The pitch of a `pitch` or `unpitched`; None if there is none that can be."""
     kind = "display-" if element.tag == "unpitched" else ""
-    letter, octave = element.says(f"{kind}step"), whole_number(element.says(f"{kind}octave"))
-    alter = number(element.says("alter") or "0")
+    return _pitch(element.says(f"{kind}step"), element.says("alter"), element.says(f"{kind}octave"))
+
+
+@lru_cache(maxsize=4096)
+def _pitch(letter: str, altered: str, height: str) -> Spelling | None:
+    octave, alter = whole_number(height), number(altered or "0")
     if len(letter) != 1 or letter not in LETTERS or octave is None or not 0 <= octave <= 9:
         return None
     if alter is None or abs(alter) > 3:

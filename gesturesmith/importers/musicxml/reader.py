@@ -234,6 +234,11 @@ class _ScoreReader:
         for strange in unknown(element):
             self.wrong(part, bar, strange, f"<{strange.tag[:40]}> is no element of MusicXML here; it is left out")
         grace = element.find("grace") is not None
+        if not grace and not (number(element.says("duration")) or 0) > 0:
+            text = element.says("duration")
+            said = f"the duration {text[:20]!r}" if text else "no duration"
+            self.wrong(part, bar, element, f"a note has {said}; it is left out")
+            return
         chord = element.find("chord") is not None
         lasts = Fraction(0) if grace else self.duration(part, bar, element)
         at = here.last if chord and not grace else here.now
@@ -265,7 +270,7 @@ class _ScoreReader:
         found = number(text)
         if found is None or found < 0:
             said = f"the duration {text[:20]!r}" if text else "no duration"
-            self.wrong(part, bar, element, f"a {element.tag} has {said}; it is taken as 0")
+            self.wrong(part, bar, element, f"a {element.tag} has {said}; it is left out")
             return Fraction(0)
         return found / part.divisions
 

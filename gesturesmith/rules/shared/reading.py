@@ -114,7 +114,8 @@ def counted(value: float | Fraction, one: str) -> str:
 
 
 def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
-    return gesture.seconds_between(start, end)
+    beats, tempo = end - start, gesture.tempo
+    return 60.0 * beats.numerator * tempo.denominator / (beats.denominator * tempo.numerator)
 
 
 def swept_points(case: Case) -> frozenset[int]:

@@ -1,0 +1,289 @@
+"""Judges the parts of a score by the rules for gestures and passages. Findings name part, bar and beat."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from gesturesmith import instruments
+from gesturesmith.diagnostics import (
+    Finding,
+    FoundPlace,
+    ReadError,
+    ScoreFinding,
+    ScorePartReport,
+    ScoreReport,
+    Severity,
+)
+from gesturesmith.importers.notated import NotatedScore
+from gesturesmith.importers.order import MAX_PLAYED
+from gesturesmith.importers.phrases import Phrase, PlayerLine, ScorePlace, lines
+from gesturesmith.importers.times import ScoreTimes, timetable
+from gesturesmith.judge.gesture import Judged, judge, judge_passage, verdict_of
+from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
+from gesturesmith.model.piece import Passage, PassageItem
+from gesturesmith.model.strokes import MEASURED
+from gesturesmith.rules.base import Case, PassageCase
+from gesturesmith.source import Span
+from gesturesmith.units import UNISON, Spelling, spell
+from gesturesmith.values import frozen
+
+# What they say is about our pages and files, not about what is played.
+_OF_OUR_PAGES = frozenset({"no-note-value", "text-too-long", "sign-without-footnote", "too-many-points-to-read"})
+_CONTOUR = 2  # the line of spans in gestures made by a program
+_OF_TIME = ("s", "ms", "L")  # units of what depends on the tempo, besides everything a second
+_ASSUMED = " (at the tempo assumed)"
+# What a stretch of bars lacks, where the finding is about one.
+_LACKS = {"breath-too-short": "no place to breathe"}
+
+
+@frozen
+class _Located:
+    """A finding with its places in the score."""
+
+    finding: Finding
+    place: ScorePlace
+    note: str
+    until: ScorePlace | None = None
+
+
+def judged(score: NotatedScore, file: str, tempo: Fraction | None = None) -> ScoreReport:
+    """The report on a score.
+
+    file    its name in messages
+    tempo   quarters per minute where the score has none; None for the usual assumption, which is reported
+    """
+    times = timetable(score, tempo)
+    errors = list(score.errors)
+    if not times.complete:
+        errors.append(_error(f"with its repeats it has more than {MAX_PLAYED:,} bars; it is checked up to there"))
+    parts = tuple(_part(score, line, times, errors) for part in score.parts for line in lines(score, part, times))
+    return ScoreReport(
+        file=file,
+        readable=not errors,
+        title=score.title,
+        errors=tuple(errors),
+        bars=len(score.bars),
+        tempo=times.tempos[0][2] if times.assumed and parts else None,
+        parts=parts,
+        others=score.others,
+        left_out=score.left_out,
+    )
+
+
+def _error(message: str) -> ReadError:
+    return ReadError(code="GS199", rule="unreadable-in-score", span=Span(1, 1, 2), message=message)
+
+
+def _part(score: NotatedScore, line: PlayerLine, times: ScoreTimes, errors: list[ReadError]) -> ScorePartReport:
+    found = tuple(_grouped(score, _located(score, line, times, errors), times))
+    instrument = instruments.get(line.part.key)
+    places = {(p.bar, p.at) for phrase in line.phrases for p in phrase.places}
+    return ScorePartReport(
+        part=line.part.name,
+        player=line.player + 1 if line.players > 1 else 0,
+        instrument=instrument.key,
+        instrument_name=instrument.name,
+        why=line.part.why,
+        written=_written(line),
+        notes=len(places),
+        verdict=verdict_of(f for one in found for f in [_severe(one)]),
+        findings=found,
+    )
+
+
+def _severe(found: ScoreFinding) -> Finding:
+    return Finding(span=Span(1, 1, 2), text="", evidence=found.evidence, severity=found.severity)
+
+
+def _written(line: PlayerLine) -> str:
+    """How a part is written, if not as its instrument: "in E-flat", "at sounding pitch"."""
+    own = instruments.get(line.part.key).sounding.cents
+    found = next((b.sounding for b in line.part.bars if b.notes), UNISON)
+    if found.cents == own:
+        return ""
+    if not found.cents:
+        return "at sounding pitch"
+    return f"in {_spoken(spell(6000 + found.cents))}"
+
+
+def _spoken(spelling: Spelling) -> str:
+    return spelling.letter + {1: "-sharp", -1: "-flat"}.get(int(spelling.alter), "")
+
+
+def _located(
+    score: NotatedScore, line: PlayerLine, times: ScoreTimes, errors: list[ReadError]
+) -> Iterator[_Located]:
+    """Every finding on what a player plays, each place once however often it is repeated. Notes that make no
+    gesture go to `errors`."""
+    known: dict[tuple[object, ...], Judged | None] = {}
+    items: list[PassageItem] = []
+    cases: list[Case | None] = []
+    now = Fraction(0)
+    seen: set[tuple[object, ...]] = set()
+
+    def once(finding: Finding, phrase: Phrase) -> Iterator[_Located]:
+        one = _placed(finding, phrase)
+        key = (finding.rule, finding.text, one.place.bar, one.place.at)
+        if key not in seen:
+            seen.add(key)
+            yield one
+
+    phrases = tuple(_struck_out(phrase) for phrase in line.phrases)
+    for number, phrase in enumerate(phrases):
+        starts, ends = times.seconds(phrase.at), times.seconds(phrase.at + phrase.lasts)
+        key = (phrase.places, ends - starts, phrase.gesture.techniques, phrase.gesture.dynamics)
+        if key not in known:
+            made, wrong = make(_in_seconds(phrase, times))
+            known[key] = judge(made) if made is not None else None
+            if made is None:
+                place = f"bar {score.bars[phrase.places[0].bar].number} of {line.part.name}"
+                errors.append(_error(f"{place}: these notes could not be checked: {wrong[0].message}"))
+        one = known[key]
+        if one is None:
+            continue
+        for finding in one.findings:
+            yield from once(finding, phrase)
+        if starts > now:
+            items.append(_item(now, starts - now, None, number))
+            cases.append(None)
+        items.append(_item(starts, ends - starts, one, number))
+        cases.append(one.case)
+        now = ends
+    if items:
+        passage = Passage(
+            name=line.part.name, title=None, items=tuple(items), repeats=(), tempo=Fraction(60), tempo_text=None,
+            meter=None, span=Span(1, 1, 2), spans={},
+        )  # fmt: skip
+        for finding in judge_passage(PassageCase(passage=passage, cases=tuple(cases))):
+            whole = finding.span == passage.span
+            yield from once(finding, phrases[0 if whole else finding.span.line - _CONTOUR])
+
+
+def _item(at: Fraction, lasts: Fraction, one: Judged | None, number: int) -> PassageItem:
+    """A phrase or a rest; the line of its span is the phrase's number and a bit, since 1 is the whole passage."""
+    gesture = one.case.gesture if one is not None else None
+    return PassageItem(
+        at=at, beats=lasts, gesture=gesture, played=gesture.name if gesture is not None else "",
+        span=Span(number + _CONTOUR, 1, 2),
+    )  # fmt: skip
+
+
+def _placed(finding: Finding, phrase: Phrase) -> _Located:
+    index = _index(finding.span, phrase)
+    point = phrase.gesture.points[index]
+    note = point.pitch.name if isinstance(point.pitch, Spelling) else ""
+    until = phrase.places[_index(finding.until, phrase)] if finding.until is not None else None
+    return _Located(finding, phrase.places[index], note, until)
+
+
+def _index(span: Span, phrase: Phrase) -> int:
+    """The index of the note that a span belongs to: that of its point, or of the point a line leads from."""
+    count = len(phrase.places)
+    return (span.column - 1) % count if span.line == _CONTOUR else 0
+
+
+def _struck_out(phrase: Phrase) -> Phrase:
+    """A phrase with every repeat that strokes stand for as a note of its own."""
+    if not any(mark in MEASURED for point in phrase.gesture.points for mark in point.marks):
+        return phrase
+    points: list[NewPoint] = []
+    places: list[ScorePlace] = []
+    ends = (*(p.at for p in phrase.gesture.points[1:]), phrase.lasts)
+    for point, place, end in zip(phrase.gesture.points, phrase.places, ends, strict=True):
+        value = next((v for word, v in MEASURED.items() if word in point.marks), None)
+        points.append(replace(point, marks=tuple(m for m in point.marks if m not in MEASURED)))
+        places.append(place)
+        if value is not None and point.at is not None and end is not None:
+            plain = NewPoint(pitch=point.pitch, about=point.about)
+            times = range(1, int((end - point.at) / value))
+            points += [replace(plain, at=point.at + n * value) for n in times]
+            places += [ScorePlace(bar=place.bar, at=place.at + n * value) for n in times]
+    return replace(phrase, gesture=replace(phrase.gesture, points=tuple(points)), places=tuple(places))
+
+
+def _in_seconds(phrase: Phrase, times: ScoreTimes) -> NewGesture:
+    """The gesture with its times in seconds, as the tempos of the score have them."""
+    gesture = phrase.gesture
+    start = times.seconds(phrase.at)
+
+    def second(at: Fraction | None) -> Fraction | None:
+        return times.seconds(phrase.at + at) - start if at is not None else None
+
+    return replace(
+        gesture,
+        points=tuple(_at(p, second(p.at)) for p in gesture.points),
+        dynamics=tuple(NewLevel(level=n.level, at=second(n.at), join=n.join) for n in gesture.dynamics),
+        lasts=second(phrase.lasts),
+        in_seconds=True,
+    )
+
+
+def _at(point: NewPoint, at: Fraction | None) -> NewPoint:
+    """A point at another time. `replace` takes twice as long, and a part has thousands."""
+    return NewPoint(
+        pitch=point.pitch, about=point.about, at=at, line=point.line, growth=point.growth, turns_to=point.turns_to,
+        ends=point.ends, marks=point.marks, words=point.words, syllable=point.syllable, graces=point.graces,
+        after=point.after,
+    )  # fmt: skip
+
+
+def _grouped(score: NotatedScore, found: Iterator[_Located], times: ScoreTimes) -> list[ScoreFinding]:
+    """The same findings together, the worst first."""
+    first = next((n for n, bar in enumerate(score.bars) if any(t.quarters for t in bar.tempos)), len(score.bars))
+    groups: defaultdict[tuple[str, Severity], list[tuple[_Located, str]]] = defaultdict(list)
+    for one in found:
+        finding = one.finding
+        if finding.rule in _OF_OUR_PAGES:
+            continue
+        severity, text = finding.severity or Severity.CAUTION, finding.text
+        if finding.rule in _LACKS:
+            text = f"{_LACKS[finding.rule]}: {text}"
+        if times.assumed and one.place.bar < first and _of_time(finding):
+            text += _ASSUMED
+            severity = Severity.CAUTION if severity is Severity.REFUSED else severity
+        groups[finding.rule, severity].append((one, text))
+    made = []
+    for (rule, severity), rows in groups.items():
+        rows.sort(key=lambda row: (-_excess(row[0].finding), row[0].place.bar, row[0].place.at))
+        worst, text = rows[0]
+        places = tuple(_place(score, one) for one, _ in rows)
+        made.append(
+            ScoreFinding(
+                rule=rule,
+                code=worst.finding.code,
+                severity=severity,
+                text=text,
+                places=tuple(dict.fromkeys(places)),
+                evidence=worst.finding.evidence,
+                numbers=worst.finding.numbers,
+            )
+        )
+    order = {id(one): max(_excess(row[0].finding) for row in groups[one.rule, one.severity]) for one in made}
+    return sorted(made, key=lambda one: (-one.severity.rank, -order[id(one)], one.code))
+
+
+def _of_time(finding: Finding) -> bool:
+    """Whether it would be another at another tempo."""
+    return any("a second" in n.unit or "/s" in n.unit or n.unit in _OF_TIME for n in finding.numbers)
+
+
+def _excess(finding: Finding) -> float:
+    """How far beyond its limit, as a share of it; 0 if no numbers tell."""
+    for number in finding.numbers:
+        if number.limit:
+            return abs(float(number.value) - float(number.limit)) / abs(float(number.limit))
+    return 0.0
+
+
+def _place(score: NotatedScore, one: _Located) -> FoundPlace:
+    until = score.bars[one.until.bar].number if one.until is not None else ""
+    own = score.bars[one.place.bar].number
+    return FoundPlace(
+        bar=own,
+        beat=score.beat(one.place.bar, one.place.at),
+        note=one.note,
+        until_bar=until if until != own else "",
+    )

@@ -1,0 +1,110 @@
+"""Scores judged: findings with part, bar and beat, each once, the worst first."""
+
+from __future__ import annotations
+
+import os
+from fractions import Fraction
+
+from importers.scores import FOUR, bars, note, partwise, tempo
+from timing import within
+
+from gesturesmith.diagnostics import ScoreReport, Severity, Verdict, render_scores
+from gesturesmith.importers.judged import judged
+from gesturesmith.importers.musicxml import read
+
+SLUR, OVER = '<slur type="start"/>', '<slur type="stop"/>'
+
+
+def report(*contents: str, name: str = "Horn in F", first: str = FOUR, **options: Fraction) -> ScoreReport:
+    return judged(read(partwise(bars(*contents, first=first), names=(name,))), "a.musicxml", **options)
+
+
+def test_a_finding_names_bar_beat_and_note_and_is_said_once():
+    """C6 is refused on no horn in F, Eb6 is the highest asked: the worst comes first."""
+    said = report(tempo(60) + note("C5", 12) + note("E6"), note("r", 8) + note("G6", 4) + note("G6", 4))
+    (part,) = said.parts
+    (found,) = part.findings
+    assert (found.rule, found.severity, part.verdict) == ("outside-range", Severity.REFUSED, Verdict.NOT_AS_WRITTEN)
+    assert [(p.bar, p.beat, p.note) for p in found.places] == [("2", 3, "G6"), ("2", 4, "G6"), ("1", 4, "E6")]
+    text = render_scores([said], colour=False)
+    assert "not as written: Horn in F, bar 2, beat 3 (G6): outside-range" in text
+    assert "also in bars 1, 2" in text or "also in bars 1 to 2" in text
+
+
+def test_beats_are_those_of_the_meter():
+    six = FOUR.replace("<beats>4", "<beats>6").replace("<beat-type>4", "<beat-type>8")
+    (found,) = report(tempo(60) + note("r", 8) + note("G6", 2), first=six).parts[0].findings
+    assert found.places[0].beat == 5
+
+
+def test_where_there_is_no_place_to_breathe():
+    """A slur over twelve slow bars; players breathe between tongued notes by themselves."""
+    long = [note("C5", 16, SLUR), *[note("D5", 16)] * 10, note("C5", 16, OVER)]
+    said = report(tempo(50) + note("C5", 16), *long, note("r", 16))
+    (found,) = [f for f in said.parts[0].findings if f.rule == "breath-too-short"]
+    assert (found.places[0].bar, found.places[0].until_bar) == ("1" if found.places[0].bar == "1" else "2", "13")
+    assert found.text.startswith("no place to breathe: ")
+    assert "from bar 2 to 13: breath-too-short" in render_scores([said], colour=False)
+    tongued = report(tempo(50) + note("C5", 16), *[note("D5", 16)] * 11, note("r", 16))
+    assert [f for f in tongued.parts[0].findings if f.rule == "breath-too-short"] == []
+
+
+def test_what_is_repeated_is_said_once():
+    again = '<barline location="right"><repeat direction="backward" times="4"/></barline>'
+    (found,) = report(tempo(60) + note("G6") + note("r", 12) + again).parts[0].findings
+    assert len(found.places) == 1
+
+
+def test_nothing_is_refused_for_a_tempo_that_is_only_assumed():
+    fast = "".join(note("C5", 1) for _ in range(16))
+    sixty_fourths = FOUR.replace("<divisions>4", "<divisions>32")
+    for given, severity in ((None, Severity.CAUTION), (90, Severity.REFUSED)):
+        said = report((tempo(given) if given else "") + fast * 8, first=sixty_fourths)
+        found = next(f for f in said.parts[0].findings if f.rule == "attacks-too-fast")
+        assert found.severity is severity
+        assert ("(at the tempo assumed)" in found.text) == (given is None)
+        assert said.tempo == (None if given else 90)
+    assert report(fast, first=sixty_fourths, tempo=Fraction(20)).tempo == 20
+
+
+def test_a_horn_in_e_flat_is_judged_by_what_it_sounds():
+    """Written D6 sounds F5 on a horn in E-flat, the top of the usual range, and G5 on one in F."""
+    transpose = "<transpose><diatonic>{}</diatonic><chromatic>{}</chromatic></transpose></attributes>"
+    for steps, semitones, verdict in ((-5, -9, Verdict.PLAYABLE), (-4, -7, Verdict.WITH_CARE)):
+        first = FOUR.replace("</attributes>", transpose.format(steps, semitones))
+        part = report(tempo(60) + note("D6", 4), first=first).parts[0]
+        assert part.verdict is verdict
+        assert part.written == ("in E-flat" if steps == -5 else "")
+
+
+def test_players_of_one_part_are_judged_each():
+    chord = note("G6", 4) + note("C5", 4, before="<chord/>")
+    upper, lower = report(tempo(60) + chord).parts
+    assert (upper.player, upper.verdict, lower.player, lower.verdict) == (
+        1, Verdict.NOT_AS_WRITTEN, 2, Verdict.PLAYABLE,
+    )  # fmt: skip
+
+
+def test_each_repeat_that_strokes_stand_for_counts():
+    strokes = '<ornaments><tremolo type="single">2</tremolo></ornaments>'
+    said = report(tempo(200) + note("C5", 16, strokes))
+    assert "attacks-too-fast" in {f.rule for f in said.parts[0].findings}
+    assert "attacks-too-fast" not in {f.rule for f in report(tempo(200) + note("C5", 16)).parts[0].findings}
+
+
+def test_what_could_not_be_read_is_named_and_the_rest_is_checked():
+    said = report(tempo(60) + note("G6", 8) + "<blob/>" + note("C5", -4) + note("C5"))
+    assert (said.readable, len(said.errors), said.parts[0].verdict) == (False, 2, Verdict.NOT_AS_WRITTEN)
+    assert "cannot be read: line 2: unreadable-in-score" in render_scores([said], colour=False)
+
+
+def test_eight_parts_of_four_hundred_dense_bars():
+    """Sixteenths throughout, slurred by fours: 51,200 notes are read and judged in 12 s; otherwise two parts in a
+    quarter of that."""
+    parts = 8 if os.environ.get("GESTURESMITH_SOAK") else 2
+    pitches = ["C5", "D5", "E5", "F5", "G5", "F5", "E5", "D5"]
+    four = [note(p, 1, SLUR if n % 4 == 0 else OVER if n % 4 == 3 else "") for n, p in enumerate(pitches * 2)]
+    part = bars(*[(tempo(72) if not n else "") + "".join(four) for n in range(400)])
+    data = partwise(*[part] * parts, names=tuple(f"Horn {n}" for n in range(1, parts + 1)))
+    said = within(1.5 * parts, lambda: judged(read(data), "dense.musicxml"))
+    assert sum(p.notes for p in said.parts) == 6_400 * parts
