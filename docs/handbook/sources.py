@@ -97,6 +97,8 @@ def rests() -> Iterator[tuple[Sourced[Any], str]]:
         technique = techniques.get(key)
         yield from ((sourced, f"`{key}`") for sourced in technique.sources)
         yield from _limits(f"`{key}`: ", technique.limits)
+        asked = (("effort", technique.effort), ("air", technique.flow), ("difficulty", technique.skill))
+        yield from ((value, f"`{key}`: {what}") for what, value in asked if value is not None)
         heard = (getattr(technique.sound, field.name) for field in fields(technique.sound))
         yield from ((value, f"`{key}`: how it sounds") for value in heard if isinstance(value, Sourced))
     for quantity in QUANTITIES:

@@ -55,6 +55,8 @@ class TechniqueLoad(NamedTuple):
 
     pitched     "exact" | "about" | "none"
     air, effort_factor   multiples of plain playing, at least 1
+    skill       of the hardest of them by itself, 0 to 1
+    drop        cents below its note that an edge begins, 0 for none
     technique_count      their number
     levels      places in LEVELS between which they are comfortable
     rate        the kind of tonguing, LEFT_TO_PLAYER where none is named; "" if no tone is tongued
@@ -67,6 +69,8 @@ class TechniqueLoad(NamedTuple):
     pitched: Pitched
     air: float
     effort_factor: float
+    skill: float
+    drop: float
     technique_count: int
     levels: tuple[int, int]
     rate: str
@@ -135,6 +139,11 @@ def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
         pitched=pitched_by(techniques),
         air=air,
         effort_factor=effort_factor,
+        skill=max((float(t.skill.value) for t in techniques if t.skill is not None), default=0.0),
+        drop=max(
+            (float(t.limits["lip_down_cents"].narrow.value) for t in techniques if "lip_down_cents" in t.limits),
+            default=0.0,
+        ),
         technique_count=sum(t.layer != "none" for t in techniques) + any(t.sings for t in techniques),
         levels=_comfortable_levels(techniques),
         rate="" if silent else rate,

@@ -23,6 +23,7 @@ def _ours(value: float, why: str) -> Sourced[float]:
 
 
 _HALF = _ours(0.5, "comfortable up to half of what the checker warns at")
+_THIRD = _ours(1 / 3, "a third of that way around the middle register is played without a thought")
 _TWICE = _ours(2.0, "comfortable down to twice what the checker warns at")
 
 
@@ -52,16 +53,16 @@ QUANTITIES: tuple[Quantity, ...] = (
         name="height",
         measures="the highest note, above the middle register",
         unit="semitones",
-        ease=_ours(0.0, "the middle register is the most familiar"),
-        limits="halfway to the top of the widest range",
+        ease=_THIRD,
+        limits="three fifths of the way to the top of the widest range",
         weight=_ours(0.6, "high notes are the first to tire and to fail"),
     ),
     Quantity(
         name="depth",
         measures="the lowest note, below the middle register",
         unit="semitones",
-        ease=_ours(0.0, "the middle register is the most familiar"),
-        limits="halfway to the bottom of the widest range",
+        ease=_THIRD,
+        limits="three fifths of the way to the bottom of the widest range",
         weight=_ours(0.45, "low notes speak late, but tire less than high ones"),
     ),
     Quantity(
@@ -74,7 +75,8 @@ QUANTITIES: tuple[Quantity, ...] = (
     ),
     Quantity(
         name="breath",
-        measures="the air of the longest phrase; the air saved by soft and high playing is not deducted",
+        measures="the air of the longest phrase, from one place to breathe to the next, also between items of a "
+        "passage; the air saved by soft and high playing is not deducted",
         unit="L",
         ease=_ours(2 / 3, "two thirds of a breath leave time to prepare the next"),
         limits="breath_litres, with breath_flow_REG_LEVEL and the technique's flow",
@@ -87,6 +89,14 @@ QUANTITIES: tuple[Quantity, ...] = (
         ease=_ours(0.1, "a tenth of the reserve hardly matters"),
         limits="effort_reserve_s, with effort_REG, effort_louder and the technique's effort",
         weight=_ours(0.6, "a tired lip can fail anywhere"),
+    ),
+    Quantity(
+        name="technique",
+        measures="how hard the hardest technique is by itself, 0 to 1",
+        unit="of 1",
+        ease=_ours(0.0, "plain playing"),
+        care=_ours(0.5, "what a player studies for years, or some cannot do"),
+        weight=_ours(0.7, "a technique that is not there cannot be made up for by the register"),
     ),
     Quantity(
         name="strain",
@@ -135,14 +145,15 @@ QUANTITIES: tuple[Quantity, ...] = (
         unit="cents",
         ease=_ours(400.0, "a third is easy for the lip"),
         care=_ours(1200.0, "an octave is heard before it is played"),
-        weight=_ours(0.5, "the lip has to find the partial without help"),
+        weight=_ours(0.4, "the lip has to find the partial without help; octaves are practised daily"),
     ),
     Quantity(
         name="width",
         measures="the widest line, against what its means can span",
         unit="cents",
         ease=_HALF,
-        limits="bend_down_REG, bend_up_REG, lip_gliss_cents, hand_out_widest_cents, hand_lower_cents",
+        limits="bend_down_REG (also against the beginning of a scoop), bend_up_REG, lip_gliss_cents, "
+        "hand_out_widest_cents, hand_lower_cents",
         weight=_ours(0.55, "the wider the line, the more there is to conceal"),
     ),
     Quantity(
@@ -174,7 +185,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         measures="cents to bridge on such a note; on a natural horn, by the hand on what lies between its partials",
         unit="cents",
         ease=_ours(0.3, "of 50 cents: within 15 a fingering counts as in tune"),
-        limits="lip_correction_cents, lip_correction_up_cents; hand_lower_cents on a natural horn",
+        limits="lip_correction_cents, lip_correction_up_cents; half_stopped_lower_cents on a natural horn",
         weight=_ours(0.4, "the ear has to lead, and the tone suffers"),
     ),
     Quantity(

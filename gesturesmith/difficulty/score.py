@@ -9,7 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, zip_longest
+from typing import NamedTuple
 
 from gesturesmith.diagnostics import Demand
 from gesturesmith.diagnostics.types import Comfortable
@@ -23,7 +24,7 @@ from gesturesmith.model.levels import mean
 from gesturesmith.model.strokes import gap_beats, struck
 from gesturesmith.realise.gesture import realise
 from gesturesmith.rules.base import Case, PassageCase
-from gesturesmith.rules.shared.account import kept_up, played_out, rest_ratio
+from gesturesmith.rules.shared.account import item_seconds, kept_up, played_out, rest_ratio
 from gesturesmith.rules.shared.reading import plain
 from gesturesmith.units import A4_HZ
 from gesturesmith.values import frozen
@@ -34,7 +35,17 @@ _CARE = {q.name: float(q.care.value) for q in QUANTITIES if q.care is not None}
 _WEIGHT = {q.name: float(q.weight.value) for q in QUANTITIES}
 _UNIT = {q.name: q.unit for q in QUANTITIES}
 _SOFTEST = LEVELS.index("ppp")  # niente is a way to begin or end
+_TO_CARE = 3 / 5  # of the way from the middle register to the end of the widest range
 _DIGITS = 9  # more could differ with the order of summation
+
+
+class _Air(NamedTuple):
+    """Litres up to the first place to breathe and after the last; `whole`: there is none in between, and both are
+    the same air."""
+
+    first: float = 0.0
+    last: float = 0.0
+    whole: bool = False
 
 
 @frozen(kw_only=True)
@@ -44,11 +55,13 @@ class Difficulty:
     exact     0 to 100, for ordering
     demands   quantities outside their comfortable range, the heaviest first
     effort    of the whole, in seconds of plain playing; high and loud count more, soft and low not less
+    air       before its first and after its last place to breathe
     """
 
     exact: float
     demands: tuple[Demand, ...] = ()
     effort: float = 0.0
+    air: _Air = _Air()
 
     @property
     def number(self) -> int:
@@ -65,7 +78,7 @@ class _Tally:
     def add(self, name: str, value: float, care: float, ease: float | None = None) -> None:
         """A value with its point of care. If `ease` is missing, it is the quantity's multiple of `care`."""
         edge = _EASE[name] * care if ease is None else ease
-        share = (value - edge) / (2.0 * (care - edge)) if care != edge else 0.0
+        share = round((value - edge) / (2.0 * (care - edge)), _DIGITS) if care != edge else 0.0
         if share > 0.0 and (name not in self.shares or share > self.shares[name][0]):
             self.shares[name] = (min(1.0, share), value, (None, edge) if care > edge else (edge, None))
 
@@ -104,13 +117,13 @@ def difficulty(case: Case) -> Difficulty:
     tally = _Tally()
     _pitch(tally, numbers, measured)
     _levels(tally, measured)
-    effort = _air(tally, instrument, numbers, measured)
+    effort, air = _air(tally, instrument, numbers, measured)
     _tongue(tally, gesture, instrument, numbers, measured)
     _steps(tally, gesture, instrument, measured)
     _lines(tally, gesture, instrument, measured)
     _fingers(tally, case, measured)
-    _techniques(tally, gesture, numbers, measured)
-    return tally.result(effort)
+    _techniques(tally, gesture, instrument, numbers, measured)
+    return replace(tally.result(effort), air=air)
 
 
 def passage_difficulty(passage: PassageCase) -> Difficulty:
@@ -124,20 +137,26 @@ def passage_difficulty(passage: PassageCase) -> Difficulty:
             for name, value, comfortable, _, share in made.demands:
                 if name not in tally.shares or share > tally.shares[name][0]:
                     tally.shares[name] = (share, value, comfortable)
-    owed = most = 0.0
-    reserve: float | None = None
+    owed = most = used = longest = 0.0
+    instrument: Instrument | None = None
     ratio = rest_ratio(passage)
     for item, case in played_out(passage):
         if item.box is not None and item.box.goes_on:
-            owed += kept_up(passage, item.box.box, lambda one: known[id(one)].effort)
+            owed, used = owed + kept_up(passage, item.box.box, lambda one: known[id(one)].effort), 0.0
         elif case is None:
-            owed = max(0.0, owed - float(item.beats * 60 / passage.passage.tempo) * ratio)
+            owed, used = max(0.0, owed - item_seconds(passage, item) * ratio), 0.0
         else:
+            instrument, air = case.instrument, known[id(case)].air
             owed = max(0.0, owed + known[id(case)].effort)
-            reserve = single(case.instrument, "effort_reserve_s")
+            longest = max(longest, used + air.first)
+            used = (used if air.whole and air.last else 0.0) + air.last
         most = max(most, owed)
-    if reserve is not None:
-        tally.add("effort", most, reserve)
+    if instrument is not None:
+        litres, reserve = single(instrument, "breath_litres"), single(instrument, "effort_reserve_s")
+        if reserve is not None:
+            tally.add("effort", most, reserve)
+        if litres is not None:
+            tally.add("breath", longest, litres)
     return tally.result(most)
 
 
@@ -153,8 +172,8 @@ def _pitch(tally: _Tally, numbers: Comfort, measured: Sequence[Measured]) -> Non
     if heights:
         low, high = numbers.middle
         down, up = numbers.reach
-        tally.add("depth", (low - min(heights)) / 100.0, down / 2.0, 0.0)
-        tally.add("height", (max(heights) - high) / 100.0, up / 2.0, 0.0)
+        tally.add("depth", (low - min(heights)) / 100.0, down * _TO_CARE)
+        tally.add("height", (max(heights) - high) / 100.0, up * _TO_CARE)
 
 
 def _levels(tally: _Tally, measured: Sequence[Measured]) -> None:
@@ -166,28 +185,41 @@ def _levels(tally: _Tally, measured: Sequence[Measured]) -> None:
             tally.level(m.loudest, m.load.levels)
 
 
-def _air(tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequence[Measured]) -> float:
+def _air(
+    tally: _Tally, instrument: Instrument, numbers: Comfort, measured: Sequence[Measured]
+) -> tuple[float, _Air]:
     """The air of the longest phrase, and the effort of the whole, which is also returned."""
     used = most = effort = 0.0
-    for m in measured:
+    first: float | None = None
+    least = single(instrument, "breath_from_note_s")
+    for m, after in zip_longest(measured, measured[1:]):
         seconds = m.end - m.start
         if not m.sounds:
             effort -= seconds
-            used = 0.0 if m.point.gives_breath else used
-            continue
-        flow = numbers.flow[m.register]
-        tiring = numbers.tiring[m.register]
-        used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.load.air
-        effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.load.effort_factor
-        most = max(most, used)
-        if m.point.gives_breath:
+        else:
+            flow = numbers.flow[m.register]
+            tiring = numbers.tiring[m.register]
+            used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.load.air
+            effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.load.effort_factor
+            most = max(most, used)
+        long = m.sounds and least is not None and seconds >= least
+        if m.point.gives_breath or (long and after is not None and after.point.reached == "attack"):
+            first = used if first is None else first
             used = 0.0
+    last = measured[-1]
+    ends = last.sounds and least is not None and _time_at_the_end(measured) >= least
     litres, reserve = single(instrument, "breath_litres"), single(instrument, "effort_reserve_s")
     if litres is not None:
         tally.add("breath", most, litres)
     if reserve is not None:
         tally.add("effort", effort, reserve)
-    return effort
+    return effort, _Air(first=used if first is None else first, last=0.0 if ends else used, whole=first is None)
+
+
+def _time_at_the_end(measured: Sequence[Measured]) -> float:
+    """Seconds of the last note; of the line that leads to it, if it only shows where that stops."""
+    last = measured[-2 if measured[-1].end == measured[-1].start and len(measured) > 1 else -1]
+    return last.end - last.start
 
 
 def _tongue(
@@ -320,7 +352,9 @@ def _fingers(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
         unusual = bool(m.cents and m.cents % 100.0) or (chosen and not played.standard)
         off += unusual
         lip = instrument.lip_limit(played.error_cents)
-        limit = single(instrument, "hand_lower_cents") if by_hand else float(lip.narrow.value) if lip else None
+        limit = (
+            single(instrument, "half_stopped_lower_cents") if by_hand else float(lip.narrow.value) if lip else None
+        )
         if limit is not None and (by_hand or unusual):
             tally.add("correction", abs(played.error_cents), limit)
     if off:
@@ -342,8 +376,10 @@ def _travel(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
             tally.add("travel", travel / seconds, most)
 
 
-def _techniques(tally: _Tally, gesture: Gesture, numbers: Comfort, measured: Sequence[Measured]) -> None:
-    """What techniques demand: force, thought, changing over, time, a pitch that survives the rolls."""
+def _techniques(
+    tally: _Tally, gesture: Gesture, instrument: Instrument, numbers: Comfort, measured: Sequence[Measured]
+) -> None:
+    """What techniques demand: skill, force, thought, changing over, time, a pitch that survives the rolls."""
     before: TechniqueLoad | None = None
     changes = 0
     lasting = False
@@ -353,10 +389,14 @@ def _techniques(tally: _Tally, gesture: Gesture, numbers: Comfort, measured: Seq
             continue
         if own is not before:
             changes += before is not None
+            tally.plain("technique", own.skill)
             tally.plain("strain", own.effort_factor)
             tally.plain("together", float(own.technique_count))
             lasting = lasting or bool(own.lasting)
             before = own
+        most = row(instrument, "bend_down")[m.register] if own.drop and m.cents is not None else None
+        if most is not None:
+            tally.add("width", own.drop, most)
         if own.rolls and m.cents is not None and not m.point.about:
             for fastest, periods in own.rolls:
                 tally.add("roll", _hz(numbers, m.cents) / fastest, periods)

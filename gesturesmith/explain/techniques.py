@@ -110,6 +110,8 @@ def _limits(technique: Technique) -> Iterator[str]:
     for name, factor in (("effort", technique.effort), ("air", technique.flow)):
         if factor is not None:
             yield from _row("Takes", f"{name}: {factor.value:g} times plain playing ({_evidence(factor)})")
+    if technique.skill is not None:
+        yield from _row("Difficulty", f"{technique.skill.value:g} of 1 by itself ({_evidence(technique.skill)})")
 
 
 def _sound(technique: Technique) -> Iterator[str]:

@@ -26,6 +26,7 @@ TECHNIQUE = Technique(
         ),
         "narrowest_cents": Limit(Sourced(300, HOUSE, "in less no harmonic is crossed"), unit="cents", side="below"),
     },
+    skill=Sourced(0.45, HOUSE, "lip and slide go opposite ways, which is learnt late"),
     effort=Sourced(1.2, HOUSE, "lip and slide work against each other"),
     flow=Sourced(1.1, HOUSE, "an even stream carries it"),
     look=Look(

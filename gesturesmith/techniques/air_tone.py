@@ -14,6 +14,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(150, HOUSE, "in less it is heard as a soft attack"), unit="ms", side="below"),
         "loudest": Limit(Sourced("mf", HOUSE, "beyond it the tone covers the air"), unit="level", side="louder"),
     },
+    skill=Sourced(0.2, HOUSE, "the lip must hover between tone and breath"),
     effort=Sourced(0.9, HOUSE, "relaxed lips"),
     flow=Sourced(1.5, HOUSE, "part of the air is not used for tone"),
     look=Look(

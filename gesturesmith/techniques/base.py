@@ -263,6 +263,7 @@ class Technique:
     trill       second note of a trill: "" none, "same" another fingering of the pitch, "above" the step above,
                 "other" another note, "neighbour" the next partial of the tube
     rate        prefix of the instrument's limit on attacks per second, such as "single_tongue"; "" for none
+    skill       how hard it is by itself, 0 (as plain playing) to 1 (few players can do it at all)
     effort      how much it tires, as a multiple of plain playing (1 = plain)
     flow        how much air it takes, as a multiple of plain playing
     tiring, loud   whether pages that use it carry the caution about tiredness, about loudness
@@ -301,6 +302,7 @@ class Technique:
     one_partial: bool = False
     trill: Trill = ""
     rate: str = ""
+    skill: Sourced[float] | None = None
     effort: Sourced[float] | None = None
     flow: Sourced[float] | None = None
     tiring: bool = False

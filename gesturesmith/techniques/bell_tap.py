@@ -17,6 +17,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(40, HOUSE, "a stroke"), unit="ms", side="below"),
         "loudest": Limit(Sourced("mf", HOUSE, "harder taps dent the bell"), unit="level", side="louder"),
     },
+    skill=Sourced(0.05, HOUSE, "a finger that taps"),
     effort=Sourced(0.1, HOUSE, "the lips rest"),
     flow=Sourced(0.1, HOUSE, "no breath"),
     look=Look(

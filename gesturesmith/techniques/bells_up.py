@@ -12,6 +12,7 @@ TECHNIQUE = Technique(
         "hand": Sourced("with care", HOUSE, "the hand that helps to hold up the bell works less well in it"),
     },
     limits={"longest_s": Limit(Sourced(30, HOUSE, "the arms tire, and the mouthpiece sits otherwise"), unit="s")},
+    skill=Sourced(0.15, HOUSE, "the same notes with the mouthpiece in another place"),
     effort=Sourced(1.2, HOUSE, "arms and embouchure are in an unusual place"),
     flow=Sourced(1.1, HOUSE, "usually played out"),
     loud=True,

@@ -19,6 +19,7 @@ TECHNIQUE = Technique(
             side="below",
         )
     },
+    skill=Sourced(0.35, HOUSE, "the lip leaves the middle of a note without losing it"),
     effort=Sourced(1.1, HOUSE, "the lip leaves the middle of the note"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

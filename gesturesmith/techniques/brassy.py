@@ -19,6 +19,7 @@ TECHNIQUE = Technique(
             side="softer",
         ),
     },
+    skill=Sourced(0.25, HOUSE, "a controlled extreme of the tone"),
     effort=Sourced(1.4, HOUSE, "full force"),
     flow=Sourced(1.25, HOUSE, "full force"),
     tiring=True,

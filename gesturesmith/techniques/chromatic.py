@@ -24,6 +24,7 @@ TECHNIQUE = Technique(
             side="below",
         )
     },
+    skill=Sourced(0.1, HOUSE, "a scale every player practises"),
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -12,6 +12,7 @@ TECHNIQUE = Technique(
     in_hand="stopped",
     takes={"hand": "cover the bell or the mute"},
     limits={"shortest_ms": Limit(Sourced(80, HOUSE, "in less the colour is not heard"), unit="ms", side="below")},
+    skill=Sourced(0.1, HOUSE, "a hand or plunger to be moved"),
     effort=Sourced(1.1, HOUSE, "a little more resistance"),
     flow=Sourced(0.9, HOUSE, "the cover holds the air back a little"),
     look=Look(

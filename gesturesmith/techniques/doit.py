@@ -13,6 +13,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
         "room_above_cents": Limit(Sourced(200, HOUSE, "a step or two to leave by"), unit="cents", side="none"),
     },
+    skill=Sourced(0.25, HOUSE, "jazz players learn it early, others late"),
     effort=Sourced(1.1, HOUSE, "upward at the end of the breath"),
     flow=Sourced(1.05, HOUSE, "a short push of air"),
     look=Look(

@@ -11,6 +11,7 @@ TECHNIQUE = Technique(
     rate="double_tongue",
     takes={"stroke": "be double", "tonguing": "strike a tone", "tongue": "strike to and fro"},
     limits={"longest_s": Limit(Sourced(20, HOUSE, "long fast tonguing tires"), unit="s")},
+    skill=Sourced(0.3, HOUSE, "a second syllable, trained for years"),
     effort=Sourced(1.1, HOUSE, "fast tonguing tires"),
     flow=Sourced(1.05, HOUSE, "a steady stream under the tongue"),
     look=Look(

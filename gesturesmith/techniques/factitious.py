@@ -26,6 +26,7 @@ TECHNIQUE = Technique(
         ),
         "loudest": Limit(Sourced("f", HOUSE, "forced further the note breaks"), unit="level", side="louder"),
     },
+    skill=Sourced(0.6, HOUSE, "the lip holds what no harmonic supports; few players have it at their call"),
     effort=Sourced(1.4, HOUSE, "the lip is held where the tube gives no support"),
     flow=Sourced(1.3, HOUSE, "much air, little resistance"),
     look=Look(

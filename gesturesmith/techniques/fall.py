@@ -13,6 +13,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents", side="none"),
     },
+    skill=Sourced(0.15, HOUSE, "the tone is let go"),
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

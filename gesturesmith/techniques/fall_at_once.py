@@ -13,6 +13,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(200, HOUSE, "in less there is no line to hear"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(300, HOUSE, "a step or two at least"), unit="cents", side="none"),
     },
+    skill=Sourced(0.2, HOUSE, "let go before it has settled"),
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

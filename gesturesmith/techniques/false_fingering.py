@@ -22,6 +22,7 @@ TECHNIQUE = Technique(
         ),
         "drift_cents": Limit(Sourced(35, HOUSE, "further apart it is heard as two pitches"), unit="cents"),
     },
+    skill=Sourced(0.2, HOUSE, "other fingerings for a note whose place is known"),
     effort=Sourced(1.05, HOUSE, "fingers only"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

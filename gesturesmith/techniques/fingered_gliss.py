@@ -27,6 +27,7 @@ TECHNIQUE = Technique(
             side="below",
         ),
     },
+    skill=Sourced(0.35, HOUSE, "fingers and lip go by separate ways"),
     effort=Sourced(1.15, HOUSE, "lip and fingers work together"),
     flow=Sourced(1.1, HOUSE, "a sweep is carried by more air"),
     look=Look(

@@ -15,6 +15,7 @@ TECHNIQUE = Technique(
         ),
         "room_above_cents": Limit(Sourced(300, HOUSE, "a step or two to flip over"), unit="cents", side="none"),
     },
+    skill=Sourced(0.35, HOUSE, "two turns in no time, an idiom of jazz"),
     effort=Sourced(1.05, HOUSE, "a quick movement at the end"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -33,6 +33,11 @@ TECHNIQUE = Technique(
             Sourced(3, HOUSE, "fewer periods in a roll leave no pitch"), unit="periods", side="below"
         ),
     },
+    skill=Sourced(
+        0.35,
+        HOUSE,
+        "some players cannot roll an r (thecontemporaryhorn.com), the others soon can; the number is ours",
+    ),
     effort=Sourced(1.4, HOUSE, "the lips are shaken"),
     flow=Sourced(1.4, HOUSE, "the roll needs a strong stream"),
     tiring=True,

@@ -14,6 +14,7 @@ TECHNIQUE = Technique(
             Sourced("mf", HOUSE, "louder it is heard as a note like the others"), unit="level", side="louder"
         ),
     },
+    skill=Sourced(0.15, HOUSE, "a note half swallowed in its place"),
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

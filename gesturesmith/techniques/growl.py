@@ -26,6 +26,11 @@ TECHNIQUE = Technique(
             Sourced(3, HOUSE, "fewer periods in a cycle leave no pitch"), unit="periods", side="below"
         ),
     },
+    skill=Sourced(
+        0.5,
+        HOUSE,
+        "an alternative that some players cannot do (A. Hynds, composerstubaguide.blog); the number is ours",
+    ),
     effort=Sourced(1.6, HOUSE, "more than flutter-tongue, which A. Hynds calls less taxing; the factor is ours"),
     flow=Sourced(1.3, HOUSE, "voice and tone share the air"),
     tiring=True,

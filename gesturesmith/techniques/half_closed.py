@@ -12,6 +12,7 @@ TECHNIQUE = Technique(
     in_hand="half-stopped",
     takes={"hand": "half cover the bell or the mute"},
     limits={"shortest_ms": Limit(Sourced(100, HOUSE, "in less the colour is not heard"), unit="ms", side="below")},
+    skill=Sourced(0.15, HOUSE, "a hand or plunger to be held in between"),
     effort=Sourced(1.05, HOUSE, "a little more resistance"),
     flow=Sourced(0.95, HOUSE, "the cover holds the air back a little"),
     look=Look(

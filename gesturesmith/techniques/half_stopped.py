@@ -21,6 +21,7 @@ TECHNIQUE = Technique(
             side="louder",
         ),
     },
+    skill=Sourced(0.4, HOUSE, "intonation by ear, and a hand position of its own"),
     effort=Sourced(1.15, HOUSE, "less centred notes"),
     flow=Sourced(0.9, HOUSE, "the hand holds the air back a little"),
     look=Look(

@@ -23,6 +23,7 @@ TECHNIQUE = Technique(
             Sourced("f", HOUSE, "beyond it the tone breaks into the open one"), unit="level", side="louder"
         ),
     },
+    skill=Sourced(0.3, HOUSE, "easy to make, hard to shape"),
     effort=Sourced(1.2, HOUSE, "more resistance, and the lip must find the pitch"),
     flow=Sourced(0.85, HOUSE, "the half-shut valves hold the air back"),
     look=Look(

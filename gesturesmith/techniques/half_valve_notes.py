@@ -17,6 +17,7 @@ TECHNIQUE = Technique(
             Sourced("f", HOUSE, "beyond it the tone breaks into the open one"), unit="level", side="louder"
         ),
     },
+    skill=Sourced(0.45, HOUSE, "the ear finds each pitch where the slots are vague"),
     effort=Sourced(1.2, HOUSE, "more resistance, and the lip must find the pitch"),
     flow=Sourced(0.85, HOUSE, "the half-closed valves hold the air back"),
     look=Look(

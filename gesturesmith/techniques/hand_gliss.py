@@ -18,6 +18,7 @@ TECHNIQUE = Technique(
             side="below",
         )
     },
+    skill=Sourced(0.35, HOUSE, "hand and lip agree on the way down"),
     effort=Sourced(1.05, HOUSE, "a little more resistance as the hand closes"),
     flow=Sourced(0.95, HOUSE, "the closing hand holds the air back"),
     look=Look(

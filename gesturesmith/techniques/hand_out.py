@@ -22,6 +22,7 @@ TECHNIQUE = Technique(
     limits={
         "shortest_ms": Limit(Sourced(200, HOUSE, "in less the slide is heard as a jump"), unit="ms", side="below")
     },
+    skill=Sourced(0.5, HOUSE, "high, and without the support the hand gives"),
     effort=Sourced(1.3, HOUSE, "high, and without the support the hand gives"),
     flow=Sourced(1.1, HOUSE, "less resistance at the bell"),
     tiring=True,

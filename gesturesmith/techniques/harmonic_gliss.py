@@ -21,6 +21,7 @@ TECHNIQUE = Technique(
     limits={
         "shortest_ms": Limit(Sourced(120, HOUSE, "in less the harmonics run together"), unit="ms", side="below")
     },
+    skill=Sourced(0.25, HOUSE, "the lip runs up slots it knows"),
     effort=Sourced(1.2, HOUSE, "the lip crosses many partials"),
     flow=Sourced(1.15, HOUSE, "a sweep is carried by more air"),
     look=Look(

@@ -28,6 +28,7 @@ TECHNIQUE = Technique(
             Sourced(3, HOUSE, "fewer periods in a piece leave no pitch"), unit="periods", side="below"
         ),
     },
+    skill=Sourced(0.4, HOUSE, "a glissando that stops and finds its place again"),
     effort=Sourced(1.3, HOUSE, "the lip starts anew each time"),
     flow=Sourced(1.1, HOUSE, "a sweep is carried by more air"),
     look=Look(

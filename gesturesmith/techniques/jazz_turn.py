@@ -13,6 +13,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(500, HOUSE, "the turn needs four quick notes"), unit="ms", side="below"),
         "room_above_cents": Limit(Sourced(200, HOUSE, "a step above"), unit="cents", side="none"),
     },
+    skill=Sourced(0.35, HOUSE, "four notes in no time, an idiom of jazz"),
     effort=Sourced(1.0, HOUSE, "fingers only"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -20,6 +20,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(60, HOUSE, "a smack"), unit="ms", side="below"),
         "loudest": Limit(Sourced("f", HOUSE, "the lips have no more to give"), unit="level", side="louder"),
     },
+    skill=Sourced(0.15, HOUSE, "a noise that is easily learnt"),
     effort=Sourced(0.5, HOUSE, "no held tone"),
     flow=Sourced(0.1, HOUSE, "air is drawn in, not blown"),
     look=Look(

@@ -15,6 +15,7 @@ TECHNIQUE = Technique(
         ),
         "room_below_cents": Limit(Sourced(500, HOUSE, "a few steps to climb"), unit="cents", side="none"),
     },
+    skill=Sourced(0.25, HOUSE, "quick steps into a note"),
     effort=Sourced(1.05, HOUSE, "quick steps before the note"),
     flow=Sourced(1.05, HOUSE, "a short push of air"),
     look=Look(

@@ -26,6 +26,7 @@ TECHNIQUE = Technique(
         "loudest": Limit(Sourced("mf", HOUSE, "lips alone do not carry"), unit="level", side="louder"),
         "longest_s": Limit(Sourced(10, HOUSE, "hard on the lips"), unit="s"),
     },
+    skill=Sourced(0.4, HOUSE, "pitch without any help of a tube"),
     effort=Sourced(1.4, HOUSE, "nothing helps the lips"),
     flow=Sourced(1.3, HOUSE, "nothing holds the air back"),
     look=Look(

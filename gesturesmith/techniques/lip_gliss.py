@@ -18,6 +18,7 @@ TECHNIQUE = Technique(
             Sourced(150, HOUSE, "in less the lip jumps instead of sliding"), unit="ms", side="below"
         )
     },
+    skill=Sourced(0.45, HOUSE, "the lip hides the slots it crosses"),
     effort=Sourced(1.25, HOUSE, "the lip works against the slots of the tube"),
     flow=Sourced(1.1, HOUSE, "a steady stream carries the slide"),
     tiring=True,

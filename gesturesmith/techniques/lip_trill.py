@@ -19,6 +19,7 @@ TECHNIQUE = Technique(
             unit="cents",
         ),
     },
+    skill=Sourced(0.75, HOUSE, "years of practice, and on many notes not at all"),
     effort=Sourced(1.4, HOUSE, "the lip works all the time"),
     flow=Sourced(1.05, HOUSE, "a steady stream"),
     tiring=True,

@@ -15,6 +15,7 @@ TECHNIQUE = Technique(
             Sourced(1200, HOUSE, "an octave, as its instruction asks"), unit="cents", side="none"
         ),
     },
+    skill=Sourced(0.2, HOUSE, "the tone is let go for longer"),
     effort=Sourced(1.15, HOUSE, "further from the note than plain playing"),
     flow=Sourced(1.1, HOUSE, "a long breath after the note"),
     look=Look(

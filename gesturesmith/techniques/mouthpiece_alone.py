@@ -25,6 +25,7 @@ TECHNIQUE = Technique(
             Sourced("f", HOUSE, "a mouthpiece alone does not carry further"), unit="level", side="louder"
         ),
     },
+    skill=Sourced(0.2, HOUSE, "a daily exercise"),
     effort=Sourced(1.2, HOUSE, "nothing helps the lips"),
     flow=Sourced(1.1, HOUSE, "little resistance"),
     look=Look(

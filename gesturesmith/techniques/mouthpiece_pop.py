@@ -17,6 +17,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(60, HOUSE, "a stroke"), unit="ms", side="below"),
         "loudest": Limit(Sourced("f", HOUSE, "harder strokes jam the mouthpiece"), unit="level", side="louder"),
     },
+    skill=Sourced(0.05, HOUSE, "a stroke of the palm"),
     effort=Sourced(0.1, HOUSE, "the lips rest"),
     flow=Sourced(0.1, HOUSE, "no breath"),
     caution="caution-pop",

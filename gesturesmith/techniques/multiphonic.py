@@ -19,6 +19,7 @@ TECHNIQUE = Technique(
         "longest_s": Limit(Sourced(12, HOUSE, "voice and lip share one breath"), unit="s"),
         "loudest": Limit(Sourced("f", HOUSE, "beyond it the voice is covered"), unit="level", side="louder"),
     },
+    skill=Sourced(0.8, HOUSE, "the voice holds one line and the lip another; many players never learn it"),
     effort=Sourced(1.3, HOUSE, "voice and lip together"),
     flow=Sourced(1.3, HOUSE, "voice and tone share the air"),
     tiring=True,

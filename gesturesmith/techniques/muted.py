@@ -10,6 +10,7 @@ TECHNIQUE = Technique(
     kin=("half-stopped", "stopped", "ordinary"),
     takes_mute=True,
     takes={"bell": "hold a mute"},
+    skill=Sourced(0.05, HOUSE, "the same notes with a little more resistance"),
     effort=Sourced(1.1, HOUSE, "more resistance"),
     flow=Sourced(0.9, HOUSE, "the mute holds the air back"),
     look=Look(

@@ -7,6 +7,7 @@ TECHNIQUE = Technique(
     key="ordinary",
     layer="none",
     moves="lip, tongue and valves as always",
+    skill=Sourced(0.0, DERIVED, "the measure of all others"),
     effort=Sourced(1.0, DERIVED, "the measure of all others"),
     flow=Sourced(1.0, DERIVED, "the measure of all others"),
     look=Look(

@@ -24,6 +24,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(600, HOUSE, "two or three times to and fro"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "the lip works all the time"), unit="s"),
     },
+    skill=Sourced(0.5, HOUSE, "the lip turns round again and again among the harmonics"),
     effort=Sourced(1.4, HOUSE, "the lip crosses many harmonics again and again"),
     flow=Sourced(1.2, HOUSE, "a sweep is carried by more air"),
     look=Look(

@@ -15,6 +15,7 @@ TECHNIQUE = Technique(
         ),
         "room_above_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents", side="none"),
     },
+    skill=Sourced(0.25, HOUSE, "a quick drop into the middle of a note"),
     effort=Sourced(1.05, HOUSE, "a small movement of the lip"),
     flow=Sourced(1.05, HOUSE, "a short burst before the note"),
     look=Look(

@@ -18,6 +18,7 @@ TECHNIQUE = Technique(
             Sourced(150, HOUSE, "in less the ear takes it for a note out of tune"), unit="ms", side="below"
         )
     },
+    skill=Sourced(0.5, HOUSE, "fingerings of their own, and an ear that leads them"),
     effort=Sourced(1.1, HOUSE, "unusual fingerings, unusual partials"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -14,6 +14,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(100, HOUSE, "the noise needs a moment to be heard"), unit="ms", side="below"),
         "loudest": Limit(Sourced("f", HOUSE, "breath has no more to give"), unit="level", side="louder"),
     },
+    skill=Sourced(0.1, HOUSE, "only breath"),
     effort=Sourced(0.4, HOUSE, "the lips rest"),
     flow=Sourced(2.0, HOUSE, "nothing holds the air back"),
     look=Look(

@@ -18,6 +18,7 @@ TECHNIQUE = Technique(
         ),
         "softest": Limit(Sourced("mf", HOUSE, "a rip is carried by force"), unit="level", side="softer"),
     },
+    skill=Sourced(0.3, HOUSE, "a run through the harmonics that must stop on its note"),
     effort=Sourced(1.2, HOUSE, "a burst upward"),
     flow=Sourced(1.2, HOUSE, "a burst of air"),
     loud=True,

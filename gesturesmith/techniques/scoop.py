@@ -17,6 +17,7 @@ TECHNIQUE = Technique(
             Sourced(75, HOUSE, "less is heard as a note out of tune"), unit="cents", side="none"
         ),
     },
+    skill=Sourced(0.2, HOUSE, "a small bend at the beginning of a note"),
     effort=Sourced(1.05, HOUSE, "a small movement of the lip"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -17,6 +17,7 @@ TECHNIQUE = Technique(
         "softest": Limit(Sourced("mp", HOUSE, "the leaps are carried by force"), unit="level", side="softer"),
         "widest_cents": Limit(Sourced(320, HOUSE, "about a minor third"), unit="cents"),
     },
+    skill=Sourced(0.6, HOUSE, "a lip trill wide and rough, an idiom of lead players"),
     effort=Sourced(1.6, HOUSE, "forceful movement against the lip"),
     flow=Sourced(1.2, HOUSE, "carried by force"),
     tiring=True,

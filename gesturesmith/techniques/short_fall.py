@@ -13,6 +13,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(150, HOUSE, "about a step"), unit="cents", side="none"),
     },
+    skill=Sourced(0.1, HOUSE, "a small drop"),
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -10,6 +10,7 @@ TECHNIQUE = Technique(
     kin=("double-tongue", "ordinary"),
     rate="single_tongue",
     takes={"stroke": "be single", "tonguing": "strike a tone"},
+    skill=Sourced(0, HOUSE, "how every note is tongued"),
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -21,6 +21,7 @@ TECHNIQUE = Technique(
             side="outside",
         ),
     },
+    skill=Sourced(0.4, HOUSE, "a stroke of the tongue that few brass players learn"),
     effort=Sourced(0.7, HOUSE, "no held tone"),
     flow=Sourced(0.3, HOUSE, "hardly any air"),
     look=Look(

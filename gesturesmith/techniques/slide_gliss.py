@@ -14,6 +14,7 @@ TECHNIQUE = Technique(
     needs="slide",
     takes={"pitch": "glide with the slide", "slide": "glide"},
     limits={"shortest_ms": Limit(Sourced(80, HOUSE, "in less it is heard as a slur"), unit="ms", side="below")},
+    skill=Sourced(0.1, HOUSE, "the slide moves as it is made to"),
     effort=Sourced(1.0, HOUSE, "as plain playing"),
     flow=Sourced(1.05, HOUSE, "an even stream carries the slide"),
     look=Look(

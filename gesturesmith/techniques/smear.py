@@ -15,6 +15,7 @@ TECHNIQUE = Technique(
         ),
         "lip_down_cents": Limit(Sourced(150, HOUSE, "twice a scoop"), unit="cents", side="none"),
     },
+    skill=Sourced(0.25, HOUSE, "a long bend into a note"),
     effort=Sourced(1.1, HOUSE, "the lip leads slowly"),
     flow=Sourced(1.05, HOUSE, "a steady stream"),
     look=Look(

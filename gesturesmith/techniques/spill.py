@@ -13,6 +13,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(400, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(1200, HOUSE, "harmonics to fall through"), unit="cents", side="none"),
     },
+    skill=Sourced(0.3, HOUSE, "a fall that names the harmonics on its way"),
     effort=Sourced(1.05, HOUSE, "the lip lets go"),
     flow=Sourced(1.05, HOUSE, "a push of air at the end"),
     look=Look(

@@ -16,6 +16,7 @@ TECHNIQUE = Technique(
         "longest_s": Limit(Sourced(8, HOUSE, "hard on the lips"), unit="s"),
         "softest": Limit(Sourced("mf", HOUSE, "the burst comes with force"), unit="level", side="softer"),
     },
+    skill=Sourced(0.5, HOUSE, "notes cracked on purpose, against all training"),
     effort=Sourced(1.4, HOUSE, "a burst of force on every note"),
     flow=Sourced(1.1, HOUSE, "bursts of air"),
     tiring=True,

@@ -22,6 +22,7 @@ TECHNIQUE = Technique(
         "longest_s": Limit(Sourced(8, HOUSE, "the lip is held between two notes"), unit="s"),
         "softest": Limit(Sourced("mp", HOUSE, "insecure when soft"), unit="level", side="softer"),
     },
+    skill=Sourced(0.8, HOUSE, "the lip stays between two slots that both pull"),
     effort=Sourced(1.5, HOUSE, "the lip is held where it does not want to be"),
     flow=Sourced(1.15, HOUSE, "two partials are fed"),
     tiring=True,

@@ -20,6 +20,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms", side="below"),
         "drift_cents": Limit(Sourced(25, HOUSE, "further apart it is heard as a trill of pitch"), unit="cents"),
     },
+    skill=Sourced(0.2, HOUSE, "fingers only"),
     effort=Sourced(1.05, HOUSE, "fingers only"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

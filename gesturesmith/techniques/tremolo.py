@@ -20,6 +20,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(300, HOUSE, "two or three strokes"), unit="ms", side="below"),
         "widest_cents": Limit(Sourced(500, HOUSE, "wider the lips cannot follow the fingers"), unit="cents"),
     },
+    skill=Sourced(0.3, HOUSE, "fingers far apart, and the lip between them"),
     effort=Sourced(1.1, HOUSE, "the lip follows the fingers"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

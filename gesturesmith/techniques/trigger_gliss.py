@@ -21,6 +21,7 @@ TECHNIQUE = Technique(
     limits={
         "shortest_ms": Limit(Sourced(300, HOUSE, "the trigger is pressed on the way"), unit="ms", side="below"),
     },
+    skill=Sourced(0.35, HOUSE, "slide and thumb must hide where they meet"),
     effort=Sourced(1.05, HOUSE, "slide and thumb together"),
     flow=Sourced(1.05, HOUSE, "an even stream carries the slide"),
     look=Look(

@@ -11,6 +11,7 @@ TECHNIQUE = Technique(
     rate="triple_tongue",
     takes={"stroke": "be triple", "tonguing": "strike a tone", "tongue": "strike in threes"},
     limits={"longest_s": Limit(Sourced(20, HOUSE, "long fast tonguing tires"), unit="s")},
+    skill=Sourced(0.35, HOUSE, "three syllables to be made even"),
     effort=Sourced(1.1, HOUSE, "fast tonguing tires"),
     flow=Sourced(1.05, HOUSE, "a steady stream under the tongue"),
     look=Look(

@@ -22,6 +22,7 @@ TECHNIQUE = Technique(
         "fastest_per_s": Limit(Sourced(10, HOUSE, "all fingers in turn"), unit="1/s"),
         "loudest": Limit(Sourced("mp", HOUSE, "a quiet noise at best"), unit="level", side="louder"),
     },
+    skill=Sourced(0.05, HOUSE, "fingers only"),
     effort=Sourced(0.1, HOUSE, "the lips rest"),
     flow=Sourced(0.1, HOUSE, "no breath"),
     look=Look(

@@ -14,6 +14,7 @@ TECHNIQUE = Technique(
     limits={
         "shortest_ms": Limit(Sourced(400, HOUSE, "two or three waves"), unit="ms", side="below"),
     },
+    skill=Sourced(0.4, HOUSE, "a slide moved quickly under a steady tone"),
     effort=Sourced(1.05, HOUSE, "a small movement of the hand"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

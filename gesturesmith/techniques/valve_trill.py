@@ -20,6 +20,7 @@ TECHNIQUE = Technique(
         "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms", side="below"),
         "widest_cents": Limit(Sourced(300, HOUSE, "wider it is a tremolo of two notes"), unit="cents"),
     },
+    skill=Sourced(0.15, HOUSE, "fingers that every player trains"),
     effort=Sourced(1.05, HOUSE, "fingers only"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -11,6 +11,7 @@ TECHNIQUE = Technique(
     tone="needs",
     takes={"jaw": "swing"},
     limits={"shortest_ms": Limit(Sourced(500, HOUSE, "two or three waves"), unit="ms", side="below")},
+    skill=Sourced(0.1, HOUSE, "most players have it"),
     effort=Sourced(1.05, HOUSE, "a small movement"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
     look=Look(

@@ -16,6 +16,7 @@ TECHNIQUE = Technique(
             Sourced("mf", HOUSE, "without a rim the lips have no support"), unit="level", side="louder"
         ),
     },
+    skill=Sourced(0.35, HOUSE, "no rim holds the lips"),
     effort=Sourced(1.3, HOUSE, "no rim supports the lips"),
     flow=Sourced(1.4, HOUSE, "much air is lost"),
     look=Look(
