@@ -94,7 +94,8 @@ _OPTIONS = (
         default="pdf",
         show_default=True,
         metavar="FORMATS",
-        help=f"Formats to make, separated by commas: {', '.join(writers.names())}.",
+        help="Formats to make, separated by commas. "
+        + " ".join(f"{name}: {writers.get(name).about}." for name in writers.names()),
     ),
     click.option(
         "--name",

@@ -20,11 +20,13 @@ _END, _START = 0, 1  # held: the end of a slot; the pitch from which a line is a
 
 @frozen
 class Pause:
-    """A fermata: its time in beats, which part of the note is held, and for how many seconds."""
+    """A fermata: its time in beats, which part of the note is held, for how many seconds, and from when to when the
+    note lasts."""
 
     beats: Fraction
     what: int
     seconds: float
+    slot: tuple[Fraction, Fraction]
 
 
 class Clock:
@@ -48,6 +50,12 @@ class Clock:
         """When a line leaves a time: after a fermata on the pitch it starts from."""
         return self._seconds(beats, _START + 1)
 
+    def rows(self, end: Fraction) -> tuple[tuple[Fraction, float], ...]:
+        """Beats and their seconds from the beginning to the end, with a steady tempo from row to row that includes
+        the fermatas."""
+        places = {Fraction(0), end, *(beats for pause in self._held for beats in pause.slot)}
+        return tuple((beats, self.arrive(beats)) for beats in sorted(places) if beats <= end)
+
     @property
     def fermatas(self) -> tuple[Fermata, ...]:
         return tuple(Fermata(beats=h.beats, seconds=h.seconds) for h in self._held)
@@ -59,7 +67,7 @@ class Clock:
 def pauses(gesture: Gesture, offset: Fraction) -> Iterable[Pause]:
     """The fermatas of a gesture that begins `offset` beats into the music; if the played and the sung line have one
     at the same time, the longer."""
-    found: dict[tuple[Fraction, int], float] = {}
+    found: dict[tuple[Fraction, int], Pause] = {}
     lines = [(gesture.points, gesture.segments)]
     if gesture.sing is not None:
         lines.append((gesture.sing.points, gesture.sing.segments))
@@ -69,5 +77,8 @@ def pauses(gesture: Gesture, offset: Fraction) -> Iterable[Pause]:
                 leaves = index < len(segments) and segments[index].slides
                 place = (offset + point.at, _START) if leaves else (offset + point.until, _END)
                 slot = gesture.seconds_at(point.until - point.at) or Fraction(60) / gesture.tempo
-                found[place] = max(found.get(place, 0.0), float(slot) * FERMATA.value)
-    return [Pause(beats, what, seconds) for (beats, what), seconds in found.items()]
+                until = points[index + 1].at if leaves else point.until
+                pause = Pause(*place, float(slot) * FERMATA.value, (offset + point.at, offset + until))
+                if place not in found or found[place].seconds < pause.seconds:
+                    found[place] = pause
+    return list(found.values())

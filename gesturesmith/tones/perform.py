@@ -37,7 +37,12 @@ def perform(gesture: Gesture, realisation: Realisation) -> Performance:
     gesture, realisation = _in_time(gesture, realisation)
     clock = Clock(gesture.tempo, pauses(gesture, Fraction(0)))
     tones = _Player(gesture, realisation, clock, Fraction(0), gesture.name, float(MF)).tones()
-    return Performance(tones=tuple(tones), seconds=clock.arrive(gesture.beats), fermatas=clock.fermatas)
+    return Performance(
+        tones=tuple(tones),
+        seconds=clock.arrive(gesture.beats),
+        fermatas=clock.fermatas,
+        time=clock.rows(gesture.beats),
+    )
 
 
 def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisation] | None]) -> Performance:
@@ -58,7 +63,13 @@ def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisatio
             gesture, realisation = _in_time(*one)
             tones += _Player(gesture, realisation, clock, offset, item.played, level).tones()
             level = material.level_after(gesture, level)
-    return Performance(tones=tuple(tones), seconds=clock.arrive(end), fermatas=clock.fermatas)
+    return Performance(
+        tones=tuple(tones),
+        seconds=clock.arrive(end),
+        fermatas=clock.fermatas,
+        begins=tuple((clock.arrive(offset), item.played) for _, item, offset in order if item.played),
+        time=clock.rows(end),
+    )
 
 
 def _in_time(gesture: Gesture, realisation: Realisation) -> tuple[Gesture, Realisation]:

@@ -110,11 +110,18 @@ class Fermata:
 
 @frozen(kw_only=True)
 class Performance:
-    """A performance: its tones in order of beginning, its length in seconds, its fermatas."""
+    """A performance: its tones in order of beginning, its length in seconds, its fermatas.
+
+    begins  (seconds, name) of each gesture, whenever it is played
+    time    (beats, seconds) from (0, 0.0) to the end, with repeats written out: a steady tempo from row to row, in
+            which the fermatas are included
+    """
 
     tones: tuple[Tone, ...]
     seconds: float
     fermatas: tuple[Fermata, ...] = ()
+    begins: tuple[tuple[float, str], ...] = ()
+    time: tuple[tuple[Fraction, float], ...] = ()
 
 
 def at(curve: Curve, seconds: float, *, before: bool = False) -> float:

@@ -7,6 +7,7 @@ import json
 import pytest
 from cli.conftest import DEMO, GOOD, HEAD, HIGH, REFUSED_DEMO, WRONG
 
+from gesturesmith import writers
 from gesturesmith.cli.main import main
 from gesturesmith.cli.status import Status, worst
 
@@ -68,7 +69,7 @@ def test_a_misused_command(here, run, arguments):
 
 
 def test_a_misused_command_is_told_what_there_is(run):
-    assert "choose from ily, ly, pdf, png, svg" in run("engrave", "--as", "gif", "a.gesture").err
+    assert f"choose from {', '.join(writers.names())}" in run("engrave", "--as", "gif", "a.gesture").err
     assert "did you mean half-valve" in run("explain", "half-valv").err
 
 
