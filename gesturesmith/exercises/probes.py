@@ -30,6 +30,7 @@ _SUNG = (7, 16)  # semitones above the note played: a fifth, a tenth
 _STROKES = (4, 8, 12, 16)  # in four beats
 _SLOW_STROKES = (2, 3, 6)  # also tried if each is an effect of its own
 _BEATS = Fraction(4)
+_ALONE_BEATS = Fraction(2)
 _USUAL_LEVEL = "mf"
 
 
@@ -142,6 +143,14 @@ def written_range(instrument: Instrument, *, widest: bool = False) -> tuple[Spel
     """The written semitones of an instrument's range, lowest first."""
     low, high = (instrument.widest_range if widest else instrument.usual_range).value
     return tuple(instrument.written(spell(100 * n)) for n in range(-(-low // 100), high // 100 + 1))
+
+
+def alone(instrument: Instrument, note: Spelling) -> Judged:
+    """A written note by itself, as the checker judges it."""
+    gesture, errors = make(NewGesture(instrument=instrument, points=(NewPoint(pitch=note),), lasts=_ALONE_BEATS))
+    if gesture is None:
+        raise ValueError([e.message for e in errors])
+    return judge(gesture)
 
 
 @frozen(kw_only=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
+from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, PRACTICE, Limit, Sourced
 from gesturesmith.instruments import _limits
 from gesturesmith.instruments._build import slide_tubes, valve_tubes
 from gesturesmith.instruments.base import ALONE, Instrument, Register, Side
@@ -14,9 +14,15 @@ from gesturesmith.units import Interval
 CHART_THREE = Sourced(
     "three valves",
     PRACTICE,
-    "common practice: the fewest valves whose partials 2 to 6, 8, 10, 12 and 16 have the note",
+    "common practice: the fewest valves whose partials 2 to 6, 8, 10, 12 and 16 have the note; pedal notes as an "
+    "octave higher",
 )
-CHART_FOUR = Sourced("four valves", PRACTICE, "common practice: as with three valves, 4 for 1-3 and 2-4 for 1-2-3")
+CHART_FOUR = Sourced(
+    "four valves",
+    PRACTICE,
+    "common practice: as with three valves, 4 for 1-3 and 2-4 for 1-2-3; below them the next combination above, "
+    "with a valve slide drawn (derived; galvanizedjazz.com has 2-3-4 for eight semitones)",
+)
 FORMAL = (
     "Wikipedia, Pitch of brass instruments: three valves reach three tones below partial 2 and up to partial 10, "
     "written F#3 to E6; below that the first partials of the tubes are left (derived)"
@@ -31,6 +37,18 @@ PEDAL = Limit(
 DRAWN_SLIDE = {
     "valve_slide_cents": Limit(
         Sourced(100, PRACTICE, "common practice on large brass: a valve slide is drawn for sharp low combinations"),
+        None,
+        "cents",
+    )
+}
+
+THIRD_SLIDE = {
+    "valve_slide_cents": Limit(
+        Sourced(
+            60,
+            PRACTICE,
+            "common practice: the third valve slide is drawn for written D4 and C#4, 30 and 54 cents sharp",
+        ),
         None,
         "cents",
     )
@@ -58,6 +76,7 @@ def valved(
     name: str,
     part_name: str,
     part_names: dict[str, str],
+    names: dict[str, str] | None = None,
     abbreviation: str,
     sound: str,
     midi_program: int,
@@ -93,6 +112,7 @@ def valved(
         name=name,
         part_name=part_name,
         part_names=part_names,
+        names=names or {},
         abbreviation=abbreviation,
         sound=sound,
         midi_program=midi_program,
@@ -116,6 +136,7 @@ def slide(
     name: str,
     part_name: str,
     part_names: dict[str, str],
+    names: dict[str, str] | None = None,
     abbreviation: str,
     sound: str,
     midi_program: int,
@@ -143,6 +164,7 @@ def slide(
         name=name,
         part_name=part_name,
         part_names=part_names,
+        names=names or {},
         abbreviation=abbreviation,
         sound=sound,
         midi_program=midi_program,
@@ -163,7 +185,17 @@ def slide(
                 ),
                 None,
                 "positions a second",
-            )
+            ),
+            "slide_end_position": Limit(
+                Sourced(
+                    float(sides[0][2]),
+                    DERIVED,
+                    "the positions of the open slide; playingbrass.com: with the trigger it is long enough for "
+                    "six, which lie at 7.4",
+                ),
+                None,
+                "positions",
+            ),
         },
         kind="slide",
         clefs=(("tenor", 5700), ("bass", -100000)),

@@ -12,6 +12,9 @@ _FEWEST = (
 )
 _THREE = tuple(_FEWEST.split())
 _FOUR = {"1-2-3": "2-4", "1-3": "4"}  # the fourth valve gives these better in tune
+# By semitones below partial 2: the combination nearest above, which a drawn valve slide brings down (derived: 48,
+# 4, 37 and 75 cents). galvanizedjazz.com has 2-3-4 for eight; eleven semitones are beyond the reach of four valves.
+_BELOW_FOUR = {7: "1-4", 8: "2-3-4", 9: "1-3-4", 10: "1-2-3-4"}
 
 
 def three_valves(second_partial: str, side: str = "", low: str = "", high: str = "") -> dict[int, str]:
@@ -25,9 +28,20 @@ def three_valves(second_partial: str, side: str = "", low: str = "", high: str =
     return {pitch: tube for pitch, tube in written if start <= pitch <= end}
 
 
-def four_valves(second_partial: str, high: str = "") -> dict[int, str]:
-    """The same with a fourth valve of five semitones."""
-    return {pitch: _FOUR.get(tube, tube) for pitch, tube in three_valves(second_partial, high=high).items()}
+def four_valves(second_partial: str, high: str = "", *, extended: bool = False) -> dict[int, str]:
+    """The same with a fourth valve of five semitones; `extended`: with the notes further down that it gives with a
+    drawn slide.
+    """
+    below = {cents(second_partial) - 100 * n: tube for n, tube in _BELOW_FOUR.items()} if extended else {}
+    return below | {pitch: _FOUR.get(tube, tube) for pitch, tube in three_valves(second_partial, high=high).items()}
+
+
+def pedals(second_partial: str, side: str = "", *, fourth: bool = False, low: str = "") -> dict[int, str]:
+    """Pedal notes, partial 1 of every tube, fingered as an octave higher; `low` is a written limit."""
+    first = cents(second_partial) - 1200
+    tubes = [_FOUR.get(tube, tube) if fourth else tube for tube in reversed(_THREE[:7])]
+    found = {first - 100 * n: f"{side} {tube}".strip() for n, tube in enumerate(tubes)}
+    return {pitch: tube for pitch, tube in found.items() if not low or pitch >= cents(low)}
 
 
 # OEIS A309909, citing Kennan, The Technique of Orchestration (1952), pp. 136-141: the shortest slide position for

@@ -7,7 +7,7 @@ from fractions import Fraction
 from gesturesmith.evidence import HOUSE, PUBLISHED, Sourced
 from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, valved
 from gesturesmith.instruments._build import cents, registers
-from gesturesmith.instruments._charts import four_valves
+from gesturesmith.instruments._charts import four_valves, pedals
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.units import Interval
 
@@ -18,7 +18,15 @@ REGISTERS = registers(
 
 
 def tuba(
-    *, key: str, name: str, part_name: str, part_names: dict[str, str], lowest: str, highest: str, open_note: str
+    *,
+    key: str,
+    name: str,
+    names: dict[str, str],
+    part_name: str,
+    part_names: dict[str, str],
+    lowest: str,
+    highest: str,
+    open_note: str,
 ) -> Instrument:
     """A tuba with four valves, sounding as written.
 
@@ -30,6 +38,7 @@ def tuba(
         name=name,
         part_name=part_name,
         part_names=part_names,
+        names=names,
         abbreviation="Tba.",
         sound="brass.tuba",
         midi_program=59,
@@ -45,7 +54,7 @@ def tuba(
         ),
         far_cents=cents(highest) - cents("F4"),
         own_limits=DRAWN_SLIDE,
-        chart=four_valves(open_note, high="F4"),
+        chart=pedals(open_note, fourth=True) | four_valves(open_note, high="F4", extended=True),
         chart_evidence=CHART_FOUR,
         air=1.8,
         clefs=(("bass", -100000),),

@@ -21,6 +21,11 @@ INSTRUMENT = replace(
     slide(
         key="alto-trombone",
         name="alto trombone in E-flat",
+        names={
+            "de": "Altposaune in Es",
+            "fr": "Trombone alto en mi bémol",
+            "it": "Trombone contralto in mi bemolle",
+        },
         part_name="Alto Trombone",
         part_names={"de": "Altposaune", "fr": "Trombone alto", "it": "Trombone contralto"},
         abbreviation="A. Tbn.",

@@ -7,7 +7,7 @@ from fractions import Fraction
 from gesturesmith.evidence import MEMORY, PRACTICE, Sourced
 from gesturesmith.instruments._brass import CHART_THREE, FORMAL, valved
 from gesturesmith.instruments._build import cents, registers
-from gesturesmith.instruments._charts import three_valves
+from gesturesmith.instruments._charts import pedals, three_valves
 from gesturesmith.units import Interval
 
 REGISTERS = registers(
@@ -35,7 +35,7 @@ INSTRUMENT = valved(
     usual=Sourced((cents("E2"), cents("Bb4")), MEMORY, "common brass-band writing: written F#3 to C6"),
     widest=Sourced((cents("E1"), cents("D5")), PRACTICE, FORMAL),
     far_cents=500,
-    chart=three_valves("C4", high="E6"),
+    chart=pedals("C4") | three_valves("C4", high="E6"),
     chart_evidence=CHART_THREE,
     air=1.1,
     clefs=(("treble", -100000),),

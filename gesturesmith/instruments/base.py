@@ -82,6 +82,8 @@ ALONE: Sourced[Tuning] = Sourced("alone", Kind.HOUSE, "each valve tuned by itsel
 class Instrument:
     """A brass instrument.
 
+    name                which instrument it is ("double horn in F/B-flat"); names: the same in other languages, if
+                        the name of its part does not say it
     part_name           name at the head of its part, in English or, if `part_names` is empty, in all languages;
                         part_names: the same in other languages ("de")
     sounding            interval from a written pitch to the sounding one (horn in F: a fifth down)
@@ -118,6 +120,7 @@ class Instrument:
     part_names: Mapping[str, str] = field(default_factory=dict)
     sound: str = UNKNOWN_SOUND
     midi_program: int = UNKNOWN_PROGRAM
+    names: Mapping[str, str] = field(default_factory=dict)
 
     def __hash__(self) -> int:
         return hash(self.key)
@@ -142,6 +145,10 @@ class Instrument:
     def part_in(self, language: str) -> str:
         """The name at the head of its part in a language of the page ("de")."""
         return self.part_names.get(language, self.part_name)
+
+    def name_in(self, language: str) -> str:
+        """Which instrument it is, in a language of the page ("de")."""
+        return self.name if language == "en" else self.names.get(language) or self.part_in(language)
 
     def register(self, name: str) -> Register | None:
         """The register called `name`, or None."""

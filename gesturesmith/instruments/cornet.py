@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.evidence import MEMORY, PRACTICE, Sourced
-from gesturesmith.instruments._brass import CHART_THREE, FORMAL, valved
+from gesturesmith.instruments._brass import CHART_THREE, FORMAL, THIRD_SLIDE, valved
 from gesturesmith.instruments._build import cents, registers
-from gesturesmith.instruments._charts import three_valves
+from gesturesmith.instruments._charts import pedals, three_valves
 from gesturesmith.units import Interval
 
 REGISTERS = registers(
@@ -35,7 +35,8 @@ INSTRUMENT = valved(
     usual=Sourced((cents("E3"), cents("Bb5")), MEMORY, "handbooks of orchestration: written F#3 to C6"),
     widest=Sourced((cents("E2"), cents("D6")), PRACTICE, FORMAL),
     far_cents=500,
-    chart=three_valves("C4", high="E6"),
+    own_limits=THIRD_SLIDE,
+    chart=pedals("C4") | three_valves("C4", high="E6"),
     chart_evidence=CHART_THREE,
     air=0.7,
     clefs=(("treble", -100000),),

@@ -7,7 +7,7 @@ from fractions import Fraction
 from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Sourced
 from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, valved
 from gesturesmith.instruments._build import cents, registers
-from gesturesmith.instruments._charts import four_valves
+from gesturesmith.instruments._charts import four_valves, pedals
 from gesturesmith.units import Interval
 
 REGISTERS = registers(
@@ -27,6 +27,11 @@ CALLED = (
 INSTRUMENT = valved(
     key="euphonium",
     name="euphonium in B-flat",
+    names={
+        "de": "Euphonium in B mit vier Ventilen",
+        "fr": "Euphonium en si bémol à quatre pistons",
+        "it": "Eufonio in si bemolle a quattro pistoni",
+    },
     part_name="Euphonium",
     part_names={"de": "Euphonium", "fr": "Euphonium", "it": "Eufonio"},
     abbreviation="Euph.",
@@ -44,7 +49,7 @@ INSTRUMENT = valved(
     ),
     far_cents=700,
     own_limits=DRAWN_SLIDE,
-    chart=four_valves("Bb2", high="Bb4"),
+    chart=pedals("Bb2", fourth=True) | four_valves("Bb2", high="Bb4", extended=True),
     chart_evidence=CHART_FOUR,
     air=1.3,
     clefs=(("bass", -100000),),

@@ -143,6 +143,7 @@ INSTRUMENT = Instrument(
     key="horn",
     name="double horn in F/B-flat",
     part_name="Horn in F",
+    names={"de": "Doppelhorn in F/B", "fr": "Cor double en fa/si bémol", "it": "Corno doppio in fa/si bemolle"},
     part_names={"de": "Horn in F", "fr": "Cor en fa", "it": "Corno in fa"},
     abbreviation="Hn.",
     sound="brass.french-horn",

@@ -7,7 +7,7 @@ from dataclasses import replace
 from gesturesmith.evidence import DERIVED, MEMORY, Sourced
 from gesturesmith.instruments import horn
 from gesturesmith.instruments._build import cents, chart, valve_tubes
-from gesturesmith.instruments._charts import three_valves
+from gesturesmith.instruments._charts import pedals, three_valves
 
 _DOUBLE = horn.INSTRUMENT
 
@@ -16,6 +16,7 @@ INSTRUMENT = replace(
     _DOUBLE,
     key="horn-bb",
     name="single horn in B-flat",
+    names={"de": "Einfachhorn in B", "fr": "Cor simple en si bémol", "it": "Corno semplice in si bemolle"},
     sides=(horn.B_FLAT_SIDE,),
     tubes=valve_tubes(
         (horn.B_FLAT_SIDE,),
@@ -28,7 +29,7 @@ INSTRUMENT = replace(
     usual_range=Sourced(
         (cents("E2"), cents("F5")), DERIVED, "from partial 2 with all valves to the top of the double horn"
     ),
-    chart=three_valves("F3", "Bb", high="G4") | chart(horn.B_FLAT_HIGH),
+    chart=pedals("F3", "Bb", low="C2") | three_valves("F3", "Bb", high="G4") | chart(horn.B_FLAT_HIGH),
     chart_evidence=Sourced("B-flat side", MEMORY, "B-flat side of the double-horn chart, continued down"),
     hand_chart={},
 )

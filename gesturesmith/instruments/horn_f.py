@@ -7,7 +7,7 @@ from dataclasses import replace
 from gesturesmith.evidence import MEMORY, Sourced
 from gesturesmith.instruments import horn
 from gesturesmith.instruments._build import valve_tubes
-from gesturesmith.instruments._charts import three_valves
+from gesturesmith.instruments._charts import pedals, three_valves
 
 _DOUBLE = horn.INSTRUMENT
 
@@ -16,6 +16,7 @@ INSTRUMENT = replace(
     _DOUBLE,
     key="horn-f",
     name="single horn in F",
+    names={"de": "Einfachhorn in F", "fr": "Cor simple en fa", "it": "Corno semplice in fa"},
     sides=(horn.F_SIDE,),
     tubes=valve_tubes(
         (horn.F_SIDE,),
@@ -24,6 +25,6 @@ INSTRUMENT = replace(
         third_slide=_DOUBLE.third_slide.value,
         shown=horn.SHOWN,
     ),
-    chart=three_valves("C3", "F"),
+    chart=pedals("C3", "F", low="C2") | three_valves("C3", "F"),
     chart_evidence=Sourced("F side", MEMORY, "single F horn chart: partials 2 to 6, 8, 10, 12 and 16"),
 )

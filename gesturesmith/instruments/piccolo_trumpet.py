@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.evidence import MEMORY, PRACTICE, Sourced
-from gesturesmith.instruments._brass import CHART_FOUR, FORMAL, valved
+from gesturesmith.instruments._brass import CHART_FOUR, FORMAL, THIRD_SLIDE, valved
 from gesturesmith.instruments._build import cents, registers
-from gesturesmith.instruments._charts import four_valves
+from gesturesmith.instruments._charts import four_valves, pedals
 from gesturesmith.units import Interval
 
 REGISTERS = registers(
@@ -39,7 +39,8 @@ INSTRUMENT = valved(
     usual=Sourced((cents("E4"), cents("Bb6")), MEMORY, "handbooks of orchestration: written F#3 to about C6"),
     widest=Sourced((cents("Bb3"), cents("D7")), PRACTICE, FORMAL),
     far_cents=200,
-    chart=four_valves("C4", high="C6"),
+    own_limits=THIRD_SLIDE,
+    chart=pedals("C4", fourth=True) | four_valves("C4", high="C6"),
     chart_evidence=CHART_FOUR,
     air=0.5,
     clefs=(("treble", -100000),),

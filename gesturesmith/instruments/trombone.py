@@ -40,6 +40,7 @@ CALLED = (
 INSTRUMENT = slide(
     key="trombone",
     name="tenor trombone",
+    names={"de": "Tenorposaune", "fr": "Trombone ténor", "it": "Trombone tenore"},
     part_name="Trombone",
     part_names={"de": "Posaune", "fr": "Trombone", "it": "Trombone"},
     abbreviation="Tbn.",

@@ -18,6 +18,11 @@ CALLED = (
 INSTRUMENT = tuba(
     key="tuba",
     name="four-valve tuba in C",
+    names={
+        "de": "Kontrabasstuba in C mit vier Ventilen",
+        "fr": "Tuba contrebasse en ut à quatre pistons",
+        "it": "Tuba contrabbassa in do a quattro cilindri",
+    },
     part_name="Tuba",
     part_names={"de": "Tuba", "fr": "Tuba", "it": "Tuba"},
     lowest="C1",

@@ -6,6 +6,11 @@ CALLED = ("Bb tuba", "BBb tuba", "contrabass tuba", "Kontrabasstuba", "sousaphon
 INSTRUMENT = tuba(
     key="tuba-bb",
     name="four-valve tuba in B-flat",
+    names={
+        "de": "Kontrabasstuba in B mit vier Ventilen",
+        "fr": "Tuba contrebasse en si bémol à quatre pistons",
+        "it": "Tuba contrabbassa in si bemolle a quattro cilindri",
+    },
     part_name="Tuba in B♭",
     part_names={"de": "Tuba in B", "fr": "Tuba en si bémol", "it": "Tuba in si bemolle"},
     lowest="Bb0",

@@ -6,6 +6,11 @@ CALLED = ("Eb tuba", "EEb bass", "Eb bass")
 INSTRUMENT = tuba(
     key="tuba-eb",
     name="four-valve tuba in E-flat",
+    names={
+        "de": "Basstuba in Es mit vier Ventilen",
+        "fr": "Tuba basse en mi bémol à quatre pistons",
+        "it": "Tuba bassa in mi bemolle a quattro cilindri",
+    },
     part_name="Tuba in E♭",
     part_names={"de": "Tuba in Es", "fr": "Tuba en mi bémol", "it": "Tuba in mi bemolle"},
     lowest="C1",

@@ -7,7 +7,7 @@ from fractions import Fraction
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
 from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, valved
 from gesturesmith.instruments._build import cents, registers
-from gesturesmith.instruments._charts import four_valves
+from gesturesmith.instruments._charts import four_valves, pedals
 from gesturesmith.units import Interval
 
 REGISTERS = registers(
@@ -40,7 +40,7 @@ INSTRUMENT = valved(
     ),
     far_cents=300,
     own_limits=DRAWN_SLIDE,
-    chart=four_valves("C3", high="G5"),
+    chart=pedals("C3", fourth=True) | four_valves("C3", high="G5", extended=True),
     chart_evidence=CHART_FOUR,
     air=1.1,
     clefs=(("treble", cents("G3")), ("bass", -100000)),

@@ -7,7 +7,7 @@ from fractions import Fraction
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
 from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, FORMAL, valved
 from gesturesmith.instruments._build import cents, registers
-from gesturesmith.instruments._charts import four_valves
+from gesturesmith.instruments._charts import four_valves, pedals
 from gesturesmith.units import Interval
 
 REGISTERS = registers(
@@ -36,7 +36,7 @@ INSTRUMENT = valved(
     widest=Sourced((cents("C1"), cents("A4")), PRACTICE, FORMAL),
     far_cents=300,
     own_limits=DRAWN_SLIDE,
-    chart=four_valves("C3", high="D5"),
+    chart=pedals("C3", fourth=True) | four_valves("C3", high="D5", extended=True),
     chart_evidence=CHART_FOUR,
     air=1.3,
     clefs=(("treble", cents("G3")), ("bass", -100000)),

@@ -28,7 +28,7 @@ class ChartOptions:
 def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> CompileResult:
     """A page, and the same as a cropped picture, for each kind. Reads no source."""
     items = []
-    name_of_part = options.settings.part_name(options.settings.wording)
+    name_of_instrument = charts.instrument_name(options.settings)
     for kind in options.kinds:
         chart = charts.get(kind)
         name = f"{of_instrument(options.name, options.settings)}-{kind}"
@@ -41,7 +41,7 @@ def compile_chart(sources: tuple[Source, ...], options: ChartOptions) -> Compile
                     kind="picture" if picture else "page",
                     place=PurePosixPath(name),
                     name=name,
-                    title=f"{charts.title(chart, options.settings)}: {name_of_part}",
+                    title=f"{charts.title(chart, options.settings)}: {name_of_instrument}",
                     excerpts=(name,),
                     book=book,
                     document=document((book,)),

@@ -211,8 +211,9 @@ def _corrected(instrument: Instrument, played: tuple[PlayedPoint, ...], facts: _
 
 
 def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> Correction:
-    """What corrects an error: nothing if it is in tune, the hand for a little upwards, else the lip; further down a
-    drawn valve slide, or the hand."""
+    """What corrects an error: nothing if it is in tune, the hand for a little upwards, a drawn valve slide for
+    combinations of valves, else the lip; further down a valve slide, or the hand.
+    """
     error = way.error
     if abs(error) <= in_tune_cents(instrument):
         return ""
@@ -220,13 +221,18 @@ def _correction(instrument: Instrument, way: PossibleFingering, free: bool) -> C
         return "hand"
     lip = instrument.lip_limit(error)
     slide, hand = (instrument.limits.get(name) for name in ("valve_slide_cents", "hand_lower_cents"))
+    closes = instrument.has_hand and free and hand is not None and 0 < error <= hand.narrow.value
+    if closes and instrument.means == "single":
+        return "hand"
+    reached = bool(set(way.tube.valves) & set("134"))  # no hand is free for the slide of the second valve
+    drawn = slide is not None and 0 < error <= slide.narrow.value and reached
+    if drawn and "-" in way.tube.valves:  # combinations of valves are what it is drawn for
+        return "slide"
     if lip is not None and abs(error) <= lip.narrow.value:
         return "lip"
-    if slide is not None and 0 < error <= slide.narrow.value and way.tube.valves != "0":
+    if drawn:
         return "slide"
-    if instrument.has_hand and free and hand is not None and 0 < error <= hand.narrow.value:
-        return "hand"
-    return ""
+    return "hand" if closes else ""
 
 
 def _trill(

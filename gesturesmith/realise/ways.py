@@ -23,6 +23,7 @@ _LIFTING = 1.0  # added if the lip must lift: its limits, beyond being in tune, 
 _LIFTED_CENTS = 35.0  # beyond this it is no longer a matter of preference
 _KEPT = 8  # fingerings kept for a pitch: the shortest path never needs more
 _REACH_CENTS = 150.0  # beyond this a partial does not give the pitch, it is only the nearest there is
+_CHARTED_CENTS = 100.0  # the chart's fingering may be this far off: as much as a drawn valve slide brings down
 _TEMPERED_CENTS = 5.0  # a pitch this close to a semitone counts as the semitone, and the chart applies
 _RAISED_FROM = 7  # the lowest partial for which the source of `hand_raise_cents` takes the hand out
 _ROUNDING_POSITIONS = 0.2  # a slide this close to a position is in it: the ear does the rest
@@ -161,7 +162,7 @@ def _valve_ways(
         error = tube.fundamental_cents + partial_cents(n) - fingered
         if by_hand and error < -in_tune and n < high and not raised(instrument, n, error):
             n, error = n + 1, tube.fundamental_cents + partial_cents(n + 1) - fingered  # the hand takes it down
-        charted = chart_name == tube.name and abs(error) <= _REACH_CENTS / 2
+        charted = chart_name == tube.name and abs(error) <= _CHARTED_CENTS
         cost = 0.0
         if not (charted and tempered):
             cost = tuning_cost(error, in_tune) + 0.05 * (hand & 0xFFFF).bit_count() + 0.02 * n

@@ -52,26 +52,33 @@ TEXTS = {
         "herabzieht, o, dass die offene Hand ihn hinauflässt."
     ),
     "chart-quarter-tones-legend-valves": (
-        "Unter jeder Note der Griff, um wie viele Cent er abweicht (+ ist zu hoch) und was das ausgleicht."
+        "Unter jeder Note der Griff und was sie stimmt, oder in Klammern, um wie viele Cent sie abweicht (+ ist zu "
+        "hoch); kleiner andere, die sie sauber geben."
     ),
     "chart-quarter-tones-legend-slide": (
-        "Unter jeder Note die Lage des Zugs (short: etwas kürzer, long: etwas länger), um wie viele Cent sie "
-        "abweicht (+ ist zu hoch) und was das ausgleicht."
+        "Unter jeder Note die Lage des Zugs und was sie stimmt, oder in Klammern, um wie viele Cent sie abweicht "
+        "(+ ist zu hoch); kleiner andere, die sie sauber geben."
     ),
     "chart-quarter-tones-legend-single": (
-        "Unter jeder Note die Zahl des Naturtons, um wie viele Cent er abweicht (+ ist zu hoch) und was das "
-        "ausgleicht."
+        "Unter jeder Note die Zahl des Naturtons und was sie stimmt, oder in Klammern, um wie viele Cent er "
+        "abweicht (+ ist zu hoch)."
     ),
     "chart-trigger": "T steht für das Quartventil.",
     "chart-triggers": "T steht für das Quartventil, TT für beide Ventile zusammen.",
     "chart-care": "Noten mit schwarzem Kopf gelingen nur mit Vorsicht.",
-    "chart-missing": "Eingeklammerte Noten sind nicht zu haben.",
+    "chart-missing": "Eingeklammerte Noten gibt kein Griff.",
+    "chart-sides": "F steht für die F-Seite des Horns, Bb für die B-Seite (mit dem Daumenventil).",
+    "chart-in-and-out": "Short heißt etwas kürzer als die Lage, long etwas länger.",
+    "chart-corrected": (
+        "Die Zahl nach Lippe, Hand oder Zug sagt, um wie viele Cent der Ton damit steigt (+) oder fällt (−)."
+    ),
     "chart-ladders-legend": (
         "Unter jeder Note die Zahl des Naturtons und um wie viele Cent er von der gleichstufigen Stimmung abweicht "
         "(+ ist zu hoch). Schwarze Köpfe weichen um mehr als {cents} Cent ab; eingeklammerte Noten liegen "
         "außerhalb dessen, was üblicherweise gespielt wird."
     ),
     "correction-lip": "Lippe",
+    "correction-slide": "Zug",
     "correction-hand": "Hand",
     "level": "Stufe {level}",
     "players-a2": "zu 2",

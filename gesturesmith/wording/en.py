@@ -53,25 +53,33 @@ TEXTS = {
         "o that opening the hand raises it."
     ),
     "chart-quarter-tones-legend-valves": (
-        "Below each note are its fingering, its error in cents (+ is sharp), and what corrects it."
+        "Below each note are its fingering and what brings it into tune, or in parentheses its error in cents (+ "
+        "is sharp); smaller, others that are in tune."
     ),
     "chart-quarter-tones-legend-slide": (
-        "Below each note are its slide position (short is a little in, long a little out), its error in cents "
-        "(+ is sharp), and what corrects it."
+        "Below each note are its slide position and what brings it into tune, or in parentheses its error in "
+        "cents (+ is sharp); smaller, others that are in tune."
     ),
     "chart-quarter-tones-legend-single": (
-        "Below each note are the number of its harmonic, its error in cents (+ is sharp), and what corrects it."
+        "Below each note are the number of its harmonic and what brings it into tune, or in parentheses its error "
+        "in cents (+ is sharp)."
     ),
     "chart-trigger": "T is the trigger.",
     "chart-triggers": "T is the trigger, TT both triggers together.",
     "chart-care": "Notes with black heads are available only with care.",
-    "chart-missing": "Notes in parentheses are not available.",
+    "chart-missing": "No fingering gives the notes in parentheses.",
+    "chart-sides": "F is the F side of the horn, Bb its B-flat side, with the thumb valve.",
+    "chart-in-and-out": "Short means a little further in than the position, long a little further out.",
+    "chart-corrected": (
+        "The number after lip, hand or slide says by how many cents it brings the note up (+) or down (−)."
+    ),
     "chart-ladders-legend": (
         "Below each note are the number of the harmonic and its difference from equal temperament in cents (+ is "
         "sharp). Black heads are more than {cents} cents off; notes in parentheses lie outside the usual "
         "range."
     ),
     "correction-lip": "lip",
+    "correction-slide": "slide",
     "correction-hand": "hand",
     "level": "Level {level}",
     "players-a2": "a 2",

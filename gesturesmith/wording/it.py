@@ -53,25 +53,33 @@ TEXTS = {
         "nota, o che la mano aperta lo lascia salire."
     ),
     "chart-quarter-tones-legend-valves": (
-        "Sotto ogni nota la posizione, lo scarto in cent (+ significa crescente) e ciò che lo corregge."
+        "Sotto ogni nota la posizione e ciò che la intona, oppure tra parentesi lo scarto in cent (+ significa "
+        "crescente); in piccolo altre che la danno intonata."
     ),
     "chart-quarter-tones-legend-slide": (
-        "Sotto ogni nota la posizione della coulisse (short: un po’ più corta, long: un po’ più lunga), lo scarto "
-        "in cent (+ significa crescente) e ciò che lo corregge."
+        "Sotto ogni nota la posizione della coulisse e ciò che la intona, oppure tra parentesi lo scarto in cent "
+        "(+ significa crescente); in piccolo altre che la danno intonata."
     ),
     "chart-quarter-tones-legend-single": (
-        "Sotto ogni nota il numero dell’armonico, lo scarto in cent (+ significa crescente) e ciò che lo corregge."
+        "Sotto ogni nota il numero dell’armonico e ciò che la intona, oppure tra parentesi lo scarto in cent (+ "
+        "significa crescente)."
     ),
     "chart-trigger": "T è la ritorta.",
     "chart-triggers": "T è la ritorta, TT entrambe le ritorte insieme.",
     "chart-care": "Le note con testa nera si ottengono solo con cautela.",
-    "chart-missing": "Le note tra parentesi non si ottengono.",
+    "chart-missing": "Nessuna posizione dà le note tra parentesi.",
+    "chart-sides": "F è il lato in fa del corno, Bb quello in si bemolle (con il pollice).",
+    "chart-in-and-out": "Short significa un po’ più corta della posizione, long un po’ più lunga.",
+    "chart-corrected": (
+        "Il numero dopo labbra, mano o coulisse dice di quanti cent la nota sale (+) o scende (−)."
+    ),
     "chart-ladders-legend": (
         "Sotto ogni nota il numero dell’armonico e lo scarto in cent dal temperamento equabile (+ significa "
         "crescente). Le teste nere si scostano di oltre {cents} cent; le note tra parentesi sono fuori di ciò che "
         "si suona di solito."
     ),
     "correction-lip": "labbra",
+    "correction-slide": "coulisse",
     "correction-hand": "mano",
     "level": "Livello {level}",
     "players-a2": "a 2",

@@ -181,7 +181,7 @@ high = "C3"
         (18, "registers.name"), (20, "registers.high"),
     } <= found  # fmt: skip
     assert all(e.allowed for e in errors)
-    assert next(e for e in errors if e.key == "nmae").allowed == "name"
+    assert next(e for e in errors if e.key == "nmae").allowed == "name, names"
     assert [e.line for e in errors] == sorted(e.line for e in errors)
 
 

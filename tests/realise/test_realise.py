@@ -95,7 +95,7 @@ def test_a_quarter_tone_without_one_is_corrected() -> None:
     """On three valves most quarter tones below partial 7 need the lip."""
     point = realised("F^4", instrument="trumpet").points[0]
     assert abs(point.error_cents) > 15
-    assert point.correction in ("lip", "")
+    assert point.correction == ""  # beyond the lip, and no hand is free for the slide of the second valve
     assert point.error_cents == pytest.approx(51.955, abs=0.01)  # partial 3 of the second valve, F#4
 
 

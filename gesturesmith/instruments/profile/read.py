@@ -37,9 +37,9 @@ __all__ = ["ProfileError", "load"]
 REGISTER_NAMES = ("low", "middle", "high", "top")
 _DEEPEST = 8  # levels of profiles based on profiles
 _TOP = (
-    f"{MARK} player based_on key name part_name part_names abbreviation kind written_to_sounding hand third_slide "
-    "sound midi_program "
-    "usual_range widest_range clefs sides registers chart chart_evidence hand_chart bell_in_reach partials limits"
+    f"{MARK} player based_on key name names part_name part_names abbreviation kind written_to_sounding hand "
+    "third_slide usual_range widest_range clefs sides registers chart chart_evidence hand_chart bell_in_reach "
+    "partials limits sound midi_program"
 ).split(" ")
 _OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range")
 _NEW_TUBES = {"sides", "kind", "usual_range", "widest_range", "third_slide"}
@@ -161,7 +161,8 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
         key=top.text("key", base.key if base else path.stem),
         name=name,
         part_name=top.text("part_name", base.part_name if base else name),
-        part_names=_part_names(top, base),
+        part_names=_names(top, "part_name", base.part_names if base else {}),
+        names=_names(top, "name", base.names if base else {}),
         abbreviation=top.text("abbreviation", base.abbreviation if base else ""),
         sounding=_sounding(top, base.sounding if base else UNISON),
         sides=sides,
@@ -183,11 +184,11 @@ def _instrument(top: Table, base: Instrument | None, path: Path) -> Instrument:
     )
 
 
-def _part_names(top: Table, base: Instrument | None) -> Mapping[str, str]:
-    """The part's name in the other languages. A `part_name` of the profile's own is used in all of them."""
-    if "part_names" not in top.values:
-        return base.part_names if base is not None and "part_name" not in top.values else {}
-    table = top.table("part_names")
+def _names(top: Table, key: str, inherited: Mapping[str, str]) -> Mapping[str, str]:
+    """`names` or `part_names`: a name in the other languages. One of the profile's own is used in all of them."""
+    if f"{key}s" not in top.values:
+        return inherited if key not in top.values else {}
+    table = top.table(f"{key}s")
     table.known(_LANGUAGES)
     return {language: table.text(language, None) for language in _LANGUAGES if language in table.values}
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Any
 
@@ -37,8 +37,9 @@ def to_toml(instrument: Instrument) -> str:
 def _heading(instrument: Instrument) -> Iterable[str]:
     for key in ("key", "name", "part_name", "abbreviation", "kind", "sound", "midi_program"):
         yield f"{key} = {_value(getattr(instrument, key))}"
-    names = ", ".join(f"{language} = {_value(name)}" for language, name in sorted(instrument.part_names.items()))
-    yield f"part_names = {{ {names} }}  # at the head of its parts in other languages"
+    yield f"part_names = {_names(instrument.part_names)}  # at the head of its parts in other languages"
+    if instrument.names:
+        yield f"names = {_names(instrument.names)}  # which instrument it is"
     yield f"written_to_sounding = {_value(interval_name(instrument.sounding))}"
     yield f"hand = {_value(instrument.has_hand)}"
     yield f"bell_in_reach = {_value(instrument.bell_in_reach)}"
@@ -51,6 +52,11 @@ def _heading(instrument: Instrument) -> Iterable[str]:
     yield f"chart_evidence = {{ about = {_value(str(chart.value))}, {_evidence(chart)} }}"
     rows = [clef if low <= -100000 else f"{clef} {_name(low)}" for clef, low in instrument.clefs]
     yield f"clefs = {_value(rows)}"
+
+
+def _names(names: Mapping[str, str]) -> str:
+    said = ", ".join(f"{language} = {_value(name)}" for language, name in sorted(names.items()))
+    return f"{{ {said} }}"
 
 
 def _sides(instrument: Instrument) -> Iterable[str]:

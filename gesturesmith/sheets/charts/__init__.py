@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from gesturesmith import registry
-from gesturesmith.sheets.charts.base import Chart, book, title
+from gesturesmith.sheets.charts.base import Chart, book, instrument_name, title
 
-__all__ = ["Chart", "book", "get", "names", "title"]
+__all__ = ["Chart", "book", "get", "instrument_name", "names", "title"]
 
 
 def names() -> tuple[str, ...]:

@@ -18,6 +18,11 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import keys, said, together
 from gesturesmith.wording import text as wording
 
+# Of staves of the usual height, measured on pages: a row with its ledger lines, and a line of text below it; on the
+# page, what the head, the legend and the margins take, and the legend in another language.
+_ROW_MM, _LINE_MM, _HEAD_MM, _LEGEND_MM = Fraction(19), Fraction(7, 2), Fraction(95), Fraction(18)
+_LARGEST = Fraction(9, 7)
+_MEANS = ("correction-lip", "correction-hand", "correction-slide")
 _INTERVALS = {
     (0, 0): "", (1, 1): "m2", (1, 2): "M2", (2, 3): "m3", (2, 4): "M3", (3, 5): "P4", (3, 6): "A4", (4, 6): "d5",
     (4, 7): "P5", (5, 8): "m6", (5, 9): "M6", (6, 10): "m7", (6, 11): "M7", (7, 12): "P8", (8, 13): "m9",
@@ -31,13 +36,13 @@ class Chart:
 
     key    its name for `--kind`
     body   the scores and texts of the chart, each a markup, without its head
-    staff  height of its staves, relative to the usual height
+    staff  height of its staves, relative to the usual height; if it depends on the instrument, a function
     title  its title, by language; if empty, `chart-KEY` in `wording`
     """
 
     key: str
     body: Callable[[Settings], tuple[LyText, ...]]
-    staff: Fraction = Fraction(1)
+    staff: Fraction | Callable[[Settings], Fraction] = Fraction(1)
     title: Mapping[str, str] = field(default_factory=dict)
 
 
@@ -74,18 +79,19 @@ def title(chart: Chart, settings: Settings) -> str:
 
 def book(chart: Chart, settings: Settings, *, output: str, picture: bool = False) -> LyText:
     """A `\\book` called `output` (a name we choose); `picture`: as a single picture, not in pages."""
-    settings = replace(settings, staff_mm=settings.staff_mm * chart.staff)
+    size = chart.staff if isinstance(chart.staff, Fraction) else chart.staff(settings)
+    settings = replace(settings, staff_mm=settings.staff_mm * size)
     parts = (paragraph(transposition(settings)), *chart.body(settings))
     if picture:
         return _picture(chart, settings, parts, output)
-    head = PageHeader(title=title(chart, settings), left=settings.part_name(settings.wording))
+    head = PageHeader(title=title(chart, settings), subtitle=instrument_name(settings))
     placed = (part if part.startswith(r"\score") else code(f"\\markup {part}") for part in parts)
     return joined((opening(head, output, "gsChartPaper", settings), *placed, code("}\n")))
 
 
 def _picture(chart: Chart, settings: Settings, parts: tuple[LyText, ...], output: str) -> LyText:
     width = float(settings.paper_mm[0])
-    name = quoted(title(chart, settings))
+    name = quoted(f"{title(chart, settings)}: {instrument_name(settings)}")
     return code(
         f"""\\gsCropped
 \\book {{
@@ -101,6 +107,16 @@ def _picture(chart: Chart, settings: Settings, parts: tuple[LyText, ...], output
     )
 
 
+def instrument_name(settings: Settings) -> str:
+    """Which instrument the chart is of."""
+    return together(settings.instrument.name_in(language) for language in settings.wording)
+
+
+def text_has(column: Column, word: str) -> bool:
+    """Whether a word stands below a note."""
+    return any(word in text.split() or text.startswith(f"{word} ") for text in column.texts)
+
+
 def legend(keys: Iterable[str], settings: Settings) -> LyText:
     """Sentences of `wording` in sequence, in the languages of the page."""
     return paragraph(together(" ".join(wording(key, one) for key in keys) for one in settings.wording))
@@ -112,10 +128,22 @@ def explained(chart: str, columns: Iterable[Column], settings: Settings) -> LyTe
     seen = tuple(columns)
     sides = {side.name for side in instrument.sides}
     keys = [f"chart-{chart}-legend-{instrument.means}"]
+    if instrument.kind == "valves" and len(sides) > 1:
+        keys.append("chart-sides")
     if instrument.kind == "slide" and len(sides) > 1:
         keys.append("chart-triggers" if len(sides) > 2 else "chart-trigger")
+    keys += ["chart-in-and-out"] * any(text_has(c, "short") or text_has(c, "long") for c in seen)
+    corrected_by = {means for means in _MEANS if any(text_has(c, said(means, settings.wording)) for c in seen)}
+    keys += ["chart-corrected"] * bool(corrected_by)
     keys += ["chart-care"] * any(c.black for c in seen) + ["chart-missing"] * any(c.shut for c in seen)
     return legend(tuple(keys), settings)
+
+
+def corrected(means: str, cents: int, settings: Settings) -> tuple[str, ...]:
+    """What brings a note into tune, and by how many cents: "lip −30"; nothing if nothing has to."""
+    if not means:
+        return ()
+    return (f"{said(f'correction-{means}', settings.wording)} {'+' if cents > 0 else '−'}{abs(cents)}",)
 
 
 def transposition(settings: Settings) -> str:
@@ -187,6 +215,14 @@ def _line(columns: Sequence[Column], number: int, gaps: frozenset[int]) -> LyTex
         cells.append(f"\\skip 4 \\markup \\gs-cell {quoted(text)} 2." if text else r"\skip 1")
     size = "gsChartText" if number == 0 else "gsChartSmall"
     return code(f"\\new Lyrics \\with {{ \\{size} }} \\lyricmode {{ {' '.join(cells)} }}")
+
+
+def filling(rows: Sequence[Row], settings: Settings) -> Fraction:
+    """The relative height of staves with which rows fill a page, to be read from a music stand; at most 9/7."""
+    lines = sum(max(len(column.texts) for column in row.columns) for row in rows)
+    needed = _ROW_MM * len(rows) + _LINE_MM * lines
+    room = settings.paper_mm[1] - _HEAD_MM - _LEGEND_MM * (len(settings.wording) - 1)
+    return min(_LARGEST, Fraction(int(42 * room / needed), 42))
 
 
 def rows_of(columns: Sequence[Column], instrument: Instrument, most: int) -> tuple[Row, ...]:

@@ -3,68 +3,70 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
-from gesturesmith.exercises.probes import written_range
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.exercises.probes import alone, written_range
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
-from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, raised, ways
-from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, score
+from gesturesmith.realise.ways import in_tune_cents, ways
+from gesturesmith.sheets.charts.base import Chart, Column, Row, corrected, explained, filling, rows_of, score
 from gesturesmith.units import Spelling, spell
 from gesturesmith.values import frozen
 
 _OTHERS = 3  # per note: more than a player will try
-_MAX_NOTES = 12  # in a row
+_MAX_NOTES = 9  # in a row
 CLOSED, OPEN = "+", "o"  # the signs for the closed and the open bell
 
 
 @frozen(kw_only=True)
 class Fingered:
-    """A written semitone, its standard fingering, and others in tune; with a single tube, its partial.
+    """A written semitone as the checker has it played, and other fingerings that are in tune.
 
-    cents    written, above C-1
-    usual    "" if nothing gives the note
+    cents       written, above C-1
+    verdict     the checker's on the note alone
+    usual       the tube's name, with a single tube the partial's number with the sign of the hand; "" if nothing
+                gives the note
+    correction  what brings it into tune and by how many cents, + is up ("lip", -30); ("", 0) if it is in tune
     """
 
     cents: int
+    verdict: Verdict
     usual: str
+    correction: tuple[str, int]
     others: tuple[str, ...]
 
 
 def fingered(instrument: Instrument) -> tuple[Fingered, ...]:
     """Every written semitone of the widest range, from the lowest with a fingering, lowest first."""
-    rows = [_one(instrument, int(note.pitch_cents)) for note in written_range(instrument, widest=True)]
+    rows = [_one(instrument, note) for note in written_range(instrument, widest=True)]
     first = next((n for n, row in enumerate(rows) if row.usual), 0)
     return tuple(rows[first:])
 
 
-def _one(instrument: Instrument, cents: int) -> Fingered:
-    found = ways(instrument, Fraction(cents) + instrument.sounding.cents)
+def _one(instrument: Instrument, note: Spelling) -> Fingered:
+    judged = alone(instrument, note)
+    played = judged.case.realisation.points[0]
+    cents = int(note.pitch_cents)
     near = in_tune_cents(instrument)
-    if len(instrument.tubes) == 1:
-        return Fingered(cents=cents, usual=_on_one_tube(instrument, found[0], near), others=())
-    usual = instrument.chart.get(cents, "")
-    good = [w for w in found if abs(w.error) <= near]
-    if not usual and good:
-        # Beyond the chart, the fingering of the octave above, which the hand knows: our own judgement.
-        octave = instrument.chart.get(cents + 1200)
-        usual = octave if octave in {w.tube.name for w in good} else good[0].tube.name
-    names = dict.fromkeys(w.tube.name for w in good)
-    if usual not in names:  # the slide a little in or out from the chart's position, as for G4
-        usual = next((n for n in names if n.split()[-1] == usual), usual)
-    others = [n for n in names if n != usual]
-    return Fingered(cents=cents, usual=usual, others=tuple(others)[:_OTHERS])
-
-
-def _on_one_tube(instrument: Instrument, way: PossibleFingering, near: float) -> str:
-    """The partial of a note, with a sign if the hand closes or opens for it; "" if nothing gives it."""
-    hand = instrument.limits.get("hand_lower_cents")
-    if abs(way.error) <= near:
-        return str(way.partial)
-    if raised(instrument, way.partial, way.error):
-        return f"{way.partial} {OPEN}"
-    by_hand = instrument.has_hand and hand is not None and 0 < way.error <= hand.narrow.value
-    return f"{way.partial} {CLOSED}" if by_hand else ""
+    single, out = instrument.means == "single", abs(played.error_cents) > near
+    # The closed hand takes a note further down than it is in tune with by itself, with care.
+    given = played.correction or played.standard or not out or (single and played.error_cents > 0)
+    if judged.verdict is Verdict.NOT_AS_WRITTEN or played.tube is None or not given:
+        return Fingered(cents=cents, verdict=judged.verdict, usual="", correction=("", 0), others=())
+    means: str = (played.correction or "lip") if out and not single else ""
+    sign = (CLOSED if played.error_cents > 0 else OPEN) if out else ""
+    usual = f"{played.partial} {sign}".strip() if single else played.tube.name
+    found = ways(instrument, Fraction(cents) + instrument.sounding.cents)
+    names = dict.fromkeys(w.tube.name for w in found if abs(w.error) <= near and w.tube.name != usual)
+    return Fingered(
+        cents=cents,
+        verdict=judged.verdict,
+        usual=usual,
+        correction=(means, -round(played.error_cents) if means else 0),
+        others=tuple(names)[:_OTHERS],
+    )
 
 
 def both_names(cents: int) -> tuple[Spelling, ...]:
@@ -76,18 +78,34 @@ def both_names(cents: int) -> tuple[Spelling, ...]:
     return (sharp, Spelling(above.letter, Fraction(-1), above.octave))
 
 
+@lru_cache(maxsize=8)  # for its size, its page and its picture
+def _columns(settings: Settings) -> tuple[Column, ...]:
+    return tuple(
+        Column(
+            notes=both_names(row.cents),
+            texts=(row.usual or "–", *corrected(*row.correction, settings), *row.others),
+            black=bool(row.usual) and row.verdict is Verdict.WITH_CARE,
+            shut=not row.usual,
+        )
+        for row in fingered(settings.instrument)
+    )
+
+
+def _rows(settings: Settings) -> tuple[Row, ...]:
+    return rows_of(_columns(settings), settings.instrument, _MAX_NOTES)
+
+
 def _body(settings: Settings) -> tuple[LyText, ...]:
-    instrument = settings.instrument
-    columns = [
-        Column(notes=both_names(row.cents), texts=(row.usual or "–", *row.others), shut=not row.usual)
-        for row in fingered(instrument)
-    ]
-    rows = rows_of(columns, instrument, _MAX_NOTES)
+    rows = _rows(settings)
     widest = max(len(row.columns) for row in rows)
     return (
-        explained("fingering", columns, settings),
+        explained("fingering", _columns(settings), settings),
         *(score(row, widest, layout="gsChartRow") for row in rows),
     )
 
 
-CHART = Chart(key="fingering", body=_body)
+def _staff(settings: Settings) -> Fraction:
+    return filling(_rows(settings), settings)
+
+
+CHART = Chart(key="fingering", body=_body, staff=_staff)

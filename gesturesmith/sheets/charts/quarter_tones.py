@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 from gesturesmith.diagnostics import Verdict
-from gesturesmith.instruments.base import Instrument
-from gesturesmith.judge.gesture import judge
+from gesturesmith.exercises.probes import alone
+from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.lytext import LyText
-from gesturesmith.model.builder import NewGesture, NewPoint, make
 from gesturesmith.model.piece import Settings
-from gesturesmith.sheets.charts.base import Chart, Column, explained, rows_of, score
+from gesturesmith.realise.ways import in_tune_cents, ways
+from gesturesmith.sheets.charts.base import Chart, Column, Row, corrected, explained, filling, rows_of, score
 from gesturesmith.units import Spelling, spell_quarter
 from gesturesmith.values import frozen
-from gesturesmith.wording import said
 
-_BEATS = Fraction(2)
-_MAX_NOTES = {"valves": 12, "slide": 10}  # in a row; positions have longer names
+_OTHERS = 2  # per note
+_MAX_NOTES = 9  # in a row
 
 
 @frozen(kw_only=True)
@@ -25,7 +25,8 @@ class QuarterTone:
 
     tube        the fingering, "" if nothing comes close; partial: its harmonic
     error       cents by which it is off before any correction, + is sharp
-    correction  "" | "lip" | "hand"
+    correction  "" | "lip" | "hand" | "slide"
+    others      other fingerings that give it in tune
     """
 
     note: Spelling
@@ -34,6 +35,7 @@ class QuarterTone:
     partial: int
     error: int
     correction: str
+    others: tuple[str, ...]
 
 
 def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
@@ -42,10 +44,7 @@ def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
     notes = [spell_quarter(cents) for cents in range(low - low % 100 + 50, high, 100) if cents > low]
     found = []
     for note in notes:
-        gesture, errors = make(NewGesture(instrument=instrument, points=(NewPoint(pitch=note),), lasts=_BEATS))
-        if gesture is None:
-            raise ValueError([e.message for e in errors])
-        judged = judge(gesture)
+        judged = alone(instrument, note)
         played = judged.case.realisation.points[0]
         found.append(
             QuarterTone(
@@ -55,30 +54,54 @@ def quarter_tones(instrument: Instrument) -> tuple[QuarterTone, ...]:
                 partial=played.partial,
                 error=round(played.error_cents),
                 correction=played.correction,
+                others=_others(instrument, note, played.tube),
             )
         )
     return tuple(found)
 
 
+def _others(instrument: Instrument, note: Spelling, usual: Tube | None) -> tuple[str, ...]:
+    if usual is None or instrument.means == "single":
+        return ()
+    near = in_tune_cents(instrument)
+    found = ways(instrument, instrument.heard(note).pitch_cents)
+    names = dict.fromkeys(w.tube.name for w in found if abs(w.error) <= near and w.tube.name != usual.name)
+    return tuple(names)[:_OTHERS]
+
+
+@lru_cache(maxsize=8)  # for its size, its page and its picture
+def _columns(settings: Settings) -> tuple[Column, ...]:
+    return tuple(_column(one, settings) for one in quarter_tones(settings.instrument))
+
+
+def _rows(settings: Settings) -> tuple[Row, ...]:
+    return rows_of(_columns(settings), settings.instrument, _MAX_NOTES)
+
+
 def _body(settings: Settings) -> tuple[LyText, ...]:
-    instrument = settings.instrument
-    columns = [_column(one, settings) for one in quarter_tones(instrument)]
-    rows = rows_of(columns, instrument, _MAX_NOTES[instrument.kind])
+    rows = _rows(settings)
     widest = max(len(row.columns) for row in rows)
     return (
-        explained("quarter-tones", columns, settings),
+        explained("quarter-tones", _columns(settings), settings),
         *(score(row, widest, layout="gsChartRow") for row in rows),
     )
+
+
+def _staff(settings: Settings) -> Fraction:
+    return filling(_rows(settings), settings)
 
 
 def _column(one: QuarterTone, settings: Settings) -> Column:
     if one.verdict is Verdict.NOT_AS_WRITTEN or not one.tube:
         return Column(notes=(one.note,), texts=("–",), shut=True)
     below = str(one.partial) if settings.instrument.means == "single" else one.tube
-    sign = "+" if one.error > 0 else "−" if one.error < 0 else "±"
-    off = f"{sign}{abs(one.error)}"
-    correction = said(f"correction-{one.correction}", settings.wording) if one.correction else ""
-    return Column(notes=(one.note,), texts=(below, off, correction), black=one.verdict is Verdict.WITH_CARE)
+    texts = (below, *(corrected(one.correction, -one.error, settings) or (_off(one.error),)), *one.others)
+    return Column(notes=(one.note,), texts=texts, black=one.verdict is Verdict.WITH_CARE)
 
 
-CHART = Chart(key="quarter-tones", body=_body)
+def _off(error: int) -> str:
+    sign = "+" if error > 0 else "−" if error < 0 else "±"
+    return f"({sign}{abs(error)})"
+
+
+CHART = Chart(key="quarter-tones", body=_body, staff=_staff)
