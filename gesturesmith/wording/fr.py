@@ -54,23 +54,23 @@ TEXTS = {
         "note ; o : la main ouverte le laisse monter."
     ),
     "chart-quarter-tones-legend-valves": (
-        "Sous chaque note, le doigté et ce qui la rend juste ou, entre parenthèses, son écart en cents (+ : trop "
-        "haut) ; en plus petit, d’autres qui la donnent juste."
+        "Sous chaque note, le doigté et ce qui la rend juste ou, entre parenthèses, son écart en cents (+ : trop "
+        "haut) ; en plus petit, d’autres qui la donnent juste."
     ),
     "chart-quarter-tones-legend-slide": (
         "Sous chaque note, la position de la coulisse et ce qui la rend juste ou, entre parenthèses, son écart en "
-        "cents (+ : trop haut) ; en plus petit, d’autres qui la donnent juste."
+        "cents (+ : trop haut) ; en plus petit, d’autres qui la donnent juste."
     ),
     "chart-quarter-tones-legend-single": (
         "Sous chaque note, le numéro de l’harmonique et ce qui la rend juste ou, entre parenthèses, son écart en "
-        "cents (+ : trop haut)."
+        "cents (+ : trop haut)."
     ),
     "chart-trigger": "T : barillet de quarte.",
     "chart-triggers": "T : barillet de quarte ; TT : les deux barillets ensemble.",
     "chart-care": "Les notes à tête noire ne s’obtiennent qu’avec précaution.",
     "chart-missing": "Aucun doigté ne donne les notes entre parenthèses.",
     "chart-sides": "F désigne le côté fa du cor, Bb le côté si bémol (avec le pouce).",
-    "chart-in-and-out": "Short : un peu plus rentrée que la position ; long : un peu plus sortie.",
+    "chart-in-and-out": "Short : un peu plus rentrée que la position ; long : un peu plus sortie.",
     "chart-corrected": (
         "Le nombre après lèvres, main ou coulisse dit de combien de cents la note monte (+) ou descend (−)."
     ),
