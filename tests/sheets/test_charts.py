@@ -128,8 +128,9 @@ def test_chart_map_and_checker_are_one_reading(name: str) -> None:
 TRIGGER = "C3 T 1, B2 T 2, F2 T 1, E2 T 2, Eb2 T 3, D2 T 4, C#2 T 5, C2 T 6, Bb2 1, A2 2, G2 4, D3 4, F3 1"
 # Common practice: every elementary chart of three valves, and 4 for 1-3, 2-4 for 1-2-3 where there are four.
 THREE_VALVES = """
-F#3 1-2-3, G3 1-3, Ab3 2-3, A3 1-2, Bb3 1, B3 2, C4 0, C#4 1-2-3, D4 1-3, Eb4 2-3, E4 1-2, F4 1, F#4 2, G4 0,
-Ab4 2-3, A4 1-2, Bb4 1, B4 2, C5 0, C#5 1-2, D5 1, Eb5 2, E5 0, F5 1, F#5 2, G5 0, Ab5 2-3, A5 1-2, Bb5 1, B5 2, C6 0
+F#3 1-2-3, G3 1-3, Ab3 2-3, A3 1-2, Bb3 1, B3 2, C4 0, C#4 1-2-3, D4 1-3, Eb4 2-3, E4 1-2, F4 1, F#4 2,
+G4 0, Ab4 2-3, A4 1-2, Bb4 1, B4 2, C5 0, C#5 1-2, D5 1, Eb5 2, E5 0, F5 1, F#5 2, G5 0, Ab5 2-3, A5 1-2,
+Bb5 1, B5 2, C6 0
 """
 TUBA_IN_C = """F#1 2-4, G1 4, Ab1 2-3, A1 1-2, Bb1 1, B1 2, C2 0, C#2 2-4, D2 4, Eb2 2-3, E2 1-2, F2 1, F#2 2, G2 0,
 Ab2 2-3, A2 1-2, Bb2 1, B2 2, C3 0, F1 1-4, E1 2-3-4, Eb1 1-3-4, D1 1-2-3-4"""
