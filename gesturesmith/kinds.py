@@ -20,6 +20,7 @@ FingeringMode = Literal["auto", "held", "given"]
 Join = Literal["", "<", ">"]  # from one level to the next
 Players = Literal["", "a2", "first", "second"]  # which of two players
 Direction = Literal["", "up", "down"]
+TempoTurn = Literal["accelerando", "ritardando"]
 Unit = Literal["", "beats", "bars", "s", "mm", "%"]
 Shade = Literal["", "short", "long"]
 VariedKey = Literal["start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics"]  # in order of application

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+from typing import Literal
 
 from gesturesmith.values import frozen
 
@@ -98,6 +99,50 @@ class Spelling:
             return Spelling(LETTERS[index], alter, octave, self.cents)
         usual = spell(target)
         return replace(usual, cents=usual.cents + self.cents)
+
+
+_ON_FIFTHS = "FCGDAEB"  # the naturals in order of fifths
+Mode = Literal["major", "minor"]
+_FIRST: dict[Mode, int] = {"major": 1, "minor": 4}  # among them, the tonic without a sign: C or A
+_MOST_FIFTHS = 7
+
+
+@frozen
+class KeySignature:
+    """A key: `fifths` sharps, or flats where it is negative, -7 to 7; and its mode, "" if it is open."""
+
+    fifths: int
+    mode: Mode | Literal[""] = ""
+
+    @property
+    def tonic(self) -> str:
+        """Its first degree: `Eb`; "" if it is open."""
+        if not self.mode:
+            return ""
+        turns, index = divmod(self.fifths + _FIRST[self.mode], 7)
+        return _ON_FIFTHS[index] + ("#" * turns if turns > 0 else "b" * -turns)
+
+    @property
+    def name(self) -> str:
+        """As the language names it: `Eb major`, `none`."""
+        return f"{self.tonic} {self.mode}" if self.mode else "none"
+
+    def transposed(self, interval: Interval) -> KeySignature:
+        """The key transposed; by its other name where it would need more than seven signs. An open one stays."""
+        if not self.mode:
+            return self
+        fifths = self.fifths + 7 * int(interval.cents) // 100 - 12 * interval.steps
+        while fifths > _MOST_FIFTHS:
+            fifths -= 12
+        while fifths < -_MOST_FIFTHS:
+            fifths += 12
+        return KeySignature(fifths, self.mode)
+
+
+def key_signature(tonic: str, mode: Mode) -> KeySignature:
+    """The key of a tonic (`Eb`) and a mode, though it may need more than seven signs."""
+    turns = tonic.count("#") - tonic.count("b")
+    return KeySignature(_ON_FIFTHS.index(tonic[0]) + 7 * turns - _FIRST[mode], mode)
 
 
 _SHARPS = ("C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B")

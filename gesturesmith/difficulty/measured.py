@@ -31,16 +31,18 @@ class Measured(NamedTuple):
 
 def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
     """Measure every point of a gesture, including silences."""
-    beat = 60.0 / float(gesture.tempo)
     steady = len(gesture.dynamics) < 2
     techniques, own = gesture.techniques, technique_load(gesture.techniques)
-    starts = [float(point.at) * beat for point in gesture.points]
+    starts = gesture.in_time(point.at for point in gesture.points)
+    finish = gesture.in_time((gesture.beats,))[0]
     measured = []
-    for point, start, end in zip(gesture.points, starts, (*starts[1:], float(gesture.beats) * beat), strict=True):
+    for point, start, end in zip(gesture.points, starts, (*starts[1:], finish), strict=True):
         around = [place_at(gesture, point.at)] if steady else extent(gesture, point.at, point.until)
         softest, loudest = float(min(around)), float(max(around))
-        swells = [(r.end - r.start, r.first, r.last) for r in ramps(gesture, point.at, point.until)]
-        levels = tuple((float(beats) * beat, float(one), float(other)) for beats, one, other in swells)
+        levels = tuple(
+            (gesture.seconds_between(r.start, r.end), float(r.first), float(r.last))
+            for r in ramps(gesture, point.at, point.until)
+        )
         if point.techniques is not techniques and point.techniques:
             techniques, own = point.techniques, technique_load(point.techniques)
         cents, register = None, numbers.home

@@ -24,7 +24,7 @@ from gesturesmith.model.levels import mean
 from gesturesmith.model.strokes import gap_beats, struck
 from gesturesmith.realise.gesture import realise
 from gesturesmith.rules.base import Case, PassageCase
-from gesturesmith.rules.shared.account import item_seconds, kept_up, played_out, rest_ratio
+from gesturesmith.rules.shared.account import kept_up, played_out, rest_ratio
 from gesturesmith.rules.shared.reading import plain
 from gesturesmith.units import A4_HZ
 from gesturesmith.values import frozen
@@ -144,7 +144,7 @@ def passage_difficulty(passage: PassageCase) -> Difficulty:
         if item.box is not None and item.box.goes_on:
             owed, used = owed + kept_up(passage, item.box.box, lambda one: known[id(one)].effort), 0.0
         elif case is None:
-            owed, used = max(0.0, owed - item_seconds(passage, item) * ratio), 0.0
+            owed, used = max(0.0, owed - passage.passage.silence_s(item) * ratio), 0.0
         else:
             instrument, air = case.instrument, known[id(case)].air
             owed = max(0.0, owed + known[id(case)].effort)
@@ -164,7 +164,7 @@ def passage_difficulty(passage: PassageCase) -> Difficulty:
 
 
 def _seconds(gesture: Gesture) -> float:
-    return float(gesture.beats) * 60.0 / float(gesture.tempo)
+    return gesture.in_time((gesture.beats,))[0]
 
 
 def _pitch(tally: _Tally, numbers: Comfort, measured: Sequence[Measured]) -> None:
@@ -227,19 +227,18 @@ def _tongue(
 ) -> None:
     """Attacks per second against the speed of the tongue, and the shortest note against its response."""
     sounding = [m for m in measured if m.sounds]
-    beat = 60.0 / float(gesture.tempo)
     shortest = math.inf
     if gesture.spread is None:
         tongued = [m for m in sounding if m.point.reached == "attack"]
         times = [m.start for m in tongued]
         if any(m.point.strokes for m in tongued):
-            all_struck = [(float(at) * beat, point) for at, point in struck(gesture)]
+            all_struck = list(struck(gesture))
             of_point = {id(m.point): m for m in tongued}
             tongued = [of_point[id(point)] for _, point in all_struck]
-            times = [at for at, _ in all_struck]
+            times = gesture.in_time(at for at, _ in all_struck)
     else:
         tongued = sounding
-        times, shortest = _struck(gesture, beat)
+        times, shortest = _struck(gesture)
     gaps = min(2, len(times) - 1)
     rates = [gaps / (b - a) for a, b in zip(times, times[gaps:], strict=False) if b > a] if gaps > 0 else []
     if rates:
@@ -255,18 +254,20 @@ def _tongue(
     for m in sounding:
         about = m.point.about or m.point.kind != "pitch" or m.load.pitched != "exact"
         if m.cents is not None and not about and m.point.reached != "line":
-            lasts = float(gap_beats(gesture, m.point)) * beat if m.point.strokes else m.end - m.start
+            lasts = m.end - m.start
+            if m.point.strokes:
+                lasts *= float(gap_beats(gesture, m.point) / (m.point.until - m.point.at))
             tally.add("response", min(shortest, lasts) * _hz(numbers, m.cents), periods)
 
 
-def _struck(gesture: Gesture, beat: float) -> tuple[list[float], float]:
+def _struck(gesture: Gesture) -> tuple[list[float], float]:
     """The times, in seconds, of the attacks of `attacks`, and the shortest time of any."""
-    start, end = (float(at) * beat for at in sounds(gesture))
+    start, end = gesture.in_time(sounds(gesture))
     spread = gesture.spread
-    if spread is not None and not spread.shape:  # the common case, without fractions
+    if spread is not None and not spread.shape and gesture.pace is None:  # the common case, without fractions
         gap = (end - start) / spread.count
         return [start + gap * i for i in range(min(3, spread.count))], gap  # the others are the same
-    times = [float(at) * beat for at in attack_times(gesture)]
+    times = gesture.in_time(attack_times(gesture))
     return times, min(b - a for a, b in pairwise((*times, end)))
 
 

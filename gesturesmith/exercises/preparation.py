@@ -15,6 +15,7 @@ from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.move import written
 from gesturesmith.model.piece import Passage, PassageItem, Repeat
 from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.model.tempo import steady
 from gesturesmith.realise.in_force import pitched_by
 from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case, PassageCase
@@ -65,7 +66,7 @@ def barred(cases: tuple[Case, ...], meter: tuple[int, int] | None, times: int) -
         title=None,
         items=tuple(items),
         repeats=(Repeat(start=Fraction(0), end=at, times=times),) if times > 1 else (),
-        tempo=first.tempo,
+        tempo_map=steady(first.tempo),
         tempo_text=None,
         counted=None if first.beat == 1 else first.beat,
         meter=meter,

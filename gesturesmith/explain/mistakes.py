@@ -351,6 +351,74 @@ _TABLE = {
         "gesture fog\n  contour: G4\n  lasts: 2 beats\npassage song\n  meter: 4/4\n  play: fog",
     ),
     "too-many-events": Mistake("Written out, a passage has at most 10,000 notes and rests, and as many bars."),
+    "change-without-meter": Mistake(
+        "Meters, bars and pickups belong to a passage with bars: give it the meter it begins with.",
+        "passage song\n  play: C4 for 4, meter 3/4, C4 for 3",
+        "passage song\n  meter: 4/4\n  play: C4 for 4, meter 3/4, C4 for 3",
+    ),
+    "change-mid-bar": Mistake(
+        "A new meter, a rehearsal mark and a double bar line come at a bar line: fill the bar before it.",
+        "passage song\n  meter: 4/4\n  play: C4 for 2, meter 3/4, C4 for 3",
+        "passage song\n  meter: 4/4\n  play: C4 for 2, rest 2, meter 3/4, C4 for 3",
+    ),
+    "tempo-backwards": Mistake(
+        "An accelerando leads to a faster tempo than the one before it, a ritardando to a slower one.",
+        "passage song\n  tempo: 60\n  play: accelerando to 40 over 4, C4 for 4, D4 for 2",
+        "passage song\n  tempo: 60\n  play: ritardando to 40 over 4, C4 for 4, D4 for 2",
+    ),
+    "tempo-overlap": Mistake(
+        "While the tempo changes little by little, no other change of tempo begins.",
+        "passage song\n  play: accelerando to 96 over 8, C4 for 4, tempo 96, D4 for 4",
+        "passage song\n  play: accelerando to 96 over 4, C4 for 4, tempo 96, D4 for 4",
+    ),
+    "nothing-there": Mistake(
+        "What changes, or is marked, stands before the music it holds for; a double bar line has music before it.",
+        "passage song\n  play: C4 for 4, tempo 96",
+        "passage song\n  play: C4 for 4, tempo 96, D4 for 4",
+    ),
+    "too-little-after": Mistake(
+        "An accelerando or ritardando needs music, or rests, for all its beats.",
+        "passage song\n  play: ritardando to 40 over 8, C4 for 4",
+        "passage song\n  play: ritardando to 40 over 4, C4 for 4",
+    ),
+    "changed-twice": Mistake(
+        "One place has one tempo, one meter, one rehearsal mark.",
+        "passage song\n  play: C4 for 4, mark A, mark B, C4 for 4",
+        "passage song\n  play: C4 for 4, mark A, C4 for 4",
+    ),
+    "pickup-too-long": Mistake(
+        "A pickup is the part of a bar before the first whole bar.",
+        "passage song\n  meter: 3/4\n  pickup: 3 beats\n  play: C4 for 6",
+        "passage song\n  meter: 3/4\n  pickup: 1 beat\n  play: C4 for 1, D4 for 3",
+    ),
+    "while-tempo-changes": Mistake(
+        "What lasts seconds has no beats in which the tempo could change.",
+        "gesture fog\n  contour: C4\n  lasts: 2 s\npassage song\n  play: accelerando to 96 over 1, fog, rest 4",
+        "gesture fog\n  contour: C4\n  lasts: 2 s\npassage song\n  play: fog, accelerando to 96 over 4, rest 4",
+    ),
+    "pickup-inside": Mistake(
+        "A passage with a pickup is played inside another where the pickup leads to a bar line.",
+        "passage song\n  meter: 4/4\n  pickup: 1 beat\n  play: C4 for 1, D4 for 4\n"
+        "passage all\n  meter: 4/4\n  play: song, rest 3",
+        "passage song\n  meter: 4/4\n  pickup: 1 beat\n  play: C4 for 1, D4 for 4\n"
+        "passage all\n  meter: 4/4\n  play: rest 3, song",
+    ),
+    "parts-contradict": Mistake(
+        "What changes in one line of a passage changes for all parts.",
+        "part one\npart two\npassage song\n  one: C4 for 2, tempo 90, C4 for 2\n"
+        "  two: C4 for 2, tempo 96, C4 for 2",
+        "part one\npart two\npassage song\n  one: C4 for 2, tempo 90, C4 for 2\n  two: C4 for 4",
+    ),
+    "bad-change": Mistake(
+        "A change in `play` says everything it needs: the tempo, and over how many beats it is reached.",
+        "passage song\n  play: rit. 40, C4 for 4",
+        "passage song\n  play: ritardando to 40 over 4, C4 for 4",
+    ),
+    "bad-key": Mistake(
+        "A key is a note and `major` or `minor`, with at most seven sharps or flats; or `none`.",
+        "passage song\n  key: E-flat\n  play: C4 for 4",
+        "passage song\n  key: Eb major\n  play: C4 for 4",
+    ),
     "other-tempo": Mistake(
         "Music inside a passage has the tempo and the meter of that passage.",
         "passage one\n  tempo: 90\n  play: C4 for 1\npassage all\n  play: one",

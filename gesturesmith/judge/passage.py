@@ -72,7 +72,8 @@ def _known(item: PassageItem, own: dict[str, Gesture]) -> bool:
     there = own.get(item.played)
     if there is None or item.gesture is None:
         return False
-    return there.points == item.gesture.points and there.tempo == item.gesture.tempo
+    mine = item.gesture
+    return there.points == mine.points and (there.tempo, there.pace) == (mine.tempo, mine.pace)
 
 
 def _moved(finding: Finding, item: PassageItem) -> Finding:

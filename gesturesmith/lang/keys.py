@@ -203,7 +203,7 @@ PASSAGE: dict[str, Key] = {
         play,
         "a list separated by commas: the name of a gesture, `NAME up N` or `NAME down N` (semitones, by the "
         "interval with the plainest names) or `up M2`, `down P5` (intervals, keeping the spelling), `rest N`, a "
-        "pitch `C4 for N` with point words, the name of another passage",
+        "pitch `C4 for N` with point words, the name of another passage; and between them what changes, below",
         "error",
     ),
     "repeat": Key(
@@ -215,6 +215,17 @@ PASSAGE: dict[str, Key] = {
         series.bar_number,
         "the number of its first bar; the bars are then numbered at the beginning of each line",
         "no bar numbers",
+    ),
+    "pickup": Key(
+        series.pickup,
+        "the length of an incomplete first bar, `1 beat`; bar numbers count from the first whole bar",
+        "begins with a whole bar",
+    ),
+    "key": Key(
+        values.key,
+        "a key signature, `Eb major`, `F# minor` or `none`, read as `pitches` says, and of a file with parts the "
+        "sounding one, transposed for each part",
+        "no key signature: accidentals at the notes",
     ),
 }
 EXERCISES: dict[str, Key] = {

@@ -57,6 +57,8 @@ RULES: dict[str, str] = {
     "bad-fingering": "GS148",
     "bad-item": "GS149",
     "bad-grace": "GS080",
+    "bad-change": "GS063",
+    "bad-key": "GS064",
     "unknown-part": "GS020",
 }
 

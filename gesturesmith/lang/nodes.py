@@ -7,10 +7,29 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.kinds import AttackShape, BlockKind, Direction, FingeringMode, Growth, Join, LineKind, Shade, Unit
+from gesturesmith.kinds import (
+    AttackShape,
+    BlockKind,
+    Direction,
+    FingeringMode,
+    Growth,
+    Join,
+    LineKind,
+    Shade,
+    TempoTurn,
+    Unit,
+)
 from gesturesmith.lang.tokens import quoted
+from gesturesmith.lang.words import BEATS
 from gesturesmith.source import Span
+from gesturesmith.units import KeySignature
 from gesturesmith.values import frozen
+
+_NOTE_NAMES = {
+    length * dot: f"{'dotted ' if dot > 1 else ''}{name}"
+    for name, length in BEATS.items()
+    for dot in (1, Fraction(3, 2))
+}
 
 
 @frozen
@@ -240,6 +259,12 @@ class Tempo:
     span: Span
     note: Fraction | None = None
 
+    def __str__(self) -> str:
+        """As an entry of `play` has it."""
+        words = f"{quoted(self.words.text)} " if self.words is not None else ""
+        named = f"{_NOTE_NAMES[self.note]} = " if self.note is not None else ""
+        return f"tempo {words}{named}{self.bpm.value}"
+
 
 @frozen
 class TimeSignature:
@@ -248,6 +273,59 @@ class TimeSignature:
     beats: int | None
     unit: int | None
     span: Span
+
+    def __str__(self) -> str:
+        """As an entry of `play` has it."""
+        return f"meter {self.beats}/{self.unit}"
+
+
+@frozen
+class GradualNode:
+    """`accelerando to 96 over 8`: to a tempo, over beats or bars."""
+
+    turn: TempoTurn
+    to: Tempo
+    over: Amount
+    span: Span
+
+    def __str__(self) -> str:
+        to = str(self.to).removeprefix("tempo ")
+        return f"{self.turn} to {to} over {self.over.value}{' bars' if self.over.unit == 'bars' else ''}"
+
+
+@frozen
+class KeyNode:
+    """A key signature, in the pitch of the file."""
+
+    key: KeySignature
+    span: Span
+
+    def __str__(self) -> str:
+        return f"key {self.key.name}"
+
+
+@frozen
+class MarkNode:
+    """A rehearsal mark."""
+
+    text: str
+    span: Span
+
+    def __str__(self) -> str:
+        return f"mark {self.text}"
+
+
+@frozen
+class DoubleBarNode:
+    """A double bar line."""
+
+    span: Span
+
+    def __str__(self) -> str:
+        return "double bar"
+
+
+type ChangeNode = Tempo | GradualNode | TimeSignature | KeyNode | MarkNode | DoubleBarNode
 
 
 @frozen
@@ -262,11 +340,12 @@ class Paper:
 
 @frozen(kw_only=True)
 class PlayItem:
-    """One item of `play:`: exactly one of name, note, rest.
+    """One item of `play:`: exactly one of name, note, rest, change.
 
     name    a gesture or another passage; `move` "" | "up" | "down", by `semitones` or by `interval` ("M2")
     note    a pitch `for_` a number of beats, with point words in `marks` and `texts`, and grace notes before it
-    rest    a number of beats
+    rest    a number of beats; a fermata over it in `marks`
+    change  what changes here, or is marked: nothing is played
     who     of two players: `a2`, `first`, `second`; None: unchanged
     below   what the second player plays while the first plays this
     silent  a rest as long as what is given here
@@ -275,6 +354,7 @@ class PlayItem:
     name: Word | None = None
     note: Note | None = None
     rest: Amount | None = None
+    change: ChangeNode | None = None
     move: Direction = ""
     semitones: int | None = None
     interval: str = ""
@@ -292,6 +372,18 @@ class PlayItem:
 @frozen
 class Play:
     items: tuple[PlayItem, ...]
+    span: Span
+
+
+IN_SCORE = "in score"  # the key of a setting that no file has: that this is one part of several
+IMPOSED = "for all parts"  # and the key of what changes in a passage for all of them
+
+
+@frozen
+class Imposed:
+    """What changes in a passage for all its parts, in quarters from its start; written nowhere like this."""
+
+    changes: tuple[tuple[Fraction, PlayItem], ...]
     span: Span
 
 
@@ -324,7 +416,7 @@ class Series:
 
 type Value = (
     Word | Text | Amount | Contour | Names | BandNode | Dynamics | AttacksNode | FingeringNode | AllowNode
-    | TrillNode | Tempo | TimeSignature | Paper | Play | Series | BoxLength
+    | TrillNode | Tempo | TimeSignature | KeyNode | Paper | Play | Series | BoxLength | Imposed
 )  # fmt: skip
 
 
@@ -352,6 +444,11 @@ class Block:
 
     def get(self, key: str) -> KeyEntry | None:
         return next((e for e in self.entries if e.key.text == key), None)
+
+    def span_of(self, key: str) -> Span:
+        """The span of a key's value, or of the heading if the key is missing."""
+        entry = self.get(key)
+        return entry.span if entry is not None else self.span
 
 
 @frozen

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import NoReturn, get_args
 
 from gesturesmith.kinds import Direction, one_of
-from gesturesmith.lang import lengths, pitches
+from gesturesmith.lang import changes, lengths, pitches
 from gesturesmith.lang.contour import is_point_text, point_text, point_word
 from gesturesmith.lang.graces import in_play
 from gesturesmith.lang.messages import short, shown
@@ -14,7 +14,7 @@ from gesturesmith.lang.nodes import Amount, Play, PlayItem, PointText, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
-from gesturesmith.lang.words import EXTREMES, GRACE, HEIGHTS, PLAYERS
+from gesturesmith.lang.words import EXTREMES, FERMATA, GRACE, HEIGHTS, PLAYERS
 from gesturesmith.units import interval
 
 _AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
@@ -53,6 +53,8 @@ def _items(reader: Reader) -> list[PlayItem]:
 
 def _of_players(reader: Reader) -> PlayItem:
     """An item; `C5 / E4 for 2` divides two players, and a word says which of them plays."""
+    if changes.begins(reader):
+        return changes.change(reader)
     item = _item(reader)
     tok = reader.tok
     if tok.text == _DIVIDED:
@@ -83,7 +85,8 @@ def _item(reader: Reader) -> PlayItem:
     if tok.text == "rest":
         reader.next()
         length = lengths.length(reader, "the length of the rest in beats: rest 4")
-        return PlayItem(rest=length, span=reader.span_from(tok))
+        held = (reader.word(_AN_ITEM),) if reader.tok.text == FERMATA else ()
+        return PlayItem(rest=length, marks=held, span=reader.span_from(tok))
     if tok.text.casefold() not in reader.notes.names:
         if tok.text == "r" or (tok.text in ("rests", "Rest", "pause", "silence") and after.kind == "number"):
             count = after.text if after.kind == "number" else "4"
@@ -169,6 +172,8 @@ def _distance(reader: Reader) -> tuple[int | None, str]:
 def _after_item(reader: Reader, item: PlayItem) -> NoReturn:
     """Report what follows an item but is neither a comma nor the end."""
     tok = reader.tok
+    if item.change is not None:
+        reader.fail("bad-list", tok.span, "this changes from here on, for everything: put a comma after it")
     if tok.kind == "word" and item.name and tok.text == "for":
         hint = "a gesture is as long as its own `lasts` says"
         reader.fail("bad-item", tok.span, f"`for` belongs to pitches: {hint}")

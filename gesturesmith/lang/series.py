@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.kinds import Unit
+from gesturesmith.lang import lengths
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import Amount, Note, Range, Series, Word
 from gesturesmith.lang.notes import note
@@ -221,6 +222,13 @@ def bar_number(reader: Reader) -> Amount:
     if value.value > _LAST_BAR:
         reader.fail("out-of-range", value.span, f"bar numbers run from 1 to {_LAST_BAR}")
     reader.finish("one bar number")
+    return value
+
+
+def pickup(reader: Reader) -> Amount:
+    """The length of a first bar that is not whole, in beats."""
+    value = lengths.length(reader, "the length of the first bar in beats: 1 beat")
+    reader.finish("one length in beats")
     return value
 
 

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from functools import lru_cache
+from typing import get_args
 
 from gesturesmith import techniques
+from gesturesmith.kinds import one_of
 from gesturesmith.lang import habits
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.nodes import (
     AllowNode,
     Amount,
     BandNode,
+    KeyNode,
     Names,
     Note,
     Paper,
@@ -32,7 +36,7 @@ from gesturesmith.lang.words import (
     TEMPO_BPM,
     WORDINGS,
 )
-from gesturesmith.units import Spelling
+from gesturesmith.units import UNISON, KeySignature, Mode, Spelling, key_signature
 
 _TITLE_SIGNS = frozenset("'’!?&()/°+")
 
@@ -99,9 +103,19 @@ def bpm(reader: Reader) -> Amount:
 
 def tempo(reader: Reader) -> Tempo:
     """Beats per minute, with an optional text before the number."""
+    value = tempo_item(reader)
+    if reader.tok.kind == "word" or reader.tok.text in ("=", "-", "–", "--"):
+        extra = reader.tok
+        reader.fail("too-much", extra.span, f"one number of beats per minute: tempo: {reader.back().text}")
+    reader.finish("a number of beats per minute")
+    return value
+
+
+def tempo_item(reader: Reader) -> Tempo:
+    """A tempo, whatever follows it."""
     first = reader.tok
     words = reader.text() if first.kind == "text" else None
-    if words and reader.at_end():
+    if words and (reader.at_end() or reader.tok.text == ","):
         reader.fail("incomplete", reader.tok.span, f"a tempo needs its number too: {first.text} 72")
     counted = _counted(reader)
     if reader.tok.kind == "word" and not words:
@@ -112,12 +126,8 @@ def tempo(reader: Reader) -> Tempo:
         reader.fail("bad-number", first.span, f"{shown(first.text)} is not a tempo: {shape}: {example}")
     number = reader.tok
     value = bpm(reader)
-    if reader.tok.kind == "word" or reader.tok.text in ("=", "-", "–", "--"):
-        extra = reader.tok
-        reader.fail("too-much", extra.span, f"one number of beats per minute: tempo: {number.text}")
     if reader.tok.kind == "text":
         reader.fail("too-much", reader.tok.span, f"the words come first: {reader.tok.text} {number.text}")
-    reader.finish("a number of beats per minute")
     return Tempo(words, value, reader.span_from(first), counted)
 
 
@@ -163,8 +173,16 @@ def meter(reader: Reader) -> TimeSignature:
     tok = reader.tok
     if tok.kind == "word" and tok.text == "free":
         reader.next()
-        reader.finish("one meter")
-        return TimeSignature(None, None, tok.span)
+        value = TimeSignature(None, None, tok.span)
+    else:
+        value = meter_item(reader)
+    reader.finish("one meter")
+    return value
+
+
+def meter_item(reader: Reader) -> TimeSignature:
+    """A time signature, whatever follows it."""
+    tok = reader.tok
     if tok.kind != "number" or "/" not in tok.text or len(tok.text) > 6:
         if tok.kind in ("word", "number", "note"):
             reader.fail("bad-meter", tok.span, f"{shown(tok.text)} is not a meter: write 4/4, 3/8 or free")
@@ -175,8 +193,47 @@ def meter(reader: Reader) -> TimeSignature:
         reader.fail("bad-meter", tok.span, f"{tok.text}: a bar holds 1 to 64 of its note values")
     if unit not in (1, 2, 4, 8, 16, 32, 64):
         reader.fail("bad-meter", tok.span, f"{tok.text}: the lower number is 1, 2, 4, 8, 16, 32 or 64")
-    reader.finish("one meter")
     return TimeSignature(beats, unit, tok.span)
+
+
+_TONIC = re.compile(r"[A-G][#b]?\Z")
+_NO_KEY = ("none", "open")
+
+
+def key(reader: Reader) -> KeyNode:
+    """`Eb major`, `F# minor`, `none`."""
+    value = key_item(reader)
+    reader.finish("one key")
+    return value
+
+
+def key_item(reader: Reader) -> KeyNode:
+    """A key, whatever follows it."""
+    first, mode = reader.tok, reader.ahead()
+    if first.text in _NO_KEY:
+        reader.next()
+        return KeyNode(KeySignature(0), first.span)
+    if first.kind != "word" or not _TONIC.match(first.text):
+        said = first.text[:1].upper() + first.text[1:]
+        if first.kind == "word" and _TONIC.match(said):
+            what = f"keys are written with capitals: {said} minor, or {said} major"
+            reader.fail("bad-key", first.span, what)
+        if first.kind in ("word", "note", "number"):
+            reader.fail(
+                "bad-key", first.span, f"{shown(first.text)} is not a key: write Eb major, F# minor or none"
+            )
+        reader.unexpected("a key, such as Eb major, F# minor or none")
+    reader.next()
+    if mode.text not in get_args(Mode):
+        what = f"major or minor? Write {first.text} major or {first.text} minor"
+        reader.fail("bad-key", mode.span if mode.kind == "word" else first.span, what)
+    reader.next()
+    found = key_signature(first.text, one_of(get_args(Mode), mode.text))
+    plain = found.transposed(UNISON)
+    if plain != found:
+        what = f"{first.text} {mode.text} would need more than seven signs: write {plain.name}"
+        reader.fail("bad-key", first.span, what)
+    return KeyNode(found, reader.span_from(first))
 
 
 def paper(reader: Reader) -> Paper:

@@ -42,6 +42,7 @@ GRACE = "grace"
 STROKES: tuple[Strokes, ...] = ("eighths", "sixteenths", "thirty-seconds", "unmeasured")
 POINT_WORDS = frozenset((*MARKS, *COVERS, *LEVELS, GRACE, *STROKES))
 EACH = "each"
+FERMATA = "fermata"
 GRACE_MARKS = ("accent", "staccato", "tenuto", "marcato")
 SILENT_MARKS = ("fermata", "breath", "inhale", "exhale")
 MAX_SYLLABLE = 24  # letters that fit under a note

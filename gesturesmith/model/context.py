@@ -17,7 +17,7 @@ from gesturesmith.model import messages
 from gesturesmith.model.gesture import Pitch
 from gesturesmith.source import Span, as_said
 from gesturesmith.techniques.base import Technique
-from gesturesmith.units import UNISON, Spelling
+from gesturesmith.units import UNISON, KeySignature, Spelling
 
 MAX_POINTS = 500
 MAX_GESTURES = 20_000
@@ -74,6 +74,7 @@ class Context:
     block     the current block, for the errors found in it
     flawed    whether the current block has an error, so that it gives no complete value
     two_players   whether two players read one line
+    one_part   whether the file is for one instrument, so that its keys are read as its pitches are
     meter     that of the file, None if it is free
     counted   the note that the file's tempo names, in quarters; `tempo` is in quarters a minute
     varied    notes and silences in all variants of the exercises so far
@@ -86,6 +87,7 @@ class Context:
     block: str | None = None
     flawed: bool = False
     two_players: bool = False
+    one_part: bool = True
     varied: int = 0
     meter: tuple[int, int] | None = None
     counted: Fraction | None = None
@@ -96,6 +98,10 @@ class Context:
     def beat(self) -> Fraction:
         """The beat of the file, in quarters."""
         return self.counted or Fraction(1)
+
+    def sounding_key(self, key: KeySignature) -> KeySignature:
+        """A key in the file as it sounds: it is read as pitches are, but with several parts it is sounding."""
+        return key.transposed(self.instrument.sounding) if self.written and self.one_part else key
 
     @property
     def known(self) -> bool:

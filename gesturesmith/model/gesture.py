@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
@@ -20,6 +20,7 @@ from gesturesmith.kinds import (
     Strokes,
 )
 from gesturesmith.model import times
+from gesturesmith.model.tempo import TempoMap
 from gesturesmith.source import Span
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Interval, Spelling
@@ -222,7 +223,8 @@ class Gesture:
 
     beats       its length in beats, > 0, exact; seconds are converted to beats at `tempo`
     in_seconds  written in seconds: engraved in free time, with proportional spacing
-    tempo       beats per minute, exact
+    tempo       quarters per minute at its beginning, exact
+    pace        the tempo throughout, if it changes while a passage plays the gesture; else None
     beat        the beat of its file in quarters, in which its `lasts` and `@` are written
     spans       where each key of the block is written: key -> span of its value
     mute        the mute named, "straight" if a technique takes one and none is named, else None
@@ -252,6 +254,7 @@ class Gesture:
     spans: Mapping[str, Span]
     span: Span
     beat: Fraction = Fraction(1)
+    pace: TempoMap | None = None
 
     @property
     def size(self) -> int:
@@ -273,11 +276,32 @@ class Gesture:
     @property
     def seconds(self) -> Fraction:
         """Length in seconds."""
-        return self.beats * 60 / self.tempo
+        return self.seconds_at(self.beats)
 
     def seconds_at(self, beats: Fraction) -> Fraction:
         """A time in beats as seconds from the start."""
+        if self.pace is not None:
+            return Fraction(self.pace.seconds(beats))
         return beats * 60 / self.tempo
+
+    def seconds_between(self, start: Fraction, end: Fraction) -> float:
+        """The seconds from one time in beats to another."""
+        if self.pace is not None:
+            return self.pace.between(start, end)
+        # In integers: called for every note, and fractions take ten times as long.
+        beats, tempo = end - start, self.tempo
+        return 60.0 * beats.numerator * tempo.denominator / (beats.denominator * tempo.numerator)
+
+    def in_time(self, times: Iterable[Fraction]) -> list[float]:
+        """Times in beats as seconds from the start."""
+        if self.pace is not None:
+            return [self.pace.seconds(at) for at in times]
+        beat = 60.0 / float(self.tempo)
+        return [float(at) * beat for at in times]
+
+    def tempo_at(self, beats: Fraction) -> Fraction:
+        """Quarters per minute at a time in beats."""
+        return self.pace.tempo_at(beats) if self.pace is not None else self.tempo
 
     @property
     def sounding_points(self) -> tuple[ContourPoint, ...]:

@@ -61,11 +61,12 @@ def unfolded(gesture: Gesture, *, slowest: bool = False) -> Gesture:
         return gesture
     if gesture.spread is not None and not gesture.segments:
         gesture = _written_out(gesture)
-    usual = gesture.tempo * USUAL_S.value / 60
     before: dict[int, tuple[GraceGroup, Fraction]] = {}
     after: dict[int, tuple[GraceGroup, Fraction]] = {}
     for group in groups(gesture):
         each = group.beats / len(group.graces)
+        note = gesture.points[group.index]
+        usual = gesture.tempo_at(note.until if group.after else note.at) * USUAL_S.value / 60
         (after if group.after else before)[group.index] = group, each if slowest else min(each, usual)
     starts: list[Fraction] = []
     for index, point in enumerate(gesture.points):

@@ -93,6 +93,46 @@ RULES: dict[str, tuple[str, str]] = {
         "GS062",
         "bar {bar}, but without a meter there are no bars: add a line such as `meter: 4/4`",
     ),
+    "change-without-meter": (
+        "GS065",
+        "{what}, but this passage has no bars: give it a first meter, a line such as `meter: 4/4`",
+    ),
+    "change-mid-bar": (
+        "GS066",
+        "{what} comes at a bar line, and this bar has {there} of {whole} so far: put it after {rest} more, or fill "
+        "the bar",
+    ),
+    "tempo-backwards": (
+        "GS067",
+        "{turn} means getting {faster}, and this one goes from {now} to {to}: write {instead}",
+    ),
+    "tempo-overlap": (
+        "GS068",
+        "the tempo is still changing here, {gone} into a change over {length}: put this after it, or shorten that",
+    ),
+    "nothing-there": ("GS069", "{what} comes where nothing is played {where} it: put it between what is played"),
+    "too-little-after": (
+        "GS072",
+        "{what}, and only {there} follow: make it shorter, or add rests for the remaining beats",
+    ),
+    "changed-twice": ("GS073", "the same is said here already: keep one of the two"),
+    "pickup-too-long": (
+        "GS074",
+        "a pickup of {pickup} in bars of {bar}: it is shorter than a bar, and the passage longer than it",
+    ),
+    "while-tempo-changes": (
+        "GS075",
+        "{what} {lasts} seconds, and the tempo changes meanwhile: put the change before or after it",
+    ),
+    "pickup-inside": (
+        "GS076",
+        "{name} begins with a pickup of {pickup}, after which no bar begins here: leave out its `pickup`",
+    ),
+    "parts-contradict": (
+        "GS077",
+        "{what} here, but the line of {other} says {instead} at this place: a change holds for all parts, so one "
+        "of them says it",
+    ),
     "bars-without-meter": (
         "GS061",
         "{bars} bars need a meter: add `meter: 4/4` at the top of the file, or write the length in beats",

@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import AskedFingering, Band, ContourPoint, DynamicMark, Gesture, Pitch
+from gesturesmith.model.tempo import TempoMap
 from gesturesmith.units import Interval, Spelling, awkwardness, chromatic, simplest, spell, spell_quarter, spell_row
 from gesturesmith.values import frozen
 
@@ -239,13 +240,14 @@ def _rescaled(gesture: Gesture, factor: Fraction) -> Gesture:
     )
 
 
-def at_tempo(gesture: Gesture, tempo: Fraction) -> Gesture:
-    """The gesture at another tempo: lengths in beats keep their beats, those in seconds their seconds."""
-    if gesture.tempo == tempo:
+def at_tempo(gesture: Gesture, tempo: Fraction, pace: TempoMap | None = None) -> Gesture:
+    """The gesture at another tempo: lengths in beats keep their beats, those in seconds their seconds. `pace`: how
+    it changes meanwhile, None if it does not."""
+    if (gesture.tempo, gesture.pace) == (tempo, pace):
         return gesture
     if gesture.in_seconds:
         gesture = _rescaled(gesture, tempo / gesture.tempo)
-    return replace(gesture, tempo=tempo)
+    return replace(gesture, tempo=tempo, pace=pace)
 
 
 def lasting(gesture: Gesture, length: Fraction, *, seconds: bool) -> Gesture:

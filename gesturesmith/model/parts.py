@@ -153,6 +153,7 @@ def _part(tree: nodes.File, block: nodes.Block) -> PartTree:
     of_file = (e for e in tree.settings if e.key.text not in instead and e.key.text != "part")
     at = block.title.span if block.title is not None else block.name.span
     named = nodes.KeyEntry(nodes.Word("part", at), nodes.Text(title, at), at)
+    in_score = nodes.KeyEntry(nodes.Word(nodes.IN_SCORE, at), nodes.Text("", at), at)
     mine: list[nodes.Block] = []
     lined: set[str] = set()
     by_name = {_folded(b.name): b for b in reversed(tree.blocks)}
@@ -177,7 +178,7 @@ def _part(tree: nodes.File, block: nodes.Block) -> PartTree:
         name=block.name.text,
         title=title,
         short=short.value.text if short is not None and isinstance(short.value, nodes.Text) else "",
-        tree=nodes.File((*of_file, *own, named), tuple(mine)),
+        tree=nodes.File((*of_file, *own, named, in_score), tuple(mine)),
     )
 
 
@@ -258,6 +259,55 @@ def _unplayed(tree: nodes.File, parts: tuple[nodes.Block, ...], played: set[str]
         yield messages.error("unplayed", block.name.span, block=name, kind=block.kind, name=name, part=part)
 
 
+# --- what changes for all ------------------------------------------------------------------------------------
+
+
+def imposed(
+    tree: nodes.File, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]
+) -> tuple[tuple[PartTree, ...] | None, tuple[ReadError, ...]]:
+    """The parts with what any line of a passage says of tempo, meter and the like, which holds for all; None if no
+    line says anything. And every contradiction between lines."""
+    errors: list[ReadError] = []
+    every: dict[str, nodes.Imposed] = {}
+    for block in tree.blocks:
+        if not lines_of(block):
+            continue
+        said: dict[tuple[type, Fraction], tuple[str, nodes.PlayItem]] = {}
+        for part, piece in zip(parts, pieces, strict=True):
+            passage = _passage(piece, block.name.text)
+            for at, entry in passage.entries if passage is not None else ():
+                who, first = said.setdefault((type(entry.change), at), (part.name, entry))
+                one, other = (str(node.change) for node in (entry, first))
+                if one != other:
+                    errors.append(
+                        messages.error(
+                            "parts-contradict",
+                            entry.span,
+                            block=block.name.text,
+                            what=f"`{one}`",
+                            other=f"`{who}`",
+                            instead=f"`{other}`",
+                        )
+                    )
+        if said:
+            order = sorted(((at, entry) for (_, at), (_, entry) in said.items()), key=lambda row: row[0])
+            every[block.name.text] = nodes.Imposed(tuple(order), block.span)
+    if not every:
+        return None, ()
+    return tuple(replace(p, tree=_with_changes(p.tree, every)) for p in parts), tuple(errors)
+
+
+def _with_changes(tree: nodes.File, every: Mapping[str, nodes.Imposed]) -> nodes.File:
+    def of(block: nodes.Block) -> nodes.Block:
+        value = every.get(block.name.text)
+        if value is None:
+            return block
+        entry = nodes.KeyEntry(nodes.Word(nodes.IMPOSED, block.span), value, block.span)
+        return replace(block, entries=(*block.entries, entry))
+
+    return replace(tree, blocks=tuple(map(of, tree.blocks)))
+
+
 # --- the lines under each other ------------------------------------------------------------------------------
 
 
@@ -326,7 +376,9 @@ def _with_rests(part: PartTree, whole: nodes.File, beats: dict[str, Fraction | N
         at = played.span if played is not None else block.span
         play = nodes.Play((*items, *_rests(rest, at)), at)
         key = played.key if played is not None else nodes.Word("play", block.span)
-        known[block.name.text] = replace(block, entries=(*entries, nodes.KeyEntry(key, play, at)))
+        changes = own.get(nodes.IMPOSED) if own is not None else None
+        held = (changes,) if changes is not None else ()
+        known[block.name.text] = replace(block, entries=(*entries, nodes.KeyEntry(key, play, at), *held))
     order = [b.name.text for b in whole.blocks if b.name.text in known]
     return replace(part.tree, blocks=tuple(known[name] for name in order))
 

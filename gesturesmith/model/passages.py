@@ -10,14 +10,16 @@ from fractions import Fraction
 from gesturesmith.kinds import one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.words import PLAYERS
+from gesturesmith.lang.words import FERMATA, PLAYERS
 from gesturesmith.model import boxes, build, messages, move
+from gesturesmith.model.changing import Course
 from gesturesmith.model.context import MAX_EVENTS, MAX_EVENTS_IN_FILE, Context, meant
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.piece import Box, Passage, PassageItem, Repeat
 from gesturesmith.model.settings import meter_of
+from gesturesmith.model.tempo import TempoMap
 from gesturesmith.source import Span
-from gesturesmith.units import interval
+from gesturesmith.units import KeySignature, interval
 from gesturesmith.values import frozen
 
 
@@ -28,6 +30,7 @@ class PassageFrame:
     bar        the number of its first bar, None if bars are not numbered
     counted    the note that the tempo names, in quarters, None if none
     own_tempo, own_meter   whether the passage sets its own, or takes the file's
+    pickup     beats of an incomplete first bar; `key`: sounding
     """
 
     tempo: Fraction
@@ -38,6 +41,8 @@ class PassageFrame:
     own_tempo: bool
     own_meter: bool
     times: int
+    pickup: Fraction = Fraction(0)
+    key: KeySignature | None = None
 
 
 @dataclass(slots=True)
@@ -52,8 +57,10 @@ class _Made:
     items: dict[str, tuple[PassageItem, ...]] = field(default_factory=dict)
     circled: set[str] = field(default_factory=set)  # those that play themselves
     boxes: dict[str, nodes.Block] = field(default_factory=dict)
-    # A gesture played again in the same way is one value: keyed by its `play` item and the passage's tempo.
+    courses: dict[str, Course] = field(default_factory=dict)
+    # A gesture played again in the same way is one value: keyed by its `play` item, and then by its tempo as well.
     again: dict[tuple[object, ...], list[PassageItem]] = field(default_factory=dict)
+    in_time: dict[tuple[object, ...], tuple[PassageItem, PassageItem]] = field(default_factory=dict)
     written_out: int = 0
 
 
@@ -76,14 +83,14 @@ def passages(
     for name in _in_playing_order(ctx, made, [b.name.text.casefold() for b in blocks if b.kind == "passage"]):
         block = mine[name]
         ctx.enter(block)
-        made.frames[name] = frame = _frame(ctx, block, file_frame)
-        items = _items(ctx, made, block, frame) if not ctx.full else None
+        made.frames[name] = _frame(ctx, block, file_frame)
+        items = _items(ctx, made, block, name) if not ctx.full else None
         if items is None or ctx.flawed:
             unread.add(name)
         else:
             made.items[name] = items
     return tuple(
-        _passage(b, made.frames[b.name.text.casefold()], made.items[b.name.text.casefold()], ctx.two_players)
+        _passage(ctx, made, b)
         for b in blocks
         if b.kind == "passage" and b.name.text.casefold() in made.items and mine[b.name.text.casefold()] is b
     )
@@ -123,26 +130,33 @@ def _box(ctx: Context, made: _Made, block: nodes.Block, tempo: Fraction) -> Box 
             else:
                 _unplayable(ctx, made, node.name)
             return None
-        return _events(ctx, made, node, frame)
+        found = _events(ctx, made, node, frame, frame.tempo)
+        return [_in_time(made, item, tempo, None) for item in found] if found is not None else None
 
     return boxes.read(ctx, block, tempo, events)
 
 
-def _passage(block: nodes.Block, frame: PassageFrame, items: tuple[PassageItem, ...], two_players: bool) -> Passage:
+def _passage(ctx: Context, made: _Made, block: nodes.Block) -> Passage:
+    name = block.name.text.casefold()
+    frame, items, course = made.frames[name], made.items[name], made.courses[name]
     end = items[-1].at + items[-1].beats
     return Passage(
         name=block.name.text,
         title=block.title.text if block.title is not None else None,
         items=items,
         repeats=(Repeat(start=Fraction(0), end=end, times=frame.times),) if frame.times > 1 else (),
-        tempo=frame.tempo,
-        tempo_text=frame.tempo_text,
-        meter=frame.meter,
-        counted=frame.counted,
+        tempo_map=course.tempo_map,
+        tempo_text=course.words if course.renewed else frame.tempo_text,
+        meter=course.meter,
+        counted=(course.counted if course.renewed else None) or frame.counted,
         bar=frame.bar,
+        pickup=frame.pickup,
+        key=course.key,
+        changes=tuple(sorted(course.changes, key=lambda change: change.at)),
+        entries=tuple(course.placed),
         span=block.span,
         spans={e.key.text: e.span for e in reversed(block.entries)},
-        two_players=two_players,
+        two_players=ctx.two_players,
     )
 
 
@@ -214,6 +228,10 @@ def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple
     barred = meter_of(meter) if meter is not None else file_meter
     if bar is not None and barred is None:
         ctx.error("bar-without-meter", bar.span, bar=messages.amount(bar.value))
+    pickup = ctx.value(block, "pickup", nodes.Amount)
+    if pickup is not None and barred is None:
+        ctx.error("change-without-meter", pickup.span, what="a pickup")
+    key = ctx.value(block, "key", nodes.KeyNode)
     return PassageFrame(
         tempo=tempo.bpm.value * (tempo.note or ctx.beat) if tempo is not None else ctx.tempo,
         tempo_text=text,
@@ -223,11 +241,15 @@ def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple
         own_tempo=tempo is not None,
         own_meter=meter is not None,
         times=int(repeat.value) if repeat is not None else 1,
+        pickup=pickup.value * ctx.beat if pickup is not None else Fraction(0),
+        key=ctx.sounding_key(key.key) if key is not None else None,
     )
 
 
-def _items(ctx: Context, made: _Made, block: nodes.Block, frame: PassageFrame) -> tuple[PassageItem, ...] | None:
+def _items(ctx: Context, made: _Made, block: nodes.Block, name: str) -> tuple[PassageItem, ...] | None:
     """Everything a passage plays, each at its time; None if any of it cannot be read."""
+    frame = made.frames[name]
+    course = made.courses[name] = Course(ctx, frame.tempo, frame.meter, frame.pickup, frame.key)
     play = ctx.value(block, "play", nodes.Play)
     if play is None:
         if block.get("play") is None and not block.broken:
@@ -239,11 +261,20 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: PassageFrame) -
     # Without bars a passage is engraved in pieces of four beats, which cost as much.
     bar = Fraction(4) if frame.meter is None else Fraction(4 * frame.meter[0], frame.meter[1])
     who = ""
+    imposed = ctx.value(block, nodes.IMPOSED, nodes.Imposed)
+    for when, entry in imposed.changes if imposed is not None else ():
+        course.add(entry, when)
     for node in play.items:
+        if node.change is not None:
+            if imposed is None:
+                course.add(node, at)
+            continue
         if (node.who is not None or node.below is not None) and not ctx.two_players:
             ctx.error("one-player", node.span, what=shown(node.who.text) if node.who is not None else "`/`")
             return None
-        events = _events(ctx, made, node, frame)
+        events = _events(ctx, made, node, frame, course.tempo_map.tempo_at(at))
+        if events is not None and node.name is not None and node.name.text.casefold() in made.items:
+            _include(ctx, made, node.name, course, at, entries=imposed is None)
         if node.below is not None and not _even(ctx, made, node, node.below, frame, events):
             return None
         if events and node.silent:
@@ -256,14 +287,59 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, frame: PassageFrame) -
         for event in events or ():
             if not ctx.short_enough("this", event.beats, node.span):
                 return None
-            items.append(replace(event, at=at, span=node.span))
-            at += event.beats
+            timed = _in_time(made, event, *course.time(at, event.beats))
+            if not course.tempo_map.steady and not _countable_seconds(ctx, event, timed, course, at, node.span):
+                return None
+            items.append(replace(timed, at=at, span=node.span))
+            at += timed.beats
             notes += event.gesture.size if event.gesture is not None else 1
         size = max(notes, math.ceil(at / bar))
         if not _countable(ctx, made, size, frame.times, node.span):
             return None
     made.written_out += size
+    if complete and items:
+        course.end(at, repeated=frame.times > 1)
+        first = course.bar_at(Fraction(0))
+        if frame.pickup and first is not None and not frame.pickup < min(first, at):
+            said, whole = (messages.length(one / ctx.beat, False) for one in (frame.pickup, first))
+            ctx.error("pickup-too-long", block.span_of("pickup"), pickup=said, bar=whole)
+    elif complete and not ctx.flawed:
+        example = next((g.name for g in made.gestures.values()), "C4 for 1")
+        ctx.error("missing-play", play.span, name=f"`{block.name.text}`", example=example)
     return tuple(items) if complete and items else None
+
+
+def _countable_seconds(
+    ctx: Context, event: PassageItem, timed: PassageItem, course: Course, at: Fraction, span: Span
+) -> bool:
+    """Whether what lasts seconds does so at one tempo; an error if not."""
+    box = event.box is not None
+    if not box and (event.gesture is None or not event.gesture.in_seconds):
+        return True
+    if course.time(at, timed.beats)[1] is None:
+        return True
+    what = f"the box `{event.box.box.name}`" if event.box is not None else shown(event.played)
+    ctx.error("while-tempo-changes", span, what=what, lasts="is repeated for" if box else "lasts")
+    return False
+
+
+def _include(ctx: Context, made: _Made, word: nodes.Word, course: Course, at: Fraction, *, entries: bool) -> None:
+    """What changes in a passage inside another, each time it is played there, and the key it begins with; its
+    `entries` only if no other line has them."""
+    name = word.text.casefold()
+    frame, inner = made.frames[name], made.courses[name]
+    start = course.bar_start(at + frame.pickup)
+    if frame.pickup and course.meter is not None and start != at + frame.pickup:
+        pickup = messages.length(frame.pickup / ctx.beat, False)
+        ctx.error("pickup-inside", word.span, name=shown(word.text), pickup=pickup)
+    if not entries:
+        return
+    length = sum((item.beats for item in made.items[name]), Fraction(0))
+    if frame.key is not None:
+        course.new_key(frame.key, at)
+    for turn in range(frame.times):
+        for when, entry in inner.placed:
+            course.add(replace(entry, span=word.span), at + when + turn * length)
 
 
 def _even(
@@ -275,7 +351,7 @@ def _even(
     events: list[PassageItem] | None,
 ) -> bool:
     """Whether two divided players play for the same time; an error if not."""
-    below = _events(ctx, made, second, frame)
+    below = _events(ctx, made, second, frame, frame.tempo)
     if events is None or below is None:
         return False
     above, under = (sum((event.beats for event in one), Fraction(0)) for one in (events, below))
@@ -295,21 +371,23 @@ def _countable(ctx: Context, made: _Made, count: int, times: int, span: Span) ->
     return True
 
 
-def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame) -> list[PassageItem] | None:
-    """The events of one item of `play`, at the passage's tempo; None if it cannot be read."""
+def _events(
+    ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame, tempo: Fraction
+) -> list[PassageItem] | None:
+    """The events of one item of `play`, where the passage has a tempo; None if it cannot be read."""
     if node.rest is not None:
-        return [
-            PassageItem(at=Fraction(0), beats=node.rest.value * ctx.beat, gesture=None, played="", span=node.span)
-        ]
+        beats = node.rest.value * ctx.beat
+        held = any(mark.text == FERMATA for mark in node.marks)
+        return [PassageItem(at=Fraction(0), beats=beats, gesture=None, played="", span=node.span, fermata=held)]
     if node.note is not None:
         beats = (node.for_.value if node.for_ is not None else 1) * ctx.beat
         one = build.plain(ctx, node.note, beats, node.as_, node.marks, node.graces, node.texts, node.span)
-        return [_event(move.at_tempo(one, frame.tempo))] if one is not None else None
+        return [_event(one)] if one is not None else None
     if node.name is None:
         return None
     name = node.name.text.casefold()
     if name in made.gestures:
-        way = (name, node.move, node.interval, node.semitones, frame.tempo, frame.meter)
+        way = (name, node.move, node.interval, node.semitones, frame.meter)
         if way not in made.again:
             once = _moved(ctx, node, [_event(made.gestures[name])])
             framed = once and _framed(ctx, node, once, frame)
@@ -318,9 +396,9 @@ def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame
             made.again[way] = framed
         return made.again[way]
     if name in made.boxes:
-        return _of_box(ctx, made, node, made.boxes[name], frame)
+        return _of_box(ctx, made, node, made.boxes[name], frame, tempo)
     if name in made.items:
-        found = _nested(ctx, made, node.name, frame)
+        found = _nested(ctx, made, node.name, frame, tempo)
     else:
         _unplayable(ctx, made, node.name)
         return None
@@ -329,14 +407,14 @@ def _events(ctx: Context, made: _Made, node: nodes.PlayItem, frame: PassageFrame
 
 
 def _of_box(
-    ctx: Context, made: _Made, node: nodes.PlayItem, block: nodes.Block, frame: PassageFrame
+    ctx: Context, made: _Made, node: nodes.PlayItem, block: nodes.Block, frame: PassageFrame, tempo: Fraction
 ) -> list[PassageItem] | None:
-    """The items of a box, at the passage's tempo."""
+    """The items of a box, at a tempo."""
     if node.move:
         why = "the content of a box can be moved only there"
         ctx.error("cannot-move", node.span, name=f"`{block.name.text}`", why=why)
         return None
-    box = _box(ctx, made, block, frame.tempo)
+    box = _box(ctx, made, block, tempo)
     found = boxes.items(ctx, box, frame.meter, node) if box is not None else None
     # It is at the passage's tempo already; only seconds may not fit.
     return found if found and _framed(ctx, node, found, frame) else None
@@ -360,12 +438,12 @@ def _unplayable(ctx: Context, made: _Made, word: nodes.Word) -> None:
     ctx.error("unknown-name", word.span, nearest=near, name=shown(word.text), meant=meant(near))
 
 
-def _nested(ctx: Context, made: _Made, word: nodes.Word, frame: PassageFrame) -> list[PassageItem]:
+def _nested(ctx: Context, made: _Made, word: nodes.Word, frame: PassageFrame, tempo: Fraction) -> list[PassageItem]:
     """A passage inside another, its repeats written out."""
     inner = made.frames[word.text.casefold()]
     name = shown(word.text)
-    if inner.own_tempo and inner.tempo != frame.tempo:
-        its, ours = messages.amount(inner.tempo), messages.amount(frame.tempo)
+    if inner.own_tempo and inner.tempo != tempo:
+        its, ours = messages.amount(inner.tempo), messages.amount(tempo)
         ctx.error("other-tempo", word.span, name=name, its=f"the tempo {its}", ours=ours, key="tempo")
     if inner.own_meter and inner.meter != frame.meter:
         its, ours = (f"{m[0]}/{m[1]}" if m else "free time" for m in (inner.meter, frame.meter))
@@ -408,22 +486,24 @@ def _change(node: nodes.PlayItem, items: list[PassageItem]) -> move.Change:
 def _framed(
     ctx: Context, node: nodes.PlayItem, items: list[PassageItem], frame: PassageFrame
 ) -> list[PassageItem] | None:
-    """The items at the tempo of the passage that plays them; None if seconds meet bars."""
+    """The items as they are; None if seconds meet bars."""
     in_seconds = tuple(dict.fromkeys(i.played for i in items if i.gesture is not None and i.gesture.in_seconds))
     if in_seconds and frame.meter is not None:
         over, under = frame.meter
         names = listed(in_seconds[:3], "and")
         ctx.error("seconds-in-bars", node.span, name=names, meter=f"{over}/{under}")
         return None
-    made: dict[int, PassageItem] = {}
-    for item in items:
-        if id(item.gesture) not in made:
-            made[id(item.gesture)] = _at_tempo(item, frame.tempo)
-    return [item if item.gesture is None else made[id(item.gesture)] for item in items]
+    return items
 
 
-def _at_tempo(item: PassageItem, tempo: Fraction) -> PassageItem:
+def _in_time(made: _Made, item: PassageItem, tempo: Fraction, pace: TempoMap | None) -> PassageItem:
+    """An item at a tempo, and as it changes meanwhile."""
     if item.gesture is None:
         return item
-    gesture = move.at_tempo(item.gesture, tempo)
-    return item if gesture is item.gesture else replace(item, gesture=gesture, beats=gesture.beats)
+    way = (id(item.gesture), tempo, pace)
+    if way not in made.in_time:
+        gesture = move.at_tempo(item.gesture, tempo, None if item.gesture.in_seconds else pace)
+        timed = item if gesture is item.gesture else replace(item, gesture=gesture, beats=gesture.beats)
+        made.in_time[way] = item, timed  # the item too, so that its identity is not taken again
+    timed = made.in_time[way][1]
+    return replace(item, gesture=timed.gesture, beats=timed.beats)

@@ -7,8 +7,12 @@ from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Accidentals, Choose, Fingerings, HeightLook, Keep, Order, Pace, Pitches, Players
+from gesturesmith.lang.nodes import PlayItem
+from gesturesmith.model.changes import Change
 from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.tempo import FERMATA, TempoMap
 from gesturesmith.source import Span
+from gesturesmith.units import KeySignature
 from gesturesmith.values import frozen
 from gesturesmith.wording import together
 
@@ -94,6 +98,7 @@ class PassageItem:
     played: str  # the gesture's name in the file, "" for a rest or a plain pitch
     span: Span
     who: Players = ""  # which of two players plays from here on, if that changes
+    fermata: bool = False  # over a rest
     box: InBox | None = None
 
 
@@ -108,13 +113,18 @@ class Repeat:
 
 @frozen(kw_only=True)
 class Passage:
-    """A passage. `items` holds what is engraved (a repeated stretch once); `two_players`: they read one line."""
+    """A passage. `items` holds what is engraved (a repeated stretch once); `two_players`: they read one line.
+
+    tempo_map the tempo throughout; `changes`: where it and other things change, in order of time
+    pickup    beats of an incomplete first bar, 0 if there is none
+    key       of its beginning, sounding; None if it has no key signature
+    entries   what its `play` says of changes, each at its time
+    """
 
     name: str
     title: str | None
     items: tuple[PassageItem, ...]
     repeats: tuple[Repeat, ...]
-    tempo: Fraction
     tempo_text: str | None
     meter: tuple[int, int] | None
     span: Span
@@ -122,10 +132,25 @@ class Passage:
     two_players: bool = False
     counted: Fraction | None = None
     bar: int | None = None
+    tempo_map: TempoMap
+    pickup: Fraction = Fraction(0)
+    key: KeySignature | None = None
+    changes: tuple[Change, ...] = ()
+    entries: tuple[tuple[Fraction, PlayItem], ...] = ()
+
+    @property
+    def tempo(self) -> Fraction:
+        """Quarters a minute at its beginning."""
+        return self.tempo_map.first
 
     @property
     def beats(self) -> Fraction:
         return sum((i.beats for i in self.items), Fraction(0))
+
+    def silence_s(self, item: PassageItem) -> float:
+        """The seconds that a rest of it lasts, longer under a fermata."""
+        seconds = self.tempo_map.between(item.at, item.at + item.beats)
+        return seconds * (1 + FERMATA.value) if item.fermata else seconds
 
 
 @frozen(kw_only=True)

@@ -110,6 +110,7 @@ def _with_parts(
     division = parts.divided(tree)
     there = division.parts
     profiles = [None if instrument is not None else profile_of(part.tree, folder) for part in there]
+    contradictions: tuple[ReadError, ...] | None = None
     while True:
         resolved = tuple(
             resolve(part.tree, profile=profile, instrument=instrument)
@@ -117,11 +118,14 @@ def _with_parts(
         )
         pieces = tuple(piece for piece, _ in resolved)
         longer = parts.padded(tree, there, pieces)
+        if longer is None and contradictions is None:
+            longer, contradictions = parts.imposed(tree, there, pieces)
         if longer is None:
             break
         there = longer
     uneven = parts.uneven(tree, there, pieces)
-    mistakes = (*division.errors, *(e for _, found in resolved for e in found), *uneven)
+    told = (e for _, found in resolved for e in found)
+    mistakes = (*division.errors, *told, *uneven, *(contradictions or ()))
     order = sorted(dict.fromkeys(mistakes), key=lambda e: (e.rule == "too-many-errors", e.span.line, e.span.column))
     every = (*errors, *order)
     names = tuple(b.name.text for b in tree.blocks if parts.lines_of(b))

@@ -47,7 +47,7 @@ def gap_beats(gesture: Gesture, point: ContourPoint) -> Fraction:
     measured = MEASURED.get(point.strokes)
     if measured is not None:
         return measured
-    fastest = _fastest_per_s(gesture.instrument, point) * 60 / gesture.tempo
+    fastest = _fastest_per_s(gesture.instrument, point) * 60 / gesture.tempo_at(point.at)
     return length / max(1, int(length * fastest))
 
 

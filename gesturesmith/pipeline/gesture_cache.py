@@ -14,6 +14,8 @@ from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.cache import Store, file_digest, result_key, value_format
 from gesturesmith.diagnostics import FileReport, GestureReport, changes, types
 from gesturesmith.lang.nodes import Block, File
+from gesturesmith.model import changes as in_passages
+from gesturesmith.model import tempo
 from gesturesmith.pipeline.types import Options
 from gesturesmith.score import marks, music, rhythm
 from gesturesmith.score.heads import Head
@@ -42,7 +44,7 @@ class CachedGesture:
 
 _FORM = value_format(
     (CachedGesture, EngravedMusic, Head, Interval, Spelling),
-    (types, changes, evidence, music, marks, rhythm, tones.types),
+    (types, changes, evidence, in_passages, tempo, music, marks, rhythm, tones.types),
 )
 
 

@@ -25,6 +25,7 @@ from gesturesmith.realise.tonguing import tonguing
 from gesturesmith.realise.trills import USUAL_CENTS
 from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement, raised, ways
 
+_START = Fraction(0)
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
 _PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads more
 _NEAR_STEP_CENTS = 50.0  # steps no further from an interval asked for are as good as each other
@@ -97,8 +98,7 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPo
         names = (names[i],) if i < len(names) else ()
     names = tuple(filter(None, names))
     about = point.about or m.pitched == "about" or m.path == "half-valve"
-    at, tempo = point.at, gesture.tempo
-    seconds = 60.0 * at.numerator * tempo.denominator / (at.denominator * tempo.numerator)
+    seconds = gesture.seconds_between(_START, point.at)
     bell: Bell = m.bell or ("" if m.hand_free else "muted")
     others = gesture.fingering.others
     other = "" if not others else others[0] if len(others) == 1 else others[i] if i < len(others) else ""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from fractions import Fraction
 from functools import lru_cache
 from math import inf
 
@@ -46,13 +45,11 @@ def burst(instrument: Instrument, gaps: int) -> float:
     return 1 + float(extra.narrow.value) / (gaps - 1) if extra is not None and gaps > 1 else 1.0
 
 
-def runs(times: Sequence[Fraction], tempo: Fraction) -> Iterator[tuple[int, int, float]]:
+def runs(seconds: Sequence[float]) -> Iterator[tuple[int, int, float]]:
     """Runs of at least three attacks: the first of each, its number of gaps, and its attacks per second.
 
-    times   of the attacks, in beats
+    seconds   the times of the attacks
     """
-    beat = 60.0 / float(tempo)
-    seconds = [float(at) * beat for at in times]
     for gaps in _RUNS:
         for i in range(len(seconds) - gaps):
             lasts = seconds[i + gaps] - seconds[i]
@@ -64,7 +61,7 @@ def tonguing(gesture: Gesture) -> Tonguing:
     """The tonguing a player uses if none is named: "double" if single tonguing is too slow, else ""."""
     rows = tuple(struck(gesture, unmeasured=False))
     slow = min((_single(gesture.instrument, r.name) for r in gesture.instrument.registers), default=0.0)
-    for i, gaps, rate in runs([at for at, _ in rows], gesture.tempo):
+    for i, gaps, rate in runs(gesture.in_time(at for at, _ in rows)):
         if rate <= slow:
             continue
         point = rows[i][1]

@@ -24,7 +24,7 @@ Passes
 Fix     slow it down, ask for fewer attacks, or leave the kind of tonguing to the player
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from functools import lru_cache
 
@@ -32,7 +32,7 @@ from gesturesmith.diagnostics import Number
 from gesturesmith.diagnostics.changes import AttacksChange, Fix
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint
-from gesturesmith.model.piece import PassageItem, Repeat
+from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.model.strokes import struck
 from gesturesmith.realise.tonguing import SHORTEST_RUN, runs
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
@@ -83,7 +83,7 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
         for at, point in struck(case.gesture, unmeasured=False)
     ]
     worst: tuple[_Run, PassageItem] | None = None
-    for first, gaps, rate in _windows(rows, passage.passage.repeats, passage.passage.tempo):
+    for first, gaps, rate in _windows(rows, passage.passage):
         _, item, case, point = first
         for excess, words in tonguing(case, point, rate, gaps):
             found = _Run(gaps, rate, excess, f"{words} in the {register_name(case, point)} register")
@@ -101,18 +101,17 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
         )
 
 
-def _windows(
-    rows: Sequence[_Struck], repeats: Iterable[Repeat], tempo: Fraction
-) -> Iterator[tuple[_Struck, int, float]]:
+def _windows(rows: Sequence[_Struck], passage: Passage) -> Iterator[tuple[_Struck, int, float]]:
     """Runs of attacks that reach from one item into another, or into a repeat of it."""
-    for i, gaps, rate in runs([row[0] for row in rows], tempo):
+    for i, gaps, rate in runs([passage.tempo_map.seconds(row[0]) for row in rows]):
         if rows[i][1] is not rows[i + gaps][1]:
             yield rows[i], gaps, rate
-    for repeat in repeats:
+    for repeat in passage.repeats:
+        whole = passage.tempo_map.between(repeat.start, repeat.end)
         once = inside(repeat, rows, lambda row: row[1].at)
-        length, turns = repeat.end - repeat.start, range(min(repeat.times, _TURNS))
-        played = [(turn, row[0] + turn * length, row) for turn in turns for row in once]
-        for i, gaps, rate in runs([at for _, at, _ in played], tempo):
+        turns = range(min(repeat.times, _TURNS))
+        played = [(turn, passage.tempo_map.seconds(row[0]) + turn * whole, row) for turn in turns for row in once]
+        for i, gaps, rate in runs([at for _, at, _ in played]):
             if played[i][0] != played[i + gaps][0]:
                 yield played[i][2], gaps, rate
 
@@ -124,7 +123,7 @@ def check(case: Case) -> Iterator[Finding]:
     never = _never_too_fast(case)
     # The fastest of runs played alike, the first of equals: a hundred notes are one question.
     fastest: dict[tuple[int, str, int], tuple[float, ContourPoint]] = {}
-    for i, gaps, rate in runs([at for at, _ in rows], gesture.tempo):
+    for i, gaps, rate in runs(gesture.in_time(at for at, _ in rows)):
         if rate <= never:
             continue
         point = rows[i][1]

@@ -43,7 +43,7 @@ def check(passage: PassageCase) -> Iterator[Finding]:
     for item in passage.passage.items:
         if item.box is not None and item.box.goes_on:
             box = item.box.box
-            seconds = float(box.beats * 60 / passage.passage.tempo)
+            seconds = float(box.beats * 60 / passage.passage.tempo_map.tempo_at(item.at))
             for cell in cells(passage, box):
                 played = [case for _, case in cell if case is not None]
                 points = [point for case in played for point in case.gesture.points]

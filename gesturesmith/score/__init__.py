@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.kinds import Pitches
+from gesturesmith.model.changes import Change, KeyChange
 from gesturesmith.model.piece import Passage, Settings
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.score import boxes, describe, notes, room, written
@@ -14,7 +16,7 @@ from gesturesmith.score.music import CueNotes, Footnote, Music, RepeatedStretch
 from gesturesmith.score.plan import in_seconds, plan
 from gesturesmith.score.rhythm import free, meter_of
 from gesturesmith.tones import perform, perform_passage
-from gesturesmith.units import UNISON
+from gesturesmith.units import UNISON, Interval, KeySignature
 from gesturesmith.wording import text as wording
 
 __all__ = ["CueNotes", "Footnote", "Music", "gesture_score", "passage_score"]
@@ -87,6 +89,7 @@ def passage_score(
         borders=boxes.edges(passage) | {at for r in passage.repeats for at in (r.start, r.end)},
     )
     times = wording("times", settings.wording[0])
+    transposition = UNISON if pitches == "sounding" else instrument.sounding
     cases = tuple(case for case in passage_case.cases if case is not None)
     return Music(
         name=passage.name,
@@ -100,7 +103,7 @@ def passage_score(
             for r in passage.repeats
         ),
         instrument=instrument.key,
-        transposition=UNISON if pitches == "sounding" else instrument.sounding,
+        transposition=transposition,
         pitches=pitches,
         free=whole.free,
         staff_lines=whole.stave.lines,
@@ -111,6 +114,10 @@ def passage_score(
         tempo_text=passage.tempo_text,
         counted=passage.counted,
         bar=passage.bar,
+        tempo_map=passage.tempo_map,
+        pickup=passage.pickup,
+        key=_on_page(passage.key, transposition),
+        changes=tuple(_change_on_page(change, transposition) for change in passage.changes),
         last_bar="" if repeated else "|.",
         footnotes=whole.footnotes,
         description=describe.passage_in_words(passage, settings.wording, pitches),
@@ -122,6 +129,15 @@ def passage_score(
             [(case.gesture, case.realisation) if case is not None else None for case in passage_case.cases],
         ),
     )
+
+
+def _on_page(key: KeySignature | None, transposition: Interval) -> KeySignature | None:
+    """A sounding key at the pitch of the page."""
+    return key.transposed(-transposition) if key is not None else None
+
+
+def _change_on_page(change: Change, transposition: Interval) -> Change:
+    return replace(change, key=change.key.transposed(-transposition)) if isinstance(change, KeyChange) else change
 
 
 def _cut(

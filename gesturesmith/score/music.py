@@ -11,11 +11,13 @@ from fractions import Fraction
 from typing import Literal
 
 from gesturesmith.kinds import AttackShape, Pitches
+from gesturesmith.model.changes import Change
+from gesturesmith.model.tempo import TempoMap
 from gesturesmith.score.heads import Head
 from gesturesmith.score.marks import DynamicLevel, FootnoteMark, Mark, TechniqueLabel
 from gesturesmith.score.rhythm import Leaf, SlotKind, Tuplet
 from gesturesmith.tones import Performance
-from gesturesmith.units import Interval
+from gesturesmith.units import Interval, KeySignature
 from gesturesmith.values import frozen
 
 # As in the layouts in `templates/`: a place is as wide as a bracketed head and the gap after it.
@@ -200,6 +202,10 @@ class Music:
     bar           the number of its first bar; None if bars are not numbered
     counted       the note that the tempo names, in quarters; None: the one that the meter is counted in
     tempo         quarters per minute to print, None if nothing is counted in beats; `tempo_text`: words before it
+    tempo_map     the tempo throughout, as heard; None for a single gesture
+    pickup        beats of an incomplete first bar, 0 for none
+    key           the key signature at its beginning, in its own pitch; None for none
+    changes       of tempo, meter and key, rehearsal marks and double bar lines, in order of time
     footnotes     in order of their numbers, which count within this music
     last_bar      the bar line at its end; "" if a repeat sign is there
     description   the music in words, for those who cannot see it
@@ -228,6 +234,10 @@ class Music:
     tempo_text: str | None
     counted: Fraction | None = None
     bar: int | None = None
+    tempo_map: TempoMap | None = None
+    pickup: Fraction = Fraction(0)
+    key: KeySignature | None = None
+    changes: tuple[Change, ...] = ()
     last_bar: str = "|"
     place: Fraction = USUAL_PLACE
     footnotes: tuple[Footnote, ...]

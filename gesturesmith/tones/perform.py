@@ -18,10 +18,11 @@ from gesturesmith.model.levels import MF
 from gesturesmith.model.piece import Passage
 from gesturesmith.model.realisation import Realisation
 from gesturesmith.model.strokes import has_strokes, struck
+from gesturesmith.model.tempo import steady
 from gesturesmith.realise.gesture import realise
 from gesturesmith.techniques.base import Technique
 from gesturesmith.tones import material
-from gesturesmith.tones.clock import Clock, pauses
+from gesturesmith.tones.clock import Clock, pauses, rest_pause
 from gesturesmith.tones.pitch import Point, edged, glide, heard_points, moved_alone
 from gesturesmith.tones.types import Curve, Performance, Tone, at, part, simple
 from gesturesmith.values import frozen
@@ -35,7 +36,7 @@ type Drawing = Callable[[material.Along], Curve]
 def perform(gesture: Gesture, realisation: Realisation) -> Performance:
     """The sound of a single gesture, played in this way."""
     gesture, realisation = _in_time(gesture, realisation)
-    clock = Clock(gesture.tempo, pauses(gesture, Fraction(0)))
+    clock = Clock(gesture.pace or steady(gesture.tempo), pauses(gesture, Fraction(0)))
     tones = _Player(gesture, realisation, clock, Fraction(0), gesture.name, float(MF)).tones()
     return Performance(
         tones=tuple(tones),
@@ -53,8 +54,12 @@ def perform_passage(passage: Passage, played: Sequence[tuple[Gesture, Realisatio
     A level continues into a following gesture without levels, as on the page.
     """
     order = [(played[i], passage.items[i], offset) for i, offset in _in_order(passage)]
-    held = (pauses(one[0], offset) for one, _, offset in order if one is not None)
-    clock = Clock(passage.tempo, chain.from_iterable(held))
+    held = (
+        pauses(one[0], offset) if one is not None else rest_pause(passage, item, offset)
+        for one, item, offset in order
+    )
+    places = [(offset, item.at) for _, item, offset in order]
+    clock = Clock(passage.tempo_map, chain.from_iterable(held), places)
     tones: list[Tone] = []
     level, end = float(MF), Fraction(0)
     for one, item, offset in order:

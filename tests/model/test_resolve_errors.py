@@ -23,6 +23,8 @@ ONE = HORN + "gesture a\n"
 BOTH = "part one\n  players: 2\npassage p\n"
 LINE = "part one\npassage p\n  one: C4 for 2\n"
 TWO = "part one\npart two\npassage p\n  one: b\n  two: b\n"
+P = HORN + "passage p\n  play: "
+BARS = HORN + "passage p\n  meter: 4/4\n  play: "
 TWO_S = HORN + "gesture a\n  contour: G4\n  lasts: 2 s\n"
 
 # (rule, text, part of the message)
@@ -154,6 +156,31 @@ MISTAKES = [
     ("not-a-gesture", HORN + LINE + "exercises e\n  from: «p»\n", "is a passage"),
     ("not-a-gesture", HORN + LINE + "exercises e\n  from: «nothing»\n", "nothing"),
     ("missing-from", HORN + LINE + "exercises «e»\n  keep: 3\n", "vary no gesture"),
+    ("change-without-meter", P + "C4 for 2, «meter 3/4», C4 for 2\n", "`meter: 4/4`"),
+    ("change-without-meter", P + "C4 for 2, accelerando to 90 over «2» bars, C4 for 9\n", "bars, but this passage"),
+    ("change-without-meter", P + "C4 for 2\n  pickup: «1» beat\n", "a pickup, but"),
+    ("change-mid-bar", BARS + "C4 for 2, «meter 3/4», C4 for 2\n", "this bar has 2 beats of 4 beats so far"),
+    ("change-mid-bar", BARS + "C4 for 5, «mark A», C4 for 3\n", "put it after 3 beats more"),
+    ("change-mid-bar", BARS + "C4 for 4, «double bar», C4 for 4\n  pickup: 1 beat\n", "after 1 beat more"),
+    ("tempo-backwards", P + "C4 for 2, «accelerando to 40 over 4», C4 for 4\n", "write ritardando to 40"),
+    ("tempo-backwards", P + "tempo 90, «ritardando to 96 over 4», C4 for 4\n", "goes from 90 to 96"),
+    ("tempo-backwards", P + "«ritardando to 60 over 4», C4 for 4\n", "write another tempo"),
+    ("tempo-overlap", P + "accelerando to 96 over 8, C4 for 4, «tempo 60», C4 for 4\n", "4 beats into a change"),
+    ("nothing-there", P + "C4 for 4, «tempo 90»\n", "nothing is played after it"),
+    ("nothing-there", P + "C4 for 4, «ritardando to 40 over 4»\n", "nothing is played after it"),
+    ("nothing-there", BARS + "«double bar», C4 for 4\n", "nothing is played before it"),
+    ("nothing-there", P + "C4 for 4, «double bar»\n  repeat: 2\n", "nothing is played after it"),
+    ("too-little-after", P + "«ritardando to 40 over 8», C4 for 4, rest 1\n", "and only 5 beats follow"),
+    ("changed-twice", P + "C4 for 4, tempo 90, «tempo 80», C4 for 4\n", "keep one of the two"),
+    ("pickup-too-long", BARS + "C4 for 4\n  pickup: «4 beats»\n", "bars of 4 beats"),
+    ("pickup-too-long", BARS + "C4 for 2\n  pickup: «2 beats»\n", "a pickup of 2 beats"),
+    ("while-tempo-changes", TWO_S + "passage p\n  play: accelerando to 96 over 1, «a», rest 4\n", "`a` lasts"),
+    ("while-tempo-changes", HORN + "box b\n  play: C4 for 1\n  lasts: 9 s\npassage p\n  play: "
+     "accelerando to 96 over 1, «b», rest 4\n", "repeated for seconds"),
+    ("pickup-inside", BARS + "C4 for 4, rest 1\n  pickup: 1 beat\npassage q\n  meter: 4/4\n  play: «p», rest 3\n",
+     "a pickup of 1 beat"),
+    ("parts-contradict", HORN + "part one\npart two\npassage p\n  one: C4 for 2, tempo 90, C4 for 2\n"
+     "  two: C4 for 2, «tempo 96», C4 for 2\n", "the line of `one` says `tempo 90`"),
 ]  # fmt: skip
 
 

@@ -177,11 +177,6 @@ def pays_back(instrument: Instrument) -> float:
     return _number(instrument, "rest_ratio", 1.0)
 
 
-def item_seconds(passage: PassageCase, item: PassageItem) -> float:
-    """The length of an item in seconds."""
-    return float(item.beats * 60 / passage.passage.tempo)
-
-
 def bar_words(passage: PassageCase, item: PassageItem) -> str:
     """The bar in which an item begins, as " (bar 3)"; "" without bars."""
     meter = passage.passage.meter
@@ -222,7 +217,7 @@ def moments(passage: PassageCase) -> Iterator[Moment]:
     rows: dict[int, list[Moment]] = {}  # measured once, however often played
     for turn, (item, case) in enumerate(played_out(passage)):
         if case is None:
-            yield Moment(item_seconds(passage, item), None, None, item, turn)
+            yield Moment(passage.passage.silence_s(item), None, None, item, turn)
             continue
         if id(case) not in rows:
             rows[id(case)] = moments_of(case)
@@ -305,11 +300,11 @@ def cells(passage: PassageCase, box: Box) -> Iterator[list[tuple[PassageItem, Ca
 
 def kept_up(passage: PassageCase, box: Box, takes: Callable[[Case], float]) -> float:
     """The effort of repeating a box for all its time after the first repetition: the most of its cells."""
-    ratio, tempo, most = rest_ratio(passage), passage.passage.tempo, 0.0
+    ratio, most = rest_ratio(passage), 0.0
     for cell in cells(passage, box):
         beats = sum((item.beats for item, _ in cell), Fraction(0))
-        rests = sum((item.beats for item, case in cell if case is None), Fraction(0))
-        once = sum(takes(case) for _, case in cell if case is not None) - float(rests * 60 / tempo) * ratio
+        rests = sum(passage.passage.silence_s(item) for item, case in cell if case is None)
+        once = sum(takes(case) for _, case in cell if case is not None) - rests * ratio
         most = max(most, once * float((box.beats - beats) / beats))
     return most
 
@@ -324,7 +319,7 @@ def account(passage: PassageCase) -> Iterator[tuple[PassageItem, float, Case | N
             owed += kept_up(passage, item.box.box, lambda one: takes[id(one)])
             case = next((c for cell in cells(passage, item.box.box) for _, c in cell if c is not None), None)
         elif case is None:
-            owed = max(0.0, owed - item_seconds(passage, item) * ratio)
+            owed = max(0.0, owed - passage.passage.silence_s(item) * ratio)
         else:
             owed = max(0.0, owed + takes[id(case)])
         yield item, owed, case

@@ -9,16 +9,17 @@ from itertools import pairwise
 from gesturesmith.diagnostics import Number
 from gesturesmith.evidence import Limit
 from gesturesmith.model.gesture import ContourPoint, Gesture
-from gesturesmith.model.piece import PassageItem
+from gesturesmith.model.piece import PassageItem, Repeat
 from gesturesmith.rules.base import Case, Finding, PassageCase
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.account import inside
 from gesturesmith.rules.shared.limits import below
-from gesturesmith.rules.shared.reading import apart, plain, seconds_between
+from gesturesmith.rules.shared.reading import apart, plain, seconds_between, slot_s
 
 type LimitName = Callable[[str, str], str]  # of a change from one state to another
 type State = Callable[[ContourPoint, Gesture], str | None]
 type _Note = tuple[PassageItem, Case, ContourPoint]
+type _Row = tuple[PassageItem, Case]
 
 
 def in_gesture(
@@ -72,9 +73,8 @@ def in_passage(
     passage: PassageCase, state: State, limit_name: str | LimitName, what: str, *, playing: bool = False
 ) -> Iterator[Finding]:
     """The same from the last note of one item of a passage to the first of the next."""
-    for (_, old_case, old), (item, case, first), beats, again in _meetings(passage):
-        held = old.until - old.at if playing else Fraction(0)
-        free = float((beats + held) * 60 / passage.passage.tempo)
+    for (_, old_case, old), (item, case, first), rest, again in _meetings(passage):
+        free = rest + (slot_s(old_case.gesture, old) if playing else 0.0)
         states = state(old, old_case.gesture), state(first, case.gesture)
         excess = below(_limit(case, limit_name, *states), free)
         if excess is not None and _differ(*states):
@@ -92,22 +92,30 @@ def in_passage(
             )
 
 
-def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, Fraction, str]]:
-    """The last note of each sounding item, the first of the next, and the beats between; also across repeats."""
+def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, float, str]]:
+    """The last note of each sounding item, the first of the next, and the seconds between; also across repeats."""
     items = zip(passage.passage.items, passage.cases, strict=True)
     rows = [(item, case) for item, case in items if case is not None and case.gesture.sounding_points]
     going_on = [item for item in passage.passage.items if item.box is not None and item.box.goes_on]
-    pairs = [(before, after, Fraction(0), "") for before, after in pairwise(rows)]
+    lasts, held = passage.passage.tempo_map.between, [i for i in passage.passage.items if i.fermata]
+    pairs: list[tuple[_Row, _Row, Repeat | None]] = [(before, after, None) for before, after in pairwise(rows)]
     for repeat in passage.passage.repeats:
         again = inside(repeat, rows, lambda row: row[0].at)
         if again and repeat.times > 1:
-            pairs.append((again[-1], again[0], repeat.end - repeat.start, ", where it is repeated,"))
-    for (old_item, old_case), (item, case), later, words in pairs:
+            pairs.append((again[-1], again[0], repeat))
+    for (old_item, old_case), (item, case), repeated in pairs:
         old, first = old_case.gesture.sounding_points[-1], case.gesture.sounding_points[0]
-        beats = item.at + later + first.at - old_item.at - old.until
-        # A box that is repeated in between is no rest.
-        beats -= sum(kept.beats for kept in going_on if old_item.at < kept.at < item.at)
-        yield (old_item, old_case, old), (item, case, first), beats, words
+        since, until = old_item.at + old.until, item.at + first.at
+        if repeated is None:
+            rest, words = lasts(since, until), ""
+            between = [kept for kept in held if old_item.at < kept.at < item.at]
+        else:
+            rest, words = lasts(since, repeated.end) + lasts(repeated.start, until), ", where it is repeated,"
+            between = [kept for kept in held if kept.at > old_item.at or kept.at < item.at]
+        # A box that is repeated in between is no rest; a fermata makes one longer.
+        rest -= sum(lasts(box.at, box.at + box.beats) for box in going_on if old_item.at < box.at < item.at)
+        rest += sum(passage.passage.silence_s(kept) - lasts(kept.at, kept.at + kept.beats) for kept in between)
+        yield (old_item, old_case, old), (item, case, first), rest, words
 
 
 def _beats(seconds: float, passage: PassageCase) -> str:

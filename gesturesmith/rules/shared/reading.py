@@ -114,8 +114,7 @@ def counted(value: float | Fraction, one: str) -> str:
 
 
 def seconds_between(gesture: Gesture, start: Fraction, end: Fraction) -> float:
-    beats, tempo = end - start, gesture.tempo
-    return 60.0 * beats.numerator * tempo.denominator / (beats.denominator * tempo.numerator)
+    return gesture.seconds_between(start, end)
 
 
 def swept_points(case: Case) -> frozenset[int]:
