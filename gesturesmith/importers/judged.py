@@ -25,6 +25,7 @@ from gesturesmith.judge.gesture import Judged, judge, judge_passage, verdict_of
 from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.model.strokes import MEASURED
+from gesturesmith.model.tempo import steady
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Span
 from gesturesmith.units import UNISON, Spelling, spell
@@ -154,7 +155,8 @@ def _located(
         now = ends
     if items:
         passage = Passage(
-            name=line.part.name, title=None, items=tuple(items), repeats=(), tempo=Fraction(60), tempo_text=None,
+            name=line.part.name, title=None, items=tuple(items), repeats=(), tempo_text=None,
+            tempo_map=steady(Fraction(60)),
             meter=None, span=Span(1, 1, 2), spans={},
         )  # fmt: skip
         for finding in judge_passage(PassageCase(passage=passage, cases=tuple(cases))):
