@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from pathlib import Path
 
@@ -124,6 +125,42 @@ def test_a_fermata_slows_the_tempo_and_moves_no_bar():
     assert [(at, m.tempo) for at, m in played.said("set_tempo")] == [(0, 1_000_000), (2, 2_000_000), (6, 1_000_000)]
     score = symusic.Score.from_midi(made["p"])
     assert [note.time for note in score.tracks[0].notes] == [0, 2 * smf.TICKS, 4 * smf.TICKS]
+
+
+def test_an_accelerando_is_as_quick_as_its_mean_tempo_has_it():
+    """From T0 to T1, evenly in beats: n beats take 60 n ln(T1 / T0) / (T1 - T0) seconds."""
+    played = one(
+        "passage p\n  meter: 4/4\n  play: C5 for 4, accelerando to 120 over 8, D5 for 4, E5 for 4, G5 for 4\n"
+    )
+    starts = [at for at, _ in played.said("note_on")]
+    assert starts[1] == 4
+    assert starts[3] - starts[1] == pytest.approx(8 * 60 * math.log(2) / 60, abs=1e-3)
+    assert played.seconds - starts[3] == pytest.approx(2, abs=1e-3)
+    assert len(played.said("set_tempo")) > 30
+
+
+def test_meters_keys_and_marks_are_where_they_change():
+    score = symusic.Score.from_midi(
+        next(
+            d
+            for _, d in files(
+                HEAD + "passage p\n  meter: 4/4\n  key: C major\n  pickup: 1 beat\n  repeat: 2\n"
+                "  play: C5 for 1, G4 for 4, meter 3/4, mark B, key Eb major, A4 for 3\n"
+            )
+        )
+    )
+    quarter = smf.TICKS
+    assert [(t.time // quarter, t.numerator, t.denominator) for t in score.time_signatures] == [
+        (0, 1, 4),
+        (1, 4, 4),
+        (5, 3, 4),
+        (8, 1, 4),
+        (9, 4, 4),
+        (13, 3, 4),
+    ]
+    # C major and E flat major, written for horn; a fifth below as they sound
+    assert [(k.time // quarter, k.key) for k in score.key_signatures] == [(0, -1), (5, -4), (8, -1), (13, -4)]
+    assert [(m.time // quarter, m.text) for m in score.markers] == [(5, "B"), (13, "B")]
 
 
 def test_sung_lines_and_partials_have_channels_of_their_own():

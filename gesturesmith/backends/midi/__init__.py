@@ -7,10 +7,10 @@ member to itself and bends by up to four octaves. Strokes without pitch are perc
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from fractions import Fraction
 
 from gesturesmith.backends.midi import smf
 from gesturesmith.backends.midi.bends import heard, sampled
+from gesturesmith.backends.midi.signatures import MARKER, signatures
 from gesturesmith.backends.midi.smf import Event, control, meta
 from gesturesmith.backends.midi.timing import Ticks
 from gesturesmith.kinds import Noise
@@ -37,7 +37,7 @@ STROKES: dict[Noise, int] = {"slap": 28, "kiss": 39, "click": 37, "pop": 77, "ta
 _BREATH_NOISE, _VOICE = 122, 54  # General MIDI programs: breath noise, voice oohs
 _BREATH_KEY = 60  # for breath without a fingered pitch
 
-_TEXT, _NAME, _INSTRUMENT, _MARKER, _PORT, _METER = 0x01, 0x03, 0x04, 0x06, 0x21, 0x58
+_TEXT, _NAME, _INSTRUMENT, _PORT = 0x01, 0x03, 0x04, 0x21
 
 
 def midi(system: System, title: str, comment: bytes) -> bytes:
@@ -51,7 +51,7 @@ def midi(system: System, title: str, comment: bytes) -> bytes:
     end = max(ticks.at(music.performance.seconds) for music in musics)
     conductor: list[Event] = [(0, -2, meta(_TEXT, comment)), (0, -1, meta(_NAME, title.encode()))]
     conductor += ticks.events()
-    conductor += _meters(longest)
+    conductor += signatures(longest)
     conductor += _markers((music.performance for music in musics), ticks)
     channels = _channels(musics)
     tracks = [smf.track(conductor, end)]
@@ -59,23 +59,11 @@ def midi(system: System, title: str, comment: bytes) -> bytes:
     return smf.header(len(tracks)) + b"".join(tracks)
 
 
-def _meters(music: Music) -> Iterator[Event]:
-    if music.meter is not None:
-        yield 0, 1, _meter(music.meter, music.counted)
-
-
-def _meter(meter: tuple[int, int], counted: Fraction | None) -> bytes:
-    """A time signature, with the clocks (24 a quarter) between two clicks of the metronome."""
-    above, below = meter
-    click = counted if counted is not None else Fraction(4, below)
-    return meta(_METER, bytes((above, below.bit_length() - 1, round(24 * click), 8)))
-
-
 def _markers(performances: Iterable[Performance], ticks: Ticks) -> Iterator[Event]:
     """The names of the gestures where they begin."""
     begins = {(ticks.at(seconds), name): None for p in performances for seconds, name in p.begins}
     for tick, name in begins:
-        yield tick, 2, meta(_MARKER, name.encode())
+        yield tick, 2, meta(MARKER, name.encode())
 
 
 type _Place = tuple[int, int]  # port, channel
