@@ -3,12 +3,16 @@
 VENV := .venv
 BIN := $(VENV)/bin
 DEMO := docs/demo/fog-signals.gesture
-SAMPLED := tests/golden/test_gallery.py tests/pipeline/test_gesture_cache.py tests/lang/test_properties.py \
-  tests/checker/test_bad_input.py
-FORKS := tests/security/test_killed.py  # forks, which a process that talks to others in threads must not
+# Forks, which a process that talks to others in threads must not.
+FORKS := tests/security/test_killed.py
+SAMPLED := $(filter-out $(FORKS),$(shell grep -rlE '^from (sampling|hypothesis) import' tests --include 'test_*.py'))
+# Where Python must leave no bytecode beside its sources, it is kept here: compiling takes longer than collecting.
+BYTECODE := $(if $(PYTHONDONTWRITEBYTECODE),env -u PYTHONDONTWRITEBYTECODE PYTHONPYCACHEPREFIX="$(CURDIR)/$(VENV)/bytecode")
+PYTEST := $(BYTECODE) $(BIN)/python -m pytest
+ON_ALL_CORES := --numprocesses auto --dist loadfile --no-loadscope-reorder
 
 .DELETE_ON_ERROR:
-.PHONY: all demo test style soak bench gallery handbook clean
+.PHONY: all demo test test-all style soak bench gallery handbook clean
 
 all: demo
 
@@ -18,25 +22,28 @@ demo: $(VENV)/.run-ready
 # What takes one process goes beside what takes all cores, and is shown after it.
 test: $(VENV)/.test-ready
 	@log=$$(mktemp) && status=0; \
-	{ $(MAKE) --no-print-directory style && $(BIN)/python -m pytest $(FORKS); } >"$$log" 2>&1 & beside=$$!; \
-	$(BIN)/python -m pytest --numprocesses auto --dist loadfile --no-loadscope-reorder --ignore $(FORKS) || status=$$?; \
+	{ $(MAKE) --no-print-directory style && $(PYTEST) $(FORKS); } >"$$log" 2>&1 & beside=$$!; \
+	$(PYTEST) $(ON_ALL_CORES) --ignore $(FORKS) || status=$$?; \
 	wait $$beside || status=$$?; \
 	cat "$$log"; rm -f "$$log"; exit $$status
+
+# What `make test` does with samples, with everything: some minutes more.
+test-all: $(VENV)/.test-ready
+	@GESTURESMITH_WHOLE=1 $(PYTEST) $(ON_ALL_CORES) $(SAMPLED)
 
 style: $(VENV)/.test-ready
 	@$(BIN)/ruff check .
 	@$(BIN)/ruff format --check .
 	@$(BIN)/mypy
 
-# What `make test` does with samples, with everything: half an hour on a machine that does nothing else.
+# Far more cases, made up by chance: half an hour on a machine that does nothing else.
 soak: $(VENV)/.test-ready
 	@$(BIN)/python -m pip install --quiet --only-binary atheris --editable '.[soak]' \
 	  || echo "atheris has no wheel for this Python: the guided search is left out"
-	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(BIN)/python -m pytest tests/security
-	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest $(SAMPLED)
-	@$(BIN)/python -m pytest --numprocesses auto tests/reading/everything.py
-	@$(BIN)/python -m pytest tests/handbook_again.py
-	@GESTURESMITH_SOAK=1 $(BIN)/python -m pytest --numprocesses auto tests/words
+	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(PYTEST) tests/security
+	@GESTURESMITH_SOAK=1 $(PYTEST) $(ON_ALL_CORES) $(filter-out tests/security/%,$(SAMPLED))
+	@$(PYTEST) --numprocesses auto tests/reading/everything.py
+	@$(PYTEST) tests/handbook_again.py
 	@$(BIN)/python tests/security/guided.py
 
 gallery: $(VENV)/.run-ready

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
+from sampling import WHOLE, count
 
 from gesturesmith.checker import check_text
 from gesturesmith.lilypond import sandbox
@@ -18,7 +19,9 @@ from gesturesmith.source import Source
 pytest.register_assert_rewrite("timing", *(p.name for p in Path(__file__).parent.iterdir() if p.is_dir()))
 
 # A busy machine may pause for longer than any example takes, or than generating one should.
-settings.register_profile("gesturesmith", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.register_profile(
+    "gesturesmith", deadline=None, suppress_health_check=[HealthCheck.too_slow], max_examples=count(30, 100)
+)
 settings.load_profile("gesturesmith")
 
 HEAD = "instrument: horn\npitches: written\n"
@@ -36,8 +39,11 @@ LONG = (
 )
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """The long files first, each whole, the others as they come."""
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """The long files first, each whole, the others as they come; and without what only `make test-all` runs."""
+    if not WHOLE:
+        config.hook.pytest_deselected(items=[item for item in items if item.get_closest_marker("whole")])
+        items[:] = [item for item in items if not item.get_closest_marker("whole")]
     tests = Path(__file__).parent
     places = {tests / name: number for number, name in enumerate(LONG)}
     items.sort(key=lambda item: places.get(item.path, len(LONG)))

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 import timing
 from handbook import pages, snippets, sources
+from sampling import whole
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.evidence import Kind
@@ -57,6 +58,7 @@ class Page(HTMLParser):
             self.names.add(given["id"] or "")
 
 
+@whole
 def test_nothing_is_fetched_from_outside(html: Path) -> None:
     for path in html.rglob("*.html"):
         for place in Page(path.read_text("utf-8")).fetched:
@@ -70,6 +72,7 @@ def test_nothing_is_fetched_from_outside(html: Path) -> None:
         assert {*outside} <= {"http://www.w3.org/2000/svg"}, path.name  # the SVG namespace, which is never fetched
 
 
+@whole
 def test_every_link_within_leads_somewhere(html: Path) -> None:
     read = {path.resolve(): Page(path.read_text("utf-8")) for path in html.rglob("*.html")}
     for path, page in read.items():
@@ -82,6 +85,7 @@ def test_every_link_within_leads_somewhere(html: Path) -> None:
             assert not name or there not in read or name in read[there].names, f"{path.name}: {link}"
 
 
+@whole
 def test_the_search_finds_every_entry(html: Path) -> None:
     index = (html / "searchindex.js").read_text("utf-8")
     for name in techniques.names():

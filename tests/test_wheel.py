@@ -82,23 +82,18 @@ def test_it_is_the_installed_one(elsewhere):
 
 
 @pytest.mark.lilypond
-def test_it_engraves_the_demo(elsewhere):
-    command = elsewhere / "env" / "bin" / "gesturesmith"
-    demo = REPOSITORY / "docs" / "demo" / "fog-signals.gesture"
-    run(command, "engrave", "--as", "pdf,ily", demo, cwd=elsewhere)
-    out = elsewhere / "out"
-    assert (out / "fog-signals.pdf").read_bytes().startswith(b"%PDF-")
-    assert (out / "fog-signals" / "beacon.pdf").read_bytes().startswith(b"%PDF-")
-    assert "gesture-beacon" in (out / "fog-signals" / "beacon.ily").read_text("utf-8")
-    assert (out / "fog-signals" / "gesturesmith.ily").is_file()
-
-
-@pytest.mark.lilypond
-def test_its_starter_file_checks_and_engraves(elsewhere):
+def test_its_starter_file_is_engraved_with_its_templates(elsewhere):
     command = elsewhere / "env" / "bin" / "gesturesmith"
     run(command, "new", "study", cwd=elsewhere)
-    run(command, "engrave", "study.gesture", cwd=elsewhere)
-    assert (elsewhere / "out" / "study.pdf").is_file()
+    run(command, "engrave", "--as", "pdf,ily", "study.gesture", cwd=elsewhere)
+    out = elsewhere / "out"
+    assert (out / "study.pdf").read_bytes().startswith(b"%PDF-")
+    snippets = [p for p in (out / "study").glob("*.ily") if p.stem != "gesturesmith"]
+    assert snippets
+    for snippet in snippets:
+        assert snippet.with_suffix(".pdf").read_bytes().startswith(b"%PDF-")
+        assert f"gesture-{snippet.stem}" in snippet.read_text("utf-8")
+    assert (out / "study" / "gesturesmith.ily").is_file()
 
 
 def test_the_archive_of_the_sources_leaves_nothing_out():

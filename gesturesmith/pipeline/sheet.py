@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import cache
 from pathlib import PurePosixPath
@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 # The initial estimate of lines on a page, which LilyPond then corrects: millimetres for everything but the lines,
 # and staff heights per line.
 _AROUND_MM = 100.0
-_STAFFS_PER_LINE = 4.0
+_STAFFS_PER_LINE = 5.6
 
 
 @frozen(kw_only=True)
@@ -169,24 +169,35 @@ def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, lilypo
     count = min(most, max(1, int(free / (_STAFFS_PER_LINE * float(settings.staff_mm)))))
     if lilypond is None:
         return count
-    if not _on_one_page(sheet(count), settings, lilypond):
+    known: dict[int, bool] = {}
+
+    def fits(lines: int) -> bool:
+        """With a neighbour, since a second LilyPond takes longer than a second page."""
+        if lines not in known:
+            near = lines - 1 if lines + 1 in known else lines + 1
+            some = {lines, near} if 1 <= near <= most else {lines}
+            known.update(_on_one_page({n: sheet(n) for n in sorted(some)}, settings, lilypond))
+        return known[lines]
+
+    if not fits(count):
         while count > 1:
             count -= 1
-            if _on_one_page(sheet(count), settings, lilypond):
+            if fits(count):
                 break
         return count
-    while count < most and _on_one_page(sheet(count + 1), settings, lilypond):
+    while count < most and fits(count + 1):
         count += 1
     return count
 
 
-def _on_one_page(sheet: Sheet, settings: Settings, lilypond: LilyPond) -> bool:
+def _on_one_page(sheets: Mapping[int, Sheet], settings: Settings, lilypond: LilyPond) -> dict[int, bool]:
+    """Which of some sheets, by their number of lines, fit on one page."""
     from gesturesmith.lilypond import Job, start
     from gesturesmith.sheets import document, exercises
 
-    book = exercises.book(sheet, settings, output="tried")
+    books = tuple(exercises.book(sheet, settings, output=f"tried{n}") for n, sheet in sheets.items())
     with start(lilypond, ("svg",)) as waiting:
-        waiting.feed(Job(document=document((book,))))
+        waiting.feed(Job(document=document(books)))
         run = waiting.result()
     # Several pages become several numbered files. Failures here are reported when the sheet is made.
-    return "tried.svg" in run.files
+    return {n: f"tried{n}.svg" in run.files for n in sheets}

@@ -15,6 +15,7 @@ from pathlib import Path
 import pytest
 import timing
 from batch.conftest import everything, gestures
+from sampling import whole
 
 from gesturesmith.batch.render import RenderTask, render_on_worker
 from gesturesmith.cache import fingerprint
@@ -49,6 +50,7 @@ def engrave(folder: Path, output: str, *more: str) -> subprocess.Popen[str]:
     )
 
 
+@whole
 def test_one_of_two_workers_is_killed_in_the_middle(cluster, tmp_path):
     """When the first file is delivered, a worker is killed, with its current and finished work."""
     address, workers = cluster

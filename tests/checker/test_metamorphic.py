@@ -8,6 +8,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from rules.checking import checked, horn
+from sampling import count
 
 from gesturesmith.diagnostics import Severity, Verdict
 from gesturesmith.evidence import PUBLISHED, Limit, Sourced
@@ -83,7 +84,7 @@ def body(technique, notes, lines, beats):
 
 
 @given(gestures(), st.sampled_from([40, 60, 132, 200]))
-@settings(max_examples=60)
+@settings(max_examples=count(15, 60))
 def test_written_and_sounding_files_of_the_same_music_give_the_same_findings(gesture, tempo):
     technique, notes, lines, beats = gesture
     written = horn(body(technique, notes, lines, beats), tempo=tempo)
@@ -95,7 +96,7 @@ def test_written_and_sounding_files_of_the_same_music_give_the_same_findings(ges
 
 
 @given(gestures(), st.sampled_from([40, 60, 100]))
-@settings(max_examples=60)
+@settings(max_examples=count(15, 60))
 def test_double_tempo_with_double_durations_gives_the_same_findings(gesture, tempo):
     technique, notes, lines, beats = gesture
     slow = checked(horn(body(technique, notes, lines, beats), tempo=tempo)).report.gestures[0]
@@ -104,7 +105,7 @@ def test_double_tempo_with_double_durations_gives_the_same_findings(gesture, tem
 
 
 @given(gestures(), st.integers(0, 12), st.integers(0, 12))
-@settings(max_examples=60)
+@settings(max_examples=count(15, 60))
 def test_a_wider_range_never_refuses_more(gesture, down, up):
     (made,) = checked(horn(body(*gesture))).cases.values()
     low, high = HORN.widest_range.value
@@ -120,7 +121,7 @@ def test_a_wider_range_never_refuses_more(gesture, down, up):
 
 
 @given(NOTES, st.integers(1, 8), st.sampled_from([-1, 1]))
-@settings(max_examples=80)
+@settings(max_examples=count(20, 80))
 def test_a_playable_bend_stays_so_when_it_is_narrowed(note, quarters, way):
     def verdict(width):
         target = spell(note.pitch_cents + way * 50 * width)
@@ -137,7 +138,7 @@ def test_a_playable_bend_stays_so_when_it_is_narrowed(note, quarters, way):
 
 
 @given(gestures())
-@settings(max_examples=60)
+@settings(max_examples=count(15, 60))
 def test_nothing_is_refused_on_a_value_of_our_own(gesture):
     for finding in checked(horn(body(*gesture))).report.gestures[0].findings:
         assert finding.severity is not Severity.REFUSED or finding.evidence.kind.may_refuse
@@ -177,7 +178,7 @@ def _wider(name: str, limit: Limit, factor: float) -> Limit:
 
 
 @given(gestures(), st.sampled_from([1.0, 1.1, 1.5, 3.0]), st.sampled_from([60, 160]))
-@settings(max_examples=120)
+@settings(max_examples=count(30, 120))
 def test_wider_limits_and_more_partials_never_refuse_more(gesture, factor, tempo):
     (made,) = checked(horn(body(*gesture), tempo=tempo)).cases.values()
     before = {f.rule for f in judge(made.gesture).refusals}
@@ -190,7 +191,7 @@ F_SHARP, B, E = (spell(100 * n) for n in (42, 59, 64))
 
 @given(gestures())
 @example(("harmonic-gliss", [F_SHARP, F_SHARP, F_SHARP, B, E], [", ", ", ", ", ", " ~~ "], 1))
-@settings(max_examples=80)
+@settings(max_examples=count(20, 80))
 def test_a_second_side_never_refuses_more(gesture):
     """The double horn has everything the single horn in F has, and the B-flat side.
 
@@ -237,7 +238,7 @@ def owed(play: list[str]) -> list[float]:
 
 
 @given(ITEMS.filter(lambda items: set("ab") & set(items)), st.data())
-@settings(max_examples=60)
+@settings(max_examples=count(15, 60))
 def test_adding_a_rest_never_adds_effort(items, data):
     place = data.draw(st.integers(0, len(items)))
     length = data.draw(st.integers(1, 30))

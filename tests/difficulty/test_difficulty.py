@@ -11,6 +11,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from realise.realised import gesture
 from rules.checking import checked
+from sampling import count
 
 from gesturesmith import instruments, techniques
 from gesturesmith.difficulty.comfort import comfort
@@ -88,7 +89,7 @@ def middle(instrument) -> tuple[int, int]:
 
 
 @given(shapes(), st.data())
-@settings(max_examples=120)
+@settings(max_examples=count(30, 120))
 def test_louder_or_softer_is_never_easier(shape, data):
     level = data.draw(st.integers(0, len(LEVELS) - 2))
     start = data.draw(st.integers(4800, 8400).filter(lambda c: c % 100 == 0))
@@ -101,14 +102,14 @@ def test_louder_or_softer_is_never_easier(shape, data):
 
 
 @given(shapes(), st.sampled_from(["p < ff@1/2 > p", "mf < f", "f > mp"]))
-@settings(max_examples=40)
+@settings(max_examples=count(15, 40))
 def test_a_swell_is_never_easier_than_no_swell(shape, dynamics):
     assert hard(written(shape, 6400, f"dynamics: {dynamics}")).exact >= hard(written(shape, 6400)).exact
 
 
 @pytest.mark.parametrize("name", ["horn", "trumpet", "tuba", "euphonium", "horn-f"])
 @given(data=st.data())
-@settings(max_examples=60)
+@settings(max_examples=count(15, 60))
 def test_higher_is_never_easier_above_the_middle_nor_lower_below_it(name, data):
     instrument = instruments.get(name)
     shape = data.draw(shapes())
@@ -126,7 +127,7 @@ def test_higher_is_never_easier_above_the_middle_nor_lower_below_it(name, data):
 
 
 @given(shapes(spread=5), st.integers(0, 7))
-@settings(max_examples=120)
+@settings(max_examples=count(30, 120))
 def test_wider_is_never_easier(shape, above):
     start = middle(HORN)[0] + 100 * above
     narrow, wide, wider = (hard(written(shape, start, factor=n)) for n in (1, 2, 3))
@@ -137,7 +138,7 @@ FASTER = st.sampled_from([Fraction(5, 4), Fraction(2), Fraction(7)])
 
 
 @given(shapes(beats=(1, 2), tempos=(72, 144)), st.sampled_from([4800, 6400, 7900]), FASTER)
-@settings(max_examples=120)
+@settings(max_examples=count(30, 120))
 def test_faster_is_never_easier_within_a_breath(shape, start, factor):
     slow = written(shape, start)
     before, after = hard(slow), hard(replace(slow, tempo=slow.tempo * factor))
@@ -146,7 +147,7 @@ def test_faster_is_never_easier_within_a_breath(shape, start, factor):
 
 
 @given(shapes(lines=False, beats=(8, 12), tempos=(40, 72)), st.sampled_from([4800, 6400, 7900]), FASTER)
-@settings(max_examples=120)
+@settings(max_examples=count(30, 120))
 def test_slower_is_never_easier_where_speed_is_no_matter(shape, start, factor):
     fast = written(shape, start)
     before, after = hard(fast), hard(replace(fast, tempo=fast.tempo / factor))
@@ -163,7 +164,7 @@ def test_longer_than_the_breath_is_harder(note, level):
 
 
 @given(shapes(lines=False), st.integers(1, 40))
-@settings(max_examples=60)
+@settings(max_examples=count(15, 60))
 def test_more_attacks_are_never_easier(shape, count):
     shape = (shape[0], shape[1][:1], [], *shape[3:])  # all on one note
     fewer, more = (hard(written(shape, 6400, f"attacks: {n}")) for n in (count, count + 1))
@@ -197,7 +198,7 @@ def test_a_wider_instrument_is_never_harder(down, up):
 
 
 @given(shapes(), st.sampled_from([4800, 6400, 7600]), st.sampled_from(["horn", "trumpet"]))
-@settings(max_examples=40)
+@settings(max_examples=count(15, 40))
 def test_written_and_sounding_files_of_the_same_music_are_as_hard(shape, start, name):
     instrument = instruments.get(name)
     assume(instrument.has_hand or shape[0] not in ("hand-gliss", "hand-out", "stopped"))
@@ -213,7 +214,7 @@ def test_written_and_sounding_files_of_the_same_music_are_as_hard(shape, start, 
 
 
 @given(shapes(), st.sampled_from([4800, 6400, 7600]))
-@settings(max_examples=40)
+@settings(max_examples=count(15, 40))
 def test_double_tempo_with_double_durations_is_as_hard(shape, start):
     *rest, beats, tempo = shape
     slow, fast = (hard(written((*rest, beats * n, tempo * n), start)) for n in (1, 2))

@@ -6,6 +6,7 @@ from itertools import pairwise
 import pytest
 from fixes.refused import known, made_up
 from rules.checking import checked, horn
+from sampling import count
 
 from gesturesmith.diagnostics import Edit, Severity, Verdict
 from gesturesmith.diagnostics.edits import apply_edits
@@ -16,7 +17,7 @@ from gesturesmith.source import Source
 from gesturesmith.techniques.base import clash
 
 KNOWN = known()
-MADE_UP = 240
+MADE_UP = count(60, 240)
 # Refused gestures that neither a change of pitch nor a related technique can save: one note for a glissando.
 NOTHING_ELSE = {"harmonics": 1, "wrong-number-of-points": 1}
 

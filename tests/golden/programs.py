@@ -10,9 +10,11 @@ from gesturesmith.lilypond import LilyPond, find
 _FOUND = find()
 
 # The one we use, and another that is installed.
-PROGRAMS = sorted(
-    {
-        *((_FOUND.path,) if isinstance(_FOUND, LilyPond) else ()),
-        *(Path(p) for p in (shutil.which("lilypond"),) if p),
-    }
+PROGRAMS = list(
+    dict.fromkeys(
+        (
+            *((_FOUND.path,) if isinstance(_FOUND, LilyPond) else ()),
+            *(Path(p) for p in (shutil.which("lilypond"),) if p),
+        )
+    )
 )

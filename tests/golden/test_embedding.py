@@ -12,6 +12,7 @@ import pypdf
 import pytest
 import timing
 from golden.programs import PROGRAMS
+from sampling import sample
 
 from gesturesmith import writers
 from gesturesmith.pipeline import Options, compile_text
@@ -136,7 +137,7 @@ def _engraved(
     return done.returncode, done.stderr
 
 
-@pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+@pytest.mark.parametrize("program", sample(PROGRAMS, 2), ids=PROGRAMS.index)
 def test_everything_in_a_score_of_somebody_else(program, delivered):
     """No warning: neither from LilyPond nor about a setting that a gesture left behind."""
     folder, names = delivered
@@ -226,7 +227,7 @@ def calls(tmp_path_factory) -> Path:
     return folder
 
 
-@pytest.fixture(scope="module", params=PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+@pytest.fixture(scope="module", params=sample(PROGRAMS, 2), ids=PROGRAMS.index)
 def told(request, calls) -> dict[str, list[str]]:
     """What is printed in each of STAVES, in order; any other message from LilyPond is a failure."""
     text = SCORES % TOLD + "".join(SCORE % (name, name, staff) for name, staff in STAVES.items())
@@ -311,7 +312,7 @@ lower = { R1 \"gesture-torn" \"gesture-growled" }
 """
 
 
-@pytest.mark.parametrize("program", PROGRAMS, ids=[str(n) for n in range(len(PROGRAMS))])
+@pytest.mark.parametrize("program", sample(PROGRAMS, 2), ids=PROGRAMS.index)
 def test_footnotes_are_numbered_through_the_score(program, calls):
     """In order of time, then of staves, across several files and movements, each text once; a part is numbered
     separately."""

@@ -15,6 +15,7 @@ import pytest
 from golden.programs import PROGRAMS
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
+from sampling import sample
 
 from gesturesmith import sheets
 from gesturesmith.lilypond import Job, LilyPond, RunResult, find, start
@@ -41,7 +42,7 @@ passage both
   meter: 3/4
   play: banded, rest 1, plain
 """
-BACKENDS = [(p, b) for p in PROGRAMS for b in ("cairo", "ps") if b == "ps" or find(p).cairo]
+BACKENDS = [(p, b) for p in sample(PROGRAMS, 2) for b in ("cairo", "ps") if b == "ps" or find(p).cairo]
 
 
 @pytest.fixture(scope="module")

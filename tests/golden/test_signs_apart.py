@@ -10,6 +10,7 @@ import pytest
 from golden.geometry import document, run, score
 from golden.outlines import KEPT_CLEAR, MARKED, OURS, Block, Staff, staves
 from golden.programs import PROGRAMS
+from sampling import sample
 
 pytestmark = pytest.mark.lilypond
 
@@ -30,7 +31,7 @@ CASES = {
 }
 
 
-@pytest.fixture(scope="module", params=PROGRAMS, ids=str)
+@pytest.fixture(scope="module", params=sample(PROGRAMS, 2), ids=str)
 def printed(request, tmp_path_factory) -> dict[str, Staff]:
     marked = MARKED + "".join(
         rf"""\override {grob}.output-attributes = #'((class . "{grob}"))""" for grob in ("Tie", "Slur", "BarLine")

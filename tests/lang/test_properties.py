@@ -1,7 +1,6 @@
 """Any valid file reads, formats and reads the same again; any text at all reads without an exception."""
 
 import gc
-import os
 import time
 
 import pytest
@@ -9,14 +8,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from lang.reading import bare, read
 from lang.strategies import broken_files, gesture_files
+from sampling import count
 
 from gesturesmith.lang import format_text
 from gesturesmith.lang.messages import RULES
 from gesturesmith.source import Source
 
-SLOW = settings(
-    max_examples=300 if os.environ.get("GESTURESMITH_SOAK") else 30, suppress_health_check=list(HealthCheck)
-)
+SLOW = settings(max_examples=count(10, 30, 300), suppress_health_check=list(HealthCheck))
 
 
 def comments(text):
@@ -89,13 +87,13 @@ def test_a_damaged_file_reads_as_far_as_it_can(text):
     check(text)
 
 
-@settings(max_examples=150)
+@settings(max_examples=count(50, 150))
 @given(st.text(st.characters(), max_size=200))
 def test_any_text_reads_without_failing(text):
     check(text)
 
 
-@settings(max_examples=100)
+@settings(max_examples=count(30, 100))
 @given(
     st.text(
         alphabet=st.sampled_from('gestur contour:C4xHb#^v~-._@,<>%/"“”\\\n\t\r  1/0\ud800\u200b\u0301½'),
@@ -106,7 +104,7 @@ def test_any_text_of_the_language_s_own_signs_reads_without_failing(text):
     check("gesture a\n  contour: " + text)
 
 
-@settings(max_examples=100)
+@settings(max_examples=count(30, 100))
 @given(st.binary(max_size=300))
 def test_any_bytes_read_without_failing(data):
     check(data.decode("utf-8", "surrogateescape"))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import random
 import re
 from dataclasses import fields, replace
@@ -10,6 +9,7 @@ from pathlib import Path, PurePosixPath
 from unicodedata import normalize
 
 import pytest
+from sampling import count, sample
 
 from gesturesmith.cache import Store
 from gesturesmith.instruments import get
@@ -76,11 +76,8 @@ def changed(text: str, chance: random.Random) -> str:
 
 TEXTS = (*DEMOS, PLAIN)
 OPTIONS = ({}, {"draft": True}, {"pitches": "sounding", "pages": False})
-# Every text, every option, and all options of what is quick; `make soak` takes all pairs.
-SOME = [(0, 0), (1, 1), (1, 2), (2, 0), (2, 1), (2, 2)]
-PAIRS = (
-    [(text, options) for text in range(3) for options in range(3)] if os.environ.get("GESTURESMITH_SOAK") else SOME
-)
+# Every text and every option; `make test-all` takes all pairs.
+PAIRS = sample([(text, options) for text in range(3) for options in range(3)], 4)
 
 
 @pytest.mark.parametrize(("text", "options"), [(TEXTS[t], OPTIONS[o]) for t, o in PAIRS], ids=map(str, PAIRS))
@@ -89,12 +86,12 @@ def test_whatever_is_changed_the_outcome_is_that_of_the_whole(tmp_path, text, op
     chance = random.Random(7)
     same(text, store, **options)
     readable = 0
-    for _ in range(12):
+    for _ in range(count(8, 12)):
         other = changed(text, chance)
         readable += same(other, store, **options).report.readable
         if chance.random() < 0.5:
             text = other if same(other, store, **options).report.readable else text
-    assert readable > 4
+    assert readable > count(2, 4)
 
 
 def test_what_did_not_change_is_not_looked_at(tmp_path, monkeypatch):

@@ -6,6 +6,7 @@ import pytest
 from checker.test_metamorphic import body, gestures
 from hypothesis import given, settings
 from rules.checking import checked, horn
+from sampling import count
 
 from gesturesmith import techniques
 from gesturesmith.rules import all_rules
@@ -42,7 +43,7 @@ def test_with_every_technique(key):
 
 
 @given(gestures())
-@settings(max_examples=60)
+@settings(max_examples=count(15, 60))
 def test_on_gestures_of_all_kinds(gesture):
     nothing_is_missed(horn(body(*gesture), tempo=160))
 

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import dataclasses
 import html
-import os
 import random
 import re
 from pathlib import Path, PurePosixPath
 
 import pytest
+from sampling import SOAK, sample
 from security import hostile
 
 from gesturesmith import instruments, lytext, writers
@@ -31,7 +31,6 @@ from gesturesmith.source import Source
 
 pytestmark = pytest.mark.lilypond
 
-SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
 FIELDS = (
     "tempo", "title", "subtitle", "composer", "part", "beacon", "text", "footnote", "note", "thrown", "allow",
     "passage", "exercises", "instruction", "name", "part name", "abbreviation", "version",
@@ -190,7 +189,7 @@ def test_every_field_is_reached():
 
 def test_the_canary_sings(lilypond):
     """Inserted raw, every payload runs: otherwise the tests below would prove nothing."""
-    for payload in hostile.PAYLOADS:
+    for payload in sample(hostile.PAYLOADS, 3):
         assert sung(run(lilypond, f'\\version "2.24.0"\n{payload}\n\\book {{ \\markup "x" }}\n')), payload
 
 

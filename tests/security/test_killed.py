@@ -23,14 +23,14 @@ from pathlib import Path
 
 import pytest
 import timing
+from sampling import SOAK, count
 
 from gesturesmith.cli.main import main
 from gesturesmith.writers.base import is_ours
 
 pytestmark = pytest.mark.lilypond
 
-SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
-KILLS = 100 if SOAK else 6
+KILLS = count(3, 6, 100)
 FORMATS = "pdf,svg,png,ily,ly"
 PART = re.compile(r"\..*\.part")
 FILE = """instrument: horn

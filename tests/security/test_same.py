@@ -10,10 +10,10 @@ from pathlib import Path
 import pytest
 import timing
 from cli.conftest import DEMO, REFUSED_DEMO
+from sampling import SOAK, sample
 
 pytestmark = pytest.mark.lilypond
 
-SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
 PIECE = DEMO.read_text("utf-8") if SOAK else DEMO.read_text("utf-8").partition("gesture rise")[0]
 EXERCISES = """instrument: "player.toml"
 pitches: written
@@ -33,10 +33,10 @@ MAKE = ("--manifest", "out/{}.json", "-o", "out")
 COMMANDS = (
     ("engrave", "--as", "pdf,svg,png,ily,ly", "--notes", *MAKE, "pieces"),
     ("notes", "--one-document", "--wording", "en,de", "--as", "pdf,ly", *MAKE, "more"),
-    ("sheet", "--as", "pdf,ly", *MAKE, "more"),
+    ("suggest", "--json", "--apply", "-o", "out", "pieces/refused.gesture"),
     ("chart", "--kind", "fingering", "--as", "pdf,svg,png,ly", *MAKE, "more/player.toml"),
     ("check", "--json", "pieces", "more"),
-    ("suggest", "--json", "--apply", "-o", "out", "pieces/refused.gesture"),
+    ("sheet", "--as", "pdf,ly", *MAKE, "more"),
 )  # fmt: skip
 COMMANDS_OF_SOAK = (
     ("engrave", "--draft", "--pitches", "sounding", "--as", "pdf,ly", "-o", "out/drafts", "pieces/refused.gesture"),
@@ -80,7 +80,7 @@ def made(folder: Path, environment: dict[str, str], *more: str) -> dict[str, byt
     (folder / "more" / "week.gesture").write_text(EXERCISES)
     (folder / "more" / "player.toml").write_text(PLAYER)
     found = {}
-    for number, command in enumerate((*COMMANDS, *(COMMANDS_OF_SOAK if SOAK else ()))):
+    for number, command in enumerate((*sample(COMMANDS, 2), *(COMMANDS_OF_SOAK if SOAK else ()))):
         options = more if "-o" in command and command[0] != "suggest" else ()
         done = timing.run(
             [sys.executable, "-m", "gesturesmith.cli.main", *(a.format(number) for a in command), *options],

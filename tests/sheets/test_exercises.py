@@ -13,6 +13,7 @@ import pytest
 from golden.printed import misread, scores
 from golden.programs import PROGRAMS
 from reading import dump
+from sampling import sample
 
 from gesturesmith import instruments, sheets
 from gesturesmith.exercises.preparation import Preparation
@@ -236,7 +237,7 @@ exercises sharps
 """
 
 
-@pytest.mark.parametrize("program", PROGRAMS, ids=str)
+@pytest.mark.parametrize("program", sample(PROGRAMS, 2), ids=str)
 def test_a_line_after_a_preparation_prints_its_own_accidentals(program: Path, tmp_path: Path) -> None:
     outcome = compile_sheet((Source("a", HEAD + ALTERED),), SheetOptions())
     for item in outcome.items:
@@ -250,7 +251,7 @@ def test_a_line_after_a_preparation_prints_its_own_accidentals(program: Path, tm
         assert [misread(line) for line in found] == [[] for _ in found]
 
 
-@pytest.mark.parametrize("program", PROGRAMS, ids=str)
+@pytest.mark.parametrize("program", sample(PROGRAMS, 2), ids=str)
 @pytest.mark.parametrize(
     "lines", ["scoop\n  contour: C5", *(f"lip-gliss\n  contour: C5{n * ' -- E5 -- C5'}" for n in (1, 2))]
 )
@@ -264,7 +265,7 @@ def test_what_is_prepared_is_named_before_its_bar_line(program: Path, lines: str
     assert word.right < line.x, (word, line)
 
 
-@pytest.mark.parametrize(("language", "paper"), [("en", ("210", "297")), ("de", ("215.9", "279.4"))])
+@pytest.mark.parametrize(("language", "paper"), sample([("en", ("210", "297")), ("de", ("215.9", "279.4"))], 2))
 def test_a_graded_sheet_is_one_page(language: str, paper: tuple[str, str], lilypond) -> None:
     settings = Settings(
         instrument=instruments.get("trombone"),

@@ -12,6 +12,7 @@ import pypdf
 import pytest
 import timing
 from golden.programs import PROGRAMS
+from sampling import sample
 
 from gesturesmith import paths, sheets
 from gesturesmith.lilypond import Job, LilyPond, find, start
@@ -343,7 +344,7 @@ ENDS = r"""
 """
 
 
-@pytest.mark.parametrize("program", PROGRAMS, ids=str)
+@pytest.mark.parametrize("program", sample(PROGRAMS, 2), ids=str)
 def test_a_last_level_ends_with_its_note_and_times_with_the_bar_line(program, engraved, tmp_path) -> None:
     text = "meter: 4/4\ngesture g\n  contour: C5, D5, E5, F5\n  lasts: 1 beat\n  dynamics: p < ff\n"
     made = engraved(f"{text}passage one\n  repeat: 3\n  play: g, rest 3, rest 3, g\n")
