@@ -78,10 +78,15 @@ Side = Literal["above", "below", "louder", "softer", "outside", "none"]
 
 # Instruments and how they are played
 Tuning = Literal["alone", "2-3", "1-3"]  # what the third valve slide is tuned for
+Mute = Literal["straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice", "glass", "cloth"]
 InstrumentKind = Literal["valves", "slide"]
 Means = Literal["valves", "slide", "single"]
 Correction = Literal["", "lip", "slide", "hand"]
 Tonguing = Literal["", "double"]  # "": single tonguing is fast enough, or the composer names the tonguing
+
+# What is written on a staff
+Clef = Literal["treble", "alto", "tenor", "bass"]
+StaffClef = Literal["", Clef]  # "": none, or the one in force
 
 # Sound
 Voice = Literal["played", "second", "sung", "spoken"]
@@ -93,10 +98,27 @@ Colour = Literal["", "brassy", "bell-raised", "half-valve", "buzz"]
 # Beside the staff in a score read from elsewhere
 NotatedDirection = Literal["words", "level", "crescendo", "diminuendo", "wedge-end", "mute"]
 
+# The units of what makes a gesture hard, as they follow a number
+DemandUnit = Literal[
+    "semitones",
+    "levels",
+    "L",
+    "s",
+    "ms",
+    "times plain playing",
+    "a second",
+    "periods",
+    "cents",
+    "notes",
+    "techniques",
+]
+
 # Outputs, and how LilyPond ended: "" well
+Listed = Literal["techniques", "instruments", "rules"]
 ItemKind = Literal["page", "snippet", "picture", "score"]
 Ended = Literal["", "failed", "timeout", "stopped", "full", "flood"]
 LogLevel = Literal["fatal error", "error", "warning", "programming error"]
+Backend = Literal["", "cairo", "svg", "ps"]  # of LilyPond; "": the best it has
 SandboxMode = Literal["auto", "always", "never"]
 
 # Findings

@@ -3,24 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import get_args
 
 import click
 
 from gesturesmith.cli.console import clean, complain, say, say_bytes
 from gesturesmith.cli.json_schema import schema_option
 from gesturesmith.cli.status import Status
+from gesturesmith.kinds import Listed
 
 # A row of a listing: its fields by name, in printing order.
 Row = dict[str, str]
 
 
 @click.command(name="list")
-@click.argument("what", type=click.Choice(["techniques", "instruments", "rules"]))
+@click.argument("what", type=click.Choice(get_args(Listed)))
 @click.option("--show", metavar="NAME", help="Print an instrument's profile as a starting point for your own.")
 @click.option("--json", "as_json", is_flag=True, help="Print the list as JSON.")
 @schema_option("list")
 @click.pass_context
-def list_(context: click.Context, what: str, show: str | None, as_json: bool) -> Status:
+def list_(context: click.Context, what: Listed, show: str | None, as_json: bool) -> Status:
     """List all techniques, instruments or rules."""
     if show is not None:
         if what != "instruments" or as_json:
@@ -80,7 +82,7 @@ def _rules() -> list[Row]:
     ]
 
 
-_LISTS: dict[str, Callable[[], list[Row]]] = {
+_LISTS: dict[Listed, Callable[[], list[Row]]] = {
     "techniques": _techniques,
     "instruments": _instruments,
     "rules": _rules,

@@ -15,6 +15,7 @@ No share decreases as its quantity moves away from comfort, and then neither doe
 from __future__ import annotations
 
 from gesturesmith.evidence import HOUSE, Sourced
+from gesturesmith.kinds import DemandUnit
 from gesturesmith.values import frozen
 
 
@@ -41,7 +42,7 @@ class Quantity:
 
     name: str
     measures: str
-    unit: str
+    unit: DemandUnit
     ease: Sourced[float]
     care: Sourced[float] | None = None
     limits: str = ""

@@ -8,7 +8,7 @@ from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, PRACTICE, Limit, Sourc
 from gesturesmith.instruments import _limits
 from gesturesmith.instruments._build import slide_tubes, valve_tubes
 from gesturesmith.instruments.base import ALONE, Instrument, Register, Side
-from gesturesmith.kinds import Tuning
+from gesturesmith.kinds import Clef, Tuning
 from gesturesmith.units import Interval
 
 CHART_THREE = Sourced(
@@ -89,7 +89,7 @@ def valved(
     chart: dict[int, str],
     chart_evidence: Sourced[str],
     air: float,
-    clefs: tuple[tuple[str, int], ...],
+    clefs: tuple[tuple[Clef, int], ...],
     far_cents: int,
     third_slide: Sourced[Tuning] = ALONE,
     own_limits: dict[str, Limit] | None = None,

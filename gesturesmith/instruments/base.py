@@ -10,7 +10,7 @@ from typing import Any
 
 from gesturesmith.acoustics.response import round_trip_s
 from gesturesmith.evidence import Kind, Limit, Sourced
-from gesturesmith.kinds import InstrumentKind, Means, Needs, Tuning
+from gesturesmith.kinds import Clef, InstrumentKind, Means, Needs, Tuning
 from gesturesmith.units import Interval, Spelling, frequency_hz
 from gesturesmith.values import frozen
 
@@ -114,7 +114,7 @@ class Instrument:
     kind: InstrumentKind = "valves"
     has_hand: bool = False  # whether a hand in the bell can close, stop and open
     bell_in_reach: bool = True  # whether a hand, or a plunger in it, can cover the bell while playing
-    clefs: tuple[tuple[str, int], ...] = (("treble", -100000),)
+    clefs: tuple[tuple[Clef, int], ...] = (("treble", -100000),)
     third_slide: Sourced[Tuning] = ALONE
     hand_chart: Mapping[int, str] = field(default_factory=dict)
     part_names: Mapping[str, str] = field(default_factory=dict)

@@ -19,6 +19,7 @@ from gesturesmith.kinds import (
     Growth,
     HeightLook,
     LineKind,
+    Mute,
     Order,
     Pace,
     Pitches,
@@ -72,7 +73,7 @@ LINE_MEANINGS: dict[LineKind, str] = {
     "none": "no line: a separate attack",
 }
 GROWTH: tuple[Growth, ...] = ("growing", "fading")
-MUTES = ("straight", "stopping", "cup", "harmon", "plunger", "bucket", "practice", "glass", "cloth")
+MUTES = get_args(Mute)
 # A head in parentheses is what a technique looks like, whose text explains it.
 NOTEHEADS: tuple[AskedHead, ...] = tuple(head for head in get_args(AskedHead) if head != "ghost")
 PITCHES: tuple[Pitches, ...] = get_args(Pitches)

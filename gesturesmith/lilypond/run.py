@@ -22,7 +22,7 @@ from types import TracebackType
 from typing import IO, Self
 
 from gesturesmith import paths
-from gesturesmith.kinds import Ended
+from gesturesmith.kinds import Backend, Ended
 from gesturesmith.lilypond.log import Message, read_log
 from gesturesmith.lilypond.output_files import collect, floods, remove
 from gesturesmith.lilypond.program import LilyPond
@@ -84,7 +84,7 @@ def groups(lilypond: LilyPond, formats: tuple[str, ...]) -> tuple[tuple[str, ...
     return tuple(g for g in (rest, svg) if g)
 
 
-def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: str = "") -> WaitingProcess:
+def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: Backend = "") -> WaitingProcess:
     """Start a LilyPond that waits on standard input. `formats`: one of `groups`.
 
     `backend` selects one by name ("svg", "ps"); the default is cairo if built in. OSError if the machine cannot

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import get_args
 
 from gesturesmith import techniques
-from gesturesmith.kinds import one_of
+from gesturesmith.kinds import Mute, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import NOTEHEADS
@@ -72,7 +73,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
         dynamics=marks,
         attacks=attacks,
         fingering=fingering,
-        mute=mute.text if mute is not None else _usual_mute(points),
+        mute=one_of(get_args(Mute), mute.text) if mute is not None else _usual_mute(points),
         sing=sing,
         fallback=fallback,
         text=texts["text"],
@@ -141,7 +142,7 @@ def _by_hand(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -> 
     return tuple(contours.by_hand(t, in_bell=in_bell) for t in asked)
 
 
-def _usual_mute(points: tuple[ContourPoint, ...]) -> str | None:
+def _usual_mute(points: tuple[ContourPoint, ...]) -> Mute | None:
     """The mute if none is named: a straight one, if any technique takes a mute."""
     return "straight" if any(t.takes_mute for p in points for t in p.techniques) else None
 

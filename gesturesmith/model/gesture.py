@@ -15,6 +15,7 @@ from gesturesmith.kinds import (
     Growth,
     Join,
     LineKind,
+    Mute,
     PointKind,
     Reached,
     Strokes,
@@ -243,7 +244,7 @@ class Gesture:
     dynamics: tuple[DynamicMark, ...]
     attacks: Attacks | None
     fingering: AskedFingering
-    mute: str | None
+    mute: Mute | None
     sing: Sung | None
     fallback: str | None
     text: str | None

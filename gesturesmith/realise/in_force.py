@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from gesturesmith.kinds import BellHand, Cover, Path, Pitched, Trill
+from gesturesmith.kinds import BellHand, Cover, Mute, Path, Pitched, Trill
 from gesturesmith.techniques.base import Technique
 
 
@@ -20,7 +20,7 @@ class InForce(NamedTuple):
     hand_free: bool
 
 
-def in_force(techniques: Sequence[Technique], mute: str | None) -> InForce:
+def in_force(techniques: Sequence[Technique], mute: Mute | None) -> InForce:
     """All of them."""
     return InForce(
         path=path_of(techniques),

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil
 
+from gesturesmith.kinds import StaffClef
 from gesturesmith.score.music import CueNotes, Music
 from gesturesmith.score.rhythm import meter_of
 from gesturesmith.values import frozen
@@ -77,7 +78,7 @@ def _prominence(music: Music, since: Fraction, until: Fraction, bar: Fraction) -
     return _played(music, until - bar, until) > 0, _played(music, since, until)
 
 
-def _placed(own: Music, other: Music, since: Fraction, until: Fraction) -> tuple[str, bool]:
+def _placed(own: Music, other: Music, since: Fraction, until: Fraction) -> tuple[StaffClef, bool]:
     """The clef in which a cue has few ledger lines, transposed as the part is, "" for the one in force; whether it
     stands in the upper half of the staff."""
     heard = [c for start, end, c in _sounding(other) if c is not None and start < until and end > since]
@@ -86,12 +87,12 @@ def _placed(own: Music, other: Music, since: Fraction, until: Fraction) -> tuple
     written = sum(heard, Fraction(0)) / len(heard) - own.transposition.cents
     here = _clef_at(own, since)
     if here == "treble":
-        clef = "bass" if written < _LOWEST_TREBLE else ""
+        clef: StaffClef = "bass" if written < _LOWEST_TREBLE else ""
     else:
         clef = "treble" if written > _HIGHEST_BASS else ""
     return clef, written >= _MIDDLE_LINE.get(clef or here, 0)
 
 
-def _clef_at(music: Music, at: Fraction) -> str:
+def _clef_at(music: Music, at: Fraction) -> StaffClef:
     changes = [e.clef for part in music.parts for e in part.played.events if e.clef and e.start < at]
     return changes[-1] if changes else music.clef

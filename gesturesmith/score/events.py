@@ -6,6 +6,7 @@ from bisect import bisect_right
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
+from gesturesmith.kinds import StaffClef
 from gesturesmith.model.gesture import ContourPoint, Gesture, Grace, Segment, attack_times
 from gesturesmith.model.strokes import MEASURED
 from gesturesmith.score.heads import Head, Stave
@@ -56,7 +57,7 @@ class EventBuilder:
     articulations: tuple[str, ...] = ()
     begins_slur: bool = False
     ends_slur: bool = False
-    clef: str = ""
+    clef: StaffClef = ""
     after_stop: bool = False
     forced: bool = False
     value: Fraction | None = None

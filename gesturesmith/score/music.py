@@ -10,7 +10,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Literal
 
-from gesturesmith.kinds import AttackShape, Pitches
+from gesturesmith.kinds import AttackShape, Pitches, StaffClef
 from gesturesmith.model.changes import Change
 from gesturesmith.model.tempo import TempoMap
 from gesturesmith.score.heads import Head
@@ -88,7 +88,7 @@ class Event:
     articulations: tuple[str, ...] = ()
     begins_slur: bool = False
     ends_slur: bool = False
-    clef: str = ""
+    clef: StaffClef = ""
     after_stop: bool = False
     forced: bool = False
     goes_on: bool = False
@@ -177,7 +177,7 @@ class CueNotes:
     end: Fraction
     quote: str
     name: str
-    clef: str = ""
+    clef: StaffClef = ""
     above: bool = True
 
 
@@ -227,8 +227,8 @@ class Music:
     pitches: Pitches
     free: bool
     staff_lines: int
-    clef: str
-    last_clef: str
+    clef: StaffClef
+    last_clef: StaffClef
     meter: tuple[int, int] | None
     tempo: Fraction | None
     tempo_text: str | None

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import AttackShape, Pitches, Strokes
+from gesturesmith.kinds import AttackShape, Clef, Pitches, StaffClef, Strokes
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
 from gesturesmith.score import boxes, clefs, events, lines, notes, rows, signs, trills
@@ -59,8 +59,8 @@ class Plan:
     meter: Meter
     free: bool
     stave: Stave
-    clef: str
-    last_clef: str
+    clef: StaffClef
+    last_clef: StaffClef
     footnotes: tuple[Footnote, ...]
     beats: Fraction
     turns: tuple[tuple[Fraction, Fraction], ...]  # rests with time to turn a page
@@ -123,7 +123,7 @@ def plan(
             named = _name_register(part, part.case, stave, settings, named)
     _gather_rests(parts, meter.bar is not None)
     _part_levels(parts)
-    chosen = _clefs(parts, instrument) if stave.lines == 5 else [""]
+    chosen: Sequence[StaffClef] = _clefs(parts, instrument) if stave.lines == 5 else [""]
     if meter.bar is None:
         _naturals([part.line for part in parts])
         _naturals([part.sung for part in parts if part.sung is not None])
@@ -335,7 +335,7 @@ def _second_heads(case: Case, line: VoiceBuilder, stave: Stave) -> None:
             event.head = replace(event.head, upper=stave.heard_above(pitch, upper))
 
 
-def _clefs(parts: list[PartBuilder], instrument: Instrument) -> list[str]:
+def _clefs(parts: list[PartBuilder], instrument: Instrument) -> list[Clef]:
     """Put clef changes at the events that need them; returns all clefs in order."""
     groups: list[list[EventBuilder]] = []
     rests: list[bool] = []

@@ -28,7 +28,7 @@ from gesturesmith.instruments.profile.file import (
     read_bytes,
 )
 from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
-from gesturesmith.kinds import InstrumentKind, Tuning
+from gesturesmith.kinds import Clef, InstrumentKind, Tuning, one_of
 from gesturesmith.paths import lies_within
 from gesturesmith.units import UNISON, Interval, spell
 
@@ -44,7 +44,7 @@ _TOP = (
 _OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range")
 _NEW_TUBES = {"sides", "kind", "usual_range", "widest_range", "third_slide"}
 _LANGUAGES = ("de", "fr", "it")  # besides English, the language of `part_name`
-_CLEFS = ("treble", "alto", "tenor", "bass")
+_CLEFS = get_args(Clef)
 
 
 def load(path: Path, *, within: Path | None = None) -> tuple[Instrument | None, tuple[ProfileError, ...]]:
@@ -333,11 +333,12 @@ def _limits(table: Table, base: Mapping[str, Limit]) -> dict[str, Limit]:
     return result
 
 
-def _clefs(top: Table, default: tuple[tuple[str, int], ...]) -> tuple[tuple[str, int], ...]:
+def _clefs(top: Table, default: tuple[tuple[Clef, int], ...]) -> tuple[tuple[Clef, int], ...]:
     """Clefs from ["treble G3", "bass"]: each with the lowest written pitch it suits, the last without one."""
     if "clefs" not in top.values:
         return default
-    value, clefs = top.values["clefs"], []
+    value = top.values["clefs"]
+    clefs: list[tuple[Clef, int]] = []
     rows = value if isinstance(value, list) and value else [""]
     for i, row in enumerate(rows):
         clef, _, pitch = row.partition(" ") if isinstance(row, str) else ("", "", "")
@@ -345,5 +346,5 @@ def _clefs(top: Table, default: tuple[tuple[str, int], ...]) -> tuple[tuple[str,
         if clef not in _CLEFS or (not last and not is_pitch(pitch)) or (last and pitch):
             top.error("clefs", "invalid clefs", '["treble G3", "bass"]: each but the last with its lowest pitch')
             return default
-        clefs.append((clef, -100000 if last else cents(pitch)))
+        clefs.append((one_of(_CLEFS, clef), -100000 if last else cents(pitch)))
     return tuple(clefs)

@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from gesturesmith.backends.lilypond import note_name
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Clef
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.sheets import _score
@@ -65,7 +66,7 @@ class Row:
     """One staff of a chart. `label` is at its left; `clefs` are (clef, column before which it is printed)."""
 
     columns: tuple[Column, ...]
-    clefs: tuple[tuple[str, int], ...]
+    clefs: tuple[tuple[Clef, int], ...]
     label: str = ""
 
 
@@ -170,7 +171,7 @@ def paragraph(text: str) -> LyText:
     return code(f"\\gs-paragraph {quoted(text)}")
 
 
-def clef_for(instrument: Instrument, lowest_cents: float) -> str:
+def clef_for(instrument: Instrument, lowest_cents: float) -> Clef:
     """The clef a copyist would choose for notes from a written pitch upwards."""
     return next((clef for clef, low in instrument.clefs if low <= lowest_cents), instrument.clefs[-1][0])
 
@@ -227,7 +228,7 @@ def filling(rows: Sequence[Row], settings: Settings) -> Fraction:
 
 def rows_of(columns: Sequence[Column], instrument: Instrument, most: int) -> tuple[Row, ...]:
     """Columns in rows of at most `most`, as even as possible, each in a single clef."""
-    groups: list[tuple[str, list[Column]]] = []
+    groups: list[tuple[Clef, list[Column]]] = []
     for column in columns:
         clef = clef_for(instrument, min(float(note.pitch_cents) for note in column.notes))
         if not groups or groups[-1][0] != clef:

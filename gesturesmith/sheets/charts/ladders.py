@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.instruments.base import Instrument, Tube
+from gesturesmith.kinds import Clef
 from gesturesmith.lytext import LyText
 from gesturesmith.model.piece import Settings
 from gesturesmith.realise.ways import in_tune_cents
@@ -71,7 +72,7 @@ def _column(rung: Rung, near: float) -> Column:
     return Column(notes=(rung.note,), texts=texts, black=abs(rung.cents) > near, shut=not rung.usual)
 
 
-def _clefs(instrument: Instrument, side: str, rungs: tuple[Rung, ...]) -> tuple[tuple[str, int], ...]:
+def _clefs(instrument: Instrument, side: str, rungs: tuple[Rung, ...]) -> tuple[tuple[Clef, int], ...]:
     """Clef changes: at the same partial on every tube of a side, so that their columns align."""
     open_tube = next(t for t in instrument.tubes if t.side == side)
     first = [clef_for(instrument, float(r.note.pitch_cents)) for r in ladder(instrument, open_tube)]
