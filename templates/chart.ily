@@ -80,7 +80,7 @@ gsChartPaper = \paper {
 
 %% --- the map of techniques ---------------------------------------------------------------------------------------
 %% Rows of equal height without gaps. Widths are in staff spaces; a letter stands for a semitone: f playable, c with
-%% care, n not as written. Playable is black, with care hatched, anything else blank: readable in a photocopy.
+%% care, n not as written. Playable is black, with care hatched, everything else blank: legible in a photocopy.
 
 #(define gs:map-height 2)
 #(define gs:map-label 36)
@@ -105,7 +105,7 @@ gsChartPaper = \paper {
      ((#\c) (gs:map-hatched x0 x1 low high))
      (else empty-stencil)))
 
-%% Neighbours of one kind form one box.
+%% Adjacent cells of one kind form one box.
 #(define (gs:map-boxes cells width)
    (let ((count (string-length cells)))
      (let next ((start 0) (n 1) (made empty-stencil))
@@ -117,7 +117,7 @@ gsChartPaper = \paper {
                       (gs:map-box (string-ref cells start) (+ gs:map-label (* width start)) (+ gs:map-label (* width n))
                                   0.35 (- gs:map-height 0.35)))))))))
 
-%% Thin lines where a register ends, and a hairline along the row to guide the eye.
+%% Thin lines at the ends of registers, and a hairline along each row to guide the eye.
 #(define (gs:map-grid borders width count)
    (apply ly:stencil-add
           (make-line-stencil 0.03 gs:map-label (/ gs:map-height 2) (+ gs:map-label (* width count)) (/ gs:map-height 2))

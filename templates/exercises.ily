@@ -26,7 +26,7 @@ gsPreparation =
              (1+ (ly:context-property context 'internalBarNumber 1))))
       \cadenzaOff #})
 
-%% \gsPrepared "Preparation" (at the first of the small notes): the word over them, the first time they appear.
+%% \gsPrepared "Preparation" (at the first of the small notes): the word above them, where they first appear.
 #(define-markup-command (gs-prepared layout props text) (string?)
    (interpret-markup layout props (markup #:fontsize -2 #:italic text)))
 gsPrepared =
@@ -34,7 +34,7 @@ gsPrepared =
    #{ -\tweak self-alignment-X #LEFT ^\markup \gs-prepared #text #})
 
 %% \gsPreparedRoom "Preparation" 2 (at the last of that many notes): adds the space the word still needs. The word ends
-%% before the broken bar line: over the music it would seem to refer to that, or run into another word.
+%% before the broken bar line: above the music it would seem to refer to that, or collide with another word.
 #(define gs:prepared-step 2.3)  % actual minimum in staff spaces from one small note to the next; our own judgement
 #(define-markup-command (gs-prepared-room layout props text count) (string? integer?)
    (let ((word (ly:stencil-extent (interpret-markup layout props (make-gs-prepared-markup text)) X)))
@@ -91,7 +91,7 @@ gsWarmUp = \layout {
      (interpret-markup layout (cons '((baseline-skip . 2.7)) props)
        (markup #:italic #:gs-words text))))
 
-%% Lines to write on, clear of the foot of the page even if the music above is a little higher than estimated.
+%% Lines to write on, clear of the bottom of the page even if the music above is a little higher than estimated.
 #(define-markup-command (gs-ruled layout props count) (integer?)
    (let* ((width (ly:output-def-lookup layout 'line-width))
           (lines (map (lambda (n) (make-line-stencil 0.06 0 (* -4.4 (1+ n)) width (* -4.4 (1+ n)))) (iota count))))

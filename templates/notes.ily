@@ -49,7 +49,7 @@
                    (+ line lines)
                    (ly:stencil-add all (ly:stencil-translate-axis set (* line grid -1) Y))))))))
 
-%% Number and name, and the texts below them. A sign has no number.
+%% Number and name, with the texts below them. A sign has no number.
 #(define-markup-command (gs-entry layout props number name texts) (string? string? markup-list?)
    #:properties ((line-width #f))
    (let* ((grid (gs:grid layout))
@@ -94,8 +94,8 @@
              (ly:make-stencil (ly:stencil-expr all) (cons 0 whole)
                               (cons (- (+ (gs:up-to-grid layout low) grid)) 0)))))))
 
-%% A picture of width `width`; one that LilyPond cannot squeeze into that is scaled down. The score takes its width from
-%% the paper itself (with a copy of the paper its fonts would be missing from PostScript).
+%% A picture of width `width`; one that LilyPond cannot fit into it is scaled down. The score takes its width from the
+%% paper itself (with a copy of the paper its fonts would be missing from PostScript).
 #(define (gs:picture-within layout props width picture)
    (let ((whole (ly:output-def-lookup layout 'line-width)))
      (ly:output-def-set-variable! layout 'line-width width)

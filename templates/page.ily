@@ -1,8 +1,8 @@
 \version "2.24.0"
 %% The page of a file.
 
-%% Put before a book: whole pages are printed. The common footnotes are on nearly every page: the page breaker reserves
-%% room for them once on each.
+%% Put before a book: whole pages are printed. Footnotes that are on nearly every page are the common ones: the page
+%% breaker reserves room for them once on each.
 gsPages =
 #(define-void-function (common) (list?)
    (ly:set-option 'crop #f)
@@ -10,7 +10,7 @@ gsPages =
    (set! gs:common-notes common)
    (set! gs:laying-out #f))
 
-%% The line above the footnotes; while pages are chosen, as high as with the common footnotes below it.
+%% The line above the footnotes; during page breaking, with the height of the common footnotes added.
 #(define-markup-command (gs-above-notes layout props) ()
    (let ((line (interpret-markup layout props
                  (markup #:column (#:vspace 0.6 #:override '(span-factor . 1/4) #:draw-hline #:vspace 0.2))))
@@ -20,11 +20,11 @@ gsPages =
          (let ((expected (if (ly:stencil-empty? notes) line
                              (stack-stencils Y DOWN (ly:output-def-lookup layout 'footnote-padding 0.2)
                                              (list line notes)))))
-           ;; A little more: a page must not turn out fuller than estimated.
+           ;; A little more: a page must not become fuller than estimated.
            (ly:make-stencil (ly:stencil-expr expected) (ly:stencil-extent expected X)
                             (interval-widen (ly:stencil-extent expected Y) 1))))))
 
-%% Small notes of another part beside a rest, which makes room for them, under the part's name; "" for the clef in force.
+%% Small notes of another part beside a rest, which moves out of the way, below the part's name; "": the current clef.
 gsCue =
 #(define-music-function (dir quote name clef rest) (ly:dir? string? string? string? ly:music?)
    (let ((cued (if (string-null? clef) #{ \cueDuring #quote #dir { #rest } #}
@@ -36,7 +36,7 @@ gsCue =
        \revert Staff.MultiMeasureRest.staff-position
      #}))
 
-%% No page ends where there is no time to turn it.
+%% No page ends where there is no time to turn.
 gsPlaysOn = \noPageBreak
 
 #(define-markup-command (gs-section layout props text) (string?)
@@ -51,8 +51,8 @@ gsPlaysOn = \noPageBreak
          (interpret-markup layout props (markup #:column (#:vspace 1.1 piece #:vspace 0.3)))
          empty-stencil)))
 
-%% While breaking pages LilyPond only estimates how signs and words stack up above and below a staff. Mostly it
-%% overestimates the height; with a little added, it rarely underestimates it.
+%% During page breaking LilyPond only estimates the height of signs and words above and below a staff. Usually that is
+%% too high; with a little added, it is rarely too low.
 #(define (gs:room-for-signs grob)
    (let ((wide (lambda (all)
                  (list->vector
@@ -66,7 +66,7 @@ gsPlaysOn = \noPageBreak
           (label (interpret-markup layout (cons `((line-width . ,width) (baseline-skip . 2.4)) props)
                    (markup #:bold #:gs-words text)))
           (natural (interval-length (ly:stencil-extent label X))))
-     ;; A single long word cannot be broken: it is scaled down.
+     ;; A single long word cannot be broken, so it is scaled down.
      (if (> natural width) (ly:stencil-scale label (/ width natural) (/ width natural)) label)))
 gsRow = \layout {
   \gsPicture
@@ -161,8 +161,8 @@ gsLinesInTime = \layout {
 #(define-markup-command (gs-running-title layout props) ()
    (interpret-markup layout props (markup #:small #:gs-brief (chain-assoc-get 'header:title props ""))))
 
-%% The title in the middle, with a draft's stamp at the right, or above it if they do not fit on one line. A long title
-%% is broken into lines of about equal length.
+%% The title in the middle, with the stamp of a draft at its right, or above it if they do not fit on one line. A long
+%% title is broken into lines of about equal length.
 #(define-markup-command (gs-title layout props size) (number?)
    (let* ((bold (cons `((font-size . ,size) (font-series . bold) (word-space . ,(* 0.65 (magstep size)))) props))
           (text (chain-assoc-get 'header:title props ""))

@@ -10,15 +10,15 @@ gsNoMeter = \with {
   extraNatural = ##f
 }
 
-%% A staff with bars. Cautionary naturals and accidentals after those of the previous bar are in parentheses.
+%% A staff with bars. Cautionary accidentals after those of the previous bar are in parentheses.
 gsBarred = \with {
   \accidentalStyle modern-cautionary
   autoBeaming = ##f
   extraNatural = ##f
 }
 
-%% Outside the staff a script is well away from its head: a tenuto there would read as a ledger line (our own
-%% judgement). Inside it LilyPond puts it into a space between two lines.
+%% Outside the staff a script is well away from its head: a tenuto close to it would read as a ledger line (our own
+%% judgement). Inside, LilyPond puts it between two lines.
 #(define (gs:off-ledger-lines grob)
    (let* ((parent (ly:grob-parent grob X))
           (heads (if (grob::has-interface parent 'note-column-interface) (gs:list parent 'note-heads) (list parent)))
@@ -36,13 +36,13 @@ gsPicture = \layout {
     \omit BarNumber
     \override Footnote.annotation-line = ##f
     \override Footnote.stencil = ##f
-    \override MetronomeMark.outside-staff-padding = #0.9  % words that begin below do not touch it; our own judgement
+    \override MetronomeMark.outside-staff-padding = #0.9  % so that words below do not touch it; our own judgement
     \override SpacingSpanner.spacing-increment = #2.2
     \override Hairpin.minimum-length = #7
-    %% A level is also below the end of a stem beside it, or the stem would read as a stroke of the letter.
+    %% A level is also below the end of a stem beside it: otherwise the stem would read as part of the letter.
     \override DynamicLineSpanner.outside-staff-horizontal-padding = #0.6
     \override Script.before-line-breaking = #gs:off-ledger-lines
-    %% A slur keeps off the stem of a flat at its end.
+    %% A slur stays clear of the stem of a flat at its end.
     \override Slur.details.accidental-collision = #60
     \override Slur.details.extra-encompass-collision-distance = #1.5
     \override Slur.details.extra-encompass-free-distance = #0.8
@@ -72,7 +72,7 @@ gsPictureInTime = \layout {
   }
 }
 
-%% Another scale, in whole notes per place. The shortest note value changes with it, or places would become wider.
+%% Another scale, in whole notes per place. The shortest note value changes with it; otherwise places would become wider.
 gsPlace =
 #(define-scheme-function (place) (rational?)
    #{ \with {

@@ -15,8 +15,8 @@ from gesturesmith.model.context import Context
 from gesturesmith.model.piece import Box, InBox, PassageItem
 
 UNTIL_CUE_S = Sourced(Fraction(30), HOUSE, "a cue without a time limit is assumed to come within this")
-_FEWEST = 2  # times that what is repeated fits into a box
-_LINE = Fraction(4), Fraction(8)  # beats given to the line after the cells in free time: least and most
+_FEWEST = 2  # a box lasts at least this many times its content
+_LINE = Fraction(4), Fraction(8)  # beats for the line after the cells in free time: minimum and maximum
 _MAX_CELLS = 8
 
 type Events = Callable[[nodes.PlayItem], list[PassageItem] | None]
@@ -110,10 +110,10 @@ def _said(ctx: Context, beats: Fraction, tempo: Fraction, in_seconds: bool) -> s
 
 
 def items(ctx: Context, box: Box, meter: tuple[int, int] | None, node: nodes.PlayItem) -> list[PassageItem] | None:
-    """A box in a passage: its content, then the time through which that is repeated; None after an error.
+    """A box in a passage: its content, then the time for which it is repeated; None after an error.
 
-    In bars that is the time there is; without bars the page only has room for a line, and how long it lasts stands
-    over it (`Box.beats`).
+    In bars this is the actual time; without bars it is only room for a line, with the duration printed above it
+    (`Box.beats`).
     """
     if meter is not None:
         what = (

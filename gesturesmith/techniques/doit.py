@@ -10,7 +10,7 @@ TECHNIQUE = Technique(
     kin=("ordinary",),
     takes={"end": "go off upward"},
     limits={
-        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "shortest_ms": Limit(Sourced(250, HOUSE, "the note itself must be heard first"), unit="ms", side="below"),
         "room_above_cents": Limit(Sourced(200, HOUSE, "a step or two to leave by"), unit="cents", side="none"),
     },
     skill=Sourced(0.25, HOUSE, "jazz players learn it early, others late"),

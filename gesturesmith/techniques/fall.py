@@ -10,7 +10,7 @@ TECHNIQUE = Technique(
     kin=("ordinary",),
     takes={"end": "go off downward"},
     limits={
-        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "shortest_ms": Limit(Sourced(250, HOUSE, "the note itself must be heard first"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(300, HOUSE, "a few steps to fall through"), unit="cents", side="none"),
     },
     skill=Sourced(0.15, HOUSE, "the tone is let go"),

@@ -1,4 +1,4 @@
-"""A fall at once: the note drops as soon as it is struck."""
+"""A fall at once: the note drops as soon as it is attacked."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique
@@ -10,7 +10,7 @@ TECHNIQUE = Technique(
     kin=("fall", "ordinary"),
     takes={"end": "go off downward at once"},
     limits={
-        "shortest_ms": Limit(Sourced(200, HOUSE, "in less there is no line to hear"), unit="ms", side="below"),
+        "shortest_ms": Limit(Sourced(200, HOUSE, "a shorter one is not heard as a fall"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(300, HOUSE, "a step or two at least"), unit="cents", side="none"),
     },
     skill=Sourced(0.2, HOUSE, "let go before it has settled"),
@@ -19,12 +19,12 @@ TECHNIQUE = Technique(
     look=Look(
         edge="fall-at-once",
         reason=(
-            "A straight line downward from the head: no held part, so no curve that leaves it slowly (our own "
-            "judgement; parts have the word or a straight line)."
+            "A straight line downward from the head: nothing is held, so there is no curve (our own judgement; "
+            "parts have the word or a straight line)."
         ),
     ),
     sound=Sound(fades=True, edge_share=Sourced(1.0, HOUSE, "from the attack on")),
-    sources=(Sourced("a fall at the attack is asked for by word", MEMORY, "common practice in jazz parts"),),
+    sources=(Sourced("a fall from the attack on is asked for in words", MEMORY, "common practice in jazz parts"),),
     title={
         "en": "Fall at once",
         "de": "Sofortiger Fall",

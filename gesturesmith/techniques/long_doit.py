@@ -10,7 +10,7 @@ TECHNIQUE = Technique(
     kin=("doit", "ordinary"),
     takes={"end": "go off upward far"},
     limits={
-        "shortest_ms": Limit(Sourced(900, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "shortest_ms": Limit(Sourced(900, HOUSE, "the note itself must be heard first"), unit="ms", side="below"),
         "room_above_cents": Limit(
             Sourced(1200, HOUSE, "an octave, as its instruction asks"), unit="cents", side="none"
         ),

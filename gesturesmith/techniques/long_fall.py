@@ -1,4 +1,4 @@
-"""A long fall: off the note, far downwards."""
+"""A long fall: far down from the note."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique
@@ -10,19 +10,19 @@ TECHNIQUE = Technique(
     kin=("fall", "ordinary"),
     takes={"end": "go off downward far"},
     limits={
-        "shortest_ms": Limit(Sourced(900, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "shortest_ms": Limit(Sourced(900, HOUSE, "the note itself must be heard first"), unit="ms", side="below"),
         "room_below_cents": Limit(
             Sourced(1200, HOUSE, "an octave, as its instruction asks"), unit="cents", side="none"
         ),
     },
     skill=Sourced(0.2, HOUSE, "the tone is let go for longer"),
-    effort=Sourced(1.15, HOUSE, "further from the note than plain playing"),
+    effort=Sourced(1.15, HOUSE, "more than in plain playing"),
     flow=Sourced(1.1, HOUSE, "a long breath after the note"),
     look=Look(
         edge="long-fall",
         reason=(
-            "A long curve downward off the head (SMuFL brassFallLipLong); its length on the page is what tells "
-            "it from the fall and the short fall."
+            "A long curve downward off the head (SMuFL brassFallLipLong); its length distinguishes it from "
+            "the fall and the short fall."
         ),
     ),
     sound=Sound(fades=True, edge_share=Sourced(0.75, HOUSE, "most of the note")),

@@ -10,7 +10,7 @@ TECHNIQUE = Technique(
     kin=("doit", "ordinary"),
     takes={"end": "go off upward a little"},
     limits={
-        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "shortest_ms": Limit(Sourced(250, HOUSE, "the note itself must be heard first"), unit="ms", side="below"),
         "room_above_cents": Limit(Sourced(150, HOUSE, "about a step"), unit="cents", side="none"),
     },
     skill=Sourced(0.2, HOUSE, "a small rise"),

@@ -10,7 +10,7 @@ TECHNIQUE = Technique(
     kin=("fall", "ordinary"),
     takes={"end": "go off downward a little"},
     limits={
-        "shortest_ms": Limit(Sourced(250, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "shortest_ms": Limit(Sourced(250, HOUSE, "the note itself must be heard first"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(150, HOUSE, "about a step"), unit="cents", side="none"),
     },
     skill=Sourced(0.1, HOUSE, "a small drop"),

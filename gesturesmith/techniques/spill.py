@@ -10,7 +10,7 @@ TECHNIQUE = Technique(
     kin=("fall", "ordinary"),
     takes={"end": "tumble down the harmonics"},
     limits={
-        "shortest_ms": Limit(Sourced(400, HOUSE, "the note must be heard before it goes"), unit="ms", side="below"),
+        "shortest_ms": Limit(Sourced(400, HOUSE, "the note itself must be heard first"), unit="ms", side="below"),
         "room_below_cents": Limit(Sourced(1200, HOUSE, "harmonics to fall through"), unit="cents", side="none"),
     },
     skill=Sourced(0.3, HOUSE, "a fall that names the harmonics on its way"),

@@ -1,4 +1,4 @@
-"""A tremolo between two notes of unlike fingerings."""
+"""A tremolo between two notes with different fingerings."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique
@@ -18,7 +18,7 @@ TECHNIQUE = Technique(
     },
     limits={
         "shortest_ms": Limit(Sourced(300, HOUSE, "two or three strokes"), unit="ms", side="below"),
-        "widest_cents": Limit(Sourced(500, HOUSE, "wider the lips cannot follow the fingers"), unit="cents"),
+        "widest_cents": Limit(Sourced(500, HOUSE, "the lips cannot follow the fingers any wider"), unit="cents"),
     },
     skill=Sourced(0.3, HOUSE, "fingers far apart, and the lip between them"),
     effort=Sourced(1.1, HOUSE, "the lip follows the fingers"),
@@ -27,12 +27,12 @@ TECHNIQUE = Technique(
         word="trem.",
         extent="span",
         reason=(
-            "The word with a dashed line as far as it goes, and the other note in a small head in parentheses "
-            "after the first, as for a wide trill. Two half notes with beams between them, as strings and "
-            "keyboards have it, would show twice the time, and slashes on the stem ask for flutter-tonguing here."
+            "The word with a dashed line to its end, and the second note as a small head in parentheses after the "
+            "first, as for a wide trill. Two notes with beams between them, as for strings and keyboards, would "
+            "show twice the time, and slashes on the stem mean flutter-tonguing here."
         ),
     ),
-    sound=Sound(waves_hz=Sourced(5.0, HOUSE, "two or three strokes in the shortest note it is asked on")),
+    sound=Sound(waves_hz=Sourced(5.0, HOUSE, "two or three strokes in the shortest note")),
     sources=(
         Sourced(
             "tremolo of like and unlike fingerings", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"

@@ -23,19 +23,19 @@ TECHNIQUE = Technique(
     },
     skill=Sourced(0.35, HOUSE, "slide and thumb must hide where they meet"),
     effort=Sourced(1.05, HOUSE, "slide and thumb together"),
-    flow=Sourced(1.05, HOUSE, "an even stream carries the slide"),
+    flow=Sourced(1.05, HOUSE, "a steady air stream supports the slide"),
     look=Look(
         word="with trigger",
         cancel="ord.",
         over="without trigger",
         reason=(
-            "In words over the line, since the glissando itself looks like any other; the moment at which the "
-            "trigger goes is left to the player."
+            "In words above the line, since the glissando itself looks like any other; when to use the trigger is "
+            "left to the player."
         ),
     ),
     sources=(
         Sourced(
-            "glissandi with the attachment, wider than the slide alone",
+            "glissandi with the trigger, wider than the slide alone allows",
             MEMORY,
             "common practice of contemporary parts",
         ),

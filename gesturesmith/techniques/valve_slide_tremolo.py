@@ -21,13 +21,13 @@ TECHNIQUE = Technique(
         word="slide trem.",
         extent="span",
         reason=(
-            "The word with a dashed line and a hook, as for any change of tone that lasts; slashes on the stem "
-            "would read as flutter-tonguing."
+            "The word with a dashed line and a hook, as for any lasting change of tone; slashes on the stem would "
+            "mean flutter-tonguing."
         ),
     ),
     sound=Sound(
-        waves_hz=Sourced(5.0, HOUSE, "two in the shortest note"),
-        vibrato_cents=Sourced(35, HOUSE, "a few centimetres of a long tube"),
+        waves_hz=Sourced(5.0, HOUSE, "two waves in the shortest note"),
+        vibrato_cents=Sourced(35, HOUSE, "a few centimetres, little compared with the tube"),
     ),
     sources=(
         Sourced(

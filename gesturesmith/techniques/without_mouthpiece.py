@@ -18,16 +18,16 @@ TECHNIQUE = Technique(
     },
     skill=Sourced(0.35, HOUSE, "no rim holds the lips"),
     effort=Sourced(1.3, HOUSE, "no rim supports the lips"),
-    flow=Sourced(1.4, HOUSE, "much air is lost"),
+    flow=Sourced(1.4, HOUSE, "much air escapes"),
     look=Look(
         word="without mouthpiece",
         cancel="ord.",
         over="with mouthpiece",
         reason=(
-            "The word and its end; no sign is in use. The heads stay as they are, since the fingering still counts."
+            "In words: there is no established sign. The heads stay normal, since the fingering still matters."
         ),
     ),
-    sound=Sound(air=Sourced(0.5, HOUSE, "as much of the one as of the other")),
+    sound=Sound(air=Sourced(0.5, HOUSE, "half air, half tone")),
     sources=(Sourced("playing with the mouthpiece removed", MEMORY, "common practice of contemporary parts"),),
     called=("mouthpiece removed",),
     title={

@@ -1,8 +1,8 @@
 %% Spanners above the staff: dashes with words, changes from one state to another, lengths. Each is in a row that keeps
 %% a chain of successive ones at the same height.
 
-%% Where an end of a piece stands, from the left of the system: (left . right) of the heads there, or the edge of the
-%% line. Spans that reach on to the end of a leaf stop short of what comes next.
+%% The place of an end of a piece, from the left of the system: (left . right) of the heads there, or the edge of the
+%% line. Spans that last to the end of a leaf stop short of what comes next.
 #(define (gs:end-extent grob system side)
    (let* ((bound (ly:spanner-bound grob side))
           (heads (gs:list bound 'note-heads))
@@ -56,8 +56,8 @@
      (ly:stencil-add (gs:put word (car left)) (gs:dashes from end)
                      (if (gs:last-piece? grob) (make-line-stencil gs:thin end 0 end -0.8) empty-stencil))))
 
-%% state - - -> state. What stands there already, as the end of the change before, is not printed again; the dashes
-%% begin after it.
+%% state - - -> state. A state already printed, at the end of the previous change, is not repeated; the dashes begin
+%% after it.
 #(define (gs:change-start grob)
    (let ((details (gs:details grob)))
      (or (gs:get (ly:grob-property grob 'details '()) 'joined #f) (gs:get details 'left ""))))
@@ -101,8 +101,8 @@
       (if (gs:first-piece? grob) (tick x0) empty-stencil)
       (if (gs:last-piece? grob) (tick x1) empty-stencil))))
 
-%% tr ~~~~: over notes that are tied the sign goes on in its own waves, to the end of the last (Gould; from memory). They
-%% are drawn as thin as a pen does, lighter than the contour and flatter: the glyph of the font is a heavy zigzag.
+%% tr ~~~~: over tied notes the sign continues in waves to the end of the last one (Gould; from memory). They are thin,
+%% and lighter and flatter than the contour: the glyph of the font is a heavy zigzag.
 #(define (gs:glyph grob name) (grob-interpret-markup grob (make-musicglyph-markup name)))
 #(define gs:trill-drop -1)  % the waves run through the middle of the letters
 #(define (gs:trill-sign grob)
@@ -142,7 +142,7 @@
     ly:grob::stencil-height
     (lambda (grob start end) (if (eq? 'trill (gs:get (gs:details grob) 'kind 'span)) '(-1.0 . 1.4) '(-0.8 . 1.0)))))
 
-%% A change of hand needs its two glyphs and an arrow between them; words need room for the first of them.
+%% A hand change needs room for its two glyphs and an arrow between them; words, for the first of them.
 #(define (gs:above-room grob)
    (let* ((details (gs:details grob)) (kind (gs:get details 'kind 'span)))
      (case kind
@@ -151,13 +151,13 @@
        ((span) (+ 2.2 (gs:stencil-width (gs:small-word grob (gs:get details 'left "")))))
        (else 3))))
 
-%% \gsSpan "growl" ... \gsSpanEnd: a word, a dashed line and a hook where it ends, for a colour of the tone that lasts.
+%% \gsSpan "growl" ... \gsSpanEnd: a word, a dashed line and a hook at its end, for a tone colour that lasts.
 gsSpan =
 #(define-event-function (text) (string?)
    (gs:start 'span `((kind . span) (left . ,text))))
 gsSpanEnd = #(gs:stop 'span)
 
-%% \gsTrillSpan ... \gsTrillSpanEnd: the sign and its waves, over notes that are tied; \gsTrillSpanTo d'' with the
+%% \gsTrillSpan ... \gsTrillSpanEnd: the sign and its waves, over tied notes; \gsTrillSpanTo d'' adds the
 %% accidental of the note above.
 gsTrillSpan = #(gs:start 'trill '((kind . trill)))
 gsTrillSpanTo =
@@ -167,14 +167,14 @@ gsTrillSpanTo =
      event))
 gsTrillSpanEnd = #(gs:stop 'trill)
 
-%% \gsTurn "air" "ord." ... \gsTurnEnd: one state goes over into another along a dashed arrow, never a wave.
+%% \gsTurn "air" "ord." ... \gsTurnEnd: a gradual change of state along a dashed arrow, never a wave.
 gsTurn =
 #(define-event-function (from to) (string? string?)
    (gs:start 'turn `((kind . turn) (left . ,from) (right . ,to) (to . at))))
 gsTurnEnd = #(gs:stop 'turn)
 
 %% \gsHandTurn #'(stopped open) ... \gsHandTurnEnd: + and o joined by a dashed arrow (Read, Stone): the hand closes or
-%% opens on the way. States: stopped, half-stopped, open.
+%% opens gradually. States: stopped, half-stopped, open.
 gsHandTurn =
 #(define-event-function (states) (list?)
    (gs:start 'hand `((kind . hand) (left . ,(car states)) (right . ,(cadr states)) (to . at))))

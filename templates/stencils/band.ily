@@ -1,5 +1,5 @@
-%% The register band: a field behind the staff lines between two pitches. Grey for the eye; its limits are lines of
-%% their own, dark enough for a photocopier that knows only black and white.
+%% The register band: a grey field behind the staff lines between two pitches. Its limits are separate lines, dark
+%% enough for a photocopier that only makes black and white.
 
 #(define (gs:edges-at note-column)
    (filter (gs:grob-named? 'GestureEdge) (gs:list (ly:item-get-column note-column) 'elements)))
@@ -14,7 +14,7 @@
            (else (max (- (car extent) (* 1.4 unit))
                       (+ (* 0.3 unit) (gs:last-reach grob system -inf.0)))))))
 
-%% How far the last heads of a band reach.
+%% The right end of the last heads of a band.
 #(define (gs:last-reach grob system default)
    (let* ((staff (ly:grob-object grob 'staff-symbol))
           (right (ly:grob-relative-coordinate (ly:spanner-bound grob RIGHT) system X))
@@ -29,8 +29,8 @@
    (let ((heads (gs:list grob 'note-heads)))
      (car (gs:reach (append heads (gs:accidentals heads)) (ly:grob-parent grob X)))))
 
-%% A band ends round the brackets of a head where a line stops, so far from them that its edge and theirs do not read
-%% as one double line (our own judgement); else it reaches up to what comes next.
+%% If the last head has brackets, where a line stops, the band ends after them, far enough that its edge and theirs do
+%% not read as a double line (our own judgement); otherwise it extends to what comes next.
 #(define (gs:band-end grob system x0 unit)
    (let* ((end (car (gs:printed-reach (ly:spanner-bound grob RIGHT) system)))
           (signs (filter (lambda (e)
@@ -51,11 +51,11 @@
                      (* 0.5 (+ position (* side (gs:band-margin position))))))))
      (cons (limit 'gs-low -1) (limit 'gs-high 1))))
 
-%% How far beyond its pitch a limit is drawn, in half staff spaces: as far from the lines of the staff as it can be.
+%% How far beyond its pitch a limit is drawn, in half staff spaces: as far as possible from the staff lines.
 #(define (gs:band-margin position)
    (if (and (odd? position) (< (abs position) 5)) 0.5 0.9))
 
-%% The stretches of a limit from x0 to x1 that no head, bracket or tie stands on: where one does, the line opens for it.
+%% The stretches of a limit from x0 to x1 without a head, bracket or tie: the line is interrupted for these.
 #(define (gs:limit-stretches grob system staff height x0 x1 unit)
    (let* ((middle (if (ly:grob? staff) (gs:y grob staff) 0))
           (gap (* 0.2 unit))
@@ -89,7 +89,7 @@
      (ly:stencil-translate
       (apply ly:stencil-add
              field
-             ;; Closed where it begins and ends: the limits then do not read as lines of the staff.
+             ;; Closed at both ends, so that the limits do not read as staff lines.
              (if (gs:first-piece? grob) (line x0 low x0 high) empty-stencil)
              (if (gs:last-piece? grob) (line x1 low x1 high) empty-stencil)
              (append (limit low) (limit high)))

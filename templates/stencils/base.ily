@@ -2,7 +2,7 @@
 
 #(use-modules (srfi srfi-1))
 
-%% A composer may well call a part `first` or `last`, so the library functions of those names are not used here.
+%% Composers may name a part `first` or `last`, so the library functions of those names are not used here.
 #(define (gs:last list) (car (last-pair list)))
 
 #(define (gs:get details key default)

@@ -1,6 +1,6 @@
-%% Boxes: a frame round what is repeated freely, and after it a thick line with an arrow for as long as it is repeated.
+%% Boxes: a frame around what is repeated freely, followed by a thick line with an arrow for as long as it is repeated.
 
-%% The grobs of a staff that stand between two places of a line, apart from those above and below that give way.
+%% The grobs of a staff between two places of a line, except those above and below that move out of the way.
 #(define gs:framed
    '(NoteHead Stem StemTremolo Beam Flag Dots Slur Script Rest Accidental TupletNumber TupletBracket Tie GestureBracket GestureEdge))
 #(define (gs:same-staff? grob other)
@@ -33,10 +33,10 @@
           (boxes (gs:framed-boxes grob system staff (car edges) (cdr edges)))
           (first (filter (lambda (b) (< (car b) (+ (car edges) (* 2 unit)))) boxes))
           (x0 (apply min (car edges) (map (lambda (b) (- (car b) (* 0.5 unit))) first)))
-          ;; A breath after the last note stands in it.
+          ;; A breath after the last note is inside.
           (breaths (filter (gs:grob-named? 'BreathingSign) (gs:list (ly:spanner-bound grob RIGHT) 'elements)))
           (breath (if (null? breaths) #f (gs:reach breaths system)))
-          ;; As close to what stands in it on the right as on the left; what is next may be a frame as well.
+          ;; The same padding on the right as on the left; the next thing may be a frame as well.
           (x1 (if (gs:last-piece? grob)
                   (if breath (+ (cdr breath) (* 0.6 unit)) (min (cdr edges) (apply max (+ x0 (* 2 unit)) (map (lambda (b) (+ (cadr b) (* 0.7 unit))) boxes))))
                   (cdr edges)))
@@ -50,7 +50,7 @@
        (if (gs:last-piece? grob) (line x1 low x1 high) empty-stencil))
       (- (ly:grob-relative-coordinate grob system X)) X)))
 
-%% \gsFrame ... \gsFrameEnd: round the notes from here to where it ends.
+%% \gsFrame ... \gsFrameEnd: around the notes from here to its end.
 gsFrame = #(gs:start 'frame '())
 gsFrameEnd = #(gs:stop 'frame)
 
@@ -58,7 +58,7 @@ gsFrameEnd = #(gs:stop 'frame)
    (let ((text (gs:get (gs:details grob) 'text "")))
      (grob-interpret-markup
       grob (markup #:fontsize -1 (if (gs:first-piece? grob) text (string-append "(" text ")"))))))
-%% The line begins at the frame before it, where that is on the same line of music.
+%% The line begins at the frame before it, if that is on the same system.
 #(define (gs:after-frame grob system x0)
    (let* ((frames (filter (lambda (g) (and (eq? 'GestureFrame (grob::name g)) (gs:same-staff? grob g)))
                           (ly:grob-array->list (ly:grob-object system 'all-elements))))

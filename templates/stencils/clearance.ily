@@ -33,7 +33,7 @@
             (list (vector (- (car box) beyond) (+ (cadr box) beyond)
                           (apply min ends) (apply max ends) gap)))))))
 
-%% A line begins after the dot: what lies between a head and its dot is shut too, and the gap after it is wider than
+%% A line begins after the dot: the space between a head and its dot is blocked too, and the gap after it is wider than
 %% elsewhere, so that the dot does not read as the beginning of the line (our own judgement).
 #(define (gs:dot-obstacle grob system head gap)
    (let* ((dot (ly:grob-object head 'dot))
@@ -81,7 +81,7 @@
 %% Signs in a column of their own.
 #(define gs:other-obstacles '(GestureBracket GestureEdge GestureSecond Arpeggio Clef KeySignature KeyCancellation TimeSignature CueClef))
 
-%% All obstacles of the staff that `grob` is on, between two places of its system.
+%% All obstacles on the staff of `grob`, between two places of its system.
 #(define (gs:obstacles grob system x0 x1 gap unit)
    (let* ((staff (ly:grob-object grob 'staff-symbol))
           (here? (lambda (g) (eq? (ly:grob-object g 'staff-symbol) staff)))
@@ -108,14 +108,14 @@
                                   '()))
                   elements))))
 
-%% Whether a place is nearer to an obstacle than its radius and `more`.
+%% Whether a place is nearer to an obstacle than its radius plus `more`.
 #(define (gs:touches? obstacle x y more)
    (let* ((dx (max 0 (- (vector-ref obstacle 0) x) (- x (vector-ref obstacle 1))))
           (dy (max 0 (- (vector-ref obstacle 2) y) (- y (vector-ref obstacle 3))))
           (r (+ more (vector-ref obstacle 4))))
      (< (+ (* dx dx) (* dy dy)) (* r r))))
 
-%% For each place of the path whether it is free, once with `more` added to every radius.
+%% Whether each place of the path is free, with `more` added to every radius.
 #(define (gs:free-places path obstacles more)
    (let* ((xs (car path)) (ys (cadr path)) (n (vector-length xs)) (free (make-vector n #t)))
      (for-each
@@ -129,7 +129,7 @@
       obstacles)
      free))
 
-%% From `s`, which is free, towards `dir`: the last place that keeps the even gap, at most `most` away.
+%% From `s`, which is free, towards `dir`: the last place that keeps the regular gap, at most `most` away.
 #(define (gs:edge-of-stretch path obstacles s dir most)
    (let* ((free? (lambda (s)
                    (let ((p (gs:along path s)))
@@ -145,8 +145,8 @@
            (if (= k 0) a
                (let ((m (/ (+ a b) 2))) (if (free? m) (bisect m b (1- k)) (bisect a m (1- k)))))))))
 
-%% The free stretches (from . to) of a path. Along its way a line `swing` wide on either side stays clear with all of
-%% its width; towards its ends, where a wave comes back to the middle, the gap is the same as that of a plain line.
+%% The free stretches (from . to) of a path. A line that swings by `swing` to either side stays clear with its whole
+%% width; near its ends, where a wave returns to the middle, the gap is that of a plain line.
 #(define (gs:free-stretches path obstacles swing shortest)
    (let* ((ss (caddr path)) (n (vector-length ss))
           (free (gs:free-places path obstacles swing))

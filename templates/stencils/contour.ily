@@ -1,8 +1,7 @@
-%% The contour line: a spanner of our own that runs through the middles of the noteheads of its voice, from the note
-%% it starts at to the note it ends at. It takes its heights from the heads, so transposition, clefs and staff sizes
-%% move it.
+%% The contour line: a new kind of spanner through the middles of the noteheads of its voice, from its first note to its
+%% last. It takes its heights from the heads, so it follows transposition, clefs and staff sizes.
 
-%% Heads in order of time, one for each moment (the first written of a chord). Each piece of a broken line keeps its own.
+%% Heads in order of time, one for each moment (the first one written of a chord), separately for each piece of a line.
 #(define (gs:points grob)
    (let ((heads (stable-sort (append-map (lambda (piece) (gs:list piece 'note-heads)) (gs:pieces grob))
                              (lambda (a b) (< (gs:when a) (gs:when b))))))
@@ -11,8 +10,8 @@
              ((and (pair? found) (= (gs:when (car rest)) (gs:when (car found)))) (loop (cdr rest) found))
              (else (loop (cdr rest) (cons (car rest) found)))))))
 
-%% The places ((x . y) ...) that one piece passes through. Where a line is broken the height is that of the moment
-%% of the break; it goes on right of what stands at the beginning of the line.
+%% The places ((x . y) ...) that one piece passes through. At a line break its height is that of the moment of the
+%% break; it continues after what is printed at the beginning of the next system.
 #(define (gs:places grob system points straight unit)
    (let* ((staff (ly:grob-object grob 'staff-symbol))
           (middle (if (ly:grob? staff) (gs:y grob staff) 0))
@@ -32,9 +31,9 @@
                               (by-time (gs:when right)))))))
      (gs:rising (append from (map (lambda (h) (cons (x h) (y h))) here) to))))
 
-%% A straight line between two heads of one height would lie on a line of the staff and not be seen. Where the pitch
-%% moves, as from B to B flat, it leaves the higher one a little above its middle and reaches the lower one a little
-%% below; where it does not, it runs a little above the line.
+%% A straight line between two heads at one height could lie on a staff line and be invisible. If the pitch changes, as
+%% from B to B flat, it leaves the higher one a little above its middle and reaches the lower one a little below; if
+%% not, it runs a little above the staff line.
 #(define (gs:leans points)
    (let ((lean (lambda (head other)
                  (let ((p (gs:position head)) (own (gs:alteration head)) (its (gs:alteration other)))
@@ -50,14 +49,14 @@
    (let* ((event (event-cause head)) (pitch (if event (ly:event-property event 'pitch #f) #f)))
      (+ (if (ly:pitch? pitch) (ly:pitch-alteration pitch) 0) (/ (gs:get (gs:details head) 'cents 0) 200))))
 
-%% x must rise; of two places that do not, the first stands.
+%% x must rise; of two places at the same x the first is kept.
 #(define (gs:rising places)
    (reverse
     (fold (lambda (p found)
             (if (and (pair? found) (<= (car p) (+ 0.01 (caar found)))) found (cons p found)))
           '() places)))
 
-%% How far a wave swings after `s` of a path: even, or growing or fading over the whole line, all its pieces together.
+%% How far a wave swings after `s` of a path: constant, or growing or fading over the whole line with all its pieces.
 #(define (gs:swing grob details points path swing)
    (let ((growth (gs:get details 'growth 'steady)))
      (if (eq? growth 'steady) (lambda (s) swing)
@@ -72,8 +71,8 @@
 
 %% --- the word of a line ------------------------------------------------------------------------------------------
 
-%% Where the word stands: on the first free stretch that has room for it, as far `above` the line everywhere, clear of
-%% everything and of bar lines; in a stretch, tried from its middle outwards. #f where it fits nowhere.
+%% The place of the word: on the first free stretch with room for it, `above` the line, clear of everything including
+%% bar lines; each stretch is tried from its middle outwards. #f if it fits nowhere.
 #(define (gs:find-word path stretches obstacles word above unit)
    (let ((width (gs:stencil-width word)))
      (any (lambda (r)
@@ -87,7 +86,7 @@
 #(define (gs:word-of-line grob text)
    (ly:stencil-aligned-to (grob-interpret-markup grob (markup #:italic #:fontsize -2 text)) X CENTER))
 
-%% Bar lines of a staff as obstacles: whatever the height, a word does not stand over one.
+%% Bar lines of a staff as obstacles: no word is printed across one, at any height.
 #(define (gs:bar-obstacles grob system unit)
    (map (lambda (x) (vector (car x) (cdr x) -1000 1000 (* 0.4 unit))) (gs:bar-extents grob system)))
 
@@ -104,8 +103,8 @@
 #(define (gs:word-before? grob)
    (any gs:contour-word (take-while (lambda (piece) (not (eq? piece grob))) (gs:pieces grob))))
 
-%% Where a word `width` wide stands with its middle at `s`: (place angle rise), or #f where it would touch something
-%% or the line is too crooked to carry it.
+%% A word `width` wide with its middle at `s`: (place angle rise), or #f if it would touch something or the line bends
+%% too much there.
 #(define (gs:word-place path s width obstacles above unit)
    (let* ((p (gs:along path s)) (d (gs:direction path s (/ width 2)))
           (off (lambda (t)
@@ -124,8 +123,8 @@
 
 %% --- the stencil --------------------------------------------------------------------------------------------------
 
-%% What a piece of a line is made of, or #f where it has no way to go: its path, its free stretches, what they keep
-%% clear of, and how far a wave swings.
+%% What a piece of a line consists of, or #f if it has no length: its path, its free stretches, the obstacles, and how
+%% far a wave swings.
 #(define (gs:contour-parts grob)
    (let* ((details (gs:details grob))
           (system (ly:grob-system grob))
@@ -158,7 +157,7 @@
      (and parts
           (let* ((obstacles (append (caddr parts) (gs:bar-obstacles grob system unit)))
                  (limits (gs:limit-obstacles grob system unit)))
-            ;; Rather a little higher than struck through.
+            ;; A little higher rather than crossed by the line.
             (or (any (lambda (higher) (place (append obstacles limits) higher))
                      (if (null? limits) '(0) '(0 0.6 1.2)))
                 (place obstacles 0))))))
@@ -195,7 +194,7 @@
                           (car word))))
                  '())))))
 
-%% Before the lines are broken only the heights of the heads are known.
+%% Before line breaking only the heights of the heads are known.
 #(define (gs:contour-pure-height grob start end)
    (let ((heights (map (lambda (h) (/ (gs:position h) 2)) (gs:list grob 'note-heads))))
      (if (null? heights) '(+inf.0 . -inf.0)
@@ -206,8 +205,8 @@
 
 %% --- room between two points ----------------------------------------------------------------------------------------
 
-%% How far apart two columns of points must be, so that a piece of line is seen between them: what the one has at its
-%% right, what the other has at its left, a gap at each, and the line itself. A steep line is long already.
+%% The distance that two columns of points need for a visible piece of line between them: what is right of the first,
+%% what is left of the second, a gap at each, and the line itself. A steep line is long enough anyway.
 #(define (gs:room-length grob)
    (+ (gs:room-before grob) (gs:room-after grob)))
 
@@ -218,7 +217,7 @@
           (reach (gs:reach right column)))
      (if reach (cdr reach) 0.6)))
 
-%% The other notes of trills, beside heads of a column.
+%% The second notes of trills, beside the heads of a column.
 #(define (gs:seconds heads column)
    (filter (lambda (g)
              (and (eq? 'GestureSecond (grob::name g))
@@ -233,7 +232,7 @@
           (reach (gs:reach signs (ly:spanner-bound grob RIGHT))))
      (+ (* unit (gs:room-seen from heads)) (if reach (- (car reach)) 0) (gs:room-for-clef grob unit))))
 
-%% A clef that changes right before the point stands in the way of the line.
+%% A clef change right before the point is in the way of the line.
 #(define (gs:room-for-clef grob unit)
    (let* ((column (ly:item-get-column (ly:spanner-bound grob RIGHT)))
           (columns (ly:grob-object (ly:grob-parent column X) 'columns))
@@ -243,14 +242,14 @@
           (reach (if before (gs:reach clefs before) #f)))
      (if reach (+ (interval-length reach) (* 1.2 unit)) 0)))
 
-%% What is seen between two points, gaps included. After the brackets of a head where a line stops it is white paper.
+%% The minimum between two points, with gaps. After the brackets of a head where a line stops it is white space.
 #(define (gs:room-seen from to)
    (let ((climb (if (null? to) 0 (* 0.5 (abs (- (gs:position (car to)) (gs:position (car from)))))))
          (ledger (if (any (lambda (h) (> (abs (gs:position h)) 5.5)) (append to from)) 0.5 0)))
      (if (pair? (gs:brackets from)) 1.8
          (+ (max 2.0 (- 2.4 (* 0.1 climb))) ledger 0.8))))
 
-%% After a line break the length counts from the beginning of the line: a clef stands there as well.
+%% After a line break the length is counted from the beginning of the system, where there is a clef as well.
 #(define (gs:room-after-break grob)
    (+ (gs:room-after grob) (* 3.8 (gs:staff-space (car (gs:get (ly:grob-property grob 'details) 'from '()))))))
 
@@ -258,10 +257,10 @@
    (filter-map (lambda (h) (gs:get (ly:grob-property h (quote details) (quote ())) (quote gs-bracket) #f)) heads))
 
 %% \gsLine #'((style . wavy)) starts a line at this note. style: wavy | plain | broken | dotted; (growth . growing) or
-%% (growth . fading) changes the swing of a wave; (arrow . #t) ends it with an arrow head; (word . "gliss.") sits on the
-%% line where there is room. Plain lines go straight from point to point, all others in one smooth curve whose given
-%% highest and lowest points stay the highest and lowest. Only the contour is wavy (Stone: one sign, one meaning).
-%% (uncut . #t) draws through everything, to measure by.
+%% (growth . fading) changes the swing of a wave; (arrow . #t) ends it with an arrow head; (word . "gliss.") is printed
+%% on the line where there is room. Plain lines go straight from point to point, all others in one smooth curve whose
+%% highest and lowest points are those given. Only the contour is wavy (Stone: one sign, one meaning).
+%% (uncut . #t) draws through everything, for measurements.
 gsLine =
 #(define-event-function (details) (list?) (gs:start 'contour details))
 

@@ -1,7 +1,7 @@
 %% Curves: from points to a path. Lengths are in staff spaces of the paper; a path is a list (X Y S) of vectors:
 %% places, and the arc length up to each.
 
-%% Tangents of a monotone cubic (Fritsch and Carlson 1980): the highest point given stays the highest.
+%% Tangents of a monotone cubic (Fritsch and Carlson 1980): the highest given point stays the highest.
 #(define (gs:tangents xs ys)
    (let* ((n (vector-length xs))
           (m (make-vector n 0.0))
@@ -48,7 +48,7 @@
                (+ (* y0 (+ (* 2 t3) (* -3 t2) 1)) (* h (vector-ref m i) (+ t3 (* -2 t2) t))
                   (* y1 (+ (* -2 t3) (* 3 t2))) (* h (vector-ref m (1+ i)) (- t3 t2))))))))))
 
-%% The path through some points: densest where it is steep, with a place on every point.
+%% The path through some points: most finely divided where it is steep, with a place at every point.
 #(define (gs:path points straight)
    (let* ((f (gs:through points straight))
           (between (lambda (a b)

@@ -1,5 +1,5 @@
-%% Edges of a note and the bend: signs beside the head, one item each, with room of their own. They keep the same gap
-%% from the head and its accidentals at the left, from the head, its dots and its flag at the right.
+%% Edges of a note and the bend: signs beside the head, each an item that takes space. The gap is the same from the head
+%% and its accidentals on the left, and from the head, its dots and its flag on the right.
 
 %% kind: (side heads-of-a-chord width path), the path from (0, 0) at the head outwards, in staff spaces.
 #(define (gs:edge-shape kind depth)
@@ -48,7 +48,7 @@
          (- (car (gs:reach (append heads (gs:accidentals heads)) parent)) gap)
          (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (car heads) shape)) parent)) gap))))
 
-%% The flag of a note, where the sign would run into it.
+%% The flag of a note, if the sign would collide with it.
 #(define (gs:flag-beside head shape)
    (let* ((stem (ly:grob-object head 'stem))
           (flag (if (ly:grob? stem) (ly:grob-object stem 'flag) #f))
@@ -76,13 +76,13 @@ gsSpill = #(gs:sign 'edge '((edge . spill)))
 gsFlip = #(gs:sign 'edge '((edge . flip)))
 gsJazzTurn = #(gs:sign 'edge '((edge . jazz-turn)))
 
-%% \gsBend #-2: a small V after the note, as deep as given in half staff spaces: away from the pitch and back. An arc
-%% would read as a tie.
+%% \gsBend #-2: a small V after the note, its depth in half staff spaces: away from the pitch and back. An arc would
+%% read as a tie.
 gsBend =
 #(define-event-function (depth) (number?) (gs:sign 'edge `((edge . bend) (depth . ,depth))))
 
-%% \gsSecond d'': the other note of a trill that is wider than a tone, or has no sign: a small head with its accidental,
-%% in parentheses after the note, without a stem.
+%% \gsSecond d'': the second note of a trill wider than a tone, or of one without a sign: a small head with its
+%% accidental, in parentheses after the note, without a stem.
 gsSecond =
 #(define-event-function (pitch) (ly:pitch?)
    (let ((event (gs:sign 'second '())))

@@ -1,7 +1,7 @@
-%% The engraver that makes our grobs, one for each voice; and where it is put.
+%% The engraver that makes our grobs, one in each voice; and the contexts it is added to.
 
-%% How a kind of span is printed: grob, whether it ends at a note or reaches on to the end of its leaf, and the
-%% priority of its row. A length stands over a footnote's mark, whether that is by itself or over words.
+%% How a kind of span is printed: grob, whether it ends at a note or lasts to the end of its leaf, and the priority of
+%% its row. A length is printed above a footnote mark, whether the mark is alone or above words.
 #(define gs:kinds
    '((contour GestureContour #t #f)
      (band GestureBand #f #f)
@@ -16,7 +16,7 @@
 #(define (gs:ends-at-note? kind) (caddr (assq kind gs:kinds)))
 #(define (gs:row-priority kind) (cadddr (assq kind gs:kinds)))
 
-%% When a leaf that begins now ends; a grace note, when the next that is none begins.
+%% The end of a leaf that begins now; of a grace note, the beginning of the next main note.
 #(define (gs:end-of-leaf now length)
    (if (= 0 (ly:moment-grace now))
        (ly:moment-add now length)
@@ -29,7 +29,7 @@
 
 #(define (gs:detail! grob key value) (ly:grob-set-nested-property! grob (list 'details key) value))
 
-%% A head that is a point of a line can be found in a picture; attributes it has already stay.
+%% Marks a head that is a point of a line, so that it can be found in a picture; its other attributes stay.
 #(define (gs:mark-point! head)
    (let ((attributes (ly:grob-property head 'output-attributes '())))
      (if (not (assq 'class attributes))
@@ -39,17 +39,17 @@
    (let ((when (if (ly:grob? column) (ly:grob-property column 'when #f) #f)))
      (and (ly:moment? when) (not (= 0 (ly:moment-grace when))))))
 
-%% Room between the heads of two columns, for a piece of line or after one.
+%% Space between the heads of two columns, for a piece of line or after one.
 #(define (gs:make-room! engraver from-column from to-column to)
    (let ((room (ly:engraver-make-grob engraver 'GestureRoom (car from))))
      (ly:grob-set-property! room 'details `((from . ,from) (to . ,to)))
-     ;; A grace note stands so close to its note that nothing of a line between them would be seen.
+     ;; A grace note is so close to its note that a line between them would be invisible.
      (if (gs:grace? from-column)
          (ly:grob-set-property! room 'springs-and-rods ly:spanner::set-spacing-rods))
      (ly:spanner-set-bound! room LEFT from-column)
      (ly:spanner-set-bound! room RIGHT to-column)))
 
-%% What was written on a note for its head. LilyPond puts it there itself, but later than it is asked for here.
+%% What was written on a note for its head. LilyPond also puts it there, but later than it is needed here.
 #(define (gs:tweak-head! head)
    (for-each
     (lambda (tweak)
@@ -59,7 +59,7 @@
                 (ly:grob-set-property! head (cdr path) (cdr tweak))))))
     (let ((event (event-cause head))) (if (ly:stream-event? event) (ly:event-property event 'tweaks '()) '()))))
 
-%% What noteheads ask for in their details: a height, brackets, no accidental.
+%% What noteheads request in their details: a height, brackets, no accidental.
 #(define (gs:see-head! engraver head in-band?)
    (gs:tweak-head! head)
    (let* ((details (ly:grob-property head 'details '())) (height (gs:get details 'gs-height #f)))
@@ -67,19 +67,19 @@
      (if (or (gs:get details 'gs-stops #f) (gs:get details 'gs-ghost #f))
          (let ((bracket (ly:engraver-make-grob engraver 'GestureBracket head)))
            (gs:add! bracket 'note-heads head)
-           ;; The edge of the band has its place between the bracket and a bar line.
+           ;; The edge of the band is between the bracket and a bar line.
            (if in-band? (ly:grob-set-property! bracket 'extra-spacing-width '(-0.1 . 2.4)))
            (gs:detail! bracket 'round (gs:get details 'gs-ghost #f))
            (gs:detail! head 'gs-bracket bracket)))))
 
-%% LilyPond leaves out the accidentals of heads whose style is `harmonic` where `harmonicAccidentals` is off: for the
-%% time that accidentals are made, a bare head is one. So it also leaves no trace for the notes after it. What was
-%% changed for that is to be taken back: a procedure, or #f.
+%% LilyPond omits the accidentals of heads whose style is `harmonic` if `harmonicAccidentals` is off: while accidentals
+%% are made, a bare head has that style, so it does not affect the notes after it either. Returns a procedure that
+%% undoes the changes, or #f.
 #(define (gs:bare! head context)
    (if (gs:get (ly:grob-property head 'details '()) 'gs-bare #f)
        (let* ((style (ly:grob-property head 'style))
               (staff (ly:context-find context 'Staff))
-              (printed? (ly:context-property context 'harmonicAccidentals #t))  ; else another voice has seen to it
+              (printed? (ly:context-property context 'harmonicAccidentals #t))  ; otherwise another voice has done it
               (own? (eq? staff (ly:context-property-where-defined context 'harmonicAccidentals #f))))
          (ly:grob-set-property! head 'style 'harmonic)
          (if printed? (ly:context-set-property! staff 'harmonicAccidentals #f))
@@ -90,8 +90,7 @@
                  (else (ly:context-unset-property staff 'harmonicAccidentals)))))
        #f))
 
-%% Three slashes need a longer stem where a flag stands on it too, and where it begins with ledger lines. Staff spaces,
-%% our own judgement.
+%% Three slashes need a longer stem if it has a flag or crosses ledger lines. In staff spaces; our own judgement.
 #(define (gs:room-for-slashes! tremolo heads)
    (let ((stem (ly:grob-object tremolo 'stem))
          (ledgers (apply max 0 (map (lambda (h) (* 0.5 (- (abs (gs:position h)) 6))) heads))))
@@ -103,16 +102,16 @@
 #(define (gs:engraver context)
    (let ((active '())          ; (kind . spanner) that have begun
          (fresh '())           ; (kind . spanner) begun now
-         (ending '())          ; (kind . spanner) that end at the note that comes now
-         (waiting '())         ; (moment kind . spanner) that reach on to that moment
-         (due '())             ; (kind . spanner) that reached as far as now
+         (ending '())          ; (kind . spanner) that end at the next note
+         (waiting '())         ; (moment kind . spanner) that last to that moment
+         (due '())             ; (kind . spanner) that last to the present
          (rows '())            ; (spanner . row) or (kind . row)
          (said '())            ; (word . grob) that said it, newest first
          (starts '()) (stops '()) (signs '()) (words '()) (mark #f)
-         (leaf ZERO-MOMENT)    ; length of the leaf heard last in this step
+         (leaf ZERO-MOMENT)    ; length of the latest leaf of this step
          (heads '()) (made '()) (undo '()) (column #f) (slashes '())
-         (points '())          ; (line column . heads): where each line was last
-         (stopped #f))         ; (column . heads): where a line stopped, until something comes after it
+         (points '())          ; (line column . heads): the latest point of each line
+         (stopped #f))         ; (column . heads): where a line stopped, until something follows
 
      (define (musical) (ly:context-property context 'currentMusicalColumn))
      (define (command) (ly:context-property context 'currentCommandColumn))
@@ -124,12 +123,12 @@
          (ly:grob-set-property! row 'outside-staff-priority priority)
          row))
 
-     ;; The row of a spanner that begins: that of one of its kind that ends here, or a new one.
+     ;; The row of a new spanner: that of one of its kind that ends here, or a new one.
      (define (row-of! engraver event kind)
        (let* ((before (assq kind (append ending due))) (row (and before (assq-ref rows (cdr before)))))
          (or row
              (let ((row (new-row! engraver event UP (gs:row-priority kind))))
-               ;; A line that goes on over the staff must not read as one of its own; its ends hang down.
+               ;; A line over the staff must not read as a staff line; its ends turn down.
                (if (eq? kind 'length)
                    (begin (ly:grob-set-property! row 'staff-padding 2.2)
                           (ly:grob-set-property! row 'outside-staff-padding 1.0)
@@ -154,7 +153,7 @@
        (let ((row (assq-ref rows spanner)))
          (if row (ly:spanner-set-bound! row RIGHT grob))))
 
-     ;; Where no note is, a sign of the row goes on to the end of the silence; a line ends there.
+     ;; Without a note, a sign of the row lasts to the end of the silence; a line ends there.
      (define (close-later! p)
        (if (gs:row-priority (car p))
            (begin
@@ -167,7 +166,7 @@
          (if hit
              (begin
               (set! active (remove (lambda (p) (eq? p hit)) active))
-              ;; What begins and ends at one leaf has only the leaf's own time to be drawn in.
+              ;; What begins and ends at one leaf only has that leaf's width.
               (if (and (gs:ends-at-note? kind) (not (and (gs:row-priority kind) (memq hit fresh))))
                   (begin
                    (gs:detail! (cdr hit) 'until until)
@@ -178,7 +177,7 @@
               (ly:engraver-announce-end-grob engraver (cdr hit) event))
              (ly:event-warning event "a ~a ends that did not start" kind))))
 
-     ;; A band whose clef changes on its way goes on at its new height.
+     ;; A band during which the clef changes continues at its new height.
      (define (follow-clef! engraver)
        (let* ((hit (assq 'band active)) (c (ly:context-property context 'middleCPosition -6)))
          (if (and hit (not (assq 'band fresh)) (not (= c (gs:get (ly:grob-property (cdr hit) 'details) 'middle-c c))))
@@ -197,7 +196,7 @@
               (gs:detail! grob 'middle-c (ly:context-property context 'middleCPosition -6))
               (set! made (acons 'edge grob made))))
            ((word) (set! words (cons event words)))
-           ;; A cue shows what others play; how it is done, their own part says.
+           ;; A cue shows what others play; their own part says how.
            ((mark) (if (not (eq? 'CueVoice (ly:context-name context))) (set! mark event)))
            (else
             (let ((text (ly:engraver-make-grob engraver 'GestureRowText event))
@@ -211,12 +210,12 @@
               (ly:spanner-set-bound! row RIGHT (musical))
               (set! made (acons kind text made)))))))
 
-     ;; The texts of a mark with their numbers in the score.
+     ;; The texts of a mark, with their numbers in the score.
      (define (numbered details)
        (let ((texts (gs:get details 'notes '())))
          (if (null? texts) details `((text . ,(gs:numbers-text (map gs:number-of! texts)))))))
 
-     ;; Words and a footnote's mark at one note are one; a mark by itself stands above everything else.
+     ;; Words and a footnote mark at one note are one grob; a mark alone is above everything else.
      (define (words! engraver)
        (let* ((details (lambda (event) (ly:event-property event 'gs-details)))
               (lines (map details (reverse words)))
@@ -235,7 +234,7 @@
                    (append-map (lambda (line) (gs:get line 'parts '())) lines))
          (set! made (acons 'words grob made))))
 
-     ;; A sign finds its heads when all of this moment are there.
+     ;; A sign finds its heads once all of this moment exist.
      (define (settle! sign)
        (let ((grob (cdr sign)))
          (case (car sign)
@@ -262,8 +261,8 @@
           (set! points (acons line (cons (musical) heads) (alist-delete line points eq?))))
         (touched-lines)))
 
-     ;; The brackets of a head where a line stops keep clear of what comes next; spacing alone does not see to that
-     ;; where the line may be broken in between.
+     ;; The brackets of a head where a line stops stay clear of what comes next; spacing alone does not ensure that
+     ;; where a line break is possible in between.
      (define (keep-from-stop! engraver)
        (if (and stopped column)
            (begin (gs:make-room! engraver (car stopped) (cdr stopped) (musical) heads) (set! stopped #f)))
@@ -279,13 +278,13 @@
             (set! stops (acons event (gs:end-of-leaf (now) leaf) stops))))
        ((gesture-sign-event engraver event) (set! signs (cons event signs))))
       ((process-music engraver)
-       ;; What reaches on to a note ends before its grace notes.
+       ;; What lasts to a note ends before its grace notes.
        (let ((over (filter (lambda (w) (>= (ly:moment-main (now)) (ly:moment-main (car w)))) waiting)))
          (for-each (lambda (w) (close! (cddr w) (command))) over)
          (set! due (map cdr over))
          (set! waiting (lset-difference eq? waiting over)))
        (follow-clef! engraver)
-       ;; What has begun ends before another begins; what begins and ends at one leaf begins first.
+       ;; One ends before another begins; what begins and ends at one leaf begins first.
        (let* ((ends (reverse stops))
               (before (filter (lambda (e) (assq (ly:event-property (car e) 'gs-kind) active)) ends)))
          (for-each (lambda (e) (stop! engraver (car e) (cdr e))) before)
@@ -310,7 +309,7 @@
         (if (and (pair? heads) (assq 'band fresh))
             (let ((pad (ly:engraver-make-grob engraver 'GesturePad (car heads))))
               (for-each (lambda (h) (gs:add! pad 'note-heads h)) heads))))
-       ;; Beside a line a script gives way as words do, but those that stand inside the staff.
+       ;; Beside a line a script moves out of the way, as words do, except inside the staff.
        ((script-interface engraver grob source)
         (if (and (pair? (touched-lines))
                  (not (number? (ly:grob-property grob 'outside-staff-priority #f)))
@@ -318,7 +317,7 @@
             (begin
              (ly:grob-set-property! grob 'outside-staff-priority 30)
              (ly:grob-set-property! grob 'outside-staff-padding 0.3))))
-       ;; Under a line there is room for a hairpin and the levels at its ends, whatever the spacing of the score.
+       ;; Below a line there is room for a hairpin and the levels at its ends, whatever the spacing of the score.
        ((hairpin-interface engraver grob source)
         (if (pair? (touched-lines))
             (ly:grob-set-property! grob 'minimum-length (max 7 (ly:grob-property grob 'minimum-length 0)))))
@@ -328,7 +327,7 @@
        (for-each (lambda (t) (gs:room-for-slashes! t heads)) slashes)
        (keep-from-stop! engraver)
        (if (pair? heads) (extend-lines! engraver))
-       ;; Lines between two heads of one height lean by these.
+       ;; Lines between two heads at one height slant by these.
        (for-each (lambda (p)
                    (let ((cents (gs:get (gs:details (cdr p)) 'cents #f)))
                      (if cents (for-each (lambda (h) (gs:detail! h 'cents cents)) heads))))
@@ -351,7 +350,7 @@
           (close! (cdr p) (command)))
         active)))))
 
-%% Cues show our signs as well, beside what they show anyhow. Notes are counted through the score.
+%% Cues show our signs too, in addition to what they usually show. Footnotes are counted through the score.
 #(define (gs:score-engraver context)
    (make-engraver
     ((initialize engraver)
@@ -360,7 +359,7 @@
        (ly:context-set-property! context 'quotedCueEventTypes
                                  (lset-union eq? types '(gesture-span-event gesture-sign-event)))))))
 
-%% The second time this file is included there is nothing left to add.
+%% If this file is included a second time there is nothing left to add.
 gsVoices =
 #(if (defined? 'gs:ready) #{ \with { } #} #{ \with { \consists #gs:engraver } #})
 gsScores =

@@ -1,4 +1,4 @@
-%% The events behind our spanners and signs, registered like LilyPond's own. An event class has the hyphenated name of
+%% The events of our spanners and signs, registered like LilyPond's own. An event class has the hyphenated name of
 %% its music event.
 
 #(define (gs:event! music class parent description)

@@ -1,12 +1,12 @@
 %% Footnotes: their numbers, their texts, and how they are counted through a composer's score.
 
-%% A number of a footnote in a thin circle, so that nobody takes it for a finger, a slide position or a triplet; what is
-%% longer, in one as long as that takes. It stands on the line as the figures would; its origin is the middle of its first
+%% The number of a footnote in a thin circle, so that it is not taken for a finger, a slide position or a triplet; for
+%% more digits the circle is stretched. It is on the baseline, like digits; its origin is the middle of its first
 %% round end.
 #(define-markup-command (gs-circled layout props text) (string?)
    (let* ((figures (interpret-markup layout props text))
           (size (magstep (chain-assoc-get 'font-size props 0)))
-          (y (ly:stencil-extent (interpret-markup layout props "0") Y))  ; whichever figures they are
+          (y (ly:stencil-extent (interpret-markup layout props "0") Y))  ; whichever digits they are
           (radius (+ (/ (interval-length y) 2) (* 0.45 size)))
           (half (max 0 (- (+ (/ (interval-length (ly:stencil-extent figures X)) 2) (* 0.55 size)) radius)))
           (k (* 0.5523 radius)) (left (- half)) (low (- radius))  ; k: a quarter of a circle as a curve
@@ -22,14 +22,14 @@
       (ly:stencil-add (ly:stencil-translate-axis (ly:stencil-aligned-to figures X CENTER) (- (interval-center y)) Y) round)
       (cons half (interval-center y)))))
 
-%% A text as high as its lines, whichever letters are in them: what stands below keeps an even distance.
+%% A text whose height depends on its number of lines only, not on its letters: what follows is at an even distance.
 #(define (gs:even-height skip below stencil)
    (let* ((y (ly:stencil-extent stencil Y))
           (lines (if (interval-empty? y) 0 (round (/ (max 0 (- (car y))) skip)))))
      (ly:make-stencil (ly:stencil-expr stencil) (ly:stencil-extent stencil X)
                       (cons (- (+ below (* skip lines))) 1.4))))
 
-%% A name in which ♯ and ♭ are set with the signs of the music font; words with such names in them, in lines.
+%% A name with ♯ and ♭ set as signs of the music font; text with such names, in lines.
 #(define (gs:signed text) (make-concat-markup (gs:with-signs text (cdr gs:text-signs))))
 #(define-markup-command (gs-name layout props text) (string?)
    (interpret-markup layout props (gs:signed text)))
@@ -39,7 +39,7 @@
          (make-wordwrap-markup (map gs:signed (string-split text #\space)))
          (make-wordwrap-string-markup text))))
 
-%% A note: number in a column of its own, text wrapped under itself. `line-width` in staff spaces as for any text.
+%% A footnote: its number in a separate column, beside it the text in lines. `line-width` in staff spaces, as for any text.
 #(define-markup-command (gs-note layout props number text) (string? string?)
    #:properties ((gs-note-indent 3.4) (gs-note-size -1.5) (line-width #f))
    (let* ((width (or line-width (ly:output-def-lookup layout 'line-width)))
@@ -53,9 +53,9 @@
 
 %% --- in a composer's own score -------------------------------------------------------------------------------------
 
-%% (text . number) of all notes in the score, newest first: numbers go on from one \score of a book to the next, in the
-%% order of the music, and a text has one number however often it comes. After the list has been printed the next
-%% score, as of another part, begins anew.
+%% (text . number) of all footnotes in the score, newest first: numbers continue from one \score of a book to the next,
+%% in the order of the music, and a text has the same number each time. After the list has been printed, the next
+%% score, that of another part for example, begins with 1 again.
 #(define gs:score-notes '())
 #(define gs:notes-printed #f)
 #(define (gs:begin-notes!)
@@ -67,7 +67,7 @@
            (set! gs:score-notes (acons text number gs:score-notes))
            number))))
 
-%% \gsFootnotes after a score, or at the end of its book: the texts of all notes in it, as wide as the page.
+%% \gsFootnotes after a score, or at the end of its book: the texts of all its footnotes, as wide as the page.
 #(define-markup-list-command (gs-footnotes layout props) ()
    (set! gs:notes-printed #t)
    (interpret-markup-list layout props

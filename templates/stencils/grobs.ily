@@ -15,7 +15,7 @@
      (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
      (output-attributes . ((class . "gs-contour")))))
 
-%% Between two points there is always room for a piece of line, after a line break as well.
+%% There is always room for a piece of line between two points, also after a line break.
 #(gs:describe! 'GestureRoom 'Spanner '()
    `((springs-and-rods . ,ly:spanner::set-spacing-rods)
      (minimum-length . ,gs:room-length)
@@ -33,7 +33,7 @@
      (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
      (output-attributes . ((class . "gs-above")))))
 
-%% Groups what is at one height above or below the staff.
+%% Groups signs at the same height above or below the staff.
 #(gs:describe! 'GestureRow 'Spanner
    '(axis-group-interface outside-staff-interface side-position-interface)
    `((axes . (,Y))
@@ -43,7 +43,7 @@
      (staff-padding . 0.9)
      (outside-staff-priority . 400)
      (outside-staff-padding . 0.5)
-     ;; A stem's end or a flag beside a number keeps it lower, not only one above it.
+     ;; The end of a stem or a flag beside a number keeps it lower, not only one above it.
      (outside-staff-horizontal-padding . 0.5)
      (vertical-skylines . ,grob::always-vertical-skylines-from-element-stencils)
      (X-extent . ,ly:axis-group-interface::width)
@@ -63,7 +63,7 @@
      (output-attributes . ((class . "gs-row")))
      (Y-extent . ,grob::always-Y-extent-from-stencil)))
 
-%% Words and marks stand above the staff as texts do; what they say is known late (see words.ily).
+%% Words and marks are above the staff, like texts; what they say is only known late (see words.ily).
 #(define gs:text-above
    `((stencil . ,gs:words-stencil)
      (X-extent . ,gs:words-width)
@@ -90,7 +90,7 @@
 
 #(gs:describe! 'GestureWords 'Item gs:above-interfaces gs:text-above)
 
-%% With notes at the foot of the page.
+%% With footnotes at the bottom of the page.
 #(gs:describe! 'GestureNotedWords 'Item (cons 'footnote-interface gs:above-interfaces)
    `((footnote . #t)
      (footnote-text . ,gs:expected-notes)
@@ -118,7 +118,7 @@
      (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
      (output-attributes . ((class . "gs-goes-on")))))
 
-%% White paper before the first note of a band, so that its edge does not read as a second bar line.
+%% White space before the first note of a band, so that its edge does not read as a second bar line.
 #(gs:describe! 'GesturePad 'Item '(staff-symbol-referencer-interface)
    `((X-offset . ,gs:pad-offset)
      (X-extent . (-1.4 . 0))

@@ -1,7 +1,7 @@
-%% Noteheads and heights. Each command stands before a note or chord and is for that alone; they may be combined. What
-%% they say is written on the note itself, as \tweak does it: so it goes with the note into cues.
+%% Noteheads and heights. Each command precedes a note or chord and only affects that; they may be combined. Their
+%% settings are stored in the note itself, as with \tweak, so cues have them too.
 
-%% The notes of a music with these tweaks, but not the grace notes after them.
+%% Music with these tweaks on its notes, except the grace notes after them.
 #(define (gs:tweaked tweaks music)
    (let mark ((m music))
      (case (ly:music-property m 'name)
@@ -15,7 +15,7 @@
 
 %% About this pitch: an x (SMuFL noteheadXBlack, noteheadXHalf, noteheadXWhole).
 gsX = #(gs:look '((NoteHead . style) . cross))
-%% A hollow diamond is white inside: a ledger line through it would read as a slash, or as filling.
+%% A hollow diamond is white inside: a ledger line through it would look like a slash or a filling.
 #(define (gs:diamond grob)
    (let ((glyph (ly:note-head::print grob)))
      (if (>= (ly:grob-property grob 'duration-log 2) 2) glyph
@@ -31,8 +31,8 @@ gsX = #(gs:look '((NoteHead . style) . cross))
 gsDiamond = #(gs:look '((NoteHead . style) . harmonic-mixed) `((NoteHead . stencil) . ,gs:diamond))
 gsSlash = #(gs:look '((NoteHead . style) . slash))
 
-%% As high, as low as the player can: a triangle that points there, filled as the note value asks. The font has the
-%% one that points up; the other is drawn, for stems that go up, as they do at the bottom of a staff.
+%% As high or as low as possible: a triangle pointing up or down, filled or hollow according to the note value. The
+%% font has the one that points up; the other is drawn, for upward stems, as at the bottom of a staff.
 #(define (gs:triangle-down grob)
    (let* ((unit (ly:staff-symbol-staff-space (ly:grob-object grob 'staff-symbol)))
           (open (< (ly:grob-property grob 'duration-log 2) 2))
@@ -42,7 +42,7 @@ gsSlash = #(gs:look '((NoteHead . style) . slash))
 gsTriangleUp = #(gs:look '((NoteHead . style) . do))
 gsTriangleDown = #(gs:look `((NoteHead . stencil) . ,gs:triangle-down))
 
-%% A point that a line reaches: a black head without stem or value, at its time.
+%% A point on a line: a black head without stem or value, at its time.
 #(define gs:stemless
    '(((NoteHead . duration-log) . 2)
      ((Stem . stencil) . #f)
@@ -52,7 +52,7 @@ gsTriangleDown = #(gs:look `((NoteHead . stencil) . ,gs:triangle-down))
      ((Stem details gs-stemless) . #t)))
 gsStemless = #(apply gs:look gs:stemless)
 
-%% Where a line stops: a small head that is not attacked, in brackets together with its accidental.
+%% Where a line stops: a small head that is not attacked, in brackets with its accidental.
 #(define (gs:bracket-stencil grob)
    (let* ((heads (gs:list grob 'note-heads))
           (unit (gs:staff-space grob))
@@ -61,12 +61,12 @@ gsStemless = #(apply gs:look gs:stemless)
      (if (not x) '()
          (let* ((y (* 0.5 unit (gs:position (car heads))))
                 (signs (filter gs:printed? (gs:accidentals heads)))
-                ;; Past the ends of ledger lines, so that the hooks do not close over one like a box.
+                ;; Beyond the ends of ledger lines, so that the hooks do not form a box with one.
                 (beyond (if (> (abs (gs:position (car heads))) 5) (* 0.4 unit) 0))
                 (left (- (car x) (* 0.4 unit) (if (null? signs) beyond 0))) (right (+ (cdr x) (* 0.4 unit) beyond))
                 (hook (* 0.28 unit))
                 (tall (* unit (if (null? signs) 0.75 0.95)))
-                ;; The stem of a flat stands far above its note.
+                ;; The stem of a flat extends far above its note.
                 (top (apply max 0 (map (lambda (g) (cdr (ly:grob-extent g g Y))) signs)))
                 (low (- y tall)) (high (+ y (if (> top (* 1.25 unit)) top tall)))
                 (side (if (gs:get (gs:details grob) 'round #f)
@@ -86,18 +86,18 @@ gsStops = #(apply gs:look '((NoteHead details gs-stops) . #t) (append gs:stemles
 gsGhost = #(gs:look '((NoteHead details gs-ghost) . #t))
 gsSmall = #(apply gs:look (gs:sized -3))
 
-%% \gsAfterStop (before a clef): the clef stands after the head where a line stopped, and not below it, where it would
-%% be read with that head.
+%% \gsAfterStop (before a clef): the clef is printed after the head where a line stopped, not below it, where it would seem
+%% to belong to that head.
 gsAfterStop = { \once \override Score.NonMusicalPaperColumn.allow-loose-spacing = ##f }
 
-%% A height without pitch: a place on the staff in half staff spaces. No accidental, no ledger lines; stays where
-%% it is when the music is transposed.
+%% A height without pitch: a place on the staff in half staff spaces. No accidental, no ledger lines; it does not
+%% move when the music is transposed.
 #(define gs:unpitched '(((NoteHead . no-ledgers) . #t) ((NoteHead details gs-bare) . #t)))
 gsHeight =
 #(define-music-function (position note) (number? ly:music?)
    (gs:tweaked `(((NoteHead details gs-height) . ,position) ,@gs:unpitched) note))
 
-%% No accidental, whatever the pitch and its transposition, and none owed to the notes after it.
+%% No accidental, whatever the pitch and its transposition, and no effect on later accidentals.
 gsBare = #(gs:look '((NoteHead details gs-bare) . #t))
 
 %% Time passes, nothing is printed.
@@ -127,7 +127,7 @@ gsArrows = \with {
      (1 . "accidentals.doublesharp"))
 }
 
-%% The played line of two, above or below the sung one; \gsAlone after it gives the voice its directions back.
+%% The played one of two lines, above or below the sung one; \gsAlone after it restores the voice's directions.
 #(define (gs:directions change)
    (context-spec-music (make-sequential-music (map change '(Dots Rest Script Slur Stem Tie TupletBracket))) 'Bottom))
 #(define (gs:beside direction)

@@ -1,4 +1,4 @@
-%% Saves and restores the note names of a score that includes us.
+%% Saves and restores the note names of a score that includes this file.
 #(define gs:kept-note-names '())
 gsKeepNoteNames =
 #(define-void-function () ()

@@ -1,5 +1,5 @@
-%% Rows above and below the staff: cents, fingerings, syllables, the direction of the air. Everything in a row of a line
-%% has the same baseline.
+%% Rows above and below the staff: cents, fingerings, syllables, the direction of the air. Everything in a row of a
+%% system has the same baseline.
 
 #(define (gs:row-text-stencil grob)
    (case (gs:get (gs:details grob) 'row 'text)
@@ -10,11 +10,11 @@
    (let* ((details (gs:details grob))
           (text (string-append (gs:tuner-name grob) (gs:get details 'text "")))
           (row (grob-interpret-markup grob (markup #:fontsize -3 #:sans (make-concat-markup (gs:with-signs text))))))
-     ;; One height for all, whatever letters are in it.
+     ;; The same height whatever the letters.
      (ly:make-stencil (ly:stencil-expr row) (ly:stencil-extent row X) '(-0.4 . 1.3))))
 
-%% The note that cents are counted from, as a tuner names it; "" where it is the one written. It is kept as a pitch,
-%% which is transposed with the music.
+%% The note that cents are counted from, as a tuner names it; "" if it is the written one. It is stored as a pitch, so
+%% it is transposed with the music.
 #(define (gs:tuner-name grob)
    (let* ((event (event-cause grob))
           (pitch (if (ly:stream-event? event) (ly:event-property event 'gs-high #f) #f)))
@@ -24,7 +24,7 @@
           (assoc-get (ly:pitch-alteration pitch) '((-1 . "♭♭") (-1/2 . "♭") (1/2 . "♯") (1 . "♯♯")) "")
           " "))))
 
-%% A text as a list of markups in which "Bb ", ♯ and ♭ (or other signs) are set with those of the music font.
+%% A text as a list of markups, with the signs of the music font for "Bb ", ♯ and ♭ (or other signs).
 #(define gs:text-signs
    (let ((flat (markup #:concat (#:hspace 0.1 #:fontsize -2 #:raise 0.45 #:flat)))
          (sharp (markup #:concat (#:hspace 0.1 #:fontsize -3 #:raise 0.5 #:sharp))))
@@ -42,8 +42,8 @@
 #(define (gs:cents-text cents)
    (string-append (cond ((> cents 0) "+") ((< cents 0) "−") (else "±")) (number->string (abs cents)) " ¢"))
 
-%% \gsCents #-14: how far from the tempered note, as a tuner shows it, in a row above. \gsTuned cs'' #-30: the same
-%% with the name of the note the tuner names, where that is not the one written.
+%% \gsCents #-14: the distance from the tempered note, as a tuner shows it, in a row above. \gsTuned cs'' #-30: the
+%% same with the name of the note the tuner shows, if that is not the written one.
 gsCents =
 #(define-event-function (cents) (integer?)
    (gs:sign 'cents `((text . ,(gs:cents-text cents)) (cents . ,cents))))
@@ -58,7 +58,7 @@ gsFingering =
 #(define-event-function (text) (string?)
    (gs:sign 'fingering `((text . ,text))))
 
-%% \gsSyllable "sh": spoken or breathed, under the note or rest, upright as in a vocal part.
+%% \gsSyllable "sh": spoken or breathed, below the note or rest, upright as in a vocal part.
 gsSyllable =
 #(define-event-function (text) (string?)
    (gs:sign 'syllable `((row . syllable) (text . ,text))))
@@ -66,7 +66,7 @@ gsSyllable =
    (let ((text (grob-interpret-markup grob (markup #:fontsize -1 (gs:get (gs:details grob) 'text "")))))
      (ly:make-stencil (ly:stencil-expr text) (ly:stencil-extent text X) '(-0.5 . 1.5))))
 
-%% \gsInhale, \gsExhale: the air goes in or out: an arrow to or from a bar, which represents the lips.
+%% \gsInhale, \gsExhale: air in or out: an arrow to or from a bar, which represents the lips.
 gsInhale = #(gs:sign 'breath '((row . breath) (way . in)))
 gsExhale = #(gs:sign 'breath '((row . breath) (way . out)))
 #(define (gs:breath-stencil grob)

@@ -3,7 +3,7 @@
 %% --- scripts -----------------------------------------------------------------------------------------------------
 
 #(define (gs:over event) (let ((m (ly:music-deep-copy event))) (set! (ly:music-property m 'direction) UP) m))
-%% Half a space from a high note's head: closer, a small sign melts into it (our own judgement).
+%% Half a space from a high note's head: closer, a small sign merges with it (our own judgement).
 #(define (gs:clear-over event)
    (let ((m (gs:over event)))
      (set! (ly:music-property m 'tweaks) (acons 'padding 0.5 (ly:music-property m 'tweaks '())))
@@ -13,11 +13,11 @@
 gsPlus = #(gs:clear-over stopped)
 gsHalfStopped = #(gs:clear-over halfopen)
 gsOpen = #(gs:clear-over open)
-%% \gsTrill: the sign alone, over a single note; over tied ones it goes on, see \gsTrillSpan.
+%% \gsTrill: the sign alone, over a single note; for tied ones see \gsTrillSpan.
 gsTrill = #(gs:clear-over trill)
 
-%% \gsTrillTo d'': the same with the accidental of the note above, small beside it: also a natural, so that nobody need
-%% ask what holds. The pitch is transposed with the music.
+%% \gsTrillTo d'': the same with a small accidental of the note above beside it: naturals too, to leave no doubt. The
+%% pitch is transposed with the music.
 #(define (gs:trill-accidental grob pitch)
    (grob-interpret-markup grob
     (make-fontsize-markup -4
@@ -36,7 +36,7 @@ gsTrill = #(gs:clear-over trill)
             (ly:stencil-translate
              (ly:stencil-aligned-to (ly:stencil-aligned-to (gs:trill-accidental grob pitch) X LEFT) Y CENTER)
              (cons (+ (cdr extent) 0.35) (+ 0.4 (interval-center (ly:stencil-extent sign Y))))))))))
-%% The letters stand over their note, the accidental to the right of it.
+%% The letters are over their note, the accidental to its right.
 #(define (gs:trill-stencil grob)
    (let ((sign (ly:script-interface::print grob)))
      (ly:make-stencil (ly:stencil-expr (gs:with-second grob sign)) (ly:stencil-extent sign X)
@@ -53,7 +53,7 @@ gsTrillTo =
      (let ((dot (ly:font-get-glyph (ly:grob-default-font grob) "scripts.staccato")))
        (apply ly:stencil-add
               (map (lambda (i) (ly:stencil-translate-axis dot (* 0.62 (- i (/ (1- count) 2))) X)) (iota count))))))
-%% They stand above the staff and well above a high note: beside a sharp, or between two of them, they would not be seen.
+%% Above the staff and well above a high note: beside a sharp, or between two, they would be invisible.
 gsDots =
 #(define-event-function (count) (integer?)
    (gs:over #{ \tweak stencil #(gs:dots-stencil count)
@@ -62,8 +62,8 @@ gsDots =
                \tweak padding #1.1
                \staccato #}))
 
-%% \gsFlutter: three slashes on the stem whatever the note value; beyond the head where it has none, as at a whole note.
-%% Clear of the head and of the ledger lines that the stem goes through, in the middle of what is left of it.
+%% \gsFlutter: three slashes on the stem whatever the note value; without a stem, as at a whole note, beyond the head.
+%% Clear of the head and of ledger lines across the stem, in the middle of the remaining stem.
 #(define (gs:slashes-height grob)
    (let* ((stem (ly:grob-object grob 'stem)) (unit (gs:staff-space grob))
           (dir (ly:grob-property stem 'direction UP))
@@ -71,7 +71,7 @@ gsDots =
           (last (apply max (map (lambda (h) (* dir (gs:position h))) heads)))
           (flag (ly:grob-object stem 'flag))
           (extent (ly:grob-property grob 'Y-extent '(-2.0 . 2.0)))
-          (back (if (= dir UP) (- (car extent)) (cdr extent)))  ; from the slash that is first at the stem's end
+          (back (if (= dir UP) (- (car extent)) (cdr extent)))  ; from the slash nearest to the end of the stem
           (usual (* dir (ly:stem-tremolo::calc-y-offset grob)))
           (lowest (+ (* 0.5 unit (+ last (gs:past-ledgers last))) (* 0.35 unit) back)))
      (* dir
@@ -79,8 +79,8 @@ gsDots =
               ((gs:printed? flag) (max lowest (* 0.5 unit (+ last 5.4))))  ; nearer to the head than to the flag
               ((ly:grob? (ly:grob-object stem 'beam)) (max lowest (- usual (* 0.3 unit))))  ; off a slanting beam
               (else (max lowest usual))))))
-%% Half staff spaces from the middle of the last head on a stem to where it has left head and ledger lines, `position`
-%% counted along the stem.
+%% Half staff spaces from the middle of the last head on a stem to the part of the stem that is clear of head and ledger
+%% lines; `position` is counted along the stem.
 #(define (gs:past-ledgers position) (max 1 (if (<= position -6) (+ (- -6 position) 0.2) 1)))
 #(define (gs:stemless? stem)
    (and (ly:grob? stem) (pair? (gs:list stem 'note-heads)) (gs:get (ly:grob-property stem 'details '()) 'gs-stemless #f)))
@@ -95,14 +95,14 @@ gsFlutter =
    'tweaks `((flag-count . 3) (shape . beam-like) (beam-width . 1.4) (slope . 0.3) (X-offset . ,gs:slashes-place)
               (Y-offset . ,gs:slashes-height)))
 
-%% \gsStrokes #16: repeated in sixteenths: as many strokes as these have flags, less the flags and beams there are.
+%% \gsStrokes #16: repeated in sixteenths: as many strokes as these have flags, minus the note's own flags or beams.
 gsStrokes =
 #(define-event-function (value) (index?)
    (make-music 'TremoloEvent 'tremolo-type value
      'tweaks `((shape . beam-like) (beam-width . 1.4) (slope . 0.3) (X-offset . ,gs:slashes-place)
                (Y-offset . ,gs:slashes-height))))
 
-%% \gsGraceSlash (before the first of several grace notes): a stroke through its stem and the beginning of their beam.
+%% \gsGraceSlash (before the first of several grace notes): a stroke through its stem and the beginning of the beam.
 #(define (gs:slashed-stem grob)
    (let ((stem (ly:stem::print grob)))
      (if (not (ly:stencil? stem)) '()
@@ -114,8 +114,8 @@ gsStrokes =
                                 (* 0.85 unit) (+ end (* way 0.25 unit))))))))
 gsGraceSlash = #(gs:look `((Stem . stencil) . ,gs:slashed-stem))
 
-%% \gsFeather #RIGHT { ... } (not a post-event): attacks that speed up, or slow down with #LEFT: one beam that opens
-%% or closes.
+%% \gsFeather #RIGHT { ... } (not a post-event): attacks that speed up, or with #LEFT slow down: one beam that fans
+%% out or in.
 gsFeather =
 #(define-music-function (direction music) (ly:dir? ly:music?)
    #{ \override Beam.grow-direction = #direction
@@ -133,34 +133,34 @@ gsRatio = {
 %% \gsLevel "sffz": a level by its letters.
 gsLevel =
 #(define-event-function (text) (string?) (make-music 'AbsoluteDynamicEvent 'text text))
-%% \gsNiente (before the note a hairpin starts at): it comes from nothing, or goes to nothing.
+%% \gsNiente (before the note where a hairpin starts): it begins from nothing, or ends in nothing.
 gsNiente = \once \override Hairpin.circled-tip = ##t
 
-%% \gsLevelAtEnd (before the place after a note): its level ends with it, and does not reach under what comes next.
+%% \gsLevelAtEnd (before the place after a note): its level ends with it, and does not extend below what comes next.
 gsLevelAtEnd = {
   \once \override DynamicText.self-alignment-X = #RIGHT
   \once \override DynamicText.extra-spacing-width = #'(-2 . 0)
   \once \override DynamicText.extra-spacing-height = #'(-inf.0 . +inf.0)
 }
 
-%% \gsTimes "3 times" (at the end of what is repeated): over the repeat sign.
+%% \gsTimes "3 times" (at the end of a repeat): over the repeat sign.
 gsTimes =
 #(define-music-function (text) (string?)
    #{ \once \override Score.TextMark.font-size = #0
       \textEndMark \markup \normal-text \italic #text #})
 
-%% \gsShortHairpin #5 (before the note a hairpin starts at): however short its time, there is room for levels of so many
-%% letters at its ends and some three staff spaces of hairpin between them (our own judgement).
+%% \gsShortHairpin #5 (before the note where a hairpin starts): however short, it has room for levels with that many
+%% letters at its ends and about three staff spaces of hairpin between them (our own judgement).
 gsShortHairpin =
 #(define-music-function (letters) (index?)
    #{ \once \override Hairpin.minimum-length = #(+ 5 (* 0.8 letters)) #})
 
-%% \gsEndLevel (before the place that carries the level at the very end of a gesture): it keeps clear of the level
-%% that the next one begins with ("p" and "pp" would read as "ppp").
+%% \gsEndLevel (before the level at the very end of a gesture): it stays clear of the level at the beginning of the next
+%% ("p" and "pp" would read as "ppp").
 gsEndLevel = {
   \once \override DynamicText.extra-spacing-width = #'(-0.3 . 1.8)
   \once \override DynamicText.extra-spacing-height = #'(-inf.0 . +inf.0)
 }
 
-%% \gsDraft: the stamp of a draft, for pages.
+%% \gsDraft: the DRAFT stamp, for pages.
 gsDraft = \markup \override #'(box-padding . 0.4) \box \bold \larger "DRAFT"

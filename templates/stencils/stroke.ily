@@ -21,11 +21,11 @@
            (iota (1+ n)))
       step)))
 
-%% How many half waves of about that length a stretch holds.
+%% The number of half waves of about that length in a stretch.
 #(define (gs:half-waves length wavelength)
    (max 2 (inexact->exact (round (/ (* 2 length) wavelength)))))
 
-%% The wavelength near `wanted` at which the whole half waves of all stretches are most nearly equal.
+%% The wavelength near `wanted` at which whole half waves in all stretches are most nearly equal.
 #(define (gs:even-wavelength lengths wanted)
    (let ((worst (lambda (w)
                   (apply max (map (lambda (l) (abs (log (/ (* 2 l) (gs:half-waves l w) w)))) lengths)))))
@@ -33,7 +33,7 @@
          (fold (lambda (k best) (let ((w (* wanted k))) (if (< (worst w) (- (worst best) 0.005)) w best)))
                wanted '(0.97 1.03 0.94 1.06 0.91 1.09 0.88 1.12)))))
 
-%% A wave along the path, a whole number of half waves: it leaves and arrives on the path itself. Four nodes a wave.
+%% A wave along the path with a whole number of half waves, so that it begins and ends on the path. Four nodes a wave.
 #(define (gs:wave-commands path s0 s1 amplitude wavelength)
    (let* ((length (- s1 s0))
           (halves (gs:half-waves length wavelength))
@@ -50,7 +50,7 @@
            (iota (1+ n)))
       step)))
 
-%% Dashes of length `on`: whole ones at both ends, the gaps between stretched to fit.
+%% Dashes of length `on`: whole ones at both ends, with gaps stretched to fit.
 #(define (gs:dash-commands path s0 s1 on off)
    (let* ((length (- s1 s0))
           (count (max 2 (1+ (inexact->exact (round (/ (- length on) (+ on off)))))))

@@ -1,6 +1,6 @@
-%% Words, and marks of footnotes, above a note. Their text depends on where systems and pages end, which is only known
-%% when LilyPond has broken the music into lines and pages. So nothing may use the stencil before that: until then it is
-%% as high as it can become, and as wide as in mid-system.
+%% Words and footnote marks above a note. Their text depends on where systems and pages end, which is only known after
+%% line and page breaking. Nothing may use the stencil before that: until then its height is the largest possible, and
+%% its width that in the middle of a system.
 
 %% \gsWord "lazily": words in italics. Several at one note are stacked in the order written.
 gsWord =
@@ -8,22 +8,22 @@ gsWord =
 %% \gsCancel "ord.": cancels what a word began; it looks the same.
 gsCancel = #gsWord
 
-%% \gsSay #'((WORD FIRST LATER) ...): for each way of playing that is in force FIRST where WORD has not been said on
-%% this system yet, else LATER; either may be "". What there is to say stands in one line.
+%% \gsSay #'((WORD FIRST LATER) ...): for each technique in force, FIRST if WORD has not been printed on this
+%% system yet, otherwise LATER; either may be "". Everything is printed on one line.
 gsSay =
 #(define-event-function (parts) (list?) (gs:sign 'word `((parts . ,parts))))
 
-%% \gsMark "1": a footnote's mark, over the middle of its note and above the words there.
+%% \gsMark "1": a footnote mark, over the middle of its note and above the words there.
 gsMark =
 #(define-event-function (text) (string?) (gs:sign 'mark `((text . ,text))))
 
-%% \gsNote #'("TEXT" ...): the same, its numbers counted through the score: see `\gsFootnotes`.
+%% \gsNote #'("TEXT" ...): the same, numbered through the score: see `\gsFootnotes`.
 gsNote =
 #(define-event-function (texts) (list?) (gs:sign 'mark `((notes . ,texts))))
 
-%% \gsPageMark #'((TEXT . COUNTS) ...): a mark whose number is that of its text on this page, counted from 1 in order
-%% of appearance; each text stands once at the foot of the page. COUNTS says whether the page breaker keeps room for
-%% the text here; else it is kept once for each page (`gs:common-notes`).
+%% \gsPageMark #'((TEXT . COUNTS) ...): a mark with the number of its text on this page, counted from 1 in order of
+%% appearance; each text is printed once at the bottom of the page. COUNTS: whether the page breaker reserves room for
+%% the text here; otherwise room is reserved once on each page (`gs:common-notes`).
 gsPageMark =
 #(define-event-function (texts) (list?) (gs:sign 'mark `((texts . ,texts))))
 
@@ -41,8 +41,8 @@ gsPageMark =
 
 %% --- what they say -----------------------------------------------------------------------------------------------
 
-%% One line: its text, or what `told?` leaves of its parts. The grob before that said the same word stands in the
-%% details, put there by the engraver.
+%% One line: its text, or the parts that `told?` leaves. The engraver stores the previous grob with the same word in
+%% the details.
 #(define (gs:line-text grob line told?)
    (let ((said (gs:get (ly:grob-property grob 'details '()) 'said '())))
      (string-join
@@ -74,10 +74,10 @@ gsPageMark =
       grob
       (lambda (before) (and before (eq? system (ly:grob-system before))))
       (lambda (texts) (gs:get (ly:grob-property grob 'details '()) 'numbers '())))))
-%% What is said again only at the beginning of a system finds room there, and must not ask for any elsewhere.
+%% What is only repeated at the beginning of a system has room there, and must not reserve any elsewhere.
 #(define (gs:words-width grob)
    (ly:stencil-extent (gs:word-stencil-where grob (lambda (before) before) gs:unknown-numbers) X))
-%% While lines are chosen: what would stand here if a line went from one column to another.
+%% During line breaking: what would be printed here if a line went from one column to another.
 #(define (gs:words-pure-height grob start end)
    (ly:stencil-extent
     (gs:word-stencil-where
@@ -89,13 +89,13 @@ gsPageMark =
 
 %% --- footnotes of a page -----------------------------------------------------------------------------------------
 
-%% (text . number), newest first, of the page that is laid out; texts that stand on nearly every page; whether pages are
-%% chosen already.
+%% (text . number), newest first, on the current page; texts that are on nearly every page; whether page breaking is
+%% done.
 #(define gs:page-numbers '())
 #(define gs:common-notes '())
 #(define gs:laying-out #f)
 
-%% Notes with their numbers, one below the other.
+%% Footnotes with their numbers, one below the other.
 #(define-markup-command (gs-notes layout props notes) (list?)
    (if (null? notes) empty-stencil
        (stack-stencils Y DOWN (ly:output-def-lookup layout 'footnote-padding 0.2)
@@ -105,12 +105,12 @@ gsPageMark =
 
 #(define (gs:note-texts grob) (gs:get (gs:get (ly:grob-property grob 'details '()) 'mark '()) 'texts '()))
 
-%% What room a mark's notes need while pages are chosen.
+%% The room for a mark's footnotes during page breaking.
 #(define (gs:expected-notes grob)
    (make-gs-notes-markup (map (lambda (t) (cons (car t) 1)) (filter cdr (gs:note-texts grob)))))
 
-%% LilyPond calls this for each footnote of a page in order, with 0 for the first, before it sets any of them; asked
-%% for the property again it takes the procedure for a callback.
+%% LilyPond calls this for each footnote of a page in order, with 0 for the first, before it sets any of them; if it
+%% reads the property again, it treats the procedure as a callback.
 #(define (gs:numbering grob)
    (define (number counter)
      (if (ly:grob? counter) number
@@ -134,5 +134,5 @@ gsPageMark =
 %% \gsPlaysOn: a bar line where no page should end. It only has an effect on our own pages.
 gsPlaysOn = {}
 
-%% \gsRestNext: a rest comes next, and no line should begin with it if avoidable.
+%% \gsRestNext: a rest follows, and no line should begin with it if avoidable.
 gsRestNext = \once \override Score.NonMusicalPaperColumn.line-break-penalty = #1000
