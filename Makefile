@@ -30,6 +30,7 @@ test: $(VENV)/.test-ready
 # What `make test` does with samples, with everything: some minutes more.
 test-all: $(VENV)/.test-ready
 	@GESTURESMITH_WHOLE=1 $(PYTEST) $(ON_ALL_CORES) $(SAMPLED)
+	@GESTURESMITH_WHOLE=1 $(PYTEST) $(FORKS)
 
 style: $(VENV)/.test-ready
 	@$(BIN)/ruff check .

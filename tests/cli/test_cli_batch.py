@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 import timing
 from cli.conftest import GOOD, HEAD, HIGH, WRONG
+from sampling import whole
 
 ONLY_HIGH = f"{HEAD}\ngesture beyond\n  contour: G6\n"
 
@@ -247,6 +248,7 @@ def test_no_cache_keeps_nothing(here, run):
     assert ": 0 results" in run("cache").out
 
 
+@whole
 @pytest.mark.lilypond
 def test_two_runs_at_once_into_one_folder(here, parts):
     command = [sys.executable, "-m", "gesturesmith.cli.main", "engrave", "--as", "svg", "parts"]
@@ -306,6 +308,7 @@ def test_sheets_of_a_folder(here, run):
     assert counted.out.endswith("total: 0 made, 1 unchanged, 1 refused, 0 failed\n")
 
 
+@whole
 def test_a_cluster_that_is_not_there(here, program):
     tree(here, a=GOOD)
     done = program("engrave", "--cluster", "tcp://127.0.0.1:9", "a.gesture")

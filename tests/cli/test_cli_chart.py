@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from sampling import whole
 
 pytestmark = pytest.mark.lilypond
 
@@ -14,6 +15,7 @@ name = "my own trumpet"
 """
 
 
+@whole
 def test_every_chart_as_a_page(run, here) -> None:
     result = run("chart", "trumpet")
     assert result.status == 0, result.err

@@ -7,6 +7,7 @@ import os
 
 import pytest
 from cli.conftest import HEAD
+from sampling import sample
 from timing import within
 
 # gesture lines, status, the rules or words of which one must be reported
@@ -56,7 +57,7 @@ def test_gestures_without_sense(here, run, kind, command):
     assert len(result.out + result.err) < 20_000
 
 
-@pytest.mark.parametrize("count", [500, 501, 5000])
+@pytest.mark.parametrize("count", sample([500, 501, 5000], 2))
 @pytest.mark.parametrize("command", [["check"], ["suggest"], ["suggest", "--apply"]], ids=" ".join)
 def test_a_gesture_of_many_points(here, run, count, command):
     for notes, rule in ((("C5", "D5"), "attacks-too-fast"), (("C9", "D9"), "outside-range")):

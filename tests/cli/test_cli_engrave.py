@@ -12,6 +12,7 @@ import pypdf
 import pytest
 import timing
 from cli.conftest import DEMO, GOOD, HEAD, HIGH
+from sampling import sample
 
 from gesturesmith.lilypond import Job, LilyPondPool, find
 from gesturesmith.pipeline import Options, compile_text
@@ -253,7 +254,7 @@ def sabotaged(monkeypatch):
 
 
 @pytest.mark.usefixtures("sabotaged")
-@pytest.mark.parametrize("count", [1, 6])
+@pytest.mark.parametrize("count", sample([1, 6], 2))
 def test_a_failure_names_the_gesture_and_the_others_are_made(here, run, count):
     """With a few pictures in one run with the page, and with many in separate runs."""
     names = [f"good{'abcdefgh'[n]}" for n in range(count)]

@@ -13,7 +13,7 @@ import re
 from pathlib import Path, PurePosixPath
 
 import pytest
-from sampling import SOAK, sample
+from sampling import SOAK, WHOLE, sample
 from security import hostile
 
 from gesturesmith import instruments, lytext, writers
@@ -75,7 +75,7 @@ PRINTED = {
 # In random order, so that neighbours in the table go to different fields.
 STRINGS = random.Random(6).sample(hostile.ALL, len(hostile.ALL))
 _APART = -(-len(STRINGS) // 12)  # this many files put every string into one of the page's fields
-FILES = range(len(STRINGS) if SOAK else _APART)
+FILES = sample(range(len(STRINGS) if SOAK else _APART), 3)
 
 
 def texts(number):
@@ -173,9 +173,9 @@ def sung(result):
 
 def test_there_are_enough_of_them():
     assert len(hostile.ALL) >= 200
-    # The page's fields have every string between them, in `make test` as well.
+    # The page's fields have every string between them, a third of them in `make test`.
     on_page = {texts(number)[field] for number in FILES for field in FIELDS[:12]}
-    assert on_page == set(hostile.ALL)
+    assert on_page == set(hostile.ALL) if WHOLE else len(on_page) > len(hostile.ALL) / 3
 
 
 def test_every_field_is_reached():

@@ -101,7 +101,7 @@ def test_the_same_bytes_everywhere(tmp_path):
     first = made(tmp_path / "a", HERE | fonts, "--no-cache", "--jobs", "1", "--sandbox", "never")
     endings = {Path(name).suffix for name in first}
     assert endings >= {".pdf", ".svg", ".png", ".ily", ".ly", ".json", ".gesture"}
-    assert len(first) > 40
+    assert len(first) > 30
     cold = made(tmp_path / "far" / "away, b", ELSEWHERE | shared, "--jobs", "2")
     warm = made(tmp_path / "c", HERE | shared)
     for other in (cold, warm):
