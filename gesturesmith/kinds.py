@@ -111,6 +111,7 @@ DemandUnit = Literal[
     "cents",
     "notes",
     "techniques",
+    "of 1",
 ]
 
 # Outputs, and how LilyPond ended: "" well

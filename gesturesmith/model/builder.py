@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from gesturesmith.diagnostics import ReadError
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import AttackShape, Extreme, Growth, Join, LineKind, Mute, Pitches
+from gesturesmith.kinds import AttackShape, Extreme, Growth, Join, LineKind, Pitches
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import RULES, listed, shown
 from gesturesmith.lang.reader import MAX_TEXT_LENGTH
@@ -89,7 +89,7 @@ class NewGesture:
     shape: AttackShape = ""
     sing: tuple[NewPoint, ...] = ()
     band: str | tuple[Spelling, Spelling] | None = None
-    mute: Mute | None = None
+    mute: str | None = None
     fallback: str | None = None
     trill: str = ""
 
