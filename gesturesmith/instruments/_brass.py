@@ -34,6 +34,12 @@ PEDAL = Limit(
     side="none",
 )
 
+WHOLE_TUBE = {
+    "pedal_loudest": Limit(
+        Sourced("fff", PRACTICE, "Wikipedia, Pitch of brass instruments: whole-tube instruments have partial 1"),
+        side="louder",
+    )
+}
 DRAWN_SLIDE = {
     "valve_slide_cents": Limit(
         Sourced(100, PRACTICE, "common practice on large brass: a valve slide is drawn for sharp low combinations"),
@@ -148,6 +154,7 @@ def slide(
     chart_evidence: Sourced[str],
     air: float,
     far_cents: int = 200,
+    clefs: tuple[tuple[str, int], ...] = (("tenor", 5700), ("bass", -100000)),
 ) -> Instrument:
     """A trombone, sounding as written. `sides`: name ("T" with the trigger), first partial in cents, positions."""
     evidence = Limit(
@@ -178,6 +185,7 @@ def slide(
         chart_evidence=chart_evidence,
         limits=limits(registers, air)
         | _limits.beyond_sources(far_cents)
+        | WHOLE_TUBE
         | {
             "slide_positions_per_s": Limit(
                 Sourced(
@@ -198,5 +206,5 @@ def slide(
             ),
         },
         kind="slide",
-        clefs=(("tenor", 5700), ("bass", -100000)),
+        clefs=clefs,
     )

@@ -247,7 +247,11 @@ def ear_and_lip() -> dict[str, Limit]:
             side="below",
         ),
         "sing_cents": Limit(
-            Sourced((4800, 7400), PUBLISHED, "abjad 3.31: a tenor voice, C3 to D5; not every player has it"),
+            Sourced(
+                (4500, 7400),
+                PUBLISHED,
+                "abjad 3.31: men's voices, baritone from A2, tenor up to D5; not every player has them",
+            ),
             Sourced((4000, 8800), PUBLISHED, "abjad 3.31: bass E2 to soprano E6, the widest of the voices"),
             "cents",
             side="outside",

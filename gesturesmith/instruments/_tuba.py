@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Sourced
-from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, valved
+from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, WHOLE_TUBE, valved
 from gesturesmith.instruments._build import cents, registers
 from gesturesmith.instruments._charts import four_valves, pedals
 from gesturesmith.instruments.base import Instrument
@@ -53,7 +53,7 @@ def tuba(
             "abjad 3.31 and music21 10.5.1: D1 to F4; below that first partials of the tubes are left (derived)",
         ),
         far_cents=cents(highest) - cents("F4"),
-        own_limits=DRAWN_SLIDE,
+        own_limits=DRAWN_SLIDE | WHOLE_TUBE,
         chart=pedals(open_note, fourth=True) | four_valves(open_note, high="F4", extended=True),
         chart_evidence=CHART_FOUR,
         air=1.8,

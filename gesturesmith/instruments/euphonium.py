@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Sourced
-from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, valved
+from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, WHOLE_TUBE, valved
 from gesturesmith.instruments._build import cents, registers
 from gesturesmith.instruments._charts import four_valves, pedals
 from gesturesmith.units import Interval
@@ -48,7 +48,7 @@ INSTRUMENT = valved(
         (cents("E1"), cents("Bb4")), PRACTICE, "whistleandflute.net, same length of tube: pedal notes E1, up to Bb4"
     ),
     far_cents=700,
-    own_limits=DRAWN_SLIDE,
+    own_limits=DRAWN_SLIDE | WHOLE_TUBE,
     chart=pedals("Bb2", fourth=True) | four_valves("Bb2", high="Bb4", extended=True),
     chart_evidence=CHART_FOUR,
     air=1.3,

@@ -12,12 +12,13 @@ from gesturesmith.instruments.base import Instrument, Side
 from gesturesmith.kinds import Tuning
 from gesturesmith.units import Interval
 
+_SERIES = "bwhisperer.com, Horn Harmonic Series: harmonics 1 to 19 of the F horn"
 _BLOG = "bwhisperer.com, Blog 19: one expert player"
 
 # Highest partial shown on each tube length in bwhisperer.com Blog 19, by sounding first partial: B-flat open 13,
-# A 14, A-flat 15, G 16, G-flat 17, F 18, E 19, E-flat 20, D 21, D-flat 22, C 23, B 24. Alternatives of the same
-# length (F 0 and B-flat 1-3) share a row.
-SHOWN = {3400: 13, 3300: 14, 3200: 15, 3100: 16, 3000: 17, 2900: 18, 2800: 19, 2700: 20, 2600: 21, 2500: 22}
+# A 14, A-flat 15, G 16, G-flat 17, F 18 (its page Horn Harmonic Series: 19), E 19, E-flat 20, D 21, D-flat 22,
+# C 23, B 24. Alternatives of the same length (F 0 and B-flat 1-3) share a row.
+SHOWN = {3400: 13, 3300: 14, 3200: 15, 3100: 16, 3000: 17, 2900: 19, 2800: 19, 2700: 20, 2600: 21, 2500: 22}
 SHOWN |= {2400: 23, 2300: 24}
 
 _USUAL = Sourced(
@@ -38,7 +39,11 @@ THIRD_SLIDE: Sourced[Tuning] = Sourced(
 F_SIDE = Side(
     name="F",
     fundamental_cents=cents("F1"),
-    partials=Limit(Sourced((2, 16), PUBLISHED, _USUAL.source), Sourced((1, 18), PRACTICE, _BLOG), "partial"),
+    partials=Limit(
+        Sourced((2, 16), PUBLISHED, _USUAL.source),
+        Sourced((1, 19), PRACTICE, "bwhisperer.com, Horn Harmonic Series: F horn, harmonics 1 to 19"),
+        "partial",
+    ),
     valves=(2, 1, 3),
     stopped_cents=Sourced(
         100,

@@ -155,7 +155,8 @@ GESTURE: dict[str, Key] = {
         playing.fingering,
         "`auto`, `held` (one tube for the whole gesture), or side and valves, either one for all points or one for "
         "each, separated by commas: `F 1-2-3`, `Bb 0`, without a side `1-2` (slide: position `3`; `T 2` with the "
-        "trigger; `short 2` a little in, `long 3` a little out); `auto` among them leaves that point to the player",
+        "trigger, `TT 2` with both, on the contrabass trombone `Eb 2`, `Bb 2`, `Ab 2`; `short 2` a little in, "
+        "`long 3` a little out); `auto` among them leaves that point to the player",
         "`auto`",
     ),
     "mute": Key(

@@ -212,7 +212,7 @@ class AttacksNode:
 
 @frozen
 class Finger:
-    """One fingering as written: side "" | "F" | "Bb" | "T"; valves "0", "1-2", a slide position, "auto"; shade
+    """One fingering as written: side "" or one of `words.SIDES`; valves "0", "1-2", a slide position, "auto"; shade
     on a slide, "" | "short" | "long"; `other`: the second of a trill."""
 
     side: str

@@ -1,8 +1,8 @@
 """A sung note is outside what can be asked of a voice.
 
 Checks  every pitch of the sung line of a multiphonic, as it sounds
-Why     the player may have any voice: beyond a tenor's range many cannot sing the note, beyond the widest of all
-        voices nobody can
+Why     the player may have any voice: below a baritone's range or above a tenor's many cannot sing the note, beyond
+        the widest of all voices nobody can
 Fires
     instrument: horn
     pitches: written
@@ -17,7 +17,7 @@ Passes
       technique: multiphonic
       contour: C4
       sing: G4
-Fix     move the sung line into the range of a tenor; players may change its octave
+Fix     move the sung line into the range of a baritone or tenor; players may change its octave
 """
 
 from collections.abc import Iterator

@@ -63,6 +63,13 @@ TEXTS = {
         "Unter jeder Note die Zahl des Naturtons und was sie stimmt, oder in Klammern, um wie viele Cent er "
         "abweicht (+ ist zu hoch)."
     ),
+    "chart-fingering-tube": "Naturtöne",
+    "chart-fingering-legend-tube": "Unter jeder Note die Zahl des Naturtons.",
+    "chart-quarter-tones-legend-tube": (
+        "Unter jeder Note die Zahl des Naturtons und was sie stimmt, oder in Klammern, um wie viele Cent er "
+        "abweicht (+ ist zu hoch)."
+    ),
+    "chart-attachments": "Der Tonname vor der Lage ist der Grundton des Rohrs mit seinen Ventilen.",
     "chart-trigger": "T steht für das Quartventil.",
     "chart-triggers": "T steht für das Quartventil, TT für beide Ventile zusammen.",
     "chart-care": "Noten mit schwarzem Kopf gelingen nur mit Vorsicht.",

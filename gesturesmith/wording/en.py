@@ -64,6 +64,13 @@ TEXTS = {
         "Below each note are the number of its harmonic and what brings it into tune, or in parentheses its error "
         "in cents (+ is sharp)."
     ),
+    "chart-fingering-tube": "Harmonics",
+    "chart-fingering-legend-tube": "Below each note is the number of its harmonic.",
+    "chart-quarter-tones-legend-tube": (
+        "Below each note are the number of its harmonic and what brings it into tune, or in parentheses its error "
+        "in cents (+ is sharp)."
+    ),
+    "chart-attachments": "The note named before a position is the first harmonic of the tube with its valves.",
     "chart-trigger": "T is the trigger.",
     "chart-triggers": "T is the trigger, TT both triggers together.",
     "chart-care": "Notes with black heads are available only with care.",

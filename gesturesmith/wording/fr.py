@@ -65,6 +65,13 @@ TEXTS = {
         "Sous chaque note, le numéro de l’harmonique et ce qui la rend juste ou, entre parenthèses, son écart en "
         "cents (+ : trop haut)."
     ),
+    "chart-fingering-tube": "Harmoniques",
+    "chart-fingering-legend-tube": "Sous chaque note, le numéro de l’harmonique.",
+    "chart-quarter-tones-legend-tube": (
+        "Sous chaque note, le numéro de l’harmonique et ce qui la rend juste ou, entre parenthèses, son écart en "
+        "cents (+ : trop haut)."
+    ),
+    "chart-attachments": "Le nom de note avant la position est la fondamentale du tube avec ses barillets.",
     "chart-trigger": "T : barillet de quarte.",
     "chart-triggers": "T : barillet de quarte ; TT : les deux barillets ensemble.",
     "chart-care": "Les notes à tête noire ne s’obtiennent qu’avec précaution.",

@@ -64,6 +64,13 @@ TEXTS = {
         "Sotto ogni nota il numero dell’armonico e ciò che la intona, oppure tra parentesi lo scarto in cent (+ "
         "significa crescente)."
     ),
+    "chart-fingering-tube": "Armonici",
+    "chart-fingering-legend-tube": "Sotto ogni nota il numero dell’armonico.",
+    "chart-quarter-tones-legend-tube": (
+        "Sotto ogni nota il numero dell’armonico e ciò che la intona, oppure tra parentesi lo scarto in cent (+ "
+        "significa crescente)."
+    ),
+    "chart-attachments": "Il nome di nota prima della posizione è la fondamentale del tubo con le sue ritorte.",
     "chart-trigger": "T è la ritorta.",
     "chart-triggers": "T è la ritorta, TT entrambe le ritorte insieme.",
     "chart-care": "Le note con testa nera si ottengono solo con cautela.",

@@ -99,7 +99,7 @@ def test_a_limit_says_where_it_holds_and_why(run):
         ("mute_change_cup_s", "with care below 5 s"),
         ("softest_top", "with care softer than p"),
         ("loudest_low", "with care louder than ff"),
-        ("sing_cents", "with care outside 4800 to 7400 cents"),
+        ("sing_cents", "with care outside 4500 to 7400 cents"),
         ("rest_ratio", "taken as 1 "),
         ("hand_out_lowest_cents", "with care below sounding C#5"),
         ("response_periods", "not as written below 3 periods"),

@@ -166,7 +166,7 @@ GESTURE = [
     ("attacks: many", "unexpected-sign", 12, "many", "write the number of attacks"),
     ("fingering: F12", "bad-fingering", 15, "12", "write 1-2"),
     ("fingering: 1-1", "bad-fingering", 14, "1-1", "write 1-2, or commas between the points"),
-    ("fingering: Q 1", "unknown-word", 14, "Q", "write `F`, `Bb`, `T`, `short` or `long`"),
+    ("fingering: Q 1", "unknown-word", 14, "Q", "write `F`, `Bb`, `Eb`, `Ab`, `T`, `TT`, `short` or `long`"),
     ("fingering: f 1", "unknown-word", 14, "f", "write `F`"),
     ("fingering: F 1 2", "bad-fingering", 18, "2", "valves are joined with hyphens (1-2), points separated by co"),
     ("fingering: 1-2 F", "bad-fingering", 18, "F", "F 1-2"),

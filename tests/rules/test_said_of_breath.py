@@ -30,27 +30,27 @@ ROWS = [
     says(
         "sung-note-out-of-voice",
         "technique: multiphonic\ncontour: C4\nsing: «B6»",
-        number=("sung pitch", 8800, 7400, "cents above C-1"),
-        source="published: abjad 3.31: a tenor voice, C3 to D5; not every player has it",
+        number=("sung pitch", 8800.0, 7400.0, "cents above C-1"),
+        source="published: abjad 3.31: men's voices, baritone from A2, tenor up to D5; not every player has them",
         ways=[],
     ),
-    silent("sung-note-out-of-voice", "technique: multiphonic\ncontour: C4\nsing: G3"),
+    silent("sung-note-out-of-voice", "technique: multiphonic\ncontour: C4\nsing: E3"),  # sounding A2
     says(
         "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nsing: «F#3»",
-        number=("sung pitch", 4700, 4800, "cents above C-1"),
+        "technique: multiphonic\ncontour: C4\nsing: «Eb3»",
+        number=("sung pitch", 4400, 4500, "cents above C-1"),
         ways=[],
     ),
     says(
         "sung-note-out-of-voice",
-        "technique: multiphonic\ncontour: C4\nsing: «F3»",
-        number=("sung pitch", 4600, 4800, "cents above C-1"),
+        "technique: multiphonic\ncontour: C4\nsing: «D3»",
+        number=("sung pitch", 4300, 4500, "cents above C-1"),
         ways=[],
     ),
     says(
         "sung-note-out-of-voice",
         "technique: multiphonic\ncontour: C4\nsing: «B2»",
-        number=("sung pitch", 4000, 4800, "cents above C-1"),
+        number=("sung pitch", 4000.0, 4500.0, "cents above C-1"),
         ways=[],
     ),
     says(

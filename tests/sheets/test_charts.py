@@ -308,6 +308,7 @@ def test_page_and_picture_of_a_map_are_judged_once(monkeypatch) -> None:
     from gesturesmith.exercises.probes import reach
 
     monkeypatch.setattr(techniques, "names", lambda: ("bend", "growl", "ordinary"))
+    reach.cache_clear()
     before = reach.cache_info()
     compile_chart((), ChartOptions(kinds=("map",), settings=settings("euphonium")))
     after = reach.cache_info()

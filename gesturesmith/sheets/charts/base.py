@@ -74,7 +74,7 @@ def title(chart: Chart, settings: Settings) -> str:
     """The title of a chart, which is different without valves."""
     if chart.title:
         return together(chart.title[language] for language in settings.wording)
-    key = f"chart-{chart.key}-{settings.instrument.means}"
+    key = f"chart-{chart.key}-{_means(settings.instrument)}"
     return said(key if key in keys(settings.wording[0]) else f"chart-{chart.key}", settings.wording)
 
 
@@ -108,6 +108,11 @@ def _picture(chart: Chart, settings: Settings, parts: tuple[LyText, ...], output
     )
 
 
+def _means(instrument: Instrument) -> str:
+    """How notes are chosen: "valves", "slide", "single" with a hand in the bell, or "tube" with the lip alone."""
+    return "tube" if instrument.means == "single" and not instrument.has_hand else instrument.means
+
+
 def instrument_name(settings: Settings) -> str:
     """Which instrument the chart is of."""
     return together(settings.instrument.name_in(language) for language in settings.wording)
@@ -128,11 +133,13 @@ def explained(chart: str, columns: Iterable[Column], settings: Settings) -> LyTe
     instrument = settings.instrument
     seen = tuple(columns)
     sides = {side.name for side in instrument.sides}
-    keys = [f"chart-{chart}-legend-{instrument.means}"]
+    keys = [f"chart-{chart}-legend-{_means(instrument)}"]
     if instrument.kind == "valves" and len(sides) > 1:
         keys.append("chart-sides")
     if instrument.kind == "slide" and len(sides) > 1:
-        keys.append("chart-triggers" if len(sides) > 2 else "chart-trigger")
+        keys.append(
+            "chart-attachments" if "T" not in sides else "chart-triggers" if len(sides) > 2 else "chart-trigger"
+        )
     keys += ["chart-in-and-out"] * any(text_has(c, "short") or text_has(c, "long") for c in seen)
     corrected_by = {means for means in _MEANS if any(text_has(c, said(means, settings.wording)) for c in seen)}
     keys += ["chart-corrected"] * bool(corrected_by)

@@ -51,12 +51,13 @@ def _one(instrument: Instrument, note: Spelling) -> Fingered:
     cents = int(note.pitch_cents)
     near = in_tune_cents(instrument)
     single, out = instrument.means == "single", abs(played.error_cents) > near
+    by_hand = single and instrument.has_hand
     # The closed hand takes a note further down than it is in tune with by itself, with care.
-    given = played.correction or played.standard or not out or (single and played.error_cents > 0)
+    given = played.correction or played.standard or not out or (by_hand and played.error_cents > 0)
     if judged.verdict is Verdict.NOT_AS_WRITTEN or played.tube is None or not given:
         return Fingered(cents=cents, verdict=judged.verdict, usual="", correction=("", 0), others=())
-    means: str = (played.correction or "lip") if out and not single else ""
-    sign = (CLOSED if played.error_cents > 0 else OPEN) if out else ""
+    means: str = (played.correction or "lip") if out and not by_hand else ""
+    sign = (CLOSED if played.error_cents > 0 else OPEN) if out and by_hand else ""
     usual = f"{played.partial} {sign}".strip() if single else played.tube.name
     found = ways(instrument, Fraction(cents) + instrument.sounding.cents)
     names = dict.fromkeys(w.tube.name for w in found if abs(w.error) <= near and w.tube.name != usual)
