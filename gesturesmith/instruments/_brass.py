@@ -154,7 +154,7 @@ def slide(
     chart_evidence: Sourced[str],
     air: float,
     far_cents: int = 200,
-    clefs: tuple[tuple[str, int], ...] = (("tenor", 5700), ("bass", -100000)),
+    clefs: tuple[tuple[Clef, int], ...] = (("tenor", 5700), ("bass", -100000)),
 ) -> Instrument:
     """A trombone, sounding as written. `sides`: name ("T" with the trigger), first partial in cents, positions."""
     evidence = Limit(
