@@ -54,13 +54,16 @@ Part = Literal[
     "mouthpiece", "breath", "lips", "jaw", "tongue", "throat", "tone", "trill", "harmonics",
 ]  # fmt: skip
 JoinVerdict = Literal["goes", "with care", "not"]
-Path = Literal["none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "half-valve"]
+Path = Literal[
+    "none", "lip", "hand", "hand-out", "partials", "valves", "steps", "slide", "against", "trigger", "half-valve"
+]
 Pitched = Literal["exact", "about", "none"]
 Needs = Literal["", "hand", "valves", "slide", "trigger", "valve-slide"]
 ToneNeed = Literal["", "none", "needs"]
 BellHand = Literal["", "half", "stopped"]
 Cover = Literal["", "half", "closed"]  # before the bell or the opening of a mute
 Bell = Literal["", "half", "stopped", "muted"]  # what closes it; a mute keeps the hand out
+Harmonic = Literal["", "first", "between"]  # that a technique stands on: any, the first, none
 Trill = Literal["", "same", "above", "other", "neighbour"]
 
 # How a technique looks

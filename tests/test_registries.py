@@ -27,7 +27,7 @@ TABLE = {
     "tone": "air air-tone brassy mouthpiece-alone without-mouthpiece reversed-mouthpiece lip-buzz ghost",
     "tongue": "flutter-tongue",
     "voice": "growl multiphonic",
-    "lip": "vibrato lip-trill shake split-tone factitious",
+    "lip": "vibrato lip-trill shake split-tone factitious pedal",
     "attack": "single-tongue double-tongue triple-tongue split-attack slap-tongue kiss mouthpiece-pop bell-tap",
 }
 LAYER_OF = {key: layer for layer, keys in TABLE.items() for key in keys.split()}
@@ -35,7 +35,7 @@ LAYER_OF = {key: layer for layer, keys in TABLE.items() for key in keys.split()}
 
 def test_the_techniques_are_those_of_the_language() -> None:
     assert set(techniques.names()) == set(LAYER_OF)
-    assert len(techniques.names()) == 68
+    assert len(techniques.names()) == 69
 
 
 @pytest.mark.parametrize("key", techniques.names())

@@ -39,6 +39,10 @@ NAMED = (
     ),
     Named("Chalmers publication 141752: just audible tonality", ("Chalmers publ. 141752",)),
     Named("Edinburgh theses on brass instruments: Logie (2012), Bromage (2007)", ("Edinburgh theses",)),
+    Named(
+        "Thompson: A study of French horn harmonics, Institute of Acoustics (2010), abstract",
+        ("A study of French horn harmonics",),
+    ),
     Named("fact-index.com: Wagner tuba", ("fact-index.com",)),
     Named("Wikibooks, Trombone: slide positions", ("Wikibooks",)),
     Named("galvanizedjazz.com: fingerings of tubas with four and more valves", ("galvanizedjazz.com",)),

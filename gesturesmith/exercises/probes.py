@@ -24,7 +24,7 @@ from gesturesmith.values import frozen
 
 # A slide in steps is drawn as a wavy line, an even one as a straight line.
 _WAVY = ("partials", "valves", "steps", "half-valve")
-_EVEN = ("lip", "hand", "hand-out", "slide")
+_EVEN = ("lip", "hand", "hand-out", "slide", "against", "trigger")
 _INTERVALS = (2, 1, 3, 4, 5, 7, 9, 12)  # semitones, each tried upwards and downwards
 _SUNG = (7, 16)  # semitones above the note played: a fifth, a tenth
 _STROKES = (4, 8, 12, 16)  # in four beats

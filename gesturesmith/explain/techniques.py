@@ -29,6 +29,8 @@ _PATH_WORDS = {
     "valves": "the valves move while the lip follows",
     "steps": "a fast run of fingered notes",
     "slide": "the slide moves it, on one partial",
+    "against": "the slide moves one way and the lip crosses the partials the other way",
+    "trigger": "the slide moves it, on one partial, and goes on with the trigger",
     "half-valve": "the valves are half down, which shifts and blurs the partials",
 }
 _PITCH_WORDS = {

@@ -51,7 +51,8 @@ class Realisation:
     partials     the partials a harmonic glissando passes, in order, on the contour's first slide
     starts_cents, lands_cents   where a sweep actually starts and lands, sounding
     pattern      the tubes of the chromatic notes a fingered glissando or run passes, in order, on the first slide
-    breaks       indices of contour points a slide glissando cannot reach on its partial: it breaks before them
+    breaks       indices of contour points the slide cannot reach as its technique asks: on its partial, on its
+                 partial with the trigger, against the line
     print_tube   whether the player must be told the tube (not the standard fingering)
     used_fallback   the fallback that replaced the asked technique, or ""
     tonguing     what the player takes where none is named: "double" where single tonguing is too slow

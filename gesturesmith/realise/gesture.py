@@ -26,7 +26,8 @@ from gesturesmith.realise.trills import USUAL_CENTS
 from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement, raised, ways
 
 _START = Fraction(0)
-_ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide")
+_ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide", "against", "trigger")
+_BY_SLIDE = {"slide": paths.slid, "against": paths.crossing, "trigger": paths.triggered}
 _PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads more
 _NEAR_STEP_CENTS = 50.0  # steps no further from an interval asked for are as good as each other
 _LIP_TRILL_CENTS = 230.0  # a lip trill needs neighbouring partials about a whole tone apart
@@ -102,7 +103,7 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPo
     bell: Bell = m.bell or ("" if m.hand_free else "muted")
     others = gesture.fingering.others
     other = "" if not others else others[0] if len(others) == 1 else others[i] if i < len(others) else ""
-    return AskedPoint(point.sounding_cents or Fraction(0), about, bell, names, seconds, other)
+    return AskedPoint(point.sounding_cents or Fraction(0), about, bell, names, seconds, other, m.first)
 
 
 def _runs(gesture: Gesture, manners: Sequence[InForce]) -> list[CarriedRun]:
@@ -137,8 +138,8 @@ def _carry(
         before = chosen[members[0]]
         if before is not None:  # it continues on the tube the last run ended on
             group = [a._replace(names=(before.tube.name,)) for a in group]
-        if run.path == "slide" and instrument.kind == "slide":
-            found, broken = paths.slid(instrument, group)
+        if run.path in _BY_SLIDE and instrument.kind == "slide":
+            found, broken = _BY_SLIDE[run.path](instrument, group)
             facts = facts._replace(breaks=(*facts.breaks, *(members[i] for i in broken)))
         elif run.path == "hand":
             # The hand's movement is the glissando itself: its pitch is played open.
@@ -147,7 +148,7 @@ def _carry(
         elif run.path == "lip":
             found = paths.bent(instrument, group, run.one_partial)
             facts = facts._replace(lip=(*facts.lip, *members[1:]), tube=facts.tube or found[0].tube)
-        elif run.path == "slide":
+        elif run.path in _BY_SLIDE:
             continue
         else:
             sweep = paths.swept(instrument, group)

@@ -18,6 +18,7 @@ class InForce(NamedTuple):
     trill: Trill
     one_partial: bool
     hand_free: bool
+    first: bool  # on the first harmonic of a tube
 
 
 def in_force(techniques: Sequence[Technique], mute: Mute | None) -> InForce:
@@ -29,6 +30,7 @@ def in_force(techniques: Sequence[Technique], mute: Mute | None) -> InForce:
         trill=next((t.trill for t in techniques if t.trill), ""),
         one_partial=stays_on_partial(techniques),
         hand_free=hand_is_free(techniques),
+        first=any(t.harmonic == "first" for t in techniques),
     )
 
 

@@ -23,7 +23,12 @@ from gesturesmith.realise.ways import (
 )
 
 _UNHURRIED_S = 0.08  # in notes of this length a moved finger costs 1; in longer ones it costs less
-_BREAK = 1000.0  # for leaving the partial in a slide glissando: anything else is better
+_BREAK = 1000.0  # for a slide that cannot go as its technique asks: anything else is better
+_FAR_APART, _FAR = 0.3, 4.0  # for each position of the slide's way against the grain, up to this many
+_LEAST_AGAINST = 0.5  # positions: a slide that moves less does not seem to move
+_TRIGGER_UNUSED = 6.0  # for a line that needs no trigger, where the trigger is asked for
+
+type _Allowed = Callable[[PossibleFingering, PossibleFingering], bool]
 
 
 class AskedPoint(NamedTuple):
@@ -35,6 +40,7 @@ class AskedPoint(NamedTuple):
     names     the fingerings the composer allows, () for all
     seconds   from the start of the gesture
     other     the second fingering of a trill, as the composer names it; "" for none
+    first     on the first harmonic of a tube, whatever else gives the pitch
     """
 
     cents: Fraction
@@ -43,14 +49,15 @@ class AskedPoint(NamedTuple):
     names: tuple[str, ...]
     seconds: float
     other: str = ""
+    first: bool = False
 
 
 def ways_of(instrument: Instrument, asked: AskedPoint) -> tuple[PossibleFingering, ...]:
     """The possible fingerings of a point; an approximate pitch is fingered as the nearest semitone."""
     if not asked.about:
-        return ways(instrument, asked.cents, asked.bell, asked.names)
+        return ways(instrument, asked.cents, asked.bell, asked.names, asked.first)
     semitone = Fraction(100 * round(asked.cents / 100))
-    found = ways(instrument, semitone, asked.bell, asked.names)
+    found = ways(instrument, semitone, asked.bell, asked.names, asked.first)
     off = float(asked.cents - semitone)
     return tuple(w._replace(error=w.error - off, fingered=w.fingered + off) for w in found) if off else found
 
@@ -68,21 +75,62 @@ def shortest(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Possi
 
 def slid(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[PossibleFingering], list[int]]:
     """The fingerings of a slide glissando, and the indices of points that it cannot reach on its partial."""
+    return _slid(instrument, points, [_same_partial] * (len(points) - 1), lambda a, b: movement(a, b) * 0.1)
+
+
+def crossing(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[PossibleFingering], list[int]]:
+    """The fingerings of a glissando against the grain, on one side, and the indices of points that it cannot reach:
+    where the pitch rises the slide moves out, where it falls the slide moves in.
+
+    Of the positions that allow this, those far apart: the longer the slide's way, up to `_FAR`, the clearer it is
+    that it goes against the line (our own judgement).
+    """
+
+    def against(up: bool) -> _Allowed:
+        def allowed(a: PossibleFingering, b: PossibleFingering) -> bool:
+            out = b.position - a.position
+            return a.tube.side == b.tube.side and (out if up else -out) >= _LEAST_AGAINST
+
+        return allowed
+
+    ways = [against(b.cents > a.cents) if a.cents != b.cents else _same_partial for a, b in pairwise(points)]
+    return _slid(instrument, points, ways, lambda a, b: -_FAR_APART * min(_FAR, abs(a.position - b.position)))
+
+
+def triggered(instrument: Instrument, points: Sequence[AskedPoint]) -> tuple[list[PossibleFingering], list[int]]:
+    """The fingerings of a glissando that goes on with the trigger, and the indices of points that it cannot reach
+    on its partial, without the trigger or with it. Wherever possible the trigger is used."""
+
+    def cost(a: PossibleFingering, b: PossibleFingering) -> float:
+        return movement(a, b) * 0.1 + (_TRIGGER_UNUSED if a.tube.side == b.tube.side else 0.0)
+
+    one_partial = [lambda a, b: a.partial == b.partial] * (len(points) - 1)
+    return _slid(instrument, points, one_partial, cost)
+
+
+def _slid(
+    instrument: Instrument,
+    points: Sequence[AskedPoint],
+    allowed: Sequence[_Allowed],
+    cost: Callable[[PossibleFingering, PossibleFingering], float],
+) -> tuple[list[PossibleFingering], list[int]]:
+    """The fingerings of a movement of the slide, and the indices of points that it cannot reach as `allowed` says
+    from each to the next."""
     columns = []
     for point in points:
         near = [w for w in ways_of(instrument, point) if abs(w.error) <= 2 * in_tune_cents(instrument)]
         columns.append(tuple(near) or ways_of(instrument, point)[:1])
 
-    def cost(a: PossibleFingering, b: PossibleFingering) -> float:
-        return movement(a, b) * 0.1 + (0.0 if _same_partial(a, b) else _BREAK)
+    def costing(may: _Allowed) -> Callable[[PossibleFingering, PossibleFingering], float]:
+        return lambda a, b: cost(a, b) + (0.0 if may(a, b) else _BREAK)
 
-    chosen = _shortest(columns, [cost] * (len(points) - 1))
+    chosen = _shortest(columns, [costing(may) for may in allowed])
     # A position the composer gives is kept even if it misses the pitch; rules report that.
     reached = [
         bool(p.names) or abs(way.error) <= _slid_cents(instrument, p) for way, p in zip(chosen, points, strict=True)
     ]
-    pairs = enumerate(pairwise(chosen), start=1)
-    return chosen, [i for i, (a, b) in pairs if not (_same_partial(a, b) and reached[i - 1] and reached[i])]
+    pairs = enumerate(zip(allowed, chosen, chosen[1:], strict=False), start=1)
+    return chosen, [i for i, (may, a, b) in pairs if not (may(a, b) and reached[i - 1] and reached[i])]
 
 
 def _slid_cents(instrument: Instrument, point: AskedPoint) -> float:

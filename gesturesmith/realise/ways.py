@@ -101,16 +101,21 @@ def raised(instrument: Instrument, partial: int, error: float) -> bool:
 
 @lru_cache(maxsize=16384)
 def ways(
-    instrument: Instrument, sounding: Fraction | float, bell: Bell = "", names: tuple[str, ...] = ()
+    instrument: Instrument,
+    sounding: Fraction | float,
+    bell: Bell = "",
+    names: tuple[str, ...] = (),
+    first: bool = False,
 ) -> tuple[PossibleFingering, ...]:
     """The fingerings of a sounding pitch, cheapest first; never empty.
 
     bell    "" | "half" | "stopped" | "muted", which keeps the hand out
     names   only these fingerings, as the composer wrote them; () for all
+    first   only on the first harmonic of a tube
     """
     asked = float(sounding)
-    found = _slide_ways(instrument, asked, names) if instrument.kind == "slide" else None
-    found = found or _valve_ways(instrument, asked, bell, names)
+    found = _slide_ways(instrument, asked, names, first) if instrument.kind == "slide" else None
+    found = found or _valve_ways(instrument, asked, bell, names, first)
     found.sort(key=lambda way: (way.cost, way.tube.length_m, way.tube.name, way.partial))
     if names:
         return tuple(found)
@@ -143,7 +148,7 @@ def _chart_tube(instrument: Instrument, fingered: float, bell: Bell) -> tuple[st
 
 
 def _valve_ways(
-    instrument: Instrument, asked: float, bell: Bell, names: tuple[str, ...]
+    instrument: Instrument, asked: float, bell: Bell, names: tuple[str, ...], first: bool
 ) -> list[PossibleFingering]:
     in_tune = in_tune_cents(instrument)
     allowed = {tube.name for name in names for tube in instrument.tubes_named(name)}
@@ -157,7 +162,7 @@ def _valve_ways(
         if allowed and tube.name not in allowed:
             continue
         fingered, chart_name, tempered = charts[side.name]
-        low, high = tube.widest_partials
+        low, high = (1, 1) if first else tube.widest_partials
         n = nearest_partial(fingered, tube.fundamental_cents, low, high)
         error = tube.fundamental_cents + partial_cents(n) - fingered
         if by_hand and error < -in_tune and n < high and not raised(instrument, n, error):
@@ -173,7 +178,9 @@ def _valve_ways(
     return found
 
 
-def _slide_ways(instrument: Instrument, asked: float, names: tuple[str, ...]) -> list[PossibleFingering]:
+def _slide_ways(
+    instrument: Instrument, asked: float, names: tuple[str, ...], first: bool
+) -> list[PossibleFingering]:
     in_tune = in_tune_cents(instrument)
     chart_name, tempered = _chart_tube(instrument, asked, "")
     found = []
@@ -181,7 +188,7 @@ def _slide_ways(instrument: Instrument, asked: float, names: tuple[str, ...]) ->
         wanted = _wanted_positions(side, names)
         if names and not wanted:
             continue
-        highest = next(t.widest_partials[1] for t in instrument.tubes if t.side == side.name)
+        highest = 1 if first else next(t.widest_partials[1] for t in instrument.tubes if t.side == side.name)
         for n in range(1, highest + 1):
             position = 1.0 + (side.fundamental_cents + partial_cents(n) - asked) / 100.0
             if not -0.5 <= position <= side.positions + 1.5 and not wanted:

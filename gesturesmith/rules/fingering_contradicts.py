@@ -33,7 +33,13 @@ from gesturesmith.rules.shared.reading import slides
 from gesturesmith.source import Span
 
 _ONE_TUBE = ("partials", "lip", "hand", "hand-out")
-_MOVING = {"valves": "moves the valves", "steps": "fingers every note", "slide": "moves the slide"}
+_MOVING = {
+    "valves": "moves the valves",
+    "steps": "fingers every note",
+    "slide": "moves the slide",
+    "against": "moves the slide",
+    "trigger": "moves the slide",
+}
 
 
 @rule("GS317", "fingering-contradicts", severity="refused", only=("fingering",))

@@ -52,6 +52,7 @@ def check(case: Case) -> Iterator[Finding]:
         if (
             fingered_path(case, played.index) not in ("none", "steps", "slide")
             or pitched_by(point.techniques) != "exact"
+            or any(t.harmonic for t in point.techniques)  # which have rules of their own
         ):
             continue
         excess, means = _excess(case, point, played)

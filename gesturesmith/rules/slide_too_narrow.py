@@ -29,7 +29,15 @@ from gesturesmith.rules.shared.limits import below
 from gesturesmith.rules.shared.reading import counted, in_force, plain, slides
 
 _STAYS = Sourced("0 cents", DERIVED, "the pitches that the line joins")
-_LEADS: tuple[Path, ...] = ("lip", "hand", "hand-out", "steps", "slide")  # fluttering valves may stay
+_LEADS: tuple[Path, ...] = (
+    "lip",
+    "hand",
+    "hand-out",
+    "steps",
+    "slide",
+    "against",
+    "trigger",
+)  # fluttering valves may stay
 
 
 @rule(

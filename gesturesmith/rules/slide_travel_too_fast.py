@@ -41,7 +41,9 @@ def check(case: Case) -> Iterator[Finding]:
         seconds = seconds_between(case.gesture, before.at, point.at)  # the slide also moves during rests
         if played_before.tube is None or played.tube is None or seconds <= 0:
             continue
-        if slid and (path_of(before.techniques) != "slide" or played.index in case.realisation.breaks):
+        if slid and (
+            path_of(before.techniques) not in ("slide", "against") or played.index in case.realisation.breaks
+        ):
             continue
         travel = abs(played.tube.reach - played_before.tube.reach)
         if travel / seconds > worst:

@@ -6,6 +6,8 @@ from fractions import Fraction
 
 from gesturesmith.kinds import Strokes
 from gesturesmith.model.gesture import Gesture, Segment
+from gesturesmith.realise.against import against_the_line
+from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, decimal
@@ -13,6 +15,8 @@ from gesturesmith.score.marks import BandEnd, BandStart, LengthEnd, LengthStart,
 from gesturesmith.score.rhythm import Meter
 from gesturesmith.score.technique_state import in_force, line_word
 from gesturesmith.wording import text as wording
+
+_STEPS_PER_CENT = 7 / 1200  # on average: an octave has seven steps
 
 
 def draw(case: Case, line: VoiceBuilder) -> None:
@@ -28,7 +32,8 @@ def draw(case: Case, line: VoiceBuilder) -> None:
         if style != "slur" and style != "none":  # narrows the type
             again = index > 0 and segments[index - 1].slides  # the word is on the first of several
             word = "" if again else line_word(in_force(case, start))
-            start.marks.append(LineStart(style=style, growth=segments[index].growth, word=word))
+            turns = _turns(case, line, index, until) if style != "wavy" else ()
+            start.marks.append(LineStart(style=style, growth=segments[index].growth, word=word, turns=turns))
             # A line ends before the next one begins at the same head.
             end.marks.insert(0, LineEnd())
         elif segments[index].kind == "slur" and start is not end:
@@ -36,6 +41,28 @@ def draw(case: Case, line: VoiceBuilder) -> None:
         index = until
     for event in line.sounding:
         _draw_graces(event)
+
+
+def _turns(case: Case, line: VoiceBuilder, first: int, last: int) -> tuple[tuple[Fraction, Fraction], ...]:
+    """Where the line between two points of the contour leaves the straight way: at the jumps of a slide against the
+    grain. The composer's own wave stays as it is."""
+    points, played = line.points, {p.index: p for p in case.realisation.points}
+    begin, whole = points[first].at, points[last].at - points[first].at
+    found = []
+    for n in range(first, last):
+        one, two = played.get(n), played.get(n + 1)
+        against = path_of(points[n].techniques) == "against" and n + 1 not in case.realisation.breaks
+        if points is not case.gesture.points or one is None or two is None or not against:
+            continue
+        low, wide = float(one.asked_cents or 0), float((two.asked_cents or 0) - (one.asked_cents or 0))
+        for share, cents in against_the_line(one, two):
+            at = (points[n].at - begin + (points[n + 1].at - points[n].at) * _rounded(share)) / whole
+            found.append((at, _rounded((cents - low - share * wide) * _STEPS_PER_CENT)))
+    return tuple(found)
+
+
+def _rounded(number: float) -> Fraction:
+    return Fraction(round(number * 1000), 1000)
 
 
 def name_strokes(line: VoiceBuilder, language: str, before: Strokes) -> Strokes:

@@ -37,11 +37,16 @@ class TechniqueLabel:
 
 @frozen(kw_only=True)
 class LineStart:
-    """A contour line begins; `word` is printed on it, "" for none."""
+    """A contour line begins; `word` is printed on it, "" for none.
+
+    turns   where it leaves the straight way between its heads, in order: the share of its time, and how far above
+            it is there, in diatonic steps; two at one time are a jump
+    """
 
     style: LineStyle
     growth: Growth = ""
     word: str = ""
+    turns: tuple[tuple[Fraction, Fraction], ...] = ()
 
 
 @frozen(kw_only=True)

@@ -6,7 +6,7 @@ from gesturesmith.techniques.base import Look, Technique
 TECHNIQUE = Technique(
     key="against-the-grain",
     layer="motion",
-    path="valves",
+    path="against",
     points=(2, None),
     needs_line=True,
     needs="slide",

@@ -14,6 +14,7 @@ from gesturesmith.kinds import (
     Colour,
     Cover,
     EdgeShape,
+    Harmonic,
     JoinVerdict,
     Layer,
     LineKind,
@@ -93,6 +94,8 @@ _PITCH_PARTS: tuple[Part, ...] = ("pitch", "beginning", "end", "trill")
 #   valves    valves move (fluttered or in turn) while the lip follows
 #   steps     a fast chromatic run of fingered notes
 #   slide     continuous slide on one partial
+#   against   continuous slide one way while the lip crosses the partials the other way
+#   trigger   continuous slide on one partial, further than it reaches without the trigger
 #   half-valve  valves half down: a shifted, vague series
 PATHS: tuple[Path, ...] = get_args(Path)
 
@@ -260,6 +263,7 @@ class Technique:
     in_hand     key of its equivalent where the hand is in the bell anyway, "" for itself
     takes_mute  whether it is played with the gesture's mute
     one_partial whether a lip movement stays on its partial (a bend) or crosses to others
+    harmonic    the harmonic it stands on: "" any, "first" the first of a tube, "between" none: the lip forces it
     trill       second note of a trill: "" none, "same" another fingering of the pitch, "above" the step above,
                 "other" another note, "neighbour" the next partial of the tube
     rate        prefix of the instrument's limit on attacks per second, such as "single_tongue"; "" for none
@@ -300,6 +304,7 @@ class Technique:
     in_hand: str = ""
     takes_mute: bool = False
     one_partial: bool = False
+    harmonic: Harmonic = ""
     trill: Trill = ""
     rate: str = ""
     skill: Sourced[float] | None = None

@@ -11,6 +11,7 @@ TECHNIQUE = Technique(
     tiring=True,
     caution="caution-lip",
     moves="lip",
+    harmonic="between",
     kin=("bend", "ordinary"),
     takes={
         "lips": "force a note off its harmonic",

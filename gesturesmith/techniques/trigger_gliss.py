@@ -6,7 +6,7 @@ from gesturesmith.techniques.base import Look, Technique
 TECHNIQUE = Technique(
     key="trigger-gliss",
     layer="motion",
-    path="valves",
+    path="trigger",
     points=(2, None),
     needs_line=True,
     needs="trigger",

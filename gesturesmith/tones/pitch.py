@@ -12,6 +12,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Path
 from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.realisation import PlayedPoint, Realisation
+from gesturesmith.realise.against import against_the_line
 from gesturesmith.realise.curve import along
 from gesturesmith.realise.in_force import bell_hand, path_of
 from gesturesmith.realise.ways import in_tune_cents, ways
@@ -26,7 +27,15 @@ DIP = Sourced(0.5, HOUSE, "a bend that no line measures keeps to half of what th
 # The largest share of a tone that its edge takes.
 EDGE = Sourced(0.5, HOUSE, "the note itself must be heard")
 
-_BY_THE_LINE = ("lip", "hand", "hand-out", "slide", "half-valve")  # the player goes where the line goes
+_BY_THE_LINE = (
+    "lip",
+    "hand",
+    "hand-out",
+    "slide",
+    "against",
+    "trigger",
+    "half-valve",
+)  # the player goes where the line goes
 _NEAR = 25.0  # a step this close to an end, in cents, is not a separate step
 
 
@@ -89,7 +98,9 @@ def glide(instrument: Instrument, one: Point, two: Point, start: float, end: flo
         return _stepped(straight, (100.0 * n for n in _semitones(one, two)), 0.0)
     if one.path == "valves":
         return _stepped(straight, _fingered(instrument, one, two), 0.0)
-    if one.path == "slide" and breaks:
+    if one.path == "against" and one.played is not None and two.played is not None and not breaks:
+        return _against(straight, one.played, two.played)
+    if one.path in ("slide", "against", "trigger") and breaks:
         return _broken(straight, one, two)
     return straight
 
@@ -158,6 +169,13 @@ def _broken(straight: Curve, one: Point, two: Point) -> Curve:
     half = 50.0 * (tubes[1].reach - tubes[0].reach)
     middle = (start + end) / 2
     return ((start, first), (middle, first - half), (middle, last + half), (end, last))
+
+
+def _against(straight: Curve, one: PlayedPoint, two: PlayedPoint) -> Curve:
+    """A slide against the grain: each partial falls or rises with the slide, and the lip jumps to the next."""
+    (start, first), (end, last) = straight
+    places = [(start + share * (end - start), cents) for share, cents in against_the_line(one, two)]
+    return ((start, first), *places, (end, last))
 
 
 # --- a note by itself -----------------------------------------------------------------------------------------

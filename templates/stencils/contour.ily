@@ -29,7 +29,39 @@
           (to (if (gs:last-piece? grob) '()
                   (list (cons (- (car (ly:grob-robust-relative-extent right system X)) (* 0.5 unit))
                               (by-time (gs:when right)))))))
-     (gs:rising (append from (map (lambda (h) (cons (x h) (y h))) here) to))))
+     (gs:rising
+      (gs:turned (append (if (null? from) '() (list (cons (gs:when left) (car from))))
+                         (map (lambda (h) (cons (gs:when h) (cons (x h) (y h)))) here)
+                         (if (null? to) '() (list (cons (gs:when right) (car to)))))
+                 (gs:turns grob points) unit))))
+
+%% Where a line leaves the straight way, ((moment . staff spaces above it) ...), from `turns`: shares of its time and
+%% steps. Two turns at one time are a jump.
+#(define (gs:turns grob points)
+   (let ((t0 (gs:when (car points))) (t1 (gs:when (gs:last points))))
+     (map (lambda (turn) (cons (+ t0 (* (car turn) (- t1 t0))) (* 0.5 (cdr turn))))
+          (gs:get (gs:details grob) 'turns '()))))
+
+%% Places ((moment . (x . y)) ...) with the turns between them.
+#(define (gs:turned places turns unit)
+   (if (or (null? turns) (null? places)) (map cdr places)
+       (cons (cdar places)
+             (append-map
+              (lambda (one two)
+                (let* ((t0 (car one)) (t1 (car two))
+                       (inside (filter (lambda (turn) (and (< t0 (car turn)) (< (car turn) t1))) turns))
+                       (at (lambda (turn)
+                             (let ((u (/ (- (car turn) t0) (- t1 t0)))
+                                   (along (lambda (f u) (+ (f (cdr one)) (* u (- (f (cdr two)) (f (cdr one))))))))
+                               (cons (along car u) (+ (along cdr u) (* unit (cdr turn)))))))
+                       (places (map at inside)))
+                  ;; The second of a jump is a little later: a path must go on to the right.
+                  (append (map (lambda (p before) (if (and before (<= (car p) (+ 0.02 (car before))))
+                                                      (cons (+ (car p) (* 0.08 unit)) (cdr p))
+                                                      p))
+                               places (cons #f (if (null? places) '() (drop-right places 1))))
+                          (list (cdr two)))))
+              (drop-right places 1) (cdr places)))))
 
 %% A straight line between two heads at one height could lie on a staff line and be invisible. If the pitch changes, as
 %% from B to B flat, it leaves the higher one a little above its middle and reaches the lower one a little below; if

@@ -46,7 +46,7 @@ BY_TECHNIQUE = {
     "smear": Golden("C5", "a long S from below into the note"),
     "spill": Golden("C5, G5@2", "a jagged line down after each note"),
     "against-the-grain": Golden(
-        "F3 -- Bb4", "a straight line with its word", "", "instrument: trombone\npitches: sounding\n"
+        "F3 -- Bb4", "a line that rises in steps, each falling a little, with its word, the position at its end", "", "instrument: trombone\npitches: sounding\n"
     ),
     "bell-tap": Golden("high, low", "x-heads on three lines, the word", HEIGHTS),
     "ghost": Golden("G4 as ordinary, A4 as ghost, C5 as ordinary", "the second head in parentheses, no word"),
@@ -59,7 +59,7 @@ BY_TECHNIQUE = {
     "oscillating-gliss": Golden("G4 ~~ G5", "the line with its word"),
     "reversed-mouthpiece": Golden("G4, C5@2", "diamond heads, the word once"),
     "trigger-gliss": Golden(
-        "F3 -- C3", "a straight line with its word", "", "instrument: trombone-f\npitches: sounding\n"
+        "F3 -- C3", "a straight line with its word, T 1 at its end", "", "instrument: trombone-f\npitches: sounding\n"
     ),
     "valve-slide-tremolo": Golden(
         "D5, G4@2", "the word with a dashed line and a hook", "", "instrument: trumpet\npitches: written\n"
@@ -84,6 +84,7 @@ BY_TECHNIQUE = {
     "mouthpiece-pop": Golden("high, low", "x-heads on three lines, the word", HEIGHTS),
     "multiphonic": Golden("F3", "small diamonds on a line above an ordinary note", "lasts: 4 beats\n  sing: C4 -- D4@2 -- C4"),
     "muted": Golden("G4, C5@2", "con sord. with the mute's name", "mute: cup"),
+    "pedal": Golden("F2", "the word once", "", "instrument: horn\npitches: written\n"),
     "ordinary": Golden("G4, C5@2", "two half notes and nothing else"),
     "plop": Golden("G4", "a curve from above into the note"),
     "quarter-tones": Golden("F#^4 __ G4", "a quarter-tone accidental, a slur, fingerings below both"),

@@ -283,6 +283,44 @@ def test_a_slide_stays_on_its_partial_or_breaks(contour: str, breaks: tuple[int,
         assert len(set(partials(found))) == 1
 
 
+@pytest.mark.parametrize(
+    ("contour", "more", "numbers", "positions"),
+    [
+        ("F3 -- Bb4", "", [3, 10], ["1", "5"]),  # up: the slide goes out
+        ("Bb4 -- F3", "", [10, 3], ["5", "1"]),
+        ("F3 -- Bb4", "fingering: 1, 3", [3, 9], ["1", "3"]),
+        ("F3 -- Bb4 -- D4", "fingering: 1, 3, 1", [3, 9, 5], ["1", "3", "1"]),
+    ],
+)
+def test_against_the_grain_the_slide_goes_the_other_way(contour, more, numbers, positions) -> None:
+    found = realised(contour, "technique: against-the-grain", *filter(None, [more]), instrument="trombone")
+    assert (partials(found), tubes(found), found.breaks) == (numbers, positions, ())
+
+
+@pytest.mark.parametrize("contour", ["E2 -- Bb2", "Bb2 -- E2"])
+def test_what_has_one_position_leaves_no_way_against_the_grain(contour) -> None:
+    """E2 is the seventh position alone, Bb2 the first: the slide could only go with the line."""
+    assert realised(contour, "technique: against-the-grain", instrument="trombone").breaks == (1,)
+
+
+@pytest.mark.parametrize(
+    ("contour", "positions", "breaks"),
+    [("F3 -- C3", ["1", "T 1"], ()), ("F3 -- G2", ["1", "T 6"], ()), ("F3 -- F2", ["1", "T 1"], (1,))],
+)
+def test_the_trigger_goes_on_where_the_slide_ends(contour, positions, breaks) -> None:
+    """Partial 3: F3 to B2 with the slide, C3 to G2 with the trigger."""
+    found = realised(contour, "technique: trigger-gliss", instrument="trombone-f")
+    assert (tubes(found), found.breaks) == (positions, breaks)
+
+
+@pytest.mark.parametrize(
+    ("note", "instrument", "position"), [("Bb1", "trombone", "1"), ("F2", "horn", "Bb 0"), ("C3", "trumpet", "0")]
+)
+def test_a_pedal_tone_is_the_first_harmonic(note, instrument, position) -> None:
+    found = realised(note, "technique: pedal", instrument=instrument)
+    assert (partials(found), tubes(found)) == ([1], [position])
+
+
 def test_the_slide_lies_between_positions() -> None:
     assert tubes(realised("G4", instrument="trombone")) == ["short 2"]
     point = realised("A^3", instrument="trombone").points[0]

@@ -57,6 +57,23 @@ def test_a_slide_breaks_where_it_changes_its_partial():
     assert [c for _, c in tone.pitch] == pytest.approx([4600, 4600 - half, 4800 + half, 4800])
 
 
+def test_against_the_grain_every_harmonic_falls_and_the_next_is_higher():
+    """F3 in the first position is harmonic 3, Bb4 in the fifth harmonic 10: the slide goes out as far as harmonic
+    10 is above Bb4 there. Each harmonic is left where the line is as far from it as from the next."""
+    tone = only("F3 -- Bb4", "technique: against-the-grain", "lasts: 4 beats", instrument="trombone")
+    pieces = list(zip(tone.pitch[::2], tone.pitch[1::2], strict=True))
+    assert len(pieces) == 8
+    out = 1200 * math.log2(10 / 3) - 1700
+    for (start, first), (end, last) in pieces:
+        assert last - first == pytest.approx(-out * (end - start) / 4, abs=2)
+    for n, (one, two) in enumerate(pairwise(pieces), start=3):
+        (left_at, left), (reached_at, reached) = one[1], two[0]
+        assert left_at == reached_at
+        assert reached - left == pytest.approx(1200 * math.log2((n + 1) / n), abs=0.1)
+        line = 5300 + 1700 * left_at / 4
+        assert line - left == pytest.approx(reached - line, abs=2)
+
+
 def test_harmonics_are_those_of_the_tube():
     one = performed("C4 ~~ C6", "technique: harmonic-gliss", "fingering: F 0", "lasts: 2 beats").tones[0]
     fundamental = instruments.get("horn").tube("F 0").fundamental_cents

@@ -234,6 +234,9 @@ def _line(line: LineStart) -> str:
         details.append(f"(growth . {line.growth})")
     if line.style == "arrow":
         details.append("(arrow . #t)")
+    if line.turns:
+        turns = " ".join(f"({share} . {float(off):g})" for share, off in line.turns)
+        details.append(f"(turns . ({turns}))")
     if line.word:
         details.append(f"(word . {quoted(line.word)})")
     return f"\\gsLine #'({' '.join(details)})"

@@ -14,7 +14,8 @@ _known: dict[str, frozenset[str]] = {}  # by technique key: a few dozen
 def traits(gesture: Gesture) -> frozenset[str]:
     """The traits of a gesture: its own, and those of every technique in force anywhere in it.
 
-    path:PATH limit:NAME trill holds sings needs bell cover mute rate vague lines needs-line   of a technique
+    path:PATH harmonic:NAME limit:NAME trill holds sings needs bell cover mute rate vague lines needs-line
+                                                                              of a technique
     line slur height fingering text notehead sung slide changes joined graces breath forte-piano   of the gesture
     """
     found = set(_own(gesture))
@@ -63,6 +64,8 @@ def _technique(technique: Technique) -> frozenset[str]:
 
 def _of_technique(technique: Technique) -> Iterator[str]:
     yield f"path:{technique.path}"
+    if technique.harmonic:
+        yield f"harmonic:{technique.harmonic}"
     yield from (f"limit:{name}" for name in technique.limits)
     has = {
         "trill": technique.trill,
