@@ -21,11 +21,17 @@ _SEMITONES = dict(zip(LETTERS, (0, 2, 4, 5, 7, 9, 11), strict=True))
 _ALTER_SIGNS = {
     Fraction(-2): "bb",
     Fraction(-3, 2): "bv",
+    Fraction(-5, 4): "b\\",
     Fraction(-1): "b",
+    Fraction(-3, 4): "b/",
     Fraction(-1, 2): "v",
+    Fraction(-1, 4): "\\",
     Fraction(0): "",
+    Fraction(1, 4): "/",
     Fraction(1, 2): "^",
+    Fraction(3, 4): "#\\",
     Fraction(1): "#",
+    Fraction(5, 4): "#/",
     Fraction(3, 2): "#^",
     Fraction(2): "##",
 }
@@ -56,8 +62,8 @@ def _natural_cents(letter: str, octave: int) -> int:
 class Spelling:
     """A spelled pitch: letter, alteration in semitones (quarter tones are halves), octave, extra cents.
 
-    `octave` is scientific (C4 is middle C). `alter` goes from -2 to 2 in halves. `cents` is the distance from the
-    pitch as spelled, for pitches finer than a quarter tone.
+    `octave` is scientific (C4 is middle C). `alter` goes from -2 to 2 in halves, for eighth tones in
+    quarters. `cents` is the distance from the pitch as spelled, for pitches finer than that.
     """
 
     letter: str
@@ -98,7 +104,14 @@ class Spelling:
         if alter is not None:
             return Spelling(LETTERS[index], alter, octave, self.cents)
         usual = spell(target)
+        if self.alter.denominator == 4:
+            usual = replace(usual, alter=usual.alter + Fraction(usual.cents, 100), cents=0)
         return replace(usual, cents=usual.cents + self.cents)
+
+    @property
+    def nearest(self) -> Spelling:
+        """An eighth tone without its eighth: the note with the plain accidental that its sign is drawn on."""
+        return replace(self, alter=Fraction(round(self.alter))) if self.alter.denominator == 4 else self
 
 
 _ON_FIFTHS = "FCGDAEB"  # the naturals in order of fifths

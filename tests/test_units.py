@@ -87,6 +87,18 @@ def test_spelling_of_a_pitch(cents, name):
     assert spell(Fraction(cents)).pitch_cents == cents
 
 
+@pytest.mark.parametrize(
+    ("name", "cents", "up_a_fifth"),
+    [("C/4", 6025, "G/4"), ("F#\\4", 6575, "C#\\5"), ("Bb/3", 5825, "F/4"), ("B/3", 5925, "F#/4")],
+)
+def test_an_eighth_tone_is_a_quarter_of_a_semitone(name, cents, up_a_fifth):
+    alter = {"/": Fraction(1, 4), "#\\": Fraction(3, 4), "b/": Fraction(-3, 4)}[name[1:-1]]
+    pitch = Spelling(name[0], alter, int(name[-1]))
+    assert (pitch.pitch_cents, pitch.name) == (cents, name)
+    assert pitch.transposed(chromatic(7)).name == up_a_fifth
+    assert pitch.nearest.alter == round(alter)
+
+
 def _frequencies():
     with (Path(__file__).parent / "reference" / "check_values.csv").open(encoding="utf-8", newline="") as file:
         rows = [r for r in csv.DictReader(file) if r["quantity"].startswith("frequency ")]

@@ -11,11 +11,12 @@ from gesturesmith.lang.nodes import Note
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 
-_NOTE = re.compile(r"(x?)([A-G])(##|bb|[𝄪𝄫♮]|[#b]?[\^v]?)([0-9])(?:([+-])([0-9]+)(.*))?\Z")
+_NOTE = re.compile(r"(x?)([A-G])(##|bb|[𝄪𝄫♮]|[#b]?[\^v/\\]?)([0-9])(?:([+-])([0-9]+)(.*))?\Z")
 _ALTER = {
     "": Fraction(0), "♮": Fraction(0), "#": Fraction(1), "b": Fraction(-1), "##": Fraction(2), "bb": Fraction(-2),
     "𝄪": Fraction(2), "𝄫": Fraction(-2), "^": Fraction(1, 2), "v": Fraction(-1, 2), "#^": Fraction(3, 2),
-    "#v": Fraction(1, 2), "b^": Fraction(-1, 2), "bv": Fraction(-3, 2),
+    "#v": Fraction(1, 2), "b^": Fraction(-1, 2), "bv": Fraction(-3, 2), "/": Fraction(1, 4), "\\": Fraction(-1, 4),
+    "#/": Fraction(5, 4), "#\\": Fraction(3, 4), "b/": Fraction(-3, 4), "b\\": Fraction(-5, 4),
 }  # fmt: skip
 _MAX_CENTS = 1200
 
@@ -134,6 +135,12 @@ def not_a_note(reader: Reader, tok: Token, wanted: str) -> NoReturn:
         sharp, quarter = ("#", "^") if after.text == "+" else ("b", "v")
         near = tuple(f"{tok.text[0]}{sign}{octave}" for sign in (quarter, sharp))
         reader.fail("bad-note", tok.span, f"write {near[0]} for a quarter tone, {near[1]} for a semitone", near)
+    if tok.kind == "word" and after.start == tok.end and after.text in ("/", "\\"):
+        letter, octave = tok.text[:1], reader.tokens[reader.i + 2].text
+        near = tuple(f"{sign}{after.text}{octave}" for sign in (letter, f"{letter}#"))
+        if _NOTE.match(near[0]):
+            what = f"an eighth-tone sign follows the letter or a single sharp or flat: {near[0]}, {near[1]}"
+            reader.fail("bad-note", tok.span, what, near)
     found = mistake(tok.text) if tok.kind == "word" else None
     if found:
         reader.fail(found[0], tok.span, found[1], found[2])

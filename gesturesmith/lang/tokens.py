@@ -17,7 +17,8 @@ from gesturesmith.source import Span
 
 _SPACES = "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000"
 SAME = str.maketrans(
-    dict.fromkeys(_SPACES, " ") | {"♯": "#", "♭": "b", "𝄲": "^", "𝄳": "v", "−": "-", "‐": "-", "‑": "-", "×": "x"}
+    dict.fromkeys(_SPACES, " ")
+    | {"♯": "#", "♭": "b", "𝄲": "^", "𝄳": "v", "↑": "/", "↓": "\\", "−": "-", "‐": "-", "‑": "-", "×": "x"}
 )
 MAX_TOKENS = 100_000  # in one value; a passage of ten thousand items needs far fewer
 # What never belongs in a gesture file, not even in texts: control characters, line separators, lone surrogates.
@@ -42,7 +43,7 @@ _COMMON = rf"""
 _WORD = r"(?P<word>[^\W\d_](?:[^\W_]|[\#^♮𝄪𝄫\u0300-\u036f]|[-_](?=[^\W_]))*)"
 # Valves of a tube, and with the number of a partial: `1-3`, `0:11`.
 _TUBE = r"(?P<harmonic>[0-9](?:-[0-9])*:[0-9]{1,2}(?![0-9.]))|(?P<valves>[0-9](?:-[0-9])+(?![0-9.]))"
-_NOTE = r"x?[A-G](?:\#\#|bb|[𝄪𝄫♮]|[\#b]?[\^v]?)[0-9](?:[+-][0-9]+[^\W\d_]*)?(?![^\W_]|[\#^♮])"
+_NOTE = r"x?[A-G](?:\#\#|bb|[𝄪𝄫♮]|[\#b]?[\^v/\\]?)[0-9](?:[+-][0-9]+[^\W\d_]*)?(?![^\W_]|[\#^♮])"
 
 PLAIN = re.compile(
     rf"[ \t]*(?:(?P<note>{_NOTE})|{_WORD}|{_TUBE}|(?P<percent>[0-9]+(?:\.[0-9]+|/[0-9]+)?%){_COMMON})", re.VERBOSE

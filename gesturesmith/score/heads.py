@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import get_args
 
@@ -87,6 +88,7 @@ class Stave:
 
     lines: int
     pitches: Pitches
+    arrows: bool = False  # mean quarter tones, so that eighth tones need their cents
 
     def head(self, gesture: Gesture, point: ContourPoint) -> Head:
         """The head of a contour point."""
@@ -131,6 +133,9 @@ class Stave:
         return low + round((high - low) * percent / 100)
 
     def _pitched(self, spelling: Spelling, shape: HeadShape) -> Head:
+        if self.arrows and spelling.alter.denominator == 4:
+            near = spelling.nearest
+            spelling = replace(near, cents=spelling.cents + int(spelling.pitch_cents - near.pitch_cents))
         printed, tuner = _tuned(spelling)
         off = spelling.pitch_cents - printed.pitch_cents
         return Head(spelling=printed, shape=shape, cents=off, tuner=tuner)

@@ -88,7 +88,11 @@ def plan(
     plays. `cuts`: where a rest is kept apart from the one before it. `borders`: times over which
     no tuplet or beam may reach, if there are no bars."""
     cases = tuple(case for case, _, _ in played if case is not None)
-    stave = Stave(3 if three_lines(tuple(c.gesture for c in cases), settings) else 5, pitches)
+    stave = Stave(
+        3 if three_lines(tuple(c.gesture for c in cases), settings) else 5,
+        pitches,
+        settings.accidentals == "arrows",
+    )
     parts: list[PartBuilder] = []
     key = 0
     seconds = in_seconds(cases)

@@ -253,6 +253,14 @@ def _quarter_tones(form: str) -> Callable[[Use], bool]:
     return lambda use: use.settings.accidentals == form and is_quarter_tone(use.music)
 
 
+def _eighth(use: Use) -> Callable[[ContourPoint], bool]:
+    return lambda p: p.pitch is not None and on_page(p.pitch, use.music.pitches).alter.denominator == 4
+
+
+def _eighths(use: Use) -> bool:
+    return any(e.head is not None and e.head.alter.denominator == 4 for e in use.music.events)
+
+
 def _ad_lib(point: ContourPoint) -> bool:
     return point.words == AD_LIB
 
@@ -331,6 +339,7 @@ SIGNS = (
     ),
     Sign(key="quarter-tones-stein", group="pitch", used=_quarter_tones("stein"), shown=_at(_quarter)),
     Sign(key="quarter-tones-arrows", group="pitch", used=_quarter_tones("arrows"), shown=_at(_quarter)),
+    Sign(key="eighth-tones", group="pitch", used=_eighths, shown=_at(_eighth)),
     Sign(key="cents", group="pitch", marks=(Cents,), used=_has(Cents), shown=_at(_tuned)),
     Sign(key="seconds", group="time", used=lambda use: use.gesture.in_seconds, shown=_start(3)),
     Sign(

@@ -136,6 +136,7 @@ TEXTS = {
     "sign-lines": "Drei Linien",
     "sign-quarter-tones-stein": "Vierteltonvorzeichen",
     "sign-quarter-tones-arrows": "Vierteltonvorzeichen",
+    "sign-eighth-tones": "Achteltonvorzeichen",
     "sign-second-note": "Zweiter Ton in Klammern",
     "sign-cents": "Cent",
     "sign-seconds": "Freie Zeit",
@@ -198,6 +199,9 @@ TEXTS = {
     ),
     "remark-quarter-tones-arrows": (
         "Ein Pfeil am Vorzeichen erhöht oder erniedrigt um einen Viertelton, je nach seiner Richtung."
+    ),
+    "remark-eighth-tones": (
+        "Ein Pfeil am Vorzeichen erhöht oder erniedrigt je nach Richtung um einen Achtelton (25 Cent)."
     ),
     "remark-second-note": "Ein kleiner Kopf in Klammern nach einer Note ist der andere Ton von Triller oder Shake.",
     "remark-cents": (

@@ -139,6 +139,7 @@ TEXTS = {
     "sign-lines": "Three lines",
     "sign-quarter-tones-stein": "Quarter-tone accidentals",
     "sign-quarter-tones-arrows": "Quarter-tone accidentals",
+    "sign-eighth-tones": "Eighth-tone accidentals",
     "sign-second-note": "Second note in parentheses",
     "sign-cents": "Cents",
     "sign-seconds": "Free time",
@@ -195,6 +196,9 @@ TEXTS = {
     ),
     "remark-quarter-tones-arrows": (
         "An arrow on an accidental raises or lowers by a quarter tone, according to its direction."
+    ),
+    "remark-eighth-tones": (
+        "An arrow on an accidental raises or lowers by an eighth of a tone (25 cents), according to its direction."
     ),
     "remark-second-note": "A small head in parentheses after a note is the other note of its trill or shake.",
     "remark-cents": (

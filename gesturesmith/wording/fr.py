@@ -138,6 +138,7 @@ TEXTS = {
     "sign-lines": "Trois lignes",
     "sign-quarter-tones-stein": "Altérations en quarts de ton",
     "sign-quarter-tones-arrows": "Altérations en quarts de ton",
+    "sign-eighth-tones": "Altérations en huitièmes de ton",
     "sign-second-note": "Seconde note entre parenthèses",
     "sign-cents": "Cents",
     "sign-seconds": "Temps libre",
@@ -201,6 +202,9 @@ TEXTS = {
     ),
     "remark-quarter-tones-arrows": (
         "Une flèche sur l’altération hausse ou baisse d’un quart de ton, selon sa direction."
+    ),
+    "remark-eighth-tones": (
+        "Une flèche sur une altération hausse ou baisse d’un huitième de ton (25 cents), selon sa direction."
     ),
     "remark-second-note": "Une petite tête entre parenthèses après une note : l’autre note du trille ou du shake.",
     "remark-cents": (

@@ -137,6 +137,7 @@ TEXTS = {
     "sign-lines": "Tre linee",
     "sign-quarter-tones-stein": "Alterazioni di quarto di tono",
     "sign-quarter-tones-arrows": "Alterazioni di quarto di tono",
+    "sign-eighth-tones": "Alterazioni di ottavo di tono",
     "sign-second-note": "Seconda nota tra parentesi",
     "sign-cents": "Cent",
     "sign-seconds": "Tempo libero",
@@ -197,6 +198,9 @@ TEXTS = {
     ),
     "remark-quarter-tones-arrows": (
         "Una freccia sull’alterazione alza o abbassa di un quarto di tono, secondo la sua direzione."
+    ),
+    "remark-eighth-tones": (
+        "Una freccia sull’alterazione alza o abbassa di un ottavo di tono (25 cent), secondo la sua direzione."
     ),
     "remark-second-note": "Una piccola testa tra parentesi dopo una nota è l’altra nota del suo trillo o shake.",
     "remark-cents": (

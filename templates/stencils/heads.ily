@@ -127,6 +127,30 @@ gsArrows = \with {
      (1 . "accidentals.doublesharp"))
 }
 
+%% \gsEighth #1/8 c'': the note an eighth tone (in whole tones) higher, with an arrow on its accidental (SMuFL
+%% E270 to E275).
+#(define gs:eighth-glyphs
+   '((-5/8 . "accidentals.flat.arrowdown")
+     (-3/8 . "accidentals.flat.arrowup")
+     (-1/8 . "accidentals.natural.arrowdown")
+     (1/8 . "accidentals.natural.arrowup")
+     (3/8 . "accidentals.sharp.arrowdown")
+     (5/8 . "accidentals.sharp.arrowup")))
+gsEighth =
+#(define-music-function (by note) (rational? ly:music?)
+   (for-each
+    (lambda (one)
+      (let ((pitch (ly:music-property one 'pitch)))
+        (ly:music-set-property! one 'pitch
+          (ly:make-pitch (ly:pitch-octave pitch) (ly:pitch-notename pitch) (+ by (ly:pitch-alteration pitch))))
+        (for-each
+         (lambda (grob)
+           (ly:music-set-property! one 'tweaks
+             (acons (cons grob 'alteration-glyph-name-alist) gs:eighth-glyphs (ly:music-property one 'tweaks '()))))
+         '(Accidental AccidentalCautionary))))
+    (take (extract-named-music note 'NoteEvent) 1))  ; of a chord the lower note
+   note)
+
 %% The played one of two lines, above or below the sung one; \gsAlone after it restores the voice's directions.
 #(define (gs:directions change)
    (context-spec-music (make-sequential-music (map change '(Dots Rest Script Slur Stem Tie TupletBracket))) 'Bottom))

@@ -23,8 +23,12 @@ gsTrill = #(gs:clear-over trill)
     (make-fontsize-markup -4
       (make-musicglyph-markup
        (assoc-get (ly:pitch-alteration pitch)
-                  '((-1 . "accidentals.flatflat") (-1/2 . "accidentals.flat") (0 . "accidentals.natural")
-                    (1/2 . "accidentals.sharp") (1 . "accidentals.doublesharp"))
+                  (append
+                   gs:eighth-glyphs
+                   '((-1 . "accidentals.flatflat") (-3/4 . "accidentals.mirroredflat.flat") (-1/2 . "accidentals.flat")
+                     (-1/4 . "accidentals.mirroredflat") (0 . "accidentals.natural")
+                     (1/4 . "accidentals.sharp.slashslash.stem") (1/2 . "accidentals.sharp")
+                     (3/4 . "accidentals.sharp.slashslash.stemstemstem") (1 . "accidentals.doublesharp")))
                   "accidentals.natural")))))
 #(define (gs:with-second grob sign)
    (let* ((event (event-cause grob))

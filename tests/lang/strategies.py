@@ -53,6 +53,8 @@ def notes(draw: st.DrawFn, *, plain: bool = False) -> str:
         "^",
         "v",
         "#^",
+        "/",
+        "b\\",
         "bv",
         "#v",
         "b^",

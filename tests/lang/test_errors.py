@@ -63,6 +63,7 @@ GESTURE = [
         "write Bbb4, or Bbv4 after one sign, or name the neighbouring",
     ),
     ("contour: F^#4", "accidental-order", 12, "F^#4", "write F#^4"),
+    ("contour: C##/5", "bad-note", 12, "C##", "follows the letter or a single sharp or flat: C/5, C#/5"),
     ("contour: C4+31", "cents-without-c", 12, "C4+31", "write C4+31c"),
     ("contour: C4-14", "cents-without-c", 12, "C4-14", "write C4-14c"),
     ("contour: C4+31cents", "cents-without-c", 12, "C4+31cents", "write C4+31c"),

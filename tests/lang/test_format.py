@@ -15,6 +15,7 @@ def formatted(text):
     ("written", "canonical"),
     [
         ("contour : G♯4 —  B♭4,C𝄲5", "contour: G#4 -- Bb4, C^5"),
+        ("contour: G↑4, A♭↓4", "contour: G/4, Ab\\4"),
         ("contour: C4~~growing   E4@2 accent->F4", "contour: C4 ~~ growing E4@2 accent -> F4"),
         ("contour: C4 accent @2..F♮4", "contour: C4 accent @2 .. F4"),
         ("contour: low @ 2".replace("@ 2", "@2") + ", 35% @3", "contour: low@2, 35%@3"),

@@ -145,10 +145,13 @@ def _pitch(note: Note, want: Asked) -> list[str]:
         apart = [p.cents - note.pitch.cents for p in note.above]
         if len(apart) != 1 or apart[0] not in want.above or note.above[0].steps == note.pitch.steps:
             return [f"the heads {_name(note)} {' '.join(p.name for p in note.above)} are no neighbouring partials"]
-    plain = (note.pitch.steps, note.pitch.alter) == (spelling.steps, spelling.alter)
+    alter = note.pitch.eighth if spelling.alter.denominator == 4 else note.pitch.alter
+    plain = (note.pitch.steps, alter) == (spelling.steps, spelling.alter)
     if not spelling.cents:
         if plain and not note.cents:
             return []
+        if spelling.alter.denominator == 4 and note.cents and sounded(note) == spelling.pitch_cents:
+            return []  # arrows mean quarter tones there
         return [f"pitch: {_name(note)} on the page, {spelling.name} in the file"]
     total = sounded(note)
     # The nearest plain note may be on a letter next to the written one.

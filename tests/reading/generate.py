@@ -11,7 +11,7 @@ from gesturesmith.source import Source
 
 METERS = ("2/4", "3/4", "4/4", "5/4", "6/8", "7/8", "free")
 _LOWEST = {"horn": 3, "trumpet": 4, "trombone": 3, "tuba": 2}  # octave of most notes
-_SIGNS = ("", "", "", "#", "#", "b", "b", "^", "v", "#^", "bv", "##", "bb")
+_SIGNS = ("", "", "/", "#", "#\\", "b", "b", "^", "v", "#^", "bv", "##", "bb")
 _LENGTHS = ("1/4", "1/2", "1/2", "3/4", "1", "1", "1", "3/2", "2", "5/2", "3", "4", "5", "7/2", "1/8", "7/4")
 
 
@@ -93,7 +93,7 @@ class _Maker:
         sign = random.choice(_SIGNS)
         octave = self._octave + (random.random() < 0.4) - (random.random() < 0.06)
         more = ""
-        if cents and len(sign) < 2 and sign not in ("^", "v") and random.random() < 0.06:
+        if cents and len(sign) < 2 and sign not in ("^", "v", "/") and random.random() < 0.06:
             more = random.choice(("+31c", "-14c", "+48c", "-52c", "+5c", "-45c", "+70c"))
         return f"{random.choice(self._letters)}{sign}{octave}{more}"
 

@@ -69,6 +69,7 @@ class Heard:
 
     steps: int
     alter: Fraction
+    eighth: Fraction | None = field(default=None, compare=False)  # the same where arrows stand for eighth tones
 
     @property
     def name(self) -> str:
@@ -387,6 +388,7 @@ class _Reader:
         has_clef = False
         key: dict[int, Fraction] = {}
         held: dict[int, Fraction] = {}
+        fine: dict[int, Fraction | None] = {}  # eighth tones, by arrows
         system = 0
         kept: dict[int, Fraction] = {}  # alteration of each head, for ties
         self._notes: list[tuple[Grob, Heard | None]] = []
@@ -400,7 +402,7 @@ class _Reader:
             elif g.name == "KeySignature":
                 key = self._key(g, clef)
             elif g.name == "BarLine":
-                held = {}
+                held, fine = {}, {}
                 if g.at is not None and g.more["glyph"] != "!" and g.at > 0:
                     self.reading.bars.append(g.at)
             elif g.name in ("Accidental", "AccidentalCautionary"):
@@ -430,7 +432,9 @@ class _Reader:
                 elif self.reading.meter is not None:
                     alter = held.get(steps, alter)
                 kept[g.id] = alter
-                self._notes.append((g, Heard(steps, alter)))
+                if signs or self.reading.meter is None:
+                    fine[steps] = _eighth(signs[-1]) if signs else None
+                self._notes.append((g, Heard(steps, alter, fine.get(steps))))
         self.reading.faults += [f"an accidental that belongs to no note, at beat {a.at}" for a in waiting]
         self.reading.heads = len(self._notes)
 
@@ -730,6 +734,15 @@ def _alteration(g: Grob, faults: list[str]) -> Fraction:
         faults.append(f"an accidental nobody knows: {g.glyphs}")
         return Fraction(0)
     return found[-1]
+
+
+def _eighth(g: Grob) -> Fraction | None:
+    """The alteration shown by an arrow where it stands for an eighth tone."""
+    for name in g.glyphs:
+        base, _, arrow = name.rpartition(".arrow")
+        if base in ALTERATION:
+            return ALTERATION[base] + Fraction(1 if arrow == "up" else -1, 4)
+    return None
 
 
 def _form(g: Grob) -> str:

@@ -175,6 +175,7 @@ USED = {
     "second-note": "technique: shake\n  contour: G5",
     "quarter-tones-stein": "contour: C^5",
     "quarter-tones-arrows": "contour: C^5",
+    "eighth-tones": "contour: C/5",
     "cents": "contour: C5+31c",
     "seconds": "contour: C5 -- D5@1\n  lasts: 2 s",
     "beats": "contour: C5, D5@5/37\n  lasts: 2 beats",

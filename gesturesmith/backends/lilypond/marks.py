@@ -91,9 +91,18 @@ _PLACE = "b'"  # if only the height counts, any note will do
 
 
 def note_name(spelling: Spelling) -> str:
-    """`F#^4` in LilyPond's English note names: `ftqs'`. Ignores cents."""
+    """`F#^4` in LilyPond's English note names: `ftqs'`. Ignores cents and eighth tones."""
+    spelling = spelling.nearest
     octave = "'" * (spelling.octave - 3) if spelling.octave >= 3 else "," * (3 - spelling.octave)
     return f"{spelling.letter.lower()}{_ALTERS[spelling.alter]}{octave}"
+
+
+def _pitch(spelling: Spelling) -> str:
+    """The same as an argument, eighth tones included."""
+    if spelling.alter.denominator != 4:
+        return note_name(spelling)
+    octave, step = divmod(spelling.steps, 7)
+    return f"#(ly:make-pitch {octave - 4} {step} {spelling.alter / 2})"
 
 
 def head_name(head: Head) -> str:
@@ -102,10 +111,11 @@ def head_name(head: Head) -> str:
 
 
 def head_commands(head: Head) -> list[str]:
-    """How a head looks, before its note."""
+    """How a head looks and is raised by an eighth tone, before its note."""
     where = [f"\\gsHeight #{decimal(head.position)}"] if head.position is not None else []
     shape = [_SHAPES[head.shape]] if head.shape in _SHAPES else []
-    return [*where, *([r"\gsBare"] if head.bare else []), *shape]
+    off = head.alter - head.spelling.nearest.alter if head.spelling is not None else Fraction(0)
+    return [*where, *([r"\gsBare"] if head.bare else []), *shape, *([f"\\gsEighth #{off / 2}"] if off else [])]
 
 
 def before_note(marks: Iterable[Mark]) -> list[str]:
@@ -120,10 +130,10 @@ def after_note(marks: Iterable[Mark], *, waves: bool) -> list[str]:
 
 
 def at_every_head(marks: Iterable[Mark], value: Fraction) -> list[str]:
-    """The marks repeated at every printed head of a note this many beats long. A head as short as what its
-    strokes stand for has none: it is one of the repeats."""
+    """The marks repeated at every printed head of a note this many beats long. A head with as many flags
+    as its strokes stand for has none: it is one of the repeats."""
     every = (mark for mark in marks if isinstance(mark, Flutter | RepeatStrokes))
-    return [text(mark) for mark in every if not isinstance(mark, RepeatStrokes) or value > mark.value]
+    return [text(mark) for mark in every if not isinstance(mark, RepeatStrokes) or value >= 2 * mark.value]
 
 
 def is_at_head(mark: Mark) -> bool:
@@ -192,7 +202,7 @@ def text(mark: Mark) -> str:
         case TrillSign():
             return _trill(mark, "")
         case SecondNote():
-            return f"\\gsSecond {note_name(mark.to)}"
+            return f"\\gsSecond {_pitch(mark.to)}"
         case Words():
             return f"\\gsWord {quoted(mark.text)}"
         case Syllable():
@@ -243,5 +253,5 @@ def _line(line: LineStart) -> str:
 
 
 def _trill(sign: TrillSign, reach: str) -> str:
-    to = f"To {note_name(sign.to)}" if sign.to is not None else ""
+    to = f"To {_pitch(sign.to)}" if sign.to is not None else ""
     return f"\\gsTrill{reach}{to}"
