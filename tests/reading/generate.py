@@ -92,6 +92,8 @@ class _Maker:
         random = self._random
         sign = random.choice(_SIGNS)
         octave = self._octave + (random.random() < 0.4) - (random.random() < 0.06)
+        if not cents:  # nor eighth tones, which have cents where arrows mean quarter tones
+            sign = sign.rstrip("/\\")
         more = ""
         if cents and len(sign) < 2 and sign not in ("^", "v", "/") and random.random() < 0.06:
             more = random.choice(("+31c", "-14c", "+48c", "-52c", "+5c", "-45c", "+70c"))

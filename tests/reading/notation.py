@@ -609,12 +609,12 @@ class _Reader:
         return Fraction(1, 2 ** (strokes + flags))
 
     def _repeats_of_tied(self, old: Note, value: Fraction, repeats: Fraction | None) -> Fraction | None:
-        """A tied part without strokes as long as what the other parts are repeated in is one of the repeats. Three
-        strokes are unmeasured, whatever the flags add."""
+        """A tied part without strokes that is too short for two of the repeats of the other parts belongs to
+        them. Three strokes are unmeasured, whatever the flags add."""
         rates = {rate for rate in (old.repeats, repeats) if rate is not None}
         if None in (old.repeats, repeats) and rates:
             plain = old.value if old.repeats is None else value
-            wrong = rates != {plain}
+            wrong = plain is None or plain >= 2 * max(rates)
         else:
             wrong = len(rates) > 1 and max(rates) > _THREE_STROKES
         if wrong:
