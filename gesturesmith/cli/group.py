@@ -13,6 +13,7 @@ from gesturesmith.version import __version__
 _COMMANDS = {
     "new": "gesturesmith.cli.new:new",
     "check": "gesturesmith.cli.check:check",
+    "excerpt": "gesturesmith.cli.excerpt:excerpt",
     "suggest": "gesturesmith.cli.suggest:suggest",
     "engrave": "gesturesmith.cli.engrave:engrave",
     "notes": "gesturesmith.cli.notes:notes",

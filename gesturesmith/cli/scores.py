@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from fractions import Fraction
 from typing import Any
 
@@ -55,7 +55,7 @@ def score_options(command: Callable[..., Any]) -> Callable[..., Any]:
     return _parts_option(_tempo_option(command))
 
 
-def unknown_parts(named: Mapping[str, str], there: Iterable[str]) -> str:
+def unknown_parts(named: Iterable[str], there: Iterable[str]) -> str:
     """What to say of parts that no score has; "" if each is there."""
     from gesturesmith.source import folded
 

@@ -49,12 +49,14 @@ class Phrase:
 
     at       when it begins, in quarters of the played score
     gesture  its content; times are quarters from its beginning
-    places   of each of its points; `ends`: where its sound ends
+    places   of each of its points
+    continues   whether a tie or slur leads to its first note
     """
 
     at: Fraction
     gesture: NewGesture
     places: tuple[ScorePlace, ...]
+    continues: bool = False
 
     @property
     def lasts(self) -> Fraction:
@@ -111,16 +113,21 @@ class _Directions:
     wedges: list[tuple[Fraction, Join, Fraction, bool]] = field(default_factory=list)
 
 
-def lines(score: NotatedScore, part: NotatedPart, clock: ScoreTimes) -> tuple[PlayerLine, ...]:
-    """What each player of a part plays."""
-    beside = _beside(score, part, clock)
-    rows = _players(score, part, clock)
+def lines(
+    score: NotatedScore, part: NotatedPart, clock: ScoreTimes, cuts: Sequence[Fraction] = ()
+) -> tuple[PlayerLine, ...]:
+    """What each player of a part plays.
+
+    cuts   times, in quarters of the played score, at which notes and phrases are divided
+    """
+    beside = _beside(part, clock)
+    rows = [_cut(row, cuts) for row in _players(part, clock)]
     return tuple(
         PlayerLine(
             part=part,
             player=number,
             players=len(rows),
-            phrases=tuple(_phrases(score, part, beside, sounds)),
+            phrases=tuple(_phrases(score, part, beside, sounds, frozenset(cuts))),
         )
         for number, sounds in enumerate(rows)
     )
@@ -146,7 +153,7 @@ def as_written(key: str, sounding: Interval) -> Instrument:
     )
 
 
-def _beside(score: NotatedScore, part: NotatedPart, clock: ScoreTimes) -> _Directions:
+def _beside(part: NotatedPart, clock: ScoreTimes) -> _Directions:
     found = _Directions()
     techs: dict[str, str] = {}
     mute = ""
@@ -197,7 +204,7 @@ def _counted() -> frozenset[str]:
     return frozenset(as_said(wording.text("measured", language)) for language in wording.languages())
 
 
-def _players(score: NotatedScore, part: NotatedPart, clock: ScoreTimes) -> list[list[_PlayedNote]]:
+def _players(part: NotatedPart, clock: ScoreTimes) -> list[list[_PlayedNote]]:
     """The notes of each player, ties joined: of each voice the notes of its chords from the top down."""
     split: dict[int, dict[tuple[str, int], list[_PlayedNote]]] = {}
     rows: defaultdict[tuple[str, int], list[_PlayedNote]] = defaultdict(list)
@@ -287,6 +294,25 @@ def bar_end(notes: Iterable[NotatedNote]) -> Fraction:
     return max((note.at + note.lasts for note in notes), default=Fraction(0))
 
 
+def _cut(row: list[_PlayedNote], cuts: Sequence[Fraction]) -> list[_PlayedNote]:
+    """The notes, those that are held beyond a cut in pieces."""
+    if not cuts:
+        return row
+    found: list[_PlayedNote] = []
+    for sound in row:
+        inside = [cut for cut in cuts if sound.at < cut < sound.ends]
+        starts = [sound.at, *inside]
+        for n, (start, end) in enumerate(zip(starts, [*inside, sound.ends], strict=True)):
+            own = replace(sound, at=start, ends=end) if inside else sound
+            if n:
+                note = replace(sound.note, tied=True, marks=(), at=sound.note.at + (start - sound.at))
+                own = replace(own, note=note, graces=[])
+            if end != sound.ends:
+                own = replace(own, after=[], stop=None)
+            found.append(own)
+    return found
+
+
 def _like(note: NotatedNote, first: NotatedNote) -> NotatedNote:
     """A note of a chord with the signs of its first one, which stand there for all."""
     return replace(
@@ -300,11 +326,15 @@ def _like(note: NotatedNote, first: NotatedNote) -> NotatedNote:
 
 
 def _phrases(
-    score: NotatedScore, part: NotatedPart, beside: _Directions, sounds: Sequence[_PlayedNote]
+    score: NotatedScore,
+    part: NotatedPart,
+    beside: _Directions,
+    sounds: Sequence[_PlayedNote],
+    cuts: frozenset[Fraction],
 ) -> Iterator[Phrase]:
     row: list[_PlayedNote] = []
     for sound in sounds:
-        if row and _breaks(score, row, sound):
+        if row and (sound.at in cuts or _breaks(score, row, sound)):
             yield _phrase(score, part, beside, row)
             row = []
         row.append(sound)
@@ -376,7 +406,8 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         mute=(force.mute or None) if any(key in _mutes() for keys in wanted for key in keys) else None,
         trill=_trill(row),
     )
-    return Phrase(at=start, gesture=gesture, places=tuple(places))
+    continues = row[0].note.tied or row[0].note.slurred
+    return Phrase(at=start, gesture=gesture, places=tuple(places), continues=continues)
 
 
 def _point(instrument: Instrument, sound: _PlayedNote, at: Fraction, join: LineKind, strokes: str) -> NewPoint:

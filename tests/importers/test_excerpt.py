@@ -1,0 +1,158 @@
+"""Bars of a score as a gesture file: it reads without a mistake, and has the notes of the score."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from importers.scores import FOUR, bars, note, partwise, tempo, words
+
+from gesturesmith.importers.excerpt import bars_named, excerpt
+from gesturesmith.importers.musicxml import read
+from gesturesmith.importers.notated import NotatedScore
+from gesturesmith.importers.phrases import as_written
+from gesturesmith.lang import format_text
+from gesturesmith.model.piece import Passage
+from gesturesmith.model.reading import read as read_text
+from gesturesmith.source import Source
+
+type Played = list[tuple[Fraction, Fraction, str]]
+IN_F = FOUR.replace(
+    "</attributes>", "<transpose><diatonic>-4</diatonic><chromatic>-7</chromatic></transpose></attributes>"
+)
+SLUR, OVER = '<slur type="start"/>', '<slur type="stop"/>'
+
+
+def written(score: NotatedScore, first: str = "1", last: str = "", **options: object) -> str:
+    """The excerpt, which is in canonical form."""
+    wanted = bars_named(score, first, last or score.bars[-1].number)
+    assert wanted is not None
+    made = excerpt(score, wanted, name="a.musicxml", **options)  # type: ignore[arg-type]
+    assert made is not None
+    assert format_text(Source("a", made.text)) == made.text
+    return made.text
+
+
+def played(text: str) -> dict[str, Played]:
+    """What each part of a file plays: time in quarters, sounding cents, and how each note is reached."""
+    reading = read_text(Source("a", text))
+    assert [e.message for e in reading.errors] == []
+    pieces = {p.title: p.reading.piece for p in reading.parts} or {reading.piece.settings.part: reading.piece}
+    return {title: notes(piece.passages) for title, piece in pieces.items()}
+
+
+def notes(passages: tuple[Passage, ...]) -> Played:
+    found: Played = []
+    start = Fraction(0)
+    for passage in passages:
+        for item in passage.items:
+            for point in item.gesture.points if item.gesture is not None else ():
+                if point.kind == "pitch":
+                    found.append((start + item.at + point.at, point.sounding_cents, point.reached))
+        start += passage.beats
+    return found
+
+
+def score_notes(score: NotatedScore, part: int, first: int, end: int) -> list[tuple[Fraction, Fraction]]:
+    """Time and sounding cents of the tongued and slurred notes of a part, grace notes and tied ones left out."""
+    found = []
+    at = Fraction(0)
+    for index in range(first, end):
+        bar = score.parts[part].bars[index]
+        instrument = as_written(score.parts[part].key, bar.sounding)
+        found += [
+            (at + n.at, instrument.heard(n.written).pitch_cents)
+            for n in bar.notes
+            if not n.grace and not (n.tied and index > first)
+        ]
+        at += score.bars[index].lasts
+    return found
+
+
+def test_a_file_for_one_part():
+    content = note("C5", 6, SLUR) + note("D5", 2, OVER) + note("r", 4) + note("E5", 4)
+    score = read(partwise(bars(tempo(66) + content, note("F5", 16), first=IN_F)))
+    assert written(score) == (
+        "# bars 1 to 2 of a.musicxml\npitches: written\ntempo: 66\nmeter: 4/4\n"
+        'instrument: horn\npart: "Horn in F"\n\n'
+        "gesture bar-1\n  contour: C5 for 3/2 __ D5 for 1/2\n\n"
+        "gesture bar-1-2\n  contour: E5 for 1, F5 for 4\n\n"
+        'passage bars-1 "Bars 1 to 2"\n  meter: 4/4\n  bar: 1\n  play: bar-1, rest 1, bar-1-2\n'
+    )
+
+
+def test_signs_levels_and_graces_go_with_the_notes():
+    level = "<direction><direction-type><dynamics><p/></dynamics></direction-type></direction>"
+    grace = note("G4", before="<grace/>")
+    stopped = note("C5", 8, "<technical><stopped/></technical><articulations><accent/></articulations>")
+    content = level + words("flz.") + grace + stopped + note("D5", 8)
+    text = written(read(partwise(bars(content, first=IN_F))))
+    assert "  technique: flutter-tongue\n" in text
+    assert "  contour: G4 grace, C5 for 2 as stopped accent, D5 for 2 without stopped\n" in text
+    assert "  dynamics: p\n" in text
+
+
+def test_what_was_asked_for_before_the_bars_still_holds():
+    level = "<direction><direction-type><dynamics><ff/></dynamics></direction-type></direction>"
+    score = read(partwise(bars(tempo(50) + words("flz.") + level + note("C5", 16), note("D5", 16), first=IN_F)))
+    text = written(score, "2", "2")
+    assert "tempo: 50\n" in text
+    assert "technique: flutter-tongue\n  contour: D5 for 4\n  dynamics: ff\n" in text
+    assert "# bar 2 of" in text
+
+
+def test_several_parts_with_their_names():
+    score = read(
+        partwise(bars(note("C5", 16)), bars(note("r", 16)), bars(note("C4", 16)), names=("Horn 1", "Viola", "Tuba"))
+    )
+    found = played(written(score))
+    assert {title: [row[1] for row in rows] for title, rows in found.items()} == {"Horn 1": [7200], "Tuba": [6000]}
+    assert list(played(written(score, only=("tuba",)))) == ["Tuba"]
+
+
+def test_a_horn_in_e_flat_is_written_as_our_horn():
+    transpose = "<transpose><diatonic>-5</diatonic><chromatic>-9</chromatic></transpose></attributes>"
+    score = read(partwise(bars(note("C5", 16), first=FOUR.replace("</attributes>", transpose))))
+    assert "contour: Bb4 for 4\n" in written(score)
+
+
+def test_each_meter_and_tempo_has_its_passage():
+    three = "<attributes><time><beats>3</beats><beat-type>4</beat-type></time></attributes>"
+    slur = note("C5", 16, SLUR)
+    data = partwise(bars(tempo(60) + slur, three + note("D5", 12, OVER), tempo(90) + note("E5", 12)))
+    score = read(data)
+    text = written(score)
+    assert 'passage bars-2 "Bar 2"\n  meter: 3/4\n  bar: 2\n  play: bar-2\n' in text
+    assert 'passage bars-3 "Bar 3"\n  tempo: 90\n  meter: 3/4\n' in text
+    made = excerpt(score, range(3), name="a")
+    assert made.left_out == (
+        "Horn in F: ties or slurs that lead into these bars or across a change of tempo or meter (1)",
+    )
+
+
+def test_a_note_held_into_the_bars_begins_with_them():
+    start, stop = '<tie type="start"/>', '<tie type="stop"/>'
+    score = read(partwise(bars(note("C5", 16, start), note("C5", 8, stop) + note("D5", 8), first=IN_F)))
+    assert "contour: C5 for 2, D5 for 2\n" in written(score, "2")
+
+
+@pytest.mark.parametrize(
+    "name", ['"quoted" \\ name', "  ", "r", "Horn\u202e1", "C4", "x: y # z", "𝄞", "1.", "rest", "a" * 500]
+)
+def test_any_name_of_a_part_makes_a_file_that_reads(name):
+    """A user's text is quoted, and names of blocks are made of letters."""
+    from xml.sax.saxutils import escape
+
+    names = (escape(name), escape(name))
+    score = read(
+        partwise(bars(note("C5", 16)), bars(note("E5", 16)), names=names),
+        lambda _name: "horn",
+    )
+    assert next(len(rows) for rows in played(written(score)).values()) == 1
+
+
+def test_bars_that_are_not_there():
+    score = read(partwise(bars(note("C5", 16), note("D5", 16))))
+    assert [bars_named(score, *ask) for ask in (("1", "2"), ("2", "2"), ("2", "1"), ("3", "4"), ("x", "y"))] == [
+        range(2), range(1, 2), None, None, None,
+    ]  # fmt: skip
