@@ -13,6 +13,9 @@ from gesturesmith import sheets, textfile
 from gesturesmith.batch import render
 from gesturesmith.cli.main import main
 from gesturesmith.fixes import tester
+from gesturesmith.importers import order
+from gesturesmith.importers.musicxml import container, tree
+from gesturesmith.importers.musicxml import reader as scores
 from gesturesmith.instruments.profile import file as profiles
 from gesturesmith.lang import reader
 from gesturesmith.lilypond import output_files, sandbox
@@ -169,6 +172,12 @@ def test_the_page_lists_every_limit_and_where_it_is_raised():
         (sandbox, "CPU_S"),
         (sandbox, "MAX_ENTRIES"),
         (sandbox, "LOG_BYTES"),
+        (container, "MAX_BYTES"),
+        (tree, "MAX_ELEMENTS"),
+        (tree, "MAX_DEPTH"),
+        (scores, "MAX_BARS"),
+        (scores, "MAX_NOTES"),
+        (order, "MAX_PLAYED"),
     ):
         assert hasattr(module, name)
         assert f"`{name}` in `{module.__name__.replace('.', '/')}.py`" in page, name

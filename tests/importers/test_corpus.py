@@ -1,0 +1,93 @@
+"""Every score for brass that music21's corpus has in MusicXML is read as music21 reads it, and rarely questioned.
+
+`make test` takes a sample, `make soak` all of them.
+"""
+
+from __future__ import annotations
+
+import os
+from collections import Counter
+from fractions import Fraction
+from pathlib import Path
+
+import music21
+import pytest
+from music.bach import MOVEMENTS
+
+from gesturesmith.diagnostics import Severity
+from gesturesmith.importers.judged import judged
+from gesturesmith.importers.musicxml import read
+from gesturesmith.importers.notated import NotatedPart, NotatedScore
+
+CORPUS = Path(music21.__file__).parent / "corpus"
+SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
+MOST_CAUTIONS = 0.05  # of all notes
+# music21 10.5.1: those that have parts with names of brass instruments; its other formats have none.
+SCORES = [
+    *(f"bach/{name}" if name.endswith(".xml") else f"bach/{name}.mxl" for name in MOVEMENTS),
+    "trecento/Fava_Dicant_nunc_iudei.xml",
+    "trecento/PMFC_13_01-Kyrie-Summe-Clementissime.mxl",
+    "trecento/PMFC_13_01-Kyrie-Summe-Clementissime.xml",
+]
+SAMPLE = ["bach/bwv248.64-6.mxl", "bach/bwv19.7.mxl", "trecento/Fava_Dicant_nunc_iudei.xml"]
+# Parts that are named after another instrument than they are for; the user would say so.
+INSTRUMENTS = {
+    ("bach/bwv130.6.mxl", "Horn 1"): "trumpet",  # three trumpets in C, as their compass shows: sounding C6
+    ("bach/bwv19.7.mxl", "Horn 1"): "trumpet",  # the same
+}
+# Rules that may caution here, with reasons.
+EXCEPTIONS = {
+    "outside-usual-range": "horns in G up to sounding G5, which play the sixteenth harmonic; the compass published "
+    "for the double horn ends at F5",
+}  # fmt: skip
+
+
+def notes(score: NotatedScore, part: NotatedPart) -> list[tuple[Fraction, float]]:
+    """Onset in quarters and written pitch in semitones of every note that has time."""
+    at = Fraction(0)
+    found = []
+    for index, bar in enumerate(part.bars):
+        found += [(at + n.at, float(n.written.pitch_cents / 100)) for n in bar.notes if not n.grace]
+        at += score.bars[index].lasts
+    return sorted(found)
+
+
+def theirs(part: music21.stream.Part) -> list[tuple[Fraction, float]]:
+    """The same as music21 reads it."""
+    return sorted(
+        (Fraction(n.getOffsetInHierarchy(part)), pitch.ps)
+        for n in part.recurse().notes
+        if not n.duration.isGrace
+        for pitch in n.pitches
+    )
+
+
+@pytest.mark.parametrize("name", SCORES if SOAK else SAMPLE)
+def test_notes_are_those_that_music21_reads(name):
+    data = (CORPUS / name).read_bytes()
+    ours = read(data)
+    everything = read(data, lambda _name: "tuba")  # whatever a part is for
+    other = music21.converter.parse((CORPUS / name), forceSource=True)
+    assert ours.parts
+    assert ours.errors == ()
+    assert len(everything.parts) == len(other.parts)
+    brass = {part.id for part in ours.parts}
+    for part, there in zip(everything.parts, other.parts, strict=True):
+        assert part.id not in brass or notes(everything, part) == theirs(there), part.name
+
+
+def test_nothing_is_refused_and_little_is_questioned():
+    found: Counter[str] = Counter()
+    count = 0
+    for name in SCORES if SOAK else [*SAMPLE, "bach/bwv79.3.mxl"]:
+        data = (CORPUS / name).read_bytes()
+        said = judged(read(data, lambda part, name=name: INSTRUMENTS.get((name, part), "")), name)
+        for part in said.parts:
+            count += part.notes
+            for one in part.findings:
+                assert one.severity is not Severity.REFUSED, (name, part.part, one.text)
+                if one.severity is Severity.CAUTION:
+                    found[one.rule] += len(one.places)
+    assert set(found) <= set(EXCEPTIONS)
+    assert found.total() < MOST_CAUTIONS * count
+    assert count > (4500 if SOAK else 500)
