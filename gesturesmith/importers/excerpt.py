@@ -34,7 +34,7 @@ class ScoreExcerpt:
 
 
 @frozen(kw_only=True)
-class _Stretch:
+class _SteadyBars:
     """Bars, from `first` up to but not including `end`, with one meter and tempo."""
 
     first: int
@@ -93,8 +93,8 @@ def excerpt(
     return ScoreExcerpt(text=format_text(Source(name, f"{text}\n")), left_out=tuple(_left_out(plain, found, cuts)))
 
 
-def _stretches(score: NotatedScore, times: ScoreTimes, bars: range) -> list[_Stretch]:
-    found: list[_Stretch] = []
+def _stretches(score: NotatedScore, times: ScoreTimes, bars: range) -> list[_SteadyBars]:
+    found: list[_SteadyBars] = []
     for index in bars:
         bar, starts = score.bars[index], times.bars[index].at
         marks = [mark.quarters for mark in bar.tempos if mark.quarters is not None]
@@ -104,12 +104,12 @@ def _stretches(score: NotatedScore, times: ScoreTimes, bars: range) -> list[_Str
         else:
             ends = starts + bar.lasts
             found.append(
-                _Stretch(first=index, end=index + 1, starts=starts, ends=ends, meter=bar.meter, tempo=tempo)
+                _SteadyBars(first=index, end=index + 1, starts=starts, ends=ends, meter=bar.meter, tempo=tempo)
             )
     return found
 
 
-def _named(score: NotatedScore, found: list[PlayerLine], stretches: list[_Stretch]) -> list[_Named]:
+def _named(score: NotatedScore, found: list[PlayerLine], stretches: list[_SteadyBars]) -> list[_Named]:
     """The lines with names for their parts and phrases that the file may use, each once."""
     taken: set[str] = set()
 
@@ -143,7 +143,7 @@ def _named(score: NotatedScore, found: list[PlayerLine], stretches: list[_Stretc
 def _file(
     score: NotatedScore,
     named: list[_Named],
-    stretches: list[_Stretch],
+    stretches: list[_SteadyBars],
     bars: range,
     name: str,
     times: ScoreTimes,
@@ -179,7 +179,7 @@ def _file(
 
 
 def _passage(
-    score: NotatedScore, named: list[_Named], stretch: _Stretch, number: int, first: _Stretch
+    score: NotatedScore, named: list[_Named], stretch: _SteadyBars, number: int, first: _SteadyBars
 ) -> Iterator[str]:
     from_bar, to_bar = score.bars[stretch.first].number, score.bars[stretch.end - 1].number
     title = f"Bar {from_bar}" if stretch.end == stretch.first + 1 else f"Bars {from_bar} to {to_bar}"
@@ -194,7 +194,7 @@ def _passage(
         yield from (f"  {line}" for line in _folded(f"{key}: {', '.join(_items(one.phrases[number], stretch))}"))
 
 
-def _items(row: Sequence[tuple[str, Phrase]], stretch: _Stretch) -> Iterator[str]:
+def _items(row: Sequence[tuple[str, Phrase]], stretch: _SteadyBars) -> Iterator[str]:
     now = stretch.starts
     for name, phrase in row:
         if phrase.at > now:

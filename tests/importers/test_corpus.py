@@ -1,11 +1,10 @@
 """Every score for brass that music21's corpus has in MusicXML is read as music21 reads it, and rarely questioned.
 
-`make test` takes a sample, `make soak` all of them.
+`make test` takes a sample, `make test-all` all of them.
 """
 
 from __future__ import annotations
 
-import os
 from collections import Counter
 from fractions import Fraction
 from pathlib import Path
@@ -13,6 +12,7 @@ from pathlib import Path
 import music21
 import pytest
 from music.bach import MOVEMENTS
+from sampling import WHOLE
 
 from gesturesmith.diagnostics import Severity
 from gesturesmith.importers.judged import judged
@@ -20,7 +20,6 @@ from gesturesmith.importers.musicxml import read
 from gesturesmith.importers.notated import NotatedPart, NotatedScore
 
 CORPUS = Path(music21.__file__).parent / "corpus"
-SOAK = bool(os.environ.get("GESTURESMITH_SOAK"))
 MOST_CAUTIONS = 0.05  # of all notes
 # music21 10.5.1: those that have parts with names of brass instruments; its other formats have none.
 SCORES = [
@@ -62,7 +61,7 @@ def theirs(part: music21.stream.Part) -> list[tuple[Fraction, float]]:
     )
 
 
-@pytest.mark.parametrize("name", SCORES if SOAK else SAMPLE)
+@pytest.mark.parametrize("name", SCORES if WHOLE else SAMPLE)
 def test_notes_are_those_that_music21_reads(name):
     data = (CORPUS / name).read_bytes()
     ours = read(data)
@@ -79,7 +78,7 @@ def test_notes_are_those_that_music21_reads(name):
 def test_nothing_is_refused_and_little_is_questioned():
     found: Counter[str] = Counter()
     count = 0
-    for name in SCORES if SOAK else [*SAMPLE, "bach/bwv79.3.mxl"]:
+    for name in SCORES if WHOLE else [*SAMPLE, "bach/bwv79.3.mxl"]:
         data = (CORPUS / name).read_bytes()
         said = judged(read(data, lambda part, name=name: INSTRUMENTS.get((name, part), "")), name)
         for part in said.parts:
@@ -90,4 +89,4 @@ def test_nothing_is_refused_and_little_is_questioned():
                     found[one.rule] += len(one.places)
     assert set(found) <= set(EXCEPTIONS)
     assert found.total() < MOST_CAUTIONS * count
-    assert count > (4500 if SOAK else 500)
+    assert count > (4500 if WHOLE else 500)
