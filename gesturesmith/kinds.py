@@ -16,6 +16,8 @@ LineKind = Literal["straight", "wavy", "broken", "dotted", "arrow", "slur", "non
 Growth = Literal["", "growing", "fading"]
 AttackShape = Literal["", "accelerating", "slowing"]  # "": even
 Strokes = Literal["", "eighths", "sixteenths", "thirty-seconds", "unmeasured"]  # repeats of one note
+Speed = Literal["slow", "medium", "fast"]  # of the waves of a vibrato, trill or shake
+Width = Literal["narrow", "medium", "wide"]
 FingeringMode = Literal["auto", "held", "given"]
 Join = Literal["", "<", ">"]  # from one level to the next
 Players = Literal["", "a2", "first", "second"]  # which of two players
@@ -46,12 +48,13 @@ Breath = Literal["", "in", "out"]  # the direction of the air, if given
 
 # Techniques; the layers are in the order in which a player thinks of them
 Layer = Literal[
-    "none", "motion", "edge-in", "edge-off", "valves", "bell", "cover", "tone", "tongue", "voice", "lip", "attack"
+    "none", "motion", "edge-in", "edge-off", "valves", "bell", "cover", "stem", "tone", "tongue", "voice", "lip",
+    "attack",
 ]  # fmt: skip
 # The parts of player, instrument and note that a technique uses; each does one thing at a time
 Part = Literal[
     "pitch", "beginning", "end", "stroke", "tonguing", "valves", "fingering", "slide", "tube", "bell", "hand",
-    "mouthpiece", "breath", "lips", "jaw", "tongue", "throat", "tone", "trill", "harmonics",
+    "stem", "mouthpiece", "breath", "lips", "jaw", "tongue", "throat", "tone", "trill", "harmonics",
 ]  # fmt: skip
 JoinVerdict = Literal["goes", "with care", "not"]
 Path = Literal[

@@ -23,7 +23,8 @@ TABLE = {
     "valves": "half-valve quarter-tones valve-trill timbre-trill tremolo valve-clicks false-fingering "
     "half-valve-notes valve-slide-tremolo",
     "bell": "stopped half-stopped muted bells-up",
-    "cover": "closed half-closed",
+    "cover": "closed half-closed wah-wah",
+    "stem": "stem-in stem-half-out stem-out",
     "tone": "air air-tone brassy mouthpiece-alone without-mouthpiece reversed-mouthpiece lip-buzz ghost",
     "tongue": "flutter-tongue",
     "voice": "growl multiphonic",
@@ -35,7 +36,7 @@ LAYER_OF = {key: layer for layer, keys in TABLE.items() for key in keys.split()}
 
 def test_the_techniques_are_those_of_the_language() -> None:
     assert set(techniques.names()) == set(LAYER_OF)
-    assert len(techniques.names()) == 69
+    assert len(techniques.names()) == 73
 
 
 @pytest.mark.parametrize("key", techniques.names())

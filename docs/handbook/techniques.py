@@ -15,6 +15,7 @@ LAYER_TITLES = {
     "valves": "Valves or slide",
     "bell": "Bell",
     "cover": "Bell or mute: open and closed",
+    "stem": "Harmon mute: the stem",
     "tone": "Mouth: the tone",
     "tongue": "Mouth: the tongue",
     "voice": "Mouth: throat and voice",
@@ -96,6 +97,8 @@ PLACES = {
     "up": "upward",
     "sung": "with a line to sing",
     "breath": "beside breath without a tone",
+    "waves": "with its waves drawn",
+    "interval": "to a note that is named",
 }
 
 

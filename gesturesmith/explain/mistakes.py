@@ -279,6 +279,21 @@ _TABLE = {
         "  technique: timbre-trill\n  trill: half\n  contour: G4",
         "  technique: valve-trill\n  trill: half\n  contour: G4",
     ),
+    "waves-nowhere": Mistake(
+        "A speed or width is that of a vibrato, trill, shake, tremolo or wah-wah.",
+        "  contour: G4\n  speed: slow < fast",
+        "  technique: vibrato\n  contour: G4\n  speed: slow < fast",
+    ),
+    "width-nowhere": Mistake(
+        "A trill goes to its other note; only vibrato and shakes are wider or narrower.",
+        "  technique: valve-trill\n  contour: G4\n  width: narrow < wide",
+        "  technique: valve-trill\n  contour: G4\n  speed: slow < fast",
+    ),
+    "stem-of-other-mute": Mistake(
+        "Only a harmon mute has a stem.",
+        "  technique: stem-out\n  mute: cup\n  contour: G4",
+        "  technique: stem-out\n  mute: harmon\n  contour: G4",
+    ),
     "trill-nowhere": Mistake(
         "A trill starts from an exact pitch.",
         "  trill: half\n  contour: xG4",

@@ -49,6 +49,7 @@ _LIMIT_NAMES = {
     "cycle_periods": "periods of the note in one roll, at least",
     "widest_cents": "the second note at most",
     "drift_cents": "the two fingerings apart by at most",
+    "waves_per_s": "waves at most",
     "narrowest_cents": "a width of at least",
     "lip_down_cents": "begins below its note by",
     "room_below_cents": "needs below its note",

@@ -11,7 +11,7 @@ from gesturesmith.judge.places import ordinal
 from gesturesmith.lang.nodes import Block, Contour, Height, Note, Play, PlayItem, PointNode
 from gesturesmith.lang.words import SIGNS
 from gesturesmith.model.context import spelled
-from gesturesmith.model.gesture import DynamicMark, Gesture
+from gesturesmith.model.gesture import AskedFingering, DynamicMark, Gesture
 from gesturesmith.model.graces import has_graces
 from gesturesmith.model.levels import level_at
 from gesturesmith.model.messages import amount
@@ -21,7 +21,19 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.values import frozen
 
 _MAX_CUTS = 2  # places tried in one gesture
-_COPIED = ("mute", "trill", "tremolo", "band", "fallback", "footnote", "note", "notehead", "allow")
+_COPIED = (
+    "mute",
+    "trill",
+    "tremolo",
+    "speed",
+    "width",
+    "band",
+    "fallback",
+    "footnote",
+    "note",
+    "notehead",
+    "allow",
+)
 
 
 @frozen(kw_only=True)
@@ -92,6 +104,8 @@ class Divider:
             return None
         if gesture.sing is not None or gesture.attacks is not None or has_graces(gesture):
             return None
+        if len(gesture.speed) > 1 or len(gesture.width) > 1:
+            return None  # a course from slow to fast is one for the whole
         halves = [_Half(gesture, contour.value, self._writer.lines, cut, part) for part in (0, 1)]
         edits = [self._heading(block, names[0], 1)]
         for key, text in halves[0].changed(block):
@@ -193,7 +207,7 @@ class _Half:
         if len(gesture.fingering.tubes) > 1 and block.get("fingering") is not None:
             before = sum(p.kind != "silence" for p in gesture.points[: self._range[0]])
             mine = sum(gesture.points[i].kind != "silence" for i in self._range)
-            yield "fingering", ", ".join(tube or "auto" for tube in gesture.fingering.tubes[before : before + mine])
+            yield "fingering", ", ".join(_fingers(gesture.fingering)[before : before + mine])
 
     def _techniques(self) -> Iterator[Technique]:
         """The techniques in force where the half begins, except any that its points and lines leave without
@@ -262,6 +276,15 @@ class _Half:
         if join and not self._part:
             text += f" {join} {level_at(self._gesture, self._end)}"
         return text
+
+
+def _fingers(asked: AskedFingering) -> list[str]:
+    """The fingerings of a gesture as written, both of a trill."""
+    others = asked.others or ("",) * len(asked.tubes)
+    return [
+        f"{tube or 'auto'} / {other}" if other else tube or "auto"
+        for tube, other in zip(asked.tubes, others, strict=False)
+    ]
 
 
 def _join_at(marks: Sequence[DynamicMark], at: Fraction) -> str:

@@ -295,6 +295,20 @@ def ear_and_lip() -> dict[str, Limit]:
             "s",
             side="below",
         ),
+        "stem_change_s": Limit(
+            Sourced(
+                2.0, HOUSE, "a hand leaves the instrument, pulls or pushes the stem of the mute and comes back"
+            ),
+            None,
+            "s",
+            side="below",
+        ),
+        "stem_slide_s": Limit(
+            Sourced(1.0, HOUSE, "an even pull with one hand while the other holds and fingers"),
+            None,
+            "s",
+            side="below",
+        ),
         "tongue_change_s": Limit(
             Sourced(0.3, HOUSE, "a breath between two kinds of tonguing"), None, "s", side="below"
         ),

@@ -177,6 +177,19 @@ GESTURE: dict[str, Key] = {
         "names a tremolo, this makes one",
         "a minor third above",
     ),
+    "speed": Key(
+        playing.speed,
+        "how fast the waves of a vibrato, trill, shake, tremolo or wah-wah are: `slow`, `medium`, `fast`, or "
+        "a number "
+        "of waves a second, joined by `<` (faster) and `>` as in `dynamics`: `slow < fast@3 > slow`. Drawn as"
+        " a wave",
+        "as the player likes, not printed",
+    ),
+    "width": Key(
+        playing.width,
+        "the same for how wide a vibrato or shake is: `narrow`, `medium`, `wide`",
+        "as the player likes, not printed",
+    ),
     "sing": Key(contour, "a second contour, sung, for `multiphonic`", "the technique's standard request"),
     "fallback": Key(
         values.one_technique,

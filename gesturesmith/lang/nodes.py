@@ -202,6 +202,25 @@ class Dynamics:
 
 
 @frozen
+class WaveNode:
+    """A speed or width of waves: a word, or how many a second; with its time, if one is given."""
+
+    word: str
+    per_second: Fraction | None
+    at: Amount | None
+    span: Span
+
+
+@frozen
+class WavesNode:
+    """Speeds or widths and what joins each to the next: "<", ">" or "" (at once)."""
+
+    marks: tuple[WaveNode, ...]
+    joins: tuple[Join, ...]
+    span: Span
+
+
+@frozen
 class AttacksNode:
     """How many attacks; shape "" | "accelerating" | "slowing"."""
 
@@ -416,7 +435,7 @@ class Series:
 
 type Value = (
     Word | Text | Amount | Contour | Names | BandNode | Dynamics | AttacksNode | FingeringNode | AllowNode
-    | TrillNode | Tempo | TimeSignature | KeyNode | Paper | Play | Series | BoxLength | Imposed
+    | TrillNode | WavesNode | Tempo | TimeSignature | KeyNode | Paper | Play | Series | BoxLength | Imposed
 )  # fmt: skip
 
 

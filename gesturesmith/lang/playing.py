@@ -8,11 +8,32 @@ from typing import get_args
 from gesturesmith.kinds import AttackShape, FingeringMode, Join, Shade, one_of
 from gesturesmith.lang.contour import place
 from gesturesmith.lang.messages import listed, short, shown
-from gesturesmith.lang.nodes import AttacksNode, Dynamics, Finger, FingeringNode, LevelNode, TrillNode
+from gesturesmith.lang.nodes import (
+    AttacksNode,
+    Dynamics,
+    Finger,
+    FingeringNode,
+    LevelNode,
+    TrillNode,
+    WaveNode,
+    WavesNode,
+)
 from gesturesmith.lang.notes import note
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
-from gesturesmith.lang.words import ACCENTS, EACH, LEVELS, MARKS, SECONDS, SHADES, SHAPES, SIDES
+from gesturesmith.lang.words import (
+    ACCENTS,
+    EACH,
+    LEVELS,
+    MARKS,
+    SECONDS,
+    SHADES,
+    SHAPES,
+    SIDES,
+    SPEEDS,
+    WAVES_PER_SECOND,
+    WIDTHS,
+)
 from gesturesmith.units import interval
 
 _SECOND = "`half`, `whole`, an interval such as m3, or the note it goes to"
@@ -190,3 +211,54 @@ def trill(reader: Reader) -> TrillNode:
     reader.next()
     reader.finish("one interval")
     return TrillNode(None, name, tok.span)
+
+
+def speed(reader: Reader) -> WavesNode:
+    """Speeds of waves, joined by `<` (faster) and `>` (slower): words, or waves a second."""
+    return _waves(reader, SPEEDS, "faster")
+
+
+def width(reader: Reader) -> WavesNode:
+    """Widths of waves, joined by `<` (wider) and `>` (narrower)."""
+    return _waves(reader, WIDTHS, "wider")
+
+
+def _waves(reader: Reader, words: tuple[str, ...], more: str) -> WavesNode:
+    first = reader.tok
+    marks = [_wave(reader, words)]
+    joins: list[Join] = []
+    while not reader.at_end():
+        tok = reader.tok
+        join: Join = one_of(get_args(Join), reader.next().text) if tok.text in ("<", ">") else ""
+        if not join and tok.text not in words and tok.kind != "number":
+            wanted = f"{words[0]} < {words[-1]}"
+            reader.fail("unexpected-sign", tok.span, f"only < ({more}) and > stand between: {wanted}")
+        marks.append(_wave(reader, words))
+        joins.append(join)
+        if join and _contradicts(marks[-2], marks[-1], join, words):
+            fix = "<" if join == ">" else ">"
+            reader.fail("unexpected-sign", tok.span, f"< means {more}, > the opposite: write {fix} here", (fix,))
+    return WavesNode(tuple(marks), tuple(joins), reader.span_from(first))
+
+
+def _contradicts(one: WaveNode, two: WaveNode, join: Join, words: tuple[str, ...]) -> bool:
+    """Whether a sign between two marks says the opposite; how fast a word is depends on the technique."""
+    if (one.per_second is None) != (two.per_second is None):
+        return False
+    a, b = (mark.per_second if mark.per_second is not None else words.index(mark.word) for mark in (one, two))
+    return a == b or (a < b) != (join == "<")
+
+
+def _wave(reader: Reader, words: tuple[str, ...]) -> WaveNode:
+    tok = reader.tok
+    rate = None
+    if tok.kind == "number" and words == SPEEDS:
+        rate = reader.number("waves a second")
+        low, high = WAVES_PER_SECOND
+        if not low <= rate <= high:
+            said = f"{tok.text} waves a second: between {low} and {high}; beats a minute are `tempo`"
+            reader.fail("out-of-range", tok.span, said)
+    else:
+        reader.choice(words, "a speed" if words == SPEEDS else "a width")
+    at = place(reader) if reader.tok.kind == "at" else None
+    return WaveNode("" if rate is not None else tok.text, rate, at, reader.span_from(tok))

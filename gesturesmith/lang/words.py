@@ -25,8 +25,10 @@ from gesturesmith.kinds import (
     Pitches,
     Players,
     Shade,
+    Speed,
     Strokes,
     Unit,
+    Width,
 )
 from gesturesmith.source import as_said
 
@@ -85,6 +87,9 @@ PAPERS = ("a4", "letter")
 SIDES = ("F", "Bb", "Eb", "Ab", "T", "TT")
 SHADES: tuple[Shade, ...] = ("short", "long")
 SECONDS = {"half": "m2", "whole": "M2"}  # what a trill goes to, by the usual words
+SPEEDS: tuple[Speed, ...] = get_args(Speed)
+WIDTHS: tuple[Width, ...] = get_args(Width)
+WAVES_PER_SECOND = (Fraction(1, 2), 20)  # more is a tone of its own
 SHAPES: tuple[AttackShape, ...] = ("accelerating", "slowing")
 PLAYERS: tuple[Players, ...] = ("a2", "first", "second")
 YES_NO = ("yes", "no")

@@ -12,7 +12,7 @@ from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import NOTEHEADS
 from gesturesmith.model import contour as contours
-from gesturesmith.model import harmonics, messages, strokes, trills
+from gesturesmith.model import harmonics, messages, strokes, trills, waves
 from gesturesmith.model.context import Context
 from gesturesmith.model.contour import GestureLength
 from gesturesmith.model.dynamics import at_each, dynamics, from_points
@@ -47,6 +47,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
         strokes.check(ctx, points, segments, seconds=clock.seconds, attacks=attacks.span if attacks else None)
     levels = ctx.value(block, "dynamics", nodes.Dynamics)
     marks = from_points(points) if levels is None else _dynamics(ctx, levels, clock)
+    speed, width = (waves.waves(ctx, block, key, clock, points) for key in ("speed", "width"))
     sing = _sing(ctx, block, clock, band, band_flawed)
     fingering = _fingering(ctx, block, points)
     fallback = _fallback(ctx, block)
@@ -84,6 +85,8 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
         spans={e.key.text: e.span for e in reversed(block.entries)},
         span=block.span,
         beat=ctx.beat,
+        speed=speed,
+        width=width,
     )
     return replace(made, dynamics=at_each(made)) if levels is not None and levels.each else made
 
@@ -127,12 +130,17 @@ def _with_mute(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -
     """The techniques, with `muted` added if a mute is named: nobody names a mute that stays out. If points turn to
     it, they say when it is in."""
     contour = ctx.value(block, "contour", nodes.Contour)
-    if ctx.value(block, "mute", nodes.Word) is None or any(t.takes_mute for t in asked):
-        return asked
     turned = {word.text for p in contour.points for word in p.as_} if contour is not None else set()
+    mute = ctx.value(block, "mute", nodes.Word)
+    own = [t for t in map(techniques.get, techniques.names()) if t.of_mute and (t in asked or t.key in turned)]
+    if mute is not None and any(t.of_mute != mute.text for t in own):
+        ctx.error("stem-of-other-mute", mute.span, technique=f"`{own[0].key}`", mute=own[0].of_mute)
+    if (mute is None and not own) or any(t.takes_mute for t in asked):
+        return asked
     if any(t.key in turned for t in contours.with_mutes()):
         return asked
-    return (*(t for t in asked if t.layer != "none"), *contours.with_mutes())
+    rest = [t for t in asked if t.layer != "none"]
+    return (*(t for t in rest if not t.of_mute), *contours.with_mutes(), *(t for t in rest if t.of_mute))
 
 
 def _by_hand(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -> tuple[Technique, ...]:
@@ -143,8 +151,9 @@ def _by_hand(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -> 
 
 
 def _usual_mute(points: tuple[ContourPoint, ...]) -> Mute | None:
-    """The mute if none is named: a straight one, if any technique takes a mute."""
-    return "straight" if any(t.takes_mute for p in points for t in p.techniques) else None
+    """The mute if none is named: that to which a technique belongs, or a straight one if any takes a mute."""
+    found = [t for p in points for t in p.techniques if t.takes_mute or t.of_mute]
+    return next((t.of_mute for t in found if t.of_mute), "straight") if found else None
 
 
 def _band(ctx: Context, block: nodes.Block) -> tuple[Band | None, bool]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.lang.words import AD_LIB
-from gesturesmith.model.gesture import AskedFingering, ContourPoint, DynamicMark, Gesture, Pitch
+from gesturesmith.model.gesture import AskedFingering, ContourPoint, DynamicMark, Gesture, Pitch, WaveMark
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
 
@@ -63,7 +63,9 @@ def excerpt(
         segments=gesture.segments[first:last],
         band=gesture.band if band or any(p.kind in ("height", "extreme") for p in points) else None,
         beats=beats,
-        dynamics=_levels(gesture, start, start + beats) if dynamics else (),
+        dynamics=_marks(gesture.dynamics, start, start + beats) if dynamics else (),
+        speed=_marks(gesture.speed, start, start + beats),
+        width=_marks(gesture.width, start, start + beats),
         attacks=attacks,
         fingering=_fingering(gesture, first, last),
         sing=sing,
@@ -108,9 +110,8 @@ def _end(gesture: Gesture, first: int, last: int) -> Fraction:
     return point.at if point.stops else min(point.until, point.at + longest)
 
 
-def _levels(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[DynamicMark, ...]:
-    """The levels inside; a hairpin that reaches beyond gets its ends moved inside."""
-    marks = gesture.dynamics
+def _marks[M: (DynamicMark, WaveMark)](marks: tuple[M, ...], start: Fraction, end: Fraction) -> tuple[M, ...]:
+    """The levels inside, or speeds or widths; a hairpin that reaches beyond gets its ends moved inside."""
     inside = [
         replace(mark, at=min(max(mark.at, start), end) - start, join=mark.join if mark.at < end else "")
         for n, mark in enumerate(marks)

@@ -180,6 +180,18 @@ class DynamicMark:
 
 
 @frozen(kw_only=True)
+class WaveMark:
+    """A speed or width of waves at a time: a word ("slow", "wide"), or waves per second; `join` leads from it
+    to the next: "<", ">" or "" (it holds until then)."""
+
+    word: str
+    per_second: Fraction | None = None
+    at: Fraction
+    join: Join
+    span: Span
+
+
+@frozen(kw_only=True)
 class Attacks:
     """Tongued attacks: that many on one sound or along its line, or one for each detached point; `shape` is
     "" (evenly spaced) | "accelerating" | "slowing"."""
@@ -228,6 +240,7 @@ class Gesture:
     pace        the tempo throughout, if it changes while a passage plays the gesture; else None
     beat        the beat of its file in quarters, in which its `lasts` and `@` are written
     spans       where each key of the block is written: key -> span of its value
+    speed, width   of the waves of vibrato, trills and the like, in order; () if nothing is asked for
     mute        the mute named, "straight" if a technique takes one and none is named, else None
     """
 
@@ -256,6 +269,8 @@ class Gesture:
     span: Span
     beat: Fraction = Fraction(1)
     pace: TempoMap | None = None
+    speed: tuple[WaveMark, ...] = ()
+    width: tuple[WaveMark, ...] = ()
 
     @property
     def size(self) -> int:

@@ -208,6 +208,19 @@ RULES: dict[str, tuple[str, str]] = {
     "trill-on-itself": ("GS042", "{technique} stays on its pitch and goes to no other note: remove `trill`"),
     "fingering-pair": ("GS044", "a second fingering is for a trill, and nothing is trilled here: write only one"),
     "trill-and-tremolo": ("GS045", "a trill or a tremolo, not both: keep one of the two"),
+    "waves-nowhere": (
+        "GS046",
+        "`{key}` is for the waves of a vibrato, trill, shake, tremolo or wah-wah, and this gesture has none: name "
+        "one in `technique`, or remove `{key}`",
+    ),
+    "width-nowhere": (
+        "GS047",
+        "{technique} has no width of its own: `width` is for `vibrato` and `shake`; remove it",
+    ),
+    "stem-of-other-mute": (
+        "GS048",
+        "{technique} is for a {mute} mute: write `mute: {mute}`, or leave the stem alone",
+    ),
     "trill-nowhere": (
         "GS043",
         "there is no exact pitch to trill on: remove `trill`",

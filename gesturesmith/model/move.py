@@ -235,8 +235,15 @@ def _rescaled(gesture: Gesture, factor: Fraction) -> Gesture:
 
     sing = replace(gesture.sing, points=points(gesture.sing.points)) if gesture.sing is not None else None
     dynamics: tuple[DynamicMark, ...] = tuple(replace(m, at=m.at * factor) for m in gesture.dynamics)
+    speed, width = (tuple(replace(m, at=m.at * factor) for m in old) for old in (gesture.speed, gesture.width))
     return replace(
-        gesture, points=points(gesture.points), sing=sing, dynamics=dynamics, beats=gesture.beats * factor
+        gesture,
+        points=points(gesture.points),
+        sing=sing,
+        dynamics=dynamics,
+        speed=speed,
+        width=width,
+        beats=gesture.beats * factor,
     )
 
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.kinds import Pitches
-from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.gesture import ContourPoint, Gesture, WaveMark
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.rules.base import Case
 from gesturesmith.score.heads import on_page
@@ -50,7 +50,23 @@ class _Teller:
             parts.append(self._say(f"say-attacks{shape}", count=str(gesture.attacks.count)))
         if gesture.dynamics:
             parts.append(self._dynamics(gesture))
+        for key, marks in (("speed", gesture.speed), ("width", gesture.width)):
+            if marks:
+                parts.append(self._say(f"say-{key}", course=self._course(marks)))
         return " ".join(parts)
+
+    def _course(self, marks: tuple[WaveMark, ...]) -> str:
+        """Speeds or widths in order."""
+        words = [
+            self._say("wave-per-second", number=self._number(m.per_second))
+            if m.per_second is not None
+            else self._say(f"wave-{m.word}")
+            for m in marks
+        ]
+        joined = [words[0]]
+        for before, word in zip(marks, words[1:], strict=False):
+            joined.append(self._say("wave-course-to" if before.join else "wave-course-then", next=word))
+        return ", ".join(joined)
 
     def passage(self, passage: Passage) -> str:
         self._beat = next((i.gesture.beat for i in passage.items if i.gesture is not None), self._beat)

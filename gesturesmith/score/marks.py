@@ -14,6 +14,7 @@ from gesturesmith.units import Spelling
 from gesturesmith.values import frozen
 
 type LineStyle = Literal["straight", "wavy", "broken", "dotted", "arrow"]
+type WaveRows = tuple[tuple[Fraction, float], ...]
 type Mark = (
     LineStart | LineEnd | Edge | Bend | Script | HandTurnStart | HandTurnEnd | TechniqueTurnStart | TechniqueTurnEnd
     | SpanStart | SpanEnd | Flutter | RepeatStrokes | TrillSign | SecondNote | Words | FootnoteMark | Fingering
@@ -107,10 +108,25 @@ class TechniqueTurnEnd:
 
 
 @frozen(kw_only=True)
+class Waves:
+    """Waves over a stretch of music: what is drawn in place of a dashed line, or after the sign of a trill.
+
+    speed, width   rows (share of the time of the stretch, 0 to 1; multiple of the ordinary wave), as a line through
+                   them; two rows at one share are a step
+    signs          no wave but the signs of open and closed in turn
+    """
+
+    speed: WaveRows
+    width: WaveRows
+    signs: bool = False
+
+
+@frozen(kw_only=True)
 class SpanStart:
-    """A dashed line with a hook, over all notes played with a technique, begins after its word."""
+    """A dashed line with a hook, over all notes played with a technique, begins after its word; or its waves."""
 
     word: str
+    waves: Waves | None = None
 
 
 @frozen(kw_only=True)
@@ -135,9 +151,11 @@ class RepeatStrokes:
 
 @frozen(kw_only=True)
 class TrillSign:
-    """A trill; `to` is the second note if an accidental by the sign shows it, None if the sign is enough."""
+    """A trill; `to` is the second note if an accidental by the sign shows it, None if the sign is enough; `waves`
+    if its speed is drawn."""
 
     to: Spelling | None = None
+    waves: Waves | None = None
 
 
 @frozen(kw_only=True)

@@ -65,8 +65,15 @@ class Footnotes:
 
 
 def told_where(case: Case) -> tuple[str, ...]:
-    """The conditions under which a gesture's techniques use other texts: breath beside another technique, a line to
-    sing, a lip bend upwards, its instrument."""
+    """The conditions under which a gesture's techniques use other texts: waves that are drawn, a trill
+    whose other note is named, breath beside
+    another technique, a line to sing, a lip bend upwards, its instrument."""
+    waves = ("waves",) if case.gesture.speed or case.gesture.width else ()
+    interval = ("interval",) if any(p.trill is not None for p in case.gesture.points) else ()
+    return (*waves, *interval, *_other_wheres(case))
+
+
+def _other_wheres(case: Case) -> tuple[str, ...]:
     rows = [case.in_force(p) for p in case.gesture.sounding_points]
     if any(len(row) > 1 and any(t.breath_only for t in row) for row in rows):
         return "breath", *(("sung",) if case.gesture.sing is not None else ()), case.instrument.means

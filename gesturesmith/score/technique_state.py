@@ -24,6 +24,7 @@ from gesturesmith.score.marks import (
     TechniqueTurnEnd,
     TechniqueTurnStart,
 )
+from gesturesmith.score.waves import drawn_waves
 from gesturesmith.techniques.base import PLAIN_END, Technique, clash
 from gesturesmith.wording import text as wording
 
@@ -63,21 +64,22 @@ class TechniqueState:
         for n, (event, force) in enumerate(zip(events, forces, strict=True)):
             if n:
                 self.rest_before = _rest_before(event, line)
-            before = forces[n - 1] if n else self.active
+            before = forces[n - 1] if n else self._known_before(case)
             entering = tuple(t for t in force if t not in before)
             leaving = tuple(t for t in (*before, *self.again) if t not in force)
             self.again = ()
             if n and (entering or leaving) and event.index and event.point and event.point.reached == "line":
                 self._turn(case, line.at_point(event.index - 1), event, before, force)
             else:
-                self._leave(tuple(t for t in leaving if not _replaced(t, entering)), force, event)
+                gone = tuple(t for t in leaving if not _replaced(t, entering) and not (n and _is_span(case, t)))
+                self._leave(gone, force, event)
                 self._enter(case, entering, event)
             if n == 0:
                 self._remind(case, tuple(t for t in force if t in before), event)
                 self.mute = case.gesture.mute
             for technique in force:
                 said = self._word(case, technique, force)
-                if not said or technique.look.extent == "span":
+                if not said or _is_span(case, technique):
                     continue
                 over = _slid(technique, event, line)
                 if not over or (event.point is not None and event.index and event.point.reached == "line"):
@@ -87,11 +89,18 @@ class TechniqueState:
             _signs_of(force, event, line)
         self._spans(case, events, forces)
         _hand(forces, line)
-        self.active, self.silence, self.rest_before = forces[-1], Fraction(0), None
+        # Waves show where they end; whatever plays the same later says so anew.
+        self.active = tuple(t for t in forces[-1] if t.look.extent == "span" or not _is_span(case, t))
+        self.silence, self.rest_before = Fraction(0), None
+
+    def _known_before(self, case: Case) -> tuple[Technique, ...]:
+        """What is in force before a gesture: another mute is a new one."""
+        other = case.gesture.mute not in (None, self.mute)
+        return tuple(t for t in self.active if not (other and t.takes_mute))
 
     def _enter(self, case: Case, entering: tuple[Technique, ...], event: EventBuilder) -> None:
         for technique in entering:
-            if technique.look.word and technique.look.extent != "span":
+            if technique.look.word and not _is_span(case, technique):
                 said = self._word(case, technique, in_force(case, event))
                 later = technique.look.sign if technique.key in self.known and technique.look.sign else said
                 self._say(TechniqueLabel(word=said, first=said, later=later), technique.look.announce, event)
@@ -99,8 +108,11 @@ class TechniqueState:
 
     def _leave(self, leaving: tuple[Technique, ...], force: tuple[Technique, ...], event: EventBuilder) -> None:
         """Cancel techniques that are over; `force` is what continues or begins."""
+        muted = any(t.takes_mute for t in force)
         for technique in leaving:
             look = technique.look
+            if technique.of_mute and not muted:
+                continue  # it goes with its mute
             if look.cancel_script and carries_scripts(event):
                 event.marks.append(Script(sign=look.cancel_script))
             elif end := _end(technique, force):
@@ -115,9 +127,9 @@ class TechniqueState:
         """Repeat the sign of a technique that continues from the gesture before; after a long rest, its word."""
         for technique in staying:
             look = technique.look
-            if look.extent == "span" or not look.word:
+            if _is_span(case, technique) or not look.word:
                 continue
-            if technique.key not in self.known or (technique.takes_mute and case.gesture.mute != self.mute):
+            if technique.key not in self.known:
                 self._enter(case, (technique,), event)
             else:
                 said = self._word(case, technique, in_force(case, event))
@@ -154,8 +166,8 @@ class TechniqueState:
             end.marks.append(HandTurnEnd())
         changing = (*leaving, *entering)
         if any(_turns(t, changing) for t in changing):
-            here = [self._name(case, t, before) for t in before if _named(t, changing)]
-            there = [self._name(case, t, force) for t in force if _named(t, changing)]
+            here = [self._name(case, t, before) for t in before if _named(case, t, changing)]
+            there = [self._name(case, t, force) for t in force if _named(case, t, changing)]
             if not here and not _said(before):
                 here = [PLAIN_END]
             if not there:
@@ -168,10 +180,11 @@ class TechniqueState:
             start.labels[:] = [
                 TechniqueLabel(word=label.word) if label.first in here else label for label in start.labels
             ]
+            start.held[:] = [label for label in start.held if label.word not in here]
             end.labels += [
                 TechniqueLabel(word=self._word(case, t, force))
                 for t in force
-                if _named(t, changing) or (t in entering and t.look.word)
+                if _named(case, t, changing) or (t in entering and t.look.word and not _is_span(case, t))
             ]
             start.marks.append(TechniqueTurnStart(here=_joined(here), there=_joined(there)))
             end.marks.append(TechniqueTurnEnd())
@@ -179,19 +192,31 @@ class TechniqueState:
 
     def _spans(self, case: Case, events: list[EventBuilder], forces: list[tuple[Technique, ...]]) -> None:
         """Draw a dashed line with a hook over each stretch of a technique that needs one."""
-        wanted = {t.key: t for force in forces for t in force if t.look.extent == "span"}
+        wanted = {t.key: t for force in forces for t in force if _is_span(case, t)}
         for technique in wanted.values():
             inside = [n for n, force in enumerate(forces) if technique in force]
             for n in inside:
-                if n == 0 and technique.key in self.open and not self.silence:
+                waves = drawn_waves(case, technique, events[n].start, _span_end(n, inside, events))
+                if n == 0 and technique.key in self.open and not self.silence and waves is None:
                     self.open.pop(technique.key).ends.remove(SpanEnd())  # it continues from the gesture before
                 elif n - 1 not in inside:
-                    events[n].marks.append(SpanStart(word=self._word(case, technique, forces[n])))
+                    events[n].marks.append(SpanStart(word=self._word(case, technique, forces[n]), waves=waves))
                 if n + 1 not in inside:
                     events[n].ends.append(SpanEnd())
             self.known.add(technique.key)
         last = len(events) - 1
-        self.open = {t.key: events[last] for t in wanted.values() if t in forces[last]}
+        self.open = {
+            t.key: events[last]
+            for t in wanted.values()
+            if t in forces[last] and drawn_waves(case, t, Fraction(0), case.gesture.beats) is None
+        }
+
+
+def _span_end(n: int, inside: list[int], events: list[EventBuilder]) -> Fraction:
+    """When the stretch ends that begins at event `n`, in beats."""
+    while n + 1 in inside:
+        n += 1
+    return events[n].end
 
 
 def _said(techniques: tuple[Technique, ...]) -> bool:
@@ -206,9 +231,16 @@ def _turns(technique: Technique, changing: tuple[Technique, ...]) -> bool:
     return bool(look.word and technique.layer != "motion" and (not look.announce or technique in changing))
 
 
-def _named(technique: Technique, changing: tuple[Technique, ...]) -> bool:
-    """Whether an end of an arrow names this: not if a dashed line already shows it."""
-    return technique.look.extent != "span" and _turns(technique, changing)
+def _named(case: Case, technique: Technique, changing: tuple[Technique, ...]) -> bool:
+    """Whether an end of an arrow names this: not if a line of its own already shows it."""
+    return not _is_span(case, technique) and _turns(technique, changing)
+
+
+def _is_span(case: Case, technique: Technique) -> bool:
+    """Whether a technique has a line over all its notes: dashed, or the waves that are asked for."""
+    if technique.look.extent == "span":
+        return True
+    return not technique.look.trill and drawn_waves(case, technique, Fraction(0), case.gesture.beats) is not None
 
 
 def _end(technique: Technique, force: tuple[Technique, ...]) -> str:

@@ -9,6 +9,7 @@ from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import on_page
 from gesturesmith.score.marks import SecondNote, TrillSign
 from gesturesmith.score.technique_state import carries_scripts, in_force
+from gesturesmith.score.waves import drawn_waves
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
 
@@ -31,7 +32,8 @@ def draw(case: Case, line: VoiceBuilder, pitches: Pitches) -> None:
             to = _upper(case, event, technique, pitches)
             near = to is not None and to[1] <= _SECOND
             if technique.look.trill:
-                event.marks.append(TrillSign(to=to[0] if to is not None and near else None))
+                waves = drawn_waves(case, technique, event.start, event.end)
+                event.marks.append(TrillSign(to=to[0] if to is not None and near else None, waves=waves))
             if to is not None and not (near and technique.look.trill):
                 event.marks.append(SecondNote(to=to[0]))
         before = force

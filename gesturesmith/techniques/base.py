@@ -18,6 +18,7 @@ from gesturesmith.kinds import (
     JoinVerdict,
     Layer,
     LineKind,
+    Mute,
     Needs,
     Noise,
     Part,
@@ -33,7 +34,7 @@ from gesturesmith.values import frozen
 LAYERS: tuple[Layer, ...] = get_args(Layer)
 # Layers shown as one group: both edges of a note, and everything the mouth does.
 GROUP_OF_LAYER = {
-    "edge-in": "edge", "edge-off": "edge", "cover": "bell",
+    "edge-in": "edge", "edge-off": "edge", "cover": "bell", "stem": "bell",
     "tone": "mouth", "tongue": "mouth", "voice": "mouth", "lip": "mouth",
 }  # fmt: skip
 
@@ -45,6 +46,7 @@ LAYER_WORDS = {
     "valves": "what the valves or the slide do",
     "bell": "what is done at the bell",
     "cover": "what covers the bell or the mute",
+    "stem": "where the stem of a harmon mute is",
     "tone": "what the tone is made of",
     "tongue": "what the tongue does while a note sounds",
     "voice": "what the throat or the voice does",
@@ -65,6 +67,7 @@ PART_WORDS: dict[Part, str] = {
     "tube": "the tube",
     "bell": "the bell",
     "hand": "the hand",
+    "stem": "the stem of the mute",
     "mouthpiece": "the mouthpiece",
     "breath": "the breath",
     "lips": "the lips",
@@ -103,8 +106,9 @@ PATHS: tuple[Path, ...] = get_args(Path)
 PLAIN_END = "ord."
 
 # When a technique has other texts: on a slide, on an instrument with only one tube, for a lip movement that goes up
-# within its partial, with a line to sing, beside breath without a tone.
-WHERE = ("slide", "single", "up", "sung", "breath")
+# within its partial, with a line to sing, beside breath without a tone, with its waves drawn, with
+# the other note of a trill named.
+WHERE = ("slide", "single", "up", "sung", "breath", "waves", "interval")
 
 # The limits a technique may set for any instrument, with their units. Limits that depend on the instrument (attacks
 # per second by register, widths of bends) belong to the instrument.
@@ -117,6 +121,7 @@ LIMIT_UNITS = {
     "registers": "register",  # names of the registers in which it speaks well
     "cycles_hz": "Hz",  # (slowest, fastest) rolls of the tongue or throat per second
     "cycle_periods": "periods",  # periods of the note that one roll must hold
+    "waves_per_s": "1/s",  # most waves of a vibrato, trill or shake per second
     "widest_cents": "cents",  # widest step to the second note of a trill or shake
     "drift_cents": "cents",  # largest difference allowed between two fingerings of one pitch
     "narrowest_cents": "cents",  # a slide narrower than this is not heard as one
@@ -209,6 +214,7 @@ class Sound:
     colour      the colour of the tone: brassy, bell-raised, half-valve, buzz
     splits      whether notes crack at the beginning because they are spat out
     waves_hz    cycles per second of a vibrato or trill
+    opens       whether its waves open and close what covers the bell or the mute
     vibrato_cents   width of a vibrato to either side, in cents
     sung_cents  interval from the note to the sung note above it if none is written, in cents
     fades       whether the edge off a note gets softer
@@ -222,6 +228,7 @@ class Sound:
     colour: Colour = ""
     splits: bool = False
     waves_hz: Sourced[float] | None = None
+    opens: bool = False
     vibrato_cents: Sourced[int] | None = None
     sung_cents: Sourced[float] | None = None
     fades: bool = False
@@ -261,6 +268,7 @@ class Technique:
     bell_hand   how far the hand closes the bell: "" open, "half", "stopped"; the player then fingers another note
     cover       how far the player covers the bell, or the opening of the mute: "" open, "half", "closed"
     in_hand     key of its equivalent where the hand is in the bell anyway, "" for itself
+    of_mute     the mute that it belongs to, by name; "" for none. It is then in, whether or not it is named
     takes_mute  whether it is played with the gesture's mute
     one_partial whether a lip movement stays on its partial (a bend) or crosses to others
     harmonic    the harmonic it stands on: "" any, "first" the first of a tube, "between" none: the lip forces it
@@ -302,6 +310,7 @@ class Technique:
     bell_hand: BellHand = ""
     cover: Cover = ""
     in_hand: str = ""
+    of_mute: Mute | Literal[""] = ""
     takes_mute: bool = False
     one_partial: bool = False
     harmonic: Harmonic = ""
@@ -321,6 +330,11 @@ class Technique:
     texts: Mapping[str, str]
     texts_where: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     sources: tuple[Sourced[Any], ...] = ()
+
+    @property
+    def varies_width(self) -> bool:
+        """Whether its waves may be narrower and wider: those around a pitch, and those of a shake."""
+        return self.sound.vibrato_cents is not None or (self.trill == "neighbour" and not self.look.trill)
 
     @property
     def breath_only(self) -> bool:

@@ -12,6 +12,7 @@ TECHNIQUE = Technique(
     trill="neighbour",
     takes={"lips": "trill", "jaw": "trill", "harmonics": "stay clear", "trill": "trill by the lip"},
     limits={
+        "waves_per_s": Limit(Sourced(9, HOUSE, "the lip at its fastest"), unit="1/s"),
         "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "the lip tires quickly"), unit="s"),
         "widest_cents": Limit(
@@ -53,6 +54,18 @@ TECHNIQUE = Technique(
         "it": "Trillare con le labbra con l’armonico superiore, mantenendo la stessa posizione.",
     },
     texts_where={
+        "waves": {
+            "en": "Trill with the lip to the note shown, faster where the wave is closer.",
+            "de": "Mit den Lippen zu dem angegebenen Ton trillern, schneller, wo die Wellenlinie enger ist.",
+            "fr": "Triller avec les lèvres vers la note indiquée, plus vite là où la ligne ondulée est serrée.",
+            "it": "Trillare con le labbra con la nota indicata, più in fretta dove la linea ondulata è fitta.",
+        },
+        "interval": {
+            "en": "Trill with the lip to the note shown.",
+            "de": "Mit den Lippen zu dem angegebenen Ton trillern.",
+            "fr": "Triller avec les lèvres vers la note indiquée.",
+            "it": "Trillare con le labbra con la nota indicata.",
+        },
         "slide": {
             "en": "Trill with the lip to the next harmonic above, without moving the slide.",
             "de": "Mit den Lippen zum nächsthöheren Naturton trillern, ohne den Zug zu bewegen.",

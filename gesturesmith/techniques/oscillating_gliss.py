@@ -21,6 +21,7 @@ TECHNIQUE = Technique(
         "harmonics": "stay clear",
     },
     limits={
+        "waves_per_s": Limit(Sourced(6, HOUSE, "each turn is to be followed by ear"), unit="1/s"),
         "shortest_ms": Limit(Sourced(600, HOUSE, "two or three times to and fro"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(8, HOUSE, "the lip works all the time"), unit="s"),
     },
@@ -72,5 +73,25 @@ TECHNIQUE = Technique(
             "Percorrere avanti e indietro gli armonici di una sola lunghezza del tubo, uno o due alla volta, e "
             "arrivare a tempo alla fine della linea."
         ),
+    },
+    texts_where={
+        "waves": {
+            "en": (
+                "Sweep to and fro through the harmonics of one length of tube along the line, faster where the "
+                "wave above is closer."
+            ),
+            "de": (
+                "Entlang der Linie durch die Naturtöne einer Rohrlänge hin und her gleiten, schneller, wo die "
+                "Wellenlinie darüber enger ist."
+            ),
+            "fr": (
+                "Balayer en va-et-vient les harmoniques d’une seule longueur de tube le long de la ligne, plus "
+                "vite là où la ligne ondulée est serrée."
+            ),
+            "it": (
+                "Oscillare fra gli armonici di una sola lunghezza di tubo lungo la linea, più in fretta dove la "
+                "linea ondulata è fitta."
+            ),
+        },
     },
 )

@@ -12,6 +12,7 @@ TECHNIQUE = Technique(
     trill="neighbour",
     takes={"lips": "shake", "jaw": "shake", "harmonics": "stay clear", "trill": "shake"},
     limits={
+        "waves_per_s": Limit(Sourced(9, HOUSE, "lip and jaw at their fastest"), unit="1/s"),
         "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms", side="below"),
         "longest_s": Limit(Sourced(6, HOUSE, "hard on the lip"), unit="s"),
         "softest": Limit(Sourced("mp", HOUSE, "the leaps are carried by force"), unit="level", side="softer"),
@@ -54,5 +55,42 @@ TECHNIQUE = Technique(
             "Scuotere la nota, in modo rapido e ampio, verso l’armonico superiore e ritorno, fino alla "
             "fine della linea tratteggiata."
         ),
+    },
+    texts_where={
+        "interval": {
+            "en": (
+                "Shake the note fast and wide up to the one in parentheses and back, to the end of the dashed line."
+            ),
+            "de": (
+                "Den Ton schnell und weit zu dem eingeklammerten und zurück schütteln, bis zum Ende der "
+                "gestrichelten Linie."
+            ),
+            "fr": (
+                "Secouer la note, vite et largement, vers celle entre parenthèses et retour, jusqu’à la fin de la"
+                " ligne en tirets."
+            ),
+            "it": (
+                "Scuotere la nota, in modo rapido e ampio, verso quella tra parentesi e ritorno, fino alla fine "
+                "della linea tratteggiata."
+            ),
+        },
+        "waves": {
+            "en": (
+                "Shake the note up to the one in parentheses and back as the wave above shows: faster where it is "
+                "closer, wider where it is higher."
+            ),
+            "de": (
+                "Den Ton zu dem eingeklammerten und zurück schütteln, wie die Wellenlinie darüber zeigt: "
+                "schneller, wo sie enger, weiter, wo sie höher ist."
+            ),
+            "fr": (
+                "Secouer la note vers celle entre parenthèses et retour suivant la ligne ondulée : plus vite là où"
+                " elle est serrée, plus largement là où elle est haute."
+            ),
+            "it": (
+                "Scuotere la nota verso quella tra parentesi e ritorno come mostra la linea ondulata: più in "
+                "fretta dove è fitta, più ampiamente dove è alta."
+            ),
+        },
     },
 )

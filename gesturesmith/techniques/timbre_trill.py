@@ -1,6 +1,6 @@
 """A trill of colour: two fingerings of the same pitch."""
 
-from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
@@ -17,6 +17,14 @@ TECHNIQUE = Technique(
         "trill": "alternate in colour",
     },
     limits={
+        "waves_per_s": Limit(
+            Sourced(
+                7,
+                PUBLISHED,
+                "a finger taps 5 to 7 times a second (Neuroscience Letters 2009, doi 10.1016/j.neulet.2009.04.055)",
+            ),
+            unit="1/s",
+        ),
         "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms", side="below"),
         "drift_cents": Limit(Sourced(25, HOUSE, "further apart it is heard as a trill of pitch"), unit="cents"),
     },
@@ -69,6 +77,24 @@ TECHNIQUE = Technique(
         "it": "Alternare rapidamente le due posizioni indicate; l’altezza rimane, cambia solo il timbro.",
     },
     texts_where={
+        "waves": {
+            "en": (
+                "Alternate between two fingerings of the note, faster where the wave is closer; only the colour "
+                "changes."
+            ),
+            "de": (
+                "Zwischen zwei Griffen des Tons wechseln, schneller, wo die Wellenlinie enger ist; nur die "
+                "Klangfarbe ändert sich."
+            ),
+            "fr": (
+                "Alterner deux doigtés de la note, plus vite là où la ligne ondulée est serrée ; seul le timbre "
+                "change."
+            ),
+            "it": (
+                "Alternare due posizioni della nota, più in fretta dove la linea ondulata è fitta; cambia solo il"
+                " timbro."
+            ),
+        },
         "slide": {
             "en": (
                 "Alternate quickly between the two slide positions given; the pitch stays, only the colour changes."

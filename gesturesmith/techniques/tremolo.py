@@ -1,6 +1,6 @@
 """A tremolo between two notes with different fingerings."""
 
-from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
 from gesturesmith.techniques.base import Look, Sound, Technique
 
 TECHNIQUE = Technique(
@@ -17,6 +17,14 @@ TECHNIQUE = Technique(
         "trill": "alternate between two notes",
     },
     limits={
+        "waves_per_s": Limit(
+            Sourced(
+                7,
+                PUBLISHED,
+                "a finger taps 5 to 7 times a second (Neuroscience Letters 2009, doi 10.1016/j.neulet.2009.04.055)",
+            ),
+            unit="1/s",
+        ),
         "shortest_ms": Limit(Sourced(300, HOUSE, "two or three strokes"), unit="ms", side="below"),
         "widest_cents": Limit(Sourced(500, HOUSE, "the lips cannot follow the fingers any wider"), unit="cents"),
     },
@@ -50,5 +58,25 @@ TECHNIQUE = Technique(
         "de": "Schnell zwischen der Note und der eingeklammerten wechseln, bis zum Ende der gestrichelten Linie.",
         "fr": "Alterner rapidement la note et celle entre parenthèses, jusqu’à la fin de la ligne en tirets.",
         "it": "Alternare rapidamente la nota e quella tra parentesi, fino alla fine della linea tratteggiata.",
+    },
+    texts_where={
+        "waves": {
+            "en": (
+                "Alternate between the note and the one in parentheses as the wave above shows: faster where it "
+                "is closer."
+            ),
+            "de": (
+                "Zwischen der Note und der eingeklammerten wechseln, wie die Wellenlinie darüber zeigt: "
+                "schneller, wo sie enger ist."
+            ),
+            "fr": (
+                "Alterner la note et celle entre parenthèses suivant la ligne ondulée : plus vite là où elle est "
+                "serrée."
+            ),
+            "it": (
+                "Alternare la nota e quella tra parentesi come mostra la linea ondulata: più in fretta dove è "
+                "fitta."
+            ),
+        },
     },
 )

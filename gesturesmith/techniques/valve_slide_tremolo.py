@@ -12,6 +12,7 @@ TECHNIQUE = Technique(
     kin=("vibrato", "ordinary"),
     takes={"slide": "be pushed in and out", "tube": "waver", "jaw": "stay still"},
     limits={
+        "waves_per_s": Limit(Sourced(6, HOUSE, "a hand pushes and pulls"), unit="1/s"),
         "shortest_ms": Limit(Sourced(400, HOUSE, "two or three waves"), unit="ms", side="below"),
     },
     skill=Sourced(0.4, HOUSE, "a slide moved quickly under a steady tone"),
@@ -57,5 +58,25 @@ TECHNIQUE = Technique(
             "Spingere e tirare rapidamente una pompa dei pistoni mentre la nota suona, fino alla fine della "
             "linea tratteggiata."
         ),
+    },
+    texts_where={
+        "waves": {
+            "en": (
+                "Push a valve slide in and out while the note sounds as the wave above shows: faster where it is "
+                "closer."
+            ),
+            "de": (
+                "Einen Ventilzug hinein- und hinausschieben, während der Ton klingt, wie die Wellenlinie darüber "
+                "zeigt: schneller, wo sie enger ist."
+            ),
+            "fr": (
+                "Pousser et tirer une coulisse de piston pendant que la note sonne, suivant la ligne ondulée : "
+                "plus vite là où elle est serrée."
+            ),
+            "it": (
+                "Spingere e tirare una pompa dei pistoni mentre la nota suona, come mostra la linea ondulata: più"
+                " in fretta dove è fitta."
+            ),
+        },
     },
 )

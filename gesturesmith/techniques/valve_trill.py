@@ -17,6 +17,14 @@ TECHNIQUE = Technique(
         "trill": "trill by the valves",
     },
     limits={
+        "waves_per_s": Limit(
+            Sourced(
+                7,
+                PUBLISHED,
+                "a finger taps 5 to 7 times a second (Neuroscience Letters 2009, doi 10.1016/j.neulet.2009.04.055)",
+            ),
+            unit="1/s",
+        ),
         "shortest_ms": Limit(Sourced(250, HOUSE, "two or three strokes"), unit="ms", side="below"),
         "widest_cents": Limit(Sourced(300, HOUSE, "wider it is a tremolo of two notes"), unit="cents"),
     },
@@ -46,5 +54,19 @@ TECHNIQUE = Technique(
         "de": "Mit den Ventilen zum oberen Nachbarton trillern.",
         "fr": "Triller avec les pistons vers la note supérieure.",
         "it": "Trillare con i pistoni con la nota superiore.",
+    },
+    texts_where={
+        "waves": {
+            "en": "Trill with the valves to the note shown, faster where the wave is closer.",
+            "de": "Mit den Ventilen zu dem angegebenen Ton trillern, schneller, wo die Wellenlinie enger ist.",
+            "fr": "Triller avec les pistons vers la note indiquée, plus vite là où la ligne ondulée est serrée.",
+            "it": "Trillare con i pistoni con la nota indicata, più in fretta dove la linea ondulata è fitta.",
+        },
+        "interval": {
+            "en": "Trill with the valves to the note shown.",
+            "de": "Mit den Ventilen zu dem angegebenen Ton trillern.",
+            "fr": "Triller avec les pistons vers la note indiquée.",
+            "it": "Trillare con i pistoni con la nota indicata.",
+        },
     },
 )

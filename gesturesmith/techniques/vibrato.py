@@ -10,7 +10,10 @@ TECHNIQUE = Technique(
     kin=("ordinary",),
     tone="needs",
     takes={"jaw": "swing"},
-    limits={"shortest_ms": Limit(Sourced(500, HOUSE, "two or three waves"), unit="ms", side="below")},
+    limits={
+        "waves_per_s": Limit(Sourced(8, MEMORY, "5 to 7 waves a second are usual"), unit="1/s"),
+        "shortest_ms": Limit(Sourced(500, HOUSE, "two or three waves"), unit="ms", side="below"),
+    },
     skill=Sourced(0.1, HOUSE, "most players have it"),
     effort=Sourced(1.05, HOUSE, "a small movement"),
     flow=Sourced(1.0, HOUSE, "as plain playing"),
@@ -43,5 +46,25 @@ TECHNIQUE = Technique(
         "de": "Mit deutlichem Vibrato spielen, bis „ord.“ oder eine andere Spielweise steht.",
         "fr": "Jouer avec un vibrato marqué jusqu’à « ord. » ou à une autre indication.",
         "it": "Suonare con vibrato evidente fino a «ord.» o a un’altra indicazione.",
+    },
+    texts_where={
+        "waves": {
+            "en": (
+                "Vibrato as the wave above shows: faster where it is closer, wider where it is higher, and none "
+                "after its end."
+            ),
+            "de": (
+                "Vibrato, wie die Wellenlinie darüber zeigt: schneller, wo sie enger, weiter, wo sie höher ist, "
+                "und keines nach ihrem Ende."
+            ),
+            "fr": (
+                "Vibrato suivant la ligne ondulée : plus rapide là où elle est serrée, plus ample là où elle est "
+                "haute, et aucun après sa fin."
+            ),
+            "it": (
+                "Vibrato come mostra la linea ondulata: più rapido dove è fitta, più ampio dove è alta, e nessuno"
+                " dopo la sua fine."
+            ),
+        },
     },
 )

@@ -11,11 +11,12 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import BellHand, Cover, Trill
 from gesturesmith.model.gesture import LEVELS, Gesture
 from gesturesmith.model.levels import PLACES, ramps
+from gesturesmith.model.waves import course, waves_hz, width_factor
 from gesturesmith.realise.trills import second_cents
 from gesturesmith.techniques.base import Technique
 from gesturesmith.tones.clock import Clock
 from gesturesmith.tones.pitch import Point, edge_s, hand_reach
-from gesturesmith.tones.types import Curve, Roll, Wave, at, simple
+from gesturesmith.tones.types import Curve, Roll, Wave, at, simple, times_of
 
 STROKE_S = Sourced(0.1, HOUSE, "how long an accent stands out")
 ACCENTS = {
@@ -140,25 +141,74 @@ def _has(technique: Technique, value: float = 1.0) -> Along:
 # --- waves ----------------------------------------------------------------------------------------------------
 
 
-def waves(points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve]) -> tuple[Wave, ...]:
+type Asked = Callable[[Technique], tuple[Curve, Curve]]
+
+
+def asked_waves(gesture: Gesture, clock: Clock, offset: Fraction, start: Fraction, end: Fraction) -> Asked:
+    """For a technique, the speed (cycles per second) and the width (a factor) asked for between two times, in
+    beats; () for what is not."""
+
+    def asked(technique: Technique) -> tuple[Curve, Curve]:
+        width = gesture.width if technique.varies_width else ()
+        rows = (
+            course(gesture.speed, start, end, lambda mark: waves_hz(mark, technique)),
+            course(width, start, end, lambda mark: width_factor(mark, technique)),
+        )
+        speeds, widths = (tuple((clock.arrive(offset + at), value) for at, value in found) for found in rows)
+        return speeds, widths
+
+    return asked
+
+
+def waves(
+    points: Sequence[Point], into: Point | None, drawn: Callable[[Along], Curve], asked: Asked
+) -> tuple[Wave, ...]:
     """The waves around the pitch of a tone: vibrato, which a line turns into gradually, and trills."""
     found = []
     for technique in _in_force(points, into):
         sound = technique.sound
-        if sound.waves_hz is None:
+        if sound.waves_hz is None or sound.opens:
             continue
+        speeds, widths = asked(technique)
+        hz = speeds[0][1] if speeds else sound.waves_hz.value
         if not technique.trill:
-            found.append(
-                Wave(kind="vibrato", hz=sound.waves_hz.value, cents=drawn(_has(technique, _width(technique))))
-            )
+            wide = _times(drawn(_has(technique, _width(technique))), widths)
+            found.append(Wave(kind="vibrato", hz=hz, cents=wide, speeds=speeds))
         elif technique in points[0].point.techniques:
             kind = technique.trill
-            widths = {p.index: trill_cents(kind, p) for p in points}
-            if any(width is None for width in widths.values()):
+            seconds = {p.index: trill_cents(kind, p) for p in points}
+            if any(second is None for second in seconds.values()):
                 continue
-            second = drawn(_looked_up(widths))
-            found.append(Wave(kind="timbre" if kind == "same" else "trill", hz=sound.waves_hz.value, cents=second))
+            found.append(
+                Wave(
+                    kind="timbre" if kind == "same" else "trill",
+                    hz=hz,
+                    cents=_times(drawn(_looked_up(seconds)), widths),
+                    speeds=speeds,
+                )
+            )
     return tuple(found)
+
+
+def opening(points: Sequence[Point], start: float, end: float, asked: Asked) -> Curve:
+    """How far the bell is closed if it opens and closes in waves, beginning closed; () if it does not."""
+    technique = next((t for t in points[0].point.techniques if t.sound.opens), None)
+    usual = technique.sound.waves_hz if technique is not None else None
+    if technique is None or usual is None:
+        return ()
+    speeds, _ = asked(technique)
+    turns = times_of(speeds or ((start, usual.value), (end, usual.value)), start, end, 0.5)
+    rows = [(at, float(n % 2 == 0)) for n, at in enumerate(turns)]
+    return (*rows, (end, rows[-1][1])) if rows[-1][0] < end else tuple(rows)
+
+
+def _times(curve: Curve, factors: Curve) -> Curve:
+    """A curve with its values multiplied by those of another."""
+    if not factors:
+        return curve
+    inside = {row[0] for row in factors if curve[0][0] < row[0] < curve[-1][0]} - {row[0] for row in curve}
+    rows = sorted((*curve, *((seconds, at(curve, seconds)) for seconds in inside)), key=lambda row: row[0])
+    return simple(tuple((seconds, value * at(factors, seconds)) for seconds, value in rows))
 
 
 def _width(technique: Technique) -> float:

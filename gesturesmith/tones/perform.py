@@ -24,7 +24,7 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.tones import material
 from gesturesmith.tones.clock import Clock, pauses, rest_pause
 from gesturesmith.tones.pitch import Point, edged, glide, heard_points, moved_alone
-from gesturesmith.tones.types import Curve, Performance, Tone, at, part, simple
+from gesturesmith.tones.types import Curve, Performance, Tone, Wave, at, part, simple
 from gesturesmith.values import frozen
 
 STACCATO = Sourced(0.5, PRACTICE, "common practice: about half of its value")
@@ -237,6 +237,9 @@ class _Player:
             return  # a technique that begins where a line stops is not heard
         techniques, drawn = piece.techniques, self._drawing(piece)
         level = self._level_of(piece, start, end)
+        asked = material.asked_waves(
+            self._gesture, self._clock, self._offset, piece.first.at, max(piece.last.until, piece.first.until)
+        )
         whole = Tone(
             start=start,
             end=end,
@@ -248,10 +251,11 @@ class _Player:
                 into=piece.onset in ("attack", "split"),
                 off=not piece.goes_on,
             ),
-            waves=material.waves(piece.points, piece.into, drawn),
+            waves=material.waves(piece.points, piece.into, drawn, asked),
             level=level if piece.goes_on else material.faded(level, techniques, start),
             air=_unless_nothing(drawn(material.air)),
-            hand=_unless_nothing(drawn(material.hand(self._instrument))),
+            hand=material.opening(piece.points, start, end, asked)
+            or _unless_nothing(drawn(material.hand(self._instrument))),
             rolls=material.rolls(piece.points, piece.into, drawn),
             breath=piece.first.breath,
             syllable=piece.first.syllable,
@@ -486,6 +490,12 @@ def _cut(tone: Tone, start: float, end: float) -> Tone:
         level=part(tone.level, start, end),
         air=part(tone.air, start, end),
         hand=part(tone.hand, start, end),
-        waves=tuple(replace(w, cents=part(w.cents, start, end)) for w in tone.waves),
+        waves=tuple(_wave_cut(w, start, end) for w in tone.waves),
         rolls=tuple(replace(r, amount=part(r.amount, start, end)) for r in tone.rolls),
     )
+
+
+def _wave_cut(wave: Wave, start: float, end: float) -> Wave:
+    """Part of a wave."""
+    speeds = part(wave.speeds, start, end)
+    return replace(wave, hz=speeds[0][1] if speeds else wave.hz, cents=part(wave.cents, start, end), speeds=speeds)

@@ -23,13 +23,19 @@ class Wave:
 
     kind    "vibrato", around the pitch; "trill", the pitch and the one above in turn; "timbre", two fingerings of
             the pitch in turn
-    hz      cycles per second
+    hz      cycles per second, at its beginning if `speeds` says how they change
     cents   width over time: of a vibrato, to either side; of a trill, from the first note to the second, signed
+    speeds  cycles per second over time; () for `hz` throughout
     """
 
     kind: WaveKind
     hz: float
     cents: Curve
+    speeds: Curve = ()
+
+    def cycles(self, start: float, end: float) -> float:
+        """How many cycles there are between two times."""
+        return area(self.speeds, start, end) if self.speeds else (end - start) * self.hz
 
 
 @frozen(kw_only=True)
@@ -94,7 +100,7 @@ class Tone:
             return None
         heard = at(self.pitch, seconds)
         for wave in self.waves:
-            phase = (seconds - self.start) * wave.hz % 1.0
+            phase = wave.cycles(self.start, seconds) % 1.0
             share = math.sin(2 * math.pi * phase) if wave.kind == "vibrato" else float(phase >= 0.5)
             heard += share * at(wave.cents, seconds)
         return heard
@@ -138,6 +144,25 @@ def at(curve: Curve, seconds: float, *, before: bool = False) -> float:
     if seconds == end:
         return last
     return first + (last - first) * (seconds - start) / (end - start)
+
+
+def area(curve: Curve, start: float, end: float) -> float:
+    """What lies under a curve between two times."""
+    rows = part(curve, start, end) if end > start else ()
+    return sum((b[0] - a[0]) * (a[1] + b[1]) / 2 for a, b in pairwise(rows))
+
+
+def times_of(curve: Curve, start: float, end: float, step: float) -> tuple[float, ...]:
+    """When the area under a curve above zero reaches 0, `step`, twice `step` ... between two times."""
+    whole = area(curve, start, end)
+    found, low = [start], start
+    for n in range(1, int(whole / step + 1e-9) + 1):
+        high = end
+        for _ in range(40):
+            middle = (low + high) / 2
+            low, high = (middle, high) if area(curve, start, middle) < n * step else (low, middle)
+        found.append(high)
+    return tuple(found)
 
 
 def part(curve: Curve, start: float, end: float) -> Curve:

@@ -53,8 +53,84 @@
    (let* ((text (gs:get details 'left ""))
           (word (gs:small-word grob (if (gs:first-piece? grob) text (string-append "(" text ")"))))
           (from (+ (car left) (gs:stencil-width word) 0.5)) (end (max (cdr right) (+ from 0.9))))
-     (ly:stencil-add (gs:put word (car left)) (gs:dashes from end)
-                     (if (gs:last-piece? grob) (make-line-stencil gs:thin end 0 end -0.8) empty-stencil))))
+     (if (gs:get details 'waves #f)
+         (ly:stencil-add (gs:put word (car left)) (gs:draw-waves grob details from (- end from) 1.2 0.32))
+         (ly:stencil-add (gs:put word (car left)) (gs:dashes from end)
+                         (if (gs:last-piece? grob) (make-line-stencil gs:thin end 0 end -0.8) empty-stencil)))))
+
+%% --- waves whose speed and width are drawn -----------------------------------------------------------------------
+
+%% Where a piece begins and ends, as shares of the time of the whole.
+#(define (gs:piece-shares grob)
+   (let* ((whole (ly:grob-original grob))
+          (broken (if (ly:grob? whole) (ly:spanner-broken-into whole) '()))
+          (pieces (if (null? broken) (list grob) broken))
+          (t0 (gs:when (ly:spanner-bound (car pieces) LEFT)))
+          (t1 (gs:when (ly:spanner-bound (gs:last pieces) RIGHT)))
+          (share (lambda (side) (/ (- (gs:when (ly:spanner-bound grob side)) t0) (max 1/1000 (- t1 t0))))))
+     (cons (share LEFT) (share RIGHT))))
+
+%% The value of rows ((share . value) ...) at a share: on the lines through them, constant beyond the ends.
+#(define (gs:row-value rows share)
+   (cond ((or (null? (cdr rows)) (<= share (caar rows))) (cdar rows))
+         ((>= share (caadr rows)) (gs:row-value (cdr rows) share))
+         (else (let ((a (car rows)) (b (cadr rows)))
+                 (+ (cdr a) (* (- (cdr b) (cdr a)) (/ (- share (car a)) (- (car b) (car a)))))))))
+
+%% The sums ((place . waves up to it) ...) along a stretch; `often`: waves for each staff space at a place.
+#(define (gs:wave-sums length often)
+   (let* ((n (max 8 (inexact->exact (ceiling (/ length 0.1))))) (step (/ length n)))
+     (reverse (fold (lambda (i done)
+                      (cons (cons (* step (1+ i)) (+ (cdar done) (* step (often (* step (+ i 0.5)))))) done))
+                    '((0.0 . 0.0)) (iota n)))))
+
+%% The places where so many equal parts of the waves begin, and the end.
+#(define (gs:wave-places sums count)
+   (let ((each (/ (cdr (gs:last sums)) count)))
+     (map (lambda (k)
+            (let loop ((rest sums))
+              (if (or (null? (cddr rest)) (<= (* k each) (cdadr rest)))
+                  (let ((a (car rest)) (b (cadr rest)))
+                    (+ (car a) (* (- (car b) (car a))
+                                  (min 1 (/ (- (* k each) (cdr a)) (max 1e-6 (- (cdr b) (cdr a))))))))
+                  (loop (cdr rest)))))
+          (iota (1+ count)))))
+
+%% A wave from (0, 0) along the line, a whole number of half waves: closer and higher as asked. Four nodes a wave.
+#(define (gs:changing-wave length often height)
+   (let* ((sums (gs:wave-sums length often)) (waves (cdr (gs:last sums)))
+          (halves (max 2 (inexact->exact (round (* 2 waves)))))
+          (closer (/ halves (* 2 waves)))
+          (nodes (map (lambda (k s)
+                        (let ((phase (* k (/ PI 2))) (a (height s)))
+                          (list s (* a (sin phase)) (* a (cos phase) 2 PI closer (often s)))))
+                      (iota (1+ (* 2 halves))) (gs:wave-places sums (* 2 halves)))))
+     (cons* 'moveto 0 0
+       (append-map
+        (lambda (a b)
+          (let ((h (/ (- (car b) (car a)) 3)))
+            (list 'curveto (+ (car a) h) (+ (cadr a) (* h (caddr a)))
+                  (- (car b) h) (- (cadr b) (* h (caddr b))) (car b) (cadr b))))
+        (drop-right nodes 1) (cdr nodes)))))
+
+%% The waves of a piece from `from` on; of signs, + and o in turn where each half wave begins.
+#(define (gs:draw-waves grob details from length wavelength height)
+   (let* ((signs? (gs:get details 'signs #f)) (gap (if signs? 0.6 0)) (from (+ from gap)) (length (- length gap))
+          (waves (gs:get details 'waves '())) (shares (gs:piece-shares grob))
+          (share (lambda (s) (+ (car shares) (* (- (cdr shares) (car shares)) (/ s length)))))
+          (value (lambda (name s) (gs:row-value (gs:get waves name '((0 . 1))) (share s)))))
+     (if signs?
+         (let* ((sums (gs:wave-sums length (lambda (s) (/ (min 1.6 (value 'speed s)) 4.4))))
+                (count (max 1 (inexact->exact (round (* 2 (cdr (gs:last sums))))))))
+           (apply ly:stencil-add
+             (map (lambda (k s)
+                    (ly:stencil-translate-axis (gs:hand-glyph grob (if (even? k) 'stopped 'open)) (+ from s) X))
+                  (iota (1+ count)) (gs:wave-places sums count))))
+         (ly:stencil-translate-axis
+          (make-path-stencil
+           (gs:changing-wave length (lambda (s) (/ (value 'speed s) wavelength)) (lambda (s) (* height (value 'width s))))
+           gs:trill-weight 1 1 #f)
+          from X))))
 
 %% state - - -> state. A state already printed, at the end of the previous change, is not repeated; the dashes begin
 %% after it.
@@ -123,9 +199,11 @@
      (if (< length 0.9) sign
          (ly:stencil-add
           sign
-          (make-path-stencil
-           (gs:wave-commands (gs:path (list (cons from 0) (cons (+ from length) 0)) #t) 0 length (lambda (s) 0.24) 1.0)
-           gs:trill-weight 1 1 #f)))))
+          (if (gs:get details 'waves #f)
+              (gs:draw-waves grob details from length 1.0 0.24)
+              (make-path-stencil
+               (gs:wave-commands (gs:path (list (cons from 0) (cons (+ from length) 0)) #t) 0 length (lambda (s) 0.24) 1.0)
+               gs:trill-weight 1 1 #f))))))
 #(define gs:trill-weight 0.13)
 
 #(define (gs:above-stencil grob)
@@ -145,7 +223,8 @@
 %% A hand change needs room for its two glyphs and an arrow between them; words, for the first of them.
 #(define (gs:above-room grob)
    (let* ((details (gs:details grob)) (kind (gs:get details 'kind 'span)))
-     (case kind
+     (case (if (gs:get details 'waves #f) 'waves kind)
+       ((waves) (+ 9 (gs:stencil-width (gs:small-word grob (gs:get details 'left "")))))
        ((hand) 4.6)
        ((turn) (+ 3.2 (gs:stencil-width (gs:small-word grob (gs:change-start grob)))))
        ((span) (+ 2.2 (gs:stencil-width (gs:small-word grob (gs:get details 'left "")))))
@@ -166,6 +245,14 @@ gsTrillSpanTo =
      (set! (ly:music-property event 'gs-high) pitch)
      event))
 gsTrillSpanEnd = #(gs:stop 'trill)
+
+%% \gsWaves ##f #'((speed (0 . 0.5) (1 . 2)) (width (0 . 1))) (before a span or a trill that goes on): its waves, as
+%% multiples of ordinary ones over the shares of its time. ##t: not a wave but + and o in turn.
+gsWaves =
+#(define-event-function (signs waves event) (boolean? list? ly:event?)
+   (set! (ly:music-property event 'gs-details)
+         `((waves . ,waves) (signs . ,signs) . ,(ly:music-property event 'gs-details)))
+   event)
 
 %% \gsTurn "air" "ord." ... \gsTurnEnd: a gradual change of state along a dashed arrow, never a wave.
 gsTurn =

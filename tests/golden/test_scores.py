@@ -65,6 +65,10 @@ BY_TECHNIQUE = {
         "D5, G4@2", "the word with a dashed line and a hook", "", "instrument: trumpet\npitches: written\n"
     ),
     "without-mouthpiece": Golden("xG3, xC4@2", "x-heads, the word"),
+    "wah-wah": Golden("G4, C5@2", "the word, then + and o in turn to the end", "mute: plunger"),
+    "stem-in": Golden("G4, C5@2", "con sord. with the mute's name, stem in"),
+    "stem-half-out": Golden("G4, C5@2", "con sord. with the mute's name, stem half out"),
+    "stem-out": Golden("G4, C5@2", "con sord. with the mute's name, stem out"),
     "double-tongue": Golden("A4", "two dots at each of eight attacks", "attacks: 8\n  lasts: 2 beats"),
     "fall": Golden("G4, C5@2", "a curve down and away after each note"),
     "fingered-gliss": Golden("G4 ~~ C5", "the line with its word"),

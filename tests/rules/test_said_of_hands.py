@@ -7,6 +7,30 @@ from rules.saying import holds, says, silent
 
 ROWS = [
     says(
+        "stem-change-too-quick",
+        "mute: harmon\ncontour: C5 as stem-in, r, «C5 as stem-out»\nlasts: 4 beats",
+        number=("rest", 1.3333, 2, "s"),
+    ),
+    silent("stem-change-too-quick", "mute: harmon\ncontour: C5 as stem-in, r@1, C5@3 as stem-out\nlasts: 4 beats"),
+    says(
+        "stem-change-too-quick",
+        "mute: harmon\ncontour: C5 as stem-in -- «C5@0.9 as stem-out», C5\nlasts: 4 beats",
+        number=("time", 0.9, 1, "s"),
+    ),
+    silent("stem-change-too-quick", "mute: harmon\ncontour: C5 as stem-in -- C5@1 as stem-out, C5\nlasts: 4 beats"),
+    says(
+        "waves-too-fast",
+        "technique: wah-wah\nmute: plunger\ncontour: C5\nlasts: 4 beats\nspeed: 2 < «4.3»",
+        number=("waves", 4.3, 4.2, "1/s"),
+        on="trumpet",
+    ),
+    silent(
+        "waves-too-fast", "technique: wah-wah\nmute: plunger\ncontour: C5\nlasts: 4 beats\nspeed: 4.1", on="trumpet"
+    ),
+    says("waves-too-fast", "technique: vibrato\ncontour: C5\nspeed: «9»", number=("waves", 9, 8, "1/s")),
+    silent("waves-too-fast", "technique: vibrato\ncontour: C5\nspeed: 8"),
+    silent("waves-too-fast", "technique: valve-trill\ncontour: C5\nspeed: fast"),
+    says(
         "mute-change-too-quick",
         "mute: cup\ncontour: C5 as muted, r, «D5 as ordinary»\nlasts: 4 beats",
         number=("rest", 1.333, 5, "s"),

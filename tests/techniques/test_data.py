@@ -127,6 +127,6 @@ def test_a_weak_value_cannot_stand_where_it_would_refuse(kind: object) -> None:
 
 def test_layers_are_in_the_order_of_the_language() -> None:
     assert LAYERS == (
-        "none", "motion", "edge-in", "edge-off", "valves", "bell", "cover", "tone", "tongue", "voice",
+        "none", "motion", "edge-in", "edge-off", "valves", "bell", "cover", "stem", "tone", "tongue", "voice",
         "lip", "attack",
     )  # fmt: skip

@@ -32,6 +32,7 @@ LESS_AIR = {
     "hand-gliss",
     "muted",
     "stopped",
+    "wah-wah",
 } | EASIER.keys() - BREATH
 ALL = [techniques.get(key) for key in techniques.names()]
 

@@ -94,7 +94,7 @@ class LeafBuilder:
         if leaf.first and leaf.kind == "point" and not leaf.last:
             put_after(made, [marks.text(mark) for mark in event.ends if marks.is_at_head(mark)])
         if leaf.last:
-            if any(isinstance(mark, TrillSign) for mark in event.marks) and _waves(leaf):
+            if any(isinstance(mark, TrillSign) and (mark.waves or _waves(leaf)) for mark in event.marks):
                 put_after(made, [marks.WAVES_END])
             _attach_end(event, made, headless=leaf.kind == "skip")
             if event.after:

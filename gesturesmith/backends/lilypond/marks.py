@@ -44,6 +44,7 @@ from gesturesmith.score.marks import (
     TechniqueTurnEnd,
     TechniqueTurnStart,
     TrillSign,
+    Waves,
     Words,
 )
 from gesturesmith.units import Spelling
@@ -126,7 +127,8 @@ def before_note(marks: Iterable[Mark]) -> list[str]:
 def after_note(marks: Iterable[Mark], *, waves: bool) -> list[str]:
     """The marks after a note, at its beginning; `waves`: a trill gets a wavy line up to `WAVES_END`."""
     chosen = (mark for mark in marks if not isinstance(mark, Small | SungHead | Flutter | RepeatStrokes))
-    return [_trill(mark, "Span") if waves and isinstance(mark, TrillSign) else text(mark) for mark in chosen]
+    spans = ((mark, isinstance(mark, TrillSign) and (waves or mark.waves is not None)) for mark in chosen)
+    return [_trill(mark, "Span") if span and isinstance(mark, TrillSign) else text(mark) for mark, span in spans]
 
 
 def at_every_head(marks: Iterable[Mark], value: Fraction) -> list[str]:
@@ -192,7 +194,7 @@ def text(mark: Mark) -> str:
         case TechniqueTurnEnd():
             return r"\gsTurnEnd"
         case SpanStart():
-            return f"\\gsSpan {quoted(mark.word)}"
+            return f"{_waved(mark.waves)}\\gsSpan {quoted(mark.word)}"
         case SpanEnd():
             return r"\gsSpanEnd"
         case Flutter():
@@ -254,4 +256,15 @@ def _line(line: LineStart) -> str:
 
 def _trill(sign: TrillSign, reach: str) -> str:
     to = f"To {_pitch(sign.to)}" if sign.to is not None else ""
-    return f"\\gsTrill{reach}{to}"
+    return f"{_waved(sign.waves)}\\gsTrill{reach}{to}"
+
+
+def _waved(waves: Waves | None) -> str:
+    """What makes a span one of waves, before it."""
+    if waves is None:
+        return ""
+    rows = (
+        f"({name} {' '.join(f'({decimal(share)} . {decimal(Fraction(factor))})' for share, factor in found)})"
+        for name, found in (("speed", waves.speed), ("width", waves.width))
+    )
+    return f"\\gsWaves ##{'t' if waves.signs else 'f'} #'({' '.join(rows)}) "

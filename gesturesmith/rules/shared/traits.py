@@ -14,9 +14,10 @@ _known: dict[str, frozenset[str]] = {}  # by technique key: a few dozen
 def traits(gesture: Gesture) -> frozenset[str]:
     """The traits of a gesture: its own, and those of every technique in force anywhere in it.
 
-    path:PATH harmonic:NAME limit:NAME trill holds sings needs bell cover mute rate vague lines needs-line
-                                                                              of a technique
-    line slur height fingering text notehead sung slide changes joined graces breath forte-piano   of the gesture
+    path:PATH harmonic:NAME limit:NAME trill holds sings needs bell cover mute stem rate vague lines
+    needs-line   of a technique
+    line slur height fingering text notehead sung slide changes joined graces breath forte-piano speed
+    of the gesture
     """
     found = set(_own(gesture))
     rows = {id(point.techniques): point.techniques for point in gesture.points}
@@ -48,6 +49,8 @@ def _own(gesture: Gesture) -> Iterator[str]:
         yield "graces"
     if any(point.words for point in gesture.points):
         yield "text"
+    if gesture.speed:
+        yield "speed"
     if any(point.breath for point in gesture.points):
         yield "breath"
     for name, value in (("text", gesture.text), ("sung", gesture.sing)):
@@ -75,6 +78,7 @@ def _of_technique(technique: Technique) -> Iterator[str]:
         "bell": technique.bell_hand,
         "cover": technique.cover,
         "mute": technique.takes_mute,
+        "stem": technique.of_mute,
         "rate": technique.rate,
         "vague": technique.pitched != "exact",
         "lines": technique.lines,
