@@ -43,7 +43,7 @@ soak: $(VENV)/.test-ready
 	  || echo "atheris has no wheel for this Python: the guided search is left out"
 	@GESTURESMITH_SOAK=1 GESTURESMITH_FUZZ=100000 $(PYTEST) tests/security
 	@GESTURESMITH_SOAK=1 $(PYTEST) $(ON_ALL_CORES) $(filter-out tests/security/%,$(SAMPLED))
-	@$(PYTEST) --numprocesses auto tests/reading/everything.py
+	@$(PYTEST) --numprocesses auto tests/reading/everything.py tests/musicxml/everything.py
 	@$(PYTEST) tests/handbook_again.py
 	@$(BIN)/python tests/security/guided.py
 

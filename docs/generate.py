@@ -44,7 +44,8 @@ def written_by_hand() -> tuple[Path, ...]:
     """The hand-written pages with snippets."""
     root = DOCS.parent
     own = (root / name for name in ("README.md", "DEVELOPERS.md", "SECURITY.md"))
-    return (*own, DOCS / "language.md", DOCS / "library.md", *sorted((DOCS / "handbook" / "text").glob("*.md")))
+    pages = (DOCS / f"{name}.md" for name in ("language", "library", "musicxml"))
+    return (*own, *pages, *sorted((DOCS / "handbook" / "text").glob("*.md")))
 
 
 def wanted(folder: Path = DOCS) -> dict[str, str]:

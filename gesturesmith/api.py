@@ -273,13 +273,13 @@ def render(
 ) -> Rendering:
     """Make the files of a text, as bytes.
 
-    formats    "svg", "pdf", "png", "ily", "ly", or several, as for `gesturesmith engrave --as`
+    formats    "svg", "pdf", "png", "ily", "ly", "musicxml", "mxl", or several, as for `gesturesmith engrave --as`
     only       the one gesture or passage wanted; ValueError if the text has none of that name
     pitches, draft, profiles   as for `engrave`
     lilypond   the LilyPond to use; by default that of `GESTURESMITH_LILYPOND`, the wheel or PATH
     jobs       how many LilyPonds run at a time
 
-    Raises LilyPondNotFound if LilyPond is needed but missing; "ily" and "ly" do not need it.
+    Raises LilyPondNotFound if LilyPond is needed but missing; the last four do not need it.
 
     >>> made = gesturesmith.render(text, "svg")
     >>> made.files[0].data[:5]

@@ -36,6 +36,7 @@ _CHARTS = ("map", "fingering", "quarter-tones", "ladders")
 _PLACES = {
     "docs/language.md": "language.md",
     "docs/library.md": "library.md",
+    "docs/musicxml.md": "musicxml.md",
     "docs/difficulty.md": "difficulty.md",
     "docs/techniques.md": "techniques/index.md",
     "docs/joining.md": "techniques/joining.md",
@@ -344,4 +345,11 @@ def pages(*, quick: bool = False) -> dict[str, str]:
     return made
 
 
-_BY_HAND = ("docs/language.md", "docs/library.md", "DEVELOPERS.md", "SECURITY.md", "CHANGELOG.md")
+_BY_HAND = (
+    "docs/language.md",
+    "docs/library.md",
+    "docs/musicxml.md",
+    "DEVELOPERS.md",
+    "SECURITY.md",
+    "CHANGELOG.md",
+)

@@ -71,6 +71,7 @@ def _output(made: OutputRecord, done: BuildResult) -> dict[str, Any]:
         "from": [report.source.name for report in done.reports],
         "shows": list(made.excerpts),
         "findings": [finding for report in done.reports for finding in _findings(report, shown)],
+        **({"lacks": list(made.lacks)} if made.lacks else {}),
     }
 
 

@@ -61,6 +61,9 @@ def engrave(
 
     Writes DIR/FILE.pdf, the page of a file, and DIR/FILE/NAME.pdf (.svg, .png, .ily) for each gesture and
     passage; for a folder FILE, in the same subfolders. Unchanged files are left as they are.
+
+    ily, ly, musicxml and mxl need no LilyPond. MusicXML has the same music for score programs; what it has no place
+    for is told once.
     """
     from gesturesmith.pipeline.types import NotesOptions, Options
 

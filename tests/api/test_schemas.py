@@ -50,6 +50,9 @@ exercises rising
 gesture call
   contour: G4
 
+gesture pointing
+  contour: G4 -> C5
+
 gesture roll
   contour: G4
   attacks: 9
@@ -128,7 +131,7 @@ def printed(tmp_path_factory) -> dict[str, list[Any]]:
         )
         for number, maker in enumerate(makers):
             manifest = folder / f"{number}.json"
-            main([*maker, "--as", "ly", "-o", f"out{number}", "--manifest", str(manifest)])
+            main([*maker, "--as", "ly,musicxml", "-o", f"out{number}", "--manifest", str(manifest)])
             found["manifest"].append(json.loads(manifest.read_bytes()))
     return found
 

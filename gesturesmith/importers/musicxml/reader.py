@@ -47,7 +47,6 @@ class _ReadBar:
     lasts: Fraction = Fraction(0)
     meter: tuple[int, int] | None = None
     hidden: bool = False
-    implicit: bool = False
     tempos: list[TempoMark] = field(default_factory=list)
     signs: BarSigns = field(default_factory=BarSigns)
 
@@ -169,7 +168,6 @@ class _ScoreReader:
         if index >= len(self.bars):
             self.bars.append(_ReadBar(measure.get("number") or str(index + 1)))
         bar = self.bars[index]
-        bar.implicit = bar.implicit or measure.get("implicit") == "yes"
         here = _InBar()
         for element in content.children:
             self.element(part, bar, here, element)
@@ -340,7 +338,7 @@ class _ScoreReader:
 def _score_bar(bar: _ReadBar) -> ScoreBar:
     signs = bar.signs
     # Ours are marked so: no bar line, and a hidden meter that only says how long the bar is.
-    free = bar.meter is None or (bar.hidden and bar.implicit and not signs.plain)
+    free = bar.meter is None or (bar.hidden and not signs.plain)
     return ScoreBar(
         number=bar.number,
         lasts=bar.lasts or (Fraction(4 * bar.meter[0], bar.meter[1]) if bar.meter is not None else bar.lasts),
