@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import errno
 from collections.abc import Iterator
-from contextlib import AbstractContextManager, contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from functools import partial
 from typing import TYPE_CHECKING
 
@@ -29,13 +29,13 @@ def worker_pool(
     """
     if setup.cluster is not None:
         return _cluster(setup.cluster, lilypond, setup.sandbox)
-    return _local(lilypond, early, setup.jobs)
+    return _local(setup.pool or LilyPondPool(lilypond, early), setup.jobs, keep=setup.pool is not None)
 
 
 @contextmanager
-def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) -> Iterator[WorkerPool]:
-    """Threads on this machine. Each of the formats in `early` has a LilyPond that starts at once and waits."""
-    with LilyPondPool(lilypond, early) as shared:
+def _local(shared: LilyPondPool, jobs: int, *, keep: bool) -> Iterator[WorkerPool]:
+    """Threads on this machine. `keep`: the LilyPonds are the caller's, who ends them."""
+    with nullcontext() if keep else shared:
         # LilyPond is already starting, and takes longer than these imports.
         from concurrent.futures import ThreadPoolExecutor
 
@@ -48,7 +48,8 @@ def _local(lilypond: LilyPond, early: tuple[tuple[str, ...], ...], jobs: int) ->
         finally:
             # Results not collected by now are not wanted: the LilyPonds end, and then the threads. These are not
             # joined: if a run is interrupted while a lock is held, they might wait for it for ever.
-            shared.close()
+            if not keep:
+                shared.close()
             executor.shutdown(wait=False, cancel_futures=True)
 
 

@@ -16,7 +16,7 @@ from gesturesmith.source import Source
 from gesturesmith.values import frozen
 
 if TYPE_CHECKING:
-    from gesturesmith.lilypond import Failure, LilyPond, MissingLilyPond
+    from gesturesmith.lilypond import Failure, LilyPond, LilyPondPool, MissingLilyPond
 
 
 @frozen(kw_only=True)
@@ -109,6 +109,7 @@ class BatchSetup:
     force     also overwrite files that are not ours
     cluster   the address of a Dask cluster that runs LilyPond instead of this machine
     sandbox   whether its workers run LilyPond in a sandbox: auto | always | never
+    pool      LilyPonds of the caller, which outlive the batch; None: of its own
     tell      called with what is being done, and how much of how much (in gestures) LilyPond has done
     """
 
@@ -120,4 +121,5 @@ class BatchSetup:
     force: bool = False
     cluster: str | None = None
     sandbox: SandboxMode = "auto"
+    pool: LilyPondPool | None = None
     tell: Callable[[str, float, float], None] = _silent

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
@@ -20,6 +21,7 @@ from gesturesmith.source import folded
 if TYPE_CHECKING:
     from gesturesmith.batch import Build, BuildResult
     from gesturesmith.cache import Store
+    from gesturesmith.cli.input_files import InputFile
     from gesturesmith.cli.page_command import OutputOptions
     from gesturesmith.pipeline import CompileResult, Options
     from gesturesmith.pipeline.types import SignUsage
@@ -87,9 +89,7 @@ def engrave(
     elif notes:
         options = replace(options, notes=NotesOptions(pitches=pitches, draft=draft))
     builds = list(document)
-    for one, source in found.read:
-        here = replace(options, folder=folder_of(one.path, common.profiles), stem=one.stem, place=one.place)
-        builds.append(_build(source, here, store, document))
+    builds += [build_of(one, source, options, common, store, document) for one, source in found.read]
     ways: list[SignUsage] = []
     report = partial(_report, only=only, colour=bool(context.color), ways=ways)
     status = page_command.run(context, common, builds, store=store, files=found, report=report)
@@ -97,9 +97,18 @@ def engrave(
     return status
 
 
-def _build(source: Source, options: Options, store: Store, document: list[Build]) -> Build:
+def build_of(
+    file: InputFile,
+    source: Source,
+    options: Options,
+    common: OutputOptions,
+    store: Store,
+    document: Sequence[Build] = (),
+) -> Build:
+    """The build of a file. `document`: the build of notes common to all files, if there is one."""
     from gesturesmith.batch import Build
 
+    options = replace(options, folder=folder_of(file.path, common.profiles), stem=file.stem, place=file.place)
     pages = options.pages and options.only is None
     return Build(
         name=source.name,
@@ -111,7 +120,9 @@ def _build(source: Source, options: Options, store: Store, document: list[Build]
     )
 
 
-def _compiled(sources: tuple[Source, ...], options: Options, store: Store, document: list[Build]) -> CompileResult:
+def _compiled(
+    sources: tuple[Source, ...], options: Options, store: Store, document: Sequence[Build]
+) -> CompileResult:
     from gesturesmith.pipeline import compile_file  # not needed if everything is in the cache
 
     if not document:

@@ -16,6 +16,7 @@ _COMMANDS = {
     "excerpt": "gesturesmith.cli.excerpt:excerpt",
     "suggest": "gesturesmith.cli.suggest:suggest",
     "engrave": "gesturesmith.cli.engrave:engrave",
+    "watch": "gesturesmith.cli.watch:watch",
     "notes": "gesturesmith.cli.notes:notes",
     "sheet": "gesturesmith.cli.sheet:sheet",
     "chart": "gesturesmith.cli.chart:chart",

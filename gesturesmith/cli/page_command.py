@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from gesturesmith.batch import BatchSetup, Build, BuildResult
     from gesturesmith.cache import Store
     from gesturesmith.cli.input_files import InputFiles
-    from gesturesmith.lilypond import LilyPond, MissingLilyPond
+    from gesturesmith.lilypond import LilyPond, LilyPondPool, MissingLilyPond
 
 
 @frozen(kw_only=True)
@@ -193,11 +193,14 @@ def run(
     store: Store,
     files: InputFiles,
     report: Callable[[BuildResult], Status] | None = None,
+    lilypond: LilyPond | MissingLilyPond | None = None,
+    pool: LilyPondPool | None = None,
 ) -> Status:
     """Make all builds and report on each, with a summary if there are several; the exit status.
 
-    files    all input files: none is overwritten, and unreadable ones are reported
-    report   reports the findings of a build and gives their status; by default it reports what is refused
+    files      all input files: none is overwritten, and unreadable ones are reported
+    report     reports the findings of a build and gives their status; by default it reports what is refused
+    lilypond   if it was found already; `pool`: LilyPonds that outlive the run
     """
     from contextlib import closing
 
@@ -206,7 +209,7 @@ def run(
     from gesturesmith.cli.summary import BatchSummary, delivered, lost, reported
 
     progress = Progress()
-    setup = _setup(common, store, files, progress)
+    setup = _setup(common, store, files, progress, lilypond or find_lilypond(common), pool)
     statuses = [Status.INPUT for _ in files.unread]
     for one in files.unread:
         complain(f"{one.name}: {one.message}")
@@ -245,23 +248,31 @@ def run(
     return worst(*statuses)
 
 
-def _setup(common: OutputOptions, store: Store, files: InputFiles, progress: Progress) -> BatchSetup:
+def _setup(
+    common: OutputOptions,
+    store: Store,
+    files: InputFiles,
+    progress: Progress,
+    lilypond: LilyPond | MissingLilyPond,
+    pool: LilyPondPool | None,
+) -> BatchSetup:
     from gesturesmith import batch
 
     return batch.BatchSetup(
         output=common.output,
         inputs=tuple(Path(path) for path in files.paths),
-        lilypond=_lilypond(common),
+        lilypond=lilypond,
         store=store,
         jobs=common.jobs,
         force=common.force,
         cluster=common.cluster,
         sandbox=common.sandbox,
+        pool=pool,
         tell=progress,
     )
 
 
-def _lilypond(common: OutputOptions) -> LilyPond | MissingLilyPond:
+def find_lilypond(common: OutputOptions) -> LilyPond | MissingLilyPond:
     """The LilyPond, or why there is none; without a reason if no format needs it."""
     from gesturesmith.lilypond import MissingLilyPond, find
 

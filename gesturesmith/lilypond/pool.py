@@ -48,6 +48,14 @@ class LilyPondPool:
             for waiting in self._living:
                 waiting.cancel()
 
+    def ready(self, formats: tuple[str, ...]) -> None:
+        """Have a process wait for the next job of these formats, unless one does."""
+        with self._lock:
+            if self._closed or any(f == formats and waiting.waits for f, waiting in self._waiting):
+                return
+            self._waiting = [pair for pair in self._waiting if pair[1].waits]
+            self._waiting.append((formats, self._stack.enter_context(start(self.lilypond, formats))))
+
     def one(self, formats: tuple[str, ...], job: Job) -> RunResult:
         """Run one job."""
         waiting = self._take(formats)
@@ -63,7 +71,7 @@ class LilyPondPool:
         with self._lock:
             if self._closed:
                 raise OSError("the pool is closed")
-            ready = next((pair for pair in self._waiting if pair[0] == formats), None)
+            ready = next((pair for pair in self._waiting if pair[0] == formats and pair[1].waits), None)
             if ready is not None:
                 self._waiting.remove(ready)
             waiting = ready[1] if ready is not None else start(self.lilypond, formats)

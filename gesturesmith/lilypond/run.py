@@ -166,6 +166,11 @@ class WaitingProcess:
     ) -> None:
         self.cancel()
 
+    @property
+    def waits(self) -> bool:
+        """Whether it is still there, without a document."""
+        return not self._over and self._writer is None and self._process.poll() is None
+
     def feed(self, job: Job) -> None:
         """Give it its document. It then works by itself: several can be fed before waiting for any."""
         self._deadline = time.monotonic() + job.timeout_s

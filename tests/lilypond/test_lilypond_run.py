@@ -146,6 +146,20 @@ def test_no_room_for_its_files(wheel, monkeypatch):
     assert (failed.gesture, failed.summary) == (None, "the disk for temporary files is full")
 
 
+def test_one_is_kept_ready_and_replaced_if_it_died(wheel, document):
+    with LilyPondPool(wheel) as pool:
+        pool.ready(("pdf",))
+        pool.ready(("pdf",))
+        ((_, waiting),) = pool._waiting
+        waiting._process.kill()
+        waiting._process.wait()
+        assert pool.one(("pdf",), Job(document=document)).file("page", "pdf")
+        pool.ready(("pdf",))
+        assert [(formats, one.waits) for formats, one in pool._waiting] == [(("pdf",), True)]
+        assert pool.one(("pdf",), Job(document=document)).file("page", "pdf")
+        assert pool._waiting == []
+
+
 @pytest.mark.parametrize("name", ["a%db", "a\\b", "雾 ü"])
 @pytest.mark.parametrize("backend", ["", "ps"])
 def test_a_temporary_folder_with_a_strange_name_is_passed_over(
