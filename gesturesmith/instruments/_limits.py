@@ -213,9 +213,13 @@ def ear_and_lip() -> dict[str, Limit]:
             "periods",
             side="below",
         ),
-        "harmonic_gliss_exact_cents": Limit(fifteen, None, "cents"),
+        "harmonic_gliss_exact_cents": Limit(
+            Sourced(35, HOUSE, "the lip brings both ends into tune, as far as it lifts a note"), None, "cents"
+        ),
         "harmonic_gliss_about_cents": Limit(
-            Sourced(50, HOUSE, "an approximate end may be a quarter tone off"), None, "cents"
+            Sourced(100, HOUSE, "an approximate end may be a semitone off: the density of the sweep matters more"),
+            None,
+            "cents",
         ),
         "harmonic_gliss_min_partials": Limit(
             Sourced(3, DERIVED, "two partials have nothing between them to sweep through"),

@@ -29,6 +29,8 @@ _WIDEST = Sourced(
     PRACTICE,
     "music21 10.5.1: written C2 is the lowest note; bwhisperer.com, Blog 19, shows partials up to sounding G5",
 )
+# F 1-2-3 is then 54 cents sharp. One dictionary has 20, as with the third slide pulled: on that the fingerings of
+# eight quarter tones and of F#2 and C#3 rest, and whether a sweep from an exact F# takes this tube.
 THIRD_SLIDE: Sourced[Tuning] = Sourced(
     "alone",
     PRACTICE,

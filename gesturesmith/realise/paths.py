@@ -219,16 +219,17 @@ class Swept(NamedTuple):
     partials: tuple[int, ...]
 
 
-def swept(instrument: Instrument, points: Sequence[AskedPoint]) -> Swept:
+def swept(instrument: Instrument, points: Sequence[AskedPoint], *, in_tune: bool = False) -> Swept:
     """The tube for a sweep through partials.
 
-    Exact points must be within 15 cents of a partial, approximate ones within 50 (the instrument's limits). Of the
-    tubes that allow this, the one with the most partials, then the least error, then the shortest. If none does,
-    the tube whose ends are least off, then whose worst point is.
+    Exact points must be as near to a partial as the lip bridges, approximate ones within a semitone (the
+    instrument's limits). Of the tubes that allow this, the one with the most partials, then the least error, then
+    the shortest. If none does, the tube whose ends are least off, then whose worst point is. `in_tune`: points must
+    be in tune without the lip.
     """
     best: tuple[tuple[float, ...], Swept] | None = None
     for candidate in _one_tube(instrument, points):
-        over = _worst_excess(instrument, points, candidate)
+        over = _worst_excess(instrument, points, candidate, in_tune)
         passed = passed_partials([way.partial for way in candidate])
         errors = sum(abs(way.error) for way in candidate)
         length = candidate[0].tube.length_m
@@ -236,7 +237,7 @@ def swept(instrument: Instrument, points: Sequence[AskedPoint]) -> Swept:
         fits = over <= 1e-9
         key: tuple[float, ...] = (0.0, -count, round(errors, 6), length)
         if not fits:
-            ends = _worst_excess(instrument, (points[0], points[-1]), (candidate[0], candidate[-1]))
+            ends = _worst_excess(instrument, (points[0], points[-1]), (candidate[0], candidate[-1]), in_tune)
             key = (1.0, round(max(0.0, ends), 6), round(over, 6), -count, length)
         if best is None or key < best[0]:
             best = (key, Swept(list(candidate), fits, passed))
@@ -291,7 +292,7 @@ def handled(instrument: Instrument, points: Sequence[AskedPoint]) -> list[Possib
 
 def held(instrument: Instrument, points: Sequence[AskedPoint]) -> str:
     """The name of the tube that is best for all points together."""
-    return swept(instrument, points).ways[0].tube.name
+    return swept(instrument, points, in_tune=True).ways[0].tube.name
 
 
 def passed_partials(ends: Sequence[int]) -> tuple[int, ...]:
@@ -321,13 +322,14 @@ def _on_partial(instrument: Instrument, way: PossibleFingering, point: AskedPoin
     return way._replace(error=error, fingered=fingered)
 
 
-def _worst_excess(instrument: Instrument, points: Sequence[AskedPoint], row: Sequence[PossibleFingering]) -> float:
+def _worst_excess(
+    instrument: Instrument, points: Sequence[AskedPoint], row: Sequence[PossibleFingering], in_tune: bool
+) -> float:
     """How far the worst point is beyond its tolerance, in cents; 0 or less if all are within it."""
-    exact = instrument.limits.get("harmonic_gliss_exact_cents")
-    about = instrument.limits.get("harmonic_gliss_about_cents")
-    exact_cents = float(exact.narrow.value) if exact else 15.0
-    about_cents = float(about.narrow.value) if about else 50.0
+    names = ("in_tune_cents", "lip_correction_cents")
+    exact, about = names if in_tune else ("harmonic_gliss_exact_cents", "harmonic_gliss_about_cents")
+    limits = {name: instrument.limits.get(name) for name in (exact, about)}
+    cents = {name: float(limit.narrow.value) if limit is not None else 0.0 for name, limit in limits.items()}
     return max(
-        abs(way.error) - (about_cents if point.about else exact_cents)
-        for way, point in zip(row, points, strict=True)
+        abs(way.error) - cents[about if point.about else exact] for way, point in zip(row, points, strict=True)
     )

@@ -1,7 +1,8 @@
 """A harmonic glissando begins or ends on a pitch that is not a partial of its tube.
 
-Checks  the points joined by the lines of a sweep, on the tube that fits them best: exact pitches must be within 15
-        cents of a partial, approximate ones within 50. Separate notes are fingered like any others
+Checks  the points joined by the lines of a sweep, on the tube that fits them best: exact pitches must be as near
+        to a partial as the lip bridges, 35 cents, approximate ones within a semitone. Separate notes are fingered
+        like any others
 Why     one tube length is held throughout, so only its partials can sound; the player starts and lands on the
         nearest ones
 Fires
@@ -9,7 +10,7 @@ Fires
     pitches: written
     gesture a
       technique: harmonic-gliss
-      contour: G4 ~~ F#^5
+      contour: B3 ~~ Bb4
 Passes
     instrument: horn
     pitches: written

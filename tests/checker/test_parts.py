@@ -160,7 +160,10 @@ def test_two_players_rest_by_turns():
     fast = TWO.replace("60", "120")
     both, turns = ["A5 for 16 ff"] * 30, ["A5 for 16 ff first", "A5 for 16 ff second"] * 15
     found = [report_of(f"{fast}  horns: {', '.join(line)}\n").passages[0].findings for line in (both, turns)]
-    assert [[(f.rule, f.where) for f in one] for one in found] == [[("effort-overdrawn", "")], []]
+    assert [[(f.rule, f.where) for f in one] for one in found] == [
+        [("strain-without-rest", ""), ("effort-overdrawn", "")],
+        [],
+    ]
 
 
 def test_what_one_of_two_players_cannot_play_is_told_for_that_one():

@@ -68,7 +68,8 @@ def test_a_slide_is_prepared_by_its_plain_interval() -> None:
 def test_a_sweep_is_prepared_by_its_ladder() -> None:
     """G4 to G5 written are partials 6 to 12 of the open F side, by the harmonic series: G A# C D E F# G, with 11
     nearest to F#."""
-    prepared = preparation(case("technique: harmonic-gliss\ncontour: G4 ~~ G5\nlasts: 4 beats"))
+    held = "technique: harmonic-gliss\ncontour: G4 ~~ G5\nlasts: 4 beats\nfingering: F 0"
+    prepared = preparation(case(held))
     assert prepared.tube == "F 0"
     assert names(prepared) == ["G4", "Bb4", "C5", "D5", "E5", "F#5", "G5"]
 

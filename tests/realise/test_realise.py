@@ -105,15 +105,18 @@ def test_pure_thirds_are_found_on_the_fifth_partial() -> None:
     assert abs(point.error_cents) <= 15
 
 
-# Harmonic glissando: the most partials whose ends are within 15 cents (50 where approximate), then the least error.
+# Harmonic glissando: the most partials whose ends the lip bridges (35 cents; 100 where approximate), then the least
+# error.
 @pytest.mark.parametrize(
     ("contour", "tube", "passed"),
     [
-        ("G4 ~~ G5", "F 0", range(6, 13)),
+        ("G4 ~~ G5", "F 1-3", range(8, 17)),
         ("C5 ~~ C6", "F 1-2-3", range(11, 23)),
         ("C4 ~~ C5", "F 2-3", range(5, 11)),
         ("C4 ~~ E4", "F 0", range(4, 6)),
-        ("G5 ~~ G4", "F 0", range(12, 5, -1)),
+        ("G5 ~~ G4", "F 1-3", range(16, 7, -1)),
+        ("xF#3 ~~ xF#5", "F 1-2-3", range(4, 17)),
+        ("F#3 ~~ F#5", "F 2", range(3, 13)),
     ],
 )
 def test_a_sweep_takes_the_fullest_tube_that_has_its_ends(contour: str, tube: str, passed: range) -> None:
@@ -123,7 +126,7 @@ def test_a_sweep_takes_the_fullest_tube_that_has_its_ends(contour: str, tube: st
     assert list(found.partials) == list(passed)
     assert found.print_tube
     ends = found.points[0], found.points[-1]
-    assert all(abs(p.error_cents) <= 15 for p in ends)
+    assert all(abs(p.error_cents) <= (100 if contour[0] == "x" else 35) for p in ends)
     assert found.starts_cents == pytest.approx(float(ends[0].asked_cents) + ends[0].error_cents)
     assert found.lands_cents == pytest.approx(float(ends[1].asked_cents) + ends[1].error_cents)
 
@@ -147,18 +150,18 @@ def test_no_tube_would_have_been_better(low: int, high: int) -> None:
             }
             n = min(ladder, key=lambda k, ladder=ladder: abs(ladder[k]))
             errors.append((abs(ladder[n]), n))
-        if all(e <= 15 for e, _ in errors):
+        if all(e <= 35 for e, _ in errors):
             counts.append(abs(errors[0][1] - errors[1][1]) + 1)
-    on_ladder = all(abs(p.error_cents) <= 15 for p in found.points)
+    on_ladder = all(abs(p.error_cents) <= 35 for p in found.points)
     assert on_ladder == bool(counts)
     if counts:
         assert len(found.partials) == max(counts)
 
 
-def test_approximate_ends_may_lie_a_quarter_tone_off() -> None:
+def test_approximate_ends_may_lie_a_semitone_off() -> None:
     exact, about = (realised(c, "technique: harmonic-gliss") for c in ("C4 ~~ E5", "xC4 ~~ xE5"))
     assert len(about.partials) >= len(exact.partials)
-    assert all(abs(p.error_cents) <= 50 for p in about.points)
+    assert all(abs(p.error_cents) <= 100 for p in about.points)
 
 
 def test_ends_on_no_ladder_tell_where_the_player_is() -> None:

@@ -57,7 +57,7 @@ ROWS = [
         "hand-out-too-low",
         "technique: hand-out\ncontour: Ab5 -- B5 -- «C5» -- B5",
         number=("lowest pitch", 6500, 7300, "cents above C-1"),
-        ways=["technique: fingered-gliss", "technique: chromatic"],
+        ways=["technique: harmonic-gliss", "technique: fingered-gliss", "technique: chromatic"],
     ),
     silent("hand-out-too-low", "technique: hand-out\ncontour: Ab5 -- B5, C5 as lip-gliss ~~ E5"),
     says(
@@ -96,7 +96,7 @@ ROWS = [
         "hand-out-too-wide",
         "technique: hand-out\ncontour: G5 -- C6 «--» F#5",
         number=("width", 600, 500, "cents"),
-        ways=["technique: fingered-gliss"],
+        ways=["technique: harmonic-gliss", "technique: fingered-gliss"],
     ),
     silent("hand-out-too-wide", "technique: hand-out\ncontour: Ab5 -- B5, C5 as lip-gliss ~~ A5"),
     says(

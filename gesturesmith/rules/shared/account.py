@@ -263,9 +263,9 @@ def first_spell(
 ) -> Spell | None:
     """The first stretch in which more than `limit` is owed, None if there is none.
 
-    takes   per second at a moment; None for a pause, of which each second pays back `ratio`
+    takes   per second at a moment; None for a pause, which pays back what `ratio` times as long took
     """
-    owed = sounded = paused = 0.0
+    owed = taken_in_all = sounded = paused = 0.0
     since: Moment | None = None  # when nothing was owed
     begin: Moment | None = None
     over: Moment | None = None
@@ -275,14 +275,16 @@ def first_spell(
             if over is not None:
                 break
             begin = None
-            owed = 0.0 if moment.box_goes_on else max(0.0, owed - moment.seconds * ratio)
+            rate = max(1.0, taken_in_all / sounded) if sounded else 1.0
+            owed = 0.0 if moment.box_goes_on else max(0.0, owed - moment.seconds * ratio * rate)
             paused += moment.seconds
         if not owed and not taken:
-            sounded = paused = 0.0
+            taken_in_all = sounded = paused = 0.0
             since = begin = None
         if taken:
             since, begin = since or moment, begin or moment
             owed += moment.seconds * taken
+            taken_in_all += moment.seconds * taken
             sounded += moment.seconds
             if over is None and owed > limit * (1 + 1e-9):
                 over = moment
