@@ -140,6 +140,11 @@ class KeySignature:
         """As the language names it: `Eb major`, `none`."""
         return f"{self.tonic} {self.mode}" if self.mode else "none"
 
+    def alter(self, letter: str) -> int:
+        """What it does to a letter: 1 sharpens it, -1 flattens it."""
+        place = _ON_FIFTHS.index(letter)
+        return int(self.fifths > place) - int(-self.fifths > 6 - place)
+
     def transposed(self, interval: Interval) -> KeySignature:
         """The key transposed; by its other name where it would need more than seven signs. An open one stays."""
         if not self.mode:

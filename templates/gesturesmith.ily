@@ -17,5 +17,6 @@
 \include "stencils/signs.ily"
 \include "stencils/footnotes.ily"
 \include "stencils/words.ily"
+\include "stencils/changes.ily"
 \include "stencils/grobs.ily"
 \include "stencils/engraver.ily"

@@ -80,30 +80,6 @@ gsPlace =
         \override SpacingSpanner.base-shortest-duration = #(ly:make-moment (* 3/4 place))
       } #})
 
-%% A tempo: words before it ("" for none), the note value counted (2 for a quarter, with dots), and its number per minute.
-#(define-markup-command (gs-tempo-of layout props words log dots number) (string? integer? integer? string?)
-   (let ((mark (list (markup #:smaller #:general-align Y DOWN #:note-by-number log dots 1)
-                     (markup #:hspace 0.4) "=" (markup #:hspace 0.4) number)))
-     (interpret-markup layout props
-       (if (string-null? words) (make-concat-markup mark)
-           (make-line-markup (list (make-bold-markup words) (make-concat-markup `("(" ,@mark ")"))))))))
-#(define-markup-command (gs-tempo layout props words number) (string? string?)
-   (interpret-markup layout props (make-gs-tempo-of-markup words 2 0 number)))
-
-gsTempo =
-#(define-music-function (words number) (string? string?)
-   #{ \tempo \markup \normal-text \gs-tempo #words #number #})
-
-%% The same in another note value: \gsTempoOf "" 2 1 "48" in dotted quarters.
-gsTempoOf =
-#(define-music-function (words log dots number) (string? integer? integer? string?)
-   #{ \tempo \markup \normal-text \gs-tempo-of #words #log #dots #number #})
-
-%% Words alone, if nothing is counted in beats.
-gsTempoWords =
-#(define-music-function (words) (string?)
-   #{ \tempo \markup \normal-text \bold #words #})
-
 #(define-markup-command (gs-stamp layout props text) (string?)
    (interpret-markup layout props
      (markup #:column (#:override '(box-padding . 0.4) #:box #:bold #:larger text #:vspace 0.3))))

@@ -22,6 +22,7 @@ from gesturesmith.model.gesture import LEVELS, Gesture, attack_times, sounds
 from gesturesmith.model.graces import has_graces, unfolded
 from gesturesmith.model.levels import mean
 from gesturesmith.model.strokes import gap_beats, struck
+from gesturesmith.model.tempo import FERMATA
 from gesturesmith.realise.gesture import realise
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.account import kept_up, played_out, rest_ratio
@@ -193,14 +194,15 @@ def _air(
     first: float | None = None
     least = single(instrument, "breath_from_note_s")
     for m, after in zip_longest(measured, measured[1:]):
-        seconds = m.end - m.start
+        held = 1 + FERMATA.value if "fermata" in m.point.marks else 1.0
+        seconds = (m.end - m.start) * held
         if not m.sounds:
             effort -= seconds
         else:
             flow = numbers.flow[m.register]
             tiring = numbers.tiring[m.register]
-            used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.load.air
-            effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.load.effort_factor
+            used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.load.air * held
+            effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.load.effort_factor * held
             most = max(most, used)
         long = m.sounds and least is not None and seconds >= least
         if m.point.gives_breath or (long and after is not None and after.point.reached == "attack"):

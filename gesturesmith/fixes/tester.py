@@ -13,7 +13,7 @@ from gesturesmith.fixes.edits import EditWriter
 from gesturesmith.judge.gesture import Judged, judge
 from gesturesmith.judge.passage import passage_report
 from gesturesmith.lang import parse
-from gesturesmith.lang.nodes import Block, File, Play
+from gesturesmith.lang.nodes import IMPOSED, Block, File, Play
 from gesturesmith.model.parts import line_of
 from gesturesmith.model.piece import Settings
 from gesturesmith.model.resolve import resolve
@@ -99,7 +99,10 @@ class EditTester:
         blocks = tuple(b for b in tree.blocks if b.kind != "part")
         if errors or not blocks:
             return None
-        return tuple(line_of(b, self._parts[0].casefold()) or b for b in blocks) if self._parts else blocks
+        if not self._parts:
+            return blocks
+        before = {b.name.text: b.get(IMPOSED) for b in self._tree.blocks}
+        return tuple(line_of(b, self._parts[0].casefold(), before.get(b.name.text)) or b for b in blocks)
 
     # --- the passages and other parts that play it -------------------------------------------------------
 

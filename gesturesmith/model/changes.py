@@ -64,3 +64,8 @@ class DoubleBar:
 
 
 type Change = TempoChange | TempoGradually | MeterChange | KeyChange | RehearsalMark | DoubleBar
+
+
+def bar_beats(meter: tuple[int, int]) -> Fraction:
+    """The length of a bar in quarters."""
+    return Fraction(4 * meter[0], meter[1])

@@ -14,6 +14,7 @@ from gesturesmith.model.changes import (
     RehearsalMark,
     TempoChange,
     TempoGradually,
+    bar_beats,
 )
 from gesturesmith.model.context import Context
 from gesturesmith.model.tempo import TempoMap, mapped
@@ -21,11 +22,6 @@ from gesturesmith.source import Span
 from gesturesmith.units import KeySignature
 
 _FASTER = "accelerando"
-
-
-def bar_beats(meter: tuple[int, int]) -> Fraction:
-    """The length of a bar in quarters."""
-    return Fraction(4 * meter[0], meter[1])
 
 
 class Course:
@@ -49,6 +45,7 @@ class Course:
         self.renewed = False  # whether an entry gives the tempo of the beginning
         self.changes: list[Change] = []
         self.placed: list[tuple[Fraction, nodes.PlayItem]] = []
+        self.gathering = False  # of a line among others: what changes is only placed, since others change it too
         self._ctx = ctx
         self._turns: list[tuple[Fraction, Fraction, Fraction]] = []
         self._map = mapped(tempo, ())
@@ -71,6 +68,8 @@ class Course:
         """An entry at a time; a mistake is reported."""
         change = node.change
         self.placed.append((at, node))
+        if self.gathering:
+            return
         if isinstance(change, nodes.Tempo):
             self._tempo(change, node.span, at)
         elif isinstance(change, nodes.GradualNode):

@@ -55,14 +55,19 @@ def lines_of(block: nodes.Block) -> tuple[nodes.KeyEntry, ...]:
     return tuple(e for e in block.entries if e.key.text not in PASSAGE) if block.kind == "passage" else ()
 
 
-def line_of(block: nodes.Block, part: str) -> nodes.Block | None:
-    """A passage as one part plays it, with its line as `play`; None if it has none."""
+def line_of(block: nodes.Block, part: str, changes: nodes.KeyEntry | None = None) -> nodes.Block | None:
+    """A passage as one part plays it, with its line as `play`; None if it has none. `changes`: those for all parts,
+    if they are known."""
     entry = next((e for e in lines_of(block) if _folded(e.key) == part), None)
     if entry is None:
         return None
     own = tuple(e for e in block.entries if e.key.text in PASSAGE and e.key.text != "play")
     line = replace(entry, key=nodes.Word("play", entry.key.span))
-    return replace(block, entries=(*own, line))
+    return replace(block, entries=(*own, line, changes or _for_all(nodes.Imposed(None, block.span))))
+
+
+def _for_all(changes: nodes.Imposed) -> nodes.KeyEntry:
+    return nodes.KeyEntry(nodes.Word(nodes.IMPOSED, changes.span), changes, changes.span)
 
 
 def divided(tree: nodes.File) -> Division:
@@ -289,10 +294,9 @@ def imposed(
                             instead=f"`{other}`",
                         )
                     )
-        if said:
-            order = sorted(((at, entry) for (_, at), (_, entry) in said.items()), key=lambda row: row[0])
-            every[block.name.text] = nodes.Imposed(tuple(order), block.span)
-    if not every:
+        order = sorted(((at, entry) for (_, at), (_, entry) in said.items()), key=lambda row: row[0])
+        every[block.name.text] = nodes.Imposed(tuple(order), block.span)
+    if not any(one.changes for one in every.values()):
         return None, ()
     return tuple(replace(p, tree=_with_changes(p.tree, every)) for p in parts), tuple(errors)
 
@@ -302,8 +306,8 @@ def _with_changes(tree: nodes.File, every: Mapping[str, nodes.Imposed]) -> nodes
         value = every.get(block.name.text)
         if value is None:
             return block
-        entry = nodes.KeyEntry(nodes.Word(nodes.IMPOSED, block.span), value, block.span)
-        return replace(block, entries=(*block.entries, entry))
+        own = (entry for entry in block.entries if entry.key.text != nodes.IMPOSED)
+        return replace(block, entries=(*own, _for_all(value)))
 
     return replace(tree, blocks=tuple(map(of, tree.blocks)))
 

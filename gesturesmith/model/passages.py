@@ -262,11 +262,12 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, name: str) -> tuple[Pa
     bar = Fraction(4) if frame.meter is None else Fraction(4 * frame.meter[0], frame.meter[1])
     who = ""
     imposed = ctx.value(block, nodes.IMPOSED, nodes.Imposed)
-    for when, entry in imposed.changes if imposed is not None else ():
+    course.gathering = imposed is not None and imposed.changes is None
+    for when, entry in imposed.changes or () if imposed is not None else ():
         course.add(entry, when)
     for node in play.items:
         if node.change is not None:
-            if imposed is None:
+            if imposed is None or course.gathering:
                 course.add(node, at)
             continue
         if (node.who is not None or node.below is not None) and not ctx.two_players:
@@ -274,7 +275,7 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, name: str) -> tuple[Pa
             return None
         events = _events(ctx, made, node, frame, course.tempo_map.tempo_at(at))
         if events is not None and node.name is not None and node.name.text.casefold() in made.items:
-            _include(ctx, made, node.name, course, at, entries=imposed is None)
+            _include(ctx, made, node.name, course, at, entries=imposed is None or course.gathering)
         if node.below is not None and not _even(ctx, made, node, node.below, frame, events):
             return None
         if events and node.silent:
@@ -335,8 +336,9 @@ def _include(ctx: Context, made: _Made, word: nodes.Word, course: Course, at: Fr
     if not entries:
         return
     length = sum((item.beats for item in made.items[name]), Fraction(0))
-    if frame.key is not None:
-        course.new_key(frame.key, at)
+    key = made.blocks[name].get("key")
+    if key is not None and isinstance(key.value, nodes.KeyNode):
+        course.add(nodes.PlayItem(change=key.value, span=word.span), at)
     for turn in range(frame.times):
         for when, entry in inner.placed:
             course.add(replace(entry, span=word.span), at + when + turn * length)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Accidentals, Choose, Fingerings, HeightLook, Keep, Order, Pace, Pitches, Players
 from gesturesmith.lang.nodes import PlayItem
-from gesturesmith.model.changes import Change
+from gesturesmith.model.changes import Change, MeterChange, bar_beats
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.tempo import FERMATA, TempoMap
 from gesturesmith.source import Span
@@ -146,6 +146,16 @@ class Passage:
     @property
     def beats(self) -> Fraction:
         return sum((i.beats for i in self.items), Fraction(0))
+
+    def bar_at(self, at: Fraction) -> int | None:
+        """The number of the bar around a time, 0 for a pickup before bar 1; None if there are no bars."""
+        if self.meter is None:
+            return None
+        changes = [(c.at, c.meter) for c in self.changes if isinstance(c, MeterChange) and c.at <= at]
+        number, since, meter = (self.bar or 1), self.pickup, self.meter
+        for when, after in changes:
+            number, since, meter = number + int((when - since) / bar_beats(meter)), when, after
+        return number + (at - since) // bar_beats(meter)
 
     def silence_s(self, item: PassageItem) -> float:
         """The seconds that a rest of it lasts, longer under a fermata."""

@@ -36,6 +36,7 @@ from gesturesmith.diagnostics.changes import Fix, LengthChange
 from gesturesmith.evidence import PLAYER
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, ContourPoint
+from gesturesmith.model.tempo import FERMATA
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.account import (
@@ -139,7 +140,8 @@ def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) 
 
 def _surely_enough(case: Case, litres: float) -> bool:
     """Whether one breath lasts the whole gesture even at the highest flow of any register and level."""
-    most = _most_flow(case.instrument) * float(case.gesture.seconds)
+    held = any("fermata" in point.marks for point in case.gesture.points)
+    most = _most_flow(case.instrument) * float(case.gesture.seconds) * (1 + FERMATA.value * held)
     rows = {id(p.techniques): p.techniques for p in case.gesture.points}
     factors = {t.key: t.flow.value for row in rows.values() for t in row if t.flow is not None}
     return most * prod(max(1.0, factor) for factor in factors.values()) <= litres

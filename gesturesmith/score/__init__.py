@@ -8,13 +8,14 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.kinds import Pitches
-from gesturesmith.model.changes import Change, KeyChange
+from gesturesmith.model.changes import Change, DoubleBar, KeyChange, TempoGradually
 from gesturesmith.model.piece import Passage, Settings
+from gesturesmith.model.tempo import steady
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.score import boxes, describe, notes, room, written
-from gesturesmith.score.music import CueNotes, Footnote, Music, RepeatedStretch
+from gesturesmith.score.music import CueNotes, Footnote, Music, RepeatedStretch, barred
 from gesturesmith.score.plan import in_seconds, plan
-from gesturesmith.score.rhythm import free, meter_of
+from gesturesmith.score.rhythm import Meter, free
 from gesturesmith.tones import perform, perform_passage
 from gesturesmith.units import UNISON, Interval, KeySignature
 from gesturesmith.wording import text as wording
@@ -28,7 +29,12 @@ def gesture_score(
     """The music of one gesture, without meter. `pitches`: "written" for the part, "sounding" for concert score."""
     gesture, instrument = case.gesture, case.instrument
     whole = plan(
-        ((case, Fraction(0), gesture.beats),), instrument, settings, free(gesture.beat), pitches, gesture.tempo
+        ((case, Fraction(0), gesture.beats),),
+        instrument,
+        settings,
+        free(gesture.beat),
+        pitches,
+        steady(gesture.tempo),
     )
     return Music(
         name=gesture.name,
@@ -70,26 +76,33 @@ def passage_score(
     played = tuple(
         (case, item.at, item.beats) for item, case in zip(passage.items, passage_case.cases, strict=True)
     )
-    meter = meter_of(passage.meter, passage.counted or Fraction(1))
+    transposition = UNISON if pitches == "sounding" else instrument.sounding
+    key = _on_page(passage.key, transposition)
+    changes = tuple(_change_on_page(change, transposition) for change in passage.changes)
+    keys = [(change.at, change.key) for change in changes if isinstance(change, KeyChange)]
+    meter = barred(passage.meter, passage.counted, passage.pickup, passage.changes)
     repeated = any(r.end == passage.beats for r in passage.repeats)
-    cuts = frozenset(cue.start for cue in cues)
+    held = frozenset(item.at for item in passage.items if item.fermata)
+    after = {item.at + item.beats for item in passage.items if item.fermata}
+    cuts = frozenset((*(cue.start for cue in cues), *_times(passage.changes), *held, *after))
     boxed = boxes.of(passage)
-    filled = tuple(_cut(_filled(played, None if repeated else meter.bar, boxed), cuts, boxed))
+    filled = tuple(_cut(_filled(played, None if repeated else meter, boxed), cuts, boxed))
     whole = plan(
         filled,
         instrument,
         settings,
         meter,
         pitches,
-        passage.tempo,
+        passage.tempo_map,
         repeated=bool(passage.repeats),
         players=_players(passage, settings.wording[0]),
         cuts=cuts,
         boxed=boxed,
         borders=boxes.edges(passage) | {at for r in passage.repeats for at in (r.start, r.end)},
+        held=held,
+        keys=(*(((Fraction(0), key),) if key is not None else ()), *keys),
     )
     times = wording("times", settings.wording[0])
-    transposition = UNISON if pitches == "sounding" else instrument.sounding
     cases = tuple(case for case in passage_case.cases if case is not None)
     return Music(
         name=passage.name,
@@ -116,9 +129,9 @@ def passage_score(
         bar=passage.bar,
         tempo_map=passage.tempo_map,
         pickup=passage.pickup,
-        key=_on_page(passage.key, transposition),
-        changes=tuple(_change_on_page(change, transposition) for change in passage.changes),
-        last_bar="" if repeated else "|.",
+        key=key,
+        changes=changes,
+        last_bar="" if repeated else "||" if DoubleBar(at=passage.beats) in changes else "|.",
         footnotes=whole.footnotes,
         description=describe.passage_in_words(passage, settings.wording, pitches),
         cautions=notes.cautions(cases, settings.wording),
@@ -129,6 +142,14 @@ def passage_score(
             [(case.gesture, case.realisation) if case is not None else None for case in passage_case.cases],
         ),
     )
+
+
+def _times(changes: tuple[Change, ...]) -> Iterator[Fraction]:
+    """The times at which something changes or ceases to."""
+    for change in changes:
+        yield change.at
+        if isinstance(change, TempoGradually):
+            yield change.until
 
 
 def _on_page(key: KeySignature | None, transposition: Interval) -> KeySignature | None:
@@ -164,7 +185,7 @@ def _players(passage: Passage, language: str) -> dict[Fraction, str]:
 
 
 def _filled(
-    played: tuple[tuple[Case | None, Fraction, Fraction], ...], bar: Fraction | None, boxed: boxes.Boxes
+    played: tuple[tuple[Case | None, Fraction, Fraction], ...], meter: Meter | None, boxed: boxes.Boxes
 ) -> tuple[tuple[Case | None, Fraction, Fraction], ...]:
     """The items to play, with adjacent rests merged and a rest that fills the last bar."""
     joined: list[tuple[Case | None, Fraction, Fraction]] = []
@@ -174,6 +195,7 @@ def _filled(
         else:
             joined.append((case, at, beats))
     end = joined[-1][1] + joined[-1][2]
-    if bar is not None and end % bar:
-        return _filled((*joined, (None, end, bar - end % bar)), None, boxed)
+    until = meter.bar_end(end) if meter is not None and end != meter.bar_start(end) else None
+    if until is not None:
+        return _filled((*joined, (None, end, until - end)), None, boxed)
     return tuple(joined)

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from math import ceil
 
 from gesturesmith.kinds import StaffClef
 from gesturesmith.score.music import CueNotes, Music
-from gesturesmith.score.rhythm import meter_of
+from gesturesmith.score.rhythm import Meter
 from gesturesmith.values import frozen
 
 # When a player wants a cue, and how much of one: our own judgement.
@@ -30,23 +29,34 @@ class CuePart:
 
 def cues(own: Music, others: tuple[CuePart, ...]) -> tuple[CueNotes, ...]:
     """The cues of a line: the last bars of each long rest, from the part that plays most in them."""
-    bar = meter_of(own.meter).bar
-    if bar is None:
+    bars = own.bars
+    if bars.bar is None:
         return ()
     found = []
     for start, end in _silences(own):
-        first, last = ceil(start / bar) * bar, end // bar * bar
-        if end == own.beats or last - first < _REST_BARS * bar:
+        whole = _whole_bars(bars, start, end)
+        if end == own.beats or len(whole) <= _REST_BARS:
             continue
-        since = last - _CUE_BARS * bar
+        since, bar, last = whole[-1 - _CUE_BARS], whole[-1] - whole[-2], whole[-1]
         best = max(others, key=lambda part: _prominence(part.music, since, last, bar), default=None)
         if best is not None and _played(best.music, since, last) > 0:
             begins = min(start for start, end, _ in _sounding(best.music) if end > since)
-            since = max(since, begins // bar * bar)
+            since = max(since, bars.bar_start(begins))
             clef, above = _placed(own, best.music, since, last)
             cue = CueNotes(start=since, end=last, quote=best.quote, name=best.title, clef=clef, above=above)
             found.append(cue)
     return tuple(found)
+
+
+def _whole_bars(bars: Meter, start: Fraction, end: Fraction) -> list[Fraction]:
+    """The bar lines between two times."""
+    first = bars.bar_start(start)
+    at = first if first == start else bars.bar_end(start)
+    found = []
+    while at is not None and at <= end:
+        found.append(at)
+        at = bars.bar_end(at)
+    return found
 
 
 def _sounding(music: Music) -> Iterator[tuple[Fraction, Fraction, Fraction | None]]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from gesturesmith.kinds import StaffClef
+from gesturesmith.lang.words import FERMATA
 from gesturesmith.model.gesture import ContourPoint, Gesture, Grace, Segment, attack_times
 from gesturesmith.model.strokes import MEASURED
 from gesturesmith.score.heads import Head, Stave
@@ -182,7 +183,10 @@ def _at_point(
     point = points[index]
     if point.kind == "silence":
         silent: SlotKind = "point" if gesture.in_seconds else "rest"
-        return EventBuilder(start=point.at, end=point.until, kind=silent, head=None, point=point, index=index)
+        held = tuple(mark for mark in point.marks if mark == FERMATA)
+        return EventBuilder(
+            start=point.at, end=point.until, kind=silent, head=None, point=point, index=index, articulations=held
+        )
     kind: SlotKind
     if gesture.in_seconds or (point.reached == "line" and not point.held):
         kind = "point"
@@ -275,7 +279,8 @@ def _attack(
     own = index if point.at == at else None
     if point.kind == "silence":
         silent: SlotKind = "point" if gesture.in_seconds else "rest"
-        return EventBuilder(start=at, end=until, kind=silent, head=None, point=point, index=own)
+        held = tuple(mark for mark in point.marks if mark == FERMATA and own is not None)
+        return EventBuilder(start=at, end=until, kind=silent, head=None, point=point, index=own, articulations=held)
     head, kind, sounding = stave.head(gesture, point), _plain(point), point.sounding_cents
     if _slides(gesture.segments, index):
         kind = "moving"

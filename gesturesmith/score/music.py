@@ -11,11 +11,11 @@ from fractions import Fraction
 from typing import Literal
 
 from gesturesmith.kinds import AttackShape, Pitches, StaffClef
-from gesturesmith.model.changes import Change
+from gesturesmith.model.changes import Change, MeterChange
 from gesturesmith.model.tempo import TempoMap
 from gesturesmith.score.heads import Head
 from gesturesmith.score.marks import DynamicLevel, FootnoteMark, Mark, TechniqueLabel
-from gesturesmith.score.rhythm import Leaf, SlotKind, Tuplet
+from gesturesmith.score.rhythm import Leaf, Meter, SlotKind, Tuplet, free, meters
 from gesturesmith.tones import Performance
 from gesturesmith.units import Interval, KeySignature
 from gesturesmith.values import frozen
@@ -248,6 +248,11 @@ class Music:
     performance: Performance
 
     @property
+    def bars(self) -> Meter:
+        """How it is barred throughout."""
+        return barred(self.meter, self.counted, self.pickup, self.changes)
+
+    @property
     def events(self) -> Iterator[Event]:
         """All events of all parts and voices, including grace notes."""
         notes = (event for part in self.parts for voice in part.voices for event in voice.everything)
@@ -298,6 +303,17 @@ class Music:
         since = max((end for _, end in self.turns if end < at), default=Fraction(0))
         until = min((start for start, _ in self.turns if start > at), default=self.beats)
         return until - since <= _TOGETHER or at - since < _LINE or until - at < _LINE
+
+
+def barred(
+    meter: tuple[int, int] | None, counted: Fraction | None, pickup: Fraction, changes: tuple[Change, ...]
+) -> Meter:
+    """How music is barred throughout."""
+    beat = counted or Fraction(1)
+    if meter is None:
+        return free(beat)
+    later = ((change.at, change.meter) for change in changes if isinstance(change, MeterChange))
+    return meters(((Fraction(0), meter), *later), beat, pickup)
 
 
 def _changed(part: Part, change: Callable[[Mark], Mark]) -> Part:

@@ -10,7 +10,9 @@ from itertools import pairwise
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AttackShape, Clef, Pitches, StaffClef, Strokes
+from gesturesmith.lang.words import FERMATA
 from gesturesmith.model.piece import Settings
+from gesturesmith.model.tempo import TempoMap
 from gesturesmith.rules.base import Case
 from gesturesmith.score import boxes, clefs, events, lines, notes, rows, signs, trills
 from gesturesmith.score.boxes import Boxes
@@ -21,8 +23,11 @@ from gesturesmith.score.marks import DynamicLevel, Small, SungHead, Words
 from gesturesmith.score.music import Footnote
 from gesturesmith.score.rhythm import Meter, Slot, SlotKind, is_value, settled
 from gesturesmith.score.technique_state import TechniqueState, head_for_sung, in_force, small_start
+from gesturesmith.units import LETTERS, KeySignature
 from gesturesmith.values import frozen
 from gesturesmith.wording import text as wording
+
+type Keys = tuple[tuple[Fraction, KeySignature], ...]
 
 
 @dataclass(slots=True, kw_only=True)
@@ -66,7 +71,7 @@ class Plan:
     turns: tuple[tuple[Fraction, Fraction], ...]  # rests with time to turn a page
 
 
-_TURN_S = Fraction(2)  # seconds a player needs to turn a page and find the place: our own judgement
+_TURN_S = 2.0  # seconds a player needs to turn a page and find the place: our own judgement
 
 
 def plan(
@@ -75,18 +80,21 @@ def plan(
     settings: Settings,
     meter: Meter,
     pitches: Pitches,
-    tempo: Fraction,
+    tempo: TempoMap,
     *,
     repeated: bool = False,
     players: Mapping[Fraction, str] | None = None,
     cuts: frozenset[Fraction] = frozenset(),
     boxed: Boxes | None = None,
     borders: frozenset[Fraction] = frozenset(),
+    held: frozenset[Fraction] = frozenset(),
+    keys: Keys = (),
 ) -> Plan:
     """Plan a piece of music from its gestures and rests (None), each with its start and length in beats. If it is
     `repeated`, what holds at its end is cancelled at its beginning. `players`: by time, words for which of two
     plays. `cuts`: where a rest is kept apart from the one before it. `borders`: times over which
-    no tuplet or beam may reach, if there are no bars."""
+    no tuplet or beam may reach, if there are no bars. `held`: rests under a fermata. `keys`: key signatures,
+    each from a time on."""
     cases = tuple(case for case, _, _ in played if case is not None)
     stave = Stave(
         3 if three_lines(tuple(c.gesture for c in cases), settings) else 5,
@@ -99,6 +107,8 @@ def plan(
     for case, at, beats in played:
         parts.append(_part(case, at, beats, key, stave, "point" if seconds else "rest"))
         parts[-1].apart = at in cuts
+        if case is None and at in held:
+            parts[-1].line.events[0].articulations = (FERMATA,)
         key += len(parts[-1].line.events) + (len(parts[-1].sung.events) if parts[-1].sung else 0)
     _time(parts, meter, borders)
     last = next((part for part in reversed(parts) if part.case is not None), None) if repeated else None
@@ -111,13 +121,13 @@ def plan(
         place = boxed.get(part.at) if boxed else None
         if place is not None:
             part.boxed = True
-            boxes.draw(place, part.line, tempo, meter, settings.wording[0])
+            boxes.draw(place, part.line, tempo.tempo_at(part.at), meter, settings.wording[0])
         if place is not None and place.goes_on:
             continue
         if part.case is None:
             state.rest(part.line.events[0])
             if all(slot.kind == "point" for slot in part.slots):
-                length = part.beats * 60 / tempo if seconds else None
+                length = part.beats * 60 / tempo.tempo_at(part.at) if seconds else None
                 lines.draw_rest_length(part.line, part.beats, length, meter, settings.wording[0])
         else:
             if players and part.at in players:
@@ -129,8 +139,8 @@ def plan(
     _part_levels(parts)
     chosen: Sequence[StaffClef] = _clefs(parts, instrument) if stave.lines == 5 else [""]
     if meter.bar is None:
-        _naturals([part.line for part in parts])
-        _naturals([part.sung for part in parts if part.sung is not None])
+        _naturals([(part.at, part.line) for part in parts], keys)
+        _naturals([(part.at, part.sung) for part in parts if part.sung is not None], keys)
     _of_two_voices(parts)
     return Plan(
         parts=tuple(parts),
@@ -144,7 +154,7 @@ def plan(
         turns=tuple(
             (at, at + beats)
             for case, at, beats in played
-            if case is None and not boxes.goes_on(boxed, at) and beats * 60 / tempo >= _TURN_S
+            if case is None and not boxes.goes_on(boxed, at) and tempo.between(at, at + beats) >= _TURN_S
         ),
     )
 
@@ -247,7 +257,9 @@ def _goes_on(before: PartBuilder, k: int, part: PartBuilder, n: int, barred: boo
         return False
     if any(isinstance(mark, signs.AT_A_TIME) for mark in event.marks):
         return False
-    if before.line.events[k].ends or event.ends or event.articulations or event.clef:
+    if before.line.events[k].ends or before.line.events[k].articulations:
+        return False
+    if event.ends or event.articulations or event.clef:
         return False
     return not any(event.start <= d.at < event.end for d in part.levels)
 
@@ -364,16 +376,18 @@ def _clefs(parts: list[PartBuilder], instrument: Instrument) -> list[Clef]:
     return chosen or [instrument.clefs[0][0]]
 
 
-def _naturals(voice: list[VoiceBuilder]) -> None:
-    """Without bars each accidental applies to its note only; a natural after it is still printed, once, to leave no
-    doubt."""
+def _naturals(voice: list[tuple[Fraction, VoiceBuilder]], keys: Keys) -> None:
+    """Without bars each accidental applies to its note only; a natural after it, or what the key signature has, is
+    still printed, once, to leave no doubt."""
     altered: dict[int, Fraction] = {}
-    for line in voice:
+    for at, line in voice:
+        key = next((key for since, key in reversed(keys) if since <= at), None)
         for event in (one for whole in line.sounding for one in whole.whole):
             head = event.head
             if head is None or head.steps is None or head.bare:
                 continue
-            event.forced = head.alter == 0 and altered.get(head.steps, Fraction(0)) != 0
+            usual = key.alter(LETTERS[head.steps % 7]) if key is not None else 0
+            event.forced = head.alter == usual and altered.get(head.steps, usual) != usual
             altered[head.steps] = head.alter
 
 

@@ -7,10 +7,11 @@ note, 3/2 a dotted quarter, 1/16 a sixty-fourth.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+from math import floor
 from typing import Literal
 
 from gesturesmith.values import frozen
@@ -19,6 +20,7 @@ F = Fraction
 _SHORTEST = F(1, 16)  # a sixty-fourth note
 _SHORTEST_TRIPLET = F(1, 24)
 _LONGEST = F(4)
+_START = F(0)
 _CUT = F(4)  # beats of a point kept on one line
 
 # How a slot is written.
@@ -90,29 +92,52 @@ class Tuplet:
 @frozen
 class Meter:
     """Bars of `bar` beats, divided into `cells` that must stay visible; free: cells of one beat, no bars.
-    `quarters`: the player's beat is a quarter."""
+
+    quarters   the player's beat is a quarter
+    origin     where a bar begins, from which they are counted; before 0 if the music begins within a bar
+    since      from when it holds; `later`: the meters after it, in order
+    """
 
     bar: Fraction | None
     cells: tuple[Fraction, ...]
     quarters: bool = True
+    origin: Fraction = _START
+    since: Fraction = _START
+    later: tuple[Meter, ...] = ()
+
+    def at(self, time: Fraction) -> Meter:
+        """The meter in force at a time."""
+        return next((meter for meter in reversed(self.later) if meter.since <= time), self) if self.later else self
+
+    def sections(self, start: Fraction, end: Fraction) -> Iterator[tuple[Fraction, Fraction, Meter]]:
+        """The stretches between two times, each in one meter."""
+        ends = (*(meter.since for meter in self.later), end)
+        since = start
+        for meter, until in zip((self, *self.later), ends, strict=True):
+            if since < min(until, end):
+                yield since, min(until, end), replace(meter, later=()) if meter.later else meter
+            since = max(start, until)
 
     def cell(self, at: Fraction) -> tuple[Fraction, Fraction]:
         """Start and end of the cell that contains a time."""
-        base = F(0) if self.bar is None else at // self.bar * self.bar
-        if self.bar is None:
-            start = at // self.cells[0] * self.cells[0]
-            return start, start + self.cells[0]
-        for length in self.cells:
+        here = self.at(at)
+        if here.bar is None:
+            start = at // here.cells[0] * here.cells[0]
+            return start, start + here.cells[0]
+        base = here.bar_start(at)
+        for length in here.cells:
             if at < base + length:
                 return base, base + length
             base += length
         raise ValueError(f"no cell at {at}")
 
     def bar_start(self, at: Fraction) -> Fraction:
-        return F(0) if self.bar is None else at // self.bar * self.bar
+        here = self.at(at)
+        return F(0) if here.bar is None else here.origin + (at - here.origin) // here.bar * here.bar
 
     def bar_end(self, at: Fraction) -> Fraction | None:
-        return None if self.bar is None else (at // self.bar + 1) * self.bar
+        here = self.at(at)
+        return None if here.bar is None else here.bar_start(at) + here.bar
 
 
 _QUARTER = F(1)
@@ -140,6 +165,21 @@ def meter_of(signature: tuple[int, int] | None, counted: Fraction = _QUARTER) ->
     return Meter(bar, (F(1),) * int(bar), quarters=unit == 4)
 
 
+def meters(
+    signatures: Sequence[tuple[Fraction, tuple[int, int]]],
+    counted: Fraction = _QUARTER,
+    pickup: Fraction | None = None,
+) -> Meter:
+    """The meter of music with several time signatures, each from a time on. `pickup`: beats before the first whole
+    bar."""
+    found = []
+    for since, signature in signatures:
+        one = meter_of(signature, counted)
+        origin = pickup - one.bar if pickup and not since and one.bar is not None else since
+        found.append(replace(one, origin=origin, since=since))
+    return replace(found[0], later=tuple(found[1:]))
+
+
 def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Tuplet, ...]:
     """The leaves of contiguous slots (gathered ones excepted) that have been through `settled`."""
     cuts = _cuts(slots)  # also of gathered ones: a rest written in two parts keeps its place in the beat
@@ -147,18 +187,19 @@ def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Tuplet, ...]:
     if not slots:
         return ()
     made: list[Leaf | Tuplet] = []
-    for stretch in _stretches(cuts, slots[0].start, slots[-1].end, meter):
-        if not stretch.count:
-            raise ValueError(f"no note value between {stretch.start} and {stretch.end}")
-        if stretch.count > 1:
-            made.append(Tuplet(tuple(_in_tuplet(slots, stretch, meter)), stretch.count, stretch.normal))
-            continue
-        for leaf in _in_plain(slots, stretch.start, stretch.end, meter):
-            last = made[-1] if made else None
-            if isinstance(last, Leaf) and leaf.kind == last.kind == "bar-rest" and leaf.key == last.key:
-                made[-1] = replace(last, value=last.value + leaf.value)  # empty bars form one multi-bar rest
-            else:
-                made.append(leaf)
+    for start, end, here in meter.sections(slots[0].start, slots[-1].end):
+        for stretch in _stretches(cuts, start, end, here):
+            if not stretch.count:
+                raise ValueError(f"no note value between {stretch.start} and {stretch.end}")
+            if stretch.count > 1:
+                made.append(Tuplet(tuple(_in_tuplet(slots, stretch, here)), stretch.count, stretch.normal))
+                continue
+            for leaf in _in_plain(slots, stretch.start, stretch.end, here):
+                last = made[-1] if made and leaf.at != start else None
+                if isinstance(last, Leaf) and leaf.kind == last.kind == "bar-rest" and leaf.key == last.key:
+                    made[-1] = replace(last, value=last.value + leaf.value)  # empty bars form one multi-bar rest
+                else:
+                    made.append(leaf)
     return tuple(_with_lasts(made))
 
 
@@ -170,8 +211,9 @@ def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], meter: Meter) -> t
     """
     while True:
         cuts = _cuts(slots)
-        even = _plain(cuts, F(0)) or not slots
-        found = () if even else _stretches(cuts, slots[0].start, slots[-1].end, meter)
+        sections = tuple(meter.sections(slots[0].start, slots[-1].end)) if slots else ()
+        uneven = [one for one in sections if not _plain(cuts, one[2].origin)]
+        found = (stretch for start, end, here in uneven for stretch in _stretches(cuts, start, end, here))
         bad = [(stretch.start, stretch.end) for stretch in found if not stretch.count]
         inside = [
             (slot, g, start)
@@ -320,7 +362,7 @@ def _stretches(
     """All time from start to end, in order; adjacent plain stretches within a bar are merged."""
     found: list[WrittenStretch] = []
     for part in _ways(cuts, start, end, meter):
-        same_bar = meter.bar is None or part.start % meter.bar != 0
+        same_bar = meter.bar is None or part.start != meter.bar_start(part.start)
         if found and part.count == 1 == found[-1].count and same_bar:
             found[-1] = replace(found[-1], end=part.end)
         else:
@@ -333,7 +375,7 @@ def _ways(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction, meter: Met
     bounds = [meter.cell(start)[0]]
     while bounds[-1] < end:
         bounds.append(meter.cell(bounds[-1])[1])
-    if _plain(cuts, F(0)):
+    if _plain(cuts, meter.origin):
         return [WrittenStretch(a, b) for a, b in pairwise(bounds)]
     edges = frozenset((*cuts, start, end))
     if any(cell != 1 for cell in meter.cells):
@@ -366,7 +408,7 @@ def _cost(part: WrittenStretch, edges: frozenset[Fraction], meter: Meter) -> int
         return _UNWRITTEN
     tied = sum(_PER_TIE for at in (part.start, part.end) if at not in edges)
     length = part.end - part.start
-    across = _PER_MIDDLE if length == 2 and meter.bar == 4 and part.start % 4 == 1 else 0
+    across = _PER_MIDDLE if length == 2 and meter.bar == 4 and (part.start - meter.origin) % 4 == 1 else 0
     return _PER_TUPLET + _PER_HALVING * part.halvings + int(_PER_BEAT * length) + tied + across
 
 
@@ -432,7 +474,7 @@ def _pieces(slots: tuple[Slot, ...], start: Fraction, end: Fraction) -> Iterator
 
 def _in_tuplet(slots: tuple[Slot, ...], stretch: WrittenStretch, meter: Meter) -> Iterator[Leaf]:
     factor = F(stretch.normal, stretch.count)
-    group = int(meter.cell(stretch.start)[0] * 2)
+    group = floor(meter.cell(stretch.start)[0] * 2)
     for slot, a, b in _pieces(slots, stretch.start, stretch.end):
         begins, ends = (a - stretch.start) / factor, (b - stretch.start) / factor
         # Nobody counts half a quintuplet: a value may be anywhere in it.
@@ -484,7 +526,7 @@ def _written(
                 yield Leaf(key=slot.key, at=at, value=length, kind="skip")
                 at += length
             return
-        beam = group if group is not None else int(meter.cell(at)[0] * 2)
+        beam = group if group is not None else floor(meter.cell(at)[0] * 2)
         tied = slot.kind == "note" and at + length * factor < slot.end
         kind = kinds[slot.kind] if first or slot.kind != "stroke" else "rest"
         yield Leaf(key=slot.key, at=at, value=length, kind=kind, first=first, tied=tied, group=beam)

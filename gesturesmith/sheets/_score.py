@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from fractions import Fraction
 
 from gesturesmith.backends.lilypond.marks import note_name
 from gesturesmith.lytext import LyText, code, comment, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.score.music import USUAL_PLACE, Footnote, Music
+from gesturesmith.sheets._tempo import tempo_mark
+from gesturesmith.sheets._timeline import Graces, graces, key, skip, timeline
 from gesturesmith.units import Spelling
 from gesturesmith.wording import said
 
@@ -31,11 +32,13 @@ def staff(
     short: LyText = NOTHING,
     upper: bool = True,
     alone: bool = True,
+    waits: Graces | None = None,
 ) -> LyText:
     """A staff with the music; `ly` is its text, possibly with other footnote numbers.
 
     `label` is a markup at the left of the staff, `short` the one of later systems; `before` is music before the
-    time signature. `upper`: the highest staff, with the tempo above it; `alone`: the only one.
+    time signature. `upper`: the highest staff, with the tempo above it; `alone`: the only one. `waits`: the grace
+    notes of all staves.
     """
     mods = [r"\gsNoMeter" if music.meter is None else r"\gsBarred"]
     if music.staff_lines == 3:
@@ -47,10 +50,14 @@ def staff(
     if short:
         mods.append(f"shortInstrumentName = \\markup {short}")
     start = [f'\\clef "{music.clef}"'] if music.clef else []
+    if music.key is not None:
+        start.append(key(music.key))
     start += [before] if before else []
     if music.meter is not None and music.pitches == "written" and alone:
         start.append(r"\gsPart")
     start.append(r"\cadenzaOn" if music.meter is None else f"\\time {music.meter[0]}/{music.meter[1]}")
+    if music.pickup:
+        start.append(f"\\partial {_length(music.pickup)}")
     if upper and music.bar is not None:
         start.append(f"\\gsBarNumbers #{music.bar}")
     if not upper:
@@ -60,8 +67,17 @@ def staff(
     elif music.tempo_text:
         start.append(f"\\gsTempoWords {quoted(music.tempo_text)}")
     end = [f'\\bar "{music.last_bar}"'] if music.last_bar else []
-    inside = "\n".join([*start, _with_cues(music, ly), *end])
+    changes = timeline(music, upper=upper, waits=graces(music) if waits is None else waits)
+    line = _with_cues(music, ly)
+    if changes is not None:
+        line = code(f"<< {{\n{line}\n}} {changes} >>")
+    inside = "\n".join([*start, line, *end])
     return code(f"\\new Staff \\with {{ {' '.join(mods)} }} {{\n{inside}\n}}")
+
+
+def _length(beats: Fraction) -> str:
+    """A length as LilyPond multiplies it."""
+    return f"1*{beats.numerator}/{4 * beats.denominator}"
 
 
 def _with_cues(music: Music, ly: LyText) -> LyText:
@@ -91,22 +107,12 @@ def _pitch_of_transposition(music: Music) -> str:
     return note_name(Spelling("C", Fraction(0), 4).transposed(music.transposition))
 
 
-def skip(beats: Fraction) -> str:
-    """An invisible rest this many beats long."""
-    return f"s1*{beats.numerator}/{4 * beats.denominator}"
-
-
 def layout(music: Music, kind: str) -> LyText:
     """The layout block of a music's score. `kind`: "Row" beside its label, "Lines" across the page, "Picture"."""
     if not music.free:
         return code(f"\\layout {{ \\gs{kind} }}")
     scale = f" \\context {{ \\Score \\gsPlace #{music.place} }}" if music.place != USUAL_PLACE else ""
     return code(f"\\layout {{ \\gs{kind}InTime{scale} }}")
-
-
-def tempo_number(tempo: Fraction) -> str:
-    """`72`, `66.5`."""
-    return f"{Decimal(round(float(tempo), 2)).normalize():f}" if tempo.denominator > 1 else str(tempo)
 
 
 def note(footnote: Footnote) -> LyText:
@@ -134,51 +140,3 @@ def header(title: str, author: str) -> LyText:
     """The metadata of a PDF."""
     fields = (("pdftitle", title), ("pdfauthor", author))
     return code(" ".join(f"{name} = {quoted(value)}" for name, value in fields if value))
-
-
-def tempo_mark(
-    tempo: Fraction, words: str | None, meter: tuple[int, int] | None, counted: Fraction | None = None
-) -> LyText:
-    """The tempo above the staff, in the note value that the player counts."""
-    command, said = _tempo(tempo, words, meter, counted)
-    return code(f"\\{'gsTempoOf' if command else 'gsTempo'} {said}")
-
-
-def tempo_markup(
-    tempo: Fraction, words: str | None, meter: tuple[int, int] | None, counted: Fraction | None = None
-) -> LyText:
-    """The same as a markup."""
-    command, said = _tempo(tempo, words, meter, counted)
-    return code(f"\\{'gs-tempo-of' if command else 'gs-tempo'} {said}")
-
-
-def _tempo(
-    tempo: Fraction, words: str | None, meter: tuple[int, int] | None, counted: Fraction | None
-) -> tuple[bool, LyText]:
-    """Whether the note value counted must be named, and the arguments of the command."""
-    log, dots, beats = counted_in(meter) if counted is None else _named(counted)
-    number = quoted(tempo_number(tempo / beats))
-    named = beats != 1
-    note = f"#{log} #{dots} " if named else ""
-    return named, code(f"{quoted(words or '')} {note}{number}")
-
-
-def counted_in(meter: tuple[int, int] | None) -> tuple[int, int, Fraction]:
-    """The note value counted in a meter: LilyPond's number for it, its dots, its length in quarters.
-
-    Compound meters are counted in dotted notes, other meters of eighths or shorter in those values.
-    """
-    if meter is None or meter[1] < 8:
-        return 2, 0, Fraction(1)
-    count, unit = meter
-    log = unit.bit_length() - 1
-    if count % 3 == 0 and count > 3:
-        return log - 1, 1, Fraction(12, unit)
-    return log, 0, Fraction(4, unit)
-
-
-def _named(note: Fraction) -> tuple[int, int, Fraction]:
-    """The same of a note value in quarters, plain or dotted."""
-    dots = int(note.numerator == 3)
-    plain = note * Fraction(2, 3) if dots else note
-    return int(4 / plain).bit_length() - 1, dots, note

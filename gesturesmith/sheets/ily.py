@@ -7,6 +7,7 @@ from gesturesmith.lytext import LyText, code, comment, joined, quoted, variable
 from gesturesmith.model.piece import Settings
 from gesturesmith.score.music import Footnote
 from gesturesmith.sheets import _score
+from gesturesmith.sheets._tempo import tempo_number
 
 
 def text(engraving: EngravedMusic, settings: Settings) -> LyText:
@@ -19,7 +20,7 @@ def text(engraving: EngravedMusic, settings: Settings) -> LyText:
     if music.meter is not None:
         remarks.append(comment(f"It is written for \\time {music.meter[0]}/{music.meter[1]}"))
     if music.tempo is not None:
-        remarks.append(comment(f"Tempo: quarter note = {_score.tempo_number(music.tempo)}"))
+        remarks.append(comment(f"Tempo: quarter note = {tempo_number(music.tempo)}"))
     if music.footnotes:
         remarks.append(comment("Footnotes, numbered through the score; after it \\gsFootnotes prints them:"))
     remarks += [comment(f"{n.number}  {n.text}") for n in music.footnotes]

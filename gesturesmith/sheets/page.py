@@ -10,6 +10,7 @@ from gesturesmith.model.piece import Settings
 from gesturesmith.score.music import Footnote, Music
 from gesturesmith.sheets import _score
 from gesturesmith.sheets._footnotes import Room, room
+from gesturesmith.sheets._tempo import tempo_markup
 from gesturesmith.units import UNISON
 from gesturesmith.wording import said
 from gesturesmith.wording import text as wording
@@ -60,7 +61,7 @@ def head(settings: Settings, output: str, common: tuple[str, ...], *, draft: boo
     }
     lines = [_score.field(name, value) for name, value in fields.items() if value]
     if settings.tempo_given:
-        mark = _score.tempo_markup(settings.tempo, settings.tempo_text, settings.meter, settings.counted)
+        mark = tempo_markup(settings.tempo, settings.tempo_text, settings.meter, settings.counted)
         lines.append(f"  tempoLine = \\markup {mark}")
     if told:
         inside = " ".join(f"\\gs-finding {quoted(said(key, settings.wording))}" for key in told)

@@ -12,6 +12,7 @@ from gesturesmith.score.music import Footnote, Music
 from gesturesmith.score.staves import Staff
 from gesturesmith.sheets import _score, page, snippet
 from gesturesmith.sheets._footnotes import room
+from gesturesmith.sheets._timeline import graces, skip
 from gesturesmith.units import UNISON
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
@@ -131,6 +132,10 @@ def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
     if len(system) == 1:
         return _score.staff(system[0].engraving.music, system[0].settings, texts[0])
     before = [_graces(staff.engraving.music) for staff in system]
+    waits: dict[Fraction, Fraction] = {}
+    for one in system:
+        for at, beats in graces(one.engraving.music).items():
+            waits[at] = max(beats, waits.get(at, beats))
     made = (
         _score.staff(
             staff.engraving.music,
@@ -140,6 +145,7 @@ def staves(system: System, texts: tuple[LyText, ...]) -> LyText:
             short=code(quoted(f"{staff.short} {staff.player}".strip())) if staff.short else _score.NOTHING,
             upper=number == 0,
             alone=False,
+            waits=waits,
         )
         for number, (staff, text) in enumerate(zip(system, texts, strict=True))
     )
@@ -155,7 +161,7 @@ def _graces(music: Music) -> Fraction:
 
 def _later(text: LyText, beats: Fraction) -> LyText:
     """A line that waits for the grace notes of another, so that all print their meter together."""
-    return code(f"\\grace {{ {_score.skip(beats)} }}\n{text}") if beats else text
+    return code(f"\\grace {{ {skip(beats)} }}\n{text}") if beats else text
 
 
 def _name(staff: ScoreStaff) -> LyText:

@@ -85,11 +85,16 @@ class LeafBuilder:
         else:
             _attach_again(event, leaf, made, event.repeat_after_break if opens else ())
         bar = self._meter.bar
-        if bar is not None and leaf.at and leaf.at % bar == 0 and self._music.plays_on(leaf.at):
+        if (
+            bar is not None
+            and leaf.at
+            and leaf.at == self._meter.bar_start(leaf.at)
+            and self._music.plays_on(leaf.at)
+        ):
             put_before(made, [PLAYS_ON])
         if leaf.tied:
             abjad.attach(abjad.Tie(), made)
-        elif leaf.kind in ("note", "point"):
+        elif leaf.kind in ("note", "point") or leaf.last:
             _attach_fermata(event, made)
         if leaf.first and leaf.kind == "point" and not leaf.last:
             put_after(made, [marks.text(mark) for mark in event.ends if marks.is_at_head(mark)])
@@ -244,7 +249,7 @@ def _attach_articulations(event: Event, made: abjad.Leaf) -> None:
 
 
 def _attach_fermata(event: Event, made: abjad.Leaf) -> None:
-    """Put a fermata over the last of tied notes."""
+    """Put a fermata over the last of tied notes, or of rests in a row."""
     if "fermata" in event.articulations:
         abjad.attach(abjad.Fermata(), made)
 

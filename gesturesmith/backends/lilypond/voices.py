@@ -27,7 +27,7 @@ from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.score.dynamics import apart_from
 from gesturesmith.score.marks import DynamicLevel
 from gesturesmith.score.music import Event, Music, Part, RepeatedStretch
-from gesturesmith.score.rhythm import Leaf, Meter, Tuplet, meter_of
+from gesturesmith.score.rhythm import Leaf, Meter, Tuplet
 
 _UNBROKEN = Fraction(8)  # beats of a gesture kept on one line
 
@@ -35,7 +35,7 @@ _UNBROKEN = Fraction(8)  # beats of a gesture kept on one line
 def pieces(music: Music) -> tuple[LyText, ...]:
     """The LilyPond text of one voice, split at footnote marks. It names no voice: cues and combined parts put the
     notes into their own."""
-    meter = meter_of(music.meter, music.counted or Fraction(1))
+    meter = music.bars
     made = _built(music, meter)
     first = next((component for _, components in made for component in components), None)
     if isinstance(first, abjad.Container) and first.simultaneous():

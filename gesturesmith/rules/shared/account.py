@@ -179,10 +179,8 @@ def pays_back(instrument: Instrument) -> float:
 
 def bar_words(passage: PassageCase, item: PassageItem) -> str:
     """The bar in which an item begins, as " (bar 3)"; "" without bars."""
-    meter = passage.passage.meter
-    if meter is None:
-        return ""
-    return f" (bar {int(item.at * meter[1] / 4 / meter[0]) + (passage.passage.bar or 1)})"
+    number = passage.passage.bar_at(item.at)
+    return f" (bar {number})" if number is not None else ""
 
 
 class Moment(NamedTuple):

@@ -11,6 +11,7 @@ from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.kinds import Path
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
 from gesturesmith.model.realisation import PlayedPoint
+from gesturesmith.model.tempo import FERMATA
 from gesturesmith.realise.in_force import path_of, pitched_by
 from gesturesmith.rules.base import Case
 from gesturesmith.techniques.base import Technique
@@ -131,8 +132,9 @@ def fingered_path(case: Case, index: int) -> Path:
 
 
 def slot_s(gesture: Gesture, point: ContourPoint) -> float:
-    """The length of a point's slot in seconds."""
-    return seconds_between(gesture, point.at, point.until)
+    """The length of a point's slot in seconds, with what a fermata adds to it."""
+    seconds = gesture.seconds_between(point.at, point.until)
+    return seconds * (1 + FERMATA.value) if "fermata" in point.marks else seconds
 
 
 def hz(point: ContourPoint) -> float:
