@@ -21,6 +21,8 @@ from gesturesmith.units import KeySignature
 
 _WORDS = {"accelerando": "accel.", "ritardando": "rit."}  # in every language
 
+_INSTANT = Fraction(1, 16)
+
 type Graces = Mapping[Fraction, Fraction]  # how long grace notes are, outside the time of the music, by their time
 
 
@@ -45,7 +47,7 @@ def timeline(music: Music, *, upper: bool, waits: Graces) -> LyText | None:
     if not music.changes:
         return None
     turns = [change for change in music.changes if isinstance(change, TempoGradually)]
-    times = {Fraction(0), music.beats, *(c.at for c in music.changes), *(c.until for c in turns)}
+    times = {Fraction(0), music.beats, *(c.at for c in music.changes), *(_ends(music, turn) for turn in turns)}
     rows: list[LyText] = []
     order = sorted(time for time in times if time <= music.beats)
     for at, after in zip(order, (*order[1:], None), strict=True):
@@ -55,8 +57,6 @@ def timeline(music: Music, *, upper: bool, waits: Graces) -> LyText | None:
         spans = "".join(_spans(music, at)) if upper else ""
         if after is not None:
             commands.append(code(f"{skip(after - at)}{spans}"))
-        elif spans:
-            commands.append(code(f"<>{spans}"))
         rows += commands
     inside = "\n".join(rows)
     return code(f"\\new Voice {{\n{inside}\n}}")
@@ -89,7 +89,7 @@ def _commands(music: Music, at: Fraction, *, upper: bool) -> Iterator[LyText]:
 def _spans(music: Music, at: Fraction) -> Iterator[LyText]:
     """The ends and beginnings of the lines that show how long the tempo changes."""
     for turn in music.changes:
-        if isinstance(turn, TempoGradually) and turn.until == at:
+        if isinstance(turn, TempoGradually) and _ends(music, turn) == at:
             yield code("\\gsGraduallyEnd")
     for turn in music.changes:
         if isinstance(turn, TempoGradually) and turn.at == at:
@@ -98,6 +98,11 @@ def _spans(music: Music, at: Fraction) -> Iterator[LyText]:
                 mark = tempo_markup(turn.tempo, None, _meter_at(music, turn.until), turn.counted or music.counted)
                 reached = f"\\markup {mark}"
             yield code(f"\\gsGradually {quoted(_WORDS[turn.turn])} {reached}")
+
+
+def _ends(music: Music, turn: TempoGradually) -> Fraction:
+    """Where its line ends: LilyPond has no place for an end after the last note."""
+    return turn.until - _INSTANT if turn.until == music.beats else turn.until
 
 
 def _meter_at(music: Music, at: Fraction) -> tuple[int, int] | None:

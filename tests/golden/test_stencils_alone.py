@@ -50,7 +50,7 @@ EVERYTHING = [
         \gsX c'2\gsFrame\gsLine #'((style . wavy)) fs''2\gsLineEnd\gsFrameEnd s1\gsGoesOn "until “the bell”" \break s1\gsGoesOnEnd c'4\gsFrame\gsFrameEnd r4
         c'2\gsFrame \break c'4\gsInhale\gsFrameEnd r2.""",
     r"""\gsTempo "Calm" "60" << { c'1 e''1 \break g'1 c'1 } \new Voice { s1\gsGradually "accel." ##f s2 s2\gsGraduallyEnd \gsRehearsal "A" \gsTempoOf "" 2 1 "48"
-        s1\gsGradually "rit." \markup \gs-tempo "" "40" s2 \gsTempoWords "Slow" s2 <>\gsGraduallyEnd } >>""",
+        s1\gsGradually "rit." \markup \gs-tempo "" "40" s2 \gsTempoWords "Slow" s4 s4\gsGraduallyEnd } >>""",
     r"""<< { \gsLower c'2 \gsAlone } \new Voice { \voiceOne g'2 } >> << { \gsUpper c''2 \gsAlone } \new Voice { \voiceTwo g'2 } >>""",
     r"""c'1\gsLine #'((style . wavy)) \break s1\gsSpan "growl" \gsLength "30 s" \break s1\gsSpanEnd\gsLengthEnd c''1\gsLineEnd""",
 ]  # fmt: skip
