@@ -158,6 +158,7 @@ ALTERS = [
     ("F#^4", "stein", [("F", "1.5", "three-quarters-sharp")]),
     ("F^4", "stein", [("F", "0.5", "quarter-sharp")]),
     ("F^4", "arrows", [("F", "0.5", "natural-up")]),
+    ("F/4, F#\\4", "stein", [("F", "0.25", "natural-up"), ("F", "0.75", "sharp-down")]),
     ("C#5+70c", "stein", [("D", "-0.3", "natural")]),
     ("Bb4, Bb4, B4", "stein", [("B", "-1", "flat"), ("B", "-1", "flat"), ("B", None, "natural")]),
 ]
@@ -204,6 +205,32 @@ def test_bars_tempo_and_repeats():
         ("forward", None),
         ("backward", "3"),
     ]
+
+
+def test_a_passage_changes_tempo_meter_and_key():
+    root = passage(
+        'key: F major; meter: 4/4; tempo: 60; pickup: 1 beat; bar: 9; play: Bb4 for 1, tempo "Faster" 96, '
+        "Bb4 for 2, B4 for 2, mark A, double bar, meter 3/4, key D major, ritardando to 60 over 1 bar, "
+        "F#5 for 2, C5 for 1, D5 for 3"
+    )
+    assert [(m.get("number"), m.get("implicit")) for m in root.iter("measure")][:4] == [
+        ("8", "yes"),
+        ("9", None),
+        ("10", None),
+        ("11", None),
+    ]
+    assert found(root, "key/fifths") == ["-1", "2"]
+    assert found(root, "key/mode") == ["major", "major"]
+    assert [(t.findtext("beats"), t.findtext("beat-type")) for t in root.iter("time")] == [("4", "4"), ("3", "4")]
+    assert [s.get("tempo") for s in root.iter("sound")] == ["60", "96", "60"]
+    assert found(root, "per-minute") == ["60", "96", "60"]
+    assert found(root, "rehearsal") == ["A"]
+    assert [w for w in found(root, "words") if w] == ["Faster", "rit."]
+    assert found(root, "bar-style") == ["light-light", "light-heavy"]
+    signs = [
+        (n.findtext("pitch/step"), n.findtext("accidental")) for n in root.iter("note") if n.find("rest") is None
+    ]
+    assert list(dict.fromkeys(signs)) == [("B", None), ("B", "natural"), ("F", None), ("C", "natural"), ("D", None)]
 
 
 @pytest.mark.parametrize(

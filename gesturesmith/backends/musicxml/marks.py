@@ -44,6 +44,7 @@ from gesturesmith.score.marks import (
     TechniqueTurnEnd,
     TechniqueTurnStart,
     TrillSign,
+    Waves,
     Words,
 )
 from gesturesmith.score.music import Event
@@ -314,15 +315,21 @@ class Dresser:
                 assert_never(mark)
 
 
-# Whole and quarter tones as signs of their own; the forms of Stein and Zimmermann, and those with arrows.
+# The forms of Stein and Zimmermann, and those with arrows; eighths of a tone have arrows in both.
 PLAIN_ACCIDENTALS = {
     Fraction(-2): "flat-flat",
     Fraction(-3, 2): "three-quarters-flat",
+    Fraction(-5, 4): "flat-down",
     Fraction(-1): "flat",
+    Fraction(-3, 4): "flat-up",
     Fraction(-1, 2): "quarter-flat",
+    Fraction(-1, 4): "natural-down",
     Fraction(0): "natural",
+    Fraction(1, 4): "natural-up",
     Fraction(1, 2): "quarter-sharp",
+    Fraction(3, 4): "sharp-down",
     Fraction(1): "sharp",
+    Fraction(5, 4): "sharp-up",
     Fraction(3, 2): "three-quarters-sharp",
     Fraction(2): "double-sharp",
 }
@@ -346,6 +353,10 @@ def lost(mark: Mark) -> str:
     match mark:
         case LineStart(style="arrow"):
             return "the arrow at the end of a line"
+        case LineStart(turns=turns) if turns:
+            return "how a line turns between its points"
+        case TrillSign(waves=Waves()) | SpanStart(waves=Waves()):
+            return "how fast and how wide the waves of a trill, shake or vibrato are"
         case LineStart(growth="growing" | "fading"):
             return "how a line grows or fades (in words)"
         case Bend():

@@ -12,18 +12,31 @@ from gesturesmith.backends.musicxml._xml import Element, add, decimal, lone
 from gesturesmith.backends.musicxml.marks import Dresser, words
 from gesturesmith.backends.musicxml.notes import AccidentalMemory, Lines, NoteMaker, mute_of, value_type
 from gesturesmith.backends.musicxml.written import Written, joined_times, voices
-from gesturesmith.kinds import Join
+from gesturesmith.kinds import Join, TempoTurn
+from gesturesmith.model.changes import (
+    Change,
+    DoubleBar,
+    KeyChange,
+    MeterChange,
+    RehearsalMark,
+    TempoChange,
+    TempoGradually,
+)
 from gesturesmith.score.marks import DynamicLevel
 from gesturesmith.score.music import Music
 from gesturesmith.score.staves import Staff
-from gesturesmith.units import UNISON, Interval
+from gesturesmith.units import UNISON, Interval, KeySignature
+from gesturesmith.values import frozen
 
 _CLEFS = {"treble": ("G", 2), "bass": ("F", 4), "tenor": ("C", 4), "alto": ("C", 3)}
 _LEVELS = ("n", "pppp", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "ffff")
 _ACCENTS = ("sf", "sfz", "sffz", "fp", "sfp", "rf", "rfz", "fz", "pf")
 _PERCUSSION, _THREE_LINES = "percussion", 3
 _SHORTEST_UNIT = 128  # the shortest note that a time signature may count, in parts of a whole note
-type Moment = tuple[Fraction, bool, DynamicLevel]  # when, whether it ends a gesture, the level
+_TURNS: dict[TempoTurn, str] = {"accelerando": "accel.", "ritardando": "rit."}  # in every language
+_GRADUAL = 7  # the number of its bracket
+# What stands beside the notes: when; 0 if it ends something there, 1 where something changes, 2 what begins.
+type Moment = tuple[Fraction, int, DynamicLevel | Change | TempoReached]
 
 
 def bounds_of(musics: Sequence[Music]) -> tuple[Fraction, ...]:
@@ -35,8 +48,7 @@ def bounds_of(musics: Sequence[Music]) -> tuple[Fraction, ...]:
     end = max(music.beats for music in musics)
     meter = musics[0].meter
     if meter is not None:
-        bar = Fraction(4 * meter[0], meter[1])
-        return (*(bar * n for n in range(-(-end // bar))), end)
+        return tuple(_bars(musics[0], meter, end))
     cuts: set[Fraction] | None = None
     for music in musics:
         joined = joined_times(music)
@@ -48,6 +60,13 @@ def bounds_of(musics: Sequence[Music]) -> tuple[Fraction, ...]:
         if made[-1] < cut < end and _is_counted(cut - made[-1]):
             made.append(cut)
     return (*made, end)
+
+
+@frozen(kw_only=True)
+class TempoReached:
+    """The end of a gradual change of tempo."""
+
+    turn: TempoGradually
 
 
 @dataclass(slots=True)
@@ -63,6 +82,31 @@ class PartState:
     signature: tuple[int, int] = (0, 0)
     divisions: int = 0
     numbering: str = "system"
+    key: KeySignature | None = None
+
+
+def _bars(music: Music, meter: tuple[int, int], end: Fraction) -> Iterator[Fraction]:
+    """When bars begin, and the end; the first may be incomplete."""
+    at, bar = Fraction(0), music.pickup or _length(meter)
+    while at < end:
+        yield at
+        at += bar
+        bar = _length(_meter_at(music, at) or meter)
+    yield end
+
+
+def _length(meter: tuple[int, int]) -> Fraction:
+    return Fraction(4 * meter[0], meter[1])
+
+
+def _meter_at(music: Music, at: Fraction) -> tuple[int, int] | None:
+    changed = [change.meter for change in music.changes if isinstance(change, MeterChange) and change.at <= at]
+    return changed[-1] if changed else music.meter
+
+
+def _key_at(music: Music, at: Fraction) -> KeySignature:
+    changed = [change.key for change in music.changes if isinstance(change, KeyChange) and change.at <= at]
+    return changed[-1] if changed else music.key or KeySignature(0)
 
 
 class PartWriter:
@@ -79,7 +123,7 @@ class PartWriter:
     ) -> None:
         self._music, self._force, self._bounds = staff.music, force, bounds
         self._voices = voices(staff.music, bounds)
-        self._moments = sorted(_moments(staff.music), key=lambda m: (m[0], not m[1]))
+        self._moments = sorted(_moments(staff.music), key=lambda m: m[:2])
         self._divisions = _divisions(self._voices, self._moments, bounds)
         memory = AccidentalMemory(signs=staff.settings.accidentals, barred=staff.music.meter is not None)
         self._memory = memory
@@ -90,6 +134,7 @@ class PartWriter:
         language = staff.settings.wording[0]
         self._dressers = [Dresser(language, footnotes) for _ in self._voices]
         self._mutes = {e.key: part.mute for part in staff.music.parts for v in part.voices for e in v.events}
+        self._upper = False
         self._hairpin: tuple[Join, bool] | None = None
         self._at = Fraction(0)
         self._measure = lone("measure")
@@ -104,18 +149,19 @@ class PartWriter:
         """
         start, end = self._bounds[number], self._bounds[number + 1]
         music = self._music
-        self._measure = lone("measure", number=name)
-        self._at = start
-        self._memory.next_measure()
+        incomplete = number == 0 and bool(music.pickup)
+        self._measure = lone("measure", number=name, implicit="yes" if incomplete else None)
+        self._at, self._upper = start, upper
+        self._memory.next_measure(_key_at(music, start))
         if number == 0:
             self._print(new_system=new_system)
-        made = attributes(music, self._force, self._divisions, end - start, opens=number == 0)
+        made = attributes(music, self._force, self._divisions, start, end)
         if len(made):
             self._measure.append(made)
         if heading and upper:
             self._measure.append(words(heading, font_weight="bold"))
-        if number == 0 and upper:
-            self._tempo()
+        if number == 0 and upper and (music.tempo is not None or music.tempo_text):
+            self._tempo(music.tempo, music.tempo_text, music.counted)
         self._barline_before(start)
         for voice, written in enumerate(self._voices):
             mine = [one for one in written if _is_in(one, start, end)]
@@ -139,23 +185,21 @@ class PartWriter:
 
     # --- attributes, tempo, bar lines ------------------------------------------------------------------------
 
-    def _tempo(self) -> None:
-        music = self._music
-        if music.tempo is None and not music.tempo_text:
-            return
-        made = lone("direction", placement="above")
-        if music.tempo_text:
-            add(add(made, "direction-type"), "words", music.tempo_text)
-        if music.tempo is not None:
-            note = _counted(music)
+    def _tempo(self, tempo: Fraction | None, text: str | None, counted: Fraction | None) -> Element:
+        """A tempo, in quarters a minute, with the note that it names."""
+        made = add(self._measure, "direction", placement="above")
+        if text:
+            add(add(made, "direction-type"), "words", text)
+        if tempo is not None:
+            note = counted or self._music.counted or _counted_in(_meter_at(self._music, self._at))
             sign = add(add(made, "direction-type"), "metronome")
             named = value_type(note) or ("quarter", 0)
             add(sign, "beat-unit", named[0])
             for _ in range(named[1]):
                 add(sign, "beat-unit-dot")
-            add(sign, "per-minute", decimal(music.tempo / note))
-            add(made, "sound", tempo=decimal(music.tempo))
-        self._measure.append(made)
+            add(sign, "per-minute", decimal(tempo / note))
+            add(made, "sound", tempo=decimal(tempo))
+        return made
 
     def _barline_before(self, start: Fraction) -> None:
         if any(repeat.start == start for repeat in self._music.repeats):
@@ -171,8 +215,9 @@ class PartWriter:
             line = add(self._measure, "barline", location="right")
             add(line, "bar-style", "light-heavy")
             add(line, "repeat", direction="backward", times=repeat.times)
-        elif last or music.meter is None:
-            style = "none" if not last else "light-light" if music.meter is None else "light-heavy"
+        elif last or music.meter is None or DoubleBar(at=end) in music.changes:
+            double = DoubleBar(at=end) in music.changes or (last and music.meter is None)
+            style = "light-light" if double else "light-heavy" if last else "none"
             add(add(self._measure, "barline", location="right"), "bar-style", style)
 
     # --- notes and directions --------------------------------------------------------------------------------
@@ -196,7 +241,7 @@ class PartWriter:
                 self._at += written.beats
             self._measure.extend(dress.after)
         for moment in moments:
-            self._level(moment)
+            self._moment(moment)
         if end == self._bounds[-1] and voice == 0 and self._hairpin is not None:
             self._end_hairpin(Fraction(0))
 
@@ -204,17 +249,57 @@ class PartWriter:
         """Write the levels up to the end of a note; returns the others. One that ends a gesture comes after it."""
         left = []
         for moment in moments:
-            at, ending, _ = moment
-            now = at <= written.at if ending else at < written.until
-            if now:
-                self._level(moment)
+            at, order, _ = moment
+            if at <= written.at if order == 0 else at < written.until:
+                self._moment(moment)
             else:
                 left.append(moment)
         return left
 
-    def _level(self, moment: Moment) -> None:
-        at, _, level = moment
+    def _moment(self, moment: Moment) -> None:
+        at, _, what = moment
         offset = at - self._at
+        match what:
+            case DynamicLevel():
+                self._level(what, offset)
+            case KeyChange():
+                self._key(what.key, at)
+            case TempoChange() if self._upper:
+                self._offset(self._tempo(what.tempo, what.words, what.counted), offset)
+            case TempoGradually() if self._upper:
+                self._beside(words(_TURNS[what.turn]), offset)
+                self._bracket("start", offset)
+            case TempoReached() if self._upper:
+                self._bracket("stop", offset)
+                turn = what.turn
+                if not any(isinstance(c, TempoChange) and c.at == turn.until for c in self._music.changes):
+                    self._offset(self._tempo(turn.tempo, None, turn.counted), offset)
+            case RehearsalMark() if self._upper:
+                made = lone("direction", placement="above")
+                add(add(made, "direction-type"), "rehearsal", what.text)
+                self._beside(made, offset)
+            case DoubleBar() if at not in self._bounds:
+                add(add(self._measure, "barline", location="middle"), "bar-style", "light-light")
+            case _:
+                pass  # meters and bar lines belong to measures; the others stand above the highest part alone
+
+    def _key(self, key: KeySignature, at: Fraction) -> None:
+        """A key signature inside a bar; at its beginning it is among what changes there."""
+        if self._force.key != key:
+            self._force.key = self._memory.key = key
+            _key(add(self._measure, "attributes"), key)
+
+    def _bracket(self, way: str, offset: Fraction) -> None:
+        made = lone("direction", placement="above")
+        line = "dashed" if way == "start" else None
+        add(add(made, "direction-type"), "bracket", type=way, number=_GRADUAL, line_end="none", line_type=line)
+        self._beside(made, offset)
+
+    def _beside(self, direction: Element, offset: Fraction) -> None:
+        self._measure.append(direction)
+        self._offset(direction, offset)
+
+    def _level(self, level: DynamicLevel, offset: Fraction) -> None:
         if level.level:
             made = self._below()
             dynamics = add(add(made, "direction-type"), "dynamics")
@@ -257,8 +342,10 @@ class PartWriter:
         return add(self._measure, "direction", placement="below")
 
     def _offset(self, direction: Element, offset: Fraction) -> None:
+        """Place a direction that does not stand at the next note; its place is before its sound."""
         if offset:
-            add(direction, "offset", self._units(offset), sound="yes")
+            made = lone("offset", self._units(offset), sound="yes")
+            direction.insert(len(direction.findall("direction-type")), made)
 
     def _space(self, beats: Fraction) -> None:
         add(add(self._measure, "forward"), "duration", self._units(beats))
@@ -268,19 +355,20 @@ class PartWriter:
         return int(beats * self._divisions)
 
 
-def attributes(music: Music, force: PartState, divisions: int, length: Fraction, *, opens: bool) -> Element:
-    """What changes at the beginning of a measure that lasts `length`; `opens`: the first of its music."""
+def attributes(music: Music, force: PartState, divisions: int, start: Fraction, end: Fraction) -> Element:
+    """What changes at the beginning of a measure."""
     made = lone("attributes")
     if force.divisions != divisions:
         add(made, "divisions", divisions)
-    if not force.divisions:
-        add(add(made, "key"), "fifths", 0)
-    signature = music.meter or _signature(length)
+    key = _key_at(music, start)
+    if key != force.key:
+        _key(made, key)
+    signature = _meter_at(music, start) or _signature(end - start)
     if signature != force.signature:
         time = add(made, "time", print_object="no" if music.meter is None else None)
         add(time, "beats", signature[0])
         add(time, "beat-type", signature[1])
-    if opens:
+    if start == 0:
         three = music.staff_lines == _THREE_LINES
         clef = _PERCUSSION if three else music.clef
         if clef != force.clef:
@@ -291,7 +379,7 @@ def attributes(music: Music, force: PartState, divisions: int, length: Fraction,
             _transposition(made, music.transposition)
         force.lines, force.transposition = music.staff_lines, music.transposition
         force.clef = _PERCUSSION if three else music.last_clef
-    force.signature, force.divisions = signature, divisions
+    force.signature, force.divisions, force.key = signature, divisions, key
     return made
 
 
@@ -303,14 +391,19 @@ def _is_in(written: Written, start: Fraction, end: Fraction) -> bool:
 
 
 def _falls_in(moment: Moment, start: Fraction, end: Fraction) -> bool:
-    at, ending, _ = moment
-    return start < at <= end if ending else start <= at < end
+    at, order, _ = moment
+    return start < at <= end if order == 0 else start <= at < end
 
 
 def _moments(music: Music) -> Iterator[Moment]:
     for part in music.parts:
         for level in part.levels:
-            yield part.at + level.at, level.at >= part.beats, level
+            yield part.at + level.at, 0 if level.at >= part.beats else 2, level
+    for change in music.changes:
+        if change.at < music.beats:
+            yield change.at, 1, change
+        if isinstance(change, TempoGradually):
+            yield change.until, 0, TempoReached(turn=change)
 
 
 def _divisions(
@@ -354,11 +447,16 @@ def _transposition(attributes: Element, interval: Interval) -> None:
         add(made, "octave-change", octaves)
 
 
-def _counted(music: Music) -> Fraction:
-    """The note that the tempo names, in quarters: that of the file, or the one its meter is counted in."""
-    if music.counted is not None:
-        return music.counted
-    if music.meter is None or music.meter[1] < 8:
+def _key(attributes: Element, key: KeySignature) -> None:
+    made = add(attributes, "key")
+    add(made, "fifths", key.fifths)
+    if key.mode:
+        add(made, "mode", key.mode)
+
+
+def _counted_in(meter: tuple[int, int] | None) -> Fraction:
+    """The note that a meter is counted in, in quarters."""
+    if meter is None or meter[1] < 8:
         return Fraction(1)
-    unit = Fraction(4, music.meter[1])
-    return 3 * unit if music.meter[0] % 3 == 0 and music.meter[0] > 3 else unit
+    unit = Fraction(4, meter[1])
+    return 3 * unit if meter[0] % 3 == 0 and meter[0] > 3 else unit

@@ -13,7 +13,7 @@ from gesturesmith.kinds import Accidentals, HeadShape
 from gesturesmith.score.heads import Head, natural
 from gesturesmith.score.marks import LineEnd, LineStart, SecondNote, Small, SungHead
 from gesturesmith.score.music import Event
-from gesturesmith.units import Spelling
+from gesturesmith.units import KeySignature, Spelling
 
 _TYPES = {
     Fraction(1, 64): "256th",
@@ -51,6 +51,9 @@ _MUTES = {
     "practice": "practice",
     "stopping": "stop-mute",
 }
+_OPEN = KeySignature(0)
+_QUARTER_TONES = 2  # parts of a semitone
+_SHARPS = "FCGDAEB"  # the order of sharps in a key signature; flats come from the other end
 # A line sounds every note between only where the instrument has steps; XSD, `glissando` and `slide`.
 _STEPS = ("partials", "valves", "steps")
 _MIDDLE_OF_THREE = natural(32)  # G4: with a percussion clef the lowest of the three lines is E4
@@ -71,30 +74,41 @@ class AccidentalMemory:
 
     signs: Accidentals
     barred: bool
+    key: KeySignature = _OPEN
     here: dict[int, Fraction] = field(default_factory=dict)  # by height, in this measure
     lately: dict[str, tuple[int, Fraction]] = field(default_factory=dict)  # by letter, with its measure
     measure: int = 0
 
-    def next_measure(self) -> None:
+    def next_measure(self, key: KeySignature) -> None:
+        self.key = key
         self.here.clear()
         self.measure += 1
 
     def sign(self, spelling: Spelling, *, forced: bool, cents: Fraction, held: bool) -> str | None:
         """The accidental to print, None for none. `held`: by a tie.
 
-        A pitch with cents always has one: some programs refuse an alteration that is no quarter tone by itself.
+        A pitch with cents, or an eighth tone, always has one: some programs refuse an alteration that is no quarter
+        tone if it stands by itself.
         """
         steps, alter = spelling.steps, spelling.alter
         if held:
-            return self._name(alter) if cents else None
-        when, before = self.lately.get(spelling.letter, (self.measure, Fraction(0)))
-        recent = before if self.measure - when <= 1 else Fraction(0)
-        shown = forced or bool(cents) or alter.denominator > 1 or alter != self.here.get(steps, Fraction(0))
+            return self._name(alter) if cents or alter.denominator > _QUARTER_TONES else None
+        usual = self._usual(spelling.letter)
+        when, before = self.lately.get(spelling.letter, (self.measure, usual))
+        recent = before if self.measure - when <= 1 else usual
+        shown = forced or bool(cents) or alter.denominator > 1 or alter != self.here.get(steps, usual)
         if self.barred:
             shown = shown or recent != alter
             self.here[steps] = alter
             self.lately[spelling.letter] = self.measure, alter
         return self._name(alter) if shown else None
+
+    def _usual(self, letter: str) -> Fraction:
+        """What the key signature makes of a letter."""
+        fifths = self.key.fifths
+        if fifths > 0:
+            return Fraction(int(letter in _SHARPS[:fifths]))
+        return Fraction(-int(letter in _SHARPS[len(_SHARPS) + fifths :]))
 
     def _name(self, alter: Fraction) -> str:
         return (ARROW_ACCIDENTALS if self.signs == "arrows" else PLAIN_ACCIDENTALS)[alter]

@@ -133,14 +133,16 @@ def _measures(
     for place, system in enumerate(systems):
         musics = [staff.music for staff in system.values()]
         bounds = bounds_of(musics)
-        number = musics[0].bar if musics[0].bar is not None else number
+        if musics[0].bar is not None:
+            # Bars are counted from the first whole one.
+            number = musics[0].bar - bool(musics[0].pickup)
         heading = (musics[0].title or musics[0].name) if headed else ""
         writers = {name: PartWriter(staff, force[name], bounds, footnotes) for name, staff in system.items()}
         upper = next(iter(system))
         for n, (start, end) in enumerate(pairwise(bounds)):
             for name, part in parts.items():
                 if name not in writers:
-                    part.append(_empty(number + n, end - start, system[name[0], 0], force[name]))
+                    part.append(_empty(number + n, start, end, system[name[0], 0], force[name]))
                     continue
                 part.append(
                     writers[name].measure(
@@ -154,12 +156,12 @@ def _measures(
         number += len(bounds) - 1
 
 
-def _empty(name: int, length: Fraction, staff: Staff, force: PartState) -> Element:
+def _empty(name: int, start: Fraction, end: Fraction, staff: Staff, force: PartState) -> Element:
     """A measure in which a second player has nothing, because the two are not divided there."""
-    music = staff.music
+    music, length = staff.music, end - start
     made = lone("measure", number=name)
     divisions = lcm(force.divisions or 1, length.denominator)
-    changed = attributes(music, force, divisions, length, opens=not force.clef)
+    changed = attributes(music, force, divisions, start, end)
     if len(changed):
         made.append(changed)
     note = add(made, "note")
