@@ -27,7 +27,7 @@ def with_suggestions(tester: EditTester, settings: Settings, said: PassageReport
     entry = block.get("play") if block is not None else None
     if block is None or entry is None or not isinstance(entry.value, Play) or not refused:
         return said
-    items = [i for i in entry.value.items if i.span in refused and (i.move or i.note is not None)]
+    items = [i for i in entry.value.items if i.span in refused and (i.move or isinstance(i.note, Note))]
     found: list[Suggestion] = []
     for texts in dict.fromkeys(_proposals(items, settings)):
         by_line: dict[int, list[tuple[int, int, str]]] = {}
@@ -61,7 +61,7 @@ def _proposals(items: list[PlayItem], settings: Settings) -> Iterator[tuple[str,
 
 
 def _text(item: PlayItem, octaves: int | None, settings: Settings) -> str:
-    if item.note is not None:
+    if isinstance(item.note, Note):
         return " ".join(_pitch(item, item.note, octaves or 0, settings))
     assert item.name is not None
     semitones = _semitones(item) + 12 * octaves if octaves is not None else 0

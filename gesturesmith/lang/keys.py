@@ -217,7 +217,8 @@ PASSAGE: dict[str, Key] = {
         play,
         "a list separated by commas: the name of a gesture, `NAME up N` or `NAME down N` (semitones, by the "
         "interval with the plainest names) or `up M2`, `down P5` (intervals, keeping the spelling), `rest N`, a "
-        "pitch `C4 for N` with point words, the name of another passage; and between them what changes, below",
+        "pitch `C4 for N` with point words (also `F 0:11 for 2`, `7/4 of C4 for 1`), the name of another passage; "
+        "and between them what changes, below",
         "error",
     ),
     "repeat": Key(

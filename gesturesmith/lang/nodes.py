@@ -371,7 +371,7 @@ class PlayItem:
     """
 
     name: Word | None = None
-    note: Note | None = None
+    note: Note | JustNote | Harmonic | None = None
     rest: Amount | None = None
     change: ChangeNode | None = None
     move: Direction = ""

@@ -10,7 +10,7 @@ from gesturesmith.lang import changes, lengths, pitches
 from gesturesmith.lang.contour import is_point_text, point_text, point_word
 from gesturesmith.lang.graces import in_play
 from gesturesmith.lang.messages import short, shown
-from gesturesmith.lang.nodes import Amount, Play, PlayItem, PointText, Word
+from gesturesmith.lang.nodes import Amount, Note, Play, PlayItem, PointText, Word
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
@@ -75,11 +75,8 @@ def _of_players(reader: Reader) -> PlayItem:
 
 def _item(reader: Reader) -> PlayItem:
     tok, after = reader.tok, reader.ahead()
-    if tok.kind == "note":
+    if tok.kind == "note" or pitches.begins(reader):
         return _pitch(reader)
-    if pitches.begins(reader):
-        what = "a pitch in a passage is a note; a harmonic or an interval goes in the contour of a gesture"
-        reader.fail("bad-item", tok.span, what)
     if tok.kind != "word":
         _no_item(reader, tok)
     if tok.text == "rest":
@@ -118,7 +115,7 @@ def _no_item(reader: Reader, tok: Token) -> NoReturn:
 def _pitch(reader: Reader) -> PlayItem:
     """`C4 for N` with point words in any order."""
     first = reader.tok
-    pitch = note(reader, _AN_ITEM)
+    pitch = pitches.pitch(reader) if pitches.begins(reader) else note(reader, _AN_ITEM)
     length: Amount | None = None
     as_: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()
@@ -146,7 +143,8 @@ def _pitch(reader: Reader) -> PlayItem:
     if grace and length is not None:
         reader.fail("bad-grace", length.span, "a grace note has no length of its own: leave out `for`")
     if length is None and not grace and reader.tok.text != _DIVIDED:
-        reader.fail("bad-item", first.span, f"how long? Write {first.text} for 2 (beats)")
+        name = first.text if isinstance(pitch, Note) else "it with its length, F 0:11"
+        reader.fail("bad-item", pitch.span, f"how long? Write {name} for 2 (beats)")
     return PlayItem(note=pitch, for_=length, as_=as_, marks=marks, texts=texts, span=reader.span_from(first))
 
 

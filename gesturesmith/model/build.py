@@ -93,7 +93,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
 
 def plain(
     ctx: Context,
-    note: nodes.Note,
+    note: nodes.Note | nodes.JustNote | nodes.Harmonic,
     beats: Fraction,
     as_: tuple[nodes.Word, ...],
     marks: tuple[nodes.Word, ...],
@@ -113,9 +113,17 @@ def plain(
     return Gesture(
         name="", title=None, instrument=ctx.instrument, techniques=own, points=points, segments=segments,
         band=None, beats=beats, in_seconds=False, tempo=ctx.tempo, dynamics=from_points(points), attacks=None,
-        fingering=_AUTO, mute=_usual_mute(points), sing=None, fallback=None, text=None, footnote=None, note=None,
+        fingering=_on_its_tube(note), mute=_usual_mute(points), sing=None, fallback=None, text=None, footnote=None,
+        note=None,
         notehead="auto", allows=(), spans={}, span=span, beat=ctx.beat,
     )  # fmt: skip
+
+
+def _on_its_tube(note: nodes.Note | nodes.JustNote | nodes.Harmonic) -> AskedFingering:
+    """The tube that a harmonic names, and it is played on that; else what the player takes."""
+    if not isinstance(note, nodes.Harmonic):
+        return _AUTO
+    return AskedFingering(mode="given", tubes=(_tube(note.tube),), span=None)
 
 
 def _techniques(ctx: Context, block: nodes.Block) -> tuple[Technique, ...]:

@@ -76,7 +76,7 @@ def test_harmonics_and_fingerings_go_together():
     [
         (("contour: F 4:8",), "no-such-harmonic", "has no tube F 4"),
         (("contour: 0:8",), "no-such-harmonic", "`F 0:8` or `Bb 0:8`"),
-        (("contour: F 0:40",), "no-such-harmonic", "18 is the highest"),
+        (("contour: F 0:40",), "no-such-harmonic", "19 is the highest"),
         (("contour: 32 of C6",), "no-such-harmonic", "outside C0 to B9"),
         (("contour: F 0:8", "fingering: Bb 0"), "fingering-twice", "`F 0`"),
         (("contour: F 0:8", "fingering: held"), "fingering-twice", "`held`"),
@@ -92,3 +92,26 @@ def test_a_harmonic_that_is_moved_is_a_note_like_any_other():
     text = HORN.format(pitches="written") + "gesture a\n  contour: F 0:8, F 0:9\npassage p\n  play: a up M2\n"
     case = check_text(Source("a.gesture", text)).passage_cases["p"]
     assert {p.given for inner in case.cases if inner is not None for p in inner.realisation.points} == {False}
+
+
+def test_harmonics_and_ratios_are_played_in_passages_and_boxes():
+    """`F 0:11` on the open F side, as in a contour; graces too."""
+    text = HORN.format(pitches="written") + (
+        "box echo\n  play: F 0:11 for 1/2, rest 1/2\n  lasts: 8 s\n"
+        "passage p\n  play: 7/4 of C4 for 1, F 0:9 grace, 5/4 of C4 grace, partial 10 of F 1 for 2 accent, echo\n"
+    )
+    found = check_text(Source("a.gesture", text))
+    assert not found.reading.errors
+    ratio, tube, box, *_ = [c for c in found.passage_cases["p"].cases if c is not None]
+    assert ratio.gesture.points[0].pitch.written.name == "Bb4-31c"
+    assert ratio.gesture.fingering.mode == "auto"
+    assert tube.realisation.points[0].tube.name == "F 1"
+    assert tube.realisation.points[0].partial == 10
+    assert [g.point.pitch.written.name for g in tube.gesture.points[0].graces] == ["D5+4c", "E4-14c"]
+    assert box.realisation.points[0].tube.name == "F 0"
+
+
+def test_a_harmonic_in_a_passage_needs_its_length():
+    text = HORN.format(pitches="written") + "passage p\n  play: F 0:11\n"
+    (error,) = check_text(Source("a.gesture", text)).reading.errors
+    assert "how long?" in error.message
