@@ -1,5 +1,5 @@
 %% Edges of a note and the bend: signs beside the head, each an item that takes space. The gap is the same from the head
-%% and its accidentals on the left, and from the head, its dots and its flag on the right.
+%% and its accidentals on the left, and from the head, its dots, its flag and the second note of its trill on the right.
 
 %% kind: (side heads-of-a-chord width path), the path from (0, 0) at the head outwards, in staff spaces.
 #(define (gs:edge-shape kind depth)
@@ -46,7 +46,10 @@
           (gap (* unit (+ 0.4 ledger))))
      (if (= LEFT (car shape))
          (- (car (gs:reach (append heads (gs:accidentals heads)) parent)) gap)
-         (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (car heads) shape)) parent)) gap))))
+         (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (car heads) shape)
+                                   (gs:seconds heads (ly:item-get-column grob)))
+                           parent))
+            gap))))
 
 %% The flag of a note, if the sign would collide with it.
 #(define (gs:flag-beside head shape)

@@ -84,7 +84,8 @@ def _gesture(pair: Pair, number: int, instrument: str) -> str:
         contour, more = "low, high@2", "  band: middle\n"
     if any(t.needs_line for t in pair.both):
         contour = f"{one} -- {two}@3/2, {one}@3" if not more else "low -- high@2"
-    return f"gesture g{number}\n  technique: {pair.name}\n{more}  contour: {contour}\n  lasts: 4 beats\n  dynamics: mf\n"
+    lines = f"  technique: {pair.name}\n{more}  contour: {contour}\n"
+    return f"gesture g{number}\n{lines}  lasts: 4 beats\n  dynamics: mf\n"
 
 
 def _instrument(pair: Pair) -> str:

@@ -64,5 +64,5 @@ def test_each_wrong_use_has_its_message(text, rule, words):
 
 
 def test_a_harmonic_in_a_passage_is_an_item():
-    tree, errors = read("passage a\n  play: F 0:8 for 2, 7/4 of C4 grace, C5 for 1\n")
+    _, errors = read("passage a\n  play: F 0:8 for 2, 7/4 of C4 grace, C5 for 1\n")
     assert errors == ()
