@@ -20,6 +20,7 @@ Speed = Literal["slow", "medium", "fast"]  # of the waves of a vibrato, trill or
 Width = Literal["narrow", "medium", "wide"]
 FingeringMode = Literal["auto", "held", "given"]
 Join = Literal["", "<", ">"]  # from one level to the next
+Level = Literal["n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff"]  # dynamic levels, the softest first
 Players = Literal["", "a2", "first", "second"]  # which of two players
 Direction = Literal["", "up", "down"]
 TempoTurn = Literal["accelerando", "ritardando"]

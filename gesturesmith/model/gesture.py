@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from typing import get_args
 
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import (
@@ -14,6 +15,7 @@ from gesturesmith.kinds import (
     FingeringMode,
     Growth,
     Join,
+    Level,
     LineKind,
     Mute,
     PointKind,
@@ -27,7 +29,8 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Interval, Spelling
 from gesturesmith.values import frozen
 
-LEVELS = ("n", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff")
+LEVELS: tuple[str, ...] = get_args(Level)
+NIENTE: Level = "n"
 _LEVEL_OF_ACCENT = {"sf": "f", "sfz": "f", "sffz": "ff", "fp": "f", "sfp": "f", "rfz": "f"}
 _LEFT_BY_ACCENT = {"fp": "p", "sfp": "p"}
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.kinds import Pitches
-from gesturesmith.model.gesture import ContourPoint, Gesture, WaveMark
+from gesturesmith.model.gesture import NIENTE, ContourPoint, Gesture, WaveMark
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.rules.base import Case
 from gesturesmith.score.heads import on_page
@@ -162,7 +162,7 @@ class _Teller:
         return self._say("say-dynamics", levels=", ".join(words))
 
     def _level(self, level: str) -> str:
-        return self._say("say-niente") if level == "n" else level
+        return self._say("say-niente") if level == NIENTE else level
 
     def _length(self, gesture: Gesture) -> str:
         if gesture.in_seconds:

@@ -6,10 +6,9 @@ from collections.abc import Container
 from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.model.gesture import Gesture, attack_times
+from gesturesmith.model.gesture import NIENTE, Gesture, attack_times
 from gesturesmith.score.marks import DynamicLevel
 
-NOTHING = "n"
 _SHORT = Fraction(2)  # beats: a hairpin that lasts no longer is given room; our own judgement
 
 
@@ -28,11 +27,11 @@ def dynamics(gesture: Gesture) -> list[DynamicLevel]:
         if not (made and made[-1].hairpin):
             at = _sounding(gesture, written, marks[n + 1][0] if n + 1 < len(marks) else None)
         opened = bool(made and made[-1].hairpin)
-        tip = level == NOTHING and bool(join or opened)  # a circle at the tip of the hairpin shows it
+        tip = level == NIENTE and bool(join or opened)  # a circle at the tip of the hairpin shows it
         if tip and opened:
             made[-1] = replace(made[-1], niente=True)
         if opened and _needs_room(made[-1].at, at, begins):
-            letters = sum(len(mark) for mark in (marks[len(made) - 1][1], level) if mark != NOTHING)
+            letters = sum(len(mark) for mark in (marks[len(made) - 1][1], level) if mark != NIENTE)
             made[-1] = replace(made[-1], letters=letters)
         made.append(
             DynamicLevel(at=at, level="" if tip else level, hairpin=join, closes=opened, niente=tip and bool(join))

@@ -11,7 +11,7 @@ from collections.abc import Callable
 
 from gesturesmith.kinds import AttackShape, Growth, HeadShape, LineKind
 from gesturesmith.lang.words import AD_LIB
-from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.gesture import NIENTE, ContourPoint, Gesture
 from gesturesmith.model.piece import Settings
 from gesturesmith.rules.base import Case
 from gesturesmith.score.heads import look_head, on_page
@@ -209,7 +209,7 @@ def _where_said(wanted: Callable[[ContourPoint], bool]) -> Callable[[Use], Stret
 def _niente(use: Use) -> Stretch | None:
     """The end of the gesture if the sound fades to nothing, else its beginning."""
     last = len(use.gesture.points) - 1
-    if use.gesture.dynamics and use.gesture.dynamics[0].level == "n":
+    if use.gesture.dynamics and use.gesture.dynamics[0].level == NIENTE:
         return use.start, use.until(_SHORT)
     return max(0, last - 1), last
 

@@ -19,6 +19,7 @@ from gesturesmith import instruments, sheets
 from gesturesmith.exercises.preparation import Preparation
 from gesturesmith.lilypond import Job, LilyPond, find, start
 from gesturesmith.model.piece import Settings
+from gesturesmith.pipeline import sheet
 from gesturesmith.pipeline.graded import GradedOptions, compile_graded
 from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
 from gesturesmith.sheets import exercises
@@ -196,6 +197,24 @@ def test_one_page_is_filled_and_not_overfilled(lilypond) -> None:
         run = waiting.result()
     pages = [len(pypdf.PdfReader(io.BytesIO(run.file(name, "pdf"))).pages) for name in (item.output, "more")]
     assert pages == [1, 2]
+
+
+@pytest.mark.parametrize("room", range(12))
+def test_the_most_lines_that_fit_are_found_in_a_few_tries(room: int, monkeypatch) -> None:
+    """A try is a start of LilyPond, which takes longer than a page."""
+    tries: list[set[int]] = []
+
+    def tried(sheets, settings, lilypond) -> dict[int, bool]:
+        tries.append({*sheets})
+        return {lines: lines <= room for lines in sheets}
+
+    monkeypatch.setattr(sheet, "_on_one_page", tried)
+    settings = Settings(instrument=instruments.get("horn"), pitches="written")
+    for most in range(1, 12):
+        tries.clear()
+        assert sheet.fitting(lambda lines: lines, most, settings, "a LilyPond") == max(1, min(room, most))
+        assert len(tries) <= 4
+        assert sum(map(len, tries)) == len(set().union(*tries))
 
 
 def test_what_cannot_be_played_is_not_on_the_sheet_and_told() -> None:
