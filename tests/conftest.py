@@ -29,13 +29,23 @@ HEAD = "instrument: horn\npitches: written\n"
 # The files that take longest come first, so that no process works on one of these when the others are done.
 LONG = (
     "reading/test_pages_are_read.py",
-    "test_handbook.py",
-    "security/test_same.py",
-    "security/test_fuzz.py",
     "batch/test_cluster.py",
-    "golden/test_gallery.py",
+    "lilypond/test_sandbox.py",
     "sheets/test_charts.py",
-    "golden/test_embedding.py",
+    "sheets/test_exercises.py",
+    "test_handbook.py",
+    "test_docs.py",
+    "golden/test_gallery.py",
+    "security/test_injection.py",
+    "cli/test_cli_sheet.py",
+    "cli/test_cli_engrave.py",
+    "cli/test_cli_console.py",
+    "golden/test_stencils.py",
+    "golden/test_stencils_alone.py",
+    "security/test_same.py",
+    "words/test_every_word.py",
+    "test_wheel.py",
+    "pipeline/test_gesture_cache.py",
 )
 
 
