@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
+from typing import Literal
 
 from gesturesmith.evidence import HOUSE, Sourced
 from gesturesmith.kinds import one_of
@@ -57,8 +58,8 @@ def read(ctx: Context, block: nodes.Block, tempo: Fraction, events: Events) -> B
         name=block.name.text,
         title=block.title.text if block.title is not None else None,
         cells=whole,
-        choose=_phrase(choose, CHOICES),  # type: ignore[arg-type]  # one of the words, or none
-        pace=_phrase(pace, PACES),  # type: ignore[arg-type]
+        choose=_phrase(choose, CHOICES),
+        pace=_phrase(pace, PACES),
         beats=beats,
         in_seconds=in_seconds,
         cue=lasts.value.cue.text if lasts.value.cue is not None else "",
@@ -67,7 +68,7 @@ def read(ctx: Context, block: nodes.Block, tempo: Fraction, events: Events) -> B
     )
 
 
-def _phrase(entry: nodes.KeyEntry | None, words: tuple[str, ...]) -> str:
+def _phrase[W: str](entry: nodes.KeyEntry | None, words: tuple[W, ...]) -> W | Literal[""]:
     return one_of(words, entry.value.text) if entry is not None and isinstance(entry.value, nodes.Word) else ""
 
 
