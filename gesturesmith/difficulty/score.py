@@ -345,13 +345,14 @@ def _fingers(tally: _Tally, case: Case, measured: Sequence[Measured]) -> None:
     instrument = case.instrument
     chosen = case.gesture.fingering.mode != "auto"
     natural = instrument.kind == "valves" and len(instrument.tubes) == 1
+    in_tune = single(instrument, "in_tune_cents") or 0.0
     off = 0
     for played in case.realisation.points:
         m = measured[played.index]
         exact = m.cents is not None and not m.point.about and m.load.pitched == "exact"
         if not exact or played.tube is None or m.load.path not in ("none", "steps"):
             continue
-        by_hand = natural and played.correction == "hand"
+        by_hand = natural and abs(played.error_cents) > in_tune
         unusual = bool(m.cents and m.cents % 100.0) or (chosen and not played.standard)
         off += unusual
         lip = instrument.lip_limit(played.error_cents)

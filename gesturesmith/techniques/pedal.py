@@ -18,6 +18,7 @@ TECHNIQUE = Technique(
     limits={
         "shortest_ms": Limit(Sourced(150, HOUSE, "they speak late"), unit="ms", side="below"),
     },
+    skill=Sourced(0.35, HOUSE, "the lip is slack and the tone late; who plays low parts learns it"),
     effort=Sourced(1.1, HOUSE, "loose lips and much air; without force"),
     flow=Sourced(1.5, HOUSE, "much air, little resistance"),
     look=Look(
