@@ -123,7 +123,7 @@ DemandUnit = Literal[
 
 # Outputs, and how LilyPond ended: "" well
 Listed = Literal["techniques", "instruments", "rules"]
-ItemKind = Literal["page", "snippet", "picture", "score"]
+ItemKind = Literal["page", "snippet", "picture", "score", "sketch"]
 Ended = Literal["", "failed", "timeout", "stopped", "full", "flood"]
 LogLevel = Literal["fatal error", "error", "warning", "programming error"]
 Backend = Literal["", "cairo", "svg", "ps"]  # of LilyPond; "": the best it has

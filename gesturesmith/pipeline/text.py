@@ -12,7 +12,9 @@ from gesturesmith.lang import parse
 from gesturesmith.model.parts import has_parts
 from gesturesmith.model.reading import Reading, read_tree
 from gesturesmith.pipeline.music import engraved
+from gesturesmith.pipeline.naming import delivery_name, file_name
 from gesturesmith.pipeline.picture import snippet
+from gesturesmith.pipeline.sketch import SKETCH, sketches
 from gesturesmith.pipeline.types import CompileResult, Options, SignUsage
 from gesturesmith.source import Source, folded
 
@@ -37,7 +39,8 @@ def compile_text(
     of a notes page of several files, if there is one.
     """
     with recording_dependencies() as reads:
-        reading, kept, fewer = _read(source, options, store, whole=numbers is not None)
+        sketched = SKETCH in options.formats
+        reading, kept, fewer = _read(source, options, store, whole=numbers is not None or sketched)
         checked = check(reading, only=options.suggest)
         everything = kept.whole(checked.report) if kept is not None and fewer else checked.report
         report = _narrowed(everything, options.only)
@@ -48,6 +51,8 @@ def compile_text(
             from gesturesmith.pipeline import parts
 
             made, uses = parts.compiled(checked, options, store, reads, numbers)
+            if sketched:
+                made = (*made, *sketches(checked, options.only, options.place / file_name(options.stem)))
             return CompileResult(reports=(report,), names=tuple(dict.fromkeys(there)), items=made, ways=uses)
         settings = reading.piece.settings
         # Abjad is imported here, and only here.
@@ -57,6 +62,9 @@ def compile_text(
         if options.notes is not None or numbers is not None:
             engravings, items, ways = _numbered(checked, engravings, settings, options, numbers)
         laid_out = _laid_out(report, engravings, settings, options)
+        if sketched:
+            folder = options.place / _stem(settings, options)
+            items = (*items, *sketches(checked, options.only, folder))
         return CompileResult(reports=(report,), names=there, items=(*laid_out, *items), ways=ways)
 
 
@@ -171,6 +179,13 @@ def _laid_out(
     for number, engraving in enumerate(engravings, start=1):
         items.append(snippet(engraving, f"s{number:05d}", settings, options.place / stem))
     return tuple(items)
+
+
+def _stem(settings: Settings, options: Options) -> str:
+    """The name of the page, and of the folder of the pictures."""
+    if options.name is not None:
+        return delivery_name(options.name, settings, options.stem)
+    return file_name(options.stem)
 
 
 def _left_out(report: FileReport, musics: tuple[Music, ...]) -> tuple[tuple[str, str], ...]:

@@ -20,22 +20,18 @@ Fix     narrow it, write a `lip-gliss` or `hand-gliss`, or move it down
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from gesturesmith.acoustics.series import step_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.diagnostics.changes import Fix, PitchChange
-from gesturesmith.evidence import DERIVED, Limit, Sourced
 from gesturesmith.kinds import Direction
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.realise.curve import along
 from gesturesmith.realise.in_force import path_of, stays_on_partial
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.limits import FAR, above
+from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.reach import bend_limit
 from gesturesmith.rules.shared.reading import apart, plain, point_names, written_pitch
-
-_GAP = "the distance to the next partial of the tube: beyond it the lip has left the note"
 
 
 @rule("GS503", "bend-too-wide", severity="caution", only=("path:lip",))
@@ -50,7 +46,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         width = float((point.sounding_cents or 0) - (home.sounding_cents or 0))
         way: Direction = "down" if width < 0 else "up"
-        excess = above(_limit(case, home, way), abs(width))
+        excess = above(bend_limit(case, home, way), abs(width))
         if excess is None:
             continue
         sign = -1 if width < 0 else 1
@@ -70,18 +66,6 @@ def check(case: Case) -> Iterator[Finding]:
                 *fixes.instead(case, "motion", "lip-gliss", *(("hand-gliss",) if way == "down" else ())),
             ),
         )
-
-
-def _limit(case: Case, home: ContourPoint, way: Direction) -> Limit | None:
-    """How far the lip takes a note: by its height, and never as far as the next partial of its tube."""
-    limit = along(case.instrument, f"bend_{way}", home.sounding_cents or 0)
-    played = next((p for p in case.realisation.points if case.gesture.points[p.index] is home), None)
-    if limit is None or limit.wide is None or played is None or played.partial < (2 if way == "down" else 1):
-        return limit
-    gap = round(step_cents(played.partial - 1 if way == "down" else played.partial))
-    if gap > limit.wide.value * FAR:
-        return limit
-    return replace(limit, wide=Sourced(max(gap, limit.narrow.value), DERIVED, _GAP))
 
 
 def _other_way(case: Case, home: ContourPoint) -> str:

@@ -21,55 +21,34 @@ Fix     narrow it to a semitone, or ask for a `lip-gliss`
 
 from collections.abc import Iterator
 
-from gesturesmith.acoustics.series import hand_glide_cents
 from gesturesmith.diagnostics import Number
-from gesturesmith.evidence import DERIVED, Limit, Sourced
-from gesturesmith.instruments.base import Tube
-from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import above
-from gesturesmith.rules.shared.reading import exact_name, leaves_by_line, plain, played_points
-
-_LAW = "to a half step above the next partial down: Ericson, ASU; List of horn techniques; the number computed"
+from gesturesmith.rules.shared.reach import hand_reaches
+from gesturesmith.rules.shared.reading import exact_name, plain
 
 
 @rule("GS307", "hand-gliss-too-wide", severity="caution", only=("path:hand",))
 def check(case: Case) -> Iterator[Finding]:
-    limit = case.instrument.limits.get("hand_lower_cents")
-    near = case.instrument.limits.get("in_tune_cents")
-    if limit is None or near is None or limit.wide is None:
-        return
-    # Players tune the chart's own fingerings from habit: the hand need not lower that as well.
-    tops: dict[tuple[Tube | None, int], float] = {}
-    rows = [(point, played) for point, played in played_points(case) if path_of(point.techniques) == "hand"]
-    for _, played in rows:
-        if played.standard:
-            key = (played.tube, played.partial)
-            tops[key] = min(tops.get(key, played.error_cents), played.error_cents)
-    for point, played in rows:
-        slack = max(float(near.narrow.value), tops.get((played.tube, played.partial), 0.0))
-        # A closed bell can open along the line: the way up is as long as the way down.
-        if played.partial == 0 or (point.reached == "attack" and not leaves_by_line(case.gesture, played.index)):
-            continue
-        width = played.error_cents - slack
-        reach = max(hand_glide_cents(played.partial), float(limit.narrow.value))
-        own = Limit(limit.narrow, Sourced(reach, DERIVED, _LAW), limit.unit)
-        excess = above(own, width)
-        if excess is None:
+    for one in hand_reaches(case):
+        played = one.played
+        width = played.error_cents - one.slack
+        excess = above(one.limit, width)
+        if excess is None or one.limit.wide is None:
             continue
         # A tempered semitone may be a few cents beyond the law and still count as in tune.
+        reach = one.limit.wide.value
         lowered = min(played.error_cents, reach) if width <= reach else played.error_cents
-        open_cents = float(point.sounding_cents or 0) + played.error_cents
         yield Finding(
-            span=point.span,
-            text=f"{plain(lowered)} cents below open {exact_name(case.instrument, open_cents)}; "
+            span=one.point.span,
+            text=f"{plain(lowered)} cents below open {exact_name(case.instrument, one.open_cents)}; "
             f"the hand lowers it by up to {plain(excess.limit)}{excess.caveat}",
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="lowered by", value=played.error_cents, limit=excess.limit, unit="cents"),),
             proposed_fixes=(
-                *fixes.at_pitch(case, played.index, open_cents - 100),
+                *fixes.at_pitch(case, played.index, one.open_cents - 100),
                 *fixes.instead(case, "motion", "lip-gliss", "fingered-gliss"),
             ),
         )

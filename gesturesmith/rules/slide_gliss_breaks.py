@@ -20,14 +20,13 @@ Fix     keep both ends within one partial, at most an augmented fourth apart, or
 
 from collections.abc import Iterator
 
-from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.diagnostics import Number
 from gesturesmith.diagnostics.changes import Fix, PitchChange
 from gesturesmith.evidence import DERIVED, Sourced
-from gesturesmith.instruments.base import Instrument
 from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
+from gesturesmith.rules.shared.reach import slide_goes_to
 from gesturesmith.rules.shared.reading import exact_name, written_pitch
 
 _SOURCE = "a semitone a position; that a glissando must stay on one partial: M. Clayville, 2011"
@@ -44,7 +43,7 @@ def check(case: Case) -> Iterator[Finding]:
         start, end = float(before.sounding_cents or 0), float(point.sounding_cents or 0)
         width = abs(end - start) / 100
         name = exact_name(case.instrument, start)
-        goes = _goes_to(case.instrument, start, end)
+        goes = slide_goes_to(case.instrument, start, end)
         way = f"on one partial the slide reaches from {name} to {exact_name(case.instrument, goes)}; there it"
         if goes == start:
             way = f"no partial leads {'up' if end > start else 'down'} from {name}; the slide"
@@ -57,7 +56,7 @@ def check(case: Case) -> Iterator[Finding]:
             physical=True,  # the slide is not long enough, whatever the reason
             proposed_fixes=(
                 *_moved(case, index, start, goes),
-                *_moved(case, index - 1, end, _goes_to(case.instrument, end, start)),
+                *_moved(case, index - 1, end, slide_goes_to(case.instrument, end, start)),
                 *fixes.instead(case, "motion", "harmonic-gliss", "chromatic"),
             ),
         )
@@ -69,17 +68,3 @@ def _moved(case: Case, index: int, fixed: float, reach: float) -> tuple[Fix, ...
     if point.pitch is None or reach == fixed or fixed % 100:
         return ()
     return ((PitchChange(index, written_pitch(case.instrument, reach), point.about),),)
-
-
-def _goes_to(instrument: Instrument, start: float, end: float) -> float:
-    """How far towards `end` the slide can go from `start` without leaving a partial; sounding cents."""
-    near = instrument.limits.get("in_tune_cents")
-    slack = 2 * float(near.narrow.value) if near is not None else 0.0
-    found = [start]
-    for side in instrument.sides:
-        tubes = [t.fundamental_cents for t in instrument.tubes if t.side == side.name]
-        for n in range(1, side.partials.wide.value[1] + 1 if side.partials.wide else 1):
-            low, high = min(tubes) + partial_cents(n), max(tubes) + partial_cents(n)
-            if low - slack <= start <= high + slack:
-                found.append(100 * round((high if end > start else low) / 100))
-    return max(found) if end > start else min(found)

@@ -38,7 +38,7 @@ class Item:
 
     output       what LilyPond calls it (`\\bookOutputName`)
     kind         "page" | "snippet" | "picture" (a page as a picture, cropped, beside the page itself) | "score" (a
-                 passage as a picture with the lines of all parts)
+                 passage as a picture with the lines of all parts) | "sketch" (of a gesture)
     place        its path below the output folder, without ending: "study" or "study/beacon"
     name         the gesture's or passage's name; for a page the file's stem
     title, author   for the file's metadata; "" for none
@@ -49,6 +49,7 @@ class Item:
     book         its LilyPond text, one `\\book`
     document     a complete LilyPond document with only this book, includes not resolved
     ily          for composers: text of a file that defines the music as a variable; "" for a page
+    drawing      a picture made without LilyPond, as SVG; "" for none
     """
 
     output: str = field(metadata=uncounted("a name within one run"))
@@ -63,6 +64,7 @@ class Item:
     book: LyText = field(metadata=uncounted("it is counted without the name of the run"))
     document: LyText = field(metadata=uncounted("it is the book with templates, which are part of the program"))
     ily: LyText = field(default=NO_TEXT, metadata=uncounted("LilyPond does not see it: its file is its own bytes"))
+    drawing: str = field(default="", metadata=uncounted("LilyPond does not see it: its file is its own bytes"))
 
     @property
     def scores(self) -> tuple[Music, ...]:
@@ -144,9 +146,10 @@ def nothing_beside(items: tuple[Item, ...]) -> tuple[Output, ...]:
 class Writer:
     """One output format.
 
-    key       its name for `--as`, and the files' ending
+    key       its name for `--as`
+    ending    that of its files, "" for the key
     about     one line for `--help`
-    kinds     the kinds of items it is made for: "page", "snippet", "picture", "score"
+    kinds     the kinds of items it is made for: "page", "snippet", "picture", "score", "sketch"
     engraved  whether LilyPond makes the file, which `finish` then completes; else `finish` gets b""
     finish    makes the file of an item
     beside    files needed beside those of the given items
@@ -161,6 +164,7 @@ class Writer:
     finish: Callable[[Item, bytes], bytes]
     beside: Callable[[tuple[Item, ...]], tuple[Output, ...]] = nothing_beside
     scored: bool = False
+    ending: str = ""
     lacks: Callable[[Item], tuple[str, ...]] = nothing_lost
 
     def takes(self, item: Item) -> bool:
@@ -172,7 +176,7 @@ class Writer:
         mine = tuple(item for item in items if self.takes(item))
         made = [
             Output(
-                place=item.place.with_name(f"{item.place.name}.{self.key}"),
+                place=item.place.with_name(f"{item.place.name}.{self.ending or self.key}"),
                 data=self.finish(item, engraved[item.output] if self.engraved else b""),
                 lacks=self.lacks(item),
             )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from html import escape
 
+from gesturesmith.pictures.svg import NOT_XML
 from gesturesmith.writers.base import Item, Writer, whole, with_checksum
 
 _OPENING = re.compile(r"<svg\b[^>]*>")
@@ -13,8 +14,6 @@ _ID = re.compile(r' id="([^"]+)"')
 _REFERENCES = (re.compile(r'(href="#)([^"]+)'), re.compile(r"(url\(#)([^)]+)"))
 # A user's text as written by LilyPond's own backend (cairo draws glyphs), which escapes only `<` and `&`.
 _TEXT = re.compile(r"<tspan>([^<]*)")
-# XML 1.0, 2.2: these characters are not allowed in a document at all, not even as references.
-_NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
 def _finish(item: Item, engraved: bytes) -> bytes:
@@ -47,7 +46,7 @@ def _escaped(text: str) -> str:
 
 
 def _xml(text: str) -> str:
-    return escape(_NOT_XML.sub("", text))
+    return escape(NOT_XML.sub("", text))
 
 
 WRITER = Writer(

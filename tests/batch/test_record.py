@@ -34,6 +34,7 @@ SAME = {
     "place": PurePosixPath("b"),
     "document": code("{ }"),
     "ily": code("{ }"),
+    "drawing": "<svg/>",
     "systems": ("music",),
 }
 WORK = Build(name="a", compile=compile_file, sources=(Source("a", HEAD),), options=Options(), formats=("pdf",))
