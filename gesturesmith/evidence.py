@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from enum import Enum
 from typing import Any
 
 from gesturesmith.kinds import Side
 from gesturesmith.values import frozen
+
+_TRIED = re.compile(r"\d+ players? tried\b")  # how the source of pooled answers begins
 
 
 class Kind(Enum):
@@ -41,6 +44,14 @@ class Sourced[T]:
     value: T
     kind: Kind
     source: str
+
+    @property
+    def whose(self) -> str:
+        """Whose word it is, if it is that of players who were asked: "this player", "5 players tried"; else ""."""
+        if self.kind is Kind.PLAYER:
+            return "this player"
+        told = _TRIED.match(self.source)
+        return told[0] if told else ""
 
 
 @frozen

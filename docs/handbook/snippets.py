@@ -323,7 +323,7 @@ def _usage(page: Page, snippet: Snippet) -> None:
 
     command, there = "", set()
     for line in snippet.text.splitlines():
-        called = re.match(r"gesturesmith ([a-z]+)", line)
+        called = re.match(r"gesturesmith ([a-z-]+)", line)
         if called:
             command = called[1]
             found = cli.get_command(None, command)  # type: ignore[arg-type]

@@ -20,6 +20,8 @@ _COMMANDS = {
     "notes": "gesturesmith.cli.notes:notes",
     "sheet": "gesturesmith.cli.sheet:sheet",
     "chart": "gesturesmith.cli.chart:chart",
+    "try-out": "gesturesmith.cli.try_out:try_out",
+    "answers": "gesturesmith.cli.answers:answers",
     "explain": "gesturesmith.cli.explain:explain",
     "format": "gesturesmith.cli.format:format_",
     "cache": "gesturesmith.cli.cache:cache",

@@ -9,7 +9,6 @@ from functools import cache, lru_cache
 from gesturesmith import techniques
 from gesturesmith.diagnostics import Finding, Severity, Verdict
 from gesturesmith.diagnostics.changes import DynamicsChange, LengthChange, TechniquesChange
-from gesturesmith.evidence import PLAYER
 from gesturesmith.judge.allow import Lifted, lift
 from gesturesmith.judge.places import where
 from gesturesmith.model.gesture import Gesture
@@ -145,7 +144,8 @@ def _complete(finding: Finding, rule: Rule, gesture: Gesture | None) -> Finding:
     place = finding.where
     if not place and gesture is not None:
         place = where(gesture, finding.span)
-    text = f"{finding.text} (this player)" if finding.evidence.kind is PLAYER else finding.text
+    whose = finding.evidence.whose
+    text = f"{finding.text} ({whose})" if whose else finding.text
     return replace(finding, code=rule.code, rule=rule.name, severity=severity, where=place, text=text)
 
 

@@ -87,6 +87,17 @@ TEXTS = {
     "correction-lip": "Lippe",
     "correction-slide": "Zug",
     "correction-hand": "Hand",
+    "try-out": "Ausprobierblatt",
+    "try-out-how": (
+        "Jede Zeile eingespielt ein- oder zweimal spielen und ankreuzen, was heute stimmt: gut heißt, so "
+        "auch im Konzert; bedingt, mit Vorbereitung oder Glück; nein, es geht nicht. Aufhören, wo es weh "
+        "tut. Auslassen ist erlaubt; es gibt keine guten oder schlechten Antworten."
+    ),
+    "try-out-player": "Gespielt von",
+    "try-out-date": "Datum",
+    "answer-fine": "gut",
+    "answer-care": "bedingt",
+    "answer-no": "nein",
     "level": "Stufe {level}",
     "players-a2": "zu 2",
     "players-first": "1.",

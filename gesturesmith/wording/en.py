@@ -88,6 +88,17 @@ TEXTS = {
     "correction-lip": "lip",
     "correction-slide": "slide",
     "correction-hand": "hand",
+    "try-out": "Try-out sheet",
+    "try-out-how": (
+        "Play each line warmed up, once or twice, and tick what is true of you today: fine means you "
+        "would play it so in a concert, with care that it needs preparation or luck, no that it does not "
+        "go. Stop where it hurts. Leave out what you like; there is no good or bad answer."
+    ),
+    "try-out-player": "Player",
+    "try-out-date": "Date",
+    "answer-fine": "fine",
+    "answer-care": "with care",
+    "answer-no": "no",
     "level": "Level {level}",
     "players-a2": "a 2",
     "players-first": "1.",

@@ -89,6 +89,18 @@ TEXTS = {
     "correction-lip": "lèvres",
     "correction-slide": "coulisse",
     "correction-hand": "main",
+    "try-out": "Feuille d’essai",
+    "try-out-how": (
+        "Jouer chaque ligne une ou deux fois, après échauffement, et cocher ce qui est vrai "
+        "aujourd’hui : bien, ce serait joué ainsi en concert ; sous réserve, il y faut de la "
+        "préparation ou de la chance ; non, cela ne va pas. S’arrêter si cela fait mal. On peut sauter "
+        "des lignes ; il n’y a ni bonne ni mauvaise réponse."
+    ),
+    "try-out-player": "Instrumentiste",
+    "try-out-date": "Date",
+    "answer-fine": "bien",
+    "answer-care": "sous réserve",
+    "answer-no": "non",
     "level": "Niveau {level}",
     "players-a2": "à 2",
     "players-first": "1.",

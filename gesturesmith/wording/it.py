@@ -88,6 +88,17 @@ TEXTS = {
     "correction-lip": "labbra",
     "correction-slide": "coulisse",
     "correction-hand": "mano",
+    "try-out": "Foglio di prova",
+    "try-out-how": (
+        "Suonare ogni riga una o due volte, dopo il riscaldamento, e segnare ciò che è vero oggi: bene, "
+        "così anche in concerto; con riserva, occorrono preparazione o fortuna; no, non riesce. Fermarsi "
+        "se fa male. Si può saltare; non ci sono risposte buone o cattive."
+    ),
+    "try-out-player": "Esecutore",
+    "try-out-date": "Data",
+    "answer-fine": "bene",
+    "answer-care": "con riserva",
+    "answer-no": "no",
     "level": "Livello {level}",
     "players-a2": "a 2",
     "players-first": "1.",

@@ -128,6 +128,7 @@ def printed(tmp_path_factory) -> dict[str, list[Any]]:
             ["notes", "call.gesture"],
             ["sheet", "more.gesture"],
             ["chart", "horn", "--kind", "ladders"],
+            ["try-out", "horn", "--questions", "1"],
         )
         for number, maker in enumerate(makers):
             manifest = folder / f"{number}.json"
@@ -154,7 +155,7 @@ def test_each_command_is_among_those_that_were_tried():
         with_manifest |= {name} if "--manifest" in options else set()
         assert ("--json" in options) == ("--json-schema" in options), name
     assert with_json == {"check", "suggest", "list"}
-    assert with_manifest == {"engrave", "notes", "sheet", "chart"}
+    assert with_manifest == {"engrave", "notes", "sheet", "chart", "try-out"}
 
 
 @pytest.mark.parametrize(("command", "name"), [("check", "report"), ("suggest", "report"), ("list", "list")])

@@ -72,9 +72,13 @@ def read_bytes(path: Path) -> bytes | ProfileError:
     return data if len(data) <= LARGEST_BYTES else ProfileError(0, "", "the file is too large", "256 kB")
 
 
-def parse(data: bytes) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | ProfileError:
-    """The values of a profile and the line of each key. A file that is not a profile is never quoted."""
-    nothing = f"not an instrument profile: a profile begins with {MARK} = 1"
+def parse(
+    data: bytes, mark: str = MARK, begins: str = "not an instrument profile: a profile begins"
+) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | ProfileError:
+    """The values of a file with the key `mark`, by default a profile, and the line of each key. A file without it
+    is never quoted.
+    """
+    nothing = f"{begins} with {mark} = 1"
     try:
         text = data.decode("utf-8-sig")
         if _DEEP.search(text):
@@ -85,11 +89,11 @@ def parse(data: bytes) -> tuple[dict[str, Any], dict[tuple[str, ...], int]] | Pr
     except RecursionError:
         return ProfileError(0, "", "values are nested too deeply")
     except ValueError as fault:
-        if re.search(rf"^[ \t]*{MARK}[ \t]*=", text, re.MULTILINE) is None:
+        if re.search(rf"^[ \t]*{mark}[ \t]*=", text, re.MULTILINE) is None:
             return ProfileError(0, "", nothing)
         place = re.search(r"line (\d+)", str(fault))
         return ProfileError(int(place[1]) if place else 0, "", "not valid TOML")
-    if MARK not in values:
+    if mark not in values:
         return ProfileError(0, "", nothing)
     return values, key_lines(text)
 
