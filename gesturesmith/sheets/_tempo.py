@@ -10,7 +10,7 @@ from gesturesmith.lytext import LyText, code, quoted
 
 def tempo_number(tempo: Fraction) -> str:
     """`72`, `66.5`."""
-    return f"{Decimal(round(float(tempo), 2)).normalize():f}" if tempo.denominator > 1 else str(tempo)
+    return f"{Decimal(str(round(float(tempo), 2))).normalize():f}" if tempo.denominator > 1 else str(tempo)
 
 
 def tempo_mark(
