@@ -9,7 +9,9 @@ from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, PRACTICE, PUBLISHED, L
 from gesturesmith.instruments.base import Register
 
 _TONGUING_PAGE = "thecontemporaryhorn.com, Tonguing: not faster than sixteenths at 100 to 110"
-_TUBA_PAGE = "contemporarytuba.com/tonguing: tuba single 9 to 10 a second, double and triple 12 and more"
+_TUBA_PAGE = (
+    "contemporarytuba.com/tonguing: single 9 to 10 a second, double and triple 12 and more; so do trumpeters"
+)
 _TWO_STROKES = (
     "two strokes in turn: twice the fastest single tonguing, 9 to 10 a second (contemporarytuba.com/tonguing)"
 )
@@ -17,12 +19,15 @@ _TAPS = (
     "the second valve goes down twice in five chromatic notes; a finger taps 5 to 7 times a second, the world's "
     "fastest drummer 10 times (Neuroscience Letters 2009, doi 10.1016/j.neulet.2009.04.055)"
 )
-_BENDS = "Buckner, hsutrumpets.com: down about half way to the next note; the curve is ours"
-_BENDS_UP = "Buckner, hsutrumpets.com: up only a little; the number is ours"
+_BENDS = "from G down to F# is a daily exercise on the trumpet (trumpetmaster.com); the curve is ours"
+_BENDS_UP = "bent up it stays short of a semitone before the lip jumps (trumpetmaster.com); the number is ours"
 _PLAIN = "plain single tonguing: up to 10"
 _BENDS_WIDEST = "common practice: about a third, at the bottom perhaps a fourth"
 _BENDS_UP_WIDEST = "thecontemporaryhorn.com, Demi-pistons: a correction of up to a semitone, the widest reading"
-_FLOWS = "our working values; a mean flow of 0.1 to 1 L/s is given by J. Wolfe, UNSW"
+_FLOWS = (
+    "our working values; J. Wolfe, UNSW, gives a mean of 0.1 to 1 L/s, A. Jacobs 2.3 to 2.7 for a loud low note "
+    "of the tuba and 0.1 on the trumpet"
+)
 
 
 def _lower(page: str) -> str:
@@ -105,7 +110,7 @@ def breath(registers: tuple[Register, ...], scale: float = 1.0) -> dict[str, Lim
     limits = {
         "breath_litres": Limit(
             Sourced(3.0, MEMORY, "vital capacity 3 to 6 L, of which 60 to 80 per cent is comfortably used"),
-            Sourced(5.0, PRACTICE, "J. Wolfe, UNSW, Air speed and blowing pressure: 5 L in one breath"),
+            Sourced(7.0, PRACTICE, "A. Jacobs, with a spirometer: players of 2 1/3, 6 2/3 and 7 L"),
             "L",
         ),
         "breath_from_note_s": Limit(
@@ -149,7 +154,12 @@ def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
         side="none",
     )
     limits["force_reserve_s"] = Limit(
-        Sourced(30.0, HOUSE, "a minute of ff in the middle register without a rest, half a minute in the high one"),
+        Sourced(
+            30.0,
+            HOUSE,
+            "a minute of ff in the middle register, half a minute in the high one; johnfreemantrumpet.com calls "
+            "30 to 60 s without a break short endurance",
+        ),
         None,
         "s",
     )
@@ -179,7 +189,11 @@ def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
 
 def ear_and_lip() -> dict[str, Limit]:
     """Tuning, response, flutter, glissando, singing: the same for all brass."""
-    fifteen = Sourced(15, HOUSE, "within this a player and a listener call it in tune")
+    fifteen = Sourced(
+        15,
+        HOUSE,
+        "two trumpeters missed by 4.9 cents, SD 6.5 (Music Perception 20/4, 2003); twice that is still in tune",
+    )
     return {
         "in_tune_cents": Limit(fifteen, None, "cents"),
         "lip_correction_cents": Limit(
@@ -209,7 +223,11 @@ def ear_and_lip() -> dict[str, Limit]:
         ),
         "response_periods": Limit(
             Sourced(6, MEMORY, "Doughty and Garner, J. Exp. Psychol. 37 (1947): tone pitch after 6 periods, +-3"),
-            Sourced(3, PUBLISHED, "just audible tonality, Chalmers publ. 141752: 3.0 to 3.5 periods at 150 Hz"),
+            Sourced(
+                3,
+                PUBLISHED,
+                "just audible tonality, Chalmers publ. 141752: 3.0 to 3.5 periods at 150 Hz; not lower down",
+            ),
             "periods",
             side="below",
         ),

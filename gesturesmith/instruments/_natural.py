@@ -53,7 +53,9 @@ def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str,
         registers=REGISTERS,
         usual_range=Sourced(usual, PRACTICE, "common practice: partials 2 to 16, written C3 to C6"),
         widest_range=Sourced(
-            widest, PRACTICE, "the first partial, and partial 18 as bwhisperer.com, Blog 19, shows it on the F tube"
+            widest,
+            PRACTICE,
+            "the first partial, and partial 18 as bwhisperer.com, Horn Harmonic Series, has it on the F tube",
         ),
         chart={},
         chart_evidence=Sourced("no valves", DERIVED, "the harmonic series of one tube"),

@@ -13,9 +13,10 @@ from gesturesmith.kinds import Tuning
 from gesturesmith.units import Interval
 
 _SERIES = "bwhisperer.com, Horn Harmonic Series: harmonics 1 to 19 of the F horn"
-_BLOG = "bwhisperer.com, Blog 19: one expert player"
+_BLOG = "bwhisperer.com, Horn Harmonic Series: the partials of the F horn from 1 to 19 are heard"
 
-# Highest partial shown on each tube length in bwhisperer.com Blog 19, by sounding first partial: B-flat open 13,
+# Highest partial of each tube length by sounding first partial, from a chart of one expert player that was not
+# found again, and all within the height that bwhisperer.com, Horn Harmonic Series, lets hear: B-flat open 13,
 # A 14, A-flat 15, G 16, G-flat 17, F 18 (its page Horn Harmonic Series: 19), E 19, E-flat 20, D 21, D-flat 22,
 # C 23, B 24. Alternatives of the same length (F 0 and B-flat 1-3) share a row.
 SHOWN = {3400: 13, 3300: 14, 3200: 15, 3100: 16, 3000: 17, 2900: 19, 2800: 19, 2700: 20, 2600: 21, 2500: 22}
@@ -27,7 +28,7 @@ _USUAL = Sourced(
 _WIDEST = Sourced(
     (cents("F1"), cents("G5")),
     PRACTICE,
-    "music21 10.5.1: written C2 is the lowest note; bwhisperer.com, Blog 19, shows partials up to sounding G5",
+    "music21 10.5.1: written C2 is the lowest; bwhisperer.com, Horn Harmonic Series: partials up to sounding Ab5",
 )
 # F 1-2-3 is then 54 cents sharp. One dictionary has 20, as with the third slide pulled: on that the fingerings of
 # eight quarter tones and of F#2 and C#3 rest, and whether a sweep from an exact F# takes this tube.
@@ -59,7 +60,9 @@ B_FLAT_SIDE = Side(
     partials=Limit(Sourced((2, 12), PUBLISHED, _USUAL.source), Sourced((1, 13), PRACTICE, _BLOG), "partial"),
     valves=(2, 1, 3),
     stopped_cents=Sourced(
-        150, PRACTICE, "banddirectorstalkshop.com: about three quarters of a tone, so use the F side"
+        150,
+        PRACTICE,
+        "banddirectorstalkshop.com, Solving mystery stopped horn: about three quarters of a tone, so the F side",
     ),
 )
 
@@ -182,13 +185,18 @@ INSTRUMENT = Instrument(
             side="below",
         ),
         "pedal_partial": Limit(
-            Sourced(1, PRACTICE, "Edinburgh theses (Logie 2012, Bromage 2007): the pedal is no true resonance"),
+            Sourced(1, PUBLISHED, "hal-04281802: a pedal lies a few semitones from any resonance of the tube"),
             None,
             "partial",
             side="none",
         ),
         "pedal_loudest": Limit(
-            Sourced("f", HOUSE, "without a resonance under it a pedal note cannot be forced"), side="louder"
+            Sourced(
+                "f",
+                HOUSE,
+                "on the horn it has little to hold it; trombones have theirs loud rather than soft (hal-04281802)",
+            ),
+            side="louder",
         ),
     },
     has_hand=True,

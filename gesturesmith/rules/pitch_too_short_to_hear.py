@@ -22,13 +22,17 @@ Fix     slow it down, move it up, or write x-notes if a percussive effect is wan
 from collections.abc import Iterator
 from itertools import pairwise
 
-from gesturesmith.diagnostics import Number
+from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.model.gesture import ContourPoint, attack_times, sounds
 from gesturesmith.model.strokes import gap_beats
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.limits import Excess, below
 from gesturesmith.rules.shared.reading import apart, hz, pitched_points, plain, point_name, slot_s
+
+# The limit that refuses was measured at 150 Hz. Higher up a pitch needs more periods; further down than an octave
+# nothing is known, and fewer may do; but a pitch that does not even go round once is none.
+_KNOWN_FROM_HZ = 75.0
 
 
 @rule("GS402", "pitch-too-short-to-hear", severity="caution")
@@ -52,12 +56,13 @@ def check(case: Case) -> Iterator[Finding]:
     if worst is None:
         return
     periods, _, point, excess = worst
+    known = hz(point) >= _KNOWN_FROM_HZ or periods < 1
     yield Finding(
         span=point.span,
         text=f"{apart(periods, excess.limit)} periods of {point_name(case, point)}; its pitch needs about "
         f"{plain(excess.limit)} to be heard{excess.caveat}, so this will sound like a percussive effect",
         evidence=excess.evidence,
-        severity=excess.severity,
+        severity=excess.severity if known else Severity.CAUTION,
         numbers=(Number(name="periods", value=periods, limit=excess.limit, unit="periods"),),
         proposed_fixes=(
             *fixes.slower(gesture, excess.limit / periods if periods else 1000.0),

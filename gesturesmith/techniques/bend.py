@@ -1,6 +1,6 @@
 """A bend: the lip takes the note off its pitch and brings it back, on one partial."""
 
-from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
@@ -33,8 +33,8 @@ TECHNIQUE = Technique(
     sources=(
         Sourced(
             "bends go down to about half way to the next partial, up only a little",
-            PRACTICE,
-            "Buckner, hsutrumpets.com",
+            MEMORY,
+            "hsutrumpets.com, not found again",
         ),
         Sourced(
             "bend or dip among the horn's effects", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"

@@ -36,7 +36,7 @@ TECHNIQUE = Technique(
     skill=Sourced(
         0.35,
         HOUSE,
-        "some players cannot roll an r (thecontemporaryhorn.com), the others soon can; the number is ours",
+        "some players cannot roll an r (composerstubaguide.blog), the others soon can; the number is ours",
     ),
     effort=Sourced(1.4, HOUSE, "the lips are shaken"),
     flow=Sourced(1.4, HOUSE, "the roll needs a strong stream"),
@@ -55,8 +55,8 @@ TECHNIQUE = Technique(
     sources=(
         Sourced(
             "flatt., flt. and flz. are in use; slashes alone do not tell it from a growl; some cannot roll an r",
-            PRACTICE,
-            "thecontemporaryhorn.com ?p=4313",
+            MEMORY,
+            "thecontemporaryhorn.com, not found again",
         ),
     ),
     called=(

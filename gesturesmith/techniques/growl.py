@@ -1,6 +1,6 @@
 """Growl: the voice or the throat roughens the tone."""
 
-from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
+from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit, Sourced
 from gesturesmith.techniques.base import Look, Technique
 
 TECHNIQUE = Technique(
@@ -45,7 +45,9 @@ TECHNIQUE = Technique(
         ),
     ),
     sources=(
-        Sourced("say in the notes whether flutter or growl is meant", PRACTICE, "thecontemporaryhorn.com ?p=4313"),
+        Sourced(
+            "say in the notes whether flutter or growl is meant", MEMORY, "thecontemporaryhorn.com, not found again"
+        ),
         Sourced(
             "an alternative to flutter-tongue that some players cannot do",
             PRACTICE,

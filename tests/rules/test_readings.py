@@ -14,7 +14,7 @@ def one(body: str, rule: str, tempo: int = 60):
     return found[0]
 
 
-# The bottom of the horn: written F#2 (abjad 3.31) or C2 (music21 10.5.1). The top: C6 (abjad) or D6 (Blog 19).
+# The bottom of the horn: written F#2 (abjad 3.31) or C2 (music21 10.5.1). The top: C6 (abjad) or D6 (a player).
 @pytest.mark.parametrize(
     ("pitch", "usual", "widest"),
     [("D2", "F#2", "C2"), ("C2", "F#2", "C2"), ("B1", "F#2", "C2"), ("C#6", "C6", "D6"), ("E6", "C6", "D6")],
@@ -73,7 +73,7 @@ def test_readings_of_response(beats: str, severity: str) -> None:
 
 
 def test_readings_of_a_breath() -> None:
-    """Three litres (from memory) or five (J. Wolfe, UNSW)."""
+    """Three litres (from memory) or seven (A. Jacobs)."""
     finding = one("contour: C4\nlasts: 20 beats\ndynamics: mf", "breath-too-short")
     assert finding.severity is Severity.CAUTION
-    assert figures(finding.text) == [20, 4, 3, 5]
+    assert figures(finding.text) == [20, 4, 3, 7]

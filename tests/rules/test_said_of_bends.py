@@ -50,7 +50,8 @@ ROWS = [
         "bend-too-wide",
         "technique: bend\ncontour: B2 -- «C3» -- B2",
         number=("bend up", 100, 43, "cents"),
-        source="house: Buckner, hsutrumpets.com: up only a little; the number is ours",
+        source="house: bent up it stays short of a semitone before the lip jumps (trumpetmaster.com); "
+        "the number is ours",
         on="trombone",
         ways=["technique: lip-gliss", "contour: B2 -- Bb2 -- B2"],
     ),

@@ -12,10 +12,10 @@ ROWS = [
     # At the least flow that any source gives, 0.1 L/s, and more than 1.25 times the widest breath.
     says(
         "breath-too-short",
-        "contour: «C4»\nlasts: 63 s\ndynamics: pp",
-        number=("air", 6.3, 5, "L"),
+        "contour: «C4»\nlasts: 88 s\ndynamics: pp",
+        number=("air", 8.8, 7, "L"),
         severity="refused",
-        source="practice: J. Wolfe, UNSW, Air speed and blowing pressure: 5 L in one breath",
+        source="practice: A. Jacobs, with a spirometer: players of 2 1/3, 6 2/3 and 7 L",
     ),
     says(
         "sung-note-out-of-voice",

@@ -12,8 +12,8 @@ ROWS = [
         number=("sounding pitch", 8900, 7900, "cents above C-1"),
         ways=["contour: C6", "contour: D6"],
         physical=True,
-        source="practice: music21 10.5.1: written C2 is the lowest note; bwhisperer.com, Blog 19, shows partials "
-        "up to sounding G5",
+        source="practice: music21 10.5.1: written C2 is the lowest; bwhisperer.com, Horn Harmonic Series: partials "
+        "up to sounding Ab5",
         severity="refused",
     ),
     silent("outside-range", "contour: E6"),

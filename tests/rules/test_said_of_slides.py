@@ -12,7 +12,7 @@ ROWS = [
         number=("bend down", 301.955, 263, "cents"),
         on="trumpet",
         ways=["technique: fingered-gliss", "technique: chromatic", "contour: C4 -- G4"],
-        source="house: Buckner, hsutrumpets.com: down about half way to the next note; the curve is ours",
+        source="house: from G down to F# is a daily exercise on the trumpet (trumpetmaster.com); the curve is ours",
     ),
     # Of several tubes the one is taken on which the lip goes down and not up, and where it can, lies on partials.
     silent("lip-gliss-off-partial", "technique: lip-gliss\ncontour: C4 -- C#4\nlasts: 4 beats", on="trumpet"),

@@ -107,7 +107,8 @@ ROWS = [
         "contour: «C^4»",
         number=("distance to the nearest partial", 50, 35, "cents"),
         severity="caution",
-        source="house: Buckner, hsutrumpets.com: up only a little; the number is ours",
+        source="house: bent up it stays short of a semitone before the lip jumps (trumpetmaster.com); "
+        "the number is ours",
         on="trumpet",
         ways=["contour: C4", "contour: xC^4"],
     ),
