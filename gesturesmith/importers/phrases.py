@@ -18,7 +18,7 @@ from gesturesmith.importers.notated import NotatedBar, NotatedNote, NotatedPart,
 from gesturesmith.importers.said import said
 from gesturesmith.importers.times import ScoreTimes
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import EdgeShape, Extreme, Join, LineKind
+from gesturesmith.kinds import AskedHead, EdgeShape, Extreme, Join, Layer, LineKind
 from gesturesmith.lang.words import ACCENTS, SECONDS
 from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint
 from gesturesmith.source import as_said
@@ -33,6 +33,13 @@ _STROKES = {1: "eighths", 2: "sixteenths", 3: "thirty-seconds"}
 _EXTREMES: dict[str, Extreme] = {"triangle": "highest", "inverted triangle": "lowest"}
 _SCRIPTS = ("stopped", "half-stopped", "double-dots", "triple-dots")
 _EVEN = Fraction(1)
+_EDGES: tuple[Layer, ...] = ("edge-in", "edge-off")
+_SIGNED = frozenset({
+    "scoop", "plop", "rip", "doit", "short-doit", "long-doit", "doit-at-once", "fall", "short-fall", "long-fall",
+    "fall-at-once", "flip", "smear",
+})  # fmt: skip
+_HEADS: dict[str, AskedHead] = {"diamond": "diamond"}
+_COVERED = ("plunger", "harmon")  # mutes that a hand opens and closes
 
 
 @frozen(kw_only=True)
@@ -93,6 +100,10 @@ class _Force:
     at: Fraction
     techniques: tuple[str, ...] = ()
     mute: str = ""
+
+    @property
+    def of_edges(self) -> bool:
+        return any(techniques.get(key).layer in _EDGES for key in self.techniques)
 
 
 @dataclass(slots=True)
@@ -180,12 +191,15 @@ def _beside(part: NotatedPart, clock: ScoreTimes) -> _Directions:
                 asked = said(word.text)
                 if as_said(word.text) in _counted():
                     found.counted.append(at)
-                if asked.glissando:
-                    found.slides.append((at, asked.turns_to))
+                if asked.slides:
+                    found.slides.append((at, asked.slides))
+                if not (asked.turns_to or asked.ends or asked.plain):
                     continue
-                if asked == said(""):
-                    continue
-                techs = {} if asked.plain else {k: v for k, v in techs.items() if v not in asked.ends}
+                if asked.plain:
+                    found.slides.append((at, ()))
+                # With a plunger in the hand, "open" is what the hand does.
+                ends = [key for key in asked.ends if mute not in _COVERED or key not in _mutes() or _out(word.text)]
+                techs = {} if asked.plain else {k: v for k, v in techs.items() if v not in ends}
                 techs |= {techniques.get(key).layer: key for key in asked.turns_to}
                 muted = any(key in _mutes() for key in techs.values())
                 mute = (asked.mute or mute or "straight") if muted else ""
@@ -196,6 +210,11 @@ def _beside(part: NotatedPart, clock: ScoreTimes) -> _Directions:
 @lru_cache(maxsize=1)
 def _mutes() -> tuple[str, ...]:
     return tuple(name for name in techniques.names() if techniques.get(name).takes_mute)
+
+
+def _out(text: str) -> bool:
+    """Whether words take out a mute, and do not only open it."""
+    return set(said(text).ends) <= set(_mutes())
 
 
 @lru_cache(maxsize=1)
@@ -269,7 +288,9 @@ def _split(bar: NotatedBar, index: int) -> dict[tuple[str, int], list[_PlayedNot
         stops: dict[Fraction, NotatedNote] = {}
         for note in notes:
             if note.stops and last is not None:
-                stops[last] = note
+                # Where a line stops; after anything else it is the other note of a trill.
+                if any(one.line != "none" for one in chords[last][0]):
+                    stops[last] = note
             elif note.grace:
                 graces.append(note)
             elif note.at in chords:
@@ -373,12 +394,13 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         if sound.at > now:
             points.append(NewPoint(pitch=None, at=now - start))
             places.append(ScorePlace(bar=sound.bar, at=note.at - (sound.at - now)))
-            wanted.append(wanted[-1] if wanted else _asked(beside, instrument, sound, ())[0])
+            wanted.append(wanted[-1] if wanted else _asked(beside, instrument, sound, (), ())[0])
             line, sliding = "none", ()
         follows = n + 1 < len(row) and row[n + 1].at == sound.ends
         goes_on = note.line if follows or sound.stop is not None else "none"
-        new = _ways(beside, instrument, sound) if goes_on != "none" else ()
-        keys, strokes = _asked(beside, instrument, sound, new or (sliding if line != "none" else ()))
+        new = _ways(beside, instrument, sound, row[0].at) if goes_on != "none" else ()
+        by_line = wanted[-1] if line != "none" and wanted else ()
+        keys, strokes = _asked(beside, instrument, sound, new or (sliding if line != "none" else ()), by_line)
         join: LineKind = line if line != "none" else "slur" if note.slurred and n and sound.at == now else "none"
         if (strokes or (n and _struck(row[n - 1]))) and join == "slur":
             join = "none"
@@ -394,6 +416,11 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         points.append(NewPoint(pitch=None, at=now - start))
         places.append(ScorePlace(bar=row[-1].bar, at=now - start))
         wanted.append(wanted[-1])
+    if any(isinstance(p.pitch, Spelling) and p.pitch.alter.denominator == 2 and not p.about for p in points):
+        quarter = signs.of_quarter_tones()
+        layer = techniques.get(quarter).layer
+        there = [any(techniques.get(key).layer == layer for key in keys) for keys in wanted]
+        wanted = [keys if known else (*keys, quarter) for keys, known in zip(wanted, there, strict=True)]
     common, changed = _turning(points, wanted)
     force = _force_at(beside, row[0].at)
     gesture = NewGesture(
@@ -442,19 +469,41 @@ def _force_at(beside: _Directions, at: Fraction) -> _Force:
 
 
 def _asked(
-    beside: _Directions, instrument: Instrument, sound: _PlayedNote, sliding: tuple[str, ...]
+    beside: _Directions,
+    instrument: Instrument,
+    sound: _PlayedNote,
+    sliding: tuple[str, ...],
+    before: tuple[str, ...],
 ) -> tuple[tuple[str, ...], str]:
-    """The techniques that a note is played with, and its strokes in the language's word."""
+    """The techniques that a note is played with, and its strokes in the language's word.
+
+    before   those of the note from which a line leads here: the hand stays where a sign has put it
+    """
     note = sound.note
-    force = _force_at(beside, sound.at).techniques
-    if not (note.signs or note.strokes or sliding):
+    now = _force_at(beside, sound.at)
+    force = now.techniques
+    if not now.of_edges and not (note.signs or note.strokes or sliding or before or note.head in _HEADS):
         return force, ""
     by_layer = {techniques.get(key).layer: key for key in force}
     strokes = ""
     own: list[str] = list(sliding)
+    edges = [key for sign in note.signs if (key := signs.of_edge(_edge(sign)))]
+    for layer in _EDGES:
+        # A word for an edge belongs to the signs of it, or to the one note at which it stands.
+        key = by_layer.get(layer, "")
+        if key and techniques.get(key).look.edge in _SIGNED and not edges and now.at != sound.at:
+            del by_layer[layer]
+    own += [key for key in edges if techniques.get(key).layer not in by_layer]
+    if note.head in _HEADS and not any(techniques.get(key).look.head == _HEADS[note.head] for key in force):
+        own.append(signs.of_head(_HEADS[note.head]))
+    if before and not any(sign in (*_SCRIPTS, "open") for sign in note.signs):
+        own += [key for key in before if techniques.get(key).layer in ("bell", "cover")]
+    by_hand = any(techniques.get(key).look.motion == "hand" for key in sliding)  # the signs are those of its motion
     for sign in note.signs:
+        if sign in _SCRIPTS and by_hand:
+            continue
         if sign in _SCRIPTS:
-            hand = instrument.has_hand
+            hand = instrument.has_hand and not now.mute
             own.append(signs.of_script(sign, hand=hand))
         elif sign == "trill":
             kind = "same" if note.other == "same" else "above"
@@ -463,8 +512,8 @@ def _asked(
             own.append(signs.of_trill("other", valves=instrument.gives("valves")))
         elif sign == "bend":
             own.append(signs.of_motion("bend"))
-        elif sign != "open":
-            own.append(signs.of_edge(_edge(sign)))
+        elif sign == "ghost":
+            own.append(signs.of_head("ghost"))
     roll = signs.of_strokes()
     if note.strokes < 0:
         strokes = "unmeasured"
@@ -493,11 +542,12 @@ def _measured(note: NotatedNote) -> str:
     return word if value is not None and note.lasts % value == 0 and note.lasts > value else ""
 
 
-def _ways(beside: _Directions, instrument: Instrument, sound: _PlayedNote) -> tuple[str, ...]:
-    """The way of sliding from a note: the one that words name, on a slide the slide, else none."""
-    named = said(sound.note.named).turns_to if sound.note.named else ()
+def _ways(beside: _Directions, instrument: Instrument, sound: _PlayedNote, start: Fraction) -> tuple[str, ...]:
+    """The way of sliding from a note: the one that words name here or since the beginning of the phrase, on a slide
+    the slide, else none."""
+    named = said(sound.note.named).slides if sound.note.named else ()
     if not named:
-        named = next((keys for at, keys in beside.slides if sound.at <= at < sound.ends), ())
+        named = next((keys for at, keys in reversed(beside.slides) if start <= at < sound.ends), ())
     kinds = tuple(map(techniques.get, named))
     if len(kinds) == 1 and instrument.gives(kinds[0].needs):
         return named

@@ -29,14 +29,14 @@ class Said(NamedTuple):
     turns_to  keys of the techniques that begin
     ends      keys of those that end; `plain`: all of them
     mute      the mute that goes in, "" for none
-    glissando  whether they name a way of sliding, which belongs to a line; its keys are then in `turns_to`
+    slides    keys of the ways of sliding that they may mean; they hold for a line
     """
 
     turns_to: tuple[str, ...] = ()
     ends: tuple[str, ...] = ()
     plain: bool = False
     mute: str = ""
-    glissando: bool = False
+    slides: tuple[str, ...] = ()
 
 
 @cache
@@ -44,7 +44,8 @@ def said(text: str) -> Said:
     """What words ask for; words that name no technique ask for nothing."""
     turns: list[str] = []
     ends: list[str] = []
-    plain, mute, sliding = False, "", False
+    slides: list[str] = []
+    plain, mute = False, ""
     for piece in _pieces(text):
         out = _muting(piece)
         if out is not None:
@@ -65,11 +66,10 @@ def said(text: str) -> Said:
         elif any(techniques.get(key).layer == "none" for key in others) or piece in _plain():
             plain = True
         elif motions and len(motions) >= len(others):  # "gliss." may be by half valves as well
-            sliding = True
-            turns += motions
+            slides += motions
         elif others:
             turns.append(others[0])
-    return Said(tuple(dict.fromkeys(turns)), tuple(dict.fromkeys(ends)), plain, mute, sliding)
+    return Said(tuple(dict.fromkeys(turns)), tuple(dict.fromkeys(ends)), plain, mute, tuple(slides))
 
 
 def _pieces(text: str) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from gesturesmith import techniques
-from gesturesmith.kinds import EdgeShape, ScriptSign
+from gesturesmith.kinds import AskedHead, EdgeShape, ScriptSign
 from gesturesmith.techniques.base import Technique
 
 
@@ -43,11 +43,18 @@ def of_strokes() -> str:
 def of_trill(kind: str, *, valves: bool) -> str:
     """The technique of a trill by what it goes to ("above", "same", "other"), else the lip's."""
     found = [t for t in _all() if t.trill == kind and (valves or t.layer != "valves")]
+    found.sort(key=lambda t: not t.look.trill)
     found += [t for t in _all() if t.trill == "neighbour" and t.look.trill]
     return found[0].key
 
 
 @cache
-def of_partials(count: int) -> str:
-    """The technique that sounds this many partials at once."""
-    return next((t.key for t in _all() if t.holds == count), "")
+def of_head(head: AskedHead) -> str:
+    """The technique that only its notehead shows, "" if there is none."""
+    return next((t.key for t in _all() if t.look.head == head and not t.look.word), "")
+
+
+@cache
+def of_quarter_tones() -> str:
+    """The technique of pitches between the semitones."""
+    return next(t.key for t in _all() if t.grid == 50)

@@ -101,6 +101,9 @@ def read_note(
     head = element.find("notehead")
     shape = head.text.strip() if head is not None else ""
     grace = element.find("grace") is not None
+    bracketed = head is not None and head.get("parentheses") == "yes"
+    if bracketed and not grace:
+        found.signs.append("ghost")
     ties = [tie.get("type") for tie in element.all("tie")]
     note = NotatedNote(
         at=at,
@@ -108,7 +111,7 @@ def read_note(
         written=written,
         voice=voice,
         grace=grace,
-        stops=grace and head is not None and head.get("parentheses") == "yes",
+        stops=grace and bracketed,
         tied="stop" in ties,
         ties="start" in ties,
         slurred=slurred,
