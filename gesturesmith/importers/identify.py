@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import cache
 
 from gesturesmith import instruments
 from gesturesmith.source import as_said
@@ -68,13 +69,17 @@ def identify(names: Iterable[str], sounds: Sequence[str], programs: Iterable[int
     sounds     standard names of sounds (MusicXML 4.0, sounds.xml)
     programs   General MIDI, from 1
     """
+    named = tuple(names)
+    for name in named:
+        key = _own_names().get(as_said(name), "")
+        if key:
+            return key, f"by its name “{name}”"
     for sound in sounds:
         fits = [start for start in _SOUNDS if sound == start or sound.startswith(f"{start}.")]
         if fits:
             return _SOUNDS[max(fits, key=len)], f"by its sound {sound}"
     if any(sounds):  # standard names of other instruments and voices
         return "", ""
-    named = tuple(names)
     for name in named:
         key = by_name(name)
         if key:
@@ -85,6 +90,12 @@ def identify(names: Iterable[str], sounds: Sequence[str], programs: Iterable[int
         if program in _PROGRAMS:
             return _PROGRAMS[program], f"by its MIDI program {program}"
     return "", ""
+
+
+@cache
+def _own_names() -> dict[str, str]:
+    """Our instruments by their full names, which say more than a sound."""
+    return {as_said(instruments.get(key).name): key for key in instruments.names()}
 
 
 def by_name(name: str) -> str:

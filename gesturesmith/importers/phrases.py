@@ -18,11 +18,11 @@ from gesturesmith.importers.notated import NotatedBar, NotatedNote, NotatedPart,
 from gesturesmith.importers.said import said
 from gesturesmith.importers.times import ScoreTimes
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import AskedHead, EdgeShape, Extreme, Join, Layer, LineKind
+from gesturesmith.kinds import AskedHead, EdgeShape, Extreme, Join, LineKind
 from gesturesmith.lang.words import ACCENTS, SECONDS
 from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint
 from gesturesmith.source import as_said
-from gesturesmith.techniques.base import Technique
+from gesturesmith.techniques.base import Technique, clash
 from gesturesmith.units import Interval, Spelling
 from gesturesmith.values import frozen
 
@@ -32,8 +32,10 @@ _UNKNOWN = "mf"  # a level where the part has none, as the checker assumes
 _STROKES = {1: "eighths", 2: "sixteenths", 3: "thirty-seconds"}
 _EXTREMES: dict[str, Extreme] = {"triangle": "highest", "inverted triangle": "lowest"}
 _SCRIPTS = ("stopped", "half-stopped", "double-dots", "triple-dots")
+_HOW_STRUCK = ("measured", "unmeasured")
 _EVEN = Fraction(1)
-_EDGES: tuple[Layer, ...] = ("edge-in", "edge-off")
+_AT_THE_BELL = ("bell", "cover")
+_EDGES = ("edge-in", "edge-off")
 _SIGNED = frozenset({
     "scoop", "plop", "rip", "doit", "short-doit", "long-doit", "doit-at-once", "fall", "short-fall", "long-fall",
     "fall-at-once", "flip", "smear",
@@ -112,14 +114,16 @@ class _Directions:
 
     force    what words ask for
     slides   ways of sliding that words name, with their times
-    counted  times of the word for measured strokes
+    opened   when words free the bell
+    struck   words for strokes by their times: "measured", "unmeasured"
     levels   steady levels and accents
     wedges   beginnings and ends of hairpins
     """
 
     force: list[_Force] = field(default_factory=lambda: [_Force(Fraction(0))])
     slides: list[tuple[Fraction, tuple[str, ...]]] = field(default_factory=list)
-    counted: list[Fraction] = field(default_factory=list)
+    opened: list[Fraction] = field(default_factory=list)
+    struck: dict[Fraction, str] = field(default_factory=dict)
     levels: list[tuple[Fraction, str]] = field(default_factory=list)
     wedges: list[tuple[Fraction, Join, Fraction, bool]] = field(default_factory=list)
 
@@ -166,7 +170,7 @@ def as_written(key: str, sounding: Interval) -> Instrument:
 
 def _beside(part: NotatedPart, clock: ScoreTimes) -> _Directions:
     found = _Directions()
-    techs: dict[str, str] = {}
+    techs: tuple[str, ...] = ()
     mute = ""
     open_wedge: tuple[Fraction, Join, bool] | None = None
     for played in clock.bars:
@@ -183,14 +187,16 @@ def _beside(part: NotatedPart, clock: ScoreTimes) -> _Directions:
                 open_wedge = None
             elif word.kind == "mute":
                 mute = word.text
-                for key in _mutes():
-                    layer = techniques.get(key).layer
-                    techs = {k: v for k, v in techs.items() if k != layer} | ({layer: key} if mute else {})
-                found.force.append(_Force(at, tuple(techs.values()), mute))
+                techs = tuple(key for key in techs if key not in _mutes())
+                techs = _joined(techs, _mutes()) if mute else techs
+                found.force.append(_Force(at, techs, mute))
             elif word.kind == "words":
                 asked = said(word.text)
-                if as_said(word.text) in _counted():
-                    found.counted.append(at)
+                for how in _HOW_STRUCK:
+                    if as_said(word.text) in _struck_words(how):
+                        found.struck[at] = how
+                if any(techniques.get(key).layer in _AT_THE_BELL for key in asked.ends) or asked.plain:
+                    found.opened.append(at)
                 if asked.slides:
                     found.slides.append((at, asked.slides))
                 if not (asked.turns_to or asked.ends or asked.plain):
@@ -199,11 +205,11 @@ def _beside(part: NotatedPart, clock: ScoreTimes) -> _Directions:
                     found.slides.append((at, ()))
                 # With a plunger in the hand, "open" is what the hand does.
                 ends = [key for key in asked.ends if mute not in _COVERED or key not in _mutes() or _out(word.text)]
-                techs = {} if asked.plain else {k: v for k, v in techs.items() if v not in ends}
-                techs |= {techniques.get(key).layer: key for key in asked.turns_to}
-                muted = any(key in _mutes() for key in techs.values())
+                techs = () if asked.plain else tuple(key for key in techs if key not in ends)
+                techs = _joined(techs, asked.turns_to)
+                muted = any(key in _mutes() for key in techs)
                 mute = (asked.mute or mute or "straight") if muted else ""
-                found.force.append(_Force(at, tuple(techs.values()), mute))
+                found.force.append(_Force(at, techs, mute))
     return found
 
 
@@ -212,15 +218,23 @@ def _mutes() -> tuple[str, ...]:
     return tuple(name for name in techniques.names() if techniques.get(name).takes_mute)
 
 
+def _joined(techs: tuple[str, ...], more: Iterable[str]) -> tuple[str, ...]:
+    """Techniques with more of them, which replace those that they cannot be joined with."""
+    for key in more:
+        new = techniques.get(key)
+        techs = (*(k for k in techs if k != key and not clash(new, techniques.get(k))), key)
+    return techs
+
+
 def _out(text: str) -> bool:
     """Whether words take out a mute, and do not only open it."""
     return set(said(text).ends) <= set(_mutes())
 
 
-@lru_cache(maxsize=1)
-def _counted() -> frozenset[str]:
-    """The word for strokes that are counted, in every language."""
-    return frozenset(as_said(wording.text("measured", language)) for language in wording.languages())
+@lru_cache(maxsize=2)
+def _struck_words(how: str) -> frozenset[str]:
+    """The words for strokes that are counted or as fast as possible, in every language."""
+    return frozenset(as_said(wording.text(how, language)) for language in wording.languages())
 
 
 def _players(part: NotatedPart, clock: ScoreTimes) -> list[list[_PlayedNote]]:
@@ -388,22 +402,30 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
     now = start
     line: LineKind = "none"
     sliding: tuple[str, ...] = ()
+    struck = False
     for n, sound in enumerate(row):
         note = sound.note
         place = ScorePlace(bar=sound.bar, at=note.at)
         if sound.at > now:
             points.append(NewPoint(pitch=None, at=now - start))
             places.append(ScorePlace(bar=sound.bar, at=note.at - (sound.at - now)))
-            wanted.append(wanted[-1] if wanted else _asked(beside, instrument, sound, (), ())[0])
+            wanted.append(wanted[-1] if wanted else _asked(beside, instrument, sound, (), (), now)[0])
             line, sliding = "none", ()
         follows = n + 1 < len(row) and row[n + 1].at == sound.ends
         goes_on = note.line if follows or sound.stop is not None else "none"
-        new = _ways(beside, instrument, sound, row[0].at) if goes_on != "none" else ()
-        by_line = wanted[-1] if line != "none" and wanted else ()
-        keys, strokes = _asked(beside, instrument, sound, new or (sliding if line != "none" else ()), by_line)
-        join: LineKind = line if line != "none" else "slur" if note.slurred and n and sound.at == now else "none"
-        if (strokes or (n and _struck(row[n - 1]))) and join == "slur":
+        target = row[n + 1].note if follows else sound.stop
+        moves = target is not None and target.written.pitch_cents != note.written.pitch_cents
+        new = _ways(beside, instrument, sound, row[0].at) if goes_on != "none" and moves else ()
+        freed = n and any(row[n - 1].at < at <= sound.at for at in beside.opened)
+        by_line = wanted[-1] if line != "none" and not freed else ()
+        keys, strokes = _asked(
+            beside, instrument, sound, new or (sliding if line != "none" else ()), by_line, row[0].at
+        )
+        slurred = (sound.graces[0] if sound.graces else note).slurred
+        join: LineKind = line if line != "none" else "slur" if slurred and n and sound.at == now else "none"
+        if (strokes or struck) and join == "slur":
             join = "none"
+        struck = bool(strokes)
         points.append(_point(instrument, sound, sound.at - start, join, strokes))
         places.append(place)
         wanted.append(keys)
@@ -416,7 +438,7 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         points.append(NewPoint(pitch=None, at=now - start))
         places.append(ScorePlace(bar=row[-1].bar, at=now - start))
         wanted.append(wanted[-1])
-    if any(isinstance(p.pitch, Spelling) and p.pitch.alter.denominator == 2 and not p.about for p in points):
+    if any(_between_semitones(one) for p in points for one in (p, *p.graces, *p.after)):
         quarter = signs.of_quarter_tones()
         layer = techniques.get(quarter).layer
         there = [any(techniques.get(key).layer == layer for key in keys) for keys in wanted]
@@ -435,6 +457,10 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
     )
     continues = row[0].note.tied or row[0].note.slurred
     return Phrase(at=start, gesture=gesture, places=tuple(places), continues=continues)
+
+
+def _between_semitones(point: NewPoint) -> bool:
+    return isinstance(point.pitch, Spelling) and point.pitch.alter.denominator == 2 and not point.about
 
 
 def _point(instrument: Instrument, sound: _PlayedNote, at: Fraction, join: LineKind, strokes: str) -> NewPoint:
@@ -460,10 +486,6 @@ def _grace(grace: NotatedNote, n: int, row: list[NotatedNote], note: NotatedNote
     return NewPoint(pitch=grace.written, about=grace.head == "x", line=line, marks=marks)
 
 
-def _struck(sound: _PlayedNote) -> bool:
-    return bool(sound.note.strokes)
-
-
 def _force_at(beside: _Directions, at: Fraction) -> _Force:
     return beside.force[bisect_right(beside.force, at, key=lambda row: row.at) - 1]
 
@@ -474,9 +496,11 @@ def _asked(
     sound: _PlayedNote,
     sliding: tuple[str, ...],
     before: tuple[str, ...],
+    start: Fraction,
 ) -> tuple[tuple[str, ...], str]:
     """The techniques that a note is played with, and its strokes in the language's word.
 
+    start    of the phrase
     before   those of the note from which a line leads here: the hand stays where a sign has put it
     """
     note = sound.note
@@ -484,20 +508,18 @@ def _asked(
     force = now.techniques
     if not now.of_edges and not (note.signs or note.strokes or sliding or before or note.head in _HEADS):
         return force, ""
-    by_layer = {techniques.get(key).layer: key for key in force}
     strokes = ""
     own: list[str] = list(sliding)
     edges = [key for sign in note.signs if (key := signs.of_edge(_edge(sign)))]
-    for layer in _EDGES:
-        # A word for an edge belongs to the signs of it, or to the one note at which it stands.
-        key = by_layer.get(layer, "")
-        if key and techniques.get(key).look.edge in _SIGNED and not edges and now.at != sound.at:
-            del by_layer[layer]
-    own += [key for key in edges if techniques.get(key).layer not in by_layer]
+    if not edges and now.at != sound.at:
+        # A word for an edge that has a sign belongs to the signs, or to the one note at which it stands.
+        force = tuple(key for key in force if techniques.get(key).look.edge not in _SIGNED)
+    layers = {techniques.get(key).layer for key in force}
+    own += [key for key in edges if techniques.get(key).layer not in layers]
     if note.head in _HEADS and not any(techniques.get(key).look.head == _HEADS[note.head] for key in force):
         own.append(signs.of_head(_HEADS[note.head]))
     if before and not any(sign in (*_SCRIPTS, "open") for sign in note.signs):
-        own += [key for key in before if techniques.get(key).layer in ("bell", "cover")]
+        own += [key for key in before if techniques.get(key).layer in _AT_THE_BELL]
     by_hand = any(techniques.get(key).look.motion == "hand" for key in sliding)  # the signs are those of its motion
     for sign in note.signs:
         if sign in _SCRIPTS and by_hand:
@@ -505,6 +527,8 @@ def _asked(
         if sign in _SCRIPTS:
             hand = instrument.has_hand and not now.mute
             own.append(signs.of_script(sign, hand=hand))
+        elif sign in ("trill", "tremolo") and any(techniques.get(key).trill for key in force):
+            continue  # words say which
         elif sign == "trill":
             kind = "same" if note.other == "same" else "above"
             own.append(signs.of_trill(kind, valves=instrument.gives("valves")))
@@ -519,13 +543,14 @@ def _asked(
         strokes = "unmeasured"
     elif note.strokes:
         strokes = _measured(note)
-        counted = any(sound.at <= at < sound.ends for at in beside.counted)
-        if roll in by_layer.values() or (note.strokes == max(_STROKES) and not counted):
+        how = next((text for at, text in reversed(beside.struck.items()) if start <= at <= sound.at), "")
+        if how == "unmeasured":
+            strokes = how
+        elif roll in force or (note.strokes == max(_STROKES) and not how):
             strokes = ""
             own.append(roll)
-    by_layer |= {techniques.get(key).layer: key for key in own if key}
-    by_layer.pop("none", None)
-    return tuple(by_layer.values()), strokes
+    keys = _joined(force, (key for key in own if key))
+    return tuple(key for key in keys if techniques.get(key).layer != "none"), strokes
 
 
 def _edge(sign: str) -> EdgeShape:
@@ -572,6 +597,8 @@ def _turning(points: list[NewPoint], wanted: list[tuple[str, ...]]) -> tuple[tup
     for point, keys in zip(points, wanted, strict=True):
         begins = tuple(key for key in keys if key not in now)
         layers = {techniques.get(key).layer for key in begins}
+        # What begins replaces its layer, unless it is joined to what stays.
+        begins += tuple(key for key in keys if key in now and techniques.get(key).layer in layers)
         ends = tuple(key for key in now if key not in keys and techniques.get(key).layer not in layers)
         if point.pitch is None:
             begins, ends, keys = (), (), now

@@ -61,8 +61,9 @@ def said(text: str) -> Said:
         others = tuple(key for key in found if key not in motions)
         if piece in _OPEN:
             ends += [t.key for t in _known() if t.layer in ("bell", "cover")]
-        elif over:
+        elif over:  # what ends one technique may begin another: stem in, stem out
             ends += over
+            turns += others[:1]
         elif any(techniques.get(key).layer == "none" for key in others) or piece in _plain():
             plain = True
         elif motions and len(motions) >= len(others):  # "gliss." may be by half valves as well

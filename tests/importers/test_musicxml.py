@@ -44,7 +44,7 @@ def test_notes_have_their_times_and_pitches():
 
 @pytest.mark.parametrize(
     ("alter", "name"),
-    [("0.5", "C^4"), ("-1.5", "Cbv4"), ("0.31", "C4+31c"), ("1.7", "C#4+70c"), ("-0.25", "C4-25c"), ("2", "C##4")],
+    [("0.5", "C^4"), ("-1.5", "Cbv4"), ("0.31", "C4+31c"), ("1.7", "C#4+70c"), ("-0.25", "C\\4"), ("2", "C##4")],
 )
 def test_an_alteration_becomes_accidentals_and_cents(alter, name):
     raw = (

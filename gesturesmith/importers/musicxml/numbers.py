@@ -9,6 +9,7 @@ from functools import lru_cache
 from gesturesmith.importers.musicxml.tree import Element
 from gesturesmith.units import LETTERS, Interval, Spelling
 
+_MOST_EIGHTHS = Fraction(3, 2)  # there are signs for eighth tones up to five
 # No exponents: they would ask for numbers of any length.
 _NUMBER = re.compile(r"[+-]?([0-9]{1,12})(\.[0-9]{1,12})?\Z")
 
@@ -42,8 +43,8 @@ def _pitch(letter: str, altered: str, height: str) -> Spelling | None:
 
 
 def spelled(letter: str, alter: Fraction, octave: int) -> Spelling:
-    """A pitch by its alteration in semitones: quarter tones as such, anything finer in cents."""
-    if alter.denominator <= 2 and abs(alter) <= 2:
+    """A pitch by its alteration in semitones: quarter and eighth tones as such, anything finer in cents."""
+    if (alter.denominator <= 2 and abs(alter) <= 2) or (alter.denominator == 4 and abs(alter) < _MOST_EIGHTHS):
         return Spelling(letter, alter, octave)
     plain = Fraction(max(-1, min(1, round(alter))))
     return Spelling(letter, plain, octave, round((alter - plain) * 100))
