@@ -151,7 +151,7 @@ class ScoreBar:
 @frozen(kw_only=True)
 class NotatedScore:
     """A whole score; `errors` name what could not be read, `others` the parts for other instruments, `left_out` the
-    signs that say nothing to a brass player, with their number."""
+    signs that say nothing to a brass player, with their number; `ours`: whether Gesturesmith has written it."""
 
     title: str
     composer: str
@@ -160,6 +160,7 @@ class NotatedScore:
     others: tuple[str, ...] = ()
     errors: tuple[ReadError, ...] = ()
     left_out: tuple[tuple[str, int], ...] = ()
+    ours: bool = False
 
     def beat(self, bar: int, at: Fraction) -> Fraction:
         """The beat of a time in a bar, from 1."""

@@ -115,6 +115,7 @@ class _Directions:
     force    what words ask for
     slides   ways of sliding that words name, with their times
     opened   when words free the bell
+    counted  whether three strokes without a word are counted, as in what we write ourselves
     struck   words for strokes by their times: "measured", "unmeasured"
     levels   steady levels and accents
     wedges   beginnings and ends of hairpins
@@ -122,6 +123,7 @@ class _Directions:
 
     force: list[_Force] = field(default_factory=lambda: [_Force(Fraction(0))])
     slides: list[tuple[Fraction, tuple[str, ...]]] = field(default_factory=list)
+    counted: bool = False
     opened: list[Fraction] = field(default_factory=list)
     struck: dict[Fraction, str] = field(default_factory=dict)
     levels: list[tuple[Fraction, str]] = field(default_factory=list)
@@ -136,6 +138,7 @@ def lines(
     cuts   times, in quarters of the played score, at which notes and phrases are divided
     """
     beside = _beside(part, clock)
+    beside.counted = score.ours
     rows = [_cut(row, cuts) for row in _players(part, clock)]
     return tuple(
         PlayerLine(
@@ -266,10 +269,17 @@ def _players(part: NotatedPart, clock: ScoreTimes) -> list[list[_PlayedNote]]:
                 if before is not None and _tied(before, sound):
                     before.ends = sound.ends
                     added = tuple(m for m in sound.note.marks if m in ("fermata", "breath"))
+                    # A tied eighth beside eighths in strokes has none: it is one of them.
+                    struck = before.note if before.note.strokes else sound.note
                     before.note = replace(
-                        before.note, line=sound.note.line, named=sound.note.named, ties=sound.note.ties,
+                        before.note,
+                        line=sound.note.line,
+                        named=sound.note.named,
+                        ties=sound.note.ties,
                         marks=tuple(dict.fromkeys((*before.note.marks, *added))),
-                    )  # fmt: skip
+                        strokes=struck.strokes,
+                        lasts=struck.lasts,
+                    )
                     before.stop = sound.stop
                 else:
                     row.append(sound)
@@ -542,11 +552,11 @@ def _asked(
     if note.strokes < 0:
         strokes = "unmeasured"
     elif note.strokes:
-        strokes = _measured(note)
+        strokes = _measured(note, sound.ends - sound.at)
         how = next((text for at, text in reversed(beside.struck.items()) if start <= at <= sound.at), "")
         if how == "unmeasured":
             strokes = how
-        elif roll in force or (note.strokes == max(_STROKES) and not how):
+        elif roll in force or (note.strokes == max(_STROKES) and not how and not beside.counted):
             strokes = ""
             own.append(roll)
     keys = _joined(force, (key for key in own if key))
@@ -557,14 +567,14 @@ def _edge(sign: str) -> EdgeShape:
     return sign  # type: ignore[return-value]  # what is none of them names no technique
 
 
-def _measured(note: NotatedNote) -> str:
+def _measured(note: NotatedNote, lasts: Fraction) -> str:
     """The value of the repeats that strokes stand for, with the flags of the note; "" if they do not fill it."""
     flags = 0
     while Fraction(1, 2**flags) > note.lasts and flags < 3:
         flags += 1
     word = _STROKES.get(min(3, note.strokes + flags), "")
     value = {"eighths": Fraction(1, 2), "sixteenths": Fraction(1, 4), "thirty-seconds": Fraction(1, 8)}.get(word)
-    return word if value is not None and note.lasts % value == 0 and note.lasts > value else ""
+    return word if value is not None and lasts % value == 0 and lasts > value else ""
 
 
 def _ways(beside: _Directions, instrument: Instrument, sound: _PlayedNote, start: Fraction) -> tuple[str, ...]:

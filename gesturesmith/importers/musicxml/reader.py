@@ -36,7 +36,7 @@ _IN_BARS = frozenset({
     "note", "backup", "forward", "direction", "attributes", "harmony", "figured-bass", "print", "sound",
     "listening", "barline", "grouping", "link", "bookmark",
 })  # fmt: skip
-_WATCHED = frozenset({"part-list", "measure", "part"})
+_WATCHED = frozenset({"identification", "part-list", "measure", "part"})
 
 
 @dataclass(slots=True)
@@ -113,6 +113,7 @@ class _ScoreReader:
         self.title = ""
         self.composer = ""
         self.notes = 0
+        self.ours = False
         self._left = 0
 
     def error(self, line: int, message: str) -> None:
@@ -124,6 +125,9 @@ class _ScoreReader:
 
     def done(self, element: Element, inside: list[Element]) -> bool:
         """An element has ended; whether it has been dealt with."""
+        if element.tag == "identification":
+            self.ours = any(one.text.startswith("Gesturesmith") for one in element.every("software"))
+            return False
         if element.tag == "part-list":
             self.part_list(element)
             return False
@@ -332,6 +336,7 @@ class _ScoreReader:
             others=tuple(part.name for part in self.parts.values() if not part.key),
             errors=tuple(errors),
             left_out=tuple(sorted(self.ignored.items())),
+            ours=self.ours,
         )
 
 
