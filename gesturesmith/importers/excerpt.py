@@ -17,11 +17,13 @@ from gesturesmith.lang.keys import EVERY_KEY
 from gesturesmith.lang.tokens import quoted
 from gesturesmith.lang.words import RESERVED, SIGNS, TEMPO_BPM
 from gesturesmith.model.builder import NewGesture, NewPoint
+from gesturesmith.model.context import MAX_BEATS
 from gesturesmith.source import Source, clean, folded
 from gesturesmith.units import Spelling
 from gesturesmith.values import frozen
 
 _COLUMNS = 100
+_MOST_BEATS = 64  # of a meter
 _MOST_TEXT = 200  # characters of a title
 
 
@@ -97,14 +99,15 @@ def _stretches(score: NotatedScore, times: ScoreTimes, bars: range) -> list[_Ste
     found: list[_SteadyBars] = []
     for index in bars:
         bar, starts = score.bars[index], times.bars[index].at
+        meter = _known_meter(bar.meter)
         marks = [mark.quarters for mark in bar.tempos if mark.quarters is not None]
         tempo = max(Fraction(TEMPO_BPM[0]), min(Fraction(TEMPO_BPM[1]), marks[0] if marks else times.tempo(starts)))
-        if found and (found[-1].meter, found[-1].tempo) == (bar.meter, tempo):
+        if found and (found[-1].meter, found[-1].tempo) == (meter, tempo):
             found[-1] = replace(found[-1], end=index + 1, ends=starts + bar.lasts)
         else:
             ends = starts + bar.lasts
             found.append(
-                _SteadyBars(first=index, end=index + 1, starts=starts, ends=ends, meter=bar.meter, tempo=tempo)
+                _SteadyBars(first=index, end=index + 1, starts=starts, ends=ends, meter=meter, tempo=tempo)
             )
     return found
 
@@ -197,12 +200,16 @@ def _passage(
 def _items(row: Sequence[tuple[str, Phrase]], stretch: _SteadyBars) -> Iterator[str]:
     now = stretch.starts
     for name, phrase in row:
-        if phrase.at > now:
-            yield f"rest {_number(phrase.at - now)}"
+        yield from _rests(phrase.at - now)
         yield name
         now = phrase.at + phrase.lasts
-    if now < stretch.ends:
-        yield f"rest {_number(stretch.ends - now)}"
+    yield from _rests(stretch.ends - now)
+
+
+def _rests(beats: Fraction) -> Iterator[str]:
+    while beats > 0:
+        yield f"rest {_number(min(beats, Fraction(MAX_BEATS)))}"
+        beats -= MAX_BEATS
 
 
 def _gesture(instrument: Instrument, gesture: NewGesture) -> Iterator[str]:
@@ -211,6 +218,8 @@ def _gesture(instrument: Instrument, gesture: NewGesture) -> Iterator[str]:
         yield f"technique: {' + '.join(gesture.techniques)}"
     points = gesture.points
     ends = (*(p.at for p in points[1:]), gesture.lasts)
+    # Where a line ends on a note with grace notes after it, only times say that the note is held.
+    timed = bool(points[-1].after) and points[-1].line not in ("none", "slur")
     text = ""
     for n, (point, end) in enumerate(zip(points, ends, strict=True)):
         line = f" {SIGNS[point.line]} " if point.line != "none" else ", "
@@ -219,9 +228,12 @@ def _gesture(instrument: Instrument, gesture: NewGesture) -> Iterator[str]:
         if lasts is None and not stops:  # the point before a line's end
             lasts = (gesture.lasts or Fraction(0)) - (point.at or Fraction(0))
         graces = "".join(_grace(instrument, gesture, g) + _sign(g) for g in point.graces)
-        text += f"{line if n else ''}{graces}{_point(instrument, gesture, point, lasts)}"
+        when = f"@{_number(point.at)}" if timed and point.at else f" for {_number(lasts)}" if lasts else ""
+        text += f"{line if n else ''}{graces}{_point(instrument, gesture, point, '' if timed and not n else when)}"
         text += "".join(f"{_sign(g)}{_grace(instrument, gesture, g)}" for g in point.after)
     yield from _folded(f"contour: {text}")
+    if timed:
+        yield f"lasts: {_number(gesture.lasts or Fraction(0))} beats"
     if gesture.dynamics:
         words = []
         for level in gesture.dynamics:
@@ -234,10 +246,8 @@ def _gesture(instrument: Instrument, gesture: NewGesture) -> Iterator[str]:
         yield f"trill: {gesture.trill}"
 
 
-def _point(instrument: Instrument, gesture: NewGesture, point: NewPoint, lasts: Fraction | None) -> str:
-    words = [_height(instrument, gesture, point)]
-    if lasts is not None:
-        words.append(f"for {_number(lasts)}")
+def _point(instrument: Instrument, gesture: NewGesture, point: NewPoint, when: str) -> str:
+    words = [f"{_height(instrument, gesture, point)}{when}"]
     if point.turns_to:
         words.append(f"as {' + '.join(point.turns_to.split('+'))}")
     words += [f"without {key}" for key in point.ends]
@@ -293,6 +303,13 @@ def _folded(text: str) -> Iterator[str]:
 
 def _meter(meter: tuple[int, int] | None) -> str:
     return f"{meter[0]}/{meter[1]}" if meter is not None else "free"
+
+
+def _known_meter(meter: tuple[int, int] | None) -> tuple[int, int] | None:
+    """A meter that a file may have; any other is free time."""
+    if meter is None or meter[0] > _MOST_BEATS or meter[1] > _MOST_BEATS or meter[1] & (meter[1] - 1):
+        return None
+    return meter
 
 
 def _shown(text: str) -> str:

@@ -41,6 +41,7 @@ _SIGNED = frozenset({
     "fall-at-once", "flip", "smear",
 })  # fmt: skip
 _HEADS: dict[str, AskedHead] = {"diamond": "diamond"}
+_WITH_STEM = "harmon"
 _COVERED = ("plunger", "harmon")  # mutes that a hand opens and closes
 
 
@@ -210,6 +211,12 @@ def _beside(part: NotatedPart, clock: ScoreTimes) -> _Directions:
                 ends = [key for key in asked.ends if mute not in _COVERED or key not in _mutes() or _out(word.text)]
                 techs = () if asked.plain else tuple(key for key in techs if key not in ends)
                 techs = _joined(techs, asked.turns_to)
+                stems = [key for key in asked.turns_to if techniques.get(key).layer == "stem"]
+                if stems and mute != _WITH_STEM:  # nobody says of what the stem is
+                    techs = _joined(techs, (*_mutes(), *stems))
+                    mute = _WITH_STEM
+                elif asked.mute and asked.mute != _WITH_STEM:
+                    techs = tuple(key for key in techs if techniques.get(key).layer != "stem")
                 muted = any(key in _mutes() for key in techs)
                 mute = (asked.mute or mute or "straight") if muted else ""
                 found.force.append(_Force(at, techs, mute))
@@ -436,6 +443,8 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         if (strokes or struck) and join == "slur":
             join = "none"
         struck = bool(strokes)
+        if join == "slur" and sound.graces and not all(one.slurred for one in (*sound.graces[1:], note)):
+            join = "none"  # a slur to a grace note goes on to its note
         points.append(_point(instrument, sound, sound.at - start, join, strokes))
         places.append(place)
         wanted.append(keys)

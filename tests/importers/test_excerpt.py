@@ -156,3 +156,23 @@ def test_bars_that_are_not_there():
     assert [bars_named(score, *ask) for ask in (("1", "2"), ("2", "2"), ("2", "1"), ("3", "4"), ("x", "y"))] == [
         range(2), range(1, 2), None, None, None,
     ]  # fmt: skip
+
+
+def test_long_rests_and_odd_meters_make_a_file_that_reads():
+    """A rest lasts at most 1,000 beats, a bar has at most 64."""
+    odd = FOUR.replace("<beats>4", "<beats>73").replace("<beat-type>4", "<beat-type>32")
+    score = read(partwise(bars(note("C5", 16), *[note("r", 16)] * 300, note("D5", 16))))
+    text = written(score)
+    assert "rest 1000, rest 200" in text
+    assert len(played(text)["Horn in F"]) == 2
+    text = written(read(partwise(bars(note("C5", 16), first=odd))))
+    assert "meter: free" in text
+    assert len(played(text)["Horn in F"]) == 1
+
+
+def test_a_grace_note_after_the_end_of_a_line():
+    slide = note("Bb3", 8, '<slide type="start"/>') + note("F3", 4, '<slide type="stop"/>')
+    score = read(partwise(bars(slide + note("G3", before="<grace/>") + note("r", 4)), names=("Trombone",)))
+    text = written(score)
+    assert "contour: Bb3 -- F3@2, G3 grace\n  lasts: 3 beats\n" in text
+    assert len(played(text)["Trombone"]) == 2

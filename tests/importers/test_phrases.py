@@ -166,3 +166,39 @@ def test_long_lines_are_divided_at_a_tongued_note():
     found = phrases(*[note("C5", 2) * 8] * 120)
     assert max(len(p.places) for p in found) <= 400
     assert sum(len(p.places) for p in found) == 960
+
+
+def test_words_for_an_edge_belong_to_its_signs():
+    """`doit at once` says more than the sign, which stands at each note that has one."""
+    sign = "<articulations><doit/></articulations>"
+    (one,) = phrases(words("doit at once") + note("C5", 4, sign) + note("D5") + note("E5", 4, sign))
+    assert shown(one) == "C5 as doit-at-once, D5@1 without doit-at-once, E5@2 as doit-at-once"
+
+
+def test_with_a_plunger_the_signs_are_those_of_the_hand_before_it():
+    closed = note("C5", 4, "<technical><stopped/></technical>")
+    (one,) = phrases(words("con sord. (plunger)") + closed + words("open") + note("D5"))
+    assert (one.gesture.techniques, one.gesture.mute) == (("muted",), "plunger")
+    assert shown(one) == "C5 as closed, D5@1 without closed"
+
+
+def test_techniques_that_go_together_stay_together():
+    (one,) = phrases(words("con sord.") + note("C5") + words("bells up") + note("D5") + words("flz.") + note("E5"))
+    assert shown(one) == "C5, D5@1 as bells-up+muted, E5@2 as flutter-tongue"
+
+
+def test_a_way_of_sliding_holds_to_the_end_of_the_phrase():
+    start, both, stop = (
+        '<slide type="start"/>',
+        '<slide type="stop"/><slide type="start"/>',
+        '<slide type="stop"/>',
+    )
+    chain = note("C5", 4, start) + note("D5", 4, both) + note("E5", 4, stop)
+    (one,) = phrases(words("lip gliss.") + chain)
+    assert (one.gesture.techniques, shown(one)) == (("lip-gliss",), "C5 -- D5@1 -- E5@2")
+
+
+def test_quarter_tones_are_played_as_such():
+    raw = note("C5").replace("<octave>", "<alter>0.5</alter><octave>")
+    (one,) = phrases(raw)
+    assert one.gesture.techniques == ("quarter-tones",)

@@ -53,7 +53,8 @@ class BarSigns:
     dal_segno: str = ""
     da_capo: bool = False
     fine: bool = False
-    plain: bool = False  # a bar line is drawn
+    plain: bool = False  # a bar line is drawn; `bare`: none is, or only a double one
+    bare: bool = False
 
 
 @dataclass(slots=True)
@@ -101,7 +102,10 @@ def direction(element: Element, at: Fraction, signs: BarSigns) -> Beside:
 def barline(element: Element, signs: BarSigns) -> None:
     """A `barline`: its repeat sign and the beginning or end of an ending."""
     style = element.says("bar-style")
-    signs.plain = signs.plain or style not in ("none", "light-light")
+    if style in ("none", "light-light"):
+        signs.bare = True
+    elif style:
+        signs.plain = True
     for child in element.children:
         if child.tag == "repeat":
             if child.get("direction") == "forward":

@@ -176,8 +176,6 @@ class _ScoreReader:
         for element in content.children:
             self.element(part, bar, here, element)
         here.end = max(here.end, here.now)
-        if content.find("barline") is None:
-            bar.signs.plain = True
         if here.half is not None:
             here.notes.append(here.half)
         if here.end > _MAX_BAR:
@@ -343,7 +341,7 @@ class _ScoreReader:
 def _score_bar(bar: _ReadBar) -> ScoreBar:
     signs = bar.signs
     # Ours are marked so: no bar line, and a hidden meter that only says how long the bar is.
-    free = bar.meter is None or (bar.hidden and not signs.plain)
+    free = bar.meter is None or (bar.hidden and signs.bare and not signs.plain)
     return ScoreBar(
         number=bar.number,
         lasts=bar.lasts or (Fraction(4 * bar.meter[0], bar.meter[1]) if bar.meter is not None else bar.lasts),
