@@ -30,13 +30,19 @@ def draw(case: Case, line: VoiceBuilder, pitches: Pitches) -> None:
             if not technique.trill or (technique in before and not carries_scripts(event)):
                 continue
             to = _upper(case, event, technique, pitches)
-            near = to is not None and to[1] <= _SECOND
+            near = to is not None and to[1] <= _SECOND and _is_next(event, to[0], pitches)
             if technique.look.trill:
                 waves = drawn_waves(case, technique, event.start, event.end)
                 event.marks.append(TrillSign(to=to[0] if to is not None and near else None, waves=waves))
             if to is not None and not (near and technique.look.trill):
                 event.marks.append(SecondNote(to=to[0]))
         before = force
+
+
+def _is_next(event: EventBuilder, to: Spelling, pitches: Pitches) -> bool:
+    """Whether a note has the next letter up, which the sign stands for with its accidental."""
+    point = event.point
+    return point is not None and point.pitch is not None and to.steps - on_page(point.pitch, pitches).steps == 1
 
 
 def _upper(case: Case, event: EventBuilder, technique: Technique, pitches: Pitches) -> tuple[Spelling, int] | None:

@@ -30,6 +30,7 @@ def differences(reading: Reading, said: Said) -> list[str]:
     found += _silences(reading, said)
     found += _signs(reading, said)
     found += _levels(reading, said)
+    found += _trills(reading, said)
     for what, have, want in (
         ("boxes", reading.frames, said.frames),
         ("repeated", reading.repeated_on, said.repeated_on),
@@ -269,6 +270,36 @@ def _signs(reading: Reading, said: Said) -> list[str]:
         names = [" ".join(f"{kind} {text}@{float(at):g}" for at, kind, text in row) or "nothing" for row in rows]
         found.append(f"said: {names[0]} on the page, {names[1]} in the file")
     return found
+
+
+def _trills(reading: Reading, said: Said) -> list[str]:
+    """Each trill has its sign and its other note where it begins, and no other note has any."""
+    have, want = {at: rest for at, *rest in reading.trills}, {t.at: t for t in said.trills}
+    found = [f"a trill at beat {float(at):g} on the page, none in the file" for at in sorted(have.keys() - want)]
+    for at, trill in sorted(want.items()):
+        signed, other = have.get(at, (False, None))
+        where = f"trill at beat {float(at):g}"
+        if signed != trill.signed:
+            found.append(f"{where}: {'a sign' if signed else 'no sign'} on the page, not in the file")
+        named = trill.other
+        if named is None:
+            apart = None if other is None else round((other.cents - _plain(trill.note)) / 100)
+            if apart is not None and apart not in trill.apart:
+                found.append(f"{where}: {apart} half steps on the page")
+            elif apart is None and trill.apart and not signed:
+                found.append(f"{where}: no other note on the page")
+        elif other is None or (other.steps, other.alter) != (named.steps, named.alter):
+            found.append(f"{where}: {other.name if other else 'none'} on the page, {named.name} in the file")
+    fingers = dict(reading.fingers)
+    return found + [
+        f"fingering at beat {float(at):g}: {fingers.get(at, 'none')} on the page, {text} in the file"
+        for at, text in said.fingers
+        if fingers.get(at) != text
+    ]
+
+
+def _plain(note: Spelling) -> Fraction:
+    return note.pitch_cents - note.cents
 
 
 def _where(sign: tuple[Fraction, str, str]) -> tuple[Fraction, str]:

@@ -134,7 +134,7 @@
      '(ClefModifier TimeSignature BarLine Tie Stem Flag Beam TupletNumber Slur MultiMeasureRest
        MultiMeasureRestNumber MetronomeMark TextScript DynamicText Hairpin LyricText OttavaBracket VoltaBracket
        GestureContour GestureBracket GestureFrame GestureGoesOn GestureBand GestureAbove GestureRowText GestureWords GestureNotedWords Script
-       GestureEdge Fermata TextMark MultiMeasureRestScript MultiMeasureRestText StemTremolo InstrumentName BarNumber)))
+       GestureEdge Fermata TextMark GestureSecond MultiMeasureRestScript MultiMeasureRestText StemTremolo InstrumentName BarNumber)))
 
 #(define (rd:staff-position grob)
    (let ((symbol (ly:grob-object grob 'staff-symbol)))

@@ -31,6 +31,10 @@ def file(seed: int) -> str:
         more = _Maker(Random(seed), _LOWEST[instrument])
         gestures += [more.intervals("gx"), more.free("gy")]
         items += ["gx", "gy"]
+    if seed % 9 == 3:
+        more = _Maker(Random(seed), _LOWEST[instrument])
+        gestures += [more.trills("gx"), more.tremolos("gy"), *([more.pairs("gz")] if instrument == "horn" else [])]
+        items += ["gx", "gy", *(["gz"] if instrument == "horn" else [])]
     head = [
         f"instrument: {instrument}",
         f"pitches: {random.choice(('written', 'written', 'sounding'))}",
@@ -183,6 +187,37 @@ class _Maker:
         for _ in range(random.choice((0, 1, 2))):
             text += f"{random.choice((', ', ' __ '))}{self.note()} grace"
         return f"gesture {name}\n  contour: {text}\n  lasts: {random.randint(4, 8)} beats\n"
+
+    def _plain(self) -> str:
+        return f"{self._random.choice(self._letters)}{self._random.choice(('', '#', 'b'))}{self._octave + 1}"
+
+    def trills(self, name: str) -> str:
+        """Trills and shakes to an interval or the next note, on notes tongued, slurred and tied."""
+        random = self._random
+        technique = random.choice(("valve-trill", "lip-trill", "shake"))
+        key = random.choice(("trill: half", "trill: whole", "trill: m3", "speed: slow < fast"))
+        contour = random.choice((", ", " __ ")).join(self._plain() for _ in range(random.randint(1, 4)))
+        beats = random.choice((3, 4, 5, Fraction(7, 2)))
+        return f"gesture {name}\n  technique: {technique}\n  {key}\n  contour: {contour}\n  lasts: {beats} beats\n"
+
+    def tremolos(self, name: str) -> str:
+        """A tremolo to a note above or below, after one without."""
+        random = self._random
+        other = f"{random.choice('CDEFGAB')}{random.choice(('', '#', 'b'))}{self._octave + 1}"
+        note = next(n for n in iter(self._plain, "") if n != other)
+        return (
+            f"gesture {name}\n  tremolo: {other}\n  contour: {self._plain()} without tremolo, {note} as tremolo\n"
+            f"  lasts: {random.randint(2, 6)} beats\n"
+        )
+
+    def pairs(self, name: str) -> str:
+        """Timbre trills with both their fingerings."""
+        pairs = self._random.sample(("F 0 / Bb 0", "F 1 / Bb 2", "F 1-2 / Bb 1", "F 0 / F 1-3"), 2)
+        contour = f"{self._plain()}, {self._plain()}"
+        return (
+            f"gesture {name}\n  technique: timbre-trill\n  contour: {contour}\n  fingering: {', '.join(pairs)}\n"
+            "  lasts: 4 beats\n"
+        )
 
     def _tuplet(self) -> list[str]:
         """Five, six, seven, nine, ten or eleven in a beat or more, not all of them struck."""

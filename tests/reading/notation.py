@@ -60,6 +60,7 @@ _MARKS = {
 
 
 _THREE_STROKES = Fraction(1, 8)  # the value three strokes through the stem of a quarter note stand for
+_OPENS, _CLOSES = "accidentals.leftparen", "accidentals.rightparen"
 _HANDS = {"scripts.stopped": "+", "scripts.halfopen": "half", "scripts.open": "o"}
 
 
@@ -141,6 +142,8 @@ class Reading:
     repeated   how often it is played, by the sign and the words over it
     texts      words above the staff, with their moments
     signs      (moment, kind, text): a "syllable" below the staff, "breath" in or out
+    trills     (moment, whether it has a sign, the other note or None)
+    fingers    (moment, text) below the staff
     hands      (moment, sign): + o half over notes
     lyrics     texts under the staff by moment
     label      the text at the left of the staff
@@ -162,6 +165,8 @@ class Reading:
     lyrics: list[tuple[Fraction, str]] = field(default_factory=list)
     texts: list[tuple[Fraction, str]] = field(default_factory=list)
     signs: list[tuple[Fraction, str, str]] = field(default_factory=list)
+    trills: list[tuple[Fraction, bool, Heard | None]] = field(default_factory=list)
+    fingers: list[tuple[Fraction, str]] = field(default_factory=list)
     hands: list[tuple[Fraction, str]] = field(default_factory=list)
     label: str = ""
     numbers: list[tuple[Fraction, int]] = field(default_factory=list)
@@ -228,6 +233,8 @@ class _Reader:
         self.reading.texts = [(g.at, t) for g in words if g.at is not None for _, _, k, t in g.drawn if k == "text"]
         self.reading.signs = sorted(self._signs())
         self.reading.hands = sorted(self._hands())
+        self.reading.trills = self._trills()
+        self.reading.fingers = sorted(self._fingers())
         self.reading.label = " ".join(g.text for g in self._named("InstrumentName"))
         self.reading.lyrics = [
             (g.at, g.text)
@@ -347,9 +354,35 @@ class _Reader:
         for g in self._named("Script"):
             yield from ((g.at, _HANDS[n]) for n in g.glyphs if n in _HANDS and g.at is not None)
         for g in self._named("GestureAbove"):
+            if len([w for w in g.glyphs if w in _HANDS]) > 2:
+                continue  # to and fro, as often as the player likes
             signs = sorted((x, _HANDS[what]) for x, _, kind, what in g.drawn if kind == "glyph" and what in _HANDS)
             ends = [g.moment("starts"), g.moment("ends")][2 - len(signs) :]  # two arrows in a row share a sign
             yield from ((at, sign) for at, (_, sign) in zip(ends, signs, strict=True) if at is not None)
+
+    def _trills(self) -> list[tuple[Fraction, bool, Heard | None]]:
+        """Trills by their sign, its accidental for the next note up; or the other note in a small head in
+        parentheses, which is none of the music."""
+        signs: dict[Fraction, Grob] = {}
+        for g in self._named("Script", "GestureAbove"):
+            at = g.at if g.name == "Script" else g.moment("starts")
+            if at is not None and "scripts.trill" in g.glyphs:
+                signs.setdefault(at if g.name == "Script" else at - self._origin, g)
+        found = []
+        for at in sorted({*signs, *self._seconds}):
+            other = self._seconds.get(at)
+            if other is None:
+                note = next((n for n in self.reading.notes if n.at == at and not n.sung and not n.grace), None)
+                alters = [ALTERATION[name] for name in signs[at].glyphs if name in ALTERATION]
+                if alters and note is not None and note.pitch is not None:
+                    other = Heard(note.pitch.steps + 1, alters[0])
+            found.append((at, at in signs, other))
+        return found
+
+    def _fingers(self) -> Iterator[tuple[Fraction, str]]:
+        for g in self._named("GestureRowText"):
+            if g.at is not None and not g.more["above"] and g.more["sans"]:
+                yield g.at, " ".join(g.text.replace("B ♭", "Bb").split())
 
     def _repeats(self) -> int:
         """Twice if a repeat sign ends it, unless it says how often (Gould p. 234)."""
@@ -393,6 +426,7 @@ class _Reader:
         kept: dict[int, Fraction] = {}  # alteration of each head, for ties
         self._notes: list[tuple[Grob, Heard | None]] = []
         waiting: list[Grob] = []
+        self._seconds: dict[Fraction, Heard] = {}
         modifiers = {(g.system, round(g.x)): g for g in self._named("ClefModifier")}
         for g in self._grobs:
             if g.system != system:
@@ -407,6 +441,13 @@ class _Reader:
                     self.reading.bars.append(g.at)
             elif g.name in ("Accidental", "AccidentalCautionary"):
                 waiting.append(g)
+            elif g.name == "GestureSecond":
+                place = next(y for _, y, _, what in g.drawn if what.startswith("noteheads."))
+                alters = [ALTERATION[name] for name in g.glyphs if name in ALTERATION]
+                if clef is None or len(alters) != 1 or not {_OPENS, _CLOSES} <= set(g.glyphs):
+                    self.reading.faults.append(f"a second note of a trill that cannot be read, at beat {g.at}")
+                elif g.at is not None:
+                    self._seconds[g.at] = Heard(clef + round(2 * place), alters[0])
             elif g.name == "NoteHead":
                 if not has_clef:
                     self.reading.faults.append(f"a note without a clef on line {g.system}")

@@ -7,9 +7,11 @@ how the end of a line looks.
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
+from math import log2
 
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.instruments.base import Instrument
@@ -70,6 +72,18 @@ class Asked:
 
 
 @dataclass(frozen=True)
+class Trilled:
+    """A trill, shake or tremolo: `signed` if it has a sign (None: either); its other note, or if none is named the
+    half steps that it may be above (none for a trill on one pitch)."""
+
+    at: Fraction
+    signed: bool | None
+    note: Spelling
+    other: Spelling | None
+    apart: frozenset[int]
+
+
+@dataclass(frozen=True)
 class Said:
     """A gesture or passage as the file asks for it.
 
@@ -91,6 +105,8 @@ class Said:
     frames: tuple[tuple[Fraction, Fraction], ...] = ()
     repeated_on: tuple[tuple[Fraction, Fraction, str], ...] = ()
     signs: tuple[tuple[Fraction, str, str], ...] = ()
+    trills: tuple[Trilled, ...] = ()
+    fingers: tuple[tuple[Fraction, str], ...] = ()
     bar: int | None = None
 
 
@@ -106,6 +122,8 @@ def of_gesture(gesture: Gesture, *, pitches: str = "written", heights: str = "au
         levels=tuple(_levels(gesture, Fraction(0))),
         hairpins=tuple(_hairpins(gesture, Fraction(0))),
         signs=tuple(_signs(gesture, Fraction(0))),
+        trills=tuple(_trills(gesture, Fraction(0), pitches)),
+        fingers=tuple(_fingers(gesture, Fraction(0))),
     )
 
 
@@ -118,6 +136,8 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
     levels: list[tuple[Fraction, str]] = []
     hairpins: list[tuple[Fraction, Fraction, str]] = []
     signs: list[tuple[Fraction, str, str]] = []
+    trills: list[Trilled] = []
+    fingers: list[tuple[Fraction, str]] = []
     for item in passage.items:
         if item.box is not None and item.box.goes_on:
             continue
@@ -130,6 +150,8 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         levels += _levels(item.gesture, item.at)
         hairpins += _hairpins(item.gesture, item.at)
         signs += _signs(item.gesture, item.at)
+        trills += _trills(item.gesture, item.at, pitches)
+        fingers += _fingers(item.gesture, item.at)
     length = passage.items[-1].at + passage.items[-1].beats
     if passage.meter is not None and not passage.repeats:
         bar = Fraction(4 * passage.meter[0], passage.meter[1])
@@ -147,6 +169,8 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         tempo=passage.tempo,
         bar=passage.bar,
         signs=tuple(signs),
+        trills=tuple(trills),
+        fingers=tuple(fingers),
         frames=tuple(_frames(passage)),
         repeated_on=tuple(_lines(passage)),
     )
@@ -526,6 +550,41 @@ def _signs(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, str, str]]
     rows = [(*row, _hand(p)) for row, p in zip(rows, points, strict=True)]
     kinds = ("words", "syllable", "breath", "hand")
     return [(at, kind, text) for at, *texts in rows for kind, text in zip(kinds, texts, strict=True) if text]
+
+
+# Half steps above at which the other note may be, by kind, where none is named.
+_APART = {
+    "same": frozenset[int](),
+    "above": frozenset((1, 2)),
+    "other": frozenset((3,)),
+    "neighbour": frozenset(round(12 * log2((n + 1) / n)) for n in range(1, 24)),
+}
+
+
+def _trills(gesture: Gesture, start: Fraction, pitches: str) -> Iterator[Trilled]:
+    """The trills of exact pitches that are tongued, slurred or held."""
+    for point in gesture.points:
+        trill = next((t for t in point.techniques if t.trill), None)
+        if trill is None or point.pitch is None or point.about or (point.reached == "line" and not point.held):
+            continue
+        if any(t.path == "half-valve" for t in point.techniques):
+            continue
+        note = point.pitch.sounding if pitches == "sounding" else point.pitch.written
+        named = note.transposed(point.trill) if point.trill is not None else None
+        sign = bool(trill.look.trill)
+        yield Trilled(start + point.at, sign, note, named, _APART[trill.trill])
+
+
+def _fingers(gesture: Gesture, start: Fraction) -> Iterator[tuple[Fraction, str]]:
+    """Both fingerings of each trill for which the composer gives them."""
+    asked = gesture.fingering
+    sounding = gesture.sounding_points
+    if not asked.others:
+        return
+    for n, point in enumerate(sounding):
+        one, other = (row[n if len(row) > 1 else 0] for row in (asked.tubes, asked.others))
+        if one and other and any(t.trill for t in point.techniques):
+            yield start + point.at, f"{one} / {other}"
 
 
 def _hairpins(gesture: Gesture, start: Fraction) -> list[tuple[Fraction, Fraction, str]]:

@@ -18,6 +18,7 @@ DOCS = HERE.parent.parent / "docs"
 DEMO, TOGETHER = DOCS / "demo" / "fog-signals.gesture", DOCS / "gallery" / "together.gesture"
 GRACES, ATTACKS, BOXES = (DOCS / "gallery" / f"{name}.gesture" for name in ("graces", "attacks", "boxes"))
 PITCHES, FREE = DOCS / "gallery" / "pitches.gesture", DOCS / "gallery" / "free.gesture"
+SIGNS, WAVES = DOCS / "gallery" / "signs.gesture", DOCS / "gallery" / "waves.gesture"
 # In steps that cover all meters.
 GENERATED = sample(range(0, 1000, 41), 2)
 PARTS = sample(range(0, 70, 8), 2)
@@ -57,7 +58,7 @@ def _read(job: pages.Job, folder: Path) -> pages.Count:
 
 def test_pages_snippets_and_concert_scores(tmp_path):
     job = pages.Job()
-    for path in (DEMO, TOGETHER, GRACES, ATTACKS, BOXES, PITCHES, FREE):
+    for path in (DEMO, TOGETHER, GRACES, ATTACKS, BOXES, PITCHES, FREE, SIGNS, WAVES):
         pages.add_file(job, Source(path.name, path.read_text("utf-8")), path.parent, snippets=path is DEMO)
     pages.add_file(job, Source(DEMO.name, DEMO.read_text("utf-8")), DEMO.parent, pitches="sounding")
     count = _read(job, tmp_path)
