@@ -73,7 +73,7 @@ Trill = Literal["", "same", "above", "other", "neighbour"]
 # How a technique looks
 AskedHead = Literal["auto", "x", "normal", "diamond", "triangle", "slash", "ghost"]  # as named in files and looks
 HeadShape = Literal["normal", "x", "diamond", "slash", "ghost", "triangle-up", "triangle-down"]
-ScriptSign = Literal["stopped", "half-stopped", "open", "double-dots", "triple-dots"]
+ScriptSign = Literal["stopped", "half-stopped", "open", "double-dots", "triple-dots", "beyond-up", "beyond-down"]
 EdgeShape = Literal[
     "scoop", "plop", "rip", "lift", "smear", "doit", "short-doit", "long-doit", "doit-at-once", "fall",
     "short-fall", "long-fall", "fall-at-once", "spill", "flip", "jazz-turn",

@@ -11,7 +11,7 @@ from gesturesmith.realise.in_force import path_of
 from gesturesmith.rules.base import Case
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import Stave, decimal
-from gesturesmith.score.marks import BandEnd, BandStart, LengthEnd, LengthStart, LineEnd, LineStart, Words
+from gesturesmith.score.marks import BandEnd, BandStart, LengthEnd, LengthStart, LineEnd, LineStart, Script, Words
 from gesturesmith.score.rhythm import Meter
 from gesturesmith.score.technique_state import in_force, line_word
 from gesturesmith.wording import text as wording
@@ -26,6 +26,8 @@ def draw(case: Case, line: VoiceBuilder) -> None:
     while index < len(segments):
         until = index + 1
         while until < len(segments) and _goes_on(segments[index], segments[until]):
+            if segments[index].slides and line.points[until].extreme:
+                break  # the arrow to an extreme ends its line
             until += 1
         start, end = line.at_point(index), line.at_point(until)
         style = segments[index].kind
@@ -33,7 +35,15 @@ def draw(case: Case, line: VoiceBuilder) -> None:
             again = index > 0 and segments[index - 1].slides  # the word is on the first of several
             word = "" if again else line_word(in_force(case, start))
             turns = _turns(case, line, index, until) if style != "wavy" else ()
-            start.marks.append(LineStart(style=style, growth=segments[index].growth, word=word, turns=turns))
+            start.marks.append(
+                LineStart(
+                    style=style,
+                    growth=segments[index].growth,
+                    word=word,
+                    turns=turns,
+                    arrow=style == "arrow" or line.points[until].extreme != "",
+                )
+            )
             # A line ends before the next one begins at the same head.
             end.marks.insert(0, LineEnd())
         elif segments[index].kind == "slur" and start is not end:
@@ -41,6 +51,9 @@ def draw(case: Case, line: VoiceBuilder) -> None:
         index = until
     for event in line.sounding:
         _draw_graces(event)
+        point = event.point
+        if point is not None and point.extreme and event.index is not None and point.reached != "line":
+            event.marks.append(Script(sign="beyond-up" if point.extreme == "highest" else "beyond-down"))
 
 
 def _turns(case: Case, line: VoiceBuilder, first: int, last: int) -> tuple[tuple[Fraction, Fraction], ...]:
@@ -88,7 +101,8 @@ def _draw_graces(event: EventBuilder) -> None:
     joins = [grace.join for grace in event.point.graces] if event.graces else []
     for n, join in enumerate(joins):
         if join.kind != "slur" and join.kind != "none":
-            row[n].marks.append(LineStart(style=join.kind, growth=join.growth))
+            arrow = join.kind == "arrow"
+            row[n].marks.append(LineStart(style=join.kind, growth=join.growth, arrow=arrow))
             row[n + 1].marks.insert(0, LineEnd())
     if event.point.reached != "slur":
         _slur([join.kind == "slur" for join in joins], row)

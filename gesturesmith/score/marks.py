@@ -38,16 +38,18 @@ class TechniqueLabel:
 
 @frozen(kw_only=True)
 class LineStart:
-    """A contour line begins; `word` is printed on it, "" for none.
+    """A contour line begins; `word` is printed on it, "" for none; `arrow`: it ends with one.
 
     turns   where it leaves the straight way between its heads, in order: the share of its time, and how far above
             it is there, in diatonic steps; two at one time are a jump
+    arrow   it ends with an arrow whatever its style: beyond is as far as the player can go
     """
 
     style: LineStyle
     growth: Growth = ""
     word: str = ""
     turns: tuple[tuple[Fraction, Fraction], ...] = ()
+    arrow: bool = False
 
 
 @frozen(kw_only=True)
@@ -76,7 +78,8 @@ class Bend:
 
 @frozen(kw_only=True)
 class Script:
-    """A sign over the note: for the hand in the bell (+, o and the like), or the dots of a tonguing."""
+    """A sign over the note: for the hand in the bell (+, o and the like), the dots of a tonguing; or the arrow
+    from a note that is the highest or lowest possible."""
 
     sign: ScriptSign
 

@@ -66,6 +66,21 @@ gsDots =
                \tweak padding #1.1
                \staccato #}))
 
+%% \gsBeyond #UP: an arrow from a note upwards, as high as the player can; #DOWN: as low.
+#(define (gs:beyond-stencil dir)
+   (lambda (grob)
+     (let ((path (gs:path (list (cons 0 0) (cons 1.7 0)) #t)))
+       (ly:stencil-rotate-absolute
+        (ly:stencil-add (make-line-stencil 0.16 0 0 1.0 0) (gs:arrow-head path 1.7 1.0))
+        (* dir 90) 0 0))))
+gsBeyond =
+#(define-event-function (dir) (ly:dir?)
+   (let ((m (ly:music-deep-copy
+             #{ \tweak stencil #(gs:beyond-stencil dir) \tweak quantize-position ##f \tweak padding #0.35
+                \tweak side-relative-direction ##f \tweak toward-stem-shift #0 \trill #})))
+     (set! (ly:music-property m 'direction) dir)
+     m))
+
 %% \gsFlutter: three slashes on the stem whatever the note value; without a stem, as at a whole note, beyond the head.
 %% Clear of the head and of ledger lines across the stem, in the middle of the remaining stem.
 #(define (gs:slashes-height grob)

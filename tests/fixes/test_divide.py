@@ -143,3 +143,14 @@ def test_nothing_is_divided_that_exercises_vary():
     ]
     assert words[0] == []
     assert words[1] == ["two gestures, divided at the second note"]
+
+
+def test_both_fingerings_of_a_trill_stay():
+    body = (
+        "technique: timbre-trill\ncontour: C5, G4 breath, C5, G4\n"
+        "fingering: F 0 / Bb 0, F 0 / Bb 1, F 0, auto\nspeed: fast\nlasts: 8 beats"
+    )
+    text, _, _ = divided(body)
+    assert key(text, "fingering", 1) == "F 0 / Bb 0, F 0 / Bb 1"
+    assert key(text, "fingering", 2) == "F 0, auto"
+    assert key(text, "speed", 2) == "fast"

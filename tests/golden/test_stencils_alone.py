@@ -26,7 +26,7 @@ EVERYTHING = [
     r"""c'4\gsScoop e'\gsPlop fs'\gsRip bf'\gsDoit <c' e'>4.\gsFall c'8\gsBend #-2 cs'4\gsScoop\gsFall d'4""",
     r"""c'4\gsLift e'\gsSmear fs'8\gsShortDoit bf'\gsLongDoit c'4.\gsDoitAtOnce c'8\gsShortFall cs'4\gsLongFall d'4\gsFallAtOnce
         f'4\gsSpill <g' b'>8\gsFlip c'8\gsJazzTurn c''2\gsSmear\gsSpill""",
-    r"""c'4\gsPlus e'\gsHalfStopped g'\gsOpen b'\gsTrill c'8\gsDots #2 c'\gsDots #3 c'4\gsFlutter g''8\gsFlutter r8 c'1\gsFlutter""",
+    r"""c'4\gsPlus e'\gsHalfStopped g'\gsOpen b'\gsTrill c'8\gsDots #2 c'\gsDots #3 c'4\gsFlutter g''8\gsFlutter r8 c'1\gsFlutter \gsTriangleUp c'''4\gsBeyond #UP \gsTriangleDown e8\gsBeyond #DOWN r8 r2""",
     r"""c'2\gsHandTurn #'(stopped open) c'4\gsHandTurnEnd\gsHandTurn #'(open half-stopped) c'\gsHandTurnEnd
         c'2\gsTurn "air" "ord." c'4\gsTurnEnd\gsTurn "" "flz." c'4\gsTurnEnd""",
     r"""c''1~\gsTrillSpan c''1\gsTrillSpanEnd \break c'1~\gsTrillSpan c'2\gsTrillSpanEnd r2 c'1~\gsTrillSpan \break c'1\gsTrillSpanEnd""",

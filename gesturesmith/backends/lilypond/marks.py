@@ -80,6 +80,8 @@ _SCRIPTS: dict[ScriptSign, str] = {
     "open": r"\gsOpen",
     "double-dots": r"\gsDots #2",
     "triple-dots": r"\gsDots #3",
+    "beyond-up": r"\gsBeyond #UP",
+    "beyond-down": r"\gsBeyond #DOWN",
 }
 _STYLES: dict[LineStyle, str] = {
     "straight": "plain",
@@ -244,7 +246,7 @@ def _line(line: LineStart) -> str:
     details = [f"(style . {_STYLES[line.style]})"]
     if line.growth:
         details.append(f"(growth . {line.growth})")
-    if line.style == "arrow":
+    if line.arrow:
         details.append("(arrow . #t)")
     if line.turns:
         turns = " ".join(f"({share} . {float(off):g})" for share, off in line.turns)

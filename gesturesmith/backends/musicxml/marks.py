@@ -217,6 +217,8 @@ class Dresser:
     def _hand_of(self, mark: Mark) -> HandState | ScriptSign | Literal[""]:
         """The sign over a note, "" for none."""
         match mark:
+            case Script(sign="beyond-up" | "beyond-down"):
+                return ""
             case Script():
                 return mark.sign
             case HandTurnStart():
@@ -250,6 +252,8 @@ class Dresser:
                     group.append(lone(element[0], **element[1]))
             case Bend():
                 made.technical.append(lone("brass-bend"))
+            case Script(sign="beyond-up" | "beyond-down"):
+                pass  # the triangle says it
             case Script():
                 made.technical.append(lone(_HANDS[mark.sign]))
             case HandTurnStart():
@@ -351,7 +355,11 @@ def words(text: str, placement: Placement = "above", **how: str) -> Element:
 def lost(mark: Mark) -> str:
     """What of a mark no element holds, for people; "" if nothing is lost."""
     match mark:
-        case LineStart(style="arrow"):
+        case SpanStart(waves=Waves()) | TrillSign(waves=Waves()):
+            return "how fast and how wide waves are (an ordinary line)"
+        case Script(sign="beyond-up" | "beyond-down"):
+            return "the arrow at the highest or lowest note"
+        case LineStart(arrow=True):
             return "the arrow at the end of a line"
         case LineStart(turns=turns) if turns:
             return "how a line turns between its points"
