@@ -290,7 +290,8 @@ PART: dict[str, Key] = {
     "players": Key(
         series.players,
         f"`2`: two players read one line. {_any_of(PLAYERS)} after an item say who plays from there on (`a2` from "
-        "the start), and `C5 / E4 for 2` or `call / answer` divides them, the first before the `/`",
+        "the start), and `C5 / E4 for 2` or `call / answer` divides them, the first before the `/`; "
+        "a length and a level at the end are for both",
         "`1`",
     ),
     "short": Key(

@@ -14,7 +14,7 @@ from gesturesmith.lang.nodes import Amount, Note, Play, PlayItem, PointText, Wor
 from gesturesmith.lang.notes import like_a_note, not_a_note, note
 from gesturesmith.lang.reader import Reader, UnreadableError
 from gesturesmith.lang.tokens import Token
-from gesturesmith.lang.words import EXTREMES, FERMATA, GRACE, HEIGHTS, PLAYERS
+from gesturesmith.lang.words import EXTREMES, FERMATA, GRACE, HEIGHTS, LEVELS, PLAYERS
 from gesturesmith.units import interval
 
 _AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
@@ -64,12 +64,17 @@ def _of_players(reader: Reader) -> PlayItem:
             item = replace(item, for_=below.for_)
         if item.note is not None and item.for_ is None:
             reader.fail("bad-item", item.span, "how long? Write `for 2` (beats) before the `/`")
+        levels = tuple(mark for mark in below.marks if mark.text in LEVELS)
+        if item.note is not None and below.note is not None and not any(m.text in LEVELS for m in item.marks):
+            item = replace(item, marks=(*item.marks, *levels))  # as its length, a level at the end is for both
         item = replace(item, below=below, span=item.span.to(below.span))
         tok = reader.tok
         if tok.text in PLAYERS:
             reader.fail("bad-item", tok.span, f"divided, both play: leave out `{tok.text}`")
     elif tok.kind == "word" and tok.text in PLAYERS:
         item = replace(item, who=reader.word(_AN_ITEM), span=item.span.to(tok.span))
+        if reader.tok.kind == "text":
+            reader.fail("bad-item", reader.tok.span, f"a text comes before `{tok.text}`, which ends the item")
     return item
 
 

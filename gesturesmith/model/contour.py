@@ -168,7 +168,8 @@ class ContourReader:
                 self.ctx.error("ends-ordinary", word.span)
         covered = self._technique("", said) if said is not None and said.text != OPEN else None
         covers = by_hand(covered, in_bell=self.hand_in_bell) if covered is not None else None
-        return Change(turns_to, tuple(ends), covers, said is not None and said.text == OPEN)
+        named = tuple(t.key for t in turned) if list(turns_to) != turned else ()
+        return Change(turns_to, tuple(ends), covers, said is not None and said.text == OPEN, named)
 
     def _technique(self, sign: str, word: nodes.Word) -> Technique | None:
         if self.sung:
@@ -249,6 +250,7 @@ class ContourReader:
             ends=tuple(t.key for t in change.ends),
             covers=change.covers.key if change.covers is not None else "",
             opens=change.opens,
+            named=change.named,
             marks=marks,
             words=_text(node, said=False),
             syllable=_text(node, said=True),

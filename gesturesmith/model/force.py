@@ -15,12 +15,14 @@ _SLIDES_BY = "motion"  # the layer of ways to slide, which are not states
 @frozen
 class Change:
     """What a point changes: the techniques it turns to (`as`) and those it ends (`without`); the technique that a
-    word such as `closed` stands for, or None, and whether it opens what is closed."""
+    word such as `closed` stands for, or None, and whether it opens what is closed; the
+    keys of `turns_to` as they are written, if others."""
 
     turns_to: tuple[Technique, ...] = ()
     ends: tuple[Technique, ...] = ()
     covers: Technique | None = None
     opens: bool = False
+    named: tuple[str, ...] = ()
 
 
 NO_CHANGE = Change()

@@ -71,6 +71,7 @@ class ContourPoint:
     ends            those named by `without`
     trill           the interval its trill or tremolo goes to; None where none is named
     covers          key of the technique that `closed` or `half-closed` stands for here, "" for none
+    named           those of `turns_to` as they are written, if the hand in the bell does something else
     opens           the word `open`: what covers the bell or the mute goes away
     marks           accent, staccato, tenuto, marcato, fermata, breath, inhale, exhale
     words           the composer's text above it; "" for none
@@ -99,6 +100,7 @@ class ContourPoint:
     trill: Interval | None = None
     covers: str = ""
     opens: bool = False
+    named: tuple[str, ...] = ()
     marks: tuple[str, ...] = ()
     words: str = ""
     syllable: str = ""

@@ -67,13 +67,20 @@ def check(case: Case) -> Iterator[Finding]:
                 why = _why(gesture, changes, index, sign, technique)
                 yield Finding(
                     span=point.span,
-                    text=f"`{f'{sign} {technique.key}'.strip()}` changes nothing: {why}",
+                    text=f"`{f'{sign} {_written(point, sign, technique)}'.strip()}` changes nothing: {why}",
                     hint=_hint(gesture, index, sign, technique),
                     evidence=_EVIDENCE,
                 )
     yield from _unfingered(case)
     if not case.realisation.used_fallback:
         yield from _never(gesture, {t for force in played for t in force})
+
+
+def _written(point: ContourPoint, sign: _Word, technique: Technique) -> str:
+    """A technique as the point names it."""
+    if sign == "as" and point.named:
+        return point.named[point.turns_to.index(technique.key)]
+    return technique.key
 
 
 def _change(point: ContourPoint) -> Change:

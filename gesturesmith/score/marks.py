@@ -163,9 +163,10 @@ class TrillSign:
 
 @frozen(kw_only=True)
 class SecondNote:
-    """The second note of a trill, in a small head in parentheses."""
+    """The second note of a trill, in a small head in parentheses; `natural`: it needs its natural."""
 
     to: Spelling
+    natural: bool = True
 
 
 # --- words and numbers -----------------------------------------------------------------------------------------

@@ -142,6 +142,8 @@ def plan(
         _naturals([(part.at, part.line) for part in parts], keys)
         _naturals([(part.at, part.sung) for part in parts if part.sung is not None], keys)
     _of_two_voices(parts)
+    if not keys:
+        trills.leave_naturals_out([part.line for part in parts])
     return Plan(
         parts=tuple(parts),
         meter=meter,

@@ -48,6 +48,7 @@ class TechniqueState:
     silence: Fraction = Fraction(0)
     rest_before: EventBuilder | None = None
     mute: str | None = None
+    shut: bool = False  # a glissando has left the hand in the bell, and nothing has opened it
     open: dict[str, EventBuilder] = field(default_factory=dict)  # spans still open at the end of the last gesture
 
     def rest(self, event: EventBuilder) -> None:
@@ -89,9 +90,25 @@ class TechniqueState:
             _signs_of(force, event, line)
         self._spans(case, events, forces)
         _hand(forces, line)
+        self._open(forces, events)
         # Waves show where they end; whatever plays the same later says so anew.
         self.active = tuple(t for t in forces[-1] if t.look.extent == "span" or not _is_span(case, t))
         self.silence, self.rest_before = Fraction(0), None
+
+    def _open(self, forces: list[tuple[Technique, ...]], events: list[EventBuilder]) -> None:
+        """Say "open" where the hand comes out again after a glissando has closed it."""
+        there: HandState = "open"
+        for force, event in zip(forces, events, strict=True):
+            if any(_hand_state(t) or t.takes_mute for t in force):
+                self.shut = False
+            elif self.shut and carries_scripts(event) and not any(t.look.motion == "hand" for t in force):
+                event.marks.append(Script(sign="open"))
+                self.shut = False
+            for mark in (*event.marks, *event.ends):
+                if isinstance(mark, HandTurnStart):
+                    there = mark.there
+                elif isinstance(mark, HandTurnEnd):
+                    self.shut = there != "open" and not any(_hand_state(t) for t in force)
 
     def _known_before(self, case: Case) -> tuple[Technique, ...]:
         """What is in force before a gesture: another mute is a new one."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from gesturesmith.kinds import Pitches
 from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case
@@ -37,6 +39,20 @@ def draw(case: Case, line: VoiceBuilder, pitches: Pitches) -> None:
             if to is not None and not (near and technique.look.trill):
                 event.marks.append(SecondNote(to=to[0]))
         before = force
+
+
+def leave_naturals_out(voices: list[VoiceBuilder]) -> None:
+    """Second notes have no natural where nothing altered stands on their line: nobody can be in doubt."""
+    heads = [e.head for voice in voices for event in voice.sounding for e in event.whole]
+    altered = {h.spelling.steps for h in heads if h is not None and h.spelling is not None and h.spelling.alter}
+    seconds = [m.to for voice in voices for e in voice.sounding for m in e.marks if isinstance(m, SecondNote)]
+    altered |= {to.steps for to in seconds if to.alter}
+    for voice in voices:
+        for event in voice.sounding:
+            event.marks[:] = [
+                replace(m, natural=False) if isinstance(m, SecondNote) and m.to.steps not in altered else m
+                for m in event.marks
+            ]
 
 
 def _is_next(event: EventBuilder, to: Spelling, pitches: Pitches) -> bool:

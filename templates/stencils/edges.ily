@@ -92,6 +92,13 @@ gsSecond =
      (set! (ly:music-property event 'gs-high) pitch)
      event))
 
+%% \gsSecondPlain d'': the same without a natural, where there is no doubt.
+gsSecondPlain =
+#(define-event-function (pitch) (ly:pitch?)
+   (let ((event (gs:sign 'second '((plain . #t)))))
+     (set! (ly:music-property event 'gs-high) pitch)
+     event))
+
 #(define (gs:second-stencil grob)
    (let* ((pitch (ly:event-property (event-cause grob) 'gs-high))
           (unit (gs:staff-space grob))
@@ -100,8 +107,10 @@ gsSecond =
                    (grob-interpret-markup grob (make-fontsize-markup size (make-musicglyph-markup name)))))
           (beside (lambda (left right gap) (ly:stencil-combine-at-edge left X RIGHT right gap)))
           (head (glyph -3 "noteheads.s2"))
-          (sign (ly:stencil-aligned-to (gs:trill-accidental grob pitch) X LEFT))
-          (open (beside (glyph -3 "accidentals.leftparen") sign (* 0.1 unit)))
+          (sign (if (gs:get (ly:event-property (event-cause grob) 'gs-details '()) 'plain #f) (glyph -3 "accidentals.leftparen")
+                    (ly:stencil-aligned-to (gs:trill-accidental grob pitch) X LEFT)))
+          (open (if (gs:get (ly:event-property (event-cause grob) 'gs-details '()) 'plain #f) sign
+                    (beside (glyph -3 "accidentals.leftparen") sign (* 0.1 unit))))
           (outer (if (< position 0) -1 1))
           (ledgers (map (lambda (n) (* outer (+ 6 (* 2 n)))) (iota (max 0 (quotient (- (abs position) 4) 2)))))
           (before (* (if (null? ledgers) 0.15 0.4) unit))  ; a ledger line touches neither sign nor parenthesis

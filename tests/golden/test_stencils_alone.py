@@ -30,7 +30,7 @@ EVERYTHING = [
     r"""c'2\gsHandTurn #'(stopped open) c'4\gsHandTurnEnd\gsHandTurn #'(open half-stopped) c'\gsHandTurnEnd
         c'2\gsTurn "air" "ord." c'4\gsTurnEnd\gsTurn "" "flz." c'4\gsTurnEnd""",
     r"""c''1~\gsTrillSpan c''1\gsTrillSpanEnd \break c'1~\gsTrillSpan c'2\gsTrillSpanEnd r2 c'1~\gsTrillSpan \break c'1\gsTrillSpanEnd""",
-    r"""c''4\gsTrillTo df'' d''\gsTrillTo ef''\gsSecond f'' e'8.\gsSecond gf r16 c''''4\gsSecond df'''' c''1~\gsTrillSpanTo ds'' \break c''1\gsTrillSpanEnd""",
+    r"""c''4\gsTrillTo df'' d''\gsTrillTo ef''\gsSecond f'' e'8.\gsSecond gf r16 f'8.\gsSecondPlain g r16 c''''4\gsSecond df'''' c''1~\gsTrillSpanTo ds'' \break c''1\gsTrillSpanEnd""",
     r"""c''1~\gsWaves ##f #'((speed (0 . 0.5) (1 . 2)) (width (0 . 0.5) (0.5 . 0.5) (0.5 . 2) (1 . 2))) \gsSpan "vib." \break c''1\gsSpanEnd
         c'1\gsWaves ##f #'((speed (0 . 2)) (width (0 . 1))) \gsTrillSpanTo d' s1\gsTrillSpanEnd c'2\gsWaves ##t #'((speed (0 . 1) (1 . 2.5)) (width (0 . 1))) \gsSpan "wah-wah" c'2\gsSpanEnd""",
     r"""c'1\gsSpan "growl"\gsSpanEnd c'2\gsSpan "growl" c'\gsSpanEnd c'1\gsLength "2.5 s"\gsLengthEnd""",

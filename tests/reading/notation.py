@@ -444,10 +444,12 @@ class _Reader:
             elif g.name == "GestureSecond":
                 place = next(y for _, y, _, what in g.drawn if what.startswith("noteheads."))
                 alters = [ALTERATION[name] for name in g.glyphs if name in ALTERATION]
-                if clef is None or len(alters) != 1 or not {_OPENS, _CLOSES} <= set(g.glyphs):
+                if clef is None or len(alters) > 1 or not {_OPENS, _CLOSES} <= set(g.glyphs):
                     self.reading.faults.append(f"a second note of a trill that cannot be read, at beat {g.at}")
                 elif g.at is not None:
-                    self._seconds[g.at] = Heard(clef + round(2 * place), alters[0])
+                    steps = clef + round(2 * place)
+                    other = alters or [held.get(steps, key.get(steps % 7, Fraction(0)))]
+                    self._seconds[g.at] = Heard(steps, other[0])
             elif g.name == "NoteHead":
                 if not has_clef:
                     self.reading.faults.append(f"a note without a clef on line {g.system}")

@@ -206,7 +206,7 @@ def text(mark: Mark) -> str:
         case TrillSign():
             return _trill(mark, "")
         case SecondNote():
-            return f"\\gsSecond {_pitch(mark.to)}"
+            return f"\\gsSecond{'' if mark.natural or mark.to.alter else 'Plain'} {_pitch(mark.to)}"
         case Words():
             return f"\\gsWord {quoted(mark.text)}"
         case Syllable():

@@ -18,6 +18,7 @@ from gesturesmith.wording import text as wording
 
 _LETTERS = {Verdict.PLAYABLE: "f", Verdict.WITH_CARE: "c", Verdict.NOT_AS_WRITTEN: "n"}
 _STAFF = Fraction(5, 6)  # sixty techniques on one page
+_ON_A_PAGE = 64  # rows; a longer map has its head again
 _NAMED = ("C", "G")  # letters of the naturals named above the columns
 
 
@@ -63,11 +64,16 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
         f"({first} {end} . {quoted(wording(f'register-{name}', language))})" for first, end, name in registers
     )
     lines = " ".join(str(n) for n in (0, *(end for _, end, _ in registers)))
-    parts = [code(f"\\gs-map-head #'({heads}) #'({names}) #{len(notes)}")]
+    head = code(f"\\gs-map-head #'({heads}) #'({names}) #{len(notes)}")
+    parts = [head]
+    again = len(found.rows) // 2 if len(found.rows) > _ON_A_PAGE else len(found.rows)
     group: str = LAYERS[0]  # ordinary playing comes first and needs no heading
     for technique, row in found.rows:
         mine = GROUP_OF_LAYER.get(technique.layer, technique.layer)
         above = quoted("" if mine == group else said(f"group-{mine}", settings.wording, settings.instrument.means))
+        if mine != group and len(parts) > again:  # on the next page, or half way down
+            parts.append(head)
+            again = len(found.rows)
         group = mine
         cells = "".join(_LETTERS[r.verdict] for r in row)
         label = quoted(_title(technique, settings))
