@@ -276,12 +276,14 @@ def _players(part: NotatedPart, clock: ScoreTimes) -> list[list[_PlayedNote]]:
                 if before is not None and _tied(before, sound):
                     before.ends = sound.ends
                     added = tuple(m for m in sound.note.marks if m in ("fermata", "breath"))
+                    # A line may leave any of the heads: the last may be hidden, and only say how long it sounds.
+                    leads = sound.note if sound.note.line != "none" else before.note
                     # A tied eighth beside eighths in strokes has none: it is one of them.
                     struck = before.note if before.note.strokes else sound.note
                     before.note = replace(
                         before.note,
-                        line=sound.note.line,
-                        named=sound.note.named,
+                        line=leads.line,
+                        named=leads.named,
                         ties=sound.note.ties,
                         marks=tuple(dict.fromkeys((*before.note.marks, *added))),
                         strokes=struck.strokes,

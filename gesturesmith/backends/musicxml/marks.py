@@ -156,13 +156,15 @@ class Dresser:
                 if isinstance(mark, Flutter | RepeatStrokes):
                     self._mark(mark, written, made)
         self._trill(written, made)
-        if "fermata" in event.articulations and written.kind != "space" and not written.tied:
+        if "fermata" in event.articulations and written.kind not in ("space", "held") and not written.tied:
             made.others.append(lone("fermata", type="upright"))
-        if written.last:
-            for mark in event.ends:
+        for mark in event.ends:
+            # What belongs to a head stands there, though the note sounds on after the bar line.
+            at_head = isinstance(mark, Edge | Bend)
+            if written.sounds_on and written.first if at_head and _is_held(written) else written.last:
                 self._mark(mark, written, made)
-            if "breath" in event.articulations and written.sounds:
-                made.articulations.append(lone("breath-mark"))
+        if written.last and "breath" in event.articulations and written.sounds:
+            made.articulations.append(lone("breath-mark"))
         return made
 
     def numbers(self, written: Written) -> str:
@@ -275,7 +277,7 @@ class Dresser:
             case Flutter() | RepeatStrokes() if written.kind != "note":
                 pass  # small heads outside the time have no strokes
             case Flutter():
-                made.ornaments.append(lone("tremolo", _strokes(mark.slashes, written), type="single"))
+                made.ornaments.append(lone("tremolo", mark.slashes, type="single"))
             case RepeatStrokes():
                 # A head as short as what its strokes stand for is one of the repeats.
                 if written.value is None or written.value > mark.value:
@@ -383,6 +385,10 @@ def lost(mark: Mark) -> str:
             return "the signs of breathing in and out (in words)"
         case _:
             return ""
+
+
+def _is_held(written: Written) -> bool:
+    return written.sounds_on or written.kind == "held"
 
 
 def _step(sign: TrillSign, event: Event) -> str | None:

@@ -156,7 +156,7 @@ class NoteMaker:
         head = written.event.head
         if head is not None and head.upper is not None and written.sounds:
             made.append(self._upper(written, head.upper))
-        for mark in written.event.marks if written.first and head is not None else ():
+        for mark in written.event.marks if written.kind == "note" and not written.tied else ():
             if isinstance(mark, SecondNote):
                 made.append(self._second(mark.to))
         return made
@@ -164,7 +164,7 @@ class NoteMaker:
     def _note(self, written: Written, dress: Dress, footnote: str, mute: str | None) -> Element:
         event = written.event
         head = event.head if written.sounds else None
-        made = lone("note", print_object="no" if written.kind == "space" else None)
+        made = lone("note", print_object="no" if written.kind in ("space", "held") else None)
         if written.kind in ("grace", "after"):
             add(made, "grace", slash="yes" if written.slashed else "no")
         elif written.kind == "stop":
@@ -183,7 +183,10 @@ class NoteMaker:
         _type(made, written, small=small)
         if head is not None and head.spelling is not None and not head.bare:
             sign = self.accidentals.sign(
-                head.spelling, forced=event.forced and written.first, cents=head.cents, held=written.continued
+                head.spelling,
+                forced=event.forced and written.first,
+                cents=head.cents,
+                held=written.continued or written.kind == "held",
             )
             _accidental(made, sign)
         if written.tuplet is not None:
@@ -204,7 +207,8 @@ class NoteMaker:
     def _length(self, made: Element, written: Written) -> None:
         if written.beats:
             add(made, "duration", int(written.beats * self.divisions))
-        for way, holds in (("stop", written.continued), ("start", written.tied)):
+        ends, starts = written.continued or written.kind == "held", written.tied or written.sounds_on
+        for way, holds in (("stop", ends), ("start", starts)):
             if holds:
                 add(made, "tie", type=way)
 
@@ -296,7 +300,7 @@ def _pitch(made: Element, head: Head) -> None:
 
 
 def _type(made: Element, written: Written, *, small: bool) -> None:
-    if written.kind in ("bar-rest", "space"):
+    if written.kind in ("bar-rest", "space", "held"):
         return
     named = value_type(written.value) if written.value is not None else ("quarter", 0)
     if named is None:

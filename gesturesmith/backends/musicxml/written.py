@@ -13,7 +13,7 @@ from gesturesmith.score.music import Event, Music, Part, Voice
 from gesturesmith.score.rhythm import Leaf, Tuplet
 from gesturesmith.values import frozen
 
-type WrittenKind = Literal["note", "rest", "bar-rest", "space", "grace", "after", "stop"]
+type WrittenKind = Literal["note", "rest", "bar-rest", "space", "held", "grace", "after", "stop"]
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second
 _GRACE_VALUE, _GRACES_VALUE = Fraction(1, 2), Fraction(1, 4)  # one with a flag, several under a beam
@@ -24,12 +24,13 @@ _BEAMED_BELOW = Fraction(1)
 class Written:
     """One written note, rest or grace note.
 
-    kind      a `space` takes time and shows nothing: a hidden rest, or the rest of a note. A `grace` takes none,
-              nor one `after` its note, nor the head where a line stops
+    kind      a `space` takes time and shows nothing; `held` is the same for a note that sounds on after a bar line.
+              A `grace` takes no time, nor one `after` its note, nor the head where a line stops
     at, beats its time from the start of the music and its length, in quarters
     value     its note value in quarters, dots included; None for a stemless head
     first, last   whether the marks at the beginning and at the end of its event belong here
     tied, continued   a tie leaves it; a tie leads to it
+    sounds_on   it is held after a bar line, without a tie on the page
     tuplet    the tuplet it is in; `opens`, `closes`: whether that begins or ends with it
     beams     what each of its beams does here, the first the one that joins whole groups
     fan       how a feathered beam that begins here opens or closes
@@ -46,6 +47,7 @@ class Written:
     last: bool = False
     tied: bool = False
     continued: bool = False
+    sounds_on: bool = False
     tuplet: Tuplet | None = None
     opens: bool = False
     closes: bool = False
@@ -118,7 +120,15 @@ def _voice(
             last = made[-1] if made else None
             goes_on = written.kind == "space" and not event.goes_on and written.at not in bounds
             if goes_on and last is not None and last.event is event:
-                made[-1] = replace(last, beats=last.beats + written.beats, last=written.last)
+                made[-1] = replace(
+                    last,
+                    beats=last.beats + written.beats,
+                    last=written.last,
+                    closes=last.closes or written.closes,
+                )
+            elif written.kind == "space" and event.head is not None and not event.goes_on and last is not None:
+                made[-1] = replace(last, sounds_on=True)
+                made.append(replace(written, kind="held"))
             elif written.kind == "note":
                 ways, fan = beams.get(number, ((), ""))
                 made.append(replace(written, beams=ways, fan=fan))
