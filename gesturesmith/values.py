@@ -20,10 +20,14 @@ def _values(self: Any) -> tuple[Any, ...]:
     return tuple([getattr(self, name) for name in self.__match_args__ + self.__keyword_fields__])
 
 
-def _eq(self: Any, other: object) -> bool:
+def _eq(self: Any, other: Any) -> bool:
     if other.__class__ is not self.__class__:
         return NotImplemented  # type: ignore[no-any-return]
-    return bool(_values(self) == _values(other))
+    for name in self.__match_args__ + self.__keyword_fields__:  # most differ in the first field
+        one, two = getattr(self, name), getattr(other, name)
+        if one is not two and one != two:
+            return False
+    return True
 
 
 def _hash(self: Any) -> int:

@@ -463,7 +463,10 @@ class Block:
     span: Span  # of the heading
 
     def get(self, key: str) -> KeyEntry | None:
-        return next((e for e in self.entries if e.key.text == key), None)
+        for entry in self.entries:  # called for every key of every block
+            if entry.key.text == key:
+                return entry
+        return None
 
     def span_of(self, key: str) -> Span:
         """The span of a key's value, or of the heading if the key is missing."""

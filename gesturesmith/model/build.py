@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 from typing import get_args
 
 from gesturesmith import techniques
@@ -134,13 +135,19 @@ def _techniques(ctx: Context, block: nodes.Block) -> tuple[Technique, ...]:
     return tuple(t for t in found if t is not None)
 
 
+@cache
+def _of_mutes() -> tuple[Technique, ...]:
+    """The techniques of one mute."""
+    return tuple(t for t in map(techniques.get, techniques.names()) if t.of_mute)
+
+
 def _with_mute(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -> tuple[Technique, ...]:
     """The techniques, with `muted` added if a mute is named: nobody names a mute that stays out. If points turn to
     it, they say when it is in."""
     contour = ctx.value(block, "contour", nodes.Contour)
     turned = {word.text for p in contour.points for word in p.as_} if contour is not None else set()
     mute = ctx.value(block, "mute", nodes.Word)
-    own = [t for t in map(techniques.get, techniques.names()) if t.of_mute and (t in asked or t.key in turned)]
+    own = [t for t in _of_mutes() if t in asked or t.key in turned]
     if mute is not None and any(t.of_mute != mute.text for t in own):
         ctx.error("stem-of-other-mute", mute.span, technique=f"`{own[0].key}`", mute=own[0].of_mute)
     if (mute is None and not own) or any(t.takes_mute for t in asked):

@@ -284,7 +284,10 @@ class ContourReader:
 
 def _text(node: nodes.PointNode, *, said: bool) -> str:
     """The text above a point, or its syllable; "" for none."""
-    return next((t.text.text for t in node.texts if t.said is said), "")
+    for text in node.texts:  # most points have none
+        if text.said is said:
+            return text.text.text
+    return ""
 
 
 def hand_in_bell(instrument: Instrument, asked: tuple[Technique, ...], node: nodes.Contour | None) -> bool:

@@ -40,7 +40,7 @@ def in_force(
     that the same `as` names. `as ordinary` ends everything; but a line goes on sliding the way it did, so a way of
     moving the pitch continues to the end of the lines at that point. If nothing is left, playing is ordinary.
     """
-    if all(change == NO_CHANGE for change in changes):
+    if all(change is NO_CHANGE or change == NO_CHANGE for change in changes):
         return [own] * len(changes)
     found: list[tuple[Technique, ...]] = []
     now, over = own, False  # over: ways to slide end with their lines

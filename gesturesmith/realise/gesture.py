@@ -83,7 +83,7 @@ def _indices(gesture: Gesture) -> tuple[int, ...]:
 
 
 def _manners(gesture: Gesture, points: Sequence[ContourPoint]) -> list[InForce]:
-    known: dict[int, InForce] = {}
+    known: dict[int, InForce] = {}  # by identity: most points share one tuple
     result = []
     for point in points:
         techniques = point.techniques or gesture.techniques

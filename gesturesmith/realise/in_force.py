@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from gesturesmith.kinds import BellHand, Cover, Mute, Path, Pitched, Trill
@@ -21,7 +22,8 @@ class InForce(NamedTuple):
     first: bool  # on the first harmonic of a tube
 
 
-def in_force(techniques: Sequence[Technique], mute: Mute | None) -> InForce:
+@lru_cache(1024)
+def in_force(techniques: tuple[Technique, ...], mute: Mute | None) -> InForce:
     """All of them."""
     return InForce(
         path=path_of(techniques),

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.graces import has_graces
 from gesturesmith.techniques.base import Technique
 
 _known: dict[str, frozenset[str]] = {}  # by technique key: a few dozen
@@ -39,20 +38,21 @@ def _own(gesture: Gesture) -> Iterator[str]:
         yield "slide"
     if gesture.band is not None:
         yield "height"
-    if any(point.turns_to or point.ends or point.covers for point in gesture.points):
-        yield "changes"
+    for point in gesture.points:
+        if point.turns_to or point.ends or point.covers:
+            yield "changes"
+        if point.graces or point.after:
+            yield "graces"
+        if point.words:
+            yield "text"
+        if point.breath:
+            yield "breath"
     if len(gesture.techniques) > 1:
         yield "joined"
     if any(mark.left != mark.plain for mark in gesture.dynamics):
         yield "forte-piano"
-    if has_graces(gesture):
-        yield "graces"
-    if any(point.words for point in gesture.points):
-        yield "text"
     if gesture.speed:
         yield "speed"
-    if any(point.breath for point in gesture.points):
-        yield "breath"
     for name, value in (("text", gesture.text), ("sung", gesture.sing)):
         if value is not None:
             yield name
