@@ -289,7 +289,7 @@ def _players(part: NotatedPart, clock: ScoreTimes) -> list[list[_PlayedNote]]:
                         strokes=struck.strokes,
                         lasts=struck.lasts,
                     )
-                    before.stop = sound.stop
+                    before.stop = sound.stop if leads.line != "none" else None
                 else:
                     row.append(sound)
     for who, left in waiting.items():
@@ -321,8 +321,9 @@ def _split(bar: NotatedBar, index: int) -> dict[tuple[str, int], list[_PlayedNot
         stops: dict[Fraction, NotatedNote] = {}
         for note in notes:
             if note.stops and last is not None:
-                # Where a line stops; after anything else it is the other note of a trill.
-                if any(one.line != "none" for one in chords[last][0]):
+                # Where a line stops, which may leave an earlier head of tied ones; after anything else it is the
+                # other note of a trill.
+                if any(one.line != "none" or one.tied for one in chords[last][0]):
                     stops[last] = note
             elif note.grace:
                 graces.append(note)
