@@ -8,11 +8,21 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gesturesmith.kinds import Pitches
+from gesturesmith.model.changes import (
+    Change,
+    DoubleBar,
+    KeyChange,
+    MeterChange,
+    RehearsalMark,
+    TempoChange,
+    TempoGradually,
+)
 from gesturesmith.model.gesture import NIENTE, ContourPoint, Gesture, WaveMark
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.rules.base import Case
 from gesturesmith.score.heads import on_page
 from gesturesmith.techniques import get
+from gesturesmith.units import UNISON, KeySignature
 from gesturesmith.wording import technique_title, together
 from gesturesmith.wording import text as wording
 
@@ -37,6 +47,7 @@ class _Teller:
         self._language = language
         self._pitches = pitches
         self._beat = Fraction(1)  # of the file, in quarters
+        self._sounding = UNISON  # from written to sounding pitch
 
     def gesture(self, case: Case) -> str:
         gesture = case.gesture
@@ -72,19 +83,52 @@ class _Teller:
         self._beat = next((i.gesture.beat for i in passage.items if i.gesture is not None), self._beat)
         free = passage.meter is None
         meter = self._say("say-free-meter") if free else "{}/{}".format(*(passage.meter or ()))
+        played = (item.gesture for item in passage.items if item.gesture is not None)
+        self._sounding = next((gesture.instrument.sounding for gesture in played), UNISON)
+        begins = [self._say("say-pickup", length=self._beats(passage.pickup))] if passage.pickup else []
+        begins += [self._key(passage.key)] if passage.key is not None else []
         return self._say(
             "say-passage",
             title=passage.title or passage.name,
-            meter=meter,
+            meter=", ".join([meter, *begins]),
             length=self._beats(passage.beats),
             items=", ".join(self._items(passage)),
         )
 
+    def _key(self, key: KeySignature) -> str:
+        if not key.mode:
+            return self._say("say-no-key")
+        here = key.transposed(-self._sounding) if self._pitches == "written" else key
+        return self._say("say-key", name=self._say(f"say-{key.mode}", tonic=here.tonic))
+
+    def _change(self, change: Change) -> str:
+        match change:
+            case TempoChange():
+                way = "say-tempo-words" if change.words else "say-tempo"
+                return self._say(way, words=change.words or "", number=self._tempo(change.tempo, change.counted))
+            case TempoGradually():
+                number = self._tempo(change.tempo, change.counted)
+                return self._say(f"say-{change.turn}", number=number, length=self._beats(change.until - change.at))
+            case MeterChange():
+                return self._say("say-meter", meter="{}/{}".format(*change.meter))
+            case KeyChange():
+                return self._key(change.key)
+            case RehearsalMark():
+                return self._say("say-mark", mark=change.text)
+            case DoubleBar():
+                return self._say("say-double-bar")
+
+    def _tempo(self, tempo: Fraction, counted: Fraction | None) -> str:
+        return self._number(tempo / (counted or self._beat))
+
     def _items(self, passage: Passage) -> Iterator[str]:
         """The items in order; the content of a box together, with how long it is repeated."""
         boxed: list[list[str]] = []
+        changes = list(passage.changes)
         for item in passage.items:
             place = item.box
+            while changes and changes[0].at <= item.at:
+                yield self._change(changes.pop(0))
             if place is None:
                 yield self._item(item)
             elif place.goes_on:
@@ -96,17 +140,18 @@ class _Teller:
                 if box.cue:
                     yield self._say("say-box-cue", items=text, cue=box.cue)
                 else:
-                    seconds = self._number(box.beats * 60 / passage.tempo)
+                    seconds = self._number(box.beats * 60 / passage.tempo_map.tempo_at(item.at))
                     length = self._say("say-seconds", number=seconds) if box.in_seconds else self._beats(box.beats)
                     yield self._say("say-box", items=text, length=length)
             else:
                 if place.first:
                     boxed.append([])
                 boxed[-1].append(self._item(item))
+        yield from map(self._change, changes)
 
     def _item(self, item: PassageItem) -> str:
         if item.gesture is None:
-            return self._say("say-rest", length=self._beats(item.beats))
+            return self._say("say-rest-held" if item.fermata else "say-rest", length=self._beats(item.beats))
         if item.played:
             return item.gesture.title or item.played
         point = item.gesture.points[0]
