@@ -38,15 +38,17 @@ class Course:
         meter: tuple[int, int] | None,
         pickup: Fraction,
         key: KeySignature | None,
+        counted: Fraction | None,
     ) -> None:
         self.tempo, self.meter, self.key = tempo, meter, key
         self.words: str | None = None
-        self.counted: Fraction | None = None
+        self.counted = counted
         self.renewed = False  # whether an entry gives the tempo of the beginning
         self.changes: list[Change] = []
         self.placed: list[tuple[Fraction, nodes.PlayItem]] = []
         self.gathering = False  # of a line among others: what changes is only placed, since others change it too
         self._ctx = ctx
+        self._named = counted  # the note that the last tempo with one names
         self._turns: list[tuple[Fraction, Fraction, Fraction]] = []
         self._map = mapped(tempo, ())
         self._pickup = pickup
@@ -124,23 +126,25 @@ class Course:
 
     def _tempo(self, change: nodes.Tempo, span: Span, at: Fraction) -> None:
         tempo = self._quarters(change)
+        self._named = change.note or self._named
         words = change.words.text if change.words is not None else None
         if at == 0 and not self._turns:
-            self.tempo, self.words, self.counted, self.renewed = tempo, words, change.note, True
+            self.tempo, self.words, self.counted, self.renewed = tempo, words, self._named, True
             self._map = mapped(tempo, ())
         elif self._free_from(span, at):
-            self._put(TempoChange(at=at, tempo=tempo, words=words, counted=change.note), span)
+            self._put(TempoChange(at=at, tempo=tempo, words=words, counted=self._named), span)
             self._turn(at, at, tempo)
 
     def _gradually(self, change: nodes.GradualNode, span: Span, at: Fraction) -> None:
-        ctx, to, now = self._ctx, self._quarters(change.to), self._map.tempo_at(at)
+        ctx, to = self._ctx, self._quarters(change.to)
+        self._named = change.to.note or self._named
         if not self._free_from(span, at):
             return
         now = self._turns[-1][2] if self._turns else self.tempo
         if (to > now) != (change.turn == _FASTER) or to == now:
             other = "ritardando" if change.turn == _FASTER else _FASTER
             faster = "faster" if change.turn == _FASTER else "slower"
-            said, there = (messages.amount(one / ctx.beat) for one in (to, now))
+            said, there = (messages.amount(one / (self._named or ctx.beat)) for one in (to, now))
             instead = f"{other} to {said}" if to != now else "another tempo"
             ctx.error("tempo-backwards", span, turn=change.turn, faster=faster, to=said, now=there, instead=instead)
             return
@@ -152,9 +156,7 @@ class Course:
                 return
             over = change.over.value * bar
         if ctx.short_enough(f"this {change.turn}", over, change.over.span):
-            self._put(
-                TempoGradually(at=at, until=at + over, turn=change.turn, tempo=to, counted=change.to.note), span
-            )
+            self._put(TempoGradually(at=at, until=at + over, turn=change.turn, tempo=to, counted=self._named), span)
             self._turn(at, at + over, to)
 
     def _meter(self, change: nodes.TimeSignature, span: Span, at: Fraction) -> None:
@@ -201,7 +203,7 @@ class Course:
         return next((c.key for c in reversed(self.changes) if isinstance(c, KeyChange)), self.key)
 
     def _quarters(self, tempo: nodes.Tempo) -> Fraction:
-        return tempo.bpm.value * (tempo.note or self._ctx.beat)
+        return tempo.bpm.value * (tempo.note or self._named or self._ctx.beat)
 
     def _beats(self, quarters: Fraction) -> str:
         return messages.length(quarters / self._ctx.beat, False)

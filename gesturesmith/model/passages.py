@@ -148,7 +148,7 @@ def _passage(ctx: Context, made: _Made, block: nodes.Block) -> Passage:
         tempo_map=course.tempo_map,
         tempo_text=course.words if course.renewed else frame.tempo_text,
         meter=course.meter,
-        counted=(course.counted if course.renewed else None) or frame.counted,
+        counted=course.counted,
         bar=frame.bar,
         pickup=frame.pickup,
         key=course.key,
@@ -249,7 +249,7 @@ def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple
 def _items(ctx: Context, made: _Made, block: nodes.Block, name: str) -> tuple[PassageItem, ...] | None:
     """Everything a passage plays, each at its time; None if any of it cannot be read."""
     frame = made.frames[name]
-    course = made.courses[name] = Course(ctx, frame.tempo, frame.meter, frame.pickup, frame.key)
+    course = made.courses[name] = Course(ctx, frame.tempo, frame.meter, frame.pickup, frame.key, frame.counted)
     play = ctx.value(block, "play", nodes.Play)
     if play is None:
         if block.get("play") is None and not block.broken:

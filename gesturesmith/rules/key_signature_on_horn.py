@@ -1,6 +1,6 @@
 """A part for horn has a key signature.
 
-Checks  passages with a `key`, for instruments that are played with the hand in the bell; the key named is the one in
+Checks  passages with a `key`, for instruments played with the hand in the bell; the key named is the one in
         the part
 Why     horns had crooks instead of keys, and their parts have accidentals at the notes to this day; players read
         a key signature without trouble, but do not expect one

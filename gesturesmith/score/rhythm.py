@@ -188,7 +188,7 @@ def leaves(slots: tuple[Slot, ...], meter: Meter) -> tuple[Leaf | Tuplet, ...]:
         return ()
     made: list[Leaf | Tuplet] = []
     for start, end, here in meter.sections(slots[0].start, slots[-1].end):
-        for stretch in _stretches(cuts, start, end, here):
+        for stretch in _stretches(_between(cuts, start, end), start, end, here):
             if not stretch.count:
                 raise ValueError(f"no note value between {stretch.start} and {stretch.end}")
             if stretch.count > 1:
@@ -212,8 +212,8 @@ def settled(slots: tuple[Slot, ...], groups: tuple[int, ...], meter: Meter) -> t
     while True:
         cuts = _cuts(slots)
         sections = tuple(meter.sections(slots[0].start, slots[-1].end)) if slots else ()
-        uneven = [one for one in sections if not _plain(cuts, one[2].origin)]
-        found = (stretch for start, end, here in uneven for stretch in _stretches(cuts, start, end, here))
+        own = [(_between(cuts, start, end), start, end, here) for start, end, here in sections]
+        found = (stretch for one in own if not _plain(one[0], one[3].origin) for stretch in _stretches(*one))
         bad = [(stretch.start, stretch.end) for stretch in found if not stretch.count]
         inside = [
             (slot, g, start)
@@ -270,6 +270,10 @@ _UNWRITTEN, _PER_TUPLET, _PER_HALVING, _PER_BEAT, _PER_TIE, _PER_MIDDLE = 1000, 
 def _cuts(slots: tuple[Slot, ...]) -> tuple[Fraction, ...]:
     """The times at which slots with note values begin or end, sorted."""
     return tuple(sorted({t for s in slots if s.valued for t in (s.start, s.end)}))
+
+
+def _between(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction) -> tuple[Fraction, ...]:
+    return cuts[bisect_left(cuts, start) : bisect_right(cuts, end)]
 
 
 def _inside(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction) -> tuple[Fraction, ...]:

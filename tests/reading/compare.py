@@ -41,20 +41,31 @@ def differences(reading: Reading, said: Said) -> list[str]:
         found.append(f"played {reading.repeated} times on the page, {said.repeated} in the file")
     if reading.tempo is not None and said.tempo is not None and abs(reading.tempo - said.tempo) > _ROUNDED:
         found.append(f"tempo: {float(reading.tempo):g} on the page, {float(said.tempo):g} in the file")
+    for what, have, want in (("pickup", reading.pickup, said.pickup), ("key", reading.key, said.key)):
+        if have != want:
+            found.append(f"{what}: {have} on the page, {want} in the file")
+    if reading.changes != list(said.changes):
+        found.append(f"changes: {_row(reading.changes)} on the page, {_row(said.changes)} in the file")
     return [*found, *_bar_numbers(reading, said)]
+
+
+def _bar_of(said: Said, at: Fraction) -> Fraction:
+    """The number of the bar that begins at a moment."""
+    number, rows = Fraction(said.bar or 1), [(m or said.pickup, meter) for m, meter in said.meters if m <= at]
+    ends = [*(moment for moment, _ in rows[1:]), at]
+    return number + sum((end - start) / Fraction(4 * c, u) for (start, (c, u)), end in zip(rows, ends, strict=True))
 
 
 def _bar_numbers(reading: Reading, said: Said) -> list[str]:
     """Bars are numbered at the beginning of lines, from the number that the first one has."""
     if said.bar is None or said.meter is None:
         return [f"bar number {number} on the page, none in the file" for _, number in reading.numbers]
-    length = Fraction(4 * said.meter[0], said.meter[1])
     if not reading.numbers and said.bar > 1:
         return ["no bar numbers on the page"]
     return [
-        f"bar {number} at beat {float(at):g} on the page, {said.bar + at / length} in the file"
+        f"bar {number} at beat {float(at):g} on the page, {_bar_of(said, at)} in the file"
         for at, number in reading.numbers
-        if number != said.bar + at / length
+        if number != _bar_of(said, at)
     ]
 
 

@@ -124,7 +124,7 @@
             (cons 'sans (let ((stencil (rd:printed grob))) (and stencil (rd:sans? (ly:stencil-expr stencil)))))))
      ((BarLine) (list (cons 'glyph (ly:grob-property grob 'glyph-name #f))))
      ((Hairpin) (cons (cons 'grows (ly:grob-property grob 'grow-direction 0)) (rd:bounds grob)))
-     ((MultiMeasureRest GestureFrame GestureGoesOn GestureBand GestureAbove OttavaBracket VoltaBracket) (rd:bounds grob))
+     ((MultiMeasureRest TextSpanner GestureFrame GestureGoesOn GestureBand GestureAbove OttavaBracket VoltaBracket) (rd:bounds grob))
      (else '())))
 
 #(define rd:in-staff
@@ -132,7 +132,7 @@
 #(define rd:wanted
    (append rd:in-staff
      '(ClefModifier TimeSignature BarLine Tie Stem Flag Beam TupletNumber Slur MultiMeasureRest
-       MultiMeasureRestNumber MetronomeMark TextScript DynamicText Hairpin LyricText OttavaBracket VoltaBracket
+       MultiMeasureRestNumber MetronomeMark RehearsalMark TextSpanner TextScript DynamicText Hairpin LyricText OttavaBracket VoltaBracket
        GestureContour GestureBracket GestureFrame GestureGoesOn GestureBand GestureAbove GestureRowText GestureWords GestureNotedWords Script
        GestureEdge Fermata TextMark GestureSecond MultiMeasureRestScript MultiMeasureRestText StemTremolo InstrumentName BarNumber)))
 

@@ -148,6 +148,8 @@ class Reading:
     lyrics     texts under the staff by moment
     label      the text at the left of the staff
     numbers    of bars, with their moments
+    pickup     beats of a short first bar; `key`: sharps, or flats below 0, of the first key signature
+    changes    (moment, kind, text) of what changes later, and of marks at places
     faults     anything unreadable or contradictory
     """
 
@@ -170,6 +172,9 @@ class Reading:
     hands: list[tuple[Fraction, str]] = field(default_factory=list)
     label: str = ""
     numbers: list[tuple[Fraction, int]] = field(default_factory=list)
+    pickup: Fraction = Fraction(0)
+    key: int = 0
+    changes: list[tuple[Fraction, str, str]] = field(default_factory=list)
     faults: list[str] = field(default_factory=list)
     heads: int = 0
 
@@ -199,8 +204,8 @@ def out_of_line(grobs: list[Grob]) -> list[str]:
 
 def meters_again(grobs: list[Grob]) -> list[str]:
     """Time signatures that one staff has twice at one moment, as before and after grace notes of another."""
-    places = Counter((g.staff, g.at) for g in grobs if g.name == "TimeSignature" and g.drawn)
-    return [f"the meter stands {count} times at beat {at}" for (_, at), count in places.items() if count > 1]
+    places = Counter((g.staff, g.system, g.at) for g in grobs if g.name == "TimeSignature" and g.drawn)
+    return [f"the meter stands {count} times at beat {at}" for (_, _, at), count in places.items() if count > 1]
 
 
 def read_staves(grobs: list[Grob]) -> list[Reading]:
@@ -235,6 +240,7 @@ class _Reader:
         self.reading.hands = sorted(self._hands())
         self.reading.trills = self._trills()
         self.reading.fingers = sorted(self._fingers())
+        self.reading.changes = sorted(set(self._changes(everything)))
         self.reading.label = " ".join(g.text for g in self._named("InstrumentName"))
         self.reading.lyrics = [
             (g.at, g.text)
@@ -330,6 +336,34 @@ class _Reader:
     def _sung(self, g: Grob) -> bool:
         return g.voice in self._sung_voices
 
+    def _changes(self, everything: list[Grob]):
+        """New meters, keys and tempos, rehearsal marks, double bar lines, and dashed lines with accel. or rit."""
+        signed = {g.at for g in self._named("KeySignature")}
+        key = self.reading.key
+        for g in self._grobs:
+            if g.at is None or g.at <= 0:
+                continue
+            if g.name == "TimeSignature":
+                yield g.at, "meter", "{}/{}".format(*(_time(g) or ()))
+            elif g.name == "KeySignature" and _signs_of(g) != key:  # else it is that of a new line
+                key = _signs_of(g)
+                yield g.at, "key", str(key)
+            elif g.name == "KeyCancellation" and g.at not in signed:
+                key = 0
+                yield g.at, "key", "0"
+            elif g.name == "RehearsalMark":
+                yield g.at, "mark", g.text
+            elif g.name == "BarLine" and g.more["glyph"] == "||":
+                yield g.at, "double", ""
+            elif g.name == "MetronomeMark" and (found := _tempo(g)) is not None:
+                yield g.at, "tempo", f"{float(found):g}"
+        # They stand above the highest staff, for all.
+        for g in {g.id: g for g in reversed(everything) if g.name == "TextSpanner" and g.drawn}.values():
+            start, end = (g.moment(name) for name in ("starts", "ends"))
+            if start is not None and end is not None:
+                # At the end of the music it ends an instant before.
+                yield start, "gradually", f"{g.text[:3]} {float(end + _SHORT if end % 1 else end):g}"
+
     def _hairpins(self) -> list[tuple[Fraction | None, Fraction | None, str]]:
         found = []
         for g in {g.id: g for g in self._named("Hairpin")}.values():
@@ -406,6 +440,7 @@ class _Reader:
         if not signs:
             return
         self.reading.meter = _time(signs[0])
+        self._meters = {g.at: _time(g) for g in sorted(signs, key=lambda g: g.at or 0) if g.at is not None}
         if self.reading.meter is None:
             self.reading.faults.append(f"a time signature that says {signs[0].text!r}")
 
@@ -433,8 +468,12 @@ class _Reader:
                 system, has_clef, clef = g.system, False, None
             if g.name in ("Clef", "CueClef", "CueEndClef"):
                 clef, has_clef = self._clef(g, modifiers), True
+            elif g.name == "KeyCancellation":
+                key = {}
             elif g.name == "KeySignature":
                 key = self._key(g, clef)
+                if g.at == 0:
+                    self.reading.key = _signs_of(g)
             elif g.name == "BarLine":
                 held, fine = {}, {}
                 if g.at is not None and g.more["glyph"] != "!" and g.at > 0:
@@ -543,7 +582,8 @@ class _Reader:
         for g in self._named("MultiMeasureRest"):
             if self._sung(g) is sung and self.reading.meter is not None:
                 start = self._bar_before(g)
-                length = self._bars_of(g) * Fraction(4 * self.reading.meter[0], self.reading.meter[1])
+                meter = [m for at, m in self._meters.items() if at <= start][-1]
+                length = self._bars_of(g) * Fraction(4 * meter[0], meter[1])
                 found.append((start, length))
         return sorted(found, key=lambda rest: rest[0])
 
@@ -733,9 +773,20 @@ class _Reader:
         for n, bar in enumerate(dict.fromkeys(b for b in self.reading.bars if b > start), start=1):
             meter = signs.get(start) or meter
             length = Fraction(4 * meter[0], meter[1]) * counted.get(start, 1)
-            if bar - start != length and not (bar in repeats and bar - start < length):
+            if n == 1 and bar - start < length and any(b > bar for b in self.reading.bars):
+                self.reading.pickup = bar - start
+            elif bar - start != length and not (bar in repeats and bar - start < length):
                 self.reading.faults.append(f"bar {n} has {_told(bar - start)} beats in {_told(length)}")
             start = bar
+
+
+_SHORT = Fraction(1, 16)
+
+
+def _signs_of(g: Grob) -> int:
+    """The sharps of a key signature, or its flats below 0."""
+    names = [n for n in g.glyphs if n in ALTERATION]
+    return sum(1 if ALTERATION[n] > 0 else -1 for n in names)
 
 
 def _stated(g: Grob) -> Fraction | None:

@@ -15,9 +15,17 @@ from math import log2
 
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.changes import (
+    DoubleBar,
+    KeyChange,
+    MeterChange,
+    RehearsalMark,
+    TempoChange,
+    TempoGradually,
+)
 from gesturesmith.model.gesture import ContourPoint, Gesture, Segment, attack_times
 from gesturesmith.model.piece import Passage
-from gesturesmith.units import Interval, Spelling
+from gesturesmith.units import Interval, KeySignature, Spelling
 
 _VALUES = (Fraction(1, 16), Fraction(1, 24))  # beats: down to the 64th or its triplet
 
@@ -92,6 +100,10 @@ class Said:
     meter      (beats, unit) or None
     length     beats
     signs      (moment, kind, text) of what stands at points: "words" above, "syllable" below, "breath" in or out
+    bar        number of the first whole bar; `pickup`: beats before it
+    key        sharps, or flats below 0; `meters`: each from a moment on
+    changes    (moment, kind, text): "meter", "key", "mark", "double", "tempo" in quarters, and "gradually" with its
+               word and its end
     """
 
     notes: tuple[Asked, ...]
@@ -108,6 +120,10 @@ class Said:
     trills: tuple[Trilled, ...] = ()
     fingers: tuple[tuple[Fraction, str], ...] = ()
     bar: int | None = None
+    pickup: Fraction = Fraction(0)
+    key: int = 0
+    changes: tuple[tuple[Fraction, str, str], ...] = ()
+    meters: tuple[tuple[Fraction, tuple[int, int]], ...] = ()
 
 
 def of_gesture(gesture: Gesture, *, pitches: str = "written", heights: str = "auto") -> Said:
@@ -154,9 +170,11 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         fingers += _fingers(item.gesture, item.at)
     length = passage.items[-1].at + passage.items[-1].beats
     if passage.meter is not None and not passage.repeats:
-        bar = Fraction(4 * passage.meter[0], passage.meter[1])
-        if length % bar:
-            silences.append((length, length + bar - length % bar))
+        start, (count, unit) = [m for m in _meters(passage) if m[0] <= length][-1]
+        bar = Fraction(4 * count, unit)
+        since = start or passage.pickup
+        if (length - since) % bar:
+            silences.append((length, length + bar - (length - since) % bar))
     notes.sort(key=lambda n: n.sung)
     return Said(
         tuple(notes),
@@ -168,12 +186,55 @@ def of_passage(passage: Passage, *, pitches: str = "written", heights: str = "au
         hairpins=tuple(hairpins),
         tempo=passage.tempo,
         bar=passage.bar,
+        pickup=passage.pickup,
+        key=_fifths(passage.key, passage, pitches) if passage.key is not None else 0,
+        changes=tuple(sorted(_changes(passage, pitches))),
+        meters=tuple(_meters(passage)),
         signs=tuple(signs),
         trills=tuple(trills),
         fingers=tuple(fingers),
         frames=tuple(_frames(passage)),
         repeated_on=tuple(_lines(passage)),
     )
+
+
+def _meters(passage: Passage) -> list[tuple[Fraction, tuple[int, int]]]:
+    if passage.meter is None:
+        return []
+    later = [(c.at, c.meter) for c in passage.changes if isinstance(c, MeterChange)]
+    return [(Fraction(0), passage.meter), *later]
+
+
+def _fifths(key: KeySignature, passage: Passage, pitches: str) -> int:
+    """The signs of a key on the page: a part has it as far from the sounding one as its pitches are."""
+    instrument = next(i.gesture.instrument for i in passage.items if i.gesture is not None)
+    if pitches == "sounding" or not key.mode:
+        return key.fifths
+    # C written sounds as a note whose place on the line of fifths says how far apart the keys are.
+    heard = instrument.heard(Spelling("C", Fraction(0), 4))
+    found = key.fifths - "FCGDAEB".index(heard.letter) + 1 - 7 * int(heard.alter)
+    return found - 12 if found > 7 else found + 12 if found < -7 else found
+
+
+def _changes(passage: Passage, pitches: str):
+    told = {c.at for c in passage.changes if isinstance(c, TempoChange)}
+    length = passage.items[-1].at + passage.items[-1].beats
+    for c in passage.changes:
+        match c:
+            case TempoChange():
+                yield c.at, "tempo", f"{float(c.tempo):g}"
+            case TempoGradually():
+                yield c.at, "gradually", f"{c.turn[:3]} {float(c.until):g}"
+                if c.until not in told and c.until < length:
+                    yield c.until, "tempo", f"{float(c.tempo):g}"
+            case MeterChange():
+                yield c.at, "meter", "{}/{}".format(*c.meter)
+            case KeyChange():
+                yield c.at, "key", str(_fifths(c.key, passage, pitches))
+            case RehearsalMark():
+                yield c.at, "mark", c.text
+            case DoubleBar():
+                yield c.at, "double", ""
 
 
 def _frames(passage: Passage):
@@ -190,7 +251,7 @@ def _lines(passage: Passage):
     for item in passage.items:
         if item.box is not None and item.box.goes_on:
             box = item.box.box
-            seconds = box.beats * 60 / passage.tempo
+            seconds = box.beats * 60 / passage.tempo_map.tempo_at(item.at)
             length = f"{float(seconds):g} s" if box.in_seconds else f"{float(box.beats):g} beats"
             until = f"until “{box.cue}”" + (f", within {length}" if box.within else "")
             yield item.at, item.at + item.beats, until if box.cue else length

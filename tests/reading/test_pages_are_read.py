@@ -17,6 +17,7 @@ HERE = Path(__file__).parent
 DOCS = HERE.parent.parent / "docs"
 DEMO, TOGETHER = DOCS / "demo" / "fog-signals.gesture", DOCS / "gallery" / "together.gesture"
 GRACES, ATTACKS, BOXES = (DOCS / "gallery" / f"{name}.gesture" for name in ("graces", "attacks", "boxes"))
+CHANGES = DOCS / "gallery" / "changes.gesture"
 PITCHES, FREE = DOCS / "gallery" / "pitches.gesture", DOCS / "gallery" / "free.gesture"
 SIGNS, WAVES = DOCS / "gallery" / "signs.gesture", DOCS / "gallery" / "waves.gesture"
 # In steps that cover all meters.
@@ -144,6 +145,39 @@ def test_passages_in_meters(tmp_path):
     count = _read(job, tmp_path)
     assert count.pages == len(GENERATED)
     assert count.notes > 15 * len(GENERATED)
+
+
+CHANGING = """pitches: written
+part horn "The horn"
+  instrument: horn
+part trumpet "The trumpet"
+  instrument: trumpet
+part trombone "The trombone"
+  instrument: trombone
+gesture call
+  technique: half-valve
+  contour: xG4 grace, xG4 ~~ xD5@2 ~~ xF5@4
+  lasts: 4 beats
+passage p
+  meter: 4/4
+  tempo: 60
+  key: Eb major
+  pickup: 1 beat
+  bar: 5
+  horn: rest 5, mark A, call, accelerando to 90 over 1 bar, C5 for 4, tempo 90, double bar, meter 3/4, call, rest 2
+  trumpet: C5 for 1, rest 8, F#5 for 2, E5 for 4, Db5 for 3, D5 for 1/2, E^5 for 1/2
+  trombone: rest 1, F3 for 6, rest 2 fermata, C3 for 4, key C major, Eb3 for 3, ritardando to 60 over 3, E3 for 3
+"""
+
+
+def test_changes_of_tempo_meter_and_key(tmp_path):
+    """As marks and signs at their places, in a part and in each staff of a score."""
+    job = pages.Job()
+    pages.add_file(job, Source(CHANGES.name, CHANGES.read_text("utf-8")), CHANGES.parent)
+    pages.add_parts(job, Source("changing", CHANGING), draft=True, snippets=False)
+    pages.add_parts(job, Source("changing in C", CHANGING), draft=True, pitches="sounding")
+    count = _read(job, tmp_path)
+    assert count.notes > 120
 
 
 def test_scores_and_parts(tmp_path):
