@@ -372,7 +372,7 @@ _TABLE = {
         "passage song\n  meter: 4/4\n  play: C4 for 4, meter 3/4, C4 for 3",
     ),
     "change-mid-bar": Mistake(
-        "A new meter, a rehearsal mark and a double bar line come at a bar line: fill the bar before it.",
+        "A new meter or key, a rehearsal mark and a double bar line come at a bar line: fill the bar before it.",
         "passage song\n  meter: 4/4\n  play: C4 for 2, meter 3/4, C4 for 3",
         "passage song\n  meter: 4/4\n  play: C4 for 2, rest 2, meter 3/4, C4 for 3",
     ),
@@ -397,7 +397,7 @@ _TABLE = {
         "passage song\n  play: ritardando to 40 over 4, C4 for 4",
     ),
     "changed-twice": Mistake(
-        "One place has one tempo, one meter, one rehearsal mark.",
+        "One place has one tempo, one meter, one rehearsal mark; a new meter or key is another than before.",
         "passage song\n  play: C4 for 4, mark A, mark B, C4 for 4",
         "passage song\n  play: C4 for 4, mark A, C4 for 4",
     ),

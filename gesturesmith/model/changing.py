@@ -59,6 +59,12 @@ class Course:
     def tempo_map(self) -> TempoMap:
         return self._map
 
+    @property
+    def key_now(self) -> KeySignature:
+        """The key after all entries so far; open if none is given."""
+        first = self.key if self.key is not None else KeySignature(0)
+        return next((c.key for c in reversed(self.changes) if isinstance(c, KeyChange)), first)
+
     def time(self, at: Fraction, beats: Fraction) -> tuple[Fraction, TempoMap | None]:
         """The tempo of an item, and how it changes meanwhile."""
         if self._map.steady:
@@ -79,7 +85,8 @@ class Course:
         elif isinstance(change, nodes.TimeSignature):
             self._meter(change, node.span, at)
         elif isinstance(change, nodes.KeyNode):
-            self.new_key(self._ctx.sounding_key(change.key), at)
+            if self._at_bar_line("a new key", node.span, at):
+                self._key(self._ctx.sounding_key(change.key), node.span, at)
         elif isinstance(change, nodes.MarkNode):
             if self._at_bar_line("a rehearsal mark", node.span, at):
                 self._put(RehearsalMark(at=at, text=change.text), node.span)
@@ -87,13 +94,6 @@ class Course:
             self._ctx.error("nothing-there", node.span, what="this double bar", where="before")
         elif self._at_bar_line("a double bar line", node.span, at):
             self._put(DoubleBar(at=at), node.span)
-
-    def new_key(self, key: KeySignature, at: Fraction) -> None:
-        """A key, sounding, from a time on."""
-        if at == 0:
-            self.key = key
-        elif key != self._key_at_end():
-            self.changes.append(KeyChange(at=at, key=key))
 
     def end(self, end: Fraction, repeated: bool) -> None:
         """Report what needs more music than there is."""
@@ -168,9 +168,19 @@ class Course:
         elif at == 0:
             self.meter = meter
             self._signatures = [(at, meter)]
+        elif meter == self._signatures[-1][1]:
+            self._ctx.error("changed-twice", span)
         elif self._at_bar_line("a new meter", span, at):
             self._put(MeterChange(at=at, meter=meter), span)
             self._signatures.append((at, meter))
+
+    def _key(self, key: KeySignature, span: Span, at: Fraction) -> None:
+        if at == 0:
+            self.key = key
+        elif key == self.key_now:
+            self._ctx.error("changed-twice", span)
+        else:
+            self._put(KeyChange(at=at, key=key), span)
 
     def _put(self, change: Change, span: Span) -> None:
         if any(type(one) is type(change) and one.at == change.at for one in self.changes):
@@ -198,9 +208,6 @@ class Course:
         there, whole, rest = (self._beats(one) for one in (at - start, bar, bar - (at - start)))
         self._ctx.error("change-mid-bar", span, what=what, there=there, whole=whole, rest=rest)
         return False
-
-    def _key_at_end(self) -> KeySignature | None:
-        return next((c.key for c in reversed(self.changes) if isinstance(c, KeyChange)), self.key)
 
     def _quarters(self, tempo: nodes.Tempo) -> Fraction:
         return tempo.bpm.value * (tempo.note or self._named or self._ctx.beat)

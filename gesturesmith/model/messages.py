@@ -115,7 +115,7 @@ RULES: dict[str, tuple[str, str]] = {
         "GS072",
         "{what}, and only {there} follow: make it shorter, or add rests for the remaining beats",
     ),
-    "changed-twice": ("GS073", "the same is said here already: keep one of the two"),
+    "changed-twice": ("GS073", "the same holds here already: keep one of the two"),
     "pickup-too-long": (
         "GS074",
         "a pickup of {pickup} in bars of {bar}: it is shorter than a bar, and the passage longer than it",

@@ -337,7 +337,8 @@ def _include(ctx: Context, made: _Made, word: nodes.Word, course: Course, at: Fr
         return
     length = sum((item.beats for item in made.items[name]), Fraction(0))
     key = made.blocks[name].get("key")
-    if key is not None and isinstance(key.value, nodes.KeyNode):
+    begins = frame.key if frame.key is not None else course.key_now
+    if key is not None and isinstance(key.value, nodes.KeyNode) and (course.gathering or begins != course.key_now):
         course.add(nodes.PlayItem(change=key.value, span=word.span), at)
     for turn in range(frame.times):
         for when, entry in inner.placed:

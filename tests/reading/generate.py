@@ -42,10 +42,48 @@ def file(seed: int) -> str:
         f"meter: {meter}",
         f"accidentals: {random.choice(('stein', 'stein', 'arrows'))}",
     ]
-    passage = f"passage p\n  play: {', '.join(items)}"
+    keys = ""
+    if seed % 9 == 3:
+        items, keys = _changing("\n".join([*head, *gestures]), items, meter, Random(seed))
+    passage = f"passage p\n  play: {', '.join(items)}{keys}"
     if random.random() < 0.2:
         passage += f"\n  repeat: {random.choice((2, 3))}"
     return "\n".join([*head, "", *gestures, passage, ""])
+
+
+_KEYS = ("none", "F major", "D minor", "Eb major", "E major", "B minor", "Ab major")
+
+
+def _changing(before: str, items: list[str], meter: str, random: Random) -> tuple[list[str], str]:
+    """The items with changes between them, those of the meter and marks at bar lines; and keys of the passage."""
+    whole = read(Source("alone", f"{before}\npassage p\n  play: {', '.join(items)}\n")).piece.passages[0]
+    now = random.choice(_KEYS)
+    key = f"\n  key: {now}"
+    if len(whole.items) != len(items):
+        return items, key
+    pickup = random.choice((Fraction(0), Fraction(1, 2), Fraction(1))) if meter != "free" else Fraction(0)
+    bar = Fraction(4 * int(meter[0]), int(meter[2])) if meter != "free" else Fraction(1)
+    made, since, tempo = [], pickup, 60
+    for text, item in zip(items, whole.items, strict=True):
+        if item.at and (item.at - since) % bar == 0:
+            marks = [f"mark {random.choice('ABCXYZ')}"] if random.random() < 0.4 else []
+            if random.random() < 0.3:
+                marks.append("double bar")
+            if meter != "free" and random.random() < 0.5:
+                meter = random.choice([m for m in ("2/4", "3/4", "6/8", "5/8", "4/4") if m != meter])
+                marks.append(f"meter {meter}")
+                count, unit = meter.split("/")
+                bar, since = Fraction(4 * int(count), int(unit)), item.at
+            if random.random() < 0.4:
+                now = random.choice([k for k in _KEYS if k != now])
+                marks.append(f"key {now}")
+            made += marks
+        if random.random() < 0.4:
+            tempo = random.choice((48, 72, 100, 132))
+            turn = f"tempo {tempo}"
+            made.append(turn if item.at else f'tempo "Now" {tempo}')
+        made.append(f"{text} fermata" if text.startswith("rest ") and random.random() < 0.5 else text)
+    return made, key + (f"\n  pickup: {pickup} beats" if pickup and pickup < whole.beats else "")
 
 
 def parts(seed: int) -> str:

@@ -217,6 +217,7 @@ def _fifths(key: KeySignature, passage: Passage, pitches: str) -> int:
 
 
 def _changes(passage: Passage, pitches: str):
+    key = _fifths(passage.key, passage, pitches) if passage.key is not None else 0
     told = {c.at for c in passage.changes if isinstance(c, TempoChange)}
     length = passage.items[-1].at + passage.items[-1].beats
     for c in passage.changes:
@@ -230,7 +231,9 @@ def _changes(passage: Passage, pitches: str):
             case MeterChange():
                 yield c.at, "meter", "{}/{}".format(*c.meter)
             case KeyChange():
-                yield c.at, "key", str(_fifths(c.key, passage, pitches))
+                now, key = key, _fifths(c.key, passage, pitches)
+                if key != now:  # a relative key looks the same
+                    yield c.at, "key", str(key)
             case RehearsalMark():
                 yield c.at, "mark", c.text
             case DoubleBar():

@@ -43,7 +43,8 @@ passage p
   bar: 12
   play: F#4 for 3/2 p accent, G4 for 1/2 say "tu" "off", F#4 for 1, F#4 for 1, F4 for 1, F#5 for 2 sixteenths,
     G4 for 1/2, C5 for 3/2, Eb4 for 1/3, E4 for 1/3, Eb4 for 1/3,
-    B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2, ground, shaken, wide, coloured, G4 for 3
+    B4 grace, D5 grace, C5 for 1, A4 grace, C5 for 1, rest 3, far, rest 2, ground, shaken, wide, coloured,
+    mark A, tempo 90, double bar, key Bb major, Bb4 for 3, ritardando to 60 over 3, G4 for 3, meter 2/4, Eb4 for 2
 """
 
 
@@ -123,6 +124,13 @@ BREAKS = {
     "no other note": Break(_in_staff(r"\omit GestureSecond"), "none on the page, G3 in the file"),
     "another other note": Break(lambda b: b.replace(r"\gsSecond g", r"\gsSecond a"), "A3 on the page, G3"),
     "one fingering of two": Break(lambda b: b.replace("F 0 / Bb 1", "F 0"), "F 0 / Bb 1 in the file"),
+    "another letter": Break(lambda b: b.replace('\\gsRehearsal "A"', '\\gsRehearsal "B"'), "mark B; "),
+    "another tempo later": Break(lambda b: b.replace('\\gsTempo "" "90"', '\\gsTempo "" "96"'), "tempo 96; "),
+    "no double bar": Break(lambda b: b.replace('\\bar "||"', ""), "changes: "),
+    "another key": Break(lambda b: b.replace("\\key bf \\major", "\\key f \\major"), "key -1; "),
+    "no new meter": Break(lambda b: b.replace("\\time 2/4", ""), "beats in "),
+    "no word for getting slower": Break(_in_staff(r"\omit TextSpanner"), "changes: "),
+    "faster": Break(lambda b: b.replace('"rit."', '"accel."'), "gradually acc "),
     "a dot less": Break(_in_staff(r"\omit Dots"), "the values of the note"),
 }
 

@@ -452,3 +452,17 @@ def test_nothing_of_a_gesture_is_lost_in_a_passage():
     for one, two in zip(perform(alone, realise(alone)).tones, whole.tones, strict=True):
         assert [(t + by, c) for t, c in one.pitch] == list(two.pitch)
         assert [(t + by, c) for t, c in one.level] == list(two.level)
+
+
+def test_the_tempo_changes_and_a_rest_is_held():
+    text = (
+        "instrument: trumpet\npitches: written\ntempo: 60\npassage p\n  play: C5 for 2, accelerando to 120 over 4, "
+        "D5 for 2, E5 for 2, F5 for 1, rest 1 fermata, G5 for 1\n  repeat: 2\n"
+    )
+    found = checked(text).passage_cases["p"]
+    whole = perform_passage(found.passage, [(c.gesture, c.realisation) if c else None for c in found.cases])
+    half, end = 2 + 4 * math.log(1.5), 2 + 4 * math.log(2)  # 60 + 15 b beats a minute
+    once = end + 0.5 + 0.5 * (1 + FERMATA.value) + 0.5
+    starts = [0, 2, half, end, once - 0.5]
+    assert [t.start for t in whole.tones] == pytest.approx([*starts, *(once + start for start in starts)])
+    assert whole.seconds == pytest.approx(2 * once)
