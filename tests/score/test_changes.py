@@ -1,4 +1,4 @@
-"""Changes inside a passage on the page: bars, rests, beams and accidentals follow them, marks stand beside notes."""
+"""Changes inside a passage on the page: bars, rests, beams and accidentals follow; marks stand beside the notes."""
 
 from __future__ import annotations
 
