@@ -9,7 +9,7 @@ from gesturesmith.lang.messages import listed
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token, spanning
 from gesturesmith.lang.trade_words import NOTE_VALUES
-from gesturesmith.lang.words import POINT_WORDS
+from gesturesmith.lang.words import MUTES, POINT_WORDS
 from gesturesmith.source import as_said
 
 _SYLLABLES = {
@@ -28,6 +28,7 @@ _SYLLABLE = re.compile(rf"({'|'.join(_SYLLABLES)})([#b]?)([0-9]?)\Z", re.IGNOREC
 _SPELT_OUT = re.compile(r"([A-Ga-g])[-_]?(flat|sharp)[-_]?([0-9])\Z", re.IGNORECASE)
 _SIGN = {"flat": "b", "sharp": "#", "bémol": "b", "dièse": "#", "bemolle": "b", "diesis": "#"}
 _NOTE_AFTER_SIGN = re.compile(r"([\^v])([A-G])([#b]?)([0-9])\Z")
+_EXTREMELY = ("as high as", "as low as", "so hoch wie", "le plus haut", "le plus aigu")
 _OCTAVE_OF_C1 = 3  # c' is C4
 
 
@@ -47,6 +48,10 @@ def no_point(reader: Reader, tok: Token) -> None:
         )
     if tok.kind != "word":
         return
+    line = " ".join(t.text for t in reader.tokens[reader.i : reader.i + 5] if t.line == tok.line).lower()
+    if any(line.startswith(said) for said in _EXTREMELY):
+        fix = "lowest" if " low" in f" {line}" else "highest"
+        _say(reader, tok, f"the end of what the player can do is one word: {fix}", fix)
     syllable = _SYLLABLE.match(text)
     if syllable:
         fix = f"{_SYLLABLES[syllable[1].lower()]}{syllable[2]}{syllable[3] or 4}"
@@ -87,6 +92,8 @@ def after_point(reader: Reader, tok: Token) -> None:
         _say(reader, tok, "one note at a time: a comma between two notes, `sing:` for one that is sung")
     if tok.text in (";", "|"):
         _say(reader, tok, "a comma goes between notes; bars are drawn by themselves, from `meter`")
+    if tok.text == "(" and techniques.called(after.text):
+        _say(reader, tok, f"no brackets around words: {point} as {techniques.called(after.text)[0]}")
     if tok.text == "(" and after.text in POINT_WORDS:
         _say(reader, tok, f"no brackets around words: {point} {after.text}")
     if tok.text in ("cresc", "crescendo", "dim", "diminuendo", "decrescendo"):
@@ -113,6 +120,8 @@ def _word(reader: Reader, tok: Token, point: str) -> None:
     """Words after a point that name a technique, or join it to the next."""
     line = [t for t in reader.tokens[reader.i : reader.i + 4] if t.line == tok.line]
     after = reader.ahead()
+    if tok.text in MUTES:
+        _say(reader, tok, f"a mute has a key of its own: mute: {tok.text}; at a point it goes in as muted")
     if tok.text == "to" and after.kind == "note":
         _say(reader, tok, f"between two notes goes a line, or a comma for a new attack: {point} -- {after.text}")
     for count in (3, 2, 1):

@@ -160,7 +160,7 @@ GESTURE: dict[str, Key] = {
         "`auto`",
     ),
     "mute": Key(
-        _one_of(MUTES, "a mute"),
+        values.mute,
         f"{_any_of(MUTES)}. A mute that is named is in, with or without `muted` in `technique`; if points turn "
         "`as muted`, they say when",
         "`straight` for `muted`",

@@ -202,12 +202,15 @@ def trill(reader: Reader) -> TrillNode:
         to = note(reader, _SECOND)
         reader.finish("one note")
         return TrillNode(to, "", to.span)
+    if tok.text in "ABCDEFG" and tok.kind == "word":
+        reader.fail("unknown-word", tok.span, f"`{tok.text}` has no octave: write {tok.text}5", (f"{tok.text}5",))
     name = SECONDS.get(tok.text, tok.text)
     if tok.kind != "word" or interval(name) is None:
         if tok.kind != "word":
             reader.unexpected(_SECOND)
         near = reader.notes.nearest(tok.text, tuple(SECONDS))
-        reader.fail("unknown-word", tok.span, f"{shown(tok.text)} is not an interval: write {_SECOND}", near)
+        wanted = listed(near) if near else _SECOND
+        reader.fail("unknown-word", tok.span, f"{shown(tok.text)} is not an interval: write {wanted}", near)
     reader.next()
     reader.finish("one interval")
     return TrillNode(None, name, tok.span)
@@ -241,6 +244,11 @@ def _waves(reader: Reader, words: tuple[str, ...], more: str) -> WavesNode:
     return WavesNode(tuple(marks), tuple(joins), reader.span_from(first))
 
 
+# What people type for a change, and the sign for it.
+_GETTING = {"accel": "<", "accelerando": "<", "accelerating": "<", "faster": "<", "wider": "<", "growing": "<"}
+_GETTING |= {"rit": ">", "ritardando": ">", "slowing": ">", "slower": ">", "narrower": ">", "fading": ">"}
+
+
 def _contradicts(one: WaveNode, two: WaveNode, join: Join, words: tuple[str, ...]) -> bool:
     """Whether a sign between two marks says the opposite; how fast a word is depends on the technique."""
     if (one.per_second is None) != (two.per_second is None):
@@ -259,6 +267,9 @@ def _wave(reader: Reader, words: tuple[str, ...]) -> WaveNode:
             said = f"{tok.text} waves a second: between {low} and {high}; beats a minute are `tempo`"
             reader.fail("out-of-range", tok.span, said)
     else:
+        if tok.text in _GETTING:
+            course = f"{words[0]} < {words[-1]}" if _GETTING[tok.text] == "<" else f"{words[-1]} > {words[0]}"
+            reader.fail("unknown-word", tok.span, f"a change goes from one to another: {course}")
         reader.choice(words, "a speed" if words == SPEEDS else "a width")
     at = place(reader) if reader.tok.kind == "at" else None
     return WaveNode("" if rate is not None else tok.text, rate, at, reader.span_from(tok))

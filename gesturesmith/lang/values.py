@@ -30,6 +30,7 @@ from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.words import (
     AND,
     BEATS,
+    MUTES,
     PAPER_MM,
     PAPERS,
     STAFF_MM,
@@ -293,6 +294,17 @@ def names(reader: Reader) -> Names:
     if tok.text in (",", "&", "/") or tok.text in AND:
         reader.fail("unexpected-sign", tok.span, f"techniques are joined with +, not with {tok.text}")
     reader.finish("names joined with +")
+    return value
+
+
+def mute(reader: Reader) -> Word:
+    """A mute's name; where its stem is, is said by a technique."""
+    stem = any(tok.text in ("stem", "stems") for tok in reader.tokens[reader.i : reader.i + 3])
+    if stem:
+        where = "`stem-in`, `stem-half-out` or `stem-out`"
+        reader.fail("unknown-word", reader.tok.span, f"the stem is a technique, and brings its mute: {where}")
+    value = reader.choice(MUTES, "a mute")
+    reader.finish("one word")
     return value
 
 

@@ -113,7 +113,8 @@ STAFF_MM = (1, 50)
 
 # What people type from habit or from another language, and the word they need.
 MEANT = {
-    "bpm": "tempo", "speed": "tempo", "metronome": "tempo",
+    "semitone": "half", "half-tone": "half", "halftone": "half", "minor": "half", "tone": "whole", "major": "whole",
+    "rate": "speed", "bpm": "tempo", "speed": "tempo", "metronome": "tempo",
     "duration": "lasts", "length": "lasts", "dur": "lasts", "last": "lasts", "time": "lasts", "beats": "lasts",
     "dynamic": "dynamics", "loudness": "dynamics", "volume": "dynamics", "hairpin": "dynamics",
     "points": "contour", "notes": "contour", "shape": "contour", "line": "contour", "pitch": "contour",

@@ -31,7 +31,19 @@ TECHNIQUE = Technique(
             "wah-wah with a plunger, or a hand over the stem of a harmon mute", MEMORY, "jazz parts since 1920"
         ),
     ),
-    called=("wah", "wah wah", "wa wa", "wa-wa", "wawa", "wow wow", "wow-wow", "doo wah", "ouah ouah", "ua ua"),
+    called=(
+        "wah",
+        "wah wah",
+        "wah wah wah",
+        "wa wa",
+        "wa-wa",
+        "wawa",
+        "wow wow",
+        "wow-wow",
+        "doo wah",
+        "ouah ouah",
+        "ua ua",
+    ),
     means="what covers the bell or the mute goes to and fro",
     title={
         "en": "Wah-wah",
