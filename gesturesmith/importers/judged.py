@@ -17,6 +17,7 @@ from gesturesmith.diagnostics import (
     ScoreReport,
     Severity,
 )
+from gesturesmith.importers.bass_clef import is_old
 from gesturesmith.importers.notated import NotatedScore
 from gesturesmith.importers.order import MAX_PLAYED
 from gesturesmith.importers.phrases import Phrase, PlayerLine, ScorePlace, lines
@@ -88,7 +89,7 @@ def _part(score: NotatedScore, line: PlayerLine, times: ScoreTimes, errors: list
         instrument=instrument.key,
         instrument_name=instrument.name,
         why=line.part.why,
-        written=_written(line),
+        written=_written(score, line),
         notes=len(places),
         verdict=verdict_of(f for one in found for f in [_severe(one)]),
         findings=found,
@@ -99,8 +100,13 @@ def _severe(found: ScoreFinding) -> Finding:
     return Finding(span=Span(1, 1, 2), text="", evidence=found.evidence, severity=found.severity)
 
 
-def _written(line: PlayerLine) -> str:
-    """How a part is written, if not as its instrument: "in E-flat", "at sounding pitch"."""
+def _written(score: NotatedScore, line: PlayerLine) -> str:
+    """How a part is written, if not as its instrument: "in E-flat", "at sounding pitch", in the old bass clef."""
+    old = any(is_old(part) for part in score.parts if part.id == line.part.id)
+    return ", ".join(filter(None, (_key(line), "its bass clef an octave low, as in old parts" if old else "")))
+
+
+def _key(line: PlayerLine) -> str:
     own = instruments.get(line.part.key).sounding.cents
     found = next((b.sounding for b in line.part.bars if b.notes), UNISON)
     if found.cents == own:

@@ -14,6 +14,7 @@ from functools import lru_cache
 
 from gesturesmith import instruments, techniques, wording
 from gesturesmith.importers import signs
+from gesturesmith.importers.bass_clef import as_today
 from gesturesmith.importers.notated import NotatedBar, NotatedNote, NotatedPart, NotatedScore
 from gesturesmith.importers.said import said
 from gesturesmith.importers.times import ScoreTimes
@@ -138,6 +139,7 @@ def lines(
 
     cuts   times, in quarters of the played score, at which notes and phrases are divided
     """
+    part = as_today(part)
     beside = _beside(part, clock)
     beside.counted = score.ours
     rows = [_cut(row, cuts) for row in _players(part, clock)]

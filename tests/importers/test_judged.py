@@ -108,3 +108,16 @@ def test_eight_parts_of_four_hundred_dense_bars():
     data = partwise(*[part] * parts, names=tuple(f"Horn {n}" for n in range(1, parts + 1)))
     said = within(1.5 * parts, lambda: judged(read(data), "dense.musicxml"))
     assert sum(p.notes for p in said.parts) == 6_400 * parts
+
+
+def test_the_bass_clef_of_old_horn_parts():
+    """Written G1 would sound C1, below every horn: meant is G2."""
+    first = FOUR.replace(
+        "</attributes>",
+        "<clef><sign>F</sign></clef><transpose><diatonic>-4</diatonic><chromatic>-7</chromatic></transpose></attributes>",
+    )
+    old = report(tempo(60) + note("G1", 8) + note("C3", 8), first=first).parts[0]
+    assert old.written == "its bass clef an octave low, as in old parts"
+    assert old.verdict is Verdict.PLAYABLE
+    new = report(tempo(60) + note("G2", 8) + note("C3", 8), first=first).parts[0]
+    assert new.written == ""
