@@ -153,7 +153,7 @@ QUANTITIES: tuple[Quantity, ...] = (
         measures="the widest line, against what its means can span",
         unit="cents",
         ease=_HALF,
-        limits="bend_down_REG (also against the beginning of a scoop), bend_up_REG, lip_gliss_cents, "
+        limits="bend_down_REG (for the beginning of a scoop all of it counts), bend_up_REG, lip_gliss_cents, "
         "hand_out_widest_cents, hand_lower_cents",
         weight=_ours(0.55, "the wider the line, the more there is to conceal"),
     ),

@@ -23,6 +23,7 @@ from gesturesmith.model.graces import has_graces, unfolded
 from gesturesmith.model.levels import mean
 from gesturesmith.model.strokes import gap_beats, struck
 from gesturesmith.model.tempo import FERMATA
+from gesturesmith.realise.curve import along
 from gesturesmith.realise.gesture import realise
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.account import kept_up, played_out, rest_ratio
@@ -398,9 +399,10 @@ def _techniques(
             tally.plain("together", float(own.technique_count))
             lasting = lasting or bool(own.lasting)
             before = own
-        most = row(instrument, "bend_down")[m.register] if own.drop and m.cents is not None else None
-        if most is not None:
-            tally.add("width", own.drop, most)
+        if own.drop and m.cents is not None:
+            most = _bend_down(instrument, max(m.cents, sum(numbers.middle) / 2))
+            if most is not None:
+                tally.add("width", own.drop, most, 0.0)
         if own.rolls and m.cents is not None and not m.point.about:
             for fastest, periods in own.rolls:
                 tally.add("roll", _hz(numbers, m.cents) / fastest, periods)
@@ -411,6 +413,12 @@ def _techniques(
             tally.add("hold", seconds, longest)
         if shortest is not None and seconds > 0:  # zero time is the end of a line
             tally.add("brevity", 1000.0 * seconds, shortest)
+
+
+def _bend_down(instrument: Instrument, cents: float) -> float | None:
+    """How far the lip bends a note down at a pitch, in cents."""
+    limit = along(instrument, "bend_down", cents)
+    return float(limit.narrow.value) if limit is not None else None
 
 
 def _stretches(measured: Sequence[Measured]) -> Iterator[tuple[float, float | None, float | None]]:
