@@ -1,5 +1,6 @@
-"""Pictures of what a gesture asks and what the instrument can do, as SVG."""
+"""Pictures of what a gesture or passage asks and what instrument and player can do, as SVG."""
 
 from gesturesmith.pictures.sketch import sketch
+from gesturesmith.pictures.strain import strain
 
-__all__ = ["sketch"]
+__all__ = ["sketch", "strain"]

@@ -7,12 +7,11 @@ Labels stand in the margins, where no line goes.
 from __future__ import annotations
 
 import math
-import textwrap
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import pairwise
 
-from gesturesmith.diagnostics import Finding, Severity
+from gesturesmith.diagnostics import Finding
 from gesturesmith.pictures import svg
 from gesturesmith.pictures.plot import HEIGHT, LEFT, TOP, WIDTH, Plot, around
 from gesturesmith.pictures.reach import Ladder, ReachBand, bands, ladder, leaves, rungs
@@ -30,6 +29,7 @@ from gesturesmith.pictures.svg import (
     path,
     words,
 )
+from gesturesmith.pictures.told import severity_colour, told, verdict_colour
 from gesturesmith.rules.base import Case
 from gesturesmith.rules.shared.reading import written_name
 from gesturesmith.tones import Performance, perform
@@ -57,9 +57,11 @@ def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "") -> s
     title = case.gesture.title or case.gesture.name
     parts = [words(title, LEFT, 22, font_size=15, font_weight="bold")]
     if verdict:
-        parts.append(words(verdict, LEFT + WIDTH, 22, font_size=13, text_anchor="end", fill=_colour(verdict)))
-    told = tube.words if tube is not None else reached[0].words if reached else ""
-    parts += [words(told, LEFT, 40, fill=REACH)] if told else []
+        parts.append(
+            words(verdict, LEFT + WIDTH, 22, font_size=13, text_anchor="end", fill=verdict_colour(verdict))
+        )
+    room = tube.words if tube is not None else reached[0].words if reached else ""
+    parts += [words(room, LEFT, 40, fill=REACH)] if room else []
     parts += _ground(case, plot)
     parts += [part for band in reached for part in _band(plot, case, band)]
     parts += _rungs(plot, tube) if tube is not None else ()
@@ -70,14 +72,14 @@ def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "") -> s
     if tube is not None and tube.used:
         parts += _tubes(case, plot, tube)
         width, columns = width + _SIDE, columns + 30
-    lines = list(_told(findings, columns))
+    lines = list(told(findings, columns))
     top = TOP + HEIGHT + _BOTTOM + _LINE
-    for row, (text, severity) in enumerate(lines):
-        parts.append(words(text, LEFT, top + row * _LINE, fill=_severity_colour(severity)))
+    for row, (text, colour) in enumerate(lines):
+        parts.append(words(text, LEFT, top + row * _LINE, fill=colour))
     said = " ".join(text.strip() for text, _ in lines)
     height = top + len(lines) * _LINE
     return svg.document(
-        parts, width + _RIGHT, height, f"{title}: written pitches over time", f"{told} {said}".strip()
+        parts, width + _RIGHT, height, f"{title}: written pitches over time", f"{room} {said}".strip()
     )
 
 
@@ -327,7 +329,7 @@ def _numbers(plot: Plot, case: Case, findings: Sequence[Finding]) -> Iterator[st
         x = plot.at(case.gesture.points[index].at) if index is not None else LEFT - 28
         row = taken.get(x, 0)
         taken[x] = row + 1
-        colour = _severity_colour(finding.severity)
+        colour = severity_colour(finding.severity)
         if index is not None and not row:
             yield path([(x, TOP), (x, TOP + HEIGHT)], colour, 0.8, stroke_dasharray="1 3")
         yield element("circle", cx=x + 17 * row, cy=TOP - 9, r=8, fill=colour)
@@ -337,23 +339,3 @@ def _numbers(plot: Plot, case: Case, findings: Sequence[Finding]) -> Iterator[st
 def _within(finding: Finding, span: object) -> bool:
     line, column, end = (getattr(span, name) for name in ("line", "column", "end_column"))
     return bool(finding.span.line == line and column <= finding.span.column < end)
-
-
-def _told(findings: Sequence[Finding], columns: int) -> Iterator[tuple[str, Severity | None]]:
-    for number, finding in enumerate(findings, start=1):
-        where = f"{finding.where}: " if finding.where else ""
-        heading = finding.severity.heading if finding.severity is not None else ""
-        text = f"{number}  {heading}: {where}{finding.text}"
-        for row, line in enumerate(textwrap.wrap(text, columns, subsequent_indent="    ")):
-            yield (
-                (line if row == 0 else f"\N{NO-BREAK SPACE}\N{NO-BREAK SPACE}\N{NO-BREAK SPACE}{line.strip()}"),
-                finding.severity,
-            )
-
-
-def _severity_colour(severity: Severity | None) -> str:
-    return {Severity.REFUSED: REFUSED, Severity.CAUTION: CARE}.get(severity, SOFT) if severity is not None else SOFT
-
-
-def _colour(verdict: str) -> str:
-    return {"not as written": REFUSED, "with care": CARE}.get(verdict, REACH)

@@ -16,28 +16,38 @@ SKETCH = "sketch"  # the format, and the kind of its items
 
 
 def sketches(checked: Checked, only: str | None, folder: PurePosixPath) -> Iterator[Item]:
-    """A sketch of each gesture, or of the one called `only`; those of a part in a folder of its own."""
+    """A sketch of each gesture and passage, or of the one called `only`; those of a part in a folder of its own."""
     from gesturesmith.lytext import LyText
-    from gesturesmith.pictures import sketch
+    from gesturesmith.pictures import sketch, strain
     from gesturesmith.pipeline.naming import file_name
     from gesturesmith.writers import Item
 
     for part in checked.parts:
         assert part.part is not None
         yield from sketches(part, only, folder / file_name(part.part.name))
-    said = {gesture.name: gesture for gesture in checked.report.gestures} if not checked.parts else {}
-    for name, case in checked.cases.items():
-        report = said.get(name)
-        if report is None or (only is not None and folded(only) != folded(name)):
+    if checked.parts:
+        return
+    drawings: dict[str, tuple[str | None, str]] = {}
+    for gesture in checked.report.gestures:
+        case = checked.cases.get(gesture.name)
+        if case is not None:
+            drawings[gesture.name] = gesture.title, sketch(case, gesture.findings, gesture.verdict.words)
+    for passage in checked.report.passages:
+        whole = checked.passage_cases.get(passage.name)
+        if whole is not None:
+            drawings[passage.name] = passage.title, strain(whole, passage.findings, passage.verdict.words)
+    for name, (title, drawing) in drawings.items():
+        if only is not None and folded(only) != folded(name):
             continue
-        yield Item(
-            output=f"sketch-{name}",
-            kind="sketch",
-            place=folder / file_name(name),
-            name=name,
-            title=case.gesture.title or "",
-            excerpts=(name,),
-            drawing=sketch(case, report.findings, report.verdict.words),
-            book=LyText(""),
-            document=LyText(""),
-        )
+        if drawing:
+            yield Item(
+                output=f"sketch-{name}",
+                kind="sketch",
+                place=folder / file_name(name),
+                name=name,
+                title=title or "",
+                excerpts=(name,),
+                drawing=drawing,
+                book=LyText(""),
+                document=LyText(""),
+            )

@@ -40,13 +40,11 @@ from gesturesmith.model.tempo import FERMATA
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.account import (
-    Moment,
     air_flow,
     bar_words,
-    can_breathe,
+    breathing,
     flow,
     gives_time,
-    moments,
 )
 from gesturesmith.rules.shared.limits import FAR
 from gesturesmith.rules.shared.reading import apart, plain, slot_s
@@ -58,35 +56,22 @@ def _in_passage(passage: PassageCase) -> Iterator[Finding]:
     litres = case.instrument.limits.get("breath_litres") if case is not None else None
     if litres is None:
         return
-    flows: dict[int, float] = {}
-    begin: Moment | None = None
-    seconds = used = 0.0
-    played = list(moments(passage))
-    for before, moment, after in zip([None, *played], played, [*played[1:], None], strict=False):
-        point = moment.point
-        if point is None or moment.case is None or point.breath == "in" or point.kind == "silence":
-            if point is None or point.gives_breath:
-                begin, seconds, used = None, 0.0, 0.0
+    for now in breathing(passage):
+        begin = now.begin
+        if begin is None or begin.item is None or begin.turn == now.moment.turn or not now.moment.sounds:
             continue
-        if id(point) not in flows:
-            flows[id(point)] = flow(moment.case, point)
-        begin = begin or moment
-        seconds += moment.seconds
-        used += moment.seconds * flows[id(point)]
-        if round(used, 9) > litres.narrow.value and begin.item is not None and begin.turn != moment.turn:
+        if round(now.litres, 9) > litres.narrow.value:
             yield Finding(
                 span=begin.item.span,
                 where=begin.item.played,
-                text=f"from here{bar_words(passage, begin.item)} more than {plain(seconds)} s without a place to "
-                f"breathe, {apart(used, litres.narrow.value)} L of air and more; a breath holds about "
+                text=f"from here{bar_words(passage, begin.item)} more than {plain(now.seconds)} s without a place "
+                f"to breathe, {apart(now.litres, litres.narrow.value)} L of air and more; a breath holds about "
                 f"{plain(litres.narrow.value)}",
                 hint="a rest, the word `breath`, or a note of at least 0.4 s gives time to breathe",
                 evidence=litres.narrow,
-                numbers=(Number(name="air", value=used, limit=litres.narrow.value, unit="L"),),
+                numbers=(Number(name="air", value=now.litres, limit=litres.narrow.value, unit="L"),),
             )
             return
-        if point.gives_breath or (after is not None and can_breathe(moment, after, before)):
-            begin, seconds, used = None, 0.0, 0.0
 
 
 @rule("GS601", "breath-too-short", severity="caution", passage=_in_passage)

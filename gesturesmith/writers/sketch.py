@@ -13,7 +13,7 @@ def _finish(item: Item, engraved: bytes) -> bytes:
 WRITER = Writer(
     key="sketch",
     ending="sketch.svg",
-    about="a picture of each gesture, refused ones too, against what the instrument can do",
+    about="a picture of each gesture and passage, refused ones too, against what instrument and breath can do",
     kinds=("sketch",),
     engraved=False,
     finish=_finish,

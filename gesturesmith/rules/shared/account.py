@@ -239,6 +239,45 @@ def can_breathe(moment: Moment, after: Moment, before: Moment | None) -> bool:
     return seconds >= _number(moment.case.instrument, "breath_from_note_s", inf)
 
 
+class Breathed(NamedTuple):
+    """A moment of a passage with the breath it is played on.
+
+    begin     the first moment of this breath; None where nothing is played
+    seconds, litres   since then, this moment included
+    taken     whether a breath is or can be taken after it
+    """
+
+    moment: Moment
+    begin: Moment | None
+    seconds: float
+    litres: float
+    taken: bool
+
+
+def breathing(passage: PassageCase) -> Iterator[Breathed]:
+    """The moments of a passage in playing order, with the air used since the last breath."""
+    flows: dict[int, float] = {}
+    begin: Moment | None = None
+    seconds = litres = 0.0
+    played = list(moments(passage))
+    for before, moment, after in zip([None, *played], played, [*played[1:], None], strict=False):
+        point = moment.point
+        if point is None or moment.case is None or point.breath == "in" or point.kind == "silence":
+            if point is None or point.gives_breath:
+                begin, seconds, litres = None, 0.0, 0.0
+            yield Breathed(moment, begin, seconds, litres, begin is None)
+            continue
+        if id(point) not in flows:
+            flows[id(point)] = flow(moment.case, point)
+        begin = begin or moment
+        seconds += moment.seconds
+        litres += moment.seconds * flows[id(point)]
+        taken = point.gives_breath or (after is not None and can_breathe(moment, after, before))
+        yield Breathed(moment, begin, seconds, litres, taken)
+        if taken:
+            begin, seconds, litres = None, 0.0, 0.0
+
+
 class Spell(NamedTuple):
     """The first stretch without a pause in which something tires too much.
 
