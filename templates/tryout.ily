@@ -54,7 +54,11 @@ gsTrialInTime = \layout {
   indent = 0
   short-indent = 0
   line-width = 82\mm
-  \context { \Score proportionalNotationDuration = #(ly:make-moment 2/1) }
+  \context {
+    \Score
+    proportionalNotationDuration = #(ly:make-moment 2/1)
+    \override SpacingSpanner.spacing-increment = #0.7
+  }
 }
 gsTryOutPaper = \paper {
   \gsExercisePaper

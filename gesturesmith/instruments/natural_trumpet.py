@@ -43,6 +43,6 @@ INSTRUMENT = valved(
     chart=chart(SERIES),
     chart_evidence=Sourced("no valves", DERIVED, "the harmonic series of one tube"),
     air=0.7,
-    clefs=(("treble", -100000),),
+    clefs=(("treble", cents("G3")), ("bass", -100000)),
     far_cents=200,
 )

@@ -19,9 +19,11 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import keys, said, together
 from gesturesmith.wording import text as wording
 
-# Of staves of the usual height, measured on pages: a row with its ledger lines, and a line of text below it; on the
-# page, what the head, the legend and the margins take, and the legend in another language.
-_ROW_MM, _LINE_MM, _HEAD_MM, _LEGEND_MM = Fraction(19), Fraction(7, 2), Fraction(95), Fraction(18)
+# Of staves of the usual height, measured on pages: a row, a line of text below it, and a step of ledger lines; on
+# the page, what the head, the legend and the margins take, and the legend in another language.
+_ROW_MM, _LINE_MM, _STEP_MM = Fraction(15), Fraction(3), Fraction(7, 8)
+_HEAD_MM, _LEGEND_MM = Fraction(95), Fraction(36)
+_MIDDLE_STEPS = {"treble": 34, "alto": 28, "tenor": 26, "bass": 22}  # of the line in the middle, from C0
 _LARGEST = Fraction(9, 7)
 _MEANS = ("correction-lip", "correction-hand", "correction-slide")
 _INTERVALS = {
@@ -228,9 +230,16 @@ def _line(columns: Sequence[Column], number: int, gaps: frozenset[int]) -> LyTex
 def filling(rows: Sequence[Row], settings: Settings) -> Fraction:
     """The relative height of staves with which rows fill a page, to be read from a music stand; at most 9/7."""
     lines = sum(max(len(column.texts) for column in row.columns) for row in rows)
-    needed = _ROW_MM * len(rows) + _LINE_MM * lines
+    needed = _ROW_MM * len(rows) + _LINE_MM * lines + _STEP_MM * sum(map(_beyond, rows))
     room = settings.paper_mm[1] - _HEAD_MM - _LEGEND_MM * (len(settings.wording) - 1)
     return min(_LARGEST, Fraction(int(42 * room / needed), 42))
+
+
+def _beyond(row: Row) -> int:
+    """How many steps of the staff the notes of a row reach beyond it, above and below."""
+    steps = [note.steps for column in row.columns for note in column.notes]
+    middle = _MIDDLE_STEPS[row.clefs[0][0]]
+    return max(0, middle - 4 - min(steps)) + max(0, max(steps) - middle - 4)
 
 
 def rows_of(columns: Sequence[Column], instrument: Instrument, most: int) -> tuple[Row, ...]:

@@ -59,7 +59,7 @@ def _one(instrument: Instrument, note: Spelling) -> Fingered:
     means: str = (played.correction or "lip") if out and not by_hand else ""
     sign = (CLOSED if played.error_cents > 0 else OPEN) if out and by_hand else ""
     usual = f"{played.partial} {sign}".strip() if single else played.tube.name
-    found = ways(instrument, Fraction(cents) + instrument.sounding.cents)
+    found = ways(instrument, Fraction(cents) + instrument.sounding.cents) if not single else ()
     names = dict.fromkeys(w.tube.name for w in found if abs(w.error) <= near and w.tube.name != usual)
     return Fingered(
         cents=cents,
