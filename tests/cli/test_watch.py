@@ -125,7 +125,9 @@ def test_a_watch_makes_what_is_saved_and_ends_cleanly(here):
     (here / "a.gesture").write_text(GOOD)
     command = [sys.executable, "-c", "import sys; from gesturesmith.cli.main import main; sys.exit(main())"]
     pipes = {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
-    with subprocess.Popen([*command, "watch", "a.gesture", "--as", "mid"], text=True, **pipes) as process:
+    # A shell's background jobs ignore interrupts, and so would their children.
+    more = {"preexec_fn": lambda: signal.signal(signal.SIGINT, signal.SIG_DFL)}
+    with subprocess.Popen([*command, "watch", "a.gesture", "--as", "mid"], text=True, **pipes, **more) as process:
         made, patience = here / "out" / "a" / "call.mid", Patience()
         for text in (GOOD, CHANGED):
             before = made.read_bytes() if made.exists() else b""
