@@ -26,7 +26,8 @@ Direction = Literal["", "up", "down"]
 TempoTurn = Literal["accelerando", "ritardando"]
 Unit = Literal["", "beats", "bars", "s", "mm", "%"]
 Shade = Literal["", "short", "long"]
-VariedKey = Literal["start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics"]  # in order of application
+# In order of application.
+VariedKey = Literal["start", "stretch", "mirror", "band", "lasts", "tempo", "dynamics", "graces", "strokes"]
 Keep = Literal["all", "one page"]  # of the lines of a sheet, where no number is given
 Pitches = Literal["written", "sounding"]
 HeightLook = Literal["auto", "band", "lines"]

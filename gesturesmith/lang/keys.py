@@ -23,6 +23,7 @@ from gesturesmith.lang.words import (
     PITCHES,
     PLAYERS,
     REGISTERS,
+    STROKES,
     TEMPO_BPM,
     WORDINGS,
     YES_NO,
@@ -264,6 +265,14 @@ EXERCISES: dict[str, Key] = {
         _one_of(YES_NO, "an answer"),
         "`yes` adds each variant inverted about its first pitch; `no`",
         "`no`",
+    ),
+    "graces": Key(
+        series.graces,
+        "how many of the grace notes at each note are played, those next to it first: `0, 1, 2`, a list or a range",
+        "as in the gesture",
+    ),
+    "strokes": Key(
+        series.strokes, f"in what the repeated notes are repeated, a list: {_any_of(STROKES)}", "as in the gesture"
     ),
     "order": Key(
         series.order,

@@ -428,9 +428,9 @@ class Range:
 
 @frozen
 class Series:
-    """A list of values in an exercises block: quantities, notes, bands, dynamics, or one Range."""
+    """A list of values in an exercises block: quantities, notes, bands, dynamics, words, or one Range."""
 
-    items: tuple[Amount | Note | BandNode | Dynamics | Range, ...]
+    items: tuple[Amount | Note | BandNode | Dynamics | Word | Range, ...]
     span: Span
 
 

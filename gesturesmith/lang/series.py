@@ -15,7 +15,7 @@ from gesturesmith.lang.playing import dynamics_item
 from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token
 from gesturesmith.lang.values import band_item, bpm
-from gesturesmith.lang.words import CHOICES, ORDERS, PACES
+from gesturesmith.lang.words import CHOICES, ORDERS, PACES, STROKES
 
 type _Item = Note | Amount
 
@@ -146,6 +146,20 @@ def stretch(reader: Reader) -> Series:
         return Amount(r.positive("a factor such as 1/2 or 3/2"), "", tok.span)
 
     return _list_or_range(reader, factor, _step, "factors")
+
+
+def graces(reader: Reader) -> Series:
+    """Numbers of grace notes, 0 for none."""
+    return _list_or_range(reader, lambda r: r.whole("how many grace notes: 0, 1, 2", 0), _step, "counts")
+
+
+def strokes(reader: Reader) -> Series:
+    """Ways to repeat a note, separated by commas."""
+    first = reader.tok
+    items = _listed(reader, lambda r: r.choice(STROKES, "a way to repeat a note"), "a way to repeat a note")
+    value = Series(items, reader.span_from(first))
+    reader.finish("ways to repeat a note, with commas between")
+    return value
 
 
 def dynamics(reader: Reader) -> Series:

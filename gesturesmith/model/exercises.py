@@ -11,7 +11,7 @@ from typing import get_args
 from gesturesmith.kinds import Keep, Unit, VariedKey, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import shown
-from gesturesmith.lang.words import FINGERINGS, ORDERS
+from gesturesmith.lang.words import FINGERINGS, ORDERS, STROKES
 from gesturesmith.model import contour as contours
 from gesturesmith.model import messages, move
 from gesturesmith.model.context import MAX_VARIANTS, MAX_VARIED_EVENTS, Context, meant
@@ -20,6 +20,7 @@ from gesturesmith.model.dynamics import dynamics, in_words
 from gesturesmith.model.gesture import Band, Gesture
 from gesturesmith.model.piece import Exercise
 from gesturesmith.model.settings import meter_of
+from gesturesmith.model.strokes import MEASURED
 from gesturesmith.source import Span
 from gesturesmith.units import Spelling
 from gesturesmith.values import frozen
@@ -147,7 +148,11 @@ def _variants(ctx: Context, block: nodes.Block, origin: Gesture) -> tuple[tuple[
         if gesture is None:
             return ()
         for value in chosen:
-            gesture = _timed(gesture, value)
+            changed = _noted(_timed(gesture, value), value)
+            if isinstance(changed, move.Unmovable):
+                ctx.error("cannot-vary", value.span, key=value.key, name=f"`{origin.name}`", why=changed.why)
+                return ()
+            gesture = changed
         if not ctx.short_enough("a variant", gesture.beats, block.span):
             return ()
         words = ", ".join(v.words for v in chosen if v.words)
@@ -197,6 +202,15 @@ def _timed(gesture: Gesture, value: VariedValue) -> Gesture:
     return gesture
 
 
+def _noted(gesture: Gesture, value: VariedValue) -> Gesture | move.Unmovable:
+    """The gesture with the grace notes or repeats of one value."""
+    if value.key == "graces" and isinstance(value.what, Fraction):
+        return move.with_graces(gesture, int(value.what))
+    if value.key == "strokes":
+        return move.with_strokes(gesture, one_of(STROKES, str(value.what)))
+    return gesture
+
+
 def _values(ctx: Context, block: nodes.Block, key: VariedKey, origin: Gesture) -> list[VariedValue]:
     """The values of one list, [] if it is missing."""
     if key == "mirror":
@@ -219,9 +233,14 @@ def _values(ctx: Context, block: nodes.Block, key: VariedKey, origin: Gesture) -
 
 
 def _value(
-    ctx: Context, key: VariedKey, item: nodes.Amount | nodes.Note | nodes.BandNode | nodes.Dynamics, origin: Gesture
+    ctx: Context,
+    key: VariedKey,
+    item: nodes.Amount | nodes.Note | nodes.BandNode | nodes.Dynamics | nodes.Word,
+    origin: Gesture,
 ) -> VariedValue:
     """One written value."""
+    if isinstance(item, nodes.Word):
+        return VariedValue(key, item.text, f"in {item.text}" if item.text in MEASURED else item.text, item.span)
     if isinstance(item, nodes.Note):
         return _start(ctx.pitch(item)[0].written, item.span)
     if isinstance(item, nodes.BandNode):
@@ -245,6 +264,9 @@ def _quantity(key: VariedKey, value: Fraction, unit: Unit, span: Span) -> Varied
     if key == "lasts":
         seconds = unit == "s"
         return VariedValue(key, (value, seconds), messages.length(value, seconds), span)
+    if key == "graces":
+        words = f"{messages.amount(value)} grace {'note' if value == 1 else 'notes'}" if value else "without graces"
+        return VariedValue(key, value, words, span)
     if key == "tempo":
         return VariedValue(key, value, f"tempo {messages.amount(value)}", span)
     return VariedValue(key, value, f"intervals times {messages.amount(value)}" if value != 1 else "", span)

@@ -12,7 +12,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
+from gesturesmith.kinds import Strokes
 from gesturesmith.model.gesture import AskedFingering, Band, ContourPoint, DynamicMark, Gesture, Pitch
+from gesturesmith.model.graces import has_graces
+from gesturesmith.model.strokes import MEASURED
 from gesturesmith.model.tempo import TempoMap
 from gesturesmith.units import Interval, Spelling, awkwardness, chromatic, simplest, spell, spell_quarter, spell_row
 from gesturesmith.values import frozen
@@ -268,3 +271,27 @@ def with_dynamics(gesture: Gesture, marks: tuple[DynamicMark, ...]) -> Gesture:
     """The gesture with other dynamics, which also replace those at its points."""
     points = tuple(replace(p, dynamic="") if p.dynamic else p for p in gesture.points)
     return replace(gesture, points=points, dynamics=marks)
+
+
+def with_graces(gesture: Gesture, count: int) -> Gesture | Unmovable:
+    """At most `count` grace notes at each note, those next to it."""
+    if not has_graces(gesture):
+        return Unmovable("it has no grace notes")
+
+    def thinned(point: ContourPoint) -> ContourPoint:
+        return replace(point, graces=point.graces[max(0, len(point.graces) - count) :], after=point.after[:count])
+
+    return replace(gesture, points=tuple(map(thinned, gesture.points)))
+
+
+def with_strokes(gesture: Gesture, strokes: Strokes) -> Gesture | Unmovable:
+    """The repeated notes repeated otherwise."""
+    repeated = [p for p in gesture.points if p.strokes]
+    if not repeated:
+        return Unmovable("none of its notes is repeated; write `sixteenths` at those that are")
+    value = MEASURED.get(strokes)
+    if value is not None and gesture.in_seconds:
+        return Unmovable(f"{strokes} count in beats, and it lasts seconds")
+    if value is not None and any((p.until - p.at) % value or p.until - p.at == value for p in repeated):
+        return Unmovable(f"a repeated note is no whole number of {strokes} long")
+    return replace(gesture, points=tuple(replace(p, strokes=strokes) if p.strokes else p for p in gesture.points))

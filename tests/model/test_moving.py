@@ -6,6 +6,9 @@ from fractions import Fraction
 
 import pytest
 
+from gesturesmith.model.reading import read
+from gesturesmith.source import Source
+
 
 def written(gesture):
     return " ".join(p.pitch.written.name if p.pitch else p.extreme or f"{p.percent}%" for p in gesture.points)
@@ -245,3 +248,36 @@ def test_everything_else_of_a_block(piece):
 
 def test_five_hundred_variants_are_the_most(variants):
     assert len(variants(BEACON, "tempo: 51..300 by 1; mirror: yes")) == 500
+
+
+GRACED = "C4 grace, D4 grace, E4 grace, F4, G4 __ A4 grace"
+
+
+def test_a_drill_of_graces_keeps_those_next_to_the_note(variants):
+    made = variants(f"contour: {GRACED}", "graces: 0, 1, 3")
+    assert [label for label, _ in made] == ["without graces", "1 grace note", "3 grace notes"]
+    names = [[g.point.pitch.written.name for p in v.points for g in (*p.graces, *p.after)] for _, v in made]
+    assert names == [[], ["E4", "A4"], ["C4", "D4", "E4", "A4"]]
+
+
+def test_a_drill_of_repeats_replaces_only_them(variants):
+    made = variants("contour: C5 eighths, D5", "strokes: eighths, sixteenths, unmeasured; lasts: 2, 4 beats")
+    assert [[p.strokes for p in v.points] for _, v in made] == [
+        [strokes, ""] for _ in range(2) for strokes in ("eighths", "sixteenths", "unmeasured")
+    ]
+    assert made[1][0] == "2 beats, in sixteenths"
+
+
+@pytest.mark.parametrize(
+    ("contour", "exercise", "words"),
+    [
+        ("C5, D5", "graces: 1", "it has no grace notes"),
+        ("C5, D5", "strokes: eighths", "none of its notes is repeated"),
+        ("C5 for 1/2 sixteenths", "strokes: eighths", "no whole number of eighths"),
+    ],
+)
+def test_a_drill_of_what_is_not_there_is_told(contour, exercise, words):
+    text = f"gesture a\n  contour: {contour}\nexercises e\n  from: a\n  {exercise}\n"
+    (error,) = read(Source("a.gesture", f"instrument: horn\npitches: written\n{text}")).errors
+    assert error.rule == "cannot-vary"
+    assert words in error.message
