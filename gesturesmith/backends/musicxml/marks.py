@@ -365,8 +365,6 @@ def lost(mark: Mark) -> str:
             return "the arrow at the end of a line"
         case LineStart(turns=turns) if turns:
             return "how a line turns between its points"
-        case TrillSign(waves=Waves()) | SpanStart(waves=Waves()):
-            return "how fast and how wide the waves of a trill, shake or vibrato are"
         case LineStart(growth="growing" | "fading"):
             return "how a line grows or fades (in words)"
         case Bend():
