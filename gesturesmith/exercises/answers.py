@@ -148,7 +148,8 @@ class _AnswerFile:
         for number, trial in self._table("trials").items():
             right = isinstance(trial, list) and len(trial) == 2 and isinstance(trial[0], str)
             limit = instrument.limits.get(trial[0]) if right else None
-            if not number.isdecimal() or limit is None or not _same_sort(trial[1], limit.narrow.value):
+            counted = number.isdecimal() and len(number) <= len(str(_MOST_TRIALS))
+            if not counted or limit is None or not _same_sort(trial[1], limit.narrow.value):
                 self.error(("trials", number), "not a trial of this instrument", "leave this table as it was made")
             else:
                 found[number] = (trial[0], trial[1])
@@ -299,7 +300,8 @@ def profile(instrument: Instrument, result: Result, player: str = "") -> str:
 def _same_sort(value: Any, like: Any) -> bool:
     if isinstance(like, str):
         return value in LEVELS
-    return isinstance(value, int | float) and not isinstance(value, bool) and like / 20 <= value <= like * 20
+    numbers = all(isinstance(v, int | float) and not isinstance(v, bool) for v in (value, like))
+    return numbers and like / 20 <= value <= like * 20
 
 
 def _range(trials: Mapping[str, Any]) -> str:

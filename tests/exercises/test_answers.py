@@ -134,9 +134,14 @@ def test_what_is_harder_cannot_go_better(tmp_path: Path) -> None:
 
 def test_trials_are_left_as_they_were_made(tmp_path: Path) -> None:
     for before, after in (
-        ('["hand_change_s", 0.15]', '["hand_change_s", 15000]'),
-        ("bend_down_middle", "bend_sideways"),
+        ('"hand_change_s", 0.15', '"hand_change_s", 15000'),
+        ('"hand_change_s", 0.15', '"hand_change_s", nan'),
+        ('"hand_change_s", 0.15', '"sing_cents", 4500'),  # a limit with two ends, which no trial has
+        ('"softest_top", "mp"', '"softest_top", "loud"'),
+        ("bend_down_middle", "sideways"),
+        ("\n12 = [", f"\n{'9' * 5000} = ["),
     ):
+        assert before in FORM
         found = messages(filled(tmp_path, form=FORM.replace(before, after), n9="fine"))
         assert any("not a trial of this instrument" in m for m in found)
 
