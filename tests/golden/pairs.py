@@ -109,7 +109,8 @@ def engraved(some: Sequence[Pair]) -> Iterator[tuple[Pair, Music, str]]:
         assert found.reading.piece is not None
         for n, pair in enumerate(mine):
             music = gesture_score(found.cases[f"g{n}"], found.reading.piece.settings)
-            yield pair, music, str(lilypond.engraved(music).unmarked)
+            clef = f'\\clef "{music.clef}" ' if music.clef else ""
+            yield pair, music, f"{clef}{lilypond.engraved(music).unmarked}"
 
 
 def unsaid(pair: Pair, music: Music) -> list[str]:
