@@ -6,9 +6,10 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import groupby
 
 from gesturesmith import instruments
-from gesturesmith.importers.notated import NotatedScore, RepeatSigns
+from gesturesmith.importers.notated import NotatedPart, NotatedScore, RepeatSigns, ScoreBar
 from gesturesmith.importers.phrases import Phrase, PlayerLine, lines
 from gesturesmith.importers.times import ScoreTimes, timetable
 from gesturesmith.instruments.base import Instrument
@@ -19,11 +20,13 @@ from gesturesmith.lang.words import RESERVED, SIGNS, TEMPO_BPM
 from gesturesmith.model.builder import NewGesture, NewPoint
 from gesturesmith.model.context import MAX_BEATS
 from gesturesmith.source import Source, clean, folded
-from gesturesmith.units import Spelling
+from gesturesmith.units import Interval, Spelling
 from gesturesmith.values import frozen
 
 _COLUMNS = 100
 _MOST_BEATS = 64  # of a meter
+_MOST_SHARPS = 7
+_BY_FIFTHS = "FCGDAEB"
 _MOST_TEXT = 200  # characters of a title
 
 
@@ -37,7 +40,11 @@ class ScoreExcerpt:
 
 @frozen(kw_only=True)
 class _SteadyBars:
-    """Bars, from `first` up to but not including `end`, with one meter and tempo."""
+    """Bars, from `first` up to but not including `end`, with one meter, tempo and key.
+
+    sharps   of the sounding key, negative for flats; None if the parts do not agree
+    pickup   the length of an incomplete first bar, else 0
+    """
 
     first: int
     end: int
@@ -45,6 +52,8 @@ class _SteadyBars:
     ends: Fraction
     meter: tuple[int, int] | None
     tempo: Fraction
+    sharps: int | None
+    pickup: Fraction = Fraction(0)
 
 
 @frozen
@@ -78,13 +87,13 @@ def excerpt(
     """
     plain = replace(score, bars=tuple(replace(bar, signs=RepeatSigns()) for bar in score.bars))
     times = timetable(plain, tempo)
-    stretches = _stretches(plain, times, bars)
-    cuts = tuple(dict.fromkeys(t for s in stretches for t in (s.starts, s.ends)))
     wanted = {folded(one) for one in only}
+    parts = [part for part in plain.parts if not wanted or folded(part.name) in wanted]
+    stretches = _stretches(plain, parts, times, bars)
+    cuts = tuple(dict.fromkeys(t for s in stretches for t in (s.starts, s.ends)))
     found = [
         line
-        for part in plain.parts
-        if not wanted or folded(part.name) in wanted
+        for part in parts
         for line in lines(plain, part, times, cuts)
         if any(stretches[0].starts <= p.at < stretches[-1].ends for p in line.phrases)
     ]
@@ -95,21 +104,66 @@ def excerpt(
     return ScoreExcerpt(text=format_text(Source(name, f"{text}\n")), left_out=tuple(_left_out(plain, found, cuts)))
 
 
-def _stretches(score: NotatedScore, times: ScoreTimes, bars: range) -> list[_SteadyBars]:
+def _stretches(
+    score: NotatedScore, parts: Sequence[NotatedPart], times: ScoreTimes, bars: range
+) -> list[_SteadyBars]:
     found: list[_SteadyBars] = []
     for index in bars:
         bar, starts = score.bars[index], times.bars[index].at
-        meter = _known_meter(bar.meter)
         marks = [mark.quarters for mark in bar.tempos if mark.quarters is not None]
         tempo = max(Fraction(TEMPO_BPM[0]), min(Fraction(TEMPO_BPM[1]), marks[0] if marks else times.tempo(starts)))
-        if found and (found[-1].meter, found[-1].tempo) == (meter, tempo):
-            found[-1] = replace(found[-1], end=index + 1, ends=starts + bar.lasts)
+        sounding = {part.bars[index].sharps + _fifths(part.bars[index].sounding) for part in parts}
+        if not any(part.bars[index].sharps for part in parts):
+            sounding = set()  # no key signature is not C major
+        after = score.bars[index + 1] if index == bars[0] and index + 1 in bars else None
+        whole = _meter_of(after) if after is not None else None
+        pickup = bar.meter is not None and after is not None and whole == bar.meter and bar.lasts < after.lasts
+        one = _SteadyBars(
+            first=index,
+            end=index + 1,
+            starts=starts,
+            ends=starts + bar.lasts,
+            meter=whole if pickup else _meter_of(bar),
+            tempo=tempo,
+            sharps=min(sounding) if len(sounding) == 1 else None,
+            pickup=bar.lasts if pickup else Fraction(0),
+        )
+        last = found[-1] if found else None
+        if last is not None and (last.meter, last.tempo, last.sharps) == (one.meter, one.tempo, one.sharps):
+            found[-1] = replace(last, end=one.end, ends=one.ends)
         else:
-            ends = starts + bar.lasts
-            found.append(
-                _SteadyBars(first=index, end=index + 1, starts=starts, ends=ends, meter=meter, tempo=tempo)
-            )
+            found.append(one)
     return found
+
+
+def _meter_of(bar: ScoreBar) -> tuple[int, int] | None:
+    """The meter of a bar as a file may have it: that of its length if it is shorter or longer than it should be,
+    None for free time."""
+    if bar.meter is None:
+        return None
+    count, note = bar.meter
+    if Fraction(4 * count, note) != bar.lasts:
+        length = bar.lasts / 4
+        count, note = length.numerator, length.denominator
+        if note < 4:
+            count, note = count * (4 // note), 4
+    if not (0 < count <= _MOST_BEATS and note <= _MOST_BEATS) or note & (note - 1):
+        return None
+    return count, note
+
+
+def _fifths(interval: Interval) -> int:
+    """How many sharps a key gets by an interval, negative for flats."""
+    name = Spelling("C", Fraction(0), 4).transposed(interval)
+    return _BY_FIFTHS.index(name.letter) - 1 + 7 * int(name.alter)
+
+
+def _key(sharps: int | None) -> str:
+    """A major key by its sharps, as files have it; without any, `none`."""
+    if sharps is None:
+        return "none"
+    sign = {-1: "b", 0: "", 1: "#"}[(sharps + 1) // 7]
+    return f"{_BY_FIFTHS[(sharps + 1) % 7]}{sign} major"
 
 
 def _named(score: NotatedScore, found: list[PlayerLine], stretches: list[_SteadyBars]) -> list[_Named]:
@@ -177,24 +231,60 @@ def _file(
             for title, phrase in row:
                 yield f"gesture {title}"
                 yield from (f"  {line}" for line in _gesture(instruments.get(one.line.part.key), phrase.gesture))
-    for number, stretch in enumerate(stretches):
-        yield from _passage(score, named, stretch, number, stretches[0])
+    steady = list(zip(stretches, range(len(stretches)), strict=True))
+    groups = [list(rows) for _, rows in groupby(steady, key=lambda row: row[0].meter is None)]
+    for number, rows in enumerate(groups, start=1):
+        yield from _passage(score, named, rows, number, stretches[0])
 
 
 def _passage(
-    score: NotatedScore, named: list[_Named], stretch: _SteadyBars, number: int, first: _SteadyBars
+    score: NotatedScore, named: list[_Named], rows: list[tuple[_SteadyBars, int]], number: int, first: _SteadyBars
 ) -> Iterator[str]:
-    from_bar, to_bar = score.bars[stretch.first].number, score.bars[stretch.end - 1].number
-    title = f"Bar {from_bar}" if stretch.end == stretch.first + 1 else f"Bars {from_bar} to {to_bar}"
-    yield f"passage bars-{number + 1} {_text(title)}"
-    if stretch.tempo != first.tempo:
-        yield f"  tempo: {_number(stretch.tempo)}"
-    yield f"  meter: {_meter(stretch.meter)}"
-    if stretch.meter is not None and from_bar.isdecimal() and 0 < int(from_bar) < 10_000:
-        yield f"  bar: {int(from_bar)}"
-    for one in named:
+    """Bars with, or without, a meter; a new tempo, meter or key is an entry between what is played."""
+    begin, end = rows[0][0], rows[-1][0]
+    from_bar, to_bar = score.bars[begin.first].number, score.bars[end.end - 1].number
+    title = f"Bar {from_bar}" if end.end == begin.first + 1 else f"Bars {from_bar} to {to_bar}"
+    yield f"passage bars-{number} {_text(title)}"
+    if begin.tempo != first.tempo:
+        yield f"  tempo: {_number(begin.tempo)}"
+    yield f"  meter: {_meter(begin.meter)}"
+    own = instruments.get(named[0].line.part.key) if len(named) == 1 else None
+    if begin.meter is not None and _is_number(from_bar):
+        yield f"  bar: {max(1, int(from_bar))}"
+    if begin.pickup:
+        yield f"  pickup: {_number(begin.pickup)} beats"
+    if _sharps(begin, own) is not None:
+        yield f"  key: {_key(_sharps(begin, own))}"
+    for place, one in enumerate(named):
+        items: list[str] = []
+        for n, (stretch, index) in enumerate(rows):
+            if n and not place:
+                items += _changes(rows[n - 1][0], stretch, own)
+            items += _items(one.phrases[index], stretch)
         key = one.name if len(named) > 1 else "play"
-        yield from (f"  {line}" for line in _folded(f"{key}: {', '.join(_items(one.phrases[number], stretch))}"))
+        yield from (f"  {line}" for line in _folded(f"{key}: {', '.join(items)}"))
+
+
+def _is_number(bar: str) -> bool:
+    """Whether the bars of a file may begin with it; those with a pickup begin after 0."""
+    return bar.isdecimal() and len(bar) < 5
+
+
+def _sharps(stretch: _SteadyBars, own: Instrument | None) -> int | None:
+    """The sharps of the key: sounding, or in the part of one instrument; None if there is no one key."""
+    if stretch.sharps is None:
+        return None
+    sharps = stretch.sharps - (_fifths(own.sounding) if own is not None else 0)
+    return sharps if abs(sharps) <= _MOST_SHARPS else None
+
+
+def _changes(before: _SteadyBars, now: _SteadyBars, own: Instrument | None) -> Iterator[str]:
+    if now.tempo != before.tempo:
+        yield f"tempo {_number(now.tempo)}"
+    if now.meter != before.meter:
+        yield f"meter {_meter(now.meter)}"
+    if _sharps(now, own) != _sharps(before, own):
+        yield f"key {_key(_sharps(now, own))}"
 
 
 def _items(row: Sequence[tuple[str, Phrase]], stretch: _SteadyBars) -> Iterator[str]:
@@ -303,13 +393,6 @@ def _folded(text: str) -> Iterator[str]:
 
 def _meter(meter: tuple[int, int] | None) -> str:
     return f"{meter[0]}/{meter[1]}" if meter is not None else "free"
-
-
-def _known_meter(meter: tuple[int, int] | None) -> tuple[int, int] | None:
-    """A meter that a file may have; any other is free time."""
-    if meter is None or meter[0] > _MOST_BEATS or meter[1] > _MOST_BEATS or meter[1] & (meter[1] - 1):
-        return None
-    return meter
 
 
 def _shown(text: str) -> str:

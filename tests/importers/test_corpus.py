@@ -11,10 +11,12 @@ from pathlib import Path
 
 import music21
 import pytest
+from importers.test_excerpt import played
 from music.bach import MOVEMENTS
 from sampling import WHOLE
 
 from gesturesmith.diagnostics import Severity
+from gesturesmith.importers.excerpt import excerpt
 from gesturesmith.importers.judged import judged
 from gesturesmith.importers.musicxml import read
 from gesturesmith.importers.notated import NotatedPart, NotatedScore
@@ -90,3 +92,34 @@ def test_nothing_is_refused_and_little_is_questioned():
     assert set(found) <= set(EXCEPTIONS)
     assert found.total() < MOST_CAUTIONS * count
     assert count > (4500 if WHOLE else 500)
+
+
+@pytest.mark.parametrize("name", SCORES if WHOLE else SAMPLE)
+def test_an_excerpt_of_the_whole_has_its_notes(name):
+    """Times in quarters and sounding cents, written out again by way of the language."""
+    score = read((CORPUS / name).read_bytes())
+    made = excerpt(score, range(len(score.bars)), name=name)
+    assert made is not None
+    found = played(made.text)
+    for index, part in enumerate(score.parts):
+        players = [
+            rows for title, rows in found.items() if title == part.name or title.startswith(f"{part.name}, ")
+        ]
+        there = {(at, cents) for rows in players for at, cents, _ in rows}
+        asked = sounding(score, index)
+        assert asked <= there
+        assert len(there) - len(asked) <= sum(n.tied for bar in part.bars for n in bar.notes)
+
+
+def sounding(score: NotatedScore, index: int) -> set[tuple[Fraction, Fraction]]:
+    """Time and sounding cents of the notes of a part, without grace notes and those that a tie leads to."""
+    found = set()
+    at = Fraction(0)
+    for bar, own in zip(score.bars, score.parts[index].bars, strict=True):
+        found |= {
+            (at + n.at, n.written.transposed(own.sounding).pitch_cents)
+            for n in own.notes
+            if not n.grace and not n.tied
+        }
+        at += bar.lasts
+    return found

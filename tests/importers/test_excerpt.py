@@ -10,7 +10,6 @@ from importers.scores import FOUR, bars, note, partwise, tempo, words
 from gesturesmith.importers.excerpt import bars_named, excerpt
 from gesturesmith.importers.musicxml import read
 from gesturesmith.importers.notated import NotatedScore
-from gesturesmith.importers.phrases import as_written
 from gesturesmith.lang import format_text
 from gesturesmith.model.piece import Passage
 from gesturesmith.model.reading import read as read_text
@@ -50,22 +49,6 @@ def notes(passages: tuple[Passage, ...]) -> Played:
                 if point.kind == "pitch":
                     found.append((start + item.at + point.at, point.sounding_cents, point.reached))
         start += passage.beats
-    return found
-
-
-def score_notes(score: NotatedScore, part: int, first: int, end: int) -> list[tuple[Fraction, Fraction]]:
-    """Time and sounding cents of the tongued and slurred notes of a part, grace notes and tied ones left out."""
-    found = []
-    at = Fraction(0)
-    for index in range(first, end):
-        bar = score.parts[part].bars[index]
-        instrument = as_written(score.parts[part].key, bar.sounding)
-        found += [
-            (at + n.at, instrument.heard(n.written).pitch_cents)
-            for n in bar.notes
-            if not n.grace and not (n.tied and index > first)
-        ]
-        at += score.bars[index].lasts
     return found
 
 
@@ -116,18 +99,38 @@ def test_a_horn_in_e_flat_is_written_as_our_horn():
     assert "contour: Bb4 for 4\n" in written(score)
 
 
-def test_each_meter_and_tempo_has_its_passage():
-    three = "<attributes><time><beats>3</beats><beat-type>4</beat-type></time></attributes>"
+def test_a_new_meter_tempo_or_key_is_an_entry():
+    three = "<time><beats>3</beats><beat-type>4</beat-type></time></attributes>"
+    three = f"<attributes><key><fifths>-2</fifths></key>{three}"
     slur = note("C5", 16, SLUR)
-    data = partwise(bars(tempo(60) + slur, three + note("D5", 12, OVER), tempo(90) + note("E5", 12)))
-    score = read(data)
-    text = written(score)
-    assert 'passage bars-2 "Bar 2"\n  meter: 3/4\n  bar: 2\n  play: bar-2\n' in text
-    assert 'passage bars-3 "Bar 3"\n  tempo: 90\n  meter: 3/4\n' in text
-    made = excerpt(score, range(3), name="a")
-    assert made.left_out == (
-        "Horn in F: ties or slurs that lead into these bars or across a change of tempo or meter (1)",
+    rest = tempo(90) + note("E5", 12)
+    score = read(partwise(bars(tempo(60) + slur, three + note("D5", 12, OVER), rest, first=IN_F)))
+    assert written(score).endswith(
+        'passage bars-1 "Bars 1 to 3"\n  meter: 4/4\n  bar: 1\n'
+        "  play: bar-1, meter 3/4, key Bb major, bar-2, tempo 90, bar-3\n"
     )
+    made = excerpt(score, range(3), name="a")
+    where = "into these bars or across a change of tempo or meter"
+    assert made.left_out == (f"Horn in F: ties or slurs that lead {where} (1)",)
+
+
+def test_a_pickup_and_bars_that_are_too_short():
+    """A bar cut short by a repeat has the meter of its length."""
+    score = read(partwise(bars(note("C5", 4), note("D5", 16), note("E5", 12), note("F5", 16), first=IN_F)))
+    assert "  meter: 4/4\n  bar: 1\n  pickup: 1 beats\n" in written(score) or "pickup: 1 beat" in written(score)
+    assert "meter 3/4" in written(score)
+    assert "meter 4/4" in written(score)
+    assert len(played(written(score))["Horn in F"]) == 4
+
+
+def test_free_time_and_bars_are_passages_of_their_own():
+    hidden = FOUR.replace("<time>", '<time print-object="no">')
+    none = '<barline location="right"><bar-style>none</bar-style></barline>'
+    score = read(partwise(bars(hidden + note("C5", 16) + none, FOUR + note("D5", 16), first="")))
+    text = written(score)
+    assert 'passage bars-1 "Bar 1"\n  meter: free\n  play: bar-1\n' in text
+    assert 'passage bars-2 "Bar 2"\n  meter: 4/4\n' in text
+    assert len(played(text)["Horn in F"]) == 2
 
 
 def test_a_note_held_into_the_bars_begins_with_them():
@@ -160,12 +163,16 @@ def test_bars_that_are_not_there():
 
 def test_long_rests_and_odd_meters_make_a_file_that_reads():
     """A rest lasts at most 1,000 beats, a bar has at most 64."""
-    odd = FOUR.replace("<beats>4", "<beats>73").replace("<beat-type>4", "<beat-type>32")
+    odd = (
+        FOUR.replace("<divisions>4", "<divisions>8")
+        .replace("<beats>4", "<beats>73")
+        .replace("<beat-type>4", "<beat-type>32")
+    )
     score = read(partwise(bars(note("C5", 16), *[note("r", 16)] * 300, note("D5", 16))))
     text = written(score)
     assert "rest 1000, rest 200" in text
     assert len(played(text)["Horn in F"]) == 2
-    text = written(read(partwise(bars(note("C5", 16), first=odd))))
+    text = written(read(partwise(bars(note("C5", 73), first=odd))))
     assert "meter: free" in text
     assert len(played(text)["Horn in F"]) == 1
 
