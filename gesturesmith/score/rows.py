@@ -36,7 +36,7 @@ def fingerings(case: Case, line: VoiceBuilder, asked: Fingerings) -> None:
     for played in realisation.points:
         event = _event(line, played.index)
         name = _name(played)
-        if event is None or not name or not (_shows_pitch(event) or played.given):
+        if event is None or not name or not (played.given or (_shows_pitch(event) and not _forced(event))):
             shown = None
             continue
         part_of_sign = _part_of_sign(case, event)
@@ -46,6 +46,11 @@ def fingerings(case: Case, line: VoiceBuilder, asked: Fingerings) -> None:
             event.marks.append(Fingering(name=name))
         shown = (name, event) if wanted else None
     _of_graces(case, line, asked)
+
+
+def _forced(event: EventBuilder) -> bool:
+    """Whether the lip forces the note between the harmonics: no fingering gives it, and the player finds one."""
+    return event.point is not None and any(t.harmonic == "between" for t in event.point.techniques)
 
 
 def _of_graces(case: Case, line: VoiceBuilder, asked: Fingerings) -> None:

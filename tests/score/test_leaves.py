@@ -166,3 +166,21 @@ def test_a_head_as_short_as_its_repeats_has_no_strokes(engraved):
     """A quarter of sixteenths off the beat is tied from three sixteenths to one, which is one repeat."""
     text = "meter: 4/4\ngesture a\n  contour: C5 sixteenths\npassage p\n  play: D5 for 1/4, a, D5 for 3/4\n"
     assert engraved(f"instrument: horn\npitches: written\n{text}")["p"].ly.count("gsStrokes") == 1
+
+
+def test_a_fake_tone_has_no_fingering(engraved):
+    """It stands between the harmonics: any fingering would be a wrong one."""
+    text = "instrument: trombone\npitches: written\ngesture one\n  technique: {}\n  contour: {}, {}\n"
+    assert r"\gsFingering" not in engraved(text.format("factitious", "xEb2", "xD2"))["one"].ly
+    assert r"\gsFingering" not in engraved(text.format("pedal", "Bb1", "A1"))["one"].ly
+
+
+@pytest.mark.parametrize(
+    ("accidentals", "printed"),
+    [("stein", r"\gsEighth #1/8 a'4"), ("arrows", r"a'4 \gsCents #25")],
+)
+def test_an_eighth_tone_is_an_arrow_or_its_cents(engraved, accidentals, printed):
+    text = f"instrument: horn\npitches: written\naccidentals: {accidentals}\ngesture one\n  contour: A/4, C#\\5\n"
+    music = " ".join(engraved(text)["one"].ly.split())
+    assert printed in music
+    assert (r"\gsEighth #-1/8 cs''4" in music) is (accidentals == "stein")
