@@ -28,7 +28,13 @@ _ABBREVIATED = {
     "ritenuto": "ritardando",
 }  # fmt: skip
 _LONGEST_MARK = 12  # letters of a rehearsal mark: our own judgement
-_BARLINES = ("bar", "barline", "bars")
+# What else is typed for an entry, and how it is written.
+_MEANT = {
+    "letter": "mark A", "rehearsal": "mark A", "figure": "mark 1", "segno": 'mark "Segno"', "time": "meter 3/4",
+    "barline": "double bar", "bar": "double bar", "doublebar": "double bar", "faster": 'tempo "Faster" 96',
+    "slower": 'tempo "Slower" 60', "fermata": "it after a note or a rest: rest 2 fermata",
+    "signature": "key Eb major",
+}  # fmt: skip
 _WORDS = frozenset(("tempo", "meter", "key", "mark", "double", *TURNS, *_ABBREVIATED))
 _AFTER_NAME = frozenset((",", "/", "up", "down", *PLAYERS))
 
@@ -39,6 +45,19 @@ def begins(reader: Reader) -> bool:
     if tok.kind != "word" or tok.text not in _WORDS:
         return False
     return tok.text not in reader.notes.names or not (after.kind == "end" or after.text in _AFTER_NAME)
+
+
+def meant(reader: Reader) -> None:
+    """Give up at a word that other trade words stand for, if no gesture has that name."""
+    tok, after = reader.tok, reader.ahead()
+    if tok.kind == "number" and tok.text.endswith(("/4", "/8")):
+        reader.fail("bad-change", tok.span, f"a new meter is written meter {tok.text}")
+    if tok.text == "a" and after.text == "tempo":
+        reader.fail("bad-change", tok.span, "say which tempo it goes back to: tempo 60")
+    if tok.kind != "word" or tok.text.casefold() in reader.notes.names:
+        return
+    if tok.text.casefold() in _MEANT:
+        reader.fail("bad-change", tok.span, f"write {_MEANT[tok.text.casefold()]}")
 
 
 def change(reader: Reader) -> PlayItem:
@@ -63,7 +82,7 @@ def _of(reader: Reader, first: Token) -> Tempo | GradualNode | TimeSignature | K
             return _mark(reader)
         case "double":
             tok = reader.tok
-            if tok.text not in _BARLINES:
+            if tok.text != "bar":
                 reader.unexpected("`bar`: a double bar line is written `double bar`")
             reader.next()
             return DoubleBarNode(reader.span_from(first))
@@ -110,5 +129,7 @@ def _mark(reader: Reader) -> MarkNode:
     else:
         if tok.kind == "note":
             reader.fail("bad-change", tok.span, f"{shown(tok.text)} is a pitch: the letter alone, mark A")
+        if tok.text == "," or tok.kind == "end":
+            reader.fail("bad-change", tok.span, "which letter or number? mark A")
         reader.unexpected("the letter, the number or a short text of a rehearsal mark: mark A")
     return MarkNode(said, tok.span)

@@ -55,6 +55,7 @@ def _of_players(reader: Reader) -> PlayItem:
     """An item; `C5 / E4 for 2` divides two players, and a word says which of them plays."""
     if changes.begins(reader):
         return changes.change(reader)
+    changes.meant(reader)
     item = _item(reader)
     tok = reader.tok
     if tok.text == _DIVIDED:

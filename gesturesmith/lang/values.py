@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 from functools import lru_cache
+from itertools import takewhile
 from typing import get_args
 
 from gesturesmith import techniques
@@ -121,8 +122,9 @@ def tempo_item(reader: Reader) -> Tempo:
     counted = _counted(reader)
     if reader.tok.kind == "word" and not words:
         shape = "a number of beats per minute, words in quotes before it, or the note that is the beat"
-        count = next((t.text for t in reader.tokens if t.kind == "number"), "60")
-        said = " ".join(t.text for t in reader.tokens if t.kind == "word" and t.line == first.line)
+        own = list(takewhile(lambda t: t.text != ",", reader.tokens[reader.i :]))
+        count = next((t.text for t in own if t.kind == "number"), "60")
+        said = " ".join(t.text for t in own if t.kind == "word" and t.line == first.line)
         example = f'"{said[:30]}" {count}, dotted quarter = {count}'
         reader.fail("bad-number", first.span, f"{shown(first.text)} is not a tempo: {shape}: {example}")
     number = reader.tok

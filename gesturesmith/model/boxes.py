@@ -79,6 +79,9 @@ def _cell(ctx: Context, entry: nodes.KeyEntry, events: Events) -> tuple[PassageI
     items: list[PassageItem] = []
     at = Fraction(0)
     for node in entry.value.items:
+        if node.change is not None:
+            ctx.error("box-content", node.span, name=f"`{node.change}`")
+            return None
         if node.who is not None or node.below is not None or node.silent:
             ctx.error("box-content", node.span, name="what two players share")
             return None

@@ -424,7 +424,7 @@ TEXTS = {
     "say-major": "{tonic} majeur",
     "say-minor": "{tonic} mineur",
     "say-tempo": "tempo {number}",
-    "say-tempo-words": "« {words} », tempo {number}",
+    "say-tempo-words": "« {words} », tempo {number}",
     "say-accelerando": "à partir d’ici de plus en plus vite jusqu’au tempo {number} en {length}",
     "say-ritardando": "à partir d’ici de plus en plus lent jusqu’au tempo {number} en {length}",
     "say-meter": "mesure à {meter}",

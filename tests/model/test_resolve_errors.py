@@ -84,6 +84,8 @@ MISTAKES = [
     ("box-too-short", HORN + "box b\n  play: C4 for 1\n  lasts: «1 beat»\npassage p\n  play: b\n", "twice as long"),
     ("box-choice", HORN + "box «b»\n  lasts: 9 s\npassage p\n  play: b\n", "repeats nothing"),
     ("box-content", HORN + "box b\n  play: «rest 1»\n  lasts: 9 s\npassage p\n  play: b\n", "silence alone"),
+    ("box-content", HORN + "box b\n  play: C4 for 1, «tempo 90», C4 for 1\n  lasts: 9 s\npassage p\n  play: b\n",
+     "`tempo 90` cannot stand in a box"),
     ("box-unplayed", HORN + "box «b»\n  play: C4 for 1\n  lasts: 9 s\n" + A, "to a `play`"),
     (
         "box-in-bars",
