@@ -16,7 +16,7 @@ _EVERY = 97
 
 
 @pytest.mark.lilypond
-@pytest.mark.parametrize("program", sample(PROGRAMS, 1), ids=str)
+@pytest.mark.parametrize("program", sample(PROGRAMS, 2), ids=str)
 def test_joined_techniques_are_all_told_and_nothing_touches(program, tmp_path):
     some = pairs.pairs()[::_EVERY]
     assert len(some) > 15

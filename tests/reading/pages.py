@@ -3,6 +3,7 @@ here."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
@@ -434,35 +435,51 @@ class ChartRow:
             off = _number(texts[1])
             real = tube.fundamental_cents + partial_cents(int(texts[0])) - sounding
             return [] if abs(real - off) <= 0.6 else [f"partial {texts[0]} is {real:+.0f} cents off, not {off:+d}"]
-        if self.name == "quarter-tones":
-            aside, name = _aside(texts[0])
-            if aside:  # between two positions: lower than the one, higher than the next
-                tube = self._tube(name)
-                offs = [tube.fundamental_cents + partial_cents(n) - sounding for n in _partials(tube)]
-                right = any(0 < (-o if aside == "short" else o) < 100 for o in offs)
-                return [] if right else [f"{texts[0]} does not give the note"]
-            off = _number(texts[1])
-            tubes = [self._tube(texts[0])] if len(self.instrument.tubes) > 1 else list(self.instrument.tubes)
-            reals = [t.fundamental_cents + partial_cents(n) - sounding for t in tubes for n in _partials(t)]
-            best = min(reals, key=lambda r: abs(r - off))
-            # A slide corrects a little without saying so.
-            within = _SLIDE if self.instrument.kind == "slide" else 0.6
-            return [] if abs(best - off) <= within else [f"{texts[0]} gives no note {off:+d} cents off"]
         if len(self.instrument.tubes) == 1:
             number, *hand = texts[0].split()
-            real = self.instrument.tubes[0].fundamental_cents + partial_cents(int(number)) - sounding
-            within = -50 <= real <= 50 if not hand else 0 <= real <= _CLOSED if hand == ["+"] else -150 <= real <= 0
-            return [] if within else [f"partial {texts[0]} is {real:+.0f} cents off"]
+            reals = [self.instrument.tubes[0].fundamental_cents + partial_cents(int(number)) - sounding]
+            if not texts[1:]:
+                within = -50, 50
+                if hand:
+                    # Closed, down to half a step above the next partial (Ericson).
+                    down = partial_cents(int(number)) - partial_cents(max(1, int(number) - 1)) - 100
+                    within = (0, max(_CLOSED, down + 5)) if hand == ["+"] else (-150, 0)
+                right = within[0] <= reals[0] <= within[1]
+                return [] if right else [f"partial {texts[0]} is {reals[0]:+.0f} cents off"]
+        else:
+            reals = self._reals(texts[0], sounding)
         wrong = []
-        for text in texts:
-            aside, name = _aside(text)
-            tube = self._tube(name)
-            offs = [tube.fundamental_cents + partial_cents(n) - sounding for n in _partials(tube)]
+        others = texts[1:]
+        if others and (told := _OFF.fullmatch(others[0])):
+            off = _number(told[1]) if told[1] else -_number(told[2])
+            others = others[1:]
+            # A slide corrects a little without saying so.
+            within = _SLIDE if self.instrument.kind == "slide" else 0.6
+            aside = _aside(texts[0])[0]
+            if aside and not off:  # between two positions: lower than the one, higher than the next
+                right = any(0 < (-real if aside == "short" else real) < 100 for real in reals)
+            else:
+                right = any(abs(real - off) <= within for real in reals)
+            if not right:
+                wrong.append(f"{texts[0]} gives no note {off:+d} cents off")
+        else:
+            others = texts
+        for text in others:
+            aside, _ = _aside(text)
             # A slide a little in raises what the position gives, a little out lowers it.
-            near = [o for o in offs if abs(o) <= _NEAR and (not aside or (o < 0) is (aside == "short"))]
+            near = [
+                o
+                for o in self._reals(text, sounding)
+                if abs(o) <= _NEAR and (not aside or (o < 0) is (aside == "short"))
+            ]
             if not near:
                 wrong.append(f"no partial of {text} is within {_NEAR} cents of the note")
         return wrong
+
+    def _reals(self, text: str, sounding: float) -> list[float]:
+        """How far the partials of a fingering or position are from a pitch, in cents."""
+        tube = self._tube(_aside(text)[1])
+        return [tube.fundamental_cents + partial_cents(n) - sounding for n in _partials(tube)]
 
     def _tube(self, text: str) -> Tube:
         plain = text.replace(" ", "").replace("♭", "b")
@@ -473,6 +490,8 @@ class ChartRow:
 # tube lengths in the place of 2^(1/2)), and their third partial by 2 more.
 _NEAR = 60
 _SLIDE = 25  # a quarter of the way to the next position
+# How far a fingering is off, or what brings it into tune: "(+52)", "lip −16".
+_OFF = re.compile(r"\(([+−±]\d+)\)|[a-z]+ ([+−]\d+)")
 _CLOSED = 210  # the most, in cents, that the hand lowers an open note; on a natural horn up to a written whole tone
 
 

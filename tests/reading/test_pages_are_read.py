@@ -84,11 +84,14 @@ def test_sheets(tmp_path):
 
 @pytest.mark.parametrize(
     ("instrument", "sounds"),
-    [
-        ("horn", "a perfect fifth lower than written"),
-        ("trombone", "as written"),
-        ("natural-horn", "a perfect fifth lower than written"),
-    ],
+    sample(
+        [
+            ("horn", "a perfect fifth lower than written"),
+            ("trombone", "as written"),
+            ("natural-horn", "a perfect fifth lower than written"),
+        ],
+        3,
+    ),
 )
 def test_charts(instrument, sounds, tmp_path):
     job = pages.Job()
