@@ -171,6 +171,20 @@ def test_the_gap_is_the_same_at_every_head(pictures):
     assert 0.2 < min(found) < 0.6
 
 
+def test_a_line_jumps_where_it_is_told(tmp_path):
+    """Against the grain: a quarter and three quarters of the way it is two steps below the straight way, and at once
+    as far above."""
+    line = r"\gsLine #'((style . plain) (uncut . #t) (turns . ((1/4 . -2) (1/4 . 2) (3/4 . -2) (3/4 . 2))))"
+    (picture,) = compile_svg([score(rf"g'4{line} s2. \gsStemless d''4\gsLineEnd")], tmp_path)
+    first, last = picture.points
+    for share in (0.25, 0.75):
+        x = first.middle + share * (last.middle - first.middle)
+        there = [y for stretch in picture.stretches for a, y in stretch.drawn if abs(a - x) < 0.4]
+        straight = first.y + share * (last.y - first.y)
+        assert min(there) == pytest.approx(straight - 1, abs=0.2)
+        assert max(there) == pytest.approx(straight + 1, abs=0.2)
+
+
 def test_a_wave_grows_and_fades(pictures):
     """The amplitude at the end of a growing line is at least twice that at its beginning; fading, the reverse."""
 

@@ -21,7 +21,7 @@ EVERYTHING = [
     r"""\gsX c'4\gsLine #'((style . wavy) (growth . growing) (word . "gliss.")) s2 \gsX fs''4\gsLineEnd
         c'4\gsLine #'((style . plain) (arrow . #t) (word . "gliss.")) s2 c'''4\gsLineEnd""",
     r"""\gsX c''2\gsLine #'((style . broken)) \gsX f'2 \gsX e''4\gsLineEnd\gsLine #'((style . dotted)) \gsX c'2.\gsLineEnd""",
-    r"""\gsDiamond c'2 \gsTriangleUp c''4 \gsTriangleDown c'4 \gsSlash c'1 \gsGhost cs'4 \gsGhost <e' g'>8 \gsGhost c'''2 \gsSmall \gsDiamond cs'4 \gsHidden c'4 \gsBare cs'2
+    r"""\gsDiamond c'2 \gsTriangleUp c''4 \gsTriangleDown c'4 \gsSlash c'1 \gsGhost cs'4 \gsGhost <e' g'>8 \gsGhost c'''2 \gsSmall \gsDiamond cs'4 \gsHidden c'4 \gsBare cs'2 \gsEighth #1/8 cs'4 \gsEighth #-1/8 <bf' d''>4
         \gsHeight #-3 \gsX c'1 \gsX c'1""",
     r"""c'4\gsScoop e'\gsPlop fs'\gsRip bf'\gsDoit <c' e'>4.\gsFall c'8\gsBend #-2 cs'4\gsScoop\gsFall d'4""",
     r"""c'4\gsLift e'\gsSmear fs'8\gsShortDoit bf'\gsLongDoit c'4.\gsDoitAtOnce c'8\gsShortFall cs'4\gsLongFall d'4\gsFallAtOnce
