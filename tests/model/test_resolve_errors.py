@@ -31,7 +31,7 @@ TWO_S = HORN + "gesture a\n  contour: G4\n  lasts: 2 s\n"
 MISTAKES = [
     ("missing-instrument", "«p»itches: written\n" + A, "instrument: horn"),
     ("unknown-instrument", "instrument: «hron»\npitches: written\n" + A, "`horn`"),
-    ("unknown-instrument", "instrument: «tromba»\npitches: written\n" + A, "`bass-trumpet` or `trumpet-c`"),
+    ("unknown-instrument", "instrument: «tromba»\npitches: written\n" + A, "`bass-trumpet` or `natural-trumpet`"),
     ("unknown-instrument", "instrument: «Posaune»\npitches: written\n" + A, "write `trombone` or `trombone-f`"),
     ("unknown-instrument", "instrument: «corno»\npitches: written\n" + A, "write `horn`, `horn-bb` or `horn-f`"),
     ("unreadable-profile", 'instrument: «"nowhere.toml"»\npitches: written\n' + A, "no such file"),
