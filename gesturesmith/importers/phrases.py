@@ -22,6 +22,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AskedHead, EdgeShape, Extreme, Join, LineKind
 from gesturesmith.lang.words import ACCENTS, SECONDS
 from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint
+from gesturesmith.model.context import MAX_BEATS
 from gesturesmith.source import as_said
 from gesturesmith.techniques.base import Technique, clash
 from gesturesmith.units import Interval, Spelling
@@ -405,6 +406,8 @@ def _breaks(score: NotatedScore, row: list[_PlayedNote], sound: _PlayedNote) -> 
         return before.bar != sound.bar or before.stop is not None
     if before.ends < sound.at or before.stop is not None or before.after:
         return True
+    if sound.ends - row[0].at > MAX_BEATS:
+        return True
     if "tremolo" in before.note.signs or "tremolo" in sound.note.signs:
         return True
     return len(row) >= MAX_POINTS and not sound.note.slurred and before.note.line == "none"
@@ -450,7 +453,11 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         struck = bool(strokes)
         if join == "slur" and sound.graces and not all(one.slurred for one in (*sound.graces[1:], note)):
             join = "none"  # a slur to a grace note goes on to its note
-        points.append(_point(instrument, sound, sound.at - start, join, strokes))
+        point = _point(instrument, sound, sound.at - start, join, strokes)
+        if point.graces and join not in ("none", "slur"):  # a line leads from a grace note, not to it
+            last = replace(point.graces[-1], line=join)
+            point = replace(point, line="none", graces=(*point.graces[:-1], last))
+        points.append(point)
         places.append(place)
         wanted.append(keys)
         line, sliding, now = goes_on, new, sound.ends
@@ -467,6 +474,8 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         layer = techniques.get(quarter).layer
         there = [any(techniques.get(key).layer == layer for key in keys) for keys in wanted]
         wanted = [keys if known else (*keys, quarter) for keys, known in zip(wanted, there, strict=True)]
+    # After its note a grace note can only be the last.
+    points = [replace(p, after=()) if p.after and p is not points[-1] else p for p in points]
     common, changed = _turning(points, wanted)
     force = _force_at(beside, row[0].at)
     gesture = NewGesture(

@@ -3,19 +3,27 @@
 from __future__ import annotations
 
 import io
+import re
 import resource
 import zipfile
 from fractions import Fraction
 from functools import partial
+from pathlib import Path
+from random import Random
 
 import pytest
 from importers.scores import FOUR, HEAD, bars, note, part_list, partwise, tempo, words
 from sampling import count
 from timing import within
 
+from gesturesmith.importers.excerpt import excerpt
+from gesturesmith.importers.judged import judged
 from gesturesmith.importers.musicxml import NotMusicXmlError, container, read, reader, tree
+from gesturesmith.model.reading import read as read_text
+from gesturesmith.source import Source
 
 C5 = note("C5")
+DEMO = Path(__file__).parents[2] / "docs" / "demo" / "crossing.musicxml"
 
 
 def one_bar(content: str) -> list:
@@ -275,3 +283,27 @@ def test_compressed_and_plain_give_the_same():
     plain = partwise(bars(C5 * 4))
     assert read(packed(("a.xml", plain))) == read(plain)
     assert container.MAX_BYTES > 30_000_000  # a symphony
+
+
+def test_damaged_scores_are_read_or_refused():
+    """Numbers, names and elements of the demo changed at random: what is read can be judged and excerpted."""
+    random = Random(7)
+    plain = DEMO.read_bytes()
+    for _ in range(count(60, 1000, 20_000)):
+        data = plain
+        for _ in range(random.randint(1, 4)):
+            places = list(re.finditer(rb">([^<>\n]+)<|=\"([^\"]*)\"|<(note|measure|attributes)>", data))
+            place = random.choice(places)
+            group = next(n for n in (1, 2, 3) if place[n] is not None)
+            word = random.choice(
+                (b"0", b"-1", b"1e9", b"99999999999", b"", b"x", b"1/0", b"nan", b"\xc3\xa9", b"chord")
+            )
+            data = data[: place.start(group)] + word + data[place.end(group) :]
+        try:
+            score = read(data)
+        except NotMusicXmlError:
+            continue
+        said = judged(score, "damaged")
+        assert said.errors or said.parts or score.others
+        made = excerpt(score, range(len(score.bars)), name="damaged")
+        assert made is None or read_text(Source("damaged", made.text)).errors == ()

@@ -17,10 +17,11 @@ from gesturesmith.importers.musicxml import read
 from gesturesmith.importers.phrases import lines
 from gesturesmith.importers.times import timetable
 from gesturesmith.model.builder import make
-from gesturesmith.model.gesture import Gesture
+from gesturesmith.model.gesture import ContourPoint, Gesture
 from gesturesmith.model.reading import read as read_text
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
+from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling, spell
 
 DOCS = Path(__file__).parents[2] / "docs"
@@ -55,6 +56,7 @@ def lost(gesture: Gesture) -> str:
 
 def shown(gesture: Gesture) -> list[tuple[object, ...]]:
     """What a gesture asks for, point by point, and its levels and mute."""
+    slid = {id(p) for a, b, _ in gesture.slides for p in (a, b)}
     points: list[tuple[object, ...]] = [
         (
             p.at,
@@ -66,13 +68,18 @@ def shown(gesture: Gesture) -> list[tuple[object, ...]]:
             p.marks,
             p.strokes,
             # Whether a quarter tone was asked for as such or by its name, nothing shows.
-            tuple(sorted(t.key for t in p.techniques if t.layer != "none" and t.grid == 100)),
+            tuple(sorted(t.key for t in p.techniques if t.layer != "none" and t.grid == 100 and _acts(t, p, slid))),
             tuple(g.point.pitch.written.name for g in p.graces if g.point.pitch is not None),
             tuple(g.point.pitch.written.name for g in p.after if g.point.pitch is not None),
         )
         for p in gesture.points
     ]
     return [*points, *((n.level, n.at, n.join) for n in gesture.dynamics), (gesture.mute,)]
+
+
+def _acts(technique: Technique, point: ContourPoint, slid: set[int]) -> bool:
+    """Whether a technique does anything at a point: a way of sliding only where a line is."""
+    return technique.layer != "motion" or id(point) in slid
 
 
 def _name(written: Spelling) -> str:

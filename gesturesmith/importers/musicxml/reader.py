@@ -31,6 +31,7 @@ MAX_BARS = 50_000  # in one part; the longest works have a few thousand
 MAX_NOTES = 500_000  # of the parts that are judged
 MAX_ERRORS = 200
 _CODE, _RULE = "GS199", "unreadable-in-score"
+_MAX_DIVISIONS = 1_000_000  # of a quarter
 _MAX_BAR = Fraction(4000)  # quarters: beyond it a length is a mistake
 _IN_BARS = frozenset({
     "note", "backup", "forward", "direction", "attributes", "harmony", "figured-bass", "print", "sound",
@@ -277,7 +278,7 @@ class _ScoreReader:
     def attributes(self, part: _ReadPart, bar: _ReadBar, element: Element) -> None:
         if text := element.says("divisions"):
             found = number(text)
-            if found is None or found <= 0:
+            if found is None or not 0 < found <= _MAX_DIVISIONS:
                 self.wrong(part, bar, element, f"{text[:20]!r} divisions; {_shown(part.divisions)} is assumed")
             else:
                 part.divisions = found
