@@ -7,8 +7,8 @@ from fractions import Fraction
 
 import pytest
 
-from gesturesmith import sheets
 from gesturesmith.score.music import USUAL_PLACE
+from gesturesmith.sheets import snippet
 
 SLIDE = "  technique: half-valve\n"
 
@@ -30,7 +30,7 @@ def test_a_place(body, place, engraved):
 
 def test_the_layout_says_it_only_where_it_is_another(engraved):
     music = engraved("gesture long\n  contour: F4\n  lasts: 10 s\ngesture short\n  contour: F4\n  lasts: 2 s\n")
-    long, short = (str(sheets.snippet.book(music[name], music[""], output="x")) for name in ("long", "short"))
+    long, short = (str(snippet.book(music[name], music[""], output="x")) for name in ("long", "short"))
     assert r"\gsPlace #1/3" in long
     assert r"\gsPlace" not in short
 
