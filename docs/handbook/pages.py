@@ -48,6 +48,7 @@ _PLACES = {
     "SECURITY.md": "security.md",
     "CHANGELOG.md": "changes.md",
     "docs/handbook/text/adding.md": "adding.md",
+    "docs/handbook/text/scores.md": "scores.md",
     "gesturesmith/schemas/report.json": "programs.md",
 }
 _LINK = re.compile(r"(?<=\]\()(?![a-z]+:|#)([^)#\s]+)(#[^)\s]*)?(?=\))")

@@ -50,7 +50,7 @@ def begins(reader: Reader) -> bool:
 def meant(reader: Reader) -> None:
     """Give up at a word that other trade words stand for, if no gesture has that name."""
     tok, after = reader.tok, reader.ahead()
-    if tok.kind == "number" and tok.text.endswith(("/4", "/8")):
+    if tok.kind == "number" and tok.text.endswith(("/4", "/8")) and after.text != "of":
         reader.fail("bad-change", tok.span, f"a new meter is written meter {tok.text}")
     if tok.text == "a" and after.text == "tempo":
         reader.fail("bad-change", tok.span, "say which tempo it goes back to: tempo 60")
