@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from musicxml import exported
-from reading import generate, says
+from reading import says
 
 from gesturesmith import writers
 from gesturesmith.importers.excerpt import excerpt
@@ -19,14 +19,12 @@ from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
 _WRITER = writers.get("musicxml")
-_FILES = ("fog-signals", "graces", "rhythm")
-_SEEDS = range(6)
+_FILES = ("fog-signals", "graces", "rhythm", "together")
 
 
-def sources() -> list[tuple[Source, Path | None]]:
+def sources() -> list[tuple[Source, Path]]:
     made = {path.stem: path for path in (exported.DEMO, *exported.GALLERY)}
-    found = [(Source(made[stem].name, made[stem].read_text("utf-8")), made[stem].parent) for stem in _FILES]
-    return [*found, *((Source(f"generated {seed}", generate.file(seed)), None) for seed in _SEEDS)]
+    return [(Source(made[stem].name, made[stem].read_text("utf-8")), made[stem].parent) for stem in _FILES]
 
 
 def back(data: bytes, folder: Path) -> list[tuple] | None:

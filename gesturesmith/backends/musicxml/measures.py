@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -122,9 +124,17 @@ class PartWriter:
         self, staff: Staff, force: PartState, bounds: Sequence[Fraction], footnotes: dict[str, str]
     ) -> None:
         self._music, self._force, self._bounds = staff.music, force, bounds
-        self._voices = voices(staff.music, bounds)
-        self._moments = sorted(_moments(staff.music), key=lambda m: m[:2])
-        self._divisions = _divisions(self._voices, self._moments, bounds)
+        every = voices(staff.music, bounds)
+        moments = sorted(_moments(staff.music), key=lambda m: m[:2])
+        self._divisions = _divisions(every, moments, bounds)
+        # By voice, then by measure; what comes after a note is in that note's.
+        self._voices: tuple[defaultdict[int, list[Written]], ...] = tuple(defaultdict(list) for _ in every)
+        for voice, mine in zip(self._voices, every, strict=True):
+            for one in mine:
+                voice[_number(one.at, bounds, before=one.kind in ("after", "stop"))].append(one)
+        self._moments: defaultdict[int, list[Moment]] = defaultdict(list)
+        for moment in moments:
+            self._moments[_number(moment[0], bounds, before=moment[1] == 0)].append(moment)
         memory = AccidentalMemory(signs=staff.settings.accidentals, barred=staff.music.meter is not None)
         self._memory = memory
         self._makers = [
@@ -164,13 +174,13 @@ class PartWriter:
             self._tempo(music.tempo, music.tempo_text, music.counted)
         self._barline_before(start)
         for voice, written in enumerate(self._voices):
-            mine = [one for one in written if _is_in(one, start, end)]
+            mine = written[number]
             if voice and not mine:
                 continue
             if voice and self._at > start:
                 add(add(self._measure, "backup"), "duration", self._units(self._at - start))
                 self._at = start
-            self._voice(voice, mine, start, end)
+            self._voice(voice, mine, self._moments[number] if not voice else [], last=end == self._bounds[-1])
         self._barline_after(start, end)
         return self._measure
 
@@ -222,9 +232,8 @@ class PartWriter:
 
     # --- notes and directions --------------------------------------------------------------------------------
 
-    def _voice(self, voice: int, mine: list[Written], start: Fraction, end: Fraction) -> None:
+    def _voice(self, voice: int, mine: list[Written], moments: list[Moment], *, last: bool) -> None:
         maker, dresser = self._makers[voice], self._dressers[voice]
-        moments = [m for m in self._moments if _falls_in(m, start, end)] if voice == 0 else []
         for written in mine:
             if written.at > self._at:
                 self._space(written.at - self._at)
@@ -242,7 +251,7 @@ class PartWriter:
             self._measure.extend(dress.after)
         for moment in moments:
             self._moment(moment)
-        if end == self._bounds[-1] and voice == 0 and self._hairpin is not None:
+        if last and voice == 0 and self._hairpin is not None:
             self._end_hairpin(Fraction(0))
 
     def _levels(self, moments: list[Moment], written: Written) -> list[Moment]:
@@ -383,16 +392,10 @@ def attributes(music: Music, force: PartState, divisions: int, start: Fraction, 
     return made
 
 
-def _is_in(written: Written, start: Fraction, end: Fraction) -> bool:
-    """Whether something is in a measure; what comes after a note is in that note's."""
-    if written.kind in ("after", "stop"):
-        return start < written.at <= end
-    return start <= written.at < end
-
-
-def _falls_in(moment: Moment, start: Fraction, end: Fraction) -> bool:
-    at, order, _ = moment
-    return start < at <= end if order == 0 else start <= at < end
+def _number(at: Fraction, bounds: Sequence[Fraction], *, before: bool) -> int:
+    """The place of the measure of a time; `before`: what is at a bar line is in the measure before it."""
+    number = (bisect_left if before else bisect_right)(bounds, at) - 1
+    return max(0, min(number, len(bounds) - 2))
 
 
 def _moments(music: Music) -> Iterator[Moment]:

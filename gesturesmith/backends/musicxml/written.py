@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -207,7 +207,7 @@ def _value(leaf: Leaf, event: Event) -> Fraction | None:
 
 
 def _by_measures(at: Fraction, end: Fraction, bounds: Sequence[Fraction]) -> Iterator[tuple[Fraction, Fraction]]:
-    inside = [bound for bound in bounds if at < bound < end]
+    inside = bounds[bisect_right(bounds, at) : bisect_left(bounds, end)]
     yield from pairwise((at, *inside, end))
 
 
