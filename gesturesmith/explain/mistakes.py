@@ -411,6 +411,7 @@ _TABLE = {
         "gesture fog\n  contour: C4\n  lasts: 2 s\npassage song\n  play: accelerando to 96 over 1, fog, rest 4",
         "gesture fog\n  contour: C4\n  lasts: 2 s\npassage song\n  play: fog, accelerando to 96 over 4, rest 4",
     ),
+    "too-many-changes": Mistake("A passage has at most 500 changes of tempo, meter and key, and marks: divide it."),
     "pickup-inside": Mistake(
         "A passage with a pickup is played inside another where the pickup leads to a bar line.",
         "passage song\n  meter: 4/4\n  pickup: 1 beat\n  play: C4 for 1, D4 for 4\n"

@@ -21,6 +21,7 @@ from gesturesmith.model.tempo import TempoMap, mapped
 from gesturesmith.source import Span
 from gesturesmith.units import KeySignature
 
+MAX_CHANGES = 500  # in one passage, those of passages inside it included
 _FASTER = "accelerando"
 
 
@@ -46,6 +47,7 @@ class Course:
         self.renewed = False  # whether an entry gives the tempo of the beginning
         self.changes: list[Change] = []
         self.placed: list[tuple[Fraction, nodes.PlayItem]] = []
+        self.full = False  # more entries than are read
         self.gathering = False  # of a line among others: what changes is only placed, since others change it too
         self._ctx = ctx
         self._named = counted  # the note that the last tempo with one names
@@ -75,6 +77,12 @@ class Course:
     def add(self, node: nodes.PlayItem, at: Fraction) -> None:
         """An entry at a time; a mistake is reported."""
         change = node.change
+        if self.full:
+            return
+        if len(self.placed) == MAX_CHANGES:
+            self.full = True
+            self._ctx.error("too-many-changes", node.span, limit=MAX_CHANGES)
+            return
         self.placed.append((at, node))
         if self.gathering:
             return

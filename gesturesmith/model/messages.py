@@ -133,6 +133,7 @@ RULES: dict[str, tuple[str, str]] = {
         "{what} here, but the line of {other} says {instead} at this place: a change holds for all parts, so one "
         "of them says it",
     ),
+    "too-many-changes": ("GS078", "more than {limit} changes and marks in one passage: divide it"),
     "bars-without-meter": (
         "GS061",
         "{bars} bars need a meter: add `meter: 4/4` at the top of the file, or write the length in beats",

@@ -340,7 +340,9 @@ def _include(ctx: Context, made: _Made, word: nodes.Word, course: Course, at: Fr
     begins = frame.key if frame.key is not None else course.key_now
     if key is not None and isinstance(key.value, nodes.KeyNode) and (course.gathering or begins != course.key_now):
         course.add(nodes.PlayItem(change=key.value, span=word.span), at)
-    for turn in range(frame.times):
+    for turn in range(frame.times if inner.placed else 0):
+        if course.full:
+            break
         for when, entry in inner.placed:
             course.add(replace(entry, span=word.span), at + when + turn * length)
 

@@ -7,10 +7,10 @@ from T0 to T1 over n beats, at a rate k = (T1 - T0) / n, beat b comes after 60/k
 from __future__ import annotations
 
 import math
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
-from itertools import pairwise
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
 from gesturesmith.values import frozen
@@ -29,13 +29,14 @@ FERMATA = Sourced(1.0, PRACTICE, "common practice: about twice as long; players 
 class TempoStretch:
     """A tempo from a time on, in quarters a minute, exact; `to`: the one it has reached by `until`.
 
-    `until` is None at the end of a map, where the tempo stays.
+    `until` is None at the end of a map, where the tempo stays. `begins`: the seconds from the beginning of the map.
     """
 
     at: Fraction
     tempo: Fraction
     to: Fraction
     until: Fraction | None = None
+    begins: float = 0.0
 
     def tempo_at(self, at: Fraction) -> Fraction:
         """The tempo at a time within it."""
@@ -79,12 +80,9 @@ class TempoMap:
 
     def seconds(self, at: Fraction) -> float:
         """The seconds from the beginning to a time."""
-        total = 0.0
-        for one, after in pairwise(self.stretches):
-            if at <= after.at:
-                return total + one.seconds(at)
-            total += one.seconds(after.at)
-        return total + self.stretches[-1].seconds(at)
+        # At the boundary the stretch before it: what comes there has that time.
+        one = self.stretches[max(0, bisect_left(self.stretches, at, key=_begin) - 1)]
+        return one.begins + one.seconds(at)
 
     def between(self, start: Fraction, end: Fraction) -> float:
         """The seconds from one time to another."""
@@ -95,7 +93,9 @@ class TempoMap:
     def part(self, start: Fraction, end: Fraction) -> TempoMap:
         """The tempo between two times, with times from the first of them."""
         found: list[TempoStretch] = []
-        for number, one in enumerate(self.stretches):
+        first = max(0, bisect_right(self.stretches, start, key=_begin) - 1)
+        last_one = max(first + 1, bisect_left(self.stretches, end, key=_begin))
+        for number, one in enumerate(self.stretches[first:last_one], start=first):
             after = self.stretches[number + 1].at if number + 1 < len(self.stretches) else None
             if one.at >= end > start or (after is not None and after <= start):
                 continue
@@ -112,10 +112,10 @@ class TempoMap:
         last = found[-1]
         if last.until is not None:
             found.append(TempoStretch(at=last.until, tempo=last.to, to=last.to))
-        return TempoMap(tuple(found))
+        return _timed(found)
 
     def _stretch(self, at: Fraction) -> TempoStretch:
-        return self.stretches[max(0, bisect_right(self.stretches, at, key=lambda one: one.at) - 1)]
+        return self.stretches[max(0, bisect_right(self.stretches, at, key=_begin) - 1)]
 
 
 def steady(tempo: Fraction) -> TempoMap:
@@ -143,4 +143,17 @@ def mapped(tempo: Fraction, turns: Iterable[tuple[Fraction, Fraction, Fraction]]
         if end > start:
             begin(TempoStretch(at=start, tempo=now, to=to, until=end))
         begin(TempoStretch(at=end, tempo=to, to=to))
-    return TempoMap(tuple(found))
+    return _timed(found)
+
+
+def _begin(stretch: TempoStretch) -> Fraction:
+    return stretch.at
+
+
+def _timed(stretches: list[TempoStretch]) -> TempoMap:
+    """A map of these, each with its beginning in seconds."""
+    begins, made = 0.0, []
+    for one in stretches:
+        made.append(replace(one, begins=begins))
+        begins += one.seconds(one.until) if one.until is not None else 0.0
+    return TempoMap(tuple(made))

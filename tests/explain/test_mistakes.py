@@ -26,7 +26,7 @@ EARLIER = {
 }
 WITHOUT_EXAMPLE = {
     "mixed-indentation", "control-character", "unreadable-file", "too-many-errors", "too-many-points",
-    "too-many-gestures", "too-many-events", "too-many-exercises",
+    "too-many-gestures", "too-many-events", "too-many-exercises", "too-many-changes",
 }  # fmt: skip
 
 

@@ -178,6 +178,8 @@ MISTAKES = [
     ("nothing-there", P + "C4 for 4, «double bar»\n  repeat: 2\n", "nothing is played after it"),
     ("too-little-after", P + "«ritardando to 40 over 8», C4 for 4, rest 1\n", "and only 5 beats follow"),
     ("changed-twice", P + "C4 for 4, tempo 90, «tempo 80», C4 for 4\n", "keep one of the two"),
+    ("too-many-changes", P + "C4 for 1, tempo 60, " * 500 + "C4 for 1, «mark A», C4 for 1\n",
+     "more than 500"),
     ("changed-twice", BARS + "C4 for 4, «meter 4/4», C4 for 4\n", "holds here already"),
     ("changed-twice", P + "C4 for 4, key F major, C4 for 4, «key F major», C4 for 4\n", "holds here already"),
     ("changed-twice", P + "C4 for 4, «key none», C4 for 4\n", "holds here already"),
