@@ -47,9 +47,19 @@
      (if (= LEFT (car shape))
          (- (car (gs:reach (append heads (gs:accidentals heads)) parent)) gap)
          (+ (cdr (gs:reach (append heads (gs:dots heads) (gs:flag-beside (car heads) shape)
-                                   (gs:seconds heads (ly:item-get-column grob)))
+                                   (gs:seconds heads (ly:item-get-column grob))
+                                   (gs:bend-before grob heads))
                            parent))
             gap))))
+
+%% The bend of a note that also has an edge off it: first it bends.
+#(define (gs:bend-before grob heads)
+   (let ((bend? (lambda (g) (eq? 'bend (gs:get (gs:details g) 'edge 'bend)))))
+     (if (bend? grob) '()
+         (filter (lambda (g)
+                   (and (eq? 'GestureEdge (grob::name g)) (bend? g)
+                        (any (lambda (h) (memq h heads)) (gs:list g 'note-heads))))
+                 (gs:list (ly:item-get-column grob) 'elements)))))
 
 %% The flag of a note, if the sign would collide with it.
 #(define (gs:flag-beside head shape)

@@ -165,7 +165,7 @@ def touching(staff: Staff) -> list[str]:
 
 
 def _share(one: Block, other: Block) -> bool:
-    if one.kind == other.kind and one.kind != "GestureWords":
+    if one.kind == other.kind and one.kind not in ("GestureWords", "gs-edge"):
         return False  # parts of one sign
     (a0, a1, b0, b1), (c0, c1, d0, d1) = one.box, other.box
     across, up = min(a1, c1) - max(a0, c0), min(b1, d1) - max(b0, d0)
