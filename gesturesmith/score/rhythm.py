@@ -310,6 +310,9 @@ def _tuplet(cuts: tuple[Fraction, ...], start: Fraction, end: Fraction) -> Writt
             if normal is None or length / normal / 2**halvings < _SHORTEST:
                 continue
             if all((cut - start) % (length / count / 2**halvings) == 0 for cut in inner):
+                whole = count << halvings
+                if whole in (6, 10) and len(inner) == whole - 1:  # the bracket counts the notes under it
+                    return WrittenStretch(start, end, whole, normal << halvings, halvings)
                 return WrittenStretch(start, end, count, normal, halvings)
     return None
 

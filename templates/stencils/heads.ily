@@ -154,8 +154,15 @@ gsEighth =
 %% The played one of two lines, above or below the sung one; \gsAlone after it restores the voice's directions.
 #(define (gs:directions change)
    (context-spec-music (make-sequential-music (map change '(Dots Rest Script Slur Stem Tie TupletBracket))) 'Bottom))
+#(define (gs:with-bracket music change)
+   (make-sequential-music (list music (context-spec-music (change 'TupletBracket 'outside-staff-priority) 'Bottom))))
+%% Slur and bracket are then on one side: the bracket keeps out of the slur.
 #(define (gs:beside direction)
-   (gs:directions (lambda (grob) (make-grob-property-override grob 'direction direction))))
+   (gs:with-bracket
+    (gs:directions (lambda (grob) (make-grob-property-override grob 'direction direction)))
+    (lambda (grob name) (make-grob-property-override grob name 40))))
 gsUpper = #(gs:beside UP)
 gsLower = #(gs:beside DOWN)
-gsAlone = #(gs:directions (lambda (grob) (make-grob-property-revert grob 'direction)))
+gsAlone =
+#(gs:with-bracket (gs:directions (lambda (grob) (make-grob-property-revert grob 'direction)))
+                  make-grob-property-revert)

@@ -8,6 +8,7 @@ from gesturesmith.checker import check_text
 from gesturesmith.lang.parse import parse
 from gesturesmith.score import gesture_score, passage_score
 from gesturesmith.score.marks import LineStart, Script, SecondNote
+from gesturesmith.score.rhythm import Tuplet
 from gesturesmith.sheets.charts import map as technique_map
 from gesturesmith.source import Source
 
@@ -114,3 +115,11 @@ def test_a_long_map_has_its_head_again(monkeypatch):
     found = [n for n, part in enumerate(technique_map.CHART.body(settings)) if "gs-map-head" in str(part)]
     assert len(found) == 2
     assert found[1] > 30
+
+
+def test_the_bracket_counts_the_notes_under_it():
+    ten = "C5, D5, E5, F5, G5, C5, D5, E5, F5, G5"
+    made = checked(f"gesture a\n  contour: {ten}\n  lasts: 3 beats\n")
+    music = gesture_score(made.cases["a"], made.reading.piece.settings)
+    found = [run for part in music.parts for run in part.played.leaves if isinstance(run, Tuplet)]
+    assert [(t.count, t.normal, len(t.leaves)) for t in found] == [(10, 6, 10)]
