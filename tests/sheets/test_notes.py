@@ -425,7 +425,7 @@ def _groups(keys) -> list[list[str]]:
     for key in keys:
         layer = techniques.get(key).layer
         mouth = layer in ("tone", "tongue", "voice", "lip")
-        layer = "bell" if layer == "cover" else layer
+        layer = "bell" if layer in ("cover", "stem") else layer
         groups.setdefault("edge" if layer.startswith("edge") else "mouth" if mouth else layer, []).append(key)
     return list(groups.values())
 
