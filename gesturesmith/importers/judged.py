@@ -102,7 +102,7 @@ def _severe(found: ScoreFinding) -> Finding:
 
 def _written(score: NotatedScore, line: PlayerLine) -> str:
     """How a part is written, if not as its instrument: "in E-flat", "at sounding pitch", in the old bass clef."""
-    old = any(is_old(part) for part in score.parts if part.id == line.part.id)
+    old = not score.ours and any(is_old(part) for part in score.parts if part.id == line.part.id)
     return ", ".join(filter(None, (_key(line), "its bass clef an octave low, as in old parts" if old else "")))
 
 

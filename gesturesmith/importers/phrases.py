@@ -140,7 +140,7 @@ def lines(
 
     cuts   times, in quarters of the played score, at which notes and phrases are divided
     """
-    part = as_today(part)
+    part = part if score.ours else as_today(part)
     beside = _beside(part, clock)
     beside.counted = score.ours
     rows = [_cut(row, cuts) for row in _players(part, clock)]

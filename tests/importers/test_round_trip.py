@@ -69,8 +69,8 @@ def shown(gesture: Gesture) -> list[tuple[object, ...]]:
             p.strokes,
             # Whether a quarter tone was asked for as such or by its name, nothing shows.
             tuple(sorted(t.key for t in p.techniques if t.layer != "none" and t.grid == 100 and _acts(t, p, slid))),
-            tuple(g.point.pitch.written.name for g in p.graces if g.point.pitch is not None),
-            tuple(g.point.pitch.written.name for g in p.after if g.point.pitch is not None),
+            tuple(_name(g.point.pitch.written) for g in p.graces if g.point.pitch is not None),
+            tuple(_name(g.point.pitch.written) for g in p.after if g.point.pitch is not None),
         )
         for p in gesture.points
     ]
