@@ -49,6 +49,8 @@ def lost(gesture: Gesture) -> str:
         "breath": any(p.breath for p in points),
         "covers along a line": any((p.covers or p.opens) and p.reached == "line" for p in points),
         "texts of the composer": any(p.words for p in points) or bool(gesture.text),
+        # Across a beat they are written as two tied eighths without strokes, which read as one note.
+        "two eighths": any(p.strokes == "eighths" and p.until - p.at == 1 for p in points),
         "endings without a sign": any(not techniques.get(key).look.cancel for p in points for key in p.ends),
     }
     return ", ".join(name for name, there in reasons.items() if there)
