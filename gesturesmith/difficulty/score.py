@@ -50,6 +50,9 @@ class _Air(NamedTuple):
     whole: bool = False
 
 
+_NO_AIR = _Air()
+
+
 @frozen(kw_only=True)
 class Difficulty:
     """How hard, and why.
@@ -63,7 +66,7 @@ class Difficulty:
     exact: float
     demands: tuple[Demand, ...] = ()
     effort: float = 0.0
-    air: _Air = _Air()
+    air: _Air = _NO_AIR
 
     @property
     def number(self) -> int:
@@ -80,7 +83,10 @@ class _Tally:
     def add(self, name: str, value: float, care: float, ease: float | None = None) -> None:
         """A value with its point of care. If `ease` is missing, it is the quantity's multiple of `care`."""
         edge = _EASE[name] * care if ease is None else ease
-        share = round((value - edge) / (2.0 * (care - edge)), _DIGITS) if care != edge else 0.0
+        share = (value - edge) / (2.0 * (care - edge)) if care != edge else 0.0
+        if share <= 0.0:  # most are comfortable
+            return
+        share = round(share, _DIGITS)
         if share > 0.0 and (name not in self.shares or share > self.shares[name][0]):
             self.shares[name] = (min(1.0, share), value, (None, edge) if care > edge else (edge, None))
 
@@ -94,7 +100,7 @@ class _Tally:
         if share > 0.0 and ("level" not in self.shares or share > self.shares["level"][0]):
             self.shares["level"] = (min(1.0, share), LEVELS[round(level)], (LEVELS[low], LEVELS[high]))
 
-    def result(self, effort: float) -> Difficulty:
+    def result(self, effort: float, air: _Air = _NO_AIR) -> Difficulty:
         """All shares together: the product of what each leaves of ease, always in the same order."""
         ease = 1.0
         rows = []
@@ -105,7 +111,7 @@ class _Tally:
             rows.append((-made, _ORDER[name], Demand(name, value, comfortable, _UNIT[name], share)))
         rows.sort()
         demands = tuple([demand for _, _, demand in rows])
-        return Difficulty(exact=round(100.0 * (1.0 - ease), _DIGITS), demands=demands, effort=effort)
+        return Difficulty(exact=round(100.0 * (1.0 - ease), _DIGITS), demands=demands, effort=effort, air=air)
 
 
 def difficulty(case: Case) -> Difficulty:
@@ -125,7 +131,7 @@ def difficulty(case: Case) -> Difficulty:
     _lines(tally, gesture, instrument, measured)
     _fingers(tally, case, measured)
     _techniques(tally, gesture, instrument, numbers, measured)
-    return replace(tally.result(effort), air=air)
+    return tally.result(effort, air)
 
 
 def passage_difficulty(passage: PassageCase) -> Difficulty:

@@ -147,7 +147,8 @@ def _with_mute(ctx: Context, block: nodes.Block, asked: tuple[Technique, ...]) -
     contour = ctx.value(block, "contour", nodes.Contour)
     turned = {word.text for p in contour.points for word in p.as_} if contour is not None else set()
     mute = ctx.value(block, "mute", nodes.Word)
-    own = [t for t in _of_mutes() if t in asked or t.key in turned]
+    named = turned.union([t.key for t in asked])
+    own = [t for t in _of_mutes() if t.key in named]
     if mute is not None and any(t.of_mute != mute.text for t in own):
         ctx.error("stem-of-other-mute", mute.span, technique=f"`{own[0].key}`", mute=own[0].of_mute)
     if (mute is None and not own) or any(t.takes_mute for t in asked):

@@ -292,9 +292,10 @@ def _text(node: nodes.PointNode, *, said: bool) -> str:
 
 def hand_in_bell(instrument: Instrument, asked: tuple[Technique, ...], node: nodes.Contour | None) -> bool:
     """Whether the player's hand is in the bell: on an instrument held so, in a gesture without a mute."""
-    turned = {word.text for p in node.points for word in p.as_} if node is not None else set()
-    muted = any(t.takes_mute for t in asked) or any(t.key in turned for t in with_mutes())
-    return instrument.has_hand and not muted
+    if not instrument.has_hand or any(t.takes_mute for t in asked):
+        return False
+    turned = {word.text for p in node.points if p.as_ for word in p.as_} if node is not None else set()
+    return not turned or not any(t.key in turned for t in with_mutes())
 
 
 @cache

@@ -48,7 +48,7 @@ def groups(gesture: Gesture) -> Iterator[GraceGroup]:
 
 def has_graces(gesture: Gesture) -> bool:
     """Whether a gesture has grace notes."""
-    return any(point.graces or point.after for point in gesture.points)
+    return bool([point for point in gesture.points if point.graces or point.after])
 
 
 def unfolded(gesture: Gesture, *, slowest: bool = False) -> Gesture:

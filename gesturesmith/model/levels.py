@@ -17,6 +17,7 @@ from gesturesmith.model.gesture import LEVELS, DynamicMark, Gesture
 
 PLACES = {level: place for place, level in enumerate(LEVELS)}
 MF = PLACES["mf"]
+_FEW = 8  # marks that are looked through one by one
 
 
 class Ramp(NamedTuple):
@@ -41,7 +42,15 @@ def _ramp(gesture: Gesture, i: int) -> Ramp:
 
 def _latest(gesture: Gesture, beats: Fraction) -> int:
     """The index of the last mark reached, -1 for none."""
-    return bisect_right(gesture.dynamics, beats, key=_at) - 1
+    marks = gesture.dynamics
+    if len(marks) > _FEW:
+        return bisect_right(marks, beats, key=_at) - 1
+    n, d = beats.as_integer_ratio()
+    for i, mark in enumerate(marks):  # in integers: called for every note, and fractions take several times as long
+        m, e = mark.at.as_integer_ratio()
+        if m * d > n * e:
+            return i - 1
+    return len(marks) - 1
 
 
 def _at(mark: DynamicMark) -> Fraction:
@@ -50,6 +59,11 @@ def _at(mark: DynamicMark) -> Fraction:
 
 def ramps(gesture: Gesture, start: Fraction, end: Fraction) -> Iterator[Ramp]:
     """The curve from one time to another, in beats, in order and without gaps; empty if the times are equal."""
+    held = level_held(gesture, start)
+    if held is not None:
+        if start < end:
+            yield Ramp(start, end, held, held)
+        return
     i, at = _latest(gesture, start), start
     while at < end:
         ramp = _ramp(gesture, i)
@@ -65,15 +79,21 @@ def level_held(gesture: Gesture, beats: Fraction) -> int | None:
     if i < 0:
         return MF
     last = gesture.dynamics[i]
-    return PLACES[last.left] if not last.at or last.at <= beats else None
+    return PLACES[last.left] if last.at.numerator == 0 or last.at <= beats else None
 
 
 def _on(ramp: Ramp, at: Fraction) -> Fraction | int:
-    if ramp.first == ramp.last or at <= ramp.start:
+    if ramp.first == ramp.last or at is ramp.start:
         return ramp.first
-    if at >= ramp.end:
+    if at is ramp.end:
         return ramp.last
-    return ramp.first + (ramp.last - ramp.first) * (at - ramp.start) / (ramp.end - ramp.start)
+    (a, b), (c, d), (e, f) = (time.as_integer_ratio() for time in (at, ramp.start, ramp.end))
+    part, whole = (a * d - c * b) * f, (e * d - c * f) * b
+    if part <= 0:
+        return ramp.first
+    if part >= whole:
+        return ramp.last
+    return Fraction(ramp.first * whole + (ramp.last - ramp.first) * part, whole)
 
 
 def place_at(gesture: Gesture, beats: Fraction) -> Fraction | int:
@@ -87,8 +107,10 @@ def place_at(gesture: Gesture, beats: Fraction) -> Fraction | int:
 def extent(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[Fraction | int, Fraction | int]:
     """The softest and the loudest place from one time to just before another."""
     places = [place_at(gesture, start)]
-    for ramp in ramps(gesture, start, end):
-        places += [place_at(gesture, ramp.start), ramp.first, ramp.last]
+    for n, ramp in enumerate(ramps(gesture, start, end)):
+        places += [ramp.first, ramp.last]
+        if n:  # the first begins at `start`
+            places.append(place_at(gesture, ramp.start))
     return min(places), max(places)
 
 

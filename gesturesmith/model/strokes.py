@@ -29,14 +29,26 @@ def has_strokes(gesture: Gesture) -> bool:
 def struck(gesture: Gesture, *, unmeasured: bool = True) -> Iterator[tuple[Fraction, ContourPoint]]:
     """The time of each attack, in beats from the start, with its sounding point; each repeat is an attack.
     `unmeasured`: include repeats whose speed is up to the player."""
+    if gesture.spread is None:
+        for point in gesture.points:
+            if point.reached == "attack":
+                yield from _repeats(gesture, point, point.at, unmeasured)
+        return
     points = gesture.sounding_points
     place = 0
     for at in attack_times(gesture) if points else ():
         while place + 1 < len(points) and points[place + 1].at <= at:
             place += 1
-        yield at, points[place]
-        if points[place].strokes and (unmeasured or points[place].strokes in MEASURED):
-            yield from ((at + gap, points[place]) for gap in _gaps(gesture, points[place]))
+        yield from _repeats(gesture, points[place], at, unmeasured)
+
+
+def _repeats(
+    gesture: Gesture, point: ContourPoint, at: Fraction, unmeasured: bool
+) -> Iterator[tuple[Fraction, ContourPoint]]:
+    """An attack and its repeats."""
+    yield at, point
+    if point.strokes and (unmeasured or point.strokes in MEASURED):
+        yield from ((at + gap, point) for gap in _gaps(gesture, point))
 
 
 def gap_beats(gesture: Gesture, point: ContourPoint) -> Fraction:

@@ -9,8 +9,8 @@ from math import inf
 from gesturesmith.evidence import PLAYER
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Tonguing
-from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.strokes import struck
+from gesturesmith.model.gesture import ContourPoint, Gesture
+from gesturesmith.model.strokes import has_strokes, struck
 from gesturesmith.techniques.base import Technique
 
 # Two attacks do not make a rate: an upbeat may be arbitrarily short. Longer runs are measured over more gaps.
@@ -57,14 +57,26 @@ def runs(seconds: Sequence[float]) -> Iterator[tuple[int, int, float]]:
                 yield i, gaps, round(gaps / lasts, 9)
 
 
+def runs_in(gesture: Gesture) -> Iterator[tuple[ContourPoint, int, float]]:
+    """Runs of at least three attacks in a gesture: the point of the first, the number of gaps, attacks per second.
+
+    Without repeats whose speed is up to the player.
+    """
+    points = gesture.points
+    if gesture.attacks is None and len(points) <= SHORTEST_RUN and not has_strokes(gesture):
+        return
+    rows = list(struck(gesture, unmeasured=False))
+    if len(rows) > SHORTEST_RUN:
+        for i, gaps, rate in runs(gesture.in_time([at for at, _ in rows])):
+            yield rows[i][1], gaps, rate
+
+
 def tonguing(gesture: Gesture) -> Tonguing:
     """The tonguing a player uses if none is named: "double" if single tonguing is too slow, else ""."""
-    rows = tuple(struck(gesture, unmeasured=False))
-    slow = min((_single(gesture.instrument, r.name) for r in gesture.instrument.registers), default=0.0)
-    for i, gaps, rate in runs(gesture.in_time(at for at, _ in rows)):
+    slow = _slowest_single(gesture.instrument)
+    for point, gaps, rate in runs_in(gesture):
         if rate <= slow:
             continue
-        point = rows[i][1]
         techniques = point.techniques or gesture.techniques
         if any(t.rate or t.tone == "none" for t in techniques) or point.sounding_cents is None:
             continue
@@ -74,6 +86,11 @@ def tonguing(gesture: Gesture) -> Tonguing:
         if rate > _single(gesture.instrument, register) * burst(gesture.instrument, gaps):
             return "double"
     return ""
+
+
+@lru_cache(maxsize=64)
+def _slowest_single(instrument: Instrument) -> float:
+    return min((_single(instrument, r.name) for r in instrument.registers), default=0.0)
 
 
 @lru_cache(maxsize=1024)

@@ -34,7 +34,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.model.strokes import struck
-from gesturesmith.realise.tonguing import SHORTEST_RUN, runs
+from gesturesmith.realise.tonguing import SHORTEST_RUN, runs, runs_in
 from gesturesmith.rules.base import Case, Finding, PassageCase, rule
 from gesturesmith.rules.shared import fixes
 from gesturesmith.rules.shared.account import inside
@@ -119,14 +119,12 @@ def _windows(rows: Sequence[_Struck], passage: Passage) -> Iterator[tuple[_Struc
 @rule("GS401", "attacks-too-fast", severity="caution", passage=_between, graces=False)
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
-    rows = tuple(struck(gesture, unmeasured=False))
     never = _never_too_fast(case)
     # The fastest of runs played alike, the first of equals: a hundred notes are one question.
     fastest: dict[tuple[int, str, int], tuple[float, ContourPoint]] = {}
-    for i, gaps, rate in runs(gesture.in_time(at for at, _ in rows)):
+    for point, gaps, rate in runs_in(gesture):
         if rate <= never:
             continue
-        point = rows[i][1]
         alike = id(point.techniques), register_name(case, point), gaps
         if alike not in fastest or rate > fastest[alike][0]:
             fastest[alike] = rate, point

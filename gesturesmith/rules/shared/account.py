@@ -115,8 +115,12 @@ def most_force(case: Case) -> float:
     instrument = case.instrument
     rows = {id(p.techniques): p for p in case.gesture.points}
     factor = max((_by_techniques(p) for p in rows.values()), default=1.0)
-    most = max(max(_weights(instrument, r.name)) for r in instrument.registers)
-    return most * factor
+    return _most_weight(instrument) * factor
+
+
+@lru_cache(maxsize=64)
+def _most_weight(instrument: Instrument) -> float:
+    return max(max(_weights(instrument, r.name)) for r in instrument.registers)
 
 
 def tiring_height(case: Case, technique: Technique, point: ContourPoint) -> float:
