@@ -14,7 +14,7 @@ _JOINS = ("none", "slur")  # what may join a note to a following grace: a line w
 
 def is_grace(point: PointNode) -> bool:
     """Whether a point is written as a grace note."""
-    return any(mark.text == GRACE for mark in point.marks)
+    return bool(point.marks) and any(mark.text == GRACE for mark in point.marks)
 
 
 def at_their_notes(

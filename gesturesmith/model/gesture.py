@@ -382,7 +382,8 @@ def attack_times(gesture: Gesture) -> tuple[Fraction, ...]:
     if spread is None:
         return tuple(p.at for p in gesture.points if p.reached == "attack")
     start, end = sounds(gesture)
-    return tuple(start + (end - start) * share for share in times.shaped(spread.count, spread.shape))
+    length = end - start
+    return tuple([start + length * share for share in times.shaped(spread.count, spread.shape)])
 
 
 def sounds(gesture: Gesture) -> tuple[Fraction, Fraction]:

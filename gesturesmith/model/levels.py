@@ -65,7 +65,7 @@ def ramps(gesture: Gesture, start: Fraction, end: Fraction) -> Iterator[Ramp]:
             yield Ramp(start, end, held, held)
         return
     i, at = _latest(gesture, start), start
-    while at < end:
+    while at is not end and at < end:
         ramp = _ramp(gesture, i)
         until = end if i + 1 == len(gesture.dynamics) else min(end, ramp.end)
         if at < until:
@@ -99,7 +99,7 @@ def _on(ramp: Ramp, at: Fraction) -> Fraction | int:
 def place_at(gesture: Gesture, beats: Fraction) -> Fraction | int:
     """The place in LEVELS at a time; at a mark its own, at an accent the level of its attack."""
     i = _latest(gesture, beats)
-    if i >= 0 and gesture.dynamics[i].at == beats:
+    if i >= 0 and gesture.dynamics[i].at.as_integer_ratio() == beats.as_integer_ratio():
         return PLACES[gesture.dynamics[i].plain]
     return _on(_ramp(gesture, i), beats)
 
@@ -111,6 +111,15 @@ def extent(gesture: Gesture, start: Fraction, end: Fraction) -> tuple[Fraction |
         places += [ramp.first, ramp.last]
         if n:  # the first begins at `start`
             places.append(place_at(gesture, ramp.start))
+    return min(places), max(places)
+
+
+def bounds(gesture: Gesture) -> tuple[int, int]:
+    """Places in LEVELS that no moment of a gesture is softer or louder than."""
+    marks = gesture.dynamics
+    places = [PLACES[level] for mark in marks for level in (mark.plain, mark.left)]
+    if not marks or marks[0].at.numerator:
+        places.append(MF)
     return min(places), max(places)
 
 

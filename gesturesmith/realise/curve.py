@@ -16,7 +16,8 @@ def along(instrument: Instrument, prefix: str, sounding_cents: Fraction | float)
     Exact in the middle of a register, linear between two middles, constant beyond the outermost. None if the
     instrument lacks a value. The evidence is that of the nearer register.
     """
-    return _along(instrument, prefix, float(sounding_cents - instrument.sounding.cents))
+    (n, d), (m, e) = sounding_cents.as_integer_ratio(), instrument.sounding.cents.as_integer_ratio()
+    return _along(instrument, prefix, (n * e - m * d) / (d * e))
 
 
 @lru_cache(maxsize=4096)

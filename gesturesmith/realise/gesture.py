@@ -25,7 +25,7 @@ from gesturesmith.realise.tonguing import tonguing
 from gesturesmith.realise.trills import USUAL_CENTS
 from gesturesmith.realise.ways import PossibleFingering, in_tune_cents, movement, raised, ways
 
-_START = Fraction(0)
+_ZERO = Fraction(0)
 _ONE_TUBE = ("partials", "hand-out", "lip", "hand", "slide", "against", "trigger")
 _BY_SLIDE = {"slide": paths.slid, "against": paths.crossing, "trigger": paths.triggered}
 _PATTERN_NOTES = 36  # three octaves of a fingered slide; nobody reads more
@@ -99,11 +99,12 @@ def _asked(gesture: Gesture, i: int, point: ContourPoint, m: InForce) -> AskedPo
         names = (names[i],) if i < len(names) else ()
     names = tuple(filter(None, names))
     about = point.about or m.pitched == "about" or m.path == "half-valve"
-    seconds = gesture.seconds_between(_START, point.at)
+    seconds = gesture.seconds_between(_ZERO, point.at)
     bell: Bell = m.bell or ("" if m.hand_free else "muted")
+    cents = point.sounding_cents if point.sounding_cents is not None else _ZERO
     others = gesture.fingering.others
     other = "" if not others else others[0] if len(others) == 1 else others[i] if i < len(others) else ""
-    return AskedPoint(point.sounding_cents or Fraction(0), about, bell, names, seconds, other, m.first)
+    return AskedPoint(cents, about, bell, names, seconds, other, m.first)
 
 
 def _runs(gesture: Gesture, manners: Sequence[InForce]) -> list[CarriedRun]:

@@ -126,7 +126,7 @@ def _softer(case: Case, slots: list[tuple[float, ContourPoint]], litres: float) 
 def _surely_enough(case: Case, litres: float) -> bool:
     """Whether one breath lasts the whole gesture even at the highest flow of any register and level."""
     held = any("fermata" in point.marks for point in case.gesture.points)
-    most = _most_flow(case.instrument) * float(case.gesture.seconds) * (1 + FERMATA.value * held)
+    most = _most_flow(case.instrument) * case.gesture.in_time((case.gesture.beats,))[0] * (1 + FERMATA.value * held)
     rows = {id(p.techniques): p.techniques for p in case.gesture.points}
     factors = {t.key: t.flow.value for row in rows.values() for t in row if t.flow is not None}
     return most * prod(max(1.0, factor) for factor in factors.values()) <= litres

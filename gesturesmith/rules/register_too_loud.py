@@ -18,7 +18,11 @@ Fix     write it softer, or an octave higher
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import LEVELS
+from gesturesmith.model.levels import bounds
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.dynamics import AskedLevel, moved, too_loud
 from gesturesmith.rules.shared.limits import loudest_of
@@ -31,7 +35,15 @@ def check(case: Case) -> Iterator[Finding]:
         loudest = f"about the loudest the {register_name(case, asked.point)} register gives"
         return f"{point_names(case, asked.point)} {level}; {limit} is {loudest}"
 
-    yield from too_loud(case, _asked(case), words, moved(12))
+    if bounds(case.gesture)[1] > _given_anywhere(case.instrument):
+        yield from too_loud(case, _asked(case), words, moved(12))
+
+
+@lru_cache(maxsize=64)
+def _given_anywhere(instrument: Instrument) -> int:
+    """The loudest place in LEVELS that every register gives; a gesture no louder needs no more looks."""
+    limits = (instrument.limits.get(f"loudest_{r.name}") for r in instrument.registers)
+    return min((LEVELS.index(limit.narrow.value) for limit in limits if limit is not None), default=len(LEVELS))
 
 
 def _asked(case: Case) -> Iterator[AskedLevel]:

@@ -18,8 +18,11 @@ Fix     write it louder, reach it from below with a slur, or move it down
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 
-from gesturesmith.model.levels import place_at
+from gesturesmith.instruments.base import Instrument
+from gesturesmith.model.gesture import LEVELS
+from gesturesmith.model.levels import bounds, place_at
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.dynamics import AskedLevel, moved, too_soft
 from gesturesmith.rules.shared.reading import begun, pitched_points, point_names, register_name
@@ -32,7 +35,15 @@ def check(case: Case) -> Iterator[Finding]:
         name = point_names(case, asked.point)
         return f"{name} attacked {level}; {limit} is about the softest attack in the {register} register"
 
-    yield from too_soft(case, _asked(case), words, moved(-12))
+    if bounds(case.gesture)[0] < _given_anywhere(case.instrument):
+        yield from too_soft(case, _asked(case), words, moved(-12))
+
+
+@lru_cache(maxsize=64)
+def _given_anywhere(instrument: Instrument) -> int:
+    """The softest place in LEVELS that every register can attack; a gesture no softer needs no more looks."""
+    limits = (instrument.limits.get(f"softest_{r.name}") for r in instrument.registers)
+    return max((LEVELS.index(limit.narrow.value) for limit in limits if limit is not None), default=0)
 
 
 def _asked(case: Case) -> Iterator[AskedLevel]:

@@ -97,7 +97,8 @@ def _in_passage(passage: PassageCase) -> Iterator[Finding]:
 @rule("GS610", "strain-without-rest", severity="caution", passage=_in_passage)
 def check(case: Case) -> Iterator[Finding]:
     limit = case.instrument.limits.get("force_reserve_s")
-    if limit is None or most_force(case) * float(case.gesture.seconds) <= limit.narrow.value:
+    seconds = case.gesture.in_time((case.gesture.beats,))[0]
+    if limit is None or most_force(case) * seconds <= limit.narrow.value:
         return
     spell = first_spell(moments_of(case), _takes, float(limit.narrow.value), pays_back(case.instrument))
     if spell is None or spell.over.point is None or above(limit, spell.owed) is None:
