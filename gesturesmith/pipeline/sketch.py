@@ -18,7 +18,8 @@ SKETCH = "sketch"  # the format, and the kind of its items
 def sketches(checked: Checked, only: str | None, folder: PurePosixPath) -> Iterator[Item]:
     """A sketch of each gesture and passage, or of the one called `only`; those of a part in a folder of its own."""
     from gesturesmith.lytext import LyText
-    from gesturesmith.pictures import sketch, strain
+    from gesturesmith.pictures.sketch import sketch
+    from gesturesmith.pictures.strain import strain
     from gesturesmith.pipeline.naming import file_name
     from gesturesmith.writers import Item
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from gesturesmith.backends import musicxml
 from gesturesmith.writers.base import Item, Writer, with_checksum
 
 
@@ -12,6 +11,8 @@ def _finish(item: Item, _: bytes) -> bytes:
 
 def written(item: Item) -> bytes:
     """The document, with our mark in a comment at its head."""
+    from gesturesmith.backends import musicxml  # only this format pays for it
+
     title = item.title or item.name
     before, after = musicxml.musicxml(item.systems, title=title, author=item.author, description=item.description)
     return with_checksum(f"{before}<!-- ".encode(), f" -->{after}".encode())
@@ -19,6 +20,8 @@ def written(item: Item) -> bytes:
 
 def lacks(item: Item) -> tuple[str, ...]:
     """What of an item has no element."""
+    from gesturesmith.backends import musicxml
+
     return musicxml.lacks(item.systems)
 
 

@@ -32,6 +32,7 @@ FINDING = types.Finding(
     numbers=(types.Number(name="height", value=1.5, limit=Fraction(1, 2), unit="semitones"),),
     proposed_fixes=((changes.AttacksChange(3, ""), changes.LineChange(0, "wavy")),),
     suggestions=(types.Suggestion(edits=(types.Edit(3, "a", "b"),), verdict=types.Verdict.PLAYABLE),),
+    until=Span(4, 1, 9),
 )
 
 

@@ -90,7 +90,7 @@ def test_every_code_a_check_tells_is_explained(here, run):
 def test_a_limit_says_where_it_holds_and_why(run):
     out = run("explain", "breath-litres").out
     assert "every instrument\n  with care beyond 3 L" in out
-    assert "not as written far beyond 5 L" in out
+    assert "not as written far beyond 7 L" in out
 
 
 @pytest.mark.parametrize(

@@ -121,7 +121,7 @@ def test_one_bad_file_does_not_stop_the_others(files, run):
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (("--as", "svg"), "notes cannot be made as svg (choose from ly, pdf"),
+        (("--as", "svg"), "notes cannot be made as svg (choose from ly, musicxml, mxl, pdf"),
         (("--wording", "nl"), "unknown language 'nl' (choose from en, de, fr, it"),
         (("--wording", "en,de,fr"), "give one or two languages"),
         (("--columns", "3"), "3 is not in the range"),

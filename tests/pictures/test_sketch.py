@@ -13,9 +13,9 @@ from tones.performed import checked
 from gesturesmith import writers
 from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import Severity
-from gesturesmith.pictures import sketch
 from gesturesmith.pictures.plot import HEIGHT, LEFT, TOP, WIDTH
 from gesturesmith.pictures.reach import bands, ladder, leaves
+from gesturesmith.pictures.sketch import sketch
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.realise import realise
 from gesturesmith.rules.base import Case
