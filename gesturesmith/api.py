@@ -306,7 +306,7 @@ def to_text(*reports: FileReport) -> str:
 
     >>> print(gesturesmith.to_text(gesturesmith.check(text)), end="")
     text: 1 gesture: 1 playable
-      difficulty 33 of 100 (height, strain, span)
+      difficulty 41 of 100 (technique, height, strain)
     """
     from gesturesmith.diagnostics import render_text
 

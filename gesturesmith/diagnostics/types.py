@@ -162,7 +162,7 @@ class Demand(NamedTuple):
     share         0 at the end of the comfortable range, one half where the checker begins to warn, up to 1
 
     >>> gesturesmith.check(text).gestures[0].demands[0]
-    Demand(name='height', value=7.0, comfortable=(None, 0.0), unit='semitones', share=0.3684210526315789)
+    Demand(name='technique', value=0.3, comfortable=(None, 0.0), unit='of 1', share=0.3)
     """
 
     name: str
@@ -250,7 +250,7 @@ class GestureReport:
 
     >>> (call,) = gesturesmith.check(text).gestures
     >>> call.name, call.verdict.words, call.difficulty
-    ('call', 'playable', 33)
+    ('call', 'playable', 41)
     """
 
     name: str
@@ -291,7 +291,7 @@ class ExerciseReport:
 
     >>> (rising,) = gesturesmith.check(text + "exercises rising\\n  from: call\\n  start: G4..A4 by 1\\n").exercises
     >>> rising.made, rising.kept
-    (3, (('from G4', 33), ('from Ab4', 36), ('from A4', 38)))
+    (3, (('from G4', 41), ('from Ab4', 43), ('from A4', 46)))
     """
 
     name: str

@@ -23,8 +23,8 @@ TRILLS = {
     ("lip-trill + stopped", "C5"): [r"\gsTrillTo d''"],
     ("timbre-trill", "G4"): [r"\gsTrill"],
     ("lip-trill", "C5"): [r"\gsTrillTo d''"],
-    ("lip-trill", "C4"): [r"\gsTrill", r"\gsSecond e'"],
-    ("shake", "C5"): [r"\gsSecond d''"],
+    ("lip-trill", "C4"): [r"\gsTrill", r"\gsSecondPlain e'"],
+    ("shake", "C5"): [r"\gsSecondPlain d''"],
     ("shake", "E5"): [r"\gsSecond fs''"],
     ("valve-trill", "xC5"): [r"\gsTrill"],  # approximately C5, so approximately D5
     ("flutter-tongue", "C5"): [],
@@ -57,7 +57,7 @@ def test_waves_over_tied_notes_say_it_at_their_beginning(engraved):
     [
         ("G4 -- A4@2 as valve-trill -- G4@4", [r"\gsTrillSpanTo b'", r"\gsTrillSpanEnd", r"\gsTrillTo a'"]),
         ("C5 -- D5@2 as lip-trill -- C5@4", [r"\gsTrillSpanTo e''", r"\gsTrillSpanEnd", r"\gsTrillTo d''"]),
-        ("C5 -- D5@2 as shake -- C5@4", [r"\gsSecond e''", r"\gsSecond d''"]),
+        ("C5 -- D5@2 as shake -- C5@4", [r"\gsSecondPlain e''", r"\gsSecondPlain d''"]),
         ("C5 -- C5@2 as timbre-trill -- D5@4", [r"\gsTrillSpan", r"\gsTrillSpanEnd", r"\gsTrill"]),
         ("C5 -- D5 as lip-trill", [r"\gsTrillTo e''"]),
     ],
@@ -65,3 +65,9 @@ def test_waves_over_tied_notes_say_it_at_their_beginning(engraved):
 def test_a_trill_that_a_line_turns_into_has_its_sign_where_it_begins(contour, said, engraved):
     """Its word alone, over a head on the line, does not show that it is a trill."""
     assert signs(engraved(f"gesture one\n  contour: {contour}\n  lasts: 6 beats\n")["one"].ly) == said
+
+
+def test_a_natural_stands_before_the_second_note_where_its_line_was_altered(engraved):
+    """Only there can a player be in doubt: nothing else has an accidental, and the file has no key."""
+    text = "gesture one\n  technique: shake\n  contour: C5, Db5\n  lasts: 2 beats\n"
+    assert signs(engraved(text)["one"].ly)[0] == r"\gsSecond d''"
