@@ -11,9 +11,10 @@ from gesturesmith.diagnostics.changes import Fix, LineChange, PitchChange
 from gesturesmith.fixes import propose
 from gesturesmith.fixes.divide import cuts
 from gesturesmith.fixes.tester import EditTester
-from gesturesmith.judge.gesture import Judged, verdict_of
+from gesturesmith.judge.gesture import Judged, judge_case, refuses, verdict_of
 from gesturesmith.judge.places import point_at
 from gesturesmith.lang.nodes import Block
+from gesturesmith.rules.base import Case
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
@@ -99,7 +100,8 @@ class _Trial:
         points = max(len(judged.case.gesture.points), judged.case.gesture.size // ATTACKS)
         self._left = max(4, min(TRIES, POINTS // points))
         self._more = max(4, min(4 * STEPS, 10 * POINTS // points))  # for combined edits
-        self._seen: dict[tuple[Edit, ...], _Seen | None] = {}
+        self._cases: dict[tuple[Edit, ...], tuple[Case, ...] | None] = {}
+        self._seen: dict[tuple[Edit, ...], _Seen] = {}
         self._worse: dict[tuple[tuple[Edit, ...], int], bool] = {}
         self._made: dict[tuple[tuple[Fix, ...], bool, bool], tuple[_Offer, ...]] = {}
         self._joined: tuple[Suggestion, ...] | None = None
@@ -126,6 +128,8 @@ class _Trial:
             if offer.edits in known:
                 continue
             known.add(offer.edits)
+            if finding.severity is Severity.REFUSED and self._still_refused(finding.rule, offer.edits):
+                continue
             again = self._again(offer.edits)
             if again is None or not self._answers(finding, again) or self._harms(finding, offer):
                 continue
@@ -180,13 +184,23 @@ class _Trial:
 
     def _again(self, edits: tuple[Edit, ...]) -> _Seen | None:
         """The gesture with edits applied, judged; None if it cannot be read or enough has been tried."""
-        if edits not in self._seen:
+        cases = self._read(edits)
+        if cases is not None and edits not in self._seen:
+            self._seen[edits] = _Seen.of(tuple(map(judge_case, cases)))
+        return self._seen.get(edits)
+
+    def _still_refused(self, rule: str, edits: tuple[Edit, ...]) -> bool:
+        """Whether a rule still refuses the gesture with edits applied: most do, and no other needs to be asked."""
+        return edits not in self._seen and any(refuses(rule, case) for case in self._read(edits) or ())
+
+    def _read(self, edits: tuple[Edit, ...]) -> tuple[Case, ...] | None:
+        """The gesture with edits applied, read once; None as `_again` says."""
+        if edits not in self._cases:
             if self._left <= 0:
                 return None
             self._left -= 1
-            judged = self._tester.read_again(self._block, edits)
-            self._seen[edits] = None if judged is None else _Seen.of(judged)
-        return self._seen[edits]
+            self._cases[edits] = self._tester.cases_again(self._block, edits)
+        return self._cases[edits]
 
     def _answers(self, finding: Finding, again: _Seen) -> bool:
         """Whether the finding is gone, nothing is refused, and no rule has more findings as severe."""

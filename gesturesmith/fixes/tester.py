@@ -6,17 +6,20 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 
-from gesturesmith.diagnostics import Edit, Finding, PassageReport, Severity
+from gesturesmith.diagnostics import Edit, Finding, PassageReport, ReadError, Severity
 from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.fixes.divide import Divider
 from gesturesmith.fixes.edits import EditWriter
-from gesturesmith.judge.gesture import Judged, judge
+from gesturesmith.judge.gesture import Judged, as_asked, judge_case
 from gesturesmith.judge.passage import passage_report
 from gesturesmith.lang import parse
 from gesturesmith.lang.nodes import IMPOSED, Block, File, Play
+from gesturesmith.model.context import Context
 from gesturesmith.model.parts import line_of
-from gesturesmith.model.piece import Settings
+from gesturesmith.model.piece import Piece, Settings
 from gesturesmith.model.resolve import resolve
+from gesturesmith.model.settings import for_more, settings
+from gesturesmith.rules.base import Case
 from gesturesmith.source import Source
 
 # The work allowed for a file, in notes and rests judged again: counted, not timed, so that the same text always
@@ -73,18 +76,34 @@ class EditTester:
         return found if found is not None and found.kind == "passage" else None
 
     def read_again(self, block: Block, edits: Iterable[Edit]) -> tuple[Judged, ...] | None:
-        """The gesture of a block with edits applied, or the two it was divided into, judged; None if it can no
-        longer be read, or no more is tried."""
+        """The same, judged."""
+        cases = self.cases_again(block, edits)
+        return None if cases is None else tuple(map(judge_case, cases))
+
+    def cases_again(self, block: Block, edits: Iterable[Edit]) -> tuple[Case, ...] | None:
+        """The gesture of a block with edits applied, or the two it was divided into; None if it can no longer be
+        read, or no more is tried."""
         if not self.may_go_on():
             return None
         blocks = self._parsed(block, edits)
         if blocks is None:
             return None
-        piece, errors = resolve(File(self._tree.settings, blocks), instrument=self._settings.instrument)
+        piece, errors = self._resolved(blocks)
         if errors or piece is None or len(piece.gestures) != len(blocks):
             return None
         self._left -= sum(_EACH + g.size for g in piece.gestures)
-        return tuple(judge(g) for g in piece.gestures)
+        return tuple(map(as_asked, piece.gestures))
+
+    def _resolved(self, blocks: tuple[Block, ...]) -> tuple[Piece | None, tuple[ReadError, ...]]:
+        tree = File(self._tree.settings, blocks)
+        found, ctx = self._known
+        known = None if found is None or ctx.errors else (found, for_more(ctx))
+        return resolve(tree, instrument=self._settings.instrument, known=known)
+
+    @cached_property
+    def _known(self) -> tuple[Settings | None, Context]:
+        """The settings, read once for all that is tried."""
+        return settings(self._tree, None, self._settings.instrument)
 
     def may_go_on(self) -> bool:
         """Whether more may be tried for this file."""
@@ -224,7 +243,7 @@ class EditTester:
                 if own is None:
                     return None
                 blocks += own
-        piece, errors = resolve(File(self._tree.settings, tuple(blocks)), instrument=self._settings.instrument)
+        piece, errors = self._resolved(tuple(blocks))
         if errors or piece is None:
             return None
         items = [item for passage in piece.passages for item in passage.items]

@@ -48,9 +48,20 @@ def in_file_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     return tuple(sorted(findings, key=lambda f: (f.span.line, f.span.column, f.code, f.text)))
 
 
+def as_asked(gesture: Gesture) -> Case:
+    """A gesture with the best way to play it, before anything judges it."""
+    return Case(gesture=gesture, realisation=realise(gesture))
+
+
 def judge(gesture: Gesture) -> Judged:
     """Realise a gesture, run every rule on it, apply its `allow` and `fallback`."""
-    case, found, lifted = _tried(gesture)
+    return judge_case(as_asked(gesture))
+
+
+def judge_case(case: Case) -> Judged:
+    """The same for a gesture already realised."""
+    gesture = case.gesture
+    found, lifted = _tried(case)
     asked = case
     replaced: tuple[Finding, ...] = ()
     if gesture.fallback and _refused(lifted.findings):
@@ -97,13 +108,22 @@ def _rules_for(has: frozenset[str]) -> tuple[Rule, ...]:
     return tuple(r for r in _rules("gesture") if not r.only or r.only & has)
 
 
-def _tried(gesture: Gesture, fallback: str = "") -> tuple[Case, tuple[Finding, ...], Lifted]:
-    realisation = realise(gesture)
-    if fallback:
-        realisation = replace(realisation, used_fallback=fallback)
-    case = Case(gesture=gesture, realisation=realisation)
+def refuses(name: str, case: Case) -> bool:
+    """Whether a rule refuses a gesture for good: without an `allow` or a `fallback` that may help."""
+    gesture = case.gesture
+    if gesture.allows or gesture.fallback:
+        return False
+    return any(
+        _severity(finding, rule) is Severity.REFUSED
+        for rule in _rules_for(traits(gesture))
+        if rule.name == name
+        for finding in rule.check(case)  # type: ignore[misc]  # chosen for having it
+    )
+
+
+def _tried(case: Case) -> tuple[tuple[Finding, ...], Lifted]:
     found = tuple(_found(case))
-    return case, found, lift(found, gesture.allows)
+    return found, lift(found, case.gesture.allows)
 
 
 def _found(case: Case) -> Iterator[Finding]:
@@ -138,15 +158,18 @@ _OF_THE_WHOLE = (TechniquesChange, LengthChange, DynamicsChange)
 
 def _complete(finding: Finding, rule: Rule, gesture: Gesture | None) -> Finding:
     """A finding with its rule, its place in words, and a severity its evidence supports."""
-    severity = finding.severity or rule.severity
-    if severity is Severity.REFUSED and not finding.evidence.kind.may_refuse:
-        severity = Severity.CAUTION
+    severity = _severity(finding, rule)
     place = finding.where
     if not place and gesture is not None:
         place = where(gesture, finding.span)
     whose = finding.evidence.whose
     text = f"{finding.text} ({whose})" if whose else finding.text
     return replace(finding, code=rule.code, rule=rule.name, severity=severity, where=place, text=text)
+
+
+def _severity(finding: Finding, rule: Rule) -> Severity:
+    severity = finding.severity or rule.severity
+    return severity if severity is not Severity.REFUSED or finding.evidence.kind.may_refuse else Severity.CAUTION
 
 
 def _refused(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -164,9 +187,11 @@ def _with_fallback(gesture: Gesture, key: str) -> tuple[Case, tuple[Finding, ...
     if not own and len(gesture.techniques) > 1:
         ways.append(gesture.techniques)
     for way in ways:
-        tried = _tried(_exchanged(gesture, way, fallback), key)
-        if not _refused(tried[2].findings):
-            return tried
+        case = as_asked(_exchanged(gesture, way, fallback))
+        case = replace(case, realisation=replace(case.realisation, used_fallback=key))
+        found, lifted = _tried(case)
+        if not _refused(lifted.findings):
+            return case, found, lifted
     return None
 
 

@@ -8,7 +8,7 @@ from gesturesmith.lang import nodes
 from gesturesmith.model import build, exercises, passages
 from gesturesmith.model.context import MAX_GESTURES, MAX_NOTES, Context
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.piece import Exercise, Piece
+from gesturesmith.model.piece import Exercise, Piece, Settings
 from gesturesmith.model.settings import Profile, meter_of, settings
 
 _IS = {
@@ -20,18 +20,23 @@ _IS = {
 
 
 def resolve(
-    tree: nodes.File, *, profile: Profile | None = None, instrument: Instrument | None = None
+    tree: nodes.File,
+    *,
+    profile: Profile | None = None,
+    instrument: Instrument | None = None,
+    known: tuple[Settings, Context] | None = None,
 ) -> tuple[Piece | None, tuple[ReadError, ...]]:
     """The piece of a file, as far as it can be resolved, and every mistake in its meaning, in file order. Opens no
     file.
 
     profile      what was read at the quoted path of the instrument, if there is one
     instrument   replaces the one the file names
+    known        the settings of this file, if they were read before, and a context for its blocks
 
     The piece is None if no gesture can be resolved: without an instrument, or without `pitches` for a transposing
     instrument.
     """
-    found, ctx = settings(tree, profile, instrument)
+    found, ctx = known or settings(tree, profile, instrument)
     unread: set[str] = set()
     gestures = _gestures(ctx, tree, unread)
     text, meter = _file_frame(tree)

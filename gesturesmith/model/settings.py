@@ -127,6 +127,11 @@ def settings(
     return _with_looks(tree, replace(plain, tempo_text=words)), ctx
 
 
+def for_more(ctx: Context) -> Context:
+    """The context in which settings without mistakes left a file, for blocks that are read again."""
+    return replace(ctx, errors=[], block=None, flawed=False)
+
+
 def meter_of(node: nodes.TimeSignature) -> tuple[int, int] | None:
     """A time signature, None for `free`."""
     return None if node.beats is None or node.unit is None else (node.beats, node.unit)
