@@ -65,7 +65,7 @@ def _read_only[K, V](value: Mapping[K, V]) -> Mapping[K, V]:
 
 def _init(cls: type[Any]) -> Callable[..., None]:
     """The only compiled method: stores the fields in their slots."""
-    scope: dict[str, Any] = {"put": object.__setattr__, "MISSING": MISSING, "read_only": _read_only}
+    scope: dict[str, Any] = {"MISSING": MISSING, "read_only": _read_only}
     positional: list[str] = []
     keyword: list[str] = []
     body: list[str] = []
@@ -81,7 +81,8 @@ def _init(cls: type[Any]) -> Callable[..., None]:
         if str(one.type).startswith("Mapping["):
             value = f"read_only({value})"
         (keyword if one.kw_only else positional).append(asked)
-        body.append(f" put(self, {name!r}, {value})")
+        scope[f"put_{name}"] = getattr(cls, name).__set__  # of its slot: three times as fast as object.__setattr__
+        body.append(f" put_{name}(self, {value})")
     if hasattr(cls, "__post_init__"):
         body.append(" self.__post_init__()")
     arguments = ", ".join(["self", *positional, *(["*", *keyword] if keyword else [])])
