@@ -40,8 +40,10 @@ def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
         around = [place_at(gesture, point.at)] if steady else extent(gesture, point.at, point.until)
         softest, loudest = float(min(around)), float(max(around))
         levels = tuple(
-            (gesture.seconds_between(r.start, r.end), float(r.first), float(r.last))
-            for r in ramps(gesture, point.at, point.until)
+            [
+                (gesture.seconds_between(r.start, r.end), float(r.first), float(r.last))
+                for r in ramps(gesture, point.at, point.until)
+            ]
         )
         if point.techniques is not techniques and point.techniques:
             techniques, own = point.techniques, technique_load(point.techniques)

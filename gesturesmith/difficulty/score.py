@@ -208,8 +208,8 @@ def _air(
         else:
             flow = numbers.flow[m.register]
             tiring = numbers.tiring[m.register]
-            used += sum(s * mean(flow, one, other) for s, one, other in m.ramps) * m.load.air * held
-            effort += sum(s * mean(tiring, one, other) for s, one, other in m.ramps) * m.load.effort_factor * held
+            used += sum([s * mean(flow, one, other) for s, one, other in m.ramps]) * m.load.air * held
+            effort += sum([s * mean(tiring, one, other) for s, one, other in m.ramps]) * m.load.effort_factor * held
             most = max(most, used)
         long = m.sounds and least is not None and seconds >= least
         if m.point.gives_breath or (long and after is not None and after.point.reached == "attack"):
