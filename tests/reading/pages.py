@@ -603,4 +603,5 @@ def add_ily(
             voice = f"<< \\new Voice = own {{ {own} }} \\new Voice = {COMPANY} {{ {other} }} >>"
         score = f"\\score {{ \\new Staff {{ \\key ees \\major \\time 4/4 {voice} }} \\layout {{ }} }}\n"
         job.books.append(text + score)
-        job.scores.append(Score(source.name, item.name, "ily", says.within(said, _BEFORE, _AFTER, transposed)))
+        asked = says.within(said, _BEFORE, _AFTER, transposed, key=-3, meter=f"{count}/{unit}")
+        job.scores.append(Score(source.name, item.name, "ily", asked))

@@ -269,9 +269,14 @@ def with_rest_after(said: Said) -> Said:
     return replace(said, silences=_joined([*said.silences, (end, end + bar)]))
 
 
-def within(said: Said, before: tuple[str, ...], after: tuple[str, ...], transposed: bool) -> Said:
-    """A gesture in a composer's score in 4/4, between the composer's quarter notes; perhaps transposed up a
-    tone."""
+def within(
+    said: Said, before: tuple[str, ...], after: tuple[str, ...], transposed: bool, *, key: int, meter: str
+) -> Said:
+    """A gesture in a composer's score in 4/4, in a meter of its own between the composer's quarter notes; perhaps
+    transposed up a tone.
+
+    key   sharps of the score, or flats below 0
+    """
     first = Fraction(len(before))
     earlier = [_plain(name, Fraction(n)) for n, name in enumerate(before)]
     later = [_plain(name, first + said.length + n) for n, name in enumerate(after)]
@@ -287,8 +292,22 @@ def within(said: Said, before: tuple[str, ...], after: tuple[str, ...], transpos
     ]
     notes = [*earlier, *(n for n in moved if not n.sung), *later, *(n for n in moved if n.sung)]
     silences = tuple((a + first, b + first) for a, b in said.silences)
+    up = _TONE if transposed else Interval(0, Fraction(0))
+    trills = tuple(
+        replace(
+            trill,
+            at=trill.at + first,
+            note=trill.note.transposed(up),
+            other=trill.other.transposed(up) if trill.other is not None else None,
+        )
+        for trill in said.trills
+    )
     return replace(
         said,
+        key=key,
+        changes=((first, "meter", meter), (first + said.length, "meter", "4/4")),
+        trills=trills,
+        fingers=tuple((at + first, text) for at, text in said.fingers),
         notes=tuple(notes),
         silences=silences,
         meter=(4, 4),
