@@ -25,7 +25,6 @@ Fix     slow it down, ask for fewer attacks, or leave the kind of tonguing to th
 """
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from functools import lru_cache
 
 from gesturesmith.diagnostics import Number
@@ -44,8 +43,8 @@ from gesturesmith.rules.shared.tonguing import TONGUINGS, other_tonguings, tongu
 from gesturesmith.values import frozen
 
 _TURNS = 16  # repeats considered: as many as the longest run has gaps
-# An attack: its time in beats from the start of the passage, its item, and the sounding point.
-type _Struck = tuple[Fraction, PassageItem, Case, ContourPoint]
+# An attack: its time in seconds from the start of the passage, its item, and the sounding point.
+type _Struck = tuple[float, PassageItem, Case, ContourPoint]
 
 
 @frozen
@@ -77,13 +76,17 @@ class _Run:
 def _between(passage: PassageCase) -> Iterator[Finding]:
     """The fastest attacks across the items of a passage; those within one item have their own finding."""
     rows = [
-        (item.at + at, item, case, point)
+        (passage.passage.tempo_map.seconds(item.at + at), item, case, point)
         for item, case in zip(passage.passage.items, passage.cases, strict=True)
         if case is not None
         for at, point in struck(case.gesture, unmeasured=False)
     ]
+    alike = {(id(case.instrument), id(point.techniques)): (case, point) for _, _, case, point in rows}
+    never = min((_never_too_fast(case, (point,)) for case, point in alike.values()), default=0.0)
     worst: tuple[_Run, PassageItem] | None = None
     for first, gaps, rate in _windows(rows, passage.passage):
+        if rate <= never:
+            continue
         _, item, case, point = first
         for excess, words in tonguing(case, point, rate, gaps):
             found = _Run(gaps, rate, excess, f"{words} in the {register_name(case, point)} register")
@@ -103,14 +106,14 @@ def _between(passage: PassageCase) -> Iterator[Finding]:
 
 def _windows(rows: Sequence[_Struck], passage: Passage) -> Iterator[tuple[_Struck, int, float]]:
     """Runs of attacks that reach from one item into another, or into a repeat of it."""
-    for i, gaps, rate in runs([passage.tempo_map.seconds(row[0]) for row in rows]):
+    for i, gaps, rate in runs([row[0] for row in rows]):
         if rows[i][1] is not rows[i + gaps][1]:
             yield rows[i], gaps, rate
     for repeat in passage.repeats:
         whole = passage.tempo_map.between(repeat.start, repeat.end)
         once = inside(repeat, rows, lambda row: row[1].at)
         turns = range(min(repeat.times, _TURNS))
-        played = [(turn, passage.tempo_map.seconds(row[0]) + turn * whole, row) for turn in turns for row in once]
+        played = [(turn, row[0] + turn * whole, row) for turn in turns for row in once]
         for i, gaps, rate in runs([at for _, at, _ in played]):
             if played[i][0] != played[i + gaps][0]:
                 yield played[i][2], gaps, rate
@@ -119,7 +122,7 @@ def _windows(rows: Sequence[_Struck], passage: Passage) -> Iterator[tuple[_Struc
 @rule("GS401", "attacks-too-fast", severity="caution", passage=_between, graces=False)
 def check(case: Case) -> Iterator[Finding]:
     gesture = case.gesture
-    never = _never_too_fast(case)
+    never = _never_too_fast(case, gesture.points)
     # The fastest of runs played alike, the first of equals: a hundred notes are one question.
     fastest: dict[tuple[int, str, int], tuple[float, ContourPoint]] = {}
     for point, gaps, rate in runs_in(gesture):
@@ -147,9 +150,9 @@ def check(case: Case) -> Iterator[Finding]:
     )
 
 
-def _never_too_fast(case: Case) -> float:
-    """Attacks per second not above any limit of the instrument or of a technique in force."""
-    rows = {id(p.techniques): p.techniques for p in case.gesture.points}
+def _never_too_fast(case: Case, points: Sequence[ContourPoint]) -> float:
+    """Attacks per second not above any limit of the instrument or of a technique in force at the points."""
+    rows = {id(p.techniques): p.techniques for p in points}
     own = (t.limits.get("fastest_per_s") for row in rows.values() for t in row)
     return min([_slowest(case.instrument), *(float(limit.narrow.value) for limit in own if limit is not None)])
 

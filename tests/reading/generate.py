@@ -54,6 +54,11 @@ def file(seed: int) -> str:
 _KEYS = ("none", "F major", "D minor", "Eb major", "E major", "B minor", "Ab major")
 
 
+def _half_steps(name: str) -> int:
+    """How high a note with at most whole accidentals is: `B3` and `Cb4` are one pitch."""
+    return 12 * int(name[-1]) + "C D EF G A B".index(name[0]) + name.count("#") - name[1:].count("b")
+
+
 def _changing(before: str, items: list[str], meter: str, random: Random) -> tuple[list[str], str]:
     """The items with changes between them, those of the meter and marks at bar lines; and keys of the passage."""
     whole = read(Source("alone", f"{before}\npassage p\n  play: {', '.join(items)}\n")).piece.passages[0]
@@ -242,7 +247,7 @@ class _Maker:
         """A tremolo to a note above or below, after one without."""
         random = self._random
         other = f"{random.choice('CDEFGAB')}{random.choice(('', '#', 'b'))}{self._octave + 1}"
-        note = next(n for n in iter(self._plain, "") if n != other)
+        note = next(n for n in iter(self._plain, "") if _half_steps(n) != _half_steps(other))
         return (
             f"gesture {name}\n  tremolo: {other}\n  contour: {self._plain()} without tremolo, {note} as tremolo\n"
             f"  lasts: {random.randint(2, 6)} beats\n"

@@ -73,11 +73,10 @@ def in_passage(
     passage: PassageCase, state: State, limit_name: str | LimitName, what: str, *, playing: bool = False
 ) -> Iterator[Finding]:
     """The same from the last note of one item of a passage to the first of the next."""
-    for (_, old_case, old), (item, case, first), rest, again in _meetings(passage):
+    for (_, old_case, old), (item, case, _), states, rest, again in _meetings(passage, state):
         free = rest + (slot_s(old_case.gesture, old) if playing else 0.0)
-        states = state(old, old_case.gesture), state(first, case.gesture)
         excess = below(_limit(case, limit_name, *states), free)
-        if excess is not None and _differ(*states):
+        if excess is not None:
             words = f"{apart(free, excess.limit)} s" if free > 0 else "no time"
             yield Finding(
                 span=item.span,
@@ -92,8 +91,11 @@ def in_passage(
             )
 
 
-def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, float, str]]:
-    """The last note of each sounding item, the first of the next, and the seconds between; also across repeats."""
+def _meetings(
+    passage: PassageCase, state: State
+) -> Iterator[tuple[_Note, _Note, tuple[str | None, str | None], float, str]]:
+    """The last note of each sounding item and the first of the next where their states differ, both states, and the
+    seconds between; also across repeats."""
     items = zip(passage.passage.items, passage.cases, strict=True)
     rows = [(item, case) for item, case in items if case is not None and case.gesture.sounding_points]
     going_on = [item for item in passage.passage.items if item.box is not None and item.box.goes_on]
@@ -105,6 +107,9 @@ def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, float, str]]
             pairs.append((again[-1], again[0], repeat))
     for (old_item, old_case), (item, case), repeated in pairs:
         old, first = old_case.gesture.sounding_points[-1], case.gesture.sounding_points[0]
+        states = state(old, old_case.gesture), state(first, case.gesture)
+        if not _differ(*states):  # before the times are counted, of which there may be thousands
+            continue
         since, until = old_item.at + old.until, item.at + first.at
         if repeated is None:
             rest, words = lasts(since, until), ""
@@ -115,7 +120,7 @@ def _meetings(passage: PassageCase) -> Iterator[tuple[_Note, _Note, float, str]]
         # A box that is repeated in between is no rest; a fermata makes one longer.
         rest -= sum(lasts(box.at, box.at + box.beats) for box in going_on if old_item.at < box.at < item.at)
         rest += sum(passage.passage.silence_s(kept) - lasts(kept.at, kept.at + kept.beats) for kept in between)
-        yield (old_item, old_case, old), (item, case, first), rest, words
+        yield (old_item, old_case, old), (item, case, first), states, rest, words
 
 
 def _beats(seconds: float, passage: PassageCase) -> str:
