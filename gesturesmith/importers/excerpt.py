@@ -118,17 +118,24 @@ def _stretches(
         after = score.bars[index + 1] if index == bars[0] and index + 1 in bars else None
         whole = _meter_of(after) if after is not None else None
         pickup = bar.meter is not None and after is not None and whole == bar.meter and bar.lasts < after.lasts
+        last = found[-1] if found else None
+        # A passage may end before its last bar does: that is no new meter, before which ties would be cut.
+        early = (
+            bar.meter is not None
+            and last is not None
+            and (index, bar.meter) == (bars[-1], last.meter)
+            and bar.lasts < Fraction(4 * bar.meter[0], bar.meter[1])
+        )
         one = _SteadyBars(
             first=index,
             end=index + 1,
             starts=starts,
             ends=starts + bar.lasts,
-            meter=whole if pickup else _meter_of(bar),
+            meter=whole if pickup else bar.meter if early else _meter_of(bar),
             tempo=tempo,
             sharps=min(sounding) if len(sounding) == 1 else None,
             pickup=bar.lasts if pickup else Fraction(0),
         )
-        last = found[-1] if found else None
         if last is not None and (last.meter, last.tempo, last.sharps) == (one.meter, one.tempo, one.sharps):
             found[-1] = replace(last, end=one.end, ends=one.ends)
         else:
