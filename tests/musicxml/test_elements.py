@@ -313,6 +313,21 @@ def test_pages_that_ask_for_tiring_playing_say_so():
     assert any(c.findtext("credit-type") == "caution" for c in root.iter("credit"))
 
 
+def test_a_page_with_texts_at_its_foot_has_its_title_and_composer_as_texts_too():
+    """Some programs print the texts of a page instead of the title of the work, not beside it."""
+
+    def texts(lines: str) -> list[tuple[str | None, str | None]]:
+        head = 'instrument: trombone\ntitle: "Tides"\ncomposer: "A. Player"\n'
+        made = gesturesmith.render(f"{head}gesture one\n  contour: C3\n{lines}", "musicxml")
+        page = next(f.data for f in made.files if str(f.place) == "text.musicxml")
+        credits = ElementTree.fromstring(page).iter("credit")
+        return [(c.findtext("credit-type"), c.findtext("credit-words")) for c in credits]
+
+    noted = texts('  footnote: "Far."\n')
+    assert noted == [("title", "Tides"), ("composer", "A. Player"), ("footnote", "1 Far.")]
+    assert texts("") == []
+
+
 def test_text_is_text():
     strange = "a <b> & 'c' ]]> -- \N{GRINNING FACE}"
     assert strange in found(gesture(f'contour: C5; text: "{strange}"'), "words")

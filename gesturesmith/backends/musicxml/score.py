@@ -36,7 +36,10 @@ def musicxml(systems: Sequence[System], *, title: str, author: str, description:
     cautions = dict.fromkeys(text for system in systems for staff in system for text in staff.music.cautions)
     drafts = dict.fromkeys(text for system in systems for staff in system for text in staff.music.draft)
     foot = [("caution", text) for text in (*drafts, *cautions)]
-    _at_the_foot(root, [*foot, *(("footnote", f"{number} {text}") for number, text in footnotes.items())])
+    foot += [("footnote", f"{number} {text}") for number, text in footnotes.items()]
+    if foot:
+        _at_the_head(root, title, author)
+    _at_the_foot(root, foot)
     named = [_named(system) for system in numbered]
     parts = _parts(named)
     listed = add(root, "part-list")
@@ -75,6 +78,15 @@ def _identification(root: Element, author: str, description: str) -> None:
         add(encoding, "supports", element=name, type="yes")
     if description:
         add(add(made, "miscellaneous"), "miscellaneous-field", description, name="description")
+
+
+def _at_the_head(root: Element, title: str, author: str) -> None:
+    """Title and author as texts of the first page: where a page has any text, some programs print no others."""
+    for kind, text, justify in (("title", title, "center"), ("composer", author, "right")):
+        if text:
+            credit = add(root, "credit", page=1)
+            add(credit, "credit-type", kind)
+            add(credit, "credit-words", text, justify=justify, valign="top")
 
 
 def _at_the_foot(root: Element, texts: list[tuple[str, str]]) -> None:
