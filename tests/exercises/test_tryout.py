@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 import gesturesmith
 from gesturesmith import instruments
 from gesturesmith.diagnostics import Severity
 from gesturesmith.exercises import trials
+from gesturesmith.exercises.trials.base import lowered
 from gesturesmith.exercises.tryout import Question, chosen, decided, questions
 from gesturesmith.judge.gesture import judge
 from gesturesmith.pipeline.tryout import title
+from gesturesmith.units import Spelling, spell
 from gesturesmith.wording import languages
 
 SAMPLE = ("horn", "trombone-f", "trumpet", "tuba", "natural-horn", "natural-trumpet")
@@ -64,3 +68,20 @@ def test_every_family_speaks_every_language(language: str) -> None:
     assert len(set(titles)) == len(titles)
     assert all(("{" not in text and text[0].isupper()) or text.startswith("fp") for text in titles)
     assert all(trials.get(name).ask[language].endswith(".") for name in trials.names())
+
+
+@pytest.mark.parametrize("name", SAMPLE)
+def test_a_run_lasts_as_long_as_its_one_head_says(name: str) -> None:
+    """A line has one head, however long it is: in 7/4 of a beat nobody could play four notes to the beat."""
+    runs = [q for q in questions(instruments.get(name)) if q.family.limit == "chromatic_per_s"]
+    for beats in (trial.case.gesture.beats for run in runs for trial in run.trials):
+        assert beats in {Fraction(n, 4) for n in (2, 3, 4, 6, 8, 12)}, beats
+
+
+@pytest.mark.parametrize(
+    ("cents", "pitch", "rest"), [(40, 6400, 40), (50, 6450, 0), (60, 6500, -40), (80, 6500, -20), (-60, 6300, 40)]
+)
+def test_a_bend_is_a_quarter_tone_or_written_from_the_nearest_semitone(cents: int, pitch: int, rest: int) -> None:
+    """So that two of one row are not an E sharp and an F."""
+    found: Spelling = lowered(spell(6400), -cents)
+    assert (int(found.pitch_cents) - int(found.cents), found.cents) == (pitch, rest)

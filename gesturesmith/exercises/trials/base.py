@@ -66,8 +66,9 @@ def middle(instrument: Instrument, register: Register) -> Spelling:
 
 
 def lowered(note: Spelling, cents: int) -> Spelling:
-    """A note so many cents lower: the nearest quarter tone, and the rest in cents."""
+    """A note so many cents lower: a quarter tone if it is one, else the nearest semitone, and the rest in cents."""
     exact = int(note.pitch_cents) - cents
-    near = 50 * round(Fraction(exact, 50))
-    found = spell(near) if near % 100 == 0 else spell_quarter(near)
-    return replace(found, cents=exact - near)
+    if exact % 100 == 50:
+        return spell_quarter(exact)
+    near = 100 * round(Fraction(exact, 100))
+    return replace(spell(near), cents=exact - near)

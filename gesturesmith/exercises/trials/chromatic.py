@@ -8,12 +8,13 @@ from gesturesmith.exercises.trials.base import Family, lowered
 from gesturesmith.instruments.base import Instrument, Register
 from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint
 
-_MOST = 12  # semitones: an octave, or what the register has
+_WIDTHS = (12, 8, 6, 4, 3, 2)  # semitones, the widest first: as many sixteenths are one note, dotted or not
 
 
 def _gesture(instrument: Instrument, register: Register, rate: float) -> NewGesture:
     top = register.high
-    width = min(_MOST, int(top.pitch_cents - register.low.pitch_cents) // 100)
+    room = int(top.pitch_cents - register.low.pitch_cents) // 100
+    width = next((width for width in _WIDTHS if width <= room), 1)
     return NewGesture(
         instrument=instrument,
         points=(NewPoint(pitch=lowered(top, 100 * width)), NewPoint(pitch=top, line="wavy")),
