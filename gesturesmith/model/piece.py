@@ -12,7 +12,7 @@ from gesturesmith.model.changes import Change, MeterChange, bar_beats
 from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.tempo import FERMATA, TempoMap
 from gesturesmith.source import Span
-from gesturesmith.units import KeySignature
+from gesturesmith.units import UNISON, KeySignature
 from gesturesmith.values import frozen
 from gesturesmith.wording import together
 
@@ -20,7 +20,7 @@ from gesturesmith.wording import together
 @frozen(kw_only=True)
 class Settings:
     """The settings of a file, every default filled in. Sizes in mm, tempo in quarters per minute; `counted` is the
-    note that it names, in quarters."""
+    note that it names, in quarters; `of_several`: this is one part of several."""
 
     instrument: Instrument
     pitches: Pitches
@@ -32,6 +32,7 @@ class Settings:
     subtitle: str | None = None
     composer: str | None = None
     part: str | None = None
+    of_several: bool = False
     wording: tuple[str, ...] = ("en",)
     meter: tuple[int, int] | None = None  # None: free
     heights: HeightLook = "auto"
@@ -44,6 +45,14 @@ class Settings:
     def part_name(self, languages: tuple[str, ...]) -> str:
         """Whom a page is for: as typed, else the instrument's name in these languages."""
         return self.part or together(self.instrument.part_in(language) for language in languages)
+
+    def head_name(self) -> str:
+        """Whom its page is for. One part of several may be called only "Horn 2": the page adds for which instrument
+        it is written, where that transposes."""
+        name, written = self.part_name(self.wording), self.instrument.part_in(self.wording[0])
+        if not self.of_several or self.instrument.sounding == UNISON or written in name:
+            return name
+        return written if written.startswith(f"{name} ") else f"{name} ({written})"
 
 
 @frozen(kw_only=True)

@@ -157,6 +157,7 @@ def _with_looks(tree: nodes.File, plain: Settings) -> Settings:
         subtitle=text("subtitle"),
         composer=text("composer"),
         part=text("part"),
+        of_several=tree.get(nodes.IN_SCORE) is not None,
         heights=word("heights", HEIGHT_LOOKS, plain.heights),
         accidentals=word("accidentals", ACCIDENTALS, plain.accidentals),
         fingerings=word("fingerings", FINGERINGS, plain.fingerings),

@@ -40,7 +40,8 @@ def book(
     kept = room(musics, settings)
     concert = any(m.pitches == "sounding" for m in musics) and settings.instrument.sounding != UNISON
     told = [key for key, holds in (("score-sounding", concert), ("see-notes", notes_page)) if holds]
-    parts = [*quotes, head(settings, output, kept.common, draft=any(m.draft for m in musics), told=told)]
+    draft = any(m.draft for m in musics)
+    parts = [*quotes, head(settings, output, kept.common, whom=settings.head_name(), draft=draft, told=told)]
     for kind in ("gesture", "passage"):
         some = [(number, one) for number, one in enumerate(engravings) if one.music.kind == kind]
         if some:
@@ -50,14 +51,16 @@ def book(
     return joined((*parts, code("}\n")))
 
 
-def head(settings: Settings, output: str, common: tuple[str, ...], *, draft: bool, told: list[str]) -> LyText:
-    """The opening of a book up to its music: its head and paper."""
+def head(
+    settings: Settings, output: str, common: tuple[str, ...], *, whom: str, draft: bool, told: list[str]
+) -> LyText:
+    """The opening of a book up to its music: its head and paper. `whom`: for whom it is."""
     width, height = (float(mm) for mm in settings.paper_mm)
     fields = {
         "title": settings.title,
         "subtitle": settings.subtitle,
         "composer": settings.composer,
-        "instrument": settings.part_name(settings.wording),
+        "instrument": whom,
     }
     lines = [_score.field(name, value) for name, value in fields.items() if value]
     if settings.tempo_given:

@@ -69,7 +69,8 @@ def book(
         if holds
     ]
     draft = any(m.draft for m in musics)
-    parts = [*quotes, page.head(settings, output, kept.common, draft=draft, told=told)]
+    whom = settings.head_name() if of_part else settings.part_name(settings.wording)
+    parts = [*quotes, page.head(settings, output, kept.common, whom=whom, draft=draft, told=told)]
     if passages:
         parts.append(page.section(said("heading-passages", settings.wording)))
     number = 0

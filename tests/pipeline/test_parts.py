@@ -106,6 +106,22 @@ def test_names_stand_before_the_staves():
     assert '"Horn in F"' not in items_of(pitches="sounding")["harbour (page)"].book
 
 
+@pytest.mark.parametrize("players", ["", "  players: 2\n"])
+@pytest.mark.parametrize(
+    ("title", "head"),
+    [
+        ("Horn 1", 'instrument = "Horn 1 (Horn in F)"'),
+        ("Horn", 'instrument = "Horn in F"'),
+        ("Solo Horn in F", 'instrument = "Solo Horn in F"'),
+    ],
+)
+def test_the_page_of_a_part_says_for_which_instrument_it_is_written(title, head, players):
+    """Somebody called "Horn 1" does not know whether the notes are in F. What sounds as written needs no more."""
+    made = items_of(TEXT.replace('"Horn 1"\n', f'"{title}"\n{players}'))
+    assert head in made["harbour/horn-1 (page)"].book
+    assert 'instrument = "Trombone"' in made["harbour/low-1 (page)"].book
+
+
 def test_the_tempo_stands_once_above_a_score():
     assert items_of()["harbour (page)"].book.count(r"\gsTempo ") == 2  # two passages
 
