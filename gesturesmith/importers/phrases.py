@@ -486,7 +486,7 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         techniques=common,
         dynamics=_levels(beside, start, ends, row),
         mute=(force.mute or None) if any(key in _mutes() for keys in wanted for key in keys) else None,
-        trill=_trill(row),
+        trill=_trill(row, wanted),
     )
     continues = row[0].note.tied or row[0].note.slurred
     return Phrase(at=start, gesture=gesture, places=tuple(places), continues=continues)
@@ -640,8 +640,13 @@ def _turning(points: list[NewPoint], wanted: list[tuple[str, ...]]) -> tuple[tup
     return common, tuple(turned)
 
 
-def _trill(row: list[_PlayedNote]) -> str:
-    """The interval of the trills of a phrase, if it is written and the same for all; "" for the usual one."""
+def _trill(row: list[_PlayedNote], wanted: Iterable[Iterable[str]]) -> str:
+    """The interval of the trills of a phrase, if it is written and the same for all; "" for the usual one.
+
+    Beside a tremolo or a trill on one pitch a gesture cannot name it.
+    """
+    if any(techniques.get(key).trill in ("same", "other") for keys in wanted for key in keys):
+        return ""
     found = {sound.note.other for sound in row if "trill" in sound.note.signs}
     return SECONDS.get(next(iter(found)), "") if len(found) == 1 else ""
 

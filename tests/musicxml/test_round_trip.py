@@ -19,8 +19,9 @@ from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
 _WRITER = writers.get("musicxml")
-# Their last bars are incomplete, with notes tied into them; the second has a pickup and changes of tempo.
-_SEEDS = (2, 3)
+# The last bars of two are incomplete, with notes tied into them; the second has a pickup and changes of tempo. The
+# third has a trill and a tremolo in one phrase.
+_SEEDS = (2, 3, 39)
 _FILES = ("fog-signals", "graces", "rhythm", "together")
 
 
