@@ -55,22 +55,22 @@ TECHNIQUE = Technique(
         "en": (
             "Close (+) and open (o) the bell or the mute again and again, as far as the signs go and as fast "
             "as they "
-            "come; their number is free."
+            "come; their number is free, and after the last it is open."
         ),
         "de": (
             "Den Schalltrichter oder den Dämpfer immer wieder schließen (+) und öffnen (o), soweit die "
             "Zeichen reichen "
-            "und so schnell, wie sie aufeinander folgen; ihre Zahl ist frei."
+            "und so schnell, wie sie aufeinander folgen; ihre Zahl ist frei, und nach dem letzten ist offen."
         ),
         "fr": (
             "Fermer (+) et ouvrir (o) sans cesse le pavillon ou la sourdine, tant que durent les signes et "
             "aussi vite "
-            "qu’ils se suivent ; leur nombre est libre."
+            "qu’ils se suivent ; leur nombre est libre, et après le dernier on reste ouvert."
         ),
         "it": (
             "Chiudere (+) e aprire (o) di continuo il padiglione o la sordina, finché durano i segni e con la"
             " rapidità "
-            "con cui si susseguono; il loro numero è libero."
+            "con cui si susseguono; il loro numero è libero, e dopo l’ultimo si resta aperti."
         ),
     },
 )
