@@ -10,7 +10,7 @@ from gesturesmith.pictures import svg
 from gesturesmith.pictures.svg import CARE, FAINT, INK, REACH, REFUSED, SOFT, Point, box, path, words
 from gesturesmith.pictures.told import told, verdict_colour
 from gesturesmith.rules.base import PassageCase
-from gesturesmith.rules.shared.account import account, breathing, played_out
+from gesturesmith.rules.shared.account import account, breathing, moments, played_out
 from gesturesmith.rules.shared.reading import plain
 
 _LEFT, _TOP, _WIDTH, _HEIGHT, _BETWEEN = 64.0, 58.0, 560.0, 110.0, 34.0
@@ -66,10 +66,19 @@ def _air(passage: PassageCase) -> list[Point]:
 def _effort(passage: PassageCase) -> list[Point]:
     """(seconds, effort owed)."""
     rows, now = [(0.0, 0.0)], 0.0
-    for item, owed, _ in account(passage):
-        now += passage.passage.silence_s(item)
+    lengths = _seconds(passage)
+    for turn, (_, owed, _) in enumerate(account(passage)):
+        now += lengths[turn]
         rows.append((now, owed))
     return rows
+
+
+def _seconds(passage: PassageCase) -> dict[int, float]:
+    """How long each item lasts in playing order, fermatas included."""
+    found: dict[int, float] = {}
+    for moment in moments(passage):
+        found[moment.turn] = found.get(moment.turn, 0.0) + moment.seconds
+    return found
 
 
 def _row(
@@ -107,10 +116,11 @@ def _row(
 def _items(passage: PassageCase, seconds: float, top: float) -> Iterator[str]:
     """What is played when: a tick for each item, its name if there is room, and the seconds at the end."""
     now, free = 0.0, 0.0
-    for item, case in played_out(passage):
+    lengths = _seconds(passage)
+    for turn, (item, case) in enumerate(played_out(passage)):
         x = _LEFT + _WIDTH * now / seconds
         yield path([(x, top), (x, top + 5)], FAINT if case is None else SOFT, 1)
-        now += passage.passage.silence_s(item)
+        now += lengths[turn]
         room = _WIDTH * (now / seconds) - (x - _LEFT)
         if item.played and x >= free and room > 8:
             name = item.played

@@ -58,3 +58,11 @@ def test_a_passage_is_told_in_words_too():
 
 def test_a_passage_of_rests_has_no_picture():
     assert strain(checked("rest 8").passage_cases["p"]) == ""
+
+
+def test_both_curves_last_as_long_under_a_fermata():
+    case = checked("C5 for 4, C5 for 4 fermata, rest 4 fermata").passage_cases["p"]
+    air, effort = _air(case), _effort(case)
+    assert effort[-1][0] == pytest.approx(air[-1][0])
+    assert effort[-1][0] > 12
+    assert f">{effort[-1][0]:g} s<" in strain(case)
