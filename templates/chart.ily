@@ -82,7 +82,7 @@ gsChartPaper = \paper {
 %% Rows of equal height without gaps. Widths are in staff spaces; a letter stands for a semitone: f playable, c with
 %% care, n not as written. Playable is black, with care hatched, everything else blank: legible in a photocopy.
 
-#(define gs:map-height 2)
+#(define gs:map-height 1.85)
 #(define gs:map-label 36)
 #(define (gs:map-cell layout count)
    (/ (- (ly:output-def-lookup layout 'line-width) gs:map-label) count))
