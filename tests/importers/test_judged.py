@@ -99,14 +99,14 @@ def test_what_could_not_be_read_is_named_and_the_rest_is_checked():
 
 
 def test_eight_parts_of_four_hundred_dense_bars():
-    """Sixteenths throughout, slurred by fours: 51,200 notes are read and judged in 12 s (or one
-    part in an eighth)."""
+    """Sixteenths throughout, slurred by fours: 51,200 notes are read and judged in 12 s. One part alone, beside
+    tests on the other core, took up to 1.9 s where a quiet machine takes 1.4: it may take 2.5."""
     parts = count(1, 8)
     pitches = ["C5", "D5", "E5", "F5", "G5", "F5", "E5", "D5"]
     four = [note(p, 1, SLUR if n % 4 == 0 else OVER if n % 4 == 3 else "") for n, p in enumerate(pitches * 2)]
     part = bars(*[(tempo(72) if not n else "") + "".join(four) for n in range(400)])
     data = partwise(*[part] * parts, names=tuple(f"Horn {n}" for n in range(1, parts + 1)))
-    said = within(1.5 * parts, lambda: judged(read(data), "dense.musicxml"))
+    said = within(12.0 if parts == 8 else 2.5, lambda: judged(read(data), "dense.musicxml"))
     assert sum(p.notes for p in said.parts) == 6_400 * parts
 
 
