@@ -7,6 +7,7 @@ from contextlib import ExitStack
 from types import TracebackType
 from typing import Self
 
+from gesturesmith.lilypond.head import has_head
 from gesturesmith.lilypond.program import LilyPond
 from gesturesmith.lilypond.run import Job, RunResult, WaitingProcess, start
 
@@ -14,8 +15,9 @@ from gesturesmith.lilypond.run import Job, RunResult, WaitingProcess, start
 class LilyPondPool:
     """Processes that wait for documents. Use it in a `with`; afterwards none is left running.
 
-    `early`: the formats of each process to start at once. A job whose formats no waiting process makes, or
-    whose process is taken, gets a new one. Several threads may share a pool.
+    `early`: the formats of each process to start at once. They read the head while they wait. A job whose formats
+    no waiting process makes, or whose process is taken, gets a new one, as does one without the head. Several
+    threads may share a pool.
     """
 
     def __init__(self, lilypond: LilyPond, early: tuple[tuple[str, ...], ...] = ()) -> None:
@@ -27,7 +29,7 @@ class LilyPondPool:
         self._living: list[WaitingProcess] = []
         try:
             for formats in early:
-                self._waiting.append((formats, self._stack.enter_context(start(lilypond, formats))))
+                self._prepare(formats)
         except BaseException:
             self._stack.close()
             raise
@@ -54,11 +56,15 @@ class LilyPondPool:
             if self._closed or any(f == formats and waiting.waits for f, waiting in self._waiting):
                 return
             self._waiting = [pair for pair in self._waiting if pair[1].waits]
-            self._waiting.append((formats, self._stack.enter_context(start(self.lilypond, formats))))
+            self._prepare(formats)
+
+    def _prepare(self, formats: tuple[str, ...]) -> None:
+        one = self._stack.enter_context(start(self.lilypond, formats, reads_head=True))
+        self._waiting.append((formats, one))
 
     def one(self, formats: tuple[str, ...], job: Job) -> RunResult:
         """Run one job."""
-        waiting = self._take(formats)
+        waiting = self._take(formats, reads_head=has_head(job.document))
         try:
             waiting.feed(job)
             return waiting.result()
@@ -67,13 +73,14 @@ class LilyPondPool:
             with self._lock:
                 self._living.remove(waiting)
 
-    def _take(self, formats: tuple[str, ...]) -> WaitingProcess:
+    def _take(self, formats: tuple[str, ...], *, reads_head: bool) -> WaitingProcess:
         with self._lock:
             if self._closed:
                 raise OSError("the pool is closed")
-            ready = next((pair for pair in self._waiting if pair[0] == formats and pair[1].waits), None)
+            there = (pair for pair in self._waiting if reads_head and pair[0] == formats and pair[1].waits)
+            ready = next(there, None)
             if ready is not None:
                 self._waiting.remove(ready)
-            waiting = ready[1] if ready is not None else start(self.lilypond, formats)
+            waiting = ready[1] if ready is not None else start(self.lilypond, formats, reads_head=reads_head)
             self._living.append(waiting)
             return waiting

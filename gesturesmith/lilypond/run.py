@@ -23,6 +23,7 @@ from typing import IO, Self
 
 from gesturesmith import paths
 from gesturesmith.kinds import Backend, Ended
+from gesturesmith.lilypond.head import has_head, head, headless
 from gesturesmith.lilypond.log import Message, read_log
 from gesturesmith.lilypond.output_files import collect, floods, remove
 from gesturesmith.lilypond.program import LilyPond
@@ -38,6 +39,7 @@ from gesturesmith.lilypond.sandbox import (
 from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the 96 CSS pixels per inch: sharp on current screens
+_HEAD = "head.ily"
 _POLL_S = 0.5  # how often the size of the output is checked
 _READ_BYTES = 512 * 1024  # from the beginning and the end of a log: thousands of messages
 _ROOM_BYTES = 65_536  # with less left on the disk, a failed run counts as out of space
@@ -84,11 +86,14 @@ def groups(lilypond: LilyPond, formats: tuple[str, ...]) -> tuple[tuple[str, ...
     return tuple(g for g in (rest, svg) if g)
 
 
-def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: Backend = "") -> WaitingProcess:
+def start(
+    lilypond: LilyPond, formats: tuple[str, ...], *, backend: Backend = "", reads_head: bool = False
+) -> WaitingProcess:
     """Start a LilyPond that waits on standard input. `formats`: one of `groups`.
 
-    `backend` selects one by name ("svg", "ps"); the default is cairo if built in. OSError if the machine cannot
-    start it.
+    `backend` selects one by name ("svg", "ps"); the default is cairo if built in. `reads_head`: it reads the head
+    of its document while it waits, and any document for it must begin with one. OSError if the machine cannot start
+    it.
     """
     backend = backend or ("cairo" if lilypond.cairo else "svg" if formats == ("svg",) else "ps")
     if not os.access(lilypond.path, os.X_OK):
@@ -101,6 +106,7 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: Backend = ""
         "-dno-point-and-click",
         f"-dresolution={PNG_DPI}",
         "--loglevel=WARNING",
+        *([f"-dinclude-settings={_HEAD}"] if reads_head else []),
         *(f"--{f}" for f in formats),
         "-",
     ]
@@ -110,6 +116,8 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: Backend = ""
     try:
         folder = root / "work"
         folder.mkdir()
+        if reads_head:
+            (folder / _HEAD).write_text(head(), "utf-8")
         # The log file has no name, so that nothing can replace it.
         log = tempfile.TemporaryFile(buffering=0, dir=root)  # noqa: SIM115  # as long as the run
         with _readable(forbidding) as filter_fd:
@@ -128,7 +136,7 @@ def start(lilypond: LilyPond, formats: tuple[str, ...], *, backend: Backend = ""
     except BaseException:
         remove(root)
         raise
-    return WaitingProcess(process, root, log)
+    return WaitingProcess(process, root, log, reads_head=reads_head)
 
 
 @contextlib.contextmanager
@@ -147,7 +155,10 @@ class WaitingProcess:
     """A LilyPond that waits for its document. Use it in a `with`: whatever happens, it is ended and its files
     removed."""
 
-    def __init__(self, process: subprocess.Popen[bytes], root: Path, log: IO[bytes]) -> None:
+    def __init__(
+        self, process: subprocess.Popen[bytes], root: Path, log: IO[bytes], *, reads_head: bool = False
+    ) -> None:
+        self.reads_head = reads_head
         self._process = process
         self._root = root
         self._log = log
@@ -173,9 +184,14 @@ class WaitingProcess:
 
     def feed(self, job: Job) -> None:
         """Give it its document. It then works by itself: several can be fed before waiting for any."""
+        document = job.document
+        if self.reads_head:
+            if not has_head(document):
+                raise ValueError("the document does not begin with the head that LilyPond has read")
+            document = headless(document)
         self._deadline = time.monotonic() + job.timeout_s
         # In a thread, since writing to a pipe that nobody reads any more would block for ever.
-        writer = threading.Thread(target=self._write, args=(job.document.encode(),), daemon=True)
+        writer = threading.Thread(target=self._write, args=(document.encode(),), daemon=True)
         writer.start()  # first: another thread may end this at any time, and only waits for started threads
         self._writer = writer
 

@@ -13,6 +13,9 @@ import timing
 
 from gesturesmith import paths
 from gesturesmith.lilypond import Job, LilyPondPool, failure, groups, start
+from gesturesmith.lilypond import head as reading
+from gesturesmith.lilypond import run as running
+from gesturesmith.lilypond.head import head
 from gesturesmith.lilypond.program import LilyPond
 
 pytestmark = pytest.mark.lilypond
@@ -148,6 +151,7 @@ def test_no_room_for_its_files(wheel, monkeypatch):
 
 def test_one_is_kept_ready_and_replaced_if_it_died(wheel, document):
     with LilyPondPool(wheel) as pool:
+        document = head() + document.removeprefix(HEAD)
         pool.ready(("pdf",))
         pool.ready(("pdf",))
         ((_, waiting),) = pool._waiting
@@ -184,3 +188,28 @@ def test_abjad_is_imported_whatever_the_temporary_folder_is_called(tmp_path, nam
         env=environment, text=True
     )  # fmt: skip
     assert (told.returncode, told.stdout, told.stderr) == (0, "", "")
+
+
+def test_the_head_is_read_while_waiting(wheel, monkeypatch):
+    """Before there is a document, and not again with it."""
+    own = f'{HEAD}#(ly:warning "the head is read")\n\\language "english"\n'
+    for module in (running, reading):
+        monkeypatch.setattr(module, "head", lambda: own)
+    with start(wheel, ("pdf",), reads_head=True) as waiting:
+        assert timing.eventually(lambda: "the head is read" in running._said(waiting._log))
+        waiting.feed(Job(document=own + GOOD.format(name="a") + WRONG.format(name="b")))
+        result = waiting.result()
+    assert [m.text for m in result.messages].count("the head is read") == 1
+    assert result.file("a", "pdf")
+    unknown = next(m for m in result.messages if m.level == "error")
+    assert unknown.line == own.count("\n") + 4, "lines are counted as if the head were still there"
+
+
+def test_a_document_without_the_head_gets_a_process_that_has_not_read_it(wheel, document):
+    with LilyPondPool(wheel, (("pdf",),)) as pool:
+        assert pool.one(("pdf",), Job(document=document)).file("page", "pdf")
+        assert len(pool._waiting) == 1, "the one that has read it waits on"
+        assert pool.one(("pdf",), Job(document=head() + GOOD.format(name="a"))).file("a", "pdf")
+        assert pool._waiting == []
+    with start(wheel, ("pdf",), reads_head=True) as waiting, pytest.raises(ValueError, match="head"):
+        waiting.feed(Job(document=document))
