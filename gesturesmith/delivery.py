@@ -114,11 +114,14 @@ def _make_folder(folder: Path, made: list[Path]) -> None:
         folder.mkdir(exist_ok=True)  # raises if it is not a folder
 
 
-def new_file(path: Path, data: bytes) -> None:
-    """Make a new file; FileExistsError if it exists, another OSError if it cannot be made."""
+def new_file(path: Path, data: bytes, mode: int = 0o666, *, synced: bool = False) -> None:
+    """Make a new file; FileExistsError if it exists, another OSError if it cannot be made.
+
+    `synced`: the disk has it before it takes its name, as a text that exists nowhere else should be.
+    """
     part = _part(path)
     try:
-        _write(part, data, 0o666)
+        _write(part, data, mode, synced=synced)
         try:
             os.link(part, path)
         except FileExistsError:
@@ -133,8 +136,9 @@ def new_file(path: Path, data: bytes) -> None:
             part.unlink()
 
 
-def replace_file(path: Path, data: bytes) -> Blocked | None:
+def replace_file(path: Path, data: bytes, *, synced: bool = False) -> Blocked | None:
     """Replace a user's file in one step, keeping its permissions; returns the reason if it is not replaced.
+    `synced` as for `new_file`.
 
     A read-only file is left alone, even if its folder would allow replacing it; so is one with several hard links,
     of which a new file would replace only one, and anything but a regular file.
@@ -148,7 +152,7 @@ def replace_file(path: Path, data: bytes) -> Blocked | None:
             return Blocked(f"{path}: permission denied")
         if there.st_nlink > 1:
             return Blocked(f"{path} has {there.st_nlink} hard links, which replacing it would separate")
-        _write(part, data, there.st_mode & 0o7777)
+        _write(part, data, there.st_mode & 0o7777, synced=synced)
         part.chmod(there.st_mode & 0o7777)
         os.replace(part, path)
         _tidy([path.parent])
@@ -196,9 +200,12 @@ def _here() -> str:
     return hashlib.sha256(f"{platform.node()} {space}".encode()).hexdigest()[:8]
 
 
-def _write(path: Path, data: bytes, mode: int) -> None:
+def _write(path: Path, data: bytes, mode: int, *, synced: bool = False) -> None:
     with open(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, mode), "wb") as file:
         file.write(data)
+        if synced:
+            file.flush()
+            os.fsync(file.fileno())
 
 
 def _holds(path: Path, data: bytes) -> bool:

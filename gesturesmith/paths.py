@@ -1,5 +1,5 @@
-"""Paths: the shipped templates, inside an installed package or beside it in the repository; the user's cache;
-temporary folders."""
+"""Paths: the shipped templates, inside an installed package or beside it in the repository; the user's cache and
+state; temporary folders."""
 
 from __future__ import annotations
 
@@ -64,14 +64,26 @@ def user_cache() -> Path | None:
 
     `GESTURESMITH_CACHE`, else as in the XDG base directory specification. It may not exist yet.
     """
-    own = os.environ.get("GESTURESMITH_CACHE")
-    if own:
-        return Path(own).absolute()
-    xdg = os.environ.get("XDG_CACHE_HOME", "")
-    if os.path.isabs(xdg):
-        return Path(xdg, "gesturesmith")
+    return _own_folder("GESTURESMITH_CACHE", "XDG_CACHE_HOME", ".cache")
+
+
+def user_state() -> Path | None:
+    """The user's folder for what must outlive a program that ends in the middle of something; None if there is no
+    home.
+
+    `GESTURESMITH_STATE`, else as in the XDG base directory specification. It may not exist yet.
+    """
+    return _own_folder("GESTURESMITH_STATE", "XDG_STATE_HOME", ".local/state")
+
+
+def _own_folder(own: str, xdg: str, below_home: str) -> Path | None:
+    named, base = os.environ.get(own), os.environ.get(xdg, "")
+    if named:
+        return Path(named).absolute()
+    if os.path.isabs(base):
+        return Path(base, "gesturesmith")
     try:
-        return Path.home() / ".cache" / "gesturesmith"
+        return Path.home() / below_home / "gesturesmith"
     except RuntimeError:
         return None
 

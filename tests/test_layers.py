@@ -24,7 +24,7 @@ LAYERS = (
     ("lytext", "backends", "lilypond"),
     ("sheets", "writers"),
     ("cache", "delivery", "pipeline", "batch"),
-    ("api",),
+    ("api", "live"),
     ("cli",),
 )
 # "Up or left": these packages are left of others in their layer, which import them.
@@ -65,9 +65,17 @@ LEFT = {
     "delivery": {"cache"},
     "pipeline": {"cache"},
     "batch": {"cache", "delivery", "pipeline"},
+    "live": set(),
 }
 # Each third-party library is used in only one package.
-ROOM_OF = {"abjad": {"backends"}, "click": {"cli"}, "distributed": {"batch"}, "lilypond": {"lilypond"}}
+ROOM_OF = {
+    "abjad": {"backends"},
+    "click": {"cli"},
+    "distributed": {"batch"},
+    "lilypond": {"lilypond"},
+    "starlette": {"live"},
+    "uvicorn": {"live"},
+}
 # Other programs too are started in only one.
 PROCESSES = {"subprocess": {"lilypond"}, "multiprocessing": set(), "pty": set()}
 
