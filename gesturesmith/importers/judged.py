@@ -21,7 +21,7 @@ from gesturesmith.importers.bass_clef import is_old
 from gesturesmith.importers.notated import NotatedScore
 from gesturesmith.importers.order import MAX_PLAYED
 from gesturesmith.importers.phrases import Phrase, PlayerLine, ScorePlace, lines
-from gesturesmith.importers.times import ScoreTimes, timetable
+from gesturesmith.importers.times import Paces, ScoreTimes, seconds_in, timetable
 from gesturesmith.judge.gesture import Judged, judge, judge_passage, verdict_of
 from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.piece import Passage, PassageItem
@@ -61,7 +61,8 @@ def judged(score: NotatedScore, file: str, tempo: Fraction | None = None) -> Sco
     errors = list(score.errors)
     if not times.complete:
         errors.append(_error(f"with its repeats it has more than {MAX_PLAYED:,} bars; it is checked up to there"))
-    parts = tuple(_part(score, line, times, errors) for part in score.parts for line in lines(score, part, times))
+    known = _Known(times)
+    parts = tuple(_part(score, line, known, errors) for part in score.parts for line in lines(score, part, times))
     return ScoreReport(
         file=file,
         readable=not errors,
@@ -79,8 +80,30 @@ def _error(message: str) -> ReadError:
     return ReadError(code="GS199", rule="unreadable-in-score", span=Span(1, 1, 2), message=message)
 
 
-def _part(score: NotatedScore, line: PlayerLine, times: ScoreTimes, errors: list[ReadError]) -> ScorePartReport:
-    found = tuple(_grouped(score, _located(score, line, times, errors), times))
+class _Known:
+    """The phrases of a score that have been judged: what two players have, or one plays again, is judged once."""
+
+    def __init__(self, times: ScoreTimes) -> None:
+        self.times = times
+        self._rows: defaultdict[tuple[object, ...], list[tuple[NewGesture, Judged | str]]] = defaultdict(list)
+
+    def judged(self, phrase: Phrase) -> Judged | str:
+        """The phrase as it is judged, or why its notes make no gesture."""
+        gesture = replace(phrase.gesture, name="")
+        paces = self.times.paces(phrase.at, phrase.lasts)
+        # Values are compared, which is soon over where they differ, and hashed only where that is cheap.
+        row = self._rows[len(gesture.points), gesture.lasts, gesture.techniques, paces]
+        for other, found in row:
+            if other == gesture:
+                return found
+        made, wrong = make(_in_seconds(gesture, paces))
+        found = judge(made) if made is not None else wrong[0].message
+        row.append((gesture, found))
+        return found
+
+
+def _part(score: NotatedScore, line: PlayerLine, known: _Known, errors: list[ReadError]) -> ScorePartReport:
+    found = tuple(_grouped(score, _located(score, line, known, errors), known.times))
     instrument = instruments.get(line.part.key)
     places = {(p.bar, p.at) for phrase in line.phrases for p in phrase.places}
     return ScorePartReport(
@@ -120,16 +143,14 @@ def _spoken(spelling: Spelling) -> str:
     return spelling.letter + {1: "-sharp", -1: "-flat"}.get(int(spelling.alter), "")
 
 
-def _located(
-    score: NotatedScore, line: PlayerLine, times: ScoreTimes, errors: list[ReadError]
-) -> Iterator[_Located]:
+def _located(score: NotatedScore, line: PlayerLine, known: _Known, errors: list[ReadError]) -> Iterator[_Located]:
     """Every finding on what a player plays, each place once however often it is repeated. Notes that make no
     gesture go to `errors`."""
-    known: dict[tuple[object, ...], Judged | None] = {}
     items: list[PassageItem] = []
     cases: list[Case | None] = []
     now = Fraction(0)
     seen: set[tuple[object, ...]] = set()
+    wrong: set[tuple[ScorePlace, ...]] = set()
 
     def once(finding: Finding, phrase: Phrase) -> Iterator[_Located]:
         one = _placed(finding, phrase)
@@ -140,19 +161,16 @@ def _located(
 
     phrases = tuple(_struck_out(phrase) for phrase in line.phrases)
     for number, phrase in enumerate(phrases):
-        starts, ends = times.seconds(phrase.at), times.seconds(phrase.at + phrase.lasts)
-        key = (phrase.places, ends - starts, phrase.gesture.techniques, phrase.gesture.dynamics)
-        if key not in known:
-            made, wrong = make(_in_seconds(phrase, times))
-            known[key] = judge(made) if made is not None else None
-            if made is None:
+        one = known.judged(phrase)
+        if isinstance(one, str):
+            if phrase.places not in wrong:
+                wrong.add(phrase.places)
                 place = f"bar {score.bars[phrase.places[0].bar].number} of {line.part.name}"
-                errors.append(_error(f"{place}: these notes could not be checked: {wrong[0].message}"))
-        one = known[key]
-        if one is None:
+                errors.append(_error(f"{place}: these notes could not be checked: {one}"))
             continue
         for finding in one.findings:
             yield from once(finding, phrase)
+        starts, ends = known.times.seconds(phrase.at), known.times.seconds(phrase.at + phrase.lasts)
         if starts > now:
             items.append(_item(now, starts - now, None, number))
             cases.append(None)
@@ -212,19 +230,16 @@ def _struck_out(phrase: Phrase) -> Phrase:
     return replace(phrase, gesture=replace(phrase.gesture, points=tuple(points)), places=tuple(places))
 
 
-def _in_seconds(phrase: Phrase, times: ScoreTimes) -> NewGesture:
+def _in_seconds(gesture: NewGesture, paces: Paces) -> NewGesture:
     """The gesture with its times in seconds, as the tempos of the score have them."""
-    gesture = phrase.gesture
-    start = times.seconds(phrase.at)
-
-    def second(at: Fraction | None) -> Fraction | None:
-        return times.seconds(phrase.at + at) - start if at is not None else None
-
     return replace(
         gesture,
-        points=tuple(_at(p, second(p.at)) for p in gesture.points),
-        dynamics=tuple(NewLevel(level=n.level, at=second(n.at), join=n.join) for n in gesture.dynamics),
-        lasts=second(phrase.lasts),
+        points=tuple(_at(p, seconds_in(paces, p.at) if p.at is not None else None) for p in gesture.points),
+        dynamics=tuple(
+            NewLevel(level=n.level, at=seconds_in(paces, n.at) if n.at is not None else None, join=n.join)
+            for n in gesture.dynamics
+        ),
+        lasts=seconds_in(paces, gesture.lasts or Fraction(0)),
         in_seconds=True,
     )
 

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from fractions import Fraction
+from functools import lru_cache
 
 from gesturesmith.importers.notated import NotatedScore
 from gesturesmith.importers.order import played
 from gesturesmith.values import frozen
 
 USUAL_TEMPO = Fraction(90)  # quarters per minute, where a score names none: our own assumption, always said
+
+
+# From each time in quarters on: that time, in seconds, and the quarters per minute.
+type Paces = tuple[tuple[Fraction, Fraction, Fraction], ...]
 
 
 @frozen(kw_only=True)
@@ -25,13 +30,13 @@ class ScoreTimes:
     """When everything in a score happens.
 
     bars      in the order in which they are played
-    tempos    from a time in quarters on: that time, in seconds, and the quarters per minute
+    tempos    from its beginning on
     assumed   whether the tempo of the beginning is not in the score
     complete  False if there are more bars than are played out
     """
 
     bars: tuple[PlayedBar, ...]
-    tempos: tuple[tuple[Fraction, Fraction, Fraction], ...]
+    tempos: Paces
     assumed: bool
     complete: bool
     ends: Fraction
@@ -41,9 +46,27 @@ class ScoreTimes:
         at, seconds, tempo = self.tempos[max(0, bisect_right(self.tempos, quarters, key=lambda row: row[0]) - 1)]
         return seconds + (quarters - at) * 60 / tempo
 
+    def paces(self, start: Fraction, lasts: Fraction) -> Paces:
+        """The tempos of a stretch."""
+        first = max(0, bisect_right(self.tempos, start, key=lambda row: row[0]) - 1)
+        rows = [(Fraction(0), Fraction(0), self.tempos[first][2])]
+        for at, _, tempo in self.tempos[first + 1 :]:
+            if at >= start + lasts:
+                break
+            since, then, before = rows[-1]
+            rows.append((at - start, then + (at - start - since) * 60 / before, tempo))
+        return tuple(rows)
+
     def tempo(self, quarters: Fraction) -> Fraction:
         """The quarters per minute at a time in quarters."""
         return self.tempos[max(0, bisect_right(self.tempos, quarters, key=lambda row: row[0]) - 1)][2]
+
+
+@lru_cache(maxsize=4096)
+def seconds_in(paces: Paces, quarters: Fraction) -> Fraction:
+    """A time in quarters from the beginning of a stretch, in seconds; the same few return throughout a score."""
+    at, seconds, tempo = paces[max(0, bisect_right(paces, quarters, key=lambda row: row[0]) - 1)]
+    return seconds + (quarters - at) * 60 / tempo
 
 
 def timetable(score: NotatedScore, tempo: Fraction | None = None) -> ScoreTimes:

@@ -26,6 +26,8 @@ _UNHURRIED_S = 0.08  # in notes of this length a moved finger costs 1; in longer
 _BREAK = 1000.0  # for a slide that cannot go as its technique asks: anything else is better
 _FAR_APART, _FAR = 0.3, 4.0  # for each position of the slide's way against the grain, up to this many
 _LEAST_AGAINST = 0.5  # positions: a slide that moves less does not seem to move
+_LONG = 16  # points: from here on it pays to look for fingerings that cannot be chosen
+_ROUNDED = 1e-9
 _TRIGGER_UNUSED = 6.0  # for a line that needs no trigger, where the trigger is asked for
 
 type _Allowed = Callable[[PossibleFingering, PossibleFingering], bool]
@@ -179,7 +181,9 @@ def _shortest(
 def _least_moved(
     columns: Sequence[tuple[PossibleFingering, ...]], weights: Sequence[float]
 ) -> list[PossibleFingering]:
-    """The same for weighted movement alone, written out: long parts spend a third of their time here."""
+    """The same for weighted movement alone, written out: long parts spend much of their time here."""
+    if len(columns) > _LONG:
+        columns = _undominated(columns, weights)
     totals = [way.cost for way in columns[0]]
     back: list[list[int]] = []
     for before, column, weight in zip(columns, columns[1:], weights, strict=False):
@@ -197,6 +201,26 @@ def _least_moved(
         totals = fresh
         back.append(links)
     return _followed(columns, totals, back)
+
+
+def _undominated(
+    columns: Sequence[tuple[PossibleFingering, ...]], weights: Sequence[float]
+) -> list[tuple[PossibleFingering, ...]]:
+    """The columns without the fingerings that no shortest path takes: those for which another one is cheaper even
+    with the movement to it and back from it."""
+    known: dict[tuple[int, float], tuple[PossibleFingering, ...]] = {}  # by identity: notes return, in one rhythm
+    found = []
+    for column, before, after in zip(columns, [0.0, *weights], [*weights, 0.0], strict=True):
+        weight = before + after
+        key = id(column), weight
+        if key not in known:
+            known[key] = tuple(
+                way
+                for way in column
+                if all(way.cost <= other.cost + weight * movement(other, way) + _ROUNDED for other in column)
+            )
+        found.append(known[key])
+    return found
 
 
 def _followed(
