@@ -14,7 +14,19 @@ PACKAGE = Path(__file__).parent.parent / "gesturesmith"
 
 # From the bottom up; within a layer no package imports another, except the pairs named below.
 LAYERS = (
-    ("units", "source", "evidence", "registry", "paths", "dependencies", "values", "kinds", "version", "__init__"),
+    (
+        "units",
+        "source",
+        "evidence",
+        "registry",
+        "paths",
+        "inlining",
+        "dependencies",
+        "values",
+        "kinds",
+        "version",
+        "__init__",
+    ),
     ("diagnostics",),
     ("acoustics", "textfile"),
     ("instruments", "techniques", "wording"),
@@ -35,6 +47,7 @@ LEFT = {
     "registry": set(),
     "dependencies": set(),
     "paths": set(),
+    "inlining": {"paths"},
     "values": set(),
     "kinds": set(),
     "version": set(),

@@ -29,7 +29,7 @@ def worker_pool(
     """
     if setup.cluster is not None:
         return _cluster(setup.cluster, lilypond, setup.sandbox)
-    return _local(setup.pool or LilyPondPool(lilypond, early), setup.jobs, keep=setup.pool is not None)
+    return _local(setup.pool or LilyPondPool(lilypond, early, setup.store), setup.jobs, keep=setup.pool is not None)
 
 
 @contextmanager
@@ -45,6 +45,8 @@ def _local(shared: LilyPondPool, jobs: int, *, keep: bool) -> Iterator[WorkerPoo
         executor = ThreadPoolExecutor(max_workers=jobs, thread_name_prefix="lilypond")
         try:
             yield WorkerPool(executor, partial(render, runner=shared.one), jobs)
+            if not keep:
+                shared.compile()
         finally:
             # Results not collected by now are not wanted: the LilyPonds end, and then the threads. These are not
             # joined: if a run is interrupted while a lock is held, they might wait for it for ever.

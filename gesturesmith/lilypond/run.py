@@ -23,7 +23,7 @@ from typing import IO, Self
 
 from gesturesmith import paths
 from gesturesmith.kinds import Backend, Ended
-from gesturesmith.lilypond.head import has_head, head, headless
+from gesturesmith.lilypond.head import DocumentHead, has_head, headless
 from gesturesmith.lilypond.log import Message, read_log
 from gesturesmith.lilypond.output_files import collect, floods, remove
 from gesturesmith.lilypond.program import LilyPond
@@ -40,6 +40,7 @@ from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the 96 CSS pixels per inch: sharp on current screens
 _HEAD = "head.ily"
+_ENDINGS = (".pdf", ".svg", ".png")
 _POLL_S = 0.5  # how often the size of the output is checked
 _READ_BYTES = 512 * 1024  # from the beginning and the end of a log: thousands of messages
 _ROOM_BYTES = 65_536  # with less left on the disk, a failed run counts as out of space
@@ -87,13 +88,12 @@ def groups(lilypond: LilyPond, formats: tuple[str, ...]) -> tuple[tuple[str, ...
 
 
 def start(
-    lilypond: LilyPond, formats: tuple[str, ...], *, backend: Backend = "", reads_head: bool = False
+    lilypond: LilyPond, formats: tuple[str, ...], *, backend: Backend = "", head: DocumentHead | None = None
 ) -> WaitingProcess:
     """Start a LilyPond that waits on standard input. `formats`: one of `groups`.
 
-    `backend` selects one by name ("svg", "ps"); the default is cairo if built in. `reads_head`: it reads the head
-    of its document while it waits, and any document for it must begin with one. OSError if the machine cannot start
-    it.
+    `backend` selects one by name ("svg", "ps"); the default is cairo if built in. `head`: what it reads while it
+    waits, instead of the head with which its document must begin. OSError if the machine cannot start it.
     """
     backend = backend or ("cairo" if lilypond.cairo else "svg" if formats == ("svg",) else "ps")
     if not os.access(lilypond.path, os.X_OK):
@@ -106,7 +106,7 @@ def start(
         "-dno-point-and-click",
         f"-dresolution={PNG_DPI}",
         "--loglevel=WARNING",
-        *([f"-dinclude-settings={_HEAD}"] if reads_head else []),
+        *([f"-dinclude-settings={_HEAD}"] if head is not None else []),
         *(f"--{f}" for f in formats),
         "-",
     ]
@@ -116,8 +116,10 @@ def start(
     try:
         folder = root / "work"
         folder.mkdir()
-        if reads_head:
-            (folder / _HEAD).write_text(head(), "utf-8")
+        if head is not None:
+            (folder / _HEAD).write_text(head.text, "utf-8")
+            for name, data in head.files:
+                (folder / name).write_bytes(data)
         # The log file has no name, so that nothing can replace it.
         log = tempfile.TemporaryFile(buffering=0, dir=root)  # noqa: SIM115  # as long as the run
         with _readable(forbidding) as filter_fd:
@@ -136,7 +138,7 @@ def start(
     except BaseException:
         remove(root)
         raise
-    return WaitingProcess(process, root, log, reads_head=reads_head)
+    return WaitingProcess(process, root, log, reads_head=head is not None)
 
 
 @contextlib.contextmanager
@@ -204,14 +206,14 @@ class WaitingProcess:
         with contextlib.suppress(OSError):
             self._process.stdin.close()
 
-    def result(self) -> RunResult:
-        """The result, once it has ended or its time is up."""
+    def result(self, endings: tuple[str, ...] = _ENDINGS) -> RunResult:
+        """The result, once it has ended or its time is up, with its files of these endings."""
         ended = self._ended()
         self._end()
         messages = read_log(_said(self._log))
         if ended == "" and self._floods():
             ended = "flood"
-        files = collect(self._folder, (".pdf", ".svg", ".png")) if ended != "flood" else {}
+        files = collect(self._folder, endings) if ended != "flood" else {}
         self.cancel()
         return RunResult(files=files, messages=messages, ended=ended)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gesturesmith.writers._inline import template
+from gesturesmith.inlining import template
 from gesturesmith.writers.base import Item, Output, Writer, text_with_checksum
 
 STENCILS = "gesturesmith.ily"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from gesturesmith.writers._inline import inlined
+from gesturesmith.inlining import inlined
 from gesturesmith.writers.base import Item, Writer, text_with_checksum
 
 # A name we choose, for runs with many books; alone, the file's own name is better.

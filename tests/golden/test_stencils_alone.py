@@ -13,7 +13,7 @@ from golden.programs import PROGRAMS
 from sampling import sample
 
 from gesturesmith import paths
-from gesturesmith.writers._inline import template
+from gesturesmith.inlining import template
 
 pytestmark = pytest.mark.lilypond
 

@@ -193,9 +193,8 @@ def test_abjad_is_imported_whatever_the_temporary_folder_is_called(tmp_path, nam
 def test_the_head_is_read_while_waiting(wheel, monkeypatch):
     """Before there is a document, and not again with it."""
     own = f'{HEAD}#(ly:warning "the head is read")\n\\language "english"\n'
-    for module in (running, reading):
-        monkeypatch.setattr(module, "head", lambda: own)
-    with start(wheel, ("pdf",), reads_head=True) as waiting:
+    monkeypatch.setattr(reading, "head", lambda: own)
+    with start(wheel, ("pdf",), head=reading.ready_head(None)) as waiting:
         assert timing.eventually(lambda: "the head is read" in running._said(waiting._log))
         waiting.feed(Job(document=own + GOOD.format(name="a") + WRONG.format(name="b")))
         result = waiting.result()
@@ -211,5 +210,5 @@ def test_a_document_without_the_head_gets_a_process_that_has_not_read_it(wheel, 
         assert len(pool._waiting) == 1, "the one that has read it waits on"
         assert pool.one(("pdf",), Job(document=head() + GOOD.format(name="a"))).file("a", "pdf")
         assert pool._waiting == []
-    with start(wheel, ("pdf",), reads_head=True) as waiting, pytest.raises(ValueError, match="head"):
+    with start(wheel, ("pdf",), head=reading.ready_head(None)) as waiting, pytest.raises(ValueError, match="head"):
         waiting.feed(Job(document=document))

@@ -6,9 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from gesturesmith import paths, writers
+from gesturesmith import inlining, paths, writers
 from gesturesmith.lytext import code
-from gesturesmith.writers import _inline
 from gesturesmith.writers.base import MARK, is_ours
 
 
@@ -28,14 +27,14 @@ def parts(tmp_path, monkeypatch):
 
 @pytest.mark.usefixtures("parts")
 def test_parts_are_put_in_their_place():
-    assert _inline.template("gesturesmith.ily") == (
+    assert inlining.template("gesturesmith.ily") == (
         '\\version "2.24.0"\nwave = "\\\\include"\nline = 1\nhead = 1\nend = 1\n'
     )
 
 
 @pytest.mark.usefixtures("parts")
 def test_a_document_stands_alone():
-    text = _inline.inlined('\\version "2.24.0"\n\\include "gesturesmith.ily"\n\\include "my-own.ily"\nmusic = 1\n')
+    text = inlining.inlined('\\version "2.24.0"\n\\include "gesturesmith.ily"\n\\include "my-own.ily"\nmusic = 1\n')
     assert text.count("\\version") == 1
     assert "line = 1\nhead = 1" in text
     assert '\\include "my-own.ily"\nmusic = 1' in text

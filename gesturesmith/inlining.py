@@ -1,4 +1,4 @@
-"""Makes self-contained files: includes of templates are replaced by their content."""
+"""Templates with what they include: text that stands alone."""
 
 from __future__ import annotations
 
