@@ -306,6 +306,11 @@ PART: dict[str, Key] = {
     "short": Key(
         values.text, "quoted text: its name in the score from the second system on", "that of the instrument"
     ),
+    "key": Key(
+        values.no_key,
+        "`none`: without key signatures, whatever the passages say, as parts for horn and trumpet are by tradition",
+        "those of the passages",
+    ),
     "wording": Key(values.wording, "as in the settings, for the pages of this part", "that of the file"),
     "fingerings": Key(_FINGERINGS, "as in the settings", "that of the file"),
 }

@@ -400,10 +400,10 @@ IMPOSED = "for all parts"  # and the key of what changes in a passage for all of
 
 @frozen
 class Imposed:
-    """What changes in a passage for all its parts, in quarters from its start; None while it is gathered from their
-    lines. No file says it like this."""
+    """What changes in a passage for all its parts, in quarters from its start; nothing while it is gathered from
+    their lines. No file says it like this."""
 
-    changes: tuple[tuple[Fraction, PlayItem], ...] | None
+    changes: tuple[tuple[Fraction, PlayItem], ...]
     span: Span
 
 

@@ -210,6 +210,15 @@ def key(reader: Reader) -> KeyNode:
     return value
 
 
+def no_key(reader: Reader) -> KeyNode:
+    """`none`, of a part."""
+    value = key(reader)
+    if value.key.mode:
+        what = "a key belongs to a passage and holds for all its parts: here only `none`, for a part without one"
+        reader.fail("bad-key", value.span, what)
+    return value
+
+
 def key_item(reader: Reader) -> KeyNode:
     """A key, whatever follows it."""
     first, mode = reader.tok, reader.ahead()

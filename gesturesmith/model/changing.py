@@ -48,7 +48,6 @@ class Course:
         self.changes: list[Change] = []
         self.placed: list[tuple[Fraction, nodes.PlayItem]] = []
         self.full = False  # more entries than are read
-        self.gathering = False  # of a line among others: what changes is only placed, since others change it too
         self._ctx = ctx
         self._named = counted  # the note that the last tempo with one names
         self._turns: list[tuple[Fraction, Fraction, Fraction]] = []
@@ -75,17 +74,25 @@ class Course:
         return part.first, None if part.steady else part
 
     def add(self, node: nodes.PlayItem, at: Fraction) -> None:
-        """An entry at a time; a mistake is reported."""
-        change = node.change
+        """An entry at a time, placed and taken."""
+        if self.place(node, at):
+            self.take(node, at)
+
+    def place(self, node: nodes.PlayItem, at: Fraction) -> bool:
+        """Keep an entry with its time; False, after an error the first time, if there are too many. In a line among
+        others nothing else is done with it: what holds for all lines is taken."""
         if self.full:
-            return
+            return False
         if len(self.placed) == MAX_CHANGES:
             self.full = True
             self._ctx.error("too-many-changes", node.span, limit=MAX_CHANGES)
-            return
+            return False
         self.placed.append((at, node))
-        if self.gathering:
-            return
+        return True
+
+    def take(self, node: nodes.PlayItem, at: Fraction) -> None:
+        """What an entry changes from a time on; a mistake is reported."""
+        change = node.change
         if isinstance(change, nodes.Tempo):
             self._tempo(change, node.span, at)
         elif isinstance(change, nodes.GradualNode):
@@ -93,7 +100,7 @@ class Course:
         elif isinstance(change, nodes.TimeSignature):
             self._meter(change, node.span, at)
         elif isinstance(change, nodes.KeyNode):
-            if self._at_bar_line("a new key", node.span, at):
+            if self._at_bar_line("a new key", node.span, at) and not self._ctx.keyless:
                 self._key(self._ctx.sounding_key(change.key), node.span, at)
         elif isinstance(change, nodes.MarkNode):
             if self._at_bar_line("a rehearsal mark", node.span, at):

@@ -74,6 +74,7 @@ class Context:
     block     the current block, for the errors found in it
     flawed    whether the current block has an error, so that it gives no complete value
     two_players   whether two players read one line
+    keyless   whether this part has no key signatures, whatever its passages say
     one_part   whether the file is for one instrument, so that its keys are read as its pitches are
     meter     that of the file, None if it is free
     counted   the note that the file's tempo names, in quarters; `tempo` is in quarters a minute
@@ -88,6 +89,7 @@ class Context:
     flawed: bool = False
     two_players: bool = False
     one_part: bool = True
+    keyless: bool = False
     varied: int = 0
     meter: tuple[int, int] | None = None
     counted: Fraction | None = None

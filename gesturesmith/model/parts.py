@@ -16,11 +16,14 @@ from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import PLAYERS
 from gesturesmith.model import messages
 from gesturesmith.model.context import MAX_BEATS, MAX_GESTURES
-from gesturesmith.model.piece import Passage, Piece
+from gesturesmith.model.piece import Line, Piece
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
 MAX_PARTS = 60
+# How often lines are read together until changes of tempo and gestures in seconds have their times: each time one
+# more of those that depend on each other has it.
+MAX_ROUNDS = 50
 
 
 @frozen(kw_only=True)
@@ -63,7 +66,7 @@ def line_of(block: nodes.Block, part: str, changes: nodes.KeyEntry | None = None
         return None
     own = tuple(e for e in block.entries if e.key.text in PASSAGE and e.key.text != "play")
     line = replace(entry, key=nodes.Word("play", entry.key.span))
-    return replace(block, entries=(*own, line, changes or _for_all(nodes.Imposed(None, block.span))))
+    return replace(block, entries=(*own, line, changes or _for_all(nodes.Imposed((), block.span))))
 
 
 def _for_all(changes: nodes.Imposed) -> nodes.KeyEntry:
@@ -153,7 +156,7 @@ def _part(tree: nodes.File, block: nodes.Block) -> PartTree:
     name = _folded(block.name)
     title = block.title.text if block.title is not None else block.name.text
     short = block.get("short")
-    own = tuple(e for e in block.entries if e.key.text in SETTINGS or e.key.text == "players")
+    own = tuple(e for e in block.entries if e.key.text in SETTINGS or e.key.text in ("players", "key"))
     instead = {e.key.text for e in own}
     of_file = (e for e in tree.settings if e.key.text not in instead and e.key.text != "part")
     at = block.title.span if block.title is not None else block.name.span
@@ -267,11 +270,15 @@ def _unplayed(tree: nodes.File, parts: tuple[nodes.Block, ...], played: set[str]
 # --- what changes for all ------------------------------------------------------------------------------------
 
 
+type Imposed = Mapping[str, nodes.Imposed]  # by the name of a passage with lines
+
+
 def imposed(
     tree: nodes.File, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]
-) -> tuple[tuple[PartTree, ...] | None, tuple[ReadError, ...]]:
-    """The parts with what any line of a passage says of tempo, meter and the like, which holds for all; None if no
-    line says anything. And every contradiction between lines."""
+) -> tuple[Imposed, tuple[ReadError, ...]]:
+    """What any line of a passage says of tempo, meter and the like, which holds for all, and every contradiction
+    between lines. Where gestures last seconds, times depend on tempos that another line may say: they are right
+    once what is found is what the parts were read `with_changes`."""
     errors: list[ReadError] = []
     every: dict[str, nodes.Imposed] = {}
     for block in tree.blocks:
@@ -279,8 +286,8 @@ def imposed(
             continue
         said: dict[tuple[type, Fraction], tuple[str, nodes.PlayItem]] = {}
         for part, piece in zip(parts, pieces, strict=True):
-            passage = _passage(piece, block.name.text)
-            for at, entry in passage.entries if passage is not None else ():
+            line = piece.lines.get(block.name.text) if piece is not None else None
+            for at, entry in line.entries if line is not None else ():
                 who, first = said.setdefault((type(entry.change), at), (part.name, entry))
                 one, other = (str(node.change) for node in (entry, first))
                 if one != other:
@@ -296,12 +303,23 @@ def imposed(
                     )
         order = sorted(((at, entry) for (_, at), (_, entry) in said.items()), key=lambda row: row[0])
         every[block.name.text] = nodes.Imposed(tuple(order), block.span)
-    if not any(one.changes for one in every.values()):
-        return None, ()
-    return tuple(replace(p, tree=_with_changes(p.tree, every)) for p in parts), tuple(errors)
+    return every, tuple(errors)
 
 
-def _with_changes(tree: nodes.File, every: Mapping[str, nodes.Imposed]) -> nodes.File:
+def with_changes(parts: tuple[PartTree, ...], every: Imposed) -> tuple[PartTree, ...]:
+    """The parts, each with what changes for all of them."""
+    return tuple(replace(part, tree=_with_changes(part.tree, every)) for part in parts)
+
+
+def unsettled(tree: nodes.File, every: Imposed, before: Imposed) -> Iterator[ReadError]:
+    """Report passages in which the times of changes could not be found."""
+    for block in tree.blocks:
+        name = block.name.text
+        if every.get(name) != before.get(name):
+            yield messages.error("too-many-changes", block.name.span, block=name, limit=MAX_ROUNDS)
+
+
+def _with_changes(tree: nodes.File, every: Imposed) -> nodes.File:
     def of(block: nodes.Block) -> nodes.Block:
         value = every.get(block.name.text)
         if value is None:
@@ -343,7 +361,7 @@ def _lacking(
 ) -> dict[str, Fraction]:
     """For each part, the missing beats of a passage; none for unfilled bars, which are a mistake."""
     name = block.name.text
-    made = {part.name: _passage(piece, name) for part, piece in zip(parts, pieces, strict=True)}
+    made = {part.name: _line(piece, name) for part, piece in zip(parts, pieces, strict=True)}
     longest = max((one for one in made.values() if one is not None), key=lambda one: one.beats, default=None)
     if longest is None:
         return {}
@@ -358,8 +376,10 @@ def _lacking(
     return found
 
 
-def _passage(piece: Piece | None, name: str) -> Passage | None:
-    return next((p for p in piece.passages if p.name == name), None) if piece is not None else None
+def _line(piece: Piece | None, name: str) -> Line | None:
+    """A passage as far as its length is known; None if it is not."""
+    line = piece.lines.get(name) if piece is not None else None
+    return line if line is not None and line.beats else None
 
 
 def _played(tree: nodes.File, name: str) -> set[str]:
@@ -398,7 +418,7 @@ def _rests(beats: Fraction, at: Span) -> Iterator[nodes.PlayItem]:
 def uneven(tree: nodes.File, parts: tuple[PartTree, ...], pieces: tuple[Piece | None, ...]) -> Iterator[ReadError]:
     """Report lines of one passage with bars of different length."""
     for block in tree.blocks:
-        made = {p.name: _passage(piece, block.name.text) for p, piece in zip(parts, pieces, strict=True)}
+        made = {p.name: _line(piece, block.name.text) for p, piece in zip(parts, pieces, strict=True)}
         there = {part: one for part, one in made.items() if one is not None}
         if not lines_of(block) or not there:
             continue

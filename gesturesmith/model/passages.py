@@ -12,10 +12,10 @@ from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.words import FERMATA, PLAYERS
 from gesturesmith.model import boxes, build, messages, move
-from gesturesmith.model.changing import Course
+from gesturesmith.model.changing import MAX_CHANGES, Course
 from gesturesmith.model.context import MAX_EVENTS, MAX_EVENTS_IN_FILE, Context, meant
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.piece import Box, Passage, PassageItem, Repeat
+from gesturesmith.model.piece import Box, Line, Passage, PassageItem, Repeat
 from gesturesmith.model.settings import meter_of
 from gesturesmith.model.tempo import TempoMap
 from gesturesmith.source import Span
@@ -58,6 +58,7 @@ class _Made:
     circled: set[str] = field(default_factory=set)  # those that play themselves
     boxes: dict[str, nodes.Block] = field(default_factory=dict)
     courses: dict[str, Course] = field(default_factory=dict)
+    lengths: dict[str, Fraction] = field(default_factory=dict)
     # A gesture played again in the same way is one value: keyed by its `play` item, and then by its tempo as well.
     again: dict[tuple[object, ...], list[PassageItem]] = field(default_factory=dict)
     in_time: dict[tuple[object, ...], tuple[PassageItem, PassageItem]] = field(default_factory=dict)
@@ -70,8 +71,9 @@ def passages(
     gestures: dict[str, Gesture],
     file_frame: tuple[str | None, tuple[int, int] | None],
     unread: set[str],
-) -> tuple[Passage, ...]:
-    """The passages of a file; those with an error, or that play one with an error, join `unread`.
+) -> tuple[tuple[Passage, ...], dict[str, Line]]:
+    """The passages of a file, and their lines by name; those with an error, or that play one with an error, join
+    `unread`.
 
     gestures     by case-folded name
     file_frame   the words before the file's tempo, and the file's meter
@@ -89,11 +91,17 @@ def passages(
             unread.add(name)
         else:
             made.items[name] = items
-    return tuple(
+    found = tuple(
         _passage(ctx, made, b)
         for b in blocks
         if b.kind == "passage" and b.name.text.casefold() in made.items and mine[b.name.text.casefold()] is b
     )
+    return found, {
+        mine[name].name.text: Line(
+            entries=tuple(course.placed), beats=made.lengths.get(name, Fraction(0)), meter=course.meter
+        )
+        for name, course in made.courses.items()
+    }
 
 
 def _read_boxes(ctx: Context, made: _Made, blocks: tuple[nodes.Block, ...]) -> None:
@@ -153,7 +161,6 @@ def _passage(ctx: Context, made: _Made, block: nodes.Block) -> Passage:
         pickup=frame.pickup,
         key=course.key,
         changes=tuple(sorted(course.changes, key=lambda change: change.at)),
-        entries=tuple(course.placed),
         span=block.span,
         spans={e.key.text: e.span for e in reversed(block.entries)},
         two_players=ctx.two_players,
@@ -242,7 +249,7 @@ def _frame(ctx: Context, block: nodes.Block, file_frame: tuple[str | None, tuple
         own_meter=meter is not None,
         times=int(repeat.value) if repeat is not None else 1,
         pickup=pickup.value * ctx.beat if pickup is not None else Fraction(0),
-        key=ctx.sounding_key(key.key) if key is not None else None,
+        key=ctx.sounding_key(key.key) if key is not None and not ctx.keyless else None,
     )
 
 
@@ -262,20 +269,23 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, name: str) -> tuple[Pa
     bar = Fraction(4) if frame.meter is None else Fraction(4 * frame.meter[0], frame.meter[1])
     who = ""
     imposed = ctx.value(block, nodes.IMPOSED, nodes.Imposed)
-    course.gathering = imposed is not None and imposed.changes is None
-    for when, entry in imposed.changes or () if imposed is not None else ():
-        course.add(entry, when)
+    for number, (when, entry) in enumerate(imposed.changes if imposed is not None else ()):
+        if number == MAX_CHANGES:
+            ctx.error("too-many-changes", entry.span, limit=MAX_CHANGES)
+            break
+        course.take(entry, when)
+    # What a line among others says is only placed: what all of them say is imposed.
+    enter = course.add if imposed is None else course.place
     for node in play.items:
         if node.change is not None:
-            if imposed is None or course.gathering:
-                course.add(node, at)
+            enter(node, at)
             continue
         if (node.who is not None or node.below is not None) and not ctx.two_players:
             ctx.error("one-player", node.span, what=shown(node.who.text) if node.who is not None else "`/`")
             return None
         events = _events(ctx, made, node, frame, course.tempo_map.tempo_at(at))
         if events is not None and node.name is not None and node.name.text.casefold() in made.items:
-            _include(ctx, made, node.name, course, at, entries=imposed is None or course.gathering)
+            _include(ctx, made, node.name, course, at, alone=imposed is None)
         if node.below is not None and not _even(ctx, made, node, node.below, frame, events):
             return None
         if events and node.silent:
@@ -289,8 +299,8 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, name: str) -> tuple[Pa
             if not ctx.short_enough("this", event.beats, node.span):
                 return None
             timed = _in_time(made, event, *course.time(at, event.beats))
-            if not course.tempo_map.steady and not _countable_seconds(ctx, event, timed, course, at, node.span):
-                return None
+            if not course.tempo_map.steady:
+                complete = _countable_seconds(ctx, event, timed, course, at, node.span) and complete
             items.append(replace(timed, at=at, span=node.span))
             at += timed.beats
             notes += event.gesture.size if event.gesture is not None else 1
@@ -299,6 +309,7 @@ def _items(ctx: Context, made: _Made, block: nodes.Block, name: str) -> tuple[Pa
             return None
     made.written_out += size
     if complete and items:
+        made.lengths[name] = at
         course.end(at, repeated=frame.times > 1)
         first = course.bar_at(Fraction(0))
         if frame.pickup and first is not None and not frame.pickup < min(first, at):
@@ -324,27 +335,26 @@ def _countable_seconds(
     return False
 
 
-def _include(ctx: Context, made: _Made, word: nodes.Word, course: Course, at: Fraction, *, entries: bool) -> None:
-    """What changes in a passage inside another, each time it is played there, and the key it begins with; its
-    `entries` only if no other line has them."""
+def _include(ctx: Context, made: _Made, word: nodes.Word, course: Course, at: Fraction, *, alone: bool) -> None:
+    """What changes in a passage inside another, each time it is played there, and the key it begins with; only
+    placed if the line is not `alone`."""
     name = word.text.casefold()
     frame, inner = made.frames[name], made.courses[name]
     start = course.bar_start(at + frame.pickup)
     if frame.pickup and course.meter is not None and start != at + frame.pickup:
         pickup = messages.length(frame.pickup / ctx.beat, False)
         ctx.error("pickup-inside", word.span, name=shown(word.text), pickup=pickup)
-    if not entries:
-        return
+    enter = course.add if alone else course.place
     length = sum((item.beats for item in made.items[name]), Fraction(0))
     key = made.blocks[name].get("key")
     begins = frame.key if frame.key is not None else course.key_now
-    if key is not None and isinstance(key.value, nodes.KeyNode) and (course.gathering or begins != course.key_now):
-        course.add(nodes.PlayItem(change=key.value, span=word.span), at)
+    if key is not None and isinstance(key.value, nodes.KeyNode) and (not alone or begins != course.key_now):
+        enter(nodes.PlayItem(change=key.value, span=word.span), at)
     for turn in range(frame.times if inner.placed else 0):
         if course.full:
             break
         for when, entry in inner.placed:
-            course.add(replace(entry, span=word.span), at + when + turn * length)
+            enter(replace(entry, span=word.span), at + when + turn * length)
 
 
 def _even(

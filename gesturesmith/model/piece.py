@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import field
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
@@ -127,7 +128,6 @@ class Passage:
     tempo_map the tempo throughout; `changes`: where it and other things change, in order of time
     pickup    beats of an incomplete first bar, 0 if there is none
     key       of its beginning, sounding; None if it has no key signature
-    entries   what its `play` says of changes, each at its time
     """
 
     name: str
@@ -145,7 +145,6 @@ class Passage:
     pickup: Fraction = Fraction(0)
     key: KeySignature | None = None
     changes: tuple[Change, ...] = ()
-    entries: tuple[tuple[Fraction, PlayItem], ...] = ()
 
     @property
     def tempo(self) -> Fraction:
@@ -173,6 +172,19 @@ class Passage:
 
 
 @frozen(kw_only=True)
+class Line:
+    """What parts that play together have to know of each other's lines of a passage, also of those with an error.
+
+    entries   what its `play` says of changes, each with its time in quarters
+    beats     its length; 0 if not all of it could be read
+    """
+
+    entries: tuple[tuple[Fraction, PlayItem], ...]
+    beats: Fraction
+    meter: tuple[int, int] | None
+
+
+@frozen(kw_only=True)
 class Exercise:
     """The variants of one gesture, in the order they were computed; `labels` describes each in words."""
 
@@ -192,10 +204,15 @@ class Exercise:
 
 @frozen(kw_only=True)
 class Piece:
-    """A file, complete as far as it could be read."""
+    """A file, complete as far as it could be read.
+
+    unread    names of blocks with errors, case-folded
+    lines     of its passages, by name
+    """
 
     settings: Settings
     gestures: tuple[Gesture, ...]
     passages: tuple[Passage, ...]
     exercises: tuple[Exercise, ...]
-    unread: frozenset[str] = frozenset()  # names of blocks with errors, case-folded
+    unread: frozenset[str] = frozenset()
+    lines: Mapping[str, Line] = field(default_factory=dict)

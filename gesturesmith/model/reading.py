@@ -108,21 +108,19 @@ def _with_parts(
 ) -> Reading:
     """Each part separately, then their lines together. A mistake common to several parts is reported once."""
     division = parts.divided(tree)
+    profiles = [None if instrument is not None else profile_of(part.tree, folder) for part in division.parts]
+    changes: parts.Imposed = {}
+    contradictions: tuple[ReadError, ...] = ()
     there = division.parts
-    profiles = [None if instrument is not None else profile_of(part.tree, folder) for part in there]
-    contradictions: tuple[ReadError, ...] | None = None
-    while True:
-        resolved = tuple(
-            resolve(part.tree, profile=profile, instrument=instrument)
-            for part, profile in zip(there, profiles, strict=True)
-        )
+    for _ in range(parts.MAX_ROUNDS):
+        there, resolved = _padded(tree, there, profiles, instrument)
         pieces = tuple(piece for piece, _ in resolved)
-        longer = parts.padded(tree, there, pieces)
-        if longer is None and contradictions is None:
-            longer, contradictions = parts.imposed(tree, there, pieces)
-        if longer is None:
+        before, (changes, contradictions) = changes, parts.imposed(tree, there, pieces)
+        if changes == before or not any(one.changes for one in changes.values()):
             break
-        there = longer
+        there = parts.with_changes(division.parts, changes)
+    else:
+        contradictions = (*contradictions, *parts.unsettled(tree, changes, before))
     uneven = parts.uneven(tree, there, pieces)
     told = (e for _, found in resolved for e in found)
     mistakes = (*division.errors, *told, *uneven, *(contradictions or ()))
@@ -148,6 +146,24 @@ def _with_parts(
         ),
         shared=_shared(division, pieces),
     )
+
+
+def _padded(
+    tree: nodes.File,
+    there: tuple[parts.PartTree, ...],
+    profiles: list[Profile | None],
+    instrument: Instrument | None,
+) -> tuple[tuple[parts.PartTree, ...], tuple[tuple[Piece | None, tuple[ReadError, ...]], ...]]:
+    """The parts with rests while others play, and what each of them is resolved to."""
+    while True:
+        resolved = tuple(
+            resolve(part.tree, profile=profile, instrument=instrument)
+            for part, profile in zip(there, profiles, strict=True)
+        )
+        longer = parts.padded(tree, there, tuple(piece for piece, _ in resolved))
+        if longer is None:
+            return there, resolved
+        there = longer
 
 
 def _players(

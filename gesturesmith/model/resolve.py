@@ -40,7 +40,7 @@ def resolve(
     unread: set[str] = set()
     gestures = _gestures(ctx, tree, unread)
     text, meter = _file_frame(tree)
-    played = passages.passages(ctx, tree.blocks, gestures, (text, meter), unread)
+    played, lines = passages.passages(ctx, tree.blocks, gestures, (text, meter), unread)
     varied = _exercises(ctx, tree, gestures, unread)
     order = sorted(ctx.errors, key=lambda e: (e.rule == "too-many-errors", e.span.line, e.span.column, e.code))
     errors = tuple(order)
@@ -52,6 +52,7 @@ def resolve(
         passages=played,
         exercises=varied,
         unread=frozenset(unread),
+        lines=lines,
     )
     return piece, errors
 

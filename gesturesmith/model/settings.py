@@ -113,6 +113,7 @@ def settings(
     ctx.meter = meter_of(meter) if meter is not None else None
     players = _value(tree, "players", nodes.Amount)
     ctx.two_players = players is not None and players.value > 1
+    ctx.keyless = tree.get("key") is not None
     ctx.one_part = tree.get(nodes.IN_SCORE) is None
     found = instrument if instrument is not None else _instrument(ctx, tree, profile)
     pitches = _pitches(ctx, tree, found)

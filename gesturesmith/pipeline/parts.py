@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from gesturesmith.lytext import LyText
     from gesturesmith.model.piece import Settings
     from gesturesmith.pipeline.gesture_cache import GestureCache
-    from gesturesmith.score.music import CueNotes
+    from gesturesmith.score.music import CueNotes, Music
     from gesturesmith.sheets.notes import NotesPart, Numbers
     from gesturesmith.sheets.score import ScoreStaff, System
     from gesturesmith.writers import Item
@@ -42,7 +42,8 @@ class EngravedPart:
     in_score     its passages as in the score
     apart        for two players, the passages in which they are divided, as each reads them
     apart_in_score   the same as in the score
-    cued         the passages of its page with cues from other parts; () where none are wanted
+    cued         the passages of its page with cues from other parts; () where none are wanted; `cued_apart`: the
+                 same where its players are divided
     quotes       lines that these are taken from
     """
 
@@ -55,6 +56,7 @@ class EngravedPart:
     apart: tuple[tuple[EngravedMusic, ...], ...] = ()
     apart_in_score: tuple[tuple[EngravedMusic, ...], ...] = ()
     cued: tuple[EngravedMusic, ...] = ()
+    cued_apart: tuple[tuple[EngravedMusic, ...], ...] = ()
     quotes: tuple[LyText, ...] = ()
 
     @property
@@ -62,7 +64,7 @@ class EngravedPart:
         """The content of its page: the passages the parts play together, if its players are not divided."""
         return self.cued or tuple(one for one in self.engravings if one.music.name in self.part.passages)
 
-    def staves(self, name: str, *, score: bool) -> Iterator[ScoreStaff]:
+    def staves(self, name: str, *, score: bool, cues: bool = False) -> Iterator[ScoreStaff]:
         """The staves of a passage: two if its players are divided. None if it is not engraved."""
         from gesturesmith.sheets.score import ScoreStaff
 
@@ -70,7 +72,8 @@ class EngravedPart:
         for one in self.in_score if score else self.page:
             if one.music.name == name:
                 yield ScoreStaff(name=title, short=short, settings=self.settings, engraving=one)
-        for number, player in enumerate(self.apart_in_score if score else self.apart, start=1):
+        apart = self.apart_in_score if score else (self.cued_apart if cues else ()) or self.apart
+        for number, player in enumerate(apart, start=1):
             for one in player:
                 if one.music.name == name:
                     who = f"{number}."
@@ -85,6 +88,7 @@ class EngravedPart:
             apart=tuple(tuple(numbers.on(one) for one in player) for player in self.apart),
             apart_in_score=tuple(tuple(numbers.on(one) for one in player) for player in self.apart_in_score),
             cued=tuple(numbers.on(one) for one in self.cued),
+            cued_apart=tuple(tuple(numbers.on(one) for one in player) for player in self.cued_apart),
         )
 
 
@@ -183,33 +187,48 @@ def systems(checked: Checked, options: Options) -> tuple[tuple[str, System], ...
 
 
 def _with_cues(part: EngravedPart, every: tuple[EngravedPart, ...], options: Options) -> EngravedPart:
-    """A part whose page has cues from others; from those whose players are divided there are none."""
+    """A part whose page has cues from others."""
     from gesturesmith.score.cues import CuePart, cues
     from gesturesmith.sheets import _score
 
-    wanted: dict[str, tuple[CueNotes, ...]] = {}
     quotes: dict[str, LyText] = {}
-    for own in part.page:
+
+    def wanted(own: Music, above: Music | None = None, below: Music | None = None) -> tuple[CueNotes, ...]:
         lines = {
-            f"{other.part.name}-{own.music.name}": (other, line)
+            f"{own.name} {other.number} {who}": (f"{other.part.title} ({who}.)" if who else other.part.title, line)
             for other in every
             if other is not part
-            for line in other.page
-            if line.music.name == own.music.name
+            for who, played in enumerate((other.page, *other.apart))
+            for line in played
+            if line.music.name == own.name
         }
-        there = tuple(
-            CuePart(title=other.part.title, quote=quote, music=line.music) for quote, (other, line) in lines.items()
-        )
-        wanted[own.music.name] = found = cues(own.music, there)
+        there = tuple(CuePart(title=title, quote=quote, music=line.music) for quote, (title, line) in lines.items())
+        found = cues(own, there, above=above, below=below)
         for cue in found:
             line = lines[cue.quote][1]
             quotes[cue.quote] = _score.quotable(line.music, line.unmarked, cue.quote)
+        return found
+
+    def made(
+        checked: Checked, lines: Iterable[EngravedMusic], found: Mapping[str, tuple[CueNotes, ...]]
+    ) -> tuple[EngravedMusic, ...]:
+        names = {one.music.name for one in lines}
+        report = replace(checked.report, gestures=(), passages=_named(checked.report, names))
+        return tuple(engraved(checked, report, part.settings, options, None, cues=found))
+
+    together = {one.music.name: wanted(one.music) for one in part.page}
+    pairs = list(zip(*part.apart, strict=True))
+    first = {one.music.name: wanted(one.music, below=other.music) for one, other in pairs}
+    second = {other.music.name: wanted(other.music, above=one.music) for one, other in pairs}
     if not quotes:
         return part
-    names = {one.music.name for one in part.page}
-    report = replace(part.checked.report, gestures=(), passages=_named(part.checked.report, names))
-    cued = tuple(engraved(part.checked, report, part.settings, options, None, cues=wanted))
-    return replace(part, cued=cued, quotes=tuple(quotes.values()))
+    players = zip(part.checked.players, part.apart, (first, second), strict=False)
+    return replace(
+        part,
+        cued=made(part.checked, part.page, together),
+        cued_apart=tuple(made(replace(part.checked, passage_cases=c), own, found) for c, own, found in players),
+        quotes=tuple(quotes.values()),
+    )
 
 
 def _named(report: FileReport, names: set[str]) -> tuple[PassageReport, ...]:
@@ -392,7 +411,7 @@ def _part_page(
             quotes=part.quotes,
         )
     else:
-        found = (tuple(part.staves(name, score=False)) for name in part.part.passages)
+        found = (tuple(part.staves(name, score=False, cues=True)) for name in part.part.passages)
         there = tuple(system for system in found if system)
         systems = tuple(tuple(staff.line for staff in system) for system in there)
         musics = tuple(staff.engraving.music for system in there for staff in system)

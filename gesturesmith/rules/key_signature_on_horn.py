@@ -15,7 +15,7 @@ Passes
     pitches: written
     passage a
       play: D5 for 2, Bb4 for 2
-Fix     leave out `key`; every accidental is then printed at its note
+Fix     leave out `key`, or in a file with parts write `key: none` in this one; every accidental is then at its note
 """
 
 from collections.abc import Iterator
@@ -40,6 +40,7 @@ def check(passage: PassageCase) -> Iterator[Finding]:
         yield Finding(
             span=piece.spans.get("key", piece.span),
             text=f"by tradition a horn part has no key signature; this one has that of {written.name}",
-            hint="leave out the key: the accidentals are then at the notes",
+            hint="leave out the key, or of several parts give this one `key: none`: the accidentals are then at "
+            "the notes",
             evidence=_TRADITION,
         )

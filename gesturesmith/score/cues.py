@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from gesturesmith.kinds import StaffClef
+from gesturesmith.score.marks import FrameStart
 from gesturesmith.score.music import CueNotes, Music
 from gesturesmith.score.rhythm import Meter
 from gesturesmith.values import frozen
@@ -13,6 +14,7 @@ from gesturesmith.values import frozen
 # When a player wants a cue, and how much of one: our own judgement.
 _REST_BARS = 4
 _CUE_BARS = 2
+_BAR = Fraction(4)  # beats that count as a bar in free time
 # Written cents: below, a cue in treble clef has too many ledger lines; above, one in another clef.
 _LOWEST_TREBLE, _HIGHEST_BASS = 5300, 6700
 _MIDDLE_LINE = {"treble": 7100, "bass": 5000}  # written cents: B4, D3
@@ -27,25 +29,75 @@ class CuePart:
     music: Music
 
 
-def cues(own: Music, others: tuple[CuePart, ...]) -> tuple[CueNotes, ...]:
-    """The cues of a line: the last bars of each long rest, from the part that plays most in them."""
-    bars = own.bars
-    if bars.bar is None:
-        return ()
+def cues(
+    own: Music, others: tuple[CuePart, ...], *, above: Music | None = None, below: Music | None = None
+) -> tuple[CueNotes, ...]:
+    """The cues of a line: the last bars of each long rest, from the part that plays most in them; in free time as
+    many beats.
+
+    `above`, `below`: of two divided players, the line of the other one on the next staff, which is read along: only
+    what both wait for has a cue, at who enters, above if both do.
+    """
+    beside = above or below
     found = []
-    for start, end in _silences(own):
-        whole = _whole_bars(bars, start, end)
-        if end == own.beats or len(whole) <= _REST_BARS:
+    for start, end in _silences(own, *((beside,) if beside is not None else ())):
+        enter = [any(e.sounds and e.start == end for e in m.events) for m in (own, above) if m is not None]
+        if end == own.beats or not enter[0] or any(enter[1:]):
             continue
-        since, bar, last = whole[-1 - _CUE_BARS], whole[-1] - whole[-2], whole[-1]
-        best = max(others, key=lambda part: _prominence(part.music, since, last, bar), default=None)
-        if best is not None and _played(best.music, since, last) > 0:
-            begins = min(start for start, end, _ in _sounding(best.music) if end > since)
-            since = max(since, bars.bar_start(begins))
-            clef, above = _placed(own, best.music, since, last)
-            cue = CueNotes(start=since, end=last, quote=best.quote, name=best.title, clef=clef, above=above)
-            found.append(cue)
+        cue = _in_bars(own, others, start, end) if own.bars.bar is not None else _free(own, others, start, end)
+        found += [cue] if cue is not None else []
     return tuple(found)
+
+
+def _in_bars(own: Music, others: tuple[CuePart, ...], start: Fraction, end: Fraction) -> CueNotes | None:
+    """The cue of a rest, if it is long enough and somebody plays."""
+    bars = own.bars
+    whole = _whole_bars(bars, start, end)
+    if len(whole) <= _REST_BARS:
+        return None
+    since, last = whole[-1 - _CUE_BARS], whole[-1]
+    best = _best(others, since, last, whole[-1] - whole[-2])
+    if best is None:
+        return None
+    begins = min(start for start, end, _ in _sounding(best.music) if end > since)
+    return _cue(own, best, max(since, bars.bar_start(begins)), last)
+
+
+def _free(own: Music, others: tuple[CuePart, ...], start: Fraction, end: Fraction) -> CueNotes | None:
+    """The same without bars: the cue begins with a note, since part of one cannot be read."""
+    if end - start < _REST_BARS * _BAR:
+        return None
+    since = end - _CUE_BARS * _BAR
+    best = _best(others, since, end, _BAR)
+    if best is None:
+        return None
+    begins = [at for at, _, _ in _sounding(best.music) if start <= at < end]
+    later = [at for at in begins if at >= since]
+    return _cue(own, best, min(later) if later else max(begins), end) if begins else None
+
+
+def _best(others: tuple[CuePart, ...], since: Fraction, until: Fraction, bar: Fraction) -> CuePart | None:
+    """The part that plays most between two times, other than what is repeated freely; None if nobody plays."""
+    there = [part for part in others if not any(a < until and b > since for a, b in _boxes(part.music))]
+    best = max(there, key=lambda part: _prominence(part.music, since, until, bar), default=None)
+    return best if best is not None and _played(best.music, since, until) > 0 else None
+
+
+def _cue(own: Music, best: CuePart, since: Fraction, until: Fraction) -> CueNotes:
+    clef, above = _placed(own, best.music, since, until)
+    return CueNotes(start=since, end=until, quote=best.quote, name=best.title, clef=clef, above=above)
+
+
+def _boxes(music: Music) -> Iterator[tuple[Fraction, Fraction]]:
+    """What stands in boxes or is repeated from them: from when to when."""
+    since = None
+    for part in music.parts:
+        for event in part.played.events:
+            if since is None and any(isinstance(mark, FrameStart) for one in event.whole for mark in one.marks):
+                since = event.start
+            if since is not None and event.goes_on:
+                yield since, event.end
+                since = None
 
 
 def _whole_bars(bars: Meter, start: Fraction, end: Fraction) -> list[Fraction]:
@@ -67,14 +119,16 @@ def _sounding(music: Music) -> Iterator[tuple[Fraction, Fraction, Fraction | Non
                 yield event.start, event.end, event.sounding_cents
 
 
-def _silences(music: Music) -> Iterator[tuple[Fraction, Fraction]]:
+def _silences(*musics: Music) -> Iterator[tuple[Fraction, Fraction]]:
+    """When none of these plays, nor repeats a box."""
     at = Fraction(0)
-    for start, end, _ in sorted(_sounding(music), key=lambda one: one[0]):
+    played = ((start, end) for music in musics for start, end, _ in _sounding(music))
+    for start, end in sorted([*played, *(box for music in musics for box in _boxes(music))]):
         if start > at:
             yield at, start
         at = max(at, end)
-    if at < music.beats:
-        yield at, music.beats
+    if at < musics[0].beats:
+        yield at, musics[0].beats
 
 
 def _played(music: Music, since: Fraction, until: Fraction) -> Fraction:

@@ -8,6 +8,7 @@ import gesturesmith
 from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import PartName, Verdict, render_text
 from gesturesmith.diagnostics.types import Report
+from gesturesmith.model.changes import RehearsalMark, TempoChange, TempoGradually
 from gesturesmith.source import Source
 
 HEAD = 'pitches: written\ntempo: 60\npart horn "Horn 1"\n  instrument: horn\npart tuba "Tuba"\n  instrument: tuba\n'
@@ -72,6 +73,66 @@ def test_a_part_without_a_line_rests():
 def test_in_free_time_a_rest_follows_a_shorter_line():
     text = HEAD + "passage p\n  horn: C4 for 3\n  tuba: C2 for 1\n"
     assert lengths(text) == [[(0, 3, True)], [(0, 1, True), (1, 2, False)]]
+
+
+# Where lines have changes of tempo and gestures in seconds, the length of these depends on what another line says,
+# and so does the time of whatever comes after them. At 60, three seconds are three beats, at 120 six.
+@pytest.mark.parametrize(
+    ("horn", "tuba", "expected"),
+    [
+        ("C5 for 2, tempo 120, secs, mark A, G4 for 2", "C2 for 10", [(2, TempoChange), (8, RehearsalMark)]),
+        (
+            "C5 for 2, secs, mark A, G4 for 2",
+            "C2 for 2, tempo 120, D2 for 8",
+            [(2, TempoChange), (8, RehearsalMark)],
+        ),
+        # One after the other: each is known once those before it are.
+        (
+            "secs, tempo 120, C5 for 1, secs, mark A, C5 for 2",
+            "C2 for 4, tempo 100, C2 for 5",
+            [(3, TempoChange), (4, TempoChange), (9, RehearsalMark)],
+        ),
+        # A shorter line rests once it is known how long the other one is.
+        (
+            "C5 for 1, tempo 120, secs, accelerando to 180 over 4, G4 for 6",
+            "C2 for 2",
+            [(1, TempoChange), (7, TempoGradually)],
+        ),
+    ],
+)
+def test_seconds_wait_for_the_tempo_of_another_line(horn, tuba, expected):
+    secs = "gesture secs\n  technique: half-valve\n  contour: xG4 ~~ xC5\n  lasts: 3 s\n"
+    made = gesturesmith.read(HEAD + f"{secs}passage p\n  horn: {horn}\n  tuba: {tuba}\n")
+    assert made.errors == ()
+    for part in made.parts:
+        passage = part.reading.piece.passages[0]
+        assert [(change.at, type(change)) for change in passage.changes] == expected
+        assert passage.beats == made.parts[0].reading.piece.passages[0].beats
+
+
+def test_what_never_settles_is_an_error(monkeypatch):
+    monkeypatch.setattr("gesturesmith.model.parts.MAX_ROUNDS", 2)
+    secs = "gesture secs\n  technique: half-valve\n  contour: xG4 ~~ xC5\n  lasts: 3 s\n"
+    lines = "  horn: secs, tempo 120, C5 for 1, secs, mark A, C5 for 2\n  tuba: C2 for 4, tempo 100, C2 for 5\n"
+    made = gesturesmith.read(f"{HEAD}{secs}passage p\n{lines}")
+    assert [e.rule for e in made.errors] == ["too-many-changes"]
+
+
+def test_one_part_may_have_no_key_signature():
+    text = "pitches: written\npart horn\n  instrument: horn\n  key: none\npart trumpet\n  instrument: trumpet\n"
+    line = "C5 for 4, key A minor, C5 for 4"
+    report = report_of(f"{text}passage p\n  key: Eb major\n  horn: {line}\n  trumpet: C5 for 8\n")
+    assert (report.errors, [p.findings for p in report.passages]) == ((), [(), ()])
+    made = gesturesmith.read(f"{text}passage p\n  key: Eb major\n  horn: {line}\n  trumpet: C5 for 8\n")
+    horn, trumpet = (part.reading.piece.passages[0] for part in made.parts)
+    assert (horn.key, horn.changes) == (None, ())
+    assert (trumpet.key.name, [c.key.name for c in trumpet.changes]) == ("Eb major", ["A minor"])
+
+
+def test_the_key_of_a_part_is_only_none():
+    text = HEAD.replace("instrument: horn\n", "instrument: horn\n  key: F major\n", 1)
+    made = gesturesmith.read(f"{text}passage p\n  horn: C5 for 4\n  tuba: C2 for 4\n")
+    assert [(e.rule, e.span.line) for e in made.errors] == [("bad-key", 5)]
 
 
 def test_a_line_plays_material_and_its_own_line_of_other_passages():
