@@ -16,7 +16,7 @@ from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import PLAYERS
 from gesturesmith.model import messages
 from gesturesmith.model.context import MAX_BEATS, MAX_GESTURES
-from gesturesmith.model.piece import Line, Piece
+from gesturesmith.model.piece import PassageLine, Piece
 from gesturesmith.source import Span
 from gesturesmith.values import frozen
 
@@ -376,7 +376,7 @@ def _lacking(
     return found
 
 
-def _line(piece: Piece | None, name: str) -> Line | None:
+def _line(piece: Piece | None, name: str) -> PassageLine | None:
     """A passage as far as its length is known; None if it is not."""
     line = piece.lines.get(name) if piece is not None else None
     return line if line is not None and line.beats else None

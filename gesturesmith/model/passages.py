@@ -15,7 +15,7 @@ from gesturesmith.model import boxes, build, messages, move
 from gesturesmith.model.changing import MAX_CHANGES, Course
 from gesturesmith.model.context import MAX_EVENTS, MAX_EVENTS_IN_FILE, Context, meant
 from gesturesmith.model.gesture import Gesture
-from gesturesmith.model.piece import Box, Line, Passage, PassageItem, Repeat
+from gesturesmith.model.piece import Box, Passage, PassageItem, PassageLine, Repeat
 from gesturesmith.model.settings import meter_of
 from gesturesmith.model.tempo import TempoMap
 from gesturesmith.source import Span
@@ -71,7 +71,7 @@ def passages(
     gestures: dict[str, Gesture],
     file_frame: tuple[str | None, tuple[int, int] | None],
     unread: set[str],
-) -> tuple[tuple[Passage, ...], dict[str, Line]]:
+) -> tuple[tuple[Passage, ...], dict[str, PassageLine]]:
     """The passages of a file, and their lines by name; those with an error, or that play one with an error, join
     `unread`.
 
@@ -97,7 +97,7 @@ def passages(
         if b.kind == "passage" and b.name.text.casefold() in made.items and mine[b.name.text.casefold()] is b
     )
     return found, {
-        mine[name].name.text: Line(
+        mine[name].name.text: PassageLine(
             entries=tuple(course.placed), beats=made.lengths.get(name, Fraction(0)), meter=course.meter
         )
         for name, course in made.courses.items()

@@ -172,7 +172,7 @@ class Passage:
 
 
 @frozen(kw_only=True)
-class Line:
+class PassageLine:
     """What parts that play together have to know of each other's lines of a passage, also of those with an error.
 
     entries   what its `play` says of changes, each with its time in quarters
@@ -215,4 +215,4 @@ class Piece:
     passages: tuple[Passage, ...]
     exercises: tuple[Exercise, ...]
     unread: frozenset[str] = frozenset()
-    lines: Mapping[str, Line] = field(default_factory=dict)
+    lines: Mapping[str, PassageLine] = field(default_factory=dict)

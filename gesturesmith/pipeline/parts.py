@@ -195,10 +195,10 @@ def _with_cues(part: EngravedPart, every: tuple[EngravedPart, ...], options: Opt
 
     def wanted(own: Music, above: Music | None = None, below: Music | None = None) -> tuple[CueNotes, ...]:
         lines = {
-            f"{own.name} {other.number} {who}": (f"{other.part.title} ({who}.)" if who else other.part.title, line)
+            f"{other.part.name}-{own.name}{who}": (other.part.title + who, line)
             for other in every
             if other is not part
-            for who, played in enumerate((other.page, *other.apart))
+            for who, played in zip(("", " (1.)", " (2.)"), (other.page, *other.apart), strict=False)
             for line in played
             if line.music.name == own.name
         }
