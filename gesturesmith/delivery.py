@@ -230,6 +230,21 @@ def _identity(path: Path) -> tuple[int, int] | None:
     return there.st_dev, there.st_ino
 
 
+def objection(path: Path, *, inputs: Sequence[Path], force: bool = False) -> str | None:
+    """Why a file may not or cannot be written there, found without writing anything; None if it may."""
+    if not path.name or path.name in (".", ".."):
+        return f"{path} is a folder"
+    above = next((folder for folder in path.parents if os.path.lexists(folder)), None)
+    try:
+        if above is not None and not above.is_dir():
+            return f"{path}: {above} is a file, not a folder"
+        if above is not None and not os.access(above, os.W_OK | os.X_OK):
+            return f"{path}: permission denied"
+    except (OSError, ValueError) as error:
+        return f"{path}: {error}"
+    return _objection(path, {key for given in inputs if (key := _identity(given))}, force=force)
+
+
 def _objection(path: Path, inputs: Set[tuple[int, int]], *, force: bool) -> str | None:
     """Why `path` may not be written, or None; `inputs` are known by their identity."""
     try:

@@ -12,6 +12,7 @@ from gesturesmith.batch.types import Build, BuildResult, OutputRecord
 from gesturesmith.cache import Store, file_digest, result_key, value_format
 from gesturesmith.diagnostics import FileReport, types
 from gesturesmith.lilypond import LilyPond, MissingLilyPond
+from gesturesmith.pinned import PinnedNumbers
 from gesturesmith.pipeline.types import SignUsage
 from gesturesmith.source import Source
 from gesturesmith.values import counted, frozen
@@ -20,18 +21,19 @@ from gesturesmith.writers import Item
 
 @frozen(kw_only=True)
 class BuildRecord:
-    """A build's reports (without sources, which the caller has), names, sign usages, files and dependencies; the
-    formats that nothing in it can be made in."""
+    """A build's reports (without sources, which the caller has), names, sign usages, numbers, files and
+    dependencies; the formats that nothing in it can be made in."""
 
     reports: tuple[FileReport, ...]
     names: tuple[str, ...]
     outputs: tuple[OutputRecord, ...]
     ways: tuple[SignUsage, ...]
+    pinned: PinnedNumbers
     unmade: tuple[str, ...]
     reads: tuple[tuple[str, str], ...]
 
 
-_FORM = value_format((BuildRecord, OutputRecord, SignUsage), (types, evidence))
+_FORM = value_format((BuildRecord, OutputRecord, SignUsage, PinnedNumbers), (types, evidence))
 
 
 @cache
@@ -93,6 +95,7 @@ def save_record(store: Store, key: str, done: BuildResult, reads: tuple[Path, ..
         names=done.names,
         outputs=done.outputs,
         ways=done.ways,
+        pinned=done.pinned,
         unmade=done.unmade,
         reads=read,
     )

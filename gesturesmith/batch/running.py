@@ -17,6 +17,7 @@ from gesturesmith.delivery import Blocked, deliver
 from gesturesmith.dependencies import recording_dependencies
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.lilypond import Failure, LilyPond, groups
+from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
 from gesturesmith.pipeline.types import SignUsage
 from gesturesmith.source import folded
 from gesturesmith.values import frozen
@@ -86,6 +87,7 @@ class PendingBuild:
     reports: tuple[FileReport, ...]
     names: tuple[str, ...]
     ways: tuple[SignUsage, ...] = ()
+    pinned: PinnedNumbers = NOTHING_PINNED
     files: tuple[PendingFile, ...] = ()
     lacking: tuple[str, ...] = ()
     unmade: tuple[str, ...] = ()
@@ -120,6 +122,7 @@ class BatchRun:
                         reports=record.reports,
                         names=record.names,
                         ways=record.ways,
+                        pinned=record.pinned,
                         unmade=record.unmade,
                         files=there,
                         reads=tuple(Path(path) for path, _ in record.reads),
@@ -151,6 +154,7 @@ class BatchRun:
             reports=outcome.reports,
             names=outcome.names,
             ways=outcome.ways,
+            pinned=outcome.pinned,
             files=tuple(sorted(files, key=lambda f: f.place)),
             lacking=lacking if outcome.items else (),
             unmade=tuple(w.key for w in chosen if outcome.items and not any(map(w.takes, outcome.items))),
@@ -190,6 +194,7 @@ class BatchRun:
             reports=plan.reports,
             names=plan.names,
             ways=plan.ways,
+            pinned=plan.pinned,
             outputs=tuple(made),
             failures=tuple(failures.values()),
             lacking=plan.lacking,

@@ -11,6 +11,7 @@ from gesturesmith.cache import Store
 from gesturesmith.delivery import Blocked
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.kinds import SandboxMode
+from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
 from gesturesmith.pipeline.types import CompileResult, SignUsage
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
@@ -63,7 +64,7 @@ class OutputRecord:
 class BuildResult:
     """A finished build.
 
-    reports, names, ways   as in its compile result
+    reports, names, ways, pinned   as in its compile result
     outputs          all files that exist now, whether newly written or not
     written          the newly written ones, sorted
     failures         gestures or pages that LilyPond failed on; their files are missing, the others exist
@@ -85,6 +86,7 @@ class BuildResult:
     unmade: tuple[str, ...] = ()
     reads: tuple[Path, ...] = ()
     ways: tuple[SignUsage, ...] = ()
+    pinned: PinnedNumbers = NOTHING_PINNED
     bug: Exception | None = None
 
     @property

@@ -20,6 +20,7 @@ from gesturesmith.exercises.variants import Practice, lines
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import Judged, in_file_order, judge, verdict_of
 from gesturesmith.judge.passage import passage_report
+from gesturesmith.model.looks import AS_WRITTEN, PageLook
 from gesturesmith.model.piece import Piece
 from gesturesmith.model.reading import Reading, read
 from gesturesmith.realise.gesture import realisation_report
@@ -60,6 +61,7 @@ def check_text(
     *,
     folder: Path | None = None,
     instrument: Instrument | None = None,
+    look: PageLook = AS_WRITTEN,
     suggestions: bool = True,
     only: str | None = None,
 ) -> Checked:
@@ -69,7 +71,8 @@ def check_text(
     >>> check_text(Source("a", text)).report.gestures[0].verdict
     <Verdict.PLAYABLE: 'playable'>
     """
-    return check(read(source, folder=folder, instrument=instrument), suggestions=suggestions, only=only)
+    reading = read(source, folder=folder, instrument=instrument, look=look)
+    return check(reading, suggestions=suggestions, only=only)
 
 
 def check(reading: Reading, *, suggestions: bool = True, only: str | None = None) -> Checked:

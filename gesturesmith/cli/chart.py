@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 import click
@@ -11,8 +10,10 @@ from gesturesmith import writers
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, complain
 from gesturesmith.cli.input_files import InputFiles
-from gesturesmith.cli.instrument import instrument_of, page_options
+from gesturesmith.cli.instrument import instrument_of
+from gesturesmith.cli.looks import look_options
 from gesturesmith.cli.status import Status
+from gesturesmith.model.looks import PageLook
 
 if TYPE_CHECKING:
     from gesturesmith.batch import BuildResult
@@ -40,15 +41,14 @@ def _kinds(context: click.Context, option: click.Parameter, value: str | None) -
 @click.option(
     "--kind", "kinds", callback=_kinds, metavar="KINDS", help="Charts to make, with commas; all by default."
 )
-@page_options
+@look_options
 @click.pass_context
 def chart(
     context: click.Context,
     instrument: str,
     common: OutputOptions,
     kinds: tuple[str, ...],
-    wording: tuple[str, ...],
-    paper: tuple[str, tuple[Fraction, Fraction]],
+    look: PageLook,
 ) -> Status:
     """Make charts of INSTRUMENT, which is a name or the path of a profile.
 
@@ -62,6 +62,7 @@ def chart(
     """
     from gesturesmith.batch import Build
     from gesturesmith.model.piece import Settings
+    from gesturesmith.model.settings import looked
     from gesturesmith.pipeline.chart import ChartOptions, compile_chart
 
     there = [name for name in writers.names() if {"page", "picture"} & set(writers.get(name).kinds)]
@@ -71,9 +72,7 @@ def chart(
     if isinstance(found, str):
         complain(found)
         return Status.INPUT
-    settings = Settings(
-        instrument=found, pitches="written", wording=wording, paper_mm=paper[1], paper_name=paper[0]
-    )
+    settings = looked(Settings(instrument=found, pitches="written"), look)
     builds = [
         Build(
             name=f"{kind} chart of the {found.name}",

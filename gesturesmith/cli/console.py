@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import os
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from typing import TextIO
 
 from gesturesmith.source import clean as clean  # everything the commands print passes through it
@@ -30,9 +33,23 @@ def wants_colour(stream: TextIO) -> bool:
     return is_terminal(stream)
 
 
+_quiet = ContextVar("quiet", default=False)
+
+
+@contextmanager
+def quietly(quiet: bool) -> Iterator[None]:
+    """Inside the `with`, `say` prints nothing if `quiet`."""
+    token = _quiet.set(quiet)
+    try:
+        yield
+    finally:
+        _quiet.reset(token)
+
+
 def say(text: str) -> None:
     """Print to standard output, with a newline."""
-    _write(sys.stdout, text)
+    if not _quiet.get():
+        _write(sys.stdout, text)
 
 
 def complain(text: str) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -13,9 +13,11 @@ from gesturesmith.cli import notes as noting
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, complain
 from gesturesmith.cli.input_files import read_all
+from gesturesmith.cli.looks import look_options
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status
 from gesturesmith.kinds import Pitches
+from gesturesmith.model.looks import PageLook
 from gesturesmith.source import folded
 
 if TYPE_CHECKING:
@@ -44,6 +46,8 @@ if TYPE_CHECKING:
     "--notes", is_flag=True, help="Also make performance notes, and number the marks to match (see notes)."
 )
 @click.option("--one-document", is_flag=True, help="With --notes: one notes document for all files.")
+@noting.layout_options
+@look_options
 @click.option("--cues", is_flag=True, help="Parts of a file with several get cues before entries after long rests.")
 @click.option("--draft", is_flag=True, help="Also engrave what is refused, marked DRAFT, with the findings.")
 @click.pass_context
@@ -56,6 +60,8 @@ def engrave(
     snippets: bool,
     notes: bool,
     one_document: bool,
+    layout: dict[str, Any],
+    look: PageLook,
     cues: bool,
     draft: bool,
 ) -> Status:
@@ -77,17 +83,22 @@ def engrave(
         draft=draft,
         pages=not snippets,
         cues=cues,
+        look=look,
     )
+    noting.only_with_notes(context, notes)
     store = page_command.open_store(common)
     found = read_all(files)
     document: list[Build] = []
+    wanted = NotesOptions(pitches=pitches, draft=draft, look=look, **layout)
+    if notes and one_document:
+        noting.one_paper(found, look)
     if notes and one_document and found.read:
-        document.append(noting.document(found.read, common, NotesOptions(pitches=pitches, draft=draft)))
+        document.append(noting.document(found.read, common, wanted))
         from gesturesmith.cache import digest
 
         options = replace(options, together=digest(*(source.text for _, source in found.read)))
     elif notes:
-        options = replace(options, notes=NotesOptions(pitches=pitches, draft=draft))
+        options = replace(options, notes=wanted)
     builds = list(document)
     builds += [build_of(one, source, options, common, store, document) for one, source in found.read]
     ways: list[SignUsage] = []

@@ -8,14 +8,16 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import click
+from click.core import ParameterSource
 
 from gesturesmith import writers
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, say
-from gesturesmith.cli.input_files import InputFile, read_all
-from gesturesmith.cli.instrument import languages
+from gesturesmith.cli.input_files import InputFile, InputFiles, read_all
+from gesturesmith.cli.looks import look_options
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status, worst
+from gesturesmith.model.looks import PageLook
 
 if TYPE_CHECKING:
     from gesturesmith.batch import Build, BuildResult
@@ -27,35 +29,20 @@ ONE_DOCUMENT = "performance-notes"
 
 
 _OPTIONS = (
-    click.option("--one-document", is_flag=True, help="One document for all files instead of one for each."),
     click.option(
         "--columns", type=click.IntRange(1, 2), default=2, show_default=True, help="Columns of a notes page."
-    ),
-    click.option(
-        "--wording",
-        callback=languages,
-        metavar="LANGUAGES",
-        help="Language of the standard texts, or two, such as en,de; replaces the file's.",
     ),
     click.option("--version-line", metavar="TEXT", help="A version line for the foot of each notes page."),
     click.option("--date", metavar="TEXT", help="A date, printed after the version."),
 )
 
 
-def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
-    """Give a command the options of notes pages: `one_document`, and in `layout` columns, languages and foot."""
+def layout_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
+    """Give a command the options of notes pages, in `layout`: columns, and version and date as one line."""
 
     @functools.wraps(command)
-    def called(
-        *arguments: Any,
-        columns: int,
-        wording: tuple[str, ...],
-        version_line: str | None,
-        date: str | None,
-        **more: Any,
-    ) -> Status:
-        version = ", ".join(text for text in (version_line, date) if text)
-        more["layout"] = {"columns": columns, "wording": wording, "version": version}
+    def called(*arguments: Any, columns: int, version_line: str | None, date: str | None, **more: Any) -> Status:
+        more["layout"] = {"columns": columns, "version": version_of(version_line, date)}
         return command(*arguments, **more)
 
     for option in reversed(_OPTIONS):
@@ -63,10 +50,25 @@ def options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
     return called
 
 
+def only_with_notes(context: click.Context, notes: bool) -> None:
+    """A usage error if options of notes pages are given where none is made."""
+    given = ("one_document", "columns", "version_line", "date")
+    told = [name for name in given if context.get_parameter_source(name) is ParameterSource.COMMANDLINE]
+    if told and not notes:
+        raise click.UsageError(f"--{told[0].replace('_', '-')} is about notes pages: add --notes", context)
+
+
+def version_of(version: str | None, date: str | None) -> str:
+    """The line at the foot of notes pages."""
+    return ", ".join(text for text in (version, date) if text)
+
+
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
 @page_command.output_options
-@options
+@click.option("--one-document", is_flag=True, help="One document for all files instead of one for each.")
+@layout_options
+@look_options
 @click.pass_context
 def notes(
     context: click.Context,
@@ -74,6 +76,7 @@ def notes(
     common: OutputOptions,
     one_document: bool,
     layout: dict[str, Any],
+    look: PageLook,
 ) -> Status:
     """Make performance notes for FILE...: every sign and technique once, with a picture and what to do.
 
@@ -87,8 +90,9 @@ def notes(
         there = ", ".join(name for name in writers.names() if "page" in writers.get(name).kinds)
         raise click.UsageError(f"notes cannot be made as {', '.join(no_pages)} (choose from {there})")
     found = read_all(files)
-    wanted = NotesOptions(name=common.name, **layout)
+    wanted = NotesOptions(name=common.name, look=look, **layout)
     if one_document:
+        one_paper(found, look)
         builds = [document(found.read, common, wanted)] if found.read else []
     else:
         builds = [_of_file(one, source, common, wanted) for one, source in found.read]
@@ -108,6 +112,16 @@ def _of_file(one: InputFile, source: Source, common: OutputOptions, wanted: Note
 def document(read: tuple[tuple[InputFile, Source], ...], common: OutputOptions, wanted: NotesOptions) -> Build:
     """The notes of all files as one document."""
     return _build(read, replace(wanted, stem=ONE_DOCUMENT, name=common.name), common)
+
+
+def one_paper(found: InputFiles, look: PageLook) -> None:
+    """A usage error if the files of one document ask for different papers."""
+    from gesturesmith.pipeline.notes import papers
+
+    there = papers(tuple(source for _, source in found.read), look)
+    if len(there) > 1:
+        told = ", ".join(f"{clean(name)} {'has ' if not n else ''}{paper}" for n, (paper, name) in enumerate(there))
+        raise click.UsageError(f"one document has one paper: {told}; choose one with --paper")
 
 
 def _build(read: tuple[tuple[InputFile, Source], ...], wanted: NotesOptions, common: OutputOptions) -> Build:

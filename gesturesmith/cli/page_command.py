@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from gesturesmith import writers
-from gesturesmith.cli.console import clean, complain, say
+from gesturesmith.cli.console import clean, complain, quietly, say
 from gesturesmith.cli.profiles import profiles_option
 from gesturesmith.cli.progress import Progress
 from gesturesmith.cli.status import Status, worst
@@ -41,6 +41,7 @@ class OutputOptions:
     sandbox: SandboxMode
     cluster: str | None
     profiles: Path | None
+    quiet: bool = False
 
 
 def cores() -> int:
@@ -135,6 +136,7 @@ _OPTIONS = (
         metavar="ADDRESS",
         help="Run LilyPond on a Dask cluster in a trusted network, such as tcp://host:8786.",
     ),
+    click.option("-q", "--quiet", is_flag=True, help="Print only what is wrong, and the total."),
     profiles_option,
 )
 
@@ -156,6 +158,7 @@ def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
         sandbox: SandboxMode,
         cluster: str | None,
         profiles: Path | None,
+        quiet: bool,
         **more: Any,
     ) -> Status:
         more["common"] = OutputOptions(
@@ -170,6 +173,7 @@ def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
             sandbox=sandbox,
             cluster=cluster,
             profiles=profiles,
+            quiet=quiet,
         )
         return command(*arguments, **more)
 
@@ -208,15 +212,18 @@ def run(
     from gesturesmith.cli import bug
     from gesturesmith.cli.summary import BatchSummary, delivered, lost, reported
 
+    if common.manifest is not None and (why := _impossible(common, files)):
+        complain(f"the manifest cannot be written: {why}")
+        return Status.INPUT
     progress = Progress()
     setup = _setup(common, store, files, progress, lilypond or find_lilypond(common), pool)
     statuses = [Status.INPUT for _ in files.unread]
     for one in files.unread:
         complain(f"{one.name}: {one.message}")
-    tally = BatchSummary(failed=len(files.unread))
+    tally = BatchSummary(tuple(one.name for one in files.unread))
     finished = []
     try:
-        with closing(batch.run(tuple(builds), setup)) as doing:
+        with closing(batch.run(tuple(builds), setup)) as doing, quietly(common.quiet):
             for done in doing:
                 progress.done()
                 finished.append(done)
@@ -231,6 +238,11 @@ def run(
                     said = worst(*(reported(one, colour=bool(context.color)) for one in done.reports))
                 statuses += [said, delivered(done, common.output)]
                 tally.add(done, said)
+    except KeyboardInterrupt:
+        progress.done()
+        whole = f"{len(finished)} of {len(builds)} done, and what they made is whole"
+        say(f"{tally.words}\ninterrupted: {whole}; the next run makes the rest")
+        raise
     finally:
         progress.done()
     if tally.several:
@@ -246,6 +258,15 @@ def run(
     if common.manifest is not None:
         statuses.append(_write_manifest(common.manifest, common, setup, finished, files))
     return worst(*statuses)
+
+
+def _impossible(common: OutputOptions, files: InputFiles) -> str:
+    """Why the manifest cannot be written, said before any work; "" if it can."""
+    from gesturesmith.delivery import objection
+
+    assert common.manifest is not None
+    inputs = tuple(Path(path) for path in files.paths)
+    return clean(objection(common.manifest, inputs=inputs, force=common.force) or "")
 
 
 def _setup(

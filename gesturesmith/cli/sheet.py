@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 import click
@@ -13,9 +12,11 @@ from gesturesmith.cli import page_command
 from gesturesmith.cli.check import status_of
 from gesturesmith.cli.console import clean, complain, say
 from gesturesmith.cli.input_files import InputFile, InputFiles, read_all
-from gesturesmith.cli.instrument import instrument_of, page_options
+from gesturesmith.cli.instrument import instrument_of
+from gesturesmith.cli.looks import look_options
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status
+from gesturesmith.model.looks import PageLook
 
 if TYPE_CHECKING:
     from gesturesmith.batch import Build, BuildResult
@@ -55,7 +56,7 @@ def _levels(context: click.Context, option: click.Parameter, value: str) -> tupl
     metavar="LEVELS",
     help="Level or levels of --technique; 1 is the easiest.",
 )
-@page_options
+@look_options
 @click.pass_context
 def sheet(
     context: click.Context,
@@ -64,8 +65,7 @@ def sheet(
     technique: str | None,
     instrument: str | None,
     levels: tuple[int, ...],
-    wording: tuple[str, ...],
-    paper: tuple[str, tuple[Fraction, Fraction]],
+    look: PageLook,
 ) -> Status:
     """Make exercise sheets from the `exercises` blocks of FILE..., or for one technique.
 
@@ -82,7 +82,7 @@ def sheet(
     if technique is None and instrument is None:
         if not files:
             raise click.UsageError("give a file, or --technique and --instrument", context)
-        return _of_files(context, files, common)
+        return _of_files(context, files, common, look)
     if files or technique is None or instrument is None:
         wrong = (
             "a file has its own instrument; leave out --technique and --instrument"
@@ -90,7 +90,7 @@ def sheet(
             else "give both --technique and --instrument"
         )
         raise click.UsageError(wrong, context)
-    return _of_technique(context, common, technique, instrument, levels, wording, paper)
+    return _of_technique(context, common, technique, instrument, levels, look)
 
 
 def _lilypond(common: OutputOptions) -> LilyPond | None:
@@ -101,11 +101,11 @@ def _lilypond(common: OutputOptions) -> LilyPond | None:
     return found if isinstance(found, LilyPond) else None
 
 
-def _of_files(context: click.Context, files: tuple[str, ...], common: OutputOptions) -> Status:
+def _of_files(context: click.Context, files: tuple[str, ...], common: OutputOptions, look: PageLook) -> Status:
     store = page_command.open_store(common)
     found = read_all(files)
     lilypond = _lilypond(common)
-    builds = [_build(one, source, common, lilypond) for one, source in found.read]
+    builds = [_build(one, source, common, look, lilypond) for one, source in found.read]
     named = {source.name for one, source in found.read if one.named}
 
     def report(done: BuildResult) -> Status:
@@ -117,7 +117,9 @@ def _of_files(context: click.Context, files: tuple[str, ...], common: OutputOpti
     return page_command.run(context, common, builds, store=store, files=found, report=report)
 
 
-def _build(one: InputFile, source: Source, common: OutputOptions, lilypond: LilyPond | None) -> Build:
+def _build(
+    one: InputFile, source: Source, common: OutputOptions, look: PageLook, lilypond: LilyPond | None
+) -> Build:
     from gesturesmith.batch import Build
     from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
 
@@ -126,6 +128,7 @@ def _build(one: InputFile, source: Source, common: OutputOptions, lilypond: Lily
         stem=one.stem,
         place=one.place,
         name=common.name,
+        look=look,
         lilypond=lilypond,
     )
     return Build(
@@ -165,13 +168,13 @@ def _of_technique(
     technique: str,
     instrument: str,
     levels: tuple[int, ...],
-    wording: tuple[str, ...],
-    paper: tuple[str, tuple[Fraction, Fraction]],
+    look: PageLook,
 ) -> Status:
     from gesturesmith import techniques
     from gesturesmith.batch import Build
     from gesturesmith.exercises.probes import lacking
     from gesturesmith.model.piece import Settings
+    from gesturesmith.model.settings import looked
     from gesturesmith.pipeline.graded import GradedOptions, compile_graded
 
     if technique not in techniques.names():
@@ -185,9 +188,7 @@ def _of_technique(
     if why:
         complain(f"{why}: there is nothing to practise")
         return Status.REFUSED
-    settings = Settings(
-        instrument=found, pitches="written", wording=wording, paper_mm=paper[1], paper_name=paper[0]
-    )
+    settings = looked(Settings(instrument=found, pitches="written"), look)
     options = GradedOptions(
         technique=technique, settings=settings, levels=levels, name=common.name, lilypond=_lilypond(common)
     )

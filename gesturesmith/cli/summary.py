@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from gesturesmith.lilypond import Failure
 
 type _Result = Literal["made", "unchanged", "refused", "failed"]
+_SEEN: tuple[_Result, ...] = ("refused", "failed")  # named at the end
 
 
 def reported(report: FileReport, *, colour: bool) -> Status:
@@ -88,12 +89,15 @@ def lost(finished: Sequence[BuildResult]) -> Iterator[str]:
 
 
 class BatchSummary:
-    """Counts builds by result."""
+    """Counts builds by result, and keeps the names of those that a copyist has to see to."""
 
-    def __init__(self, failed: int = 0) -> None:
-        self._count: Counter[_Result] = Counter({"failed": failed})
-        self._left_out = 0
+    def __init__(self, unread: Sequence[str] = ()) -> None:
+        """`unread`: names of files that could not be read at all."""
+        self._count: Counter[_Result] = Counter({"failed": len(unread)})
+        self._names: dict[_Result, list[str]] = {"failed": [*map(clean, unread)]}
+        self._left_out: list[str] = []
         self._unread = 0
+        self._with_care = 0
 
     def add(self, done: BuildResult, said: Status) -> None:
         """`said`: the status of its reports. A build with nothing to make and nothing wrong is not counted."""
@@ -106,10 +110,14 @@ class BatchSummary:
             return
         else:
             kind = "refused"
+        name = clean(done.build.name)
         self._count[kind] += 1
-        shown = kind in ("made", "unchanged")
-        self._left_out += shown and any(report.refused for report in done.reports)
-        self._unread += shown and unread
+        self._names.setdefault(kind, []).append(name)
+        if kind in ("made", "unchanged"):
+            missing = tuple(dict.fromkeys(clean(one) for one in _left_out(done)))
+            self._left_out += [f"{name} ({', '.join(missing)})"] if missing else []
+            self._unread += unread
+            self._with_care += any(report.with_care for report in done.reports)
 
     @property
     def several(self) -> bool:
@@ -117,11 +125,28 @@ class BatchSummary:
 
     @property
     def words(self) -> str:
-        """`total: 30 made, 5 unchanged, 1 refused, 4 failed; 7 leave out what is refused`."""
+        """`total: 30 made, 5 unchanged, 1 refused, 4 failed; 6 with care; 7 written without their refused
+        gestures`, and below it the names of those refused, failed and incomplete."""
         counts = ", ".join(f"{self._count[kind]} {kind}" for kind in ("made", "unchanged", "refused", "failed"))
-        left = f"; {self._left_out} written without their refused gestures" if self._left_out else ""
+        care = f"; {self._with_care} with care" if self._with_care else ""
+        left = f"; {len(self._left_out)} written without their refused gestures" if self._left_out else ""
         unread = f"; {self._unread} written without their unreadable gestures" if self._unread else ""
-        return f"total: {counts}{left}{unread}"
+        named = (
+            ("without refused gestures", self._left_out),
+            *((kind, self._names.get(kind, [])) for kind in _SEEN),
+        )
+        lines = [f"  {what}: {name}" for what, names in named for name in names]
+        return "\n".join([f"total: {counts}{care}{left}{unread}", *lines])
+
+
+def _left_out(done: BuildResult) -> Iterator[str]:
+    """The names of what is refused and on no page: in a draft it is."""
+    from gesturesmith.diagnostics import Verdict
+
+    shown = {name for made in done.outputs for name in made.excerpts}
+    for report in done.reports:
+        everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
+        yield from (s.name for s in everything if s.verdict is Verdict.NOT_AS_WRITTEN and s.name not in shown)
 
 
 def _broken(failure: Failure, *, alone: bool) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,9 +11,11 @@ from gesturesmith import writers
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, complain, say
 from gesturesmith.cli.input_files import InputFiles, read_all
-from gesturesmith.cli.instrument import instrument_of, page_options
+from gesturesmith.cli.instrument import instrument_of
+from gesturesmith.cli.looks import look_options
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status, worst
+from gesturesmith.model.looks import PageLook
 
 if TYPE_CHECKING:
     from gesturesmith.batch import BuildResult
@@ -33,7 +34,7 @@ if TYPE_CHECKING:
     metavar="N",
     help="How many limits to ask about.",
 )
-@page_options
+@look_options
 @click.pass_context
 def try_out(
     context: click.Context,
@@ -41,8 +42,7 @@ def try_out(
     files: tuple[str, ...],
     common: OutputOptions,
     questions: int,
-    wording: tuple[str, ...],
-    paper: tuple[str, tuple[Fraction, Fraction]],
+    look: PageLook,
 ) -> Status:
     """Make a sheet on which a player of INSTRUMENT tries out limits of the checker.
 
@@ -57,6 +57,7 @@ def try_out(
     from gesturesmith.checker import check_text
     from gesturesmith.exercises import answers, tryout
     from gesturesmith.model.piece import Settings
+    from gesturesmith.model.settings import looked
     from gesturesmith.pipeline.tryout import TryOutOptions, compile_try_out, sheet_name, title
 
     pages = [name for name in writers.names() if "page" in writers.get(name).kinds]
@@ -75,9 +76,7 @@ def try_out(
         for one, source in read.read
     ]
     asked = tryout.chosen(found, tryout.decided(reports, found), questions)
-    settings = Settings(
-        instrument=found, pitches="written", wording=wording, paper_mm=paper[1], paper_name=paper[0]
-    )
+    settings = looked(Settings(instrument=found, pitches="written"), look)
     options = TryOutOptions(questions=asked, settings=settings, name=common.name)
     build = Build(
         name=f"try-out sheet of the {found.name}",
@@ -101,7 +100,7 @@ def try_out(
     )
     if status is Status.MACHINE:
         return status
-    form = answers.form(found.key, [(title(question, wording), question) for question in asked])
+    form = answers.form(found.key, [(title(question, settings.wording), question) for question in asked])
     return worst(status, _write(common.output / f"{sheet_name(options)}.toml", form))
 
 

@@ -17,8 +17,10 @@ from gesturesmith.cli import page_command
 from gesturesmith.cli.console import say
 from gesturesmith.cli.engrave import build_of
 from gesturesmith.cli.input_files import InputFile, InputFiles, find_files, read_all
+from gesturesmith.cli.looks import look_options
 from gesturesmith.cli.status import Status
 from gesturesmith.kinds import Pitches
+from gesturesmith.model.looks import PageLook
 from gesturesmith.textfile import UnreadableFile
 
 if TYPE_CHECKING:
@@ -44,6 +46,7 @@ type _State = tuple[int, int, int] | None
     help="Written pitches for a part, sounding ones for a concert score.",
 )
 @click.option("--snippets", is_flag=True, help="Only the snippets, no page.")
+@look_options
 @click.option("--cues", is_flag=True, help="Parts of a file with several get cues before entries after long rests.")
 @click.option("--draft", is_flag=True, help="Also engrave what is refused, marked DRAFT, with the findings.")
 @click.pass_context
@@ -53,6 +56,7 @@ def watch(
     common: OutputOptions,
     pitches: Pitches,
     snippets: bool,
+    look: PageLook,
     cues: bool,
     draft: bool,
 ) -> Status:
@@ -66,7 +70,7 @@ def watch(
 
     if common.manifest is not None:
         raise click.UsageError("watch writes no manifest: each run of it makes only what has changed")
-    options = Options(formats=common.formats, name=common.name, pitches=pitches, draft=draft, cues=cues)
+    options = Options(formats=common.formats, name=common.name, pitches=pitches, draft=draft, cues=cues, look=look)
     lilypond = page_command.find_lilypond(common)
     pages = not snippets and any("page" in writers.get(name).kinds for name in common.formats)
     with ExitStack() as stack:

@@ -333,8 +333,16 @@ class FileReport:
 
     @property
     def refused(self) -> bool:
-        verdicts = [g.verdict for g in self.gestures] + [p.verdict for p in self.passages]
-        return Verdict.NOT_AS_WRITTEN in verdicts
+        return Verdict.NOT_AS_WRITTEN in self._verdicts
+
+    @property
+    def with_care(self) -> bool:
+        """Whether anything in it is playable with care only."""
+        return Verdict.WITH_CARE in self._verdicts
+
+    @property
+    def _verdicts(self) -> tuple[Verdict, ...]:
+        return (*(g.verdict for g in self.gestures), *(p.verdict for p in self.passages))
 
     def _repr_html_(self) -> str:
         """A table for notebooks: a row for each error, each finding, and each gesture without any."""

@@ -8,6 +8,7 @@ from gesturesmith.diagnostics import ReadError
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes, parse
 from gesturesmith.model import parts
+from gesturesmith.model.looks import AS_WRITTEN, PageLook
 from gesturesmith.model.piece import Piece, Settings
 from gesturesmith.model.resolve import resolve
 from gesturesmith.model.settings import Profile, settings
@@ -65,11 +66,18 @@ class PartReading:
     divided: frozenset[str] = frozenset()
 
 
-def read(source: Source, *, folder: Path | None = None, instrument: Instrument | None = None) -> Reading:
+def read(
+    source: Source,
+    *,
+    folder: Path | None = None,
+    instrument: Instrument | None = None,
+    look: PageLook = AS_WRITTEN,
+) -> Reading:
     """Parse a text and resolve it. The only file opened is the profile it names.
 
     folder       the profile is looked up from here and must be inside it; None for the working folder
     instrument   replaces the one the text names
+    look         replaces settings of the page
 
     >>> horn = "instrument: horn\\npitches: written\\n"
     >>> read(Source("a", f"{horn}gesture a\\n  contour: G4, C5")).piece.gestures[0].beats
@@ -78,7 +86,7 @@ def read(source: Source, *, folder: Path | None = None, instrument: Instrument |
     ['note-h']
     """
     tree, errors = parse(source)
-    return read_tree(source, tree, errors, folder=folder, instrument=instrument)
+    return read_tree(source, look.on(tree), errors, folder=folder, instrument=instrument)
 
 
 def read_tree(

@@ -13,6 +13,7 @@ from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
 from gesturesmith.lang.words import ACCIDENTALS, FINGERINGS, HEIGHT_LOOKS, PITCHES, nearest
 from gesturesmith.model.context import UNKNOWN, Context
+from gesturesmith.model.looks import PageLook
 from gesturesmith.model.piece import Settings
 from gesturesmith.source import Span, as_said
 
@@ -24,6 +25,7 @@ type Profile = tuple[Instrument | None, tuple[ProfileError, ...]]
 DEFAULT_TEMPO = Fraction(60)
 _LIKE = 0.8  # required similarity to the name of an instrument
 _TOP = Span(1, 1, 2)
+DEFAULT_PAPER = "a4"
 PAPERS = {  # width and height in mm: ISO 216, ANSI/ASME Y14.1 (8.5 by 11 inches of 25.4 mm)
     "a4": (Fraction(210), Fraction(297)),
     "letter": (Fraction("215.9"), Fraction("279.4")),
@@ -166,6 +168,14 @@ def _with_looks(tree: nodes.File, plain: Settings) -> Settings:
         staff_mm=staff.value if staff is not None else plain.staff_mm,
         wording=tuple(w.text for w in wording.words) if wording is not None else plain.wording,
     )
+
+
+def looked(plain: Settings, look: PageLook) -> Settings:
+    """The settings of a page that comes from no file."""
+    tree = look.on(nodes.File((), ()))
+    wording = _value(tree, "wording", nodes.Names)
+    spoken = tuple(w.text for w in wording.words) if wording is not None else plain.wording
+    return replace(_on_paper(tree, plain), wording=spoken)
 
 
 def _on_paper(tree: nodes.File, plain: Settings) -> Settings:

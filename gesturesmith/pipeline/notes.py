@@ -11,6 +11,11 @@ from gesturesmith.checker import Checked, check_text
 from gesturesmith.dependencies import record_dependency, recording_dependencies
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.kinds import Pitches
+from gesturesmith.lang import parse
+from gesturesmith.lang.nodes import Paper, Value
+from gesturesmith.model.looks import PageLook
+from gesturesmith.model.settings import DEFAULT_PAPER
+from gesturesmith.pinned import PinnedNumbers
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.naming import delivery_name
 from gesturesmith.pipeline.types import CompileResult, NotesOptions, Options, SignUsage
@@ -40,6 +45,7 @@ class _FilesRead:
     parts: tuple[NotesPart, ...]
     ways: tuple[SignUsage, ...]
     numbers: Numbers
+    pinned: PinnedNumbers
     reads: tuple[Path, ...]
 
 
@@ -49,7 +55,25 @@ def compile_notes(sources: tuple[Source, ...], options: NotesOptions) -> Compile
     _note(read.reads)
     names = tuple(name for report in read.reports for name in _names(report))
     items = (notes_item(read.parts, options),) if read.parts else ()
-    return CompileResult(reports=read.reports, names=names, items=items, ways=read.ways)
+    return CompileResult(reports=read.reports, names=names, items=items, ways=read.ways, pinned=read.pinned)
+
+
+def papers(sources: Iterable[Source], look: PageLook) -> tuple[tuple[str, str], ...]:
+    """The papers that files ask for, in words, each with the name of the first that does."""
+    found: dict[str, str] = {}
+    for source in sources:
+        entry = look.on(parse(source)[0]).get("paper")
+        if entry is None or isinstance(entry.value, Paper):  # any other is a mistake, which the run reports
+            found.setdefault(_in_words(entry.value if entry is not None else None), source.name)
+    return tuple(found.items())
+
+
+def _in_words(paper: Value | None) -> str:
+    if not isinstance(paper, Paper):
+        return DEFAULT_PAPER
+    if paper.width_mm is None or paper.height_mm is None:
+        return paper.name
+    return f"{float(paper.width_mm):g} x {float(paper.height_mm):g} mm"
 
 
 def _names(report: FileReport) -> tuple[str, ...]:
@@ -63,11 +87,12 @@ def numbering(sources: tuple[Source, ...], options: NotesOptions) -> Numbers:
     return read.numbers
 
 
-def numbers_of(parts: tuple[NotesPart, ...]) -> Numbers:
-    """The numbers that the notes page of these parts gives their marks, in whatever languages."""
+def numbers_of(parts: tuple[NotesPart, ...], pinned: PinnedNumbers) -> tuple[Numbers, PinnedNumbers]:
+    """The numbers that the notes page of these parts gives their marks, in any language, and those to keep."""
     from gesturesmith.sheets.notes import choose
 
-    return choose(parts, ("en",)).numbers
+    choice = choose(parts, ("en",), pinned)
+    return choice.numbers, choice.pinned
 
 
 def _note(reads: tuple[Path, ...]) -> None:
@@ -86,11 +111,13 @@ def _read(sources: tuple[Source, ...], options: NotesOptions) -> _FilesRead:
             report, found = _parts_of(source, folder, options)
             reports.append(report)
             parts += found
+    numbers, pinned = numbers_of(tuple(parts), options.pinned)
     return _FilesRead(
         reports=tuple(reports),
         parts=tuple(parts),
         ways=tuple(way for part in parts for way in ways_of(part)),
-        numbers=numbers_of(tuple(parts)),
+        numbers=numbers,
+        pinned=pinned,
         reads=tuple(reads),
     )
 
@@ -99,7 +126,7 @@ def _parts_of(
     source: Source, folder: Path | None, options: NotesOptions
 ) -> tuple[FileReport, tuple[NotesPart, ...]]:
     """The report on a file, and its music, or that of each part, if it can be read and played."""
-    checked = check_text(source, folder=folder, suggestions=False)
+    checked = check_text(source, folder=folder, look=options.look, suggestions=False)
     pitches: Pitches = "written" if checked.parts else options.pitches
     wanted = Options(folder=folder, pitches=pitches, draft=options.draft)
     found = []
@@ -108,16 +135,16 @@ def _parts_of(
         if piece is None or not checked.report.usable:
             continue
         of_file = checked.reading.shared or piece.settings
-        settings = replace(piece.settings, wording=options.wording or of_file.wording)
+        settings = replace(piece.settings, wording=of_file.wording)
         engravings = engraved(one, one.report, settings, wanted, None)
         name = source.name if one.part is None else f"{source.name}, {one.part.title}"
-        part = part_of(name, one, settings, (made.music for made in engravings))
+        part = part_of(source.name, name, one, settings, (made.music for made in engravings))
         found += [part] if part.gestures or part.played else []
     return checked.report, tuple(found)
 
 
-def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Music]) -> NotesPart:
-    """The music of a file, or of one of its parts, with its cases."""
+def part_of(source: str, name: str, checked: Checked, settings: Settings, musics: Iterable[Music]) -> NotesPart:
+    """The music of a file, or of one of its parts, with its cases; `name`: of the file or part."""
     from gesturesmith.sheets.notes import NotesPart
 
     made = tuple(musics)
@@ -131,6 +158,7 @@ def part_of(name: str, checked: Checked, settings: Settings, musics: Iterable[Mu
                 played[form] = (case, _picture(case, settings, music.pitches))
     return NotesPart(
         name=name,
+        source=source,
         settings=settings,
         gestures=gestures,
         played=tuple(played.values()),
@@ -145,8 +173,8 @@ def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
     from gesturesmith.sheets import document, notes
     from gesturesmith.writers import Item
 
-    languages = _languages(parts, options)
-    choice = notes.choose(parts, languages)
+    languages = _languages(parts)
+    choice = notes.choose(parts, languages, options.pinned)
     entries = tuple(entry for section in choice.sections for entry in section.entries)
     pictures = tuple(_of_entry(entry, languages, options.pitches) for entry in entries)
     front = _front(parts, options)
@@ -168,8 +196,8 @@ def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
     )
 
 
-def _languages(parts: tuple[NotesPart, ...], options: NotesOptions) -> tuple[str, ...]:
-    return options.wording or parts[0].settings.wording
+def _languages(parts: tuple[NotesPart, ...]) -> tuple[str, ...]:
+    return parts[0].settings.wording
 
 
 def _of_entry(entry: NotesEntry, languages: tuple[str, ...], pitches: Pitches) -> EngravedMusic:
@@ -193,7 +221,7 @@ def _front(parts: tuple[NotesPart, ...], options: NotesOptions) -> Front:
         found = set(said)
         return (found.pop() or "") if len(found) == 1 else ""
 
-    languages = _languages(parts, options)
+    languages = _languages(parts)
     titles = tuple(dict.fromkeys(p.settings.title for p in parts if p.settings.title))
     return Front(
         settings=parts[0].settings,

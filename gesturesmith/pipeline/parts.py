@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from gesturesmith.checker import Checked
 from gesturesmith.diagnostics import FileReport, PassageReport, Severity, Verdict
 from gesturesmith.model.reading import PartReading
+from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.naming import delivery_name, file_name, safe
 from gesturesmith.pipeline.picture import snippet
@@ -98,16 +99,17 @@ def compiled(
     store: Store | None,
     reads: Iterable[Path],
     numbers: Numbers | None,
-) -> tuple[tuple[Item, ...], tuple[SignUsage, ...]]:
-    """The items of a file with parts, and the sign usage of each part."""
+) -> tuple[tuple[Item, ...], tuple[SignUsage, ...], PinnedNumbers]:
+    """The items of a file with parts, the sign usage of each part, and the numbers of its notes page."""
     shared = checked.reading.shared
     if shared is None:
-        return (), ()
+        return (), (), NOTHING_PINNED
     parts = tuple(_parts(checked, shared, options, store, reads))
     if options.cues:
         parts = tuple(_with_cues(part, parts, options) for part in parts)
     items: tuple[Item, ...] = ()
     ways: tuple[SignUsage, ...] = ()
+    pinned = NOTHING_PINNED
     if options.notes is not None or numbers is not None:
         from gesturesmith.pipeline import notes
 
@@ -124,23 +126,25 @@ def compiled(
                 name=options.name,
                 pitches="written",
             )
-            numbers, items = notes.numbers_of(noted), (notes.notes_item(noted, place),)
+            numbers, pinned = notes.numbers_of(noted, place.pinned)
+            items = (notes.notes_item(noted, place),)
         if numbers is not None:
             parts = tuple(part.renumbered(numbers) for part in parts)
         ways = tuple(way for part in noted for way in notes.ways_of(part))
-    return (*_laid_out(checked.report, parts, shared, options), *items), ways
+    return (*_laid_out(checked.report, parts, shared, options), *items), ways, pinned
 
 
 def _notes_of(part: EngravedPart, shared: Settings) -> Iterator[NotesPart]:
     """The input of a notes page from a part, in the language of the score."""
     from gesturesmith.pipeline import notes
 
-    name = f"{part.checked.report.source.name}, {part.part.title}"
+    source = part.checked.report.source.name
+    name = f"{source}, {part.part.title}"
     settings = replace(part.settings, wording=shared.wording)
-    yield notes.part_of(name, part.checked, settings, (one.music for one in part.engravings))
+    yield notes.part_of(source, name, part.checked, settings, (one.music for one in part.engravings))
     for player, cases in zip(part.apart, part.checked.players, strict=False):
         own = replace(part.checked, passage_cases=cases)
-        yield notes.part_of(name, own, settings, (one.music for one in player))
+        yield notes.part_of(source, name, own, settings, (one.music for one in player))
 
 
 def _parts(

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from gesturesmith.checker import check_text
 from gesturesmith.exercises.preparation import barred, preparation, rest_s, warm_up
+from gesturesmith.model.looks import AS_WRITTEN, PageLook
 from gesturesmith.pipeline.naming import delivery_name, file_name
 from gesturesmith.pipeline.types import CompileResult
 from gesturesmith.rules.base import Case
@@ -41,6 +42,7 @@ class SheetOptions:
     stem      the file's name without ending
     place     the folder of its outputs, below the output folder
     name      a pattern for the outputs' folder instead of the stem (see `naming`)
+    look      replaces settings of the page
     lilypond  used to count the lines that fit a page; None if there is none
     """
 
@@ -48,13 +50,14 @@ class SheetOptions:
     stem: str = "untitled"
     place: PurePosixPath = PurePosixPath()
     name: str | None = None
+    look: PageLook = AS_WRITTEN
     lilypond: LilyPond | None = None
 
 
 def compile_sheet(sources: tuple[Source, ...], options: SheetOptions) -> CompileResult:
     """From the text of one file to a report and a sheet for each `exercises` block that has a playable line."""
     (source,) = sources
-    checked = check_text(source, folder=options.folder, suggestions=False)
+    checked = check_text(source, folder=options.folder, look=options.look, suggestions=False)
     parts = checked.parts or (checked,)
     there = tuple(dict.fromkeys(name for part in parts for name in part.practices))
     if not checked.report.usable:

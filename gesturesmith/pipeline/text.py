@@ -11,6 +11,7 @@ from gesturesmith.diagnostics import FileReport, GestureReport, PassageReport, S
 from gesturesmith.lang import parse
 from gesturesmith.model.parts import has_parts
 from gesturesmith.model.reading import Reading, read_tree
+from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
 from gesturesmith.pipeline.music import engraved
 from gesturesmith.pipeline.naming import delivery_name, file_name
 from gesturesmith.pipeline.picture import snippet
@@ -50,22 +51,25 @@ def compile_text(
         if reading.piece is None:
             from gesturesmith.pipeline import parts
 
-            made, uses = parts.compiled(checked, options, store, reads, numbers)
+            made, uses, kept_numbers = parts.compiled(checked, options, store, reads, numbers)
             if sketched:
                 made = (*made, *sketches(checked, options.only, options.place / file_name(options.stem)))
-            return CompileResult(reports=(report,), names=tuple(dict.fromkeys(there)), items=made, ways=uses)
+            return CompileResult(
+                reports=(report,), names=tuple(dict.fromkeys(there)), items=made, ways=uses, pinned=kept_numbers
+            )
         settings = reading.piece.settings
         # Abjad is imported here, and only here.
         engravings = tuple(engraved(checked, report, settings, options, kept, reads))
         items: tuple[Item, ...] = ()
         ways: tuple[SignUsage, ...] = ()
+        pinned = NOTHING_PINNED
         if options.notes is not None or numbers is not None:
-            engravings, items, ways = _numbered(checked, engravings, settings, options, numbers)
+            engravings, items, ways, pinned = _numbered(checked, engravings, settings, options, numbers)
         laid_out = _laid_out(report, engravings, settings, options)
         if sketched:
             folder = options.place / _stem(settings, options)
             items = (*items, *sketches(checked, options.only, folder))
-        return CompileResult(reports=(report,), names=there, items=(*laid_out, *items), ways=ways)
+        return CompileResult(reports=(report,), names=there, items=(*laid_out, *items), ways=ways, pinned=pinned)
 
 
 def _read(
@@ -73,6 +77,7 @@ def _read(
 ) -> tuple[Reading, GestureCache | None, bool]:
     """The checked file; its gesture cache, if used; whether cached gestures were skipped."""
     tree, errors = parse(source)
+    tree = options.look.on(tree)
     kept = None
     left = tree
     if store is not None and not options.only_check and not errors and not has_parts(tree):
@@ -94,21 +99,24 @@ def _numbered(
     settings: Settings,
     options: Options,
     numbers: Numbers | None,
-) -> tuple[tuple[EngravedMusic, ...], tuple[Item, ...], tuple[SignUsage, ...]]:
-    """The music with the numbers of a notes page, that page if it is the file's own, and the file's sign usage."""
+) -> tuple[tuple[EngravedMusic, ...], tuple[Item, ...], tuple[SignUsage, ...], PinnedNumbers]:
+    """The music with the numbers of a notes page, that page if it is the file's own, the file's sign usage, and the
+    numbers of its page."""
     from gesturesmith.pipeline import notes
 
     # A single gesture keeps the numbers it has among all.
     everything = engravings
     if options.only is not None:
         everything = tuple(engraved(checked, checked.report, settings, options, None))
-    part = notes.part_of(checked.report.source.name, checked, settings, (one.music for one in everything))
+    name, pinned = checked.report.source.name, NOTHING_PINNED
+    part = notes.part_of(name, name, checked, settings, (one.music for one in everything))
     items: tuple[Item, ...] = ()
     if options.notes is not None and everything:
         place = replace(options.notes, place=options.place, stem=f"{options.stem}-notes", name=options.name)
-        numbers, items = notes.numbers_of((part,)), (notes.notes_item((part,), place),)
+        numbers, pinned = notes.numbers_of((part,), place.pinned)
+        items = (notes.notes_item((part,), place),)
     numbered = tuple(numbers.on(one) for one in engravings) if numbers else engravings
-    return numbered, items, tuple(notes.ways_of(part))
+    return numbered, items, tuple(notes.ways_of(part)), pinned
 
 
 def compile_file(

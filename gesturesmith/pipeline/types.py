@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 from gesturesmith.diagnostics import FileReport
 from gesturesmith.kinds import Pitches
+from gesturesmith.model.looks import AS_WRITTEN, PageLook
+from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
 from gesturesmith.values import frozen, uncounted
 
 if TYPE_CHECKING:  # `check` needs neither files nor writers
@@ -25,10 +27,11 @@ class NotesOptions:
     stem      its name
     name      a pattern for its name instead of the stem (see `naming`)
     columns   1 | 2
-    wording   languages of the standard texts; () for those of the (first) file
+    look      what replaces the settings of the files; languages and paper are those of the first
     version   a line for the foot of each page, "" for none
     pitches   pitches in the parts: written | sounding
     draft     whether the parts contain refused gestures too
+    pinned    numbers that stay as they were delivered
     """
 
     folders: tuple[Path | None, ...] = ()
@@ -36,10 +39,11 @@ class NotesOptions:
     stem: str = "performance-notes"
     name: str | None = None
     columns: int = 2
-    wording: tuple[str, ...] = ()
+    look: PageLook = AS_WRITTEN
     version: str = ""
     pitches: Pitches = "written"
     draft: bool = False
+    pinned: PinnedNumbers = NOTHING_PINNED
 
 
 _NAMES = uncounted("it names files")
@@ -63,6 +67,7 @@ class Options:
     only        the one gesture or passage wanted; None for all
     suggest     the one gesture for which suggestions are tried; None for all
     draft       also engrave what is refused, marked as a draft
+    look        replaces settings of the page
     cues        parts have cues: what others play before an entry after a long rest
     notes       also make a notes page of the file, whose numbers its marks have
     together    identifies the files of a shared notes page that gives the numbers of its marks; else ""
@@ -79,6 +84,7 @@ class Options:
     only: str | None = field(default=None, metadata=_LATER)
     suggest: str | None = field(default=None, metadata=_LATER)
     draft: bool = False
+    look: PageLook = AS_WRITTEN
     cues: bool = field(default=False, metadata=_LATER)
     notes: NotesOptions | None = field(default=None, metadata=_NUMBERS)
     together: str = field(default="", metadata=_NUMBERS)
@@ -101,12 +107,14 @@ class CompileResult:
     names    all gestures and passages, whether wanted or not
     items    pages and snippets; empty if nothing can be engraved
     ways     how the files use signs (see `differences`)
+    pinned   the numbers of the notes page made, as they are kept for the next delivery
     """
 
     reports: tuple[FileReport, ...]
     names: tuple[str, ...] = ()
     items: tuple[Item, ...] = ()
     ways: tuple[SignUsage, ...] = ()
+    pinned: PinnedNumbers = NOTHING_PINNED
 
     @property
     def report(self) -> FileReport:

@@ -33,12 +33,14 @@ class Footnote:
 
     techniques  keys of the techniques whose standard wording it holds, in order
     own         the composer's own words in it, or ""
+    plays       if there are any, the keys of the techniques of the gesture they are about
     """
 
     number: str
     text: str
     techniques: tuple[str, ...] = ()
     own: str = ""
+    plays: tuple[str, ...] = ()
 
 
 @frozen(kw_only=True)

@@ -16,14 +16,15 @@ from gesturesmith.wording import said, technique_text, together
 
 
 class Footnotes:
-    """Numbers footnotes in order of first appearance: one number for each text, and one mark.
+    """Numbers footnotes in order of first appearance: one number for each text, and one mark. The same words about
+    different techniques are two footnotes.
 
     In a passage a footnote already marked needs no second mark: the word or sign shows that it still applies.
     """
 
     def __init__(self, languages: tuple[str, ...]) -> None:
         self._languages = languages
-        self._known: dict[str, Footnote] = {}
+        self._known: dict[tuple[str, tuple[str, ...]], Footnote] = {}
 
     @property
     def footnotes(self) -> tuple[Footnote, ...]:
@@ -34,7 +35,8 @@ class Footnotes:
         """Put the marks of a gesture at its events."""
         gesture, events = case.gesture, line.sounding
         if gesture.footnote is not None and gesture.own_words is not None:
-            self._put(events[0], [Footnote(number="", text=gesture.own_words, own=gesture.own_words)])
+            own = Footnote(number="", text=gesture.own_words, own=gesture.own_words, plays=plays(case))
+            self._put(events[0], [own])
             return
         seen: tuple[Technique, ...] = ()
         for n, event in enumerate(events):
@@ -46,7 +48,7 @@ class Footnotes:
                 if (text := self._standard(t, told_where(case)))
             ]
             if n == 0 and gesture.note is not None:
-                wanted = [*wanted[:-1], _with_note(wanted[-1:], gesture.note)]
+                wanted = [*wanted[:-1], _with_note(wanted[-1:], case, gesture.note)]
             self._put(event, wanted)
             seen = (*seen, *new)
 
@@ -57,11 +59,16 @@ class Footnotes:
         return together(technique_text(technique, language, *where) for language in self._languages)
 
     def _put(self, event: EventBuilder, wanted: list[Footnote]) -> None:
-        new = {w.text: w for w in wanted if w.text not in self._known}
-        for text, footnote in new.items():
-            self._known[text] = replace(footnote, number=str(len(self._known) + 1))
+        new = {(w.text, w.plays): w for w in wanted if (w.text, w.plays) not in self._known}
+        for key, footnote in new.items():
+            self._known[key] = replace(footnote, number=str(len(self._known) + 1))
         if new:
-            event.marks.append(FootnoteMark(numbers=tuple(self._known[text].number for text in new)))
+            event.marks.append(FootnoteMark(numbers=tuple(self._known[key].number for key in new)))
+
+
+def plays(case: Case) -> tuple[str, ...]:
+    """The keys of all techniques of a gesture, sorted: what its own text is about."""
+    return tuple(sorted(t.key for t in _played(case) if t.layer != "none"))
 
 
 def told_where(case: Case) -> tuple[str, ...]:
@@ -89,10 +96,11 @@ def _other_wheres(case: Case) -> tuple[str, ...]:
     return (case.instrument.means,)
 
 
-def _with_note(last: list[Footnote], note: str) -> Footnote:
+def _with_note(last: list[Footnote], case: Case, note: str) -> Footnote:
     """The composer's addition after the standard wording, or alone."""
     text = " ".join([*(f.text for f in last), note])
-    return Footnote(number="", text=text, techniques=tuple(k for f in last for k in f.techniques), own=note)
+    standard = tuple(key for footnote in last for key in footnote.techniques)
+    return Footnote(number="", text=text, techniques=standard, own=note, plays=plays(case))
 
 
 def cautions(cases: tuple[Case, ...], languages: tuple[str, ...]) -> tuple[str, ...]:

@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator
 from dataclasses import replace
+from itertools import count
+from typing import get_args
 
 from gesturesmith.backends.lilypond import EngravedMusic
 from gesturesmith.exercises.preparation import harmonics
+from gesturesmith.kinds import Layer
 from gesturesmith.model.excerpt import excerpt, with_harmonics
 from gesturesmith.model.piece import Settings
+from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
 from gesturesmith.realise import realise
 from gesturesmith.rules.base import Case
 from gesturesmith.score.music import Footnote, Music
-from gesturesmith.score.notes import told_where
+from gesturesmith.score.notes import plays, told_where
 from gesturesmith.sheets._signs import SIGNS, Sign, Use, is_quarter_tone
 from gesturesmith.techniques.base import GROUP_OF_LAYER, Technique
 from gesturesmith.values import frozen
@@ -32,6 +36,7 @@ class NotesPart:
     """One file with its engraved music.
 
     name      the name of the file, as shown to people
+    source    the same without the name of a part
     gestures  its gestures, each with its music
     played    what else passages play: single pitches and transposed gestures
     passages  the music of its passages
@@ -39,6 +44,7 @@ class NotesPart:
     """
 
     name: str
+    source: str = ""
     settings: Settings
     gestures: tuple[tuple[Case, Music], ...]
     played: tuple[tuple[Case, Music], ...] = ()
@@ -55,18 +61,22 @@ class NotesPart:
         return (*(music for _, music in self.gestures), *self.passages)
 
 
+# What an entry for gestures with a text of their own is about: the text, and the techniques of the gestures.
+type OwnText = tuple[str, tuple[str, ...]]
+
+
 @frozen(kw_only=True)
 class Numbers:
     """A numbering: the number of each technique, by key, and of each of the composer's own texts."""
 
     techniques: tuple[tuple[str, str], ...] = ()
-    own: tuple[tuple[str, str], ...] = ()
+    own: tuple[tuple[OwnText, str], ...] = ()
 
     def label(self, footnote: Footnote) -> str:
         """The label of a footnote at the note: one number or, if the composer adds to our text, two."""
         technique, own = dict(self.techniques), dict(self.own)
         numbers = [technique[key] for key in footnote.techniques]
-        return ", ".join([*numbers, own[footnote.own]] if footnote.own else numbers)
+        return ", ".join([*numbers, own[footnote.own, footnote.plays]] if footnote.own else numbers)
 
     def on(self, engraving: EngravedMusic) -> EngravedMusic:
         """The music with these numbers at its marks, without its own footnote texts."""
@@ -101,41 +111,74 @@ class Section:
 
 @frozen(kw_only=True)
 class Choice:
-    """The rows of a notes page and their numbering."""
+    """The rows of a notes page and their numbering; `pinned`: the same to be kept for the next delivery."""
 
     sections: tuple[Section, ...]
     numbers: Numbers
+    pinned: PinnedNumbers = NOTHING_PINNED
 
 
-def choose(parts: tuple[NotesPart, ...], languages: tuple[str, ...]) -> Choice:
+def choose(
+    parts: tuple[NotesPart, ...], languages: tuple[str, ...], pinned: PinnedNumbers = NOTHING_PINNED
+) -> Choice:
     """The rows of the notes page of these parts, in the given languages.
 
-    Every sign and technique once, in order of first appearance within its group, and groups of techniques in order
-    of their first member; then gestures with the composer's own texts. Numbers ascend down the page.
+    Every sign and technique once; then gestures with the composer's own texts. The order of sections is always the
+    same, and within each the numbers ascend. What has a `pinned` number keeps it; anything else gets the numbers
+    after all of these, down the page.
     """
     uses = tuple(Use(case=case, music=music, settings=part.settings) for part in parts for case, music in part.all)
     used = _used(uses)
     groups = _grouped(used)
-    order = [t.key for found in groups.values() for t in found]
-    techniques = {key: str(number) for number, key in enumerate(order, start=1)}
     own = _own_texts(parts)
-    numbers = {text: str(number) for number, text in enumerate(own, start=len(order) + 1)}
+    numbers = _numbered(tuple(t for found in groups.values() for t in found), own, pinned)
+    of_technique, of_text = dict(numbers.techniques), dict(numbers.own)
     sections = [*_sign_sections(uses, languages)]
     for group, found in groups.items():
-        rows = tuple(_technique_entry(t, used[t], techniques[t.key], languages) for t in found)
+        those = sorted(found, key=lambda t: int(of_technique[t.key]))
+        rows = tuple(_technique_entry(t, used[t], of_technique[t.key], languages) for t in those)
         means = {one.gesture.instrument.means for t in found for one in used[t]}
         title = said(f"group-{group}", languages, means.pop() if len(means) == 1 else "both")
         sections.append(Section(title=title, entries=rows))
     if own:
         rows = tuple(
-            _gesture_entry(text, mine, numbers[text], techniques, languages, several=len(parts) > 1)
-            for text, mine in own.items()
+            _gesture_entry(key[0], own[key], number, of_technique, languages, parts)
+            for key, number in sorted(of_text.items(), key=lambda one: int(one[1]))
         )
         sections.append(Section(title=said("heading-gestures", languages), entries=rows))
-    return Choice(
-        sections=tuple(sections),
-        numbers=Numbers(techniques=tuple(techniques.items()), own=tuple(numbers.items())),
-    )
+    return Choice(sections=tuple(sections), numbers=numbers, pinned=_pinned(numbers, own, pinned))
+
+
+type _Own = dict[OwnText, list[tuple[NotesPart, Case, Music]]]
+
+
+def _numbered(order: tuple[Technique, ...], own: _Own, pinned: PinnedNumbers) -> Numbers:
+    """The numbers of a page: those pinned, then new ones in its order."""
+    next_number = count(pinned.last + 1)
+    of_technique, of_gesture = dict(pinned.techniques), dict(pinned.gestures)
+    techniques = tuple((t.key, str(of_technique.get(t.key) or next(next_number))) for t in order)
+    taken: set[int] = set()
+    texts = []
+    for key, mine in own.items():
+        before = (of_gesture.get(pin(part, case)) for part, case, _ in mine)
+        # If gestures that shared an entry have texts of their own now, the first keeps the number.
+        number = next((n for n in before if n is not None and n not in taken), None) or next(next_number)
+        taken.add(number)
+        texts.append((key, str(number)))
+    return Numbers(techniques=techniques, own=tuple(texts))
+
+
+def _pinned(numbers: Numbers, own: _Own, before: PinnedNumbers) -> PinnedNumbers:
+    techniques = dict(before.techniques) | {key: int(number) for key, number in numbers.techniques}
+    gestures = dict(before.gestures)
+    for key, number in numbers.own:
+        gestures |= {pin(part, case): int(number) for part, case, _ in own[key]}
+    return PinnedNumbers(techniques=tuple(techniques.items()), gestures=tuple(gestures.items()))
+
+
+def pin(part: NotesPart, case: Case) -> str:
+    """The name by which the number of a gesture is kept."""
+    return f"{part.source or part.name}: {case.gesture.name}"
 
 
 def said(key: str, languages: tuple[str, ...], means: str = "") -> tuple[str, ...]:
@@ -147,11 +190,10 @@ def said(key: str, languages: tuple[str, ...], means: str = "") -> tuple[str, ..
 
 
 def _sign_sections(uses: tuple[Use, ...], languages: tuple[str, ...]) -> Iterator[Section]:
-    seen: dict[Sign, Use] = {}
-    for one in uses:
-        seen.update((sign, one) for sign in SIGNS if sign not in seen and sign.used(one))
+    first = ((sign, next((one for one in uses if sign.used(one)), None)) for sign in SIGNS)
+    seen = [(sign, one) for sign, one in first if one is not None]
     for group in SIGN_GROUPS:
-        rows = tuple(_sign_entry(sign, one, languages) for sign, one in seen.items() if sign.group == group)
+        rows = tuple(_sign_entry(sign, one, languages) for sign, one in seen if sign.group == group)
         if rows:
             yield Section(title=said(f"group-{group}", languages), entries=rows)
 
@@ -224,11 +266,18 @@ def _used(uses: tuple[Use, ...]) -> dict[Technique, list[Use]]:
 
 
 def _grouped(used: Iterable[Technique]) -> dict[str, list[Technique]]:
-    """Techniques by group, both in order of appearance."""
-    groups: dict[str, list[Technique]] = {}
+    """Techniques by group, in the order of layers, and within each in order of appearance."""
+    groups: dict[str, list[Technique]] = {group: [] for group in GROUPS}
     for technique in used:
-        groups.setdefault(GROUP_OF_LAYER.get(technique.layer, technique.layer), []).append(technique)
-    return groups
+        groups[_group(technique.layer)].append(technique)
+    return {group: found for group, found in groups.items() if found}
+
+
+def _group(layer: Layer) -> str:
+    return GROUP_OF_LAYER.get(layer, layer)
+
+
+GROUPS = tuple(dict.fromkeys(_group(layer) for layer in get_args(Layer)))
 
 
 def _technique_entry(technique: Technique, those: list[Use], number: str, languages: tuple[str, ...]) -> NotesEntry:
@@ -307,14 +356,15 @@ def _showing(technique: Technique, one: Use) -> Case:
 # --- gestures --------------------------------------------------------------------------------------------------
 
 
-def _own_texts(parts: tuple[NotesPart, ...]) -> dict[str, list[tuple[NotesPart, Case, Music]]]:
-    """The composer's own texts, each with all its gestures, in order."""
-    found: dict[str, list[tuple[NotesPart, Case, Music]]] = {}
+def _own_texts(parts: tuple[NotesPart, ...]) -> _Own:
+    """The composer's own texts with all their gestures, in order: one entry for gestures with the same text and
+    the same techniques."""
+    found: _Own = {}
     for part in parts:
         for case, music in part.all:
             text = case.gesture.own_words
             if text is not None:
-                found.setdefault(text, []).append((part, case, music))
+                found.setdefault((text, plays(case)), []).append((part, case, music))
     return found
 
 
@@ -324,8 +374,7 @@ def _gesture_entry(
     number: str,
     techniques: dict[str, str],
     languages: tuple[str, ...],
-    *,
-    several: bool,
+    parts: tuple[NotesPart, ...],
 ) -> NotesEntry:
     """A gesture with its own text, which also names the techniques whose standard text it replaces."""
     part, case, music = mine[0]
@@ -337,7 +386,7 @@ def _gesture_entry(
     see = (" ".join(_see(t, techniques[t.key], language) for t in replaced) for language in languages)
     return NotesEntry(
         number=number,
-        names=(_names(mine, several=several),),
+        names=(_names(mine, languages, parts),),
         texts=(text, *(line for line in see if line)),
         case=shown or case,
         settings=_telling(part.settings),
@@ -351,15 +400,31 @@ def _see(technique: Technique, number: str, language: str) -> str:
     return said_so.replace("{title}", technique_title(technique, language))
 
 
-def _names(mine: list[tuple[NotesPart, Case, Music]], *, several: bool) -> str:
-    """The names of gestures, each with its pieces if there are several; of many, the first few."""
-    pieces: dict[str, dict[str, None]] = {}
+def _names(
+    mine: list[tuple[NotesPart, Case, Music]], languages: tuple[str, ...], parts: tuple[NotesPart, ...]
+) -> str:
+    """The names of gestures; of several parts or pieces, each place with the gestures there: `Ash, Fern (Horn 1);
+    Ash (Tuba)`."""
+    by_place: dict[str, dict[str, None]] = {}
     for part, case, _ in mine:
-        name = case.gesture.title or case.gesture.name
-        pieces.setdefault(name, {})[part.settings.title or part.name] = None
-    names = [f"{name} ({_some(list(where))})" if several else name for name, where in pieces.items()]
-    return _some(names)
+        place = _place(part, languages, parts)
+        by_place.setdefault(place, {})[case.gesture.title or case.gesture.name] = None
+    told = [f"{_some(list(names))} ({place})" if place else _some(list(names)) for place, names in by_place.items()]
+    return _some(told, "; ")
 
 
-def _some(names: list[str]) -> str:
-    return ", ".join(names[:_MAX_NAMES]) + (", …" if len(names) > _MAX_NAMES else "")
+def _place(part: NotesPart, languages: tuple[str, ...], parts: tuple[NotesPart, ...]) -> str:
+    """What tells a part from the others of a page: its piece if there are several, its name if they differ, else
+    its file."""
+    titles = {p.settings.title for p in parts}
+    alike = [p for p in parts if p.settings.title == part.settings.title]
+    name = part.settings.part_name(languages)
+    same_name = {p.source or p.name for p in alike if p.settings.part_name(languages) == name}
+    piece = [part.settings.title or part.source or part.name] if len(titles) > 1 else []
+    own = [name] if len({p.settings.part_name(languages) for p in alike}) > 1 else []
+    file = [part.source or part.name] if len(same_name) > 1 else []
+    return ", ".join(dict.fromkeys((*piece, *own, *file)))
+
+
+def _some(names: list[str], between: str = ", ") -> str:
+    return between.join(names[:_MAX_NAMES]) + (f"{between}…" if len(names) > _MAX_NAMES else "")

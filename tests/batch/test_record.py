@@ -68,4 +68,4 @@ def test_a_field_that_is_left_out_says_why():
         left_out = [f for f in fields(cls) if f.metadata]
         assert left_out
         assert all(f.metadata == uncounted(*f.metadata.values()) and "".join(f.metadata.values()) for f in left_out)
-    assert [one.partition("=")[0] for one in counted(Options())] == ["pitches", "draft"]
+    assert [one.partition("=")[0] for one in counted(Options())] == ["pitches", "draft", "look"]

@@ -14,6 +14,8 @@ import timing
 from cli.conftest import GOOD, HEAD, HIGH, WRONG
 from sampling import whole
 
+from gesturesmith.batch import running
+
 ONLY_HIGH = f"{HEAD}\ngesture beyond\n  contour: G6\n"
 
 
@@ -58,6 +60,9 @@ def test_a_folder_is_mirrored(here, run, parts):
     ]
     assert result.out.endswith(
         "total: 4 made, 0 unchanged, 1 refused, 1 failed; 1 written without their refused gestures\n"
+        "  without refused gestures: parts/horn/b.gesture (beyond)\n"
+        "  refused: parts/none.gesture\n"
+        "  failed: parts/horn/wrong.gesture\n"
     )
 
 
@@ -134,7 +139,11 @@ def test_forty_files_that_all_fail(here, run):
     result = run("engrave", "bad")
     assert result.status == 2
     assert result.out.count("cannot be read: call:") == 40
-    assert result.out.endswith("total: 0 made, 0 unchanged, 0 refused, 40 failed\n")
+    total = result.out.rpartition("total: ")[2].splitlines()
+    assert total == [
+        "0 made, 0 unchanged, 0 refused, 40 failed",
+        *(f"  failed: bad/{n:02}.gesture" for n in range(40)),
+    ]
     assert not (here / "out").exists()
 
 
@@ -177,6 +186,68 @@ def test_a_manifest_goes_over_nothing_of_the_users(here, run, name, said):
     forced = run("engrave", "--as", "ily", "--force", "--manifest", name, "a.gesture")
     assert forced.status == (2 if name == "a.gesture" else 0)
     assert ((here / name).read_text() == before) == (name == "a.gesture")
+
+
+@pytest.mark.parametrize(
+    ("place", "said"),
+    [
+        ("parts", "parts is a folder"),
+        ("", ". is a folder"),
+        ("a.gesture/m.json", "a.gesture/m.json: a.gesture is a file, not a folder"),
+        ("shut/deep/m.json", "shut/deep/m.json: permission denied"),
+    ],
+)
+def test_an_impossible_manifest_is_said_before_any_work(here, run, place, said, monkeypatch):
+    tree(here, a=GOOD, parts__b=GOOD)
+    (here / "shut").mkdir()
+    may = os.access  # root may write anywhere, so the folder is shut by hand
+    monkeypatch.setattr(os, "access", lambda path, mode: Path(path) != Path("shut") and may(path, mode))
+    result = run("engrave", "--as", "ily", "--manifest", place, "a.gesture")
+    assert result.status == 2
+    assert f"the manifest cannot be written: {said}" in result.err
+    assert not (here / "out").exists()
+
+
+def test_quiet_names_only_what_is_wrong(here, run, parts):
+    result = run("engrave", "--as", "ily", "--quiet", "parts")
+    assert result.err == "parts/horn/wrong.gesture has errors; nothing was engraved\n"
+    assert result.out == (
+        "total: 4 made, 0 unchanged, 1 refused, 1 failed; 1 written without their refused gestures\n"
+        "  without refused gestures: parts/horn/b.gesture (beyond)\n"
+        "  refused: parts/none.gesture\n"
+        "  failed: parts/horn/wrong.gesture\n"
+    )
+    assert run("engrave", "--as", "ily", "-q", "parts/a.gesture").out == ""
+
+
+def test_what_is_with_care_is_counted(here, run):
+    """Loud pedal tones of a horn need care (GS101, memory); a draft has the refused gestures too."""
+    care = f"{HEAD}\ngesture call\n  contour: C3\n  technique: flutter-tongue\n  dynamics: ppp\n"
+    tree(here, parts__a=GOOD, parts__care=care, parts__high=HIGH)
+    total = run("engrave", "--as", "ily", "-q", "parts").out.splitlines()[0]
+    assert (
+        total
+        == "total: 3 made, 0 unchanged, 0 refused, 0 failed; 1 with care; 1 written without their refused gestures"
+    )
+    assert "without" not in run("engrave", "--as", "ily", "-q", "--draft", "parts").out
+
+
+def test_an_interrupted_run_counts_what_is_whole(here, run, monkeypatch):
+    tree(here, a=GOOD, b=GOOD, c=GOOD)
+    deliver, calls = running.deliver, []
+
+    def stopped(*arguments, **more):
+        calls.append(1)
+        if len(calls) == 3:
+            raise KeyboardInterrupt
+        return deliver(*arguments, **more)
+
+    monkeypatch.setattr(running, "deliver", stopped)
+    result = run("engrave", "--as", "ily", "a.gesture", "b.gesture", "c.gesture")
+    assert result.status == 130
+    assert "total: 2 made, 0 unchanged, 0 refused, 0 failed\n" in result.out
+    assert "interrupted: 2 of 3 done, and what they made is whole; the next run makes the rest\n" in result.out
+    assert {"a/call.ily", "b/call.ily"} <= set(made(here / "out"))
 
 
 def test_a_manifest_goes_over_no_page(here, run):
@@ -305,7 +376,7 @@ def test_sheets_of_a_folder(here, run):
     assert "no `exercises` block" in alone.err
     tree(here, parts__none=GOOD, parts__high=GOOD + block.replace("G4..Bb4", "G6..A6"))
     counted = run("sheet", "--as", "ly", "parts")
-    assert counted.out.endswith("total: 0 made, 1 unchanged, 1 refused, 0 failed\n")
+    assert "total: 0 made, 1 unchanged, 1 refused, 0 failed\n" in counted.out
 
 
 @whole

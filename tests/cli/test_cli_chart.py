@@ -57,7 +57,7 @@ def test_an_instrument_of_ones_own(run, here) -> None:
         (["missing.toml"], "missing.toml"),
         (["horn", "--kind", "fingring"], "unknown chart 'fingring' (choose from fingering, ladders"),
         (["horn", "--kind", ","], "missing chart"),
-        (["horn", "--wording", "en,de,fr"], "give one or two languages"),
+        (["horn", "--wording", "en,de,fr"], "`wording` takes one language, or two with a comma"),
         (["horn", "--as", "ily"], "charts have no such format"),
         ([], "INSTRUMENT"),
     ],

@@ -72,6 +72,45 @@ def test_one_document_with_a_foot_in_two_languages(files, run):
         assert said in text
 
 
+def test_engrave_takes_the_options_of_notes_and_looks_alike(files, run):
+    """Parts and notes in the language and on the paper asked for, whatever their files say."""
+    look = ("--wording", "fr", "--paper", "letter", "--columns", "1", "--version-line", "Proof", "--date", "May")
+    result = run("engrave", "in", "--notes", *look)
+    assert result.status == 0
+    sizes = {
+        path.name: pypdf.PdfReader(path).pages[0].mediabox[2:]
+        for path in (*(files / "out").glob("one*.pdf"), *(files / "out" / "deep").glob("two*.pdf"))
+    }
+    assert sizes.keys() == {"one.pdf", "one-notes.pdf", "two.pdf", "two-notes.pdf"}
+    for size in sizes.values():
+        assert [*map(float, size)] == pytest.approx([8.5 * 72, 11 * 72], abs=1)  # inches
+    for name in ("one-notes.pdf", "deep/two-notes.pdf"):
+        assert "Notes d’exécution" in (said := words(files / "out" / name))
+        assert "Proof, May" in said
+    assert "Cor en fa" in words(files / "out" / "one.pdf")
+    assert "Cor en fa" in words(files / "out" / "deep" / "two.pdf")
+
+
+@pytest.mark.parametrize("option", ["--one-document", "--columns=1", "--version-line=x", "--date=x"])
+def test_options_of_notes_need_notes(files, run, option):
+    result = run("engrave", "in", option)
+    assert result.status == 2
+    assert f"{option.partition('=')[0]} is about notes pages: add --notes" in result.err
+    assert not (files / "out").exists()
+
+
+def test_one_document_has_one_paper(files, run):
+    """Said before any work; `--paper` settles it."""
+    (files / "in" / "one.gesture").write_text(f"paper: letter\n{ONE}", "utf-8")
+    for command in (("notes", "in", "--one-document"), ("engrave", "in", "--notes", "--one-document")):
+        result = run(*command)
+        assert result.status == 2
+        assert "one document has one paper: in/one.gesture has letter, in/deep/two.gesture a4" in result.err
+        assert "--paper" in result.err
+        assert not (files / "out").exists()
+    assert run("notes", "in", "--one-document", "--paper", "a4", "--as", "ly").status == 0
+
+
 def test_no_date_of_its_own(files, run):
     run("notes", "in/one.gesture")
     assert not re.search(r"\b20\d\d\b", words(files / "out" / "one-notes.pdf"))
@@ -90,11 +129,11 @@ def test_parts_are_numbered_as_their_notes_are(files, run):
     result = run("engrave", "in", "--notes", "--as", "pdf,ly")
     assert result.status == 0
     assert {"one.pdf", "one-notes.pdf", "deep/two.pdf", "deep/two-notes.pdf"} <= made(files / "out")
-    assert marks(files / "out" / "one.ly") == ["1", "1, 2"]
+    assert marks(files / "out" / "one.ly") == ["2", "1, 2"]
     assert "As a gull." not in (files / "out" / "deep" / "two.ly").read_text("utf-8")
     assert "As a gull." in words(files / "out" / "deep" / "two-notes.pdf")
     numbers = dict(re.findall(r'gs-entry "(\d+)" "(\w+)', (files / "out" / "one-notes.ly").read_text("utf-8")))
-    assert numbers == {"1": "Growl", "2": "Half"}
+    assert numbers == {"1": "Half", "2": "Growl"}
 
 
 def test_parts_are_numbered_by_one_document_and_again_when_another_file_changes(files, run):
@@ -103,7 +142,7 @@ def test_parts_are_numbered_by_one_document_and_again_when_another_file_changes(
     assert made(out, "ly") >= {"performance-notes.ly", "one.ly", "deep/two.ly"}
     first = {name: marks(out / name) for name in ("one.ly", "deep/two.ly")}
     # Files in a folder come before those in its subfolders.
-    assert first == {"one.ly": ["1", "1, 2"], "deep/two.ly": ["4"]}
+    assert first == {"one.ly": ["3", "2, 3"], "deep/two.ly": ["4"]}
     (files / "in" / "one.gesture").write_text(ONE.replace("half-valve + ", ""), "utf-8")
     run("engrave", "in", "--notes", "--one-document", "--as", "ly")
     assert marks(out / "deep" / "two.ly") == ["3"]
@@ -122,8 +161,11 @@ def test_one_bad_file_does_not_stop_the_others(files, run):
     ("arguments", "said"),
     [
         (("--as", "svg"), "notes cannot be made as svg (choose from ly, musicxml, mxl, pdf"),
-        (("--wording", "nl"), "unknown language 'nl' (choose from en, de, fr, it"),
-        (("--wording", "en,de,fr"), "give one or two languages"),
+        (("--wording", "nl"), "`nl` is not a language of the page texts: write `en`, `de`, `fr` or `it`"),
+        (("--wording", "en,de,fr"), "`wording` takes one language, or two with a comma"),
+        (("--wording", " "), "`wording` has no value"),
+        (("--paper", "a3"), "`a3` is not a paper size: write `a4` or `letter`, or width and height"),
+        (("--paper", "a4\ntitle: x"), "this is more than one line"),
         (("--columns", "3"), "3 is not in the range"),
     ],
 )

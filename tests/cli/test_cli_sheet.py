@@ -132,8 +132,8 @@ def test_why_there_is_no_sheet(run, technique, instrument, status, words) -> Non
         (["--technique", "kiss", "--instrument", "horn", "--level", "6"], "6 is not a level"),
         (["--technique", "kiss", "--instrument", "horn", "--level", "3..1"], "3..1 is not a level"),
         (["--technique", "kiss", "--instrument", "horn", "--as", "svg"], "sheets have no such format"),
-        (["--technique", "kiss", "--instrument", "horn", "--wording", "nl"], "unknown language 'nl'"),
-        (["--technique", "kiss", "--instrument", "horn", "--paper", "a3"], "unknown paper 'a3'"),
+        (["--technique", "kiss", "--instrument", "horn", "--wording", "nl"], "`nl` is not a language"),
+        (["--technique", "kiss", "--instrument", "horn", "--paper", "a3"], "`a3` is not a paper size"),
     ],
 )
 def test_misused(run, arguments, words) -> None:

@@ -14,6 +14,7 @@ from sampling import count, sample
 from gesturesmith.cache import Store
 from gesturesmith.instruments import get
 from gesturesmith.instruments.profile import to_toml
+from gesturesmith.model.looks import PageLook
 from gesturesmith.pipeline import CompileResult, Options, compile_text
 from gesturesmith.pipeline.types import NotesOptions
 from gesturesmith.source import Source
@@ -161,6 +162,7 @@ OTHER = {
     "only": "g1",
     "draft": True,
     "cues": True,
+    "look": PageLook(wording="de", paper="letter"),
     "notes": NotesOptions(),
     "together": "others",
     "suggest": "g3",

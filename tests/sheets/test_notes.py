@@ -67,17 +67,67 @@ def titles(choice, *, signs: bool = False) -> list[tuple[str, list[tuple[str, st
 def test_each_technique_once_grouped_and_numbered_down_the_page(parts):
     choice = page.choose(parts(FILE), ("en",))
     assert titles(choice) == [
-        ("Lips, tongue and voice", [("1", "Flutter-tongue"), ("2", "Growl")]),
+        ("Beginnings and ends of notes", [("1", "Scoop"), ("2", "Fall")]),
         ("Valves", [("3", "Half-valve")]),
-        ("Beginnings and ends of notes", [("4", "Scoop"), ("5", "Fall")]),
+        ("Lips, tongue and voice", [("4", "Flutter-tongue"), ("5", "Growl")]),
         ("Gestures", [("6", "Third"), ("7", "Fourth")]),
     ]
 
 
 def test_own_words_stand_as_written_and_lead_to_what_they_replace(parts):
     gestures = page.choose(parts(FILE), ("en", "de")).sections[-1].entries
-    assert gestures[0].texts == ("As a ship.", "Growl: see note\u00a02.", "Growl: siehe Anmerkung\u00a02.")
+    assert gestures[0].texts == ("As a ship.", "Growl: see note\u00a05.", "Growl: siehe Anmerkung\u00a05.")
     assert gestures[1].texts == ("Lazily.",)
+
+
+def test_sections_and_signs_keep_their_order_whatever_comes_first(parts):
+    """The same gestures in the opposite order: the same sections, in the same order."""
+    blocks = FILE.split("gesture ")[1:]
+    turned = "".join(f"gesture {block}" for block in reversed(blocks))
+    there, back = (page.choose(parts(text), ("en",)) for text in (FILE, turned))
+    assert [s.title for s in there.sections] == [s.title for s in back.sections]
+    signs = [[e.names for s in c.sections for e in s.entries if not e.number] for c in (there, back)]
+    assert signs[0] == signs[1]
+
+
+def test_pinned_numbers_stay_and_new_things_get_new_ones(parts):
+    """A technique and a gesture come, another goes: what stays keeps its number, and none is given twice."""
+    first = page.choose(parts(FILE), ("en",))
+    new = 'gesture sixth\n  technique: rip\n  contour: C5\n  footnote: "Rough."\n'
+    changed = FILE.replace("technique: half-valve + flutter-tongue", "technique: flutter-tongue") + new
+    changed = changed.replace("As a ship.", "As a large ship.")
+    second = page.choose(parts(changed), ("en",), first.pinned)
+    assert titles(second) == [
+        ("Beginnings and ends of notes", [("1", "Scoop"), ("2", "Fall"), ("8", "Rip")]),
+        ("Lips, tongue and voice", [("4", "Flutter-tongue"), ("5", "Growl")]),
+        ("Gestures", [("6", "Third"), ("7", "Fourth"), ("9", "sixth")]),
+    ]
+    third = page.choose(parts(FILE), ("en",), second.pinned)
+    assert titles(third) == titles(first)
+    assert dict(second.pinned.gestures) == {"file0: third": 6, "file0: fourth": 7, "file0: sixth": 9}
+
+
+def test_gestures_that_share_an_entry_part_when_one_gets_its_own_text(parts):
+    text = "".join(f'gesture {n}\n  technique: rip\n  contour: C5\n  footnote: "Rough."\n' for n in ("one", "two"))
+    first = page.choose(parts(text), ("en",))
+    assert titles(first)[-1] == ("Gestures", [("2", "one, two")])
+    last = text.rindex("Rough.")
+    second = page.choose(parts(f"{text[:last]}Smooth.{text[last + 6 :]}"), ("en",), first.pinned)
+    assert titles(second)[-1] == ("Gestures", [("2", "one"), ("3", "two")])
+
+
+def test_the_same_text_about_different_techniques_is_two_entries(parts):
+    """And a passage marks both, since one number would say the wrong thing of the other."""
+    text = (
+        'gesture one\n  technique: growl\n  contour: C5\n  note: "Not too even."\n'
+        'gesture two\n  technique: air\n  contour: C5\n  note: "Not too even."\n'
+        "passage all\n  play: one, two\n"
+    )
+    (made,) = parts(text)
+    choice = page.choose((made,), ("en",))
+    assert titles(choice)[-1] == ("Gestures", [("3", "one"), ("4", "two")])
+    (passage,) = made.passages
+    assert [choice.numbers.label(f) for f in passage.footnotes] == ["1, 3", "2, 4"]
 
 
 def test_numbers_do_not_hang_on_the_language(parts):
@@ -103,7 +153,7 @@ def test_the_part_bears_the_numbers_of_the_page():
     options = Options(stem="a", notes=NotesOptions())
     items = compile_text(Source("a", HEAD + FILE), options).items
     (part, notes_page) = (i for i in items if i.kind == "page")
-    assert marks(part.book) == ["1", "1, 3", "6", "4, 7", "5"]
+    assert marks(part.book) == ["4", "3, 4", "6", "1, 7", "2"]
     assert str(notes_page.place) == "a-notes"
     assert marks(notes_page.book) == []
     assert "As a ship." not in part.book
@@ -115,14 +165,14 @@ def test_the_part_bears_the_numbers_of_the_page():
 def test_one_gesture_alone_has_the_number_it_has_among_all():
     options = Options(stem="a", notes=NotesOptions(), only="fifth")
     (snippet, _) = compile_text(Source("a", HEAD + FILE), options).items
-    assert marks(snippet.book) == ["5"]
+    assert marks(snippet.book) == ["2"]
 
 
 def test_one_document_numbers_over_all_files():
     sources = (Source("a", HEAD + FILE), Source("b", HEAD + "gesture x\n  technique: rip + growl\n  contour: C5\n"))
     numbers = numbering(sources, NotesOptions())
     second = compile_text(sources[1], Options(stem="b", together="both"), None, numbers).items[0]
-    assert marks(second.book) == ["2, 6"]  # growl as in the first file; rip comes after scoop and fall
+    assert marks(second.book) == ["3, 6"]  # growl as in the first file; rip comes after scoop and fall
 
 
 def test_a_gesture_that_only_a_passage_can_play_is_explained_all_the_same():
@@ -420,13 +470,13 @@ def test_every_technique_of_an_instrument_is_shown_alone(parts, path):
 
 
 def _groups(keys) -> list[list[str]]:
-    """Keys in the groups of a page, in order of first appearance."""
-    groups: dict[str, list[str]] = {}
+    """Keys in the groups of a page, which have a fixed order; in each in order of first appearance."""
+    groups: dict[str, list[str]] = {g: [] for g in ("motion", "edge", "valves", "bell", "mouth", "attack")}
     for key in keys:
         layer = techniques.get(key).layer
         mouth = layer in ("tone", "tongue", "voice", "lip")
         layer = "bell" if layer in ("cover", "stem") else layer
-        groups.setdefault("edge" if layer.startswith("edge") else "mouth" if mouth else layer, []).append(key)
+        groups["edge" if layer.startswith("edge") else "mouth" if mouth else layer].append(key)
     return list(groups.values())
 
 

@@ -16,6 +16,7 @@ import pytest
 from sheets.test_notes import FILE, HEAD
 
 from gesturesmith.lilypond import Job, LilyPond, find, start
+from gesturesmith.model.looks import PageLook
 from gesturesmith.paths import templates
 from gesturesmith.pipeline.notes import compile_notes
 from gesturesmith.pipeline.types import NotesOptions
@@ -54,7 +55,7 @@ CASES = [(paper, columns) for paper in PAPERS for columns in (1, 2)]
 
 def book(paper: str, columns: int, output: str, *languages: str) -> str:
     source = Source("a", BOOK.replace("title:", f"paper: {paper}\ntitle:", 1))
-    options = NotesOptions(columns=columns, wording=languages, version="Version 2, May")
+    options = NotesOptions(columns=columns, look=PageLook(wording=", ".join(languages)), version="Version 2, May")
     outcome = compile_notes((source,), options)
     assert outcome.report.readable, outcome.report.errors
     return outcome.items[0].book.replace('\\bookOutputName "notes"', f'\\bookOutputName "{output}"')

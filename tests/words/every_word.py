@@ -99,7 +99,7 @@ def reading(text: str) -> Reading | None:
         pages += [item.book for item in sheets.items]
 
     def notes_page() -> object:
-        part = notes.part_of("words", checked, piece.settings, (one.music for one in musics))
+        part = notes.part_of("words", "words", checked, piece.settings, (one.music for one in musics))
         return notes.notes_item((part,), NotesOptions()).book if musics else None
 
     findings, playable = _effective(report)

@@ -1,0 +1,54 @@
+"""`--wording` and `--paper`, the same for every command: they replace the settings of files."""
+
+from __future__ import annotations
+
+import functools
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+import click
+
+from gesturesmith.cli.console import clean
+from gesturesmith.cli.status import Status
+from gesturesmith.model.looks import AS_WRITTEN, PageLook
+
+
+def _checked(context: click.Context, option: click.Parameter, value: str | None) -> str:
+    """A value as a file would give it."""
+    if value is None:
+        return ""
+    key = str(option.name)
+    problem = replace(AS_WRITTEN, **{key: value}).problem(key) if value.strip() else f"`{key}` has no value"
+    if problem:
+        raise click.BadParameter(clean(problem), context, option)
+    return value.strip()
+
+
+_OPTIONS = (
+    click.option(
+        "--wording",
+        callback=_checked,
+        metavar="LANGUAGES",
+        help="Language of the pages: en, de, fr, it, or two separated by a comma; replaces that of the files.",
+    ),
+    click.option(
+        "--paper",
+        callback=_checked,
+        metavar="PAPER",
+        help="a4, letter, or such as '230 x 310 mm'; replaces that of the files.",
+    ),
+)
+
+
+def look_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
+    """Give a command the options of `PageLook`, as one argument `look`."""
+
+    @functools.wraps(command)
+    def called(*arguments: Any, wording: str, paper: str, **more: Any) -> Status:
+        more["look"] = PageLook(wording=wording, paper=paper)
+        return command(*arguments, **more)
+
+    for option in reversed(_OPTIONS):
+        called = option(called)
+    return called
